@@ -1,0 +1,40 @@
+import tseslint from "typescript-eslint";
+import reactHooks from "eslint-plugin-react-hooks";
+
+const pureRooms = ["kernel", "physics", "terrain", "plan", "check", "solver", "dayline", "exchange"];
+
+export default tseslint.config(
+  { ignores: ["dist", "node_modules", "public", "test-results", "playwright-report"] },
+  ...tseslint.configs.strict,
+  {
+    rules: {
+      "@typescript-eslint/consistent-type-imports": "error",
+      // `noUncheckedIndexedAccess` makes flat-array code assert what its loop bounds already prove.
+      "@typescript-eslint/no-non-null-assertion": "off",
+      "@typescript-eslint/no-dynamic-delete": "off",
+      "no-console": "error",
+      eqeqeq: "error",
+    },
+  },
+  {
+    files: pureRooms.map((room) => `src/${room}/**`),
+    rules: {
+      "no-restricted-globals": ["error", "window", "document", "navigator", "localStorage", "indexedDB"],
+      "no-restricted-properties": [
+        "error",
+        { object: "Math", property: "random", message: "Randomness is a seeded parameter: kernel/random." },
+        { object: "Date", property: "now", message: "The clock is a parameter." },
+        { object: "performance", property: "now", message: "The clock is a parameter." },
+      ],
+    },
+  },
+  {
+    files: ["src/views/**", "src/main.tsx"],
+    plugins: { "react-hooks": reactHooks },
+    rules: {
+      "react-hooks/rules-of-hooks": "error",
+      "react-hooks/exhaustive-deps": "error",
+    },
+  },
+  { files: ["src/lope/**", "test/bench/**", "e2e/**"], rules: { "no-console": "off" } },
+);

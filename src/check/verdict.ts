@@ -1,0 +1,118 @@
+import type { Duration, Instant, Interval } from "../kernel/index.ts";
+import type { Consumable } from "../physics/index.ts";
+import type { RuleId } from "./ruleids.ts";
+
+/** The judge's words: what a plan and its schedule come to. Everything here is computed, nothing is stored. */
+
+/** breach: a rule is broken. tight: it holds by little, or a warning rule is broken. open: a must-do task is not placed. */
+export type Level = "breach" | "tight" | "open";
+
+/** What a finding is about. */
+export interface Subject {
+  readonly kind:
+    "task" | "crew" | "eva" | "link" | "equipment" | "container" | "place" | "keep-out" | "suit" | "block";
+  readonly id: string;
+}
+
+export type Unit = "s" | "m" | "kg" | "Wh" | "L" | "deg" | "count" | "none";
+
+/** One thing that breaks a rule or comes close to it. */
+export interface Finding {
+  readonly rule: RuleId;
+  readonly level: Level;
+  readonly subjects: readonly Subject[];
+  /** When it holds; null when it is not about a time. */
+  readonly span: Interval | null;
+  /** What the rule asks for and what there is, both in `unit`; null when not a quantity. */
+  readonly need: number | null;
+  readonly have: number | null;
+  readonly unit: Unit;
+  /** Plain words with the numbers, ready for a screen. */
+  readonly sentence: string;
+}
+
+/** One stretch of a crew member's outing. Stretches follow each other without gap or overlap when the schedule is sound. */
+export interface Stretch {
+  readonly kind: "egress" | "traverse" | "task" | "wait" | "ingress";
+  readonly span: Interval;
+  /** The task at work; null otherwise. */
+  readonly task: string | null;
+  /** Place ids gone through, first to last; one id when standing still. */
+  readonly path: readonly string[];
+  readonly walkM: number;
+  readonly metabolicW: number;
+}
+
+/** One crew member on one EVA. */
+export interface Outing {
+  readonly eva: string;
+  readonly crew: string;
+  /** Egress to ingress complete; the same for all who share the EVA. */
+  readonly span: Interval;
+  readonly stretches: readonly Stretch[];
+}
+
+/** A piecewise linear course over time. */
+export interface Track {
+  readonly points: readonly { readonly atS: Instant; readonly value: number }[];
+}
+
+/** One consumable of one suit on one EVA. Amounts in kg, or Wh for the battery. */
+export interface MarginTrack extends Track {
+  readonly eva: string;
+  readonly crew: string;
+  readonly consumable: Consumable;
+  readonly stock: number;
+  readonly reserve: number;
+  /** Left above the reserve at ingress (the least point), as a share of the stock; negative below the reserve. */
+  readonly margin: number;
+}
+
+/** Walk-back time over time for one crew member on one EVA, and the longest walk-back allowed at each moment. */
+export interface ReachTrack extends Track {
+  readonly eva: string;
+  readonly crew: string;
+  /** Allowed walk-back time, seconds: the least over emergency oxygen and what the consumables still carry. */
+  readonly allowed: Track["points"];
+}
+
+/** Distance between two crew members of one EVA over time, metres. */
+export interface SeparationTrack extends Track {
+  readonly eva: string;
+  readonly crew: readonly [string, string];
+}
+
+/**
+ * How good a schedule is, compared in this order: fewer breaches, fewer must-do tasks left out, more worth, better
+ * worst margin, fewer changes from the plan in hand, less walking, earlier finish. Whole numbers throughout.
+ */
+export interface Score {
+  readonly breaches: number;
+  readonly mustLeftOut: number;
+  readonly worth: number;
+  /** Least margin of all suits, in 1/10000 of the stock, rounded down; 10000 when nobody goes out. */
+  readonly worstMargin: number;
+  /** Placements that differ from the plan's own schedule. */
+  readonly changes: number;
+  readonly walkM: number;
+  readonly finishS: number;
+}
+
+/** Everything the judge says of a plan and a schedule. */
+export interface Verdict {
+  readonly findings: readonly Finding[];
+  readonly score: Score;
+  readonly outings: readonly Outing[];
+  readonly margins: readonly MarginTrack[];
+  readonly reach: readonly ReachTrack[];
+  readonly separation: readonly SeparationTrack[];
+  readonly placed: number;
+  readonly mustPlaced: number;
+  readonly mustTotal: number;
+  /** Samples and their containers, kg. */
+  readonly returnKg: number;
+  /** Walked in the stay by crew member, m. */
+  readonly walkedM: Readonly<Record<string, number>>;
+  /** Walk-back time from each placed task's end, seconds; null where there is no way home. */
+  readonly walkbackS: Readonly<Record<string, Duration | null>>;
+}

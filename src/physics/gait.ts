@@ -1,0 +1,16 @@
+/**
+ * Walking speed on slopes.
+ *
+ * Shape: Tobler 1993, NCGIA TR 93-1, `km/h = 6 exp(-3.5 |S + 0.05|)`, S rise over run. Made for Earth: the shape
+ * W(S)/W(0) times a level speed of the site's own is a project assumption. Never faster than level here.
+ */
+
+/** Tobler's walking speed on Earth in km/h at slope `rise over run`. */
+export function toblerKmH(slope: number): number {
+  return 6 * Math.exp(-3.5 * Math.abs(slope + 0.05));
+}
+
+/** Walking speed in m/s at `slope` (rise over run) of somebody who walks `levelMs` on the level. */
+export function walkingMs(levelMs: number, slope: number): number {
+  return levelMs * Math.min(1, toblerKmH(slope) / toblerKmH(0));
+}

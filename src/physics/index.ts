@@ -1,0 +1,10 @@
+export { MEASURED_KCAL_H, metabolicW } from "./workrate.ts";
+export type { Effort } from "./workrate.ts";
+export { co2KgPerJ, kcalPerLitreOxygen, oxygenKgPerJ } from "./respiration.ts";
+export { CONSUMABLES, drawPerSecond, reserves, stocks } from "./suit.ts";
+export type { Amounts, Consumable, SuitModel } from "./suit.ts";
+export { slopeW } from "./slope.ts";
+export { toblerKmH, walkingMs } from "./gait.ts";
+export { walkingW } from "./walk.ts";
+export { moonEarth, moonSun } from "./sky.ts";
+export type { Observer, SkyDirection } from "./sky.ts";

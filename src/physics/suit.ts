@@ -1,0 +1,66 @@
+import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
+
+/**
+ * What a suit draws from its stocks at a metabolic rate: the one place where floating point becomes whole
+ * numbers. Rates are rounded up and stocks down, so that sums over whole seconds are exact and err to safety.
+ *
+ * Cooling water: heat carried off by evaporating feed water, `Q / lambda`, where Q is metabolic, electrical,
+ * absorbent and environment heat; no heat is stored and a negative Q needs no water.
+ */
+
+/** The suit's numbers that matter here; the plan's suit has them all. */
+export interface SuitModel {
+  readonly oxygenKg: number;
+  readonly co2Kg: number;
+  readonly waterKg: number;
+  readonly batteryWh: number;
+  readonly leakKgH: number;
+  readonly electricalW: number;
+  readonly environmentW: number;
+  readonly respiratoryQuotient: number;
+  readonly coolingKjKg: number;
+  readonly absorbentKjKg: number;
+}
+
+/** The four consumables in the order used everywhere: oxygen, CO2 capacity, cooling water, battery. */
+export const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
+export type Consumable = (typeof CONSUMABLES)[number];
+
+/** Whole numbers by consumable: micrograms (oxygen, co2, water), milliwatt-seconds (battery); per second for rates. */
+export type Amounts = Readonly<Record<Consumable, number>>;
+
+const MICROGRAMS = 1e9;
+const MILLIWATT_SECONDS_PER_WH = 3_600_000;
+
+/** Draw per second at `metabolicW`, each rounded up: micrograms/s and milliwatts. */
+export function drawPerSecond(suit: SuitModel, metabolicW: number): Amounts {
+  const oxygenKgS = metabolicW * oxygenKgPerJ(suit.respiratoryQuotient) + suit.leakKgH / 3600;
+  const co2KgS = metabolicW * co2KgPerJ(suit.respiratoryQuotient);
+  const heatW = metabolicW + suit.electricalW + suit.environmentW + co2KgS * suit.absorbentKjKg * 1000;
+  return {
+    oxygen: Math.ceil(oxygenKgS * MICROGRAMS),
+    co2: Math.ceil(co2KgS * MICROGRAMS),
+    water: Math.ceil((Math.max(0, heatW) / (suit.coolingKjKg * 1000)) * MICROGRAMS),
+    battery: Math.ceil(suit.electricalW * 1000),
+  };
+}
+
+/** The suit's full stocks, each rounded down: micrograms and milliwatt-seconds. */
+export function stocks(suit: SuitModel): Amounts {
+  return {
+    oxygen: Math.floor(suit.oxygenKg * MICROGRAMS),
+    co2: Math.floor(suit.co2Kg * MICROGRAMS),
+    water: Math.floor(suit.waterKg * MICROGRAMS),
+    battery: Math.floor(suit.batteryWh * MILLIWATT_SECONDS_PER_WH),
+  };
+}
+
+/** What must be left of `full`, rounded up, from shares of the stock. */
+export function reserves(full: Amounts, share: Amounts): Amounts {
+  return {
+    oxygen: Math.ceil(full.oxygen * share.oxygen),
+    co2: Math.ceil(full.co2 * share.co2),
+    water: Math.ceil(full.water * share.water),
+    battery: Math.ceil(full.battery * share.battery),
+  };
+}

@@ -1,0 +1,81 @@
+import { z } from "zod";
+import { id, label, metS, ranged, share, spanS } from "./fields.ts";
+
+/** A pressure suit with its life-support pack: stocks, rates and what must be left at ingress. */
+export const suitSchema = z.strictObject({
+  id,
+  name: label,
+  massKg: ranged(1, 500, "Suit and pack, kg."),
+  oxygenKg: ranged(0, 50, "Usable primary oxygen, kg."),
+  co2Kg: ranged(0, 50, "CO2 the absorbent can take, kg."),
+  waterKg: ranged(0, 100, "Cooling feed water, kg."),
+  batteryWh: ranged(0, 100_000, "Usable battery, Wh."),
+  leakKgH: ranged(0, 1, "Oxygen lost by leakage, kg/h.").default(0.005),
+  electricalW: ranged(0, 5000, "Electrical load, W.").default(50),
+  environmentW: ranged(-500, 1000, "Heat from the surroundings, W.").default(0),
+  respiratoryQuotient: ranged(0.7, 1, "CO2 made per O2 used, by volume.").default(0.85),
+  coolingKjKg: ranged(1000, 3000, "Heat carried off per kg of feed water, kJ/kg.").default(2430),
+  absorbentKjKg: ranged(0, 10_000, "Heat freed by the absorbent per kg of CO2, kJ/kg.").default(2030),
+  emergencyOxygenS: spanS.describe("Emergency oxygen alone, s."),
+  reserve: z
+    .strictObject({
+      oxygen: share("Oxygen kept back.").default(0.15),
+      co2: share("CO2 capacity kept back.").default(0.15),
+      water: share("Cooling water kept back.").default(0.1),
+      battery: share("Battery kept back.").default(0.1),
+    })
+    .prefault({}),
+});
+
+/** A crew member. */
+export const crewSchema = z.strictObject({
+  id,
+  name: label.describe("How the crew member is called on screen and paper, for instance EV1."),
+  bodyMassKg: ranged(30, 200, "Body mass, kg."),
+  workRateFactor: ranged(0.3, 3, "Multiplies every metabolic rate.").default(1),
+  qualifications: z.array(id).default([]),
+  suit: id,
+});
+
+/** An outing: who goes, when at the earliest, how long at the most. Its start and end follow from its tasks. */
+export const evaSchema = z.strictObject({
+  id,
+  name: label,
+  crew: z.array(id).min(1).max(4).describe("Who goes out."),
+  earliestEgressS: metS.describe("Egress no earlier, seconds from touchdown."),
+  latestIngressS: metS.describe("Ingress complete no later, seconds from touchdown."),
+  longestS: spanS.describe("From egress to ingress complete at the most, s."),
+  egressWorkS: spanS.describe("Fixed work after egress before anybody leaves the lander, s."),
+  ingressWorkS: spanS.describe("Fixed work after the last one is back, s."),
+});
+
+/** What the lander holds to recharge suits between EVAs. */
+export const storesSchema = z.strictObject({
+  oxygenKg: ranged(0, 10_000, "Oxygen for recharging, kg.").default(100),
+  waterKg: ranged(0, 10_000, "Feed water for recharging, kg.").default(100),
+  batteryWh: ranged(0, 1e7, "Energy for recharging, Wh.").default(100_000),
+  absorbentChanges: z.int().min(0).max(1000).default(100).describe("Fresh absorbent units."),
+});
+
+/** Tools and units that are shared. */
+export const equipmentSchema = z.strictObject({
+  id,
+  name: label,
+  count: z.int().min(1).max(10_000).describe("How many there are."),
+});
+
+/** A box for samples. */
+export const containerSchema = z.strictObject({
+  id,
+  name: label,
+  emptyMassKg: ranged(0, 200, "Mass when empty, kg."),
+  capacityKg: ranged(0, 1000, "Samples at the most, kg."),
+  volumeL: ranged(0, 10_000, "Inner volume, litres."),
+});
+
+export type Suit = z.infer<typeof suitSchema>;
+export type CrewMember = z.infer<typeof crewSchema>;
+export type Eva = z.infer<typeof evaSchema>;
+export type Stores = z.infer<typeof storesSchema>;
+export type Equipment = z.infer<typeof equipmentSchema>;
+export type Container = z.infer<typeof containerSchema>;

@@ -1,0 +1,54 @@
+import { z } from "zod";
+import { duration, instant } from "../kernel/index.ts";
+
+/**
+ * The document's basic fields. Each carries unit, range and plain words, which become the JSON Schema and the
+ * hints of the setup tables.
+ */
+
+/** A name inside the document: lower-case letters, digits and hyphens. */
+export const id = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "use lower-case letters, digits and single hyphens")
+  .max(64)
+  .describe("Name inside the document: lower-case letters, digits and hyphens.");
+
+/** A short text for people. */
+export const label = z.string().trim().min(1, "must not be empty").max(120);
+
+/** A longer text for people, possibly empty. */
+export const note = z.string().max(4000);
+
+// Ten years either way: far beyond any stay, small enough for exact sums.
+const farS = 315_360_000;
+
+/** A point in time, whole seconds from touchdown (MET). */
+export const metS = z
+  .int("must be whole seconds")
+  .min(-farS)
+  .max(farS)
+  .transform((value) => instant(value));
+
+/** A length of time, whole seconds, zero or more. */
+export const spanS = z
+  .int("must be whole seconds")
+  .min(0, "must not be negative")
+  .max(farS)
+  .transform((value) => duration(value));
+
+/** A lag, whole seconds, possibly negative. */
+export const lagS = z
+  .int("must be whole seconds")
+  .min(-farS)
+  .max(farS)
+  .transform((value) => duration(value));
+
+/** A number from `low` to `high`, both allowed. */
+export function ranged(low: number, high: number, words: string): z.ZodNumber {
+  return z.number().min(low).max(high).describe(words);
+}
+
+/** A share from 0 to 1. */
+export function share(words: string): z.ZodNumber {
+  return ranged(0, 1, `${words} Share, 0 to 1.`);
+}

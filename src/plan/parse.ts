@@ -1,0 +1,57 @@
+import type { z } from "zod";
+import { done, failed, type Outcome } from "../kernel/index.ts";
+import { type Plan, planSchema } from "./plan.ts";
+import { referenceFaults } from "./references.ts";
+
+/** One thing wrong with a file: where (`tasks.3.duration.likelyS`) and what, in words. */
+export interface Fault {
+  readonly path: string;
+  readonly message: string;
+}
+
+/** A file larger than this is refused before it is read. */
+export const LARGEST_TEXT = 32 * 1024 * 1024;
+
+/**
+ * A plan from the text of a file, or every fault found, never both. Text that is too long or no JSON gives one
+ * fault at path "".
+ */
+export function parseText(text: string): Outcome<Plan, readonly Fault[]> {
+  if (text.length > LARGEST_TEXT) {
+    const megabytes = Math.ceil(text.length / 1024 / 1024);
+    return failed([
+      {
+        path: "",
+        message: `the file is too large: ${megabytes} MB, at most ${LARGEST_TEXT / 1024 / 1024} MB are read`,
+      },
+    ]);
+  }
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    return failed([
+      { path: "", message: `this is not JSON: ${error instanceof Error ? error.message : "unreadable"}` },
+    ]);
+  }
+  return parse(data);
+}
+
+/** A plan from outside data, or every fault found. The only door through which data becomes a Plan. */
+export function parse(data: unknown): Outcome<Plan, readonly Fault[]> {
+  const read = planSchema.safeParse(data);
+  if (!read.success) return failed(read.error.issues.flatMap(faultsOf));
+  const dangling = referenceFaults(read.data);
+  return dangling.length > 0 ? failed(dangling) : done(read.data);
+}
+
+function faultsOf(issue: z.core.$ZodIssue): Fault[] {
+  const path = issue.path.join(".");
+  if (issue.code === "unrecognized_keys") {
+    return issue.keys.map((key) => ({
+      path: path === "" ? key : `${path}.${key}`,
+      message: "there is no field of this name; maybe misspelt",
+    }));
+  }
+  return [{ path, message: issue.message }];
+}

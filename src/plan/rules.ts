@@ -1,0 +1,87 @@
+import { z } from "zod";
+import { note, ranged, share, spanS } from "./fields.ts";
+
+/** Whether breaking a rule is a breach or only a warning, and where its numbers come from. */
+const standing = (source: string) => ({
+  level: z.enum(["breach", "warning"]).default("breach").describe("What breaking it counts as."),
+  source: note.default(source).describe("Where the default comes from."),
+});
+
+/** The flight rules' numbers. RULES.md numbers the sentences; each entry here is one or more of them. */
+export const rulesSchema = z.strictObject({
+  walking: z
+    .strictObject({
+      speedMs: ranged(0.05, 5, "Planned walking speed on the level, m/s.").default(0.9),
+      metabolicW: ranged(50, 1500, "Metabolic rate of level walking, W.").default(272),
+      detour: ranged(1, 3, "Way walked over straight line.").default(1.1),
+      greatestSlopeDeg: ranged(0, 45, "Steepest way, degrees.").default(20),
+      ...standing(
+        "Speed: low end of suited walks timed in 1/6 g, 3.3 to 5.5 km/h. Rate: measured mean, NASA TN D-7883.",
+      ),
+    })
+    .prefault({}),
+  reserve: z
+    .strictObject({
+      tight: share("A margin above the reserve smaller than this share of the stock is tight.").default(0.03),
+      ...standing("Reserves are set for each suit. Project default."),
+    })
+    .prefault({}),
+  walkback: z
+    .strictObject({
+      speedMs: ranged(0.05, 5, "Walking speed on the way back, m/s.").default(1),
+      metabolicW: ranged(50, 1500, "Metabolic rate on the way back, W.").default(313.8),
+      emergencyReserveS: spanS.prefault(180).describe("Emergency oxygen that must be left at the lander, s."),
+      ...standing(
+        "30 min at 3.6 km/h is 1.8 km: emergency pack of 30 min, published in prose. Reserve: project default.",
+      ),
+    })
+    .prefault({}),
+  separation: z
+    .strictObject({
+      greatestM: ranged(0, 100_000, "Crew members of one EVA never farther apart, m.").default(500),
+      ...standing("Common practice, no source."),
+    })
+    .prefault({}),
+  distance: z
+    .strictObject({
+      evaM: ranged(0, 1e6, "Walked by one crew member in one EVA, m.").default(8000),
+      stayM: ranged(0, 1e6, "Walked by one crew member in the stay, m.").default(16_000),
+      ...standing("Project default."),
+    })
+    .prefault({}),
+  blast: z
+    .strictObject({
+      leastM: ranged(0, 10_000, "Instruments at least so far from the lander, m.").default(91.4),
+      ...standing("300 ft. Common practice, no source."),
+    })
+    .prefault({}),
+  work: z
+    .strictObject({
+      longestS: spanS.prefault(9000).describe("Longest stretch of work and walking without a rest, s."),
+      restS: spanS.prefault(600).describe("A pause of at least this counts as rest, s."),
+      ...standing("Project default."),
+    })
+    .prefault({}),
+  duty: z
+    .strictObject({
+      stayS: spanS.prefault(86_400).describe("EVA time of one crew member in the stay, s."),
+      ...standing("At most 24 h EVA in 7 days: Stromgren et al. 2015, IEEE Aerospace, as quoted."),
+    })
+    .prefault({}),
+  recharge: z
+    .strictObject({
+      leastS: spanS.prefault(18_000).describe("From ingress to the same crew member's next egress, s."),
+      ...standing("After-EVA work 3 h and preparation 2 h: planning assumption, value from memory."),
+    })
+    .prefault({}),
+  returnMass: z
+    .strictObject({
+      greatestKg: ranged(0, 10_000, "Samples and their containers together, kg.").default(80),
+      ...standing("The ascent vehicle's limit. Project default."),
+    })
+    .prefault({}),
+  tightS: spanS.prefault(300).describe("A time margin smaller than this is tight, s."),
+});
+
+export type Rules = z.infer<typeof rulesSchema>;
+export type Standing = Rules["reserve"]["level"];

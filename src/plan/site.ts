@@ -1,0 +1,107 @@
+import { z } from "zod";
+import { id, label, metS, note, ranged, spanS } from "./fields.ts";
+
+/** The world under the lander. The Moon's numbers are the default. */
+export const bodySchema = z
+  .strictObject({
+    name: label.default("Moon"),
+    gravityMs2: ranged(0.01, 30, "Surface gravity, m/s2.").default(1.62),
+    radiusM: ranged(1000, 1e8, "Mean radius, m.").default(1_737_400),
+    ephemeris: z
+      .enum(["moon", "none"])
+      .default("moon")
+      .describe("Where sun and Earth stand: computed for the Moon, or unknown."),
+  })
+  .describe("The airless body.");
+
+const eastM = ranged(-100_000, 100_000, "East of the lander, m.");
+const northM = ranged(-100_000, 100_000, "North of the lander, m.");
+
+/** A named point on the ground. */
+export const placeSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(["lander", "station", "deployment"]).describe("What the place is for."),
+  eastM,
+  northM,
+  upM: ranged(-20_000, 20_000, "Height above the lander's footing, m.").default(0),
+});
+
+/** A disc or polygon where something must not be. */
+export const keepOutSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z
+    .enum(["walking", "hot"])
+    .describe("walking: nobody walks through. hot: nobody works inside once the heat is there."),
+  shape: z.discriminatedUnion("type", [
+    z.strictObject({
+      type: z.literal("disc"),
+      eastM,
+      northM,
+      radiusM: ranged(0.1, 50_000, "Radius, m."),
+    }),
+    z.strictObject({
+      type: z.literal("polygon"),
+      points: z.array(z.strictObject({ eastM, northM })).min(3).max(500),
+    }),
+  ]),
+  afterTask: id.optional().describe("The keep-out holds from the end of this task on; without it, always."),
+  exemptTasks: z.array(id).default([]).describe("Tasks done with the proper tool, allowed inside."),
+});
+
+/** A traverse leg whose numbers the planner gives instead of the computed ones. */
+export const legSchema = z.strictObject({
+  from: id,
+  to: id,
+  distanceM: ranged(0, 1e6, "Distance walked, m."),
+  durationS: spanS.describe("Walking time, s."),
+  bothWays: z.boolean().default(true).describe("The same numbers hold for the way back."),
+  walkbackPeakM: ranged(
+    0,
+    1e6,
+    "Longest way home from any point of the leg, m; computed when left out.",
+  ).optional(),
+});
+
+/** Where the work is done: coordinates, places, ways, keep-outs. */
+export const siteSchema = z.strictObject({
+  name: label,
+  latDeg: ranged(-90, 90, "Latitude, degrees, north positive."),
+  lonDeg: ranged(-180, 180, "Longitude, degrees, east positive."),
+  elevationM: ranged(-20_000, 20_000, "Elevation above the mean radius, m.").default(0),
+  places: z.array(placeSchema).min(1).max(2000),
+  keepOuts: z.array(keepOutSchema).max(200).default([]),
+  legs: z.array(legSchema).max(500_000).default([]),
+  notes: note.default(""),
+});
+
+const block = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(["sleep", "meal", "other"]),
+  crew: z.array(id).default([]).describe("Who rests; empty means everybody."),
+  startS: metS.describe("Begin, seconds from touchdown."),
+  endS: metS.describe("End, seconds from touchdown; not inside."),
+});
+
+/** The time on the surface. */
+export const staySchema = z.strictObject({
+  touchdownUtc: z.iso
+    .datetime({ message: "must be a UTC time such as 2031-04-05T06:07:00Z" })
+    .describe("Touchdown, UTC: zero of MET."),
+  lengthS: spanS.describe("From touchdown to liftoff, s."),
+  blocks: z.array(block).max(100).default([]).describe("Sleep and meals: nobody named is outside then."),
+  relayPasses: z
+    .array(z.strictObject({ id, name: label, startS: metS, endS: metS }))
+    .max(500)
+    .default([])
+    .describe("When the relay can be reached."),
+});
+
+export type Body = z.infer<typeof bodySchema>;
+export type Site = z.infer<typeof siteSchema>;
+export type Place = z.infer<typeof placeSchema>;
+export type KeepOut = z.infer<typeof keepOutSchema>;
+export type Leg = z.infer<typeof legSchema>;
+export type Stay = z.infer<typeof staySchema>;

@@ -1,0 +1,119 @@
+import { z } from "zod";
+import { id, lagS, label, metS, note, ranged, spanS } from "./fields.ts";
+
+/** How hard the work is: a published category of measured rates, or watts. */
+export const effortSchema = z.union([
+  z.enum(["egress-ingress", "deployment", "geology", "riding", "overall", "rest"]),
+  z.strictObject({ watts: ranged(50, 1500, "Metabolic rate, W.") }),
+]);
+
+const window = z.strictObject({ startS: metS, endS: metS });
+
+/** A request for work on the surface. */
+export const taskSchema = z
+  .strictObject({
+    id,
+    name: label,
+    kind: z.enum(["sampling", "deployment", "survey", "upkeep"]),
+    place: id.optional().describe("Where it begins; needed when crew is at work."),
+    endPlace: id.optional().describe("Where it ends, when a carry or a survey traverse ends elsewhere."),
+    walkM: ranged(0, 100_000, "Distance walked inside the task, m.").default(0),
+    duration: z.strictObject({
+      likelyS: spanS.describe("Most likely duration, s: the one that is planned with."),
+      lowS: spanS.optional().describe("Short case, s."),
+      highS: spanS.optional().describe("Long case, s."),
+    }),
+    crew: z
+      .strictObject({
+        count: z.int().min(0).max(4).default(1).describe("How many crew members at once; 0 for remote work."),
+        named: z.array(id).max(4).default([]).describe("These take part, whoever else does."),
+        qualification: id.optional().describe("At least one taking part holds it."),
+      })
+      .prefault({}),
+    effort: effortSchema.default("geology"),
+    worth: z.int().min(0).max(1_000_000).default(0).describe("What it is worth to have it done, points."),
+    must: z.boolean().default(false).describe("Must be done; others are optional."),
+    windows: z
+      .array(window)
+      .max(100)
+      .default([])
+      .describe("Start to end inside one of these; none means any time."),
+    sun: z
+      .strictObject({
+        leastDeg: ranged(-90, 90, "Sun elevation at least, degrees."),
+        greatestDeg: ranged(-90, 90, "Sun elevation at most, degrees."),
+      })
+      .optional(),
+    relay: z.boolean().default(false).describe("Only inside one relay pass, start to end."),
+    equipment: z
+      .array(z.strictObject({ equipment: id, count: z.int().min(1).max(10_000).default(1) }))
+      .max(20)
+      .default([])
+      .describe("Shared equipment in use from start to end."),
+    massOutKg: ranged(0, 500, "Carried out from the lander, kg.").default(0),
+    sample: z
+      .strictObject({
+        container: id,
+        massKg: ranged(0, 500, "Mass brought back, kg."),
+        volumeL: ranged(0, 1000, "Volume in the container, litres.").default(0),
+      })
+      .optional(),
+    instrument: z
+      .boolean()
+      .default(false)
+      .describe("Leaves an instrument at its end place: blast keep-out holds."),
+    cautions: z.array(label.max(240)).max(20).default([]),
+    steps: z.array(label.max(240)).max(60).default([]).describe("Steps for the cuff checklist."),
+    notes: note.default(""),
+    pin: z
+      .strictObject({
+        startS: metS.optional(),
+        eva: id.optional(),
+        crew: z.array(id).max(4).optional(),
+      })
+      .optional()
+      .describe("What the planner has fixed: start, EVA, crew."),
+  })
+  .describe("A task.");
+
+const end = z.enum(["start", "end"]);
+
+/** A condition between tasks. */
+export const linkSchema = z.discriminatedUnion("type", [
+  z
+    .strictObject({
+      id,
+      type: z.literal("lag"),
+      from: z.strictObject({ task: id, end }),
+      to: z.strictObject({ task: id, end }),
+      leastS: lagS.optional().describe("to minus from at least, s; may be negative."),
+      greatestS: lagS.optional().describe("to minus from at most, s."),
+      needs: z
+        .enum(["none", "from", "both"])
+        .default("from")
+        .describe("from: the second task is done only if the first is. both: neither without the other."),
+    })
+    .describe("Before, within: bounds on the time between two ends."),
+  z
+    .strictObject({
+      id,
+      type: z.literal("crew"),
+      tasks: z.tuple([id, id]),
+      crew: z.enum(["same", "different"]),
+    })
+    .describe("By the same crew members, or with none in common."),
+  z.strictObject({ id, type: z.literal("eva"), tasks: z.tuple([id, id]) }).describe("On the same EVA."),
+  z
+    .strictObject({
+      id,
+      type: z.literal("apart"),
+      tasks: z.tuple([id, id]),
+      leastM: ranged(0, 100_000, "End places at least so far apart, m."),
+    })
+    .describe("At least so far apart."),
+]);
+
+export type Effort = z.infer<typeof effortSchema>;
+export type Task = z.infer<typeof taskSchema>;
+export type Link = z.infer<typeof linkSchema>;
+export type LagLink = Extract<Link, { type: "lag" }>;

@@ -1,0 +1,155 @@
+import { walkingMs } from "../physics/gait.ts";
+import { crosses, type Point, type Shape } from "./shapes.ts";
+
+/**
+ * Walking ways between the places of a site, all pairs.
+ *
+ * A way is the straight line times the detour factor, walked at the speed of its mean slope; a leg given by the
+ * planner replaces the computed one; a line that enters a walking keep-out or is too steep is closed, and the way
+ * then goes through other places where that is possible. Distances and times are rounded up to whole metres and
+ * seconds, once, here.
+ */
+
+export interface Ground {
+  readonly places: readonly (Point & { readonly id: string; readonly kind: string; readonly upM: number })[];
+  readonly keepOuts: readonly {
+    readonly kind: string;
+    readonly shape: Shape;
+    readonly afterTask?: string | undefined;
+  }[];
+  readonly legs: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly distanceM: number;
+    readonly durationS: number;
+    readonly bothWays: boolean;
+    readonly walkbackPeakM?: number | undefined;
+  }[];
+}
+
+export interface Gait {
+  /** Speed on the level, m/s. */
+  readonly speedMs: number;
+  /** Way walked over straight line, at least 1. */
+  readonly detour: number;
+  /** Steeper lines than this are closed, degrees. */
+  readonly greatestSlopeDeg: number;
+}
+
+/** All pairs, flat: entry `from * size + to`. */
+export interface Ways {
+  readonly size: number;
+  /** Index of the lander. */
+  readonly lander: number;
+  /** Place id to index. */
+  readonly index: ReadonlyMap<string, number>;
+  /** Walking time, whole seconds; -1 where there is no way. */
+  readonly durationS: Int32Array;
+  /** Distance walked, whole metres; -1 where there is no way. */
+  readonly distanceM: Int32Array;
+  /** Mean slope angle of the way, radians, up positive. */
+  readonly slopeRad: Float64Array;
+  /** The place gone through first where the direct line is closed; -1 for a direct way. */
+  readonly via: Int32Array;
+  /** 1 where the planner gave the leg. */
+  readonly given: Uint8Array;
+  /** Longest way home from any point of a given leg, m, where the planner gave that too; else -1. */
+  readonly givenPeakM: Float64Array;
+}
+
+/** The ways of `ground` for somebody walking with `gait`. */
+export function waysOf(ground: Ground, gait: Gait): Ways {
+  const size = ground.places.length;
+  const index = new Map(ground.places.map((place, i) => [place.id, i]));
+  const ways = {
+    size,
+    lander: ground.places.findIndex((place) => place.kind === "lander"),
+    index,
+    durationS: new Int32Array(size * size).fill(-1),
+    distanceM: new Int32Array(size * size).fill(-1),
+    slopeRad: new Float64Array(size * size),
+    via: new Int32Array(size * size).fill(-1),
+    given: new Uint8Array(size * size),
+    givenPeakM: new Float64Array(size * size).fill(-1),
+  };
+  layLines(ground, gait, ways);
+  layGivenLegs(ground, ways);
+  goThroughOthers(ways);
+  return ways;
+}
+
+/** The place indices of the way, both ends included. */
+export function stops(ways: Ways, from: number, to: number): number[] {
+  const list = [from];
+  let at = from;
+  while (at !== to) {
+    const next = ways.via[at * ways.size + to]!;
+    at = next < 0 ? to : next;
+    list.push(at);
+  }
+  return list;
+}
+
+function layLines(ground: Ground, gait: Gait, ways: Ways): void {
+  const closed = ground.keepOuts.filter((keepOut) => keepOut.kind === "walking");
+  const steepest = (gait.greatestSlopeDeg * Math.PI) / 180;
+  ground.places.forEach((a, i) => {
+    ground.places.forEach((b, j) => {
+      const at = i * ways.size + j;
+      if (i === j) {
+        ways.durationS[at] = 0;
+        ways.distanceM[at] = 0;
+        return;
+      }
+      const levelM = Math.hypot(a.eastM - b.eastM, a.northM - b.northM) * gait.detour;
+      const rise = b.upM - a.upM;
+      const angle = levelM === 0 ? 0 : Math.atan2(rise, levelM);
+      if (Math.abs(angle) > steepest) return;
+      if (closed.some((keepOut) => crosses(keepOut.shape, a, b))) return;
+      const alongM = Math.hypot(levelM, rise);
+      ways.distanceM[at] = Math.ceil(alongM);
+      ways.durationS[at] = Math.ceil(alongM / walkingMs(gait.speedMs, Math.tan(angle)));
+      ways.slopeRad[at] = angle;
+    });
+  });
+}
+
+function layGivenLegs(ground: Ground, ways: Ways): void {
+  for (const leg of ground.legs) {
+    const from = ways.index.get(leg.from);
+    const to = ways.index.get(leg.to);
+    if (from === undefined || to === undefined || from === to) continue;
+    const cells = leg.bothWays ? [from * ways.size + to, to * ways.size + from] : [from * ways.size + to];
+    for (const at of cells) {
+      ways.durationS[at] = leg.durationS;
+      ways.distanceM[at] = Math.ceil(leg.distanceM);
+      ways.slopeRad[at] = 0;
+      ways.given[at] = 1;
+      ways.givenPeakM[at] = leg.walkbackPeakM ?? -1;
+    }
+  }
+}
+
+/** Closes the gaps: where no direct way is, the shortest one through other places (Floyd 1962, Warshall 1962). */
+function goThroughOthers(ways: Ways): void {
+  const { size, durationS, distanceM, via } = ways;
+  const gaps: number[] = [];
+  for (let at = 0; at < durationS.length; at += 1) if (durationS[at]! < 0) gaps.push(at);
+  if (gaps.length === 0) return;
+  const isGap = new Uint8Array(durationS.length);
+  for (const at of gaps) isGap[at] = 1;
+  for (let k = 0; k < size; k += 1) {
+    for (const at of gaps) {
+      const i = Math.floor(at / size);
+      const j = at - i * size;
+      const first = i * size + k;
+      const second = k * size + j;
+      if (k === i || k === j || durationS[first]! < 0 || durationS[second]! < 0) continue;
+      const through = durationS[first]! + durationS[second]!;
+      if (durationS[at]! >= 0 && through >= durationS[at]!) continue;
+      durationS[at] = through;
+      distanceM[at] = distanceM[first]! + distanceM[second]!;
+      via[at] = isGap[first] ? via[first]! : k;
+    }
+  }
+}

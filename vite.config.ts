@@ -1,0 +1,14 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  // Relative addresses: the built app runs from any folder of a static host.
+  base: "./",
+  plugins: [react()],
+  worker: { format: "es" },
+  test: {
+    include: ["test/**/*.test.{ts,tsx}"],
+    // Search-heavy files share two cores with each other; a slow machine must not fail a right answer.
+    testTimeout: 30_000,
+  },
+});
