@@ -1,13 +1,8 @@
 import type { z } from "zod";
 import { done, failed, type Outcome } from "../kernel/index.ts";
+import type { Fault } from "./fault.ts";
 import { type Plan, planSchema } from "./plan.ts";
 import { referenceFaults } from "./references.ts";
-
-/** One thing wrong with a file: where (`tasks.3.duration.likelyS`) and what, in words. */
-export interface Fault {
-  readonly path: string;
-  readonly message: string;
-}
 
 /** A file larger than this is refused before it is read. */
 export const LARGEST_TEXT = 32 * 1024 * 1024;

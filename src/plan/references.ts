@@ -1,4 +1,4 @@
-import type { Fault } from "./parse.ts";
+import type { Fault } from "./fault.ts";
 import type { Plan } from "./plan.ts";
 
 type Named = { readonly id: string };
@@ -34,7 +34,8 @@ export function referenceFaults(plan: Plan): Fault[] {
     path: string,
     id: string | null | undefined,
   ): void => {
-    if (id !== null && id !== undefined && !ids.has(id)) faults.push({ path, message: `there is no ${what} "${id}"` });
+    if (id !== null && id !== undefined && !ids.has(id))
+      faults.push({ path, message: `there is no ${what} "${id}"` });
   };
   const ordered = (path: string, span: { readonly startS: number; readonly endS: number }): void => {
     if (span.endS <= span.startS)

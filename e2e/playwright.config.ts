@@ -1,0 +1,26 @@
+import { defineConfig } from "@playwright/test";
+import { BROWSER_SWITCHES, browserPath } from "./browser.ts";
+
+const port = 4173;
+
+export default defineConfig({
+  testDir: ".",
+  outputDir: "../test-results",
+  // Two browsers on two cores are slower than one.
+  workers: 1,
+  timeout: 60_000,
+  reporter: [["list"]],
+  use: {
+    baseURL: `http://127.0.0.1:${port}/`,
+    viewport: { width: 1440, height: 900 },
+    trace: "retain-on-failure",
+    launchOptions: { executablePath: await browserPath(), args: BROWSER_SWITCHES },
+  },
+  webServer: {
+    command: `npx vite build && npx vite preview --host 127.0.0.1 --port ${port} --strictPort`,
+    cwd: "..",
+    url: `http://127.0.0.1:${port}/`,
+    timeout: 180_000,
+    reuseExistingServer: false,
+  },
+});

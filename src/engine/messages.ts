@@ -1,0 +1,40 @@
+import type { Verdict } from "../check/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import type { BenchReason, FitBand, MendReport, PackOptions, PackProgress, PackReport } from "./protocol.ts";
+
+/**
+ * What goes over the wire between client and worker: one typed map of calls. The plan is sent once and stands for
+ * every call until the next one is sent; messages keep their order.
+ */
+export interface Calls {
+  check: { args: { schedule: Schedule }; answer: Verdict };
+  pack: { args: { options: PackOptions }; answer: PackReport };
+  mend: { args: { schedule: Schedule; options: PackOptions }; answer: MendReport };
+  fitBands: { args: { schedule: Schedule; task: string }; answer: readonly FitBand[] };
+  benchReasons: { args: { schedule: Schedule }; answer: readonly BenchReason[] };
+}
+
+export type CallName = keyof Calls;
+
+export type ToWorker =
+  | { readonly type: "plan"; readonly plan: Plan }
+  | {
+      [Name in CallName]: {
+        readonly type: "call";
+        readonly id: number;
+        readonly name: Name;
+        readonly args: Calls[Name]["args"];
+      };
+    }[CallName]
+  | { readonly type: "cancel"; readonly id: number };
+
+export type FromWorker =
+  | { readonly type: "report"; readonly id: number; readonly progress: PackProgress }
+  | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
+  | { readonly type: "failure"; readonly id: number; readonly message: string };
+
+/** The end of a message channel: a Worker, a worker's own scope, or a MessagePort. */
+export interface Port<Out> {
+  postMessage(message: Out): void;
+  onmessage: ((event: { readonly data: never }) => void) | null;
+}
