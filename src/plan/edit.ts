@@ -42,7 +42,10 @@ export function applyEdit(plan: Plan, edit: Edit): Plan {
 
 /** The edit that takes this one back; it keeps the name. */
 export function invertEdit(edit: Edit): Edit {
-  return { name: edit.name, changes: edit.changes.map(({ key, before, after }) => change(key, after, before)) };
+  return {
+    name: edit.name,
+    changes: edit.changes.map(({ key, before, after }) => change(key, after, before)),
+  };
 }
 
 /**

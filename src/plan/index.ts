@@ -2,6 +2,8 @@ export { FORMAT, planSchema, VERSION } from "./plan.ts";
 export type { Plan, PlanInput } from "./plan.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
+export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";
+export type { BranchChange, BranchKey, Edit } from "./edit.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
 export type { Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";

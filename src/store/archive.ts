@@ -1,0 +1,113 @@
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+
+/** The document as it lies in the browser's store. */
+export interface StoredPlan {
+  /** The plan as a file's text. */
+  readonly text: string;
+  readonly savedAtMs: number;
+  /** Which window wrote it. */
+  readonly writer: string;
+}
+
+/** A record that could not be used, kept as it was found. */
+export interface AsideRecord {
+  readonly found: unknown;
+  readonly reason: string;
+  readonly atMs: number;
+}
+
+/** The saving port. Every promise rejects with an Error when the store cannot be used. */
+export interface Archive {
+  /** The open document's record as found, whatever it is; undefined when there is none. */
+  readOpen(): Promise<unknown>;
+  /** The last record that was known to be readable; undefined when there is none. */
+  readGood(): Promise<unknown>;
+  /**
+   * Puts the open document's record, all or nothing. A record written by neither this writer nor the one of
+   * `expected` is set aside first, in the same step; the answer says whether that happened.
+   */
+  writeOpen(record: StoredPlan, expected: string | null): Promise<"written" | "other set aside">;
+  /** Puts the record that was just read successfully. */
+  writeGood(record: StoredPlan): Promise<void>;
+  setAside(record: AsideRecord): Promise<void>;
+  readAside(): Promise<readonly AsideRecord[]>;
+}
+
+interface Shelves extends DBSchema {
+  documents: { key: string; value: unknown };
+  aside: { key: number; value: AsideRecord };
+}
+
+const OPEN = "open";
+const GOOD = "good";
+
+/** The archive in the browser's IndexedDB. The database is opened at the first use. */
+export function browserArchive(name = "lopeline"): Archive {
+  let opened: Promise<IDBPDatabase<Shelves>> | null = null;
+  const database = (): Promise<IDBPDatabase<Shelves>> => {
+    opened ??= openDB<Shelves>(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore("documents");
+        fresh.createObjectStore("aside", { autoIncrement: true });
+      },
+      // Another window wants a newer form: let it, and open again at the next use.
+      blocking() {
+        void opened?.then((db) => db.close());
+        opened = null;
+      },
+      terminated() {
+        opened = null;
+      },
+    }).catch((error: unknown) => {
+      opened = null;
+      throw error;
+    });
+    return opened;
+  };
+
+  return {
+    async readOpen() {
+      return (await database()).get("documents", OPEN);
+    },
+    async readGood() {
+      return (await database()).get("documents", GOOD);
+    },
+    async writeOpen(record, expected) {
+      const step = (await database()).transaction(["documents", "aside"], "readwrite");
+      const documents = step.objectStore("documents");
+      const found = await documents.get(OPEN);
+      const stranger =
+        found !== undefined &&
+        isStoredPlan(found) &&
+        found.writer !== record.writer &&
+        found.writer !== expected;
+      if (stranger) {
+        const reason = "another window had saved its plan in the meantime";
+        await step.objectStore("aside").add({ found, reason, atMs: record.savedAtMs });
+      }
+      await documents.put(record, OPEN);
+      await step.done;
+      return stranger ? "other set aside" : "written";
+    },
+    async writeGood(record) {
+      await (await database()).put("documents", record, GOOD);
+    },
+    async setAside(record) {
+      await (await database()).add("aside", record);
+    },
+    async readAside() {
+      return (await database()).getAll("aside");
+    },
+  };
+}
+
+/** True when a found record has the form this program writes; its text may still be no plan. */
+export function isStoredPlan(found: unknown): found is StoredPlan {
+  if (typeof found !== "object" || found === null) return false;
+  const record = found as Partial<Record<keyof StoredPlan, unknown>>;
+  return (
+    typeof record.text === "string" &&
+    typeof record.savedAtMs === "number" &&
+    typeof record.writer === "string"
+  );
+}

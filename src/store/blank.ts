@@ -1,0 +1,53 @@
+import { invariant } from "../kernel/index.ts";
+import { FORMAT, parse, type Plan, VERSION } from "../plan/index.ts";
+
+const HOUR_S = 3600;
+
+/**
+ * An empty plan to begin with: a lander, two crew members in equal suits, one EVA, no task. Touchdown is the hour
+ * at or before `nowMs` (milliseconds since 1970). Suit numbers are round project defaults.
+ */
+export function blankPlan(nowMs: number): Plan {
+  const touchdown = new Date(Math.floor(nowMs / (HOUR_S * 1000)) * HOUR_S * 1000);
+  const read = parse({
+    format: FORMAT,
+    version: VERSION,
+    title: "New plan",
+    site: {
+      name: "New site",
+      latDeg: 0,
+      lonDeg: 0,
+      places: [{ id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0 }],
+    },
+    stay: { touchdownUtc: touchdown.toISOString().replace(".000Z", "Z"), lengthS: 22 * HOUR_S },
+    crew: [
+      { id: "ev1", name: "EV1", bodyMassKg: 75, suit: "suit-1" },
+      { id: "ev2", name: "EV2", bodyMassKg: 75, suit: "suit-2" },
+    ],
+    suits: ["suit-1", "suit-2"].map((id, index) => ({
+      id,
+      name: `Suit ${index + 1}`,
+      massKg: 90,
+      oxygenKg: 0.9,
+      co2Kg: 1,
+      waterKg: 4.5,
+      batteryWh: 500,
+      emergencyOxygenS: 1800,
+    })),
+    evas: [
+      {
+        id: "eva-1",
+        name: "EVA 1",
+        crew: ["ev1", "ev2"],
+        earliestEgressS: 2 * HOUR_S,
+        latestIngressS: 20 * HOUR_S,
+        longestS: 7 * HOUR_S,
+        egressWorkS: 1200,
+        ingressWorkS: 1200,
+      },
+    ],
+    tasks: [],
+  });
+  invariant(read.ok, `the blank plan has faults: ${read.ok ? "" : JSON.stringify(read.error)}`);
+  return read.value;
+}

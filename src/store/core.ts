@@ -1,0 +1,81 @@
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Verdict } from "../check/index.ts";
+import { applyEdit, type Edit, isEmptyEdit, type Plan, type Schedule } from "../plan/index.ts";
+import { blankPlan } from "./blank.ts";
+import { emptyHistory, type History, recorded } from "./history.ts";
+import type { DeskPorts } from "./ports.ts";
+import type { DeskState, Notice } from "./state.ts";
+
+/** What the desk's commands share: the state, the judge, and the one way a plan is replaced. */
+export interface Core {
+  readonly ports: DeskPorts;
+  readonly state: StoreApi<DeskState>;
+  /** The judge's word on a schedule of the open plan. */
+  judge(schedule: Schedule): Verdict;
+  /** Puts a plan on the desk with the verdict on its schedule; the gesture under way, if any, ends without effect. */
+  show(plan: Plan, history: History): void;
+  /** Applies an edit as one step of the history; an empty one leaves no mark. */
+  step(edit: Edit): void;
+  notice(tone: Notice["tone"], text: string): void;
+  /** Called after every change of the open plan. */
+  onPlan(listener: (plan: Plan) => void): void;
+}
+
+/** A core with a blank plan on the desk. */
+export function createCore(ports: DeskPorts): Core {
+  const plan = blankPlan(ports.clock.nowMs());
+  let judged = { plan, judge: ports.judgeFor(plan) };
+  const listeners: ((plan: Plan) => void)[] = [];
+
+  const judgeOf = (of: Plan): ((schedule: Schedule) => Verdict) => {
+    if (judged.plan !== of) judged = { plan: of, judge: ports.judgeFor(of) };
+    return judged.judge;
+  };
+
+  const state = createStore<DeskState>()(() => ({
+    plan,
+    verdict: judged.judge(plan.schedule),
+    preview: null,
+    selection: [],
+    history: emptyHistory,
+    run: null,
+    fitBands: null,
+    benchReasons: new Map(),
+    refusal: null,
+    saving: { status: "unsaved", savedAtMs: null, message: null },
+    notices: [],
+  }));
+
+  const core: Core = {
+    ports,
+    state,
+    judge: (schedule) => judgeOf(state.getState().plan)(schedule),
+    show(next, history) {
+      const { selection } = state.getState();
+      const known = new Set(next.tasks.map((task) => task.id));
+      const kept = selection.filter((task) => known.has(task));
+      state.setState({
+        plan: next,
+        verdict: judgeOf(next)(next.schedule),
+        history,
+        preview: null,
+        fitBands: null,
+        selection: kept.length === selection.length ? selection : kept,
+      });
+      for (const listener of listeners) listener(next);
+    },
+    step(edit) {
+      if (isEmptyEdit(edit)) return;
+      const now = state.getState();
+      core.show(applyEdit(now.plan, edit), recorded(now.history, edit));
+    },
+    notice(tone, text) {
+      const notice: Notice = { id: ports.newId(), tone, text };
+      state.setState((now) => ({ notices: [...now.notices, notice] }));
+    },
+    onPlan(listener) {
+      listeners.push(listener);
+    },
+  };
+  return core;
+}

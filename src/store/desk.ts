@@ -1,0 +1,47 @@
+import type { StoreApi } from "zustand/vanilla";
+import { keepBenchReasons } from "./benching.ts";
+import { createCore } from "./core.ts";
+import { editCommands, type EditCommands } from "./editing.ts";
+import { fileCommands, type FileCommands } from "./files.ts";
+import { gestureCommands, type GestureCommands } from "./gesture.ts";
+import type { DeskPorts } from "./ports.ts";
+import { runCommands, type RunCommands } from "./running.ts";
+import { savingCommands, type SavingCommands } from "./saving.ts";
+import type { DeskState } from "./state.ts";
+import { variantCommands, type VariantCommands } from "./variants.ts";
+
+/** The open plan and everything that can be done with it. */
+export interface Desk
+  extends EditCommands, GestureCommands, RunCommands, FileCommands, SavingCommands, VariantCommands {
+  /** To read and to subscribe; only commands change it. */
+  readonly state: Pick<StoreApi<DeskState>, "getState" | "getInitialState" | "subscribe">;
+  /** Selects tasks; the same selection stays the same array. */
+  select(tasks: readonly string[]): void;
+  dismissNotice(id: string): void;
+}
+
+/** A desk with a blank plan on it. Call `restore` to bring back what was open. */
+export function createDesk(ports: DeskPorts): Desk {
+  const core = createCore(ports);
+  const { state } = core;
+  const edits = editCommands(core);
+  const desk: Desk = {
+    state,
+    ...edits,
+    ...gestureCommands(core, edits),
+    ...runCommands(core, edits),
+    ...fileCommands(core),
+    ...savingCommands(core),
+    ...variantCommands(core, edits),
+    select(tasks) {
+      const { selection } = state.getState();
+      const same = selection.length === tasks.length && selection.every((task, i) => task === tasks[i]);
+      if (!same) state.setState({ selection: [...tasks] });
+    },
+    dismissNotice(id) {
+      state.setState((now) => ({ notices: now.notices.filter((notice) => notice.id !== id) }));
+    },
+  };
+  keepBenchReasons(core);
+  return desk;
+}

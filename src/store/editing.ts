@@ -1,0 +1,138 @@
+import { done, failed, type Outcome } from "../kernel/index.ts";
+import {
+  applyEdit,
+  type BranchKey,
+  editBetween,
+  type Fault,
+  parse,
+  type Plan,
+  type Schedule,
+} from "../plan/index.ts";
+import type { Core } from "./core.ts";
+import { redone, undone } from "./history.ts";
+import {
+  benched,
+  type PinPart,
+  pinned,
+  placed,
+  sameSchedule,
+  type Spot,
+  stepName,
+  unpinned,
+} from "./placing.ts";
+
+/** Commands that change the plan, each one step of the history. */
+export interface EditCommands {
+  /**
+   * Replaces branches of the plan by those that `change` gives. The whole is parsed first: with faults, the plan
+   * stays as it was and the faults are the answer.
+   */
+  edit(name: string, change: (plan: Plan) => Partial<Plan>): Outcome<Plan, readonly Fault[]>;
+  /** The faults that an edit would have, without doing it; empty when it is sound. */
+  faultsOf(change: (plan: Plan) => Partial<Plan>): readonly Fault[];
+  /** Puts a task on the day line or moves it there. Ids and times must be the plan's own. */
+  place(task: string, spot: Spot): void;
+  /** Takes tasks off the day line. */
+  bench(tasks: readonly string[]): void;
+  /** Pins placed tasks where they are, in the given parts; all three when left out. Tasks on the bench are left alone. */
+  pin(tasks: readonly string[], parts?: readonly PinPart[]): void;
+  unpin(tasks: readonly string[], parts?: readonly PinPart[]): void;
+  /** Replaces the schedule as one step; the same placements leave no mark. */
+  reschedule(name: string, schedule: Schedule): void;
+  /** Takes the last step back; what it was called, or null when there is none. A gesture under way is cancelled instead. */
+  undo(): string | null;
+  redo(): string | null;
+}
+
+const ALL_PARTS: readonly PinPart[] = ["start", "eva", "crew"];
+
+export function editCommands(core: Core): EditCommands {
+  const { state } = core;
+
+  const changed = (change: (plan: Plan) => Partial<Plan>): Outcome<Plan, readonly Fault[]> => {
+    const { plan } = state.getState();
+    const parts = change(plan);
+    const read = parse({ ...plan, ...parts });
+    if (!read.ok) return failed(read.error);
+    // Only what was changed is taken from the parsed plan, so that all other branches stay the same objects.
+    const next: Partial<Record<BranchKey, unknown>> = {};
+    for (const key of Object.keys(parts) as BranchKey[]) {
+      if (parts[key] !== plan[key]) next[key] = read.value[key];
+    }
+    return done({ ...plan, ...next } as Plan);
+  };
+
+  const retask = (name: string, tasks: Plan["tasks"]): void => {
+    const { plan } = state.getState();
+    core.step(editBetween(name, plan, { ...plan, tasks }));
+  };
+
+  const commands: EditCommands = {
+    edit(name, change) {
+      const next = changed(change);
+      if (next.ok) core.step(editBetween(name, state.getState().plan, next.value));
+      return next;
+    },
+    faultsOf(change) {
+      const next = changed(change);
+      return next.ok ? [] : next.error;
+    },
+    place(task, spot) {
+      const { plan } = state.getState();
+      const known = plan.schedule.placements.some((one) => one.task === task);
+      commands.reschedule(
+        stepName(known ? "Move" : "Place", plan, [task]),
+        placed(plan.schedule, task, spot),
+      );
+    },
+    bench(tasks) {
+      const { plan } = state.getState();
+      commands.reschedule(stepName("Bench", plan, tasks), benched(plan.schedule, tasks));
+    },
+    pin(tasks, parts = ALL_PARTS) {
+      const { plan } = state.getState();
+      const spots = new Map(plan.schedule.placements.map((one) => [one.task, one]));
+      const held = tasks.filter((task) => spots.has(task));
+      if (held.length === 0) return;
+      const next = plan.tasks.map((task) => {
+        const spot = spots.get(task.id);
+        return spot && held.includes(task.id) ? pinned(task, spot, parts) : task;
+      });
+      retask(stepName("Pin", plan, held), next);
+    },
+    unpin(tasks, parts = ALL_PARTS) {
+      const { plan } = state.getState();
+      const held = plan.tasks.filter((task) => tasks.includes(task.id) && task.pin !== undefined);
+      if (held.length === 0) return;
+      const next = plan.tasks.map((task) => (held.includes(task) ? unpinned(task, parts) : task));
+      retask(
+        stepName(
+          "Unpin",
+          plan,
+          held.map((task) => task.id),
+        ),
+        next,
+      );
+    },
+    reschedule(name, schedule) {
+      const { plan } = state.getState();
+      if (sameSchedule(plan.schedule, schedule)) return;
+      core.step(editBetween(name, plan, { ...plan, schedule }));
+    },
+    undo: () => back(core, undone),
+    redo: () => back(core, redone),
+  };
+  return commands;
+}
+
+function back(core: Core, turn: typeof undone): string | null {
+  const now = core.state.getState();
+  if (now.preview) {
+    core.state.setState({ preview: null, fitBands: null });
+    return null;
+  }
+  const turned = turn(now.history);
+  if (!turned) return null;
+  core.show(applyEdit(now.plan, turned.edit), turned.history);
+  return turned.edit.name;
+}

@@ -1,0 +1,99 @@
+import { editBetween, type Fault, LARGEST_TEXT, parseText, type Plan } from "../plan/index.ts";
+import { blankPlan } from "./blank.ts";
+import type { Core } from "./core.ts";
+
+/** A file as the browser hands it over. */
+export interface TextFile {
+  readonly name: string;
+  /** Bytes. */
+  readonly size: number;
+  text(): Promise<string>;
+}
+
+/**
+ * Commands that bring a plan in and out. What is refused leaves the open plan as it was and all its faults in
+ * `refusal`; what is opened is one step of the history, so that undo brings the earlier plan back.
+ */
+export interface FileCommands {
+  /** True when the text was a plan and is open now. */
+  open(text: string, name?: string): boolean;
+  /** As `open`; a file too large is refused unread. */
+  openFile(file: TextFile): Promise<boolean>;
+  /** Opens a ready plan by name. */
+  openReady(name: string): Promise<boolean>;
+  newPlan(): void;
+  /** The open plan as a file's text. */
+  saveText(): string;
+  /** The name its file should have. */
+  fileName(): string;
+  /** The planner has read the refusal. */
+  dismissRefusal(): void;
+}
+
+export function fileCommands(core: Core): FileCommands {
+  const { state, ports } = core;
+
+  const refuse = (name: string, faults: readonly Fault[]): false => {
+    state.setState({ refusal: { name, faults } });
+    return false;
+  };
+  const put = (plan: Plan, step: string): void => {
+    state.setState({ refusal: null, selection: [], run: null, benchReasons: new Map() });
+    core.step(editBetween(step, state.getState().plan, plan));
+  };
+
+  const commands: FileCommands = {
+    open(text, name = "The file") {
+      const read = parseText(text);
+      if (!read.ok) return refuse(name, read.error);
+      put(read.value, `Open ${read.value.title}`);
+      return true;
+    },
+    async openFile(file) {
+      // A character takes at least one byte, so a text within the limit may still be a file above it.
+      if (file.size > 4 * LARGEST_TEXT) {
+        const megabytes = Math.ceil(file.size / 1024 / 1024);
+        const most = LARGEST_TEXT / 1024 / 1024;
+        const message = `the file is too large: ${megabytes} MB, at most ${most} MB are read`;
+        return refuse(file.name, [{ path: "", message }]);
+      }
+      let text: string;
+      try {
+        text = await file.text();
+      } catch (error) {
+        return refuse(file.name, [{ path: "", message: `the file cannot be read: ${wordsOf(error)}` }]);
+      }
+      return commands.open(text, file.name);
+    },
+    async openReady(name) {
+      let text: string;
+      try {
+        text = await ports.readyText(name);
+      } catch (error) {
+        return refuse(name, [{ path: "", message: `the ready plan cannot be had: ${wordsOf(error)}` }]);
+      }
+      return commands.open(text, name);
+    },
+    newPlan() {
+      put(blankPlan(ports.clock.nowMs()), "New plan");
+    },
+    saveText: () => planText(state.getState().plan),
+    fileName() {
+      const words = state.getState().plan.title.toLowerCase().normalize("NFKD");
+      const plain = words.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
+      return `${plain === "" ? "plan" : plain}.json`;
+    },
+    dismissRefusal: () => state.setState({ refusal: null }),
+  };
+  return commands;
+}
+
+/** A plan as a file's text. */
+export function planText(plan: Plan): string {
+  return `${JSON.stringify(plan, null, 2)}\n`;
+}
+
+/** What went wrong, in words, of anything thrown. */
+export function wordsOf(error: unknown): string {
+  return error instanceof Error ? error.message : "unknown";
+}

@@ -1,0 +1,76 @@
+import { type Plan, type Schedule } from "../plan/index.ts";
+import type { Core } from "./core.ts";
+import { differenceOf } from "./difference.ts";
+import type { EditCommands } from "./editing.ts";
+
+/**
+ * A gesture holds a snapshot: each preview is made from the schedule at its begin and one whole change, so that
+ * nothing adds up on the way. It ends as one step of the history, or without a trace.
+ */
+export interface GestureCommands {
+  /** Takes hold of tasks. `name` is what the step will be called. A gesture already under way is cancelled. */
+  begin(name: string, tasks: readonly string[]): void;
+  /** Shows and judges what `change` makes of the schedule at the begin. Without a gesture nothing happens. */
+  preview(change: (start: Schedule) => Schedule): void;
+  /** Makes the shown schedule the plan's, as one step; nothing when it is the schedule of the begin. */
+  commit(): void;
+  /** Lets go: everything is as it was at the begin. */
+  cancel(): void;
+}
+
+export function gestureCommands(core: Core, edits: EditCommands): GestureCommands {
+  const { state, ports } = core;
+  let bands: AbortController | null = null;
+
+  const letGo = (): void => {
+    bands?.abort();
+    bands = null;
+    if (state.getState().preview !== null) state.setState({ preview: null, fitBands: null });
+  };
+  core.onPlan(letGo);
+
+  const askBands = (plan: Plan, start: Schedule, task: string): void => {
+    const asked = new AbortController();
+    bands = asked;
+    ports.engine.fitBands(plan, start, task, asked.signal).then(
+      (fitBands) => {
+        const { preview } = state.getState();
+        if (bands === asked && preview?.start === start) state.setState({ fitBands });
+      },
+      () => {
+        // Bands are help, not an answer: without them the drag still tells what it costs.
+        if (bands === asked) bands = null;
+      },
+    );
+  };
+
+  return {
+    begin(name, tasks) {
+      letGo();
+      const { plan, verdict } = state.getState();
+      const start = plan.schedule;
+      state.setState({
+        preview: { name, tasks, start, schedule: start, verdict, difference: differenceOf(verdict, verdict) },
+        fitBands: null,
+      });
+      const only = tasks.length === 1 ? tasks[0] : undefined;
+      if (only !== undefined) askBands(plan, start, only);
+    },
+    preview(change) {
+      const { preview, verdict: before } = state.getState();
+      if (!preview) return;
+      const schedule = change(preview.start);
+      if (schedule === preview.schedule) return;
+      const verdict = core.judge(schedule);
+      const difference = differenceOf(before, verdict);
+      state.setState({ preview: { ...preview, schedule, verdict, difference } });
+    },
+    commit() {
+      const { preview } = state.getState();
+      if (!preview) return;
+      letGo();
+      edits.reschedule(preview.name, preview.schedule);
+    },
+    cancel: letGo,
+  };
+}

@@ -1,0 +1,48 @@
+export { createDesk } from "./desk.ts";
+export type { Desk } from "./desk.ts";
+export { systemClock, systemId } from "./ports.ts";
+export type { Clock, DeskPorts, JudgeFor } from "./ports.ts";
+export { browserArchive } from "./archive.ts";
+export type { Archive, AsideRecord, StoredPlan } from "./archive.ts";
+export type { TextFile } from "./files.ts";
+export { blankPlan } from "./blank.ts";
+export { benched, placed, sameSchedule } from "./placing.ts";
+export type { PinPart, Spot } from "./placing.ts";
+export {
+  benchTasks,
+  findingsOfTask,
+  placementsByTask,
+  redoName,
+  shownSchedule,
+  shownVerdict,
+  tasksById,
+  undoName,
+} from "./selectors.ts";
+export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
+export type { Difference } from "./difference.ts";
+export type { History } from "./history.ts";
+
+// The words of the judge and the packer that views draw: views see them through the desk only.
+export type {
+  Finding,
+  Level,
+  MarginTrack,
+  Outing,
+  ReachTrack,
+  RuleId,
+  Score,
+  SeparationTrack,
+  Stretch,
+  Subject,
+  Track,
+  Unit,
+  Verdict,
+} from "../check/index.ts";
+export type {
+  BenchReason,
+  FitBand,
+  MendReport,
+  PackOptions,
+  PackProgress,
+  PackReport,
+} from "../engine/protocol.ts";

@@ -1,0 +1,73 @@
+import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+
+/** Changes of a schedule as values: each takes a schedule and gives a new one, the given one untouched. */
+
+/** Where a task is put: the EVA and crew that do it and its start. */
+export type Spot = Omit<Placement, "task">;
+
+/** `task` at `spot`: moved there when it was placed elsewhere, added when it was on the bench. */
+export function placed(schedule: Schedule, task: string, spot: Spot): Schedule {
+  const placement: Placement = { task, eva: spot.eva, crew: [...spot.crew], startS: spot.startS };
+  const known = schedule.placements.some((one) => one.task === task);
+  return {
+    placements: known
+      ? schedule.placements.map((one) => (one.task === task ? placement : one))
+      : [...schedule.placements, placement],
+  };
+}
+
+/** `tasks` off the day line. */
+export function benched(schedule: Schedule, tasks: readonly string[]): Schedule {
+  return { placements: schedule.placements.filter((one) => !tasks.includes(one.task)) };
+}
+
+/** True when both put the same tasks at the same spots, in whatever order. */
+export function sameSchedule(a: Schedule, b: Schedule): boolean {
+  if (a === b) return true;
+  if (a.placements.length !== b.placements.length) return false;
+  const others = new Map(b.placements.map((one) => [one.task, one]));
+  return a.placements.every((one) => {
+    const other = others.get(one.task);
+    return (
+      other !== undefined &&
+      other.eva === one.eva &&
+      other.startS === one.startS &&
+      other.crew.length === one.crew.length &&
+      one.crew.every((member) => other.crew.includes(member))
+    );
+  });
+}
+
+/** The parts of a task's placement that a pin can hold. */
+export type PinPart = "start" | "eva" | "crew";
+
+/** `task` pinned at `placement` in the given parts; other parts of its pin stay. */
+export function pinned(task: Task, placement: Placement, parts: readonly PinPart[]): Task {
+  return {
+    ...task,
+    pin: {
+      ...task.pin,
+      ...(parts.includes("start") ? { startS: placement.startS } : {}),
+      ...(parts.includes("eva") && placement.eva !== null ? { eva: placement.eva } : {}),
+      ...(parts.includes("crew") ? { crew: [...placement.crew] } : {}),
+    },
+  };
+}
+
+/** `task` without the given parts of its pin; without a pin when nothing of it is left. */
+export function unpinned(task: Task, parts: readonly PinPart[]): Task {
+  const { pin, ...rest } = task;
+  if (!pin) return task;
+  const left: NonNullable<Task["pin"]> = {
+    ...(pin.startS !== undefined && !parts.includes("start") ? { startS: pin.startS } : {}),
+    ...(pin.eva !== undefined && !parts.includes("eva") ? { eva: pin.eva } : {}),
+    ...(pin.crew !== undefined && !parts.includes("crew") ? { crew: pin.crew } : {}),
+  };
+  return Object.keys(left).length === 0 ? rest : { ...rest, pin: left };
+}
+
+/** What a step with these tasks is called: "Move Quick sample", "Move 3 tasks". */
+export function stepName(verb: string, plan: Plan, tasks: readonly string[]): string {
+  const only = tasks.length === 1 ? plan.tasks.find((task) => task.id === tasks[0]) : undefined;
+  return `${verb} ${only ? only.name : `${tasks.length} tasks`}`;
+}

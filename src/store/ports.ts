@@ -1,0 +1,42 @@
+import type { Verdict } from "../check/index.ts";
+import type { Engine } from "../engine/protocol.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import type { Archive } from "./archive.ts";
+
+/** What the desk needs from outside; all of it is injected. */
+
+/** Time as the desk sees it. */
+export interface Clock {
+  /** Milliseconds since 1970, UTC. */
+  nowMs(): number;
+  /** Runs `run` once after `ms` milliseconds; the answer calls it off. */
+  after(ms: number, run: () => void): () => void;
+}
+
+/** The judge, bound to a plan first so that one plan's many schedules are judged fast. */
+export type JudgeFor = (plan: Plan) => (schedule: Schedule) => Verdict;
+
+export interface DeskPorts {
+  readonly engine: Engine;
+  readonly judgeFor: JudgeFor;
+  readonly archive: Archive;
+  readonly clock: Clock;
+  /** A fresh name made of lower-case letters and digits. */
+  readonly newId: () => string;
+  /** The text of a ready plan ("demo", "small", "large"); rejects when it cannot be had. */
+  readonly readyText: (name: string) => Promise<string>;
+}
+
+/** The clock of the machine. */
+export const systemClock: Clock = {
+  nowMs: () => Date.now(),
+  after(ms, run) {
+    const timer = setTimeout(run, ms);
+    return () => clearTimeout(timer);
+  },
+};
+
+/** Fresh names from the machine's random source. */
+export function systemId(): string {
+  return crypto.randomUUID().replaceAll("-", "").slice(0, 12);
+}

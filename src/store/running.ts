@@ -1,0 +1,121 @@
+import { type PackOptions } from "../engine/protocol.ts";
+import { type Schedule } from "../plan/index.ts";
+import type { Core } from "./core.ts";
+import type { EditCommands } from "./editing.ts";
+import type { Run } from "./state.ts";
+
+/** Commands that set the packer to work. One run at a time; a run ends when the plan it was asked for changes. */
+export interface RunCommands {
+  /** Fills the day from the bench; the result is one step, "Pack". The promise settles when the run is over. */
+  pack(options: PackOptions): Promise<void>;
+  /** Repairs the day with few changes; the result is one step, "Mend". */
+  mend(options: PackOptions): Promise<void>;
+  /** Stops the run. The plan stays as it is, unless `take` asks for the best schedule so far as the step. */
+  stopPack(take?: "take best" | "leave"): void;
+}
+
+type Report = Parameters<Core["ports"]["engine"]["pack"]>[2];
+
+export function runCommands(core: Core, edits: EditCommands): RunCommands {
+  const { state, ports } = core;
+  let current: AbortController | null = null;
+
+  const note = (part: Partial<Run>): void =>
+    state.setState((now) => (now.run ? { run: { ...now.run, ...part } } : {}));
+
+  const stop = (end: NonNullable<Run["end"]>): void => {
+    if (!current) return;
+    const stopped = current;
+    current = null;
+    note({ running: false, end });
+    stopped.abort();
+  };
+  core.onPlan(() => stop("overtaken"));
+
+  /** Runs `work`; `finish` takes its answer over, only when nothing has overtaken the run. */
+  const run = async <Answer>(
+    kind: Run["kind"],
+    seconds: number,
+    work: (report: Report, signal: AbortSignal) => Promise<Answer>,
+    finish: (answer: Answer) => void,
+  ): Promise<void> => {
+    stop("stopped");
+    const mine = new AbortController();
+    current = mine;
+    state.setState({
+      run: {
+        kind,
+        running: true,
+        seconds,
+        progress: null,
+        best: null,
+        bestVerdict: null,
+        packed: null,
+        mended: null,
+        end: null,
+      },
+    });
+    try {
+      const answer = await work((progress) => {
+        if (current !== mine) return;
+        const better = progress.schedule;
+        note({ progress, ...(better ? { best: better, bestVerdict: core.judge(better) } : {}) });
+      }, mine.signal);
+      if (current !== mine) return;
+      current = null;
+      finish(answer);
+    } catch (error) {
+      if (current !== mine) return;
+      current = null;
+      note({ running: false, end: "failed" });
+      core.notice("problem", `The ${kind} failed: ${error instanceof Error ? error.message : "unknown"}`);
+    }
+  };
+
+  const take = (name: string, schedule: Schedule): void => {
+    const { plan } = state.getState();
+    edits.reschedule(name, { placements: [...schedule.placements] });
+    if (state.getState().plan === plan) {
+      core.notice("news", `${name} found nothing better than the day as it stands.`);
+    }
+  };
+
+  return {
+    pack: (options) =>
+      run(
+        "pack",
+        options.seconds,
+        (report, signal) => ports.engine.pack(state.getState().plan, options, report, signal),
+        (packed) => {
+          if (packed.stopped === "cancelled") return note({ running: false, end: "stopped" });
+          const { schedule: best, verdict: bestVerdict } = packed;
+          note({ running: false, packed, best, bestVerdict, end: "taken" });
+          take("Pack", best);
+        },
+      ),
+    mend: (options) =>
+      run(
+        "mend",
+        options.seconds,
+        (_report, signal) => {
+          const { plan } = state.getState();
+          return ports.engine.mend(plan, plan.schedule, options, signal);
+        },
+        (mended) => {
+          const { schedule: best, verdict: bestVerdict } = mended;
+          note({ running: false, mended, best, bestVerdict, end: "taken" });
+          take("Mend", best);
+        },
+      ),
+    stopPack(how = "leave") {
+      const best = state.getState().run?.best ?? null;
+      if (!current) return;
+      if (how === "take best" && best) {
+        stop("taken");
+        take("Pack", best);
+      } else {
+        stop("stopped");
+      }
+    },
+  };
+}

@@ -1,0 +1,92 @@
+import type { Finding, Verdict } from "../check/index.ts";
+import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import type { DeskState } from "./state.ts";
+
+/**
+ * What views read from the desk. None of them makes a new list or map while what it is made from is the same object,
+ * so a view is drawn again only when something has changed.
+ */
+
+/** The schedule to draw: the held one while a gesture is on, else the plan's. */
+export function shownSchedule(state: DeskState): Schedule {
+  return state.preview ? state.preview.schedule : state.plan.schedule;
+}
+
+/** The verdict to show: on the held schedule while a gesture is on, else on the plan's. */
+export function shownVerdict(state: DeskState): Verdict {
+  return state.preview ? state.preview.verdict : state.verdict;
+}
+
+const tasksOf = remembered(
+  (plan: Plan["tasks"]): ReadonlyMap<string, Task> => new Map(plan.map((task) => [task.id, task])),
+);
+
+/** The plan's tasks by id. */
+export function tasksById(state: DeskState): ReadonlyMap<string, Task> {
+  return tasksOf(state.plan.tasks);
+}
+
+const placementsOf = remembered(
+  (schedule: Schedule): ReadonlyMap<string, Placement> =>
+    new Map(schedule.placements.map((placement) => [placement.task, placement])),
+);
+
+/** The shown placements by task id. */
+export function placementsByTask(state: DeskState): ReadonlyMap<string, Placement> {
+  return placementsOf(shownSchedule(state));
+}
+
+const benchOf = remembered((tasks: Plan["tasks"]) =>
+  remembered((schedule: Schedule): readonly Task[] => {
+    const placements = placementsOf(schedule);
+    return tasks.filter((task) => !placements.has(task.id));
+  }),
+);
+
+/** The tasks on the bench, in the plan's order. */
+export function benchTasks(state: DeskState): readonly Task[] {
+  return benchOf(state.plan.tasks)(shownSchedule(state));
+}
+
+const NONE: readonly Finding[] = [];
+
+const findingsOf = remembered((verdict: Verdict): ReadonlyMap<string, readonly Finding[]> => {
+  const byTask = new Map<string, Finding[]>();
+  for (const finding of verdict.findings) {
+    for (const subject of finding.subjects) {
+      if (subject.kind !== "task") continue;
+      const list = byTask.get(subject.id);
+      if (list) list.push(finding);
+      else byTask.set(subject.id, [finding]);
+    }
+  }
+  return byTask;
+});
+
+/** The shown findings that name a task. */
+export function findingsOfTask(state: DeskState, task: string): readonly Finding[] {
+  return findingsOf(shownVerdict(state)).get(task) ?? NONE;
+}
+
+/** The name of the step that undo would take back; null when there is none. */
+export function undoName(state: DeskState): string | null {
+  return state.history.undo.at(-1)?.name ?? null;
+}
+
+/** The name of the step that redo would do again; null when there is none. */
+export function redoName(state: DeskState): string | null {
+  return state.history.redo.at(-1)?.name ?? null;
+}
+
+/** `make`, asked once for each object. */
+function remembered<From extends object, To>(make: (from: From) => To): (from: From) => To {
+  const made = new WeakMap<From, { readonly to: To }>();
+  return (from) => {
+    let entry = made.get(from);
+    if (!entry) {
+      entry = { to: make(from) };
+      made.set(from, entry);
+    }
+    return entry.to;
+  };
+}

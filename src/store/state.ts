@@ -1,0 +1,80 @@
+import type { Verdict } from "../check/index.ts";
+import type { BenchReason, FitBand, MendReport, PackProgress, PackReport } from "../engine/protocol.ts";
+import type { Fault, Plan, Schedule } from "../plan/index.ts";
+import type { Difference } from "./difference.ts";
+import type { History } from "./history.ts";
+
+/** What lies on the desk. Every part is replaced as a whole and never changed in place. */
+export interface DeskState {
+  readonly plan: Plan;
+  /** The judge's word on `plan.schedule`; never behind the plan. */
+  readonly verdict: Verdict;
+  /** What a gesture under way would make of the schedule; null when nothing is held. */
+  readonly preview: Preview | null;
+  /** Ids of the selected tasks, in the order of selection. */
+  readonly selection: readonly string[];
+  readonly history: History;
+  /** The last pack or mend, under way or done; null before the first. */
+  readonly run: Run | null;
+  /** Where the held task fits; null when nothing is held or the answer is not there yet. */
+  readonly fitBands: readonly FitBand[] | null;
+  /** Why each task on the bench is there, by task id; those of an older plan stay until the new ones arrive. */
+  readonly benchReasons: ReadonlyMap<string, BenchReason>;
+  /** The last file that was refused; null once a plan is opened or the planner has read it. */
+  readonly refusal: Refusal | null;
+  readonly saving: Saving;
+  readonly notices: readonly Notice[];
+}
+
+/** A gesture under way: always the schedule at its begin plus one whole change, never a sum of small ones. */
+export interface Preview {
+  /** What the step will be called in the history. */
+  readonly name: string;
+  /** The held tasks. */
+  readonly tasks: readonly string[];
+  readonly start: Schedule;
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  /** What the gesture gains and costs against its begin. */
+  readonly difference: Difference;
+}
+
+/** A pack or mend. */
+export interface Run {
+  readonly kind: "pack" | "mend";
+  readonly running: boolean;
+  /** How long it may search, seconds. */
+  readonly seconds: number;
+  readonly progress: PackProgress | null;
+  /** The best schedule so far and what the judge says of it. */
+  readonly best: Schedule | null;
+  readonly bestVerdict: Verdict | null;
+  /** The answer, when it came and was taken. */
+  readonly packed: PackReport | null;
+  readonly mended: MendReport | null;
+  /** How it ended: taken over, stopped by the planner, overtaken by a change of the plan, or failed. */
+  readonly end: "taken" | "stopped" | "overtaken" | "failed" | null;
+}
+
+/** A file that was refused whole. */
+export interface Refusal {
+  /** The file's or ready plan's name. */
+  readonly name: string;
+  readonly faults: readonly Fault[];
+}
+
+/** How the document in the browser's store stands against the open plan. */
+export interface Saving {
+  readonly status: "unsaved" | "waiting" | "saving" | "saved" | "failed";
+  /** When the open document was last saved; null before the first time. */
+  readonly savedAtMs: number | null;
+  /** Why the last save failed. */
+  readonly message: string | null;
+}
+
+/** Something the planner should know. */
+export interface Notice {
+  readonly id: string;
+  readonly tone: "news" | "problem";
+  readonly text: string;
+}
