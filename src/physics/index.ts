@@ -8,3 +8,5 @@ export { toblerKmH, walkingMs } from "./gait.ts";
 export { walkingW } from "./walk.ts";
 export { moonEarth, moonSun } from "./sky.ts";
 export type { Observer, SkyDirection } from "./sky.ts";
+export { sunStretches } from "./stretches.ts";
+export type { ElevationRange } from "./stretches.ts";
