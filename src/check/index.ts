@@ -1,5 +1,9 @@
+export { check, judgeFor } from "./judge.ts";
+export { compareScores, subtract } from "./comparison.ts";
+export type { VerdictChange } from "./comparison.ts";
 export { RULE_IDS } from "./ruleids.ts";
 export type { RuleId } from "./ruleids.ts";
+export { RULE_WORDS } from "./rulewords.ts";
 export type {
   Finding,
   Level,

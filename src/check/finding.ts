@@ -1,0 +1,41 @@
+import type { Interval } from "../kernel/index.ts";
+import type { Standing } from "../plan/index.ts";
+import type { RuleId } from "./ruleids.ts";
+import type { Finding, Level, Subject, Unit } from "./verdict.ts";
+import type { Walkthrough } from "./walkthrough.ts";
+
+/** A flight rule: what it finds in a walkthrough. At most one finding for the same rule and subjects. */
+export type FlightRule = (walkthrough: Walkthrough) => Finding[];
+
+/** What a finding says beside its rule, level and subjects. */
+interface Said {
+  readonly span?: Interval | null;
+  readonly need?: number | null;
+  readonly have?: number | null;
+  readonly unit?: Unit;
+  readonly sentence: string;
+}
+
+/** A finding; what is left out is "not about a time" and "not a quantity". */
+export function finding(rule: RuleId, level: Level, subjects: readonly Subject[], said: Said): Finding {
+  return {
+    rule,
+    level,
+    subjects,
+    span: said.span ?? null,
+    need: said.need ?? null,
+    have: said.have ?? null,
+    unit: said.unit ?? "none",
+    sentence: said.sentence,
+  };
+}
+
+/** A subject of one kind. */
+export function about(kind: Subject["kind"], id: string): Subject {
+  return { kind, id };
+}
+
+/** What breaking a rule with this standing counts as (S9). */
+export function broken(standing: Standing): Level {
+  return standing === "warning" ? "tight" : "breach";
+}

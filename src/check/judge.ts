@@ -1,0 +1,90 @@
+import { duration, type Duration } from "../kernel/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { boxesIn } from "./boxes.ts";
+import { endPointOf } from "./grounds.ts";
+import { marginTracks } from "./margins.ts";
+import { prepare } from "./prepared.ts";
+import { reachTracks } from "./reach.ts";
+import { RULE_IDS } from "./ruleids.ts";
+import { FLIGHT_RULES } from "./rules/index.ts";
+import { changesFrom, scoreOf } from "./score.ts";
+import type { Finding, Verdict } from "./verdict.ts";
+import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
+
+/**
+ * A judge of schedules for `plan`: ways, walk-backs, sun and rates are worked out once, then each schedule is judged
+ * from scratch. Never throws for a schedule that the schema allows, however senseless.
+ */
+export function judgeFor(plan: Plan): (schedule: Schedule) => Verdict {
+  const prepared = prepare(plan);
+  const changes = changesFrom(plan.schedule);
+  const mustTotal = plan.tasks.filter((task) => task.must).length;
+  return (schedule) => {
+    const walkthrough = walkthroughOf(prepared, schedule);
+    const walks = walkthrough.outs.flatMap((out) => out.walks);
+    const findings = FLIGHT_RULES.flatMap((rule) => rule(walkthrough)).sort(inReadingOrder);
+    const score = scoreOf(walkthrough, findings, changes(schedule));
+    return {
+      findings,
+      score,
+      outings: walks.map((walk) => walk.outing),
+      margins: marginTracks(walks),
+      reach: reachTracks(prepared, walks),
+      separation: walkthrough.separation,
+      placed: walkthrough.placed.length,
+      mustPlaced: mustTotal - score.mustLeftOut,
+      mustTotal,
+      returnKg: boxesIn(walkthrough).reduce((sum, box) => sum + box.emptyG + box.sampleG, 0) / 1000,
+      walkedM: walked(walkthrough),
+      walkbackS: walkbacks(walkthrough),
+    };
+  };
+}
+
+/** The verdict on `schedule`, the plan's own where none is given. */
+export function check(plan: Plan, schedule: Schedule = plan.schedule): Verdict {
+  return judgeFor(plan)(schedule);
+}
+
+function walked({ prepared, walksOf }: Walkthrough): Record<string, number> {
+  return Object.fromEntries(
+    prepared.plan.crew.map(({ id }) => [
+      id,
+      (walksOf.get(id) ?? []).reduce((sum, walk) => sum + walk.walkedM, 0),
+    ]),
+  );
+}
+
+function walkbacks({ prepared, placed }: Walkthrough): Record<string, Duration | null> {
+  return Object.fromEntries(
+    placed.map((one) => {
+      const seconds = endPointOf(prepared, one) ? prepared.home.placeS[one.endPlace]! : -1;
+      return [one.task.id, seconds < 0 ? null : duration(seconds)];
+    }),
+  );
+}
+
+const LEVEL_RANK = { breach: 0, open: 1, tight: 2 } as const;
+const RULE_RANK = new Map(RULE_IDS.map((rule, rank) => [rule, rank]));
+
+/** Breaches first, then by rule, time and subjects: the same whatever the order of the plan's lists. */
+function inReadingOrder(a: Finding, b: Finding): number {
+  return (
+    LEVEL_RANK[a.level] - LEVEL_RANK[b.level] ||
+    RULE_RANK.get(a.rule)! - RULE_RANK.get(b.rule)! ||
+    startOf(a) - startOf(b) ||
+    compareTexts(subjectsOf(a), subjectsOf(b))
+  );
+}
+
+function startOf({ span }: Finding): number {
+  return span?.startS ?? Number.MAX_SAFE_INTEGER;
+}
+
+function subjectsOf({ subjects }: Finding): string {
+  return subjects.map(({ kind, id }) => `${kind} ${id}`).join(" ");
+}
+
+function compareTexts(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

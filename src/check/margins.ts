@@ -1,0 +1,41 @@
+import { instant } from "../kernel/index.ts";
+import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
+import { readable } from "./amounts.ts";
+import type { Walk } from "./steps.ts";
+import type { MarginTrack } from "./verdict.ts";
+
+/** Left at ingress above the reserve, whole units; negative below it. */
+export function spare(walk: Walk, consumable: Consumable): number {
+  return walk.left.at(-1)![consumable] - walk.walker.reserve[consumable];
+}
+
+/** `spare` as a share of the stock; an empty stock that is drawn on counts as one whole stock short. */
+export function marginShare(walk: Walk, consumable: Consumable): number {
+  const stock = walk.walker.full[consumable];
+  const above = spare(walk, consumable);
+  if (stock === 0) return above < 0 ? -1 : 0;
+  return above / stock;
+}
+
+/** The four consumables of every outing over time. */
+export function marginTracks(walks: readonly Walk[]): MarginTrack[] {
+  return walks.flatMap((walk) => CONSUMABLES.map((consumable) => trackOf(walk, consumable)));
+}
+
+function trackOf(walk: Walk, consumable: Consumable): MarginTrack {
+  const { walker, outing, steps, left } = walk;
+  const value = (amounts: Amounts): number => readable(consumable, amounts[consumable]);
+  const points = [{ atS: outing.span.startS, value: value(left[0]!) }];
+  steps.forEach((step, k) => {
+    points.push({ atS: instant(step.drawnToS), value: value(left[k + 1]!) });
+  });
+  return {
+    eva: outing.eva,
+    crew: outing.crew,
+    consumable,
+    stock: readable(consumable, walker.full[consumable]),
+    reserve: readable(consumable, walker.reserve[consumable]),
+    margin: marginShare(walk, consumable),
+    points,
+  };
+}

@@ -1,0 +1,33 @@
+import { capacityThousandths } from "../amounts.ts";
+import { boxesIn } from "../boxes.ts";
+import { about, finding, type FlightRule } from "../finding.ts";
+import { kilograms, listed, litres } from "../phrases.ts";
+import { closeBelow } from "../thresholds.ts";
+
+/** container: mass and volume of samples in each container. */
+export const container: FlightRule = (walkthrough) =>
+  boxesIn(walkthrough).flatMap((box) => {
+    const { name, id, capacityKg, volumeL } = box.container;
+    const mostG = capacityThousandths(capacityKg);
+    const mostMl = capacityThousandths(volumeL);
+    const tooHeavy = box.sampleG > mostG;
+    const tooLarge = box.sampleMl > mostMl;
+    const over = tooHeavy || tooLarge;
+    const nearMass = closeBelow(box.sampleG, mostG);
+    const nearVolume = closeBelow(box.sampleMl, mostMl);
+    if (!over && !nearMass && !nearVolume) return [];
+    const byMass = over ? tooHeavy : nearMass;
+    const byVolume = over ? tooLarge : nearVolume;
+    const parts = [
+      ...(byMass ? [`${kilograms(box.sampleG)} of samples and takes ${kilograms(mostG)}`] : []),
+      ...(byVolume ? [`${litres(box.sampleMl)} of samples and takes ${litres(mostMl)}`] : []),
+    ];
+    return [
+      finding("container", over ? "breach" : "tight", [about("container", id)], {
+        need: byMass ? capacityKg : volumeL,
+        have: (byMass ? box.sampleG : box.sampleMl) / 1000,
+        unit: byMass ? "kg" : "L",
+        sentence: `${name} holds ${listed(parts)}.`,
+      }),
+    ];
+  });

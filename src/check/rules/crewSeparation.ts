@@ -1,0 +1,38 @@
+import { instant } from "../../kernel/index.ts";
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { crewName, evaName } from "../names.ts";
+import { listed, met, metres } from "../phrases.ts";
+import { closeBelow, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
+import type { SeparationTrack } from "../verdict.ts";
+
+/** crew-separation: crew members of one EVA are never farther apart in a straight line. */
+export const crewSeparation: FlightRule = ({ prepared, separation }) => {
+  const { greatestM, level } = prepared.plan.rules.separation;
+  return separation.flatMap((track) => {
+    const worst = farthest(track);
+    if (!worst) return [];
+    const over = worst.value > greatestM + DISTANCE_TOLERANCE_M;
+    if (!over && !closeBelow(worst.value, greatestM)) return [];
+    const names = listed(track.crew.map((id) => crewName(prepared, id)));
+    return [
+      finding(
+        "crew-separation",
+        over ? broken(level) : "tight",
+        [...track.crew.map((id) => about("crew", id)), about("eva", track.eva)],
+        {
+          span: { startS: worst.atS, endS: instant(worst.atS + 1) },
+          need: greatestM,
+          have: worst.value,
+          unit: "m",
+          sentence: `${names} are ${metres(worst.value, "up")} apart at ${met(worst.atS)} on ${evaName(prepared, track.eva)}; at most ${metres(greatestM, "down")} is allowed.`,
+        },
+      ),
+    ];
+  });
+};
+
+function farthest(track: SeparationTrack): SeparationTrack["points"][number] | null {
+  let worst: SeparationTrack["points"][number] | null = null;
+  for (const point of track.points) if (!worst || point.value > worst.value) worst = point;
+  return worst;
+}

@@ -1,0 +1,20 @@
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { lasting } from "../phrases.ts";
+
+/** duty: EVA time of one crew member in the stay. */
+export const duty: FlightRule = ({ prepared, walksOf }) => {
+  const { duty: rule, tightS } = prepared.plan.rules;
+  return [...walksOf].flatMap(([crew, walks]) => {
+    const outS = walks.reduce((sum, { outing: { span } }) => sum + (span.endS - span.startS), 0);
+    const spareS = rule.stayS - outS;
+    if (spareS >= tightS) return [];
+    return [
+      finding("duty", spareS < 0 ? broken(rule.level) : "tight", [about("crew", crew)], {
+        need: rule.stayS,
+        have: outS,
+        unit: "s",
+        sentence: `${walks[0]!.walker.member.name} is out ${lasting(outS, "up")} in the stay; at most ${lasting(rule.stayS, "down")} is allowed.`,
+      }),
+    ];
+  });
+};

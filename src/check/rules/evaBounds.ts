@@ -1,0 +1,51 @@
+import { about, finding, type FlightRule } from "../finding.ts";
+import { lasting, listed, met } from "../phrases.ts";
+
+/** eva-bounds: egress not before, ingress complete not after, not longer; ingress complete before liftoff. */
+export const evaBounds: FlightRule = ({ prepared, outs }) => {
+  const { stay, rules } = prepared.plan;
+  return outs.flatMap(({ eva, span }) => {
+    const lengthS = span.ingressS - span.egressS;
+    const bounds = [
+      {
+        // Going out at the first chance is no risk, so only a breach counts.
+        spareS: span.egressS >= eva.earliestEgressS ? Infinity : span.egressS - eva.earliestEgressS,
+        need: eva.earliestEgressS as number,
+        have: span.egressS as number,
+        says: `goes out at ${met(span.egressS)}, the earliest is ${met(eva.earliestEgressS)}`,
+      },
+      {
+        spareS: eva.latestIngressS - span.ingressS,
+        need: eva.latestIngressS as number,
+        have: span.ingressS as number,
+        says: `is in at ${met(span.ingressS)}, the latest is ${met(eva.latestIngressS)}`,
+      },
+      {
+        spareS: eva.longestS - lengthS,
+        need: eva.longestS as number,
+        have: lengthS,
+        says: `lasts ${lasting(lengthS, "up")}, the longest is ${lasting(eva.longestS, "down")}`,
+      },
+      {
+        spareS: stay.lengthS - span.ingressS,
+        need: stay.lengthS as number,
+        have: span.ingressS as number,
+        says: `is in at ${met(span.ingressS)}, liftoff is at ${met(stay.lengthS)}`,
+      },
+    ];
+    const over = bounds.filter((bound) => bound.spareS < 0);
+    const near = bounds.filter((bound) => bound.spareS < rules.tightS);
+    const worst = [...near].sort((a, b) => a.spareS - b.spareS)[0];
+    if (!worst) return [];
+    const said = over.length > 0 ? over : near;
+    return [
+      finding("eva-bounds", over.length > 0 ? "breach" : "tight", [about("eva", eva.id)], {
+        span: { startS: span.egressS, endS: span.ingressS },
+        need: worst.need,
+        have: worst.have,
+        unit: "s",
+        sentence: `${eva.name} ${listed(said.map((bound) => bound.says))}.`,
+      }),
+    ];
+  });
+};

@@ -1,0 +1,63 @@
+import type { FlightRule } from "../finding.ts";
+import { blastKeepOut } from "./blastKeepOut.ts";
+import { container } from "./container.ts";
+import { crewSeparation } from "./crewSeparation.ts";
+import { distances } from "./distances.ts";
+import { duty } from "./duty.ts";
+import { equipment } from "./equipment.ts";
+import { evaBounds } from "./evaBounds.ts";
+import { hotKeepOut } from "./hotKeepOut.ts";
+import { landerStores } from "./landerStores.ts";
+import { linkApart } from "./linkApart.ts";
+import { linkCrew } from "./linkCrew.ts";
+import { linkEva } from "./linkEva.ts";
+import { linkLag } from "./linkLag.ts";
+import { linkNeeds } from "./linkNeeds.ts";
+import { mustDo } from "./mustDo.ts";
+import { noWay } from "./noWay.ts";
+import { oneAtATime } from "./oneAtATime.ts";
+import { pin } from "./pin.ts";
+import { recharge } from "./recharge.ts";
+import { relay } from "./relay.ts";
+import { reserveRules } from "./reserves.ts";
+import { returnMass } from "./returnMass.ts";
+import { stayBlocks } from "./stayBlocks.ts";
+import { sun } from "./sun.ts";
+import { taskCrew } from "./taskCrew.ts";
+import { timeWindow } from "./timeWindow.ts";
+import { walkBackConsumables } from "./walkBackConsumables.ts";
+import { walkBackEmergency } from "./walkBackEmergency.ts";
+import { workAndRest } from "./workAndRest.ts";
+
+/** Every flight rule of RULES.md, in its order. */
+export const FLIGHT_RULES: readonly FlightRule[] = [
+  reserveRules,
+  walkBackEmergency,
+  walkBackConsumables,
+  distances,
+  crewSeparation,
+  returnMass,
+  container,
+  equipment,
+  timeWindow,
+  sun,
+  relay,
+  linkLag,
+  linkNeeds,
+  linkCrew,
+  linkEva,
+  linkApart,
+  taskCrew,
+  oneAtATime,
+  noWay,
+  blastKeepOut,
+  hotKeepOut,
+  workAndRest,
+  evaBounds,
+  stayBlocks,
+  duty,
+  recharge,
+  landerStores,
+  pin,
+  mustDo,
+];

@@ -1,0 +1,89 @@
+import { stocks } from "../../physics/index.ts";
+import { readable } from "../amounts.ts";
+import { about, finding, type FlightRule } from "../finding.ts";
+import { amount, counted, listed } from "../phrases.ts";
+import type { Walk } from "../steps.ts";
+import { closeBelow } from "../thresholds.ts";
+
+const STORED = [
+  { consumable: "oxygen", called: "oxygen", unit: "kg" },
+  { consumable: "water", called: "water", unit: "kg" },
+  { consumable: "battery", called: "energy", unit: "Wh" },
+] as const;
+
+/**
+ * lander-stores: what recharges before later EVAs draw (oxygen, water, energy as consumed on the earlier EVA, one
+ * absorbent change each) is in the stores.
+ */
+export const landerStores: FlightRule = ({ prepared, walksOf }) => {
+  const { stores } = prepared.plan;
+  const recharged = [...walksOf.values()].flatMap((walks) => walks.slice(0, -1));
+  if (recharged.length === 0) return [];
+  const full = storesOf(stores);
+  const lines = STORED.map(({ consumable, called, unit }) => {
+    const drawn = recharged.reduce((sum, walk) => sum + consumed(walk, consumable), 0);
+    const need = readable(consumable, drawn);
+    const have = readable(consumable, full[consumable]);
+    return {
+      ...level(drawn, full[consumable]),
+      need,
+      have,
+      unit: unit as "kg" | "Wh" | "count",
+      says: `${amount(need, unit, "up")} of ${called} and hold ${amount(have, unit, "down")}`,
+    };
+  });
+  const changes = recharged.length;
+  lines.push({
+    ...level(changes, stores.absorbentChanges),
+    need: changes,
+    have: stores.absorbentChanges,
+    unit: "count",
+    says: `${counted(changes, "absorbent change")} and hold ${stores.absorbentChanges}`,
+  });
+  const over = lines.filter((line) => line.over);
+  const said = over.length > 0 ? over : lines.filter((line) => line.near);
+  const first = said[0];
+  if (!first) return [];
+  const crew = [...new Set(recharged.map((walk) => walk.outing.crew))].sort();
+  return [
+    finding(
+      "lander-stores",
+      over.length > 0 ? "breach" : "tight",
+      crew.map((id) => about("crew", id)),
+      {
+        need: first.need,
+        have: first.have,
+        unit: first.unit,
+        sentence: `Recharges draw on the lander's stores for ${listed(said.map((line) => line.says))}.`,
+      },
+    ),
+  ];
+};
+
+function level(drawn: number, held: number): { readonly over: boolean; readonly near: boolean } {
+  return { over: drawn > held, near: closeBelow(drawn, held) };
+}
+
+function consumed(walk: Walk, consumable: "oxygen" | "water" | "battery"): number {
+  return walk.left[0]![consumable] - walk.left.at(-1)![consumable];
+}
+
+/** The stores in the whole units of suits, rounded down by the same rule. */
+function storesOf(stores: {
+  oxygenKg: number;
+  waterKg: number;
+  batteryWh: number;
+}): ReturnType<typeof stocks> {
+  return stocks({
+    oxygenKg: stores.oxygenKg,
+    co2Kg: 0,
+    waterKg: stores.waterKg,
+    batteryWh: stores.batteryWh,
+    leakKgH: 0,
+    electricalW: 0,
+    environmentW: 0,
+    respiratoryQuotient: 1,
+    coolingKjKg: 1,
+    absorbentKjKg: 0,
+  });
+}

@@ -1,0 +1,24 @@
+import { about, finding, type FlightRule } from "../finding.ts";
+import { taskName } from "../names.ts";
+
+/** link-needs: `from`, the second is placed only if the first is; `both`, neither is placed without the other. */
+export const linkNeeds: FlightRule = ({ prepared, byTask }) =>
+  prepared.plan.links.flatMap((link) => {
+    if (link.type !== "lag" || link.needs === "none") return [];
+    const from = byTask.get(link.from.task);
+    const to = byTask.get(link.to.task);
+    const missing = to && !from ? link.from.task : from && !to && link.needs === "both" ? link.to.task : null;
+    if (missing === null) return [];
+    const there = (from ?? to)!;
+    return [
+      finding(
+        "link-needs",
+        "breach",
+        [about("link", link.id), about("task", link.from.task), about("task", link.to.task)],
+        {
+          span: there.span,
+          sentence: `${there.task.name} is placed, but ${taskName(prepared, missing)}, which it needs, is not.`,
+        },
+      ),
+    ];
+  });

@@ -1,0 +1,66 @@
+import { about, finding, type FlightRule } from "../finding.ts";
+import { evaName, placeName } from "../names.ts";
+import type { Prepared } from "../prepared.ts";
+import type { Walk } from "../steps.ts";
+import type { Finding } from "../verdict.ts";
+
+/** no-way: there is a way between all places a crew member goes through, and home. */
+export const noWay: FlightRule = ({ prepared, outs }) =>
+  outs
+    .flatMap((out) => out.walks)
+    .flatMap((walk) => [...missingWays(prepared, walk), ...cutOff(prepared, walk)]);
+
+function missingWays(prepared: Prepared, walk: Walk): Finding[] {
+  const { ways, plan } = prepared;
+  const seen = new Set<number>();
+  return walk.steps.flatMap(({ stretch, from, to }) => {
+    const cell = from * ways.size + to;
+    if (stretch.kind !== "traverse" || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
+    seen.add(cell);
+    return [
+      finding(
+        "no-way",
+        "breach",
+        [
+          about("crew", walk.outing.crew),
+          about("eva", walk.outing.eva),
+          about("place", plan.site.places[from]!.id),
+          about("place", plan.site.places[to]!.id),
+        ],
+        {
+          span: stretch.span,
+          sentence: `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}: no way leads from ${placeName(prepared, from)} to ${placeName(prepared, to)}.`,
+        },
+      ),
+    ];
+  });
+}
+
+/** Places gone through from which no way leads home. */
+function cutOff(prepared: Prepared, walk: Walk): Finding[] {
+  const { ways, home, plan } = prepared;
+  const findings = new Map<number, Finding>();
+  for (const { stretch } of walk.steps) {
+    for (const id of stretch.path) {
+      const place = ways.index.get(id);
+      if (place === undefined || home.placeS[place]! >= 0 || findings.has(place)) continue;
+      findings.set(
+        place,
+        finding(
+          "no-way",
+          "breach",
+          [
+            about("crew", walk.outing.crew),
+            about("eva", walk.outing.eva),
+            about("place", plan.site.places[place]!.id),
+          ],
+          {
+            span: stretch.span,
+            sentence: `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}: no way leads home from ${placeName(prepared, place)}.`,
+          },
+        ),
+      );
+    }
+  }
+  return [...findings.values()];
+}

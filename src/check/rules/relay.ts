@@ -1,0 +1,31 @@
+import { about, finding, type FlightRule } from "../finding.ts";
+import { lasting, met } from "../phrases.ts";
+import { nearestOf, outsideOf, slipS } from "../spans.ts";
+
+/** relay: a relay task lies inside one relay pass. */
+export const relay: FlightRule = ({ prepared, placed }) => {
+  const { stay, rules } = prepared.plan;
+  return placed.flatMap(({ task, span }) => {
+    if (!task.relay) return [];
+    const spareS = slipS(stay.relayPasses, span);
+    if (spareS >= rules.tightS) return [];
+    const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
+    const nearest = nearestOf(stay.relayPasses, span);
+    const outsideS = nearest ? outsideOf(nearest, span) : null;
+    const sentence =
+      spareS >= 0
+        ? `${runs}, ${lasting(spareS, "down")} before the relay pass ends.`
+        : nearest
+          ? `${runs}, outside the relay pass ${met(nearest.startS)} to ${met(nearest.endS)} by ${lasting(outsideS!, "up")}.`
+          : `${runs} and needs the relay; the stay has no relay pass.`;
+    return [
+      finding("relay", spareS >= 0 ? "tight" : "breach", [about("task", task.id)], {
+        span,
+        need: nearest ? 0 : null,
+        have: spareS >= 0 ? spareS : outsideS === null ? null : -outsideS,
+        unit: nearest ? "s" : "none",
+        sentence,
+      }),
+    ];
+  });
+};

@@ -1,0 +1,70 @@
+import { instant, type Interval } from "../../kernel/index.ts";
+import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
+import { readable, unitOf } from "../amounts.ts";
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { spare } from "../margins.ts";
+import { evaName } from "../names.ts";
+import { amount } from "../phrases.ts";
+import type { RuleId } from "../ruleids.ts";
+import type { Walk } from "../steps.ts";
+import type { Finding } from "../verdict.ts";
+
+const RULE: Readonly<Record<Consumable, RuleId>> = {
+  oxygen: "oxygen-reserve",
+  co2: "co2-reserve",
+  water: "water-reserve",
+  battery: "battery-reserve",
+};
+
+/** What a consumable is called in a sentence. */
+export const CALLED: Readonly<Record<Consumable, string>> = {
+  oxygen: "oxygen",
+  co2: "CO2 capacity",
+  water: "cooling water",
+  battery: "battery",
+};
+
+/** oxygen-, co2-, water-, battery-reserve: at ingress complete every suit still holds its reserve of each. */
+export const reserveRules: FlightRule = ({ prepared, outs }) => {
+  const { level, tight } = prepared.plan.rules.reserve;
+  const findings: Finding[] = [];
+  for (const walk of outs.flatMap((out) => out.walks)) {
+    for (const consumable of CONSUMABLES) {
+      const above = spare(walk, consumable);
+      const isTight = above < tight * walk.walker.full[consumable];
+      if (above >= 0 && !isTight) continue;
+      const unit = unitOf(consumable);
+      const need = readable(consumable, walk.walker.reserve[consumable]);
+      const have = readable(consumable, walk.left.at(-1)![consumable]);
+      const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
+      const reserve = `the reserve is ${amount(need, unit, "up")}`;
+      const sentence =
+        have < 0
+          ? `${who}: ${CALLED[consumable]} runs out, ${amount(-have, unit, "up")} short at ingress; ${reserve}.`
+          : above < 0
+            ? `${who} comes in with ${amount(have, unit, "down")} of ${CALLED[consumable]}; ${reserve}.`
+            : `${who} comes in with only ${amount(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${amount(need, unit, "up")}.`;
+      findings.push(
+        finding(
+          RULE[consumable],
+          above < 0 ? broken(level) : "tight",
+          [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+          { span: above < 0 ? below(walk, consumable) : null, need, have, unit, sentence },
+        ),
+      );
+    }
+  }
+  return findings;
+};
+
+/** From the moment the reserve is touched to ingress complete. */
+function below(walk: Walk, consumable: Consumable): Interval {
+  const reserve = walk.walker.reserve[consumable];
+  const { endS } = walk.outing.span;
+  const k = walk.steps.findIndex((_, index) => walk.left[index + 1]![consumable] < reserve);
+  const step = walk.steps[k];
+  if (!step) return walk.outing.span;
+  const before = walk.left[k]![consumable] - reserve;
+  const rate = (walk.left[k]![consumable] - walk.left[k + 1]![consumable]) / step.seconds;
+  return { startS: instant(step.drawnFromS + Math.max(0, Math.floor(before / rate))), endS };
+}

@@ -1,0 +1,28 @@
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { capacityThousandths } from "../amounts.ts";
+import { kilograms, listed } from "../phrases.ts";
+import { boxesIn } from "../boxes.ts";
+import { closeBelow } from "../thresholds.ts";
+
+/** return-mass: samples and the empty mass of every container that holds one together. */
+export const returnMass: FlightRule = (walkthrough) => {
+  const { greatestKg, level } = walkthrough.prepared.plan.rules.returnMass;
+  const boxes = boxesIn(walkthrough);
+  const grams = boxes.reduce((sum, box) => sum + box.sampleG + box.emptyG, 0);
+  const most = capacityThousandths(greatestKg);
+  const over = grams > most;
+  if (!over && !closeBelow(grams, most)) return [];
+  return [
+    finding(
+      "return-mass",
+      over ? broken(level) : "tight",
+      boxes.map((box) => about("container", box.container.id)),
+      {
+        need: greatestKg,
+        have: grams / 1000,
+        unit: "kg",
+        sentence: `Samples with ${listed(boxes.map((box) => box.container.name))} come to ${kilograms(grams)}; the ascent vehicle lifts ${kilograms(most)}.`,
+      },
+    ),
+  ];
+};

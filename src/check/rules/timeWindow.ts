@@ -1,0 +1,41 @@
+import { contains, instant, type Interval } from "../../kernel/index.ts";
+import { about, finding, type FlightRule } from "../finding.ts";
+import { lasting, met } from "../phrases.ts";
+import type { Placed } from "../placed.ts";
+import { nearestOf, outsideOf, slipS } from "../spans.ts";
+import type { Finding } from "../verdict.ts";
+
+/** time-window: a task with windows lies inside one of them; a task without crew lies inside the stay. */
+export const timeWindow: FlightRule = ({ prepared, placed }) => {
+  const { stay, rules } = prepared.plan;
+  const whole: Interval = { startS: instant(0), endS: instant(stay.lengthS) };
+  return placed.flatMap((one) => {
+    const { task, span } = one;
+    const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
+    if (task.crew.count === 0 && !contains(whole, span)) {
+      const sentence = `${runs} and is not inside the stay, 0:00 MET to ${met(stay.lengthS)}.`;
+      return [said(one, "breach", -outsideOf(whole, span), sentence)];
+    }
+    const nearest = nearestOf(task.windows, span);
+    if (!nearest) return [];
+    const spareS = slipS(task.windows, span);
+    if (spareS < 0) {
+      const outsideS = outsideOf(nearest, span);
+      const window = `its window ${met(nearest.startS)} to ${met(nearest.endS)}`;
+      return [said(one, "breach", -outsideS, `${runs}, outside ${window} by ${lasting(outsideS, "up")}.`)];
+    }
+    if (spareS >= rules.tightS) return [];
+    return [said(one, "tight", spareS, `${runs}, ${lasting(spareS, "down")} before its window closes.`)];
+  });
+};
+
+/** Both numbers are seconds to spare: none is asked for, below none is outside. */
+function said(one: Placed, level: "breach" | "tight", have: number, sentence: string): Finding {
+  return finding("time-window", level, [about("task", one.task.id)], {
+    span: one.span,
+    need: 0,
+    have,
+    unit: "s",
+    sentence,
+  });
+}

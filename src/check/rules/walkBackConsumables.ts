@@ -1,0 +1,57 @@
+import { instant } from "../../kernel/index.ts";
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { evaName, placeName } from "../names.ts";
+import { lasting, met } from "../phrases.ts";
+import { type Allowed, carried, type Moment, moments } from "../reach.ts";
+import type { Walk } from "../steps.ts";
+import { CALLED } from "./reserves.ts";
+
+/** walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. */
+export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
+  const { walkback, tightS } = prepared.plan.rules;
+  return outs
+    .flatMap((out) => out.walks)
+    .flatMap((walk) => {
+      const worst = worstOf(walk);
+      if (!worst) return [];
+      const { moment, allowed } = worst;
+      const spareS = allowed.seconds - moment.homeS;
+      // At the lander itself the reserve rules already say how much is left.
+      if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
+      const where = `${moment.peak ? "on the way to" : "at"} ${placeName(prepared, moment.place)}`;
+      const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
+      const needs =
+        moment.homeS === 0
+          ? `${who} is back ${where} at ${met(moment.atS)}`
+          : `${who} needs ${lasting(moment.homeS, "up")} to walk back from ${where} at ${met(moment.atS)}`;
+      const carries =
+        allowed.seconds < 0
+          ? `the reserve of ${CALLED[allowed.by]} is gone by then`
+          : `${CALLED[allowed.by]} above the reserve carries ${lasting(allowed.seconds, "down")} of walking back`;
+      return [
+        finding(
+          "walk-back-consumables",
+          spareS < 0 ? broken(walkback.level) : "tight",
+          [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+          {
+            span: { startS: instant(moment.atS), endS: instant(moment.atS + 1) },
+            need: moment.homeS,
+            have: allowed.seconds,
+            unit: "s",
+            sentence: `${needs}; ${carries}.`,
+          },
+        ),
+      ];
+    });
+};
+
+/** The moment with the least time to spare; away from the lander when several are equal. */
+function worstOf(walk: Walk): { moment: Moment; allowed: Allowed } | null {
+  let worst: { moment: Moment; allowed: Allowed; spareS: number } | null = null;
+  for (const moment of moments(walk)) {
+    const allowed = carried(walk.walker, moment.left);
+    const spareS = allowed.seconds - moment.homeS;
+    if (!worst || spareS < worst.spareS) worst = { moment, allowed, spareS };
+  }
+  return worst;
+}

@@ -1,0 +1,99 @@
+import { instant } from "../kernel/index.ts";
+import { distance, type Point } from "../terrain/index.ts";
+import type { Prepared } from "./prepared.ts";
+import type { Out, Walk } from "./steps.ts";
+import type { SeparationTrack } from "./verdict.ts";
+
+/** Straight and steady movement from one point to another. */
+interface Move {
+  readonly startS: number;
+  readonly endS: number;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/**
+ * Distance between every two crew members of each EVA. Both move straight and steadily between breakpoints, so the
+ * distance is convex there and greatest at a breakpoint: the track's points are all that has to be tested.
+ */
+export function separationTracks(prepared: Prepared, outs: readonly Out[]): SeparationTrack[] {
+  const tracks: SeparationTrack[] = [];
+  for (const { eva, walks } of outs) {
+    const moves = walks.map((walk) => movesOf(prepared, walk));
+    for (let a = 0; a < walks.length; a += 1) {
+      for (let b = a + 1; b < walks.length; b += 1) {
+        tracks.push({
+          eva: eva.id,
+          crew: [walks[a]!.outing.crew, walks[b]!.outing.crew],
+          points: apart(moves[a]!, moves[b]!),
+        });
+      }
+    }
+  }
+  return tracks;
+}
+
+function movesOf(prepared: Prepared, walk: Walk): Move[] {
+  const { ways, plan } = prepared;
+  const point = (index: number): Point => plan.site.places[index]!;
+  const moves: Move[] = [];
+  for (const step of walk.steps) {
+    const { path } = step.stretch;
+    if (step.stretch.kind !== "traverse" || path.length <= 2) {
+      moves.push({
+        startS: step.drawnFromS,
+        endS: step.drawnToS,
+        from: point(step.from),
+        to: point(step.to),
+      });
+      continue;
+    }
+    let startS = step.drawnFromS;
+    for (let k = 1; k < path.length; k += 1) {
+      const from = ways.index.get(path[k - 1]!)!;
+      const to = ways.index.get(path[k]!)!;
+      const endS =
+        k === path.length - 1
+          ? step.drawnToS
+          : Math.min(step.drawnToS, startS + ways.durationS[from * ways.size + to]!);
+      moves.push({ startS, endS, from: point(from), to: point(to) });
+      startS = endS;
+    }
+  }
+  return moves;
+}
+
+/** Distances wherever one of the two begins or ends a move. */
+function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["points"] {
+  const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
+  const mark = (atS: number, one: Move, other: Move): void => {
+    const value = distance(where(one, atS), where(other, atS));
+    const last = points.at(-1);
+    if (last?.atS !== atS || last.value !== value) points.push({ atS: instant(atS), value });
+  };
+  let i = 0;
+  let j = 0;
+  while (i < a.length && j < b.length) {
+    const one = a[i]!;
+    const other = b[j]!;
+    const startS = Math.max(one.startS, other.startS);
+    const endS = Math.min(one.endS, other.endS);
+    if (startS <= endS) {
+      mark(startS, one, other);
+      if (endS > startS) mark(endS, one, other);
+    }
+    if (one.endS < other.endS || (one.endS === other.endS && i + 1 < a.length)) i += 1;
+    else j += 1;
+  }
+  return points;
+}
+
+function where(move: Move, atS: number): Point {
+  // At its very end a move is where it goes, not a rounding error beside it.
+  if (atS >= move.endS) return move.to;
+  const share = (atS - move.startS) / (move.endS - move.startS);
+  return {
+    eastM: move.from.eastM + (move.to.eastM - move.from.eastM) * share,
+    northM: move.from.northM + (move.to.northM - move.from.northM) * share,
+  };
+}

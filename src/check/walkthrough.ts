@@ -1,0 +1,79 @@
+import { instant } from "../kernel/index.ts";
+import type { Eva, Schedule } from "../plan/index.ts";
+import { type Placed, type Placements, placementsOf } from "./placed.ts";
+import type { Prepared } from "./prepared.ts";
+import { separationTracks } from "./separation.ts";
+import { backHomeS, type Out, type Span, type Walk, walkOf, waySeconds } from "./steps.ts";
+import type { SeparationTrack } from "./verdict.ts";
+
+/** A plan and a schedule, read once (S1 to S8): what every rule looks at. */
+export interface Walkthrough extends Placements {
+  readonly prepared: Prepared;
+  /** EVAs that take place, in the plan's order. */
+  readonly outs: readonly Out[];
+  /** All outings of a crew member in order of egress. */
+  readonly walksOf: ReadonlyMap<string, readonly Walk[]>;
+  readonly separation: readonly SeparationTrack[];
+}
+
+/** Derives who is where, doing what, drawing what. Any schedule gives a walkthrough, sound or not. */
+export function walkthroughOf(prepared: Prepared, schedule: Schedule): Walkthrough {
+  const placements = placementsOf(prepared, schedule);
+  const tasksOf = new Map<Eva, Map<string, Placed[]>>();
+  for (const placed of placements.placed) {
+    const { eva } = placed;
+    if (!eva || placed.task.crew.count === 0) continue;
+    const lanes = tasksOf.get(eva) ?? new Map<string, Placed[]>();
+    tasksOf.set(eva, lanes);
+    for (const member of new Set(placed.placement.crew)) {
+      if (!eva.crew.includes(member) || !prepared.walkers.has(member)) continue;
+      const lane = lanes.get(member);
+      if (lane) lane.push(placed);
+      else lanes.set(member, [placed]);
+    }
+  }
+  const outs: Out[] = [];
+  for (const eva of prepared.plan.evas) {
+    const lanes = tasksOf.get(eva);
+    if (!lanes || lanes.size === 0) continue;
+    const span = spanOf(prepared, eva, [...lanes.values()]);
+    const walks = eva.crew.flatMap((member) => {
+      const walker = prepared.walkers.get(member);
+      return walker ? [walkOf(prepared, walker, eva, span, lanes.get(member) ?? [])] : [];
+    });
+    outs.push({ eva, span, walks });
+  }
+  return {
+    ...placements,
+    prepared,
+    outs,
+    walksOf: byCrew(outs),
+    separation: separationTracks(prepared, outs),
+  };
+}
+
+/** Egress as late as lets everybody reach the first task in time, ingress when all are back (S3). */
+function spanOf(prepared: Prepared, eva: Eva, lanes: readonly (readonly Placed[])[]): Span {
+  let egressS = Infinity;
+  let backS = -Infinity;
+  for (const tasks of lanes) {
+    const first = tasks[0]!;
+    egressS = Math.min(egressS, first.span.startS - waySeconds(prepared, prepared.ways.lander, first.place));
+    backS = Math.max(backS, backHomeS(prepared, tasks)!);
+  }
+  return { egressS: instant(egressS - eva.egressWorkS), ingressS: instant(backS + eva.ingressWorkS) };
+}
+
+function byCrew(outs: readonly Out[]): Map<string, Walk[]> {
+  const walks = new Map<string, Walk[]>();
+  for (const walk of outs.flatMap((out) => out.walks)) {
+    const id = walk.walker.member.id;
+    const own = walks.get(id);
+    if (own) own.push(walk);
+    else walks.set(id, [walk]);
+  }
+  for (const own of walks.values()) {
+    own.sort((a, b) => a.outing.span.startS - b.outing.span.startS || (a.outing.eva < b.outing.eva ? -1 : 1));
+  }
+  return walks;
+}
