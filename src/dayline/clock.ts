@@ -1,0 +1,72 @@
+/**
+ * Time and amounts as the trade reads them. Hours and minutes are `h:mm`, seconds follow only where they are not
+ * zero. What is needed is rounded up, what is left is rounded down: never a margin larger than it is.
+ */
+
+const MINUS = "−";
+
+/** Mission elapsed time `4:17`, or `4:17:30` where there are seconds; a true minus sign before touchdown. */
+export function met(atS: number): string {
+  const whole = Math.floor(Math.abs(atS));
+  const seconds = whole % 60;
+  const minutes = Math.floor(whole / 60) % 60;
+  const hours = Math.floor(whole / 3600);
+  const tail = seconds === 0 ? "" : `:${two(seconds)}`;
+  return `${atS < 0 ? MINUS : ""}${hours}:${two(minutes)}${tail}`;
+}
+
+/** Universal time `06:24` of mission elapsed `atS`, with seconds where they are not zero. `touchdownMs` since 1970. */
+export function utc(touchdownMs: number, atS: number): string {
+  const date = new Date(touchdownMs + Math.round(atS) * 1000);
+  const seconds = date.getUTCSeconds();
+  const tail = seconds === 0 ? "" : `:${two(seconds)}`;
+  return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}${tail}`;
+}
+
+/** The day of universal time, `04-05`. */
+export function utcDay(touchdownMs: number, atS: number): string {
+  const date = new Date(touchdownMs + Math.round(atS) * 1000);
+  return `${two(date.getUTCMonth() + 1)}-${two(date.getUTCDate())}`;
+}
+
+/** A length that is needed, rounded up: `45 s`, `12 min`, `1 h 05 min`. */
+export function needed(lengthS: number): string {
+  return span(lengthS, Math.ceil);
+}
+
+/** A length that is left, rounded down: `45 s`, `12 min`, `1 h 05 min`; negative ones away from zero. */
+export function left(lengthS: number): string {
+  return span(lengthS, Math.floor);
+}
+
+/** A share that is left, in whole percent rounded down: 0.0699 gives `6 %`, -0.001 gives `−1 %`. */
+export function percentLeft(share: number): string {
+  const percent = Math.floor(Math.round(share * 1e7) / 1e5);
+  return `${percent < 0 ? MINUS : ""}${Math.abs(percent)} %`;
+}
+
+/** A difference with its sign: `+3`, `−2`, `0`. */
+export function signed(value: number): string {
+  if (value === 0) return "0";
+  return `${value < 0 ? MINUS : "+"}${grouped(Math.abs(value))}`;
+}
+
+/** A whole number with thin groups of three: `1 874`. */
+export function grouped(value: number): string {
+  const text = String(Math.abs(Math.trunc(value))).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+  return `${value < 0 ? MINUS : ""}${text}`;
+}
+
+function span(lengthS: number, round: (value: number) => number): string {
+  const rounded = Math.abs(lengthS) < 60 ? round(lengthS) : round(lengthS / 60) * 60;
+  const size = Math.abs(rounded);
+  const sign = rounded < 0 ? MINUS : "";
+  if (size < 60) return `${sign}${size} s`;
+  const minutes = Math.round(size / 60);
+  if (minutes < 60) return `${sign}${minutes} min`;
+  return `${sign}${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, "0");
+}

@@ -1,0 +1,93 @@
+import { type Lane, crewLaneBeside, REMOTE } from "./lanes.ts";
+import type { Target } from "./propose.ts";
+
+/** A task held by the keyboard: where it was taken and where it would be set down. */
+export interface KeyHold {
+  readonly task: string;
+  /** The lane it was taken by; null from the bench. */
+  readonly fromLane: string | null;
+  readonly target: Target;
+}
+
+/** A key and what is pressed with it. */
+export interface KeyPress {
+  readonly key: string;
+  readonly shift: boolean;
+}
+
+export type KeyStep =
+  { readonly act: "move"; readonly hold: KeyHold } | { readonly act: "set down" | "take back" | "none" };
+
+/** What the held task can be moved to by jumps: starts that fit on a lane, ascending. */
+export type FittingStarts = (lane: string) => readonly number[];
+
+const STEP_S = 60;
+const LONG_STEP_S = 600;
+
+/**
+ * What a key does to a held task: arrows move by a minute, with shift by ten, up and down change the lane, page keys
+ * jump to the next start that fits, home and end to the first and last that fit; B offers the bench; Enter or space sets
+ * down, Escape takes back. `lineStart` is where a task comes to lie when it leaves the bench.
+ */
+export function keyStep(
+  hold: KeyHold,
+  press: KeyPress,
+  lanes: readonly Lane[],
+  fitting: FittingStarts,
+  lineStart: { readonly lane: string; readonly startS: number },
+): KeyStep {
+  const { target } = hold;
+  const to = (next: Target): KeyStep => ({ act: "move", hold: { ...hold, target: next } });
+  const line = target.at === "line" ? target : { at: "line" as const, ...lineStart };
+  const shifted = (byS: number): KeyStep =>
+    to(target.at === "line" ? { ...line, startS: line.startS + byS } : line);
+  const jump = (pick: (starts: readonly number[]) => number | undefined): KeyStep => {
+    const startS = pick(fitting(line.lane));
+    return startS === undefined ? { act: "none" } : to({ ...line, startS });
+  };
+  switch (press.key) {
+    case "ArrowLeft":
+      return shifted(press.shift ? -LONG_STEP_S : -STEP_S);
+    case "ArrowRight":
+      return shifted(press.shift ? LONG_STEP_S : STEP_S);
+    case "ArrowUp":
+    case "ArrowDown": {
+      if (target.at === "bench") return to(line);
+      if (line.lane === REMOTE) return { act: "none" };
+      const lane = crewLaneBeside(lanes, line.lane, press.key === "ArrowUp" ? -1 : 1);
+      return lane && lane.key !== line.lane ? to({ ...line, lane: lane.key }) : { act: "none" };
+    }
+    case "PageDown":
+      return jump((starts) => starts.find((one) => one > line.startS));
+    case "PageUp":
+      return jump((starts) => starts.findLast((one) => one < line.startS));
+    case "Home":
+      return jump((starts) => starts[0]);
+    case "End":
+      return jump((starts) => starts.at(-1));
+    case "b":
+    case "B":
+      return to(target.at === "bench" ? line : { at: "bench" });
+    case "Enter":
+    case " ":
+      return { act: "set down" };
+    case "Escape":
+      return { act: "take back" };
+    default:
+      return { act: "none" };
+  }
+}
+
+/** The edges of the bands that fit on `lane`, ascending, each once. */
+export function fittingStarts(
+  bands: readonly {
+    readonly crew: readonly string[];
+    readonly fixed: readonly { readonly startS: number; readonly endS: number }[];
+  }[],
+  lane: string,
+): readonly number[] {
+  const edges = bands
+    .filter((band) => lane === REMOTE || band.crew.includes(lane))
+    .flatMap((band) => band.fixed.flatMap((fit) => [fit.startS, Math.max(fit.startS, fit.endS - 1)]));
+  return [...new Set(edges)].toSorted((a, b) => a - b);
+}

@@ -1,0 +1,125 @@
+import type { Plan, Schedule } from "../plan/index.ts";
+import { type Course, valueNear } from "./course.ts";
+import { REMOTE } from "./lanes.ts";
+
+/**
+ * The relief: in its lane a task stands as high as the walk home from there is long, so the line of a crew member
+ * is the shape of the outing and the ceiling above it is the longest walk home that the suit still carries.
+ */
+
+/** Walk-back over time of one crew member on one EVA, seconds, and the longest allowed. */
+export interface Reach extends Course {
+  readonly eva: string;
+  readonly crew: string;
+  readonly allowed: Course["points"];
+}
+
+/** One stretch of an outing, as the judge tells it. */
+export interface OutingStretch {
+  readonly kind: "egress" | "traverse" | "task" | "wait" | "ingress";
+  readonly span: { readonly startS: number; readonly endS: number };
+  readonly task: string | null;
+  readonly path: readonly string[];
+  readonly walkM: number;
+}
+
+/** One crew member on one EVA, as the judge tells it. */
+export interface OutingCourse {
+  readonly eva: string;
+  readonly crew: string;
+  readonly span: { readonly startS: number; readonly endS: number };
+  readonly stretches: readonly OutingStretch[];
+}
+
+/** A task on one lane; a task for two stands on two lanes. Heights are walk-back seconds. */
+export interface Block {
+  readonly task: string;
+  readonly lane: string;
+  readonly eva: string | null;
+  readonly startS: number;
+  readonly endS: number;
+  readonly homeStartS: number;
+  readonly homeEndS: number;
+  /** Row inside the lane of remote work; 0 elsewhere. */
+  readonly row: number;
+}
+
+/** What lies between the tasks of one lane. */
+export interface Between {
+  readonly kind: "egress" | "traverse" | "wait" | "ingress";
+  readonly lane: string;
+  readonly eva: string;
+  readonly startS: number;
+  readonly endS: number;
+  readonly homeStartS: number;
+  readonly homeEndS: number;
+  readonly walkM: number;
+  readonly path: readonly string[];
+}
+
+/** Walk-back time at the top of a lane, seconds: a little above the longest emergency oxygen, whatever the schedule. */
+export function reliefTopS(plan: Plan): number {
+  const out = new Set(plan.crew.map((member) => member.suit));
+  const longest = plan.suits
+    .filter((suit) => out.has(suit.id))
+    .map((suit) => suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS);
+  return Math.max(600, ...longest) * 1.12;
+}
+
+/** Every placed task on every lane it occupies, in order of placement. `rows` of remote tasks from remoteRowsOf. */
+export function blocksOf(
+  plan: Plan,
+  schedule: Schedule,
+  reach: readonly Reach[],
+  rows: ReadonlyMap<string, number>,
+): readonly Block[] {
+  const lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS as number]));
+  const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));
+  return schedule.placements.flatMap((placement) => {
+    const { task, eva } = placement;
+    const startS: number = placement.startS;
+    const endS = startS + (lengthS.get(task) ?? 0);
+    if (placement.crew.length === 0) {
+      const row = rows.get(task) ?? 0;
+      return [{ task, lane: REMOTE, eva, startS, endS, homeStartS: 0, homeEndS: 0, row }];
+    }
+    return placement.crew.map((member) => {
+      const home = course.get(`${eva} ${member}`);
+      return {
+        task,
+        lane: member,
+        eva,
+        startS,
+        endS,
+        homeStartS: valueNear(home, startS, 0),
+        homeEndS: valueNear(home, endS, 0),
+        row: 0,
+      };
+    });
+  });
+}
+
+/** Egress and ingress work, ways and waits of every outing. */
+export function betweensOf(outings: readonly OutingCourse[], reach: readonly Reach[]): readonly Between[] {
+  const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));
+  return outings.flatMap((outing) =>
+    outing.stretches.flatMap((stretch) => {
+      const { kind } = stretch;
+      if (kind === "task") return [];
+      const home = course.get(`${outing.eva} ${outing.crew}`);
+      return [
+        {
+          kind,
+          lane: outing.crew,
+          eva: outing.eva,
+          startS: stretch.span.startS,
+          endS: stretch.span.endS,
+          homeStartS: valueNear(home, stretch.span.startS, 0),
+          homeEndS: valueNear(home, stretch.span.endS, 0),
+          walkM: stretch.walkM,
+          path: stretch.path,
+        },
+      ];
+    }),
+  );
+}

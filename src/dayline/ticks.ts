@@ -1,0 +1,67 @@
+import { scaleUtc } from "d3-scale";
+import { met, utc, utcDay } from "./clock.ts";
+import type { TimeScale } from "./scale.ts";
+
+/** A mark on an axis. Major ones carry the label in strong type. */
+export interface Tick {
+  readonly atS: number;
+  readonly label: string;
+  readonly major: boolean;
+}
+
+/** The steps a person counts time in, with the step whose multiples are major, seconds. */
+const STEPS: readonly (readonly [step: number, major: number])[] = [
+  [60, 300],
+  [300, 1800],
+  [600, 3600],
+  [900, 3600],
+  [1800, 3600],
+  [3600, 21_600],
+  [7200, 21_600],
+  [10_800, 43_200],
+  [21_600, 86_400],
+  [43_200, 86_400],
+  [86_400, 604_800],
+];
+
+/** Ticks of mission elapsed time, at least `leastPx` apart, on the smallest human step that allows it. */
+export function metTicks(scale: TimeScale, leastPx: number): readonly Tick[] {
+  const { window, pxPerS } = scale;
+  const fitting = STEPS.find(([step]) => step * pxPerS >= leastPx);
+  const [step, major] = fitting ?? coarse(leastPx / pxPerS);
+  const ticks: Tick[] = [];
+  for (let n = Math.ceil(window.startS / step); n * step <= window.endS; n += 1) {
+    const atS = n * step;
+    ticks.push({ atS, label: met(atS), major: atS % major === 0 });
+  }
+  return ticks;
+}
+
+/** Ticks of universal time at round clock times; midnight is major and carries the day. `touchdownMs` since 1970. */
+export function utcTicks(scale: TimeScale, touchdownMs: number, leastPx: number): readonly Tick[] {
+  const { window, widthPx } = scale;
+  const clock = scaleUtc(
+    [new Date(touchdownMs + window.startS * 1000), new Date(touchdownMs + window.endS * 1000)],
+    [0, widthPx],
+  );
+  const most = Math.max(1, Math.floor(widthPx / leastPx));
+  const dates = clock.ticks(most);
+  // The clock's own choice may be denser than asked; every nth keeps the distance.
+  const first = dates[0];
+  const second = dates[1];
+  const apart = first && second ? clock(second) - clock(first) : Infinity;
+  const every = Math.max(1, Math.ceil(leastPx / apart - 1e-6));
+  return dates
+    .filter((_, i) => i % every === 0)
+    .map((date) => {
+      const atS = (date.getTime() - touchdownMs) / 1000;
+      const midnight = date.getUTCHours() === 0 && date.getUTCMinutes() === 0;
+      return { atS, label: midnight ? utcDay(touchdownMs, atS) : utc(touchdownMs, atS), major: midnight };
+    });
+}
+
+/** Whole days where even the largest step is too dense. */
+function coarse(leastS: number): readonly [step: number, major: number] {
+  const days = Math.max(1, Math.ceil(leastS / 86_400));
+  return [days * 86_400, days * 864_000];
+}

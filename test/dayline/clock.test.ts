@@ -1,0 +1,52 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { grouped, left, met, needed, percentLeft, signed, utc, utcDay } from "../../src/dayline/index.ts";
+
+describe("clock", () => {
+  it("shows mission elapsed time with seconds only where there are any", () => {
+    expect(met(0)).toBe("0:00");
+    expect(met(4 * 3600 + 17 * 60)).toBe("4:17");
+    expect(met(4 * 3600 + 17 * 60 + 30)).toBe("4:17:30");
+    expect(met(-1800)).toBe("−0:30");
+  });
+
+  it("shows universal time from the touchdown epoch", () => {
+    const touchdownMs = Date.UTC(2031, 3, 5, 22, 30);
+    expect(utc(touchdownMs, 0)).toBe("22:30");
+    expect(utc(touchdownMs, 5400)).toBe("00:00");
+    expect(utcDay(touchdownMs, 5400)).toBe("04-06");
+  });
+
+  it("rounds what is needed up and what is left down", () => {
+    expect(needed(61)).toBe("2 min");
+    expect(left(119)).toBe("1 min");
+    expect(needed(3660)).toBe("1 h 01 min");
+    expect(left(-61)).toBe("−2 min");
+    expect(left(59.9)).toBe("59 s");
+    expect(needed(3599)).toBe("1 h 00 min");
+  });
+
+  it("never shows a margin larger than it is", () => {
+    expect(percentLeft(0.0699)).toBe("6 %");
+    expect(percentLeft(0.07)).toBe("7 %");
+    expect(percentLeft(-0.001)).toBe("−1 %");
+    fc.assert(
+      fc.property(fc.integer({ min: -20_000, max: 20_000 }), (tenThousandths) => {
+        const shown = Number(
+          percentLeft(tenThousandths / 10_000)
+            .replace("−", "-")
+            .replace(" %", ""),
+        );
+        expect(shown).toBe(Math.floor(tenThousandths / 100));
+      }),
+    );
+  });
+
+  it("groups thousands and signs differences", () => {
+    expect(grouped(1234567)).toBe("1\u202f234\u202f567");
+    expect(grouped(-12)).toBe("−12");
+    expect(signed(0)).toBe("0");
+    expect(signed(1200)).toBe("+1\u202f200");
+    expect(signed(-3)).toBe("−3");
+  });
+});
