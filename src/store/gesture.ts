@@ -1,6 +1,6 @@
+import { subtract } from "../check/index.ts";
 import { type Plan, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
-import { differenceOf } from "./difference.ts";
 import type { EditCommands } from "./editing.ts";
 
 /**
@@ -50,7 +50,7 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
       const { plan, verdict } = state.getState();
       const start = plan.schedule;
       state.setState({
-        preview: { name, tasks, start, schedule: start, verdict, difference: differenceOf(verdict, verdict) },
+        preview: { name, tasks, start, schedule: start, verdict, difference: subtract(verdict, verdict) },
         fitBands: null,
       });
       const only = tasks.length === 1 ? tasks[0] : undefined;
@@ -62,7 +62,7 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
       const schedule = change(preview.start);
       if (schedule === preview.schedule) return;
       const verdict = core.judge(schedule);
-      const difference = differenceOf(before, verdict);
+      const difference = subtract(before, verdict);
       state.setState({ preview: { ...preview, schedule, verdict, difference } });
     },
     commit() {

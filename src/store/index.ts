@@ -19,10 +19,10 @@ export {
   undoName,
 } from "./selectors.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
-export type { Difference } from "./difference.ts";
 export type { History } from "./history.ts";
 
 // The words of the judge and the packer that views draw: views see them through the desk only.
+export { RULE_WORDS } from "../check/index.ts";
 export type {
   Finding,
   Level,
@@ -37,6 +37,7 @@ export type {
   Track,
   Unit,
   Verdict,
+  VerdictChange,
 } from "../check/index.ts";
 export type {
   BenchReason,

@@ -1,7 +1,6 @@
-import type { Verdict } from "../check/index.ts";
+import type { Verdict, VerdictChange } from "../check/index.ts";
 import type { BenchReason, FitBand, MendReport, PackProgress, PackReport } from "../engine/protocol.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Difference } from "./difference.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -36,7 +35,7 @@ export interface Preview {
   readonly schedule: Schedule;
   readonly verdict: Verdict;
   /** What the gesture gains and costs against its begin. */
-  readonly difference: Difference;
+  readonly difference: VerdictChange;
 }
 
 /** A pack or mend. */
