@@ -23,13 +23,14 @@ export interface Archive {
   /** The last record that was known to be readable; undefined when there is none. */
   readGood(): Promise<unknown>;
   /**
-   * Puts the open document's record, all or nothing. A record written by neither this writer nor the one of
+   * Puts the open document's record, all or nothing. A record written by neither this writer nor
    * `expected` is set aside first, in the same step; the answer says whether that happened.
    */
   writeOpen(record: StoredPlan, expected: string | null): Promise<"written" | "other set aside">;
   /** Puts the record that was just read successfully. */
   writeGood(record: StoredPlan): Promise<void>;
-  setAside(record: AsideRecord): Promise<void>;
+  /** Moves the open document's record to those set aside, in one step. */
+  setOpenAside(reason: string, atMs: number): Promise<void>;
   readAside(): Promise<readonly AsideRecord[]>;
 }
 
@@ -76,11 +77,8 @@ export function browserArchive(name = "lopeline"): Archive {
       const step = (await database()).transaction(["documents", "aside"], "readwrite");
       const documents = step.objectStore("documents");
       const found = await documents.get(OPEN);
-      const stranger =
-        found !== undefined &&
-        isStoredPlan(found) &&
-        found.writer !== record.writer &&
-        found.writer !== expected;
+      const known = isStoredPlan(found) && (found.writer === record.writer || found.writer === expected);
+      const stranger = found !== undefined && !known;
       if (stranger) {
         const reason = "another window had saved its plan in the meantime";
         await step.objectStore("aside").add({ found, reason, atMs: record.savedAtMs });
@@ -92,8 +90,12 @@ export function browserArchive(name = "lopeline"): Archive {
     async writeGood(record) {
       await (await database()).put("documents", record, GOOD);
     },
-    async setAside(record) {
-      await (await database()).add("aside", record);
+    async setOpenAside(reason, atMs) {
+      const step = (await database()).transaction(["documents", "aside"], "readwrite");
+      const found = await step.objectStore("documents").get(OPEN);
+      await step.objectStore("aside").add({ found, reason, atMs });
+      await step.objectStore("documents").delete(OPEN);
+      await step.done;
     },
     async readAside() {
       return (await database()).getAll("aside");

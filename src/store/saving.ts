@@ -1,5 +1,5 @@
 import { parseText } from "../plan/index.ts";
-import { isStoredPlan, type StoredPlan } from "./archive.ts";
+import { type AsideRecord, isStoredPlan, type StoredPlan } from "./archive.ts";
 import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
 import { emptyHistory } from "./history.ts";
@@ -17,6 +17,8 @@ export interface SavingCommands {
   restore(): Promise<boolean>;
   /** Saves what is waiting at once, for instance when the page is left; settles when it is saved or has failed. */
   saveNow(): Promise<void>;
+  /** The records that were kept aside, oldest first; rejects with an Error when the store cannot be used. */
+  keptAside(): Promise<readonly AsideRecord[]>;
 }
 
 export function savingCommands(core: Core): SavingCommands {
@@ -40,6 +42,8 @@ export function savingCommands(core: Core): SavingCommands {
       if (how === "other set aside") {
         core.notice("problem", "Another window had saved its plan in this browser; that one is kept aside.");
       }
+      // From now on only this window's own record may be replaced without a word.
+      expected = null;
       const current = state.getState().plan === plan;
       note({ status: current ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
     } catch (error) {
@@ -96,7 +100,7 @@ export function savingCommands(core: Core): SavingCommands {
           await archive.writeGood(opened.record);
           return true;
         }
-        await archive.setAside({ found, reason: opened.reason, atMs: clock.nowMs() });
+        await archive.setOpenAside(opened.reason, clock.nowMs());
         const good = await archive.readGood();
         const back = good === undefined ? null : reopen(good);
         const instead = back?.ok ? " The last readable one is open in its place." : "";
@@ -111,5 +115,6 @@ export function savingCommands(core: Core): SavingCommands {
       }
     },
     saveNow,
+    keptAside: () => archive.readAside(),
   };
 }

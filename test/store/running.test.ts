@@ -1,0 +1,131 @@
+import { describe, expect, it } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { deskWith, packReport, scheduleWith, settled } from "./bench.ts";
+
+const options = { seed: 1, seconds: 2 };
+const progress = { seconds: 1, iterations: 5, worth: 20, placed: 2, mustPlaced: 0 };
+
+describe("a pack", () => {
+  it("reports the best so far, judged, and ends as one step", async () => {
+    const { desk, engine } = deskWith();
+    const { plan, history } = desk.state.getState();
+    const over = desk.pack(options);
+    expect(desk.state.getState().run).toMatchObject({ kind: "pack", running: true, best: null });
+    const better = scheduleWith(plan, "two", 9000);
+    engine.packs[0]!.report({ ...progress, schedule: better });
+    engine.packs[0]!.report({ ...progress, seconds: 1.5, schedule: null });
+    expect(desk.state.getState().run).toMatchObject({ best: better, progress: { seconds: 1.5 } });
+    expect(desk.state.getState().run?.bestVerdict).toEqual(check(plan, better));
+    expect(desk.state.getState().plan).toBe(plan);
+    const last = scheduleWith({ ...plan, schedule: better }, "three", 11_000);
+    await engine.packs[0]!.answer(packReport(plan, last));
+    await over;
+    const now = desk.state.getState();
+    expect(now.plan.schedule).toEqual(last);
+    expect(now.run).toMatchObject({ running: false, end: "taken" });
+    expect(now.history.undo.length).toBe(history.undo.length + 1);
+    expect(desk.undo()).toBe("Pack");
+    expect(desk.state.getState().plan).toEqual(plan);
+  });
+
+  it("that is stopped leaves the plan untouched", async () => {
+    const { desk, engine } = deskWith();
+    const { plan, history } = desk.state.getState();
+    const over = desk.pack(options);
+    engine.packs[0]!.report({ ...progress, schedule: scheduleWith(plan, "two", 9000) });
+    desk.stopPack();
+    await over;
+    expect(engine.packs[0]!.cancelled()).toBe(true);
+    const now = desk.state.getState();
+    expect(now.plan).toBe(plan);
+    expect(now.history).toBe(history);
+    expect(now.run).toMatchObject({ running: false, end: "stopped" });
+    expect(now.notices).toEqual([]);
+  });
+
+  it("that is stopped gives the best so far when it is asked for, as one step", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.pack(options);
+    const better = scheduleWith(plan, "two", 9000);
+    engine.packs[0]!.report({ ...progress, schedule: better });
+    desk.stopPack("take best");
+    await over;
+    expect(desk.state.getState().plan.schedule).toEqual(better);
+    expect(desk.state.getState().run).toMatchObject({ running: false, end: "taken" });
+    expect(desk.undo()).toBe("Pack");
+  });
+
+  it("is overtaken by a change of the plan: its late answer is dropped", async () => {
+    const { desk, engine } = deskWith();
+    engine.deaf = true;
+    const { plan } = desk.state.getState();
+    const over = desk.pack(options);
+    desk.edit("Rename", () => ({ title: "Another" }));
+    expect(desk.state.getState().run).toMatchObject({ running: false, end: "overtaken" });
+    expect(engine.packs[0]!.cancelled()).toBe(true);
+    engine.packs[0]!.report({ ...progress, schedule: scheduleWith(plan, "two", 9000) });
+    expect(desk.state.getState().run?.best).toBeNull();
+    await engine.packs[0]!.answer(packReport(plan, scheduleWith(plan, "two", 9000)));
+    await over;
+    expect(desk.state.getState().plan.schedule).toEqual(plan.schedule);
+  });
+
+  it("gives way to the next one", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const first = desk.pack(options);
+    const second = desk.pack(options);
+    await first;
+    expect(engine.packs[0]!.cancelled()).toBe(true);
+    expect(desk.state.getState().run?.running).toBe(true);
+    await engine.packs[1]!.answer(packReport(plan, scheduleWith(plan, "two", 9000)));
+    await second;
+    expect(desk.state.getState().plan.schedule.placements).toHaveLength(2);
+  });
+
+  it("that fails says so and leaves the plan untouched", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.pack(options);
+    await engine.packs[0]!.fail("out of memory");
+    await over;
+    expect(desk.state.getState().plan).toBe(plan);
+    expect(desk.state.getState().run).toMatchObject({ running: false, end: "failed" });
+    expect(desk.state.getState().notices.at(-1)).toMatchObject({ tone: "problem" });
+    expect(desk.state.getState().notices.at(-1)?.text).toMatch(/out of memory/);
+  });
+
+  it("that finds nothing better leaves no mark and says so", async () => {
+    const { desk, engine } = deskWith();
+    const { plan, history } = desk.state.getState();
+    const over = desk.pack(options);
+    await engine.packs[0]!.answer(packReport(plan, plan.schedule));
+    await over;
+    expect(desk.state.getState().history).toBe(history);
+    expect(desk.state.getState().notices.at(-1)?.text).toMatch(/nothing better/);
+  });
+
+  it("does nothing when stopped while none is running", () => {
+    const { desk } = deskWith();
+    const before = desk.state.getState();
+    desk.stopPack("take best");
+    expect(desk.state.getState()).toBe(before);
+  });
+});
+
+describe("a mend", () => {
+  it("ends as one step and says each change", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.mend(options);
+    const schedule = scheduleWith(plan, "one", 9000);
+    const changes = [{ task: "one", sentence: "Task one starts 30 min later." }];
+    await engine.mends[0]!.answer({ schedule, verdict: check(plan, schedule), changes });
+    await over;
+    await settled();
+    expect(desk.state.getState().plan.schedule).toEqual(schedule);
+    expect(desk.state.getState().run?.mended?.changes).toEqual(changes);
+    expect(desk.undo()).toBe("Mend");
+  });
+});
