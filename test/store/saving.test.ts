@@ -106,9 +106,7 @@ describe("saving in the browser", () => {
     expect(desk.state.getState().notices[0]!.text).toMatch(/crew.*kept aside/);
     desk.newPlan();
     await desk.saveNow();
-    expect(
-      (await archive.readAside()).some((one) => JSON.stringify(one.found) === JSON.stringify(broken)),
-    ).toBe(true);
+    expect((await desk.keptAside()).map((one) => one.found)).toEqual([broken]);
   });
 
   it("sets aside what another window has saved in the meantime", async () => {
@@ -131,6 +129,9 @@ describe("saving in the browser", () => {
     mine.desk.edit("Rename", () => ({ title: "Mine again" }));
     await mine.desk.saveNow();
     expect(await archive.readAside()).toHaveLength(1);
+    theirs.desk.edit("Rename", () => ({ title: "Theirs still" }));
+    await theirs.desk.saveNow();
+    expect(await archive.readAside()).toHaveLength(2);
   });
 
   it("says when the store cannot be used at all", async () => {
@@ -140,7 +141,7 @@ describe("saving in the browser", () => {
       readGood: refuse,
       writeOpen: refuse,
       writeGood: refuse,
-      setAside: refuse,
+      setOpenAside: refuse,
       readAside: refuse,
     };
     const { desk } = visit(archive);
