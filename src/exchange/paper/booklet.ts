@@ -1,0 +1,64 @@
+import type { Verdict } from "../../check/index.ts";
+import type { CrewMember, Plan } from "../../plan/index.ts";
+import { crewEvas, nameOf } from "./crewday.ts";
+import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
+import { emergencyLeaves } from "./emergency.ts";
+import { glanceLeaves } from "./glance.ts";
+import { impose, type SheetSize } from "./impose.ts";
+import type { Page, Paper } from "./page.ts";
+import { taskLeaves } from "./taskpage.ts";
+import { epochOf } from "./wording.ts";
+
+export interface BookletOptions {
+  /** Crew ids whose booklets are wanted, in the plan's order; everybody when left out. */
+  readonly crew?: readonly string[] | undefined;
+  /** `cuff`: each page on its own, cut to size. `a4`, `letter`: four to a sheet with cut marks. */
+  readonly size?: "cuff" | SheetSize | undefined;
+}
+
+/**
+ * Cuff checklists, one booklet after the other. For each EVA: at a glance, one task a page, the emergency page.
+ * `verdict` must be that of `plan` with its own schedule. The same input gives the same paper.
+ */
+export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
+  const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
+  const pages = members.flatMap((member) => bookletPages(plan, verdict, member));
+  const paper: Paper = {
+    title: `${plan.title}: cuff checklists`,
+    epochMs: epochOf(plan.stay.touchdownUtc),
+    pages: pages.length > 0 ? pages : nobody(plan),
+  };
+  const { size = "cuff" } = options;
+  return size === "cuff" ? paper : impose(paper, size);
+}
+
+function bookletPages(plan: Plan, verdict: Verdict, member: CrewMember): Page[] {
+  const crew = nameOf(plan.crew, member.id);
+  const heading = (eva: string): Heading => ({ crew, eva, title: plan.title, part: member.id });
+  const parts = crewEvas(plan, verdict, member);
+  if (parts.length === 0) {
+    return bound(
+      leaves(heading("no EVA"), "no EVA", [
+        paragraph(`${crew} goes on no EVA of this plan.`, { sizesPt: [16, 14], bold: true }),
+      ]),
+    );
+  }
+  return bound(
+    parts.flatMap((part): Leaf[] => {
+      const head = heading(nameOf(plan.evas, part.eva.id));
+      return [
+        ...glanceLeaves(plan, verdict, part, head),
+        ...part.stops.flatMap((_, i) => taskLeaves(plan, part, i, head)),
+        ...emergencyLeaves(plan, verdict, part, head),
+      ];
+    }),
+  );
+}
+
+function nobody(plan: Plan): Page[] {
+  return bound(
+    leaves({ crew: "Nobody", eva: "no EVA", title: plan.title, part: "nobody" }, "no crew", [
+      paragraph("This plan has no crew to print for.", { sizesPt: [16], bold: true }),
+    ]),
+  );
+}

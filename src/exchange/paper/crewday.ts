@@ -1,0 +1,173 @@
+import type { Finding, Outing, Stretch, Verdict } from "../../check/index.ts";
+import { after, between, type Duration, duration, type Instant } from "../../kernel/index.ts";
+import type { CrewMember, Eva, Placement, Plan, Task } from "../../plan/index.ts";
+import { legible } from "./glyphs.ts";
+import { type WalkBack, walkBackFromEnd } from "./walkback.ts";
+
+/** What one crew member's paper says, taken from the plan's own schedule and the verdict on it. */
+
+/** One task of one crew member. */
+export interface Stop {
+  readonly task: Task;
+  readonly startS: Instant;
+  readonly endS: Instant;
+  /** Latest moment to leave the previous place and still start in time; null when the way is not known. */
+  readonly leaveByS: Instant | null;
+  /** Walking time from the previous place; 0 when already there, null when not known. */
+  readonly wayS: Duration | null;
+  /** Where the crew member comes from. */
+  readonly from: string;
+  readonly place: string;
+  /** Where it ends, when that is elsewhere. */
+  readonly endPlace: string | null;
+  /** The others who take part. */
+  readonly partners: readonly string[];
+  readonly walkBack: WalkBack;
+  /** Breaches that name this task. */
+  readonly breaches: readonly Finding[];
+}
+
+/** One crew member on one EVA. */
+export interface CrewEva {
+  readonly eva: Eva;
+  readonly member: CrewMember;
+  readonly others: readonly CrewMember[];
+  /** Null when the verdict does not say. */
+  readonly outing: Outing | null;
+  readonly egressS: Instant | null;
+  /** Planned ingress complete. */
+  readonly ingressS: Instant | null;
+  /** Ingress complete no later than this: the EVA's latest ingress or longest duration, whichever is first. */
+  readonly ingressLimitS: Instant;
+  /** Walking time home after the last task; null when not known. */
+  readonly homewardS: Duration | null;
+  readonly stops: readonly Stop[];
+}
+
+/** The EVAs that take place with `member`, by egress. */
+export function crewEvas(plan: Plan, verdict: Verdict, member: CrewMember): CrewEva[] {
+  return plan.evas
+    .filter((eva) => goesOut(plan, eva, member))
+    .map((eva) => crewEva(plan, verdict, member, eva))
+    .sort((a, b) => orderOf(a) - orderOf(b));
+}
+
+/** The name of the one called `id` in a list; where paper cannot show all of it, its id as well. */
+export function nameOf(list: readonly { readonly id: string; readonly name: string }[], id: string): string {
+  const found = list.find((one) => one.id === id);
+  return found ? legible(found.name, id) : id;
+}
+
+/** A task's name, legible. */
+export function taskName(task: Task): string {
+  return legible(task.name, task.id);
+}
+
+/** A place's name; the lander's for none. */
+export function placeName(plan: Plan, id: string | undefined): string {
+  const lander = plan.site.places.find((place) => place.kind === "lander");
+  return nameOf(plan.site.places, id ?? lander?.id ?? "lander");
+}
+
+function goesOut(plan: Plan, eva: Eva, member: CrewMember): boolean {
+  const placed = plan.schedule.placements.filter((placement) => placement.eva === eva.id);
+  if (placed.length === 0) return false;
+  return eva.crew.includes(member.id) || placed.some((placement) => placement.crew.includes(member.id));
+}
+
+function orderOf(part: CrewEva): number {
+  return part.egressS ?? part.stops[0]?.startS ?? part.eva.earliestEgressS;
+}
+
+function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): CrewEva {
+  const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === member.id) ?? null;
+  const egressS = outing?.span.startS ?? null;
+  const longest = egressS === null ? eva.latestIngressS : after(egressS, eva.longestS);
+  const stops = stopsOf(plan, verdict, member, eva, outing);
+  const last = stops.at(-1);
+  return {
+    eva,
+    member,
+    others: plan.crew.filter((one) => one.id !== member.id && eva.crew.includes(one.id)),
+    outing,
+    egressS,
+    ingressS: outing?.span.endS ?? null,
+    ingressLimitS: longest < eva.latestIngressS ? longest : eva.latestIngressS,
+    homewardS: last && outing ? wayAfter(plan, outing.stretches, last.task.id) : null,
+    stops,
+  };
+}
+
+function stopsOf(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva, outing: Outing | null): Stop[] {
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const mine = plan.schedule.placements
+    .filter((placement) => placement.eva === eva.id && placement.crew.includes(member.id))
+    .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1));
+  let at = placeName(plan, undefined);
+  return mine.flatMap((placement) => {
+    const task = tasks.get(placement.task);
+    if (!task) return [];
+    const stop = stopOf(plan, verdict, member, placement, task, outing, at);
+    at = stop.endPlace ?? stop.place;
+    return [stop];
+  });
+}
+
+function stopOf(
+  plan: Plan,
+  verdict: Verdict,
+  member: CrewMember,
+  placement: Placement,
+  task: Task,
+  outing: Outing | null,
+  from: string,
+): Stop {
+  const wayS = outing ? wayBefore(plan, outing.stretches, task.id) : null;
+  return {
+    task,
+    startS: placement.startS,
+    endS: after(placement.startS, task.duration.likelyS),
+    leaveByS: wayS === null ? null : after(placement.startS, duration(-wayS)),
+    wayS,
+    from,
+    place: placeName(plan, task.place),
+    endPlace:
+      task.endPlace === undefined || task.endPlace === task.place ? null : placeName(plan, task.endPlace),
+    partners: placement.crew.filter((id) => id !== member.id).map((id) => nameOf(plan.crew, id)),
+    walkBack: walkBackFromEnd(verdict, task.id),
+    breaches: verdict.findings.filter(
+      (finding) =>
+        finding.level === "breach" &&
+        finding.subjects.some((subject) => subject.kind === "task" && subject.id === task.id),
+    ),
+  };
+}
+
+/** Walking time straight before a task: its traverse, whatever waiting lies between; null when that is not known. */
+function wayBefore(plan: Plan, stretches: readonly Stretch[], task: string): Duration | null {
+  const at = stretches.findIndex((stretch) => stretch.task === task);
+  return at < 0 ? null : walked(plan, stretches.slice(0, at).reverse());
+}
+
+function wayAfter(plan: Plan, stretches: readonly Stretch[], task: string): Duration | null {
+  const at = stretches.findIndex((stretch) => stretch.task === task);
+  return at < 0 ? null : walked(plan, stretches.slice(at + 1));
+}
+
+function walked(plan: Plan, stretches: readonly Stretch[]): Duration | null {
+  let total = 0;
+  for (const stretch of stretches) {
+    if (stretch.kind !== "traverse" && stretch.kind !== "wait") break;
+    if (stretch.kind === "wait") continue;
+    const seconds = between(stretch.span.startS, stretch.span.endS);
+    if (seconds === 0 && !samePoint(plan, stretch.path[0], stretch.path.at(-1))) return null;
+    total += seconds;
+  }
+  return duration(total);
+}
+
+/** A traverse that takes no time between two points stands for a way that does not exist. */
+function samePoint(plan: Plan, a: string | undefined, b: string | undefined): boolean {
+  const [from, to] = [a, b].map((id) => plan.site.places.find((place) => place.id === id));
+  return from !== undefined && to !== undefined && from.eastM === to.eastM && from.northM === to.northM;
+}

@@ -1,0 +1,142 @@
+import { type Block, flow, type Room } from "./flow.ts";
+import { hatch } from "./hatch.ts";
+import { line, type Mark, type Page, text } from "./page.ts";
+import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
+
+/**
+ * The cuff page and its fixed parts. 95 x 130 mm: the largest page that goes four to a sheet on A4 and on Letter
+ * alike with 9.7 mm left all round for cut marks and the printer's margin, and a third wider than the palm that
+ * turns it. Nothing the crew must read is set below 9 points; what the eye must find first starts at 14.
+ */
+export const CUFF = { widthMm: 95, heightMm: 130 } as const;
+
+/** Left edge and width of all content. */
+export const LEFT = 5;
+export const WIDE = 85;
+export const RIGHT = LEFT + WIDE;
+
+const BODY: Room = { top: 14, bottom: 119.5 };
+
+/** Who decides: on every page. */
+export const STANDING = "Planning and training aid. Flight rules and the authorities in charge decide.";
+
+/** What stands at the head and foot of every page of a booklet. */
+export interface Heading {
+  readonly crew: string;
+  readonly eva: string;
+  readonly title: string;
+  /** Booklet the page belongs to. */
+  readonly part: string;
+}
+
+/** Content that still lacks its page number. */
+export interface Leaf {
+  readonly heading: Heading;
+  readonly name: string;
+  readonly marks: readonly Mark[];
+  /** Hatched along the outer edge, to be found by leafing. */
+  readonly edge: boolean;
+}
+
+/** Content set on as many leaves as it needs. */
+export function leaves(
+  heading: Heading,
+  name: string,
+  blocks: readonly Block[],
+  more: { readonly again?: Block; readonly foot?: Block; readonly edge?: boolean } = {},
+): Leaf[] {
+  const { again = null, foot = null, edge = false } = more;
+  return flow(blocks, BODY, again, foot).map((marks, i) => ({
+    heading,
+    name: i === 0 ? name : `${name} (continued)`,
+    marks,
+    edge,
+  }));
+}
+
+/** The leaves of one booklet as pages, each with its number. */
+export function bound(list: readonly Leaf[]): Page[] {
+  return list.map((leaf, i) => ({
+    ...CUFF,
+    name: `${leaf.heading.crew}, ${leaf.heading.eva}: ${leaf.name}`,
+    part: leaf.heading.part,
+    marks: [
+      ...head(leaf.heading, `${i + 1} / ${list.length}`),
+      ...leaf.marks,
+      ...foot(leaf.heading, `Page ${i + 1} of ${list.length}`),
+      ...(leaf.edge ? [hatch(CUFF.widthMm - 3, 0.5, 2.5, CUFF.heightMm - 1, 2.2, 0.7)] : []),
+    ],
+  }));
+}
+
+function head(heading: Heading, count: string): Mark[] {
+  const big = { sizePt: 16, bold: true };
+  const small = { sizePt: 11, bold: true };
+  const countWide = textWidth(count, small);
+  const crew = clip(heading.crew, 40, big);
+  const crewWide = textWidth(crew, big);
+  const eva = clip(heading.eva, WIDE - crewWide - countWide - 8, small);
+  return [
+    ...text(LEFT, 10.3, crew, big),
+    ...text(LEFT + crewWide + 4, 10.3, eva, small),
+    ...text(RIGHT, 10.3, count, { ...small, align: "right" }),
+    line(LEFT, 12.2, RIGHT, 12.2, 0.7),
+  ];
+}
+
+function foot(heading: Heading, count: string): Mark[] {
+  const face = { sizePt: 6.4, bold: false };
+  const countWide = textWidth(count, face);
+  return [
+    line(LEFT, 120.6, RIGHT, 120.6, 0.2),
+    ...text(LEFT, 123.6, clip(heading.title, WIDE - countWide - 3, face), face),
+    ...text(RIGHT, 123.6, count, { ...face, align: "right" }),
+    ...text(LEFT, 126.5, STANDING, { sizePt: 6.4, bold: true }),
+  ];
+}
+
+/** Running text over the full width (or from `left` on), wrapped; shrinks through `sizesPt` to reach `mostLines`. */
+export function paragraph(
+  content: string,
+  style: {
+    readonly sizesPt: readonly number[];
+    readonly bold?: boolean;
+    readonly mostLines?: number;
+    readonly left?: number;
+    readonly wide?: number;
+    readonly after?: number;
+    readonly keep?: boolean;
+  },
+): Block {
+  const { sizesPt, bold = false, mostLines = Infinity, left = LEFT, after = 0, keep = false } = style;
+  const wide = style.wide ?? RIGHT - left;
+  const sizePt = fitSize(content, wide, bold, sizesPt, mostLines);
+  const lines = wrap(content, wide, { sizePt, bold });
+  return {
+    height: linesHeight(lines.length, sizePt) + after,
+    keep,
+    draw: (y) => setLines(lines, left, y, { sizePt, bold }),
+  };
+}
+
+/** Lines one under the other, the first one's top at `y`. */
+export function setLines(
+  lines: readonly string[],
+  x: number,
+  y: number,
+  style: {
+    readonly sizePt: number;
+    readonly bold: boolean;
+    readonly ink?: number;
+    readonly align?: "left" | "right" | "centre";
+  },
+): Mark[] {
+  return lines.flatMap((content, i) =>
+    text(x, y + linesHeight(i, style.sizePt) + RISE * style.sizePt * MM_PER_PT, content, style),
+  );
+}
+
+/** Empty height. */
+export function gap(height: number): Block {
+  return { height, draw: () => [] };
+}

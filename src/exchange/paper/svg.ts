@@ -1,0 +1,72 @@
+import type { Mark, Page, Paper } from "./page.ts";
+import { MM_PER_PT, textWidth } from "./type.ts";
+
+/**
+ * The pages as SVG for the screen and for a browser's print: same boxes and widths as the PDF. Faces are those with
+ * Helvetica's widths; `textLength` holds the measured width where a machine has none of them.
+ */
+export function toSvgPages(paper: Paper): string[] {
+  return paper.pages.map(svgPage);
+}
+
+/**
+ * The whole paper as one HTML document whose printed sheets are exactly its pages, for a browser's print command.
+ * All pages of a Paper are of one size.
+ */
+export function toPrintDocument(paper: Paper): string {
+  const first = paper.pages[0];
+  const size = first ? `${first.widthMm}mm ${first.heightMm}mm` : "auto";
+  return [
+    `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escape(paper.title)}</title>`,
+    `<style>@page{size:${size};margin:0}html,body{margin:0;background:#fff}`,
+    `svg{display:block;break-after:page}svg:last-child{break-after:auto}</style></head><body>`,
+    ...toSvgPages(paper),
+    `</body></html>`,
+  ].join("");
+}
+
+function svgPage(page: Page): string {
+  const { widthMm, heightMm, name, marks } = page;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${widthMm}mm" height="${heightMm}mm"`,
+    ` viewBox="0 0 ${widthMm} ${heightMm}" font-family="Helvetica, Arial, 'Liberation Sans', sans-serif"`,
+    ` style="font-kerning:none;font-variant-ligatures:none"><title>${escape(name)}</title>`,
+    `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
+    ...marks.map(svgMark),
+    `</svg>`,
+  ].join("");
+}
+
+function svgMark(mark: Mark): string {
+  if (mark.kind === "text") {
+    const size = short(mark.sizePt * MM_PER_PT);
+    const weight = mark.bold ? ` font-weight="700"` : "";
+    const long = short(textWidth(mark.text, mark));
+    return `<text x="${short(mark.x)}" y="${short(mark.y)}" font-size="${size}"${weight} fill="${grey(mark.ink)}" textLength="${long}" lengthAdjust="spacingAndGlyphs" xml:space="preserve">${escape(mark.text)}</text>`;
+  }
+  if (mark.kind === "lines") {
+    const path = mark.segments
+      .map(([x1, y1, x2, y2]) => `M${short(x1)} ${short(y1)}L${short(x2)} ${short(y2)}`)
+      .join("");
+    return `<path d="${path}" fill="none" stroke="${grey(mark.ink)}" stroke-width="${short(mark.widthMm)}"/>`;
+  }
+  const stroke = mark.lineMm > 0 ? ` stroke="#000" stroke-width="${short(mark.lineMm)}"` : "";
+  const fill = mark.fill === null ? "none" : grey(mark.fill);
+  return `<rect x="${short(mark.x)}" y="${short(mark.y)}" width="${short(mark.w)}" height="${short(mark.h)}" fill="${fill}"${stroke}/>`;
+}
+
+function grey(ink: number): string {
+  const part = Math.round(ink * 255)
+    .toString(16)
+    .padStart(2, "0");
+  return `#${part}${part}${part}`;
+}
+
+function short(value: number): string {
+  return String(Math.round(value * 1000) / 1000);
+}
+
+function escape(content: string): string {
+  const safe = content.replace(/[\p{Cc}\p{Cs}\ufffe\uffff]/gu, " ");
+  return safe.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
+}

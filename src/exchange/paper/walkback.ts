@@ -1,0 +1,48 @@
+import type { ReachTrack, Verdict } from "../../check/index.ts";
+import type { Instant } from "../../kernel/index.ts";
+import { minutesUp } from "./wording.ts";
+
+/** A walk-back time as far as the verdict says it. */
+export type WalkBack =
+  | { readonly kind: "known"; readonly seconds: number }
+  | { readonly kind: "no way" }
+  | { readonly kind: "unknown" };
+
+/** Walk-back from where a task ends. */
+export function walkBackFromEnd(verdict: Verdict, task: string): WalkBack {
+  const seconds = verdict.walkbackS[task];
+  if (seconds === null) return { kind: "no way" };
+  return seconds === undefined || !Number.isFinite(seconds) || seconds < 0
+    ? { kind: "unknown" }
+    : { kind: "known", seconds };
+}
+
+/** Walk-back at a moment that the crew member's track marks; unknown between its marks. */
+export function walkBackAt(track: ReachTrack | null, at: Instant): WalkBack {
+  const marked = (track?.points ?? []).filter((point) => point.atS === at).map((point) => point.value);
+  return marked.length === 0 ? { kind: "unknown" } : { kind: "known", seconds: Math.max(...marked) };
+}
+
+/** The longest walk-back of a track and when; null for an empty one. */
+export function farthest(
+  track: ReachTrack | null,
+): { readonly seconds: number; readonly atS: Instant } | null {
+  let worst: { seconds: number; atS: Instant } | null = null;
+  for (const { value, atS } of track?.points ?? []) {
+    if (worst === null || value > worst.seconds) worst = { seconds: value, atS };
+  }
+  return worst;
+}
+
+/** The worse of two: no way, then unknown, then the longer. */
+export function worseWalkBack(a: WalkBack, b: WalkBack): WalkBack {
+  if (a.kind === "known" && b.kind === "known") return a.seconds >= b.seconds ? a : b;
+  if (a.kind === "no way" || b.kind === "no way") return { kind: "no way" };
+  return { kind: "unknown" };
+}
+
+/** In words: "14 min" (begun minutes counted up), "no way home", "unknown". */
+export function walkBackWords(walkBack: WalkBack): string {
+  if (walkBack.kind === "known") return minutesUp(walkBack.seconds);
+  return walkBack.kind === "no way" ? "no way home" : "unknown";
+}
