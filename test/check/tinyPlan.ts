@@ -10,7 +10,7 @@ import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
 export type TaskInput = PlanInput["tasks"][number];
 export type PlacementInput = NonNullable<NonNullable<PlanInput["schedule"]>["placements"]>[number];
 type SuitInput = PlanInput["suits"][number];
-type EvaInput = PlanInput["evas"][number];
+export type EvaInput = PlanInput["evas"][number];
 type PlaceInput = PlanInput["site"]["places"][number];
 
 /** What a test wants otherwise than the tiny plan has it. */

@@ -18,11 +18,11 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
       const spareS = allowed.seconds - moment.homeS;
       // At the lander itself the reserve rules already say how much is left.
       if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
-      const where = `${moment.peak ? "on the way to" : "at"} ${placeName(prepared, moment.place)}`;
+      const where = `${moment.peak ? "the way to " : ""}${placeName(prepared, moment.place)}`;
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
       const needs =
         moment.homeS === 0
-          ? `${who} is back ${where} at ${met(moment.atS)}`
+          ? `${who} is back at ${where} at ${met(moment.atS)}`
           : `${who} needs ${lasting(moment.homeS, "up")} to walk back from ${where} at ${met(moment.atS)}`;
       const carries =
         allowed.seconds < 0

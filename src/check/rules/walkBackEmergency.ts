@@ -16,7 +16,7 @@ export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
       if (!worst) return [];
       const isBroken = worst.homeS > have;
       if (!isBroken && (worst.homeS === 0 || have - worst.homeS >= tightS)) return [];
-      const where = `${worst.peak ? "on the way to" : "at"} ${placeName(prepared, worst.place)}`;
+      const where = `${worst.peak ? "the way to " : ""}${placeName(prepared, worst.place)}`;
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
       const needs = `${who} needs ${lasting(worst.homeS, "up")} to walk back from ${where} at ${met(worst.atS)}`;
       const allows = `emergency oxygen less its reserve gives ${lasting(have, "down")}`;

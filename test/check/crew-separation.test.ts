@@ -1,0 +1,82 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { only, pair } from "./pair.ts";
+import { at, place, task, tinyPlan } from "./tinyPlan.ts";
+
+/** EV1 at a (300, 0) and EV2 at c (0, 400) at the same time: 500 m apart. */
+const plan = (greatestM: number) =>
+  tinyPlan({
+    tasks: [task("one", "a"), task("two", "c")],
+    placements: [at("one", 2000), at("two", 2000, ["ev2"])],
+    rules: { separation: { greatestM } },
+  });
+
+describe("crew separation", () => {
+  pair("crew-separation", {
+    breaks: ["500 m apart, 499.9 m allowed", plan(499.9)],
+    says: { need: 499.9, have: 500 },
+    holds: ["500 m apart, 500 m allowed", plan(500)],
+  });
+
+  test("crew-separation counts who waits at the lander", () => {
+    const alone = tinyPlan({
+      tasks: [task("one", "b")],
+      placements: [at("one", 2000)],
+      rules: { separation: { greatestM: 599 } },
+    });
+    expect(only(alone, "crew-separation")).toMatchObject({ level: "breach", have: 600 });
+  });
+
+  test("crew-separation is greatest at a breakpoint: no second in between lies above its track", () => {
+    const coordinate = fc.integer({ min: -500, max: 500 });
+    const somewhere = fc.tuple(coordinate, coordinate);
+    fc.assert(
+      fc.property(
+        fc.array(somewhere, { minLength: 4, maxLength: 4 }),
+        fc.integer({ min: 0, max: 500 }),
+        (points, lateS) => {
+          const ids = ["p", "q", "r", "s"];
+          const verdict = check(
+            tinyPlan({
+              places: [place("lander", 0, 0), ...points.map(([e, n], i) => place(ids[i]!, e, n))],
+              tasks: ids.map((id) => task(id, id, { duration: { likelyS: 100 } })),
+              placements: [
+                at("p", 2000),
+                at("q", 4000),
+                at("r", 2000 + lateS, ["ev2"]),
+                at("s", 4000 + lateS, ["ev2"]),
+              ],
+            }),
+          );
+          const track = verdict.separation[0]!.points;
+          const greatest = Math.max(...track.map(({ value }) => value));
+          const [one, other] = verdict.outings;
+          const spot = (id: string): { eastM: number; northM: number } => {
+            const i = ids.indexOf(id);
+            return i < 0 ? { eastM: 0, northM: 0 } : { eastM: points[i]![0], northM: points[i]![1] };
+          };
+          const where = (outing: typeof one, atS: number): { eastM: number; northM: number } => {
+            const on = outing!.stretches.find(({ span }) => span.startS <= atS && atS < span.endS)!;
+            const from = spot(on.path[0]!);
+            const to = spot(on.path.at(-1)!);
+            const share = (atS - on.span.startS) / (on.span.endS - on.span.startS);
+            return {
+              eastM: from.eastM + (to.eastM - from.eastM) * share,
+              northM: from.northM + (to.northM - from.northM) * share,
+            };
+          };
+          let seen = 0;
+          for (let atS: number = one!.span.startS; atS < one!.span.endS; atS += 1) {
+            const [p, q] = [where(one, atS), where(other, atS)];
+            seen = Math.max(seen, Math.hypot(p.eastM - q.eastM, p.northM - q.northM));
+          }
+          expect(seen).toBeLessThanOrEqual(greatest + 1e-6);
+          // Breakpoints are whole seconds, so the greatest is seen as well.
+          expect(seen).toBeGreaterThan(greatest - 1e-6);
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+});

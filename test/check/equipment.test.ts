@@ -1,0 +1,40 @@
+import { describe, expect, test } from "vitest";
+import { breachesOf, only, pair } from "./pair.ts";
+import { at, remote, task, tinyPlan } from "./tinyPlan.ts";
+
+const drill = { equipment: [{ equipment: "drill" }] };
+
+/** EV1 drills at a from 2000 to 2600; EV2 drills there from `secondS`. */
+const plan = (secondS: number, count = 1) =>
+  tinyPlan({
+    tasks: [task("one", "a", drill), task("two", "a", drill)],
+    placements: [at("one", 2000), at("two", secondS, ["ev2"])],
+    more: { equipment: [{ id: "drill", name: "Drill", count }] },
+  });
+
+describe("shared equipment", () => {
+  pair("equipment", {
+    breaks: ["the second begins a second before the first ends", plan(2599)],
+    says: { need: 2, have: 1 },
+    holds: ["the second begins as the first ends", plan(2600)],
+  });
+
+  test("equipment may be used by as many as there are", () => {
+    expect(breachesOf(plan(2000, 2))).toEqual([]);
+  });
+
+  test("equipment counts remote work and says when and by whom", () => {
+    const plan = tinyPlan({
+      tasks: [task("one", null, drill), task("two", null, drill), task("three", null, drill)],
+      placements: [remote("one", 0), remote("two", 300), remote("three", 500)],
+      more: { equipment: [{ id: "drill", name: "Drill", count: 2 }] },
+    });
+    // 0-600, 300-900, 500-1100: all three from 500 to 600.
+    expect(only(plan, "equipment")).toMatchObject({
+      need: 3,
+      have: 2,
+      span: { startS: 500, endS: 600 },
+      sentence: "Drill: 3 in use at 0:08:20 MET by one, two and three, there is 2.",
+    });
+  });
+});

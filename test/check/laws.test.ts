@@ -1,0 +1,195 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { check, type Finding, type Verdict } from "../../src/check/index.ts";
+import { partsArb } from "./randomPlan.ts";
+import { type TaskInput, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+
+/** Laws that hold for every plan and every schedule, however senseless. */
+
+const judged = (parts: TinyParts): Verdict => check(tinyPlan(parts));
+
+/** A finding without its times and words. */
+const bare = ({ rule, level, subjects }: Finding): string =>
+  JSON.stringify([rule, level, subjects.map(({ kind, id }) => `${kind} ${id}`)]);
+
+const breaches = (verdict: Verdict): string[] =>
+  verdict.findings
+    .filter(({ level }) => level === "breach")
+    .map(({ rule, subjects }) =>
+      JSON.stringify([rule, subjects.filter(({ kind }) => kind !== "task").map(({ id }) => id)]),
+    );
+
+describe("laws of the judge", () => {
+  test("any schedule gets a verdict: finite numbers, words for every finding, no finding twice", () => {
+    fc.assert(
+      fc.property(partsArb, (parts) => {
+        const verdict = judged(parts);
+        for (const value of Object.values(verdict.score)) expect(Number.isSafeInteger(value)).toBe(true);
+        for (const finding of verdict.findings) expect(finding.sentence).toMatch(/^\S.*\.$/);
+        for (const finding of verdict.findings)
+          expect(finding.sentence).not.toMatch(/NaN|undefined|Infinity/);
+        const keys = verdict.findings.map(bare);
+        expect(new Set(keys).size).toBe(keys.length);
+        const tracks = [...verdict.margins, ...verdict.reach, ...verdict.separation];
+        for (const { points } of tracks) {
+          for (let k = 0; k < points.length; k += 1) {
+            expect(Number.isFinite(points[k]!.value)).toBe(true);
+            if (k > 0) expect(points[k]!.atS).toBeGreaterThanOrEqual(points[k - 1]!.atS);
+          }
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test("the order of tasks, placements and links in the document changes nothing", () => {
+    fc.assert(
+      fc.property(partsArb, (parts) => {
+        const turned: TinyParts = {
+          ...parts,
+          tasks: [...parts.tasks!].reverse(),
+          placements: [...parts.placements!].reverse(),
+          more: { ...parts.more, links: [...parts.more!.links!].reverse() },
+        };
+        const { walkbackS, ...rest } = judged(parts);
+        const { walkbackS: turnedWalkbackS, ...turnedRest } = judged(turned);
+        expect(turnedRest).toEqual(rest);
+        expect(turnedWalkbackS).toEqual(walkbackS);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("everything later by the same time: the same findings", () => {
+    fc.assert(
+      fc.property(partsArb, fc.integer({ min: 0, max: 50_000 }), (parts, byS) => {
+        // Remote work before touchdown becomes sound when it is shifted past it, so no placement starts before 0.
+        const sound = { ...parts, placements: parts.placements!.filter(({ startS }) => startS >= 0) };
+        const before = judged(sound);
+        const later = judged(shifted(sound, byS));
+        expect(later.findings.map(bare)).toEqual(before.findings.map(bare));
+        expect(
+          later.findings.map(({ need, have, unit, rule }) => (absolute(rule) ? null : [need, have, unit])),
+        ).toEqual(
+          before.findings.map(({ need, have, unit, rule }) => (absolute(rule) ? null : [need, have, unit])),
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("wider limits never add a breach", () => {
+    const wider: ((parts: TinyParts) => TinyParts)[] = [
+      (parts) => ({ ...parts, rules: { ...parts.rules, separation: { greatestM: 2000 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, distance: { evaM: 9000, stayM: 9000 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, work: { ...parts.rules!.work, longestS: 40_000 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, work: { ...parts.rules!.work, restS: 0 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, recharge: { leastS: 0 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, returnMass: { greatestKg: 100 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, duty: { stayS: 90_000 } } }),
+      (parts) => ({ ...parts, rules: { ...parts.rules, blast: { leastM: 0 } } }),
+      (parts) => ({ ...parts, suit: { ...parts.suit, emergencyOxygenS: 9000 } }),
+      (parts) => ({ ...parts, suit: { ...parts.suit, oxygenKg: 9 } }),
+      (parts) => ({ ...parts, evas: parts.evas!.map((one) => ({ ...one, longestS: 90_000 })) }),
+      (parts) => ({ ...parts, evas: parts.evas!.map((one) => ({ ...one, earliestEgressS: -90_000 })) }),
+      (parts) => ({ ...parts, stay: { ...parts.stay, lengthS: 200_000 } }),
+      (parts) => ({ ...parts, stay: { ...parts.stay, blocks: [] } }),
+      (parts) => ({ ...parts, more: { ...parts.more, links: [] } }),
+      (parts) => ({
+        ...parts,
+        more: { ...parts.more, equipment: [{ id: "drill", name: "Drill", count: 9 }] },
+      }),
+      (parts) => ({ ...parts, tasks: parts.tasks!.map((task) => ({ ...task, windows: [] })) }),
+      (parts) => ({ ...parts, tasks: parts.tasks!.map(unpinned) }),
+    ];
+    fc.assert(
+      fc.property(partsArb, fc.constantFrom(...wider), (parts, widen) => {
+        const before = new Set(breaches(judged(parts)));
+        expect(breaches(judged(widen(parts))).filter((breach) => !before.has(breach))).toEqual([]);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test("a rule that is only a warning never gives a breach", () => {
+    fc.assert(
+      fc.property(partsArb, (parts) => {
+        const level = "warning" as const;
+        const rules = { ...parts.rules } as Record<string, object>;
+        const named = [
+          "reserve",
+          "walkback",
+          "separation",
+          "distance",
+          "blast",
+          "work",
+          "duty",
+          "recharge",
+          "returnMass",
+        ];
+        const warned = {
+          ...rules,
+          ...Object.fromEntries(named.map((name) => [name, { ...rules[name], level }])),
+        };
+        const strict = judged(parts);
+        const mild = judged({ ...parts, rules: warned });
+        const soft = new Set([
+          ...["oxygen", "co2", "water", "battery"].map((name) => `${name}-reserve`),
+          ...[
+            "walk-back-emergency",
+            "walk-back-consumables",
+            "eva-distance",
+            "stay-distance",
+            "crew-separation",
+          ],
+          ...["return-mass", "blast-keep-out", "work-and-rest", "duty", "recharge"],
+        ]);
+        const expected = strict.findings.map((finding) =>
+          bare(soft.has(finding.rule) ? { ...finding, level: "tight" } : finding),
+        );
+        expect(mild.findings.map(bare).sort()).toEqual(expected.sort());
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
+function unpinned(task: TaskInput): TaskInput {
+  const free = { ...task };
+  delete free.pin;
+  return free;
+}
+
+/** Rules whose numbers are points in time. */
+function absolute(rule: Finding["rule"]): boolean {
+  return rule === "eva-bounds" || rule === "pin";
+}
+
+/** Every time from touchdown in `parts` later by `byS`, the stay longer by as much. */
+function shifted(parts: TinyParts, byS: number): TinyParts {
+  const both = <T extends { startS: number; endS: number }>(span: T): T => ({
+    ...span,
+    startS: span.startS + byS,
+    endS: span.endS + byS,
+  });
+  return {
+    ...parts,
+    tasks: parts.tasks!.map((task) => ({
+      ...task,
+      ...(task.windows ? { windows: task.windows.map(both) } : {}),
+      ...(task.pin ? { pin: { ...task.pin, startS: task.pin.startS! + byS } } : {}),
+    })),
+    placements: parts.placements!.map((placement) => ({ ...placement, startS: placement.startS + byS })),
+    evas: parts.evas!.map((eva) => ({
+      ...eva,
+      earliestEgressS: eva.earliestEgressS + byS,
+      latestIngressS: eva.latestIngressS + byS,
+    })),
+    stay: {
+      ...parts.stay,
+      lengthS: 72_000 + byS,
+      blocks: parts.stay!.blocks!.map(both),
+      relayPasses: parts.stay!.relayPasses!.map(both),
+    },
+  };
+}

@@ -1,0 +1,52 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { only, pair } from "./pair.ts";
+import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
+
+/**
+ * EV1 alone walks 100 m out (100 s), works 1000 s, walks home. The battery gives 36 W = 0.01 Wh/s and keeps nothing
+ * back. Walking back at 0.5 m/s takes 200 s: at the end of the work 1100 s are drawn and 200 s must be left, 13 Wh in
+ * all, while the day itself draws only 1200 s = 12 Wh.
+ */
+const plan = (batteryWh: number, tightS = 0) =>
+  tinyPlan({
+    places: [place("lander", 0, 0), place("out", 100, 0)],
+    evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
+    tasks: [task("work", "out", { duration: { likelyS: 1000 } })],
+    placements: [at("work", 100)],
+    rules: { walkback: { speedMs: 0.5 }, tightS },
+    suit: { electricalW: 36, batteryWh, reserve: { battery: 0 } },
+  });
+
+describe("walk-back on what is left", () => {
+  // 12.99 Wh less 11 Wh is 1.99 Wh, which carries 199 s.
+  pair("walk-back-consumables", {
+    breaks: ["199 s carried, 200 s needed", plan(12.99)],
+    says: { need: 200, have: 199 },
+    holds: ["exactly 200 s carried", plan(13)],
+  });
+
+  test("walk-back-consumables names what bounds it, and from when", () => {
+    const found = only(plan(12.5), "walk-back-consumables");
+    expect(found.sentence).toBe(
+      "EV1 on eva-1 needs 4 min to walk back from out at 0:18:20 MET; battery above the reserve carries 2 min of walking back.",
+    );
+    expect(found.span?.startS).toBe(1100);
+  });
+
+  test("walk-back-consumables is tight when less than the plan's time is to spare", () => {
+    // 13.6 Wh less 11 Wh carries 260 s: 60 s to spare.
+    expect(only(plan(13.6, 61), "walk-back-consumables").level).toBe("tight");
+    expect(check(plan(13.6, 60)).findings).toEqual([]);
+  });
+
+  test("the reach track shows the allowed time shrink with what is left", () => {
+    // 13 Wh at 0.01 Wh/s: 1300 s at egress, 1200 at the work's start, 200 at its end, 100 back at the lander.
+    expect(check(plan(13)).reach[0]!.allowed).toEqual([
+      { atS: 0, value: 1300 },
+      { atS: 100, value: 1200 },
+      { atS: 1100, value: 200 },
+      { atS: 1200, value: 100 },
+    ]);
+  });
+});

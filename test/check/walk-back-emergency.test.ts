@@ -1,0 +1,77 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { breachesOf, only, pair } from "./pair.ts";
+import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+
+const parts = (emergencyOxygenS: number, more: TinyParts = {}): TinyParts => ({
+  evas: [eva("eva-1", { crew: ["ev1"] })],
+  tasks: [task("far", "b")],
+  placements: [at("far", 2000)],
+  suit: { emergencyOxygenS },
+  ...more,
+});
+
+describe("walk-back on emergency oxygen", () => {
+  // b lies 600 m out, walked back at 1 m/s: 600 s. Pack of 780 s less 180 s kept back: 600 s.
+  const reserve = { rules: { walkback: { emergencyReserveS: 180 } } };
+  pair("walk-back-emergency", {
+    breaks: ["600 s to walk, 599 s allowed", tinyPlan(parts(779, reserve))],
+    says: { need: 600, have: 599 },
+    holds: ["600 s to walk, 600 s allowed", tinyPlan(parts(780, reserve))],
+  });
+
+  test("walk-back-emergency counts the worst point inside a leg the planner gave", () => {
+    // a and c are 300 s and 400 s from home; the leg between them leads as far as 650 m out.
+    const leg = (walkbackPeakM: number) =>
+      tinyPlan({
+        ...parts(600),
+        tasks: [task("one", "a"), task("two", "c")],
+        placements: [at("one", 2000), at("two", 4000)],
+        site: { legs: [{ from: "a", to: "c", distanceM: 700, durationS: 700, walkbackPeakM }] },
+      });
+    expect(only(leg(650), "walk-back-emergency")).toMatchObject({ level: "breach", need: 650, have: 600 });
+    expect(breachesOf(leg(600))).toEqual([]);
+    // Drawn in the middle of the leg: it runs 2600 to 3300.
+    const reach = check(leg(650)).reach[0]!;
+    expect(reach.points).toContainEqual({ atS: 2950, value: 650 });
+  });
+
+  test("walk-back-emergency counts the places gone through on a way with several hops", () => {
+    // No straight line from a to c: the walking keep-out between them is walked round through far, 900 m out.
+    const round = (emergencyOxygenS: number) =>
+      tinyPlan({
+        ...parts(emergencyOxygenS),
+        places: [place("lander", 0, 0), place("a", 300, 0), place("c", 0, 400), place("far", 900, 0)],
+        tasks: [task("one", "a"), task("two", "c")],
+        placements: [at("one", 2000), at("two", 9000)],
+        site: {
+          legs: [
+            { from: "far", to: "c", distanceM: 10, durationS: 10 },
+            { from: "lander", to: "c", distanceM: 5000, durationS: 5000 },
+          ],
+          keepOuts: [
+            {
+              id: "pit",
+              name: "pit",
+              kind: "walking",
+              shape: { type: "disc", eastM: 150, northM: 200, radiusM: 10 },
+            },
+          ],
+        },
+      });
+    // Home from far: 900 m; from c the walk-back takes the way back as given, 5000 m at 1 m/s.
+    expect(only(round(4000), "walk-back-emergency")).toMatchObject({ need: 5000, have: 4000 });
+    expect(check(round(5000)).outings[0]!.stretches.find(({ path }) => path.length === 3)?.path).toEqual([
+      "a",
+      "far",
+      "c",
+    ]);
+    expect(check(round(5000)).reach[0]!.points.map(({ value }) => value)).toContain(900);
+  });
+
+  test("walk-back-emergency is tight when less than the plan's time is to spare", () => {
+    const tight = { rules: { tightS: 120 } };
+    expect(only(tinyPlan(parts(719, tight)), "walk-back-emergency").level).toBe("tight");
+    expect(check(tinyPlan(parts(720, tight))).findings).toEqual([]);
+  });
+});

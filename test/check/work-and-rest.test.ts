@@ -1,0 +1,62 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { breachesOf, only, pair } from "./pair.ts";
+import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+
+/**
+ * EV1 alone: airlock 600 s, 300 s to a, 600 s of work; then `pauseS` at a; 600 s of work, 300 s home, airlock 600 s.
+ * Each side is 1500 s of work and walking.
+ */
+const plan = (pauseS: number, longestS: number, tightS = 0, more: TinyParts = {}) =>
+  tinyPlan({
+    evas: [eva("eva-1", { crew: ["ev1"] })],
+    tasks: [task("one", "a"), task("two", "a")],
+    placements: [at("one", 2000), at("two", 2600 + pauseS)],
+    rules: { work: { longestS, restS: 600 }, tightS },
+    ...more,
+  });
+
+describe("work and rest", () => {
+  pair("work-and-rest", {
+    breaks: ["1500 s of work, 1499 s allowed", plan(600, 1499)],
+    says: { need: 1499, have: 1500 },
+    holds: ["1500 s of work, 1500 s allowed", plan(600, 1500)],
+  });
+  // A pause a second too short ends nothing: 1500 + 599 + 1500 = 3599 s.
+  pair("work-and-rest", {
+    breaks: ["a pause of 599 s is no rest", plan(599, 1500)],
+    says: { need: 1500, have: 3599 },
+    holds: ["a pause of 600 s is a rest", plan(600, 1500)],
+  });
+
+  test("work-and-rest: rest effort and standing pauses one after the other add up", () => {
+    // Pause 200, rest task 200, pause 200.
+    const parts = (rest: "rest" | "geology"): TinyParts => ({
+      tasks: [
+        task("one", "a"),
+        task("two", "a"),
+        task("sit", "a", { duration: { likelyS: 200 }, effort: rest }),
+      ],
+      placements: [at("one", 2000), at("sit", 2800), at("two", 3200)],
+    });
+    expect(breachesOf(plan(0, 1500, 0, parts("rest")))).toEqual([]);
+    expect(breachesOf(plan(0, 1500, 0, parts("geology")))).toEqual(["work-and-rest"]);
+  });
+
+  test("work-and-rest: waiting at the lander for the others is a rest before the airlock work", () => {
+    const both = tinyPlan({
+      tasks: [task("one", "a", { duration: { likelyS: 5000 } })],
+      placements: [at("one", 2000)],
+      rules: { work: { longestS: 6800, restS: 600 } },
+    });
+    // EV1: 600 + 300 + 5000 + 300 + 600 = 6800. EV2 waits 5600 s between the two airlock works.
+    expect(breachesOf(both)).toEqual([]);
+  });
+
+  test("work-and-rest is tight when less than the plan's time is to spare, and a warning never breaks", () => {
+    expect(only(plan(600, 1600, 101), "work-and-rest").level).toBe("tight");
+    expect(check(plan(600, 1600, 100)).findings).toEqual([]);
+    const warned = plan(600, 100, 0, { rules: { work: { longestS: 100, restS: 600, level: "warning" } } });
+    expect(only(warned, "work-and-rest").level).toBe("tight");
+  });
+});
