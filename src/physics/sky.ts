@@ -5,7 +5,8 @@ import { Body, GeoVector, HelioVector, MakeTime, RotationAxis, type Vector } fro
  *
  * Positions and the Moon's rotation (physical librations included) come from astronomy-engine; here they are only
  * turned into the local horizon. The observer's own place is taken into account (the Earth shifts by up to 0.26
- * degrees). Terrain and the sun's disc (radius 0.27 degrees) are not. Range: years 1900 to 2100.
+ * degrees). Range: years 1900 to 2100. Not covered: terrain, the sun's disc (radius 0.27 degrees), the aberration
+ * of sunlight (0.006 degrees).
  */
 
 /** A direction in the local sky. */

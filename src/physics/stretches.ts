@@ -7,7 +7,7 @@ import { moonSun, type Observer } from "./sky.ts";
  * Method: a stretch is halved until it is surely inside, surely outside, or one second long. Sure means: even at
  * the fastest the elevation can change, it cannot reach a limit before it is seen again, so a short dip between
  * two looks is never missed. A second counts when the sun is inside at both of its ends.
- * Range and units: as moonSun; degrees and seconds of mission elapsed time.
+ * Units: degrees and seconds of mission elapsed time. Range: as sky.ts. Not covered: what sky.ts does not cover.
  */
 
 /** Sun elevations that are allowed, degrees, both limits inside. */

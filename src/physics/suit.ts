@@ -1,11 +1,13 @@
+import { coolingWaterKgS } from "./cooling.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
 
 /**
  * What a suit draws from its stocks at a metabolic rate: the one place where floating point becomes whole
  * numbers. Rates are rounded up and stocks down, so that sums over whole seconds are exact and err to safety.
  *
- * Cooling water: heat carried off by evaporating feed water, `Q / lambda`, where Q is metabolic, electrical,
- * absorbent and environment heat; no heat is stored and a negative Q needs no water.
+ * The heat that feed water carries off is metabolic, electrical, absorbent and environment heat together: that of
+ * LiOH is 2.03 MJ per kg of CO2 (value from memory).
+ * Range: steady work of minutes and longer. Not covered: stored heat, purges, airlock losses, ageing of the battery.
  */
 
 /** The suit's numbers that matter here; the plan's suit has them all. */
@@ -40,7 +42,7 @@ export function drawPerSecond(suit: SuitModel, metabolicW: number): Amounts {
   return {
     oxygen: Math.ceil(oxygenKgS * MICROGRAMS),
     co2: Math.ceil(co2KgS * MICROGRAMS),
-    water: Math.ceil((Math.max(0, heatW) / (suit.coolingKjKg * 1000)) * MICROGRAMS),
+    water: Math.ceil(coolingWaterKgS(heatW, suit.coolingKjKg) * MICROGRAMS),
     battery: Math.ceil(suit.electricalW * 1000),
   };
 }

@@ -3,8 +3,9 @@
  *
  * Source: mean rates measured over 14 outings in 1/6 g, NASA SP-368 (1975) sec. II ch. 4, category values from
  * memory; the mean of all, 234 kcal/h over 158.76 h, also NASA TN D-7883 Table I.
- * Range: means of whole outings; a single task may differ by 25 %, observed 100 to 500 kcal/h.
- * Rest: 1.5 W per kg of an 77 kg body, the standing term of Pandolf, Givoni & Goldman 1977.
+ * Range: means of whole outings. Not covered: a single task, which may differ by 25 % (observed 100 to 500 kcal/h),
+ * and differences between people, for which there is the factor.
+ * Rest: 1.5 W per kg of a 77 kg body, the standing term of Pandolf, Givoni & Goldman 1977.
  */
 const WATTS_PER_KCAL_H = 4184 / 3600;
 

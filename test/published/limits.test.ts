@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { suitSchema } from "../../src/plan/crew.ts";
+import { rulesSchema } from "../../src/plan/rules.ts";
+
+/** The defaults of a new plan against the limits and practices they claim to come from. */
+const rules = rulesSchema.parse({});
+const FOOT_M = 0.3048;
+
+describe("published limits", () => {
+  it("keeps EVA to 24 h for each crew member (Stromgren et al. 2015, IEEE Aerospace, as quoted)", () => {
+    expect(rules.duty.stayS).toBeLessThanOrEqual(24 * 3600);
+  });
+
+  it("leaves 3 h after an EVA and 2 h before the next (planning assumption, value from memory)", () => {
+    expect(rules.recharge.leastS).toBeGreaterThanOrEqual((3 + 2) * 3600);
+  });
+
+  it("keeps instruments 300 ft from the lander, read as 91.4 m (common practice, no source)", () => {
+    expect(rules.blast.leastM).toBeGreaterThanOrEqual(300 * FOOT_M - 0.05);
+  });
+
+  it("walks back at 3.6 km/h, inside the suited speeds timed in 1/6 g, 3.3 to 5.5 km/h (published)", () => {
+    expect(rules.walkback.speedMs * 3.6).toBeGreaterThanOrEqual(3.3);
+    expect(rules.walkback.speedMs * 3.6).toBeLessThanOrEqual(5.5);
+  });
+
+  it("plans no faster than the slowest timed level walk, 3.3 km/h, nor slower than the outing mean, 2.2 (as quoted)", () => {
+    expect(rules.walking.speedMs * 3.6).toBeLessThanOrEqual(3.3);
+    expect(rules.walking.speedMs * 3.6).toBeGreaterThanOrEqual(2.2);
+  });
+
+  it("takes a heavier rate for the walk back than the measured mean of 272 W (NASA TN D-7883 Table I)", () => {
+    expect(rules.walkback.metabolicW).toBeGreaterThan(272);
+  });
+
+  it("limits returned mass inside what six missions brought, 21.55 to 110.52 kg (value from memory, 2 %)", () => {
+    expect(rules.returnMass.greatestKg).toBeGreaterThanOrEqual(21.55 * 0.98);
+    expect(rules.returnMass.greatestKg).toBeLessThanOrEqual(110.52 * 1.02);
+  });
+
+  it("accepts an 11.5 lb water, 390 Wh pack with 30 min of emergency oxygen (published) and no heat below liquid feed", () => {
+    const suit = suitSchema.parse({
+      id: "suit",
+      name: "Suit",
+      massKg: 82,
+      oxygenKg: 0.8,
+      co2Kg: 1,
+      waterKg: 5.216,
+      batteryWh: 390,
+      emergencyOxygenS: 30 * 60,
+    });
+    // Ice-to-vapour heat, 2834 kJ/kg, would promise more cooling than liquid feed gives.
+    expect(suit.coolingKjKg).toBeLessThan(2834);
+    expect(suit.respiratoryQuotient).toBe(0.85);
+  });
+});
