@@ -8,6 +8,8 @@ export type { TextFile } from "./files.ts";
 export { blankPlan } from "./blank.ts";
 export { benched, placed, sameSchedule } from "./placing.ts";
 export type { PinPart, Spot } from "./placing.ts";
+export { removalOf } from "./removal.ts";
+export type { Removable, Removal } from "./removal.ts";
 export {
   benchTasks,
   findingsOfTask,
