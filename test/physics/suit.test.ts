@@ -1,0 +1,108 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import {
+  CONSUMABLES,
+  co2KgPerJ,
+  drawPerSecond,
+  lastsS,
+  oxygenKgPerJ,
+  reserves,
+  stocks,
+  type SuitModel,
+} from "../../src/physics/index.ts";
+
+const suits = fc.record<SuitModel>({
+  oxygenKg: fc.double({ min: 0, max: 3, noNaN: true }),
+  co2Kg: fc.double({ min: 0, max: 3, noNaN: true }),
+  waterKg: fc.double({ min: 0, max: 10, noNaN: true }),
+  batteryWh: fc.double({ min: 0, max: 2000, noNaN: true }),
+  leakKgH: fc.double({ min: 0, max: 0.1, noNaN: true }),
+  electricalW: fc.double({ min: 0, max: 300, noNaN: true }),
+  environmentW: fc.double({ min: -500, max: 300, noNaN: true }),
+  respiratoryQuotient: fc.double({ min: 0.7, max: 1, noNaN: true }),
+  coolingKjKg: fc.double({ min: 1000, max: 3000, noNaN: true }),
+  absorbentKjKg: fc.double({ min: 0, max: 3000, noNaN: true }),
+});
+const rates = fc.double({ min: 50, max: 1500, noNaN: true });
+const shares = fc.double({ min: 0, max: 1, noNaN: true });
+
+describe("a suit in whole numbers", () => {
+  it("draws whole numbers that are never less than the physics says, and less than one more", () => {
+    fc.assert(
+      fc.property(suits, rates, (suit, watts) => {
+        const draw = drawPerSecond(suit, watts);
+        for (const one of CONSUMABLES) {
+          expect(Number.isSafeInteger(draw[one])).toBe(true);
+          expect(draw[one]).toBeGreaterThanOrEqual(0);
+        }
+        const oxygen = 1e9 * (watts * oxygenKgPerJ(suit.respiratoryQuotient) + suit.leakKgH / 3600);
+        const co2 = 1e9 * watts * co2KgPerJ(suit.respiratoryQuotient);
+        for (const [have, exact] of [
+          [draw.oxygen, oxygen],
+          [draw.co2, co2],
+          [draw.battery, suit.electricalW * 1000],
+        ] as const) {
+          expect(have).toBeGreaterThanOrEqual(exact - 1e-6);
+          expect(have).toBeLessThan(exact + 1 + 1e-6);
+        }
+      }),
+    );
+  });
+
+  it("spends water on metabolic, electrical, absorbent and environment heat, and none on cold", () => {
+    const suit: SuitModel = {
+      oxygenKg: 1,
+      co2Kg: 1,
+      waterKg: 5,
+      batteryWh: 400,
+      leakKgH: 0,
+      electricalW: 50,
+      environmentW: 28,
+      respiratoryQuotient: 0.85,
+      coolingKjKg: 2430,
+      absorbentKjKg: 0,
+    };
+    // 322 + 50 + 28 = 400 W; 400 / 2 430 000 kg/s = 164 609.05 micrograms a second, rounded up.
+    expect(drawPerSecond(suit, 322).water).toBe(164_610);
+    // The absorbent adds 322 W * 0.0817214 kg/MJ * 2030 kJ/kg = 53.42 W: 186 592 micrograms a second.
+    const warm = drawPerSecond({ ...suit, absorbentKjKg: 2030 }, 322).water;
+    expect(Math.abs(warm - (400 + 53.4184) / 2.43e-3)).toBeLessThan(2);
+    expect(drawPerSecond({ ...suit, environmentW: -500 }, 322).water).toBe(0);
+  });
+
+  it("never counts more stock than there is, nor less reserve than asked", () => {
+    fc.assert(
+      fc.property(suits, shares, (suit, share) => {
+        const full = stocks(suit);
+        expect(full.oxygen).toBeLessThanOrEqual(suit.oxygenKg * 1e9);
+        expect(full.battery).toBeLessThanOrEqual(suit.batteryWh * 3.6e6);
+        const kept = reserves(full, { oxygen: share, co2: share, water: share, battery: share });
+        for (const one of CONSUMABLES) {
+          expect(kept[one]).toBeGreaterThanOrEqual(full[one] * share);
+          expect(kept[one]).toBeLessThanOrEqual(full[one]);
+        }
+      }),
+    );
+  });
+
+  it("lasts for as many whole seconds as leave the reserve, and not one more", () => {
+    fc.assert(
+      fc.property(suits, rates, shares, (suit, watts, share) => {
+        const full = stocks(suit);
+        const kept = reserves(full, { oxygen: share, co2: share, water: share, battery: share });
+        const draw = drawPerSecond(suit, watts);
+        const seconds = lastsS(full, kept, draw);
+        const holds = (after: number): boolean =>
+          CONSUMABLES.every((one) => full[one] - draw[one] * after >= kept[one]);
+        expect(holds(seconds)).toBe(true);
+        expect(holds(seconds + 1)).toBe(false);
+      }),
+    );
+  });
+
+  it("does not last at all once a stock is below its reserve", () => {
+    const none = { oxygen: 0, co2: 0, water: 0, battery: 0 };
+    expect(lastsS(none, { ...none, water: 1 }, none)).toBe(0);
+    expect(lastsS(none, none, none)).toBe(Infinity);
+  });
+});
