@@ -1,0 +1,104 @@
+import { instant } from "../../kernel/index.ts";
+import type { LagLink, Plan, Schedule, Task } from "../../plan/index.ts";
+import { openingsOf } from "../compile/openings.ts";
+import { type Project, projectFrom } from "./problem.ts";
+
+/** A project compiled from a plan: activity a is the plan's task a. */
+export interface ProjectProblem extends Project {
+  readonly plan: Plan;
+  /** What an edge's origin stands for: a link of the plan and which of its bounds. */
+  readonly origins: readonly { readonly link: number; readonly bound: "least" | "greatest" }[];
+}
+
+/**
+ * `plan` as a project, or null where it is not one: a task with crew, an optional one, or one that rules beyond
+ * equipment, windows, sun, relay, pins and lags speak of (samples, instruments, hot ground, distances).
+ */
+export function projectOf(plan: Plan): ProjectProblem | null {
+  if (plan.tasks.length === 0 || !plan.tasks.every(isBare)) return null;
+  if (plan.links.some((link) => link.type === "apart")) return null;
+  const hot = plan.site.keepOuts.some(({ kind }) => kind === "hot");
+  if (hot && plan.tasks.some((task) => task.place !== undefined || task.endPlace !== undefined)) return null;
+
+  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+  const origins: { link: number; bound: "least" | "greatest" }[] = [];
+  const lags: { from: number; to: number; lag: number; origin: number }[] = [];
+  const lay = (from: number, to: number, lag: number, link: number, bound: "least" | "greatest") => {
+    lags.push({ from, to, lag, origin: origins.length });
+    origins.push({ link, bound });
+  };
+  plan.links.forEach((link, number) => {
+    if (link.type !== "lag") return;
+    const from = index.get(link.from.task)!;
+    const to = index.get(link.to.task)!;
+    const shift = offset(plan.tasks[from]!, link.from) - offset(plan.tasks[to]!, link.to);
+    if (link.leastS !== undefined) lay(from, to, link.leastS + shift, number, "least");
+    if (link.greatestS !== undefined) lay(to, from, -link.greatestS - shift, number, "greatest");
+  });
+  const opens = plan.tasks.map(openingsOf(plan));
+  const lengths = plan.tasks.map((task) => task.duration.likelyS as number);
+  const unitS = commonDivisor([
+    ...lengths,
+    ...lags.map(({ lag }) => lag),
+    ...opens.flat().map((one) => one.fromS),
+  ]);
+  const project = projectFrom({
+    unitS,
+    lengths: lengths.map((length) => length / unitS),
+    capacities: plan.equipment.map(({ count }) => count),
+    demands: plan.tasks.map((task) => demandOf(task, plan)),
+    lags: lags.map((edge) => ({ ...edge, lag: edge.lag / unitS })),
+    // The last start of an opening may be rounded down: starts that matter are sums of the numbers above.
+    openings: opens.map((list) =>
+      list.map(({ fromS, toS }) => ({ from: fromS / unitS, to: Math.floor(toS / unitS) })),
+    ),
+  });
+  return { ...project, plan, origins };
+}
+
+/** `start` (units, by activity) as the plan's schedule. */
+export function scheduleOf({ plan, unitS }: ProjectProblem, start: Int32Array): Schedule {
+  return {
+    placements: plan.tasks.map((task, a) => ({
+      task: task.id,
+      eva: null,
+      crew: [],
+      startS: instant(start[a]! * unitS),
+    })),
+  };
+}
+
+function isBare(task: Task): boolean {
+  const pinned = task.pin?.eva !== undefined || (task.pin?.crew?.length ?? 0) > 0;
+  return (
+    task.crew.count === 0 &&
+    task.crew.named.length === 0 &&
+    task.crew.qualification === undefined &&
+    task.must &&
+    !task.instrument &&
+    task.sample === undefined &&
+    !pinned
+  );
+}
+
+function offset(task: Task, { end }: LagLink["from"]): number {
+  return end === "end" ? task.duration.likelyS : 0;
+}
+
+function demandOf(task: Task, plan: Plan): number[] {
+  const row = plan.equipment.map(() => 0);
+  for (const { equipment, count } of task.equipment) {
+    row[plan.equipment.findIndex(({ id }) => id === equipment)]! += count;
+  }
+  return row;
+}
+
+/** The greatest whole number that divides all of `values`; 1 when all are zero. */
+function commonDivisor(values: readonly number[]): number {
+  let divisor = 0;
+  for (let value of values) {
+    value = Math.abs(value);
+    while (value !== 0) [divisor, value] = [value, divisor % value];
+  }
+  return divisor === 0 ? 1 : divisor;
+}
