@@ -16,31 +16,35 @@ export const id = z
 /** A short text for people. */
 export const label = z.string().trim().min(1, "must not be empty").max(120);
 
+/** A line of text for people: a caution, a step. */
+export const line = z.string().trim().min(1, "must not be empty").max(240);
+
 /** A longer text for people, possibly empty. */
 export const note = z.string().max(4000);
 
 // Ten years either way: far beyond any stay, small enough for exact sums.
 const farS = 315_360_000;
+const tooFar = "must lie within ten years";
 
 /** A point in time, whole seconds from touchdown (MET). */
 export const metS = z
   .int("must be whole seconds")
-  .min(-farS)
-  .max(farS)
+  .min(-farS, tooFar)
+  .max(farS, tooFar)
   .transform((value) => instant(value));
 
 /** A length of time, whole seconds, zero or more. */
 export const spanS = z
   .int("must be whole seconds")
   .min(0, "must not be negative")
-  .max(farS)
+  .max(farS, tooFar)
   .transform((value) => duration(value));
 
 /** A lag, whole seconds, possibly negative. */
 export const lagS = z
   .int("must be whole seconds")
-  .min(-farS)
-  .max(farS)
+  .min(-farS, tooFar)
+  .max(farS, tooFar)
   .transform((value) => duration(value));
 
 /** A number from `low` to `high`, both allowed. */

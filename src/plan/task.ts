@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { id, lagS, label, metS, note, ranged, spanS } from "./fields.ts";
+import { id, lagS, label, line, metS, note, ranged, spanS } from "./fields.ts";
 
 /** How hard the work is: a published category of measured rates, or watts. */
 export const effortSchema = z.union([
@@ -62,8 +62,8 @@ export const taskSchema = z
       .boolean()
       .default(false)
       .describe("Leaves an instrument at its end place: blast keep-out holds."),
-    cautions: z.array(label.max(240)).max(20).default([]),
-    steps: z.array(label.max(240)).max(60).default([]).describe("Steps for the cuff checklist."),
+    cautions: z.array(line).max(20).default([]),
+    steps: z.array(line).max(60).default([]).describe("Steps for the cuff checklist."),
     notes: note.default(""),
     pin: z
       .strictObject({

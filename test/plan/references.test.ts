@@ -1,0 +1,177 @@
+import { describe, expect, test } from "vitest";
+import { type Fault, parse } from "../../src/plan/index.ts";
+import { completePlan } from "./completePlan.ts";
+
+// Outside data is anything; here it is mostly right.
+// eslint-disable-next-line @typescript-eslint/no-explicit-any
+type Spoilt = any;
+
+function faultsOf(spoil: (plan: Spoilt) => void): readonly Fault[] {
+  const plan = structuredClone(completePlan) as unknown as Spoilt;
+  spoil(plan);
+  const read = parse(plan);
+  return read.ok ? [] : read.error;
+}
+
+/** Names of nothing: where, and what there is none of. */
+const DANGLING: [path: string, what: string, spoil: (plan: Spoilt) => void][] = [
+  ["site.legs.0.from", "place", (p) => (p.site.legs[0].from = "ghost")],
+  ["site.legs.0.to", "place", (p) => (p.site.legs[0].to = "ghost")],
+  ["site.keepOuts.0.afterTask", "task", (p) => (p.site.keepOuts[0].afterTask = "ghost")],
+  ["site.keepOuts.0.exemptTasks.0", "task", (p) => (p.site.keepOuts[0].exemptTasks[0] = "ghost")],
+  ["stay.blocks.0.crew.0", "crew member", (p) => (p.stay.blocks[0].crew[0] = "ghost")],
+  ["crew.0.suit", "suit", (p) => (p.crew[0].suit = "ghost")],
+  ["evas.0.crew.1", "crew member", (p) => (p.evas[0].crew[1] = "ghost")],
+  ["tasks.0.place", "place", (p) => (p.tasks[0].place = "ghost")],
+  ["tasks.0.endPlace", "place", (p) => (p.tasks[0].endPlace = "ghost")],
+  ["tasks.0.crew.named.0", "crew member", (p) => (p.tasks[0].crew.named[0] = "ghost")],
+  ["tasks.0.equipment.0.equipment", "equipment", (p) => (p.tasks[0].equipment[0].equipment = "ghost")],
+  ["tasks.1.sample.container", "container", (p) => (p.tasks[1].sample.container = "ghost")],
+  ["tasks.0.pin.eva", "EVA", (p) => (p.tasks[0].pin.eva = "ghost")],
+  ["tasks.0.pin.crew.1", "crew member", (p) => (p.tasks[0].pin.crew[1] = "ghost")],
+  ["links.0.from.task", "task", (p) => (p.links[0].from.task = "ghost")],
+  ["links.0.to.task", "task", (p) => (p.links[0].to.task = "ghost")],
+  ["links.1.tasks.1", "task", (p) => (p.links[1].tasks[1] = "ghost")],
+  ["schedule.placements.0.task", "task", (p) => (p.schedule.placements[0].task = "ghost")],
+  ["schedule.placements.0.eva", "EVA", (p) => (p.schedule.placements[0].eva = "ghost")],
+  ["schedule.placements.0.crew.0", "crew member", (p) => (p.schedule.placements[0].crew[0] = "ghost")],
+  [
+    "variants.0.schedule.placements.0.task",
+    "task",
+    (p) => (p.variants[0].schedule.placements[0].task = "ghost"),
+  ],
+];
+
+/** Ids used twice: the list, and what is added to it. */
+const LISTS: [path: string, list: (plan: Spoilt) => { id: string }[]][] = [
+  ["site.places", (p) => p.site.places],
+  ["site.keepOuts", (p) => p.site.keepOuts],
+  ["stay.blocks", (p) => p.stay.blocks],
+  ["stay.relayPasses", (p) => p.stay.relayPasses],
+  ["crew", (p) => p.crew],
+  ["suits", (p) => p.suits],
+  ["evas", (p) => p.evas],
+  ["equipment", (p) => p.equipment],
+  ["containers", (p) => p.containers],
+  ["tasks", (p) => p.tasks],
+  ["links", (p) => p.links],
+  ["variants", (p) => p.variants],
+];
+
+/** Fields that are right one by one and wrong together. */
+const TOGETHER: [words: string, path: string, message: RegExp, spoil: (plan: Spoilt) => void][] = [
+  [
+    "no lander",
+    "site.places",
+    /exactly one place is the lander, found 0/,
+    (p) => (p.site.places[0].kind = "station"),
+  ],
+  ["two landers", "site.places", /found 2/, (p) => (p.site.places[1].kind = "lander")],
+  [
+    "a block that ends as it starts",
+    "stay.blocks.0",
+    /must be after the start/,
+    (p) => (p.stay.blocks[0].endS = 30_000),
+  ],
+  [
+    "a pass that ends before it starts",
+    "stay.relayPasses.0",
+    /must be after/,
+    (p) => (p.stay.relayPasses[0].endS = 1),
+  ],
+  [
+    "a window without length",
+    "tasks.0.windows.0",
+    /must be after/,
+    (p) => (p.tasks[0].windows[0].endS = 4000),
+  ],
+  ["a sun range upside down", "tasks.0.sun", /must be above/, (p) => (p.tasks[0].sun.greatestDeg = 5)],
+  [
+    "a short case longer than likely",
+    "tasks.0.duration",
+    /low <= likely <= high/,
+    (p) => (p.tasks[0].duration.lowS = 2401),
+  ],
+  [
+    "a long case shorter than likely",
+    "tasks.0.duration",
+    /low <= likely/,
+    (p) => (p.tasks[0].duration.highS = 2399),
+  ],
+  ["crew at work nowhere", "tasks.1.place", /needs a place/, (p) => delete p.tasks[1].place],
+  [
+    "more named than asked for",
+    "tasks.1.crew.named",
+    /names 2 .* of 1/,
+    (p) => (p.tasks[1].crew = { named: ["ev1", "ev2"] }),
+  ],
+  [
+    "somebody named twice",
+    "tasks.0.crew.named",
+    /same one twice/,
+    (p) => (p.tasks[0].crew.named = ["ev1", "ev1"]),
+  ],
+  ["somebody twice on an EVA", "evas.0.crew", /same one twice/, (p) => (p.evas[0].crew = ["ev1", "ev1"])],
+  [
+    "somebody twice on a placement",
+    "schedule.placements.0.crew",
+    /same one twice/,
+    (p) => (p.schedule.placements[0].crew = ["ev1", "ev1"]),
+  ],
+  ["a link to itself", "links.0", /with itself/, (p) => (p.links[0].to.task = "deploy")],
+  ["another link to itself", "links.3", /with itself/, (p) => (p.links[3].tasks = ["deploy", "deploy"])],
+  [
+    "a lag that cannot be",
+    "links.0",
+    /least lag \(7201 s\) is above the greatest \(7200 s\)/,
+    (p) => (p.links[0].leastS = 7201),
+  ],
+  [
+    "a link that says nothing",
+    "links.0",
+    /says nothing/,
+    (p) => {
+      delete p.links[0].leastS;
+      delete p.links[0].greatestS;
+      p.links[0].needs = "none";
+    },
+  ],
+  [
+    "a task placed twice",
+    "schedule.placements.1.task",
+    /"deploy" is placed twice/,
+    (p) => p.schedule.placements.push(structuredClone(p.schedule.placements[0])),
+  ],
+];
+
+describe("references", () => {
+  test.each(DANGLING)("%s names no %s", (path, what, spoil) => {
+    expect(faultsOf(spoil)).toEqual([{ path, message: `there is no ${what} "ghost"` }]);
+  });
+
+  test.each(LISTS)("an id used twice in %s", (path, list) => {
+    const faults = faultsOf((plan) => {
+      const entries = list(plan);
+      entries.push({ ...structuredClone(entries[0]!) });
+    });
+    const size = list(structuredClone(completePlan)).length;
+    expect(faults).toContainEqual({
+      path: `${path}.${size}.id`,
+      message: `"${list(structuredClone(completePlan))[0]!.id}" is used twice`,
+    });
+  });
+
+  test.each(TOGETHER)("%s", (_, path, message, spoil) => {
+    const faults = faultsOf(spoil);
+    expect(faults).toHaveLength(1);
+    expect(faults[0]).toMatchObject({ path, message: expect.stringMatching(message) });
+  });
+
+  test("a placement may leave crew and EVA as senseless as it likes: that is a finding, not a fault", () => {
+    expect(
+      faultsOf((p) => {
+        p.schedule.placements[0] = { task: "deploy", eva: null, crew: [], startS: -5000 };
+      }),
+    ).toEqual([]);
+  });
+});
