@@ -1,6 +1,6 @@
-import { check, type Verdict } from "../check/index.ts";
+import { check, compareScores, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { benchReasons, fitBands, greedy, mend, type PackRun, packRun } from "../solver/index.ts";
+import { benchReasons, fitBands, greedy, mend, packRun } from "../solver/index.ts";
 import type { BenchReason, FitBand, MendReport, PackOptions, PackProgress, PackReport } from "./protocol.ts";
 
 /**
@@ -16,13 +16,64 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<PackReport>;
-  mend(
-    plan: Plan,
-    schedule: Schedule,
-    options: PackOptions,
-    breathe: () => Promise<void>,
-    signal?: AbortSignal,
-  ): Promise<MendReport>;
+  mend(plan: Plan, schedule: Schedule, options: PackOptions): MendReport;
   fitBands(plan: Plan, schedule: Schedule, task: string): readonly FitBand[];
   benchReasons(plan: Plan, schedule: Schedule): readonly BenchReason[];
+}
+
+/** A slice of search between two looks at waiting messages, s: short enough that a cancel is felt at once. */
+const SLICE_S = 0.012;
+/** Progress is reported at most this often, s. */
+const REPORT_EVERY_S = 0.1;
+
+/** The core with a clock of the caller's, seconds from anywhere. */
+export function makeCore(clock: () => number): Core {
+  return {
+    check,
+    fitBands,
+    mend: (plan, schedule, options) => {
+      const made = mend(plan, schedule, { ...options, clock });
+      return { ...made, verdict: check(plan, made.schedule) };
+    },
+    benchReasons,
+    pack: async (plan, options, report, breathe, signal) => {
+      const from = options.from ?? plan.schedule;
+      const run = packRun(plan, { ...options, from, clock });
+      let seen = 0;
+      let reportedS = -Infinity;
+      const tell = (): void => {
+        const now = run.progress();
+        report({
+          seconds: now.seconds,
+          iterations: now.iterations,
+          worth: now.worth,
+          placed: now.placed,
+          mustPlaced: now.mustPlaced,
+          schedule: now.improvements > seen ? run.best() : null,
+        });
+        seen = now.improvements;
+        reportedS = clock();
+      };
+      while (run.step(SLICE_S)) {
+        if (signal?.aborted) break;
+        if (clock() - reportedS >= REPORT_EVERY_S) tell();
+        await breathe();
+      }
+      tell();
+      const greedyVerdict = check(plan, greedy(plan));
+      const made = check(plan, run.best());
+      // The baseline is shipped as the floor: a run cut short must not be worse than plain insertion.
+      const won = compareScores(made.score, greedyVerdict.score) <= 0;
+      const progress = run.progress();
+      return {
+        schedule: won ? run.best() : greedy(plan),
+        verdict: won ? made : greedyVerdict,
+        iterations: progress.iterations,
+        seconds: progress.seconds,
+        greedy: greedyVerdict.score,
+        bound: null,
+        stopped: progress.stopped ?? "cancelled",
+      };
+    },
+  };
 }

@@ -49,7 +49,7 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
           signal,
         );
       case "mend":
-        return core.mend(on, call.args.schedule, call.args.options, breathe, signal);
+        return core.mend(on, call.args.schedule, call.args.options);
       case "fitBands":
         return core.fitBands(on, call.args.schedule, call.args.task);
       case "benchReasons":
