@@ -1,12 +1,19 @@
+import { walkingMs } from "../physics/index.ts";
+import { clearTriangle, distanceToLine } from "./shapes.ts";
 import { type Gait, type Ground, type Ways, waysOf, stops } from "./ways.ts";
 
 /**
  * The way back to the lander: from every place, and the worst of it along every way.
  *
- * On a straight way the distance to the lander is convex, so it is greatest at an end; on a leg the planner gave,
- * whose ground is unknown, somebody inside it goes home by one of its ends, and the worst point is where both are
- * equally far.
+ * Over open ground the walking time straight to the lander is convex along a straight way, so it is greatest at an
+ * end. Where that cannot be relied on (a leg the planner gave, whose ground is unknown; a lander out of direct reach
+ * from an end; a keep-out between the way and the lander; steep ground) somebody inside the way goes home by one of
+ * its ends, and the worst point is where both are equally far.
  */
+
+/** The Tobler time of a rise over a distance grows with the distance below this slope, so it is convex there. */
+const STEEPEST_CONVEX = 0.26;
+
 export interface Home {
   /** Walk-back time from each place, whole seconds, rounded up; -1 where there is no way home. */
   readonly placeS: Int32Array;
@@ -27,6 +34,7 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
     placeM[i] = back.distanceM[at]!;
     placeS[i] = pathSeconds(back, i, lander, gait.speedMs);
   }
+  const steepest = Math.min(STEEPEST_CONVEX, Math.tan((gait.greatestSlopeDeg * Math.PI) / 180));
   const peakS = new Int32Array(size * size).fill(-1);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < size; j += 1) {
@@ -46,10 +54,33 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
     const to = placeS[b]!;
     if (from < 0 || to < 0) return -1;
     const at = a * size + b;
-    if (ways.given[at] === 0) return Math.max(from, to);
-    if (ways.givenPeakM[at]! >= 0) return Math.max(from, to, Math.ceil(ways.givenPeakM[at]! / gait.speedMs));
-    const acrossS = Math.ceil(ways.distanceM[at]! / gait.speedMs);
-    return Math.max(from, to, Math.ceil((acrossS + from + to) / 2));
+    if (ways.given[at] === 1 && ways.givenPeakM[at]! >= 0) {
+      return Math.max(from, to, Math.ceil(ways.givenPeakM[at]! / gait.speedMs));
+    }
+    if (ways.given[at] === 0 && isOpen(a, b)) return Math.max(from, to);
+    const slope = Math.tan(ways.slopeRad[at]!);
+    const onS = ways.distanceM[at]! / walkingMs(gait.speedMs, slope);
+    const backS = ways.distanceM[at]! / walkingMs(gait.speedMs, -slope);
+    // From a share x of the way: back to `a` and home, x backS + from, or on to `b` and home, (1 - x) onS + to.
+    const share = onS + backS === 0 ? 0 : (onS + to - from) / (onS + backS);
+    return Math.max(from, to, Math.ceil(from + Math.min(1, Math.max(0, share)) * backS));
+  }
+
+  /** True when the lander is reached directly and alike from everywhere on the straight way from `a` to `b`. */
+  function isOpen(a: number, b: number): boolean {
+    if (a === b || a === lander || b === lander) return true;
+    const base = ground.places[lander]!;
+    const start = ground.places[a]!;
+    const end = ground.places[b]!;
+    for (const one of [a, b]) {
+      const home = one * size + lander;
+      if (back.via[home]! >= 0 || back.given[home] === 1) return false;
+    }
+    const rise = Math.max(Math.abs(start.upM - base.upM), Math.abs(end.upM - base.upM));
+    if (rise > steepest * gait.detour * distanceToLine(base, start, end)) return false;
+    return ground.keepOuts.every(
+      (keepOut) => keepOut.kind !== "walking" || clearTriangle(keepOut.shape, start, end, base),
+    );
   }
 }
 

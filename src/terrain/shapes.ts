@@ -1,4 +1,7 @@
-/** Plane shapes in local east and north metres. */
+/** Plane shapes in local east and north metres. A rim belongs to the outside. */
+
+/** Nearer to a polygon's edge than this is on its rim, m. */
+const RIM_M = 1e-9;
 
 export interface Point {
   readonly eastM: number;
@@ -14,7 +17,7 @@ export function distance(a: Point, b: Point): number {
   return Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
 }
 
-/** True when `point` lies inside `shape`; a disc's rim is outside. */
+/** True when `point` lies inside `shape`; its rim is outside. */
 export function inside(shape: Shape, point: Point): boolean {
   if (shape.type === "disc") return distance(shape, point) < shape.radiusM;
   let within = false;
@@ -22,6 +25,7 @@ export function inside(shape: Shape, point: Point): boolean {
   for (let i = 0, j = points.length - 1; i < points.length; j = i, i += 1) {
     const a = points[i]!;
     const b = points[j]!;
+    if (distanceToLine(point, a, b) < RIM_M) return false;
     const straddles = a.northM > point.northM !== b.northM > point.northM;
     if (!straddles) continue;
     const crossing = a.eastM + ((point.northM - a.northM) / (b.northM - a.northM)) * (b.eastM - a.eastM);
@@ -33,9 +37,25 @@ export function inside(shape: Shape, point: Point): boolean {
 /** True when the straight line from `a` to `b` enters the inside of `shape`; touching its rim does not count. */
 export function crosses(shape: Shape, a: Point, b: Point): boolean {
   if (shape.type === "disc") return distanceToLine(shape, a, b) < shape.radiusM;
-  if (inside(shape, a) || inside(shape, b)) return true;
-  const { points } = shape;
-  return points.some((corner, i) => segmentsMeet(a, b, corner, points[(i + 1) % points.length]!));
+  // Between two cuts with the outline a line is wholly inside or wholly outside: its middle tells which.
+  const cuts = [0, ...cutsWith(shape.points, a, b), 1].sort((one, other) => one - other);
+  return cuts.some((cut, k) => {
+    const middle = (cut + (cuts[k + 1] ?? cut)) / 2;
+    return inside(shape, {
+      eastM: a.eastM + middle * (b.eastM - a.eastM),
+      northM: a.northM + middle * (b.northM - a.northM),
+    });
+  });
+}
+
+/** True when the triangle of the three points, its edges included, keeps clear of the inside of `shape`. */
+export function clearTriangle(shape: Shape, a: Point, b: Point, c: Point): boolean {
+  if (crosses(shape, a, b) || crosses(shape, b, c) || crosses(shape, c, a)) return false;
+  const triangle: Shape = { type: "polygon", points: [a, b, c] };
+  // With no edge entered, a shape that meets the triangle lies wholly in it.
+  return shape.type === "disc"
+    ? !inside(triangle, shape)
+    : !shape.points.some((one) => inside(triangle, one));
 }
 
 /** Least distance from `point` to the straight line piece from `a` to `b`, m. */
@@ -49,8 +69,25 @@ export function distanceToLine(point: Point, a: Point, b: Point): number {
   return Math.hypot(a.eastM + t * east - point.eastM, a.northM + t * north - point.northM);
 }
 
-function segmentsMeet(a: Point, b: Point, c: Point, d: Point): boolean {
-  const side = (p: Point, q: Point, r: Point): number =>
-    (q.eastM - p.eastM) * (r.northM - p.northM) - (q.northM - p.northM) * (r.eastM - p.eastM);
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+/** Where the line from `a` (0) to `b` (1) meets the outline; a little beyond an edge's ends does no harm. */
+function cutsWith(points: readonly Point[], a: Point, b: Point): number[] {
+  const east = b.eastM - a.eastM;
+  const north = b.northM - a.northM;
+  const cuts: number[] = [];
+  points.forEach((from, i) => {
+    const to = points[(i + 1) % points.length]!;
+    const edgeEast = to.eastM - from.eastM;
+    const edgeNorth = to.northM - from.northM;
+    const cross = east * edgeNorth - north * edgeEast;
+    if (cross === 0) {
+      // Along a parallel edge only the edge's ends can be where the line leaves the outline.
+      const square = east * east + north * north;
+      if (square > 0) cuts.push(((from.eastM - a.eastM) * east + (from.northM - a.northM) * north) / square);
+      return;
+    }
+    const onEdge = ((from.eastM - a.eastM) * north - (from.northM - a.northM) * east) / cross;
+    if (onEdge < -1e-6 || onEdge > 1 + 1e-6) return;
+    cuts.push(((from.eastM - a.eastM) * edgeNorth - (from.northM - a.northM) * edgeEast) / cross);
+  });
+  return cuts.filter((cut) => cut > 0 && cut < 1);
 }

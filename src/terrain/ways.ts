@@ -1,4 +1,4 @@
-import { walkingMs } from "../physics/gait.ts";
+import { walkingMs } from "../physics/index.ts";
 import { crosses, type Point, type Shape } from "./shapes.ts";
 
 /**
@@ -130,26 +130,42 @@ function layGivenLegs(ground: Ground, ways: Ways): void {
   }
 }
 
-/** Closes the gaps: where no direct way is, the shortest one through other places (Floyd 1962, Warshall 1962). */
+/**
+ * Closes the gaps: where no direct way is, the shortest one whose hops are direct ways (after Dijkstra 1959). For
+ * each target the places with a direct way keep it, even where going round would be quicker; the others are settled
+ * nearest first, so following `via` hop by hop takes exactly the time and distance written down.
+ */
 function goThroughOthers(ways: Ways): void {
   const { size, durationS, distanceM, via } = ways;
-  const gaps: number[] = [];
-  for (let at = 0; at < durationS.length; at += 1) if (durationS[at]! < 0) gaps.push(at);
-  if (gaps.length === 0) return;
-  const isGap = new Uint8Array(durationS.length);
-  for (const at of gaps) isGap[at] = 1;
-  for (let k = 0; k < size; k += 1) {
-    for (const at of gaps) {
-      const i = Math.floor(at / size);
-      const j = at - i * size;
-      const first = i * size + k;
-      const second = k * size + j;
-      if (k === i || k === j || durationS[first]! < 0 || durationS[second]! < 0) continue;
-      const through = durationS[first]! + durationS[second]!;
-      if (durationS[at]! >= 0 && through >= durationS[at]!) continue;
-      durationS[at] = through;
-      distanceM[at] = distanceM[first]! + distanceM[second]!;
-      via[at] = isGap[first] ? via[first]! : k;
+  const direct = durationS.map((seconds) => (seconds < 0 ? 0 : 1));
+  for (let to = 0; to < size; to += 1) {
+    const open: number[] = [];
+    for (let i = 0; i < size; i += 1) if (direct[i * size + to] === 0) open.push(i);
+    for (const i of open) {
+      for (let k = 0; k < size; k += 1) if (direct[k * size + to] === 1) relax(i, k, to);
     }
+    while (open.length > 0) {
+      let nearest = -1;
+      for (const [position, i] of open.entries()) {
+        const seconds = durationS[i * size + to]!;
+        if (seconds < 0) continue;
+        if (nearest < 0 || seconds < durationS[open[nearest]! * size + to]!) nearest = position;
+      }
+      if (nearest < 0) break;
+      const [settled] = open.splice(nearest, 1);
+      for (const i of open) relax(i, settled!, to);
+    }
+  }
+
+  function relax(from: number, through: number, to: number): void {
+    const at = from * size + to;
+    const hop = from * size + through;
+    const rest = through * size + to;
+    if (through === from || direct[hop] === 0) return;
+    const seconds = durationS[hop]! + durationS[rest]!;
+    if (durationS[at]! >= 0 && seconds >= durationS[at]!) return;
+    durationS[at] = seconds;
+    distanceM[at] = distanceM[hop]! + distanceM[rest]!;
+    via[at] = through;
   }
 }
