@@ -2,6 +2,8 @@ export { FORMAT, planSchema, VERSION } from "./plan.ts";
 export type { Plan, PlanInput } from "./plan.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
+export { planJsonSchema } from "./jsonschema.ts";
+export type { JsonSchema } from "./jsonschema.ts";
 export { guideTo } from "./guide.ts";
 export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";

@@ -1,0 +1,37 @@
+import { FORMAT, type PlanInput, VERSION } from "../../plan.ts";
+import { demoCrew, demoEvas, demoSuits } from "./crew.ts";
+import { demoContainers, demoEquipment } from "./gear.ts";
+import { demoLinks } from "./links.ts";
+import { tarrowShelf } from "./site.ts";
+import { demoStay } from "./stay.ts";
+import { demoTasks } from "./tasks/index.ts";
+
+/** The plan that the program opens with: a full stay whose requests are more than the crew can do. */
+export function demoPlan(): PlanInput {
+  return {
+    format: FORMAT,
+    version: VERSION,
+    title: "Tarrow Shelf, two outings",
+    notes:
+      "Invented training plan: no real site, crew, vehicle or mission. The requests ask for about 40 % more " +
+      "crew time than there is. For planning and training only.",
+    site: tarrowShelf,
+    stay: demoStay,
+    crew: demoCrew,
+    suits: demoSuits,
+    stores: { oxygenKg: 8, waterKg: 40, batteryWh: 4000, absorbentChanges: 6 },
+    evas: demoEvas,
+    equipment: demoEquipment,
+    containers: demoContainers,
+    tasks: demoTasks,
+    links: demoLinks,
+    rules: {
+      returnMass: { greatestKg: 52, source: "The ascent vehicle's limit. Invented." },
+      walkback: {
+        source:
+          "Speed: 30 min at 3.6 km/h is 1.8 km, published in prose. Emergency oxygen of 36 min is this plan's own.",
+      },
+    },
+    schedule: { placements: [] },
+  };
+}
