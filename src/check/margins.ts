@@ -1,7 +1,7 @@
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { readable } from "./amounts.ts";
-import type { Walk } from "./steps.ts";
+import type { Walk } from "./walks.ts";
 import type { MarginTrack } from "./verdict.ts";
 
 /** Left at ingress above the reserve, whole units; negative below it. */

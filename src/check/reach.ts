@@ -1,7 +1,8 @@
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import type { Prepared, Walker } from "./prepared.ts";
-import type { Step, Walk } from "./steps.ts";
+import type { Step } from "./steps.ts";
+import type { Walk } from "./walks.ts";
 import type { ReachTrack } from "./verdict.ts";
 
 /** What bounds the walk-back: emergency oxygen or a consumable. */

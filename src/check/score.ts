@@ -1,7 +1,7 @@
 import type { Placement, Schedule } from "../plan/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import { spare } from "./margins.ts";
-import type { Walk } from "./steps.ts";
+import type { Walk } from "./walks.ts";
 import type { Finding, Score } from "./verdict.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 

@@ -1,7 +1,7 @@
 import { instant } from "../kernel/index.ts";
 import { distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
-import type { Out, Walk } from "./steps.ts";
+import type { Out, Walk } from "./walks.ts";
 import type { SeparationTrack } from "./verdict.ts";
 
 /** Straight and steady movement from one point to another. */

@@ -3,7 +3,8 @@ import type { Eva, Schedule } from "../plan/index.ts";
 import { type Placed, type Placements, placementsOf } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
-import { backHomeS, type Out, type Span, type Walk, walkOf, waySeconds } from "./steps.ts";
+import { type Span, waySeconds } from "./steps.ts";
+import { type Out, type Walk, walkOf } from "./walks.ts";
 import type { SeparationTrack } from "./verdict.ts";
 
 /** A plan and a schedule, read once (S1 to S8): what every rule looks at. */
@@ -59,9 +60,16 @@ function spanOf(prepared: Prepared, eva: Eva, lanes: readonly (readonly Placed[]
   for (const tasks of lanes) {
     const first = tasks[0]!;
     egressS = Math.min(egressS, first.span.startS - waySeconds(prepared, prepared.ways.lander, first.place));
-    backS = Math.max(backS, backHomeS(prepared, tasks)!);
+    backS = Math.max(backS, backHomeS(prepared, tasks));
   }
   return { egressS: instant(egressS - eva.egressWorkS), ingressS: instant(backS + eva.ingressWorkS) };
+}
+
+/** When the last of `tasks` is done and the walker is back at the lander. */
+function backHomeS(prepared: Prepared, tasks: readonly Placed[]): number {
+  let endS = -Infinity;
+  for (const { span } of tasks) endS = Math.max(endS, span.endS);
+  return endS + waySeconds(prepared, tasks.at(-1)!.endPlace, prepared.ways.lander);
 }
 
 function byCrew(outs: readonly Out[]): Map<string, Walk[]> {

@@ -2,7 +2,7 @@ import { stocks } from "../../physics/index.ts";
 import { readable } from "../amounts.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { amount, counted, listed } from "../phrases.ts";
-import type { Walk } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 import { closeBelow } from "../thresholds.ts";
 
 const STORED = [

@@ -1,7 +1,7 @@
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName, placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Walk } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 import type { Finding } from "../verdict.ts";
 
 /** no-way: there is a way between all places a crew member goes through, and home. */

@@ -1,7 +1,8 @@
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
-import { waySeconds, type Walk } from "../steps.ts";
+import { waySeconds } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 import type { Finding } from "../verdict.ts";
 import type { Prepared } from "../prepared.ts";
 

@@ -6,7 +6,7 @@ import { spare } from "../margins.ts";
 import { evaName } from "../names.ts";
 import { amount } from "../phrases.ts";
 import type { RuleId } from "../ruleids.ts";
-import type { Walk } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 import type { Finding } from "../verdict.ts";
 
 const RULE: Readonly<Record<Consumable, RuleId>> = {

@@ -3,7 +3,7 @@ import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName, placeName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
 import { type Allowed, carried, type Moment, moments } from "../reach.ts";
-import type { Walk } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
 
 /** walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. */

@@ -3,7 +3,8 @@ import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Step, Walk } from "../steps.ts";
+import type { Step } from "../steps.ts";
+import type { Walk } from "../walks.ts";
 
 /**
  * work-and-rest: no stretch of work and walking (egress and ingress work included) is longer than the limit; only

@@ -1,0 +1,49 @@
+import type { Amounts } from "../physics/index.ts";
+import type { Eva } from "../plan/index.ts";
+import { drawn } from "./amounts.ts";
+import type { Placed } from "./placed.ts";
+import type { Prepared, Walker } from "./prepared.ts";
+import { type Span, type Step, stepsOf } from "./steps.ts";
+import type { Outing } from "./verdict.ts";
+
+/** One crew member on one EVA, fully derived. */
+export interface Walk {
+  readonly walker: Walker;
+  readonly outing: Outing;
+  readonly tasks: readonly Placed[];
+  readonly steps: readonly Step[];
+  /** What is left before each step, and at the end: one more entry than steps. */
+  readonly left: readonly Amounts[];
+  readonly walkedM: number;
+}
+
+/** An EVA that takes place. */
+export interface Out {
+  readonly eva: Eva;
+  readonly span: Span;
+  readonly walks: readonly Walk[];
+}
+
+/** The outing of `walker` with `tasks` in order, and what its suit, full at egress, has left at every step (S7). */
+export function walkOf(
+  prepared: Prepared,
+  walker: Walker,
+  eva: Eva,
+  span: Span,
+  tasks: readonly Placed[],
+): Walk {
+  const steps = stepsOf(prepared, walker, eva, span, tasks);
+  const left: Amounts[] = [walker.full];
+  let walkedM = 0;
+  steps.forEach(({ stretch, seconds }, k) => {
+    left.push(drawn(left[k]!, walker.draw(stretch.metabolicW), seconds));
+    walkedM += stretch.walkM;
+  });
+  const outing: Outing = {
+    eva: eva.id,
+    crew: walker.member.id,
+    span: { startS: span.egressS, endS: span.ingressS },
+    stretches: steps.map((step) => step.stretch),
+  };
+  return { walker, outing, tasks, steps, left, walkedM };
+}
