@@ -24,7 +24,8 @@ export const suitSchema = z.strictObject({
       water: share("Cooling water kept back.").default(0.1),
       battery: share("Battery kept back.").default(0.1),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("What must be left at ingress, as shares of the full stock."),
 });
 
 /** A crew member. */
@@ -33,7 +34,10 @@ export const crewSchema = z.strictObject({
   name: label.describe("How the crew member is called on screen and paper, for instance EV1."),
   bodyMassKg: ranged(30, 200, "Body mass, kg."),
   workRateFactor: ranged(0.3, 3, "Multiplies every metabolic rate.").default(1),
-  qualifications: z.array(id).default([]),
+  qualifications: z
+    .array(id)
+    .default([])
+    .describe("What the crew member is trained for; tasks may ask for it."),
   suit: id,
 });
 

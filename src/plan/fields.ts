@@ -14,13 +14,23 @@ export const id = z
   .describe("Name inside the document: lower-case letters, digits and hyphens.");
 
 /** A short text for people. */
-export const label = z.string().trim().min(1, "must not be empty").max(120);
+export const label = z
+  .string()
+  .trim()
+  .min(1, "must not be empty")
+  .max(120)
+  .describe("Short text for people.");
 
 /** A line of text for people: a caution, a step. */
-export const line = z.string().trim().min(1, "must not be empty").max(240);
+export const line = z
+  .string()
+  .trim()
+  .min(1, "must not be empty")
+  .max(240)
+  .describe("A line of text for people.");
 
 /** A longer text for people, possibly empty. */
-export const note = z.string().max(4000);
+export const note = z.string().max(4000).describe("Longer text for people, possibly empty.");
 
 // Ten years either way: far beyond any stay, small enough for exact sums.
 const farS = 315_360_000;
@@ -31,14 +41,16 @@ export const metS = z
   .int("must be whole seconds")
   .min(-farS, tooFar)
   .max(farS, tooFar)
-  .transform((value) => instant(value));
+  .transform((value) => instant(value))
+  .describe("Seconds from touchdown (MET).");
 
 /** A length of time, whole seconds, zero or more. */
 export const spanS = z
   .int("must be whole seconds")
   .min(0, "must not be negative")
   .max(farS, tooFar)
-  .transform((value) => duration(value));
+  .transform((value) => duration(value))
+  .describe("Length of time, s.");
 
 /** A lag, whole seconds, possibly negative. */
 export const lagS = z

@@ -19,13 +19,15 @@ export const rulesSchema = z.strictObject({
         "Speed: low end of suited walks timed in 1/6 g, 3.3 to 5.5 km/h. Rate: measured mean, NASA TN D-7883.",
       ),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("Walking on planned ways."),
   reserve: z
     .strictObject({
       tight: share("A margin above the reserve smaller than this share of the stock is tight.").default(0.03),
       ...standing("Reserves are set for each suit. Project default."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("Reserves of consumables at ingress."),
   walkback: z
     .strictObject({
       speedMs: ranged(0.05, 5, "Walking speed on the way back, m/s.").default(1),
@@ -35,51 +37,59 @@ export const rulesSchema = z.strictObject({
         "30 min at 3.6 km/h is 1.8 km: emergency pack of 30 min, published in prose. Reserve: project default.",
       ),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("The way back, at every moment outside."),
   separation: z
     .strictObject({
       greatestM: ranged(0, 100_000, "Crew members of one EVA never farther apart, m.").default(500),
       ...standing("Common practice, no source."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("How far apart the crew may be."),
   distance: z
     .strictObject({
       evaM: ranged(0, 1e6, "Walked by one crew member in one EVA, m.").default(8000),
       stayM: ranged(0, 1e6, "Walked by one crew member in the stay, m.").default(16_000),
       ...standing("Project default."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("How far one crew member may walk."),
   blast: z
     .strictObject({
       leastM: ranged(0, 10_000, "Instruments at least so far from the lander, m.").default(91.4),
       ...standing("300 ft. Common practice, no source."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("Instruments clear of the ascent blast."),
   work: z
     .strictObject({
       longestS: spanS.prefault(9000).describe("Longest stretch of work and walking without a rest, s."),
       restS: spanS.prefault(600).describe("A pause of at least this counts as rest, s."),
       ...standing("Project default."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("Continuous work and rest."),
   duty: z
     .strictObject({
       stayS: spanS.prefault(86_400).describe("EVA time of one crew member in the stay, s."),
       ...standing("At most 24 h EVA in 7 days: Stromgren et al. 2015, IEEE Aerospace, as quoted."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("EVA time in the stay."),
   recharge: z
     .strictObject({
       leastS: spanS.prefault(18_000).describe("From ingress to the same crew member's next egress, s."),
       ...standing("After-EVA work 3 h and preparation 2 h: planning assumption, value from memory."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("Time between EVAs."),
   returnMass: z
     .strictObject({
       greatestKg: ranged(0, 10_000, "Samples and their containers together, kg.").default(80),
       ...standing("The ascent vehicle's limit. Project default."),
     })
-    .prefault({}),
+    .prefault({})
+    .describe("What the ascent may lift."),
   tightS: spanS.prefault(300).describe("A time margin smaller than this is tight, s."),
 });
 

@@ -11,11 +11,15 @@ export const placementSchema = z.strictObject({
 
 /** Who does what, on which EVA, when. Tasks that are not named are on the bench. */
 export const scheduleSchema = z.strictObject({
-  placements: z.array(placementSchema).max(5000).default([]),
+  placements: z.array(placementSchema).max(5000).default([]).describe("The tasks that are placed."),
 });
 
 /** A named alternative schedule for the same plan. */
-export const variantSchema = z.strictObject({ id, name: label, schedule: scheduleSchema });
+export const variantSchema = z.strictObject({
+  id,
+  name: label,
+  schedule: scheduleSchema.describe("The alternative."),
+});
 
 export type Placement = z.infer<typeof placementSchema>;
 export type Schedule = z.infer<typeof scheduleSchema>;

@@ -34,18 +34,24 @@ export const keepOutSchema = z.strictObject({
   kind: z
     .enum(["walking", "hot"])
     .describe("walking: nobody walks through. hot: nobody works inside once the heat is there."),
-  shape: z.discriminatedUnion("type", [
-    z.strictObject({
-      type: z.literal("disc"),
-      eastM,
-      northM,
-      radiusM: ranged(0.1, 50_000, "Radius, m."),
-    }),
-    z.strictObject({
-      type: z.literal("polygon"),
-      points: z.array(z.strictObject({ eastM, northM })).min(3).max(500),
-    }),
-  ]),
+  shape: z
+    .discriminatedUnion("type", [
+      z.strictObject({
+        type: z.literal("disc").describe("A round one."),
+        eastM,
+        northM,
+        radiusM: ranged(0.1, 50_000, "Radius, m."),
+      }),
+      z.strictObject({
+        type: z.literal("polygon").describe("One with corners."),
+        points: z
+          .array(z.strictObject({ eastM, northM }))
+          .min(3)
+          .max(500)
+          .describe("Corners in order; the last is joined to the first."),
+      }),
+    ])
+    .describe("Where it holds."),
   afterTask: id.optional().describe("The keep-out holds from the end of this task on; without it, always."),
   exemptTasks: z.array(id).default([]).describe("Tasks done with the proper tool, allowed inside."),
 });
@@ -70,16 +76,20 @@ export const siteSchema = z.strictObject({
   latDeg: ranged(-90, 90, "Latitude, degrees, north positive."),
   lonDeg: ranged(-180, 180, "Longitude, degrees, east positive."),
   elevationM: ranged(-20_000, 20_000, "Elevation above the mean radius, m.").default(0),
-  places: z.array(placeSchema).min(1).max(2000),
-  keepOuts: z.array(keepOutSchema).max(200).default([]),
-  legs: z.array(legSchema).max(500_000).default([]),
+  places: z.array(placeSchema).min(1).max(2000).describe("Named points; exactly one is the lander."),
+  keepOuts: z.array(keepOutSchema).max(200).default([]).describe("Where nobody walks or works."),
+  legs: z
+    .array(legSchema)
+    .max(500_000)
+    .default([])
+    .describe("Ways whose numbers the planner gives; all others are computed."),
   notes: note.default(""),
 });
 
 const block = z.strictObject({
   id,
   name: label,
-  kind: z.enum(["sleep", "meal", "other"]),
+  kind: z.enum(["sleep", "meal", "other"]).describe("What the time is for."),
   crew: z.array(id).default([]).describe("Who rests; empty means everybody."),
   startS: metS.describe("Begin, seconds from touchdown."),
   endS: metS.describe("End, seconds from touchdown; not inside."),

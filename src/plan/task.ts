@@ -3,34 +3,44 @@ import { id, lagS, label, line, metS, note, ranged, spanS } from "./fields.ts";
 
 /** How hard the work is: a published category of measured rates, or watts. */
 export const effortSchema = z.union([
-  z.enum(["egress-ingress", "deployment", "geology", "riding", "overall", "rest"]),
+  z
+    .enum(["egress-ingress", "deployment", "geology", "riding", "overall", "rest"])
+    .describe("A category of measured rates."),
   z.strictObject({ watts: ranged(50, 1500, "Metabolic rate, W.") }),
 ]);
 
-const window = z.strictObject({ startS: metS, endS: metS });
+const window = z.strictObject({
+  startS: metS.describe("Begin, seconds from touchdown."),
+  endS: metS.describe("End, seconds from touchdown; not inside."),
+});
 
 /** A request for work on the surface. */
 export const taskSchema = z
   .strictObject({
     id,
     name: label,
-    kind: z.enum(["sampling", "deployment", "survey", "upkeep"]),
+    kind: z.enum(["sampling", "deployment", "survey", "upkeep"]).describe("What sort of work it is."),
     place: id.optional().describe("Where it begins; needed when crew is at work."),
     endPlace: id.optional().describe("Where it ends, when a carry or a survey traverse ends elsewhere."),
     walkM: ranged(0, 100_000, "Distance walked inside the task, m.").default(0),
-    duration: z.strictObject({
-      likelyS: spanS.describe("Most likely duration, s: the one that is planned with."),
-      lowS: spanS.optional().describe("Short case, s."),
-      highS: spanS.optional().describe("Long case, s."),
-    }),
+    duration: z
+      .strictObject({
+        likelyS: spanS.describe("Most likely duration, s: the one that is planned with."),
+        lowS: spanS.optional().describe("Short case, s."),
+        highS: spanS.optional().describe("Long case, s."),
+      })
+      .describe("How long it takes: low <= likely <= high."),
     crew: z
       .strictObject({
         count: z.int().min(0).max(4).default(1).describe("How many crew members at once; 0 for remote work."),
         named: z.array(id).max(4).default([]).describe("These take part, whoever else does."),
         qualification: id.optional().describe("At least one taking part holds it."),
       })
-      .prefault({}),
-    effort: effortSchema.default("geology"),
+      .prefault({})
+      .describe("Who does it."),
+    effort: effortSchema
+      .default("geology")
+      .describe("How hard it is: a category of measured rates, or watts."),
     worth: z.int().min(0).max(1_000_000).default(0).describe("What it is worth to have it done, points."),
     must: z.boolean().default(false).describe("Must be done; others are optional."),
     windows: z
@@ -43,10 +53,16 @@ export const taskSchema = z
         leastDeg: ranged(-90, 90, "Sun elevation at least, degrees."),
         greatestDeg: ranged(-90, 90, "Sun elevation at most, degrees."),
       })
-      .optional(),
+      .optional()
+      .describe("Sun elevation allowed from start to end."),
     relay: z.boolean().default(false).describe("Only inside one relay pass, start to end."),
     equipment: z
-      .array(z.strictObject({ equipment: id, count: z.int().min(1).max(10_000).default(1) }))
+      .array(
+        z.strictObject({
+          equipment: id,
+          count: z.int().min(1).max(10_000).default(1).describe("How many are in use."),
+        }),
+      )
       .max(20)
       .default([])
       .describe("Shared equipment in use from start to end."),
@@ -57,35 +73,38 @@ export const taskSchema = z
         massKg: ranged(0, 500, "Mass brought back, kg."),
         volumeL: ranged(0, 1000, "Volume in the container, litres.").default(0),
       })
-      .optional(),
+      .optional()
+      .describe("What is brought back, and in which container."),
     instrument: z
       .boolean()
       .default(false)
       .describe("Leaves an instrument at its end place: blast keep-out holds."),
-    cautions: z.array(line).max(20).default([]),
+    cautions: z.array(line).max(20).default([]).describe("Cautions, printed before the steps."),
     steps: z.array(line).max(60).default([]).describe("Steps for the cuff checklist."),
     notes: note.default(""),
     pin: z
       .strictObject({
-        startS: metS.optional(),
+        startS: metS.optional().describe("Start, seconds from touchdown."),
         eva: id.optional(),
-        crew: z.array(id).max(4).optional(),
+        crew: z.array(id).max(4).optional().describe("Exactly these do it."),
       })
       .optional()
       .describe("What the planner has fixed: start, EVA, crew."),
   })
   .describe("A task.");
 
-const end = z.enum(["start", "end"]);
+const end = z.enum(["start", "end"]).describe("Which end of the task counts.");
+
+const pair = z.tuple([id, id]).describe("The two tasks.");
 
 /** A condition between tasks. */
 export const linkSchema = z.discriminatedUnion("type", [
   z
     .strictObject({
       id,
-      type: z.literal("lag"),
-      from: z.strictObject({ task: id, end }),
-      to: z.strictObject({ task: id, end }),
+      type: z.literal("lag").describe("Bounds on a lag."),
+      from: z.strictObject({ task: id, end }).describe("The end from which the lag is counted."),
+      to: z.strictObject({ task: id, end }).describe("The end to which the lag is counted."),
       leastS: lagS.optional().describe("to minus from at least, s; may be negative."),
       greatestS: lagS.optional().describe("to minus from at most, s."),
       needs: z
@@ -97,17 +116,19 @@ export const linkSchema = z.discriminatedUnion("type", [
   z
     .strictObject({
       id,
-      type: z.literal("crew"),
-      tasks: z.tuple([id, id]),
-      crew: z.enum(["same", "different"]),
+      type: z.literal("crew").describe("Bound by crew."),
+      tasks: pair,
+      crew: z.enum(["same", "different"]).describe("same: the same members. different: none in common."),
     })
     .describe("By the same crew members, or with none in common."),
-  z.strictObject({ id, type: z.literal("eva"), tasks: z.tuple([id, id]) }).describe("On the same EVA."),
+  z
+    .strictObject({ id, type: z.literal("eva").describe("Bound by EVA."), tasks: pair })
+    .describe("On the same EVA."),
   z
     .strictObject({
       id,
-      type: z.literal("apart"),
-      tasks: z.tuple([id, id]),
+      type: z.literal("apart").describe("Bound by distance."),
+      tasks: pair,
       leastM: ranged(0, 100_000, "End places at least so far apart, m."),
     })
     .describe("At least so far apart."),
