@@ -72,10 +72,7 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
     const base = ground.places[lander]!;
     const start = ground.places[a]!;
     const end = ground.places[b]!;
-    for (const one of [a, b]) {
-      const home = one * size + lander;
-      if (back.via[home]! >= 0 || back.given[home] === 1) return false;
-    }
+    if (back.given[a * size + lander] === 1 || back.given[b * size + lander] === 1) return false;
     const rise = Math.max(Math.abs(start.upM - base.upM), Math.abs(end.upM - base.upM));
     if (rise > steepest * gait.detour * distanceToLine(base, start, end)) return false;
     return ground.keepOuts.every(

@@ -10,21 +10,22 @@ import {
   stocks,
   type SuitModel,
 } from "../../src/physics/index.ts";
+import { evenly } from "./evenly.ts";
 
 const suits = fc.record<SuitModel>({
-  oxygenKg: fc.double({ min: 0, max: 3, noNaN: true }),
-  co2Kg: fc.double({ min: 0, max: 3, noNaN: true }),
-  waterKg: fc.double({ min: 0, max: 10, noNaN: true }),
-  batteryWh: fc.double({ min: 0, max: 2000, noNaN: true }),
-  leakKgH: fc.double({ min: 0, max: 0.1, noNaN: true }),
-  electricalW: fc.double({ min: 0, max: 300, noNaN: true }),
-  environmentW: fc.double({ min: -500, max: 300, noNaN: true }),
-  respiratoryQuotient: fc.double({ min: 0.7, max: 1, noNaN: true }),
-  coolingKjKg: fc.double({ min: 1000, max: 3000, noNaN: true }),
-  absorbentKjKg: fc.double({ min: 0, max: 3000, noNaN: true }),
+  oxygenKg: evenly(0, 3),
+  co2Kg: evenly(0, 3),
+  waterKg: evenly(0, 10),
+  batteryWh: evenly(0, 2000),
+  leakKgH: evenly(0, 0.1),
+  electricalW: evenly(0, 300),
+  environmentW: evenly(-500, 300),
+  respiratoryQuotient: evenly(0.7, 1),
+  coolingKjKg: evenly(1000, 3000),
+  absorbentKjKg: evenly(0, 3000),
 });
-const rates = fc.double({ min: 50, max: 1500, noNaN: true });
-const shares = fc.double({ min: 0, max: 1, noNaN: true });
+const rates = evenly(50, 1500);
+const shares = evenly(0, 1);
 
 describe("a suit in whole numbers", () => {
   it("draws whole numbers that are never less than the physics says, and less than one more", () => {

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { moonEarth, moonSun, type Observer } from "../../src/physics/index.ts";
 import { fromEcliptic, seenFrom, subEarth, subSolar, turn } from "./selenography.ts";
+import { evenly } from "../physics/evenly.ts";
 
 /**
  * The product's sky (vectors and the rotation axis) against another route (ecliptic longitudes and the laws of the
@@ -11,8 +12,8 @@ import { fromEcliptic, seenFrom, subEarth, subSolar, turn } from "./selenography
  */
 const epochs = fc.integer({ min: Date.UTC(1960, 0, 1), max: Date.UTC(2060, 0, 1) });
 const sites = fc.record<Observer>({
-  latDeg: fc.double({ min: -90, max: 90, noNaN: true }),
-  lonDeg: fc.double({ min: -180, max: 180, noNaN: true }),
+  latDeg: evenly(-90, 90),
+  lonDeg: evenly(-180, 180),
   radiusM: fc.constant(1_737_400),
 });
 

@@ -52,6 +52,14 @@ export const discs = fc.array(
   { maxLength: 4 },
 );
 
+/** Discs near the lander, that hide it from the middle of many ways but not from their ends. */
+export const nearDiscs = fc.array(
+  fc
+    .tuple(whole(300), whole(300), fc.integer({ min: 20, max: 120 }))
+    .map(([eastM, northM, radiusM]) => disc(eastM, northM, radiusM)),
+  { minLength: 1, maxLength: 3 },
+);
+
 /** Legs between any two of the first ten places, quicker or slower than the computed ones, one way or both. */
 export const legs = fc.array(
   fc.record({

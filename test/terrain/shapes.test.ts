@@ -9,8 +9,9 @@ import {
   type Shape,
 } from "../../src/terrain/index.ts";
 import { clearTriangle } from "../../src/terrain/shapes.ts";
+import { evenly } from "../physics/evenly.ts";
 
-const metres = fc.double({ min: -500, max: 500, noNaN: true });
+const metres = evenly(-500, 500);
 const points = fc.record<Point>({ eastM: metres, northM: metres });
 const at = (eastM: number, northM: number): Point => ({ eastM, northM });
 
