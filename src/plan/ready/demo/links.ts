@@ -25,7 +25,9 @@ const backbone: LinkInput[] = [
   follows("point-antenna", "command-on"),
   follows("lay-geophones", "command-on"),
   follows("command-on", "data-check", { greatestS: minutes(240) }),
-  follows("command-on", "hand-switch-on"),
+  // The command comes while the crew that would have to help is still outside.
+  follows("fuel-generator", "command-on", { greatestS: minutes(150), needs: "both" }),
+  follows("command-on", "hand-switch-on", { greatestS: minutes(60) }),
   follows("point-antenna", "station-photographs"),
 ];
 
@@ -62,5 +64,15 @@ const samples: LinkInput[] = [
   { id: "panoramas-one-eye", type: "crew", tasks: ["low-sun-panorama", "high-sun-panorama"], crew: "same" },
 ];
 
+/** The cases are closed after the last sample from near by; far ones do not fit behind the closing. */
+const closing: LinkInput[] = [
+  "trench-samples",
+  "pebble-cores",
+  "pebble-rake",
+  "pebble-documented",
+  "anvil-chips",
+  "anvil-shadow-soil",
+].map((sample) => follows(sample, "close-cases", { needs: "none" }));
+
 /** Every condition between the demo plan's tasks. */
-export const demoLinks: LinkInput[] = [...sampleFirst, ...backbone, ...units, ...samples];
+export const demoLinks: LinkInput[] = [...sampleFirst, ...backbone, ...units, ...samples, ...closing];

@@ -28,10 +28,12 @@ function linkBetween(random: Random, id: string, a: TaskInput, b: TaskInput): Li
   const single = (a.crew?.count ?? 1) === 1 && (b.crew?.count ?? 1) === 1;
   const free = a.crew?.qualification === undefined && b.crew?.qualification === undefined;
   const tasks: [string, string] = [a.id, b.id];
+  // Must-do tasks are only put in order: whatever the seed, they can be placed together.
+  if (a.must) return follows(a.id, b.id, { needs: "none" });
   if (dice < 0.12 && single && free) return { id, type: "crew", tasks, crew: "same" };
   if (dice < 0.2 && single && free) return { id, type: "crew", tasks, crew: "different" };
   if (dice < 0.3) return { id, type: "eva", tasks };
-  if (dice < 0.36 && a.place !== b.place && !a.must) return { id, type: "apart", tasks, leastM: 15 };
+  if (dice < 0.36 && a.place !== b.place) return { id, type: "apart", tasks, leastM: 15 };
   if (dice < 0.55) return follows(a.id, b.id, { greatestS: minutes(40 + random.below(80)), needs: "both" });
   if (dice < 0.75) return follows(a.id, b.id, { leastS: minutes(random.below(20)), needs: "none" });
   return follows(a.id, b.id);

@@ -61,7 +61,7 @@ export function smallPlan(): PlanInput {
         crew: ["ev1", "ev2"],
         earliestEgressS: at(1, 30),
         latestIngressS: at(4, 0),
-        longestS: at(2, 0),
+        longestS: at(2, 5),
         egressWorkS: minutes(10),
         ingressWorkS: minutes(15),
       },

@@ -97,7 +97,7 @@ export const openingTasks: TaskInput[] = [
     effort: "egress-ingress",
     worth: 40,
     must: true,
-    windows: [{ startS: at(18, 0), endS: at(21, 0) }],
+    windows: [{ startS: at(19, 30), endS: at(21, 0) }],
     cautions: ["Keep grit off the case seals.", "Stand clear of the hoist line."],
     steps: [
       "Brush both case rims, wipe the seals",

@@ -1,4 +1,4 @@
-import { lasts } from "../../clock.ts";
+import { at, lasts } from "../../clock.ts";
 import type { TaskInput } from "../../parts.ts";
 
 /**
@@ -81,6 +81,8 @@ export const powerTasks: TaskInput[] = [
     effort: "deployment",
     worth: 35,
     must: true,
+    // The cask's lid seizes when the element has stood in it for too long after landing.
+    windows: [{ startS: at(1, 20), endS: at(6, 0) }],
     equipment: [{ equipment: "fuel-tongs" }],
     instrument: true,
     cautions: [
