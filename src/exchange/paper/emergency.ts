@@ -60,7 +60,7 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
 }
 
 const ORDER = [
-  "Stop. Tell crew and authority in charge.",
+  "Stop. Tell crew and those in charge.",
   "Do what the flight rules in charge say.",
   "If sent home: walk-back times below.",
 ];

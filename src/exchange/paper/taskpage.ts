@@ -75,7 +75,8 @@ function walkBackCell(stop: Stop): Cell {
   const label = "WALK-BACK";
   if (walkBack.kind !== "known") return { label, value: walkBackWords(walkBack), below: "", share: 25 };
   const [value, unit] = minutesUp(walkBack.seconds).split(" ");
-  return { label, value: value!, below: unit!, share: 25 };
+  // A carry or a survey ends elsewhere, farther out perhaps than where it begins.
+  return { label, value: value!, below: stop.endPlace === null ? unit! : `${unit!} at its end`, share: 25 };
 }
 
 /** Phase elapsed time, from egress. */

@@ -1,5 +1,3 @@
-import type { Instant } from "../../kernel/index.ts";
-
 /**
  * Numbers as the crew reads them. Rounding is always to the side that keeps a margin: moments and limits down
  * (leave sooner), walking times and masses up.
@@ -18,18 +16,24 @@ export function epochOf(touchdownUtc: string): number {
 }
 
 /** UTC of a moment, HH:MM, the begun minute counted down. */
-export function utcClock(epochMs: number, at: Instant): string {
+export function utcClock(epochMs: number, at: number): string {
   return new Date(epochMs + at * 1000).toISOString().slice(11, 16);
 }
 
 /** UTC date and time of a moment, such as "5 Apr 2031 14:05". */
-export function utcDate(epochMs: number, at: Instant): string {
+export function utcDate(epochMs: number, at: number): string {
   const when = new Date(epochMs + at * 1000);
   return `${when.getUTCDate()} ${months[when.getUTCMonth()]!} ${when.getUTCFullYear()} ${utcClock(epochMs, at)}`;
 }
 
+/** UTC date alone, such as "5 Apr". */
+export function utcDay(epochMs: number, at: number): string {
+  const when = new Date(epochMs + at * 1000);
+  return `${when.getUTCDate()} ${months[when.getUTCMonth()]!}`;
+}
+
 /** UTC to the second, ISO 8601. */
-export function utcStamp(epochMs: number, at: Instant): string {
+export function utcStamp(epochMs: number, at: number): string {
   return new Date(epochMs + at * 1000).toISOString().replace(".000Z", "Z");
 }
 

@@ -1,0 +1,270 @@
+import type { Outing, Verdict } from "../../../check/index.ts";
+import type { Eva, Plan } from "../../../plan/index.ts";
+import { nameOf, taskName } from "../crewday.ts";
+import { setLines } from "../cuff.ts";
+import type { Block } from "../flow.ts";
+import { hatch } from "../hatch.ts";
+import { line, type Mark, rect, text } from "../page.ts";
+import { clip, linesHeight, textWidth, wrap } from "../type.ts";
+import { epochOf, exactly, hourMinute, utcClock } from "../wording.ts";
+import { type Axis, RULERS_MM, rulers, xOf } from "./axis.ts";
+import { LANDSCAPE_LEFT, LANE_LEFT, type SheetBox } from "./frame.ts";
+import { laneGround, laneTask, type LaneTask, nameSize, plate } from "./lane.ts";
+
+/** The bands of the day timeline: the whole stay on one line, then each EVA magnified. */
+
+const STAY_LANE_MM = 7;
+const RELAY_MM = 4;
+const GAP_MM = 3;
+const BOLD = { sizePt: 9, bold: true };
+
+/** The whole stay: rulers, relay passes, and a lane for each crew member with EVAs, tasks, sleep and meals. */
+export function stayBand(plan: Plan, verdict: Verdict, box: SheetBox): Block {
+  const ends = verdict.outings.flatMap(({ span }) => [span.startS, span.endS]);
+  const remote = remoteWork(plan);
+  const axis: Axis = {
+    fromS: Math.min(0, ...ends, ...remote.map((one) => one.startS)),
+    toS: Math.max(plan.stay.lengthS, ...ends, ...remote.map((one) => one.endS)),
+    left: LANE_LEFT,
+    wide: box.right - LANE_LEFT,
+  };
+  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const lanes = plan.crew.length;
+  const relayMm = plan.stay.relayPasses.length > 0 ? RELAY_MM : 0;
+  const remoteMm = remote.length > 0 ? RELAY_MM : 0;
+  const height = RULERS_MM + relayMm + lanes * STAY_LANE_MM + remoteMm;
+  return {
+    height: height + GAP_MM,
+    draw: (y) => {
+      const first = y + RULERS_MM + relayMm;
+      const floor = first + lanes * STAY_LANE_MM;
+      return [
+        ...rulers(axis, epochMs, y, y + height),
+        ...relayRow(plan, axis, y + RULERS_MM),
+        ...plan.crew.flatMap((member, i) => [
+          ...laneName(nameOf(plan.crew, member.id), first + i * STAY_LANE_MM, STAY_LANE_MM),
+          ...stayLane(plan, verdict, axis, member.id, first + i * STAY_LANE_MM),
+        ]),
+        ...(remote.length > 0 ? laneName("Remote", floor, RELAY_MM) : []),
+        ...remote.map((one) => bar(axis, floor + 0.8, RELAY_MM - 1.6, one, 1)),
+        line(LANDSCAPE_LEFT, y + height, box.right, y + height, 0.3),
+      ];
+    },
+  };
+}
+
+interface Span {
+  readonly startS: number;
+  readonly endS: number;
+}
+
+function bar(axis: Axis, y: number, high: number, span: Span, fill: number): Mark {
+  const x = xOf(axis, span.startS);
+  return rect(x, y, Math.max(0.3, xOf(axis, span.endS) - x), high, 0.25, fill);
+}
+
+function laneName(name: string, y: number, high: number): Mark[] {
+  return [
+    line(LANDSCAPE_LEFT, y, LANE_LEFT, y, 0.3),
+    ...text(LANDSCAPE_LEFT, y + high / 2 + 1.1, clip(name, LANE_LEFT - LANDSCAPE_LEFT - 1, BOLD), BOLD),
+  ];
+}
+
+function relayRow(plan: Plan, axis: Axis, y: number): Mark[] {
+  const inside = plan.stay.relayPasses.filter((pass) => pass.endS > axis.fromS && pass.startS < axis.toS);
+  if (plan.stay.relayPasses.length === 0) return [];
+  return [
+    ...text(LANDSCAPE_LEFT, y + 2.8, "Relay", { sizePt: 7, bold: true }),
+    ...inside.flatMap((pass) => {
+      const x = xOf(axis, pass.startS);
+      const wide = xOf(axis, pass.endS) - x;
+      const middle = y + RELAY_MM / 2;
+      return [
+        line(x, middle, x + wide, middle, 0.9),
+        line(x, y + 0.8, x, y + RELAY_MM - 0.8, 0.5),
+        line(x + wide, y + 0.8, x + wide, y + RELAY_MM - 0.8, 0.5),
+        ...plate(x + wide / 2, middle, pass.name, wide - 4),
+      ];
+    }),
+  ];
+}
+
+function stayLane(plan: Plan, verdict: Verdict, axis: Axis, crew: string, y: number): Mark[] {
+  const high = STAY_LANE_MM;
+  const blocks = plan.stay.blocks.filter((one) => one.crew.length === 0 || one.crew.includes(crew));
+  const outings = verdict.outings.filter((one) => one.crew === crew);
+  return [
+    line(axis.left, y, axis.left + axis.wide, y, 0.15),
+    ...blocks.flatMap((one) => {
+      const x = xOf(axis, one.startS);
+      const wide = xOf(axis, one.endS) - x;
+      if (wide <= 0) return [];
+      return [
+        hatch(x, y + 0.6, wide, high - 1.2, 1.8, 0.15, "down"),
+        rect(x, y + 0.6, wide, high - 1.2, 0.2),
+        ...plate(x + wide / 2, y + high / 2, one.name, wide),
+      ];
+    }),
+    ...outings.flatMap((outing) => [
+      bar(axis, y + 2.6, high - 5.2, outing.span, 1),
+      ...outing.stretches
+        .filter((stretch) => stretch.kind === "task")
+        .map((stretch) => bar(axis, y + 1, high - 2, stretch.span, 1)),
+    ]),
+  ];
+}
+
+function remoteWork(plan: Plan): (Span & { name: string; place: string })[] {
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  return plan.schedule.placements
+    .filter((placement) => placement.eva === null)
+    .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1))
+    .flatMap((placement) => {
+      const task = tasks.get(placement.task);
+      if (!task) return [];
+      const endS = placement.startS + task.duration.likelyS;
+      return [{ startS: placement.startS, endS, name: taskName(task), place: "" }];
+    });
+}
+
+/** What is done without crew, in words, one block for each line; nothing when there is none. */
+export function remoteLines(plan: Plan, box: SheetBox): Block[] {
+  const remote = remoteWork(plan);
+  if (remote.length === 0) return [];
+  const words = remote.map(
+    (one) => `${hourMinute(one.startS)} ${one.name} (${exactly(one.endS - one.startS)})`,
+  );
+  return listLines(`Remote work: ${words.join("; ")}`, box);
+}
+
+/** Small running text over the sheet, one block for each line. */
+export function listLines(words: string, box: SheetBox): Block[] {
+  const face = { sizePt: 8, bold: false };
+  const lines = wrap(words, box.right - LANDSCAPE_LEFT, face);
+  return lines.map((one, i) => ({
+    height: linesHeight(1, face.sizePt) + (i === lines.length - 1 ? 1.4 : 0),
+    draw: (y) => setLines([one], LANDSCAPE_LEFT, y, face),
+  }));
+}
+
+/** One EVA over the full width: rulers, relay, a lane for each crew member, and names that found no room. */
+export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, box: SheetBox): Block[] {
+  const outings = eva.crew
+    .map((crew) => verdict.outings.find((one) => one.eva === eva.id && one.crew === crew))
+    .filter((one) => one !== undefined);
+  const first = outings[0];
+  if (!first) return [];
+  const axis: Axis = {
+    fromS: first.span.startS,
+    toS: Math.max(first.span.endS, first.span.startS + 1),
+    left: LANE_LEFT,
+    wide: box.right - LANE_LEFT,
+  };
+  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const numbers = numbersOf(plan, eva);
+  const relayMm = plan.stay.relayPasses.some((pass) => pass.endS > axis.fromS && pass.startS < axis.toS)
+    ? RELAY_MM
+    : 0;
+  const height = 5.6 + RULERS_MM + relayMm + outings.length * (laneMm + 1);
+  const lanes = outings.map((outing) => ({ outing, tasks: laneTasks(plan, outing, numbers) }));
+  const band: Block = {
+    height: height + 1,
+    draw: (y) => {
+      const top = y + 5.6 + RULERS_MM + relayMm;
+      return [
+        ...heading(plan, eva, first, epochMs, y, box),
+        ...rulers(axis, epochMs, y + 5.6, y + height),
+        ...(relayMm > 0 ? relayRow(plan, axis, y + 5.6 + RULERS_MM) : []),
+        ...lanes.flatMap(({ outing, tasks }, i) => {
+          const laneY = top + i * (laneMm + 1) + 0.5;
+          return [
+            ...laneName(nameOf(plan.crew, outing.crew), laneY, laneMm),
+            ...laneGround(axis, laneY, laneMm, outing.stretches),
+            ...tasks.flatMap((task) => laneTask(axis, laneY, laneMm, task)),
+          ];
+        }),
+      ];
+    },
+  };
+  const unnamed = new Map(
+    lanes
+      .flatMap(({ tasks }) => tasks)
+      .filter((task) => nameSize(axis, laneMm, task) === null)
+      .map((task) => [task.number, task]),
+  );
+  const key = [...unnamed.values()].sort((a, b) => a.number - b.number);
+  return [band, ...keyRows(key, box), { height: 2, draw: () => [] }];
+}
+
+/** Numbers and the names they stand for, three to a row. */
+function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
+  const columns = 3;
+  const wide = (box.right - LANDSCAPE_LEFT) / columns;
+  const indent = 6;
+  const face = { sizePt: 7.5, bold: false };
+  const rows: Block[] = [];
+  for (let from = 0; from < key.length; from += columns) {
+    const cells = key
+      .slice(from, from + columns)
+      .map((task) => ({ task, lines: wrap(task.name, wide - indent - 3, face) }));
+    const tallest = Math.max(...cells.map(({ lines }) => lines.length));
+    rows.push({
+      height: linesHeight(tallest, face.sizePt) + 0.4,
+      draw: (y) =>
+        cells.flatMap(({ task, lines }, i) => {
+          const x = LANDSCAPE_LEFT + i * wide;
+          return [
+            ...setLines([`${task.number}`], x + indent - 1.5, y, { ...face, bold: true, align: "right" }),
+            ...setLines(lines, x + indent, y, { ...face, bold: task.must }),
+          ];
+        }),
+    });
+  }
+  return rows;
+}
+
+function heading(plan: Plan, eva: Eva, outing: Outing, epochMs: number, y: number, box: SheetBox): Mark[] {
+  const { startS, endS } = outing.span;
+  const limitS = Math.min(eva.latestIngressS, startS + eva.longestS);
+  const name = clip(nameOf(plan.evas, eva.id), 80, { sizePt: 12, bold: true });
+  const words = [
+    `egress ${hourMinute(startS)} (${utcClock(epochMs, startS)} UTC)`,
+    `ingress complete ${hourMinute(endS)} (${utcClock(epochMs, endS)} UTC)`,
+    `no later than ${hourMinute(limitS)}`,
+    `outside ${hourMinute(endS - startS)}`,
+  ].join(", ");
+  const after = LANDSCAPE_LEFT + textWidth(name, { sizePt: 12, bold: true }) + 4;
+  return [
+    ...text(LANDSCAPE_LEFT, y + 4.2, name, { sizePt: 12, bold: true }),
+    ...text(after, y + 4.2, clip(words, box.right - after, { sizePt: 9, bold: false }), {
+      sizePt: 9,
+      bold: false,
+    }),
+  ];
+}
+
+/** Tasks of an EVA numbered by start; a shared task has one number. */
+function numbersOf(plan: Plan, eva: Eva): ReadonlyMap<string, number> {
+  const order = plan.schedule.placements
+    .filter((placement) => placement.eva === eva.id)
+    .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1));
+  return new Map(order.map((placement, i) => [placement.task, i + 1]));
+}
+
+function laneTasks(plan: Plan, outing: Outing, numbers: ReadonlyMap<string, number>): LaneTask[] {
+  return outing.stretches.flatMap(({ task: id, span }) => {
+    const task = plan.tasks.find((one) => one.id === id);
+    const placement = plan.schedule.placements.find((one) => one.task === id);
+    if (!task || !placement) return [];
+    return [
+      {
+        number: numbers.get(task.id) ?? 0,
+        name: taskName(task),
+        startS: span.startS,
+        endS: span.endS,
+        must: task.must,
+        shared: placement.crew.length > 1,
+      },
+    ];
+  });
+}

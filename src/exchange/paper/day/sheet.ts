@@ -1,0 +1,50 @@
+import type { Verdict } from "../../../check/index.ts";
+import type { Plan } from "../../../plan/index.ts";
+import { type Block, flow } from "../flow.ts";
+import type { SheetSize } from "../impose.ts";
+import type { Mark, Paper } from "../page.ts";
+import { epochOf, utcDate } from "../wording.ts";
+import { evaBand, listLines, remoteLines, stayBand } from "./bands.ts";
+import { framed, sheetBox } from "./frame.ts";
+import { findingLines, marginTable } from "./summary.ts";
+
+const KEY =
+  "Heavy frame: more than one crew member. Bold name: must-do. Narrow hatched band: walking, with its time. " +
+  "Thin line: waiting. Numbers: names below. Times are MET; begun minutes are counted down.";
+
+/** Lane heights tried, mm: the tallest that keeps the day on one sheet; the last but one when none does. */
+const LANES_MM = [30, 26, 22, 19, 16, 13, 11];
+const MANY_SHEETS_LANE_MM = 16;
+
+/**
+ * The day timeline on one landscape sheet (more when the plan has more EVAs than one sheet shows legibly): the whole
+ * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule.
+ */
+export function daySheet(plan: Plan, verdict: Verdict, size: SheetSize = "a4"): Paper {
+  const box = sheetBox(size);
+  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const set = (laneMm: number): Mark[][] => flow(contentOf(laneMm), box.room, null, null);
+  const contentOf = (laneMm: number): Block[] => [
+    stayBand(plan, verdict, box),
+    ...remoteLines(plan, box),
+    ...plan.evas.flatMap((eva) => evaBand(plan, verdict, eva, laneMm, box)),
+    ...marginTable(plan, verdict, box),
+    ...findingLines(plan, verdict, box),
+    ...listLines(KEY, box),
+  ];
+  const laneMm = LANES_MM.find((high) => set(high).length === 1) ?? MANY_SHEETS_LANE_MM;
+  const { score, placed, mustPlaced, mustTotal } = verdict;
+  const under = [
+    plan.site.name,
+    `touchdown ${utcDate(epochMs, 0)} UTC`,
+    `${placed} of ${plan.tasks.length} tasks placed`,
+    `must-do ${mustPlaced} of ${mustTotal}`,
+    `worth ${score.worth}`,
+    score.breaches === 0 ? "no breach" : `NOT CLEARED, BREACHES: ${score.breaches}`,
+  ].join("  ·  ");
+  return {
+    title: `${plan.title}: day timeline`,
+    epochMs,
+    pages: framed(box, plan.title, under, set(laneMm)),
+  };
+}
