@@ -5,6 +5,22 @@ interface Bench {
 
 const benches: Record<string, { readonly says: string; readonly load: () => Promise<Bench> }> = {
   check: { says: "one full judgement and one drag re-check, by plan size", load: () => import("./check.ts") },
+  toptw: {
+    says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2]",
+    load: () => import("./toptw.ts"),
+  },
+  rcpsp: {
+    says: "projects with shared equipment: DIR --seconds S --seed N [--only REGEXP] [--limit n] [--verbose]",
+    load: () => import("./rcpsp.ts"),
+  },
+  rcpspmax: {
+    says: "projects with least and greatest lags: DIR --seconds S --seed N [--only REGEXP] [--limit n] [--verbose]",
+    load: () => import("./rcpspmax.ts"),
+  },
+  jobshop: {
+    says: "job shops: DIR --seconds S --seed N [--only REGEXP] [--limit n] [--verbose]",
+    load: () => import("./jobshop.ts"),
+  },
 };
 
 const [name, ...args] = process.argv.slice(2);

@@ -2,6 +2,7 @@ import { instant } from "../../kernel/index.ts";
 import type { LagLink, Plan, Schedule, Task } from "../../plan/index.ts";
 import { openingsOf } from "../compile/openings.ts";
 import { type Project, projectFrom } from "./problem.ts";
+import { isSound } from "./soundness.ts";
 
 /** A project compiled from a plan: activity a is the plan's task a. */
 export interface ProjectProblem extends Project {
@@ -66,6 +67,16 @@ export function scheduleOf({ plan, unitS }: ProjectProblem, start: Int32Array): 
       startS: instant(start[a]! * unitS),
     })),
   };
+}
+
+/** The starts of `schedule` in units, when it places every task soundly on whole units; null otherwise. */
+export function startsOf(problem: ProjectProblem, schedule: Schedule): Int32Array | null {
+  const { plan, unitS } = problem;
+  const placed = new Map(schedule.placements.map(({ task, startS }) => [task, startS]));
+  const starts = plan.tasks.map(({ id }) => (placed.get(id) ?? NaN) / unitS);
+  if (!starts.every(Number.isInteger)) return null;
+  const start = Int32Array.from(starts);
+  return isSound(problem, start) ? start : null;
 }
 
 function isBare(task: Task): boolean {

@@ -29,7 +29,7 @@ export type Answer = "found" | "refuted" | "open";
  */
 export class Learner {
   conflicts = 0;
-  /** Rises looked at so far: a measure of effort that is the same on every machine. */
+  /** Rises and profile entries looked at so far: a measure of effort that is the same on every machine. */
   work = 0;
   /** Starts of the schedule found last. */
   readonly start: Int32Array;
@@ -90,14 +90,15 @@ export class Learner {
   }
 
   /**
-   * Goes on searching until an answer or until `conflicts` more conflicts. With `assume`, for a finish by that; then
-   * "refuted" means there is none by that and the lower bound has risen above it.
+   * Goes on searching until an answer, or until `conflicts` more conflicts or `work` more effort. With `assume`, for a
+   * finish by that; then "refuted" means there is none by that and the lower bound has risen above it.
    */
-  search(assume: number | null, conflicts: number): Answer {
+  search(assume: number | null, conflicts: number, work = Infinity): Answer {
     const { bounds } = this.#model;
     if (assume !== this.#assumed) this.#backTo(0);
     this.#assumed = assume;
     const until = this.conflicts + conflicts;
+    const workUntil = this.work + work;
     while (this.#sound) {
       if (!this.#propagate()) {
         this.conflicts += 1;
@@ -110,7 +111,7 @@ export class Learner {
         if (this.#clauses.count > this.#mostClauses) this.#reduce();
       }
       if (assume !== null && this.lowerBound > assume) return "refuted";
-      if (this.conflicts >= until) return "open";
+      if (this.conflicts >= until || this.work >= workUntil) return "open";
       if (this.#untilRestart <= 0 && bounds.level > 0) this.#restart();
       else if (!this.#decide()) return this.#found();
     }
@@ -132,6 +133,7 @@ export class Learner {
       const next = this.#dirty.indexOf(1);
       if (next < 0) return true;
       this.#dirty[next] = 0;
+      this.work += timetables[next]!.users.length / 4;
       if (!timetables[next]!.propagate()) return false;
     }
   }

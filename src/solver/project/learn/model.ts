@@ -82,22 +82,26 @@ function tablesOf(project: Project, bounds: Bounds): Timetable[] {
   }).filter((table) => table.users.length > 1);
 }
 
+/** Beyond so many pairs their variables cost more than they help; the time-tables still keep them apart. */
+const MOST_ORDERS = 20_000;
+
 /** Pairs that share a resource of capacity one and are not in order already. */
 function ordersOf(project: Project, { earliest, latest }: Span): [number, number][] {
   const { activities, resources, capacity, demand, length } = project;
-  const pairs: [number, number][] = [];
-  for (let a = 0; a < activities; a += 1) {
-    for (let b = a + 1; b < activities; b += 1) {
-      const apart = latest[a]! + length[a]! <= earliest[b]! || latest[b]! + length[b]! <= earliest[a]!;
-      if (apart) continue;
-      for (let r = 0; r < resources; r += 1) {
-        if (capacity[r] !== 1 || demand[a * resources + r] !== 1 || demand[b * resources + r] !== 1) continue;
-        pairs.push([a, b]);
-        break;
+  const pairs = new Map<number, [number, number]>();
+  for (let r = 0; r < resources; r += 1) {
+    if (capacity[r] !== 1) continue;
+    const users: number[] = [];
+    for (let a = 0; a < activities; a += 1) if (demand[a * resources + r]! > 0) users.push(a);
+    for (const a of users) {
+      for (const b of users) {
+        const apart = latest[a]! + length[a]! <= earliest[b]! || latest[b]! + length[b]! <= earliest[a]!;
+        if (a < b && !apart) pairs.set(a * activities + b, [a, b]);
       }
+      if (pairs.size > MOST_ORDERS) return [];
     }
   }
-  return pairs;
+  return [...pairs.values()];
 }
 
 function leap(project: Project, bounds: Bounds, bound: number): boolean {

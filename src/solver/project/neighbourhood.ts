@@ -1,0 +1,112 @@
+import type { Random } from "../../kernel/index.ts";
+import { Learner } from "./learn/learner.ts";
+import { finishOf, type Project } from "./problem.ts";
+
+/** Numbers of the search. */
+export interface NeighbourhoodOptions {
+  /** Activities set free at first, and conflicts allowed for one neighbourhood. */
+  readonly free: number;
+  readonly conflicts: number;
+}
+
+export const NEIGHBOURHOOD: NeighbourhoodOptions = { free: 30, conflicts: 200 };
+
+/**
+ * Large neighbourhoods of a schedule: its resource flows become precedences (a partial order schedule: Policella,
+ * Cesta, Oddi & Smith 2007), those of a group of activities close in time are lifted, and exact search looks for an
+ * earlier finish in what is left open (Godard, Laborie & Nuijten 2005, "Randomized large neighborhood search for
+ * cumulative scheduling"). The group grows while such searches end, and shrinks when they do not.
+ */
+export class Neighbourhood {
+  /** Effort so far, see Learner. */
+  work = 0;
+  readonly #project: Project;
+  readonly #random: Random;
+  readonly #options: NeighbourhoodOptions;
+  #free: number;
+
+  constructor(project: Project, random: Random, options = NEIGHBOURHOOD) {
+    this.#project = project;
+    this.#random = random;
+    this.#options = options;
+    this.#free = options.free;
+  }
+
+  /** A schedule that finishes before `start` does, found in one random neighbourhood of it; null when none was. */
+  improve(start: Int32Array): Int32Array | null {
+    const project = this.#project;
+    const free = this.#chosen(start);
+    const kept = flowsOf(project, start, this.#random).filter(([a, b]) => free[a] === 0 && free[b] === 0);
+    const narrowed: Project = {
+      ...project,
+      lagFrom: joined(
+        project.lagFrom,
+        kept.map(([a]) => a),
+      ),
+      lagTo: joined(
+        project.lagTo,
+        kept.map(([, b]) => b),
+      ),
+      lag: joined(
+        project.lag,
+        kept.map(([a]) => project.length[a]!),
+      ),
+    };
+    const learner = Learner.of(narrowed, finishOf(project, start) - 1);
+    if (!learner) return null;
+    learner.follow(start);
+    const answer = learner.search(null, this.#options.conflicts);
+    this.work += learner.work + narrowed.lag.length;
+    if (answer === "refuted") this.#free = Math.min(this.#free + 0.25, project.activities);
+    if (answer === "open") this.#free = Math.max(this.#free - 0.5, 5);
+    return answer === "found" ? learner.start : null;
+  }
+
+  /** 1 for the activities nearest in time to a random moment. */
+  #chosen(start: Int32Array): Uint8Array {
+    const { activities, length } = this.#project;
+    const moment = this.#random.below(finishOf(this.#project, start) + 1);
+    const distance = Float64Array.from(
+      start,
+      (at, a) => Math.max(at - moment, moment - at - length[a]!, 0) + this.#random.next() * 3,
+    );
+    const limit = distance.slice().sort()[Math.min(Math.floor(this.#free), activities - 1)]!;
+    return Uint8Array.from(distance, (far) => (far < limit ? 1 : 0));
+  }
+}
+
+/** Precedences that keep every resource within capacity: units are handed on from who ends to who starts. */
+function flowsOf(project: Project, start: Int32Array, random: Random): [number, number][] {
+  const { activities, resources, capacity, demand, length } = project;
+  const order = Array.from(start.keys()).sort((a, b) => start[a]! - start[b]!);
+  const flows = new Set<number>();
+  for (let r = 0; r < resources; r += 1) {
+    /** Who holds units last, and how many. */
+    let holders: { who: number; units: number }[] = [{ who: -1, units: capacity[r]! }];
+    for (const b of order) {
+      let need = demand[b * resources + r]!;
+      if (need === 0) continue;
+      const offer = holders.filter(({ who }) => who < 0 || start[who]! + length[who]! <= start[b]!);
+      const rank = (who: number): number =>
+        who < 0 ? -1 : flows.has(who * activities + b) ? 1e9 : start[who]! + length[who]! + random.next();
+      offer.sort((x, y) => rank(y.who) - rank(x.who));
+      for (const holder of offer) {
+        if (need === 0) break;
+        const units = Math.min(need, holder.units);
+        holder.units -= units;
+        need -= units;
+        if (holder.who >= 0) flows.add(holder.who * activities + b);
+      }
+      holders = holders.filter(({ units }) => units > 0);
+      holders.push({ who: b, units: demand[b * resources + r]! });
+    }
+  }
+  return [...flows].map((code) => [Math.floor(code / activities), code % activities]);
+}
+
+function joined(array: Int32Array, more: readonly number[]): Int32Array {
+  const all = new Int32Array(array.length + more.length);
+  all.set(array);
+  all.set(more, array.length);
+  return all;
+}
