@@ -1,4 +1,4 @@
-import { walkingMs } from "../physics/index.ts";
+import { slopeW, walkingMs } from "../physics/index.ts";
 import { crosses, type Point, type Shape } from "./shapes.ts";
 
 /**
@@ -47,7 +47,7 @@ export interface Ways {
   readonly durationS: Int32Array;
   /** Distance walked, whole metres; -1 where there is no way. */
   readonly distanceM: Int32Array;
-  /** Mean slope angle of the way, radians, up positive. */
+  /** Mean slope angle of a direct way, radians, up positive; of a way round, the climb that is as hard on average. */
   readonly slopeRad: Float64Array;
   /** The place gone through first where the direct line is closed; -1 for a direct way. */
   readonly via: Int32Array;
@@ -75,6 +75,7 @@ export function waysOf(ground: Ground, gait: Gait): Ways {
   layLines(ground, gait, ways);
   layGivenLegs(ground, ways);
   goThroughOthers(ways);
+  weighWaysRound(ways);
   return ways;
 }
 
@@ -167,5 +168,23 @@ function goThroughOthers(ways: Ways): void {
     durationS[at] = seconds;
     distanceM[at] = distanceM[hop]! + distanceM[rest]!;
     via[at] = through;
+  }
+}
+
+/** Gives every way round the climbing angle whose extra power, all along, is the mean of its hops' over time. */
+function weighWaysRound(ways: Ways): void {
+  const { size, durationS, slopeRad, via } = ways;
+  // Extra power for unit mass, gravity and speed: the sine of a climb times a constant.
+  const power = (angle: number): number => slopeW(1, 1, 1, angle);
+  const perSine = power(Math.PI / 2);
+  for (let at = 0; at < via.length; at += 1) {
+    if (via[at]! < 0 || durationS[at] === 0) continue;
+    const path = stops(ways, Math.floor(at / size), at % size);
+    let work = 0;
+    for (let k = 1; k < path.length; k += 1) {
+      const hop = path[k - 1]! * size + path[k]!;
+      work += durationS[hop]! * power(slopeRad[hop]!);
+    }
+    slopeRad[at] = Math.asin(work / durationS[at]! / perSine);
   }
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { walkingW } from "../../src/physics/index.ts";
 import { stops, type Ways, waysOf } from "../../src/terrain/index.ts";
 import { disc, discs, flatSpots, gait, groundOf, hillySpots, legs } from "./ground.ts";
 
@@ -191,5 +192,35 @@ describe("ways", () => {
     expect(ways.durationS[cell(ways, "p2", "p3")]).toBe(0);
     everyPair(ways, (i, j) => expect(stops(ways, i, j).length).toBeLessThanOrEqual(ways.size));
     expect(ways.durationS[cell(ways, "p1", "p3")]).toBe(1224);
+  });
+
+  it("makes a way round as hard as its hops together", () => {
+    fc.assert(
+      fc.property(hillySpots, discs, (spots, keepOuts) => {
+        const ways = waysOf(groundOf(spots, keepOuts), gait);
+        const joules = (at: number): number =>
+          ways.durationS[at]! * walkingW(272, 1, 157, 1.62, 0.9, ways.slopeRad[at]!);
+        everyPair(ways, (i, j, at) => {
+          if (ways.via[at]! < 0) return;
+          const path = stops(ways, i, j);
+          let total = 0;
+          for (let k = 1; k < path.length; k += 1) total += joules(path[k - 1]! * ways.size + path[k]!);
+          expect(joules(at) / total).toBeCloseTo(1, 9);
+        });
+      }),
+    );
+    // Over a shoulder 60 m up behind a keep-out: neither end is higher, and still it is a climb.
+    const shoulder = waysOf(
+      groundOf(
+        [
+          [600, 0, 0],
+          [300, 400, 60],
+        ],
+        [disc(300, 0, 100)],
+      ),
+      gait,
+    );
+    expect(shoulder.via[cell(shoulder, "lander", "p1")]).toBe(2);
+    expect(shoulder.slopeRad[cell(shoulder, "lander", "p1")]).toBeGreaterThan(0.01);
   });
 });
