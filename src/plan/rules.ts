@@ -56,8 +56,8 @@ export const rulesSchema = z.strictObject({
     .describe("How far one crew member may walk."),
   blast: z
     .strictObject({
-      leastM: ranged(0, 10_000, "Instruments at least so far from the lander, m.").default(91.4),
-      ...standing("300 ft. Common practice, no source."),
+      leastM: ranged(0, 10_000, "Instruments at least so far from the lander, m.").default(91.44),
+      ...standing("300 ft (91.44 m). Common practice, no source."),
     })
     .prefault({})
     .describe("Instruments clear of the ascent blast."),

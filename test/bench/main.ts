@@ -1,5 +1,5 @@
 /** `npm run bench -- <what> [arguments]`: one module a benchmark, each with `run(args)`. */
-interface Bench {
+export interface Bench {
   run(args: string[]): Promise<void>;
 }
 

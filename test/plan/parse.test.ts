@@ -208,7 +208,7 @@ describe("a plan that uses every field", () => {
     bare.site = { ...site, keepOuts: [] };
     const plain = parse({ ...bare, tasks: [{ ...tasks[2]!, crew: { count: 0 } }] });
     expect(plain.ok).toBe(true);
-    if (plain.ok) expect(plain.value.rules.blast).toMatchObject({ leastM: 91.4, level: "breach" });
+    if (plain.ok) expect(plain.value.rules.blast).toMatchObject({ leastM: 91.44, level: "breach" });
   });
 });
 
