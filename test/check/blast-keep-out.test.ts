@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { breachesOf, only, pair } from "./pair.ts";
-import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
+import { at, eva, place, remote, task, tinyPlan } from "./tinyPlan.ts";
 
 /** An instrument taken from near the lander to `eastM` east of it. */
 const plan = (eastM: number, instrument = true, level: "breach" | "warning" = "breach") =>
@@ -22,6 +22,14 @@ describe("clear of the ascent blast", () => {
 
   test("blast-keep-out is about instruments only", () => {
     expect(breachesOf(plan(20, false))).toEqual([]);
+  });
+
+  test("blast-keep-out says nothing of an instrument that is nowhere", () => {
+    const nowhere = tinyPlan({
+      tasks: [task("call", null, { instrument: true })],
+      placements: [remote("call", 2000)],
+    });
+    expect(breachesOf(nowhere)).toEqual([]);
   });
 
   test("blast-keep-out as a warning is tight, and tight within 5 %", () => {

@@ -89,7 +89,23 @@ describe("two verdicts subtract", () => {
     const change = subtract(judge({ placements: [] }), placed(9000));
     expect(change.gained.map(({ rule }) => rule)).toEqual(["eva-bounds"]);
     expect(change.lost.map(({ rule }) => rule)).toEqual(["must-do"]);
-    expect(change.score).toMatchObject({ breaches: 1, mustLeftOut: -1, worth: 3, walkM: 600, changes: 1 });
+    const { score } = placed(9000);
+    // An empty schedule has a margin of 10000 and one must-do task left out; all its other numbers are 0.
+    expect(change.score).toEqual({
+      ...score,
+      mustLeftOut: -1,
+      worstMargin: score.worstMargin - 10_000,
+    });
+    expect(score).toMatchObject({ breaches: 1, worth: 3, walkM: 600, changes: 1, finishS: 10_500 });
+    expect(subtract(placed(9000), placed(9000)).score).toEqual({
+      breaches: 0,
+      mustLeftOut: 0,
+      worth: 0,
+      worstMargin: 0,
+      changes: 0,
+      walkM: 0,
+      finishS: 0,
+    });
   });
 
   test("into nothing when only the numbers of a finding move", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, task, tinyPlan } from "./tinyPlan.ts";
 
@@ -23,6 +24,13 @@ describe("sample container", () => {
     breaks: ["3.3 L in a box of a millilitre less", plan(9, 3.299)],
     says: { need: 3.299, have: 3.3 },
     holds: ["3.3 L in a box of 3.3 L", plan(9, 3.3)],
+  });
+
+  test("container is tight within 5 % by mass or by volume, and names the one it is", () => {
+    // 3 / 3.15 = 95.2 %, 3 / 3.2 = 93.75 %; 3.3 / 3.47 = 95.1 %, 3.3 / 3.48 = 94.8 %.
+    expect(only(plan(3.15, 9), "container")).toMatchObject({ level: "tight", unit: "kg", have: 3 });
+    expect(only(plan(9, 3.47), "container")).toMatchObject({ level: "tight", unit: "L", have: 3.3 });
+    expect(check(plan(3.2, 3.48)).findings).toEqual([]);
   });
 
   test("container names both mass and volume in one finding", () => {

@@ -25,7 +25,18 @@ describe("crew separation", () => {
       placements: [at("one", 2000)],
       rules: { separation: { greatestM: 599 } },
     });
-    expect(only(alone, "crew-separation")).toMatchObject({ level: "breach", have: 600 });
+    // EV1 reaches b at 2000; that is the moment told.
+    expect(only(alone, "crew-separation")).toMatchObject({
+      level: "breach",
+      have: 600,
+      span: { startS: 2000, endS: 2001 },
+    });
+  });
+
+  test("crew-separation is tight within 5 % of the limit", () => {
+    // 500 / 526 = 95.06 %; 500 / 527 = 94.9 %.
+    expect(only(plan(526), "crew-separation").level).toBe("tight");
+    expect(check(plan(527)).findings).toEqual([]);
   });
 
   test("crew-separation is greatest at a breakpoint: no second in between lies above its track", () => {

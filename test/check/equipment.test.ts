@@ -23,18 +23,35 @@ describe("shared equipment", () => {
     expect(breachesOf(plan(2000, 2))).toEqual([]);
   });
 
+  test("equipment: a task without length uses nothing", () => {
+    const mark = tinyPlan({
+      tasks: [task("one", null, drill), task("mark", null, { ...drill, duration: { likelyS: 0 } })],
+      placements: [remote("one", 0), remote("mark", 300)],
+      more: { equipment: [{ id: "drill", name: "Drill", count: 1 }] },
+    });
+    expect(breachesOf(mark)).toEqual([]);
+  });
+
   test("equipment counts remote work and says when and by whom", () => {
-    const plan = tinyPlan({
-      tasks: [task("one", null, drill), task("two", null, drill), task("three", null, drill)],
-      placements: [remote("one", 0), remote("two", 300), remote("three", 500)],
+    const busy = tinyPlan({
+      tasks: ["before", "one", "two", "three", "after"].map((id) =>
+        task(id, null, { ...drill, duration: { likelyS: id === "before" ? 500 : 600 } }),
+      ),
+      placements: [
+        remote("before", 0),
+        remote("one", 0),
+        remote("two", 500),
+        remote("three", 500),
+        remote("after", 600),
+      ],
       more: { equipment: [{ id: "drill", name: "Drill", count: 2 }] },
     });
-    // 0-600, 300-900, 500-1100: all three from 500 to 600.
-    expect(only(plan, "equipment")).toMatchObject({
+    // one 0-600, two and three 500-1100: all of them from 500 to 600; before ends then, after begins then.
+    expect(only(busy, "equipment")).toMatchObject({
       need: 3,
       have: 2,
       span: { startS: 500, endS: 600 },
-      sentence: "Drill: 3 in use at 0:08:20 MET by one, two and three, there is 2.",
+      sentence: "Drill: 3 in use at 0:08:20 MET by one, three and two, there is 2.",
     });
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { breachesOf, only, pair } from "./pair.ts";
-import { at, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+import { at, place, remote, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 
 /** EV1 fuels the unit at b from 2000 to 2600: hot from then on within `radiusM`. EV2 works at a, 300 m away. */
 const plan = (
@@ -46,6 +46,27 @@ describe("clear of heat", () => {
 
   test("hot-keep-out: no heat while the source is on the bench", () => {
     expect(breachesOf(plan(5000, 301, undefined, { placements: [at("other", 5000, ["ev2"])] }))).toEqual([]);
+  });
+
+  test("hot-keep-out says nothing of remote work that is nowhere", () => {
+    const nowhere = tinyPlan({
+      tasks: [task("call", null)],
+      placements: [remote("call", 2000)],
+      site: {
+        keepOuts: [
+          { id: "hot", name: "hot", kind: "hot", shape: { type: "disc", eastM: 0, northM: 0, radiusM: 50 } },
+        ],
+      },
+    });
+    expect(breachesOf(nowhere)).toEqual([]);
+  });
+
+  test("hot-keep-out counts remote work that has a place", () => {
+    const heated = plan(5000, 301, undefined, {
+      tasks: [task("fuel", "b"), { ...task("other", null), place: "a" }],
+      placements: [at("fuel", 2000), remote("other", 5000)],
+    });
+    expect(breachesOf(heated)).toEqual(["hot-keep-out"]);
   });
 
   test("hot-keep-out counts the end place of a carry", () => {

@@ -38,7 +38,7 @@ describe("laws of the judge", () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 
@@ -56,7 +56,7 @@ describe("laws of the judge", () => {
         expect(turnedRest).toEqual(rest);
         expect(turnedWalkbackS).toEqual(walkbackS);
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 
@@ -74,7 +74,7 @@ describe("laws of the judge", () => {
           before.findings.map(({ need, have, unit, rule }) => (absolute(rule) ? null : [need, have, unit])),
         );
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 
@@ -107,7 +107,7 @@ describe("laws of the judge", () => {
         const before = new Set(breaches(judged(parts)));
         expect(breaches(judged(widen(parts))).filter((breach) => !before.has(breach))).toEqual([]);
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
@@ -149,7 +149,7 @@ describe("laws of the judge", () => {
         );
         expect(mild.findings.map(bare).sort()).toEqual(expected.sort());
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 });

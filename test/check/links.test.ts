@@ -74,6 +74,17 @@ describe("link-lag", () => {
     expect(only(plan([lag({ greatestS: 0 })], placements), "link-lag").sentence).toBe(
       "second starts 7 min after the end of first; it must not be later.",
     );
+    // 2000 - 3600 = -1600 s: 26 min 40 s before, called 26 where too little is at hand, 27 where it is too late.
+    expect(only(plan([lag({ ...back, leastS: -1500 })], placements), "link-lag").sentence).toBe(
+      "first starts 27 min before the end of second; it must be 25 min before it at the earliest.",
+    );
+    expect(only(plan([lag({ ...back, greatestS: -1700 })], placements), "link-lag").sentence).toBe(
+      "first starts 26 min before the end of second; it must be 29 min before it at the latest.",
+    );
+    const touching = [at("first", 2000), at("second", 2600)];
+    expect(only(plan([lag({ leastS: 60 })], touching), "link-lag").sentence).toBe(
+      "second starts at the end of first; it must be 1 min after it at the earliest.",
+    );
   });
 });
 
@@ -107,6 +118,15 @@ describe("link-crew", () => {
     holds: ["two different do them", plan([different], byTwo)],
   });
 
+  test("link-crew in words", () => {
+    expect(only(plan([same], byTwo), "link-crew").sentence).toBe(
+      "first is done by EV1 and second by EV2; they must be the same.",
+    );
+    expect(only(plan([different], byOne), "link-crew").sentence).toBe(
+      "EV1 does both first and second; they must share nobody.",
+    );
+  });
+
   test("link-crew: some of two are not the same as both", () => {
     const pairTask = [task("first", "a", { crew: { count: 2 } }), task("second", "a")];
     expect(
@@ -120,6 +140,13 @@ describe("link-eva", () => {
   pair("link-eva", {
     breaks: ["on two EVAs", plan([link], [at("first", 2000), at("second", 20_000, ["ev1"], "eva-2")])],
     holds: ["on one EVA", plan([link], [at("first", 2000), at("second", 20_000)])],
+  });
+
+  test("link-eva in words", () => {
+    const lost = plan([link], [at("first", 2000), at("second", 20_000, ["ev1"], null)]);
+    expect(only(lost, "link-eva").sentence).toBe(
+      "first is on eva-1 and second on no EVA; they must be on the same EVA.",
+    );
   });
 
   test("link-eva says nothing of remote work", () => {
@@ -142,6 +169,11 @@ describe("link-apart", () => {
     breaks: ["500 m apart, 500.1 m asked for", plan([link(500.1)], placements, tasks)],
     says: { need: 500.1, have: 500 },
     holds: ["500 m apart, 500 m asked for", plan([link(500)], placements, tasks)],
+  });
+
+  test("link-apart says nothing of a task that is nowhere", () => {
+    const nowhere = [task("first", "lander"), task("second", null)];
+    expect(breachesOf(plan([link(500)], [at("first", 2000), remote("second", 0)], nowhere))).toEqual([]);
   });
 
   test("link-apart is tight within 5 %", () => {

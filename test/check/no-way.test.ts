@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { pair } from "./pair.ts";
+import { breachesOf, pair } from "./pair.ts";
 import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
 
 /**
@@ -49,6 +49,10 @@ describe("ways", () => {
     // The missing way is one finding, that home cannot be reached from there the other.
     also: ["no-way"],
     holds: ["a leg that goes both ways", plan([gate])],
+  });
+
+  test("no-way: a leg that takes no time is a way", () => {
+    expect(breachesOf(plan([{ ...gate, distanceM: 0, durationS: 0 }]))).toEqual([]);
   });
 
   test("no-way: neither out nor home, still a verdict", () => {

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { check, type Finding, type RuleId } from "../../src/check/index.ts";
+import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 
 /** A rule's two cases: one that breaks it, with what the finding must say, and one that stands right at the limit. */
@@ -24,6 +25,10 @@ export function pair(rule: RuleId, { breaks, says, also, holds }: Cases): void {
   });
   test(`${rule} just holds: ${holds[0]}`, () => {
     expect(breachesOf(holds[1])).toEqual([]);
+    // Right at the limit is still not over it when every margin counts as tight.
+    const { rules } = holds[1];
+    const near = { ...rules, tightS: duration(3600), reserve: { ...rules.reserve, tight: 0.5 } };
+    expect(breachesOf({ ...holds[1], rules: near })).toEqual([]);
   });
 }
 

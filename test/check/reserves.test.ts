@@ -88,12 +88,24 @@ describe("reserves at ingress", () => {
     );
   });
 
+  test("an empty stock that is drawn on is one whole stock short; one that nothing draws on is just enough", () => {
+    const drawn = check(plan({ batteryWh: 0 }));
+    expect(drawn.margins.find(({ consumable }) => consumable === "battery")?.margin).toBe(-1);
+    expect(drawn.score.worstMargin).toBe(-10_000);
+    const idle = check(plan({ batteryWh: 0, electricalW: 0 }));
+    expect(idle.margins.find(({ consumable }) => consumable === "battery")?.margin).toBe(0);
+    expect(idle.findings).toEqual([]);
+  });
+
   test("the worst margin is in ten-thousandths of the stock, rounded down", () => {
     // Battery 30 Wh: 30 - 10 - 15 = 5 of 30 = 16.666 %; the others stand at exactly 0.
     expect(check(exact).score.worstMargin).toBe(0);
     const wide = plan({ oxygenKg: 1, co2Kg: 1, waterKg: 1, batteryWh: 30 });
     expect(check(wide).score.worstMargin).toBe(1666);
     const battery = check(wide).margins.find((track) => track.consumable === "battery");
+    // 5 of 30.
+    expect(battery?.margin).toBeCloseTo(1 / 6, 12);
+    expect(battery).toMatchObject({ stock: 30, reserve: 15 });
     expect(battery?.points).toEqual([
       { atS: 0, value: 30 },
       { atS: 1000, value: 20 },

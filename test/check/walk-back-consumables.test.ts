@@ -4,8 +4,7 @@ import { only, pair } from "./pair.ts";
 import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
 
 /**
- * EV1 alone walks 100 m out (100 s), works 1000 s, walks home. The battery gives 36 W = 0.01 Wh/s and keeps nothing
- * back. Walking back at 0.5 m/s takes 200 s: at the end of the work 1100 s are drawn and 200 s must be left, 13 Wh in
+ * EV1 alone walks 100 m out (100 s), works 1000 s, walks home. The battery gives 36 W = 0.01 Wh/s. Walking back at 0.5 m/s takes 200 s: at the end of the work 1100 s are drawn and 200 s must be left, 13 Wh in
  * all, while the day itself draws only 1200 s = 12 Wh.
  */
 const plan = (batteryWh: number, tightS = 0) =>
@@ -15,13 +14,13 @@ const plan = (batteryWh: number, tightS = 0) =>
     tasks: [task("work", "out", { duration: { likelyS: 1000 } })],
     placements: [at("work", 100)],
     rules: { walkback: { speedMs: 0.5 }, tightS },
-    suit: { electricalW: 36, batteryWh, reserve: { battery: 0 } },
+    suit: { electricalW: 36, batteryWh: 2 * batteryWh, reserve: { battery: 0.5 } },
   });
 
 describe("walk-back on what is left", () => {
-  // 12.99 Wh less 11 Wh is 1.99 Wh, which carries 199 s.
+  // 12.994 Wh above the reserve less 11 Wh is 1.994 Wh, which carries 199.4 s: 199 whole ones.
   pair("walk-back-consumables", {
-    breaks: ["199 s carried, 200 s needed", plan(12.99)],
+    breaks: ["199 s carried, 200 s needed", plan(12.994)],
     says: { need: 200, have: 199 },
     holds: ["exactly 200 s carried", plan(13)],
   });
@@ -38,6 +37,17 @@ describe("walk-back on what is left", () => {
     // 13.6 Wh less 11 Wh carries 260 s: 60 s to spare.
     expect(only(plan(13.6, 61), "walk-back-consumables").level).toBe("tight");
     expect(check(plan(13.6, 60)).findings).toEqual([]);
+  });
+
+  test("walk-back-consumables: what nothing draws on bounds nothing", () => {
+    const idle = tinyPlan({
+      tasks: [task("work", "a")],
+      placements: [at("work", 2000)],
+      suit: { electricalW: 0, batteryWh: 0 },
+    });
+    expect(check(idle).findings).toEqual([]);
+    // Emergency oxygen, 20 000 s, is the bound then.
+    expect(check(idle).reach[0]!.allowed[0]!.value).toBe(20_000);
   });
 
   test("the reach track shows the allowed time shrink with what is left", () => {

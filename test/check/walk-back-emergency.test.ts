@@ -66,7 +66,15 @@ describe("walk-back on emergency oxygen", () => {
       "far",
       "c",
     ]);
-    expect(check(round(5000)).reach[0]!.points.map(({ value }) => value)).toContain(900);
+    // one at a ends at 2600; 600 m on to far: there at 3200, 900 m from home; 10 m on to c: 3210.
+    const points = check(round(5000)).reach[0]!.points;
+    const atA = points.findIndex(({ atS }) => atS === 2600);
+    expect(points.slice(atA, atA + 3)).toEqual([
+      { atS: 2600, value: 300 },
+      { atS: 3200, value: 900 },
+      // The worst point of the given leg of 10 m: (10 + 900 + 5000) / 2 is less than its far end.
+      { atS: 3210, value: 5000 },
+    ]);
   });
 
   test("walk-back-emergency is tight when less than the plan's time is to spare", () => {
