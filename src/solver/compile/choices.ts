@@ -1,0 +1,75 @@
+import type { Plan, Task } from "../../plan/index.ts";
+import { distance } from "../../terrain/index.ts";
+import type { Ground } from "./ground.ts";
+import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
+
+/** A route: one crew member on one EVA. */
+export interface RouteKey {
+  readonly eva: number;
+  readonly member: number;
+}
+
+/**
+ * Who may do `activity` (task-crew, pin, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
+ * task that can never be placed (blast-keep-out, a keep-out that is always hot, a work stretch longer than the limit)
+ * has no choice; a crew-less task has one empty choice.
+ */
+export function choicesOf(
+  plan: Plan,
+  ground: Ground,
+  routes: readonly RouteKey[],
+  activity: number,
+): number[][] {
+  const task = plan.tasks[activity]!;
+  if (neverAllowed(plan, ground, task, activity)) return [];
+  const { count, named, qualification } = task.crew;
+  const { pin } = task;
+  if (count === 0) return pin?.eva === undefined && (pin?.crew ?? []).length === 0 ? [[]] : [];
+  const place = ground.ways.index.get(task.place!)!;
+  const endPlace = task.endPlace === undefined ? place : ground.ways.index.get(task.endPlace)!;
+  const able = (member: number): boolean =>
+    ground.mayStand(member, place) && ground.mayStand(member, endPlace);
+  return plan.evas.flatMap((eva, e) => {
+    if (pin?.eva !== undefined && pin.eva !== eva.id) return [];
+    const { lander } = ground.ways;
+    const all = routes.filter((route) => route.eva === e);
+    if (!all.every((route) => ground.mayStand(route.member, lander))) return [];
+    const own = routes.flatMap((route, r) => (route.eva === e && able(route.member) ? [r] : []));
+    return subsets(own, count).filter((set) => {
+      const crew = set.map((r) => plan.crew[routes[r]!.member]!);
+      const ids = crew.map((member) => member.id);
+      if (!named.every((id) => ids.includes(id))) return false;
+      if (pin?.crew && !(pin.crew.length === ids.length && pin.crew.every((id) => ids.includes(id))))
+        return false;
+      return (
+        qualification === undefined || crew.some((member) => member.qualifications.includes(qualification))
+      );
+    });
+  });
+}
+
+function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
+  const { blast, work } = plan.rules;
+  const { places } = plan.site;
+  const at = (id: string | undefined) => places.find((place) => place.id === id);
+  const end = at(task.endPlace ?? task.place);
+  const lander = places[ground.ways.lander]!;
+  if (task.instrument && blast.level === "breach" && end) {
+    if (distance(lander, end) + DISTANCE_TOLERANCE_M < blast.leastM) return true;
+  }
+  if (work.level === "breach" && task.crew.count > 0 && task.effort !== "rest") {
+    if (task.duration.likelyS > work.longestS) return true;
+  }
+  return plan.site.keepOuts.some(
+    (keepOut, k) =>
+      keepOut.kind === "hot" &&
+      keepOut.afterTask === undefined &&
+      !keepOut.exemptTasks.includes(task.id) &&
+      standsIn(plan, activity, k),
+  );
+}
+
+function subsets(items: readonly number[], count: number): number[][] {
+  if (count === 0) return [[]];
+  return items.flatMap((first, i) => subsets(items.slice(i + 1), count - 1).map((rest) => [first, ...rest]));
+}

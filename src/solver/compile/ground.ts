@@ -1,0 +1,71 @@
+import { reserves, stocks } from "../../physics/index.ts";
+import type { CrewMember, Plan, Suit } from "../../plan/index.ts";
+import { homeOf, type Ways, waysOf } from "../../terrain/index.ts";
+import { NEVER } from "../problem.ts";
+
+/** A crew member with the suit's whole-number stocks. */
+export interface Walker {
+  readonly member: CrewMember;
+  readonly suit: Suit;
+  /** Stock less reserve, by kind of consumable. */
+  readonly available: readonly number[];
+  /** Longest walk-back that emergency oxygen allows, s; Infinity where that rule is only a warning. */
+  readonly emergencyS: number;
+}
+
+/** Ways and walk-backs of the site as the rules see them. */
+export interface Ground {
+  readonly ways: Ways;
+  readonly homeS: Int32Array;
+  readonly peakS: Int32Array;
+  readonly walkers: readonly Walker[];
+  /** By crew member: walking time, NEVER where there is no way or the walk-back on it is too long. */
+  readonly legS: readonly Int32Array[];
+  /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
+  mayStand(member: number, place: number): boolean;
+}
+
+/** Works out ways, walk-backs and who may go where. */
+export function groundOf(plan: Plan): Ground {
+  const { walking, walkback } = plan.rules;
+  const gait = (speedMs: number) => ({
+    speedMs,
+    detour: walking.detour,
+    greatestSlopeDeg: walking.greatestSlopeDeg,
+  });
+  const ways = waysOf(plan.site, gait(walking.speedMs));
+  const home = homeOf(plan.site, ways, gait(walkback.speedMs));
+  const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
+  const walkers = plan.crew.map((member): Walker => {
+    const suit = suits.get(member.suit)!;
+    const full = stocks(suit);
+    const kept = reserves(full, suit.reserve);
+    return {
+      member,
+      suit,
+      available: [
+        full.oxygen - kept.oxygen,
+        full.co2 - kept.co2,
+        full.water - kept.water,
+        full.battery - kept.battery,
+      ],
+      emergencyS: walkback.level === "breach" ? suit.emergencyOxygenS - walkback.emergencyReserveS : Infinity,
+    };
+  });
+  const mayStand = (member: number, place: number): boolean => {
+    const backS = home.placeS[place]!;
+    return backS >= 0 && backS <= walkers[member]!.emergencyS;
+  };
+  const byLimit = new Map<number, Int32Array>();
+  const legS = walkers.map(({ emergencyS }) => {
+    let legs = byLimit.get(emergencyS);
+    if (!legs) {
+      legs = ways.durationS.map((seconds, cell) =>
+        seconds < 0 || home.peakS[cell]! < 0 || home.peakS[cell]! > emergencyS ? NEVER : seconds,
+      );
+      byLimit.set(emergencyS, legs);
+    }
+    return legs;
+  });
+  return { ways, homeS: home.placeS, peakS: home.peakS, walkers, legS, mayStand };
+}

@@ -1,0 +1,214 @@
+import { stocks } from "../../physics/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { distance } from "../../terrain/index.ts";
+import type { Limits, Problem } from "../problem.ts";
+import { choicesOf } from "./choices.ts";
+import { drawsOf } from "./draws.ts";
+import { groundOf } from "./ground.ts";
+import { loadsOf } from "./loads.ts";
+import { openingsOf } from "./openings.ts";
+import { gapsOf, rechargeEdges, routesOf } from "./outings.ts";
+import { clustersOf, edgeList, relationsOf } from "./relations.ts";
+
+/** Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. */
+export function compile(plan: Plan): Problem {
+  const ground = groundOf(plan);
+  const { ways } = ground;
+  const activities = plan.tasks.length;
+  const evas = plan.evas.length;
+  const routes = routesOf(plan);
+  const gaps = gapsOf(plan);
+  const relations = relationsOf(plan);
+  const nodes = activities + 2 * evas + 2;
+  const source = nodes - 2;
+  const sink = nodes - 1;
+  const placeOf = (id: string | undefined): number =>
+    (id === undefined ? undefined : ways.index.get(id)) ?? ways.lander;
+
+  const lengthS = new Int32Array(nodes);
+  const beginsAt = new Int32Array(nodes).fill(ways.lander);
+  const endsAt = new Int32Array(nodes).fill(ways.lander);
+  plan.tasks.forEach((task, a) => {
+    lengthS[a] = task.duration.likelyS;
+    beginsAt[a] = placeOf(task.place);
+    endsAt[a] = placeOf(task.endPlace ?? task.place);
+  });
+  plan.evas.forEach((eva, e) => {
+    lengthS[activities + 2 * e] = eva.egressWorkS;
+    lengthS[activities + 2 * e + 1] = eva.ingressWorkS;
+  });
+
+  const scarce = scarceEquipment(plan);
+  const slotsOf = plan.tasks.map((task, a) => [
+    ...Array.from({ length: task.crew.count }, () => -1),
+    ...(lengthS[a]! > 0
+      ? task.equipment.flatMap((use) => {
+          const q = scarce.get(use.equipment);
+          return q === undefined ? [] : Array.from({ length: use.count }, () => q);
+        })
+      : []),
+  ]);
+  const slotStart = startsOf(slotsOf);
+  const openingOf = openingsOf(plan);
+  const openings = plan.tasks.map((task) => openingOf(task));
+  const choices = plan.tasks.map((_, a) =>
+    feasibleCounts(plan, slotsOf[a]!) ? choicesOf(plan, ground, routes, a) : [],
+  );
+  const chainStart = new Int32Array(plan.equipment.length + 1);
+  plan.equipment.forEach((one, q) => {
+    chainStart[q + 1] = chainStart[q]! + (scarce.has(one.id) ? one.count : 0);
+  });
+  const longestOutS = gaps.reduce((most, list, e) => {
+    const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
+    return Math.max(most, Math.min(fits, plan.evas[e]!.longestS));
+  }, 0);
+  const draws = drawsOf(plan, ground, longestOutS);
+
+  const limits = limitsOf(plan);
+  const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities)], nodes);
+  const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
+  const bounded = gaps.some(
+    (list, e) => list.length > 1 || list.some((gap) => gap.toS - gap.fromS > plan.evas[e]!.longestS),
+  );
+  const daily =
+    Number.isFinite(limits.apartM) ||
+    (Number.isFinite(limits.workS) && limits.workS < longestOutS) ||
+    draws.walkbackBinds ||
+    limits.dutyS < longestOutS * evas ||
+    limits.storesBind;
+  const networked = edges.from.length > 0 || atOnce || bounded || draws.binds;
+
+  return {
+    plan,
+    activities,
+    evas,
+    members: plan.crew.length,
+    routes: routes.length,
+    chains: chainStart[plan.equipment.length]!,
+    nodes,
+    source,
+    sink,
+    places: ways.size,
+    lander: ways.lander,
+    slots: slotStart[activities]!,
+    lengthS,
+    beginsAt,
+    endsAt,
+    worth: Float64Array.from(plan.tasks, (task) => task.worth),
+    must: Uint8Array.from(plan.tasks, (task) => (task.must ? 1 : 0)),
+    crewCount: Int32Array.from(plan.tasks, (task) => task.crew.count),
+    slotStart,
+    slotEquipment: Int32Array.from(slotsOf.flat()),
+    openStart: startsOf(openings),
+    openFromS: Int32Array.from(openings.flat(), (one) => one.fromS),
+    openToS: Int32Array.from(openings.flat(), (one) => one.toS),
+    choiceStart: startsOf(choices),
+    choiceAt: startsOf(choices.flat()),
+    choiceRoutes: Int32Array.from(choices.flat(2)),
+    innerM: Int32Array.from(plan.tasks, (task) => Math.ceil(task.walkM)),
+    restful: Uint8Array.from(plan.tasks, (task) => (task.effort === "rest" ? 1 : 0)),
+    evaOfRoute: Int32Array.from(routes, (route) => route.eva),
+    memberOfRoute: Int32Array.from(routes, (route) => route.member),
+    routeStart: startsOf(plan.evas.map((eva) => eva.crew)),
+    legS: routes.map((route) => ground.legS[route.member]!),
+    legM: ways.distanceM,
+    ways,
+    homeS: ground.homeS,
+    peakS: ground.peakS,
+    equipmentOfChain: Int32Array.from(
+      plan.equipment.flatMap((one, q) =>
+        scarce.has(one.id) ? Array.from({ length: one.count }, () => q) : [],
+      ),
+    ),
+    chainStart,
+    equipmentCount: Int32Array.from(plan.equipment, (one) => one.count),
+    gapStart: startsOf(gaps),
+    gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
+    gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
+    longestS: Int32Array.from(plan.evas, (eva) => eva.longestS),
+    edges,
+    needs: relations.needs,
+    neededBy: relations.neededBy,
+    pairs: relations.pairs,
+    draws,
+    limits,
+    loads: loadsOf(plan),
+    cluster: clustersOf(relations, activities),
+    reach: daily ? "rules" : networked ? "network" : "slack",
+  };
+}
+
+/** First index of each list when all are laid end to end; one more entry than lists. */
+function startsOf(lists: readonly (readonly unknown[])[]): Int32Array {
+  const start = new Int32Array(lists.length + 1);
+  lists.forEach((list, i) => {
+    start[i + 1] = start[i]! + list.length;
+  });
+  return start;
+}
+
+/** Equipment that all its users together could ask too much of; the rest never binds and gets no chains. */
+function scarceEquipment(plan: Plan): Map<string, number> {
+  const asked = new Map<string, number>();
+  for (const task of plan.tasks)
+    for (const use of task.equipment) asked.set(use.equipment, (asked.get(use.equipment) ?? 0) + use.count);
+  return new Map(
+    plan.equipment.flatMap((one, q) => ((asked.get(one.id) ?? 0) > one.count ? [[one.id, q] as const] : [])),
+  );
+}
+
+/** False when a task asks for more of an equipment than there is. */
+function feasibleCounts(plan: Plan, slots: readonly number[]): boolean {
+  return plan.equipment.every((one, q) => slots.filter((slot) => slot === q).length <= one.count);
+}
+
+function limitsOf(plan: Plan): Limits {
+  const { distance: walked, separation, work, duty } = plan.rules;
+  const { places } = plan.site;
+  const held = stocks({
+    oxygenKg: plan.stores.oxygenKg,
+    waterKg: plan.stores.waterKg,
+    batteryWh: plan.stores.batteryWh,
+    co2Kg: 0,
+    leakKgH: 0,
+    electricalW: 0,
+    environmentW: 0,
+    respiratoryQuotient: 1,
+    coolingKjKg: 1,
+    absorbentKjKg: 0,
+  });
+  const breach = (rule: { level: string }, value: number): number =>
+    rule.level === "breach" ? value : Infinity;
+  const pairs = plan.evas.some((eva) => eva.crew.length > 1);
+  const straightM =
+    separation.level === "breach" && pairs
+      ? Float64Array.from(places.flatMap((a) => places.map((b) => distance(a, b))))
+      : new Float64Array(0);
+  const binds = straightM.some((metres) => metres > separation.greatestM);
+  const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
+  // Every outing but the last of each crew member is recharged for, at most a full suit each.
+  const outings = plan.evas.flatMap((eva) => eva.crew);
+  const refills = outings.map((id) => suits.get(plan.crew.find((member) => member.id === id)!.suit)!);
+  const most = (of: (suit: (typeof refills)[number]) => number): number =>
+    refills.reduce((sum, suit) => sum + of(suit), 0);
+  const reservesHold = plan.rules.reserve.level === "breach";
+  const storesBind =
+    outings.length > new Set(outings).size &&
+    (!reservesHold ||
+      outings.length > plan.stores.absorbentChanges ||
+      most((suit) => suit.oxygenKg) > plan.stores.oxygenKg ||
+      most((suit) => suit.waterKg) > plan.stores.waterKg ||
+      most((suit) => suit.batteryWh) > plan.stores.batteryWh);
+  return {
+    evaM: breach(walked, walked.evaM),
+    stayM: breach(walked, walked.stayM),
+    apartM: binds ? separation.greatestM : Infinity,
+    straightM,
+    workS: breach(work, work.longestS),
+    restS: work.restS,
+    dutyS: breach(duty, duty.stayS),
+    stores: Float64Array.of(held.oxygen, 0, held.water, held.battery),
+    changes: plan.stores.absorbentChanges,
+    storesBind,
+  };
+}

@@ -1,0 +1,66 @@
+import { duration, instant, type Interval } from "../../kernel/index.ts";
+import { sunStretches } from "../../physics/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
+import { NEVER } from "../problem.ts";
+
+/** Stretches of the start of a task, both ends allowed. */
+export interface Opening {
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/**
+ * When each task may start: inside one of its windows, one stretch of its sun and one relay pass from start to end
+ * (time-window, sun, relay), at its pinned start (pin), inside the stay when it has no crew. Ascending and apart.
+ */
+export function openingsOf(plan: Plan): (task: Task) => Opening[] {
+  const sunlit = new Map<string, readonly Interval[]>();
+  const stay = { startS: instant(0), endS: instant(plan.stay.lengthS) };
+  const sun = (range: NonNullable<Task["sun"]>): readonly Interval[] => {
+    if (plan.body.ephemeris === "none") return [];
+    const key = `${range.leastDeg} ${range.greatestDeg}`;
+    let known = sunlit.get(key);
+    if (!known) {
+      const observer = {
+        latDeg: plan.site.latDeg,
+        lonDeg: plan.site.lonDeg,
+        radiusM: plan.body.radiusM + plan.site.elevationM,
+      };
+      known = sunStretches(Date.parse(plan.stay.touchdownUtc), observer, range, stay);
+      sunlit.set(key, known);
+    }
+    return known;
+  };
+  return (task) => {
+    const lasts = task.duration.likelyS;
+    let openings: Opening[] = [{ fromS: -NEVER, toS: NEVER }];
+    const within = (spans: readonly Interval[]): void => {
+      openings = spans.flatMap((span) =>
+        openings.flatMap((one) => {
+          const fromS = Math.max(one.fromS, span.startS);
+          const toS = Math.min(one.toS, span.endS - lasts);
+          return fromS <= toS ? [{ fromS, toS }] : [];
+        }),
+      );
+    };
+    if (task.crew.count === 0) within([stay]);
+    if (task.windows.length > 0) within(task.windows);
+    if (task.sun) within(sun(task.sun));
+    if (task.relay) within(plan.stay.relayPasses);
+    const at = task.pin?.startS;
+    if (at !== undefined) within([{ startS: at, endS: instant(at + duration(lasts)) }]);
+    return joined(openings);
+  };
+}
+
+/** Whole seconds: stretches that overlap or follow without a gap become one. */
+function joined(openings: Opening[]): Opening[] {
+  const list: Opening[] = [];
+  for (const next of [...openings].sort((a, b) => a.fromS - b.fromS)) {
+    const last = list.at(-1);
+    if (last && next.fromS <= last.toS + 1)
+      list[list.length - 1] = { fromS: last.fromS, toS: Math.max(last.toS, next.toS) };
+    else list.push(next);
+  }
+  return list;
+}

@@ -1,0 +1,68 @@
+import { instant, normalise } from "../../kernel/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { RouteKey } from "./choices.ts";
+import type { RawEdge } from "./relations.ts";
+
+/** A stretch in which a whole EVA may lie, egress to ingress complete. */
+export interface Gap {
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/** Crew member by EVA, in the plan's order. */
+export function routesOf(plan: Plan): RouteKey[] {
+  const index = new Map(plan.crew.map((member, m) => [member.id, m]));
+  return plan.evas.flatMap((eva, e) => eva.crew.map((id) => ({ eva: e, member: index.get(id)! })));
+}
+
+/** Between the EVA's bounds and liftoff, around the blocks of its crew (eva-bounds, stay-blocks). */
+export function gapsOf(plan: Plan): Gap[][] {
+  return plan.evas.map((eva) => {
+    const blocks = normalise(
+      plan.stay.blocks.filter(
+        (block) => block.crew.length === 0 || block.crew.some((id) => eva.crew.includes(id)),
+      ),
+    );
+    const endS = Math.min(eva.latestIngressS, plan.stay.lengthS);
+    const gaps: Gap[] = [];
+    let fromS: number = eva.earliestEgressS;
+    for (const block of [...blocks, { startS: instant(endS), endS: instant(endS) }]) {
+      const toS = Math.min(block.startS, endS);
+      if (fromS <= toS) gaps.push({ fromS, toS });
+      fromS = Math.max(fromS, block.endS);
+    }
+    return gaps;
+  });
+}
+
+/**
+ * From all back on one EVA to egress on a later one with a common crew member (recharge, one-at-a-time). EVAs come in
+ * the order of their earliest egress; nodes of EVA e are `first + 2 e` (egress) and the next one (all back).
+ */
+export function rechargeEdges(plan: Plan, first: number): RawEdge[] {
+  const { recharge } = plan.rules;
+  const leastS = recharge.level === "breach" ? recharge.leastS : 0;
+  const order = plan.evas
+    .map((eva, e) => ({ eva, e }))
+    .sort(
+      (a, b) =>
+        a.eva.earliestEgressS - b.eva.earliestEgressS ||
+        a.eva.latestIngressS - b.eva.latestIngressS ||
+        a.e - b.e,
+    );
+  return order.flatMap((before, i) =>
+    order.slice(i + 1).flatMap((next): RawEdge[] => {
+      const common = before.eva.crew.find((id) => next.eva.crew.includes(id));
+      if (common === undefined) return [];
+      const member = plan.crew.findIndex((one) => one.id === common);
+      return [
+        {
+          from: first + 2 * before.e + 1,
+          to: first + 2 * next.e,
+          weight: before.eva.ingressWorkS + leastS,
+          origin: { rule: "recharge", member },
+        },
+      ];
+    }),
+  );
+}

@@ -1,0 +1,116 @@
+import { Board } from "./board.ts";
+import type { Problem } from "./problem.ts";
+import { Propagation } from "./propagate.ts";
+import { egressS } from "./rules/outing.ts";
+import { type Answer, keepRests } from "./rules/rests.ts";
+import { Together } from "./rules/together.ts";
+import { totalsHold } from "./rules/totals.ts";
+import { keepWayBack } from "./rules/walkback.ts";
+
+/** Rounds of mending in which a day must come to hold, or it is given up. */
+const MOST_ROUNDS = 60;
+
+/**
+ * A board with everything that keeps it feasible: what goes on it stays only if every rule holds at the earliest
+ * starts. Rests and holds that the rules ask for become part of the network, so each only ever delays.
+ */
+export class Day {
+  readonly problem: Problem;
+  readonly board: Board;
+  private readonly propagation: Propagation;
+  private readonly together: Together | null;
+  private readonly before: Board;
+  private readonly needsRests: boolean;
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    this.board = new Board(problem);
+    this.before = new Board(problem);
+    this.propagation = new Propagation(this.board);
+    const { limits } = problem;
+    this.together = Number.isFinite(limits.apartM) ? new Together(problem) : null;
+    this.needsRests = Number.isFinite(limits.workS);
+    this.settle();
+  }
+
+  /** Works all times out from scratch; false when the order on the board breaks a rule. */
+  settle(): boolean {
+    return this.decode() && this.propagation.latestOfAll();
+  }
+
+  /** Places `activity` behind the given slots if every rule still holds; else leaves the day as it was. */
+  tryLink(activity: number, behind: ArrayLike<number>, eva: number): boolean {
+    const { board, before, propagation, problem } = this;
+    if (problem.reach === "slack") {
+      board.link(activity, behind, eva);
+      return propagation.raiseFrom(activity) && propagation.lowerFrom(activity);
+    }
+    before.earliest.set(board.earliest);
+    before.latest.set(board.latest);
+    if (problem.reach === "network") {
+      board.link(activity, behind, eva);
+      if (propagation.raiseFrom(activity) && totalsHold(board) && propagation.lowerFrom(activity))
+        return true;
+    } else {
+      before.restS.set(board.restS);
+      before.copyHolds(board);
+      board.link(activity, behind, eva);
+      if (this.decode() && propagation.latestOfAll()) return true;
+    }
+    board.unlink(activity);
+    board.earliest.set(before.earliest);
+    board.latest.set(before.latest);
+    if (problem.reach === "rules") {
+      board.restS.set(before.restS);
+      board.copyHolds(before);
+    }
+    return false;
+  }
+
+  /** Earliest starts under all rules; false when there are none. */
+  private decode(): boolean {
+    const { board, propagation, problem } = this;
+    if (problem.reach !== "rules") return propagation.earliestOfAll() && totalsHold(board);
+    board.holds = 0;
+    board.restS.fill(0);
+    if (!propagation.earliestOfAll()) return false;
+    for (let round = 0; round < MOST_ROUNDS; round += 1) {
+      propagation.begin();
+      const answer = this.keepRules();
+      if (answer === "fails") {
+        propagation.drop();
+        return false;
+      }
+      if (answer === "holds") return totalsHold(board);
+      if (!propagation.raiseAll()) return false;
+    }
+    return false;
+  }
+
+  private keepRules(): Answer {
+    const { board, propagation, problem } = this;
+    let answer: Answer = "holds";
+    for (let e = 0; e < problem.evas; e += 1) {
+      if (board.onEva[e] === 0) continue;
+      const outS = egressS(board, e);
+      for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+        if (this.needsRests) {
+          const rests = keepRests(board, propagation, r, outS);
+          if (rests === "fails") return rests;
+          if (rests === "changed") answer = rests;
+        }
+        if (problem.draws.walkbackBinds) {
+          const back = keepWayBack(board, propagation, r, outS);
+          if (back === "fails") return back;
+          if (back === "changed") answer = back;
+        }
+      }
+      if (this.together && answer === "holds") {
+        const near = this.together.keep(board, propagation, e);
+        if (near === "fails") return near;
+        if (near === "changed") answer = near;
+      }
+    }
+    return answer;
+  }
+}

@@ -1,0 +1,41 @@
+import { random } from "../kernel/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { compile } from "./compile/index.ts";
+import { Day } from "./day.ts";
+import { scheduleOf } from "./placing.ts";
+import type { Problem } from "./problem.ts";
+import { Recreate } from "./recreate.ts";
+
+/**
+ * The baseline: plain greedy insertion. Of all activities that still fit, must-do ones first, the one with the most worth
+ * per added minute goes on at its best place, until nothing fits. Same plan, same schedule.
+ */
+export function greedy(plan: Plan): Schedule {
+  return scheduleOf(greedyDay(compile(plan)).board);
+}
+
+/** The baseline on a compiled problem. */
+export function greedyDay(problem: Problem): Day {
+  const day = new Day(problem);
+  const { insertion, place } = recreating(day);
+  const barred = new Uint8Array(problem.activities);
+  for (;;) {
+    let best = -1;
+    let bestValue = -Infinity;
+    for (let a = 0; a < problem.activities; a += 1) {
+      if (day.board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
+      const minutes = Math.max(1, insertion.leastCost()) / 60;
+      const value = (problem.must[a] === 1 ? 1e9 : 0) + problem.worth[a]! / minutes;
+      if (value <= bestValue) continue;
+      best = a;
+      bestValue = value;
+    }
+    if (best < 0) return day;
+    if (!place(best)) barred[best] = 1;
+  }
+}
+
+function recreating(day: Day) {
+  const recreate = new Recreate(day, random(0));
+  return { insertion: recreate.insertion, place: (a: number) => recreate.place(a, 0) };
+}

@@ -1,0 +1,354 @@
+import type { Random } from "../kernel/index.ts";
+import type { Day } from "./day.ts";
+import { NEVER, type Problem } from "./problem.ts";
+
+/**
+ * Best insertion: where an activity costs least, by slack.
+ *
+ * Between neighbours p and q on a route it fits when `max(open, E[p] + way) <= min(close, L[q] - way)`, a few additions
+ * (Savelsbergh 1992; Vansteenwegen et al. 2009); on k routes at once the greatest arrival meets the least slack (Drexl
+ * 2012). Cost: how much later q gets, plus a quarter of the way added. Where more than slack counts, the few best
+ * places are tried for good (Day.tryLink).
+ */
+
+/** Places kept for trying where slack alone does not decide. */
+const KEPT = 5;
+/** Part of the added way in the cost of a place. */
+const WAY_SHARE = 0.25;
+
+interface Spot {
+  cost: number;
+  startS: number;
+  choice: number;
+  readonly behind: Int32Array;
+}
+
+export class Insertion {
+  private readonly day: Day;
+  private readonly problem: Problem;
+  private readonly spots: Spot[];
+  private found = 0;
+  private readonly kept: number;
+  private readonly behind: Int32Array;
+  private readonly random: Random;
+  // The activity in hand.
+  private activity = 0;
+  private fromS = 0;
+  private toS = 0;
+  private blink = 0;
+  private choice = 0;
+  private eva = -1;
+  private crew = 0;
+  /** Extra cost of the best spot taken last, and its start. */
+  lastCost = 0;
+
+  constructor(day: Day, random: Random) {
+    this.day = day;
+    this.problem = day.problem;
+    this.random = random;
+    const { problem } = day;
+    let widest = 4;
+    for (let a = 0; a < problem.activities; a += 1)
+      widest = Math.max(widest, problem.slotStart[a + 1]! - problem.slotStart[a]!);
+    this.kept = problem.reach === "slack" ? 1 : KEPT;
+    this.spots = Array.from({ length: this.kept }, () => ({
+      cost: 0,
+      startS: 0,
+      choice: 0,
+      behind: new Int32Array(widest),
+    }));
+    this.behind = new Int32Array(widest);
+  }
+
+  /** Places `activity` where it costs least; each place is overlooked with probability `blink`. False: nowhere. */
+  place(activity: number, blink: number): boolean {
+    if (!this.look(activity, blink)) return false;
+    return this.take();
+  }
+
+  /** Finds the places of least cost without taking one; false when slack leaves none. */
+  look(activity: number, blink: number): boolean {
+    const { day, problem } = this;
+    const { board } = day;
+    this.found = 0;
+    this.activity = activity;
+    this.blink = blink;
+    if (!board.holdsSample(activity) || !this.bounds(activity)) return false;
+    this.crew = problem.crewCount[activity]!;
+    const end = problem.choiceStart[activity + 1]!;
+    for (let c = problem.choiceStart[activity]!; c < end; c += 1) {
+      const at = problem.choiceAt[c]!;
+      this.choice = c;
+      this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
+      if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
+      if (this.crew === 1) this.alongRoute(problem.choiceRoutes[at]!);
+      else this.acrossRoutes(0, this.fromS, this.toS, 0);
+    }
+    return this.found > 0;
+  }
+
+  /** Takes the best place found that every rule allows; false when there is none. */
+  take(): boolean {
+    const { problem, day, activity } = this;
+    for (let k = 0; k < this.found; k += 1) {
+      const spot = this.spots[k]!;
+      const at = problem.choiceAt[spot.choice]!;
+      const eva = problem.crewCount[activity] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
+      if (!day.tryLink(activity, spot.behind, eva)) continue;
+      this.lastCost = spot.cost;
+      return true;
+    }
+    return false;
+  }
+
+  /** Cost of the best place of the last look. */
+  leastCost(): number {
+    return this.spots[0]!.cost;
+  }
+
+  /** Bounds of the start from windows and from edges to what is placed. */
+  private bounds(a: number): boolean {
+    const { problem } = this;
+    const { board } = this.day;
+    const { edges } = problem;
+    const first = problem.openStart[a]!;
+    const end = problem.openStart[a + 1]!;
+    if (first === end) return false;
+    let fromS = problem.openFromS[first]!;
+    let toS = problem.openToS[end - 1]!;
+    for (let k = edges.intoStart[a]!; k < edges.intoStart[a + 1]!; k += 1) {
+      const x = edges.into[k]!;
+      const i = edges.from[x]!;
+      if (board.placed[i] === 1) fromS = Math.max(fromS, board.earliest[i]! + edges.weight[x]!);
+    }
+    for (let k = edges.outStart[a]!; k < edges.outStart[a + 1]!; k += 1) {
+      const x = edges.out[k]!;
+      const j = edges.to[x]!;
+      if (board.placed[j] === 1) toS = Math.min(toS, board.latest[j]! - edges.weight[x]!);
+    }
+    this.fromS = fromS;
+    this.toS = toS;
+    return fromS <= toS;
+  }
+
+  /** link-crew, link-eva and pairs that exclude each other, against what is placed. */
+  private pairsAllow(at: number): boolean {
+    const { problem } = this;
+    const { board } = this.day;
+    for (const { other, asks } of problem.pairs[this.activity]!) {
+      if (board.placed[other] === 0) continue;
+      if (asks === "not both") return false;
+      if (asks === "same eva") {
+        if (board.evaOf[other] !== this.eva) return false;
+        continue;
+      }
+      let common = 0;
+      const crew = problem.crewCount[other]!;
+      for (let k = 0; k < this.crew; k += 1) {
+        const member = problem.memberOfRoute[problem.choiceRoutes[at + k]!]!;
+        for (let s = 0; s < crew; s += 1) {
+          const r = board.lane[problem.slotStart[other]! + s]!;
+          if (problem.memberOfRoute[r] === member) common += 1;
+        }
+      }
+      if (asks === "same crew" ? common !== crew : common > 0) return false;
+    }
+    return true;
+  }
+
+  /** Earliest opening at or after `atS`; NEVER when there is none. */
+  private openAt(atS: number): number {
+    const { openStart, openFromS, openToS } = this.problem;
+    const end = openStart[this.activity + 1]!;
+    for (let k = openStart[this.activity]!; k < end; k += 1)
+      if (atS <= openToS[k]!) return atS < openFromS[k]! ? openFromS[k]! : atS;
+    return NEVER;
+  }
+
+  /** All places on one route. */
+  private alongRoute(r: number): void {
+    const { problem, activity, fromS, toS } = this;
+    const { board } = this.day;
+    const { next, nodeOf, earliest, latest } = board;
+    const { lengthS, endsAt, beginsAt, places, legM } = problem;
+    const legs = problem.legS[r]!;
+    const begin = beginsAt[activity]!;
+    const row = endsAt[activity]! * places;
+    const lasts = lengthS[activity]!;
+    const oneOpening = problem.openStart[activity + 1]! - problem.openStart[activity]! === 1;
+    const spareM = problem.limits.evaM - board.walkedM[r]! - problem.innerM[activity]!;
+    const tools = problem.slotStart[activity + 1]! - problem.slotStart[activity]! > 1;
+    const tail = board.tail + r;
+    for (let p = board.head + r; p !== tail; p = next[p]!) {
+      const q = next[p]!;
+      const i = nodeOf[p]!;
+      const j = nodeOf[q]!;
+      const leftS = earliest[i]! + lengthS[i]!;
+      if (leftS > toS) return;
+      const before = endsAt[i]! * places;
+      const to = beginsAt[j]!;
+      const intoS = legs[before + begin]!;
+      let startS = leftS + intoS;
+      if (startS < fromS) startS = fromS;
+      if (!oneOpening) startS = this.openAt(startS);
+      if (startS > toS) continue;
+      const outS = legs[row + to]!;
+      const arrivesS = startS + lasts + outS;
+      if (arrivesS > latest[j]!) continue;
+      const acrossS = legs[before + to]!;
+      const wayS = intoS + outS - acrossS;
+      const nowS = q === tail ? leftS + acrossS : earliest[j]!;
+      const laterS = arrivesS > nowS ? arrivesS - nowS : 0;
+      const cost = laterS + WAY_SHARE * wayS;
+      if (this.found === this.kept && cost >= this.spots[this.kept - 1]!.cost) continue;
+      if (legM[before + begin]! + legM[row + to]! - legM[before + to]! > spareM) continue;
+      if (this.blink > 0 && this.random.next() < this.blink) continue;
+      this.behind[0] = p;
+      if (tools) this.withUnits(startS, latest[j]! - lasts - outS, cost);
+      else this.keep(startS, cost);
+    }
+  }
+
+  /** All places on several routes at once, route by route. */
+  private acrossRoutes(level: number, startS: number, byS: number, cost: number): void {
+    const { problem, activity } = this;
+    if (level === this.crew) {
+      const openS = this.openAt(startS);
+      if (openS > byS) return;
+      let laterS = 0;
+      const { board } = this.day;
+      const at = problem.choiceAt[this.choice]!;
+      for (let k = 0; k < this.crew; k += 1) {
+        const p = this.behind[k]!;
+        const q = board.next[p]!;
+        const i = board.nodeOf[p]!;
+        const j = board.nodeOf[q]!;
+        const legs = problem.legS[problem.choiceRoutes[at + k]!]!;
+        const to = problem.beginsAt[j]!;
+        const arrivesS =
+          openS + problem.lengthS[activity]! + legs[problem.endsAt[activity]! * problem.places + to]!;
+        const nowS =
+          q >= board.tail
+            ? board.earliest[i]! + problem.lengthS[i]! + legs[problem.endsAt[i]! * problem.places + to]!
+            : board.earliest[j]!;
+        if (arrivesS > nowS) laterS += arrivesS - nowS;
+      }
+      const whole = cost + laterS;
+      if (this.blink > 0 && this.random.next() < this.blink) return;
+      this.withUnits(openS, byS, whole);
+      return;
+    }
+    const { board } = this.day;
+    const { next, nodeOf, earliest, latest } = board;
+    const { lengthS, endsAt, beginsAt, places, legM } = problem;
+    const r = problem.choiceRoutes[problem.choiceAt[this.choice]! + level]!;
+    const legs = problem.legS[r]!;
+    const row = endsAt[activity]! * places;
+    const begin = beginsAt[activity]!;
+    const spareM = problem.limits.evaM - board.walkedM[r]! - problem.innerM[activity]!;
+    const tail = board.tail + r;
+    for (let p = board.head + r; p !== tail; p = next[p]!) {
+      const q = next[p]!;
+      const i = nodeOf[p]!;
+      const j = nodeOf[q]!;
+      const leftS = earliest[i]! + lengthS[i]!;
+      if (leftS > byS) return;
+      const before = endsAt[i]! * places;
+      const to = beginsAt[j]!;
+      const intoS = legs[before + begin]!;
+      const outS = legs[row + to]!;
+      const meetS = Math.max(startS, leftS + intoS);
+      const endS = Math.min(byS, latest[j]! - lengthS[activity]! - outS);
+      if (meetS > endS) continue;
+      if (legM[before + begin]! + legM[row + to]! - legM[before + to]! > spareM) continue;
+      this.behind[level] = p;
+      this.acrossRoutes(level + 1, meetS, endS, cost + WAY_SHARE * (intoS + outS - legs[before + to]!));
+    }
+  }
+
+  /** Adds the units of equipment to a place: for each the chain gaps that are free first. */
+  private withUnits(startS: number, byS: number, cost: number): void {
+    const { problem, activity } = this;
+    const first = problem.slotStart[activity]!;
+    const count = problem.slotStart[activity + 1]! - first;
+    if (count === this.crew) {
+      this.keep(startS, cost);
+      return;
+    }
+    let atS = startS;
+    // A unit that is free later may make the start later; then all have to be found free again.
+    for (let round = 0; round < 8; round += 1) {
+      const freeS = this.standInChains(atS);
+      if (freeS > byS) return;
+      if (freeS === atS) {
+        this.keep(atS, cost + (atS - startS));
+        return;
+      }
+      atS = this.openAt(freeS);
+      if (atS > byS) return;
+    }
+  }
+
+  /** Puts each unit slot into the chain gap that is free soonest at or after `atS`; gives when all of them are. */
+  private standInChains(atS: number): number {
+    const { problem, activity } = this;
+    const { board } = this.day;
+    const { next, nodeOf, earliest, latest } = board;
+    const first = problem.slotStart[activity]!;
+    const count = problem.slotStart[activity + 1]! - first;
+    const lasts = problem.lengthS[activity]!;
+    let allS = atS;
+    for (let k = this.crew; k < count; k += 1) {
+      const equipment = problem.slotEquipment[first + k]!;
+      let bestS = NEVER;
+      let best = -1;
+      for (let c = problem.chainStart[equipment]!; c < problem.chainStart[equipment + 1]!; c += 1) {
+        const head = board.head + problem.routes + c;
+        if (this.takenBy(k, head)) continue;
+        const tail = board.tail + problem.routes + c;
+        for (let p = head; p !== tail; p = next[p]!) {
+          const i = nodeOf[p]!;
+          const freeS = p === head ? atS : Math.max(atS, earliest[i]! + problem.lengthS[i]!);
+          if (freeS >= bestS) break;
+          const q = next[p]!;
+          if (q !== tail && freeS + lasts > latest[nodeOf[q]!]!) continue;
+          bestS = freeS;
+          best = p;
+          break;
+        }
+      }
+      if (best < 0) return NEVER;
+      this.behind[k] = best;
+      allS = Math.max(allS, bestS);
+    }
+    return allS;
+  }
+
+  /** True when an earlier unit slot of this place already stands in the chain with this head. */
+  private takenBy(k: number, head: number): boolean {
+    const { board } = this.day;
+    for (let before = this.crew; before < k; before += 1)
+      if (board.lane[this.behind[before]!] === board.lane[head]) return true;
+    return false;
+  }
+
+  private keep(startS: number, cost: number): void {
+    const { spots } = this;
+    let at = this.found;
+    if (at === this.kept) {
+      at -= 1;
+      if (cost >= spots[at]!.cost) return;
+    } else this.found += 1;
+    const spot = spots[at]!;
+    spot.cost = cost;
+    spot.startS = startS;
+    spot.choice = this.choice;
+    const count = this.problem.slotStart[this.activity + 1]! - this.problem.slotStart[this.activity]!;
+    for (let k = 0; k < count; k += 1) spot.behind[k] = this.behind[k]!;
+    for (; at > 0 && spots[at - 1]!.cost > spots[at]!.cost; at -= 1) {
+      const lower = spots[at]!;
+      spots[at] = spots[at - 1]!;
+      spots[at - 1] = lower;
+    }
+  }
+}

@@ -1,0 +1,97 @@
+import type { Plan, Schedule } from "../plan/index.ts";
+import { Anneal } from "./anneal.ts";
+import { compile } from "./compile/index.ts";
+import { scheduleOf } from "./placing.ts";
+import type { Problem } from "./problem.ts";
+
+export interface PackSettings {
+  readonly seed: number;
+  /** Iterations after which the run ends; the same seed and iterations give the same schedule. */
+  readonly iterations?: number | undefined;
+  /** Seconds of `clock` after which the run ends. */
+  readonly seconds?: number | undefined;
+  /** The caller's clock, seconds from anywhere. */
+  readonly clock: () => number;
+  /** Placements to start from; held on to where nothing is gained. */
+  readonly from?: Schedule | undefined;
+}
+
+/** How far a run has come. */
+export interface RunProgress {
+  readonly seconds: number;
+  readonly iterations: number;
+  readonly worth: number;
+  readonly placed: number;
+  readonly mustPlaced: number;
+  readonly mustTotal: number;
+  /** Goes up by one with each better schedule. */
+  readonly improvements: number;
+  readonly stopped: null | "time" | "iterations" | "all placed";
+}
+
+/** A packing run that is driven slice by slice, so that its caller can stop it between two. */
+export interface PackRun {
+  /** Searches for at most `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  /** The best schedule so far. */
+  best(): Schedule;
+  progress(): RunProgress;
+}
+
+/** Between two looks at the clock. */
+const BURST = { slack: 16, network: 4, rules: 1 } as const;
+
+/** A run on `plan`. Every rule of RULES.md holds in every schedule it gives. */
+export function packRun(plan: Plan, settings: PackSettings): PackRun {
+  return runOn(compile(plan), settings);
+}
+
+/** A run on a compiled problem. */
+export function runOn(problem: Problem, settings: PackSettings): PackRun {
+  const { clock } = settings;
+  const startS = clock();
+  const mostS = settings.seconds ?? Infinity;
+  const most = settings.iterations ?? Infinity;
+  const search = new Anneal(problem, settings.seed, settings.from ?? null);
+  const mustTotal = problem.must.reduce((sum, one) => sum + one, 0);
+  const burst = BURST[problem.reach];
+  let iterations = 0;
+  let improvements = 1;
+  let stopped: RunProgress["stopped"] = null;
+
+  const share = (nowS: number): number =>
+    Number.isFinite(most) ? iterations / most : Number.isFinite(mostS) ? (nowS - startS) / mostS : 0.5;
+
+  return {
+    step: (sliceS) => {
+      const sliceEndS = clock() + sliceS;
+      for (;;) {
+        const nowS = clock();
+        if (iterations >= most) stopped = "iterations";
+        else if (nowS - startS >= mostS) stopped = "time";
+        else if (search.best.count === problem.activities) stopped = "all placed";
+        if (stopped) return false;
+        if (nowS >= sliceEndS) return true;
+        const done = share(nowS);
+        for (let k = 0; k < burst && iterations < most; k += 1) {
+          const { worth, mustOut, endsS } = search.bestValue;
+          search.iterate(done);
+          iterations += 1;
+          const now = search.bestValue;
+          if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) improvements += 1;
+        }
+      }
+    },
+    best: () => scheduleOf(search.best),
+    progress: () => ({
+      seconds: clock() - startS,
+      iterations,
+      worth: search.bestValue.worth,
+      placed: search.best.count,
+      mustPlaced: mustTotal - search.bestValue.mustOut,
+      mustTotal,
+      improvements,
+      stopped,
+    }),
+  };
+}

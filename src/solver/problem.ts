@@ -1,0 +1,176 @@
+import type { Plan } from "../plan/index.ts";
+import type { Ways } from "../terrain/index.ts";
+
+/**
+ * The compiled problem: a plan as flat typed arrays, made once, read by every move.
+ *
+ * Activities are the plan's tasks in order. A route is one crew member on one EVA; a chain is one unit of a shared
+ * equipment, which is nothing but a route without ways. An activity stands in as many routes and chains at once as
+ * it needs crew members and units: one slot for each. Nodes are the activities, two for each EVA (egress; everybody
+ * back at the lander), and a source and a sink at the ends of the chains.
+ */
+
+/** Later than any plan, and as a length longer than any: sums of two still fit 32 bits. */
+export const NEVER = 1_000_000_000;
+
+/** Consumables in the order of physics/CONSUMABLES. */
+export const KINDS = 4;
+
+export interface Problem {
+  readonly plan: Plan;
+
+  // Sizes
+  readonly activities: number;
+  readonly evas: number;
+  readonly members: number;
+  readonly routes: number;
+  readonly chains: number;
+  readonly nodes: number;
+  readonly source: number;
+  readonly sink: number;
+  readonly places: number;
+  readonly lander: number;
+  readonly slots: number;
+
+  // Nodes: length, place where it begins and ends. Egress lasts its work, "all back" lasts the ingress work.
+  readonly lengthS: Int32Array;
+  readonly beginsAt: Int32Array;
+  readonly endsAt: Int32Array;
+
+  // Activities
+  readonly worth: Float64Array;
+  readonly must: Uint8Array;
+  readonly crewCount: Int32Array;
+  /** First slot of each activity, crew slots before units; one more entry than activities. */
+  readonly slotStart: Int32Array;
+  /** Equipment of each slot, -1 for a crew slot. */
+  readonly slotEquipment: Int32Array;
+  /** Start intervals, both ends allowed, ascending and apart: first index by activity, one more than activities. */
+  readonly openStart: Int32Array;
+  readonly openFromS: Int32Array;
+  readonly openToS: Int32Array;
+  /** Crew choices: routes of one EVA, `crewCount` at a time; first choice by activity, one more than activities. */
+  readonly choiceStart: Int32Array;
+  /** Offset of each choice's routes in `choiceRoutes`. */
+  readonly choiceAt: Int32Array;
+  readonly choiceRoutes: Int32Array;
+  readonly innerM: Int32Array;
+  /** 1 where the effort counts as rest. */
+  readonly restful: Uint8Array;
+
+  // Routes
+  readonly evaOfRoute: Int32Array;
+  readonly memberOfRoute: Int32Array;
+  /** Routes of EVA e are routeStart[e] .. routeStart[e + 1]. */
+  readonly routeStart: Int32Array;
+  /** Walking time by route, flat from * places + to; NEVER where there is no way or the walk-back is too long. */
+  readonly legS: readonly Int32Array[];
+  readonly legM: Int32Array;
+  readonly ways: Ways;
+  readonly homeS: Int32Array;
+  readonly peakS: Int32Array;
+
+  // Chains
+  readonly equipmentOfChain: Int32Array;
+  readonly chainStart: Int32Array;
+  readonly equipmentCount: Int32Array;
+
+  // EVAs: egress from, ingress complete to, ascending stretches between blocks
+  readonly gapStart: Int32Array;
+  readonly gapFromS: Int32Array;
+  readonly gapToS: Int32Array;
+  readonly longestS: Int32Array;
+
+  // Temporal edges between nodes: start(to) >= start(from) + weight, when both are placed
+  readonly edges: EdgeList;
+
+  // Relations
+  readonly needs: readonly (readonly number[])[];
+  readonly neededBy: readonly (readonly number[])[];
+  readonly pairs: readonly (readonly Pair[])[];
+
+  // Consumption; see Draws
+  readonly draws: Draws;
+  readonly limits: Limits;
+  readonly loads: Loads;
+  /** Tied activities (links, needs, pairs) in groups that are moved together; every activity is in one. */
+  readonly cluster: Int32Array;
+  /** How much has to be looked at after an insertion that slack allows; see Day. */
+  readonly reach: Reach;
+}
+
+/**
+ * slack: nothing beyond, the slack test is exact. network: the temporal network has the last word. rules: also what depends on
+ * the whole day (rests, staying together, walk-back on consumables, duty, stores).
+ */
+export type Reach = "slack" | "network" | "rules";
+
+export interface EdgeList {
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly weight: Int32Array;
+  /** What the edge stands for, an index into `origin`. */
+  readonly origin: readonly Origin[];
+  /** Edges out of a node: outStart[node] .. outStart[node + 1] in `out`. */
+  readonly outStart: Int32Array;
+  readonly out: Int32Array;
+  readonly intoStart: Int32Array;
+  readonly into: Int32Array;
+}
+
+/** Where a temporal edge comes from, for explanations and checks. */
+export type Origin =
+  | { readonly rule: "link-lag"; readonly link: number; readonly side: "least" | "greatest" }
+  | { readonly rule: "hot-keep-out"; readonly keepOut: number }
+  | { readonly rule: "recharge"; readonly member: number };
+
+/** A relation between two activities that is not about time. */
+export interface Pair {
+  readonly other: number;
+  readonly asks: "same crew" | "different crew" | "same eva" | "not both";
+  readonly link: number;
+}
+
+/** Draws in whole units over the rate of standing still, so that an outing costs `rest * length + sum of draws`. */
+export interface Draws {
+  /** True when some consumable of some suit can run short. */
+  readonly binds: boolean;
+  /** By member and kind: available above the reserve, rate at rest, rate of egress and ingress work over rest. */
+  readonly available: Float64Array;
+  readonly restRate: Float64Array;
+  readonly hatchRate: Float64Array;
+  readonly walkbackRate: Float64Array;
+  /** By activity, member and kind. */
+  readonly task: Float64Array;
+  /** By member: flat from * places + to, times kinds; empty when nothing binds. */
+  readonly leg: readonly Float64Array[];
+  /** 1 by kind where it can bind at ingress; and where the walk-back can bind. */
+  readonly kindBinds: Uint8Array;
+  readonly walkbackBinds: boolean;
+}
+
+/** Limits that are not about one activity; Infinity where a rule is only a warning. */
+export interface Limits {
+  readonly evaM: number;
+  readonly stayM: number;
+  readonly apartM: number;
+  /** Straight distances between places, flat; empty when separation does not bind. */
+  readonly straightM: Float64Array;
+  readonly workS: number;
+  readonly restS: number;
+  readonly dutyS: number;
+  readonly stores: Float64Array;
+  readonly changes: number;
+  readonly storesBind: boolean;
+}
+
+/** Sample mass and volume; grams and millilitres. */
+export interface Loads {
+  readonly container: Int32Array;
+  readonly grams: Float64Array;
+  readonly millilitres: Float64Array;
+  readonly emptyGrams: Float64Array;
+  readonly holdsGrams: Float64Array;
+  readonly holdsMillilitres: Float64Array;
+  readonly returnGrams: number;
+}
