@@ -1,0 +1,100 @@
+import { done, failed } from "../../kernel/index.ts";
+import { type Choice, digits, emptyRead, type Entry, numberIn, partsOf } from "./entry.ts";
+
+/** Entries that only one field has. */
+
+export const EFFORTS: readonly Choice[] = [
+  { value: "egress-ingress", words: "Egress and ingress" },
+  { value: "deployment", words: "Deployment" },
+  { value: "geology", words: "Geology" },
+  { value: "riding", words: "Riding" },
+  { value: "overall", words: "Overall mean" },
+  { value: "rest", words: "Rest" },
+];
+
+/** Effort: a published category of measured rates, or watts. */
+export const effort: Entry = {
+  editor: "line",
+  align: "start",
+  show: effortInWords,
+  draft: effortInWords,
+  read(draft, _plan, guide) {
+    const plain = draft.trim().toLowerCase();
+    if (plain === "") return emptyRead(guide);
+    const category = EFFORTS.find((one) => one.words.toLowerCase() === plain || one.value === plain);
+    if (category) return done(category.value);
+    const watts = numberIn(plain.replace(/\s*w(atts?)?$/, ""));
+    if (watts === null) {
+      return failed(`Write watts, or one of: ${EFFORTS.map((one) => one.words.toLowerCase()).join(", ")}.`);
+    }
+    return watts < 50 || watts > 1500 ? failed("From 50 W to 1500 W.") : done({ watts });
+  },
+  choices: () => EFFORTS,
+  form: "A category, or watts: geology, 350 W.",
+};
+
+function effortInWords(value: unknown): string {
+  if (typeof value === "string") return EFFORTS.find((one) => one.value === value)?.words ?? value;
+  const watts = (value as { watts?: unknown } | undefined)?.watts;
+  return typeof watts === "number" ? `${digits(watts)} W` : "";
+}
+
+/** A range of sun elevation, `5 to 15`; empty for any. */
+export const sunRange: Entry = {
+  editor: "line",
+  align: "end",
+  show: (value) => sunInWords(value, "–"),
+  draft: (value) => sunInWords(value, " to "),
+  read(draft, _plan, guide) {
+    if (draft.trim() === "") return emptyRead(guide);
+    const parts = draft.split(/\s*(?:to|–|\.\.)\s*/).map(numberIn);
+    const [leastDeg = null, greatestDeg = null] = parts;
+    if (parts.length !== 2 || leastDeg === null || greatestDeg === null) {
+      return failed("Write least and greatest elevation: 5 to 15.");
+    }
+    if (Math.min(leastDeg, greatestDeg) < -90 || Math.max(leastDeg, greatestDeg) > 90) {
+      return failed("From −90 to 90 degrees.");
+    }
+    return greatestDeg > leastDeg
+      ? done({ leastDeg, greatestDeg })
+      : failed("The second must be the greater.");
+  },
+  form: "Least to greatest, degrees: 5 to 15.",
+};
+
+function sunInWords(value: unknown, to: string): string {
+  const range = value as { leastDeg: number; greatestDeg: number } | undefined;
+  return range ? `${digits(range.leastDeg)}${to}${digits(range.greatestDeg)}` : "";
+}
+
+interface Corner {
+  readonly eastM: number;
+  readonly northM: number;
+}
+
+/** Corners of a polygon, one a line: `east north` in metres. */
+export const corners: Entry = {
+  editor: "area",
+  align: "start",
+  show: (value) => `${cornersOf(value).length} corners`,
+  draft: (value) =>
+    cornersOf(value)
+      .map((one) => `${digits(one.eastM)} ${digits(one.northM)}`)
+      .join("\n"),
+  read(draft) {
+    const read: Corner[] = [];
+    for (const part of partsOf(draft, /[\n;]/)) {
+      const [eastM = null, northM = null, ...more] = part.split(/\s+/).map(numberIn);
+      if (eastM === null || northM === null || more.length > 0) {
+        return failed(`“${part}” is no corner: write metres east, then north.`);
+      }
+      read.push({ eastM, northM });
+    }
+    return read.length < 3 ? failed("At least three corners.") : done(read);
+  },
+  form: "One corner a line: metres east, then metres north.",
+};
+
+function cornersOf(value: unknown): readonly Corner[] {
+  return Array.isArray(value) ? (value as readonly Corner[]) : [];
+}

@@ -1,0 +1,152 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { guideTo, type FieldGuide } from "../../../src/plan/index.ts";
+import { percent, quantity, tags } from "../../../src/views/setup/entry.ts";
+import { uses } from "../../../src/views/setup/nameentry.ts";
+import { corners, effort, sunRange } from "../../../src/views/setup/specialentry.ts";
+import { clock, secondsIn, span, stretches } from "../../../src/views/setup/timeentry.ts";
+import { planOf, smallInput } from "../../store/bench.ts";
+
+const plan = planOf({
+  ...smallInput,
+  equipment: [
+    { id: "drill", name: "Core drill", count: 1 },
+    { id: "rake", name: "Rake", count: 2 },
+  ],
+});
+const any: FieldGuide = { words: "", low: null, high: null, whole: false, optional: false, most: null };
+
+describe("a written time", () => {
+  it.each([
+    ["1:30", 5400],
+    ["0:00", 0],
+    ["1:30:15", 5415],
+    ["90 min", 5400],
+    ["90m", 5400],
+    ["1h30", 5400],
+    ["1 h 30 min", 5400],
+    ["1.5 h", 5400],
+    ["1,5h", 5400],
+    ["45 s", 45],
+    ["2m 5s", 125],
+    ["-0:10", -600],
+    ["−1:00", -3600],
+    ["26:05", 93_900],
+  ])("%s is %d s", (draft, seconds) => expect(secondsIn(draft)).toBe(seconds));
+
+  it.each(["", "abc", "1:60", "1:3", "90", "1:30:99", "h", "1h 2h", "--1:00", "1:30 min"])(
+    "“%s” is none",
+    (draft) => expect(secondsIn(draft)).toBeNull(),
+  );
+
+  it("comes back from how it is shown", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -400_000, max: 400_000 }), (seconds) => {
+        expect(clock.read(clock.show(seconds, plan), plan, any)).toEqual({ ok: true, value: seconds });
+      }),
+    );
+  });
+
+  it("is minutes for a bare number only where a length is asked for", () => {
+    expect(span.read("90", plan, any)).toEqual({ ok: true, value: 5400 });
+    expect(clock.read("90", plan, any).ok).toBe(false);
+  });
+
+  it("that is a length is never negative", () => {
+    const guide = guideTo("tasks.*.duration.likelyS");
+    expect(span.read("-0:05", plan, guide)).toEqual({ ok: false, error: "Must not be negative." });
+  });
+});
+
+describe("stretches of time", () => {
+  it("are one a line and come back as shown for editing", () => {
+    const value = [
+      { startS: 3600, endS: 9000 },
+      { startS: 10_800, endS: 12_600 },
+    ];
+    expect(stretches.read("1:00 to 2:30\n3:00 – 3:30", plan, any)).toEqual({ ok: true, value });
+    expect(stretches.read(stretches.draft(value, plan), plan, any)).toEqual({ ok: true, value });
+    expect(stretches.read("", plan, any)).toEqual({ ok: true, value: [] });
+  });
+
+  it("that run backwards or say nothing are refused", () => {
+    expect(stretches.read("2:00 to 1:00", plan, any).ok).toBe(false);
+    expect(stretches.read("2:00", plan, any).ok).toBe(false);
+    expect(stretches.read("1:00 to 2:00 to 3:00", plan, any).ok).toBe(false);
+  });
+});
+
+describe("a quantity", () => {
+  const mass = guideTo("crew.*.bodyMassKg");
+
+  it("takes comma or point, its unit, and says bounds with the unit", () => {
+    const kg = quantity("kg");
+    expect(kg.read("75,5 kg", plan, mass)).toEqual({ ok: true, value: 75.5 });
+    expect(kg.read("29", plan, mass)).toEqual({ ok: false, error: "At least 30 kg." });
+    expect(kg.read("201", plan, mass)).toEqual({ ok: false, error: "At most 200 kg." });
+    expect(kg.read("1e2", plan, mass).ok).toBe(false);
+    expect(kg.read("", plan, mass)).toEqual({ ok: false, error: "Must not be empty." });
+  });
+
+  it("refuses a broken count", () => {
+    expect(quantity("").read("1.5", plan, guideTo("equipment.*.count")).ok).toBe(false);
+  });
+
+  it("in percent stays the share that it was", () => {
+    const guide = guideTo("suits.*.reserve.oxygen");
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 1000 }), (thousandths) => {
+        const value = thousandths / 1000;
+        expect(percent.read(percent.draft(value, plan), plan, guide)).toEqual({ ok: true, value });
+      }),
+    );
+    expect(percent.read("101", plan, guide)).toEqual({ ok: false, error: "At most 100 %." });
+  });
+});
+
+describe("entries of one field", () => {
+  it("equipment is read by name, with how many", () => {
+    const value = [
+      { equipment: "drill", count: 1 },
+      { equipment: "rake", count: 2 },
+    ];
+    expect(uses.read("core drill, Rake ×2", plan, any)).toEqual({ ok: true, value });
+    expect(uses.read(uses.draft(value, plan), plan, any)).toEqual({ ok: true, value });
+    const unknown = uses.read("Hammer", plan, any);
+    expect(unknown.ok ? "" : unknown.error).toMatch(/no equipment “Hammer”.*Core drill, Rake/);
+    expect(uses.read("Rake, rake", plan, any).ok).toBe(false);
+  });
+
+  it("effort is a category or watts", () => {
+    expect(effort.read("Geology", plan, any)).toEqual({ ok: true, value: "geology" });
+    expect(effort.read("350 W", plan, any)).toEqual({ ok: true, value: { watts: 350 } });
+    expect(effort.read("20", plan, any).ok).toBe(false);
+    expect(effort.read("dancing", plan, any).ok).toBe(false);
+  });
+
+  it("a sun range has both ends in order", () => {
+    const guide = guideTo("tasks.*.sun");
+    expect(sunRange.read("5 to 15", plan, guide)).toEqual({
+      ok: true,
+      value: { leastDeg: 5, greatestDeg: 15 },
+    });
+    expect(sunRange.read("", plan, guide)).toEqual({ ok: true, value: undefined });
+    expect(sunRange.read("15 to 5", plan, guide).ok).toBe(false);
+    expect(sunRange.read("5", plan, guide).ok).toBe(false);
+  });
+
+  it("corners are at least three", () => {
+    const value = [
+      { eastM: 0, northM: 0 },
+      { eastM: 10, northM: 0 },
+      { eastM: 10, northM: -5.5 },
+    ];
+    expect(corners.read("0 0\n10 0\n10 -5.5", plan, any)).toEqual({ ok: true, value });
+    expect(corners.read(corners.draft(value, plan), plan, any)).toEqual({ ok: true, value });
+    expect(corners.read("0 0; 1 1", plan, any).ok).toBe(false);
+  });
+
+  it("qualifications are split at commas", () => {
+    expect(tags.read("drill, geology", plan, any)).toEqual({ ok: true, value: ["drill", "geology"] });
+  });
+});
