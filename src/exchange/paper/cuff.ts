@@ -4,18 +4,18 @@ import { line, type Mark, type Page, text } from "./page.ts";
 import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
 
 /**
- * The cuff page and its fixed parts. 95 x 130 mm: the largest page that goes four to a sheet on A4 and on Letter
- * alike with 9.7 mm left all round for cut marks and the printer's margin, and a third wider than the palm that
- * turns it. Nothing the crew must read is set below 9 points; what the eye must find first starts at 14.
+ * The cuff page and its fixed parts. 98 x 132 mm: the largest page that goes four to a sheet on A4 and on Letter
+ * alike and leaves 7 mm all round for cut marks and the printer's margin; it covers a forearm and no more. Nothing
+ * the crew must read is set below 9 points; what the eye must find first starts at 14.
  */
-export const CUFF = { widthMm: 95, heightMm: 130 } as const;
+export const CUFF = { widthMm: 98, heightMm: 132 } as const;
 
 /** Left edge and width of all content. */
 export const LEFT = 5;
-export const WIDE = 85;
+export const WIDE = 88;
 export const RIGHT = LEFT + WIDE;
 
-const BODY: Room = { top: 14, bottom: 119.5 };
+const BODY: Room = { top: 11.4, bottom: 123.2 };
 
 /** Who decides: on every page. */
 export const STANDING = "Planning and training aid. Flight rules and the authorities in charge decide.";
@@ -77,10 +77,10 @@ function head(heading: Heading, count: string): Mark[] {
   const crewWide = textWidth(crew, big);
   const eva = clip(heading.eva, WIDE - crewWide - countWide - 8, small);
   return [
-    ...text(LEFT, 10.3, crew, big),
-    ...text(LEFT + crewWide + 4, 10.3, eva, small),
-    ...text(RIGHT, 10.3, count, { ...small, align: "right" }),
-    line(LEFT, 12.2, RIGHT, 12.2, 0.7),
+    ...text(LEFT, 8.4, crew, big),
+    ...text(LEFT + crewWide + 4, 8.4, eva, small),
+    ...text(RIGHT, 8.4, count, { ...small, align: "right" }),
+    line(LEFT, 10.2, RIGHT, 10.2, 0.7),
   ];
 }
 
@@ -88,10 +88,10 @@ function foot(heading: Heading, count: string): Mark[] {
   const face = { sizePt: 6.4, bold: false };
   const countWide = textWidth(count, face);
   return [
-    line(LEFT, 120.6, RIGHT, 120.6, 0.2),
-    ...text(LEFT, 123.6, clip(heading.title, WIDE - countWide - 3, face), face),
-    ...text(RIGHT, 123.6, count, { ...face, align: "right" }),
-    ...text(LEFT, 126.5, STANDING, { sizePt: 6.4, bold: true }),
+    line(LEFT, 124.2, RIGHT, 124.2, 0.2),
+    ...text(LEFT, 126.9, clip(heading.title, WIDE - countWide - 3, face), face),
+    ...text(RIGHT, 126.9, count, { ...face, align: "right" }),
+    ...text(LEFT, 129.6, STANDING, { sizePt: 6.4, bold: true }),
   ];
 }
 

@@ -29,7 +29,7 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
   const blocks: Block[] = [
     paragraph("EMERGENCY", { sizesPt: [22], bold: true }),
     paragraph("Follow the flight rules in charge.", { sizesPt: [14], bold: true, after: 1 }),
-    ...ORDER.flatMap((words, i) => step(i + 1, words, 12)),
+    ...ORDER.flatMap((words, i) => step(i + 1, words, { stepPt: 12, stepGapMm: 1.2 })),
     cellRow(
       [
         {
@@ -51,7 +51,7 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
     ...part.others.flatMap((other) => {
       const suit = suitOf(plan, other);
       const left = suit ? minutesDown(suit.emergencyOxygenS) : "unknown";
-      return fact("OTHERS", `${nameOf(plan.crew, other.id)} has emergency oxygen ${left}`, 10.5);
+      return fact(["OTHERS", `${nameOf(plan.crew, other.id)} has emergency oxygen ${left}`], 10.5);
     }),
     heading("WALK-BACK TO THE LANDER FROM"),
     ...(places.length > ONE_COLUMN ? pairs(places) : places.map((place) => row([place]))),
@@ -66,7 +66,7 @@ const ORDER = [
 ];
 
 /** As many places as one column of the page holds. */
-const ONE_COLUMN = 5;
+const ONE_COLUMN = 6;
 
 interface PlaceHome {
   readonly name: string;

@@ -37,8 +37,7 @@ export function flow(
     }
   };
   blocks.forEach((block, i) => {
-    const next = block.keep === true ? (blocks[i + 1]?.height ?? 0) : 0;
-    if (filled && y + block.height + next > room.bottom) turn();
+    if (filled && y + heightTogether(blocks, i) > room.bottom) turn();
     pages.at(-1)!.push(...block.draw(y));
     y += block.height;
     filled = true;
@@ -48,4 +47,14 @@ export function flow(
     pages.at(-1)!.push(...foot.draw(room.bottom - foot.height));
   }
   return pages;
+}
+
+/** Height of a block and of those it is kept with. */
+function heightTogether(blocks: readonly Block[], from: number): number {
+  let height = 0;
+  for (let i = from; i < blocks.length; i += 1) {
+    height += blocks[i]!.height;
+    if (blocks[i]!.keep !== true) break;
+  }
+  return height;
 }

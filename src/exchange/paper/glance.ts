@@ -5,7 +5,7 @@ import { type CrewEva, nameOf, taskName } from "./crewday.ts";
 import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { line, text } from "./page.ts";
-import { cellRow, heading, warnings } from "./parts.ts";
+import { cellRow, heading, SCALES, warnings } from "./parts.ts";
 import { linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
 import { epochOf, hourMinute, minutesUp, utcClock, utcDate } from "./wording.ts";
 
@@ -19,15 +19,15 @@ export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: 
   const set = (scale: RowScale): Leaf[] =>
     leaves(head, "at a glance", blocks(scale), { again: heading("TASKS IN ORDER (continued)") });
   const blocks = (scale: RowScale): Block[] => [
-    ...(breaches > 0 ? warnings("NOT CLEARED", [broken(breaches)], 12) : []),
+    ...(breaches > 0 ? warnings("NOT CLEARED", [broken(breaches)], SCALES[1]!) : []),
     paragraph(`${nameOf(plan.evas, part.eva.id)} at a glance`, {
-      sizesPt: [20, 18, 16, 14, 12],
+      sizesPt: [18, 16, 14, 12],
       bold: true,
       mostLines: 2,
     }),
     paragraph(others === "" ? `${date}. Alone outside.` : `${date}. With ${others}.`, {
       sizesPt: [10.5],
-      after: 1.5,
+      after: 0.5,
     }),
     cellRow(
       [
@@ -51,23 +51,29 @@ export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: 
           share: 1,
         },
       ],
-      21,
+      scale.cellMm,
     ),
     ...(part.stops.length === 0
       ? [gap(3), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
       : [columns(), ...rowsOf(part).map((one) => row(one, epochMs, scale))]),
   ];
-  const roomy = set(ROOMY);
-  return roomy.length === 1 ? roomy : set(CLOSE);
+  for (const scale of [ROOMY, CLOSE]) {
+    const one = set(scale);
+    if (one.length === 1) return one;
+  }
+  const tight = set(TIGHT);
+  return tight.length === 1 ? tight : set(CLOSE);
 }
 
 interface RowScale {
   readonly timePt: number;
   readonly namePt: number;
   readonly afterMm: number;
+  readonly cellMm: number;
 }
-const ROOMY: RowScale = { timePt: 14, namePt: 12, afterMm: 1.6 };
-const CLOSE: RowScale = { timePt: 12, namePt: 10.5, afterMm: 0.8 };
+const ROOMY: RowScale = { timePt: 14, namePt: 12, afterMm: 1.6, cellMm: 22 };
+const CLOSE: RowScale = { timePt: 12, namePt: 10.5, afterMm: 0.8, cellMm: 17.5 };
+const TIGHT: RowScale = { timePt: 11, namePt: 9.5, afterMm: 0.4, cellMm: 17.5 };
 
 interface Row {
   readonly startS: Instant;
@@ -94,7 +100,7 @@ function broken(count: number): string {
     : `This plan breaks rules ${count} times. It is not fit to be flown.`;
 }
 
-const NAME_AT = LEFT + 27.5;
+const NAME_AT = LEFT + 25.5;
 
 function columns(): Block {
   const face = { sizePt: 9, bold: true };
@@ -102,8 +108,8 @@ function columns(): Block {
     height: 5.4,
     keep: true,
     draw: (y) => [
-      ...text(LEFT + 12.5, y + 4, "MET", { ...face, align: "right" }),
-      ...text(LEFT + 25, y + 4, "UTC", { ...face, align: "right" }),
+      ...text(LEFT + 12, y + 4, "MET", { ...face, align: "right" }),
+      ...text(LEFT + 23.5, y + 4, "UTC", { ...face, align: "right" }),
       ...text(NAME_AT, y + 4, "TASK, place", face),
       line(LEFT, y + 5, RIGHT, y + 5, 0.4),
     ],
@@ -126,12 +132,12 @@ function row({ startS, name, place }: Row, epochMs: number, scale: RowScale): Bl
   return {
     height,
     draw: (y) => [
-      ...text(LEFT + 12.5, y + baseline + 0.2, hourMinute(startS), {
+      ...text(LEFT + 12, y + baseline + 0.2, hourMinute(startS), {
         sizePt: scale.timePt,
         bold: true,
         ...right,
       }),
-      ...text(LEFT + 25, y + baseline + 0.1, utcClock(epochMs, startS), {
+      ...text(LEFT + 23.5, y + baseline + 0.1, utcClock(epochMs, startS), {
         sizePt: 10,
         bold: false,
         ...right,

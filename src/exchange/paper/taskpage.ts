@@ -1,9 +1,20 @@
 import type { Plan, Task } from "../../plan/index.ts";
 import { type CrewEva, nameOf, type Stop, taskName } from "./crewday.ts";
-import { type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
+import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { line, text } from "./page.ts";
-import { type Cell, cellRow, fact, heading, type Scale, SCALES, step, warnings } from "./parts.ts";
+import {
+  type Cell,
+  cellRow,
+  fact,
+  type Fact,
+  factPair,
+  heading,
+  type Scale,
+  SCALES,
+  step,
+  warnings,
+} from "./parts.ts";
 import { fitSize, linesHeight, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 import { exactly, hourMinute, kilograms, minutesUp } from "./wording.ts";
@@ -19,11 +30,12 @@ export function taskLeaves(plan: Plan, part: CrewEva, index: number, head: Headi
       again: again(stop),
       foot: next(part, index),
     });
-  for (const scale of [SCALES.roomy, SCALES.usual, SCALES.close]) {
+  // One task a page where any scale can do it; a task that needs more pages has room for the usual one.
+  for (const scale of SCALES) {
     const one = set(scale);
     if (one.length === 1) return one;
   }
-  return set(SCALES.usual);
+  return set(SCALES[1]!);
 }
 
 function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
@@ -32,21 +44,20 @@ function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
     ...stop.breaches.map((finding) => `THIS PLAN BREAKS A RULE: ${finding.sentence}`),
     ...task.cautions,
   ];
-  const facts: [string, string][] = [
-    ["WHERE", stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`],
-    ["WITH", stop.partners.length === 0 ? "alone" : stop.partners.join(", ")],
-    ["LASTS", `${exactly(task.duration.likelyS)}, end ${hourMinute(stop.endS)}`],
-    ...limits(plan, stop),
-    ...taken(plan, task),
-  ];
+  const { factPt } = scale;
+  const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
+  const partners = stop.partners.length === 0 ? "alone" : stop.partners.join(", ");
+  const lasts = `${exactly(task.duration.likelyS)}, end ${hourMinute(stop.endS)}`;
   return [
-    ...warnings("CAUTION", cautions, scale.cautionPt),
+    ...warnings("CAUTION", cautions, scale),
     cellRow([leaveCell(part, stop), startCell(part, stop), walkBackCell(stop)], scale.cellMm),
     paragraph(taskName(task), { sizesPt: scale.titlePt, bold: true, mostLines: 2, after: 1 }),
-    ...facts.flatMap(([label, words]) => fact(label, words, scale.factPt)),
-    ...(task.steps.length > 0 ? [heading("STEPS")] : []),
-    ...task.steps.flatMap((words, i) => step(i + 1, words, scale.stepPt)),
-    ...brought(plan, task).flatMap(([label, words]) => fact(label, words, scale.factPt)),
+    ...fact(["WHERE", where], factPt),
+    ...factPair(["WITH", partners], ["LASTS", lasts], factPt),
+    ...[...limits(plan, stop), ...taken(plan, task)].flatMap((one) => fact(one, factPt)),
+    ...(task.steps.length > 0 && scale.headings ? [heading("STEPS")] : [gap(1)]),
+    ...task.steps.flatMap((words, i) => step(i + 1, words, scale)),
+    ...brought(plan, task).flatMap((one) => fact(one, factPt)),
   ];
 }
 
@@ -85,7 +96,7 @@ function pet(part: CrewEva, atS: number): string {
 }
 
 /** The window and the relay pass that the task must stay inside. */
-function limits(plan: Plan, stop: Stop): [string, string][] {
+function limits(plan: Plan, stop: Stop): Fact[] {
   const holds = (span: { startS: number; endS: number }): boolean =>
     span.startS <= stop.startS && stop.endS <= span.endS;
   const words: string[] = [];
@@ -98,17 +109,17 @@ function limits(plan: Plan, stop: Stop): [string, string][] {
   return words.length === 0 ? [] : [["ONLY", words.join("; ")]];
 }
 
-function taken(plan: Plan, task: Task): [string, string][] {
+function taken(plan: Plan, task: Task): Fact[] {
   const tools = task.equipment.map((use) => {
     const name = nameOf(plan.equipment, use.equipment);
     return use.count > 1 ? `${use.count} x ${name}` : name;
   });
-  const load = task.massOutKg > 0 ? [`${kilograms(task.massOutKg)} carried out`] : [];
+  const load = task.massOutKg > 0 ? [`${kilograms(task.massOutKg)} out`] : [];
   const words = [...tools, ...load];
   return words.length === 0 ? [] : [["TAKE", words.join(", ")]];
 }
 
-function brought(plan: Plan, task: Task): [string, string][] {
+function brought(plan: Plan, task: Task): Fact[] {
   const { sample } = task;
   if (!sample) return [];
   const name = nameOf(plan.containers, sample.container);
@@ -170,7 +181,12 @@ function nextTask(follow: Stop): { title: string; detail: string } {
 }
 
 function homeward(part: CrewEva): { title: string; detail: string } {
-  const way = part.homewardS === null ? "walk home: time unknown" : `walk home ${minutesUp(part.homewardS)}`;
+  const way =
+    part.homewardS === null
+      ? "walk home: time unknown"
+      : part.homewardS === 0
+        ? "already there"
+        : `walk home ${minutesUp(part.homewardS)}`;
   const ingress =
     part.ingressS === null
       ? `ingress complete by ${hourMinute(part.ingressLimitS)}`

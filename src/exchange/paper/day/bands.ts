@@ -193,15 +193,15 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
       .map((task) => [task.number, task]),
   );
   const key = [...unnamed.values()].sort((a, b) => a.number - b.number);
-  return [band, ...keyRows(key, box), { height: 2, draw: () => [] }];
+  return [band, ...keyRows(key, box), { height: 1.5, draw: () => [] }];
 }
 
-/** Numbers and the names they stand for, three to a row. */
+/** Numbers and the names they stand for, four to a row. */
 function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
-  const columns = 3;
+  const columns = 4;
   const wide = (box.right - LANDSCAPE_LEFT) / columns;
-  const indent = 6;
-  const face = { sizePt: 7.5, bold: false };
+  const indent = 5;
+  const face = { sizePt: 7, bold: false };
   const rows: Block[] = [];
   for (let from = 0; from < key.length; from += columns) {
     const cells = key
@@ -209,7 +209,7 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
       .map((task) => ({ task, lines: wrap(task.name, wide - indent - 3, face) }));
     const tallest = Math.max(...cells.map(({ lines }) => lines.length));
     rows.push({
-      height: linesHeight(tallest, face.sizePt) + 0.4,
+      height: linesHeight(tallest, face.sizePt) + 0.2,
       draw: (y) =>
         cells.flatMap(({ task, lines }, i) => {
           const x = LANDSCAPE_LEFT + i * wide;

@@ -17,10 +17,14 @@ export interface SheetBox {
   readonly room: { readonly top: number; readonly bottom: number };
 }
 
+const KEY =
+  "Heavy frame: more than one crew member. Bold name: must-do. Hatched band: walking, with its time. " +
+  "Thin line: waiting. Numbers: names below. Times: MET, begun minutes counted down.";
+
 /** The paper of `size` laid on its side. */
 export function sheetBox(size: SheetSize): SheetBox {
   const { widthMm: heightMm, heightMm: widthMm } = SHEETS[size];
-  return { widthMm, heightMm, right: widthMm - LANDSCAPE_LEFT, room: { top: 20.5, bottom: heightMm - 12 } };
+  return { widthMm, heightMm, right: widthMm - LANDSCAPE_LEFT, room: { top: 20.5, bottom: heightMm - 14 } };
 }
 
 /** Bodies of sheets as pages with title, count and the standing line. */
@@ -32,7 +36,7 @@ export function framed(
 ): Page[] {
   const { widthMm, heightMm, right } = box;
   const wide = right - LANDSCAPE_LEFT;
-  const small = { sizePt: 7.5, bold: false };
+  const small = { sizePt: 7, bold: false };
   return bodies.map((marks, i) => {
     const count = `Sheet ${i + 1} of ${bodies.length}`;
     return {
@@ -51,9 +55,10 @@ export function framed(
         }),
         line(LANDSCAPE_LEFT, 19, right, 19, 0.7),
         ...marks,
-        line(LANDSCAPE_LEFT, heightMm - 11, right, heightMm - 11, 0.2),
-        ...text(LANDSCAPE_LEFT, heightMm - 7.6, STANDING, { ...small, bold: true }),
-        ...text(right, heightMm - 7.6, count, { ...small, align: "right" }),
+        line(LANDSCAPE_LEFT, heightMm - 13, right, heightMm - 13, 0.2),
+        ...text(LANDSCAPE_LEFT, heightMm - 9.8, KEY, small),
+        ...text(LANDSCAPE_LEFT, heightMm - 6.6, STANDING, { ...small, bold: true }),
+        ...text(right, heightMm - 6.6, count, { ...small, align: "right" }),
       ],
     };
   });

@@ -4,16 +4,12 @@ import { type Block, flow } from "../flow.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
 import { epochOf, utcDate } from "../wording.ts";
-import { evaBand, listLines, remoteLines, stayBand } from "./bands.ts";
+import { evaBand, remoteLines, stayBand } from "./bands.ts";
 import { framed, sheetBox } from "./frame.ts";
 import { findingLines, marginTable } from "./summary.ts";
 
-const KEY =
-  "Heavy frame: more than one crew member. Bold name: must-do. Narrow hatched band: walking, with its time. " +
-  "Thin line: waiting. Numbers: names below. Times are MET; begun minutes are counted down.";
-
 /** Lane heights tried, mm: the tallest that keeps the day on one sheet; the last but one when none does. */
-const LANES_MM = [30, 26, 22, 19, 16, 13, 11];
+const LANES_MM = [30, 26, 23, 21, 19, 17.5, 16, 14.5, 13, 12];
 const MANY_SHEETS_LANE_MM = 16;
 
 /**
@@ -30,7 +26,6 @@ export function daySheet(plan: Plan, verdict: Verdict, size: SheetSize = "a4"): 
     ...plan.evas.flatMap((eva) => evaBand(plan, verdict, eva, laneMm, box)),
     ...marginTable(plan, verdict, box),
     ...findingLines(plan, verdict, box),
-    ...listLines(KEY, box),
   ];
   const laneMm = LANES_MM.find((high) => set(high).length === 1) ?? MANY_SHEETS_LANE_MM;
   const { score, placed, mustPlaced, mustTotal } = verdict;

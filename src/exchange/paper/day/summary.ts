@@ -1,6 +1,6 @@
-import type { MarginTrack, Outing, Verdict } from "../../../check/index.ts";
+import { type MarginTrack, type Outing, RULE_WORDS, type Verdict } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { nameOf } from "../crewday.ts";
+import { nameOf, taskName } from "../crewday.ts";
 import type { Block } from "../flow.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
@@ -11,36 +11,26 @@ import { LANDSCAPE_LEFT, type SheetBox } from "./frame.ts";
 
 /** Margins, walk-back and findings below the timeline. */
 
-const COLUMNS = [
-  "EVA",
-  "Crew",
-  "Oxygen",
-  "CO2",
-  "Water",
-  "Battery",
-  "Longest walk-back",
-  "Least spare",
-  "Walked",
-];
-const SHARES = [3, 3, 1.6, 1.6, 1.6, 1.6, 3, 2.2, 1.8];
-const ROW_MM = 4.3;
+const COLUMNS = ["", "Oxygen", "CO2", "Water", "Battery", "Longest walk-back", "Least spare", "Walked"];
+const SHARES = [30, 13, 11, 11, 13, 27, 18, 15];
+const ROW_MM = 3.9;
+const BETWEEN_MM = 8;
 
-/** One row for each crew member and EVA: the least margin above the reserve of each consumable, walk-back, distance. */
+/**
+ * A cell row for each crew member and EVA, two to a line: the least margin above the reserve of each consumable as a
+ * share of the stock, the longest walk-back and when, the least time to spare on it, the distance walked.
+ */
 export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[] {
   if (verdict.outings.length === 0) return [];
   const rows = verdict.outings.map((outing) => cellsOf(plan, verdict, outing));
+  const half = Math.ceil(rows.length / 2);
+  const head = ["Least above reserve", ...COLUMNS.slice(1)];
   return [
-    {
-      height: 5,
-      keep: true,
-      draw: (y) =>
-        text(LANDSCAPE_LEFT, y + 3.6, "Margins: least left above the reserve, of the full stock", {
-          sizePt: 9,
-          bold: true,
-        }),
-    },
-    row(COLUMNS, true, box),
-    ...rows.map((cells) => row(cells, false, box)),
+    row(rows.length > 1 ? [head, head] : [head], true, box),
+    ...rows.slice(0, half).map((cells, i) => {
+      const beside = rows[half + i];
+      return row(beside ? [cells, beside] : [cells], false, box);
+    }),
     { height: 1.5, draw: () => [] },
   ];
 }
@@ -56,8 +46,7 @@ function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
   const worst = farthest(reach);
   const walkedM = outing.stretches.reduce((sum, stretch) => sum + stretch.walkM, 0);
   return [
-    nameOf(plan.evas, outing.eva),
-    nameOf(plan.crew, outing.crew),
+    `${nameOf(plan.evas, outing.eva)}, ${nameOf(plan.crew, outing.crew)}`,
     margin("oxygen"),
     margin("co2"),
     margin("water"),
@@ -80,39 +69,41 @@ function spare(reach: Verdict["reach"][number] | null): string {
   return Number.isFinite(least) ? minutesDown(least) : "unknown";
 }
 
-function row(cells: readonly string[], bold: boolean, box: SheetBox): Block {
-  const wide = box.right - LANDSCAPE_LEFT;
+function row(tables: readonly (readonly string[])[], head: boolean, box: SheetBox): Block {
+  const wide = (box.right - LANDSCAPE_LEFT - BETWEEN_MM) / 2;
   const all = SHARES.reduce((sum, share) => sum + share, 0);
-  const face = { sizePt: 8, bold };
+  const face = { sizePt: 7.5, bold: head };
   return {
     height: ROW_MM,
-    keep: bold,
-    draw: (y) => {
-      const marks: Mark[] = [line(LANDSCAPE_LEFT, y + ROW_MM, box.right, y + ROW_MM, bold ? 0.3 : 0.12)];
-      let x = LANDSCAPE_LEFT;
-      cells.forEach((cell, i) => {
-        const own = (wide * SHARES[i]!) / all;
-        marks.push(...text(x, y + 3.2, clip(cell, own - 2, face), face));
-        x += own;
-      });
-      return marks;
-    },
+    keep: head,
+    draw: (y) =>
+      tables.flatMap((cells, k) => {
+        let x = LANDSCAPE_LEFT + k * (wide + BETWEEN_MM);
+        const marks: Mark[] = [line(x, y + ROW_MM, x + wide, y + ROW_MM, head ? 0.3 : 0.12)];
+        cells.forEach((cell, i) => {
+          const own = (wide * SHARES[i]!) / all;
+          marks.push(...text(x, y + 2.9, clip(cell, own - 1, face), face));
+          x += own;
+        });
+        return marks;
+      }),
   };
 }
 
-/** Breaches in full, then how many findings are tight, and must-do tasks that are not placed. */
+/** Breaches in full, must-do tasks that are not placed, and which rules are held by little. */
 export function findingLines(plan: Plan, verdict: Verdict, box: SheetBox): Block[] {
-  const of = (level: string): string[] =>
-    verdict.findings.filter((finding) => finding.level === level).map((finding) => finding.sentence);
-  const breaches = of("breach");
-  const tight = of("tight");
+  const breaches = verdict.findings.filter((finding) => finding.level === "breach");
   const placed = new Set(plan.schedule.placements.map((placement) => placement.task));
   const missing = plan.tasks.filter((task) => task.must && !placed.has(task.id));
+  const tight = new Map<string, number>();
+  for (const { level, rule } of verdict.findings) {
+    if (level === "tight") tight.set(RULE_WORDS[rule], (tight.get(RULE_WORDS[rule]) ?? 0) + 1);
+  }
+  const sentences = breaches.map((finding) => finding.sentence).join(" ");
+  const counts = [...tight].map(([rule, count]) => `${rule} ${count}`).join(", ");
   return [
-    ...(breaches.length > 0 ? listLines(`BREACHES (${breaches.length}): ${breaches.join(" ")}`, box) : []),
-    ...(missing.length > 0
-      ? listLines(`MUST-DO LEFT OUT: ${missing.map((task) => nameOf(plan.tasks, task.id)).join("; ")}`, box)
-      : []),
-    ...(tight.length > 0 ? listLines(`Tight (${tight.length}): ${tight.join(" ")}`, box) : []),
+    ...(breaches.length > 0 ? listLines(`BREACHES (${breaches.length}): ${sentences}`, box) : []),
+    ...(missing.length > 0 ? listLines(`MUST-DO LEFT OUT: ${missing.map(taskName).join("; ")}`, box) : []),
+    ...(tight.size > 0 ? listLines(`Tight: ${counts}.`, box) : []),
   ];
 }

@@ -1,0 +1,57 @@
+import type { Plan } from "../plan/index.ts";
+
+/**
+ * The schedule as comma-separated values (RFC 4180: CRLF, quotes doubled), one row a placement by start. Times as
+ * seconds from touchdown and as UTC.
+ */
+export function scheduleCsv(plan: Plan): string {
+  const epochMs = Date.parse(plan.stay.touchdownUtc);
+  const utc = (atS: number): string => new Date(epochMs + atS * 1000).toISOString();
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const rows = [...plan.schedule.placements]
+    .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1))
+    .flatMap((placement) => {
+      const task = tasks.get(placement.task);
+      if (!task) return [];
+      const endS = placement.startS + task.duration.likelyS;
+      return [
+        [
+          task.id,
+          task.name,
+          placement.eva ?? "",
+          placement.crew.join(" "),
+          task.place ?? "",
+          task.endPlace ?? task.place ?? "",
+          placement.startS,
+          endS,
+          utc(placement.startS),
+          utc(endS),
+          task.must ? "yes" : "no",
+          task.worth,
+        ],
+      ];
+    });
+  return [COLUMNS, ...rows].map((row) => `${row.map(field).join(",")}\r\n`).join("");
+}
+
+const COLUMNS = [
+  "task",
+  "name",
+  "eva",
+  "crew",
+  "place",
+  "end place",
+  "start MET s",
+  "end MET s",
+  "start UTC",
+  "end UTC",
+  "must",
+  "worth",
+];
+
+function field(value: string | number): string {
+  if (typeof value === "number") return String(value);
+  // A table program would run a text that begins like a formula; a leading apostrophe keeps it text.
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

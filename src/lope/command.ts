@@ -1,0 +1,50 @@
+import { HELP } from "./help.ts";
+import { Refusal, refuse } from "./refusal.ts";
+
+/** Where a verb writes its words, and how it is told to stop. */
+export interface Streams {
+  /** Results, on standard output. */
+  out(text: string): void;
+  /** Faults and asides, on standard error. */
+  err(text: string): void;
+  /** Aborts when the user breaks off. */
+  readonly stop: AbortSignal;
+}
+
+/** done: 0; the plan has breaches: 1; bad input or use: 2; a defect of the program: 3. */
+export type ExitCode = 0 | 1 | 2 | 3;
+
+type Verb = (args: readonly string[], streams: Streams) => Promise<ExitCode>;
+
+/** A verb's code is loaded when it is called: help and check need neither solver nor PDF. */
+const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
+  check: async () => (await import("./checkverb.ts")).checkVerb,
+  pack: async () => (await import("./packverb.ts")).packVerb,
+  cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
+  plans: async () => (await import("./plansverb.ts")).plansVerb,
+};
+
+/** Runs `lope <verb> ...`; the exit code. Bad input or use is told on the error stream, never thrown. */
+export async function lope(args: readonly string[], streams: Streams): Promise<ExitCode> {
+  const [verb, ...rest] = args;
+  if (verb === "help" || verb === "--help" || verb === "-h" || rest.includes("--help")) {
+    streams.out(HELP);
+    return 0;
+  }
+  try {
+    const load = verb === undefined ? undefined : VERBS[verb];
+    if (!load) refuse(`${verb === undefined ? "no verb given" : `there is no verb "${verb}"`}\n${HELP}`);
+    return await (
+      await load()
+    )(rest, streams);
+  } catch (error) {
+    if (error instanceof Refusal) {
+      for (const line of error.lines) streams.err(`lope: ${line}\n`);
+      return 2;
+    }
+    // Never 1: a crash must not pass for a verdict.
+    const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    streams.err(`lope: a defect in the program, please report it:\n${trace}\n`);
+    return 3;
+  }
+}

@@ -1,0 +1,19 @@
+/** What the command can do. */
+export const HELP = `Lopeline without a screen. Planning and training aid; flight rules and the authorities in charge decide.
+
+  lope check plan.json [--json]
+      Judges the plan's schedule: a table, or one JSON object.
+  lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N]
+      Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
+      same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far.
+  lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet]
+      Writes cuff checklists as PDF: pages of 95 x 130 mm, or four to a sheet with cut marks.
+      --sheet writes the day timeline instead, on a4 (or --size letter).
+  lope plans
+      Writes the ready plans and the plan format's JSON Schema into public/.
+  lope help
+
+With npm: npm run -s lope -- check plan.json
+Exit code: 0 done, 1 the plan has breaches, 2 bad input or use, 3 a defect of the
+program. No verb changes its input file.
+`;

@@ -1,0 +1,79 @@
+import type { Finding, Verdict } from "../check/index.ts";
+import type { Plan } from "../plan/index.ts";
+
+/** A verdict as words and as data. */
+
+/** The verdict as one plain object; times in seconds from touchdown, masses in kg, margins as shares of the stock. */
+export function reportJson(plan: Plan, verdict: Verdict): object {
+  const count = (level: Finding["level"]): number =>
+    verdict.findings.filter((finding) => finding.level === level).length;
+  return {
+    title: plan.title,
+    breaches: verdict.score.breaches,
+    tight: count("tight"),
+    open: count("open"),
+    mustPlaced: verdict.mustPlaced,
+    mustTotal: verdict.mustTotal,
+    placed: verdict.placed,
+    total: plan.tasks.length,
+    worth: verdict.score.worth,
+    worthTotal: plan.tasks.reduce((sum, task) => sum + task.worth, 0),
+    score: verdict.score,
+    returnKg: verdict.returnKg,
+    walkedM: verdict.walkedM,
+    outings: verdict.outings.map(({ eva, crew, span }) => ({
+      eva,
+      crew,
+      egressS: span.startS,
+      ingressS: span.endS,
+    })),
+    margins: verdict.margins.map(({ eva, crew, consumable, stock, reserve, margin }) => ({
+      eva,
+      crew,
+      consumable,
+      stock,
+      reserve,
+      margin,
+    })),
+    walkbackS: verdict.walkbackS,
+    findings: verdict.findings,
+  };
+}
+
+/** The verdict as a table to read in a terminal. */
+export function reportTable(plan: Plan, verdict: Verdict): string {
+  const { score, findings, placed, mustPlaced, mustTotal } = verdict;
+  const tight = findings.filter((finding) => finding.level === "tight").length;
+  const lines = [
+    plan.title,
+    `  placed    ${placed} of ${plan.tasks.length} tasks, must-do ${mustPlaced} of ${mustTotal}`,
+    `  worth     ${score.worth}`,
+    `  breaches  ${score.breaches}, tight ${tight}`,
+    `  return    ${verdict.returnKg.toFixed(1)} kg`,
+    ...outingLines(plan, verdict),
+    ...findings.map(
+      (finding) => `  ${finding.level.padEnd(7)} ${finding.rule.padEnd(22)} ${finding.sentence}`,
+    ),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function outingLines(plan: Plan, verdict: Verdict): string[] {
+  const nameOf = (list: readonly { id: string; name: string }[], id: string): string =>
+    list.find((one) => one.id === id)?.name ?? id;
+  return verdict.outings.map(({ eva, crew, span }) => {
+    const margins = verdict.margins
+      .filter((one) => one.eva === eva && one.crew === crew)
+      // Rounded down: a margin is never shown larger than it is.
+      .map((one) => `${one.consumable} ${Math.floor(one.margin * 100 + 1e-9)} %`);
+    const times = `egress ${clock(span.startS)}, ingress ${clock(span.endS)}`;
+    return `  ${nameOf(plan.evas, eva)}, ${nameOf(plan.crew, crew)}: ${times}; above reserve: ${margins.join(", ")}`;
+  });
+}
+
+/** h:mm:ss of MET. */
+function clock(seconds: number): string {
+  const size = Math.abs(seconds);
+  const pad = (value: number): string => String(value).padStart(2, "0");
+  return `${seconds < 0 ? "-" : ""}${Math.floor(size / 3600)}:${pad(Math.floor(size / 60) % 60)}:${pad(size % 60)}`;
+}
