@@ -1,0 +1,126 @@
+import "@fontsource-variable/encode-sans/wdth.css";
+import "./views/theme/tokens.css";
+import "./views/theme/base.css";
+import "./views/shell/shell.css";
+import "./views/day/day.css";
+import "./views/paper/paper.css";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { judgeFor } from "./check/index.ts";
+import { startEngine } from "./engine/browser.ts";
+import { booklets, daySheet, type Paper, toPdf, toSvgPages } from "./exchange/index.ts";
+import { moonSun } from "./physics/index.ts";
+import type { Plan } from "./plan/index.ts";
+import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
+import { App } from "./views/app.tsx";
+import { createLook } from "./views/look.ts";
+import type { PaperPort, Services } from "./views/services.ts";
+
+/** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
+
+const READY = ["demo", "small", "large"];
+
+const desk = createDesk({
+  engine: startEngine(),
+  judgeFor,
+  archive: browserArchive(),
+  clock: systemClock,
+  newId: systemId,
+  async readyText(name) {
+    const answer = await fetch(`plans/${name}.json`);
+    if (!answer.ok) throw new Error(`plans/${name}.json: ${answer.status} ${answer.statusText}`);
+    return answer.text();
+  },
+});
+
+function paperOf(kind: string, plan: Plan, verdict: Verdict): Paper {
+  switch (kind) {
+    case "day-a4":
+      return daySheet(plan, verdict, "a4");
+    case "day-letter":
+      return daySheet(plan, verdict, "letter");
+    case "cuff-a4":
+      return booklets(plan, verdict, { size: "a4" });
+    case "cuff-letter":
+      return booklets(plan, verdict, { size: "letter" });
+    default:
+      return booklets(plan, verdict, { size: "cuff" });
+  }
+}
+
+const paper: PaperPort = {
+  kinds: [
+    {
+      id: "cuff",
+      name: "Cuff checklists",
+      purpose: "One booklet a crew member, one task a page, cut to size.",
+    },
+    { id: "cuff-a4", name: "Cuff on A4", purpose: "Four cuff pages to an A4 sheet, with cut marks." },
+    {
+      id: "cuff-letter",
+      name: "Cuff on Letter",
+      purpose: "Four cuff pages to a Letter sheet, with cut marks.",
+    },
+    { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
+    { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
+  ],
+  pages(kind, plan, verdict) {
+    const made = paperOf(kind, plan, verdict);
+    return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
+  },
+  pdf: (kind, plan, verdict) => toPdf(paperOf(kind, plan, verdict)),
+};
+
+const services: Services = {
+  desk,
+  paper,
+  sunDeg(plan, atS) {
+    if (plan.body.ephemeris !== "moon") return null;
+    const { latDeg, lonDeg, elevationM } = plan.site;
+    const observer = { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
+    return moonSun(Date.parse(plan.stay.touchdownUtc) + atS * 1000, observer).elevationDeg;
+  },
+  // A browser may forbid its store; the theme is then that of the system each time.
+  memory: {
+    get(key) {
+      try {
+        return localStorage.getItem(`lopeline-${key}`);
+      } catch {
+        return null;
+      }
+    },
+    set(key, value) {
+      try {
+        localStorage.setItem(`lopeline-${key}`, value);
+      } catch {
+        return;
+      }
+    },
+  },
+};
+
+const remembered = services.memory.get("theme");
+const darkSystem = window.matchMedia("(prefers-color-scheme: dark)").matches;
+const theme = remembered === "dark" || remembered === "light" ? remembered : darkSystem ? "dark" : "light";
+document.documentElement.dataset["theme"] = theme;
+
+async function begin(): Promise<void> {
+  const asked = new URLSearchParams(location.search).get("plan");
+  const restored = await desk.restore();
+  if (asked !== null && READY.includes(asked)) await desk.openReady(asked);
+  else if (!restored) await desk.openReady("demo");
+}
+
+window.addEventListener("pagehide", () => void desk.saveNow());
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState === "hidden") void desk.saveNow();
+});
+
+const root = document.getElementById("root");
+if (!root) throw new Error("the page has no root element");
+await begin();
+createRoot(root).render(
+  <StrictMode>
+    <App services={services} look={createLook(theme)} setup={null} details={null} />
+  </StrictMode>,
+);

@@ -1,0 +1,102 @@
+import { type ReactNode, useEffect, useMemo } from "react";
+import { framing } from "../dayline/index.ts";
+import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
+import { DayView } from "./day/dayview.tsx";
+import { spokenDay } from "./day/speech.ts";
+import { evaSpan, limitsOf } from "./day/windowing.ts";
+import type { Look } from "./look.ts";
+import { PaperView } from "./paper/paperview.tsx";
+import type { Services } from "./services.ts";
+import { chooseFile, savePlan } from "./shell/files.ts";
+import { Header } from "./shell/header.tsx";
+import { Keys } from "./shell/keys.tsx";
+import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
+import { ScoreLine } from "./shell/scoreline.tsx";
+
+/** The whole program on screen. `setup` and `details` are the screens of the plan's tables and of the chosen task. */
+export function App(props: {
+  readonly services: Services;
+  readonly look: Look;
+  readonly setup: ReactNode;
+  readonly details: ReactNode;
+}) {
+  const { services, look } = props;
+  const around = useMemo(() => ({ ...services, look }), [services, look]);
+  return (
+    <AroundContext value={around}>
+      <Screens setup={props.setup} details={props.details} />
+    </AroundContext>
+  );
+}
+
+function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode }) {
+  const { desk, look, memory } = useAround();
+  const screen = useLook((state) => state.screen);
+  const theme = useLook((state) => state.theme);
+
+  useEffect(() => {
+    document.documentElement.dataset["theme"] = theme;
+    memory.set("theme", theme);
+  }, [theme, memory]);
+  useFirstLook();
+  useEffect(() => spokenSteps(desk, look), [desk, look]);
+  useEffect(() => {
+    const down = (event: KeyboardEvent): void => {
+      const field = event.target instanceof Element && event.target.closest("input, textarea, select");
+      const key = event.key.toLowerCase();
+      if (event.ctrlKey || event.metaKey) {
+        if (key === "z" && !field) {
+          if (event.shiftKey) desk.redo();
+          else desk.undo();
+        } else if (key === "y" && !field) desk.redo();
+        else if (key === "s") savePlan(desk);
+        else if (key === "o") chooseFile(desk);
+        else return;
+        event.preventDefault();
+      } else if (event.key === "?" && !field) look.setState({ keysShown: true });
+    };
+    window.addEventListener("keydown", down);
+    return () => window.removeEventListener("keydown", down);
+  }, [desk, look]);
+
+  return (
+    <div className="app">
+      <Header />
+      <ScoreLine />
+      <main className="screen">
+        {screen === "day" && <DayView details={props.details} />}
+        {screen === "setup" && <div className="sheet">{props.setup}</div>}
+        {screen === "paper" && <PaperView />}
+      </main>
+      <Safety />
+      <Notices />
+      <Refused />
+      <Keys />
+      <Spoken />
+    </div>
+  );
+}
+
+/** Another plan begins with its first EVA in sight. */
+function useFirstLook(): void {
+  const { desk, look } = useAround();
+  const which = useDesk(
+    (state) => `${state.plan.title}|${state.plan.stay.touchdownUtc}|${state.plan.stay.lengthS}`,
+  );
+  useEffect(() => {
+    const { plan, verdict } = desk.state.getState();
+    const span = evaSpan(plan, verdict, 0) ?? { startS: 0, endS: plan.stay.lengthS };
+    look.setState({ window: framing([span], 0.03, limitsOf(plan)), focus: null, cursorS: null });
+  }, [which, desk, look]);
+}
+
+/** Says what every step of the history has made of the day. */
+function spokenSteps(desk: Services["desk"], look: Look): () => void {
+  return desk.state.subscribe((now, before) => {
+    if (now.plan === before.plan || now.history === before.history) return;
+    const back = now.history.redo.length > before.history.redo.length;
+    const step = back ? before.history.undo.at(-1) : now.history.undo.at(-1);
+    const words = step ? `${back ? "Undone" : "Done"}: ${step.name}. ` : "";
+    look.setState({ spoken: `${words}${spokenDay(now.plan, now.verdict)}` });
+  });
+}

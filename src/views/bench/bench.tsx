@@ -1,0 +1,123 @@
+import { memo, useDeferredValue, useMemo, useState } from "react";
+import { left } from "../../dayline/index.ts";
+import type { Task } from "../../plan/index.ts";
+import type { BenchReason, DeskState } from "../../store/index.ts";
+import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
+import { useDay } from "../day/around.ts";
+import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
+
+/** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
+export function Bench() {
+  const { look } = useAround();
+  const tasks = useDeskList(benchOfPlan);
+  const plan = useDesk((state) => state.plan);
+  const reasons = useDesk((state) => state.benchReasons);
+  const over = useLook((state) => state.inHand?.target.at === "bench");
+  const [words, setWords] = useState("");
+  const wanted = useDeferredValue(words);
+  const listed = useMemo(() => found(tasks, wanted), [tasks, wanted]);
+  const must = tasks.filter((task) => task.must).length;
+
+  return (
+    <section className={over ? "bench over" : "bench"} aria-label="Bench" data-bench>
+      <header className="part-head">
+        <h2>Bench</h2>
+        <span className="note">
+          {counted(tasks.length, "task")}
+          {must > 0 && <b className="must-count">{counted(must, "must-do", "must-do")}</b>}
+        </span>
+        <input
+          type="search"
+          aria-label="Search the bench"
+          placeholder="Search"
+          value={words}
+          onChange={(event) => setWords(event.target.value)}
+          onKeyDown={(event) => {
+            if (event.key === "Escape") setWords("");
+          }}
+        />
+      </header>
+      {tasks.length === 0 && <p className="empty">Every task is on the day line.</p>}
+      {tasks.length > 0 && listed.length === 0 && (
+        <p className="empty">No task on the bench matches “{words}”.</p>
+      )}
+      <ul className="cards" onFocus={() => look.setState({ focus: null })}>
+        {listed.map((task) => (
+          <Card
+            key={task.id}
+            task={task}
+            place={placeName(plan, task.place)}
+            reason={reasons.get(task.id) ?? null}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What is on the bench of the plan itself: a task in hand keeps its card, and with it the focus. */
+function benchOfPlan(state: DeskState): readonly Task[] {
+  const placed = new Set(state.plan.schedule.placements.map((placement) => placement.task));
+  return state.plan.tasks
+    .filter((task) => !placed.has(task.id))
+    .toSorted((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth || (a.name < b.name ? -1 : 1));
+}
+
+function found(tasks: readonly Task[], words: string): readonly Task[] {
+  const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
+  if (parts.length === 0) return tasks;
+  return tasks.filter((task) => {
+    const text = `${task.name} ${task.kind} ${task.place ?? ""} ${task.must ? "must" : ""}`.toLowerCase();
+    return parts.every((part) => text.includes(part));
+  });
+}
+
+const Card = memo(function Card(props: {
+  readonly task: Task;
+  readonly place: string;
+  readonly reason: BenchReason | null;
+}) {
+  const { task, reason } = props;
+  const { desk } = useAround();
+  const { hold } = useDay();
+  const selected = useDesk((state) => state.selection.includes(task.id));
+  const held = useLook((state) => state.inHand?.task === task.id);
+  const lengthS = task.duration.likelyS;
+  const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
+  return (
+    <li className={held ? "card held" : "card"}>
+      <button
+        type="button"
+        className="card-grip"
+        data-task={task.id}
+        aria-pressed={selected}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${reason?.sentence ?? ""}`}
+        onPointerDown={(event) => {
+          if (event.button !== 0) return;
+          hold.press(event.nativeEvent, { task: task.id, lane: null, offsetS: Math.min(300, lengthS / 2) });
+        }}
+        onClick={() => desk.select([task.id])}
+      >
+        <span className={`kind ${task.kind}`}>{KIND_LETTERS[task.kind]}</span>
+        <span className="card-name narrow">{task.name}</span>
+        <span className="card-worth">{task.must ? "must" : task.worth}</span>
+        <span className="card-facts narrow">
+          {left(lengthS)} · {crew} · {props.place}
+        </span>
+      </button>
+      <p className="card-why">
+        {held ? "In hand." : (reason?.sentence ?? "Not looked into yet.")}
+        {reason?.fitsAt && !held && (
+          <button
+            type="button"
+            className="quiet card-put"
+            aria-label={`Put ${task.name} on the line`}
+            onClick={() => desk.place(task.id, { ...reason.fitsAt!, crew: [...reason.fitsAt!.crew] })}
+          >
+            Put on
+          </button>
+        )}
+      </p>
+    </li>
+  );
+});

@@ -1,0 +1,21 @@
+import { createContext, useContext } from "react";
+import type { Finding } from "../../store/index.ts";
+import type { Hold } from "./hold.ts";
+import type { Windowing } from "./windowing.ts";
+
+/** What the parts of the day share: the hand that holds tasks, the window, and the finding that was chosen. */
+export interface Day {
+  readonly hold: Hold;
+  readonly windows: Windowing;
+  readonly chosen: Finding | null;
+  choose(finding: Finding | null): void;
+}
+
+export const DayContext = createContext<Day | null>(null);
+
+/** The day around a view. Throws outside of it. */
+export function useDay(): Day {
+  const day = useContext(DayContext);
+  if (!day) throw new Error("a view stands outside of the day");
+  return day;
+}

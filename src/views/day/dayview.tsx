@@ -1,0 +1,157 @@
+import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { timeScale } from "../../dayline/index.ts";
+import { type Finding, shownSchedule, shownVerdict, tasksById } from "../../store/index.ts";
+import { Bench } from "../bench/bench.tsx";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { Findings } from "../findings/findings.tsx";
+import type { Brush } from "../line/brush.ts";
+import { Canvas } from "../line/canvas.tsx";
+import { DayLine } from "../line/dayline.tsx";
+import { remoteLanePx, standingOf } from "../line/geometry.ts";
+import { Overview } from "../line/overview.tsx";
+import { paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
+import { CREW_LANE_LEAST_PX, CREW_LANE_MOST_PX, HEAD_PX, OVERVIEW_PX } from "../line/sizes.ts";
+import { Margins } from "../margins/margins.tsx";
+import { type Day, DayContext } from "./around.ts";
+import { MoveCost } from "./cost.tsx";
+import { Cursor } from "./cursor.tsx";
+import { dayKeys } from "./daykeys.ts";
+import { Dock } from "./dock.tsx";
+import { Gutter } from "./gutter.tsx";
+import { groundOf } from "./ground.ts";
+import { holding } from "./hold.ts";
+import { Tally } from "./tally.tsx";
+import { windowing } from "./windowing.ts";
+
+/** The day: lanes, margins under the same axis, and below them bench, findings and the chosen task. */
+export function DayView(props: { readonly details: ReactNode }) {
+  const { desk, look, sunDeg } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const schedule = useDesk(shownSchedule);
+  const verdict = useDesk(shownVerdict);
+  const tasks = useDesk(tasksById);
+  const window = useLook((state) => state.window);
+  const [chosen, choose] = useState<Finding | null>(null);
+
+  const board = useRef<HTMLElement>(null);
+  const stage = useRef<HTMLDivElement>(null);
+  const size = useSize(board);
+  const gutterPx = size.width < 900 ? 96 : 132;
+  const figuresPx = size.width < 900 ? 78 : 96;
+  const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
+  const settled = useDesk((state) => state.plan.schedule);
+  const crewPx = useMemo(
+    () => lanePx(size.height, plan.crew.length, remoteLanePx(plan, settled)),
+    [size.height, plan, settled],
+  );
+
+  const standing = useMemo(
+    () => standingOf(plan, schedule, verdict, tasks, crewPx),
+    [plan, schedule, verdict, tasks, crewPx],
+  );
+  const scale = useMemo(() => timeScale(window, widthPx), [window, widthPx]);
+
+  // What gestures read at the moment they need it.
+  const latest = useRef({ standing, scale });
+  useLayoutEffect(() => {
+    latest.current = { standing, scale };
+  });
+  const windows = useMemo(
+    () =>
+      windowing(
+        look,
+        () => desk.state.getState().plan,
+        () => desk.state.getState().verdict,
+      ),
+    [desk, look],
+  );
+  const hold = useMemo(
+    () =>
+      holding(
+        desk,
+        look,
+        () => groundOf(stage.current, latest.current.standing, latest.current.scale),
+        windows,
+      ),
+    [desk, look, windows],
+  );
+  useEffect(() => hold.listen(), [hold]);
+  useEffect(
+    () => dayKeys(desk, look, hold, windows, () => latest.current.standing),
+    [desk, look, hold, windows],
+  );
+  const day = useMemo<Day>(() => ({ hold, windows, chosen, choose }), [hold, windows, chosen]);
+
+  const paintHead = useCallback(
+    (brush: Brush) => {
+      paintAxes(brush, plan, scale);
+      paintEvas(brush, plan, verdict, scale);
+      paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale);
+    },
+    [plan, verdict, scale, sunDeg],
+  );
+
+  return (
+    <DayContext value={day}>
+      <div className="day">
+        <section
+          ref={board}
+          className="board"
+          aria-label="Day line"
+          data-line
+          style={
+            { "--gutter": `${gutterPx}px`, "--figures": `${figuresPx}px`, "--time": `${widthPx}px` } as object
+          }
+        >
+          <div className="board-head">
+            <Gutter part="head" standing={standing} />
+            <Canvas widthPx={widthPx} heightPx={HEAD_PX} paint={paintHead} />
+            <span />
+          </div>
+          <div className="lanes" id="lanes">
+            <Gutter part="lanes" standing={standing} />
+            <DayLine standing={standing} scale={scale} stage={stage} />
+            <Tally standing={standing} />
+          </div>
+          <Margins scale={scale} />
+          <div className="board-foot">
+            <Gutter part="foot" standing={standing} />
+            <Overview standing={standing} widthPx={widthPx} />
+            <span />
+          </div>
+          <Cursor scale={scale} gutterPx={gutterPx} />
+        </section>
+        <Dock>
+          <Bench />
+          <Findings />
+          {props.details}
+        </Dock>
+        <MoveCost />
+      </div>
+    </DayContext>
+  );
+}
+
+/** What is left for the lanes after head, foot and a fair share for the margins. */
+function lanePx(heightPx: number, crew: number, remotePx: number): number {
+  const room = heightPx - HEAD_PX - OVERVIEW_PX - remotePx;
+  const each = Math.floor((room * 0.56) / Math.max(1, crew));
+  return Math.max(CREW_LANE_LEAST_PX, Math.min(CREW_LANE_MOST_PX, each));
+}
+
+function useSize(ref: React.RefObject<HTMLElement | null>): {
+  readonly width: number;
+  readonly height: number;
+} {
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (!element) return;
+    const measure = (): void => setSize({ width: element.clientWidth, height: element.clientHeight });
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [ref]);
+  return size;
+}

@@ -1,0 +1,43 @@
+import { met, percentLeft, signed, type Target } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Preview, Verdict } from "../../store/index.ts";
+import { counted, crewName, marginCause, worstMargin } from "../words.ts";
+
+/** Where a target is, in words: "4:17, EV1" or "the bench". */
+export function targetWords(plan: Plan, target: Target): string {
+  if (target.at === "bench") return "the bench";
+  return `${met(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
+}
+
+/** What a move costs, in one breath, for those who listen. */
+export function spokenCost(plan: Plan, preview: Preview, target: Target): string {
+  const { gained, lost, score } = preview.difference;
+  const task = plan.tasks.find((one) => one.id === preview.tasks[0]);
+  const said = [`${task?.name ?? "Task"} at ${targetWords(plan, target)}.`];
+  const breaches = gained.filter((finding) => finding.level === "breach");
+  for (const finding of breaches.slice(0, 2)) said.push(finding.sentence);
+  if (breaches.length > 2)
+    said.push(`${counted(breaches.length - 2, "more new breach", "more new breaches")}.`);
+  const tight = gained.filter((finding) => finding.level === "tight");
+  if (tight.length > 0) said.push(`${counted(tight.length, "new tight finding")}.`);
+  if (lost.length > 0) said.push(`${counted(lost.length, "finding")} gone.`);
+  if (score.worth !== 0) said.push(`Worth ${signed(score.worth)}.`);
+  said.push(spokenMargin(plan, preview.verdict));
+  return said.join(" ");
+}
+
+/** The worst margin in words. */
+export function spokenMargin(plan: Plan, verdict: Verdict): string {
+  const worst = worstMargin(verdict);
+  return worst
+    ? `Worst margin ${percentLeft(verdict.score.worstMargin / 10_000)}, ${marginCause(plan, worst)}.`
+    : "Nobody goes out.";
+}
+
+/** The day in one breath: after a step, an undo, a pack. */
+export function spokenDay(plan: Plan, verdict: Verdict): string {
+  const { breaches, mustLeftOut } = verdict.score;
+  const must =
+    mustLeftOut === 0 ? "all must-do tasks placed" : `${counted(mustLeftOut, "must-do task")} left out`;
+  return `${counted(breaches, "breach", "breaches")}, ${must}. ${spokenMargin(plan, verdict)}`;
+}

@@ -1,0 +1,30 @@
+import { needed, REMOTE } from "../../dayline/index.ts";
+import type { Standing } from "../line/geometry.ts";
+import { counted } from "../words.ts";
+
+/** At the right end of each lane what it comes to: time out, walked, tasks. */
+export function Tally(props: { readonly standing: Standing }) {
+  const { lanes, blocks, verdict } = props.standing;
+  return (
+    <div className="tally">
+      {lanes.map((lane) => {
+        const tasks = blocks.filter((block) => block.lane === lane.key).length;
+        const outS = verdict.outings
+          .filter((outing) => outing.crew === lane.key)
+          .reduce((sum, outing) => sum + outing.span.endS - outing.span.startS, 0);
+        const walked = verdict.walkedM[lane.key] ?? 0;
+        return (
+          <ul key={lane.key} style={{ height: lane.heightPx }}>
+            <li>{counted(tasks, "task")}</li>
+            {lane.key !== REMOTE && (
+              <>
+                <li>{needed(outS)} out</li>
+                <li>{(Math.ceil(walked / 100) / 10).toFixed(1)} km</li>
+              </>
+            )}
+          </ul>
+        );
+      })}
+    </div>
+  );
+}

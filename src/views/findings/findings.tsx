@@ -1,0 +1,79 @@
+import { memo, useMemo } from "react";
+import { met } from "../../dayline/index.ts";
+import { type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { useDay } from "../day/around.ts";
+import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
+
+/** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
+export function Findings() {
+  const verdict = useDesk(shownVerdict);
+  const gained = useDesk((state) => state.preview?.difference.gained ?? null);
+  const inHand = useLook((state) => state.inHand !== null);
+  const { chosen } = useDay();
+  const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
+  const fresh = useMemo(() => new Set((gained ?? []).map(findingKey)), [gained]);
+  const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
+
+  return (
+    <section className="findings" aria-label="Findings">
+      <header className="part-head">
+        <h2>Findings</h2>
+        <span className="note">
+          {counted(count("breach"), "breach", "breaches")}, {count("open")} open, {count("tight")} tight
+          {inHand ? ", with the task in hand" : ""}
+        </span>
+      </header>
+      {inOrder.length === 0 && <p className="empty">No rule is broken and none holds by little.</p>}
+      <ol className="finding-list">
+        {inOrder.map((finding, i) => (
+          <FindingRow
+            // Numbers change while a task is in hand; the row stays the same row.
+            key={`${findingKey(finding)}${i > 0 && findingKey(inOrder[i - 1]!) === findingKey(finding) ? i : ""}`}
+            finding={finding}
+            fresh={fresh.has(findingKey(finding))}
+            chosen={chosen !== null && findingKey(chosen) === findingKey(finding)}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const FindingRow = memo(function FindingRow(props: {
+  readonly finding: Finding;
+  readonly fresh: boolean;
+  readonly chosen: boolean;
+}) {
+  const { finding } = props;
+  const { desk, look } = useAround();
+  const { windows, choose } = useDay();
+  const go = (): void => {
+    choose(finding);
+    const { plan } = desk.state.getState();
+    const tasks = finding.subjects.filter((subject) => subject.kind === "task").map((subject) => subject.id);
+    if (tasks.length > 0) desk.select(tasks);
+    const placed = plan.schedule.placements.find((one) => tasks.includes(one.task));
+    const eva = finding.subjects.find((subject) => subject.kind === "eva");
+    if (finding.span) windows.reveal(finding.span);
+    else if (placed) windows.reveal({ startS: placed.startS, endS: placed.startS + 600 });
+    else if (eva) windows.eva(plan.evas.findIndex((one) => one.id === eva.id));
+    look.setState({ spoken: finding.sentence });
+  };
+  return (
+    <li>
+      <button
+        type="button"
+        className={`finding ${finding.level}${props.fresh ? " fresh" : ""}`}
+        aria-pressed={props.chosen}
+        onClick={go}
+      >
+        <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span>
+        <span className="finding-rule narrow">{RULE_WORDS[finding.rule]}</span>
+        {finding.span && <span className="finding-when">{met(finding.span.startS)}</span>}
+        {props.fresh && <span className="finding-new">new</span>}
+        <span className="finding-sentence">{finding.sentence}</span>
+      </button>
+    </li>
+  );
+});

@@ -1,0 +1,117 @@
+import type { Slab } from "../../dayline/index.ts";
+import type { Palette } from "../theme/palette.ts";
+import { type Hatch, hatching } from "./tiles.ts";
+
+/** A canvas with the theme's colours, hatchings and type at hand. All sizes are CSS pixels. */
+export interface Brush {
+  readonly ctx: CanvasRenderingContext2D;
+  readonly palette: Palette;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  hatch(name: Hatch): CanvasPattern | string;
+}
+
+/** Makes a brush for a canvas of this size and pixel density; the canvas is empty afterwards. */
+export function brushFor(
+  canvas: HTMLCanvasElement,
+  palette: Palette,
+  widthPx: number,
+  heightPx: number,
+  density: number,
+): Brush | null {
+  const ctx = canvas.getContext("2d");
+  if (!ctx) return null;
+  const width = Math.max(1, Math.round(widthPx * density));
+  const height = Math.max(1, Math.round(heightPx * density));
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  ctx.setTransform(density, 0, 0, density, 0, 0);
+  ctx.clearRect(0, 0, widthPx, heightPx);
+  return { ctx, palette, widthPx, heightPx, hatch: hatchesFor(palette, density) };
+}
+
+let hatches: { palette: Palette; density: number; of: ReturnType<typeof hatching> } | null = null;
+
+function hatchesFor(palette: Palette, density: number): ReturnType<typeof hatching> {
+  if (hatches?.palette !== palette || hatches.density !== density) {
+    hatches = { palette, density, of: hatching(palette, density) };
+  }
+  return hatches.of;
+}
+
+/** A CSS font of the house face; `narrow` for names in little room. */
+export function font(sizePx: number, weight: number, width: "narrow" | "normal" = "narrow"): string {
+  const stretch = width === "narrow" ? "condensed" : "normal";
+  return `${stretch} ${weight} ${sizePx}px "Encode Sans Variable", system-ui, sans-serif`;
+}
+
+/** Traces the outline of a slab, `outPx` outside of its edges. */
+export function traceSlab(ctx: CanvasRenderingContext2D, slab: Slab, outPx = 0): void {
+  ctx.beginPath();
+  ctx.moveTo(slab.left - outPx, slab.topLeft - outPx);
+  ctx.lineTo(slab.right + outPx, slab.topRight - outPx);
+  ctx.lineTo(slab.right + outPx, slab.topRight + slab.thick + outPx);
+  ctx.lineTo(slab.left - outPx, slab.topLeft + slab.thick + outPx);
+  ctx.closePath();
+}
+
+/** Width of `text` in the context's present font; measured once for each text and font. */
+export function textPx(ctx: CanvasRenderingContext2D, text: string): number {
+  const key = `${ctx.font}|${text}`;
+  let width = measured.get(key);
+  if (width === undefined) {
+    width = ctx.measureText(text).width;
+    if (measured.size > 20_000) measured.clear();
+    measured.set(key, width);
+  }
+  return width;
+}
+
+const measured = new Map<string, number>();
+
+/** Forgets all widths: the face has arrived after the first painting. */
+export function forgetWidths(): void {
+  measured.clear();
+}
+
+/** `text` in at most `lines` lines of `roomPx`, broken between words, the last one cut with an ellipsis. */
+export function wrapped(
+  ctx: CanvasRenderingContext2D,
+  text: string,
+  roomPx: number,
+  lines: number,
+): readonly string[] {
+  const words = text.split(" ");
+  const out: string[] = [];
+  let line = "";
+  for (let i = 0; i < words.length; i += 1) {
+    const longer = line === "" ? words[i]! : `${line} ${words[i]!}`;
+    if (line === "" || textPx(ctx, longer) <= roomPx) {
+      line = longer;
+      continue;
+    }
+    if (out.length === lines - 1) {
+      line = `${line} ${words.slice(i).join(" ")}`;
+      break;
+    }
+    out.push(line);
+    line = words[i]!;
+  }
+  out.push(line);
+  return out.map((one) => cut(ctx, one, roomPx));
+}
+
+/** `text` shortened with an ellipsis to fit `roomPx`; empty when not even one letter fits. */
+export function cut(ctx: CanvasRenderingContext2D, text: string, roomPx: number): string {
+  if (textPx(ctx, text) <= roomPx) return text;
+  let low = 0;
+  let high = text.length;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (textPx(ctx, `${text.slice(0, middle)}…`) <= roomPx) low = middle;
+    else high = middle - 1;
+  }
+  return low === 0 ? "" : `${text.slice(0, low).trimEnd()}…`;
+}

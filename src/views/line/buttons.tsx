@@ -1,0 +1,117 @@
+import { memo, useDeferredValue, useEffect, useMemo, useRef } from "react";
+import { type Block, met, readingOrder, type TimeScale } from "../../dayline/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { counted, crewName, evaName, KIND_WORDS, placeName } from "../words.ts";
+import { shows, slabFor, type Standing } from "./geometry.ts";
+
+/**
+ * A button over every block on screen: it carries the block's name for readers and tests, and the keyboard's focus.
+ * Pointers go through it to the lanes below. While the window moves the buttons follow a moment later.
+ */
+export function BlockButtons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+  const { standing } = props;
+  const scale = useDeferredValue(props.scale);
+  const selection = useDesk((state) => state.selection);
+  const focus = useLook((look) => look.focus);
+  const held = useLook((look) => look.inHand?.task ?? null);
+
+  const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
+  const counts = useMemo(() => findingCounts(standing), [standing]);
+  const focused =
+    inOrder.find((block) => block.task === focus?.task && block.lane === focus.lane) ??
+    inOrder.find((block) => block.task === focus?.task) ??
+    inOrder.find((block) => shows(scale, block)) ??
+    inOrder[0];
+
+  return standing.lanes.map((lane) => (
+    <div key={lane.key} role="group" aria-label={`Lane ${lane.name}`}>
+      {inOrder
+        .filter((block) => block.lane === lane.key && (shows(scale, block) || block === focused))
+        .map((block) => {
+          const slab = slabFor(standing, scale, block);
+          if (!slab) return null;
+          const nth = standing.blocks.filter((one) => one.task === block.task).indexOf(block);
+          return (
+            <BlockButton
+              key={`${block.task}#${nth}`}
+              task={block.task}
+              lane={block.lane}
+              name={nameOf(standing, block, counts.get(block.task) ?? 0)}
+              left={Math.round(slab.left)}
+              top={Math.round(Math.min(slab.topLeft, slab.topRight))}
+              width={Math.max(5, Math.round(slab.right - slab.left))}
+              height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
+              selected={selection.includes(block.task)}
+              held={block.task === held}
+              reached={block === focused}
+              wanted={focus?.task === block.task && focus.lane === block.lane}
+            />
+          );
+        })}
+    </div>
+  ));
+}
+
+const BlockButton = memo(function BlockButton(props: {
+  readonly task: string;
+  readonly lane: string;
+  readonly name: string;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly selected: boolean;
+  readonly held: boolean;
+  readonly reached: boolean;
+  readonly wanted: boolean;
+}) {
+  const { look } = useAround();
+  const ref = useRef<HTMLButtonElement>(null);
+  // The focus follows when a key or a set-down task has moved it, never out of another part of the page.
+  useEffect(() => {
+    const active = document.activeElement;
+    const free = active === document.body || active === null || active.closest("[data-line]") !== null;
+    if (props.wanted && free && active !== ref.current) ref.current?.focus({ preventScroll: true });
+  }, [props.wanted]);
+  return (
+    <button
+      ref={ref}
+      type="button"
+      className={props.held ? "block held" : "block"}
+      data-task={props.task}
+      data-lane={props.lane}
+      aria-label={props.name}
+      aria-pressed={props.selected}
+      tabIndex={props.reached ? 0 : -1}
+      style={{ left: props.left, top: props.top, width: props.width, height: props.height }}
+      onFocus={() => look.setState({ focus: { task: props.task, lane: props.lane } })}
+    />
+  );
+});
+
+function nameOf(standing: Standing, block: Block, findings: number): string {
+  const { plan } = standing;
+  const task = standing.tasks.get(block.task);
+  if (!task) return block.task;
+  const parts = [
+    task.name,
+    KIND_WORDS[task.kind].toLowerCase(),
+    ...(task.place === undefined ? [] : [`at ${placeName(plan, task.place)}`]),
+    `${met(block.startS)} to ${met(block.endS)}`,
+    block.eva === null ? "remote" : `${crewName(plan, block.lane)}, ${evaName(plan, block.eva)}`,
+  ];
+  if (task.must) parts.push("must do");
+  if (task.pin) parts.push("pinned");
+  if (findings > 0) parts.push(counted(findings, "finding"));
+  return parts.join(", ");
+}
+
+function findingCounts(standing: Standing): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const finding of standing.verdict.findings) {
+    for (const subject of finding.subjects) {
+      if (subject.kind === "task") counts.set(subject.id, (counts.get(subject.id) ?? 0) + 1);
+    }
+  }
+  return counts;
+}

@@ -1,0 +1,196 @@
+import { left, type Slab } from "../../dayline/index.ts";
+import type { Task } from "../../plan/index.ts";
+import { KIND_LETTERS } from "../words.ts";
+import { type Brush, cut, font, textPx, traceSlab, wrapped } from "./brush.ts";
+
+/** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */
+export interface BlockLook {
+  readonly task: Task;
+  readonly place: string;
+  readonly state: "breach" | "tight" | "sound";
+  readonly selected: boolean;
+  readonly held: boolean;
+}
+
+/** Room for the kind's hatched edge, pixels. */
+const EDGE_PX = 16;
+/** A block narrower than this carries its letter only. */
+const NAME_PX = 38;
+
+/** A task as a slab: hatched edge with the kind's letter, name, place and length, must-do ridge, pin, state. */
+export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
+  const { ctx, palette } = brush;
+  const { kind } = look.task;
+  const width = slab.right - slab.left;
+  ctx.save();
+  if (look.held) {
+    ctx.shadowColor = "rgb(0 0 0 / 0.35)";
+    ctx.shadowBlur = 12;
+    ctx.shadowOffsetY = 5;
+  }
+  traceSlab(ctx, slab);
+  ctx.fillStyle = palette[kind];
+  ctx.fill();
+  ctx.shadowColor = "transparent";
+  ctx.clip();
+  const named = width >= NAME_PX;
+  hatchEdge(brush, slab, kind, named ? EDGE_PX : width);
+  // Type and marks follow the slope of a task that ends elsewhere.
+  const slope = width > 0 ? (slab.topRight - slab.topLeft) / width : 0;
+  ctx.transform(1, slope, 0, 1, 0, slab.topLeft - slope * slab.left);
+  if (width >= 11) letter(brush, slab, kind, named);
+  if (named && slab.thick >= 40) words(brush, slab, look, width);
+  else if (named) oneLine(brush, slab, look, width);
+  if (look.task.must) ridge(brush, slab, width);
+  if (look.task.pin) nail(brush, slab, width);
+  ctx.restore();
+  frame(brush, slab, look);
+}
+
+function hatchEdge(brush: Brush, slab: Slab, kind: Task["kind"], widthPx: number): void {
+  const { ctx } = brush;
+  const top = Math.min(slab.topLeft, slab.topRight);
+  const tall = Math.abs(slab.topRight - slab.topLeft) + slab.thick;
+  ctx.save();
+  // The hatching travels with its block.
+  ctx.translate(slab.left, top);
+  ctx.fillStyle = brush.hatch(kind);
+  ctx.fillRect(0, 0, widthPx, tall);
+  ctx.restore();
+}
+
+function letter(brush: Brush, slab: Slab, kind: Task["kind"], named: boolean): void {
+  const { ctx, palette } = brush;
+  const middleX = named ? slab.left + EDGE_PX / 2 : (slab.left + slab.right) / 2;
+  const middleY = slab.thick / 2;
+  ctx.fillStyle = palette[kind];
+  ctx.fillRect(middleX - 6, middleY - 8, 12, 16);
+  ctx.fillStyle = palette.ink;
+  ctx.font = font(13, 750);
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  ctx.fillText(KIND_LETTERS[kind], middleX, middleY + 0.5);
+}
+
+function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
+  const { ctx, palette } = brush;
+  const at = slab.left + EDGE_PX + 4;
+  const room = width - EDGE_PX - 6;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.fillStyle = palette.ink;
+  ctx.font = font(13, 640);
+  const wide = room >= 54;
+  const lines = wrapped(ctx, look.task.name, room, wide ? 2 : 3);
+  lines.forEach((line, i) => ctx.fillText(line, at, 15 + i * 13));
+  if (!wide) return;
+  ctx.font = font(11.5, 440);
+  const parts = [left(look.task.duration.likelyS), look.place];
+  if (look.task.must) parts.unshift("must");
+  if (look.task.pin) parts.unshift("pinned");
+  ctx.fillText(cut(ctx, parts.join(" · "), room), at, slab.thick - 5);
+}
+
+function oneLine(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
+  const { ctx, palette } = brush;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "middle";
+  ctx.fillStyle = palette.ink;
+  ctx.font = font(12.5, 620);
+  const room = width - EDGE_PX - 6;
+  ctx.fillText(cut(ctx, look.task.name, room), slab.left + EDGE_PX + 4, slab.thick / 2 + 0.5);
+}
+
+/** Must-do: a solid ridge along the top with a keel at its left end. */
+function ridge(brush: Brush, slab: Slab, width: number): void {
+  const { ctx, palette } = brush;
+  ctx.fillStyle = palette.ink;
+  ctx.fillRect(slab.left, 0, width, 3.5);
+  ctx.beginPath();
+  ctx.moveTo(slab.left, 3.5);
+  ctx.lineTo(slab.left + 8, 3.5);
+  ctx.lineTo(slab.left, 11.5);
+  ctx.fill();
+}
+
+/** Pinned: a nail through the top right corner. */
+function nail(brush: Brush, slab: Slab, width: number): void {
+  const { ctx, palette } = brush;
+  const x = slab.right - Math.min(8, width / 2);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1.6;
+  ctx.beginPath();
+  ctx.moveTo(x, 8);
+  ctx.lineTo(x, 17);
+  ctx.stroke();
+  ctx.beginPath();
+  ctx.arc(x, 6.5, 3.2, 0, 2 * Math.PI);
+  ctx.fillStyle = palette.ink;
+  ctx.fill();
+}
+
+function frame(brush: Brush, slab: Slab, look: BlockLook): void {
+  const { ctx, palette } = brush;
+  traceSlab(ctx, slab, -0.5);
+  ctx.lineWidth = 1;
+  ctx.strokeStyle = palette.ink;
+  ctx.stroke();
+  if (look.state !== "sound") {
+    traceSlab(ctx, slab, -1.5);
+    ctx.lineWidth = 3;
+    ctx.strokeStyle = palette[look.state];
+    ctx.setLineDash(look.state === "tight" ? [5, 3] : []);
+    ctx.stroke();
+    ctx.setLineDash([]);
+    if (slab.right - slab.left >= 13) {
+      stateMark(brush, look.state, slab.right - 8, slab.topRight + slab.thick - 8);
+    }
+  }
+  if (look.selected || look.held) {
+    traceSlab(ctx, slab, 2.5);
+    ctx.lineWidth = 3;
+    ctx.strokeStyle = palette.accent;
+    ctx.stroke();
+  }
+}
+
+/** A breach is a filled diamond with a bar, a tight one a filled triangle: told apart without colour. */
+export function stateMark(brush: Brush, state: "breach" | "tight", x: number, y: number): void {
+  const { ctx, palette } = brush;
+  ctx.fillStyle = palette[state];
+  ctx.beginPath();
+  if (state === "breach") {
+    ctx.moveTo(x, y - 7);
+    ctx.lineTo(x + 7, y);
+    ctx.lineTo(x, y + 7);
+    ctx.lineTo(x - 7, y);
+  } else {
+    ctx.moveTo(x, y - 6);
+    ctx.lineTo(x + 6.5, y + 5.5);
+    ctx.lineTo(x - 6.5, y + 5.5);
+  }
+  ctx.fill();
+  ctx.fillStyle = state === "breach" ? palette["on-breach"] : palette["on-tight"];
+  ctx.fillRect(x - 0.9, y - 3.5, 1.8, state === "breach" ? 4.6 : 4.4);
+  ctx.fillRect(x - 0.9, y + 2.2, 1.8, 1.8);
+}
+
+/** The slab where a held task was taken from: an empty outline. */
+export function paintGhost(brush: Brush, slab: Slab, name: string): void {
+  const { ctx, palette } = brush;
+  ctx.save();
+  traceSlab(ctx, slab, -0.5);
+  ctx.setLineDash([4, 3]);
+  ctx.lineWidth = 1.5;
+  ctx.strokeStyle = palette["ink-soft"];
+  ctx.stroke();
+  const room = slab.right - slab.left - 8;
+  ctx.font = font(11.5, 440);
+  ctx.fillStyle = palette["ink-soft"];
+  ctx.textBaseline = "middle";
+  const text = `was here: ${name}`;
+  if (room > 40 && textPx(ctx, "was here") < room) {
+    ctx.fillText(cut(ctx, text, room), slab.left + 5, slab.topLeft + slab.thick / 2);
+  }
+  ctx.restore();
+}

@@ -1,0 +1,170 @@
+import { left, met, metTicks, needed, type TimeScale, utcTicks } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Verdict } from "../../store/index.ts";
+import { touchdownMs } from "../words.ts";
+import { type Brush, cut, font, textPx } from "./brush.ts";
+import { shows } from "./geometry.ts";
+import { AXIS_PX, EVA_ROW_PX, HEAD_PX, SKY_PX } from "./sizes.ts";
+
+/** Both clocks: mission time large above, universal time below. */
+export function paintAxes(brush: Brush, plan: Plan, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  ctx.fillStyle = palette.raised;
+  ctx.fillRect(0, 0, brush.widthPx, AXIS_PX);
+  ctx.textBaseline = "alphabetic";
+  ctx.textAlign = "center";
+  for (const tick of metTicks(scale, 62)) {
+    const x = Math.round(scale.x(tick.atS)) + 0.5;
+    ctx.fillStyle = palette.ink;
+    ctx.fillRect(x - 0.5, tick.major ? 20 : 22, tick.major ? 2 : 1, tick.major ? 6 : 4);
+    ctx.font = font(tick.major ? 16 : 14, tick.major ? 720 : 480, "normal");
+    edgeText(brush, tick.label, x, 16);
+  }
+  ctx.fillStyle = palette["line-strong"];
+  ctx.fillRect(0, 26, brush.widthPx, 1);
+  for (const tick of utcTicks(scale, touchdownMs(plan), 62)) {
+    const x = Math.round(scale.x(tick.atS)) + 0.5;
+    ctx.fillStyle = palette["ink-soft"];
+    ctx.fillRect(x - 0.5, 27, tick.major ? 2 : 1, tick.major ? 6 : 4);
+    ctx.font = font(12, tick.major ? 680 : 440, "normal");
+    edgeText(brush, tick.label, x, 41);
+  }
+}
+
+/** A centred label that is left out where the edge would cut it. */
+function edgeText(brush: Brush, text: string, x: number, y: number): void {
+  const half = textPx(brush.ctx, text) / 2;
+  if (x - half < 0 || x + half > brush.widthPx) return;
+  brush.ctx.fillText(text, x, y);
+}
+
+/** Each EVA: how long it may be as a bracket, how long it is as a bar with egress, ingress and length in words. */
+export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  const top = AXIS_PX;
+  const middle = top + EVA_ROW_PX / 2;
+  ctx.fillStyle = palette.sunk;
+  ctx.fillRect(0, top, brush.widthPx, EVA_ROW_PX);
+  for (const eva of plan.evas) {
+    const bracket = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
+    if (shows(scale, bracket)) {
+      const x = scale.x(bracket.startS);
+      const right = scale.x(bracket.endS);
+      ctx.fillStyle = palette["ink-soft"];
+      ctx.fillRect(x, middle - 0.5, right - x, 1);
+      ctx.fillRect(x, top + 4, 2, EVA_ROW_PX - 8);
+      ctx.fillRect(right - 2, top + 4, 2, EVA_ROW_PX - 8);
+    }
+    const outing = verdict.outings.find((one) => one.eva === eva.id);
+    const span = outing?.span ?? bracket;
+    if (!shows(scale, span)) continue;
+    const x = scale.x(span.startS);
+    const right = scale.x(span.endS);
+    const from = Math.max(2, x);
+    const room = Math.min(brush.widthPx - 2, right) - from;
+    const lengthS = span.endS - span.startS;
+    if (outing) {
+      const late = lengthS > eva.longestS || span.startS < bracket.startS || span.endS > bracket.endS;
+      ctx.fillStyle = late ? palette.breach : palette.ink;
+      ctx.fillRect(x, top + 2, right - x, EVA_ROW_PX - 4);
+      ctx.fillStyle = late ? palette["on-breach"] : palette.paper;
+    } else {
+      ctx.fillStyle = palette.sunk;
+      ctx.fillRect(from, top + 3, Math.min(room, 150), EVA_ROW_PX - 6);
+      ctx.fillStyle = palette.ink;
+    }
+    ctx.font = font(13.5, 640, "normal");
+    ctx.textAlign = "left";
+    ctx.textBaseline = "middle";
+    const texts = outing
+      ? [
+          `${eva.name}   out ${met(span.startS)}   in ${met(span.endS)}   ${needed(lengthS)} of ${left(eva.longestS)}`,
+          `${eva.name}   ${needed(lengthS)} of ${left(eva.longestS)}`,
+          eva.name,
+        ]
+      : [`${eva.name}, nothing placed`, eva.name];
+    const text = texts.find((one) => textPx(ctx, one) <= room - 12) ?? cut(ctx, eva.name, room - 8);
+    ctx.fillText(text, from + 6, middle + 0.5);
+  }
+}
+
+/** Relay passes as bars, the sun's elevation as a line with degrees. */
+export function paintSky(
+  brush: Brush,
+  plan: Plan,
+  sunDeg: (atS: number) => number | null,
+  scale: TimeScale,
+): void {
+  const { ctx, palette } = brush;
+  const top = AXIS_PX + EVA_ROW_PX;
+  ctx.fillStyle = palette.paper;
+  ctx.fillRect(0, top, brush.widthPx, SKY_PX);
+  for (const pass of plan.stay.relayPasses) {
+    if (!shows(scale, pass)) continue;
+    const x = Math.max(-4, scale.x(pass.startS));
+    const right = Math.min(brush.widthPx + 4, scale.x(pass.endS));
+    ctx.fillStyle = palette["accent-wash"];
+    ctx.fillRect(x, top + 2, right - x, 15);
+    ctx.fillStyle = palette.relay;
+    ctx.fillRect(x, top + 2, 2, 15);
+    ctx.fillRect(right - 2, top + 2, 2, 15);
+    ctx.fillRect(x, top + 15.5, right - x, 1.5);
+    ctx.font = font(12, 540);
+    ctx.fillStyle = palette.ink;
+    ctx.textAlign = "left";
+    ctx.textBaseline = "middle";
+    const from = Math.max(x, 0) + 5;
+    ctx.fillText(cut(ctx, pass.name, right - from - 4), from, top + 9.5);
+  }
+  paintSun(brush, plan, sunDeg, scale, top + 19, SKY_PX - 20);
+  ctx.fillStyle = palette["line-strong"];
+  ctx.fillRect(0, HEAD_PX - 1, brush.widthPx, 1);
+}
+
+function paintSun(
+  brush: Brush,
+  plan: Plan,
+  sunDeg: (atS: number) => number | null,
+  scale: TimeScale,
+  top: number,
+  height: number,
+): void {
+  const { ctx, palette } = brush;
+  const start = sunDeg(0);
+  const end = sunDeg(plan.stay.lengthS);
+  ctx.font = font(12, 540);
+  ctx.textBaseline = "middle";
+  if (start === null || end === null) {
+    ctx.fillStyle = palette.ink;
+    ctx.textAlign = "left";
+    ctx.fillText("Sun elevation unknown: the body has no ephemeris", 6, top + height / 2);
+    return;
+  }
+  const low = Math.min(start, end) - 1;
+  const high = Math.max(start, end) + 1;
+  const y = (degrees: number): number => top + height - 3 - ((degrees - low) / (high - low)) * (height - 6);
+  ctx.beginPath();
+  const steps = 24;
+  for (let i = 0; i <= steps; i += 1) {
+    const px = (brush.widthPx * i) / steps;
+    const degrees = sunDeg(scale.at(px));
+    if (degrees === null) continue;
+    if (i === 0) ctx.moveTo(px, y(degrees));
+    else ctx.lineTo(px, y(degrees));
+  }
+  ctx.strokeStyle = palette.sun;
+  ctx.lineWidth = 2;
+  ctx.stroke();
+  ctx.textAlign = "center";
+  for (const tick of metTicks(scale, 150)) {
+    const degrees = sunDeg(tick.atS);
+    const x = scale.x(tick.atS);
+    if (degrees === null || x < 20 || x > brush.widthPx - 20) continue;
+    const text = `${degrees.toFixed(1)}°`;
+    const wide = textPx(ctx, text) + 6;
+    ctx.fillStyle = palette.paper;
+    ctx.fillRect(x - wide / 2, top + 2, wide, height - 4);
+    ctx.fillStyle = palette.tight;
+    ctx.fillText(text, x, top + height / 2 + 0.5);
+  }
+}

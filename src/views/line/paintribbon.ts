@@ -1,0 +1,129 @@
+import { type Between, type Lane, needed, reliefY, slabOf, type TimeScale } from "../../dayline/index.ts";
+import type { ReachTrack } from "../../store/index.ts";
+import { type Brush, font, textPx, traceSlab } from "./brush.ts";
+import { shows, type Standing } from "./geometry.ts";
+
+/** The ground a crew member walks over: below the ribbon of work, as high as the walk home is long. */
+export function paintGround(
+  brush: Brush,
+  standing: Standing,
+  lane: Lane,
+  track: ReachTrack,
+  scale: TimeScale,
+): void {
+  const { ctx, palette } = brush;
+  const { relief } = standing;
+  const first = track.points[0];
+  const last = track.points.at(-1);
+  if (!first || !last) return;
+  const bottom = lane.topPx + lane.heightPx - relief.footPx;
+  ctx.beginPath();
+  ctx.moveTo(scale.x(first.atS), bottom);
+  for (const point of track.points) {
+    ctx.lineTo(scale.x(point.atS), reliefY(lane, relief, point.value) + relief.thickPx);
+  }
+  ctx.lineTo(scale.x(last.atS), bottom);
+  ctx.closePath();
+  ctx.fillStyle = palette.sunk;
+  ctx.fill();
+}
+
+/** The longest walk home that the suit still carries: a ceiling over the ribbon, hatched above. */
+export function paintCeiling(
+  brush: Brush,
+  standing: Standing,
+  lane: Lane,
+  track: ReachTrack,
+  scale: TimeScale,
+): void {
+  const { ctx, palette } = brush;
+  const points = track.allowed.map((point) => ({
+    x: scale.x(point.atS),
+    y: reliefY(lane, standing.relief, point.value),
+  }));
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return;
+  ctx.save();
+  ctx.beginPath();
+  ctx.moveTo(first.x, lane.topPx + 1);
+  for (const point of points) ctx.lineTo(point.x, point.y);
+  ctx.lineTo(last.x, lane.topPx + 1);
+  ctx.closePath();
+  ctx.globalAlpha = 0.4;
+  ctx.fillStyle = brush.hatch("ceiling");
+  ctx.fill();
+  ctx.globalAlpha = 1;
+  ctx.beginPath();
+  points.forEach((point, i) => (i === 0 ? ctx.moveTo(point.x, point.y) : ctx.lineTo(point.x, point.y)));
+  ctx.strokeStyle = palette.ceiling;
+  ctx.lineWidth = 1.6;
+  ctx.stroke();
+  ctx.restore();
+}
+
+/** Ways, waits and the work at both ends of an outing. */
+export function paintBetween(brush: Brush, standing: Standing, between: Between, scale: TimeScale): void {
+  if (!shows(scale, between)) return;
+  const lane = standing.lanes.find((one) => one.key === between.lane);
+  if (!lane) return;
+  const { ctx, palette } = brush;
+  const slab = slabOf(between, lane, standing.relief, scale);
+  const right = scale.x(between.endS);
+  const exact = { ...slab, right };
+  const width = right - slab.left;
+  const lengthS = between.endS - between.startS;
+  ctx.save();
+  if (between.kind === "wait") {
+    // Nothing is done: only the foot of the ribbon goes on.
+    const y = slab.topLeft + slab.thick;
+    ctx.beginPath();
+    ctx.moveTo(slab.left, y - 1);
+    ctx.lineTo(right, y - 1);
+    ctx.lineWidth = 2;
+    ctx.setLineDash([2, 4]);
+    ctx.strokeStyle = palette["line-strong"];
+    ctx.stroke();
+    label(brush, width, `wait ${needed(lengthS)}`, (slab.left + right) / 2, y - 11, false);
+  } else {
+    traceSlab(ctx, exact);
+    ctx.fillStyle = between.kind === "traverse" ? palette.outing : palette.raised;
+    ctx.fill();
+    if (between.kind === "traverse") {
+      ctx.fillStyle = brush.hatch("traverse");
+      ctx.fill();
+    }
+    traceSlab(ctx, exact, -0.5);
+    ctx.lineWidth = 1;
+    ctx.strokeStyle = between.kind === "traverse" ? palette.traverse : palette.ink;
+    ctx.stroke();
+    const y = (slab.topLeft + slab.topRight) / 2 + slab.thick / 2;
+    const minutes = Math.ceil(lengthS / 60);
+    const word =
+      between.kind === "traverse" ? `${minutes}\u202fmin` : between.kind === "egress" ? "Egress" : "Ingress";
+    const short = between.kind === "traverse" ? String(minutes) : between.kind === "egress" ? "Out" : "In";
+    const fits = fitting(brush, [word, short], width - 6);
+    if (fits !== null) label(brush, width, fits, (slab.left + right) / 2, y, between.kind === "traverse");
+  }
+  ctx.restore();
+}
+
+function fitting(brush: Brush, texts: readonly string[], roomPx: number): string | null {
+  brush.ctx.font = font(12, 560);
+  return texts.find((text) => textPx(brush.ctx, text) <= roomPx) ?? null;
+}
+
+function label(brush: Brush, roomPx: number, text: string, x: number, y: number, plate: boolean): void {
+  const { ctx, palette } = brush;
+  ctx.font = font(12, 560);
+  const wide = textPx(ctx, text);
+  if (wide > roomPx - 4) return;
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  if (plate) {
+    ctx.fillStyle = palette.outing;
+    ctx.fillRect(x - wide / 2 - 2, y - 8, wide + 4, 16);
+  }
+  ctx.fillStyle = plate ? palette.ink : palette["ink-soft"];
+  ctx.fillText(text, x, y);
+}

@@ -1,0 +1,211 @@
+import { type Course, left, percentLeft, type TimeScale } from "../../dayline/index.ts";
+import { type Brush, font, textPx } from "../line/brush.ts";
+import { shows } from "../line/geometry.ts";
+import { STRIP_PX } from "../line/sizes.ts";
+import type { MarginRow } from "./rows.ts";
+
+/** Where a row stands in the canvas. */
+export interface RowPlace {
+  readonly row: MarginRow;
+  readonly top: number;
+}
+
+/** Every margin as a shape over time; `before` draws the plan as it was before the move, as a dashed line. */
+export function paintMargins(
+  brush: Brush,
+  places: readonly RowPlace[],
+  before: readonly MarginRow[] | null,
+  scale: TimeScale,
+): void {
+  const { ctx, palette } = brush;
+  const earlier = new Map(before?.map((row) => [row.key, row]));
+  for (const { row, top } of places) {
+    ctx.fillStyle = palette.line;
+    ctx.fillRect(0, top + STRIP_PX - 0.5, brush.widthPx, 1);
+    switch (row.kind) {
+      case "stock":
+        for (const track of row.tracks) {
+          const full = track.stock;
+          paintLevel(brush, track, top, scale, {
+            top: full,
+            floor: track.reserve,
+            label: percentLeft(track.margin),
+          });
+        }
+        break;
+      case "spare":
+        for (const course of row.tracks) {
+          const least = Math.min(...course.points.map((point) => point.value));
+          paintLevel(brush, course, top, scale, { top: row.topS, floor: 0, label: left(least) });
+        }
+        break;
+      case "apart":
+      case "mass":
+        for (const course of row.tracks) paintUnder(brush, course, top, scale, row.limit);
+        break;
+    }
+    const was = earlier.get(row.key);
+    if (was) paintBefore(brush, was, top, scale);
+  }
+}
+
+const INNER_PX = STRIP_PX - 5;
+
+interface Level {
+  /** The value at the top of the strip. */
+  readonly top: number;
+  /** Below this it is broken; the stretch below is hatched. */
+  readonly floor: number;
+  /** What is left at the worst, written at the end. */
+  readonly label: string;
+}
+
+/** A stock that runs down: filled while above its floor, the reserve hatched, what is missing in the breach's hatching. */
+function paintLevel(brush: Brush, course: Course, top: number, scale: TimeScale, level: Level): void {
+  const first = course.points[0];
+  const last = course.points.at(-1);
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS + 3600 })) return;
+  const { ctx, palette } = brush;
+  const base = top + STRIP_PX - 2;
+  // A floor of nothing still shows where nothing is.
+  const y = (value: number): number => base - Math.min(1, Math.max(0, value / level.top)) * INNER_PX;
+  const x0 = scale.x(first.atS);
+  const x1 = scale.x(last.atS);
+  const floorY = y(level.floor);
+  ctx.fillStyle = palette.sunk;
+  ctx.fillRect(x0, base - INNER_PX, x1 - x0, INNER_PX);
+  trace(ctx, course, scale, y, base);
+  ctx.fillStyle = palette.stock;
+  ctx.fill();
+  // The reserve: not there to be used.
+  if (floorY < base) {
+    ctx.fillStyle = palette.outing;
+    ctx.fillRect(x0, floorY, x1 - x0, base - floorY);
+    ctx.fillStyle = brush.hatch("reserve");
+    ctx.fillRect(x0, floorY, x1 - x0, base - floorY);
+    ctx.fillStyle = palette.reserve;
+    ctx.fillRect(x0, floorY - 0.75, x1 - x0, 1.5);
+  }
+  paintMissing(brush, course, top, scale, level.floor, base);
+  ctx.beginPath();
+  course.points.forEach((point, i) =>
+    i === 0 ? ctx.moveTo(scale.x(point.atS), y(point.value)) : ctx.lineTo(scale.x(point.atS), y(point.value)),
+  );
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1.5;
+  ctx.stroke();
+  endLabel(brush, level.label, x1, top);
+}
+
+/** Full height where the course is below its floor. */
+function paintMissing(
+  brush: Brush,
+  course: Course,
+  top: number,
+  scale: TimeScale,
+  floor: number,
+  base: number,
+): void {
+  const { ctx } = brush;
+  for (let i = 1; i < course.points.length; i += 1) {
+    const a = course.points[i - 1]!;
+    const b = course.points[i]!;
+    if (a.value >= floor && b.value >= floor) continue;
+    const share = (floor - a.value) / (b.value - a.value);
+    const crossing = Number.isFinite(share)
+      ? a.atS + Math.min(1, Math.max(0, share)) * (b.atS - a.atS)
+      : a.atS;
+    const fromS = a.value < floor ? a.atS : crossing;
+    const toS = b.value < floor ? b.atS : crossing;
+    const x = scale.x(fromS);
+    ctx.fillStyle = brush.hatch("breach");
+    ctx.fillRect(x, top + 2, Math.max(3, scale.x(toS) - x), base - top - 2);
+  }
+}
+
+/** Something that grows towards a limit: filled below, the limit as a line, what is above it hatched. */
+function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale, limit: number): void {
+  const first = course.points[0];
+  const last = course.points.at(-1);
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS })) return;
+  const { ctx, palette } = brush;
+  const base = top + STRIP_PX - 2;
+  const most = Math.max(limit * 1.2, ...course.points.map((point) => point.value)) || 1;
+  const y = (value: number): number => base - (value / most) * INNER_PX;
+  const x0 = scale.x(first.atS);
+  const x1 = scale.x(last.atS);
+  trace(ctx, course, scale, y, base);
+  ctx.fillStyle = palette.stock;
+  ctx.fill();
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(x0, top, x1 - x0, y(limit) - top);
+  ctx.clip();
+  trace(ctx, course, scale, y, base);
+  ctx.fillStyle = palette["breach-wash"];
+  ctx.fill();
+  ctx.fillStyle = brush.hatch("breach");
+  ctx.fill();
+  ctx.restore();
+  ctx.fillStyle = palette.ceiling;
+  ctx.fillRect(x0, y(limit) - 0.75, x1 - x0, 1.5);
+  ctx.beginPath();
+  course.points.forEach((point, i) =>
+    i === 0 ? ctx.moveTo(scale.x(point.atS), y(point.value)) : ctx.lineTo(scale.x(point.atS), y(point.value)),
+  );
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1.5;
+  ctx.stroke();
+}
+
+function trace(
+  ctx: CanvasRenderingContext2D,
+  course: Course,
+  scale: TimeScale,
+  y: (value: number) => number,
+  base: number,
+): void {
+  const { points } = course;
+  ctx.beginPath();
+  ctx.moveTo(scale.x(points[0]!.atS), base);
+  for (const point of points) ctx.lineTo(scale.x(point.atS), y(point.value));
+  ctx.lineTo(scale.x(points.at(-1)!.atS), base);
+  ctx.closePath();
+}
+
+function endLabel(brush: Brush, text: string, x: number, top: number): void {
+  const { ctx, palette } = brush;
+  ctx.font = font(13, 660, "normal");
+  const wide = textPx(ctx, text);
+  const at = Math.min(x + 5, brush.widthPx - wide - 3);
+  if (x < 0 || at < x - wide - 40) return;
+  if (at < x) {
+    ctx.fillStyle = palette.paper;
+    ctx.fillRect(at - 3, top + 3, wide + 6, STRIP_PX - 6);
+  }
+  ctx.fillStyle = palette.ink;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "middle";
+  ctx.fillText(text, at, top + STRIP_PX / 2 + 0.5);
+}
+
+function paintBefore(brush: Brush, row: MarginRow, top: number, scale: TimeScale): void {
+  if (row.kind !== "stock" && row.kind !== "spare") return;
+  const { ctx, palette } = brush;
+  const base = top + STRIP_PX - 2;
+  ctx.save();
+  ctx.setLineDash([3, 3]);
+  ctx.strokeStyle = palette["ink-soft"];
+  ctx.lineWidth = 1;
+  for (const course of row.tracks) {
+    const full = row.kind === "spare" ? row.topS : "stock" in course ? course.stock : 1;
+    ctx.beginPath();
+    course.points.forEach((point, i) => {
+      const y = base - Math.min(1, Math.max(0, point.value / full)) * INNER_PX;
+      if (i === 0) ctx.moveTo(scale.x(point.atS), y);
+      else ctx.lineTo(scale.x(point.atS), y);
+    });
+    ctx.stroke();
+  }
+  ctx.restore();
+}

@@ -1,0 +1,141 @@
+import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../dayline/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import type { MarginTrack, ReachTrack, SeparationTrack, Verdict } from "../../store/index.ts";
+import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+
+/** How a margin stands; tight is what the plan's own rules call so. */
+export type Standing = "breach" | "tight" | "fine" | "none";
+
+interface RowBase {
+  readonly key: string;
+  readonly label: string;
+  /** Whose it is; the group's name stands once above its rows. */
+  readonly group: string;
+  /** The worst of it in few words, and what that is of. */
+  readonly figure: string;
+  readonly of: string;
+  readonly standing: Standing;
+}
+
+export type MarginRow =
+  | (RowBase & { readonly kind: "stock"; readonly tracks: readonly MarginTrack[] })
+  | (RowBase & { readonly kind: "spare"; readonly tracks: readonly Course[]; readonly topS: number })
+  | (RowBase & {
+      readonly kind: "apart";
+      readonly tracks: readonly SeparationTrack[];
+      readonly limit: number;
+    })
+  | (RowBase & { readonly kind: "mass"; readonly tracks: readonly Course[]; readonly limit: number });
+
+/** The order in which consumables stand in every suit. */
+const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
+
+/** All rows of the margins, or for each suit only the consumable that is worst. */
+export function marginRows(
+  plan: Plan,
+  schedule: Schedule,
+  verdict: Verdict,
+  which: "all" | "worst",
+): readonly MarginRow[] {
+  const perSuit = plan.crew.flatMap((member): readonly MarginRow[] => {
+    const stocks = CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable));
+    const worst = stocks.reduce((a, b) => (least(b) < least(a) ? b : a));
+    return [...(which === "all" ? stocks : [worst]), spareRow(plan, verdict, member.id)];
+  });
+  return [...perSuit, apartRow(plan, verdict), massRow(plan, schedule, verdict)];
+}
+
+function least(row: MarginRow): number {
+  return row.kind === "stock" ? Math.min(Infinity, ...row.tracks.map((track) => track.margin)) : Infinity;
+}
+
+function stockRow(
+  plan: Plan,
+  verdict: Verdict,
+  crew: string,
+  consumable: MarginTrack["consumable"],
+): MarginRow {
+  const tracks = verdict.margins.filter((one) => one.crew === crew && one.consumable === consumable);
+  const worst = tracks.reduce<MarginTrack | null>(
+    (a, b) => (a === null || b.margin < a.margin ? b : a),
+    null,
+  );
+  return {
+    kind: "stock",
+    key: `${crew} ${consumable}`,
+    label: CONSUMABLE_WORDS[consumable],
+    group: crewName(plan, crew),
+    tracks,
+    figure: worst ? percentLeft(worst.margin) : "not out",
+    of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
+    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+  };
+}
+
+/** Walk-back to spare: the longest walk home allowed less the one needed, wherever either changes. */
+function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
+  const tracks = verdict.reach.filter((one) => one.crew === crew).map(spareCourse);
+  const least = Math.min(Infinity, ...tracks.flatMap((track) => track.points.map((point) => point.value)));
+  const suit = plan.suits.find((one) => one.id === plan.crew.find((member) => member.id === crew)?.suit);
+  return {
+    kind: "spare",
+    key: `${crew} spare`,
+    label: "Walk-back to spare",
+    group: crewName(plan, crew),
+    tracks,
+    topS: suit ? suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS : 1800,
+    figure: least === Infinity ? "not out" : left(least),
+    of: least === Infinity ? "" : "at the least",
+    standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
+  };
+}
+
+function spareCourse(track: ReachTrack): Course {
+  const times = [...track.points, ...track.allowed].map((point): number => point.atS);
+  const sorted = [...new Set(times)].toSorted((a, b) => a - b);
+  const allowed = { points: track.allowed };
+  return {
+    points: sorted.map((atS) => ({
+      atS,
+      value: valueNear(allowed, atS, 0) - valueNear(track, atS, 0),
+    })),
+  };
+}
+
+function apartRow(plan: Plan, verdict: Verdict): MarginRow {
+  const limit = plan.rules.separation.greatestM;
+  const most = Math.max(
+    -1,
+    ...verdict.separation.flatMap((track) => track.points.map((point) => point.value)),
+  );
+  return {
+    kind: "apart",
+    key: "apart",
+    label: "Crew apart",
+    group: "All",
+    tracks: verdict.separation,
+    limit,
+    figure: most < 0 ? "not out" : `${Math.ceil(most)} m`,
+    of: `of ${Math.floor(limit)} m`,
+    standing: most < 0 ? "none" : most > limit ? "breach" : "fine",
+  };
+}
+
+function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
+  const limit = plan.rules.returnMass.greatestKg;
+  return {
+    kind: "mass",
+    key: "mass",
+    label: "Return mass",
+    group: "All",
+    tracks: [returnMassCourse(plan, schedule)],
+    limit,
+    figure: `${(Math.ceil(verdict.returnKg * 10 - 1e-6) / 10).toFixed(1)} kg`,
+    of: `of ${limit} kg`,
+    standing: verdict.returnKg > limit ? "breach" : "fine",
+  };
+}
+
+function stand(margin: number, tight: number): Standing {
+  return margin < 0 ? "breach" : margin < tight ? "tight" : "fine";
+}

@@ -1,0 +1,82 @@
+import { useEffect, useMemo, useState } from "react";
+import { useAround, useDesk } from "../context.ts";
+import { download } from "../shell/files.ts";
+import { counted } from "../words.ts";
+
+/** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
+export function PaperView() {
+  const { desk, paper } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk((state) => state.verdict);
+  const [kind, setKind] = useState(paper.kinds[0]?.id ?? "");
+  const [problem, setProblem] = useState<string | null>(null);
+  const chosen = paper.kinds.find((one) => one.id === kind);
+
+  const pages = useMemo(() => paper.pages(kind, plan, verdict), [paper, kind, plan, verdict]);
+  const first = pages[0];
+  useEffect(() => {
+    if (!first) return;
+    // The sheet's size is only known here, so the rule for it is made here.
+    const style = document.createElement("style");
+    style.textContent = `@page { size: ${first.widthMm}mm ${first.heightMm}mm; margin: 0; }`;
+    document.head.append(style);
+    return () => style.remove();
+  }, [first]);
+
+  const toPdf = async (): Promise<void> => {
+    try {
+      setProblem(null);
+      const bytes = await paper.pdf(kind, plan, verdict);
+      const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
+      download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : "unknown");
+    }
+  };
+
+  return (
+    <div className="paper-view">
+      <div className="paper-tools">
+        <div className="pair" role="group" aria-label="What to print">
+          {paper.kinds.map((one) => (
+            <button key={one.id} type="button" aria-pressed={one.id === kind} onClick={() => setKind(one.id)}>
+              {one.name}
+            </button>
+          ))}
+        </div>
+        <p className="note">
+          {chosen?.purpose} {counted(pages.length, "page")}
+          {first ? ` of ${first.widthMm} × ${first.heightMm} mm.` : "."}
+        </p>
+        <button
+          type="button"
+          className="primary"
+          disabled={pages.length === 0}
+          onClick={() => window.print()}
+        >
+          Print
+        </button>
+        <button type="button" disabled={pages.length === 0} onClick={() => void toPdf()}>
+          Save as PDF
+        </button>
+        {verdict.score.breaches > 0 && (
+          <p className="state breach">
+            This day has {counted(verdict.score.breaches, "breach", "breaches")}: the paper shows it as it is.
+          </p>
+        )}
+        {problem !== null && <p className="state breach">The PDF could not be made: {problem}</p>}
+      </div>
+      <div className="paper-pages" tabIndex={0} role="region" aria-label="Pages">
+        {pages.map((page, i) => (
+          <div
+            key={i}
+            className="paper-page"
+            style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}`, width: `${page.widthMm * 1.55}mm` }}
+            // The pages are this program's own drawing; all text in them is escaped where they are made.
+            dangerouslySetInnerHTML={{ __html: page.svg }}
+          />
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+import type { Plan } from "../plan/index.ts";
+import type { Desk, Verdict } from "../store/index.ts";
+
+/** One page of paper: a complete SVG document, its size, and what it is in words. */
+export interface PaperPage {
+  readonly svg: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly name: string;
+}
+
+/** What can be printed: a name for the chooser and words on what it is for. */
+export interface PaperKind {
+  readonly id: string;
+  readonly name: string;
+  readonly purpose: string;
+}
+
+/** Paper as the views see it; `verdict` is that of `plan` with its own schedule. */
+export interface PaperPort {
+  readonly kinds: readonly PaperKind[];
+  pages(kind: string, plan: Plan, verdict: Verdict): readonly PaperPage[];
+  /** The same pages as a PDF file's bytes. */
+  pdf(kind: string, plan: Plan, verdict: Verdict): Promise<Uint8Array>;
+}
+
+/** What every view may ask for; wired once, at the start. */
+export interface Services {
+  readonly desk: Desk;
+  readonly paper: PaperPort;
+  /** Sun elevation over the site, degrees; null where it is unknown. */
+  readonly sunDeg: (plan: Plan, atS: number) => number | null;
+  /** Where the theme is remembered; may fail silently. */
+  readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
+}

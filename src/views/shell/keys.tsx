@@ -1,0 +1,88 @@
+import { useEffect, useRef } from "react";
+import { useAround, useLook } from "../context.ts";
+import { DAY_KEYS } from "../day/daykeys.ts";
+import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
+
+/** All keys, and what the signs of the day line mean. */
+export function Keys() {
+  const { look } = useAround();
+  const shown = useLook((state) => state.keysShown);
+  const ref = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (shown) ref.current?.showModal();
+    else ref.current?.close();
+  }, [shown]);
+  if (!shown) return null;
+  return (
+    <dialog
+      ref={ref}
+      className="keys"
+      aria-labelledby="keys-title"
+      onClose={() => look.setState({ keysShown: false })}
+    >
+      <header className="part-head">
+        <h2 id="keys-title">Keys and legend</h2>
+        <button type="button" className="quiet" onClick={() => look.setState({ keysShown: false })}>
+          Close
+        </button>
+      </header>
+      <div className="keys-columns">
+        {DAY_KEYS.map((part) => (
+          <section key={part.title}>
+            <h3>{part.title}</h3>
+            <dl>
+              {part.keys.map(({ keys, does }) => (
+                <div key={keys}>
+                  <dt>{keys}</dt>
+                  <dd>{does}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        ))}
+        <section>
+          <h3>How to read the line</h3>
+          <p>
+            The ribbon of each crew member stands as high as the walk home is long. The hatched ceiling above
+            it is the longest walk home that the suit still carries: it comes down as stocks run out. Work
+            that would touch it is too far.
+          </p>
+          <dl className="legend">
+            {(Object.keys(KIND_WORDS) as (keyof typeof KIND_WORDS)[]).map((kind) => (
+              <div key={kind}>
+                <dt>
+                  <span className={`kind ${kind}`}>{KIND_LETTERS[kind]}</span>
+                </dt>
+                <dd>{KIND_WORDS[kind]}</dd>
+              </div>
+            ))}
+            <div>
+              <dt>
+                <span className="sign ridge" />
+              </dt>
+              <dd>must-do: solid ridge with a keel</dd>
+            </div>
+            <div>
+              <dt>
+                <span className="sign nail" />
+              </dt>
+              <dd>pinned: a nail</dd>
+            </div>
+            <div>
+              <dt>
+                <span className="sign diamond">!</span>
+              </dt>
+              <dd>breach: diamond and full frame</dd>
+            </div>
+            <div>
+              <dt>
+                <span className="sign triangle">!</span>
+              </dt>
+              <dd>tight: triangle and broken frame</dd>
+            </div>
+          </dl>
+        </section>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,47 @@
+import { type ReactNode, useEffect, useRef, useState } from "react";
+
+/** A button that opens a short list of commands; Escape or a press elsewhere closes it. */
+export function Menu(props: { readonly name: string; readonly label: string; readonly children: ReactNode }) {
+  const [open, setOpen] = useState(false);
+  const ref = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    const away = (event: Event): void => {
+      if (event.target instanceof Node && !ref.current?.contains(event.target)) setOpen(false);
+    };
+    document.addEventListener("pointerdown", away);
+    document.addEventListener("focusin", away);
+    ref.current?.querySelector<HTMLElement>(".menu-list button")?.focus();
+    return () => {
+      document.removeEventListener("pointerdown", away);
+      document.removeEventListener("focusin", away);
+    };
+  }, [open]);
+
+  const keys = (event: React.KeyboardEvent): void => {
+    if (!open) return;
+    const items = [...(ref.current?.querySelectorAll<HTMLElement>(".menu-list button:not(:disabled)") ?? [])];
+    const at = items.findIndex((item) => item === document.activeElement);
+    if (event.key === "Escape") {
+      setOpen(false);
+      ref.current?.querySelector("button")?.focus();
+    } else if (event.key === "ArrowDown") items[(at + 1) % items.length]?.focus();
+    else if (event.key === "ArrowUp") items[(at - 1 + items.length) % items.length]?.focus();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  return (
+    <div className="menu" ref={ref} onKeyDown={keys}>
+      <button type="button" aria-expanded={open} aria-label={props.label} onClick={() => setOpen(!open)}>
+        {props.name} <span aria-hidden="true">▾</span>
+      </button>
+      {open && (
+        <div className="menu-list panel" onClick={() => setOpen(false)}>
+          {props.children}
+        </div>
+      )}
+    </div>
+  );
+}

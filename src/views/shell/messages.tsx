@@ -1,0 +1,83 @@
+import { useEffect, useRef } from "react";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { counted } from "../words.ts";
+
+/** What a screen reader is told while things move. */
+export function Spoken() {
+  const spoken = useLook((state) => state.spoken);
+  return (
+    <div className="unseen" role="status" aria-live="polite">
+      {spoken}
+    </div>
+  );
+}
+
+/** Notices at the lower edge until they are dismissed. */
+export function Notices() {
+  const { desk } = useAround();
+  const notices = useDesk((state) => state.notices);
+  if (notices.length === 0) return null;
+  return (
+    <ul className="notices" aria-label="Notices">
+      {notices.slice(-4).map((notice) => (
+        <li
+          key={notice.id}
+          className={`notice ${notice.tone}`}
+          role={notice.tone === "problem" ? "alert" : "status"}
+        >
+          <span>
+            {notice.tone === "problem" && <b>Problem. </b>}
+            {notice.text}
+          </span>
+          <button type="button" className="quiet" onClick={() => desk.dismissNotice(notice.id)}>
+            Dismiss
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** A file that was refused, with every fault by path. */
+export function Refused() {
+  const { desk } = useAround();
+  const refusal = useDesk((state) => state.refusal);
+  const ref = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (refusal) ref.current?.showModal();
+  }, [refusal]);
+  if (!refusal) return null;
+  const shown = refusal.faults.slice(0, 200);
+  return (
+    <dialog
+      ref={ref}
+      className="refused"
+      aria-labelledby="refused-title"
+      onClose={() => desk.dismissRefusal()}
+    >
+      <h2 id="refused-title">{refusal.name} was not opened</h2>
+      <p>{counted(refusal.faults.length, "fault")}. The open plan is as it was.</p>
+      <ul tabIndex={0} aria-label="Faults">
+        {shown.map((fault, i) => (
+          <li key={i}>
+            {fault.path !== "" && <code>{fault.path}</code>} {fault.message}
+          </li>
+        ))}
+        {refusal.faults.length > shown.length && <li>and {refusal.faults.length - shown.length} more</li>}
+      </ul>
+      <button type="button" className="primary" onClick={() => desk.dismissRefusal()}>
+        Close
+      </button>
+    </dialog>
+  );
+}
+
+/** The standing words on what this program is for. */
+export function Safety() {
+  return (
+    <footer className="safety">
+      <b>Planning and training aid.</b> Flight rules, the flight surgeon, and the radiation and range safety
+      authority in charge decide.
+    </footer>
+  );
+}

@@ -1,0 +1,78 @@
+import { useState } from "react";
+import { grouped, left } from "../../dayline/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted } from "../words.ts";
+
+const LENGTHS = [2, 5, 15, 60];
+
+/** Pack and mend: set to work, watched, and stopped with the best so far or without it. */
+export function Runner() {
+  const { desk } = useAround();
+  const run = useDesk((state) => state.run);
+  const breaches = useDesk((state) => state.verdict.score.breaches);
+  const [seconds, setSeconds] = useState(5);
+  const running = run?.running ?? false;
+
+  if (running && run) {
+    const { progress, bestVerdict } = run;
+    const done = progress ? Math.min(1, progress.seconds / run.seconds) : 0;
+    return (
+      <div className="runner running" role="group" aria-label={run.kind === "pack" ? "Packing" : "Mending"}>
+        <div className="run-state">
+          <progress value={done} max={1} aria-label="Time used" />
+          <span>
+            {run.kind === "pack" ? "Packing" : "Mending"}{" "}
+            {progress ? `${left(Math.floor(progress.seconds))} of ${left(run.seconds)}` : "…"}
+          </span>
+          <span className="note">
+            {bestVerdict
+              ? `best so far: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
+              : "nothing yet"}
+          </span>
+        </div>
+        <button
+          type="button"
+          className="primary"
+          disabled={!run.best}
+          onClick={() => desk.stopPack("take best")}
+        >
+          Take best
+        </button>
+        <button type="button" onClick={() => desk.stopPack("leave")}>
+          Stop
+        </button>
+      </div>
+    );
+  }
+  return (
+    <div className="runner" role="group" aria-label="Packer">
+      <select
+        aria-label="How long to search"
+        value={seconds}
+        onChange={(event) => setSeconds(Number(event.target.value))}
+      >
+        {LENGTHS.map((length) => (
+          <option key={length} value={length}>
+            {length} s
+          </option>
+        ))}
+      </select>
+      <button
+        type="button"
+        className="primary"
+        title="Fill the day from the bench, keeping what is pinned"
+        onClick={() => void desk.pack({ seed: 1, seconds })}
+      >
+        Pack
+      </button>
+      <button
+        type="button"
+        title="Repair a broken day with the fewest changes"
+        disabled={breaches === 0}
+        onClick={() => void desk.mend({ seed: 1, seconds })}
+      >
+        Mend
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import { grouped, percentLeft, signed } from "../../dayline/index.ts";
+import { shownVerdict } from "../../store/index.ts";
+import { useDesk } from "../context.ts";
+import { marginCause, worstMargin } from "../words.ts";
+
+/** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
+export function ScoreLine() {
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk(shownVerdict);
+  const change = useDesk((state) => state.preview?.difference.score ?? null);
+  const { score } = verdict;
+  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
+  const worst = worstMargin(verdict);
+  const margin = score.worstMargin / 10_000;
+  const marginState =
+    worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
+  return (
+    <section className="score" aria-label="Score">
+      <Figure
+        state={score.breaches > 0 ? "breach" : "fine"}
+        value={String(score.breaches)}
+        name={score.breaches === 1 ? "breach" : "breaches"}
+        more={tight > 0 ? `${tight} tight` : "none tight"}
+        change={change?.breaches ?? 0}
+        better="less"
+      />
+      <Figure
+        state={score.mustLeftOut > 0 ? "open" : "fine"}
+        value={`${verdict.mustPlaced} of ${verdict.mustTotal}`}
+        name="must-do placed"
+        more={score.mustLeftOut > 0 ? `${score.mustLeftOut} left out` : "all of them"}
+        change={change ? -change.mustLeftOut : 0}
+        better="more"
+      />
+      <Figure
+        state="plain"
+        value={grouped(score.worth)}
+        name="worth"
+        more={`${verdict.placed} of ${plan.tasks.length} tasks`}
+        change={change?.worth ?? 0}
+        better="more"
+      />
+      <Figure
+        state={marginState === "" ? "plain" : marginState}
+        value={worst === null ? "none" : percentLeft(margin)}
+        name="worst margin"
+        more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
+        change={change ? Math.floor(change.worstMargin / 100) : 0}
+        better="more"
+        unit=" pts"
+      />
+      <Figure
+        state="plain"
+        value={`${(Math.ceil(score.walkM / 100) / 10).toFixed(1)} km`}
+        name="walked"
+        more="all crew"
+        change={change?.walkM ?? 0}
+        better="less"
+        unit=" m"
+      />
+    </section>
+  );
+}
+
+const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
+
+function Figure(props: {
+  readonly state: keyof typeof STATE_WORDS;
+  readonly value: string;
+  readonly name: string;
+  readonly more: string;
+  readonly change: number;
+  readonly better: "more" | "less";
+  readonly unit?: string;
+}) {
+  const { change, state } = props;
+  const worse = props.better === "more" ? change < 0 : change > 0;
+  return (
+    <div className={`score-figure ${state}`}>
+      <span className="figure">{props.value}</span>
+      <span className="score-name">
+        <b>{props.name}</b>
+        {change !== 0 && (
+          <span className={worse ? "score-change worse" : "score-change better"}>
+            {signed(change)}
+            {props.unit} {worse ? "worse" : "better"}
+          </span>
+        )}
+        <span className="note">{props.more}</span>
+      </span>
+      {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
+    </div>
+  );
+}
