@@ -39,6 +39,36 @@ describe("crew separation", () => {
     expect(check(plan(527)).findings).toEqual([]);
   });
 
+  test("crew-separation follows the hops of a way through other places", () => {
+    // No straight line from a to c past the pit: EV1 walks 600 m to far (900, 0), then the given leg of 10 s to c.
+    const round = tinyPlan({
+      places: [place("lander", 0, 0), place("a", 300, 0), place("c", 0, 400), place("far", 900, 0)],
+      tasks: [task("one", "a"), task("two", "c")],
+      placements: [at("one", 2000), at("two", 9000)],
+      rules: { separation: { greatestM: 899 } },
+      site: {
+        legs: [{ from: "far", to: "c", distanceM: 10, durationS: 10 }],
+        keepOuts: [
+          {
+            id: "pit",
+            name: "pit",
+            kind: "walking",
+            shape: { type: "disc", eastM: 150, northM: 200, radiusM: 10 },
+          },
+        ],
+      },
+    });
+    // one ends at 2600: far at 3200, 900 m from EV2 at the lander; c at 3210, 400 m.
+    expect(only(round, "crew-separation")).toMatchObject({ have: 900, span: { startS: 3200 } });
+    const points = check(round).separation[0]!.points;
+    const atA = points.findIndex(({ atS }) => atS === 2600);
+    expect(points.slice(atA, atA + 3)).toEqual([
+      { atS: 2600, value: 300 },
+      { atS: 3200, value: 900 },
+      { atS: 3210, value: 400 },
+    ]);
+  });
+
   test("crew-separation is greatest at a breakpoint: no second in between lies above its track", () => {
     const coordinate = fc.integer({ min: -500, max: 500 });
     const somewhere = fc.tuple(coordinate, coordinate);

@@ -82,6 +82,8 @@ describe("reserves at ingress", () => {
     const low = only(plan({ batteryWh: 16 }), "battery-reserve");
     expect(low.span).toEqual({ startS: 800, endS: 1000 });
     expect(low.sentence).toBe("EV1 on eva-1 comes in with 6.0 Wh of battery; the reserve is 8.0 Wh.");
+    // 15.99 Wh: 7.995 Wh down to the reserve, 799.5 s: from second 799 on.
+    expect(only(plan({ batteryWh: 15.99 }), "battery-reserve").span?.startS).toBe(799);
     // 9 Wh in stock, 10 Wh drawn: 1 Wh short.
     expect(only(plan({ batteryWh: 9 }), "battery-reserve").sentence).toBe(
       "EV1 on eva-1: battery runs out, 1.0 Wh short at ingress; the reserve is 4.5 Wh.",

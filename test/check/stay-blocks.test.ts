@@ -30,6 +30,7 @@ describe("sleep and meals", () => {
 
   test("stay-blocks is tight when a rest begins soon after ingress", () => {
     expect(only(plan(3600, 9000, [], 101), "stay-blocks")).toMatchObject({ level: "tight", have: 100 });
+    expect(only(plan(3500, 9000, [], 101), "stay-blocks")).toMatchObject({ level: "tight", have: 0 });
     expect(check(plan(3600, 9000, [], 100)).findings).toEqual([]);
   });
 });

@@ -41,7 +41,12 @@ describe("sun elevation", () => {
       tasks: [task("photo", "a", { sun: range })],
       placements: [at("photo", 2000)],
     });
-    expect(only(unknown, "sun")).toMatchObject({ level: "breach", need: null, have: null });
+    expect(only(unknown, "sun")).toMatchObject({
+      level: "breach",
+      need: null,
+      have: null,
+      unit: "none",
+    });
   });
 
   test("sun is tight when it may slip by less than the plan's time", () => {

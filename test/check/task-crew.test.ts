@@ -77,6 +77,15 @@ describe("crew of a task", () => {
     expect(verdict.outings[0]!.span.startS).toBe(1100);
   });
 
+  test("task-crew: a task placed twice that has a fault of its own is still one finding", () => {
+    const judged = tinyPlan({ tasks: [task("one", "a", { crew: { count: 2 } })] });
+    const read = { task: "one", eva: "eva-1", crew: ["ev1"], startS: instant(2000) };
+    const verdict = judgeFor(judged)({ placements: [read, { ...read, startS: instant(5000) }] });
+    expect(verdict.findings.map(({ sentence }) => sentence)).toEqual([
+      "one needs 2 crew members and has 1. one is placed more than once; the earliest counts.",
+    ]);
+  });
+
   test("task-crew: nobody goes out for a task that nobody does", () => {
     const nobody = plan({ count: 1 }, at("one", 2000, []));
     expect(breachesOf(nobody)).toEqual(["task-crew"]);

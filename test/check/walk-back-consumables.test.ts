@@ -30,7 +30,7 @@ describe("walk-back on what is left", () => {
     expect(found.sentence).toBe(
       "EV1 on eva-1 needs 4 min to walk back from out at 0:18:20 MET; battery above the reserve carries 2 min of walking back.",
     );
-    expect(found.span?.startS).toBe(1100);
+    expect(found.span).toEqual({ startS: 1100, endS: 1101 });
   });
 
   test("walk-back-consumables is tight when less than the plan's time is to spare", () => {

@@ -79,7 +79,13 @@ describe("walk-back on emergency oxygen", () => {
 
   test("walk-back-emergency is tight when less than the plan's time is to spare", () => {
     const tight = { rules: { tightS: 120 } };
-    expect(only(tinyPlan(parts(719, tight)), "walk-back-emergency").level).toBe("tight");
+    // At b from 2000, 600 s from home, 719 s allowed.
+    expect(only(tinyPlan(parts(719, tight)), "walk-back-emergency")).toMatchObject({
+      level: "tight",
+      span: { startS: 2000, endS: 2001 },
+      sentence:
+        "EV1 on eva-1 needs 10 min to walk back from b at 0:33:20 MET; emergency oxygen less its reserve gives 11 min, 1 min to spare.",
+    });
     expect(check(tinyPlan(parts(720, tight))).findings).toEqual([]);
   });
 });
