@@ -201,8 +201,8 @@ export function warnings(
         line(LEFT + 6.4, y + 0.6, LEFT + 6.4, y + high, 0.5),
         ...(scale.headings ? text(left, y + 4.6, label, { sizePt: 10, bold: true }) : []),
         ...held.flatMap(({ words, first }, i) => [
-          ...setLines([words], left + 3, y + over + linesHeight(i, face.sizePt), face),
           ...(first ? setLines(["•"], left, y + over + linesHeight(i, face.sizePt), face) : []),
+          ...setLines([words], left + 3, y + over + linesHeight(i, face.sizePt), face),
         ]),
       ],
     });

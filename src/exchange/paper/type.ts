@@ -60,7 +60,10 @@ export function wrap(text: string, widthMm: number, face: Face): string[] {
   return lines;
 }
 
-/** The largest size from `sizesPt` (descending) in which `text` takes at most `mostLines`; the last one if none does. */
+/**
+ * The largest size from `sizesPt` (descending) in which `text` takes at most `mostLines` and no word is broken; the
+ * last one if none does.
+ */
 export function fitSize(
   text: string,
   widthMm: number,
@@ -68,9 +71,11 @@ export function fitSize(
   sizesPt: readonly number[],
   mostLines: number,
 ): number {
-  return (
-    sizesPt.find((sizePt) => wrap(text, widthMm, { sizePt, bold }).length <= mostLines) ?? sizesPt.at(-1)!
-  );
+  const words = printable(text).split(" ");
+  const fits = (sizePt: number): boolean =>
+    words.every((word) => textWidth(word, { sizePt, bold }) <= widthMm) &&
+    wrap(text, widthMm, { sizePt, bold }).length <= mostLines;
+  return sizesPt.find(fits) ?? sizesPt.at(-1)!;
 }
 
 /** `text` on one line, its end replaced by an ellipsis where it is wider than `widthMm`. For running heads only. */

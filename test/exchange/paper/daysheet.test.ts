@@ -1,0 +1,86 @@
+import { describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
+import { daySheet, STANDING } from "../../../src/exchange/index.ts";
+import type { Plan } from "../../../src/plan/index.ts";
+import { READY_PLANS } from "../../../src/plan/ready/index.ts";
+import { parse } from "../../../src/plan/index.ts";
+import { crowdedPlan, samplePlan } from "../samplePlan.ts";
+import { overflows, textsOf, wordsOf } from "./reading.ts";
+
+const sheetOf = (plan: Plan, size: "a4" | "letter" = "a4") =>
+  daySheet(plan, check(plan, plan.schedule), size);
+
+describe("the day timeline", () => {
+  it("is one landscape sheet for a stay of two EVAs", () => {
+    for (const [size, widthMm, heightMm] of [
+      ["a4", 297, 210],
+      ["letter", 279.4, 215.9],
+    ] as const) {
+      const { pages } = sheetOf(samplePlan(), size);
+      expect(pages).toHaveLength(1);
+      expect(pages[0]).toMatchObject({ widthMm, heightMm });
+    }
+  });
+
+  it("has both clocks, lanes, blocks, relay, tasks, ways, margins and who decides", () => {
+    const words = wordsOf(sheetOf(samplePlan()).pages[0]!);
+    for (const said of ["MET", "UTC", "EV1", "EV2", "Remote", "Sleep", "Meal", "Pass 1", "Rim survey"]) {
+      expect(words).toContain(said);
+    }
+    // The walk home from the boulder takes 692 s.
+    expect(words).toContain("12 min");
+    expect(words).toContain("Oxygen");
+    expect(words).toContain("must-do 3 of 3");
+    expect(words).toContain("no breach");
+    expect(words).toContain(STANDING);
+  });
+
+  it("gives margins rounded down", () => {
+    const plan = samplePlan();
+    const verdict = check(plan, plan.schedule);
+    const margins = verdict.margins.map((one, i) => ({ ...one, margin: i === 0 ? 0.0299 : 0.5 }));
+    const words = wordsOf(daySheet(plan, { ...verdict, margins }).pages[0]!);
+    expect(words).toContain(" 2 %");
+    expect(words).not.toContain(" 3 %");
+  });
+
+  it("lays time on a straight scale: an hour is as long everywhere", () => {
+    const texts = textsOf(sheetOf(samplePlan()).pages[0]!);
+    const x = (words: string): number => texts.find((mark) => mark.text === words)!.x;
+    expect(x("4:00") - x("2:00")).toBeCloseTo(x("20:00") - x("18:00"), 6);
+    // Touchdown at 06:00 UTC: 2:00 MET is 08:00 UTC.
+    expect(x("2:00")).toBeCloseTo(x("08:00"), 6);
+  });
+
+  it("names every placed task, in its box or by number below", () => {
+    for (const plan of [samplePlan(), crowdedPlan()]) {
+      const words = sheetOf(plan).pages.map(wordsOf).join(" ");
+      for (const { task } of plan.schedule.placements) {
+        const name = plan.tasks.find((one) => one.id === task)!.name;
+        for (const word of name.split(" ")) expect(words).toContain(word);
+      }
+    }
+  });
+
+  it("tells breaches in full", () => {
+    const plan = crowdedPlan();
+    const verdict = check(plan, plan.schedule);
+    const words = sheetOf(plan).pages.map(wordsOf).join(" ");
+    expect(verdict.score.breaches).toBeGreaterThan(0);
+    expect(words).toContain(`NOT CLEARED, BREACHES: ${verdict.score.breaches}`);
+    for (const finding of verdict.findings.filter((one) => one.level === "breach")) {
+      expect(words).toContain(finding.sentence);
+    }
+  });
+
+  it("keeps every mark inside its sheet, an empty schedule and the ready plans included", () => {
+    const ready = Object.values(READY_PLANS).map((build) => {
+      const read = parse(build());
+      if (!read.ok) throw new Error(JSON.stringify(read.error));
+      return read.value;
+    });
+    for (const plan of [samplePlan(), crowdedPlan(), ...ready]) {
+      for (const size of ["a4", "letter"] as const) expect(overflows(sheetOf(plan, size).pages)).toEqual([]);
+    }
+  });
+});

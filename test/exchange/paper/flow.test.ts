@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import { type Block, flow } from "../../../src/exchange/paper/flow.ts";
+import { hatch } from "../../../src/exchange/paper/hatch.ts";
+import { extentOf, type Mark, text } from "../../../src/exchange/paper/page.ts";
+
+const room = { top: 10, bottom: 40 };
+const block = (name: string, height: number, keep = false): Block => ({
+  height,
+  keep,
+  draw: (y) => text(0, y, name, { sizePt: 10, bold: false }),
+});
+const names = (pages: readonly (readonly Mark[])[]) =>
+  pages.map((marks) => marks.map((mark) => (mark.kind === "text" ? `${mark.text}@${mark.y}` : "")));
+
+describe("flowing blocks over pages", () => {
+  it("fills a page to its end and turns for what is left, with the repeated head", () => {
+    // 30 mm of room: 20 + 10 fill it exactly; the third turns.
+    const pages = flow([block("a", 20), block("b", 10), block("c", 5)], room, block("again", 4), null);
+    expect(names(pages)).toEqual([
+      ["a@10", "b@30"],
+      ["again@10", "c@14"],
+    ]);
+  });
+
+  it("keeps a heading with what follows", () => {
+    const pages = flow([block("a", 20), block("head", 5, true), block("b", 10)], room, null, null);
+    expect(names(pages)).toEqual([["a@10"], ["head@10", "b@15"]]);
+  });
+
+  it("sets the foot at the bottom of the last page, on a new one where there is no room", () => {
+    expect(names(flow([block("a", 20)], room, null, block("foot", 6)))).toEqual([["a@10", "foot@34"]]);
+    expect(names(flow([block("a", 28)], room, null, block("foot", 6)))).toEqual([["a@10"], ["foot@34"]]);
+  });
+
+  it("gives a page even to nothing", () => {
+    expect(flow([], room, null, null)).toEqual([[]]);
+  });
+});
+
+describe("hatch", () => {
+  it("stays inside its rectangle whatever its proportions", () => {
+    for (const [w, h] of [
+      [20, 3],
+      [3, 20],
+      [0.4, 0.4],
+      [10, 10],
+    ] as const) {
+      for (const slant of ["up", "down"] as const) {
+        const { left, top, right, bottom } = extentOf(hatch(5, 7, w, h, 2, 0, slant));
+        expect(left).toBeGreaterThanOrEqual(5 - 1e-9);
+        expect(top).toBeGreaterThanOrEqual(7 - 1e-9);
+        expect(right).toBeLessThanOrEqual(5 + w + 1e-9);
+        expect(bottom).toBeLessThanOrEqual(7 + h + 1e-9);
+      }
+    }
+  });
+});

@@ -1,0 +1,81 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { BOX, legible, printable } from "../../../src/exchange/paper/glyphs.ts";
+import { clip, fitSize, textWidth, wrap } from "../../../src/exchange/paper/type.ts";
+
+const face = { sizePt: 12, bold: false };
+const anyText = fc.oneof(
+  fc.string({ unit: "binary", maxLength: 80 }),
+  fc.string({ unit: "grapheme", maxLength: 80 }),
+);
+
+describe("printable", () => {
+  it("keeps what the faces have, plainer forms of what they lack, and frames the rest", () => {
+    expect(printable("Grüße, 5 µm at 20°")).toBe("Grüße, 5 µm at 20°");
+    expect(printable("A→B ≤ 3 − 1")).toBe("A->B <= 3 – 1");
+    expect(printable("Łódź Ṽ ﬁne ①")).toBe("Lódz V fine 1");
+    expect(printable("採取 🚀")).toBe(`${BOX}${BOX} ${BOX}`);
+    expect(printable("\ud800x")).toBe(`${BOX}x`);
+  });
+
+  it("is one line without control signs", () => {
+    expect(printable("a\tb\r\nc\u0000d\u200be")).toBe("a b cde");
+  });
+
+  it("composes letters that come in parts", () => {
+    expect(printable("e\u0301")).toBe("é");
+  });
+
+  it("never throws and gives only what can be measured", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        const width = textWidth(printable(text), face);
+        expect(Number.isFinite(width)).toBe(true);
+      }),
+    );
+  });
+
+  it("adds the id to a name that cannot be read", () => {
+    expect(legible("採取", "core-2")).toBe("採取 (core-2)");
+    expect(legible("Core", "core-2")).toBe("Core");
+  });
+});
+
+describe("measuring", () => {
+  it("uses the widths of standard Helvetica", () => {
+    // Widths from the Adobe font metrics: A 667, H 722, space 278, A bold 722, in thousandths of the size.
+    const mm = (units: number): number => (((units / 1000) * 12) / 72) * 25.4;
+    expect(textWidth("A", face)).toBeCloseTo(mm(667), 9);
+    expect(textWidth("H A", face)).toBeCloseTo(mm(722 + 278 + 667), 9);
+    expect(textWidth("A", { sizePt: 12, bold: true })).toBeCloseTo(mm(722), 9);
+  });
+});
+
+describe("breaking lines", () => {
+  it("keeps every line within the width and loses no sign", () => {
+    fc.assert(
+      fc.property(anyText, fc.integer({ min: 10, max: 90 }), (text, wide) => {
+        const lines = wrap(text, wide, face);
+        for (const line of lines) expect(textWidth(line, face)).toBeLessThanOrEqual(wide + 1e-9);
+        expect(lines.join("").replaceAll(" ", "")).toBe(printable(text).replaceAll(" ", ""));
+      }),
+    );
+  });
+
+  it("breaks at blanks where it can", () => {
+    expect(wrap("one two three", textWidth("one two", face), face)).toEqual(["one two", "three"]);
+  });
+
+  it("chooses the largest size that needs no more lines", () => {
+    const wide = textWidth("Double core tube", { sizePt: 14, bold: true });
+    expect(fitSize("Double core tube", wide, true, [18, 16, 14, 12], 1)).toBe(14);
+    expect(fitSize("Double core tube", 3, true, [18, 12], 1)).toBe(12);
+  });
+
+  it("clips running heads with an ellipsis that still fits", () => {
+    const clipped = clip("A very long plan title", 20, face);
+    expect(clipped.endsWith("…")).toBe(true);
+    expect(textWidth(clipped, face)).toBeLessThanOrEqual(20);
+    expect(clip("Short", 20, face)).toBe("Short");
+  });
+});
