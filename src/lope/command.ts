@@ -32,7 +32,7 @@ export async function lope(args: readonly string[], streams: Streams): Promise<E
     return 0;
   }
   try {
-    const load = verb === undefined ? undefined : VERBS[verb];
+    const load = verb !== undefined && Object.hasOwn(VERBS, verb) ? VERBS[verb] : undefined;
     if (!load) refuse(`${verb === undefined ? "no verb given" : `there is no verb "${verb}"`}\n${HELP}`);
     return await (
       await load()
