@@ -28,8 +28,8 @@ export interface LookState {
   /** The block that has the keyboard's place on the day line. */
   readonly focus: { readonly task: string; readonly lane: string } | null;
   readonly inHand: InHand | null;
-  /** Every margin of a suit, or only the worst of each. */
-  readonly margins: "all" | "worst";
+  /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
+  readonly margins: "all" | "least" | null;
   readonly dockPx: number;
   readonly keysShown: boolean;
   /** What a screen reader is told. */
@@ -47,8 +47,8 @@ export function createLook(theme: Theme): Look {
     cursorS: null,
     focus: null,
     inHand: null,
-    margins: "all",
-    dockPx: 236,
+    margins: null,
+    dockPx: 190,
     keysShown: false,
     spoken: "",
   }));

@@ -18,7 +18,8 @@ export function MoveCost() {
   const { target } = hand;
   const worst = worstMargin(preview.verdict);
   const byS = target.at === "line" && start ? target.startS - start.startS : null;
-  const lane = target.at === "line" ? crewName(plan, target.lane).replace("@remote", "Remote") : null;
+  const crew = preview.schedule.placements.find((one) => one.task === hand.task)?.crew ?? [];
+  const lane = crew.length === 0 ? "Remote" : crew.map((member) => crewName(plan, member)).join(" and ");
   return (
     <div className="cost" style={place(hand.pointer)} aria-hidden="true">
       <p className="cost-place">
@@ -94,7 +95,9 @@ function change(value: number, unit = ""): string {
 }
 
 function minutes(byS: number): string {
-  return byS % 60 === 0 ? `${signed(byS / 60)} min` : `${signed(byS)} s`;
+  const seconds = byS % 60;
+  const whole = `${signed(Math.trunc(byS / 60))} min`;
+  return seconds === 0 ? whole : `${whole} ${Math.abs(seconds)} s`;
 }
 
 const WIDE = 300;

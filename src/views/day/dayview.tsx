@@ -10,8 +10,14 @@ import { DayLine } from "../line/dayline.tsx";
 import { remoteLanePx, standingOf } from "../line/geometry.ts";
 import { Overview } from "../line/overview.tsx";
 import { paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
-import { CREW_LANE_LEAST_PX, CREW_LANE_MOST_PX, HEAD_PX, OVERVIEW_PX } from "../line/sizes.ts";
-import { Margins } from "../margins/margins.tsx";
+import {
+  CREW_LANE_GOOD_PX,
+  CREW_LANE_LEAST_PX,
+  CREW_LANE_MOST_PX,
+  HEAD_PX,
+  OVERVIEW_PX,
+} from "../line/sizes.ts";
+import { Margins, marginsPx } from "../margins/margins.tsx";
 import { type Day, DayContext } from "./around.ts";
 import { MoveCost } from "./cost.tsx";
 import { Cursor } from "./cursor.tsx";
@@ -40,9 +46,10 @@ export function DayView(props: { readonly details: ReactNode }) {
   const figuresPx = size.width < 900 ? 78 : 96;
   const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
   const settled = useDesk((state) => state.plan.schedule);
-  const crewPx = useMemo(
-    () => lanePx(size.height, plan.crew.length, remoteLanePx(plan, settled)),
-    [size.height, plan, settled],
+  const wanted = useLook((state) => state.margins);
+  const { crewPx, which } = useMemo(
+    () => share(size.height, plan.crew.length, remoteLanePx(plan, settled), wanted),
+    [size.height, plan, settled, wanted],
   );
 
   const standing = useMemo(
@@ -113,11 +120,22 @@ export function DayView(props: { readonly details: ReactNode }) {
             <DayLine standing={standing} scale={scale} stage={stage} />
             <Tally standing={standing} />
           </div>
-          <Margins scale={scale} />
+          <Margins scale={scale} which={which} />
           <div className="board-foot">
             <Gutter part="foot" standing={standing} />
             <Overview standing={standing} widthPx={widthPx} />
-            <span />
+            <button
+              type="button"
+              className="quiet margin-switch"
+              title={
+                which === "all"
+                  ? "One strip for the four consumables of a suit"
+                  : "A strip for each consumable"
+              }
+              onClick={() => look.setState({ margins: which === "all" ? "least" : "all" })}
+            >
+              {which === "all" ? "Least only" : "All margins"}
+            </button>
           </div>
           <Cursor scale={scale} gutterPx={gutterPx} />
         </section>
@@ -132,11 +150,18 @@ export function DayView(props: { readonly details: ReactNode }) {
   );
 }
 
-/** What is left for the lanes after head, foot and a fair share for the margins. */
-function lanePx(heightPx: number, crew: number, remotePx: number): number {
-  const room = heightPx - HEAD_PX - OVERVIEW_PX - remotePx;
-  const each = Math.floor((room * 0.56) / Math.max(1, crew));
-  return Math.max(CREW_LANE_LEAST_PX, Math.min(CREW_LANE_MOST_PX, each));
+/** How the height is shared: lanes as tall as they read well, margins apart where there is room for all of them. */
+function share(
+  heightPx: number,
+  crew: number,
+  remotePx: number,
+  wanted: "all" | "least" | null,
+): { readonly crewPx: number; readonly which: "all" | "least" } {
+  const room = heightPx - HEAD_PX - OVERVIEW_PX - remotePx - 6;
+  const lane = (which: "all" | "least"): number =>
+    Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
+  const which = wanted ?? (lane("all") >= CREW_LANE_GOOD_PX ? "all" : "least");
+  return { crewPx: Math.max(CREW_LANE_LEAST_PX, Math.min(CREW_LANE_MOST_PX, lane(which))), which };
 }
 
 function useSize(ref: React.RefObject<HTMLElement | null>): {

@@ -18,7 +18,7 @@ export function Tally(props: { readonly standing: Standing }) {
             <li>{counted(tasks, "task")}</li>
             {lane.key !== REMOTE && (
               <>
-                <li>{needed(outS)} out</li>
+                <li className="narrow">{needed(outS)}</li>
                 <li>{(Math.ceil(walked / 100) / 10).toFixed(1)} km</li>
               </>
             )}

@@ -81,6 +81,7 @@ const BlockButton = memo(function BlockButton(props: {
       data-task={props.task}
       data-lane={props.lane}
       aria-label={props.name}
+      title={props.name}
       aria-pressed={props.selected}
       tabIndex={props.reached ? 0 : -1}
       style={{ left: props.left, top: props.top, width: props.width, height: props.height }}

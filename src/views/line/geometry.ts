@@ -16,7 +16,7 @@ import {
 } from "../../dayline/index.ts";
 import type { Plan, Schedule, Task } from "../../plan/index.ts";
 import type { Verdict } from "../../store/index.ts";
-import { LANE_FOOT_PX, LANE_HEAD_PX, REMOTE_PAD_PX, REMOTE_ROW_PX, THICK_PX } from "./sizes.ts";
+import { LANE_FOOT_PX, LANE_HEAD_PX, REMOTE_PAD_PX, REMOTE_ROW_PX, thickPx } from "./sizes.ts";
 
 /** What stands on the day line, still without a scale: it is the same at every zoom. */
 export interface Standing {
@@ -54,7 +54,7 @@ export function standingOf(
     tasks,
     lanes,
     relief: {
-      thickPx: THICK_PX,
+      thickPx: thickPx(crewPx),
       headPx: LANE_HEAD_PX,
       footPx: LANE_FOOT_PX,
       topS: reliefTopS(plan),

@@ -14,8 +14,9 @@ export interface BlockLook {
 
 /** Room for the kind's hatched edge, pixels. */
 const EDGE_PX = 16;
-/** A block narrower than this carries its letter only. */
-const NAME_PX = 38;
+/** A block narrower than this carries its letter only, one narrower than the second its name above the hatching. */
+const NAME_PX = 36;
+const BESIDE_PX = 84;
 
 /** A task as a slab: hatched edge with the kind's letter, name, place and length, must-do ridge, pin, state. */
 export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
@@ -34,42 +35,56 @@ export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
   ctx.shadowColor = "transparent";
   ctx.clip();
   const named = width >= NAME_PX;
-  hatchEdge(brush, slab, kind, named ? EDGE_PX : width);
+  const tall = slab.thick >= 40;
+  const below = named && tall && width < BESIDE_PX;
+  hatchEdge(brush, slab, kind, named && !below ? EDGE_PX : width, below ? EDGE_PX : null);
   // Type and marks follow the slope of a task that ends elsewhere.
   const slope = width > 0 ? (slab.topRight - slab.topLeft) / width : 0;
   ctx.transform(1, slope, 0, 1, 0, slab.topLeft - slope * slab.left);
-  if (width >= 11) letter(brush, slab, kind, named);
-  if (named && slab.thick >= 40) words(brush, slab, look, width);
-  else if (named) oneLine(brush, slab, look, width);
+  if (below) {
+    letter(brush, kind, slab.left + 9, slab.thick - EDGE_PX / 2);
+    wordsAbove(brush, slab, look, width);
+  } else if (named) {
+    letter(brush, kind, slab.left + EDGE_PX / 2, slab.thick / 2);
+    if (tall) words(brush, slab, look, width);
+    else oneLine(brush, slab, look, width);
+  } else if (width >= 11) {
+    letter(brush, kind, (slab.left + slab.right) / 2, slab.thick / 2);
+  }
   if (look.task.must) ridge(brush, slab, width);
   if (look.task.pin) nail(brush, slab, width);
   ctx.restore();
   frame(brush, slab, look);
 }
 
-function hatchEdge(brush: Brush, slab: Slab, kind: Task["kind"], widthPx: number): void {
+/** Hatches the left edge, or the foot of `footPx` where the name stands above. It follows the slab's slope. */
+function hatchEdge(
+  brush: Brush,
+  slab: Slab,
+  kind: Task["kind"],
+  widthPx: number,
+  footPx: number | null,
+): void {
   const { ctx } = brush;
-  const top = Math.min(slab.topLeft, slab.topRight);
-  const tall = Math.abs(slab.topRight - slab.topLeft) + slab.thick;
+  const slope = (slab.topRight - slab.topLeft) / Math.max(1, slab.right - slab.left);
   ctx.save();
   // The hatching travels with its block.
-  ctx.translate(slab.left, top);
+  ctx.transform(1, slope, 0, 1, slab.left, slab.topLeft);
   ctx.fillStyle = brush.hatch(kind);
-  ctx.fillRect(0, 0, widthPx, tall);
+  if (footPx === null) ctx.fillRect(0, 0, widthPx, slab.thick);
+  else ctx.fillRect(0, slab.thick - footPx, widthPx, footPx);
   ctx.restore();
 }
 
-function letter(brush: Brush, slab: Slab, kind: Task["kind"], named: boolean): void {
+function letter(brush: Brush, kind: Task["kind"], x: number, y: number): void {
   const { ctx, palette } = brush;
-  const middleX = named ? slab.left + EDGE_PX / 2 : (slab.left + slab.right) / 2;
-  const middleY = slab.thick / 2;
   ctx.fillStyle = palette[kind];
-  ctx.fillRect(middleX - 6, middleY - 8, 12, 16);
+  ctx.fillRect(x - 6, y - 8, 12, 16);
   ctx.fillStyle = palette.ink;
   ctx.font = font(13, 750);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
-  ctx.fillText(KIND_LETTERS[kind], middleX, middleY + 0.5);
+  ctx.fillText(KIND_LETTERS[kind], x, y + 0.5);
 }
 
 function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
@@ -79,16 +94,29 @@ function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.fillStyle = palette.ink;
-  ctx.font = font(13, 640);
-  const wide = room >= 54;
-  const lines = wrapped(ctx, look.task.name, room, wide ? 2 : 3);
-  lines.forEach((line, i) => ctx.fillText(line, at, 15 + i * 13));
-  if (!wide) return;
-  ctx.font = font(11.5, 440);
+  ctx.font = font(13.5, 640);
+  const lines = wrapped(ctx, look.task.name, room, 2);
+  lines.forEach((line, i) => ctx.fillText(line, at, 16 + i * 13.5));
+  ctx.font = font(12, 440);
+  ctx.fillText(cut(ctx, facts(look), room), at, slab.thick - 5);
+}
+
+/** Where the block is narrow the name takes its whole width, above the hatched foot. */
+function wordsAbove(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
+  const { ctx, palette } = brush;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.fillStyle = palette.ink;
+  ctx.font = font(12, 620);
+  const lines = wrapped(ctx, look.task.name, width - 5, slab.thick >= 54 ? 3 : 2);
+  lines.forEach((line, i) => ctx.fillText(line, slab.left + 3, 14.5 + i * 11.5));
+}
+
+function facts(look: BlockLook): string {
   const parts = [left(look.task.duration.likelyS), look.place];
   if (look.task.must) parts.unshift("must");
   if (look.task.pin) parts.unshift("pinned");
-  ctx.fillText(cut(ctx, parts.join(" · "), room), at, slab.thick - 5);
+  return parts.join(" · ");
 }
 
 function oneLine(brush: Brush, slab: Slab, look: BlockLook, width: number): void {

@@ -59,7 +59,7 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
       ctx.textBaseline = "middle";
       const text = cut(ctx, `${block.name}, ${left(block.endS - block.startS)}`, to - from - 8);
       const wide = textPx(ctx, text);
-      if (text.length < 3) continue;
+      if (text.length < Math.min(8, block.name.length)) continue;
       ctx.fillStyle = dark ? palette.night : palette.meal;
       ctx.fillRect((from + to) / 2 - wide / 2 - 4, lane.topPx + lane.heightPx / 2 - 10, wide + 8, 20);
       ctx.fillStyle = palette.ink;

@@ -2,25 +2,32 @@
 
 export const AXIS_PX = 44;
 export const EVA_ROW_PX = 24;
-export const SKY_PX = 40;
+export const SKY_PX = 36;
 export const HEAD_PX = AXIS_PX + EVA_ROW_PX + SKY_PX;
 
 export const REMOTE_ROW_PX = 24;
 export const REMOTE_PAD_PX = 5;
 
-/** Thickness of the ribbon of work in a crew lane, and the free space above and below it. */
-export const THICK_PX = 46;
-export const LANE_HEAD_PX = 9;
-export const LANE_FOOT_PX = 15;
+/** Free space above and below the ribbon of work in a crew lane. */
+export const LANE_HEAD_PX = 5;
+export const LANE_FOOT_PX = 13;
 
 export const CREW_LANE_LEAST_PX = 96;
-export const CREW_LANE_MOST_PX = 152;
+/** From here on a lane's heights can be told apart at a glance. */
+export const CREW_LANE_GOOD_PX = 124;
+export const CREW_LANE_MOST_PX = 168;
 
-/** Height of a margin's strip, and of the gap between suits. */
-export const STRIP_PX = 22;
-export const STRIP_GAP_PX = 8;
+/** Thickness of the ribbon of work in a crew lane of this height. */
+export function thickPx(crewPx: number): number {
+  return Math.round(Math.max(44, Math.min(56, crewPx * 0.38)));
+}
 
-export const OVERVIEW_PX = 34;
+/** Heights of a margin's strip: one of many, or the one of a suit; and the gap between suits. */
+export const STRIP_PX = 20;
+export const LEAST_STRIP_PX = 36;
+export const STRIP_GAP_PX = 7;
+
+export const OVERVIEW_PX = 30;
 
 /** How far a pressed pointer may wander and still be a click. */
 export const CLICK_PX = 4;

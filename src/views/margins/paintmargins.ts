@@ -1,7 +1,9 @@
-import { type Course, left, percentLeft, type TimeScale } from "../../dayline/index.ts";
+import { type Course, left, percentLeft, type TimeScale, valueNear } from "../../dayline/index.ts";
 import { type Brush, font, textPx } from "../line/brush.ts";
 import { shows } from "../line/geometry.ts";
-import { STRIP_PX } from "../line/sizes.ts";
+import { LEAST_STRIP_PX, STRIP_PX } from "../line/sizes.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
+import type { MarginTrack } from "../../store/index.ts";
 import type { MarginRow } from "./rows.ts";
 
 /** Where a row stands in the canvas. */
@@ -21,8 +23,11 @@ export function paintMargins(
   const earlier = new Map(before?.map((row) => [row.key, row]));
   for (const { row, top } of places) {
     ctx.fillStyle = palette.line;
-    ctx.fillRect(0, top + STRIP_PX - 0.5, brush.widthPx, 1);
+    ctx.fillRect(0, top + rowPx(row) - 0.5, brush.widthPx, 1);
     switch (row.kind) {
+      case "least":
+        for (const tracks of row.outings) paintLeast(brush, tracks, top, scale);
+        break;
       case "stock":
         for (const track of row.tracks) {
           const full = track.stock;
@@ -47,6 +52,70 @@ export function paintMargins(
     const was = earlier.get(row.key);
     if (was) paintBefore(brush, was, top, scale);
   }
+}
+
+/** Height of a row. */
+export function rowPx(row: MarginRow): number {
+  return row.kind === "least" ? LEAST_STRIP_PX : STRIP_PX;
+}
+
+/**
+ * The four consumables of one outing above their reserves, each a line from full to reserve; filled below the least
+ * of them, which is what the suit really has. The floor is the reserve itself.
+ */
+function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, scale: TimeScale): void {
+  const first = tracks[0]?.points[0];
+  const last = tracks[0]?.points.at(-1);
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS + 3600 })) return;
+  const { ctx, palette } = brush;
+  const base = top + LEAST_STRIP_PX - 3;
+  const tall = LEAST_STRIP_PX - 8;
+  const x0 = scale.x(first.atS);
+  const x1 = scale.x(last.atS);
+  const usable = (track: MarginTrack, value: number): number =>
+    (value - track.reserve) / Math.max(1e-9, track.stock - track.reserve);
+  const y = (share: number): number => base - Math.min(1, Math.max(0, share)) * tall;
+  const times = [
+    ...new Set(tracks.flatMap((track) => track.points.map((point): number => point.atS))),
+  ].toSorted((a, b) => a - b);
+  const least = times.map((atS) => ({
+    atS,
+    value: Math.min(...tracks.map((track) => usable(track, valueNear(track, atS, 0)))),
+  }));
+  ctx.fillStyle = palette.sunk;
+  ctx.fillRect(x0, base - tall, x1 - x0, tall);
+  trace(ctx, { points: least }, scale, y, base);
+  ctx.fillStyle = palette.stock;
+  ctx.fill();
+  for (const track of tracks) {
+    const course = track.points.map((point) => ({ atS: point.atS, value: usable(track, point.value) }));
+    line(ctx, { points: course }, scale, y);
+    ctx.strokeStyle = palette["line-strong"];
+    ctx.lineWidth = 1;
+    ctx.stroke();
+  }
+  line(ctx, { points: least }, scale, y);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 2;
+  ctx.stroke();
+  // The floor: below it lies the reserve.
+  ctx.fillStyle = brush.hatch("reserve");
+  ctx.fillRect(x0, base, x1 - x0, 3);
+  ctx.fillStyle = palette.reserve;
+  ctx.fillRect(x0, base - 1, x1 - x0, 1.5);
+  paintMissing(brush, { points: least }, top, scale, 0, base);
+  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+  ctx.font = font(12, 560);
+  const name = CONSUMABLE_WORDS[worst.consumable];
+  const wide = textPx(ctx, name);
+  if (x1 - x0 > wide * 2 && x1 - wide - 6 > 0) {
+    const at = Math.min(x1, brush.widthPx) - wide - 6;
+    ctx.fillStyle = palette.ink;
+    ctx.textAlign = "left";
+    ctx.textBaseline = "middle";
+    ctx.fillText(name, at, top + 11);
+  }
+  endLabel(brush, percentLeft(worst.margin), x1, top + (LEAST_STRIP_PX - STRIP_PX) / 2);
 }
 
 const INNER_PX = STRIP_PX - 5;
@@ -87,10 +156,7 @@ function paintLevel(brush: Brush, course: Course, top: number, scale: TimeScale,
     ctx.fillRect(x0, floorY - 0.75, x1 - x0, 1.5);
   }
   paintMissing(brush, course, top, scale, level.floor, base);
-  ctx.beginPath();
-  course.points.forEach((point, i) =>
-    i === 0 ? ctx.moveTo(scale.x(point.atS), y(point.value)) : ctx.lineTo(scale.x(point.atS), y(point.value)),
-  );
+  line(ctx, course, scale, y);
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = 1.5;
   ctx.stroke();
@@ -149,10 +215,7 @@ function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale,
   ctx.restore();
   ctx.fillStyle = palette.ceiling;
   ctx.fillRect(x0, y(limit) - 0.75, x1 - x0, 1.5);
-  ctx.beginPath();
-  course.points.forEach((point, i) =>
-    i === 0 ? ctx.moveTo(scale.x(point.atS), y(point.value)) : ctx.lineTo(scale.x(point.atS), y(point.value)),
-  );
+  line(ctx, course, scale, y);
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = 1.5;
   ctx.stroke();
@@ -173,6 +236,19 @@ function trace(
   ctx.closePath();
 }
 
+function line(
+  ctx: CanvasRenderingContext2D,
+  course: Course,
+  scale: TimeScale,
+  y: (value: number) => number,
+): void {
+  ctx.beginPath();
+  course.points.forEach((point, i) => {
+    if (i === 0) ctx.moveTo(scale.x(point.atS), y(point.value));
+    else ctx.lineTo(scale.x(point.atS), y(point.value));
+  });
+}
+
 function endLabel(brush: Brush, text: string, x: number, top: number): void {
   const { ctx, palette } = brush;
   ctx.font = font(13, 660, "normal");
@@ -190,6 +266,10 @@ function endLabel(brush: Brush, text: string, x: number, top: number): void {
 }
 
 function paintBefore(brush: Brush, row: MarginRow, top: number, scale: TimeScale): void {
+  if (row.kind === "least") {
+    paintLeastBefore(brush, row.outings, top, scale);
+    return;
+  }
   if (row.kind !== "stock" && row.kind !== "spare") return;
   const { ctx, palette } = brush;
   const base = top + STRIP_PX - 2;
@@ -204,6 +284,32 @@ function paintBefore(brush: Brush, row: MarginRow, top: number, scale: TimeScale
       const y = base - Math.min(1, Math.max(0, point.value / full)) * INNER_PX;
       if (i === 0) ctx.moveTo(scale.x(point.atS), y);
       else ctx.lineTo(scale.x(point.atS), y);
+    });
+    ctx.stroke();
+  }
+  ctx.restore();
+}
+
+function paintLeastBefore(
+  brush: Brush,
+  outings: readonly (readonly MarginTrack[])[],
+  top: number,
+  scale: TimeScale,
+): void {
+  const { ctx, palette } = brush;
+  const base = top + LEAST_STRIP_PX - 3;
+  const tall = LEAST_STRIP_PX - 8;
+  ctx.save();
+  ctx.setLineDash([3, 3]);
+  ctx.strokeStyle = palette["ink-soft"];
+  ctx.lineWidth = 1.2;
+  for (const tracks of outings) {
+    if (tracks.length === 0) continue;
+    // Only the one that ends worst: what the day before the move was bounded by.
+    const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+    line(ctx, worst, scale, (value) => {
+      const share = (value - worst.reserve) / Math.max(1e-9, worst.stock - worst.reserve);
+      return base - Math.min(1, Math.max(0, share)) * tall;
     });
     ctx.stroke();
   }

@@ -18,6 +18,8 @@ interface RowBase {
 }
 
 export type MarginRow =
+  /** The four consumables of a suit in one shape: what is left above the reserve, whichever is least. */
+  | (RowBase & { readonly kind: "least"; readonly outings: readonly (readonly MarginTrack[])[] })
   | (RowBase & { readonly kind: "stock"; readonly tracks: readonly MarginTrack[] })
   | (RowBase & { readonly kind: "spare"; readonly tracks: readonly Course[]; readonly topS: number })
   | (RowBase & {
@@ -30,23 +32,40 @@ export type MarginRow =
 /** The order in which consumables stand in every suit. */
 const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
 
-/** All rows of the margins, or for each suit only the consumable that is worst. */
+/** All rows of the margins, or for each suit one row with its four consumables. */
 export function marginRows(
   plan: Plan,
   schedule: Schedule,
   verdict: Verdict,
-  which: "all" | "worst",
+  which: "all" | "least",
 ): readonly MarginRow[] {
   const perSuit = plan.crew.flatMap((member): readonly MarginRow[] => {
-    const stocks = CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable));
-    const worst = stocks.reduce((a, b) => (least(b) < least(a) ? b : a));
-    return [...(which === "all" ? stocks : [worst]), spareRow(plan, verdict, member.id)];
+    const stocks =
+      which === "all"
+        ? CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable))
+        : [leastRow(plan, verdict, member.id)];
+    return [...stocks, spareRow(plan, verdict, member.id)];
   });
   return [...perSuit, apartRow(plan, verdict), massRow(plan, schedule, verdict)];
 }
 
-function least(row: MarginRow): number {
-  return row.kind === "stock" ? Math.min(Infinity, ...row.tracks.map((track) => track.margin)) : Infinity;
+function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
+  const tracks = verdict.margins.filter((one) => one.crew === crew);
+  const worst = tracks.reduce<MarginTrack | null>(
+    (a, b) => (a === null || b.margin < a.margin ? b : a),
+    null,
+  );
+  const evas = [...new Set(tracks.map((track) => track.eva))];
+  return {
+    kind: "least",
+    key: `${crew} least`,
+    label: "Least of four",
+    group: crewName(plan, crew),
+    outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
+    figure: worst ? percentLeft(worst.margin) : "not out",
+    of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
+    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+  };
 }
 
 function stockRow(
@@ -111,7 +130,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
   return {
     kind: "apart",
     key: "apart",
-    label: "Crew apart",
+    label: `Apart, of ${Math.floor(limit)} m`,
     group: "All",
     tracks: verdict.separation,
     limit,
@@ -126,7 +145,7 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
   return {
     kind: "mass",
     key: "mass",
-    label: "Return mass",
+    label: `Return, of ${limit} kg`,
     group: "All",
     tracks: [returnMassCourse(plan, schedule)],
     limit,

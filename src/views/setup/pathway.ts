@@ -24,9 +24,9 @@ export function withAt(data: unknown, path: string, value: unknown, prune = fals
   }
   const here = (typeof data === "object" && data !== null ? data : {}) as Readonly<Record<string, unknown>>;
   const next = below === "" ? value : withAt(here[name], below, value, prune);
-  const { [name]: _replaced, ...others } = here;
   const emptied = prune && below !== "" && isEmpty(next);
-  return next === undefined || emptied ? others : { ...here, [name]: next };
+  if (next !== undefined && !emptied) return { ...here, [name]: next };
+  return Object.fromEntries(Object.entries(here).filter(([key]) => key !== name));
 }
 
 function isEmpty(data: unknown): boolean {

@@ -230,7 +230,7 @@ function branch(plan: Plan, path: string, value: unknown): Partial<Plan> {
   return { [key]: (withAt(plan, path, value) as Plan)[key] };
 }
 
-function guideOf(field: Pick<Field<never>, "read" | "write">, path: string): FieldGuide {
+function guideOf<Row>(field: Field<Row>, path: string): FieldGuide {
   // A field that is only shown has no place in the schema.
   return field.read && !field.write ? UNGUIDED : guideTo(path);
 }
@@ -244,11 +244,11 @@ const UNGUIDED: FieldGuide = {
   most: null,
 };
 
-function faceOf(field: Pick<Field<never>, "entry" | "unit" | "hint">, guide: FieldGuide) {
+function faceOf<Row>(field: Field<Row>, guide: FieldGuide): Pick<Cell, "entry" | "unit" | "hint" | "guide"> {
   return { entry: field.entry, unit: field.unit ?? "", hint: field.hint ?? guide.words, guide };
 }
 
-function columnOf({ label, unit = "", width, group = "", entry }: Field<never>): Column {
+function columnOf<Row>({ label, unit = "", width, group = "", entry }: Field<Row>): Column {
   return { label, unit, width, group, align: entry.align };
 }
 

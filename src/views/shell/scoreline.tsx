@@ -79,13 +79,15 @@ function Figure(props: {
     <div className={`score-figure ${state}`}>
       <span className="figure">{props.value}</span>
       <span className="score-name">
-        <b>{props.name}</b>
-        {change !== 0 && (
-          <span className={worse ? "score-change worse" : "score-change better"}>
-            {signed(change)}
-            {props.unit} {worse ? "worse" : "better"}
-          </span>
-        )}
+        <span>
+          <b>{props.name}</b>{" "}
+          {change !== 0 && (
+            <span className={worse ? "score-change worse" : "score-change better"}>
+              {signed(change)}
+              {props.unit} {worse ? "worse" : "better"}
+            </span>
+          )}
+        </span>
         <span className="note">{props.more}</span>
       </span>
       {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}

@@ -1,0 +1,72 @@
+import { type FocusEvent, useId, useMemo, useRef, useState } from "react";
+import { useAround, useDesk } from "../context.ts";
+import { putDraft, readDraft } from "./draft.ts";
+import { EDITORS, type Leave } from "./editors.tsx";
+import type { Cell } from "./table.ts";
+
+/** What was written and why the plan does not take it. */
+export interface Faulty {
+  readonly draft: string;
+  readonly fault: string;
+}
+
+/**
+ * Edits one cell. What is written is read at every key; it enters the plan as one step when the editor is left and it
+ * is sound. A faulty draft keeps the editor open, unless the planner goes elsewhere: then it is handed up, to be kept.
+ */
+export function CellEditor(props: {
+  readonly cell: Cell;
+  /** What the editor begins with. */
+  readonly first: string;
+  readonly typed?: boolean;
+  readonly onDone: (how: Exclude<Leave, "cancel">) => void;
+  readonly onCancel: () => void;
+  readonly onFaulty: (faulty: Faulty) => void;
+}) {
+  const { cell, first, typed = false, onDone, onCancel, onFaulty } = props;
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const [draft, setDraft] = useState(first);
+  const latest = useRef(first);
+  const over = useRef(false);
+  const faultId = useId();
+  const read = useMemo(() => readDraft(desk, plan, cell, draft), [desk, plan, cell, draft]);
+  const Editor = EDITORS[cell.entry.editor];
+
+  const finish = (how: Exclude<Leave, "cancel"> | "elsewhere"): void => {
+    if (over.current) return;
+    const put = putDraft(desk, desk.state.getState().plan, cell, latest.current);
+    if (!put.ok && how !== "elsewhere") return;
+    over.current = true;
+    if (put.ok) onDone(how === "elsewhere" ? "stay" : how);
+    else onFaulty({ draft: latest.current, fault: put.error });
+  };
+  const blurred = (event: FocusEvent<HTMLElement>): void => {
+    if (!event.currentTarget.contains(event.relatedTarget)) finish("elsewhere");
+  };
+
+  return (
+    <div className="cell-editor" onBlur={blurred}>
+      <Editor
+        cell={cell}
+        plan={plan}
+        draft={draft}
+        invalid={!read.ok}
+        faultId={faultId}
+        typed={typed}
+        onDraft={(next) => {
+          latest.current = next;
+          setDraft(next);
+        }}
+        onLeave={(how) => {
+          if (how !== "cancel") return finish(how);
+          over.current = true;
+          onCancel();
+        }}
+      />
+      <p id={faultId} className="cell-fault" role="alert">
+        {read.ok ? "" : read.error}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,166 @@
+import type { CrewMember, Eva, Suit } from "../../../plan/index.ts";
+import { duration, instant } from "../../../kernel/index.ts";
+import { percent, quantity, tags, text } from "../entry.ts";
+import { one, some, SOURCES } from "../nameentry.ts";
+import { listTable } from "../table.ts";
+import { clock, span } from "../timeentry.ts";
+
+/** Who goes out, in what, and on which outings. */
+
+export const crewTable = listTable<CrewMember>({
+  id: "crew",
+  title: "Crew",
+  intro: "Two to four crew members. The work rate factor multiplies every metabolic rate.",
+  one: "crew member",
+  list: "crew",
+  kind: "crew",
+  prefix: "ev",
+  keyOf: (row) => row.id,
+  nameOf: (row) => row.name,
+  fields: [
+    { label: "Name", path: "name", entry: text, width: 12 },
+    { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8 },
+    { label: "Work rate factor", path: "workRateFactor", entry: quantity(""), width: 9 },
+    {
+      label: "Suit",
+      path: "suit",
+      entry: one(SOURCES.suits),
+      width: 14,
+      hint: "The suit worn on every EVA.",
+    },
+    {
+      label: "Qualifications",
+      path: "qualifications",
+      entry: tags,
+      width: 28,
+      hint: "What this crew member is trained for; a task may ask for one. Lower-case letters, digits and hyphens.",
+    },
+  ],
+  blank: (plan, id) => {
+    const suit = plan.suits.at(-1);
+    if (!suit) return "Add a suit first: every crew member wears one.";
+    const name = `EV${plan.crew.length + 1}`;
+    return { id, name, bodyMassKg: 75, workRateFactor: 1, qualifications: [], suit: suit.id };
+  },
+  copy: (row, id, plan) => ({ ...row, id, name: `EV${plan.crew.length + 1}` }),
+});
+
+export const suitTable = listTable<Suit>({
+  id: "suits",
+  title: "Suits",
+  intro: "Stocks at egress, rates, and the share of each stock that must still be there at ingress.",
+  one: "suit",
+  list: "suits",
+  kind: "suit",
+  prefix: "suit",
+  keyOf: (row) => row.id,
+  nameOf: (row) => row.name,
+  fields: [
+    { label: "Name", path: "name", entry: text, width: 14 },
+    { label: "Mass", path: "massKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Suit" },
+    {
+      label: "Emergency oxygen",
+      path: "emergencyOxygenS",
+      entry: span,
+      unit: "h:mm",
+      width: 10,
+      group: "Suit",
+    },
+    { label: "Oxygen", path: "oxygenKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
+    { label: "CO2 capacity", path: "co2Kg", entry: quantity("kg"), unit: "kg", width: 8, group: "Stock" },
+    { label: "Water", path: "waterKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
+    { label: "Battery", path: "batteryWh", entry: quantity("Wh"), unit: "Wh", width: 8, group: "Stock" },
+    { label: "Oxygen", path: "reserve.oxygen", entry: percent, unit: "%", width: 8, group: "Reserve" },
+    { label: "CO2 capacity", path: "reserve.co2", entry: percent, unit: "%", width: 8, group: "Reserve" },
+    { label: "Water", path: "reserve.water", entry: percent, unit: "%", width: 8, group: "Reserve" },
+    { label: "Battery", path: "reserve.battery", entry: percent, unit: "%", width: 8, group: "Reserve" },
+    { label: "Leak", path: "leakKgH", entry: quantity("kg/h"), unit: "kg/h", width: 8, group: "Rates" },
+    { label: "Load", path: "electricalW", entry: quantity("W"), unit: "W", width: 7, group: "Rates" },
+    {
+      label: "Environment",
+      path: "environmentW",
+      entry: quantity("W"),
+      unit: "W",
+      width: 10,
+      group: "Rates",
+    },
+    {
+      label: "Respiratory quotient",
+      path: "respiratoryQuotient",
+      entry: quantity(""),
+      width: 10,
+      group: "Rates",
+    },
+    {
+      label: "Cooling",
+      path: "coolingKjKg",
+      entry: quantity("kJ/kg"),
+      unit: "kJ/kg",
+      width: 8,
+      group: "Rates",
+    },
+    {
+      label: "Absorbent heat",
+      path: "absorbentKjKg",
+      entry: quantity("kJ/kg"),
+      unit: "kJ/kg",
+      width: 9,
+      group: "Rates",
+    },
+  ],
+  blank: (plan, id) => ({
+    id,
+    name: `Suit ${plan.suits.length + 1}`,
+    massKg: 90,
+    oxygenKg: 0.9,
+    co2Kg: 1,
+    waterKg: 4.5,
+    batteryWh: 500,
+    leakKgH: 0.005,
+    electricalW: 50,
+    environmentW: 0,
+    respiratoryQuotient: 0.85,
+    coolingKjKg: 2430,
+    absorbentKjKg: 2030,
+    emergencyOxygenS: duration(1800),
+    reserve: { oxygen: 0.15, co2: 0.15, water: 0.1, battery: 0.1 },
+  }),
+  copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
+});
+
+export const evaTable = listTable<Eva>({
+  id: "evas",
+  title: "EVAs",
+  intro:
+    "An EVA runs from egress to ingress complete; when exactly follows from its tasks, within these bounds.",
+  one: "EVA",
+  list: "evas",
+  kind: "eva",
+  prefix: "eva",
+  keyOf: (row) => row.id,
+  nameOf: (row) => row.name,
+  fields: [
+    { label: "Name", path: "name", entry: text, width: 12 },
+    { label: "Crew", path: "crew", entry: some(SOURCES.crew, "nobody"), width: 16 },
+    { label: "Earliest egress", path: "earliestEgressS", entry: clock, unit: "MET", width: 10 },
+    { label: "Latest ingress", path: "latestIngressS", entry: clock, unit: "MET", width: 10 },
+    { label: "Longest", path: "longestS", entry: span, unit: "h:mm", width: 9 },
+    { label: "Egress work", path: "egressWorkS", entry: span, unit: "h:mm", width: 9 },
+    { label: "Ingress work", path: "ingressWorkS", entry: span, unit: "h:mm", width: 9 },
+  ],
+  blank: (plan, id) => {
+    if (plan.crew.length === 0) return "Add a crew member first: somebody has to go out.";
+    const free = Math.max(0, ...plan.evas.map((eva) => eva.latestIngressS + plan.rules.recharge.leastS));
+    return {
+      id,
+      name: `EVA ${plan.evas.length + 1}`,
+      crew: plan.crew.map((member) => member.id),
+      earliestEgressS: instant(free),
+      latestIngressS: instant(free + 8 * 3600),
+      longestS: duration(7 * 3600),
+      egressWorkS: duration(1200),
+      ingressWorkS: duration(1200),
+    };
+  },
+  copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
+});

@@ -1,0 +1,222 @@
+import { duration } from "../../../kernel/index.ts";
+import type { Task } from "../../../plan/index.ts";
+import { unpinned } from "../../../store/index.ts";
+import { choice, lines, listOf, longText, quantity, tag, text, tick } from "../entry.ts";
+import { one, some, SOURCES, uses } from "../nameentry.ts";
+import { effort, sunRange } from "../specialentry.ts";
+import { type Field, listTable } from "../table.ts";
+import { clock, span, stretches } from "../timeentry.ts";
+
+/** The requests for work. */
+
+const withoutSample = (row: Task): string | null =>
+  row.sample ? null : "Brings nothing back: choose a container first.";
+
+const unplaced = "Needs a container: add one under Gear.";
+
+/** Fields of a task; the details of a task on the day line use the same. */
+export const TASK_FIELDS = {
+  name: { label: "Name", path: "name", entry: text, width: 28 },
+  kind: {
+    label: "Kind",
+    path: "kind",
+    entry: choice([
+      { value: "sampling", words: "Sampling" },
+      { value: "deployment", words: "Deployment" },
+      { value: "survey", words: "Survey" },
+      { value: "upkeep", words: "Upkeep" },
+    ]),
+    width: 11,
+    group: "Request",
+    hint: "What sort of work it is; it chooses the hatching on the day line.",
+  },
+  must: { label: "Must-do", path: "must", entry: tick, width: 7, group: "Request" },
+  worth: { label: "Worth", path: "worth", entry: quantity(""), unit: "points", width: 7, group: "Request" },
+  likely: {
+    label: "Likely",
+    path: "duration.likelyS",
+    entry: span,
+    unit: "h:mm",
+    width: 7,
+    group: "Duration",
+  },
+  low: { label: "Low", path: "duration.lowS", entry: span, unit: "h:mm", width: 7, group: "Duration" },
+  high: { label: "High", path: "duration.highS", entry: span, unit: "h:mm", width: 7, group: "Duration" },
+  place: { label: "Place", path: "place", entry: one(SOURCES.places, "none"), width: 17, group: "Where" },
+  endPlace: {
+    label: "Ends at",
+    path: "endPlace",
+    entry: one(SOURCES.places, "same place"),
+    width: 17,
+    group: "Where",
+  },
+  walk: { label: "Walk in it", path: "walkM", entry: quantity("m"), unit: "m", width: 8, group: "Where" },
+  count: { label: "Crew", path: "crew.count", entry: quantity(""), width: 6, group: "Who" },
+  named: {
+    label: "By name",
+    path: "crew.named",
+    entry: some(SOURCES.crew, "anyone"),
+    width: 11,
+    group: "Who",
+  },
+  qualification: {
+    label: "Qualification",
+    path: "crew.qualification",
+    entry: tag,
+    width: 12,
+    group: "Who",
+  },
+  effort: {
+    label: "Effort",
+    path: "effort",
+    entry: effort,
+    width: 12,
+    group: "Who",
+    hint: "How hard the work is: a category of measured rates, or watts from 50 to 1500.",
+  },
+  windows: { label: "Windows", path: "windows", entry: stretches, unit: "MET", width: 18, group: "When" },
+  sun: {
+    label: "Sun elevation",
+    path: "sun",
+    entry: sunRange,
+    unit: "deg",
+    width: 10,
+    group: "When",
+    hint: "Sun elevation from start to end; empty for any.",
+  },
+  relay: { label: "Relay", path: "relay", entry: tick, width: 6, group: "When" },
+  equipment: { label: "Equipment", path: "equipment", entry: uses, width: 22, group: "With" },
+  massOut: {
+    label: "Carried out",
+    path: "massOutKg",
+    entry: quantity("kg"),
+    unit: "kg",
+    width: 8,
+    group: "With",
+  },
+  instrument: { label: "Instrument", path: "instrument", entry: tick, width: 9, group: "With" },
+  container: {
+    label: "Container",
+    path: "sample",
+    entry: one(SOURCES.containers, "nothing"),
+    width: 15,
+    group: "Brought back",
+    hint: "The container that its sample goes into.",
+    read: (row: Task) => row.sample?.container,
+    write: (row: Task, value: unknown): Task => {
+      const { sample, ...rest } = row;
+      if (typeof value !== "string") return rest;
+      return { ...rest, sample: { ...(sample ?? { massKg: 0, volumeL: 0 }), container: value } };
+    },
+    apart: (row: Task, plan) => (plan.containers.length === 0 && !row.sample ? unplaced : null),
+  },
+  sampleMass: {
+    label: "Mass",
+    path: "sample.massKg",
+    entry: quantity("kg"),
+    unit: "kg",
+    width: 6,
+    group: "Brought back",
+    apart: withoutSample,
+  },
+  sampleVolume: {
+    label: "Volume",
+    path: "sample.volumeL",
+    entry: quantity("L"),
+    unit: "L",
+    width: 6,
+    group: "Brought back",
+    apart: withoutSample,
+  },
+  cautions: {
+    label: "Cautions",
+    path: "cautions",
+    entry: lines,
+    width: 30,
+    group: "Cuff checklist",
+    hint: "Printed first on its cuff page, before the steps.",
+  },
+  steps: { label: "Steps", path: "steps", entry: lines, width: 36, group: "Cuff checklist" },
+  notes: {
+    label: "Notes",
+    path: "notes",
+    entry: longText,
+    width: 30,
+    group: "Cuff checklist",
+    hint: "For the planner; not printed.",
+  },
+  pinStart: {
+    label: "Start",
+    path: "pin.startS",
+    entry: clock,
+    unit: "MET",
+    width: 8,
+    group: "Pinned",
+    prune: true,
+    hint: "Its start is held here.",
+  },
+  pinEva: {
+    label: "EVA",
+    path: "pin.eva",
+    entry: one(SOURCES.evas, "free"),
+    width: 9,
+    group: "Pinned",
+    prune: true,
+    hint: "Only on this EVA.",
+  },
+  pinCrew: {
+    label: "Crew",
+    path: "pin.crew",
+    entry: some(SOURCES.crew, "free"),
+    width: 10,
+    group: "Pinned",
+    prune: true,
+    hint: "Only by exactly these.",
+    write: (row: Task, value: unknown): Task => {
+      const crew = listOf(value);
+      return crew.length === 0 ? unpinned(row, ["crew"]) : { ...row, pin: { ...row.pin, crew: [...crew] } };
+    },
+  },
+} satisfies Record<string, Field<Task>>;
+
+export const taskTable = listTable<Task>({
+  id: "tasks",
+  title: "Tasks",
+  intro: "All requests for work, placed or not. What does not fit the day stays on the bench.",
+  one: "task",
+  list: "tasks",
+  kind: "task",
+  prefix: "task",
+  keyOf: (row) => row.id,
+  nameOf: (row) => row.name,
+  fields: Object.values(TASK_FIELDS),
+  blank: (plan, id) => {
+    const place = plan.site.places.find((one) => one.kind === "station") ?? plan.site.places[0];
+    return {
+      id,
+      name: `New task ${plan.tasks.length + 1}`,
+      kind: "sampling",
+      ...(place ? { place: place.id } : {}),
+      walkM: 0,
+      duration: { likelyS: duration(900) },
+      crew: { count: 1, named: [] },
+      effort: "geology",
+      worth: 0,
+      must: false,
+      windows: [],
+      relay: false,
+      equipment: [],
+      massOutKg: 0,
+      instrument: false,
+      cautions: [],
+      steps: [],
+      notes: "",
+    };
+  },
+  // A second task at the same pinned time would only stand in the first one's way.
+  copy: (row, id) => ({
+    ...unpinned(row, ["start", "eva", "crew"]),
+    id,
+    name: `${row.name} (copy)`,
+  }),
+});
