@@ -1,5 +1,5 @@
 import { check } from "../check/index.ts";
-import type { ExitCode, Streams } from "./command.ts";
+import type { ExitCode, Streams } from "./verb.ts";
 import { readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { reportJson, reportTable } from "./report.ts";

@@ -1,20 +1,6 @@
 import { HELP } from "./help.ts";
 import { Refusal, refuse } from "./refusal.ts";
-
-/** Where a verb writes its words, and how it is told to stop. */
-export interface Streams {
-  /** Results, on standard output. */
-  out(text: string): void;
-  /** Faults and asides, on standard error. */
-  err(text: string): void;
-  /** Aborts when the user breaks off. */
-  readonly stop: AbortSignal;
-}
-
-/** done: 0; the plan has breaches: 1; bad input or use: 2; a defect of the program: 3. */
-export type ExitCode = 0 | 1 | 2 | 3;
-
-type Verb = (args: readonly string[], streams: Streams) => Promise<ExitCode>;
+import type { ExitCode, Streams, Verb } from "./verb.ts";
 
 /** A verb's code is loaded when it is called: help and check need neither solver nor PDF. */
 const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {

@@ -1,7 +1,7 @@
 import { check } from "../check/index.ts";
 import { booklets, daySheet, toPdf } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { ExitCode, Streams } from "./command.ts";
+import type { ExitCode, Streams } from "./verb.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";

@@ -1,6 +1,6 @@
 import { makeCore } from "../engine/core.ts";
 import { planText } from "../exchange/index.ts";
-import type { ExitCode, Streams } from "./command.ts";
+import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";

@@ -1,4 +1,4 @@
-import type { ExitCode, Streams } from "./command.ts";
+import type { ExitCode, Streams } from "./verb.ts";
 import { fileTrouble } from "./planinput.ts";
 import { writePlans } from "./plans.ts";
 import { refuse } from "./refusal.ts";
