@@ -51,7 +51,11 @@ export class Anneal {
   iterate(share: number): void {
     const { day, random: stream, value, currentValue } = this;
     this.ruin.take();
-    day.settle();
+    // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
+    if (!day.settle()) {
+      day.board.copy(this.current);
+      return;
+    }
     if (day.board.placed[this.ruin.seed] === 0 && stream.next() < 0.5) this.recreate.place(this.ruin.seed, 0);
     this.recreate.fill();
     readValue(day.board, value);

@@ -67,13 +67,37 @@ export class Day {
     return false;
   }
 
-  /** Earliest starts under all rules; false when there are none. */
-  private decode(): boolean {
+  /** Takes `activity` off a day that holds; false when the day does not hold without it. */
+  unlink(activity: number): boolean {
+    this.board.unlink(activity);
+    return this.settle();
+  }
+
+  /** True when `activity` could stand behind the given slots and start exactly at `startS`; the day stays as it is. */
+  holdsAt(activity: number, behind: ArrayLike<number>, eva: number, startS: number): boolean {
+    const { board } = this;
+    board.link(activity, behind, eva);
+    const holds = this.decode(activity, startS) && board.earliest[activity] === startS;
+    board.unlink(activity);
+    this.settle();
+    return holds;
+  }
+
+  /** Earliest starts under all rules, that of `least` not before `leastS`; false when there are none. */
+  private decode(least = -1, leastS = 0): boolean {
     const { board, propagation, problem } = this;
-    if (problem.reach !== "rules") return propagation.earliestOfAll() && totalsHold(board);
     board.holds = 0;
     board.restS.fill(0);
     if (!propagation.earliestOfAll()) return false;
+    if (least >= 0) {
+      propagation.begin();
+      if (!propagation.raise(least, leastS)) {
+        propagation.drop();
+        return false;
+      }
+      if (!propagation.raiseAll()) return false;
+    }
+    if (problem.reach !== "rules") return totalsHold(board);
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       propagation.begin();
       const answer = this.keepRules();

@@ -2,6 +2,7 @@ import { instant } from "../kernel/index.ts";
 import type { Placement, Schedule } from "../plan/index.ts";
 import type { Board } from "./board.ts";
 import type { Day } from "./day.ts";
+import { choiceOf } from "./verify.ts";
 
 /** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
 export function scheduleOf(board: Board): Schedule {
@@ -41,31 +42,12 @@ export function lay(day: Day, schedule: Schedule): number {
     .sort((x, y) => x.placement.startS - y.placement.startS || x.a - y.a);
   let leftOut = schedule.placements.length - order.length;
   for (const { a, placement } of order) {
-    const c = board.placed[a] === 1 ? -1 : choiceOf(day, a, placement);
+    const c = board.placed[a] === 1 ? -1 : choiceOf(problem, a, placement);
     const behind = c < 0 ? null : lastSlots(day, a, c);
     const eva = problem.crewCount[a] === 0 ? -1 : plan.evas.findIndex((one) => one.id === placement.eva);
     if (!behind || !day.tryLink(a, behind, eva)) leftOut += 1;
   }
   return leftOut;
-}
-
-/** The crew choice that a placement names; -1 when it is none of the activity's. */
-function choiceOf(day: Day, a: number, placement: Placement): number {
-  const { problem } = day;
-  const { plan } = problem;
-  const crew = problem.crewCount[a]!;
-  if (crew !== new Set(placement.crew).size) return -1;
-  for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
-    let same = true;
-    for (let k = 0; k < crew && same; k += 1) {
-      const r = problem.choiceRoutes[problem.choiceAt[c]! + k]!;
-      same =
-        plan.evas[problem.evaOfRoute[r]!]!.id === placement.eva &&
-        placement.crew.includes(plan.crew[problem.memberOfRoute[r]!]!.id);
-    }
-    if (same && (crew > 0 || placement.eva === null)) return c;
-  }
-  return -1;
 }
 
 /** The last slots of the choice's routes, and of the chains that are free soonest. */

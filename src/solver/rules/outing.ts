@@ -15,7 +15,7 @@ export function egressS(board: Board, eva: number): number {
   return least - problem.lengthS[egress]!;
 }
 
-/** When everybody is back at the lander, before the ingress work (S3), waits that were asked for included. */
+/** When everybody is back at the lander, before the ingress work (S3). */
 export function backS(board: Board, eva: number): number {
   return board.earliest[board.problem.activities + 2 * eva + 1]!;
 }

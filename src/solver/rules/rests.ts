@@ -8,8 +8,11 @@ import { backS } from "./outing.ts";
  */
 export type Answer = "holds" | "changed" | "fails";
 
-/** Tests route `r` whose egress is at `egressS`; may lay a rest and raise what follows (`propagation` has begun). */
-export function keepRests(board: Board, propagation: Propagation, r: number, egressS: number): Answer {
+/**
+ * Tests route `r` whose egress is at `egressS`; may lay a rest and raise what follows (`propagation` has begun), or only
+ * tests without one.
+ */
+export function keepRests(board: Board, propagation: Propagation | null, r: number, egressS: number): Answer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, restful, limits } = problem;
   const e = problem.evaOfRoute[r]!;
@@ -39,7 +42,7 @@ export function keepRests(board: Board, propagation: Propagation, r: number, egr
   };
   /** Takes a rest where it fits best in the stretch so far. */
   const lay = (): Answer => {
-    if (bestSlot < 0 || board.restS[bestSlot]! >= restS) return "fails";
+    if (!propagation || bestSlot < 0 || board.restS[bestSlot]! >= restS) return "fails";
     board.restS[bestSlot] = restS;
     const before = board.prev[bestSlot]!;
     const atS = earliest[nodeOf[before]!]! + board.gapS(before, bestSlot);
@@ -63,7 +66,8 @@ export function keepRests(board: Board, propagation: Propagation, r: number, egr
     const startS = s === tail ? backS(board, e) : earliest[node]!;
     const arrivedS = atS + legs[place * places + beginsAt[node]!]!;
     if (!work(atS, arrivedS)) return lay();
-    arrive(s, arrivedS, startS - arrivedS);
+    // All are back when the last one is (S3): nobody can be asked to wait at the lander.
+    if (s !== tail) arrive(s, arrivedS, startS - arrivedS);
     pause(arrivedS, startS);
     const doneS = startS + lengthS[node]!;
     if (s !== tail && restful[node] === 1) pause(startS, doneS);

@@ -31,8 +31,8 @@ export class Together {
     this.ways = Array.from({ length: 4 }, () => new Itinerary(64));
   }
 
-  /** Tests all pairs on `eva`; may lay holds and raise what follows (`propagation` has begun). */
-  keep(board: Board, propagation: Propagation, eva: number): Answer {
+  /** Tests all pairs on `eva`; may lay holds and raise what follows (`propagation` has begun), or only tests without one. */
+  keep(board: Board, propagation: Propagation | null, eva: number): Answer {
     const { routeStart } = this.problem;
     const first = routeStart[eva]!;
     const crew = routeStart[eva + 1]! - first;
@@ -43,7 +43,7 @@ export class Together {
       for (let b = a + 1; b < crew; b += 1) {
         const atS = this.firstApart(this.ways[a]!, this.ways[b]!);
         if (atS === null) continue;
-        if (!this.mend(board, propagation, this.ways[a]!, this.ways[b]!, atS)) return "fails";
+        if (!propagation || !this.mend(board, propagation, this.ways[a]!, this.ways[b]!, atS)) return "fails";
         answer = "changed";
       }
     }

@@ -2,10 +2,12 @@ import type { Board } from "../board.ts";
 import { KINDS } from "../problem.ts";
 import { outS } from "./outing.ts";
 
-/** What adds up over the stay: stay-distance, duty, lander-stores. True when all hold. */
+/** What adds up over an outing or the stay: eva-distance, stay-distance, duty, lander-stores. True when all hold. */
 export function totalsHold(board: Board): boolean {
   const { problem } = board;
   const { limits, members, routes } = problem;
+  if (limits.evaM !== Infinity)
+    for (let r = 0; r < routes; r += 1) if (board.walkedM[r]! > limits.evaM) return false;
   if (!limits.storesBind && limits.dutyS === Infinity && limits.stayM === Infinity) return true;
   for (let m = 0; m < members; m += 1) {
     let walkedM = 0;

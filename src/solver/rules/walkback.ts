@@ -8,7 +8,12 @@ import type { Answer } from "./rests.ts";
  * walk-back-consumables. What is drawn until a moment is a sum over the route so far plus the rest rate times the time
  * since egress; so each moment bounds how long after egress it may be, and a later egress mends it.
  */
-export function keepWayBack(board: Board, propagation: Propagation, r: number, egressS: number): Answer {
+export function keepWayBack(
+  board: Board,
+  propagation: Propagation | null,
+  r: number,
+  egressS: number,
+): Answer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS } = problem;
   const e = problem.evaOfRoute[r]!;
@@ -60,5 +65,5 @@ export function keepWayBack(board: Board, propagation: Propagation, r: number, e
     if (fails) return "fails";
   }
   if (lateS === 0) return "holds";
-  return propagation.raise(egress, egressS + lateS) ? "changed" : "fails";
+  return propagation?.raise(egress, egressS + lateS) ? "changed" : "fails";
 }

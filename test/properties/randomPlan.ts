@@ -1,0 +1,265 @@
+import { random } from "../../src/kernel/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+
+/** Sizes and tightness of a random plan. */
+export interface Shape {
+  readonly tasks: number;
+  readonly crew: number;
+  readonly evas: number;
+  readonly places: number;
+  /** Probability of each of the rarer features. */
+  readonly features: number;
+}
+
+/**
+ * A random plan that parses and uses every kind of rule now and then: several windows, relay passes, sun ranges, two-person and
+ * crew-less tasks, named and qualified crew, equipment, containers, links of all types, keep-outs, blocks, pins, carries,
+ * given legs, closed ways, and budgets near their limits. The same seed gives the same plan.
+ */
+export function randomPlan(seed: number, shape: Shape): Plan {
+  const stream = random(seed);
+  const chance = (p: number): boolean => stream.next() < p;
+  const rare = (p: number): boolean => stream.next() < p * shape.features;
+  const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
+  const pick = <T>(list: readonly T[]): T => list[stream.below(list.length)]!;
+  const ids = (name: string, count: number): string[] =>
+    Array.from({ length: count }, (_, i) => `${name}${i + 1}`);
+
+  const reachM = whole(150, 900);
+  const places = ids("place", shape.places);
+  const crew = ids("ev", shape.crew);
+  const evas = ids("eva", shape.evas);
+  const tasks = ids("task", shape.tasks);
+  const dayS = 3600 * whole(3, 8);
+  const restS = whole(0, 2) * 1800;
+  const lengthS = shape.evas * (dayS + restS + 3600);
+  const time = (): number => whole(0, lengthS);
+  const stretch = (leastS: number): { startS: number; endS: number } => {
+    const startS = whole(0, Math.max(1, lengthS - leastS));
+    return { startS, endS: startS + leastS + whole(0, Math.floor(dayS / 2)) };
+  };
+  const level = (p: number) => ({ level: rare(p) ? ("warning" as const) : ("breach" as const) });
+  const capacity = (kg: number): number => kg * (0.35 + 1.2 * stream.next());
+
+  const data = {
+    format: "lopeline-plan",
+    version: 1,
+    title: `random ${seed}`,
+    body: rare(0.1) ? { ephemeris: "none" } : {},
+    site: {
+      name: "somewhere",
+      latDeg: whole(-40, 40),
+      lonDeg: whole(-60, 60),
+      places: [
+        { id: "lander", name: "lander", kind: "lander", eastM: 0, northM: 0 },
+        ...places.map((id) => ({
+          id,
+          name: id,
+          kind: "station",
+          eastM: whole(-reachM, reachM),
+          northM: whole(-reachM, reachM),
+          upM: rare(0.5) ? whole(-20, 20) : 0,
+        })),
+      ],
+      legs: rare(0.3)
+        ? ids("leg", whole(1, 3)).map(() => ({
+            from: pick(["lander", ...places]),
+            to: pick(places),
+            distanceM: whole(50, 900),
+            durationS: whole(60, 900),
+            bothWays: chance(0.7),
+            ...(chance(0.3) ? { walkbackPeakM: whole(100, 1500) } : {}),
+          }))
+        : [],
+      keepOuts: [
+        ...(rare(0.3)
+          ? [
+              {
+                id: "pit",
+                name: "pit",
+                kind: "walking",
+                shape: disc(whole(-reachM, reachM), whole(-reachM, reachM), 60),
+              },
+            ]
+          : []),
+        ...(rare(0.4)
+          ? [
+              {
+                id: "unit",
+                name: "unit",
+                kind: "hot",
+                shape: disc(whole(-reachM, reachM), whole(-reachM, reachM), Math.floor(reachM / 2)),
+                ...(chance(0.8) ? { afterTask: pick(tasks) } : {}),
+                exemptTasks: chance(0.4) ? [pick(tasks)] : [],
+              },
+            ]
+          : []),
+      ],
+    },
+    stay: {
+      touchdownUtc: `2031-0${whole(1, 9)}-${whole(10, 28)}T0${whole(0, 9)}:00:00Z`,
+      lengthS,
+      blocks: rare(0.4)
+        ? [
+            {
+              id: "sleep",
+              name: "sleep",
+              kind: "sleep",
+              crew: chance(0.5) ? [] : [pick(crew)],
+              ...stretch(1800),
+            },
+          ]
+        : [],
+      relayPasses: ids("pass", whole(0, 3)).map((id) => ({ id, name: id, ...stretch(1800) })),
+    },
+    crew: crew.map((id, i) => ({
+      id,
+      name: id,
+      bodyMassKg: whole(60, 95),
+      workRateFactor: 0.9 + 0.2 * stream.next(),
+      qualifications: chance(0.5) ? ["geologist"] : [],
+      suit: chance(0.5) ? "suit1" : `suit${(i % 2) + 1}`,
+    })),
+    suits: ["suit1", "suit2"].map((id) => ({
+      id,
+      name: id,
+      massKg: whole(80, 120),
+      oxygenKg: capacity(dayS * 2.4e-5),
+      co2Kg: capacity(dayS * 2.8e-5),
+      waterKg: capacity(dayS * 1.5e-4),
+      batteryWh: capacity((dayS / 3600) * 60),
+      emergencyOxygenS: whole(Math.floor(reachM * 0.8), 2400),
+      reserve: { oxygen: 0.1, co2: 0.1, water: 0.05, battery: 0.05 },
+    })),
+    stores: rare(0.2)
+      ? { oxygenKg: dayS * 4e-5, waterKg: dayS * 3e-4, batteryWh: 800, absorbentChanges: whole(0, 4) }
+      : {},
+    evas: evas.map((id, e) => {
+      const crewOut = crew.filter(() => chance(0.8));
+      const earliestEgressS = e * (dayS + restS) + whole(0, 1800);
+      return {
+        id,
+        name: id,
+        crew: crewOut.length > 0 ? crewOut : [pick(crew)],
+        earliestEgressS,
+        latestIngressS: earliestEgressS + dayS + whole(0, 1800),
+        longestS: Math.floor(dayS * (0.5 + 0.6 * stream.next())),
+        egressWorkS: whole(0, 3) * 200,
+        ingressWorkS: whole(0, 3) * 200,
+      };
+    }),
+    equipment: [
+      { id: "drill", name: "drill", count: 1 },
+      { id: "rake", name: "rake", count: 2 },
+    ],
+    containers: ["box", "bag"].map((id) => ({
+      id,
+      name: id,
+      emptyMassKg: whole(1, 6),
+      capacityKg: whole(2, 15),
+      volumeL: whole(2, 15),
+    })),
+    tasks: tasks.map((id) => {
+      const remote = rare(0.15);
+      const likelyS = whole(2, 20) * 150 + whole(0, 59);
+      const place = pick(chance(0.15) ? ["lander"] : places);
+      return {
+        id,
+        name: id,
+        kind: pick(["sampling", "deployment", "survey", "upkeep"]),
+        ...(remote && chance(0.5) ? {} : { place }),
+        ...(!remote && rare(0.3) ? { endPlace: pick(places) } : {}),
+        walkM: rare(0.2) ? whole(0, 300) : 0,
+        duration: { likelyS },
+        crew: {
+          count: remote ? 0 : rare(0.4) ? Math.min(2, shape.crew) : 1,
+          named: !remote && rare(0.2) ? [pick(crew)] : [],
+          ...(!remote && rare(0.2) ? { qualification: "geologist" } : {}),
+        },
+        effort: pick(["geology", "deployment", "rest", "overall", { watts: whole(200, 450) }]),
+        worth: whole(1, 60),
+        must: rare(0.2),
+        windows: rare(0.6) ? ids("w", whole(1, 3)).map(() => stretch(likelyS)) : [],
+        ...(rare(0.1) ? { sun: { leastDeg: whole(-60, 10), greatestDeg: whole(20, 90) } } : {}),
+        relay: rare(0.15),
+        equipment: rare(0.4)
+          ? [{ equipment: "drill" }]
+          : rare(0.4)
+            ? [{ equipment: "rake", count: whole(1, 2) }]
+            : [],
+        ...(rare(0.5)
+          ? {
+              sample: {
+                container: pick(["box", "bag"]),
+                massKg: whole(1, 60) / 10,
+                volumeL: whole(0, 40) / 10,
+              },
+            }
+          : {}),
+        instrument: rare(0.2),
+        ...(rare(0.15)
+          ? {
+              pin: remote
+                ? { startS: time() }
+                : chance(0.5)
+                  ? { startS: time() }
+                  : chance(0.5)
+                    ? { eva: pick(evas) }
+                    : { crew: [pick(crew)] },
+            }
+          : {}),
+      };
+    }),
+    links: ids("link", Math.floor(shape.tasks * 0.5)).flatMap((id) => {
+      if (!rare(0.9)) return [];
+      const a = pick(tasks);
+      const b = pick(tasks);
+      if (a === b) return [];
+      const kind = stream.next();
+      if (kind < 0.2) return [{ id, type: "crew", tasks: [a, b], crew: pick(["same", "different"]) }];
+      if (kind < 0.3) return [{ id, type: "eva", tasks: [a, b] }];
+      if (kind < 0.4) return [{ id, type: "apart", tasks: [a, b], leastM: whole(50, 400) }];
+      const leastS = whole(-10, 10) * 120;
+      return [
+        {
+          id,
+          type: "lag",
+          from: { task: a, end: pick(["start", "end"]) },
+          to: { task: b, end: pick(["start", "end"]) },
+          ...(chance(0.8) ? { leastS } : { greatestS: leastS + whole(0, 40) * 120 }),
+          ...(chance(0.3) ? { greatestS: leastS + whole(0, 40) * 120 } : {}),
+          needs: pick(["none", "from", "both"]),
+        },
+      ];
+    }),
+    rules: {
+      walking: { speedMs: 0.9, greatestSlopeDeg: rare(0.3) ? 8 : 20 },
+      reserve: level(0.2),
+      walkback: { ...level(0.2), speedMs: 1, emergencyReserveS: 60 },
+      separation: {
+        ...level(0.3),
+        greatestM: chance(0.5) ? 4 * reachM : whole(Math.floor(reachM / 2), 2 * reachM),
+      },
+      distance: {
+        ...level(0.2),
+        evaM: whole(reachM * 2, reachM * 12),
+        stayM: whole(reachM * 3, reachM * 20),
+      },
+      blast: { ...level(0.2), leastM: whole(0, 200) },
+      work: { ...level(0.2), longestS: whole(3000, 12_000), restS: whole(1, 6) * 120 },
+      duty: { ...level(0.2), stayS: Math.floor(lengthS * (0.4 + stream.next())) },
+      recharge: { ...level(0.2), leastS: restS },
+      returnMass: { ...level(0.2), greatestKg: whole(3, 30) },
+    },
+  };
+  const read = parse(data);
+  if (!read.ok)
+    throw new Error(
+      `seed ${seed}: ${read.error.map((fault) => `${fault.path}: ${fault.message}`).join("; ")}`,
+    );
+  return read.value;
+}
+
+function disc(eastM: number, northM: number, radiusM: number) {
+  return { type: "disc", eastM, northM, radiusM };
+}
