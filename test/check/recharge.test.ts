@@ -24,6 +24,12 @@ describe("recharge time", () => {
     holds: ["15 600 s asked for", plan(15_600)],
   });
 
+  test("recharge goes by the clock, not by the order in which the plan lists its EVAs", () => {
+    const later = plan(15_601);
+    const turned = { ...later, evas: [...later.evas].reverse() };
+    expect(check(turned).findings).toEqual(check(later).findings);
+  });
+
   test("recharge is about the same crew member", () => {
     expect(breachesOf(plan(20_000, ["ev2"]))).toEqual([]);
   });

@@ -91,3 +91,22 @@ describe("what is drawn", () => {
     expect(oxygen.points.map(({ atS }) => atS)).toEqual([1100, 1700, 2000, 2600, 2900, 3500]);
   });
 });
+
+describe("where a walker is", () => {
+  test("S5 a task with an end place ends there, straight on; the next way begins there", () => {
+    const carry = tinyPlan({
+      evas: [eva("eva-1", { crew: ["ev1"] })],
+      tasks: [task("carry", "a", { endPlace: "c", walkM: 500 })],
+      placements: [at("carry", 2000)],
+    });
+    const verdict = check(carry);
+    expect(verdict.outings[0]!.stretches.map(({ kind, path, walkM }) => [kind, path, walkM])).toEqual([
+      ["egress", ["lander"], 0],
+      ["traverse", ["lander", "a"], 300],
+      ["task", ["a", "c"], 500],
+      ["traverse", ["c", "lander"], 400],
+      ["ingress", ["lander"], 0],
+    ]);
+    expect(verdict.walkbackS).toEqual({ carry: 400 });
+  });
+});
