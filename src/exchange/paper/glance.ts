@@ -72,8 +72,8 @@ interface RowScale {
   readonly cellMm: number;
 }
 const ROOMY: RowScale = { timePt: 14, namePt: 12, afterMm: 1.6, cellMm: 22 };
-const CLOSE: RowScale = { timePt: 12, namePt: 10.5, afterMm: 0.8, cellMm: 17.5 };
-const TIGHT: RowScale = { timePt: 11, namePt: 9.5, afterMm: 0.4, cellMm: 17.5 };
+const CLOSE: RowScale = { timePt: 12, namePt: 10.5, afterMm: 0.8, cellMm: 18.5 };
+const TIGHT: RowScale = { timePt: 11, namePt: 9.5, afterMm: 0.4, cellMm: 18.5 };
 
 interface Row {
   readonly startS: Instant;

@@ -65,7 +65,7 @@ export const SCALES: readonly [Scale, ...Scale[]] = [
     factPt: 10.5,
     stepPt: 10.5,
     cautionPt: 10.5,
-    cellMm: 17.5,
+    cellMm: 18.5,
     stepGapMm: 0.8,
     headings: false,
   },
@@ -84,7 +84,7 @@ const LABEL = { sizePt: 9, bold: true };
 const CELL_SIZES = [34, 32, 30, 28, 26, 24, 22, 20, 18, 16, 14, 12];
 /** Height above and below the value inside a cell. */
 const ABOVE = 5.3;
-const BELOW = 5;
+const BELOW = 5.5;
 
 /** Cells side by side over the full width; their numbers share the largest size that fits all. */
 export function cellRow(cells: readonly Cell[], heightMm: number): Block {
@@ -116,7 +116,7 @@ function drawCell(cell: Cell, x: number, y: number, wide: number, high: number, 
   const inner = wide - 3.4;
   const sizePt = isNumber(cell.value) ? numberPt : fitSize(cell.value, inner, true, [18, 16, 14, 12], 2);
   const lines = wrap(cell.value, inner, { sizePt, bold: true });
-  const belowPt = fitSize(cell.below, inner, false, [11, 10.5, 10, 9.5, 9, 8.5, 8], 1);
+  const belowPt = fitSize(cell.below, inner, false, [10.5, 10, 9.5, 9, 8.5, 8], 1);
   // Capitals and figures, not line boxes, are centred between the label and the last line.
   const ink = linesHeight(lines.length - 1, sizePt) + CAP * sizePt * MM_PER_PT;
   const baseline = y + ABOVE + (high - ABOVE - BELOW - ink) / 2 + CAP * sizePt * MM_PER_PT;
@@ -230,7 +230,7 @@ export function step(
 ): Block[] {
   const face = { sizePt, bold: false };
   const left = LEFT + 12.5;
-  const side = Math.max(4.2, linesHeight(1, sizePt) * 0.92);
+  const side = linesHeight(1, sizePt) * 0.88;
   const lines = wrap(content, RIGHT - left, face);
   const blocks: Block[] = [];
   for (let from = 0; from < lines.length; from += 8) {
