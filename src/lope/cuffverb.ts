@@ -31,7 +31,8 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
       : booklets(plan, verdict, { crew, size: size ?? "cuff" });
   await writeOutput(out, await toPdf(paper));
   const { breaches } = verdict.score;
-  streams.out(`${paper.pages.length} pages written to ${out}\n`);
+  const count = paper.pages.length;
+  streams.out(`${count} ${count === 1 ? "page" : "pages"} written to ${out}\n`);
   if (breaches === 0) return 0;
   streams.err(
     `lope: the plan has ${breaches} ${breaches === 1 ? "breach" : "breaches"}, and the paper says so; see lope check\n`,

@@ -7,7 +7,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far.
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet]
-      Writes cuff checklists as PDF: pages of 95 x 130 mm, or four to a sheet with cut marks.
+      Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       --sheet writes the day timeline instead, on a4 (or --size letter).
   lope plans
       Writes the ready plans and the plan format's JSON Schema into public/.

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { PDFDocument } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { planText } from "../../src/exchange/index.ts";
+import { CUFF, planText } from "../../src/exchange/index.ts";
 import { lope } from "../../src/lope/command.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../exchange/samplePlan.ts";
@@ -223,6 +223,7 @@ describe("lope help", () => {
     expect(code).toBe(0);
     for (const verb of ["check", "pack", "cuff", "plans"]) expect(out).toContain(`lope ${verb}`);
     expect(out).toContain("authorities in charge decide");
+    expect(out).toContain(`pages of ${CUFF.widthMm} x ${CUFF.heightMm} mm`);
     expect((await run("cuff", "--help")).out).toBe(out);
   });
 });
