@@ -35,7 +35,8 @@ export function makeCore(clock: () => number): Core {
       const made = mend(plan, schedule, { ...options, clock });
       return { ...made, verdict: check(plan, made.schedule) };
     },
-    benchReasons,
+    benchReasons: (plan, schedule) =>
+      benchReasons(plan, schedule).map((reason) => ({ ...reason, findings: [] })),
     pack: async (plan, options, report, breathe, signal) => {
       const from = options.from ?? plan.schedule;
       const run = packRun(plan, { ...options, from, clock });

@@ -21,6 +21,8 @@ export class Day {
   private readonly together: Together | null;
   private readonly before: Board;
   private readonly needsRests: boolean;
+  /** The rule that the last failed attempt ran into; "time" where the network had no room. */
+  broke = "time";
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -49,8 +51,7 @@ export class Day {
     before.latest.set(board.latest);
     if (problem.reach === "network") {
       board.link(activity, behind, eva);
-      if (propagation.raiseFrom(activity) && totalsHold(board) && propagation.lowerFrom(activity))
-        return true;
+      if (propagation.raiseFrom(activity) && this.totals() && propagation.lowerFrom(activity)) return true;
     } else {
       before.restS.set(board.restS);
       before.copyHolds(board);
@@ -86,6 +87,7 @@ export class Day {
   /** Earliest starts under all rules, that of `least` not before `leastS`; false when there are none. */
   private decode(least = -1, leastS = 0): boolean {
     const { board, propagation, problem } = this;
+    this.broke = "time";
     board.holds = 0;
     board.restS.fill(0);
     if (!propagation.earliestOfAll()) return false;
@@ -97,7 +99,7 @@ export class Day {
       }
       if (!propagation.raiseAll()) return false;
     }
-    if (problem.reach !== "rules") return totalsHold(board);
+    if (problem.reach !== "rules") return this.totals();
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       propagation.begin();
       const answer = this.keepRules();
@@ -105,7 +107,7 @@ export class Day {
         propagation.drop();
         return false;
       }
-      if (answer === "holds") return totalsHold(board);
+      if (answer === "holds") return this.totals();
       if (!propagation.raiseAll()) return false;
     }
     return false;
@@ -120,21 +122,32 @@ export class Day {
       for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
         if (this.needsRests) {
           const rests = keepRests(board, propagation, r, outS);
-          if (rests === "fails") return rests;
+          if (rests === "fails") return this.breaks("work-and-rest");
           if (rests === "changed") answer = rests;
         }
         if (problem.draws.walkbackBinds) {
           const back = keepWayBack(board, propagation, r, outS);
-          if (back === "fails") return back;
+          if (back === "fails") return this.breaks("walk-back-consumables");
           if (back === "changed") answer = back;
         }
       }
       if (this.together && answer === "holds") {
         const near = this.together.keep(board, propagation, e);
-        if (near === "fails") return near;
+        if (near === "fails") return this.breaks("crew-separation");
         if (near === "changed") answer = near;
       }
     }
     return answer;
+  }
+
+  private totals(): boolean {
+    if (totalsHold(this.board)) return true;
+    this.broke = "totals";
+    return false;
+  }
+
+  private breaks(rule: string): Answer {
+    this.broke = rule;
+    return "fails";
   }
 }

@@ -1,5 +1,9 @@
 export { fitBands } from "./bands.ts";
 export type { FitBand } from "./bands.ts";
 export { greedy } from "./greedy.ts";
+export { mend } from "./mend.ts";
+export type { Mended, MendSettings } from "./mend.ts";
 export { packRun } from "./pack.ts";
 export type { PackRun, PackSettings, RunProgress } from "./pack.ts";
+export { benchReasons } from "./reasons.ts";
+export type { BenchReason, Fit } from "./reasons.ts";

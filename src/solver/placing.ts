@@ -2,7 +2,7 @@ import { instant } from "../kernel/index.ts";
 import type { Placement, Schedule } from "../plan/index.ts";
 import type { Board } from "./board.ts";
 import type { Day } from "./day.ts";
-import { choiceOf } from "./verify.ts";
+import { read } from "./verify.ts";
 
 /** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
 export function scheduleOf(board: Board): Schedule {
@@ -27,27 +27,37 @@ export function scheduleOf(board: Board): Schedule {
 }
 
 /**
- * Lays `schedule` on an empty day in the order of its starts, each activity behind all that start before it. What breaks a
- * rule is left out; gives how many placements were.
+ * Lays `schedule` on an empty day in the order of its starts: all of it at once where that holds, else one after the other
+ * and without what breaks a rule. Gives how many placements were left out.
  */
 export function lay(day: Day, schedule: Schedule): number {
   const { problem, board } = day;
-  const { plan } = problem;
-  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
-  const order = schedule.placements
-    .flatMap((placement) => {
-      const a = index.get(placement.task);
-      return a === undefined ? [] : [{ a, placement }];
-    })
-    .sort((x, y) => x.placement.startS - y.placement.startS || x.a - y.a);
-  let leftOut = schedule.placements.length - order.length;
-  for (const { a, placement } of order) {
-    const c = board.placed[a] === 1 ? -1 : choiceOf(problem, a, placement);
-    const behind = c < 0 ? null : lastSlots(day, a, c);
-    const eva = problem.crewCount[a] === 0 ? -1 : plan.evas.findIndex((one) => one.id === placement.eva);
-    if (!behind || !day.tryLink(a, behind, eva)) leftOut += 1;
+  const { stands, unread } = read(problem, schedule);
+  const order = [...stands].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
+  let leftOut = unread.length;
+  const linked: number[] = [];
+  for (const { activity, choice } of order) {
+    if (board.placed[activity] === 1) continue;
+    const behind = lastSlots(day, activity, choice);
+    if (!behind) continue;
+    board.earliest[activity] = order[linked.length]!.startS;
+    board.link(activity, behind, evaOf(day, activity, choice));
+    linked.push(activity);
+  }
+  if (linked.length === order.length && day.settle()) return leftOut;
+  for (const activity of linked) board.unlink(activity);
+  day.settle();
+  for (const { activity, choice } of order) {
+    const behind = board.placed[activity] === 1 ? null : lastSlots(day, activity, choice);
+    if (!behind || !day.tryLink(activity, behind, evaOf(day, activity, choice))) leftOut += 1;
   }
   return leftOut;
+}
+
+function evaOf(day: Day, activity: number, choice: number): number {
+  const { problem } = day;
+  if (problem.crewCount[activity] === 0) return -1;
+  return problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
 }
 
 /** The last slots of the choice's routes, and of the chains that are free soonest. */

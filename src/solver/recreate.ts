@@ -13,7 +13,7 @@ const BLINK = 0.01;
  */
 export class Recreate {
   readonly insertion: Insertion;
-  private readonly day: Day;
+  readonly day: Day;
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -68,6 +68,7 @@ export class Recreate {
   /** Places `activity` with everything it needs, or nothing at all. */
   place(activity: number, blink: number): boolean {
     const { needs } = this.problem;
+    if (this.day.board.placed[activity] === 1) return true;
     if (needs[activity]!.length === 0) return this.insertion.place(activity, blink);
     const { board } = this.day;
     const group: number[] = [];

@@ -1,0 +1,147 @@
+import { type Instant, instant, random } from "../kernel/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { Bands } from "./bands.ts";
+import { compile } from "./compile/index.ts";
+import { Day } from "./day.ts";
+import { Insertion } from "./insertion.ts";
+import { nearestMiss } from "./miss.ts";
+import { lay } from "./placing.ts";
+import type { Problem } from "./problem.ts";
+import { metres, minutes, named } from "./words.ts";
+
+/** Where a task would go. */
+export interface Fit {
+  readonly eva: string | null;
+  readonly crew: readonly string[];
+  readonly startS: Instant;
+}
+
+/** Why a task is on the bench, in words with numbers. */
+export interface BenchReason {
+  readonly task: string;
+  readonly sentence: string;
+  /** A start that holds right now: with all others where they are when `slides` is false, else with others sliding. */
+  readonly fitsAt: Fit | null;
+  readonly slides: boolean;
+}
+
+/** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
+const MOST_FOR_BANDS = 80;
+
+/** A reason for every task of `plan` that `schedule` does not place. */
+export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
+  const problem = compile(plan);
+  const placed = new Set(schedule.placements.map((one) => one.task));
+  const day = new Day(problem);
+  const leftOut = lay(day, schedule);
+  const insertion = new Insertion(day, random(0));
+  const bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
+  return plan.tasks.flatMap((task, a) => {
+    if (placed.has(task.id)) return [];
+    const reason = (sentence: string, fitsAt: Fit | null = null, slides = false): BenchReason[] => [
+      { task: task.id, sentence, fitsAt, slides },
+    ];
+    const never = impossible(problem, a);
+    if (never !== null) return reason(never);
+    const missing = problem.needs[a]!.filter((b) => !placed.has(plan.tasks[b]!.id));
+    if (missing.length > 0)
+      return reason(`It needs ${named(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`);
+    const full = overfull(problem, day, a);
+    if (full !== null) return reason(full);
+    const now = bands && firstFit(bands, task.id);
+    if (now) return reason("It fits as things stand.", now);
+    if (leftOut > 0) return reason("The schedule breaks rules as it stands; mend it first.");
+    if (insertion.place(a, 0)) {
+      const first = problem.slotStart[a]!;
+      const e = day.board.evaOf[a]!;
+      const crew = Array.from(
+        { length: problem.crewCount[a]! },
+        (_, k) => plan.crew[problem.memberOfRoute[day.board.lane[first + k]!]!]!.id,
+      );
+      const startS = instant(day.board.earliest[a]!);
+      day.unlink(a);
+      return reason(
+        "It fits when others slide in their order.",
+        {
+          eva: e < 0 ? null : plan.evas[e]!.id,
+          crew,
+          startS,
+        },
+        true,
+      );
+    }
+    return reason(insertion.look(a, 0) ? ruleWords(problem, day.broke) : nearestMiss(day, a));
+  });
+}
+
+function firstFit(bands: Bands, task: string): Fit | null {
+  let first: Fit | null = null;
+  for (const band of bands.of(task)) {
+    const startS = band.fixed[0]?.startS;
+    if (startS !== undefined && (!first || startS < first.startS))
+      first = { eva: band.eva, crew: band.crew, startS };
+  }
+  return first;
+}
+
+/** What makes a task impossible in any schedule; null when nothing does. */
+function impossible(problem: Problem, a: number): string | null {
+  const { plan } = problem;
+  const task = plan.tasks[a]!;
+  if (problem.openStart[a] === problem.openStart[a + 1])
+    return `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`;
+  if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
+  const { work, blast } = plan.rules;
+  if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
+    return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
+  if (task.crew.count > 0) {
+    const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
+    if (largest < task.crew.count)
+      return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
+    const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
+    const backS = problem.homeS[place]!;
+    const reachS = Math.max(
+      ...plan.suits.map((suit) => suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS),
+    );
+    if (backS < 0) return "No way leads home from its place.";
+    if (plan.rules.walkback.level === "breach" && backS > reachS)
+      return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
+  }
+  if (task.instrument && blast.level === "breach")
+    return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
+  return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** A container or the ascent vehicle that has no room for its sample; null when all have. */
+function overfull(problem: Problem, day: Day, a: number): string | null {
+  if (day.board.holdsSample(a)) return null;
+  const { loads, plan } = problem;
+  const c = loads.container[a]!;
+  const { board } = day;
+  const kg = (grams: number): string => `${(Math.ceil(grams / 10) / 100).toFixed(2)} kg`;
+  const overG = board.grams[c]! + loads.grams[a]! - loads.holdsGrams[c]!;
+  const overMl = board.millilitres[c]! + loads.millilitres[a]! - loads.holdsMillilitres[c]!;
+  const { name } = plan.containers[c]!;
+  if (overG > 0) return `Its sample is ${kg(overG)} more than ${name} still takes.`;
+  if (overMl > 0)
+    return `Its sample is ${(Math.ceil(overMl / 10) / 100).toFixed(2)} L more than ${name} still takes.`;
+  const box = board.inContainer[c] === 0 ? loads.emptyGrams[c]! : 0;
+  return `With it ${kg(board.returnGrams + loads.grams[a]! + box - loads.returnGrams)} too much would go back on the ascent vehicle.`;
+}
+
+/** What stands against a task for which the time would be there. */
+function ruleWords(problem: Problem, rule: string): string {
+  const { separation, work, duty, distance } = problem.plan.rules;
+  switch (rule) {
+    case "crew-separation":
+      return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart.`;
+    case "work-and-rest":
+      return `There is time, but not for the rest of ${minutes(work.restS, "up")} that is due after ${minutes(work.longestS, "down")} of work.`;
+    case "walk-back-consumables":
+      return "There is time, but consumables above the reserve would not carry the walk back at every moment.";
+    case "totals":
+      return `There is time, but not within the stay's sums: ${minutes(duty.stayS, "down")} of EVA, ${metres(distance.stayM, "down")} walked, the lander's stores.`;
+    default:
+      return "There is room at single places, but others would be pushed past their windows, links, EVA bounds or reserves.";
+  }
+}
