@@ -6,7 +6,7 @@ export { browserArchive } from "./archive.ts";
 export type { Archive, AsideRecord, StoredPlan } from "./archive.ts";
 export type { TextFile } from "./files.ts";
 export { blankPlan } from "./blank.ts";
-export { benched, placed, sameSchedule } from "./placing.ts";
+export { benched, placed, sameSchedule, unpinned } from "./placing.ts";
 export type { PinPart, Spot } from "./placing.ts";
 export { removalOf } from "./removal.ts";
 export type { Removable, Removal } from "./removal.ts";

@@ -1,7 +1,7 @@
 import { type FocusEvent, useId, useMemo, useRef, useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { putDraft, readDraft } from "./draft.ts";
-import { EDITORS, type Leave } from "./editors.tsx";
+import { type Done, EDITORS } from "./editors.tsx";
 import type { Cell } from "./table.ts";
 
 /** What was written and why the plan does not take it. */
@@ -19,7 +19,7 @@ export function CellEditor(props: {
   /** What the editor begins with. */
   readonly first: string;
   readonly typed?: boolean;
-  readonly onDone: (how: Exclude<Leave, "cancel">) => void;
+  readonly onDone: (how: Done) => void;
   readonly onCancel: () => void;
   readonly onFaulty: (faulty: Faulty) => void;
 }) {
@@ -33,12 +33,12 @@ export function CellEditor(props: {
   const read = useMemo(() => readDraft(desk, plan, cell, draft), [desk, plan, cell, draft]);
   const Editor = EDITORS[cell.entry.editor];
 
-  const finish = (how: Exclude<Leave, "cancel"> | "elsewhere"): void => {
+  const finish = (how: Done): void => {
     if (over.current) return;
     const put = putDraft(desk, desk.state.getState().plan, cell, latest.current);
     if (!put.ok && how !== "elsewhere") return;
     over.current = true;
-    if (put.ok) onDone(how === "elsewhere" ? "stay" : how);
+    if (put.ok) onDone(how);
     else onFaulty({ draft: latest.current, fault: put.error });
   };
   const blurred = (event: FocusEvent<HTMLElement>): void => {

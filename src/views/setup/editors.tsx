@@ -6,6 +6,9 @@ import type { Cell } from "./table.ts";
 /** How an editor is left: done here, then down, onward or back; or cancelled. */
 export type Leave = "stay" | "down" | "next" | "back" | "cancel";
 
+/** How an edit is over: left by one of these, or because the planner went elsewhere. */
+export type Done = Exclude<Leave, "cancel"> | "elsewhere";
+
 /** What every editor is given. The draft is held above, where it is read as it is written. */
 export interface EditorProps {
   readonly cell: Cell;

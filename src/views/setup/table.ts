@@ -40,6 +40,8 @@ export interface Cell {
   readonly hint: string;
   readonly guide: FieldGuide;
   readonly value: unknown;
+  /** The value as it stands in the cell. */
+  readonly shown: string;
   /** Where faults of it are told: "crew.0.bodyMassKg". */
   readonly path: string;
   /** Why it cannot be changed; null when it can. */
@@ -140,17 +142,19 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
             const path = `${spec.list}.${index}.${field.path}`;
             const write = (one: Row, value: unknown, now: Plan): Row =>
               field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
+            const value = field.read ? field.read(row, plan) : at(row, field.path);
             return {
               ...faceOf(field, guides[column]!),
               id: `${spec.id}/${id}/${column}`,
               label: `${field.label} of ${name}`,
               path,
-              value: field.read ? field.read(row, plan) : at(row, field.path),
+              value,
+              shown: field.entry.show(value, plan),
               fixed: field.apart?.(row, plan) ?? null,
-              put: (value) => (now) =>
+              put: (next) => (now) =>
                 put(
                   now,
-                  listOf(now).map((one) => (spec.keyOf(one) === id ? write(one, value, now) : one)),
+                  listOf(now).map((one) => (spec.keyOf(one) === id ? write(one, next, now) : one)),
                 ),
               step: `Change ${lowerFirst(field.label)} of ${name}`,
             };
@@ -209,14 +213,16 @@ export function sheetTable(spec: {
         cells: line.fields.map((field, column): Cell | null => {
           const guide = guides[row]![column];
           if (!field || !guide) return null;
+          const value = field.read ? field.read(plan, plan) : at(plan, field.path);
           return {
             ...faceOf(field, guide),
             id: `${spec.id}/${row}/${column}`,
             label: field.label === line.name ? line.name : `${field.label}: ${line.name}`,
             path: field.path,
-            value: field.read ? field.read(plan, plan) : at(plan, field.path),
+            value,
+            shown: field.entry.show(value, plan),
             fixed: field.apart?.(plan, plan) ?? null,
-            put: (value) => (now) => branch(now, field.path, value),
+            put: (next) => (now) => branch(now, field.path, next),
             step: `Change ${lowerFirst(field.label === line.name ? line.name : `${line.name}, ${field.label}`)}`,
           };
         }),

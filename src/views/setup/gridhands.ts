@@ -1,0 +1,25 @@
+import type { Faulty } from "./celleditor.tsx";
+import type { Done } from "./editors.tsx";
+import type { Cell } from "./table.ts";
+
+/** Which cell is edited and what its editor begins with. */
+export interface Editing {
+  readonly cell: string;
+  readonly first: string;
+  readonly typed: boolean;
+}
+
+/** What rows tell the grid; the same object all along, so that a row is drawn again only when it changes. */
+export interface GridHands {
+  press(cell: Cell, spot: Place, byTouch: boolean): void;
+  enter(spot: Place): void;
+  done(how: Done): void;
+  cancel(cell: Cell): void;
+  faulty(cell: Cell, faulty: Faulty): void;
+}
+
+/** A cell by its line's id and its column. */
+export interface Place {
+  readonly line: string;
+  readonly column: number;
+}

@@ -1,0 +1,49 @@
+import type { Column, Table } from "./table.ts";
+
+/** The heads of a grid's columns: one row, or two where columns are grouped. */
+export function GridHead({ table }: { readonly table: Table }) {
+  const { columns } = table;
+  const named = table.rows === null;
+  const grouped = columns.some((column) => column.group !== "");
+  return (
+    <thead>
+      {grouped && (
+        <tr className="grid-groups">
+          {groupsOf(columns).map(({ name, size }, index) => (
+            <th key={index} scope="colgroup" colSpan={size}>
+              {name}
+            </th>
+          ))}
+        </tr>
+      )}
+      <tr>
+        {named && (
+          <th scope="col">
+            <span className="unseen">Field</span>
+          </th>
+        )}
+        {columns.map((column, index) => (
+          <th
+            key={index}
+            scope="col"
+            data-align={column.align}
+            style={{ minWidth: `calc(${column.width}ch + 1.25rem)` }}
+          >
+            {column.label}
+            {column.unit !== "" && <span className="unit">{column.unit}</span>}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+function groupsOf(columns: readonly Column[]): { name: string; size: number }[] {
+  const groups: { name: string; size: number }[] = [];
+  for (const { group } of columns) {
+    const last = groups.at(-1);
+    if (last && last.name === group) last.size += 1;
+    else groups.push({ name: group, size: 1 });
+  }
+  return groups;
+}

@@ -1,0 +1,137 @@
+import { memo, type MouseEvent, useRef } from "react";
+import { CellEditor, type Faulty } from "./celleditor.tsx";
+import type { Editing, GridHands } from "./gridhands.ts";
+import type { Cell, Column, Line } from "./table.ts";
+
+interface RowProps {
+  readonly line: Line;
+  readonly columns: readonly Column[];
+  /** True when the line's name stands before its cells. */
+  readonly named: boolean;
+  /** The column where the keyboard stands; -1 when it is on another line. */
+  readonly column: number;
+  readonly editing: Editing | null;
+  readonly drafts: ReadonlyMap<string, Faulty>;
+  readonly hands: GridHands;
+}
+
+/** One line of a grid. */
+export const GridRow = memo(function GridRow(props: RowProps) {
+  const { line, columns, named, column, editing, drafts, hands } = props;
+  return (
+    <tr data-here={column >= 0 || undefined}>
+      {named && <th scope="row">{line.name}</th>}
+      {line.cells.map((cell, index) => {
+        if (!cell) return <td key={index} className="none" />;
+        return (
+          <GridCell
+            key={index}
+            cell={cell}
+            line={line.id}
+            column={index}
+            align={columns[index]?.align ?? "start"}
+            head={!named && index === 0}
+            here={column === index}
+            editing={editing?.cell === cell.id ? editing : null}
+            faulty={drafts.get(cell.id) ?? null}
+            hands={hands}
+          />
+        );
+      })}
+    </tr>
+  );
+});
+
+interface CellProps {
+  readonly cell: Cell;
+  readonly line: string;
+  readonly column: number;
+  readonly align: Column["align"];
+  /** True when it names its row. */
+  readonly head: boolean;
+  readonly here: boolean;
+  readonly editing: Editing | null;
+  readonly faulty: Faulty | null;
+  readonly hands: GridHands;
+}
+
+const GridCell = memo(function GridCell(props: CellProps) {
+  const { cell, line, column, align, head, here, editing, faulty, hands } = props;
+  const was = useRef(false);
+  const Part = head ? "th" : "td";
+  const where = { line, column };
+
+  const click = (event: MouseEvent): void => {
+    if (editing) return;
+    const touch = (event.nativeEvent as PointerEvent).pointerType === "touch";
+    // A first click takes the place, a second one edits; `was` tells where the keyboard stood before this click.
+    if (was.current || touch || event.detail > 1) hands.press(cell, where, true);
+    else hands.press(cell, where, false);
+  };
+
+  return (
+    <Part
+      scope={head ? "row" : undefined}
+      data-cell=""
+      data-align={align}
+      data-fixed={cell.fixed === null ? undefined : ""}
+      data-faulty={faulty ? "" : undefined}
+      data-editing={editing ? "" : undefined}
+      tabIndex={here ? 0 : -1}
+      aria-readonly={cell.fixed === null ? undefined : true}
+      aria-invalid={faulty ? true : undefined}
+      onMouseDown={() => (was.current = here)}
+      onFocus={(event) => {
+        if (event.target === event.currentTarget && !here) hands.enter(where);
+      }}
+      onClick={click}
+    >
+      {editing ? (
+        <CellEditor
+          cell={cell}
+          first={editing.first}
+          typed={editing.typed}
+          onDone={hands.done}
+          onCancel={() => hands.cancel(cell)}
+          onFaulty={(kept) => hands.faulty(cell, kept)}
+        />
+      ) : (
+        <CellText cell={cell} faulty={faulty} />
+      )}
+    </Part>
+  );
+}, sameCell);
+
+/** Cells are made afresh with every plan; what matters of them are these. */
+function sameCell(before: CellProps, after: CellProps): boolean {
+  const { cell: a, ...others } = before;
+  const { cell: b, ...nextOthers } = after;
+  return (
+    a.id === b.id &&
+    a.shown === b.shown &&
+    a.value === b.value &&
+    a.path === b.path &&
+    a.fixed === b.fixed &&
+    a.label === b.label &&
+    (Object.keys(others) as (keyof typeof others)[]).every((key) => others[key] === nextOthers[key])
+  );
+}
+
+function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: Faulty | null }) {
+  if (faulty) {
+    return (
+      <>
+        <span className="cell-text">{faulty.draft === "" ? "(empty)" : faulty.draft}</span>
+        <span className="cell-fault">{faulty.fault}</span>
+      </>
+    );
+  }
+  if (cell.entry.editor === "tick") {
+    return (
+      <span className="cell-tick" data-on={cell.value === true || undefined}>
+        {cell.value === true ? "yes" : "no"}
+      </span>
+    );
+  }
+  return <span className="cell-text">{cell.shown}</span>;
+}

@@ -1,0 +1,75 @@
+import { type KeyboardEvent, useState } from "react";
+import { useAround, useDesk } from "../context.ts";
+import { PAGES } from "./pages.ts";
+import { TableView } from "./tableview.tsx";
+
+/** The plan's tables: everything that a plan holds but the schedule. */
+export function Setup() {
+  const { memory } = useAround();
+  const [chosen, setChosen] = useState(() => memory.get("setup-page") ?? "tasks");
+  const page = PAGES.find((one) => one.id === chosen) ?? PAGES[0]!;
+  // The selected task is where the tasks' table begins.
+  const from = useDesk((state) => state.selection[0] ?? null);
+
+  const choose = (id: string): void => {
+    setChosen(id);
+    memory.set("setup-page", id);
+  };
+  const keys = (event: KeyboardEvent<HTMLElement>): void => {
+    const step = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 }[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    const next = PAGES[(PAGES.indexOf(page) + step + PAGES.length) % PAGES.length]!;
+    choose(next.id);
+    event.currentTarget.querySelector<HTMLElement>(`#setup-tab-${next.id}`)?.focus();
+  };
+
+  return (
+    <div className="setup">
+      <div
+        className="setup-pages"
+        role="tablist"
+        aria-label="Setup"
+        aria-orientation="vertical"
+        onKeyDown={keys}
+      >
+        {PAGES.map((one) => (
+          <PageTab key={one.id} page={one} chosen={one === page} onChoose={() => choose(one.id)} />
+        ))}
+      </div>
+      <div
+        className="setup-page"
+        role="tabpanel"
+        id={`setup-panel-${page.id}`}
+        aria-labelledby={`setup-tab-${page.id}`}
+      >
+        {page.tables.map((table) => (
+          <TableView key={table.id} table={table} from={table.id === "tasks" ? from : null} />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function PageTab(props: {
+  readonly page: (typeof PAGES)[number];
+  readonly chosen: boolean;
+  readonly onChoose: () => void;
+}) {
+  const { page, chosen, onChoose } = props;
+  const count = useDesk((state) => page.count(state.plan));
+  return (
+    <button
+      type="button"
+      role="tab"
+      id={`setup-tab-${page.id}`}
+      aria-selected={chosen}
+      aria-controls={chosen ? `setup-panel-${page.id}` : undefined}
+      tabIndex={chosen ? 0 : -1}
+      onClick={onChoose}
+    >
+      <span>{page.name}</span>
+      {count !== null && <span className="setup-count">{count}</span>}
+    </button>
+  );
+}

@@ -1,0 +1,172 @@
+import { useId, useMemo, useState } from "react";
+import { useAround, useDesk } from "../context.ts";
+import type { Removal } from "../../store/index.ts";
+import { sentence } from "./draft.ts";
+import { Grid } from "./grid.tsx";
+import type { Place } from "./gridhands.ts";
+import { RemovalDialog } from "./removaldialog.tsx";
+import type { Cell, NewRow, Table } from "./table.ts";
+
+/** From so many rows on there is a field to find some. */
+const MANY = 15;
+
+/** One setup table: its head, what can be done with rows, the grid, and words on the cell where the keyboard stands. */
+export function TableView({ table, from = null }: { readonly table: Table; readonly from?: string | null }) {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const lines = useMemo(() => table.lines(plan), [table, plan]);
+  const [place, setPlace] = useState<Place | null>(from === null ? null : { line: from, column: 0 });
+  const [wanted, setWanted] = useState("");
+  const [begin, setBegin] = useState<string | null>(null);
+  const [word, setWord] = useState<string | null>(null);
+  const [removing, setRemoving] = useState<{ readonly name: string; readonly removal: Removal } | null>(null);
+  const titleId = useId();
+  const helpId = useId();
+
+  const shown = useMemo(() => {
+    const words = wanted.trim().toLowerCase();
+    if (words === "") return lines;
+    return lines.filter((line) => line.cells.some((cell) => cell?.shown.toLowerCase().includes(words)));
+  }, [lines, wanted]);
+  const line = place ? (lines.find((one) => one.id === place.line) ?? null) : null;
+  const cell = line && place ? (line.cells[place.column] ?? null) : null;
+  const { rows } = table;
+
+  const put = (made: NewRow, step: (name: string) => string): void => {
+    if (typeof made === "string") return setWord(made);
+    const name = table.lines({ ...plan, ...made.change(plan) }).find((one) => one.id === made.id)?.name ?? "";
+    const put = desk.edit(step(name), made.change);
+    if (!put.ok) return setWord(sentence(put.error[0]?.message ?? "The plan cannot take it."));
+    setWord(null);
+    setWanted("");
+    setPlace({ line: made.id, column: 0 });
+    setBegin(`${table.id}/${made.id}/0`);
+  };
+  const remove = (): void => {
+    if (!rows || !line) return;
+    const removal = rows.remove(plan, line.id);
+    if (removal.hindrances.length + removal.consequences.length > 0) {
+      return setRemoving({ name: line.name, removal });
+    }
+    finishRemoval(line.name, removal);
+  };
+  const finishRemoval = (name: string, removal: Removal): void => {
+    const index = lines.findIndex((one) => one.id === place?.line);
+    const next = lines[index + 1] ?? lines[index - 1] ?? null;
+    const done = desk.edit(`Remove ${name}`, removal.change);
+    setRemoving(null);
+    setWord(done.ok ? null : sentence(done.error[0]?.message ?? "The plan cannot take it."));
+    if (done.ok) setPlace(next ? { line: next.id, column: 0 } : null);
+  };
+
+  return (
+    <section className="setup-table" aria-labelledby={titleId}>
+      <header>
+        <h3 id={titleId}>{table.title}</h3>
+        {rows && <span className="note">{lines.length}</span>}
+        <p className="note">{table.intro}</p>
+        <div className="setup-work">
+          {rows && lines.length > MANY && (
+            <input
+              type="search"
+              aria-label={`Find in ${table.title.toLowerCase()}`}
+              placeholder="Find"
+              value={wanted}
+              onChange={(event) => setWanted(event.target.value)}
+            />
+          )}
+          {rows && (
+            <>
+              <button
+                type="button"
+                disabled={!line}
+                aria-label={line ? `Remove ${line.name}` : undefined}
+                onClick={remove}
+              >
+                Remove
+              </button>
+              <button
+                type="button"
+                disabled={!line}
+                aria-label={line ? `Duplicate ${line.name}` : undefined}
+                onClick={() => line && put(rows.copy(plan, line.id), (name) => `Add ${name}`)}
+              >
+                Duplicate
+              </button>
+              <button
+                type="button"
+                className="primary"
+                onClick={() => put(rows.add(plan), (name) => `Add ${name}`)}
+              >
+                Add {rows.one}
+              </button>
+            </>
+          )}
+        </div>
+      </header>
+      {word !== null && (
+        <p className="state breach setup-word" role="alert">
+          {word}
+        </p>
+      )}
+      {shown.length > 0 ? (
+        <Grid
+          table={table}
+          lines={shown}
+          place={place}
+          onPlace={setPlace}
+          begin={begin}
+          labelId={titleId}
+          helpId={helpId}
+        />
+      ) : (
+        <p className="setup-empty note">
+          {wanted === "" ? `There is no ${rows?.one ?? "line"} yet.` : "Nothing matches."}
+        </p>
+      )}
+      <CellWords cell={cell} helpId={helpId} />
+      {removing && rows && (
+        <RemovalDialog
+          name={removing.name}
+          removal={removing.removal}
+          onRemove={() => finishRemoval(removing.name, removing.removal)}
+          onKeep={() => setRemoving(null)}
+        />
+      )}
+    </section>
+  );
+}
+
+/** What the cell in hand holds, its range and how to write it; without one, how the table is used. */
+function CellWords({ cell, helpId }: { readonly cell: Cell | null; readonly helpId: string }) {
+  return (
+    <p className="setup-words" id={helpId}>
+      {cell ? (
+        <>
+          <b>{cell.label}</b>
+          <span>
+            {cell.fixed ?? [sentence(cell.hint), cell.entry.form, rangeOf(cell)].filter(isSaid).join(" ")}
+          </span>
+        </>
+      ) : (
+        <span>Arrows move, Enter or typing edits, Tab goes on to the next field, Escape restores.</span>
+      )}
+    </p>
+  );
+}
+
+function isSaid(words: string | undefined): boolean {
+  return words !== undefined && words !== "" && words !== ".";
+}
+
+/** `30 to 200 kg.`; nothing for texts, times and choices, whose form says enough. */
+function rangeOf({ guide, entry, unit }: Cell): string {
+  if (guide.low === null || guide.high === null || entry.form !== undefined) return "";
+  const tail = unit === "" ? "" : ` ${unit}`;
+  const scale = unit === "%" ? 100 : 1;
+  return `${group(guide.low * scale)} to ${group(guide.high * scale)}${tail}.`;
+}
+
+function group(value: number): string {
+  return value.toLocaleString("en", { maximumFractionDigits: 3 }).replaceAll(",", "\u202f").replace("-", "−");
+}
