@@ -4,6 +4,7 @@ import "./views/theme/base.css";
 import "./views/shell/shell.css";
 import "./views/day/day.css";
 import "./views/paper/paper.css";
+import "./views/setup/setup.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -14,6 +15,7 @@ import type { Plan } from "./plan/index.ts";
 import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
+import { Setup } from "./views/setup/setup.tsx";
 import type { PaperPort, Services } from "./views/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
@@ -121,6 +123,6 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App services={services} look={createLook(theme)} setup={null} details={null} />
+    <App services={services} look={createLook(theme)} setup={<Setup />} details={null} />
   </StrictMode>,
 );
