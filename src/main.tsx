@@ -123,6 +123,11 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App services={services} look={createLook(theme)} setup={<Setup />} details={null} />
+    <App
+      services={services}
+      look={createLook(theme, Math.round(Math.min(190, window.innerHeight * 0.22)))}
+      setup={<Setup />}
+      details={null}
+    />
   </StrictMode>,
 );

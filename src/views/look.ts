@@ -38,8 +38,8 @@ export interface LookState {
 
 export type Look = StoreApi<LookState>;
 
-/** The look at the start. */
-export function createLook(theme: Theme): Look {
+/** The look at the start; `dockPx` is the height of bench and findings. */
+export function createLook(theme: Theme, dockPx: number): Look {
   return createStore<LookState>()(() => ({
     screen: "day",
     theme,
@@ -48,7 +48,7 @@ export function createLook(theme: Theme): Look {
     focus: null,
     inHand: null,
     margins: null,
-    dockPx: 190,
+    dockPx,
     keysShown: false,
     spoken: "",
   }));

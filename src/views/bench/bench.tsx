@@ -1,6 +1,6 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import { left } from "../../dayline/index.ts";
-import type { Task } from "../../plan/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
 import type { BenchReason, DeskState } from "../../store/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
@@ -55,10 +55,17 @@ export function Bench() {
   );
 }
 
-/** What is on the bench of the plan itself: a task in hand keeps its card, and with it the focus. */
-function benchOfPlan(state: DeskState): readonly Task[] {
-  const placed = new Set(state.plan.schedule.placements.map((placement) => placement.task));
-  return state.plan.tasks
+let lastBench: { readonly plan: Plan; readonly tasks: readonly Task[] } | null = null;
+
+/** What is on the bench of the plan itself: a task in hand keeps its card, and with it the focus. Sorted once a plan. */
+function benchOfPlan({ plan }: DeskState): readonly Task[] {
+  if (lastBench?.plan !== plan) lastBench = { plan, tasks: sortedBench(plan) };
+  return lastBench.tasks;
+}
+
+function sortedBench(plan: Plan): readonly Task[] {
+  const placed = new Set(plan.schedule.placements.map((placement) => placement.task));
+  return plan.tasks
     .filter((task) => !placed.has(task.id))
     .toSorted((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth || (a.name < b.name ? -1 : 1));
 }

@@ -9,13 +9,14 @@ import { Canvas } from "../line/canvas.tsx";
 import { DayLine } from "../line/dayline.tsx";
 import { remoteLanePx, standingOf } from "../line/geometry.ts";
 import { Overview } from "../line/overview.tsx";
-import { paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
+import { evaRows, paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
 import {
   CREW_LANE_GOOD_PX,
-  CREW_LANE_LEAST_PX,
   CREW_LANE_MOST_PX,
-  HEAD_PX,
+  headPx,
+  leastLanePx,
   OVERVIEW_PX,
+  SKY_PX,
 } from "../line/sizes.ts";
 import { Margins, marginsPx } from "../margins/margins.tsx";
 import { type Day, DayContext } from "./around.ts";
@@ -47,9 +48,11 @@ export function DayView(props: { readonly details: ReactNode }) {
   const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
   const settled = useDesk((state) => state.plan.schedule);
   const wanted = useLook((state) => state.margins);
+  const rows = evaRows(plan, verdict).rows;
+  const head = headPx(rows);
   const { crewPx, which } = useMemo(
-    () => share(size.height, plan.crew.length, remoteLanePx(plan, settled), wanted),
-    [size.height, plan, settled, wanted],
+    () => share(size.height - head, plan.crew.length, remoteLanePx(plan, settled), wanted),
+    [size.height, head, plan, settled, wanted],
   );
 
   const standing = useMemo(
@@ -93,9 +96,9 @@ export function DayView(props: { readonly details: ReactNode }) {
     (brush: Brush) => {
       paintAxes(brush, plan, scale);
       paintEvas(brush, plan, verdict, scale);
-      paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale);
+      paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale, head - SKY_PX);
     },
-    [plan, verdict, scale, sunDeg],
+    [plan, verdict, scale, sunDeg, head],
   );
 
   return (
@@ -111,8 +114,8 @@ export function DayView(props: { readonly details: ReactNode }) {
           }
         >
           <div className="board-head">
-            <Gutter part="head" standing={standing} />
-            <Canvas widthPx={widthPx} heightPx={HEAD_PX} paint={paintHead} />
+            <Gutter part="head" standing={standing} evaRows={rows} />
+            <Canvas widthPx={widthPx} heightPx={head} paint={paintHead} />
             <span />
           </div>
           <div className="lanes" id="lanes">
@@ -157,11 +160,11 @@ function share(
   remotePx: number,
   wanted: "all" | "least" | null,
 ): { readonly crewPx: number; readonly which: "all" | "least" } {
-  const room = heightPx - HEAD_PX - OVERVIEW_PX - remotePx - 6;
+  const room = heightPx - OVERVIEW_PX - remotePx - 6;
   const lane = (which: "all" | "least"): number =>
     Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
   const which = wanted ?? (lane("all") >= CREW_LANE_GOOD_PX ? "all" : "least");
-  return { crewPx: Math.max(CREW_LANE_LEAST_PX, Math.min(CREW_LANE_MOST_PX, lane(which))), which };
+  return { crewPx: Math.max(leastLanePx(crew), Math.min(CREW_LANE_MOST_PX, lane(which))), which };
 }
 
 function useSize(ref: React.RefObject<HTMLElement | null>): {

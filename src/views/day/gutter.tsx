@@ -6,7 +6,11 @@ import { AXIS_PX, EVA_ROW_PX, OVERVIEW_PX, SKY_PX } from "../line/sizes.ts";
 import { counted } from "../words.ts";
 
 /** Names at the left of what is drawn: clocks, EVAs, sky; crew members with the heights of walk home; the stay. */
-export function Gutter(props: { readonly part: "head" | "lanes" | "foot"; readonly standing: Standing }) {
+export function Gutter(props: {
+  readonly part: "head" | "lanes" | "foot";
+  readonly standing: Standing;
+  readonly evaRows?: number;
+}) {
   const { standing, part } = props;
   const running = useDesk((state) => state.plan.stay.lengthS);
   if (part === "head") {
@@ -18,7 +22,7 @@ export function Gutter(props: { readonly part: "head" | "lanes" | "foot"; readon
         <p style={{ height: AXIS_PX - 26 }} className="note">
           UTC
         </p>
-        <p style={{ height: EVA_ROW_PX }}>EVAs</p>
+        <p style={{ height: EVA_ROW_PX * (props.evaRows ?? 1) }}>EVAs</p>
         <p style={{ height: 18 }} className="note">
           Relay
         </p>

@@ -61,9 +61,9 @@ export function DayLine(props: {
       className={held ? "stage holding" : "stage"}
       style={{ height: standing.lanesPx }}
       onPointerDown={press}
-      onPointerMove={(event) =>
-        look.setState({ cursorS: scale.at(event.nativeEvent.clientX - leftOf(stage)) })
-      }
+      onPointerMove={(event) => {
+        if (!hold.holding()) look.setState({ cursorS: scale.at(event.clientX - leftOf(stage)) });
+      }}
       onPointerLeave={() => look.setState({ cursorS: null })}
     >
       <Canvas widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paintStill} />
@@ -178,9 +178,11 @@ export function heightLabels(
   if (!lane || lane.key === REMOTE) return [];
   const { topS } = standing.relief;
   const stepS = topS > 3600 ? 1800 : 600;
-  const labels = [];
+  const labels: { minutes: number; y: number }[] = [];
   for (let homeS = stepS; homeS < topS; homeS += stepS) {
-    labels.push({ minutes: homeS / 60, y: reliefY(lane, standing.relief, homeS) - lane.topPx });
+    const y = reliefY(lane, standing.relief, homeS) - lane.topPx;
+    // Where the lane is low, only heights whose figures do not run into each other.
+    if (labels.every((label) => Math.abs(label.y - y) >= 11)) labels.push({ minutes: homeS / 60, y });
   }
   return labels;
 }

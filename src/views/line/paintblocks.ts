@@ -126,7 +126,10 @@ function oneLine(brush: Brush, slab: Slab, look: BlockLook, width: number): void
   ctx.fillStyle = palette.ink;
   ctx.font = font(12.5, 620);
   const room = width - EDGE_PX - 6;
-  ctx.fillText(cut(ctx, look.task.name, room), slab.left + EDGE_PX + 4, slab.thick / 2 + 0.5);
+  const text = cut(ctx, look.task.name, room);
+  // A stump of a word tells nothing that the letter does not.
+  if (text.length < Math.min(5, look.task.name.length)) return;
+  ctx.fillText(text, slab.left + EDGE_PX + 4, slab.thick / 2 + 0.5);
 }
 
 /** Must-do: a solid ridge along the top with a keel at its left end. */

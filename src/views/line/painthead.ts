@@ -1,10 +1,10 @@
-import { left, met, metTicks, needed, type TimeScale, utcTicks } from "../../dayline/index.ts";
+import { evaRowsOf, left, met, metTicks, needed, type TimeScale, utcTicks } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Verdict } from "../../store/index.ts";
 import { touchdownMs } from "../words.ts";
 import { type Brush, cut, font, textPx } from "./brush.ts";
 import { shows } from "./geometry.ts";
-import { AXIS_PX, EVA_ROW_PX, HEAD_PX, SKY_PX } from "./sizes.ts";
+import { AXIS_PX, EVA_ROW_PX, SKY_PX } from "./sizes.ts";
 
 /** Both clocks: mission time large above, universal time below. */
 export function paintAxes(brush: Brush, plan: Plan, scale: TimeScale): void {
@@ -38,14 +38,28 @@ function edgeText(brush: Brush, text: string, x: number, y: number): void {
   brush.ctx.fillText(text, x, y);
 }
 
+/** Rows of the EVAs: each takes up what it may and what it does. */
+export function evaRows(plan: Plan, verdict: Verdict): ReturnType<typeof evaRowsOf> {
+  return evaRowsOf(
+    plan.evas.map((eva) => {
+      const outing = verdict.outings.find((one) => one.eva === eva.id);
+      return {
+        startS: Math.min(eva.earliestEgressS, outing?.span.startS ?? Infinity),
+        endS: Math.max(eva.latestIngressS, outing?.span.endS ?? -Infinity),
+      };
+    }),
+  );
+}
+
 /** Each EVA: how long it may be as a bracket, how long it is as a bar with egress, ingress and length in words. */
 export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, scale: TimeScale): void {
   const { ctx, palette } = brush;
-  const top = AXIS_PX;
-  const middle = top + EVA_ROW_PX / 2;
+  const { row, rows } = evaRows(plan, verdict);
   ctx.fillStyle = palette.sunk;
-  ctx.fillRect(0, top, brush.widthPx, EVA_ROW_PX);
-  for (const eva of plan.evas) {
+  ctx.fillRect(0, AXIS_PX, brush.widthPx, rows * EVA_ROW_PX);
+  for (const [i, eva] of plan.evas.entries()) {
+    const top = AXIS_PX + row[i]! * EVA_ROW_PX;
+    const middle = top + EVA_ROW_PX / 2;
     const bracket = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
     if (shows(scale, bracket)) {
       const x = scale.x(bracket.startS);
@@ -94,9 +108,9 @@ export function paintSky(
   plan: Plan,
   sunDeg: (atS: number) => number | null,
   scale: TimeScale,
+  top: number,
 ): void {
   const { ctx, palette } = brush;
-  const top = AXIS_PX + EVA_ROW_PX;
   ctx.fillStyle = palette.paper;
   ctx.fillRect(0, top, brush.widthPx, SKY_PX);
   for (const pass of plan.stay.relayPasses) {
@@ -118,7 +132,7 @@ export function paintSky(
   }
   paintSun(brush, plan, sunDeg, scale, top + 19, SKY_PX - 20);
   ctx.fillStyle = palette["line-strong"];
-  ctx.fillRect(0, HEAD_PX - 1, brush.widthPx, 1);
+  ctx.fillRect(0, top + SKY_PX - 1, brush.widthPx, 1);
 }
 
 function paintSun(

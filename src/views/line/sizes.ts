@@ -3,7 +3,11 @@
 export const AXIS_PX = 44;
 export const EVA_ROW_PX = 24;
 export const SKY_PX = 36;
-export const HEAD_PX = AXIS_PX + EVA_ROW_PX + SKY_PX;
+
+/** Height of axes, EVAs in so many rows, and sky. */
+export function headPx(evaRows: number): number {
+  return AXIS_PX + evaRows * EVA_ROW_PX + SKY_PX;
+}
 
 export const REMOTE_ROW_PX = 24;
 export const REMOTE_PAD_PX = 5;
@@ -12,14 +16,18 @@ export const REMOTE_PAD_PX = 5;
 export const LANE_HEAD_PX = 5;
 export const LANE_FOOT_PX = 13;
 
-export const CREW_LANE_LEAST_PX = 96;
+/** The lowest lane that can still be read; a small crew need not go so low. */
+export function leastLanePx(crew: number): number {
+  return crew > 2 ? 64 : 88;
+}
+
 /** From here on a lane's heights can be told apart at a glance. */
 export const CREW_LANE_GOOD_PX = 124;
 export const CREW_LANE_MOST_PX = 168;
 
 /** Thickness of the ribbon of work in a crew lane of this height. */
 export function thickPx(crewPx: number): number {
-  return Math.round(Math.max(44, Math.min(56, crewPx * 0.38)));
+  return Math.round(Math.max(28, Math.min(56, crewPx * 0.44)));
 }
 
 /** Heights of a margin's strip: one of many, or the one of a suit; and the gap between suits. */

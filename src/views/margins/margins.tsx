@@ -34,7 +34,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
   );
 
   return (
-    <section className="margins" aria-label="Margins" style={{ minHeight: 0 }}>
+    <section className="margins" aria-label="Margins">
       <ul className="margin-rows" style={{ height: heightPx }}>
         {places.map(({ row, top }, i) => (
           <li key={row.key} style={{ top, height: rowPx(row) }}>

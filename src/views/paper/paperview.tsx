@@ -71,7 +71,10 @@ export function PaperView() {
           <div
             key={i}
             className="paper-page"
-            style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}`, width: `${page.widthMm * 1.55}mm` }}
+            style={{
+              aspectRatio: `${page.widthMm} / ${page.heightMm}`,
+              width: `${page.widthMm * (page.widthMm > 150 ? 1.3 : 0.92)}mm`,
+            }}
             // The pages are this program's own drawing; all text in them is escaped where they are made.
             dangerouslySetInnerHTML={{ __html: page.svg }}
           />
