@@ -81,6 +81,12 @@ export function digits(value: number): string {
   return String(Number(value.toPrecision(12))).replace("-", "−");
 }
 
+/** As `digits`, with thin groups of three before the point. */
+function grouped(value: number): string {
+  const [whole = "", ...rest] = digits(value).split(".");
+  return [whole.replace(/\B(?=(\d{3})+$)/g, "\u202f"), ...rest].join(".");
+}
+
 /** A number from people: comma or point for decimals, either minus sign; null when it is none. */
 export function numberIn(draft: string): number | null {
   const plain = draft.trim().replace("−", "-").replace(",", ".").replace(/\s/g, "");
@@ -89,12 +95,11 @@ export function numberIn(draft: string): number | null {
 
 /** A number with the unit that the column names. `scale` is document units a shown unit. */
 export function quantity(unit: string, scale = 1): Entry {
-  const show = (value: unknown): string => (typeof value === "number" ? digits(value / scale) : "");
   return {
     editor: "line",
     align: "end",
-    show,
-    draft: show,
+    show: (value) => (typeof value === "number" ? grouped(value / scale) : ""),
+    draft: (value) => (typeof value === "number" ? digits(value / scale) : ""),
     read(draft, _plan, guide) {
       const bare = unit !== "" && draft.trim().endsWith(unit) ? draft.trim().slice(0, -unit.length) : draft;
       if (bare.trim() === "") return emptyRead(guide);

@@ -1,4 +1,12 @@
-import { type ClipboardEvent, type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
+import {
+  type ClipboardEvent,
+  type CSSProperties,
+  type KeyboardEvent,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import { useAround } from "../context.ts";
 import type { Faulty } from "./celleditor.tsx";
 import { putDraft } from "./draft.ts";
@@ -17,13 +25,15 @@ export function Grid(props: {
   readonly table: Table;
   readonly lines: readonly Line[];
   readonly place: Place | null;
-  readonly onPlace: (place: Place, cell: Cell | null) => void;
+  readonly onPlace: (place: Place) => void;
   /** A cell to begin editing at once, for instance the name of a new row. */
   readonly begin: string | null;
+  /** Counts the times that the keyboard was sent to the place from outside. */
+  readonly called: number;
   readonly labelId: string;
   readonly helpId: string;
 }) {
-  const { table, lines, place, onPlace, begin, labelId, helpId } = props;
+  const { table, lines, place, onPlace, begin, called, labelId, helpId } = props;
   const { desk } = useAround();
   const [editing, setEditing] = useState<Editing | null>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, Faulty>>(new Map());
@@ -49,7 +59,7 @@ export function Grid(props: {
     const line = lines[to.row];
     if (!line) return;
     follow.current = true;
-    onPlace({ line: line.id, column: to.column }, at(to));
+    onPlace({ line: line.id, column: to.column });
   };
   const edit = (cell: Cell, typed?: string): void => {
     if (cell.fixed !== null) return;
@@ -74,12 +84,11 @@ export function Grid(props: {
   const hands: GridHands = {
     press(cell, where, byTouch) {
       const again = place?.line === where.line && place.column === where.column;
-      onPlace(where, cell);
-      if (cell.entry.editor === "tick" ? again || byTouch : again || byTouch) edit(cell);
+      onPlace(where);
+      if (again || byTouch) edit(cell);
     },
     enter(where) {
-      const cell = lines.find((line) => line.id === where.line)?.cells[where.column] ?? null;
-      onPlace(where, cell);
+      onPlace(where);
     },
     done(how) {
       const cell = spot && at(spot);
@@ -126,6 +135,9 @@ export function Grid(props: {
     follow.current = false;
     box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
   });
+  useEffect(() => {
+    if (called > 0) box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
+  }, [called]);
   const begun = useRef<string | null>(null);
   useEffect(() => {
     if (begin === null || begun.current === begin) return;
@@ -181,6 +193,8 @@ export function Grid(props: {
         ref={box}
         role="grid"
         className="grid"
+        data-sheet={table.rows === null ? "" : undefined}
+        style={{ "--first": `calc(${table.columns[0]?.width ?? 0}ch + 1.25rem)` } as CSSProperties}
         aria-labelledby={labelId}
         aria-describedby={helpId}
         onKeyDown={keys}
@@ -196,6 +210,7 @@ export function Grid(props: {
               columns={table.columns}
               named={table.rows === null}
               column={home?.line === line.id ? home.column : -1}
+              here={place?.line === line.id}
               editing={editing && line.cells.some((cell) => cell?.id === editing.cell) ? editing : null}
               drafts={drafts}
               hands={steady}

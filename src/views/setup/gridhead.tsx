@@ -11,7 +11,7 @@ export function GridHead({ table }: { readonly table: Table }) {
         <tr className="grid-groups">
           {groupsOf(columns).map(({ name, size }, index) => (
             <th key={index} scope="colgroup" colSpan={size}>
-              {name}
+              <span>{name}</span>
             </th>
           ))}
         </tr>

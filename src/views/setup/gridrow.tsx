@@ -10,6 +10,8 @@ interface RowProps {
   readonly named: boolean;
   /** The column where the keyboard stands; -1 when it is on another line. */
   readonly column: number;
+  /** True when the planner has gone to this line. */
+  readonly here: boolean;
   readonly editing: Editing | null;
   readonly drafts: ReadonlyMap<string, Faulty>;
   readonly hands: GridHands;
@@ -17,9 +19,9 @@ interface RowProps {
 
 /** One line of a grid. */
 export const GridRow = memo(function GridRow(props: RowProps) {
-  const { line, columns, named, column, editing, drafts, hands } = props;
+  const { line, columns, named, column, here, editing, drafts, hands } = props;
   return (
-    <tr data-here={column >= 0 || undefined}>
+    <tr data-here={here ? "" : undefined}>
       {named && <th scope="row">{line.name}</th>}
       {line.cells.map((cell, index) => {
         if (!cell) return <td key={index} className="none" />;
@@ -82,7 +84,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
       aria-invalid={faulty ? true : undefined}
       onMouseDown={() => (was.current = here)}
       onFocus={(event) => {
-        if (event.target === event.currentTarget && !here) hands.enter(where);
+        if (event.target === event.currentTarget) hands.enter(where);
       }}
       onClick={click}
     >

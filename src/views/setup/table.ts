@@ -1,6 +1,6 @@
 import { type FieldGuide, guideTo, type Plan } from "../../plan/index.ts";
 import { removalOf, type Removable, type Removal } from "../../store/index.ts";
-import type { Entry } from "./entry.ts";
+import { type Entry, text } from "./entry.ts";
 import { at, withAt } from "./pathway.ts";
 
 /**
@@ -86,6 +86,11 @@ export interface Table {
   readonly columns: readonly Column[];
   readonly lines: (plan: Plan) => readonly Line[];
   readonly rows: RowWork | null;
+}
+
+/** The field that most things begin with. */
+export function named(width: number): Pick<Field<unknown>, "label" | "path" | "entry" | "width" | "hint"> {
+  return { label: "Name", path: "name", entry: text, width, hint: "How it is called on screen and paper." };
 }
 
 interface ListSpec<Row> {

@@ -18,6 +18,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const [place, setPlace] = useState<Place | null>(from === null ? null : { line: from, column: 0 });
   const [wanted, setWanted] = useState("");
   const [begin, setBegin] = useState<string | null>(null);
+  const [called, setCalled] = useState(0);
   const [word, setWord] = useState<string | null>(null);
   const [removing, setRemoving] = useState<{ readonly name: string; readonly removal: Removal } | null>(null);
   const titleId = useId();
@@ -56,7 +57,9 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     const done = desk.edit(`Remove ${name}`, removal.change);
     setRemoving(null);
     setWord(done.ok ? null : sentence(done.error[0]?.message ?? "The plan cannot take it."));
-    if (done.ok) setPlace(next ? { line: next.id, column: 0 } : null);
+    if (!done.ok) return;
+    setPlace(next ? { line: next.id, column: 0 } : null);
+    setCalled((times) => times + 1);
   };
 
   return (
@@ -114,8 +117,11 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           table={table}
           lines={shown}
           place={place}
-          onPlace={setPlace}
+          onPlace={(next) =>
+            setPlace((now) => (now?.line === next.line && now.column === next.column ? now : next))
+          }
           begin={begin}
+          called={called}
           labelId={titleId}
           helpId={helpId}
         />

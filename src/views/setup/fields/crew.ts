@@ -1,8 +1,8 @@
 import type { CrewMember, Eva, Suit } from "../../../plan/index.ts";
 import { duration, instant } from "../../../kernel/index.ts";
-import { percent, quantity, tags, text } from "../entry.ts";
+import { percent, quantity, tags } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
-import { listTable } from "../table.ts";
+import { listTable, named } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
 /** Who goes out, in what, and on which outings. */
@@ -18,7 +18,7 @@ export const crewTable = listTable<CrewMember>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 12 },
+    named(12),
     { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8 },
     { label: "Work rate factor", path: "workRateFactor", entry: quantity(""), width: 9 },
     {
@@ -56,7 +56,7 @@ export const suitTable = listTable<Suit>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 14 },
+    named(14),
     { label: "Mass", path: "massKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Suit" },
     {
       label: "Emergency oxygen",
@@ -140,7 +140,7 @@ export const evaTable = listTable<Eva>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 12 },
+    named(12),
     { label: "Crew", path: "crew", entry: some(SOURCES.crew, "nobody"), width: 16 },
     { label: "Earliest egress", path: "earliestEgressS", entry: clock, unit: "MET", width: 10 },
     { label: "Latest ingress", path: "latestIngressS", entry: clock, unit: "MET", width: 10 },

@@ -1,6 +1,6 @@
 import type { Container, Equipment, Plan } from "../../../plan/index.ts";
-import { quantity, text } from "../entry.ts";
-import { type Field, listTable, sheetTable } from "../table.ts";
+import { quantity } from "../entry.ts";
+import { type Field, listTable, named, sheetTable } from "../table.ts";
 
 /** What is used, filled and drawn on. */
 
@@ -14,10 +14,7 @@ export const equipmentTable = listTable<Equipment>({
   prefix: "equipment",
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
-  fields: [
-    { label: "Name", path: "name", entry: text, width: 28 },
-    { label: "How many", path: "count", entry: quantity(""), width: 10 },
-  ],
+  fields: [named(28), { label: "How many", path: "count", entry: quantity(""), width: 10 }],
   blank: (plan, id) => ({ id, name: `New equipment ${plan.equipment.length + 1}`, count: 1 }),
   copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
 });
@@ -33,7 +30,7 @@ export const containerTable = listTable<Container>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 28 },
+    named(28),
     { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10 },
     { label: "Capacity", path: "capacityKg", entry: quantity("kg"), unit: "kg", width: 10 },
     { label: "Volume", path: "volumeL", entry: quantity("L"), unit: "L", width: 10 },

@@ -61,7 +61,7 @@ const fields: readonly Field<Link>[] = [
     label: "In words",
     path: "words",
     entry: text,
-    width: 34,
+    width: 44,
     read: (row, plan) => linkWords(plan, row),
     apart: () => "Follows from the other columns.",
   },

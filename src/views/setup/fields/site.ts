@@ -3,7 +3,7 @@ import type { KeepOut, Leg, Place, Plan } from "../../../plan/index.ts";
 import { choice, longText, quantity, text, tick } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
 import { corners } from "../specialentry.ts";
-import { type Field, listTable, sheetTable } from "../table.ts";
+import { type Field, listTable, named, sheetTable } from "../table.ts";
 import { span } from "../timeentry.ts";
 
 /** The ground: where it lies, its places, where nobody may be, ways with numbers of their own. */
@@ -56,7 +56,7 @@ export const placeTable = listTable<Place>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 24 },
+    named(24),
     {
       label: "Kind",
       path: "kind",
@@ -125,7 +125,7 @@ export const keepOutTable = listTable<KeepOut>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 22 },
+    named(22),
     {
       label: "Kind",
       path: "kind",

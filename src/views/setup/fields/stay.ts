@@ -2,7 +2,7 @@ import { instant } from "../../../kernel/index.ts";
 import type { Plan, Stay } from "../../../plan/index.ts";
 import { choice, longText, text } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
-import { type Field, listTable, sheetTable } from "../table.ts";
+import { type Field, listTable, named, sheetTable } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
 /** The plan's name, and the time on the surface. */
@@ -46,7 +46,7 @@ export const blockTable = listTable<Block>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 16 },
+    named(16),
     {
       label: "Kind",
       path: "kind",
@@ -89,7 +89,7 @@ export const passTable = listTable<Pass>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    { label: "Name", path: "name", entry: text, width: 16 },
+    named(16),
     {
       label: "Rise",
       path: "startS",

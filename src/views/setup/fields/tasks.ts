@@ -1,10 +1,10 @@
 import { duration } from "../../../kernel/index.ts";
 import type { Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../store/index.ts";
-import { choice, lines, listOf, longText, quantity, tag, text, tick } from "../entry.ts";
+import { choice, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunRange } from "../specialentry.ts";
-import { type Field, listTable } from "../table.ts";
+import { type Field, listTable, named } from "../table.ts";
 import { clock, span, stretches } from "../timeentry.ts";
 
 /** The requests for work. */
@@ -16,7 +16,7 @@ const unplaced = "Needs a container: add one under Gear.";
 
 /** Fields of a task; the details of a task on the day line use the same. */
 export const TASK_FIELDS = {
-  name: { label: "Name", path: "name", entry: text, width: 28 },
+  name: named(28),
   kind: {
     label: "Kind",
     path: "kind",
