@@ -1,4 +1,4 @@
-import { blockBeside, type Direction } from "../../dayline/index.ts";
+import { blockBeside, type Direction, REMOTE } from "../../dayline/index.ts";
 import type { Desk } from "../../store/index.ts";
 import type { Standing } from "../line/geometry.ts";
 import type { Look } from "../look.ts";
@@ -128,6 +128,7 @@ export function dayKeys(
       case "B":
       case "Delete":
         if (!spot) return false;
+        focusBeside(task, spot.crew[0] ?? REMOTE);
         desk.bench([task]);
         say(
           `${request.name} is on the bench. ${spokenDay(desk.state.getState().plan, desk.state.getState().verdict)}`,
@@ -155,6 +156,14 @@ export function dayKeys(
       default:
         return false;
     }
+  };
+
+  /** The keyboard's place goes to a neighbour before its block leaves the line. */
+  const focusBeside = (task: string, lane: string): void => {
+    const { blocks, lanes } = standing();
+    const from = { task, lane: look.getState().focus?.lane ?? lane };
+    const next = blockBeside(blocks, lanes, from, "later") ?? blockBeside(blocks, lanes, from, "earlier");
+    look.setState({ focus: next ? { task: next.task, lane: next.lane } : null });
   };
 
   const walk = (way: Direction): void => {

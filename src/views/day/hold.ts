@@ -42,6 +42,8 @@ export interface Hold {
 
 /** How long a held task must rest before a listener is told what it costs, ms. */
 const SPEAK_AFTER_MS = 350;
+/** How long a held task must rest near an edge before the window moves, ms. */
+const EDGE_REST_MS = 300;
 
 export function holding(desk: Desk, look: Look, ground: GroundSource, windows: Windowing): Hold {
   let drag: Drag = IDLE;
@@ -49,6 +51,7 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
   let free = false;
   let last: PointerEvent | null = null;
   let edge = 0;
+  let edgeSinceMs: number | null = null;
   let speech: ReturnType<typeof setTimeout> | undefined;
 
   const say = (spoken: string): void => look.setState({ spoken });
@@ -97,24 +100,30 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     show(grip.task, grip.lane, { at: "line", lane, startS: snap.startS }, snap);
   };
 
-  /** Near the edge the window moves under the held task, faster the farther out. */
-  const roll = (): void => {
+  /** Resting near the edge moves the window under the held task, faster the farther out; passing by does not. */
+  const roll = (nowMs: number): void => {
     edge = 0;
     const base = ground();
     if (drag.state !== "held" || !base) return;
     const within = drag.now.x - base.left;
     const width = base.scale.widthPx;
     const out = within < EDGE_PX ? within - EDGE_PX : within > width - EDGE_PX ? within - width + EDGE_PX : 0;
-    if (out === 0 || isOverBench(drag.now.x, drag.now.y)) return;
+    if (out === 0 || isOverBench(drag.now.x, drag.now.y)) {
+      edgeSinceMs = null;
+      return;
+    }
+    edge = requestAnimationFrame(roll);
+    edgeSinceMs ??= nowMs;
+    if (nowMs - edgeSinceMs < EDGE_REST_MS) return;
     windows.panBy((Math.max(-60, Math.min(60, out)) * 0.22) / base.scale.pxPerS);
     follow();
-    edge = requestAnimationFrame(roll);
   };
 
   const letGo = (): void => {
     clearTimeout(speech);
     cancelAnimationFrame(edge);
     edge = 0;
+    edgeSinceMs = null;
     drag = IDLE;
     keys = null;
     last = null;
@@ -271,7 +280,12 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
       window.addEventListener("pointermove", onMove);
       window.addEventListener("pointerup", onUp);
       window.addEventListener("pointercancel", onLose);
+      // Undo, or a pack that comes in, ends the gesture on the desk: nothing is in hand then.
+      const stop = desk.state.subscribe((now, before) => {
+        if (before.preview && !now.preview && (keys || drag.state === "held")) letGo();
+      });
       return () => {
+        stop();
         if (drag.state === "held" || keys) takeBack();
         window.removeEventListener("pointermove", onMove);
         window.removeEventListener("pointerup", onUp);

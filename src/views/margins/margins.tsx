@@ -7,6 +7,7 @@ import type { Brush } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { usePanning } from "../line/panning.ts";
 import { LEAST_STRIP_PX, STRIP_GAP_PX, STRIP_PX } from "../line/sizes.ts";
+import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins, type RowPlace, rowPx } from "./paintmargins.ts";
 import { marginRows } from "./rows.ts";
 
@@ -63,6 +64,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
         onPointerLeave={() => look.setState({ cursorS: null })}
       >
         <Canvas widthPx={scale.widthPx} heightPx={heightPx} paint={paint} />
+        <CursorValues places={places} scale={scale} />
       </div>
     </section>
   );

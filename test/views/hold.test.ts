@@ -1,0 +1,208 @@
+// @vitest-environment jsdom
+import { afterEach, describe, expect, it } from "vitest";
+import { timeScale } from "../../src/dayline/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { type Desk, tasksById } from "../../src/store/index.ts";
+import { type Hold, holding } from "../../src/views/day/hold.ts";
+import { windowing } from "../../src/views/day/windowing.ts";
+import { standingOf } from "../../src/views/line/geometry.ts";
+import { createLook, type Look } from "../../src/views/look.ts";
+import { deskWith } from "../store/bench.ts";
+
+/** Lanes 100 px high from the page's top left, one pixel for ten seconds, MET 0 at the left edge. */
+const WIDE = 3000;
+const window0 = { startS: 0, endS: WIDE * 10 };
+
+interface Table {
+  readonly desk: Desk;
+  readonly look: Look;
+  readonly hold: Hold;
+  readonly stop: () => void;
+}
+
+let table: Table;
+afterEach(() => {
+  table.stop();
+  document.body.replaceChildren();
+});
+
+function lay(): Table {
+  const { desk } = deskWith();
+  const look = createLook("light", 200);
+  look.setState({ window: window0 });
+  const ground = () => {
+    const state = desk.state.getState();
+    const { plan, verdict } = state;
+    const standing = standingOf(plan, plan.schedule, verdict, tasksById(state), 100);
+    return { standing, scale: timeScale(look.getState().window, WIDE), left: 0, top: 0 };
+  };
+  const windows = windowing(
+    look,
+    () => desk.state.getState().plan,
+    () => desk.state.getState().verdict,
+  );
+  const hold = holding(desk, look, ground, windows);
+  table = { desk, look, hold, stop: hold.listen() };
+  return table;
+}
+
+// jsdom lays nothing out: the bench is told where it is.
+function benchAt(top: number): void {
+  const bench = document.createElement("div");
+  bench.dataset["bench"] = "";
+  bench.getBoundingClientRect = () => new DOMRect(0, top, WIDE, 200);
+  document.body.append(bench);
+}
+
+function pointer(type: string, x: number, y: number): PointerEvent {
+  const event = new MouseEvent(type, { clientX: x, clientY: y, button: 0 }) as unknown as PointerEvent;
+  Object.defineProperty(event, "pointerId", { value: 1 });
+  return event;
+}
+
+const move = (x: number, y: number) => window.dispatchEvent(pointer("pointermove", x, y));
+const release = () => window.dispatchEvent(pointer("pointerup", 0, 0));
+const key = (name: string, shift = false) =>
+  table.hold.key(new KeyboardEvent("keydown", { key: name, shiftKey: shift }));
+
+/** Presses the middle of task one, which runs 7200 to 8100 on EV1's lane. */
+function pressOne(): void {
+  table.hold.press(pointer("pointerdown", 765, 50), { task: "one", lane: "ev1", offsetS: 450 });
+}
+
+const spotOf = (task: string) =>
+  table.desk.state.getState().plan.schedule.placements.find((placement) => placement.task === task);
+
+describe("a task held by the pointer", () => {
+  it("is judged on every move, before it is let go", () => {
+    const { desk, look } = lay();
+    pressOne();
+    expect(desk.state.getState().preview).toBeNull();
+    move(865, 50);
+    const near = desk.state.getState().preview!;
+    expect(near.schedule.placements[0]!.startS).toBe(8220);
+    expect(near.verdict.outings[0]!.stretches.find((one) => one.task === "one")!.span.startS).toBe(8220);
+    // 200 s into the stay, long before the EVA may begin: a breach, told while the button is still down.
+    move(65, 50);
+    const { preview } = desk.state.getState();
+    expect(preview!.difference.gained.some((finding) => finding.level === "breach")).toBe(true);
+    expect(look.getState().inHand).toMatchObject({ task: "one", by: "pointer" });
+    expect(spotOf("one")!.startS).toBe(7200);
+  });
+
+  it("goes down as one step, whatever the way was", () => {
+    const { desk } = lay();
+    const before = desk.state.getState().history.undo.length;
+    pressOne();
+    for (let x = 765; x < 1400; x += 7) move(x, 50);
+    move(1065, 50);
+    release();
+    expect(spotOf("one")).toMatchObject({ startS: 10_200, crew: ["ev1"] });
+    expect(desk.state.getState().history.undo.length).toBe(before + 1);
+    expect(desk.state.getState().preview).toBeNull();
+    desk.undo();
+    expect(spotOf("one")!.startS).toBe(7200);
+  });
+
+  it("changes hands across lanes", () => {
+    lay();
+    pressOne();
+    move(765, 150);
+    release();
+    expect(spotOf("one")).toMatchObject({ startS: 7200, crew: ["ev2"] });
+  });
+
+  it("Escape takes it back without a trace", () => {
+    const { desk, look } = lay();
+    const { plan, history } = desk.state.getState();
+    pressOne();
+    move(1200, 150);
+    expect(key("Escape")).toBe(true);
+    release();
+    expect(desk.state.getState().plan).toBe(plan);
+    expect(desk.state.getState().history).toBe(history);
+    expect(look.getState().inHand).toBeNull();
+  });
+
+  it("dropped on the bench is benched, and a benched one dropped on the line is placed", () => {
+    lay();
+    benchAt(300);
+    pressOne();
+    move(765, 350);
+    release();
+    expect(spotOf("one")).toBeUndefined();
+    table.hold.press(pointer("pointerdown", 50, 350), { task: "two", lane: null, offsetS: 300 });
+    move(930, 150);
+    release();
+    expect(spotOf("two")).toMatchObject({ eva: "eva-1", crew: ["ev2"], startS: 9000 });
+  });
+
+  it("a click selects and moves nothing", () => {
+    const { desk } = lay();
+    const { plan } = desk.state.getState();
+    pressOne();
+    move(767, 51);
+    release();
+    expect(desk.state.getState().selection).toEqual(["one"]);
+    expect(desk.state.getState().plan).toBe(plan);
+  });
+
+  it("a pinned task stays and says so", () => {
+    const { desk, look } = lay();
+    desk.pin(["one"]);
+    pressOne();
+    move(1200, 50);
+    expect(desk.state.getState().preview).toBeNull();
+    expect(look.getState().spoken).toContain("Pinned");
+  });
+
+  it("undo while it is held ends the gesture", () => {
+    const { desk, look, hold } = lay();
+    pressOne();
+    move(1200, 50);
+    desk.undo();
+    expect(look.getState().inHand).toBeNull();
+    expect(hold.holding()).toBe(false);
+    release();
+    expect(spotOf("one")!.startS).toBe(7200);
+  });
+});
+
+describe("a task held by keys", () => {
+  it("is taken, moved by minutes and across lanes, and set down", () => {
+    const { desk, hold } = lay();
+    expect(hold.take("one", "ev1")).toBe(true);
+    expect(hold.take("two", null)).toBe(false);
+    key("ArrowRight");
+    key("ArrowRight", true);
+    key("ArrowDown");
+    expect(desk.state.getState().preview!.schedule.placements[0]).toMatchObject({
+      startS: 7860,
+      crew: ["ev2"],
+    });
+    key("Enter");
+    expect(spotOf("one")).toMatchObject({ startS: 7860, crew: ["ev2"] });
+    expect(hold.holding()).toBe(false);
+    expect(key("ArrowRight")).toBe(false);
+  });
+
+  it("goes to the bench and comes back, and Escape takes all of it back", () => {
+    const { desk, hold } = lay();
+    hold.take("one", "ev1");
+    key("b");
+    expect(desk.state.getState().preview!.schedule.placements).toHaveLength(0);
+    key("Escape");
+    expect(spotOf("one")!.startS).toBe(7200);
+    hold.take("one", "ev1");
+    key("b");
+    key("Enter");
+    expect(spotOf("one")).toBeUndefined();
+  });
+
+  it("a task from the bench lies down in the middle of what is shown", () => {
+    const { hold } = lay();
+    hold.take("two", null);
+    key("Enter");
+    expect(spotOf("two")).toEqual({ task: "two", eva: "eva-1", crew: ["ev1"], startS: instant(15_000) });
+  });
+});
