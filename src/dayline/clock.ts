@@ -23,10 +23,12 @@ export function utc(touchdownMs: number, atS: number): string {
   return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}${tail}`;
 }
 
-/** The day of universal time, `04-05`. */
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** The day of universal time, `5 Apr`. */
 export function utcDay(touchdownMs: number, atS: number): string {
   const date = new Date(touchdownMs + Math.round(atS) * 1000);
-  return `${two(date.getUTCMonth() + 1)}-${two(date.getUTCDate())}`;
+  return `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
 }
 
 /** A length that is needed, rounded up: `45 s`, `12 min`, `1 h 05 min`. */

@@ -14,7 +14,7 @@ describe("clock", () => {
     const touchdownMs = Date.UTC(2031, 3, 5, 22, 30);
     expect(utc(touchdownMs, 0)).toBe("22:30");
     expect(utc(touchdownMs, 5400)).toBe("00:00");
-    expect(utcDay(touchdownMs, 5400)).toBe("04-06");
+    expect(utcDay(touchdownMs, 5400)).toBe("6 Apr");
   });
 
   it("rounds what is needed up and what is left down", () => {

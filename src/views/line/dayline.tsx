@@ -69,6 +69,12 @@ export function DayLine(props: {
       <Canvas widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paintStill} />
       {held && <HeldLayer standing={standing} scale={scale} />}
       <BlockButtons standing={standing} scale={scale} />
+      {standing.blocks.length === 0 && standing.tasks.size > 0 && !held && (
+        <p className="line-hint">
+          <b>Nothing is on the line yet.</b>
+          <span>Drag tasks up from the bench, or let Pack fill the day.</span>
+        </p>
+      )}
     </div>
   );
 }

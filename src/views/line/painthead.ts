@@ -128,7 +128,7 @@ export function paintSky(
     ctx.textAlign = "left";
     ctx.textBaseline = "middle";
     const from = Math.max(x, 0) + 5;
-    ctx.fillText(cut(ctx, pass.name, right - from - 4), from, top + 9.5);
+    if (textPx(ctx, pass.name) <= right - from - 3) ctx.fillText(pass.name, from, top + 9.5);
   }
   paintSun(brush, plan, sunDeg, scale, top + 19, SKY_PX - 20);
   ctx.fillStyle = palette["line-strong"];

@@ -26,7 +26,7 @@ export function Runner() {
           </span>
           <span className="note">
             {bestVerdict
-              ? `best so far: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
+              ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
               : "nothing yet"}
           </span>
         </div>

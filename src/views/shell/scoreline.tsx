@@ -1,5 +1,5 @@
 import { grouped, percentLeft, signed } from "../../dayline/index.ts";
-import { shownVerdict } from "../../store/index.ts";
+import { type PackReport, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
 import { marginCause, worstMargin } from "../words.ts";
 
@@ -11,6 +11,10 @@ export function ScoreLine() {
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
+  // What the packer proved and what plain insertion reaches, while its schedule is the plan's.
+  const packed = useDesk((state) =>
+    state.run?.packed && !state.preview && state.plan.schedule === state.run.best ? state.run.packed : null,
+  );
   const margin = score.worstMargin / 10_000;
   const marginState =
     worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
@@ -36,7 +40,7 @@ export function ScoreLine() {
         state="plain"
         value={grouped(score.worth)}
         name="worth"
-        more={`${verdict.placed} of ${plan.tasks.length} tasks`}
+        more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? beside(packed) : ""}`}
         change={change?.worth ?? 0}
         better="more"
       />
@@ -60,6 +64,12 @@ export function ScoreLine() {
       />
     </section>
   );
+}
+
+/** What a packed worth is to be seen beside. */
+function beside(packed: PackReport): string {
+  const plain = `, plain insertion ${grouped(packed.greedy.worth)}`;
+  return packed.bound === null ? plain : `${plain}, proved at most ${grouped(packed.bound)}`;
 }
 
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
