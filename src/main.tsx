@@ -5,6 +5,7 @@ import "./views/shell/shell.css";
 import "./views/day/day.css";
 import "./views/paper/paper.css";
 import "./views/setup/setup.css";
+import "./views/task/task.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -16,6 +17,7 @@ import { browserArchive, createDesk, systemClock, systemId, type Verdict } from 
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
 import { Setup } from "./views/setup/setup.tsx";
+import { TaskPanel } from "./views/task/panel.tsx";
 import type { PaperPort, Services } from "./views/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
@@ -125,9 +127,9 @@ createRoot(root).render(
   <StrictMode>
     <App
       services={services}
-      look={createLook(theme, Math.round(Math.min(190, window.innerHeight * 0.22)))}
+      look={createLook(theme, Math.round(Math.min(240, window.innerHeight * 0.215)))}
       setup={<Setup />}
-      details={null}
+      details={<TaskPanel />}
     />
   </StrictMode>,
 );

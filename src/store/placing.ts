@@ -1,9 +1,14 @@
+import type { Instant } from "../kernel/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 
 /** Changes of a schedule as values: each takes a schedule and gives a new one, the given one untouched. */
 
 /** Where a task is put: the EVA and crew that do it and its start. */
-export type Spot = Omit<Placement, "task">;
+export interface Spot {
+  readonly eva: string | null;
+  readonly crew: readonly string[];
+  readonly startS: Instant;
+}
 
 /** `task` at `spot`: moved there when it was placed elsewhere, added when it was on the bench. */
 export function placed(schedule: Schedule, task: string, spot: Spot): Schedule {

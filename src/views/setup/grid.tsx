@@ -194,13 +194,20 @@ export function Grid(props: {
         role="grid"
         className="grid"
         data-sheet={table.rows === null ? "" : undefined}
-        style={{ "--first": `calc(${table.columns[0]?.width ?? 0}ch + 1.25rem)` } as CSSProperties}
+        style={{ "--first": roomOf(table.columns[0]?.width ?? 0) } as CSSProperties}
         aria-labelledby={labelId}
         aria-describedby={helpId}
         onKeyDown={keys}
         onCopy={copy}
         onPaste={paste}
       >
+        {table.rows && (
+          <colgroup>
+            {table.columns.map(({ width }, index) => (
+              <col key={index} style={{ width: roomOf(width) }} />
+            ))}
+          </colgroup>
+        )}
         <GridHead table={table} />
         <tbody>
           {lines.map((line) => (
@@ -220,6 +227,11 @@ export function Grid(props: {
       </table>
     </div>
   );
+}
+
+/** The width of a column for so many digits. */
+function roomOf(width: number): string {
+  return `calc(${width}ch + 1.25rem)`;
 }
 
 function firstColumn(line: Line): number {

@@ -27,7 +27,7 @@ export function GridHead({ table }: { readonly table: Table }) {
             key={index}
             scope="col"
             data-align={column.align}
-            style={{ minWidth: `calc(${column.width}ch + 1.25rem)` }}
+            style={named ? { minWidth: `calc(${column.width}ch + 1.25rem)` } : undefined}
           >
             {column.label}
             {column.unit !== "" && <span className="unit">{column.unit}</span>}
@@ -40,9 +40,10 @@ export function GridHead({ table }: { readonly table: Table }) {
 
 function groupsOf(columns: readonly Column[]): { name: string; size: number }[] {
   const groups: { name: string; size: number }[] = [];
-  for (const { group } of columns) {
+  // The first column stands alone: it stays in sight.
+  for (const [index, { group }] of columns.entries()) {
     const last = groups.at(-1);
-    if (last && last.name === group) last.size += 1;
+    if (last && last.name === group && index > 1) last.size += 1;
     else groups.push({ name: group, size: 1 });
   }
   return groups;

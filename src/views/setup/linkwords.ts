@@ -21,6 +21,9 @@ function lagWords(link: LagLink, first: string, second: string): string {
   const bounds: string[] = [];
   if (leastS !== undefined && leastS === greatestS) {
     bounds.push(leastS === 0 ? `just when ${anchor}` : `exactly ${distance(leastS, anchor)}`);
+  } else if (leastS !== undefined && greatestS !== undefined && leastS >= 0) {
+    const least = leastS === 0 ? "at once" : exactly(leastS);
+    bounds.push(`${least} to ${distance(greatestS, anchor)}`);
   } else {
     if (leastS !== undefined) bounds.push(leastWords(leastS, anchor));
     if (greatestS !== undefined) bounds.push(greatestWords(greatestS, anchor));
@@ -32,7 +35,7 @@ function lagWords(link: LagLink, first: string, second: string): string {
   }
   const tail = {
     none: "",
-    from: `; only if ${first} is done`,
+    from: "; not without it",
     both: "; neither without the other",
   }[needs];
   return `${second} ${verb} ${bounds.join(" and ")}${tail}.`;

@@ -85,6 +85,8 @@ export interface Table {
   /** First column is the line's head and stays in sight. */
   readonly columns: readonly Column[];
   readonly lines: (plan: Plan) => readonly Line[];
+  /** One line alone; null when there is none of this id. */
+  readonly line: (plan: Plan, id: string) => Line | null;
   readonly rows: RowWork | null;
 }
 
@@ -131,41 +133,47 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
     return { id: spec.keyOf(row), change: (now) => put(now, [...listOf(now), row]) };
   };
 
+  const lineOf = (plan: Plan, row: Row, index: number): Line => {
+    const id = spec.keyOf(row);
+    const name = spec.nameOf(row, plan);
+    return {
+      id,
+      name,
+      cells: spec.fields.map((field, column): Cell => {
+        const path = `${spec.list}.${index}.${field.path}`;
+        const write = (one: Row, value: unknown, now: Plan): Row =>
+          field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
+        const value = field.read ? field.read(row, plan) : at(row, field.path);
+        return {
+          ...faceOf(field, guides[column]!),
+          id: `${spec.id}/${id}/${column}`,
+          label: `${field.label} of ${name}`,
+          path,
+          value,
+          shown: field.entry.show(value, plan),
+          fixed: field.apart?.(row, plan) ?? null,
+          put: (next) => (now) =>
+            put(
+              now,
+              listOf(now).map((one) => (spec.keyOf(one) === id ? write(one, next, now) : one)),
+            ),
+          step: `Change ${lowerFirst(field.label)} of ${name}`,
+        };
+      }),
+    };
+  };
+
   return {
     id: spec.id,
     title: spec.title,
     intro: spec.intro,
     columns: spec.fields.map(columnOf),
-    lines: (plan) =>
-      listOf(plan).map((row, index) => {
-        const id = spec.keyOf(row);
-        const name = spec.nameOf(row, plan);
-        return {
-          id,
-          name,
-          cells: spec.fields.map((field, column): Cell => {
-            const path = `${spec.list}.${index}.${field.path}`;
-            const write = (one: Row, value: unknown, now: Plan): Row =>
-              field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
-            const value = field.read ? field.read(row, plan) : at(row, field.path);
-            return {
-              ...faceOf(field, guides[column]!),
-              id: `${spec.id}/${id}/${column}`,
-              label: `${field.label} of ${name}`,
-              path,
-              value,
-              shown: field.entry.show(value, plan),
-              fixed: field.apart?.(row, plan) ?? null,
-              put: (next) => (now) =>
-                put(
-                  now,
-                  listOf(now).map((one) => (spec.keyOf(one) === id ? write(one, next, now) : one)),
-                ),
-              step: `Change ${lowerFirst(field.label)} of ${name}`,
-            };
-          }),
-        };
-      }),
+    lines: (plan) => listOf(plan).map((row, index) => lineOf(plan, row, index)),
+    line(plan, id) {
+      const index = listOf(plan).findIndex((row) => spec.keyOf(row) === id);
+      const row = listOf(plan)[index];
+      return row ? lineOf(plan, row, index) : null;
+    },
     rows: {
       one: spec.one,
       add: (plan) => appended(plan, (id) => spec.blank(plan, id)),
@@ -205,33 +213,35 @@ export function sheetTable(spec: {
   readonly lines: readonly SheetLine[];
 }): Table {
   const guides = spec.lines.map((line) => line.fields.map((field) => field && guideOf(field, field.path)));
+  const lines = (plan: Plan): Line[] =>
+    spec.lines.map((line, row) => ({
+      id: line.name,
+      name: line.name,
+      cells: line.fields.map((field, column): Cell | null => {
+        const guide = guides[row]![column];
+        if (!field || !guide) return null;
+        const value = field.read ? field.read(plan, plan) : at(plan, field.path);
+        return {
+          ...faceOf(field, guide),
+          id: `${spec.id}/${row}/${column}`,
+          label: field.label,
+          path: field.path,
+          value,
+          shown: field.entry.show(value, plan),
+          fixed: field.apart?.(plan, plan) ?? null,
+          put: (next) => (now) => branch(now, field.path, next),
+          step: `Change ${lowerFirst(field.label)}`,
+        };
+      }),
+    }));
   return {
     id: spec.id,
     title: spec.title,
     intro: spec.intro,
     columns: spec.columns,
     rows: null,
-    lines: (plan) =>
-      spec.lines.map((line, row) => ({
-        id: line.name,
-        name: line.name,
-        cells: line.fields.map((field, column): Cell | null => {
-          const guide = guides[row]![column];
-          if (!field || !guide) return null;
-          const value = field.read ? field.read(plan, plan) : at(plan, field.path);
-          return {
-            ...faceOf(field, guide),
-            id: `${spec.id}/${row}/${column}`,
-            label: field.label === line.name ? line.name : `${field.label}: ${line.name}`,
-            path: field.path,
-            value,
-            shown: field.entry.show(value, plan),
-            fixed: field.apart?.(plan, plan) ?? null,
-            put: (next) => (now) => branch(now, field.path, next),
-            step: `Change ${lowerFirst(field.label === line.name ? line.name : `${line.name}, ${field.label}`)}`,
-          };
-        }),
-      })),
+    lines,
+    line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
   };
 }
 

@@ -64,15 +64,21 @@ const GROUPS: readonly Group[] = [
 
 function linesOf([name, key, numbers]: Group): SheetLine[] {
   return numbers.map(([words, number, entry, unit], index): SheetLine => {
-    const value: Field<Plan> = { label: "Value", path: `rules.${key}.${number}`, entry, unit, width: 9 };
+    const value: Field<Plan> = {
+      label: `${name}: ${words}`,
+      path: `rules.${key}.${number}`,
+      entry,
+      unit,
+      width: 9,
+    };
     const level: Field<Plan> = {
-      label: "Breaking it is a",
+      label: `${name}: what breaking it is`,
       path: `rules.${key}.level`,
       entry: standing,
       width: 10,
     };
     const source: Field<Plan> = {
-      label: "Where the number comes from",
+      label: `${name}: where the number comes from`,
       path: `rules.${key}.source`,
       entry: longText,
       width: 46,
@@ -98,7 +104,11 @@ export const rulesSheet = sheetTable({
     ...GROUPS.flatMap(linesOf),
     {
       name: "Times: tight below, h:mm",
-      fields: [{ label: "Value", path: "rules.tightS", entry: span, unit: "h:mm", width: 9 }, null, null],
+      fields: [
+        { label: "Times: tight below", path: "rules.tightS", entry: span, unit: "h:mm", width: 9 },
+        null,
+        null,
+      ],
     },
   ],
 });

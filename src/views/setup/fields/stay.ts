@@ -16,12 +16,19 @@ const fields: readonly Field<Plan>[] = [
     hint: "How the plan is called on screen and paper.",
   },
   {
-    label: "Touchdown, UTC",
+    label: "Touchdown",
+    unit: "UTC",
     path: "stay.touchdownUtc",
     entry: { ...text, form: "2031-04-05T06:07:00Z" },
     width: 40,
   },
-  { label: "Length of stay, h:mm", path: "stay.lengthS", entry: { ...span, align: "start" }, width: 40 },
+  {
+    label: "Length of stay",
+    unit: "h:mm",
+    path: "stay.lengthS",
+    entry: { ...span, align: "start" },
+    width: 40,
+  },
   { label: "Notes", path: "notes", entry: longText, width: 40, hint: "For those who work on the plan." },
 ];
 
@@ -30,7 +37,10 @@ export const staySheet = sheetTable({
   title: "Plan and stay",
   intro: "All times in the plan are mission elapsed time (MET), counted from touchdown.",
   columns: [{ label: "Value", unit: "", width: 40, group: "", align: "start" }],
-  lines: fields.map((field) => ({ name: field.label, fields: [field] })),
+  lines: fields.map((field) => ({
+    name: field.unit ? `${field.label}, ${field.unit}` : field.label,
+    fields: [field],
+  })),
 });
 
 type Block = Stay["blocks"][number];
@@ -46,7 +56,7 @@ export const blockTable = listTable<Block>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    named(16),
+    named(22),
     {
       label: "Kind",
       path: "kind",
@@ -89,7 +99,7 @@ export const passTable = listTable<Pass>({
   keyOf: (row) => row.id,
   nameOf: (row) => row.name,
   fields: [
-    named(16),
+    named(22),
     {
       label: "Rise",
       path: "startS",
