@@ -65,13 +65,16 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
   return {
     step: (sliceS) => {
       const sliceEndS = clock() + sliceS;
+      // However short the slice, each call gets somewhere.
+      let worked = false;
       for (;;) {
         const nowS = clock();
         if (iterations >= most) stopped = "iterations";
         else if (nowS - startS >= mostS) stopped = "time";
         else if (search.best.count === problem.activities) stopped = "all placed";
         if (stopped) return false;
-        if (nowS >= sliceEndS) return true;
+        if (worked && nowS >= sliceEndS) return true;
+        worked = true;
         const done = share(nowS);
         for (let k = 0; k < burst && iterations < most; k += 1) {
           const { worth, mustOut, endsS } = search.bestValue;

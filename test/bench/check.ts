@@ -17,7 +17,9 @@ export async function run(): Promise<void> {
     const schedule = packing.best();
     const full = times(20, () => check(plan, schedule));
     const judge = judgeFor(plan);
-    const frames = schedule.placements.flatMap((held) => [-2, -1, 1, 2].map((by) => moved(schedule, held, by * 60)));
+    const frames = schedule.placements.flatMap((held) =>
+      [-2, -1, 1, 2].map((by) => moved(schedule, held, by * 60)),
+    );
     let frame = 0;
     const drag = times(frames.length, () => judge(frames[frame++]!));
     const cells = [
@@ -32,12 +34,14 @@ export async function run(): Promise<void> {
 
 function read(path: string): Plan {
   const outcome = parseText(readFileSync(path, "utf8"));
-  if (!outcome.ok) throw new Error(outcome.error.map((fault) => `${fault.path}: ${fault.message}`).join("\n"));
+  if (!outcome.ok)
+    throw new Error(outcome.error.map((fault) => `${fault.path}: ${fault.message}`).join("\n"));
   return outcome.value;
 }
 
 function moved(schedule: Schedule, held: Placement, byS: number): Schedule {
-  const swap = (one: Placement): Placement => (one === held ? { ...one, startS: instant(one.startS + byS) } : one);
+  const swap = (one: Placement): Placement =>
+    one === held ? { ...one, startS: instant(one.startS + byS) } : one;
   return { placements: schedule.placements.map(swap) };
 }
 

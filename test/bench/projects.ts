@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { judgeFor } from "../../src/check/index.ts";
 import { projectOf, projectRun } from "../../src/solver/project/index.ts";
@@ -69,30 +69,32 @@ interface File {
   readonly known: Known | undefined;
 }
 
-/** Instances below `folder`, each with its value from the best-known.csv in its folder or above. */
-function filesIn(folder: string, family: Family, above: ReadonlyMap<string, Known> = new Map()): File[] {
+/** Instances below `folder`, each with its value from the best-known.csv nearest above it. */
+function filesIn(folder: string, family: Family, above = knownIn(join(folder, ".."), family)): File[] {
   const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) =>
     a.name.localeCompare(b.name, "en", { numeric: true }),
   );
-  const known = entries.some(({ name }) => name === "best-known.csv")
-    ? knownIn(join(folder, "best-known.csv"), family)
-    : above;
+  const own = knownIn(folder, family);
+  const known = own.size > 0 ? own : above;
   return entries.flatMap((entry): File[] => {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) return filesIn(path, family, known.size > 0 ? known : above);
+    if (entry.isDirectory()) return filesIn(path, family, known);
     if (!family.isInstance(entry.name)) return [];
     return [
       {
         path,
         name: entry.name,
         group: folder.split("/").findLast((part) => part !== "") ?? folder,
-        known: known.get(entry.name) ?? (known.has(entry.name) ? null : undefined),
+        known: known.get(entry.name),
       },
     ];
   });
 }
 
-function knownIn(path: string, family: Family): Map<string, Known> {
+/** The values of the folder's best-known.csv; none where there is no such file. */
+function knownIn(folder: string, family: Family): Map<string, Known> {
+  const path = join(folder, "best-known.csv");
+  if (!existsSync(path)) return new Map();
   const rows = readFileSync(path, "utf8").trim().split(/\r?\n/).slice(1);
   return new Map(rows.map((row) => row.split(",")).map(([name, ...rest]) => [name!, family.known(rest)]));
 }

@@ -210,7 +210,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
           : {}),
       };
     }),
-    links: ids("link", Math.floor(shape.tasks * 0.5)).flatMap((id) => {
+    links: ids("link", Math.floor(shape.tasks * 0.5)).flatMap((id): unknown[] => {
       if (!rare(0.9)) return [];
       const a = pick(tasks);
       const b = pick(tasks);

@@ -60,7 +60,7 @@ export function TaskField({ cell, label }: { readonly cell: Cell; readonly label
           data-faulty={faulty ? "" : undefined}
           disabled={cell.fixed !== null}
           title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
-          aria-label={`${cell.label}${unit}: ${cell.shown === "" ? "none" : cell.shown}. Edit`}
+          aria-label={`${cell.label}${unit}: ${cell.shown === "" ? "none" : cell.shown}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
           onClick={press}
         >
           {faulty ? faulty.draft : cell.shown === "" ? "–" : cell.shown}
