@@ -100,8 +100,8 @@ function minutes(byS: number): string {
   return seconds === 0 ? whole : `${whole} ${Math.abs(seconds)} s`;
 }
 
-const WIDE = 300;
-const TALL = 330;
+const WIDE = 320;
+const TALL = 340;
 
 /** Beside the pointer, on the side that has room, never under the finger. */
 function place(pointer: { readonly x: number; readonly y: number } | null): React.CSSProperties {

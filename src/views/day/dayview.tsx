@@ -11,8 +11,10 @@ import { remoteLanePx, standingOf } from "../line/geometry.ts";
 import { Overview } from "../line/overview.tsx";
 import { evaRows, paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
 import {
+  AXIS_PX,
   CREW_LANE_GOOD_PX,
   CREW_LANE_MOST_PX,
+  EVA_ROW_PX,
   headPx,
   leastLanePx,
   OVERVIEW_PX,
@@ -92,13 +94,17 @@ export function DayView(props: { readonly details: ReactNode }) {
   );
   const day = useMemo<Day>(() => ({ hold, windows, chosen, choose }), [hold, windows, chosen]);
 
+  // The clocks and the sky stay as they are while a task is in hand; only the EVAs change.
   const paintHead = useCallback(
     (brush: Brush) => {
       paintAxes(brush, plan, scale);
-      paintEvas(brush, plan, verdict, scale);
       paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale, head - SKY_PX);
     },
-    [plan, verdict, scale, sunDeg, head],
+    [plan, scale, sunDeg, head],
+  );
+  const paintOutings = useCallback(
+    (brush: Brush) => paintEvas(brush, plan, verdict, scale),
+    [plan, verdict, scale],
   );
 
   return (
@@ -115,7 +121,12 @@ export function DayView(props: { readonly details: ReactNode }) {
         >
           <div className="board-head">
             <Gutter part="head" standing={standing} evaRows={rows} />
-            <Canvas widthPx={widthPx} heightPx={head} paint={paintHead} />
+            <div className="head-stage" style={{ height: head }}>
+              <Canvas widthPx={widthPx} heightPx={head} paint={paintHead} />
+              <div style={{ top: AXIS_PX }}>
+                <Canvas widthPx={widthPx} heightPx={rows * EVA_ROW_PX} paint={paintOutings} />
+              </div>
+            </div>
             <span />
           </div>
           <div className="lanes" id="lanes">

@@ -100,22 +100,28 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     show(grip.task, grip.lane, { at: "line", lane, startS: snap.startS }, snap);
   };
 
+  /** How far a held task is inside an edge of the line: negative at the left, positive at the right, 0 between. */
+  const beyondEdge = (): number => {
+    const base = ground();
+    if (drag.state !== "held" || !base) return 0;
+    const within = drag.now.x - base.left;
+    const width = base.scale.widthPx;
+    const out = within < EDGE_PX ? within - EDGE_PX : Math.max(0, within - width + EDGE_PX);
+    return out === 0 || isOverBench(drag.now.x, drag.now.y) ? 0 : Math.max(-60, Math.min(60, out));
+  };
+
   /** Resting near the edge moves the window under the held task, faster the farther out; passing by does not. */
   const roll = (nowMs: number): void => {
     edge = 0;
-    const base = ground();
-    if (drag.state !== "held" || !base) return;
-    const within = drag.now.x - base.left;
-    const width = base.scale.widthPx;
-    const out = within < EDGE_PX ? within - EDGE_PX : within > width - EDGE_PX ? within - width + EDGE_PX : 0;
-    if (out === 0 || isOverBench(drag.now.x, drag.now.y)) {
+    const out = beyondEdge();
+    if (out === 0) {
       edgeSinceMs = null;
       return;
     }
     edge = requestAnimationFrame(roll);
     edgeSinceMs ??= nowMs;
     if (nowMs - edgeSinceMs < EDGE_REST_MS) return;
-    windows.panBy((Math.max(-60, Math.min(60, out)) * 0.22) / base.scale.pxPerS);
+    windows.panShare(out * 0.0002);
     follow();
   };
 
@@ -176,7 +182,7 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
       }
       case "follow":
         follow();
-        if (edge === 0) edge = requestAnimationFrame(roll);
+        if (edge === 0 && beyondEdge() !== 0) edge = requestAnimationFrame(roll);
         return;
       case "set down":
         setDown();

@@ -56,9 +56,9 @@ export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, scale: Tim
   const { ctx, palette } = brush;
   const { row, rows } = evaRows(plan, verdict);
   ctx.fillStyle = palette.sunk;
-  ctx.fillRect(0, AXIS_PX, brush.widthPx, rows * EVA_ROW_PX);
+  ctx.fillRect(0, 0, brush.widthPx, rows * EVA_ROW_PX);
   for (const [i, eva] of plan.evas.entries()) {
-    const top = AXIS_PX + row[i]! * EVA_ROW_PX;
+    const top = row[i]! * EVA_ROW_PX;
     const middle = top + EVA_ROW_PX / 2;
     const bracket = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
     if (shows(scale, bracket)) {
