@@ -9,11 +9,15 @@ export function GridHead({ table }: { readonly table: Table }) {
     <thead>
       {grouped && (
         <tr className="grid-groups">
-          {groupsOf(columns).map(({ name, size }, index) => (
-            <th key={index} scope="colgroup" colSpan={size}>
-              <span>{name}</span>
-            </th>
-          ))}
+          {groupsOf(columns).map(({ name, size }, index) =>
+            name === "" ? (
+              <td key={index} colSpan={size} />
+            ) : (
+              <th key={index} scope="colgroup" colSpan={size}>
+                <span>{name}</span>
+              </th>
+            ),
+          )}
         </tr>
       )}
       <tr>

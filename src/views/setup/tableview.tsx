@@ -65,7 +65,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   return (
     <section className="setup-table" aria-labelledby={titleId}>
       <header>
-        <h3 id={titleId}>{table.title}</h3>
+        <h2 id={titleId}>{table.title}</h2>
         {rows && <span className="note">{lines.length}</span>}
         <p className="note">{table.intro}</p>
         <div className="setup-work">
