@@ -135,6 +135,10 @@ export function Grid(props: {
     follow.current = false;
     box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
   });
+  // A table that opens at one of its lines shows it.
+  useEffect(() => {
+    box.current?.querySelector("tr[data-here]")?.scrollIntoView({ block: "center" });
+  }, []);
   useEffect(() => {
     if (called > 0) box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
   }, [called]);
@@ -188,13 +192,12 @@ export function Grid(props: {
   const first = lines[0];
   const home = spot && at(spot) ? place : first ? { line: first.id, column: firstColumn(first) } : null;
   return (
-    <div className="grid-box">
+    <div className="grid-box" style={{ "--first": roomOf(table.columns[0]?.width ?? 0) } as CSSProperties}>
       <table
         ref={box}
         role="grid"
         className="grid"
         data-sheet={table.rows === null ? "" : undefined}
-        style={{ "--first": roomOf(table.columns[0]?.width ?? 0) } as CSSProperties}
         aria-labelledby={labelId}
         aria-describedby={helpId}
         onKeyDown={keys}

@@ -172,6 +172,7 @@ export const TASK_FIELDS = {
     group: "Pinned",
     prune: true,
     hint: "Only by exactly these.",
+    read: (row: Task) => row.pin?.crew ?? [],
     write: (row: Task, value: unknown): Task => {
       const crew = listOf(value);
       return crew.length === 0 ? unpinned(row, ["crew"]) : { ...row, pin: { ...row.pin, crew: [...crew] } };
