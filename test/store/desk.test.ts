@@ -145,7 +145,9 @@ describe("edits", () => {
 });
 
 describe("a gesture", () => {
-  const by = (deltaS: number) => (start: Schedule) => placed(start, "one", spot(7200 + deltaS));
+  /** Task one moved by so much from where it is. */
+  const by = (deltaS: number) => (from: Schedule) =>
+    placed(from, "one", spot(from.placements.find((one) => one.task === "one")!.startS + deltaS));
 
   it("is made from its begin and the whole change each time, and is one step", () => {
     fc.assert(
@@ -185,6 +187,20 @@ describe("a gesture", () => {
     desk.cancel();
     expect(desk.state.getState()).toEqual(before);
     expect(desk.state.getState().plan).toBe(before.plan);
+  });
+
+  it("ends when the plan is changed beside it, and is never seen over the changed plan", () => {
+    const { desk } = deskWith();
+    const { plan } = desk.state.getState();
+    desk.begin("Move Task one", ["one"]);
+    desk.preview(by(900));
+    const seen: boolean[] = [];
+    desk.state.subscribe((now) => seen.push(now.preview !== null && now.plan !== plan));
+    desk.edit("Rename", () => ({ title: "Another day" }));
+    expect(desk.state.getState().preview).toBeNull();
+    expect(seen).not.toContain(true);
+    desk.commit();
+    expect(desk.state.getState().plan.schedule).toBe(plan.schedule);
   });
 
   it("is cancelled by undo, which then takes back nothing else", () => {
