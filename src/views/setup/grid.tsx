@@ -82,10 +82,9 @@ export function Grid(props: {
   };
 
   const hands: GridHands = {
-    press(cell, where, byTouch) {
-      const again = place?.line === where.line && place.column === where.column;
+    press(cell, where, edits) {
       onPlace(where);
-      if (again || byTouch) edit(cell);
+      if (edits) edit(cell);
     },
     enter(where) {
       onPlace(where);

@@ -11,7 +11,7 @@ export interface Editing {
 
 /** What rows tell the grid; the same object all along, so that a row is drawn again only when it changes. */
 export interface GridHands {
-  press(cell: Cell, spot: Place, byTouch: boolean): void;
+  press(cell: Cell, spot: Place, edits: boolean): void;
   enter(spot: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;

@@ -67,8 +67,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
     if (editing) return;
     const touch = (event.nativeEvent as PointerEvent).pointerType === "touch";
     // A first click takes the place, a second one edits; `was` tells where the keyboard stood before this click.
-    if (was.current || touch || event.detail > 1) hands.press(cell, where, true);
-    else hands.press(cell, where, false);
+    hands.press(cell, where, was.current || touch || event.detail > 1);
   };
 
   return (

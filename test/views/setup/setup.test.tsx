@@ -106,6 +106,23 @@ describe("a setup table", () => {
     expect(desk.state.getState().history).toBe(history);
   });
 
+  it("is gone to with a first click and edited with a second", () => {
+    show(<Setup />);
+    const point = (): void => {
+      const target = cell(1, WORTH);
+      act(() => {
+        target.dispatchEvent(new MouseEvent("mousedown", { bubbles: true }));
+        target.focus();
+        target.dispatchEvent(new MouseEvent("click", { bubbles: true, detail: 1 }));
+      });
+    };
+    point();
+    expect(here()).toBe(cell(1, WORTH));
+    expect(document.querySelector(".cell-editor")).toBeNull();
+    point();
+    expect(here()).toBeInstanceOf(HTMLInputElement);
+  });
+
   it("flips yes and no with Space", () => {
     const { desk } = show(<Setup />);
     goTo(cell(0, 2));
