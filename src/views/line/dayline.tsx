@@ -1,17 +1,17 @@
-import { type PointerEvent as ReactPointerEvent, type RefObject, useCallback } from "react";
-import { hit, REMOTE, reliefY, type TimeScale } from "../../dayline/index.ts";
+import { type PointerEvent as ReactPointerEvent, type RefObject, useCallback, useMemo } from "react";
+import { blocksOf, hit, REMOTE, reliefY, remoteRowsOf, type TimeScale } from "../../dayline/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
-import { evaName, placeName } from "../words.ts";
+import { placeName } from "../words.ts";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "./canvas.tsx";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 import { paintBlock, paintGhost } from "./paintblocks.ts";
-import { paintFindings, taskStates } from "./paintfindings.ts";
-import { paintLaneGrounds, paintWindows } from "./paintground.ts";
+import { LaneStill } from "./lanestill.tsx";
+import { taskStates } from "./paintfindings.ts";
+import { paintWindows } from "./paintground.ts";
 import { paintFitBands, paintPlumb } from "./paintheld.ts";
-import { paintBetween, paintCeiling, paintGround } from "./paintribbon.ts";
 import { SLACK_PX } from "./sizes.ts";
 import { usePanning } from "./panning.ts";
 
@@ -27,12 +27,8 @@ export function DayLine(props: {
   const selection = useDesk((state) => state.selection);
   const inHand = useLook((state) => state.inHand);
   const held = inHand?.task ?? null;
+  const only = selection.length === 1 && held === null ? (selection[0] ?? null) : null;
   const panning = usePanning(stage, scale, windows);
-
-  const paintStill = useCallback(
-    (brush: Brush) => paintDay(brush, standing, scale, selection, held, chosen),
-    [standing, scale, selection, held, chosen],
-  );
 
   const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
     if (event.button !== 0) return;
@@ -66,7 +62,18 @@ export function DayLine(props: {
       }}
       onPointerLeave={() => look.setState({ cursorS: null })}
     >
-      <Canvas widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paintStill} />
+      {standing.lanes.map((lane) => (
+        <LaneStill
+          key={lane.key}
+          lane={lane}
+          standing={standing}
+          scale={scale}
+          selection={selection}
+          held={held}
+          chosen={chosen}
+        />
+      ))}
+      {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
       {held && <HeldLayer standing={standing} scale={scale} />}
       <BlockButtons standing={standing} scale={scale} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && !held && (
@@ -83,12 +90,34 @@ function leftOf(stage: RefObject<HTMLDivElement | null>): number {
   return stage.current?.getBoundingClientRect().left ?? 0;
 }
 
+/** Where the one selected task may be. */
+function WindowsLayer(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly task: string;
+}) {
+  const { standing, scale, task } = props;
+  const paint = useCallback(
+    (brush: Brush) => paintWindows(brush, standing, scale, task),
+    [standing, scale, task],
+  );
+  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
+}
+
 /** Fit bands, the old place as a ghost, the held blocks and their plumb lines. */
 function HeldLayer(props: { readonly standing: Standing; readonly scale: TimeScale }) {
   const { standing, scale } = props;
   const held = useLook((state) => state.inHand?.task ?? null);
   const bands = useDesk((state) => state.fitBands);
-  const start = useDesk((state) => state.plan.schedule);
+  const plan = useDesk((state) => state.plan);
+  const settled = useDesk((state) => state.verdict);
+  const ghosts = useMemo(
+    () =>
+      blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row).filter(
+        (block) => block.task === held,
+      ),
+    [plan, settled, held],
+  );
   const paint = useCallback(
     (brush: Brush) => {
       if (held === null) return;
@@ -96,25 +125,13 @@ function HeldLayer(props: { readonly standing: Standing; readonly scale: TimeSca
       if (!task) return;
       if (bands) paintFitBands(brush, standing, scale, bands, held);
       paintWindows(brush, standing, scale, held);
-      const before = start.placements.find((one) => one.task === held);
       const states = taskStates(standing.verdict);
       const now = standing.blocks.filter((block) => block.task === held);
-      if (before && before.startS !== now[0]?.startS) {
-        const lanes = before.crew.length === 0 ? [REMOTE] : before.crew;
-        for (const lane of lanes) {
-          const ghost = {
-            task: held,
-            lane,
-            eva: before.eva,
-            startS: before.startS,
-            endS: before.startS + task.duration.likelyS,
-            homeStartS: 0,
-            homeEndS: 0,
-            row: 0,
-          };
-          const slab = slabFor(standing, scale, ghost);
-          if (slab) paintGhost(brush, slab, task.name);
-        }
+      const moved =
+        ghosts[0]?.startS !== now[0]?.startS || ghosts.some((one, i) => one.lane !== now[i]?.lane);
+      for (const ghost of moved ? ghosts : []) {
+        const slab = slabFor(standing, scale, ghost);
+        if (slab) paintGhost(brush, slab, task.name);
       }
       const first = now[0];
       if (first) paintPlumb(brush, scale, first.startS, first.endS, standing.lanesPx);
@@ -130,49 +147,9 @@ function HeldLayer(props: { readonly standing: Standing; readonly scale: TimeSca
         });
       }
     },
-    [standing, scale, held, bands, start],
+    [standing, scale, held, bands, ghosts],
   );
   return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
-}
-
-function paintDay(
-  brush: Brush,
-  standing: Standing,
-  scale: TimeScale,
-  selection: readonly string[],
-  held: string | null,
-  chosen: ReturnType<typeof useDay>["chosen"],
-): void {
-  const { plan, lanes, verdict } = standing;
-  paintLaneGrounds(brush, standing, scale);
-  for (const lane of lanes) {
-    for (const track of verdict.reach) {
-      if (track.crew === lane.crew) paintGround(brush, standing, lane, track, scale);
-    }
-  }
-  for (const between of standing.betweens) paintBetween(brush, standing, between, scale);
-  const states = taskStates(verdict);
-  for (const block of standing.blocks) {
-    if (block.task === held || !shows(scale, block)) continue;
-    const task = standing.tasks.get(block.task);
-    const slab = slabFor(standing, scale, block);
-    if (!task || !slab) continue;
-    paintBlock(brush, slab, {
-      task,
-      place: block.eva === null ? evaName(plan, null) : placeName(plan, task.place),
-      state: states.get(block.task) ?? "sound",
-      selected: selection.includes(block.task),
-      held: false,
-    });
-  }
-  for (const lane of lanes) {
-    for (const track of verdict.reach) {
-      if (track.crew === lane.crew) paintCeiling(brush, standing, lane, track, scale);
-    }
-  }
-  paintFindings(brush, standing, scale, chosen);
-  const only = selection.length === 1 && held === null ? selection[0] : undefined;
-  if (only !== undefined) paintWindows(brush, standing, scale, only);
 }
 
 /** Heights at which a lane is labelled: minutes of walk home. */
