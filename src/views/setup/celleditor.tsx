@@ -1,4 +1,4 @@
-import { type FocusEvent, useId, useMemo, useRef, useState } from "react";
+import { type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
@@ -31,6 +31,11 @@ export function CellEditor(props: {
   const over = useRef(false);
   const faultId = useId();
   const read = useMemo(() => readDraft(desk, plan, cell, draft), [desk, plan, cell, draft]);
+  const box = useRef<HTMLDivElement>(null);
+  // The editor may be taller than its cell was.
+  useEffect(() => {
+    void box.current?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }, []);
   const Editor = EDITORS[cell.entry.editor];
 
   const finish = (how: Done): void => {
@@ -46,7 +51,7 @@ export function CellEditor(props: {
   };
 
   return (
-    <div className="cell-editor" onBlur={blurred}>
+    <div ref={box} className="cell-editor" onBlur={blurred}>
       <Editor
         cell={cell}
         plan={plan}

@@ -11,7 +11,9 @@ export function RemovalDialog(props: {
   const { name, removal, onRemove, onKeep } = props;
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
-  useEffect(() => dialog.current?.showModal(), []);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
   const hindered = removal.hindrances.length > 0;
   return (
     <dialog ref={dialog} className="removal" aria-labelledby={titleId} onClose={onKeep}>

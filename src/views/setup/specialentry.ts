@@ -76,7 +76,7 @@ interface Corner {
 export const corners: Entry = {
   editor: "area",
   align: "start",
-  show: (value) => `${cornersOf(value).length} corners`,
+  show: (value) => (value === undefined ? "" : `${cornersOf(value).length} corners`),
   draft: (value) =>
     cornersOf(value)
       .map((one) => `${digits(one.eastM)} ${digits(one.northM)}`)
