@@ -8,7 +8,7 @@ export default defineConfig({
   outputDir: "../test-results",
   // Two browsers on two cores are slower than one.
   workers: 1,
-  timeout: 60_000,
+  timeout: 40_000,
   reporter: [["list"]],
   use: {
     baseURL: `http://127.0.0.1:${port}/`,

@@ -21,6 +21,7 @@ export class Day {
   private readonly together: Together | null;
   private readonly before: Board;
   private readonly needsRests: boolean;
+  private readonly needsWayBack: boolean;
   /** The rule that the last failed attempt ran into; "time" where the network had no room. */
   broke = "time";
 
@@ -31,6 +32,7 @@ export class Day {
     this.propagation = new Propagation(this.board);
     const { limits } = problem;
     this.together = Number.isFinite(limits.apartM) ? new Together(problem) : null;
+    this.needsWayBack = problem.draws.walkbackBinds.includes(1);
     this.needsRests = Number.isFinite(limits.workS);
     this.settle();
   }
@@ -125,7 +127,7 @@ export class Day {
           if (rests === "fails") return this.breaks("work-and-rest");
           if (rests === "changed") answer = rests;
         }
-        if (problem.draws.walkbackBinds) {
+        if (this.needsWayBack) {
           const back = keepWayBack(board, propagation, r, outS);
           if (back === "fails") return this.breaks("walk-back-consumables");
           if (back === "changed") answer = back;

@@ -20,6 +20,7 @@ export interface Problem {
   readonly plan: Plan;
 
   // Sizes
+  readonly kinds: number;
   readonly activities: number;
   readonly evas: number;
   readonly members: number;
@@ -144,9 +145,9 @@ export interface Draws {
   readonly task: Float64Array;
   /** By member: flat from * places + to, times kinds; empty when nothing binds. */
   readonly leg: readonly Float64Array[];
-  /** 1 by kind where it can bind at ingress; and where the walk-back can bind. */
+  /** By kind: 1 where it can bind at ingress, and where the walk-back can. */
   readonly kindBinds: Uint8Array;
-  readonly walkbackBinds: boolean;
+  readonly walkbackBinds: Uint8Array;
 }
 
 /** Limits that are not about one activity; Infinity where a rule is only a warning. */

@@ -19,6 +19,7 @@ export class Recreate {
   private readonly order: Int32Array;
   private readonly key: Float64Array;
   private readonly before: Board;
+  private readonly failed: Uint8Array;
   /** Room that an activity's windows leave for its start, s. */
   private readonly roomS: Float64Array;
   private readonly possible: Int32Array;
@@ -32,6 +33,7 @@ export class Recreate {
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
     this.before = new Board(problem);
+    this.failed = new Uint8Array(problem.activities);
     this.roomS = roomOf(problem);
     const possible: number[] = [];
     for (let a = 0; a < problem.activities; a += 1) if (this.roomS[a]! >= 0) possible.push(a);
@@ -62,7 +64,9 @@ export class Recreate {
       count += 1;
     }
     sortBy(order, key, count);
+    this.failed.fill(0);
     for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, BLINK);
+    this.failed.fill(0);
   }
 
   /** Places `activity` with everything it needs, or nothing at all. */
@@ -74,10 +78,13 @@ export class Recreate {
     const group: number[] = [];
     this.gather(activity, group);
     if (group.length === 1) return this.insertion.place(activity, blink);
+    // Within one fill, what failed alone fails again in a larger group.
+    for (const one of group) if (this.failed[one] === 1) return false;
     this.before.copy(board);
     for (const one of group) {
       if (this.insertion.place(one, blink)) continue;
       board.copy(this.before);
+      if (one === group[0]) this.failed[one] = 1;
       return false;
     }
     return true;

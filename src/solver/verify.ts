@@ -283,7 +283,7 @@ export class Verifier {
       for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
         if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
           if (!tell("work-and-rest", r)) return false;
-        if (problem.draws.walkbackBinds && keepWayBack(board, null, r, startS) !== "holds")
+        if (problem.draws.binds && keepWayBack(board, null, r, startS) !== "holds")
           if (!tell("walk-back-consumables", r)) return false;
       }
       if (together && together.keep(board, null, e) !== "holds" && !tell("crew-separation", e)) return false;

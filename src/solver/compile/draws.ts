@@ -20,10 +20,10 @@ export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws 
     walkbackRate: new Float64Array(members * KINDS),
     task: new Float64Array(tasks * members * KINDS),
     kindBinds: new Uint8Array(KINDS),
+    walkbackBinds: new Uint8Array(KINDS),
   };
   const held = reserve.level === "breach" || walkback.level === "breach";
   const walkbackLongestS = ground.homeS.reduce((most, seconds) => Math.max(most, seconds), 0);
-  let walkbackBinds = false;
   const slopes = [...new Set(ways.slopeRad)];
   const leg: Float64Array[] = [];
 
@@ -58,7 +58,7 @@ export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws 
         walkback.level === "breach" &&
         greatest * longestOutS + back[kind]! * walkbackLongestS > available[kind]!
       )
-        walkbackBinds = true;
+        draws.walkbackBinds[kind] = 1;
     }
     plan.tasks.forEach((task, a) => {
       for (let kind = 0; kind < KINDS; kind += 1) {
@@ -76,6 +76,9 @@ export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws 
     }
     leg.push(legs);
   });
-  if (walkbackBinds) draws.kindBinds.fill(1);
-  return { ...draws, leg, binds: draws.kindBinds.includes(1), walkbackBinds };
+  // The walk-back is tested against what the board keeps of draws, and at the lander it is the reserve itself.
+  draws.walkbackBinds.forEach((one, kind) => {
+    if (one === 1) draws.kindBinds[kind] = 1;
+  });
+  return { ...draws, leg, binds: draws.kindBinds.includes(1) };
 }

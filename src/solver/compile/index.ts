@@ -1,7 +1,7 @@
 import { stocks } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
-import type { Limits, Problem } from "../problem.ts";
+import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
 import { groundOf } from "./ground.ts";
@@ -73,13 +73,14 @@ export function compile(plan: Plan): Problem {
   const daily =
     Number.isFinite(limits.apartM) ||
     (Number.isFinite(limits.workS) && limits.workS < longestOutS) ||
-    draws.walkbackBinds ||
+    draws.walkbackBinds.includes(1) ||
     limits.dutyS < longestOutS * evas ||
     limits.storesBind;
   const networked = edges.from.length > 0 || atOnce || bounded || draws.binds;
 
   return {
     plan,
+    kinds: KINDS,
     activities,
     evas,
     members: plan.crew.length,

@@ -12,68 +12,85 @@ export type Answer = "holds" | "changed" | "fails";
  * Tests route `r` whose egress is at `egressS`; may lay a rest and raise what follows (`propagation` has begun), or only
  * tests without one.
  */
-export function keepRests(board: Board, propagation: Propagation | null, r: number, egressS: number): Answer {
+export function keepRests(
+  board: Board,
+  propagation: Propagation | null,
+  r: number,
+  egressS: number,
+): Answer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, restful, limits } = problem;
+  const { workS, restS } = limits;
   const e = problem.evaOfRoute[r]!;
-  const legs = problem.legS[r]!;
+  const allBackS = backS(board, e);
   const tail = board.tail + r;
-  const restS = Math.max(1, limits.restS);
-  let beganS = Number.NaN;
+  const hatchS = lengthS[nodeOf[board.head + r]!]!;
+  if (allBackS + lengthS[nodeOf[tail]!]! - egressS <= workS) return "holds";
+  if (hatchS > workS) return "fails";
+  const legs = problem.legS[r]!;
+  // A stretch of work began at `beganS` (NONE while rested); pauses one after the other add up to `restedS`.
+  let beganS = hatchS > 0 ? egressS : NONE;
   let restedS = 0;
-  let bestSlot = -1;
+  let best = -1;
   let bestAtS = 0;
   let bestWaitS = 0;
-
-  /** A stretch of work; false when the limit is passed in it. */
-  const work = (fromS: number, toS: number): boolean => {
-    if (toS <= fromS) return true;
-    restedS = 0;
-    if (Number.isNaN(beganS)) {
-      beganS = fromS;
-      bestSlot = -1;
-    }
-    return toS - beganS <= limits.workS;
-  };
-  const pause = (fromS: number, toS: number): void => {
-    if (toS <= fromS) return;
-    restedS += toS - fromS;
-    if (restedS >= limits.restS) beganS = Number.NaN;
-  };
-  /** Takes a rest where it fits best in the stretch so far. */
-  const lay = (): Answer => {
-    if (!propagation || bestSlot < 0 || board.restS[bestSlot]! >= restS) return "fails";
-    board.restS[bestSlot] = restS;
-    const before = board.prev[bestSlot]!;
-    const atS = earliest[nodeOf[before]!]! + board.gapS(before, bestSlot);
-    return propagation.raise(nodeOf[bestSlot]!, atS) ? "changed" : "fails";
-  };
-  const arrive = (slot: number, atS: number, waitS: number): void => {
-    if (Number.isNaN(beganS) || atS - beganS > limits.workS) return;
-    const dearer = restS - waitS > restS - bestWaitS + (atS - bestAtS);
-    if (bestSlot >= 0 && dearer) return;
-    bestSlot = slot;
-    bestAtS = atS;
-    bestWaitS = waitS;
-  };
-
-  const hatchS = lengthS[problem.activities + 2 * e]!;
-  if (!work(egressS, egressS + hatchS)) return "fails";
   let atS = egressS + hatchS;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
     const node = nodeOf[s]!;
-    const startS = s === tail ? backS(board, e) : earliest[node]!;
+    const startS = s === tail ? allBackS : earliest[node]!;
     const arrivedS = atS + legs[place * places + beginsAt[node]!]!;
-    if (!work(atS, arrivedS)) return lay();
-    // All are back when the last one is (S3): nobody can be asked to wait at the lander.
-    if (s !== tail) arrive(s, arrivedS, startS - arrivedS);
-    pause(arrivedS, startS);
+    if (arrivedS > atS) {
+      restedS = 0;
+      if (beganS === NONE) {
+        beganS = atS;
+        best = -1;
+      }
+      if (arrivedS - beganS > workS) return layRest(board, propagation, best);
+    }
+    if (s !== tail && beganS !== NONE && arrivedS - beganS <= workS) {
+      // All are back when the last one is (S3): nobody can be asked to wait at the lander.
+      const waitS = startS - arrivedS;
+      if (best < 0 || bestWaitS - waitS <= arrivedS - bestAtS) {
+        best = s;
+        bestAtS = arrivedS;
+        bestWaitS = waitS;
+      }
+    }
+    if (startS > arrivedS) {
+      restedS += startS - arrivedS;
+      if (restedS >= restS) beganS = NONE;
+    }
     const doneS = startS + lengthS[node]!;
-    if (s !== tail && restful[node] === 1) pause(startS, doneS);
-    else if (!work(startS, doneS)) return lay();
+    if (doneS > startS) {
+      if (s !== tail && restful[node] === 1) {
+        restedS += doneS - startS;
+        if (restedS >= restS) beganS = NONE;
+      } else {
+        restedS = 0;
+        if (beganS === NONE) {
+          beganS = startS;
+          best = -1;
+        }
+        if (doneS - beganS > workS) return layRest(board, propagation, best);
+      }
+    }
     if (s === tail) return "holds";
     atS = doneS;
     place = endsAt[node]!;
   }
 }
+
+/** Takes a rest on arrival at the activity in `slot`. */
+function layRest(board: Board, propagation: Propagation | null, slot: number): Answer {
+  const restS = Math.max(1, board.problem.limits.restS);
+  if (!propagation || slot < 0 || board.restS[slot]! >= restS) return "fails";
+  board.restS[slot] = restS;
+  const before = board.prev[slot]!;
+  const node = board.nodeOf[slot]!;
+  const atS = board.earliest[board.nodeOf[before]!]! + board.gapS(before, slot);
+  return propagation.raise(node, atS) ? "changed" : "fails";
+}
+
+/** Earlier than any plan. */
+const NONE = -2_000_000_000;

@@ -1,5 +1,4 @@
 import type { Board } from "../board.ts";
-import { KINDS } from "../problem.ts";
 import type { Propagation } from "../propagate.ts";
 import { backS } from "./outing.ts";
 import type { Answer } from "./rests.ts";
@@ -14,56 +13,87 @@ export function keepWayBack(
   r: number,
   egressS: number,
 ): Answer {
+  const { problem } = board;
+  const e = problem.evaOfRoute[r]!;
+  const farthestS = farthestOn(board, r);
+  let latestS = egressS;
+  for (let kind = 0; kind < problem.kinds; kind += 1) {
+    if (problem.draws.walkbackBinds[kind] === 0) continue;
+    const k = problem.memberOfRoute[r]! * problem.kinds + kind;
+    // Draws only grow: what the end of the outing leaves for the farthest way back is enough at every moment.
+    const outS = backS(board, e) + problem.lengthS[problem.activities + 2 * e + 1]! - egressS;
+    const atEnd =
+      problem.draws.available[k]! -
+      board.drawn[r * problem.kinds + kind]! -
+      problem.draws.restRate[k]! * outS;
+    if (atEnd >= problem.draws.walkbackRate[k]! * farthestS) continue;
+    const byS = earliestEgress(board, r, kind, egressS);
+    if (byS === Infinity) return "fails";
+    if (byS > latestS) latestS = byS;
+  }
+  if (latestS === egressS) return "holds";
+  return propagation?.raise(problem.activities + 2 * e, latestS) ? "changed" : "fails";
+}
+
+/** Longest walk-back from anywhere on route `r`, s. */
+function farthestOn(board: Board, r: number): number {
+  const { problem, next, nodeOf } = board;
+  const { endsAt, beginsAt, places, homeS, peakS } = problem;
+  let farthestS = 0;
+  let place = problem.lander;
+  for (let s = next[board.head + r]!; ; s = next[s]!) {
+    const node = nodeOf[s]!;
+    const to = beginsAt[node]!;
+    if (to !== place) farthestS = Math.max(farthestS, peakS[place * places + to]!, homeS[to]!);
+    place = endsAt[node]!;
+    farthestS = Math.max(farthestS, homeS[place]!);
+    if (s === board.tail + r) return farthestS;
+  }
+}
+
+/** The earliest egress, not before `egressS`, with which `kind` carries every way back; Infinity when none does. */
+function earliestEgress(board: Board, r: number, kind: number, egressS: number): number {
   const { problem, next, nodeOf, earliest } = board;
-  const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS } = problem;
+  const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS, kinds } = problem;
   const e = problem.evaOfRoute[r]!;
   const m = problem.memberOfRoute[r]!;
-  const egress = problem.activities + 2 * e;
   const legs = problem.legS[r]!;
   const legDraws = draws.leg[m]!;
   const tail = board.tail + r;
-  let lateS = 0;
-  for (let kind = 0; kind < KINDS; kind += 1) {
-    const k = m * KINDS + kind;
-    const rest = draws.restRate[k]!;
-    const back = draws.walkbackRate[k]!;
-    const full = draws.available[k]!;
-    let drawn = 0;
-    let fails = false;
-    const test = (atS: number, home: number): void => {
-      const left = full - drawn - back * home;
-      if (left - rest * (atS - egressS) >= 0) return;
-      if (rest === 0 || left < 0) fails = true;
-      else lateS = Math.max(lateS, atS - egressS - Math.floor(left / rest));
-    };
-    test(egressS, 0);
-    let atS = egressS + lengthS[egress]!;
-    drawn += draws.hatchRate[k]! * lengthS[egress]!;
-    test(atS, 0);
-    let place = problem.lander;
-    for (let s = next[board.head + r]!; ; s = next[s]!) {
-      const node = nodeOf[s]!;
-      const to = beginsAt[node]!;
-      const cell = place * places + to;
-      const arrivedS = atS + legs[cell]!;
-      drawn += legDraws[cell * KINDS + kind]!;
-      // The worst point of a way counts where it lies between the ends, against what is left at the end of the way.
-      const peak = place === to ? 0 : peakS[cell]!;
-      test(arrivedS, peak > homeS[place]! ? Math.max(peak, homeS[to]!) : homeS[to]!);
-      const startS = s === tail ? backS(board, e) : earliest[node]!;
-      test(startS, homeS[to]!);
-      atS = startS + lengthS[node]!;
-      if (s === tail) {
-        drawn += draws.hatchRate[k]! * lengthS[node]!;
-        test(atS, 0);
-        break;
-      }
-      drawn += draws.task[(node * problem.members + m) * KINDS + kind]!;
-      place = endsAt[node]!;
-      test(atS, homeS[place]!);
+  const k = m * kinds + kind;
+  const rest = draws.restRate[k]!;
+  const back = draws.walkbackRate[k]!;
+  const hatchS = lengthS[problem.activities + 2 * e]!;
+  /** What is left above the reserve but for resting since egress. */
+  let left = draws.available[k]! - draws.hatchRate[k]! * hatchS;
+  let lateS = later(left, rest, hatchS);
+  let atS = egressS + hatchS;
+  let place = problem.lander;
+  for (let s = next[board.head + r]!; ; s = next[s]!) {
+    const node = nodeOf[s]!;
+    const to = beginsAt[node]!;
+    const cell = place * places + to;
+    const arrivedS = atS + legs[cell]!;
+    left -= legDraws[cell * kinds + kind]!;
+    // The worst point of a way counts where it lies between the ends, against what is left at the end of the way.
+    const peak = place === to ? 0 : peakS[cell]!;
+    const farS = peak > homeS[place]! && peak > homeS[to]! ? peak : homeS[to]!;
+    lateS = Math.max(lateS, later(left - back * farS, rest, arrivedS - egressS));
+    const startS = s === tail ? backS(board, e) : earliest[node]!;
+    lateS = Math.max(lateS, later(left - back * homeS[to]!, rest, startS - egressS));
+    atS = startS + lengthS[node]!;
+    if (s === tail) {
+      left -= draws.hatchRate[k]! * lengthS[node]!;
+      return egressS + Math.max(lateS, later(left, rest, atS - egressS));
     }
-    if (fails) return "fails";
+    left -= draws.task[(node * problem.members + m) * kinds + kind]!;
+    place = endsAt[node]!;
+    lateS = Math.max(lateS, later(left - back * homeS[place]!, rest, atS - egressS));
   }
-  if (lateS === 0) return "holds";
-  return propagation?.raise(egress, egressS + lateS) ? "changed" : "fails";
+}
+
+/** Seconds that egress must be later so that `outS` of rest draws no more than `left`; Infinity when that never helps. */
+function later(left: number, rest: number, outS: number): number {
+  if (left >= rest * outS) return 0;
+  return rest === 0 || left < 0 ? Infinity : outS - Math.floor(left / rest);
 }
