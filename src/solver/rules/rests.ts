@@ -12,12 +12,7 @@ export type Answer = "holds" | "changed" | "fails";
  * Tests route `r` whose egress is at `egressS`; may lay a rest and raise what follows (`propagation` has begun), or only
  * tests without one.
  */
-export function keepRests(
-  board: Board,
-  propagation: Propagation | null,
-  r: number,
-  egressS: number,
-): Answer {
+export function keepRests(board: Board, propagation: Propagation | null, r: number, egressS: number): Answer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, restful, limits } = problem;
   const { workS, restS } = limits;

@@ -14,6 +14,10 @@ export class Timetable {
   /** The sure part of each user as of the latest profile; empty where from >= until. */
   readonly #from: Int32Array;
   readonly #until: Int32Array;
+  /** 1 for users that may have to be pushed though the profile is the same. */
+  readonly #moved: Uint8Array;
+  /** False when the latest call ended in a failure, so that its work has to be done again. */
+  #finished = false;
   /** Users by the begin and by the end of their sure part, kept nearly sorted from call to call. */
   readonly #byFrom: Int32Array;
   readonly #byUntil: Int32Array;
@@ -32,6 +36,7 @@ export class Timetable {
     this.#demand = demand;
     this.#from = new Int32Array(users.length);
     this.#until = new Int32Array(users.length);
+    this.#moved = new Uint8Array(users.length);
     this.#byFrom = Int32Array.from(users.keys());
     this.#byUntil = Int32Array.from(users.keys());
     this.#at = new Int32Array(2 * users.length + 1);
@@ -40,29 +45,45 @@ export class Timetable {
 
   /** Profile, overload test, and every user pushed out of the way. False on failure. */
   propagate(): boolean {
-    if (!this.#profile()) return false;
-    if (this.#steps === 0) return true;
+    const anew = this.#read() || !this.#finished;
+    this.#finished = false;
+    if (anew && !this.#profile()) return false;
     const { low } = this.#bounds;
     const slack = this.#capacity - this.#peak;
     for (let u = 0; u < this.users.length; u += 1) {
-      if (this.#demand[u]! <= slack) continue;
+      if (this.#demand[u]! <= slack || (!anew && this.#moved[u] === 0)) continue;
       const x = this.users[u]!;
-      if (low[2 * x]! === -low[2 * x + 1]!) continue;
-      if (!this.#pushLater(u, x) || !this.#pushEarlier(u, x)) return false;
+      const before = this.#bounds.entries;
+      if (low[2 * x]! !== -low[2 * x + 1]! && !(this.#pushLater(u, x) && this.#pushEarlier(u, x)))
+        return false;
+      // A pushed user has to be pushed again should it ever come back to where it was.
+      this.#moved[u] = this.#bounds.entries > before ? 1 : 0;
     }
+    this.#finished = true;
     return true;
   }
 
-  #profile(): boolean {
+  /** Reads the sure parts off the bounds and marks whose have moved; true when the profile is not what it was. */
+  #read(): boolean {
     const { low } = this.#bounds;
+    let differs = false;
+    for (let u = 0; u < this.users.length; u += 1) {
+      const x = this.users[u]!;
+      const from = -low[2 * x + 1]!;
+      const until = low[2 * x]! + this.#length[u]!;
+      if (from === this.#from[u]! && until === this.#until[u]!) continue;
+      if (from < until || this.#from[u]! < this.#until[u]!) differs = true;
+      this.#from[u] = from;
+      this.#until[u] = until;
+      this.#moved[u] = 1;
+    }
+    return differs;
+  }
+
+  #profile(): boolean {
     const from = this.#from;
     const until = this.#until;
     const count = this.users.length;
-    for (let u = 0; u < count; u += 1) {
-      const x = this.users[u]!;
-      from[u] = -low[2 * x + 1]!;
-      until[u] = low[2 * x]! + this.#length[u]!;
-    }
     sortNearly(this.#byFrom, from);
     sortNearly(this.#byUntil, until);
     let steps = 0;
