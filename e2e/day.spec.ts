@@ -1,6 +1,13 @@
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 
 const findings = (page: Page): Locator => page.getByRole("region", { name: "Findings" });
+const block = (page: Page, name: string): Locator =>
+  page
+    .getByRole("group", { name: /^Lane EV1/ })
+    .getByRole("button", { name: new RegExp(`^${name}`) })
+    .first();
+
 async function open(page: Page): Promise<void> {
   await page.goto("./");
   await expect(page.getByText("Tarrow Shelf, two outings").first()).toBeVisible();
@@ -17,6 +24,34 @@ async function pack(page: Page): Promise<void> {
   await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
 }
 
+test("packs the demo day without a breach, shows a breach while a task is dragged, and takes it back", async ({
+  page,
+}) => {
+  await open(page);
+  await pack(page);
+
+  const held = block(page, "Lower the instrument pallets");
+  const box = (await held.boundingBox())!;
+  const x = box.x + box.width / 2;
+  const y = box.y + box.height / 2;
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 60, y, { steps: 4 });
+  await page.mouse.move(x + 130, y, { steps: 6 });
+  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
+  await page.mouse.up();
+
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 130, y, { steps: 6 });
+  await page.mouse.up();
+  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
+});
+
 test("a reload finds the packed day again", async ({ page }) => {
   await open(page);
   await pack(page);
@@ -27,6 +62,41 @@ test("a reload finds the packed day again", async ({ page }) => {
   await expect(page.getByRole("group", { name: /^Lane/ }).getByRole("button")).toHaveCount(score);
 });
 
+test("by keyboard alone: pack, take a task in hand, move it, take it back, undo", async ({ page }) => {
+  await open(page);
+  await page.getByRole("button", { name: "Pack", exact: true }).focus();
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("14 of 14").first()).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
+  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
+
+  await block(page, "Lower the instrument pallets").focus();
+  await page.keyboard.press("Enter");
+  for (let k = 0; k < 4; k += 1) await page.keyboard.press("Shift+ArrowRight");
+  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
+
+  await page.keyboard.press("Control+z");
+  await expect(page.getByText("0 of 14").first()).toBeVisible();
+});
+
+test("a broken file is refused with its faults and the open plan stays", async ({ page }) => {
+  await open(page);
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Plan file" }).click();
+  await page.getByText("Open file…").click();
+  await (
+    await chooser
+  ).setFiles({
+    name: "broken.json",
+    mimeType: "application/json",
+    buffer: Buffer.from('{"format":"lopeline-plan","version":1}'),
+  });
+  await expect(page.getByText(/is missing/).first()).toBeVisible();
+  await expect(page.getByText("Tarrow Shelf, two outings").first()).toBeVisible();
+});
+
 test("paper shows the cuff pages of the packed day", async ({ page }) => {
   await open(page);
   await pack(page);
@@ -34,3 +104,17 @@ test("paper shows the cuff pages of the packed day", async ({ page }) => {
   await expect(page.getByRole("button", { name: "Print" })).toBeVisible();
   await expect(page.locator("main svg, main img").first()).toBeVisible();
 });
+
+for (const theme of ["light", "dark"] as const) {
+  test(`no accessibility violation on any screen, ${theme}`, async ({ page }) => {
+    await open(page);
+    await pack(page);
+    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    for (const screen of ["Day", "Setup", "Paper"]) {
+      await page.getByRole("button", { name: screen, exact: true }).click();
+      await page.waitForLoadState("networkidle");
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map((one) => `${screen}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+    }
+  });
+}

@@ -43,6 +43,8 @@ export class Board {
   readonly holdFrom: Int32Array;
   readonly holdTo: Int32Array;
   readonly holdS: Int32Array;
+  /** 1 for nodes that a hold begins at. */
+  readonly holdsFrom: Uint8Array;
   count = 0;
   worth = 0;
   mustOut: number;
@@ -88,6 +90,7 @@ export class Board {
     this.holdFrom = new Int32Array(MOST_HOLDS);
     this.holdTo = new Int32Array(MOST_HOLDS);
     this.holdS = new Int32Array(MOST_HOLDS);
+    this.holdsFrom = new Uint8Array(nodes);
     this.mustOut = problem.must.reduce((sum, one) => sum + one, 0);
     for (let r = 0; r < routes; r += 1) this.drawHatch(r);
     for (let e = 0; e < evas; e += 1) this.allow(e);
@@ -199,12 +202,37 @@ export class Board {
 
   /** Copies the holds of `other`. */
   copyHolds(other: Board): void {
-    this.holds = other.holds;
-    for (let k = 0; k < other.holds; k += 1) {
-      this.holdFrom[k] = other.holdFrom[k]!;
-      this.holdTo[k] = other.holdTo[k]!;
-      this.holdS[k] = other.holdS[k]!;
+    this.dropHolds(-1);
+    for (let k = 0; k < other.holds; k += 1)
+      this.hold(other.holdFrom[k]!, other.holdTo[k]!, other.holdS[k]!);
+  }
+
+  /** Lays a hold: `to` starts at least `seconds` after `from`. False when there are too many. */
+  hold(from: number, to: number, seconds: number): boolean {
+    if (this.holds === MOST_HOLDS) return false;
+    this.holdFrom[this.holds] = from;
+    this.holdTo[this.holds] = to;
+    this.holdS[this.holds] = seconds;
+    this.holdsFrom[from] = 1;
+    this.holds += 1;
+    return true;
+  }
+
+  /** Takes away the holds on EVA `eva`, or all of them when it is negative. */
+  dropHolds(eva: number): void {
+    let kept = 0;
+    for (let k = 0; k < this.holds; k += 1) this.holdsFrom[this.holdFrom[k]!] = 0;
+    if (eva >= 0) {
+      for (let k = 0; k < this.holds; k += 1) {
+        if (this.evaOf[this.holdTo[k]!] === eva) continue;
+        this.holdFrom[kept] = this.holdFrom[k]!;
+        this.holdTo[kept] = this.holdTo[k]!;
+        this.holdS[kept] = this.holdS[k]!;
+        this.holdsFrom[this.holdFrom[kept]!] = 1;
+        kept += 1;
+      }
     }
+    this.holds = kept;
   }
 
   /** Way and draws of slot `s` come onto (`sign` 1) or off (-1) route `r`. */

@@ -58,7 +58,7 @@ export class Day {
       before.restS.set(board.restS);
       before.copyHolds(board);
       board.link(activity, behind, eva);
-      if (this.decode() && propagation.latestOfAll()) return true;
+      if (this.decodeEva(eva) && propagation.latestOfAll()) return true;
     }
     board.unlink(activity);
     board.earliest.set(before.earliest);
@@ -90,9 +90,10 @@ export class Day {
   private decode(least = -1, leastS = 0): boolean {
     const { board, propagation, problem } = this;
     this.broke = "time";
-    board.holds = 0;
+    board.dropHolds(-1);
     board.restS.fill(0);
     if (!propagation.earliestOfAll()) return false;
+    propagation.dirty.fill(1);
     if (least >= 0) {
       propagation.begin();
       if (!propagation.raise(least, leastS)) {
@@ -101,7 +102,25 @@ export class Day {
       }
       if (!propagation.raiseAll()) return false;
     }
-    if (problem.reach !== "rules") return this.totals();
+    return problem.reach === "rules" ? this.mendRules() : this.totals();
+  }
+
+  /** As decode after something was placed on EVA `eva`, but what stands elsewhere is taken as it is. */
+  private decodeEva(eva: number): boolean {
+    const { board, propagation, problem } = this;
+    if (eva < 0) return this.decode();
+    this.broke = "time";
+    board.dropHolds(eva);
+    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1)
+      for (let s = board.next[board.head + r]!; s < board.head; s = board.next[s]!) board.restS[s] = 0;
+    propagation.dirty.fill(0);
+    propagation.dirty[eva] = 1;
+    return propagation.earliestOfEva(eva) && this.mendRules();
+  }
+
+  /** Lets the rules ask for rests and holds until all hold; false when they cannot. */
+  private mendRules(): boolean {
+    const { propagation } = this;
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       propagation.begin();
       const answer = this.keepRules();
@@ -119,27 +138,35 @@ export class Day {
     const { board, propagation, problem } = this;
     let answer: Answer = "holds";
     for (let e = 0; e < problem.evas; e += 1) {
+      if (propagation.dirty[e] === 0) continue;
+      propagation.dirty[e] = 0;
       if (board.onEva[e] === 0) continue;
-      const outS = egressS(board, e);
-      for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-        if (this.needsRests) {
-          const rests = keepRests(board, propagation, r, outS);
-          if (rests === "fails") return this.breaks("work-and-rest");
-          if (rests === "changed") answer = rests;
-        }
-        if (this.needsWayBack) {
-          const back = keepWayBack(board, propagation, r, outS);
-          if (back === "fails") return this.breaks("walk-back-consumables");
-          if (back === "changed") answer = back;
-        }
-      }
-      if (this.together && answer === "holds") {
-        const near = this.together.keep(board, propagation, e);
-        if (near === "fails") return this.breaks("crew-separation");
-        if (near === "changed") answer = near;
-      }
+      const here = this.keepRulesOn(e);
+      if (here === "fails") return here;
+      if (here === "changed") answer = here;
     }
     return answer;
+  }
+
+  private keepRulesOn(e: number): Answer {
+    const { board, propagation, problem } = this;
+    let answer: Answer = "holds";
+    const outS = egressS(board, e);
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      if (this.needsRests) {
+        const rests = keepRests(board, propagation, r, outS);
+        if (rests === "fails") return this.breaks("work-and-rest");
+        if (rests === "changed") answer = rests;
+      }
+      if (this.needsWayBack) {
+        const back = keepWayBack(board, propagation, r, outS);
+        if (back === "fails") return this.breaks("walk-back-consumables");
+        if (back === "changed") answer = back;
+      }
+    }
+    if (!this.together || answer === "changed") return answer;
+    const near = this.together.keep(board, propagation, e);
+    return near === "fails" ? this.breaks("crew-separation") : near;
   }
 
   private totals(): boolean {

@@ -20,6 +20,8 @@ export class Propagation {
   private readonly queued: Uint8Array;
   private readonly raises: Int32Array;
   private readonly seen: Int32Array;
+  /** 1 for EVAs whose times were raised or lowered since somebody cleared it. */
+  readonly dirty: Uint8Array;
   private pass = 0;
   private first = 0;
   private length = 0;
@@ -32,6 +34,7 @@ export class Propagation {
     this.queued = new Uint8Array(size);
     this.raises = new Int32Array(size);
     this.seen = new Int32Array(size);
+    this.dirty = new Uint8Array(board.problem.evas);
   }
 
   /** All earliest starts from scratch; false when there is no solution. */
@@ -55,6 +58,46 @@ export class Propagation {
       earliest[egress] = problem.gapFromS[problem.gapStart[e]!]!;
       earliest[egress + 1] = -NEVER;
       if (placed[egress] === 1) this.push(egress);
+    }
+    return this.raiseAll();
+  }
+
+  /**
+   * Earliest starts of EVA `e` from scratch, with what stands elsewhere as a beginning: never too early, but what stands
+   * elsewhere does not come earlier for it.
+   */
+  earliestOfEva(e: number): boolean {
+    const { problem, board } = this;
+    const { earliest, nodeOf, next, prev, placed } = board;
+    const { intoStart, into, from, weight } = problem.edges;
+    this.begin();
+    const egress = problem.activities + 2 * e;
+    earliest[egress] = problem.gapFromS[problem.gapStart[e]!]!;
+    earliest[egress + 1] = -NEVER;
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      for (let s = next[board.head + r]!; s < board.head; s = next[s]!) earliest[nodeOf[s]!] = -NEVER;
+    const pull = (node: number): boolean => {
+      for (let k = intoStart[node]!; k < intoStart[node + 1]!; k += 1) {
+        const x = into[k]!;
+        const i = from[x]!;
+        if (placed[i] === 1 && earliest[i]! > -NEVER && !this.raise(node, earliest[i]! + weight[x]!))
+          return false;
+      }
+      return true;
+    };
+    if (!pull(egress)) return this.giveUp();
+    this.push(egress);
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      for (let s = next[board.head + r]!; s < board.head; s = next[s]!) {
+        const a = nodeOf[s]!;
+        if (s !== problem.slotStart[a]) continue;
+        if (!pull(a)) return this.giveUp();
+        for (let u = s + problem.crewCount[a]!; u < problem.slotStart[a + 1]!; u += 1) {
+          const i = nodeOf[prev[u]!]!;
+          if (i !== problem.source && board.evaOf[i] !== e)
+            if (!this.raise(a, earliest[i]! + problem.lengthS[i]!)) return this.giveUp();
+        }
+      }
     }
     return this.raiseAll();
   }
@@ -210,7 +253,7 @@ export class Propagation {
           if (placed[j] === 1 && !this.raise(j, earliest[i]! + edges.weight[x]!)) return this.giveUp();
         }
       }
-      for (let h = 0; h < board.holds; h += 1) {
+      for (let h = board.holdsFrom[i] === 1 ? board.holds : 0; h-- > 0; ) {
         if (board.holdFrom[h] === i)
           if (!this.raise(board.holdTo[h]!, earliest[i]! + board.holdS[h]!)) return this.giveUp();
       }
@@ -317,6 +360,9 @@ export class Propagation {
   }
 
   private note(node: number): boolean {
+    const { activities } = this.problem;
+    const e = node < activities ? this.board.evaOf[node]! : (node - activities) >> 1;
+    if (e >= 0) this.dirty[e] = 1;
     if (this.seen[node] !== this.pass) {
       this.seen[node] = this.pass;
       this.raises[node] = 0;

@@ -1,4 +1,4 @@
-import { type Board, MOST_HOLDS } from "../board.ts";
+import type { Board } from "../board.ts";
 import type { Problem } from "../problem.ts";
 import type { Propagation } from "../propagate.ts";
 import { Itinerary } from "./itinerary.ts";
@@ -97,7 +97,7 @@ export class Together {
   ): boolean {
     if (i < 0) return false;
     const slot = one.slot[i]!;
-    if (slot < 0 || slot >= board.head || board.holds === MOST_HOLDS) return false;
+    if (slot < 0 || slot >= board.head) return false;
     const { nodeOf, earliest } = board;
     const { lengthS } = this.problem;
     const node = nodeOf[slot]!;
@@ -125,12 +125,7 @@ export class Together {
       const weight = movesAfterS + byS - lengthS[node]!;
       const atS = (otherSlot >= board.head ? other.startS[j]! - movesAfterS : earliest[otherNode]!) + weight;
       if (atS <= earliest[node]!) continue;
-      const k = board.holds;
-      board.holdFrom[k] = otherNode;
-      board.holdTo[k] = node;
-      board.holdS[k] = weight;
-      board.holds += 1;
-      return propagation.raise(node, atS);
+      return board.hold(otherNode, node, weight) && propagation.raise(node, atS);
     }
     return false;
   }
