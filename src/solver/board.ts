@@ -203,8 +203,7 @@ export class Board {
   /** Copies the holds of `other`. */
   copyHolds(other: Board): void {
     this.dropHolds(-1);
-    for (let k = 0; k < other.holds; k += 1)
-      this.hold(other.holdFrom[k]!, other.holdTo[k]!, other.holdS[k]!);
+    for (let k = 0; k < other.holds; k += 1) this.hold(other.holdFrom[k]!, other.holdTo[k]!, other.holdS[k]!);
   }
 
   /** Lays a hold: `to` starts at least `seconds` after `from`. False when there are too many. */

@@ -253,7 +253,7 @@ export class Propagation {
           if (placed[j] === 1 && !this.raise(j, earliest[i]! + edges.weight[x]!)) return this.giveUp();
         }
       }
-      for (let h = board.holdsFrom[i] === 1 ? board.holds : 0; h-- > 0; ) {
+      for (let h = board.holdsFrom[i] === 1 ? board.holds : 0; h-- > 0;) {
         if (board.holdFrom[h] === i)
           if (!this.raise(board.holdTo[h]!, earliest[i]! + board.holdS[h]!)) return this.giveUp();
       }

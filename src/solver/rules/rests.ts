@@ -41,12 +41,14 @@ export function keepRests(board: Board, propagation: Propagation | null, r: numb
         beganS = atS;
         best = -1;
       }
-      if (arrivedS - beganS > workS) return layRest(board, propagation, best);
+      if (arrivedS - beganS > workS) return layRest(board, propagation, best, bestAtS);
     }
     if (s !== tail && beganS !== NONE && arrivedS - beganS <= workS) {
-      // All are back when the last one is (S3): nobody can be asked to wait at the lander.
+      // All are back when the last one is, and egress follows from the first task that is due (S3): nobody can be asked
+      // to wait before either.
       const waitS = startS - arrivedS;
-      if (best < 0 || bestWaitS - waitS <= arrivedS - bestAtS) {
+      const due = waitS === 0 && board.prev[s]! >= board.head;
+      if (!due && (best < 0 || bestWaitS - waitS <= arrivedS - bestAtS)) {
         best = s;
         bestAtS = arrivedS;
         bestWaitS = waitS;
@@ -67,7 +69,7 @@ export function keepRests(board: Board, propagation: Propagation | null, r: numb
           beganS = startS;
           best = -1;
         }
-        if (doneS - beganS > workS) return layRest(board, propagation, best);
+        if (doneS - beganS > workS) return layRest(board, propagation, best, bestAtS);
       }
     }
     if (s === tail) return "holds";
@@ -76,15 +78,12 @@ export function keepRests(board: Board, propagation: Propagation | null, r: numb
   }
 }
 
-/** Takes a rest on arrival at the activity in `slot`. */
-function layRest(board: Board, propagation: Propagation | null, slot: number): Answer {
+/** Takes a rest on arrival, at `arrivedS`, at the activity in `slot`. */
+function layRest(board: Board, propagation: Propagation | null, slot: number, arrivedS: number): Answer {
   const restS = Math.max(1, board.problem.limits.restS);
   if (!propagation || slot < 0 || board.restS[slot]! >= restS) return "fails";
   board.restS[slot] = restS;
-  const before = board.prev[slot]!;
-  const node = board.nodeOf[slot]!;
-  const atS = board.earliest[board.nodeOf[before]!]! + board.gapS(before, slot);
-  return propagation.raise(node, atS) ? "changed" : "fails";
+  return propagation.raise(board.nodeOf[slot]!, arrivedS + restS) ? "changed" : "fails";
 }
 
 /** Earlier than any plan. */
