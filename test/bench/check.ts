@@ -21,7 +21,7 @@ export async function run(): Promise<void> {
       [-2, -1, 1, 2].map((by) => moved(schedule, held, by * 60)),
     );
     let frame = 0;
-    const drag = times(frames.length, () => judge(frames[frame++]!));
+    const drag = times(frames.length, () => judge(frames[frame++ % frames.length]!));
     const cells = [
       name.padEnd(7),
       String(plan.tasks.length).padStart(5),
