@@ -38,6 +38,7 @@ export class Anneal {
     this.current = new Board(problem);
     this.ruin = new Ruin(this.day, this.random);
     this.recreate = new Recreate(this.day, this.random);
+    this.recreate.insertion.base = this.current.version;
     const total = problem.worth.reduce((sum, one) => sum + one, 0);
     this.mean = Math.max(1, total / Math.max(1, problem.activities));
     // While searching a must-do task may be left out for a step, but for a high price.

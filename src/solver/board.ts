@@ -28,6 +28,9 @@ export class Board {
   /** Placements by EVA and by route. */
   readonly onEva: Int32Array;
   readonly onRoute: Int32Array;
+  /** By route or chain: changes with what stands on it; the same number means the same order. */
+  readonly version: Int32Array;
+  private changes = 0;
   /** By route: metres walked; draws over rest by kind, egress and ingress work included. */
   readonly walkedM: Float64Array;
   readonly drawn: Float64Array;
@@ -80,6 +83,7 @@ export class Board {
     this.restS = new Int32Array(all);
     this.onEva = new Int32Array(evas);
     this.onRoute = new Int32Array(routes);
+    this.version = new Int32Array(lanes);
     this.walkedM = new Float64Array(routes);
     this.drawn = new Float64Array(routes * KINDS);
     this.allowedS = Int32Array.from(problem.longestS);
@@ -126,6 +130,7 @@ export class Board {
       const r = lane[p]!;
       lane[s] = r;
       this.restS[s] = 0;
+      this.version[r] = ++this.changes;
       if (r < problem.routes) this.pass(r, s, 1);
     }
     this.placed[activity] = 1;
@@ -144,6 +149,7 @@ export class Board {
     const end = problem.slotStart[activity + 1]!;
     for (let s = first; s < end; s += 1) {
       const r = lane[s]!;
+      this.version[r] = ++this.changes;
       if (r < problem.routes) this.pass(r, s, -1);
       const p = prev[s]!;
       const q = next[s]!;
@@ -186,6 +192,7 @@ export class Board {
     this.restS.set(other.restS);
     this.onEva.set(other.onEva);
     this.onRoute.set(other.onRoute);
+    this.version.set(other.version);
     this.walkedM.set(other.walkedM);
     this.drawn.set(other.drawn);
     this.allowedS.set(other.allowedS);

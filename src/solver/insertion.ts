@@ -18,9 +18,21 @@ const WAY_SHARE = 0.25;
 
 interface Spot {
   cost: number;
-  startS: number;
   choice: number;
   readonly behind: Int32Array;
+}
+
+/** The places of one route, side by side: what goes before each, what comes after it, and its slack. */
+interface Strip {
+  version: number;
+  count: number;
+  readonly slot: Int32Array;
+  readonly leftS: Int32Array;
+  readonly row: Int32Array;
+  readonly latestS: Int32Array;
+  readonly column: Int32Array;
+  readonly acrossS: Int32Array;
+  readonly nextS: Int32Array;
 }
 
 export class Insertion {
@@ -39,6 +51,15 @@ export class Insertion {
   private choice = 0;
   private eva = -1;
   private crew = 0;
+  /** Versions of the routes that the search comes back to when it gives a step up. */
+  base: Int32Array;
+  /** Where slack decides alone: by activity and route the best places found, for two versions of the route. */
+  private readonly knownFor: Int32Array;
+  private readonly knownCost: Float64Array;
+  private readonly knownBehind: Int32Array;
+  private readonly strips: readonly Strip[];
+  private scanned = 0;
+  private scannedBehind = 0;
   /** Extra cost of the best spot taken last, and its start. */
   lastCost = 0;
 
@@ -50,14 +71,30 @@ export class Insertion {
     let widest = 4;
     for (let a = 0; a < problem.activities; a += 1)
       widest = Math.max(widest, problem.slotStart[a + 1]! - problem.slotStart[a]!);
+    const room = problem.activities + 1;
+    this.strips = Array.from({ length: problem.reach === "slack" ? problem.routes : 0 }, () => ({
+      version: -1,
+      count: 0,
+      slot: new Int32Array(room),
+      leftS: new Int32Array(room),
+      row: new Int32Array(room),
+      latestS: new Int32Array(room),
+      column: new Int32Array(room),
+      acrossS: new Int32Array(room),
+      nextS: new Int32Array(room),
+    }));
+    this.base = day.board.version;
     this.kept = problem.reach === "slack" ? 1 : KEPT;
     this.spots = Array.from({ length: this.kept }, () => ({
       cost: 0,
-      startS: 0,
       choice: 0,
       behind: new Int32Array(widest),
     }));
     this.behind = new Int32Array(widest);
+    const size = problem.reach === "slack" ? 2 * problem.activities * problem.routes : 0;
+    this.knownFor = new Int32Array(size).fill(-1);
+    this.knownCost = new Float64Array(size);
+    this.knownBehind = new Int32Array(size);
   }
 
   /** Places `activity` where it costs least; each place is overlooked with probability `blink`. False: nowhere. */
@@ -81,7 +118,7 @@ export class Insertion {
       this.choice = c;
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
-      if (this.crew === 1) this.alongRoute(problem.choiceRoutes[at]!);
+      if (problem.reach === "slack") this.onRoute(problem.choiceRoutes[at]!);
       else this.acrossRoutes(0, this.fromS, this.toS, 0);
     }
     return this.found > 0;
@@ -165,48 +202,100 @@ export class Insertion {
     return NEVER;
   }
 
-  /** All places on one route. */
-  private alongRoute(r: number): void {
+  /**
+   * The best place on one route, looked up where the route has not changed since it was found. Overlooking it (blink) means
+   * taking the next best one.
+   */
+  private onRoute(r: number): void {
+    let at = 2 * (this.activity * this.problem.routes + r);
+    const version = this.day.board.version[r]!;
+    if (this.knownFor[at] !== version) at += 1;
+    if (this.knownFor[at] !== version) {
+      // The place for the order that the search comes back to is kept, the other one makes room.
+      if (this.knownFor[at] === this.base[r]) at -= 1;
+      this.scan(r, -1);
+      this.knownFor[at] = version;
+      this.knownCost[at] = this.scanned;
+      this.knownBehind[at] = this.scannedBehind;
+    }
+    let cost = this.knownCost[at]!;
+    let behind = this.knownBehind[at]!;
+    if (cost === Infinity) return;
+    if (this.blink > 0 && this.random.next() < this.blink) {
+      this.scan(r, behind);
+      cost = this.scanned;
+      behind = this.scannedBehind;
+      if (cost === Infinity) return;
+    }
+    if (this.found === 1 && cost >= this.spots[0]!.cost) return;
+    this.behind[0] = behind;
+    this.keep(cost);
+  }
+
+  /** Finds the best place on one route but the one behind slot `but`; into `scanned` and `scannedBehind`. */
+  private scan(r: number, but: number): void {
     const { problem, activity, fromS, toS } = this;
-    const { board } = this.day;
-    const { next, nodeOf, earliest, latest } = board;
-    const { lengthS, endsAt, beginsAt, places, legM } = problem;
+    const { places, legM } = problem;
+    const strip = this.stripOf(r);
+    const { slot, leftS, row, latestS, column, acrossS, nextS } = strip;
     const legs = problem.legS[r]!;
-    const begin = beginsAt[activity]!;
-    const row = endsAt[activity]! * places;
-    const lasts = lengthS[activity]!;
+    const begin = problem.beginsAt[activity]!;
+    const own = problem.endsAt[activity]! * places;
+    const lasts = problem.lengthS[activity]!;
+    const doneS = fromS + lasts;
     const oneOpening = problem.openStart[activity + 1]! - problem.openStart[activity]! === 1;
-    const spareM = problem.limits.evaM - board.walkedM[r]! - problem.innerM[activity]!;
-    const tools = problem.slotStart[activity + 1]! - problem.slotStart[activity]! > 1;
+    const spareM = problem.limits.evaM - this.day.board.walkedM[r]! - problem.innerM[activity]!;
+    this.scanned = Infinity;
+    for (let k = 0; k < strip.count; k += 1) {
+      const byS = latestS[k]!;
+      if (byS < doneS) continue;
+      const goesS = leftS[k]!;
+      if (goesS > toS) return;
+      const intoS = legs[row[k]! + begin]!;
+      let startS = goesS + intoS;
+      if (startS < fromS) startS = fromS;
+      if (startS > toS) continue;
+      const outS = legs[own + column[k]!]!;
+      if (startS + lasts + outS > byS) continue;
+      if (!oneOpening) startS = this.openAt(startS);
+      const arrivesS = startS + lasts + outS;
+      const laterS = arrivesS > nextS[k]! ? arrivesS - nextS[k]! : 0;
+      const cost = laterS + WAY_SHARE * (intoS + outS - acrossS[k]!);
+      if (cost >= this.scanned || slot[k] === but || startS > toS || arrivesS > byS) continue;
+      const wayM = legM[row[k]! + begin]! + legM[own + column[k]!]! - legM[row[k]! + column[k]!]!;
+      if (wayM > spareM) continue;
+      this.scanned = cost;
+      this.scannedBehind = slot[k]!;
+    }
+  }
+
+  /** Route `r` laid out flat for scanning, made anew when its order has changed. */
+  private stripOf(r: number): Strip {
+    const { problem } = this;
+    const { board } = this.day;
+    const strip = this.strips[r]!;
+    if (strip.version === board.version[r]) return strip;
+    const { next, nodeOf, earliest, latest } = board;
+    const { lengthS, endsAt, beginsAt, places } = problem;
+    const legs = problem.legS[r]!;
     const tail = board.tail + r;
+    let k = 0;
     for (let p = board.head + r; p !== tail; p = next[p]!) {
       const q = next[p]!;
       const i = nodeOf[p]!;
       const j = nodeOf[q]!;
-      const leftS = earliest[i]! + lengthS[i]!;
-      if (leftS > toS) return;
-      const before = endsAt[i]! * places;
-      const to = beginsAt[j]!;
-      const intoS = legs[before + begin]!;
-      let startS = leftS + intoS;
-      if (startS < fromS) startS = fromS;
-      if (!oneOpening) startS = this.openAt(startS);
-      if (startS > toS) continue;
-      const outS = legs[row + to]!;
-      const arrivesS = startS + lasts + outS;
-      if (arrivesS > latest[j]!) continue;
-      const acrossS = legs[before + to]!;
-      const wayS = intoS + outS - acrossS;
-      const nowS = q === tail ? leftS + acrossS : earliest[j]!;
-      const laterS = arrivesS > nowS ? arrivesS - nowS : 0;
-      const cost = laterS + WAY_SHARE * wayS;
-      if (this.found === this.kept && cost >= this.spots[this.kept - 1]!.cost) continue;
-      if (legM[before + begin]! + legM[row + to]! - legM[before + to]! > spareM) continue;
-      if (this.blink > 0 && this.random.next() < this.blink) continue;
-      this.behind[0] = p;
-      if (tools) this.withUnits(startS, latest[j]! - lasts - outS, cost);
-      else this.keep(startS, cost);
+      strip.slot[k] = p;
+      strip.leftS[k] = earliest[i]! + lengthS[i]!;
+      strip.row[k] = endsAt[i]! * places;
+      strip.latestS[k] = latest[j]!;
+      strip.column[k] = beginsAt[j]!;
+      strip.acrossS[k] = legs[strip.row[k]! + strip.column[k]!]!;
+      strip.nextS[k] = q === tail ? strip.leftS[k]! + strip.acrossS[k]! : earliest[j]!;
+      k += 1;
     }
+    strip.count = k;
+    strip.version = board.version[r]!;
+    return strip;
   }
 
   /** All places on several routes at once, route by route. */
@@ -272,7 +361,7 @@ export class Insertion {
     const first = problem.slotStart[activity]!;
     const count = problem.slotStart[activity + 1]! - first;
     if (count === this.crew) {
-      this.keep(startS, cost);
+      this.keep(cost);
       return;
     }
     let atS = startS;
@@ -281,7 +370,7 @@ export class Insertion {
       const freeS = this.standInChains(atS);
       if (freeS > byS) return;
       if (freeS === atS) {
-        this.keep(atS, cost + (atS - startS));
+        this.keep(cost + (atS - startS));
         return;
       }
       atS = this.openAt(freeS);
@@ -332,7 +421,7 @@ export class Insertion {
     return false;
   }
 
-  private keep(startS: number, cost: number): void {
+  private keep(cost: number): void {
     const { spots } = this;
     let at = this.found;
     if (at === this.kept) {
@@ -341,7 +430,6 @@ export class Insertion {
     } else this.found += 1;
     const spot = spots[at]!;
     spot.cost = cost;
-    spot.startS = startS;
     spot.choice = this.choice;
     const count = this.problem.slotStart[this.activity + 1]! - this.problem.slotStart[this.activity]!;
     for (let k = 0; k < count; k += 1) spot.behind[k] = this.behind[k]!;

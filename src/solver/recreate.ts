@@ -99,16 +99,21 @@ export class Recreate {
   }
 }
 
-/** Insertion sort: the lists are short, and no closure is made for each. */
+/** Sorts the first `count` of `order` by key (Shell 1959): no closure is made and no list copied. */
 function sortBy(order: Int32Array, key: Float64Array, count: number): void {
-  for (let k = 1; k < count; k += 1) {
-    const a = order[k]!;
-    const value = key[a]!;
-    let at = k;
-    for (; at > 0 && key[order[at - 1]!]! > value; at -= 1) order[at] = order[at - 1]!;
-    order[at] = a;
+  for (const gap of GAPS) {
+    for (let k = gap; k < count; k += 1) {
+      const a = order[k]!;
+      const value = key[a]!;
+      let at = k;
+      for (; at >= gap && key[order[at - gap]!]! > value; at -= gap) order[at] = order[at - gap]!;
+      order[at] = a;
+    }
   }
 }
+
+/** Ciura 2001, Lecture Notes in Computer Science 2138:106. */
+const GAPS = [701, 301, 132, 57, 23, 10, 4, 1];
 
 /** Room for the start of each activity; -1 where it can never be placed. */
 function roomOf(problem: Problem): Float64Array {
