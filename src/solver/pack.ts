@@ -3,18 +3,8 @@ import { Anneal } from "./anneal.ts";
 import { compile } from "./compile/index.ts";
 import { scheduleOf } from "./placing.ts";
 import type { Problem } from "./problem.ts";
-
-export interface PackSettings {
-  readonly seed: number;
-  /** Iterations after which the run ends; the same seed and iterations give the same schedule. */
-  readonly iterations?: number | undefined;
-  /** Seconds of `clock` after which the run ends. */
-  readonly seconds?: number | undefined;
-  /** The caller's clock, seconds from anywhere. */
-  readonly clock: () => number;
-  /** Placements to start from; held on to where nothing is gained. */
-  readonly from?: Schedule | undefined;
-}
+import { projectOf, projectRun } from "./project/index.ts";
+import type { PackSettings } from "./settings.ts";
 
 /** How far a run has come. */
 export interface RunProgress {
@@ -26,7 +16,7 @@ export interface RunProgress {
   readonly mustTotal: number;
   /** Goes up by one with each better schedule. */
   readonly improvements: number;
-  readonly stopped: null | "time" | "iterations" | "all placed";
+  readonly stopped: null | "time" | "iterations" | "all placed" | "proved";
 }
 
 /** A packing run that is driven slice by slice, so that its caller can stop it between two. */
@@ -41,9 +31,13 @@ export interface PackRun {
 /** Between two looks at the clock. */
 const BURST = { slack: 16, network: 4, rules: 1 } as const;
 
-/** A run on `plan`. Every rule of RULES.md holds in every schedule it gives. */
+/**
+ * A run on `plan`. Every rule of RULES.md holds in every schedule it gives. Where nobody goes out and everything must be
+ * done, only the finish is left to better: that is project scheduling, and has a search of its own.
+ */
 export function packRun(plan: Plan, settings: PackSettings): PackRun {
-  return runOn(compile(plan), settings);
+  const project = projectOf(plan);
+  return project ? projectRun(project, settings) : runOn(compile(plan), settings);
 }
 
 /** A run on a compiled problem. */

@@ -1,18 +1,7 @@
 import type { Schedule } from "../../plan/index.ts";
 import { type ProjectProblem, scheduleOf, startsOf } from "./compile.ts";
+import type { PackSettings } from "../settings.ts";
 import { Portfolio } from "./portfolio.ts";
-
-export interface ProjectSettings {
-  readonly seed: number;
-  /** Iterations after which the run ends; the same seed and iterations give the same schedule. */
-  readonly iterations?: number | undefined;
-  /** Seconds of `clock` after which the run ends. */
-  readonly seconds?: number | undefined;
-  /** The caller's clock, seconds from anywhere. It only stops the run. */
-  readonly clock: () => number;
-  /** A schedule to start from: held on to until an earlier finish is found, when it places every task and is sound. */
-  readonly from?: Schedule | undefined;
-}
 
 /** How far a run has come. */
 export interface ProjectProgress {
@@ -41,7 +30,7 @@ export interface ProjectRun {
 }
 
 /** A run on `problem`: all of its tasks placed, every rule held, the finish as early as can be found. */
-export function projectRun(problem: ProjectProblem, settings: ProjectSettings): ProjectRun {
+export function projectRun(problem: ProjectProblem, settings: PackSettings): ProjectRun {
   const { clock, seed } = settings;
   const { plan, unitS } = problem;
   const beganS = clock();
