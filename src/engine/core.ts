@@ -61,14 +61,18 @@ export function makeCore(clock: () => number): Core {
         await breathe();
       }
       tell();
-      const greedyVerdict = check(plan, greedy(plan));
-      const made = check(plan, run.best());
-      // The baseline is shipped as the floor: a run cut short must not be worse than plain insertion.
-      const won = compareScores(made.score, greedyVerdict.score) <= 0;
+      const greedySchedule = greedy(plan);
+      const greedyVerdict = check(plan, greedySchedule);
+      // The baseline and the day in hand are the floor: a run cut short must not be worse than either.
+      const best = [run.best(), from]
+        .map((schedule) => ({ schedule, verdict: check(plan, schedule) }))
+        .reduce((a, b) => (compareScores(b.verdict.score, a.verdict.score) < 0 ? b : a), {
+          schedule: greedySchedule,
+          verdict: greedyVerdict,
+        });
       const progress = run.progress();
       return {
-        schedule: won ? run.best() : greedy(plan),
-        verdict: won ? made : greedyVerdict,
+        ...best,
         iterations: progress.iterations,
         seconds: progress.seconds,
         greedy: greedyVerdict.score,

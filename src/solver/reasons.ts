@@ -7,6 +7,7 @@ import { Insertion } from "./insertion.ts";
 import { nearestMiss } from "./miss.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
+import { read, Verifier } from "./verify.ts";
 import { metres, minutes, named } from "./words.ts";
 
 /** Where a task would go. */
@@ -28,12 +29,18 @@ export interface BenchReason {
 /** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
 const MOST_FOR_BANDS = 80;
 
+const BROKEN = "The schedule breaks rules as it stands; mend it first.";
+/** The order of a sound schedule need not hold at earliest starts, from which sliding is worked out. */
+const UNKNOWN_SLIDING =
+  "It fits nowhere with the others where they are; whether they could make room by sliding is unknown.";
+
 /** A reason for every task of `plan` that `schedule` does not place. */
 export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
   const problem = compile(plan);
   const placed = new Set(schedule.placements.map((one) => one.task));
   const day = new Day(problem);
   const leftOut = lay(day, schedule);
+  const sound = leftOut > 0 && isSound(problem, schedule);
   const insertion = new Insertion(day, random(0));
   const bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
   return plan.tasks.flatMap((task, a) => {
@@ -50,7 +57,7 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     if (full !== null) return reason(full);
     const now = bands && firstFit(bands, task.id);
     if (now) return reason("It fits as things stand.", now);
-    if (leftOut > 0) return reason("The schedule breaks rules as it stands; mend it first.");
+    if (leftOut > 0) return reason(sound ? UNKNOWN_SLIDING : BROKEN);
     if (insertion.place(a, 0)) {
       const first = problem.slotStart[a]!;
       const e = day.board.evaOf[a]!;
@@ -72,6 +79,12 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     }
     return reason(insertion.look(a, 0) ? ruleWords(problem, day.broke) : nearestMiss(day, a));
   });
+}
+
+/** True when every placement can be read and every rule holds at the starts as they are. */
+function isSound(problem: Problem, schedule: Schedule): boolean {
+  const { stands, unread } = read(problem, schedule);
+  return unread.length === 0 && new Verifier(problem).holds(stands);
 }
 
 function firstFit(bands: Bands, task: string): Fit | null {
