@@ -105,6 +105,10 @@ test("paper shows the cuff pages of the packed day", async ({ page }) => {
   // What the print button prints: the pages alone, each at its own size, one for every task and more.
   const printed = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
   expect(printed.match(/\/Type \/Page\b/g)?.length ?? 0).toBeGreaterThan(30);
+  const saved = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save as PDF" }).click();
+  const file = await (await (await saved).createReadStream()).take(1).toArray();
+  expect(Buffer.concat(file).subarray(0, 5).toString()).toBe("%PDF-");
 });
 
 for (const theme of ["light", "dark"] as const) {

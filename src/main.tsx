@@ -10,7 +10,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
 import { startEngine } from "./engine/browser.ts";
-import { booklets, daySheet, type Paper, toPdf, toSvgPages } from "./exchange/index.ts";
+import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
@@ -72,7 +72,11 @@ const paper: PaperPort = {
     const made = paperOf(kind, plan, verdict);
     return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
   },
-  pdf: (kind, plan, verdict) => toPdf(paperOf(kind, plan, verdict)),
+  // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
+  async pdf(kind, plan, verdict) {
+    const { toPdf } = await import("./exchange/paper/pdf.ts");
+    return toPdf(paperOf(kind, plan, verdict));
+  },
 };
 
 const services: Services = {

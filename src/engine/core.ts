@@ -1,4 +1,4 @@
-import { check, compareScores, type Verdict } from "../check/index.ts";
+import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { benchReasons, fitBands, greedy, mend, packRun } from "../solver/index.ts";
 import type { BenchReason, FitBand, MendReport, PackOptions, PackProgress, PackReport } from "./protocol.ts";
@@ -61,11 +61,12 @@ export function makeCore(clock: () => number): Core {
         await breathe();
       }
       tell();
+      const judge = judgeFor(plan);
       const greedySchedule = greedy(plan);
-      const greedyVerdict = check(plan, greedySchedule);
+      const greedyVerdict = judge(greedySchedule);
       // The baseline and the day in hand are the floor: a run cut short must not be worse than either.
       const best = [run.best(), from]
-        .map((schedule) => ({ schedule, verdict: check(plan, schedule) }))
+        .map((schedule) => ({ schedule, verdict: judge(schedule) }))
         .reduce((a, b) => (compareScores(b.verdict.score, a.verdict.score) < 0 ? b : a), {
           schedule: greedySchedule,
           verdict: greedyVerdict,

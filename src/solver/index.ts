@@ -4,7 +4,6 @@ export { greedy } from "./greedy.ts";
 export { mend } from "./mend.ts";
 export type { Mended, MendSettings } from "./mend.ts";
 export { packRun } from "./pack.ts";
-export type { PackRun, RunProgress } from "./pack.ts";
 export { benchReasons } from "./reasons.ts";
 export type { BenchReason, Fit } from "./reasons.ts";
-export type { PackSettings } from "./settings.ts";
+export type { PackRun, PackSettings, RunProgress } from "./run.ts";

@@ -1,32 +1,10 @@
-import type { Plan, Schedule } from "../plan/index.ts";
+import type { Plan } from "../plan/index.ts";
 import { Anneal } from "./anneal.ts";
 import { compile } from "./compile/index.ts";
 import { scheduleOf } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
-import type { PackSettings } from "./settings.ts";
-
-/** How far a run has come. */
-export interface RunProgress {
-  readonly seconds: number;
-  readonly iterations: number;
-  readonly worth: number;
-  readonly placed: number;
-  readonly mustPlaced: number;
-  readonly mustTotal: number;
-  /** Goes up by one with each better schedule. */
-  readonly improvements: number;
-  readonly stopped: null | "time" | "iterations" | "all placed" | "proved";
-}
-
-/** A packing run that is driven slice by slice, so that its caller can stop it between two. */
-export interface PackRun {
-  /** Searches for at most `sliceS` seconds of the clock; false when the run is finished. */
-  step(sliceS: number): boolean;
-  /** The best schedule so far. */
-  best(): Schedule;
-  progress(): RunProgress;
-}
+import type { PackRun, PackSettings, RunProgress } from "./run.ts";
 
 /** Between two looks at the clock. */
 const BURST = { slack: 16, network: 4, rules: 1 } as const;

@@ -1,49 +1,29 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { parse, type Plan } from "../../src/plan/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
+import { task, type TaskInput, tinyPlan } from "../check/tinyPlan.ts";
 
-/** Remote work only: three must-do tasks on one shared tool, one more beside them. */
-function remotePlan(tasks: readonly object[]): Plan {
-  const read = parse({
-    format: "lopeline-plan",
-    version: 1,
-    title: "remote work",
-    site: {
-      name: "flat",
-      latDeg: 0,
-      lonDeg: 0,
-      places: [{ id: "lander", name: "lander", kind: "lander", eastM: 0, northM: 0 }],
-    },
-    stay: { touchdownUtc: "2034-01-01T00:00:00Z", lengthS: 86_400 },
-    crew: [],
-    suits: [],
-    evas: [],
-    equipment: [{ id: "tool", name: "tool", count: 1 }],
-    tasks,
+/** Remote work only, all of it must be done: `likelyS` seconds, on the one tool where `onTool`. */
+function work(id: string, likelyS: number, onTool = false): TaskInput {
+  return task(id, null, {
+    duration: { likelyS },
+    must: true,
+    ...(onTool ? { equipment: [{ equipment: "tool" }] } : {}),
   });
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
 }
 
-const task = (id: string, likelyS: number, more: object = {}): object => ({
-  id,
-  name: id,
-  kind: "upkeep",
-  crew: { count: 0 },
-  duration: { likelyS },
-  must: true,
-  ...more,
-});
-const onTool = { equipment: [{ equipment: "tool" }] };
+function remotePlan(tasks: TaskInput[]): Plan {
+  return tinyPlan({ tasks, more: { equipment: [{ id: "tool", name: "tool", count: 1 }] } });
+}
 
 describe("packRun", () => {
   it("proves the earliest finish where nobody goes out and all must be done", () => {
     const plan = remotePlan([
-      task("a", 600, onTool),
-      task("b", 900, onTool),
-      task("c", 300, onTool),
-      task("d", 1000),
+      work("a", 600, true),
+      work("b", 900, true),
+      work("c", 300, true),
+      work("d", 1000),
     ]);
     const run = packRun(plan, { seed: 1, iterations: 500, clock: () => 0 });
     while (run.step(1)) continue;

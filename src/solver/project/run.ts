@@ -1,31 +1,17 @@
-import type { Schedule } from "../../plan/index.ts";
 import { type ProjectProblem, scheduleOf, startsOf } from "./compile.ts";
-import type { PackSettings } from "../settings.ts";
+import type { PackRun, PackSettings, RunProgress } from "../run.ts";
 import { Portfolio } from "./portfolio.ts";
 
-/** How far a run has come. */
-export interface ProjectProgress {
-  readonly seconds: number;
-  readonly iterations: number;
-  readonly worth: number;
-  readonly placed: number;
-  readonly mustPlaced: number;
-  readonly mustTotal: number;
-  /** Goes up by one with each better schedule. */
-  readonly improvements: number;
+/** How far a project run has come. */
+export interface ProjectProgress extends RunProgress {
   /** End of the last task, s; null while there is no schedule. */
   readonly finishS: number | null;
   /** Proved: no schedule ends earlier, s; Infinity when it is proved that there is none at all. */
   readonly floorS: number;
-  readonly stopped: null | "time" | "iterations" | "proved";
 }
 
-/** A run that is driven slice by slice, so that its caller can stop it between two. */
-export interface ProjectRun {
-  /** Searches for at most `sliceS` seconds of the clock; false when the run is finished. */
-  step(sliceS: number): boolean;
-  /** The best schedule so far; without placements while there is none. */
-  best(): Schedule;
+/** A run on a project. */
+export interface ProjectRun extends PackRun {
   progress(): ProjectProgress;
 }
 

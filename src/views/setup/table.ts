@@ -115,6 +115,12 @@ interface ListSpec<Row> {
   readonly prefix: string;
 }
 
+/** Rows that are told apart by their id and called by their name. */
+export const BY_NAME = {
+  keyOf: (row: { readonly id: string }): string => row.id,
+  nameOf: (row: { readonly name: string }): string => row.name,
+};
+
 /** The table of one list of the plan. */
 export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
   const listOf = (plan: Plan): readonly Row[] => at(plan, spec.list) as readonly Row[];

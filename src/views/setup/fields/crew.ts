@@ -2,7 +2,7 @@ import type { CrewMember, Eva, Suit } from "../../../plan/index.ts";
 import { duration, instant } from "../../../kernel/index.ts";
 import { percent, quantity, tags } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
-import { listTable, named } from "../table.ts";
+import { BY_NAME, listTable, named } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
 /** Who goes out, in what, and on which outings. */
@@ -15,8 +15,7 @@ export const crewTable = listTable<CrewMember>({
   list: "crew",
   kind: "crew",
   prefix: "ev",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(12),
     { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8 },
@@ -53,8 +52,7 @@ export const suitTable = listTable<Suit>({
   list: "suits",
   kind: "suit",
   prefix: "suit",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(14),
     { label: "Mass", path: "massKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Suit" },
@@ -137,8 +135,7 @@ export const evaTable = listTable<Eva>({
   list: "evas",
   kind: "eva",
   prefix: "eva",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(12),
     { label: "Crew", path: "crew", entry: some(SOURCES.crew, "nobody"), width: 16 },

@@ -1,6 +1,6 @@
 import type { Container, Equipment, Plan } from "../../../plan/index.ts";
 import { quantity } from "../entry.ts";
-import { type Field, listTable, named, sheetTable } from "../table.ts";
+import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 
 /** What is used, filled and drawn on. */
 
@@ -12,8 +12,7 @@ export const equipmentTable = listTable<Equipment>({
   list: "equipment",
   kind: "equipment",
   prefix: "equipment",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [named(28), { label: "How many", path: "count", entry: quantity(""), width: 10 }],
   blank: (plan, id) => ({ id, name: `New equipment ${plan.equipment.length + 1}`, count: 1 }),
   copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
@@ -27,8 +26,7 @@ export const containerTable = listTable<Container>({
   list: "containers",
   kind: "container",
   prefix: "container",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(28),
     { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10 },

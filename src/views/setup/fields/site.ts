@@ -3,7 +3,7 @@ import type { KeepOut, Leg, Place, Plan } from "../../../plan/index.ts";
 import { choice, longText, quantity, text, tick } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
 import { corners } from "../specialentry.ts";
-import { type Field, listTable, named, sheetTable } from "../table.ts";
+import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { span } from "../timeentry.ts";
 
 /** The ground: where it lies, its places, where nobody may be, ways with numbers of their own. */
@@ -53,8 +53,7 @@ export const placeTable = listTable<Place>({
   list: "site.places",
   kind: "place",
   prefix: "place",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(24),
     {
@@ -122,8 +121,7 @@ export const keepOutTable = listTable<KeepOut>({
   list: "site.keepOuts",
   kind: "keep-out",
   prefix: "keep-out",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(22),
     {

@@ -2,7 +2,7 @@ import { instant } from "../../../kernel/index.ts";
 import type { Plan, Stay } from "../../../plan/index.ts";
 import { choice, longText, text } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
-import { type Field, listTable, named, sheetTable } from "../table.ts";
+import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
 /** The plan's name, and the time on the surface. */
@@ -53,8 +53,7 @@ export const blockTable = listTable<Block>({
   list: "stay.blocks",
   kind: "block",
   prefix: "block",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(22),
     {
@@ -96,8 +95,7 @@ export const passTable = listTable<Pass>({
   list: "stay.relayPasses",
   kind: "pass",
   prefix: "pass",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: [
     named(22),
     {

@@ -4,7 +4,7 @@ import { unpinned } from "../../../store/index.ts";
 import { choice, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunRange } from "../specialentry.ts";
-import { type Field, listTable, named } from "../table.ts";
+import { BY_NAME, type Field, listTable, named } from "../table.ts";
 import { clock, span, stretches } from "../timeentry.ts";
 
 /** The requests for work. */
@@ -188,8 +188,7 @@ export const taskTable = listTable<Task>({
   list: "tasks",
   kind: "task",
   prefix: "task",
-  keyOf: (row) => row.id,
-  nameOf: (row) => row.name,
+  ...BY_NAME,
   fields: Object.values(TASK_FIELDS),
   blank: (plan, id) => {
     const place = plan.site.places.find((one) => one.kind === "station") ?? plan.site.places[0];
