@@ -61,7 +61,9 @@ test("a reload finds the packed day again", async ({ page }) => {
   await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
 });
 
-test("by keyboard alone: pack, take a task in hand, move it, take it back, undo", async ({ page }) => {
+test("by keyboard alone: pack, move a task into a breach, take it back, print, undo, redo, reload", async ({
+  page,
+}) => {
   await open(page);
   await page.getByRole("button", { name: "Pack", exact: true }).focus();
   await page.keyboard.press("Enter");
@@ -76,8 +78,22 @@ test("by keyboard alone: pack, take a task in hand, move it, take it back, undo"
   await page.keyboard.press("Escape");
   await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
 
+  await page.evaluate(() => {
+    window.print = () => document.body.setAttribute("data-printed", "yes");
+  });
+  await page.getByRole("button", { name: "Paper", exact: true }).focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "Print" }).focus();
+  await page.keyboard.press("Enter");
+  await expect(page.locator("body[data-printed]")).toHaveCount(1);
+
   await page.keyboard.press("Control+z");
   await expect(page.getByText("0 of 14").first()).toBeVisible();
+  await page.keyboard.press("Control+Shift+z");
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
+  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await page.reload();
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
 });
 
 test("a broken file is refused with its faults and the open plan stays", async ({ page }) => {
