@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { judgeFor } from "../../src/check/index.ts";
 import { projectOf, projectRun } from "../../src/solver/project/index.ts";
+import { processorSeconds } from "./clock.ts";
 import { type Instance, planOf } from "./psplib.ts";
 
 /** What is known of an instance: proved floor and best finish; null where it is proved that there is none. */
@@ -29,9 +30,9 @@ export async function runFamily(family: Family, args: string[]): Promise<void> {
     else groups.set(file.group, [line]);
     if (options.verbose || line.suspect) console.log(wordsOf(line));
   }
-  console.log(`seconds ${options.seconds}, seed ${options.seed}`);
+  console.log(`processor seconds ${options.seconds}, seed ${options.seed}`);
   console.log(
-    "set          n  infeasible  unsolved  mean gap %  worst gap %  optimal %  proved %  mean s  breaches  suspect",
+    "set          n  infeasible  unsolved  mean gap %  worst gap %  optimal %  proved %  mean s  breaches  suspect  late ms",
   );
   for (const [group, lines] of groups) console.log(summary(group, lines));
 }
@@ -106,18 +107,29 @@ interface Line {
   readonly floor: number;
   readonly proved: boolean;
   readonly seconds: number;
+  /** The longest call of the run's step beyond the slice it was given, s: how late a stop may come. */
+  readonly overrunS: number;
   readonly iterations: number;
   readonly breaches: number;
   /** Contradicts what is known: better than a proved floor, or a wrong proof. */
   readonly suspect: boolean;
 }
 
+/** One step of a run. */
+const SLICE_S = 0.02;
+
 async function solve(family: Family, { path, name, known }: File, { seconds, seed }: Options): Promise<Line> {
   const plan = planOf(family.read(readFileSync(path, "latin1")), name);
   const problem = projectOf(plan);
   if (!problem) throw new Error(`${name} is no project; maybe it has crewed tasks`);
-  const run = projectRun(problem, { seed, seconds, clock: () => performance.now() / 1000 });
-  while (run.step(0.02)) await Promise.resolve();
+  const run = projectRun(problem, { seed, seconds, clock: processorSeconds });
+  let overrunS = 0;
+  for (let going = true; going;) {
+    const from = processorSeconds();
+    going = run.step(SLICE_S);
+    overrunS = Math.max(overrunS, processorSeconds() - from - SLICE_S);
+    await Promise.resolve();
+  }
   const progress = run.progress();
   const schedule = run.best();
   const { score } = judgeFor(plan)(schedule);
@@ -137,6 +149,7 @@ async function solve(family: Family, { path, name, known }: File, { seconds, see
     floor: progress.floorS,
     proved,
     seconds: progress.seconds,
+    overrunS,
     iterations: progress.iterations,
     breaches: solved ? score.breaches + score.mustLeftOut : 0,
     suspect: wrongFinish || wrongProof || wrongFloor,
@@ -188,5 +201,6 @@ function summary(group: string, lines: readonly Line[]): string {
     (sum((line) => line.seconds) / lines.length).toFixed(2).padStart(7),
     String(sum((line) => line.breaches)).padStart(9),
     String(lines.filter((line) => line.suspect).length).padStart(8),
+    (1000 * Math.max(...lines.map((line) => line.overrunS))).toFixed(0).padStart(8),
   ].join(" ");
 }
