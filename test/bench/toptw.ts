@@ -2,7 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { judgeFor } from "../../src/check/index.ts";
 import { greedy, packRun } from "../../src/solver/index.ts";
+import { processorSeconds } from "./clock.ts";
 import { toptwPlan } from "./toptw.plan.ts";
+
+/** Lists of known values: instance, number of routes, best known value, whatever else. */
+const LISTS = ["best-known.csv", "proven.csv"];
 
 /**
  * `npm run bench -- toptw DIR --seconds S --seed N [--only GLOB] [--m 1,2]`: every instance below DIR for which
@@ -21,7 +25,9 @@ export async function run(args: string[]): Promise<void> {
     `^${(option("only") ?? "*").replace(/[.+^${}()|[\]\\]/g, "\\$&").replace(/\*/g, ".*")}$`,
   );
   const teams = option("m")?.split(",");
-  const known = readFileSync(join(folder, "best-known.csv"), "utf8").trim().split("\n").slice(1);
+  const listed = readdirSync(folder).find((file) => LISTS.includes(file));
+  if (listed === undefined) throw new Error(`no ${LISTS.join(" or ")} in ${folder}`);
+  const known = readFileSync(join(folder, listed), "utf8").trim().split("\n").slice(1);
   const files = new Map(
     readdirSync(folder, { recursive: true, encoding: "utf8" })
       .filter((file) => file.endsWith(".txt"))
@@ -29,14 +35,14 @@ export async function run(args: string[]): Promise<void> {
   );
   const gaps: number[] = [];
   let breaches = 0;
-  console.log(`seconds ${seconds}, seed ${seed}`);
+  console.log(`processor seconds ${seconds}, seed ${seed}`);
   console.log("instance       m   best known   found  greedy   gap %  iterations  breaches");
   for (const line of known) {
     const [name, m, bestKnown] = line.split(",") as [string, string, string];
     const file = files.get(name);
     if (file === undefined || !only.test(name) || (teams && !teams.includes(m))) continue;
     const plan = toptwPlan(file, Number(m));
-    const packing = packRun(plan, { seed, seconds, clock: () => performance.now() / 1000 });
+    const packing = packRun(plan, { seed, seconds, clock: processorSeconds });
     while (packing.step(0.016)) await Promise.resolve();
     const judge = judgeFor(plan);
     const { score } = judge(packing.best());
