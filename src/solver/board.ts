@@ -23,6 +23,8 @@ export class Board {
   readonly evaOf: Int32Array;
   readonly earliest: Int32Array;
   readonly latest: Int32Array;
+  /** Start of an activity that it is not brought forward from while it stands; NO_FLOOR without one. */
+  readonly floorS: Int32Array;
   /** Rest that must be taken on arrival before a slot's activity, s. */
   readonly restS: Int32Array;
   /** Placements by EVA and by route. */
@@ -80,6 +82,7 @@ export class Board {
     this.evaOf = new Int32Array(activities).fill(-1);
     this.earliest = new Int32Array(nodes);
     this.latest = new Int32Array(nodes);
+    this.floorS = new Int32Array(activities).fill(NO_FLOOR);
     this.restS = new Int32Array(all);
     this.onEva = new Int32Array(evas);
     this.onRoute = new Int32Array(routes);
@@ -160,6 +163,7 @@ export class Board {
     }
     const eva = this.evaOf[activity]!;
     this.placed[activity] = 0;
+    this.floorS[activity] = NO_FLOOR;
     this.evaOf[activity] = -1;
     this.tally(activity, -1);
     if (eva >= 0) {
@@ -189,6 +193,7 @@ export class Board {
     this.evaOf.set(other.evaOf);
     this.earliest.set(other.earliest);
     this.latest.set(other.latest);
+    this.floorS.set(other.floorS);
     this.restS.set(other.restS);
     this.onEva.set(other.onEva);
     this.onRoute.set(other.onRoute);
@@ -318,6 +323,9 @@ export class Board {
     this.allowedS[eva] = most;
   }
 }
+
+/** Before any start that can be reached. */
+export const NO_FLOOR = 1 - NEVER;
 
 /** Holds that one board can lay; a day that needs more is given up. */
 export const MOST_HOLDS = 256;

@@ -1,8 +1,8 @@
 import { instant } from "../kernel/index.ts";
 import type { Placement, Schedule } from "../plan/index.ts";
-import type { Board } from "./board.ts";
+import { type Board, NO_FLOOR } from "./board.ts";
 import type { Day } from "./day.ts";
-import { read } from "./verify.ts";
+import { read, type Stand } from "./verify.ts";
 
 /** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
 export function scheduleOf(board: Board): Schedule {
@@ -27,31 +27,82 @@ export function scheduleOf(board: Board): Schedule {
 }
 
 /**
- * Lays `schedule` on an empty day in the order of its starts: all of it at once where that holds, else one after the other
- * and without what breaks a rule. Gives how many placements were left out.
+ * Lays `schedule` on an empty day in the order of its starts, and gives how many placements were left out: none of a sound
+ * schedule's.
+ *
+ * All at once where that holds at earliest starts. Rests and holds are asked for where the earliest starts need them, which
+ * can end in a day that does not hold though the schedule does; then every start is held where it is, which holds when the
+ * schedule does, and let go again one after the other as long as the day still holds. What breaks a rule either way is left
+ * out, the rest laid one after the other.
  */
 export function lay(day: Day, schedule: Schedule): number {
   const { problem, board } = day;
   const { stands, unread } = read(problem, schedule);
-  const order = [...stands].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
-  let leftOut = unread.length;
-  const linked: number[] = [];
-  for (const { activity, choice } of order) {
-    if (board.placed[activity] === 1) continue;
-    const behind = lastSlots(day, activity, choice);
-    if (!behind) continue;
-    board.earliest[activity] = order[linked.length]!.startS;
+  const { lengthS } = problem;
+  const order = [...stands].sort(
+    (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
+  );
+  const once = order.filter((one, k) => order.findIndex((two) => two.activity === one.activity) === k);
+  const twice = unread.length + order.length - once.length;
+  const linked = linkAll(day, once);
+  if (linked && day.settle()) return twice;
+  if (linked) {
+    for (const { activity, startS } of once) board.floorS[activity] = startS;
+    if (day.settle()) {
+      letSlide(day, once);
+      return twice;
+    }
+  }
+  takeOff(day, once);
+  let leftOut = 0;
+  for (const stand of once) if (!linkOne(day, stand)) leftOut += 1;
+  return twice + leftOut;
+}
+
+/** Links everything at its start, times not worked out; false, with what was linked, when a unit of equipment is missing. */
+function linkAll(day: Day, order: readonly Stand[]): boolean {
+  const { board } = day;
+  for (const { activity, choice, startS } of order) {
+    const behind = lastSlots(day, activity, choice, startS);
+    if (!behind || board.placed[activity] === 1) return false;
+    board.earliest[activity] = startS;
     board.link(activity, behind, evaOf(day, activity, choice));
-    linked.push(activity);
   }
-  if (linked.length === order.length && day.settle()) return leftOut;
-  for (const activity of linked) board.unlink(activity);
+  return true;
+}
+
+/** Lets held starts go, all at first, then one by one, as long as the day holds without. */
+function letSlide(day: Day, order: readonly Stand[]): void {
+  const { board } = day;
+  if (order.length > MOST_LET_GO) return;
+  for (const { activity } of order) {
+    const floorS = board.floorS[activity]!;
+    board.floorS[activity] = NO_FLOOR;
+    if (!day.settle()) board.floorS[activity] = floorS;
+  }
   day.settle();
-  for (const { activity, choice } of order) {
-    const behind = board.placed[activity] === 1 ? null : lastSlots(day, activity, choice);
-    if (!behind || !day.tryLink(activity, behind, evaOf(day, activity, choice))) leftOut += 1;
-  }
-  return leftOut;
+}
+
+/** Above this many placements letting go one by one would take too long. */
+const MOST_LET_GO = 200;
+
+function takeOff(day: Day, order: readonly Stand[]): void {
+  for (const { activity } of order) if (day.board.placed[activity] === 1) day.board.unlink(activity);
+  day.settle();
+}
+
+/** Places one more behind what stands, as soon as that can be, else not before its own start. */
+function linkOne(day: Day, stand: Stand): boolean {
+  const { activity, choice, startS } = stand;
+  const { board } = day;
+  const eva = evaOf(day, activity, choice);
+  const behind = lastSlots(day, activity, choice, startS);
+  if (!behind || board.placed[activity] === 1) return false;
+  if (day.tryLink(activity, behind, eva)) return true;
+  board.floorS[activity] = startS;
+  if (day.tryLink(activity, behind, eva)) return true;
+  board.floorS[activity] = NO_FLOOR;
+  return false;
 }
 
 function evaOf(day: Day, activity: number, choice: number): number {
@@ -60,8 +111,8 @@ function evaOf(day: Day, activity: number, choice: number): number {
   return problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
 }
 
-/** The last slots of the choice's routes, and of the chains that are free soonest. */
-function lastSlots(day: Day, a: number, c: number): number[] | null {
+/** The last slots of the choice's routes, and of the first chains free at `startS`, else of those free soonest. */
+function lastSlots(day: Day, a: number, c: number, startS: number): number[] | null {
   const { problem, board } = day;
   const behind: number[] = [];
   const crew = problem.crewCount[a]!;
@@ -76,7 +127,7 @@ function lastSlots(day: Day, a: number, c: number): number[] | null {
       if (taken.has(n)) continue;
       const last = board.prev[board.tail + problem.routes + n]!;
       const i = board.nodeOf[last]!;
-      const freeS = board.earliest[i]! + problem.lengthS[i]!;
+      const freeS = Math.max(startS, board.earliest[i]! + problem.lengthS[i]!);
       if (freeS >= bestS) continue;
       best = n;
       bestS = freeS;

@@ -1,4 +1,4 @@
-import type { Board } from "./board.ts";
+import { type Board, NO_FLOOR } from "./board.ts";
 import { NEVER, type Problem } from "./problem.ts";
 
 /**
@@ -46,7 +46,9 @@ export class Propagation {
       if (placed[a] === 0) continue;
       // Crew activities are reached from their egress; below everything, so that reaching one always counts.
       earliest[a] = -NEVER;
-      if (problem.crewCount[a] === 0 && !this.raise(a, 1 - NEVER)) return this.giveUp();
+      const floorS = board.floorS[a]!;
+      if (problem.crewCount[a] === 0 || floorS > NO_FLOOR)
+        if (!this.raise(a, floorS)) return this.giveUp();
     }
     for (let e = 0; e < problem.evas; e += 1) {
       const egress = problem.activities + 2 * e;
@@ -91,6 +93,7 @@ export class Propagation {
       for (let s = next[board.head + r]!; s < board.head; s = next[s]!) {
         const a = nodeOf[s]!;
         if (s !== problem.slotStart[a]) continue;
+        if (board.floorS[a]! > NO_FLOOR && !this.raise(a, board.floorS[a]!)) return this.giveUp();
         if (!pull(a)) return this.giveUp();
         for (let u = s + problem.crewCount[a]!; u < problem.slotStart[a + 1]!; u += 1) {
           const i = nodeOf[prev[u]!]!;
@@ -145,7 +148,7 @@ export class Propagation {
       }
       this.push(egress);
     }
-    if (!this.raise(activity, 1 - NEVER)) return this.giveUp();
+    if (!this.raise(activity, board.floorS[activity]!)) return this.giveUp();
     for (let s = problem.slotStart[activity]!; s < problem.slotStart[activity + 1]!; s += 1) {
       const p = board.prev[s]!;
       if (!this.raise(activity, earliest[board.nodeOf[p]!]! + board.gapS(p, s))) return this.giveUp();
