@@ -23,6 +23,34 @@ export function utc(touchdownMs: number, atS: number): string {
   return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}${tail}`;
 }
 
+/** Which clock times are read on: mission elapsed, phase elapsed (since egress of the EVA), universal. */
+export type ClockKind = "met" | "pet" | "utc";
+
+/** What a clock needs: touchdown in milliseconds since 1970, and egress and ingress of each EVA that takes place. */
+export interface Dial {
+  readonly kind: ClockKind;
+  readonly touchdownMs: number;
+  readonly phases: readonly { readonly startS: number; readonly endS: number }[];
+}
+
+/** Phase elapsed time of `atS`: since the egress of the EVA under way then; null between EVAs. */
+export function pet(phases: Dial["phases"], atS: number): string | null {
+  const phase = phases.find((one) => atS >= one.startS && atS <= one.endS);
+  return phase ? met(atS - phase.startS) : null;
+}
+
+/** `atS` on the dial's clock. Where no EVA is under way phase time falls back to mission time, and says so. */
+export function clockText(dial: Dial, atS: number): string {
+  if (dial.kind === "utc") return utc(dial.touchdownMs, atS);
+  if (dial.kind === "met") return met(atS);
+  return pet(dial.phases, atS) ?? `MET ${met(atS)}`;
+}
+
+/** A length as `h:mm`, rounded up to whole minutes: what something takes. */
+export function lasts(lengthS: number): string {
+  return met(Math.ceil(lengthS / 60) * 60);
+}
+
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** The day of universal time, `5 Apr`. */

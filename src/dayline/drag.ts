@@ -11,8 +11,14 @@ export interface Grip {
   readonly task: string;
   /** The lane it was taken by; null from the bench. */
   readonly lane: string | null;
-  /** Seconds from the task's start to the pointer. */
+  /** Seconds from the task's start to the pointer; from the end in hand when it is an edge. */
   readonly offsetS: number;
+  /** The end it was taken by, to make it longer or shorter. */
+  readonly edge?: "start" | "end";
+  /** The EVA, when all of it was taken by its bar. */
+  readonly eva?: string;
+  /** Pressed with the key that adds to the selection. */
+  readonly more?: boolean;
 }
 
 export interface Point {

@@ -1,7 +1,20 @@
-export { grouped, left, met, needed, percentLeft, signed, utc, utcDay } from "./clock.ts";
+export {
+  clockText,
+  grouped,
+  lasts,
+  left,
+  met,
+  needed,
+  percentLeft,
+  pet,
+  signed,
+  utc,
+  utcDay,
+} from "./clock.ts";
+export type { ClockKind, Dial } from "./clock.ts";
 export { framing, panned, revealing, timeScale, zoomed } from "./scale.ts";
 export type { TimeScale, TimeWindow, WindowLimits } from "./scale.ts";
-export { metTicks, utcTicks } from "./ticks.ts";
+export { metTicks, petTicks, utcTicks } from "./ticks.ts";
 export type { Tick } from "./ticks.ts";
 export { valueAt, valueNear } from "./course.ts";
 export type { Course } from "./course.ts";
@@ -22,3 +35,12 @@ export type { FittingStarts, KeyHold, KeyPress, KeyStep } from "./keys.ts";
 export { blockBeside, readingOrder } from "./walk.ts";
 export type { Direction } from "./walk.ts";
 export { returnMassCourse } from "./cargo.ts";
+export { movedTogether } from "./together.ts";
+export type { Held } from "./together.ts";
+export { MANNER_WORDS, slid, slidBy } from "./slide.ts";
+export type { Manner, WalkS } from "./slide.ts";
+export { edgeUnder, LEAST_LENGTH_S, stretched, withLength } from "./stretch.ts";
+export type { Edge, Stretched } from "./stretch.ts";
+export { clicked, lassoed } from "./lasso.ts";
+export type { Lasso } from "./lasso.ts";
+export { evaPoints, lengthPoints } from "./snap.ts";

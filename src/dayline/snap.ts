@@ -22,7 +22,7 @@ export interface StartBand {
 
 /**
  * Starts worth snapping to for `task` on `lane`: the edges of its fit bands, both sides of the lane's neighbours, its
- * windows, relay passes when it needs one, and the other ends of its links that set a lag.
+ * windows, and relay passes when it needs one. Tasks that go along with it are no neighbours.
  */
 export function snapPoints(
   plan: Plan,
@@ -30,6 +30,7 @@ export function snapPoints(
   task: string,
   lane: string,
   bands: readonly StartBand[],
+  along: readonly string[] = [],
 ): readonly SnapPoint[] {
   const request = plan.tasks.find((one) => one.id === task);
   if (!request) return [];
@@ -46,7 +47,8 @@ export function snapPoints(
     }
   }
   for (const placement of start.placements) {
-    if (placement.task === task || !placement.crew.includes(lane)) continue;
+    if (placement.task === task || along.includes(placement.task)) continue;
+    if (!placement.crew.includes(lane)) continue;
     const other = tasks.get(placement.task);
     if (!other) continue;
     add(placement.startS + other.duration.likelyS, `after ${other.name}`);
@@ -61,6 +63,48 @@ export function snapPoints(
       add(pass.startS, `${pass.name} begins`);
       add(pass.endS - lengthS, `${pass.name} ends`);
     }
+  }
+  return points;
+}
+
+/** Starts of the anchor at which a whole EVA stands at one of its bounds. `span` is its egress to ingress now. */
+export function evaPoints(
+  eva: { readonly earliestEgressS: number; readonly latestIngressS: number },
+  span: { readonly startS: number; readonly endS: number },
+  anchorStartS: number,
+): readonly SnapPoint[] {
+  return [
+    { startS: anchorStartS + eva.earliestEgressS - span.startS, why: "earliest egress" },
+    { startS: anchorStartS + eva.latestIngressS - span.endS, why: "latest ingress" },
+  ];
+}
+
+/**
+ * Times worth drawing an end of `task` to: its short and long case, and the neighbours on `lane`. `span` is where it
+ * stands.
+ */
+export function lengthPoints(
+  plan: Plan,
+  start: Schedule,
+  task: string,
+  lane: string,
+  edge: "start" | "end",
+  span: { readonly startS: number; readonly endS: number },
+): readonly SnapPoint[] {
+  const request = plan.tasks.find((one) => one.id === task);
+  if (!request) return [];
+  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  const sign = edge === "end" ? 1 : -1;
+  const fixed = edge === "end" ? span.startS : span.endS;
+  const points: SnapPoint[] = [];
+  const { lowS, highS } = request.duration;
+  if (lowS !== undefined) points.push({ startS: fixed + sign * lowS, why: "the short case" });
+  if (highS !== undefined) points.push({ startS: fixed + sign * highS, why: "the long case" });
+  for (const one of start.placements) {
+    const other = tasks.get(one.task);
+    if (one.task === task || !other || !one.crew.includes(lane)) continue;
+    if (edge === "end") points.push({ startS: one.startS, why: `until ${other.name}` });
+    else points.push({ startS: one.startS + other.duration.likelyS, why: `after ${other.name}` });
   }
   return points;
 }

@@ -37,6 +37,25 @@ export function metTicks(scale: TimeScale, leastPx: number): readonly Tick[] {
   return ticks;
 }
 
+/** Ticks of phase elapsed time: in each EVA counted from its egress, none between EVAs. */
+export function petTicks(
+  scale: TimeScale,
+  phases: readonly { readonly startS: number; readonly endS: number }[],
+  leastPx: number,
+): readonly Tick[] {
+  const [step, major] =
+    STEPS.find(([one]) => one * scale.pxPerS >= leastPx) ?? coarse(leastPx / scale.pxPerS);
+  return phases.flatMap((phase) => {
+    const ticks: Tick[] = [];
+    const from = Math.max(0, scale.window.startS - phase.startS);
+    const to = Math.min(phase.endS, scale.window.endS) - phase.startS;
+    for (let n = Math.ceil(from / step); n * step <= to; n += 1) {
+      ticks.push({ atS: phase.startS + n * step, label: met(n * step), major: (n * step) % major === 0 });
+    }
+    return ticks;
+  });
+}
+
 /** Ticks of universal time at round clock times; midnight is major and carries the day. `touchdownMs` since 1970. */
 export function utcTicks(scale: TimeScale, touchdownMs: number, leastPx: number): readonly Tick[] {
   const { window, widthPx } = scale;

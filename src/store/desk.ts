@@ -1,10 +1,12 @@
 import type { StoreApi } from "zustand/vanilla";
 import { keepBenchReasons } from "./benching.ts";
 import { createCore } from "./core.ts";
+import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
 import type { DeskPorts } from "./ports.ts";
+import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { savingCommands, type SavingCommands } from "./saving.ts";
 import type { DeskState } from "./state.ts";
@@ -18,6 +20,8 @@ export interface Desk
   /** Selects tasks; the same selection stays the same array. */
   select(tasks: readonly string[]): void;
   dismissNotice(id: string): void;
+  /** Every command there is, by the same name for menus, keys and the list; screens add their own. */
+  readonly commands: Registry;
 }
 
 /** A desk with a blank plan on it. Call `restore` to bring back what was open. */
@@ -25,8 +29,10 @@ export function createDesk(ports: DeskPorts): Desk {
   const core = createCore(ports);
   const { state } = core;
   const edits = editCommands(core);
+  const commands = createRegistry();
   const desk: Desk = {
     state,
+    commands,
     ...edits,
     ...gestureCommands(core, edits),
     ...runCommands(core, edits),
@@ -42,6 +48,7 @@ export function createDesk(ports: DeskPorts): Desk {
       state.setState((now) => ({ notices: now.notices.filter((notice) => notice.id !== id) }));
     },
   };
+  commands.add(deskWork(desk));
   keepBenchReasons(core);
   return desk;
 }

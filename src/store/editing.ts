@@ -12,10 +12,13 @@ import type { Core } from "./core.ts";
 import { redone, undone } from "./history.ts";
 import {
   benched,
+  crewSwapped,
+  handedOver,
   type PinPart,
   pinned,
   placed,
   sameSchedule,
+  shifted,
   type Spot,
   stepName,
   unpinned,
@@ -37,6 +40,14 @@ export interface EditCommands {
   /** Pins placed tasks where they are, in the given parts; all three when left out. Tasks on the bench are left alone. */
   pin(tasks: readonly string[], parts?: readonly PinPart[]): void;
   unpin(tasks: readonly string[], parts?: readonly PinPart[]): void;
+  /** Moves placed tasks by `byS` seconds together. */
+  shift(tasks: readonly string[], byS: number): void;
+  /** Hands tasks of one crew member each to the next one of their EVA. */
+  handOver(tasks: readonly string[]): void;
+  /** Two placed tasks exchange crew and EVA. */
+  swapCrew(a: string, b: string): void;
+  /** Copies of tasks, unpinned and on the bench; the answer is their ids. Links are not copied. */
+  duplicate(tasks: readonly string[]): readonly string[];
   /** Replaces the schedule as one step; the same placements leave no mark. */
   reschedule(name: string, schedule: Schedule): void;
   /** Takes the last step back; what it was called, or null when there is none. A gesture under way is cancelled instead. */
@@ -113,6 +124,40 @@ export function editCommands(core: Core): EditCommands {
         ),
         next,
       );
+    },
+    shift(tasks, byS) {
+      const { plan } = state.getState();
+      commands.reschedule(stepName("Move", plan, tasks), shifted(plan.schedule, tasks, byS));
+    },
+    handOver(tasks) {
+      const { plan } = state.getState();
+      commands.reschedule(stepName("Hand over", plan, tasks), handedOver(plan, plan.schedule, tasks));
+    },
+    swapCrew(a, b) {
+      const { plan } = state.getState();
+      commands.reschedule(stepName("Swap crew of", plan, [a, b]), crewSwapped(plan.schedule, a, b));
+    },
+    duplicate(tasks) {
+      const { plan } = state.getState();
+      const taken = new Set(plan.tasks.map((task) => task.id));
+      const copies = plan.tasks
+        .filter((task) => tasks.includes(task.id))
+        .map((task) => {
+          let number = 2;
+          while (taken.has(`${task.id}-${number}`)) number += 1;
+          const id = `${task.id}-${number}`;
+          taken.add(id);
+          return { ...unpinned(task, ALL_PARTS), id, name: `${task.name} (copy)` };
+        });
+      const put = commands.edit(stepName("Duplicate", plan, tasks), (now) => ({
+        tasks: [...now.tasks, ...copies],
+      }));
+      if (put.ok) return copies.map((copy) => copy.id);
+      core.notice(
+        "problem",
+        `Nothing was duplicated: ${put.error[0]?.message ?? "the plan cannot take it"}.`,
+      );
+      return [];
     },
     reschedule(name, schedule) {
       const { plan } = state.getState();

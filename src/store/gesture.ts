@@ -12,8 +12,10 @@ export interface GestureCommands {
   begin(name: string, tasks: readonly string[]): void;
   /** Shows and judges what `change` makes of the schedule at the begin. Without a gesture nothing happens. */
   preview(change: (start: Schedule) => Schedule): void;
-  /** Makes the shown schedule the plan's, as one step; nothing when it is the schedule of the begin. */
-  commit(): void;
+  /** As `preview`, for a gesture that changes a task as well, such as its duration. */
+  previewPlan(change: (start: Plan) => Plan): void;
+  /** Makes what is shown the plan, as one step called `name` or as at the begin; nothing when it is as it was. */
+  commit(name?: string): void;
   /** Lets go: everything is as it was at the begin. */
   cancel(): void;
 }
@@ -50,26 +52,54 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
       const { plan, verdict } = state.getState();
       const start = plan.schedule;
       state.setState({
-        preview: { name, tasks, start, schedule: start, verdict, difference: subtract(verdict, verdict) },
+        preview: {
+          name,
+          tasks,
+          start,
+          schedule: start,
+          plan,
+          verdict,
+          difference: subtract(verdict, verdict),
+        },
         fitBands: null,
       });
       const only = tasks.length === 1 ? tasks[0] : undefined;
       if (only !== undefined) askBands(plan, start, only);
     },
     preview(change) {
-      const { preview, verdict: before } = state.getState();
+      const { preview, plan, verdict: before } = state.getState();
       if (!preview) return;
       const schedule = change(preview.start);
-      if (schedule === preview.schedule) return;
+      if (schedule === preview.schedule && preview.plan.tasks === plan.tasks) return;
       const verdict = core.judge(schedule);
       const difference = subtract(before, verdict);
-      state.setState({ preview: { ...preview, schedule, verdict, difference } });
+      // The plan itself stays the same object, so that what is drawn from it alone is not drawn again.
+      state.setState({ preview: { ...preview, schedule, plan, verdict, difference } });
     },
-    commit() {
-      const { preview } = state.getState();
+    previewPlan(change) {
+      const { preview, plan: start, verdict: before } = state.getState();
       if (!preview) return;
+      const plan = change(start);
+      if (plan === preview.plan) return;
+      const verdict = ports.judgeFor(plan)(plan.schedule);
+      const difference = subtract(before, verdict);
+      state.setState({ preview: { ...preview, schedule: plan.schedule, plan, verdict, difference } });
+    },
+    commit(name) {
+      const { preview, plan: start } = state.getState();
+      if (!preview) return;
+      const { plan, schedule } = preview;
       letGo();
-      edits.reschedule(preview.name, preview.schedule);
+      if (plan.tasks === start.tasks) {
+        edits.reschedule(name ?? preview.name, schedule);
+        return;
+      }
+      const put = edits.edit(name ?? preview.name, () => ({ tasks: plan.tasks, schedule }));
+      if (!put.ok)
+        core.notice(
+          "problem",
+          `It was left as it was: ${put.error[0]?.message ?? "the plan cannot take it"}.`,
+        );
     },
     cancel: letGo,
   };

@@ -6,7 +6,8 @@ export { browserArchive } from "./archive.ts";
 export type { Archive, AsideRecord, StoredPlan } from "./archive.ts";
 export type { TextFile } from "./files.ts";
 export { blankPlan } from "./blank.ts";
-export { benched, placed, sameSchedule, unpinned } from "./placing.ts";
+export { benched, placed, sameSchedule, stepName, unpinned } from "./placing.ts";
+export { type Command, keysOf, nameOf, type Registry } from "./registry.ts";
 export type { PinPart, Spot } from "./placing.ts";
 export { removalOf } from "./removal.ts";
 export type { Removable, Removal } from "./removal.ts";
@@ -15,6 +16,7 @@ export {
   findingsOfTask,
   placementsByTask,
   redoName,
+  shownPlan,
   shownSchedule,
   shownVerdict,
   tasksById,

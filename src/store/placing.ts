@@ -1,4 +1,4 @@
-import type { Instant } from "../kernel/index.ts";
+import { type Instant, instant } from "../kernel/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 
 /** Changes of a schedule as values: each takes a schedule and gives a new one, the given one untouched. */
@@ -41,6 +41,45 @@ export function sameSchedule(a: Schedule, b: Schedule): boolean {
       one.crew.every((member) => other.crew.includes(member))
     );
   });
+}
+
+/** `tasks` each later by `byS` (earlier when negative); those on the bench stay there. The same schedule for nothing. */
+export function shifted(schedule: Schedule, tasks: readonly string[], byS: number): Schedule {
+  if (byS === 0 || !schedule.placements.some((one) => tasks.includes(one.task))) return schedule;
+  return {
+    placements: schedule.placements.map((one) =>
+      tasks.includes(one.task) ? { ...one, startS: instant(one.startS + byS) } : one,
+    ),
+  };
+}
+
+/** `tasks` that one crew member does, each handed to the next of its EVA; tasks for all who are out stay as they are. */
+export function handedOver(plan: Plan, schedule: Schedule, tasks: readonly string[]): Schedule {
+  let some = false;
+  const placements = schedule.placements.map((one) => {
+    const crew = plan.evas.find((eva) => eva.id === one.eva)?.crew ?? [];
+    const [from] = one.crew;
+    if (!tasks.includes(one.task) || one.crew.length !== 1 || from === undefined) return one;
+    const next = crew[(crew.indexOf(from) + 1) % crew.length];
+    if (next === undefined || next === from) return one;
+    some = true;
+    return { ...one, crew: [next] };
+  });
+  return some ? { placements } : schedule;
+}
+
+/** Two placed tasks with each other's crew and EVA, each at its own time; the same schedule when that changes nothing. */
+export function crewSwapped(schedule: Schedule, a: string, b: string): Schedule {
+  const one = schedule.placements.find((spot) => spot.task === a);
+  const other = schedule.placements.find((spot) => spot.task === b);
+  if (!one || !other || one.crew.length !== other.crew.length || one.crew.length === 0) return schedule;
+  if (one.eva === other.eva && one.crew.every((member) => other.crew.includes(member))) return schedule;
+  return {
+    placements: schedule.placements.map((spot) => {
+      if (spot === one) return { ...one, eva: other.eva, crew: [...other.crew] };
+      return spot === other ? { ...other, eva: one.eva, crew: [...one.crew] } : spot;
+    }),
+  };
 }
 
 /** The parts of a task's placement that a pin can hold. */

@@ -12,6 +12,11 @@ export function shownSchedule(state: DeskState): Schedule {
   return state.preview ? state.preview.schedule : state.plan.schedule;
 }
 
+/** The plan to draw: with the held durations while a gesture is on; its schedule is `shownSchedule`. */
+export function shownPlan(state: DeskState): Plan {
+  return state.preview ? state.preview.plan : state.plan;
+}
+
 /** The verdict to show: on the held schedule while a gesture is on, else on the plan's. */
 export function shownVerdict(state: DeskState): Verdict {
   return state.preview ? state.preview.verdict : state.verdict;
@@ -21,9 +26,9 @@ const tasksOf = remembered(
   (plan: Plan["tasks"]): ReadonlyMap<string, Task> => new Map(plan.map((task) => [task.id, task])),
 );
 
-/** The plan's tasks by id. */
+/** The shown tasks by id. */
 export function tasksById(state: DeskState): ReadonlyMap<string, Task> {
-  return tasksOf(state.plan.tasks);
+  return tasksOf(shownPlan(state).tasks);
 }
 
 const placementsOf = remembered(

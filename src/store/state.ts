@@ -33,6 +33,8 @@ export interface Preview {
   readonly tasks: readonly string[];
   readonly start: Schedule;
   readonly schedule: Schedule;
+  /** The open plan, or while a duration is in hand the plan as it would be. The shown schedule is `schedule`. */
+  readonly plan: Plan;
   readonly verdict: Verdict;
   /** What the gesture gains and costs against its begin. */
   readonly difference: VerdictChange;

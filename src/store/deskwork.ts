@@ -1,0 +1,190 @@
+import type { Desk } from "./desk.ts";
+import type { Command } from "./registry.ts";
+import { placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
+
+/** How long a pack or mend that was begun without a chosen length may take, seconds. */
+const SECONDS = 5;
+const MINUTE_S = 60;
+
+/** The commands that need nothing but the desk: on the selected tasks, on the history, and the packer's. */
+export function deskWork(desk: Desk): readonly Command[] {
+  const now = desk.state.getState;
+  const chosen = (): readonly string[] => now().selection;
+  const onLine = (): readonly string[] => chosen().filter((task) => placementsByTask(now()).has(task));
+  const pinned = (): readonly string[] =>
+    onLine().filter((task) => tasksById(now()).get(task)?.pin !== undefined);
+  const fixed = (): readonly string[] =>
+    onLine().filter((task) => tasksById(now()).get(task)?.pin?.startS !== undefined);
+  const needsLine = (): string | null => (onLine().length === 0 ? "Select a task on the line first." : null);
+  const needsLoose = (): string | null =>
+    needsLine() ?? (fixed().length > 0 ? "A selected task is pinned: unpin it first." : null);
+  const tasks = (
+    id: string,
+    name: Command["name"],
+    keys: readonly string[],
+    hindered: Command["hindered"],
+    run: Command["run"],
+  ): Command => ({ id, name, group: "Tasks", keys, where: "line", hindered, run });
+
+  return [
+    tasks("bench", "Send to bench", ["B", "Delete"], needsLine, () => desk.bench(onLine())),
+    tasks("put on", "Put on the line where it fits", ["Shift+B"], hinderedPut(desk), () => putOn(desk)),
+    tasks(
+      "duplicate",
+      "Duplicate to the bench",
+      ["Ctrl+D"],
+      () => (chosen().length === 0 ? "Select a task first." : null),
+      () => {
+        const copies = desk.duplicate(chosen());
+        if (copies.length > 0) desk.select(copies);
+      },
+    ),
+    tasks(
+      "pin",
+      () => (allPinned(onLine(), pinned()) ? "Unpin" : "Pin where it is"),
+      ["P"],
+      needsLine,
+      () => (allPinned(onLine(), pinned()) ? desk.unpin(onLine()) : desk.pin(onLine())),
+    ),
+    tasks("hand over", "Hand over to the next crew member", ["C"], needsLine, () => desk.handOver(onLine())),
+    tasks(
+      "swap crew",
+      "Swap crew of two tasks",
+      ["X"],
+      () => (onLine().length === 2 ? null : "Select two tasks on the line first."),
+      () => desk.swapCrew(onLine()[0]!, onLine()[1]!),
+    ),
+    tasks("minute earlier", "A minute earlier", ["["], needsLoose, () => desk.shift(onLine(), -MINUTE_S)),
+    tasks("minute later", "A minute later", ["]"], needsLoose, () => desk.shift(onLine(), MINUTE_S)),
+    tasks(
+      "select EVA",
+      "Select all of its EVA",
+      ["E"],
+      () => needsLine() ?? (evasOf(desk, onLine()).length === 0 ? "Remote work has no EVA." : null),
+      () => {
+        const evas = evasOf(desk, onLine());
+        const { placements } = now().plan.schedule;
+        desk.select(
+          placements.filter((one) => one.eva !== null && evas.includes(one.eva)).map((one) => one.task),
+        );
+      },
+    ),
+    tasks(
+      "select all",
+      "Select all on the line",
+      ["Ctrl+A"],
+      () => (now().plan.schedule.placements.length === 0 ? "Nothing is on the line." : null),
+      () => desk.select(now().plan.schedule.placements.map((one) => one.task)),
+    ),
+    tasks(
+      "select none",
+      "Select none",
+      ["Escape"],
+      () => (chosen().length === 0 ? "Nothing is selected." : null),
+      () => desk.select([]),
+    ),
+    ...historyWork(desk),
+    ...packerWork(desk),
+  ];
+}
+
+function allPinned(onLine: readonly string[], pinned: readonly string[]): boolean {
+  return onLine.length > 0 && pinned.length === onLine.length;
+}
+
+function evasOf(desk: Desk, tasks: readonly string[]): readonly string[] {
+  const spots = placementsByTask(desk.state.getState());
+  return [...new Set(tasks.flatMap((task) => spots.get(task)?.eva ?? []))];
+}
+
+/** The selected tasks on the bench for which the packer knows a place. */
+function fitting(desk: Desk): readonly string[] {
+  const state = desk.state.getState();
+  return state.selection.filter(
+    (task) => !placementsByTask(state).has(task) && Boolean(state.benchReasons.get(task)?.fitsAt),
+  );
+}
+
+function hinderedPut(desk: Desk): () => string | null {
+  return () => (fitting(desk).length === 0 ? "Select a task on the bench that fits somewhere." : null);
+}
+
+/** One only: a place that fitted before the first was put on need not fit after it. */
+function putOn(desk: Desk): void {
+  const [task] = fitting(desk);
+  const spot = task === undefined ? null : desk.state.getState().benchReasons.get(task)?.fitsAt;
+  if (task !== undefined && spot) desk.place(task, { ...spot, crew: [...spot.crew] });
+}
+
+function historyWork(desk: Desk): readonly Command[] {
+  const now = desk.state.getState;
+  const step = (
+    id: string,
+    word: string,
+    keys: readonly string[],
+    name: () => string | null,
+    run: () => void,
+  ): Command => ({
+    id,
+    name: () => (name() === null ? word : `${word}: ${name()}`),
+    group: "Plan",
+    keys,
+    where: "page",
+    hindered: () => (name() === null ? `Nothing to ${id}.` : null),
+    run,
+  });
+  return [
+    step(
+      "undo",
+      "Undo",
+      ["Ctrl+Z"],
+      () => undoName(now()),
+      () => void desk.undo(),
+    ),
+    step(
+      "redo",
+      "Redo",
+      ["Ctrl+Shift+Z", "Ctrl+Y"],
+      () => redoName(now()),
+      () => void desk.redo(),
+    ),
+  ];
+}
+
+function packerWork(desk: Desk): readonly Command[] {
+  const now = desk.state.getState;
+  const running = (): string | null => (now().run?.running ? "The packer is at work." : null);
+  const work = (id: string, name: string, hindered: Command["hindered"], run: Command["run"]): Command => ({
+    id,
+    name,
+    group: "Packer",
+    keys: [],
+    where: "page",
+    hindered,
+    run,
+  });
+  return [
+    work("pack", `Pack for ${SECONDS} seconds`, running, () => void desk.pack({ seed: 1, seconds: SECONDS })),
+    work(
+      "mend",
+      `Mend for ${SECONDS} seconds`,
+      () => running() ?? (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
+      () => void desk.mend({ seed: 1, seconds: SECONDS }),
+    ),
+    work(
+      "stop packer",
+      "Stop the packer",
+      () => (now().run?.running ? null : "The packer is not at work."),
+      () => desk.stopPack("leave"),
+    ),
+    {
+      ...work(
+        "new plan",
+        "New plan",
+        () => null,
+        () => desk.newPlan(),
+      ),
+      group: "Plan",
+    },
+  ];
+}
