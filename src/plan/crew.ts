@@ -34,6 +34,12 @@ export const crewSchema = z.strictObject({
   name: label.describe("How the crew member is called on screen and paper, for instance EV1."),
   bodyMassKg: ranged(30, 200, "Body mass, kg."),
   workRateFactor: ranged(0.3, 3, "Multiplies every metabolic rate.").default(1),
+  workRateSpread: ranged(
+    0,
+    0.9,
+    "How far the work rate of any one task may lie above or below the planned one; read by the odds. Share, 0 to 0.9. " +
+      "Default 0.25: a single task may differ by 25 % from the mean rates of NASA SP-368, as quoted.",
+  ).default(0.25),
   qualifications: z
     .array(id)
     .default([])

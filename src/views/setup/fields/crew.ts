@@ -20,6 +20,7 @@ export const crewTable = listTable<CrewMember>({
     named(12),
     { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8 },
     { label: "Work rate factor", path: "workRateFactor", entry: quantity(""), width: 9 },
+    { label: "Work rate spread", path: "workRateSpread", entry: percent, unit: "%", width: 9 },
     {
       label: "Suit",
       path: "suit",
@@ -39,7 +40,15 @@ export const crewTable = listTable<CrewMember>({
     const suit = plan.suits.at(-1);
     if (!suit) return "Add a suit first: every crew member wears one.";
     const name = `EV${plan.crew.length + 1}`;
-    return { id, name, bodyMassKg: 75, workRateFactor: 1, qualifications: [], suit: suit.id };
+    return {
+      id,
+      name,
+      bodyMassKg: 75,
+      workRateFactor: 1,
+      workRateSpread: 0.25,
+      qualifications: [],
+      suit: suit.id,
+    };
   },
   copy: (row, id, plan) => ({ ...row, id, name: `EV${plan.crew.length + 1}` }),
 });

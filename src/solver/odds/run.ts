@@ -1,0 +1,288 @@
+import { instant, random, type Random } from "../../kernel/index.ts";
+import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import { KINDS } from "../problem.ts";
+import { chanceOf } from "./chance.ts";
+import { Player } from "./player.ts";
+import {
+  type Bands,
+  type EvaOdds,
+  type Hurt,
+  type MarginOdds,
+  type OddsProgress,
+  type OddsReport,
+  PERCENTILES,
+} from "./report.ts";
+import { Sampling } from "./sampling.ts";
+import { type Script, scriptOf } from "./script.ts";
+import type { Shape } from "./spread.ts";
+import { Tally, worthOf } from "./tally.ts";
+
+export interface OddsSettings {
+  /** Simulated days, at most MOST_DAYS. */
+  readonly days: number;
+  readonly seed: number;
+  readonly shape: Shape;
+  /** The caller's clock, seconds from anywhere; it only ends slices. */
+  readonly clock: () => number;
+}
+
+/** A run that is driven slice by slice. Same plan, schedule, days, seed and shape: same report. */
+export interface OddsRun {
+  /** Works for about `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  progress(): OddsProgress;
+  /** The report on the days so far; complete once step gave false. */
+  report(): OddsReport;
+}
+
+export const MOST_DAYS = 10_000;
+
+/** Moments of each EVA at which the margins are read off. */
+const MOMENTS = 41;
+/** Tasks tried for how much they hurt, the most suspect ones. */
+const SUSPECTS = 12;
+const SHOWN = 3;
+
+const HURT_MEASURE =
+  "Chance that the day holds gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
+  `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
+
+const LEFT_OUT =
+  "Not simulated: crew separation, rests that lost time eats up, walk-back on consumables, return mass, stores, faults.";
+
+/** Begins a run of many simulated days; how a day is played stands at the head of Player. */
+export function oddsRun(plan: Plan, schedule: Schedule, settings: OddsSettings): OddsRun {
+  return new Run(plan, schedule, settings);
+}
+
+class Run implements OddsRun {
+  private readonly script: Script;
+  private readonly settings: OddsSettings;
+  private readonly player: Player;
+  private readonly sampling: Sampling;
+  private readonly tally: Tally;
+  private readonly stream: Random;
+  private readonly beganS: number;
+  private suspects: number[] | null = null;
+  private suspect = 0;
+  private again = 0;
+  private up = 0;
+  private down = 0;
+  private worthGain = 0;
+  private readonly hurts: Hurt[] = [];
+  private readonly bands: Bands[] = [];
+  private readonly column: Float32Array;
+
+  constructor(plan: Plan, schedule: Schedule, settings: OddsSettings) {
+    const days = Math.max(0, Math.min(MOST_DAYS, Math.floor(settings.days)));
+    this.settings = settings;
+    this.beganS = settings.clock();
+    this.script = scriptOf(plan, schedule);
+    this.player = new Player(this.script, MOMENTS);
+    this.sampling = new Sampling(this.script, settings.shape, days);
+    this.tally = new Tally(this.player, days);
+    this.stream = random(settings.seed);
+    this.column = new Float32Array(days);
+  }
+
+  step(sliceS: number): boolean {
+    const { clock } = this.settings;
+    const endS = clock() + sliceS;
+    do if (!this.advance()) return false;
+    while (clock() < endS);
+    return true;
+  }
+
+  progress(): OddsProgress {
+    return {
+      seconds: this.settings.clock() - this.beganS,
+      days: this.tally.count,
+      of: this.tally.days,
+    };
+  }
+
+  /** A little work: some days, or some band; false when there is none left. */
+  private advance(): boolean {
+    const { tally } = this;
+    if (tally.count < tally.days) {
+      for (let n = 0; n < 8 && tally.count < tally.days; n += 1) this.playDay();
+      return true;
+    }
+    this.suspects ??= this.suspectsOf();
+    if (this.suspect < this.suspects.length) {
+      for (let n = 0; n < 8 && this.again < tally.days; n += 1) this.playAgain(this.suspects[this.suspect]!);
+      if (this.again >= tally.days) this.closeSuspect(this.suspects[this.suspect]!);
+      return true;
+    }
+    if (this.bands.length < tally.columns && tally.count > 0) {
+      this.bands.push(this.bandOf(this.bands.length));
+      return true;
+    }
+    return false;
+  }
+
+  private playDay(): void {
+    const { tally, sampling, player } = this;
+    sampling.draw(tally.count, this.stream);
+    player.play(sampling.today, true);
+    tally.add(player, sampling.today);
+  }
+
+  private suspectsOf(): number[] {
+    const { suspicion } = this.tally;
+    return [...this.script.order]
+      .filter((a) => suspicion[a]! > 0)
+      .sort((a, b) => suspicion[b]! - suspicion[a]! || a - b)
+      .slice(0, SUSPECTS);
+  }
+
+  private playAgain(a: number): void {
+    const { tally, player } = this;
+    const day = this.again;
+    player.play(this.sampling.recall(day, a), false);
+    const held = tally.holdsOf(player);
+    if (held && tally.held[day] === 0) this.up += 1;
+    if (!held && tally.held[day] === 1) this.down += 1;
+    this.worthGain += worthOf(player) - tally.worth[day]!;
+    this.again += 1;
+  }
+
+  private closeSuspect(a: number): void {
+    const { up, down } = this;
+    const { days } = this.tally;
+    const gain = (up - down) / days;
+    const worthGain = this.worthGain / days;
+    const { name, id } = this.script.problem.plan.tasks[a]!;
+    this.hurts.push({
+      task: id,
+      gain,
+      standardError: Math.sqrt(Math.max(0, (up + down) / days - gain * gain) / days),
+      worthGain,
+      sentence:
+        `If ${name} took its likely time exactly, the day would hold in ${Math.abs(up - down)} ${up >= down ? "more" : "fewer"} ` +
+        `of ${days} simulated days and its worth would on average change by ${worthGain.toFixed(1)}.`,
+    });
+    this.up = 0;
+    this.down = 0;
+    this.worthGain = 0;
+    this.again = 0;
+    this.suspect += 1;
+  }
+
+  /** Percentiles of one column of the grid, above the reserve. */
+  private bandOf(column: number): Bands {
+    const { tally } = this;
+    const list = this.column.subarray(0, tally.count);
+    for (let day = 0; day < tally.count; day += 1) list[day] = tally.grid[day * tally.columns + column]!;
+    return percentiles(list.sort(), "down");
+  }
+
+  report(): OddsReport {
+    const { tally, script, settings } = this;
+    const { plan } = script.problem;
+    const chance = (count: number) => chanceOf(count, tally.count);
+    const placed = [...script.order].sort((a, b) => a - b);
+    return {
+      days: tally.count,
+      seed: settings.seed,
+      shape: settings.shape,
+      complete: tally.count === tally.days && this.bands.length === tally.columns,
+      holds: chance(tally.holds),
+      asPlanned: chance(tally.asPlanned),
+      evas: plan.evas.flatMap((_, e) => (script.evas.flown[e] === 1 ? [this.evaOdds(e)] : [])),
+      tasks: placed.map((a) => ({
+        task: plan.tasks[a]!.id,
+        must: plan.tasks[a]!.must,
+        done: chance(tally.done[a]!),
+        window: script.windowed[a] === 1 ? chance(tally.inWindow[a]!) : null,
+      })),
+      mustOnBench: plan.tasks.filter((task, a) => task.must && script.placed[a] === 0).map(({ id }) => id),
+      margins: this.bands.length === tally.columns && tally.count > 0 ? this.marginOdds() : [],
+      worth: this.worthOdds(placed),
+      hurts: [...this.hurts]
+        .sort((x, y) => y.gain - x.gain || y.worthGain - x.worthGain || (x.task < y.task ? -1 : 1))
+        .filter(({ gain, worthGain }) => gain > 0 || worthGain > 0)
+        .slice(0, SHOWN),
+      hurtMeasure: HURT_MEASURE,
+      withoutSpread: placed.filter((a) => script.lowS[a] === script.highS[a]).map((a) => plan.tasks[a]!.id),
+      unread: script.unread,
+      leftOut: LEFT_OUT,
+    };
+  }
+
+  private evaOdds(e: number): EvaOdds {
+    const { tally, script, player } = this;
+    const { evas, problem } = script;
+    const chance = (count: number) => chanceOf(count, tally.count);
+    const closeS = tally.closeS.slice(e * tally.days, e * tally.days + tally.count).sort();
+    return {
+      eva: problem.plan.evas[e]!.id,
+      closes: chance(tally.closes[e]!),
+      asPlanned: chance(tally.whole[e]!),
+      duration: chance(tally.inTime[e]!),
+      reserves: Object.fromEntries(
+        CONSUMABLES.map((kind, k) => [kind, chance(tally.inReserve[e * KINDS + k]!)]),
+      ) as EvaOdds["reserves"],
+      plannedIngressS: instant(evas.closeS[e]!),
+      limitS: instant(player.limitS(e, evas.egressS[e]!)),
+      ingressS: percentiles(closeS, "up"),
+    };
+  }
+
+  private marginOdds(): MarginOdds[] {
+    const { script, player, bands } = this;
+    const { problem, evas, rates } = script;
+    const { plan } = problem;
+    const list: MarginOdds[] = [];
+    for (let r = 0; r < problem.routes; r += 1) {
+      const e = problem.evaOfRoute[r]!;
+      const m = problem.memberOfRoute[r]!;
+      if (evas.flown[e] === 0) continue;
+      CONSUMABLES.forEach((consumable, k) => {
+        const reserve = rates.reserve[m * KINDS + k]!;
+        const column = (r * KINDS + k) * MOMENTS;
+        list.push({
+          eva: plan.evas[e]!.id,
+          crew: plan.crew[m]!.id,
+          consumable,
+          stock: amount(consumable, rates.stock[m * KINDS + k]!),
+          reserve: amount(consumable, reserve),
+          points: Array.from({ length: MOMENTS }, (_, g) => ({
+            atS: instant(player.gridS[e * MOMENTS + g]!),
+            left: bands[column + g]!.map((above) => amount(consumable, above + reserve)) as unknown as Bands,
+          })),
+        });
+      });
+    }
+    return list;
+  }
+
+  private worthOdds(placed: readonly number[]): OddsReport["worth"] {
+    const { tally, script } = this;
+    const list = tally.worth.slice(0, tally.count).sort();
+    const n = Math.max(1, list.length);
+    const mean = list.reduce((sum, one) => sum + one, 0) / n;
+    const square = list.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+    return {
+      planned: placed.reduce((sum, a) => sum + script.problem.worth[a]!, 0),
+      mean,
+      standardError: Math.sqrt(square / Math.max(1, n - 1) / n),
+      bands: percentiles(list, "down"),
+      least: list[0] ?? 0,
+      greatest: list.at(-1) ?? 0,
+    };
+  }
+}
+
+/** PERCENTILES of an ascending list, each a value of the list: the one below, or the one above; zeros of an empty list. */
+function percentiles(sorted: Float32Array | Float64Array, rounding: "up" | "down"): Bands {
+  const last = sorted.length - 1;
+  const round = rounding === "up" ? Math.ceil : Math.floor;
+  return PERCENTILES.map((part) => sorted[round((last * part) / 100)] ?? 0) as unknown as Bands;
+}
+
+/** Whole units as kg, or Wh for the battery. */
+function amount(consumable: Consumable, units: number): number {
+  return consumable === "battery" ? units / 3_600_000 : units / 1e9;
+}

@@ -1,0 +1,275 @@
+import { CONSUMABLES, drawPerSecond, metabolicW, reserves, stocks, walkingW } from "../../physics/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import { compile } from "../compile/index.ts";
+import { openingsOf } from "../compile/openings.ts";
+import { gapsOf } from "../compile/outings.ts";
+import { KINDS, type Problem } from "../problem.ts";
+import { read } from "../verify.ts";
+import { castOf } from "./lanes.ts";
+
+/**
+ * A planned day laid out for simulation: what is done by whom in which order, and what everything draws. Flat arrays,
+ * made once, read by every simulated day.
+ */
+export interface Script {
+  readonly problem: Problem;
+  /** Placed activities in the order of their planned starts. */
+  readonly order: Int32Array;
+  readonly placed: Uint8Array;
+  readonly planS: Int32Array;
+  readonly lowS: Int32Array;
+  readonly highS: Int32Array;
+  /** By slot; see Cast. */
+  readonly laneOf: Int32Array;
+  /** Openings of the start with the likely duration, without pins: first by activity, one more entry. */
+  readonly openStart: Int32Array;
+  readonly openFromS: Int32Array;
+  readonly openToS: Int32Array;
+  /** 1 where windows, sun or relay bind the activity. */
+  readonly windowed: Uint8Array;
+  /** Ties between placed activities, by the later one: first by activity, one more entry. */
+  readonly tieStart: Int32Array;
+  readonly ties: Ties;
+  readonly evas: Outings;
+  readonly rates: Rates;
+  /** Placements that cannot be read. */
+  readonly unread: number;
+}
+
+/** Lags from one end of an activity to one end of another; -Infinity and Infinity where there is no bound. */
+export interface Ties {
+  readonly from: Int32Array;
+  readonly fromEnd: Uint8Array;
+  readonly toEnd: Uint8Array;
+  readonly leastS: Float64Array;
+  readonly greatestS: Float64Array;
+}
+
+/** By EVA: what is planned and what bounds it. */
+export interface Outings {
+  readonly flown: Uint8Array;
+  readonly egressS: Float64Array;
+  readonly closeS: Float64Array;
+  /** Ingress complete no later, beside the longest duration. */
+  readonly latestS: Float64Array;
+  /** From ingress complete to the next egress of anybody in common, s. */
+  readonly leastPauseS: number;
+  /** EVAs flown before with somebody in common, by EVA: first index, one more entry. */
+  readonly beforeStart: Int32Array;
+  readonly before: Int32Array;
+}
+
+/**
+ * Draws per second by kind: whole at the planned work rate, and how much one whole planned rate more would add (not whole).
+ * Rest, hatch work: by member. Tasks: by activity and member. Ways: by member, then by cell.
+ */
+export interface Rates {
+  readonly stock: Float64Array;
+  readonly reserve: Float64Array;
+  readonly rest: Float64Array;
+  readonly restMore: Float64Array;
+  readonly hatch: Float64Array;
+  readonly hatchMore: Float64Array;
+  readonly task: Float64Array;
+  readonly taskMore: Float64Array;
+  readonly way: readonly Float64Array[];
+  readonly wayMore: readonly Float64Array[];
+}
+
+/** Lays out `schedule` of `plan`. Placements that cannot be read are left out and counted. */
+export function scriptOf(plan: Plan, schedule: Schedule): Script {
+  const problem = compile(plan);
+  const { stands, unread } = read(problem, schedule);
+  const { order, laneOf } = castOf(problem, stands);
+  const { activities } = problem;
+  const placed = new Uint8Array(activities);
+  const planS = new Int32Array(activities);
+  for (const { activity, startS } of order) {
+    placed[activity] = 1;
+    planS[activity] = startS;
+  }
+  return {
+    problem,
+    order: Int32Array.from(order, (stand) => stand.activity),
+    placed,
+    planS,
+    lowS: Int32Array.from(plan.tasks, ({ duration }) => duration.lowS ?? duration.likelyS),
+    highS: Int32Array.from(plan.tasks, ({ duration }) => duration.highS ?? duration.likelyS),
+    laneOf,
+    ...unpinned(plan, problem),
+    windowed: Uint8Array.from(plan.tasks, (task) =>
+      task.windows.length > 0 || task.sun !== undefined || task.relay ? 1 : 0,
+    ),
+    ...tiesOf(plan, problem, placed),
+    evas: outingsOf(plan, problem, placed, planS, laneOf),
+    rates: ratesOf(plan, problem),
+    unread: unread.length,
+  };
+}
+
+/** When each task may start but for pins; the problem's own openings where nothing is pinned to a moment. */
+function unpinned(plan: Plan, problem: Problem): Pick<Script, "openStart" | "openFromS" | "openToS"> {
+  if (plan.tasks.every((task) => task.pin?.startS === undefined)) return problem;
+  const openingOf = openingsOf(plan);
+  const openings = plan.tasks.map((task) => openingOf({ ...task, pin: undefined }));
+  const openStart = new Int32Array(problem.activities + 1);
+  openings.forEach((list, a) => (openStart[a + 1] = openStart[a]! + list.length));
+  return {
+    openStart,
+    openFromS: Int32Array.from(openings.flat(), (one) => one.fromS),
+    openToS: Int32Array.from(openings.flat(), (one) => one.toS),
+  };
+}
+
+/** Lags of links and hot keep-outs between placed activities. */
+function tiesOf(plan: Plan, problem: Problem, placed: Uint8Array): Pick<Script, "tieStart" | "ties"> {
+  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+  const list: { from: number; to: number; ends: [number, number]; leastS: number; greatestS: number }[] = [];
+  for (const link of plan.links) {
+    if (link.type !== "lag") continue;
+    list.push({
+      from: index.get(link.from.task)!,
+      to: index.get(link.to.task)!,
+      ends: [link.from.end === "end" ? 1 : 0, link.to.end === "end" ? 1 : 0],
+      leastS: link.leastS ?? -Infinity,
+      greatestS: link.greatestS ?? Infinity,
+    });
+  }
+  const { edges } = problem;
+  edges.origin.forEach((origin, x) => {
+    if (origin.rule !== "hot-keep-out") return;
+    list.push({ from: edges.from[x]!, to: edges.to[x]!, ends: [1, 1], leastS: 0, greatestS: Infinity });
+  });
+  const kept = list
+    .filter(({ from, to }) => from !== to && placed[from] === 1 && placed[to] === 1)
+    .sort((x, y) => x.to - y.to);
+  const tieStart = new Int32Array(problem.activities + 1);
+  for (const { to } of kept) tieStart[to + 1]! += 1;
+  for (let a = 0; a < problem.activities; a += 1) tieStart[a + 1]! += tieStart[a]!;
+  return {
+    tieStart,
+    ties: {
+      from: Int32Array.from(kept, (one) => one.from),
+      fromEnd: Uint8Array.from(kept, (one) => one.ends[0]),
+      toEnd: Uint8Array.from(kept, (one) => one.ends[1]),
+      leastS: Float64Array.from(kept, (one) => one.leastS),
+      greatestS: Float64Array.from(kept, (one) => one.greatestS),
+    },
+  };
+}
+
+/** Egress and ingress of every EVA as planned (S3), and what bounds them. */
+function outingsOf(
+  plan: Plan,
+  problem: Problem,
+  placed: Uint8Array,
+  planS: Int32Array,
+  laneOf: Int32Array,
+): Outings {
+  const { evas, activities, routes, places, lander, beginsAt, endsAt, lengthS } = problem;
+  const flown = new Uint8Array(evas);
+  const firstS = new Float64Array(evas).fill(Infinity);
+  const backS = new Float64Array(evas).fill(-Infinity);
+  const lastOf = new Int32Array(routes).fill(-1);
+  for (let a = 0; a < activities; a += 1) {
+    if (placed[a] === 0) continue;
+    for (let k = 0; k < problem.crewCount[a]!; k += 1) {
+      const r = laneOf[problem.slotStart[a]! + k]!;
+      const e = problem.evaOfRoute[r]!;
+      flown[e] = 1;
+      const outS = problem.legS[r]![lander * places + beginsAt[a]!]!;
+      firstS[e] = Math.min(firstS[e]!, planS[a]! - outS);
+      if (lastOf[r]! < 0 || planS[a]! > planS[lastOf[r]!]!) lastOf[r] = a;
+    }
+  }
+  for (let r = 0; r < routes; r += 1) {
+    const a = lastOf[r]!;
+    if (a < 0) continue;
+    const e = problem.evaOfRoute[r]!;
+    const homeS = problem.legS[r]![endsAt[a]! * places + lander]!;
+    backS[e] = Math.max(backS[e]!, planS[a]! + lengthS[a]! + homeS);
+  }
+  const egressS = firstS.map((s, e) => s - lengthS[activities + 2 * e]!);
+  const closeS = backS.map((s, e) => s + lengthS[activities + 2 * e + 1]!);
+  const gaps = gapsOf(plan);
+  const latestS = closeS.map((s, e) => {
+    const gap = gaps[e]!.find((one) => egressS[e]! >= one.fromS && s <= one.toS);
+    return gap ? gap.toS : Math.min(plan.evas[e]!.latestIngressS, plan.stay.lengthS);
+  });
+  const before = plan.evas.map((eva, e) =>
+    plan.evas.flatMap((other, o) =>
+      o !== e &&
+      flown[o] === 1 &&
+      flown[e] === 1 &&
+      egressS[o]! < egressS[e]! &&
+      other.crew.some((id) => eva.crew.includes(id))
+        ? [o]
+        : [],
+    ),
+  );
+  const beforeStart = new Int32Array(evas + 1);
+  before.forEach((list, e) => (beforeStart[e + 1] = beforeStart[e]! + list.length));
+  const { recharge } = plan.rules;
+  return {
+    flown,
+    egressS,
+    closeS,
+    latestS,
+    leastPauseS: recharge.level === "breach" ? recharge.leastS : 0,
+    beforeStart,
+    before: Int32Array.from(before.flat()),
+  };
+}
+
+/** Draws of everything at the planned rates and how they grow with the work rate (S6, S7). */
+function ratesOf(plan: Plan, problem: Problem): Rates {
+  const { members, ways } = problem;
+  const tasks = plan.tasks.length;
+  const { walking } = plan.rules;
+  const by = (count: number): Float64Array => new Float64Array(count * KINDS);
+  const rates = {
+    stock: by(members),
+    reserve: by(members),
+    rest: by(members),
+    restMore: by(members),
+    hatch: by(members),
+    hatchMore: by(members),
+    task: by(tasks * members),
+    taskMore: by(tasks * members),
+    way: plan.crew.map(() => by(ways.size * ways.size)),
+    wayMore: plan.crew.map(() => by(ways.size * ways.size)),
+  };
+  plan.crew.forEach((member, m) => {
+    const suit = plan.suits.find((one) => one.id === member.suit)!;
+    const factor = member.workRateFactor;
+    const massKg = member.bodyMassKg + suit.massKg;
+    // Rates are rounded up to whole units; over a million watts what rounding adds is gone.
+    const none = drawPerSecond(suit, 0);
+    const much = drawPerSecond(suit, 1e6);
+    const full = stocks(suit);
+    const kept = reserves(full, suit.reserve);
+    const put = (base: Float64Array, more: Float64Array, at: number, watts: number): void => {
+      const drawn = drawPerSecond(suit, watts);
+      CONSUMABLES.forEach((kind, k) => {
+        base[at * KINDS + k] = drawn[kind];
+        more[at * KINDS + k] = ((much[kind] - none[kind]) / 1e6) * watts;
+      });
+    };
+    CONSUMABLES.forEach((kind, k) => {
+      rates.stock[m * KINDS + k] = full[kind];
+      rates.reserve[m * KINDS + k] = kept[kind];
+    });
+    put(rates.rest, rates.restMore, m, metabolicW("rest", factor));
+    put(rates.hatch, rates.hatchMore, m, metabolicW("egress-ingress", factor));
+    plan.tasks.forEach((task, a) =>
+      put(rates.task, rates.taskMore, a * members + m, metabolicW(task.effort, factor)),
+    );
+    ways.slopeRad.forEach((slope, cell) => {
+      if (ways.durationS[cell]! <= 0) return;
+      const { gravityMs2 } = plan.body;
+      const watts = walkingW(walking.metabolicW, factor, massKg, gravityMs2, walking.speedMs, slope);
+      put(rates.way[m]!, rates.wayMore[m]!, cell, watts);
+    });
+  });
+  return rates;
+}
