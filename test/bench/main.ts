@@ -5,6 +5,11 @@ export interface Bench {
 
 const benches: Record<string, { readonly says: string; readonly load: () => Promise<Bench> }> = {
   check: { says: "one full judgement and one drag re-check, by plan size", load: () => import("./check.ts") },
+  inner: {
+    says: "the core's inner works on 60 tasks: [--seed N] [--iterations N]",
+    load: () => import("./inner.ts"),
+  },
+  ways: { says: "ways and walk-backs over made ground: [--rounds n]", load: () => import("./ways.ts") },
   toptw: {
     says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2]",
     load: () => import("./toptw.ts"),

@@ -15,8 +15,8 @@ export function outings(frame: Frame): void {
   taskCrew(frame);
   bounds(frame);
   const { plan, model } = frame;
-  const rounds = plan.crew.map(({ id }, c) =>
-    plan.evas.map((eva, e) => (eva.crew.includes(id) ? round(frame, c, e) : null)),
+  const rounds = plan.crew.map(({ id }) =>
+    plan.evas.map((eva, e) => (eva.crew.includes(id) ? round(frame, e) : null)),
   );
   // Who is on an EVA with a task is one of those who do it, in a round of that EVA.
   plan.tasks.forEach((_, i) =>
@@ -123,8 +123,8 @@ function bounds({ model, plan, on, used, egressS, ingressS }: Frame): void {
   }
 }
 
-/** The steps of member `c` on EVA `e`: one round from the lander and back; their times forbid any other. */
-function round({ model, plan, startS, egressS, ingressS }: Frame, c: number, e: number): Round {
+/** The steps of one crew member on EVA `e`: one round from the lander and back; their times forbid any other. */
+function round({ model, plan, startS, egressS, ingressS }: Frame, e: number): Round {
   const { tasks, site, rules, stay } = plan;
   const eva = plan.evas[e]!;
   const ways = waysOf(site, rules.walking);
@@ -133,7 +133,6 @@ function round({ model, plan, startS, egressS, ingressS }: Frame, c: number, e: 
     const left = from === null ? ways.lander : indexOf(tasks[from]!.endPlace ?? tasks[from]!.place);
     return left * ways.size + (to === null ? ways.lander : indexOf(tasks[to]!.place));
   };
-  // Who needs nobody, or a member who cannot be named for it, is left to task-crew.
   const mine = tasks.flatMap((task, i) => (task.crew.count > 0 ? [i] : []));
   const at = tasks.map(() => model.bit());
   const into = new Map<number | null, Bit[]>([[null, []], ...mine.map((i) => [i, []] as [number, Bit[]])]);
