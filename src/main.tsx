@@ -9,10 +9,12 @@ import "./views/task/task.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
+import type { WalkS } from "./dayline/index.ts";
 import { startEngine } from "./engine/browser.ts";
 import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
+import { waysOf } from "./terrain/index.ts";
 import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
@@ -79,9 +81,29 @@ const paper: PaperPort = {
   },
 };
 
+let walking: { readonly site: Plan["site"]; readonly rules: Plan["rules"]; readonly walkS: WalkS } | null =
+  null;
+
+/** Walking times of a plan, laid out once for each site and set of rules. */
+function walkS({ site, rules }: Plan): WalkS {
+  if (walking?.site !== site || walking.rules !== rules) {
+    const { index, size, durationS } = waysOf(site, rules.walking);
+    walking = {
+      site,
+      rules,
+      walkS(from, to) {
+        const lengthS = durationS[(index.get(from) ?? -1) * size + (index.get(to) ?? -1)];
+        return lengthS === undefined || lengthS < 0 ? null : lengthS;
+      },
+    };
+  }
+  return walking.walkS;
+}
+
 const services: Services = {
   desk,
   paper,
+  walkS,
   sunDeg(plan, atS) {
     if (plan.body.ephemeris !== "moon") return null;
     const { latDeg, lonDeg, elevationM } = plan.site;

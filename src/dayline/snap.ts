@@ -67,15 +67,14 @@ export function snapPoints(
   return points;
 }
 
-/** Starts of the anchor at which a whole EVA stands at one of its bounds. `span` is its egress to ingress now. */
+/** Egress times at which a whole EVA stands at one of its bounds. `span` is its egress to ingress now. */
 export function evaPoints(
   eva: { readonly earliestEgressS: number; readonly latestIngressS: number },
   span: { readonly startS: number; readonly endS: number },
-  anchorStartS: number,
 ): readonly SnapPoint[] {
   return [
-    { startS: anchorStartS + eva.earliestEgressS - span.startS, why: "earliest egress" },
-    { startS: anchorStartS + eva.latestIngressS - span.endS, why: "latest ingress" },
+    { startS: eva.earliestEgressS, why: "earliest egress" },
+    { startS: eva.latestIngressS - (span.endS - span.startS), why: "latest ingress" },
   ];
 }
 

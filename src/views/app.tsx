@@ -7,11 +7,13 @@ import { evaSpan, limitsOf } from "./day/windowing.ts";
 import type { Look } from "./look.ts";
 import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
-import { chooseFile, savePlan } from "./shell/files.ts";
+import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./shell/keys.tsx";
 import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
 import { ScoreLine } from "./shell/scoreline.tsx";
+import { shellKeys } from "./shell/shellwork.ts";
+import { TaskMenu } from "./shell/taskmenu.tsx";
 
 /** The whole program on screen. `setup` and `details` are the screens of the plan's tables and of the chosen task. */
 export function App(props: {
@@ -40,24 +42,7 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
   }, [theme, memory]);
   useFirstLook();
   useEffect(() => spokenSteps(desk, look), [desk, look]);
-  useEffect(() => {
-    const down = (event: KeyboardEvent): void => {
-      const field = event.target instanceof Element && event.target.closest("input, textarea, select");
-      const key = event.key.toLowerCase();
-      if (event.ctrlKey || event.metaKey) {
-        if (key === "z" && !field) {
-          if (event.shiftKey) desk.redo();
-          else desk.undo();
-        } else if (key === "y" && !field) desk.redo();
-        else if (key === "s") savePlan(desk);
-        else if (key === "o") chooseFile(desk);
-        else return;
-        event.preventDefault();
-      } else if (event.key === "?" && !field) look.setState({ keysShown: true });
-    };
-    window.addEventListener("keydown", down);
-    return () => window.removeEventListener("keydown", down);
-  }, [desk, look]);
+  useEffect(() => shellKeys(desk, look), [desk, look]);
 
   return (
     <div className="app">
@@ -72,6 +57,8 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
       <Notices />
       <Refused />
       <Keys />
+      <CommandList />
+      <TaskMenu />
       <Spoken />
     </div>
   );
@@ -86,7 +73,12 @@ function useFirstLook(): void {
   useEffect(() => {
     const { plan, verdict } = desk.state.getState();
     const span = evaSpan(plan, verdict, 0) ?? { startS: 0, endS: plan.stay.lengthS };
-    look.setState({ window: framing([span], 0.03, limitsOf(plan)), focus: null, cursorS: null });
+    look.setState({
+      window: framing([span], 0.03, limitsOf(plan)),
+      focus: null,
+      cursorS: null,
+      chosen: null,
+    });
   }, [which, desk, look]);
 }
 

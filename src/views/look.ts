@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Snapped, Target, TimeWindow } from "../dayline/index.ts";
+import type { ClockKind, Edge, Lasso, Manner, Snapped, Target, TimeWindow } from "../dayline/index.ts";
+import type { Finding } from "../store/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
@@ -8,7 +9,18 @@ export type Theme = "light" | "dark";
 
 /** What is in hand, for the label beside the pointer. */
 export interface InHand {
+  /** The one under the pointer. */
   readonly task: string;
+  /** All that go along, that one among them. */
+  readonly tasks: readonly string[];
+  /** The end in hand, when it is a duration; the target's start is then the time of that end. */
+  readonly edge: Edge | null;
+  /** The EVA, when all of it is in hand. */
+  readonly eva: string | null;
+  /** What the others do. */
+  readonly manner: Manner;
+  /** Others that were pushed, with by how much, seconds. */
+  readonly slid: ReadonlyMap<string, number>;
   /** Lane it was taken by; null from the bench. */
   readonly fromLane: string | null;
   readonly by: "pointer" | "keys";
@@ -28,6 +40,21 @@ export interface LookState {
   /** The block that has the keyboard's place on the day line. */
   readonly focus: { readonly task: string; readonly lane: string } | null;
   readonly inHand: InHand | null;
+  /** What others do when nothing else is asked for. */
+  readonly manner: Manner;
+  /** What dragging the empty ground does. */
+  readonly tool: "pan" | "lasso";
+  /** The lasso being drawn, pixels of the lanes. */
+  readonly lasso: Lasso | null;
+  /** A drag that was refused because these tasks are pinned, and where on the page. */
+  readonly refused: { readonly tasks: readonly string[]; readonly x: number; readonly y: number } | null;
+  /** A menu of what can be done with the selection, and where on the page. */
+  readonly menu: { readonly x: number; readonly y: number } | null;
+  readonly clock: ClockKind;
+  /** The finding that was gone to last. */
+  readonly chosen: Finding | null;
+  /** The searchable list of commands. */
+  readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
   readonly margins: "all" | "least" | null;
   readonly dockPx: number;
@@ -47,6 +74,14 @@ export function createLook(theme: Theme, dockPx: number): Look {
     cursorS: null,
     focus: null,
     inHand: null,
+    manner: "stay",
+    tool: "pan",
+    lasso: null,
+    refused: null,
+    menu: null,
+    clock: "met",
+    chosen: null,
+    listShown: false,
     margins: null,
     dockPx,
     keysShown: false,

@@ -1,3 +1,4 @@
+import type { WalkS } from "../dayline/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { Desk, Verdict } from "../store/index.ts";
 
@@ -30,6 +31,8 @@ export interface Services {
   readonly paper: PaperPort;
   /** Sun elevation over the site, degrees; null where it is unknown. */
   readonly sunDeg: (plan: Plan, atS: number) => number | null;
+  /** Walking times between the plan's places, at the planned speed. */
+  readonly walkS: (plan: Plan) => WalkS;
   /** Where the theme is remembered; may fail silently. */
   readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
 }

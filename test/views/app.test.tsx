@@ -43,6 +43,7 @@ async function show() {
       pdf: () => Promise.resolve(new Uint8Array()),
     },
     sunDeg: () => 7,
+    walkS: () => () => 0,
     memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => void kept.set(key, value) },
   };
   const look = createLook("light", 200);

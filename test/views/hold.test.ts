@@ -41,7 +41,7 @@ function lay(): Table {
     () => desk.state.getState().plan,
     () => desk.state.getState().verdict,
   );
-  const hold = holding(desk, look, ground, windows);
+  const hold = holding(desk, look, ground, windows, () => () => 60);
   table = { desk, look, hold, stop: hold.listen() };
   return table;
 }
@@ -156,6 +156,15 @@ describe("a task held by the pointer", () => {
     expect(look.getState().spoken).toContain("Pinned");
   });
 
+  it("a pinned task offers to be unpinned, and not only in words", () => {
+    const { desk, look } = lay();
+    desk.pin(["one"]);
+    pressOne();
+    move(1200, 50);
+    expect(look.getState().refused).toMatchObject({ tasks: ["one"], x: 1200, y: 50 });
+    expect(hold().holding()).toBe(false);
+  });
+
   it("undo while it is held ends the gesture", () => {
     const { desk, look, hold } = lay();
     pressOne();
@@ -165,6 +174,111 @@ describe("a task held by the pointer", () => {
     expect(hold.holding()).toBe(false);
     release();
     expect(spotOf("one")!.startS).toBe(7200);
+  });
+});
+
+const hold = () => table.hold;
+const second = (startS: number, crew = ["ev1"]) =>
+  table.desk.place("two", { eva: "eva-1", crew, startS: instant(startS) });
+
+describe("several in one hand", () => {
+  it("all that are selected go along, as one step with one name", () => {
+    const { desk } = lay();
+    second(9000, ["ev2"]);
+    desk.select(["one", "two"]);
+    pressOne();
+    move(825, 50);
+    expect(desk.state.getState().preview!.tasks).toEqual(["one", "two"]);
+    release();
+    expect([spotOf("one")!.startS, spotOf("two")!.startS]).toEqual([7800, 9600]);
+    expect(desk.state.getState().history.undo.at(-1)!.name).toBe("Move 2 tasks");
+  });
+
+  it("a click with the adding key adds and takes out", () => {
+    const { desk } = lay();
+    second(9000);
+    const press = (task: string, x: number) => {
+      hold().press(pointer("pointerdown", x, 50), { task, lane: "ev1", offsetS: 0, more: true });
+      release();
+    };
+    press("one", 720);
+    press("two", 900);
+    expect(desk.state.getState().selection).toEqual(["one", "two"]);
+    press("one", 720);
+    expect(desk.state.getState().selection).toEqual(["two"]);
+  });
+
+  it("an EVA is moved by its bar, keeps its crew across lanes and never lands on the bench", () => {
+    const { desk } = lay();
+    benchAt(300);
+    second(9000, ["ev2"]);
+    hold().press(pointer("pointerdown", 800, 10), { task: "one", lane: "ev1", offsetS: 800, eva: "eva-1" });
+    move(860, 350);
+    release();
+    // It is the egress that stands at a round minute; the tasks keep their distances.
+    const { verdict, history } = desk.state.getState();
+    expect(verdict.outings[0]!.span.startS).toBe(7080);
+    expect(spotOf("one")!.crew).toEqual(["ev1"]);
+    expect(spotOf("two")!.crew).toEqual(["ev2"]);
+    expect(spotOf("two")!.startS - spotOf("one")!.startS).toBe(1800);
+    expect(history.undo.at(-1)!.name).toBe("Move EVA 1");
+  });
+});
+
+describe("the others", () => {
+  it("stay, or slide while the key for it is down, and the step says so", () => {
+    const { desk, look } = lay();
+    second(8400);
+    pressOne();
+    move(825, 50);
+    expect(look.getState().inHand).toMatchObject({ manner: "stay" });
+    expect(look.getState().inHand!.slid.size).toBe(0);
+    const shift = (type: string, shiftKey: boolean) =>
+      window.dispatchEvent(new KeyboardEvent(type, { key: "Shift", shiftKey }));
+    shift("keydown", true);
+    // One now runs 7800 to 8700; two is at the same place and follows at once.
+    expect(look.getState().inHand!.slid).toEqual(new Map([["two", 300]]));
+    shift("keyup", false);
+    expect(look.getState().inHand!.slid.size).toBe(0);
+    shift("keydown", true);
+    release();
+    expect(spotOf("two")!.startS).toBe(8700);
+    expect(desk.state.getState().history.undo.at(-1)!.name).toBe("Move Task one, 1 other slides");
+  });
+});
+
+describe("an end in hand", () => {
+  it("makes the task longer, as one step that undo takes back whole", () => {
+    const { desk } = lay();
+    hold().press(pointer("pointerdown", 810, 50), { task: "one", lane: "ev1", offsetS: 0, edge: "end" });
+    move(870, 150);
+    const { preview } = desk.state.getState();
+    expect(preview!.plan.tasks[0]!.duration.likelyS).toBe(1500);
+    expect(preview!.schedule.placements[0]).toMatchObject({ startS: 7200, crew: ["ev1"] });
+    release();
+    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
+    expect(desk.undo()).toBe("Duration of Task one");
+    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(900);
+  });
+
+  it("the start moves alone; a pinned start refuses, a pinned task's end does not", () => {
+    const { desk, look } = lay();
+    const press = (edge: "start" | "end", x: number) =>
+      hold().press(pointer("pointerdown", x, 50), { task: "one", lane: "ev1", offsetS: 0, edge });
+    press("start", 720);
+    move(690, 50);
+    release();
+    expect(spotOf("one")!.startS).toBe(6900);
+    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
+    desk.pin(["one"]);
+    press("start", 690);
+    move(660, 50);
+    expect(look.getState().refused).not.toBeNull();
+    release();
+    press("end", 810);
+    move(840, 50);
+    release();
+    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
   });
 });
 

@@ -1,14 +1,11 @@
 import { createContext, useContext } from "react";
-import type { Finding } from "../../store/index.ts";
 import type { Hold } from "./hold.ts";
 import type { Windowing } from "./windowing.ts";
 
-/** What the parts of the day share: the hand that holds tasks, the window, and the finding that was chosen. */
+/** What the parts of the day share: the hand that holds tasks, and the window. */
 export interface Day {
   readonly hold: Hold;
   readonly windows: Windowing;
-  readonly chosen: Finding | null;
-  choose(finding: Finding | null): void;
 }
 
 export const DayContext = createContext<Day | null>(null);

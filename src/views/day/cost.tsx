@@ -1,38 +1,38 @@
-import { met, percentLeft, signed } from "../../dayline/index.ts";
-import type { Score } from "../../store/index.ts";
+import { clockText, lasts, type Manner, MANNER_WORDS, percentLeft, signed } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Preview, Score } from "../../store/index.ts";
 import { useDesk, useLook } from "../context.ts";
-import { counted, crewName, marginCause, worstMargin } from "../words.ts";
+import type { InHand } from "../look.ts";
+import { counted, crewName, evaName, marginCause, worstMargin } from "../words.ts";
+import { useDial } from "./dial.ts";
 
 /** What the move costs, beside the pointer (or, by keys, at the head of the line) for as long as a task is in hand. */
 export function MoveCost() {
   const hand = useLook((look) => look.inHand);
   const preview = useDesk((state) => state.preview);
   const plan = useDesk((state) => state.plan);
-  const before = useDesk((state) => state.verdict.score);
+  const before = useDesk((state) => state.verdict);
   if (!hand || !preview) return null;
   const { gained, lost } = preview.difference;
   const { score } = preview.verdict;
   const breaches = gained.filter((finding) => finding.level === "breach");
   const tight = gained.filter((finding) => finding.level === "tight");
-  const start = preview.start.placements.find((one) => one.task === hand.task);
-  const { target } = hand;
   const worst = worstMargin(preview.verdict);
-  const byS = target.at === "line" && start ? target.startS - start.startS : null;
-  const crew = preview.schedule.placements.find((one) => one.task === hand.task)?.crew ?? [];
-  const lane = crew.length === 0 ? "Remote" : crew.map((member) => crewName(plan, member)).join(" and ");
+  const was = worstMargin(before);
+  const cause = worst ? marginCause(plan, worst) : null;
+  const causeWas = was ? marginCause(plan, was) : null;
   return (
     <div className="cost" style={place(hand.pointer)} aria-hidden="true">
-      <p className="cost-place">
-        {target.at === "bench" ? (
-          <b>To the bench</b>
-        ) : (
-          <>
-            <b>{met(target.startS)}</b> <span>{lane}</span>
-            {byS !== null && byS !== 0 && <span className="note">{minutes(byS)}</span>}
-          </>
+      <Whereto hand={hand} preview={preview} plan={plan} />
+      {hand.snap?.to && <p className="note">{hand.snap.to.why}</p>}
+      <p className="cost-manner">
+        <b>{MANNER_WORDS[hand.manner]}</b>
+        {hand.slid.size > 0 && (
+          <span>
+            {counted(hand.slid.size, "other")} later, up to {lasts(Math.max(...hand.slid.values()))}
+          </span>
         )}
       </p>
-      {hand.snap?.to && <p className="note">{hand.snap.to.why}</p>}
       <ul>
         {breaches.slice(0, 2).map((finding) => (
           <li key={finding.sentence} className="state breach">
@@ -44,20 +44,21 @@ export function MoveCost() {
         )}
         {breaches.length === 0 && tight.length > 0 && <li className="state tight">{tight[0]!.sentence}</li>}
         {gained.length === 0 && <li className="state fine">Breaks nothing new</li>}
+        {gained.length === 0 && lost.length > 0 && <li className="note">Mends: {lost[0]!.sentence}</li>}
       </ul>
       <dl>
-        {figures(before, score).map(([name, was, now, change]) => (
+        {figures(before.score, score).map(([name, old, now, change]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>
-              {was === now ? now : `${was} → ${now}`} {change !== "" && <i>({change})</i>}
+              {old === now ? now : `${old} → ${now}`} {change !== "" && <i>({change})</i>}
             </dd>
           </div>
         ))}
-        {worst && (
+        {cause !== null && (
           <div>
             <dt>Least in</dt>
-            <dd>{marginCause(plan, worst)}</dd>
+            <dd>{causeWas === null || causeWas === cause ? cause : `${cause}, was ${causeWas}`}</dd>
           </div>
         )}
         <div>
@@ -69,10 +70,53 @@ export function MoveCost() {
       </dl>
       <p className="note">
         {hand.by === "keys"
-          ? "Enter sets down, Esc takes back, B benches"
-          : "Alt moves freely, Esc takes back"}
+          ? `Enter sets down, Esc takes back, O: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}`
+          : `Shift: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}. Alt: no snapping. Esc takes back`}
       </p>
     </div>
+  );
+}
+
+function otherWay(manner: Manner): Manner {
+  return manner === "stay" ? "slide" : "stay";
+}
+
+/** What is in hand and where it would be: the time, who does it, by how much it moved or what it lasts now. */
+function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan: Plan }) {
+  const dial = useDial();
+  const { target } = hand;
+  const start = preview.start.placements.find((one) => one.task === hand.task);
+  const many = hand.tasks.length > 1 || hand.eva !== null;
+  if (target.at === "bench") {
+    return (
+      <p className="cost-place">
+        <b>To the bench</b> {many && <span>{counted(hand.tasks.length, "task")}</span>}
+      </p>
+    );
+  }
+  if (hand.edge !== null) {
+    const lengthIn = (of: Plan): number =>
+      of.tasks.find((one) => one.id === hand.task)?.duration.likelyS ?? 0;
+    return (
+      <p className="cost-place">
+        <b>{lasts(lengthIn(preview.plan))}</b> <span>long, was {lasts(lengthIn(plan))}</span>
+        <span className="note">
+          {hand.edge === "end" ? "ends" : "starts"} {clockText(dial, target.startS)}
+        </span>
+      </p>
+    );
+  }
+  const crew = preview.schedule.placements.find((one) => one.task === hand.task)?.crew ?? [];
+  const lane = crew.length === 0 ? "Remote" : crew.map((member) => crewName(plan, member)).join(" and ");
+  const byS = start ? target.startS - start.startS : 0;
+  const egress = preview.verdict.outings.find((one) => one.eva === hand.eva)?.span.startS;
+  const what = hand.eva === null ? counted(hand.tasks.length, "task") : evaName(plan, hand.eva);
+  return (
+    <p className="cost-place">
+      <b>{clockText(dial, hand.eva === null ? target.startS : (egress ?? target.startS))}</b>{" "}
+      <span>{hand.eva !== null ? `${what} out` : many ? what : lane}</span>
+      {byS !== 0 && <span className="note">{minutes(byS)}</span>}
+    </p>
   );
 }
 

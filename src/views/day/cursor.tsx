@@ -1,13 +1,13 @@
-import { met, type TimeScale, utc } from "../../dayline/index.ts";
-import { useDesk, useLook } from "../context.ts";
-import { touchdownMs } from "../words.ts";
+import { clockText, met, type TimeScale, utc } from "../../dayline/index.ts";
+import { useLook } from "../context.ts";
+import { useDial } from "./dial.ts";
 
 /** The time under the pointer: one line through lanes and margins, with both clocks at its head. */
 export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
   const { scale } = props;
   const cursorS = useLook((look) => look.cursorS);
   const inHand = useLook((look) => look.inHand !== null);
-  const epochMs = useDesk((state) => touchdownMs(state.plan));
+  const dial = useDial();
   if (cursorS === null || inHand) return null;
   const whole = Math.round(cursorS / 60) * 60;
   const x = scale.x(cursorS);
@@ -15,7 +15,8 @@ export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: nu
   return (
     <div className="cursor" style={{ transform: `translateX(${props.gutterPx + x}px)` }} aria-hidden="true">
       <span className={x > scale.widthPx - 120 ? "cursor-time before" : "cursor-time"}>
-        <b>{met(whole)}</b> {utc(epochMs, whole)} UTC
+        <b>{clockText(dial, whole)}</b>{" "}
+        {dial.kind === "utc" ? `${met(whole)} MET` : `${utc(dial.touchdownMs, whole)} UTC`}
       </span>
     </div>
   );

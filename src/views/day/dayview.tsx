@@ -1,15 +1,17 @@
 import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { timeScale } from "../../dayline/index.ts";
-import { type Finding, shownSchedule, shownVerdict, tasksById } from "../../store/index.ts";
+import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../store/index.ts";
 import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import type { Brush } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { DayLine } from "../line/dayline.tsx";
+import { EvaBars } from "../line/evabars.tsx";
 import { remoteLanePx, standingOf } from "../line/geometry.ts";
 import { Overview } from "../line/overview.tsx";
 import { evaRows, paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
+import { usePanning } from "../line/panning.ts";
 import {
   AXIS_PX,
   CREW_LANE_GOOD_PX,
@@ -25,22 +27,26 @@ import { type Day, DayContext } from "./around.ts";
 import { MoveCost } from "./cost.tsx";
 import { Cursor } from "./cursor.tsx";
 import { dayKeys } from "./daykeys.ts";
+import { useDial } from "./dial.ts";
 import { Dock } from "./dock.tsx";
 import { Gutter } from "./gutter.tsx";
 import { groundOf } from "./ground.ts";
+import { HandBar } from "./handbar.tsx";
 import { holding } from "./hold.ts";
+import { lineWork } from "./linework.ts";
+import { PinnedBox } from "./pinned.tsx";
 import { Tally } from "./tally.tsx";
 import { windowing } from "./windowing.ts";
 
 /** The day: lanes, margins under the same axis, and below them bench, findings and the chosen task. */
 export function DayView(props: { readonly details: ReactNode }) {
-  const { desk, look, sunDeg } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { desk, look, sunDeg, walkS } = useAround();
+  const plan = useDesk(shownPlan);
   const schedule = useDesk(shownSchedule);
   const verdict = useDesk(shownVerdict);
   const tasks = useDesk(tasksById);
   const window = useLook((state) => state.window);
-  const [chosen, choose] = useState<Finding | null>(null);
+  const dial = useDial();
 
   const board = useRef<HTMLElement>(null);
   const stage = useRef<HTMLDivElement>(null);
@@ -74,6 +80,7 @@ export function DayView(props: { readonly details: ReactNode }) {
         look,
         () => desk.state.getState().plan,
         () => desk.state.getState().verdict,
+        () => latest.current.scale.widthPx,
       ),
     [desk, look],
   );
@@ -84,32 +91,42 @@ export function DayView(props: { readonly details: ReactNode }) {
         look,
         () => groundOf(stage.current, latest.current.standing, latest.current.scale),
         windows,
+        walkS,
       ),
-    [desk, look, windows],
+    [desk, look, windows, walkS],
   );
   useEffect(() => hold.listen(), [hold]);
+  const evas = useDesk((state) => state.plan.evas);
+  useEffect(
+    () => desk.commands.add(lineWork(desk, look, hold, windows)),
+    // The commands name the plan's EVAs.
+    [desk, look, hold, windows, evas],
+  );
   useEffect(
     () => dayKeys(desk, look, hold, windows, () => latest.current.standing),
     [desk, look, hold, windows],
   );
-  const day = useMemo<Day>(() => ({ hold, windows, chosen, choose }), [hold, windows, chosen]);
+  const day = useMemo<Day>(() => ({ hold, windows }), [hold, windows]);
+  const headStage = useRef<HTMLDivElement>(null);
+  const headPanning = usePanning(headStage, scale, windows);
 
   // The clocks and the sky stay as they are while a task is in hand; only the EVAs change.
   const paintHead = useCallback(
     (brush: Brush) => {
-      paintAxes(brush, plan, scale);
+      paintAxes(brush, dial, scale);
       paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale, head - SKY_PX);
     },
-    [plan, scale, sunDeg, head],
+    [plan, dial, scale, sunDeg, head],
   );
   const paintOutings = useCallback(
-    (brush: Brush) => paintEvas(brush, plan, verdict, scale),
-    [plan, verdict, scale],
+    (brush: Brush) => paintEvas(brush, plan, verdict, dial, scale),
+    [plan, verdict, dial, scale],
   );
 
   return (
     <DayContext value={day}>
       <div className="day">
+        <HandBar />
         <section
           ref={board}
           className="board"
@@ -121,10 +138,18 @@ export function DayView(props: { readonly details: ReactNode }) {
         >
           <div className="board-head">
             <Gutter part="head" standing={standing} evaRows={rows} />
-            <div className="head-stage" style={{ height: head }}>
+            <div
+              ref={headStage}
+              className="head-stage"
+              style={{ height: head }}
+              onPointerDown={(event) => {
+                if (event.button === 0) headPanning.press(event.nativeEvent);
+              }}
+            >
               <Canvas widthPx={widthPx} heightPx={head} paint={paintHead} />
               <div style={{ top: AXIS_PX }}>
                 <Canvas widthPx={widthPx} heightPx={rows * EVA_ROW_PX} paint={paintOutings} />
+                <EvaBars plan={plan} schedule={schedule} verdict={verdict} scale={scale} />
               </div>
             </div>
             <span />
@@ -159,6 +184,7 @@ export function DayView(props: { readonly details: ReactNode }) {
           {props.details}
         </Dock>
         <MoveCost />
+        <PinnedBox />
       </div>
     </DayContext>
   );

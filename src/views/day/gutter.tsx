@@ -1,5 +1,5 @@
 import { REMOTE } from "../../dayline/index.ts";
-import { useDesk } from "../context.ts";
+import { useDesk, useLook } from "../context.ts";
 import type { Standing } from "../line/geometry.ts";
 import { heightLabels } from "../line/dayline.tsx";
 import { AXIS_PX, EVA_ROW_PX, OVERVIEW_PX, SKY_PX } from "../line/sizes.ts";
@@ -12,15 +12,16 @@ export function Gutter(props: {
   readonly evaRows?: number;
 }) {
   const { standing, part } = props;
+  const clock = useLook((state) => state.clock);
   const running = useDesk((state) => state.plan.stay.lengthS);
   if (part === "head") {
     return (
       <div className="gutter" aria-hidden="true">
         <p style={{ height: 26 }}>
-          <b>MET</b> <span className="note">h:mm</span>
+          <b>{clock.toUpperCase()}</b> <span className="note">h:mm</span>
         </p>
         <p style={{ height: AXIS_PX - 26 }} className="note">
-          UTC
+          {clock === "utc" ? "MET" : "UTC"}
         </p>
         <p style={{ height: EVA_ROW_PX * (props.evaRows ?? 1) }}>EVAs</p>
         <p style={{ height: 18 }} className="note">

@@ -1,4 +1,5 @@
 import {
+  clicked,
   type Drag,
   type DragAct,
   type DragEvent,
@@ -8,31 +9,33 @@ import {
   IDLE,
   type KeyHold,
   keyStep,
-  proposed,
+  type Manner,
   REMOTE,
-  roundGridS,
   type Snapped,
-  snapped,
-  snapPoints,
   type Target,
   targetUnder,
+  type WalkS,
 } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import type { Desk } from "../../store/index.ts";
-import { CLICK_PX, EDGE_PX, SNAP_PX } from "../line/sizes.ts";
+import { CLICK_PX, EDGE_PX, TOUCH_CLICK_PX } from "../line/sizes.ts";
 import type { Look } from "../look.ts";
+import { type Grasp, graspOf, laneFor, offer, pinnedAmong, snapFor } from "./grasp.ts";
 import { type GroundSource, seenThrough, under } from "./ground.ts";
 import { spokenCost, spokenDay, targetWords } from "./speech.ts";
 import type { Windowing } from "./windowing.ts";
 
 /**
- * Holds a task by pointer or keys: turns gestures into proposals for the desk, one whole proposal from the begin each
- * time, and the desk judges it at once. One task is held at a time.
+ * Holds tasks by pointer or keys: turns gestures into proposals for the desk, one whole proposal from the begin each
+ * time, and the desk judges it at once. What is held is a task, all that are selected, an EVA, or one end of a task.
  */
 export interface Hold {
-  /** A pointer went down on a task of the line or the bench. */
+  /** A pointer went down on a task of the line or the bench, on an end of one, or on an EVA's bar. */
   press(event: PointerEvent, grip: Grip): void;
-  /** Takes hold by keys, where the task is. False when something is held already or the task is pinned. */
-  take(task: string, lane: string | null): boolean;
+  /** Takes hold by keys, where the task is, with all that are selected. False when something is held or pinned. */
+  take(task: string, lane: string | null, eva?: string): boolean;
+  /** Lets a press that is no drag yet go without a click, for a menu that opens under it. */
+  forget(): void;
   /** A key while something is held; true when it was meant for the hold. */
   key(event: KeyboardEvent): boolean;
   readonly holding: () => boolean;
@@ -45,59 +48,87 @@ const SPEAK_AFTER_MS = 350;
 /** How long a held task must rest near an edge before the window moves, ms. */
 const EDGE_REST_MS = 300;
 
-export function holding(desk: Desk, look: Look, ground: GroundSource, windows: Windowing): Hold {
+export function holding(
+  desk: Desk,
+  look: Look,
+  ground: GroundSource,
+  windows: Windowing,
+  walkS: (plan: Plan) => WalkS,
+): Hold {
   let drag: Drag = IDLE;
   let keys: KeyHold | null = null;
+  let grasp: Grasp | null = null;
   let free = false;
+  let other = false;
   let last: PointerEvent | null = null;
   let edge = 0;
   let edgeSinceMs: number | null = null;
   let speech: ReturnType<typeof setTimeout> | undefined;
 
   const say = (spoken: string): void => look.setState({ spoken });
-  const planNow = () => desk.state.getState().plan;
 
-  const isPinned = (task: string): boolean =>
-    planNow().tasks.find((one) => one.id === task)?.pin?.startS !== undefined;
-
-  const begin = (task: string): void => {
-    const { plan } = desk.state.getState();
-    const name = plan.tasks.find((one) => one.id === task)?.name ?? task;
-    const known = plan.schedule.placements.some((one) => one.task === task);
-    desk.select([task]);
-    desk.begin(`${known ? "Move" : "Place"} ${name}`, [task]);
+  /** What others do: as chosen, the other way while the key for it is down. */
+  const mannerNow = (): Manner => {
+    const { manner } = look.getState();
+    return other ? (manner === "stay" ? "slide" : "stay") : manner;
   };
 
-  const show = (task: string, fromLane: string | null, target: Target, snap: Snapped | null): void => {
-    desk.preview((start) => proposed(planNow(), start, task, fromLane, target));
+  /** Takes hold; false, with the reason shown, where a pin forbids it. */
+  const begin = (grip: Grip, at: { readonly x: number; readonly y: number }): boolean => {
+    const { plan, selection } = desk.state.getState();
+    const chosen = grip.more && !selection.includes(grip.task) ? [...selection, grip.task] : selection;
+    const next = graspOf(plan, chosen, grip);
+    const { tasks } = next.held;
+    // A longer or shorter task keeps its start unless it is the start that is in hand.
+    const pinned = next.edge === "end" ? [] : pinnedAmong(plan, tasks);
+    desk.select(tasks);
+    if (pinned.length > 0) {
+      look.setState({ refused: { tasks: pinned, ...at } });
+      say("Pinned: press P to unpin it first.");
+      return false;
+    }
+    grasp = next;
+    look.setState({ refused: null, menu: null });
+    desk.begin(next.name, tasks);
+    return true;
+  };
+
+  const show = (target: Target, snap: Snapped | null): void => {
+    if (!grasp) return;
+    const manner = mannerNow();
+    const slid = offer(desk, grasp, target, manner, walkS);
+    const { anchor, tasks, fromLane, eva } = grasp.held;
     const pointer = keys || !last ? null : { x: last.clientX, y: last.clientY };
-    look.setState({ inHand: { task, fromLane, by: keys ? "keys" : "pointer", pointer, target, snap } });
+    const by = keys ? "keys" : "pointer";
+    const { edge } = grasp;
+    look.setState({
+      inHand: { task: anchor, tasks, edge, eva, manner, slid, fromLane, by, pointer, target, snap },
+    });
     clearTimeout(speech);
     speech = setTimeout(() => {
       const { preview, plan } = desk.state.getState();
-      if (preview) say(spokenCost(plan, preview, target));
+      if (preview) say(spokenCost(plan, preview, target, slid.size));
     }, SPEAK_AFTER_MS);
   };
 
   const follow = (): void => {
-    if (drag.state !== "held") return;
+    if (drag.state !== "held" || !grasp) return;
     const base = ground();
     if (!base) return;
     const { grip, now } = drag;
     const seen = seenThrough(base, look.getState().window);
-    const raw = targetUnder(grip, under(seen, now, isOverBench(now.x, now.y)));
+    // An end or an EVA cannot be left on the bench.
+    const benches = grasp.edge === null && grasp.held.eva === null && isOverBench(now.x, now.y);
+    const raw = targetUnder(grip, under(seen, now, benches));
     if (raw.at === "bench") {
-      show(grip.task, grip.lane, raw, null);
+      show(raw, null);
       return;
     }
-    const { plan, fitBands, preview } = desk.state.getState();
-    const remote = plan.tasks.find((one) => one.id === grip.task)?.crew.count === 0;
-    const lane = remote ? REMOTE : raw.lane === REMOTE ? (grip.lane ?? plan.crew[0]?.id ?? REMOTE) : raw.lane;
+    const { plan, verdict, fitBands, preview } = desk.state.getState();
+    const aim = { lane: laneFor(plan, grasp, raw.lane), startS: raw.startS };
     const start = preview?.start ?? plan.schedule;
-    const points = free ? [] : snapPoints(plan, start, grip.task, lane, fitBands ?? []);
-    const { pxPerS } = seen.scale;
-    const snap = snapped(raw.startS, points, SNAP_PX / pxPerS, free ? 1 : roundGridS(pxPerS));
-    show(grip.task, grip.lane, { at: "line", lane, startS: snap.startS }, snap);
+    const snap = snapFor(plan, start, verdict, grasp, aim, fitBands ?? [], seen.scale.pxPerS, free);
+    show({ at: "line", lane: aim.lane, startS: snap.startS }, snap);
   };
 
   /** How far a held task is inside an edge of the line: negative at the left, positive at the right, 0 between. */
@@ -132,7 +163,9 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     edgeSinceMs = null;
     drag = IDLE;
     keys = null;
+    grasp = null;
     last = null;
+    other = false;
     look.setState({ inHand: null });
   };
 
@@ -144,6 +177,7 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
 
   const setDown = (): void => {
     const hand = look.getState().inHand;
+    const name = grasp?.name ?? "Move";
     letGo();
     if (!hand) {
       desk.cancel();
@@ -152,16 +186,19 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     const { plan } = desk.state.getState();
     if (hand.target.at === "bench") {
       desk.cancel();
-      desk.bench([hand.task]);
+      desk.bench(hand.tasks);
     } else {
-      desk.commit();
+      const slides = hand.slid.size;
+      desk.commit(
+        slides === 0 ? name : `${name}, ${slides} ${slides === 1 ? "other slides" : "others slide"}`,
+      );
     }
     const { plan: after, verdict } = desk.state.getState();
     const spot = after.schedule.placements.find((one) => one.task === hand.task);
     const lane = spot?.crew.includes(hand.target.at === "line" ? hand.target.lane : "")
       ? (hand.target as { lane: string }).lane
       : (spot?.crew[0] ?? REMOTE);
-    if (spot) look.setState({ focus: { task: hand.task, lane } });
+    if (spot && hand.eva === null) look.setState({ focus: { task: hand.task, lane } });
     say(`Set down at ${targetWords(plan, hand.target)}. ${spokenDay(after, verdict)}`);
   };
 
@@ -169,15 +206,8 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     switch (what) {
       case "begin": {
         if (drag.state !== "held") return;
-        const { task } = drag.grip;
-        if (isPinned(task)) {
-          drag = IDLE;
-          say("Pinned: press P to unpin it first.");
-          desk.select([task]);
-          return;
-        }
-        begin(task);
-        follow();
+        if (begin(drag.grip, drag.now)) follow();
+        else drag = IDLE;
         return;
       }
       case "follow":
@@ -195,14 +225,21 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     }
   };
 
+  const choose = (grip: Grip): void => {
+    const { plan, selection } = desk.state.getState();
+    if (grip.eva !== undefined) {
+      desk.select(graspOf(plan, selection, grip).held.tasks);
+      return;
+    }
+    desk.select(clicked(selection, grip.task, grip.more ?? false));
+    if (grip.lane !== null) look.setState({ focus: { task: grip.task, lane: grip.lane } });
+  };
+
   const step = (event: DragEvent): void => {
-    const next = dragStep(drag, event, CLICK_PX);
+    const next = dragStep(drag, event, last?.pointerType === "touch" ? TOUCH_CLICK_PX : CLICK_PX);
     const click = next.act === "click" && drag.state === "pressed" ? drag.grip : null;
     drag = next.drag;
-    if (click) {
-      desk.select([click.task]);
-      if (click.lane !== null) look.setState({ focus: { task: click.task, lane: click.lane } });
-    }
+    if (click) choose(click);
     act(next.act);
   };
 
@@ -210,17 +247,30 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
     if (drag.state === "idle") return;
     last = event;
     free = event.altKey;
+    other = event.shiftKey;
     step({ type: "move", pointer: event.pointerId, at: { x: event.clientX, y: event.clientY } });
   };
   const onUp = (event: PointerEvent): void => step({ type: "release", pointer: event.pointerId });
   const onLose = (event: PointerEvent): void => step({ type: "lose", pointer: event.pointerId });
+  /** The keys that change the manner or hold snapping off act at once, without a move of the pointer. */
+  const onModifier = (event: KeyboardEvent): void => {
+    if (drag.state !== "held" || (event.key !== "Shift" && event.key !== "Alt")) return;
+    other = event.shiftKey;
+    free = event.altKey;
+    follow();
+    event.preventDefault();
+  };
 
   return {
     holding: () => drag.state === "held" || keys !== null,
+    forget() {
+      if (drag.state === "pressed") drag = IDLE;
+    },
     press(event, grip) {
       if (keys) return;
       last = event;
       free = event.altKey;
+      look.setState({ refused: null, menu: null });
       step({
         type: "press",
         pointer: event.pointerId,
@@ -228,12 +278,8 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
         at: { x: event.clientX, y: event.clientY },
       });
     },
-    take(task, lane) {
+    take(task, lane, eva) {
       if (keys || drag.state !== "idle") return false;
-      if (isPinned(task)) {
-        say("Pinned: press P to unpin it first.");
-        return false;
-      }
       const { plan, benchReasons } = desk.state.getState();
       const spot = plan.schedule.placements.find((one) => one.task === task);
       const fits = benchReasons.get(task)?.fitsAt;
@@ -242,9 +288,11 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
         : fits
           ? { at: "line", lane: fits.crew[0] ?? REMOTE, startS: fits.startS }
           : { at: "line", ...lineStart() };
+      const fromLane = spot ? (lane ?? spot.crew[0] ?? REMOTE) : null;
+      const grip = { task, lane: fromLane, offsetS: 0, ...(eva === undefined ? {} : { eva }) };
+      if (!begin(grip, { x: window.innerWidth / 2, y: window.innerHeight / 3 })) return false;
       keys = { task, fromLane: spot ? lane : null, target };
-      begin(task);
-      show(task, keys.fromLane, target, null);
+      show(target, null);
       reveal(target);
       return true;
     },
@@ -256,6 +304,12 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
       }
       const base = ground();
       if (!base) return false;
+      if (event.key === "o" || event.key === "O") {
+        const { manner } = look.getState();
+        look.setState({ manner: manner === "stay" ? "slide" : "stay" });
+        show(keys.target, null);
+        return true;
+      }
       const { fitBands } = desk.state.getState();
       const next = keyStep(
         keys,
@@ -274,9 +328,12 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
         return !event.metaKey && !event.ctrlKey && event.key !== "F5";
       }
       if (next.act === "move") {
-        const { task, fromLane, target } = next.hold;
+        const { target } = next.hold;
+        // An EVA stays with its crew and off the bench.
+        if (grasp?.held.eva !== null && (target.at === "bench" || target.lane !== laneOf(keys.target)))
+          return true;
         keys = next.hold;
-        show(task, fromLane, target, null);
+        show(target, null);
         reveal(target);
       } else if (next.act === "set down") setDown();
       else takeBack();
@@ -286,6 +343,8 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
       window.addEventListener("pointermove", onMove);
       window.addEventListener("pointerup", onUp);
       window.addEventListener("pointercancel", onLose);
+      window.addEventListener("keydown", onModifier);
+      window.addEventListener("keyup", onModifier);
       // Undo, or a pack that comes in, ends the gesture on the desk: nothing is in hand then.
       const stop = desk.state.subscribe((now, before) => {
         if (before.preview && !now.preview && (keys || drag.state === "held")) letGo();
@@ -296,6 +355,8 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
         window.removeEventListener("pointermove", onMove);
         window.removeEventListener("pointerup", onUp);
         window.removeEventListener("pointercancel", onLose);
+        window.removeEventListener("keydown", onModifier);
+        window.removeEventListener("keyup", onModifier);
       };
     },
   };
@@ -312,6 +373,10 @@ export function holding(desk: Desk, look: Look, ground: GroundSource, windows: W
   function reveal(target: Target): void {
     if (target.at === "line") windows.reveal({ startS: target.startS, endS: target.startS + 600 });
   }
+}
+
+function laneOf(target: Target): string | null {
+  return target.at === "line" ? target.lane : null;
 }
 
 /** True over the bench. Asked for its box and not for what is under the pointer: that is far quicker. */

@@ -10,13 +10,17 @@ export function targetWords(plan: Plan, target: Target): string {
 }
 
 /** What a move costs, in one breath, for those who listen. */
-export function spokenCost(plan: Plan, preview: Preview, target: Target): string {
+export function spokenCost(plan: Plan, preview: Preview, target: Target, slides = 0): string {
   const { gained, lost, score } = preview.difference;
   const task = plan.tasks.find((one) => one.id === preview.tasks[0]);
+  const many = preview.tasks.length > 1;
   const crew = preview.schedule.placements.find((one) => one.task === task?.id)?.crew ?? [];
   const who = crew.length === 0 ? "" : `, ${crew.map((member) => crewName(plan, member)).join(" and ")}`;
   const where = target.at === "bench" ? "on the bench" : `at ${met(target.startS)}${who}`;
-  const said = [`${task?.name ?? "Task"} ${where}.`];
+  const said = [
+    many ? `${preview.name}: ${task?.name ?? "first"} ${where}.` : `${task?.name ?? "Task"} ${where}.`,
+  ];
+  if (slides > 0) said.push(`${counted(slides, "other slides", "others slide")}.`);
   const breaches = gained.filter((finding) => finding.level === "breach");
   for (const finding of breaches.slice(0, 2)) said.push(finding.sentence);
   if (breaches.length > 2)

@@ -1,4 +1,4 @@
-import { needed, REMOTE } from "../../dayline/index.ts";
+import { lasts, REMOTE } from "../../dayline/index.ts";
 import type { Standing } from "../line/geometry.ts";
 import { counted } from "../words.ts";
 
@@ -18,7 +18,7 @@ export function Tally(props: { readonly standing: Standing }) {
             <li>{counted(tasks, "task")}</li>
             {lane.key !== REMOTE && (
               <>
-                <li className="narrow">{needed(outS)}</li>
+                <li className="narrow">{lasts(outS)}</li>
                 <li>{(Math.ceil(walked / 100) / 10).toFixed(1)} km</li>
               </>
             )}

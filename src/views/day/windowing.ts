@@ -31,10 +31,22 @@ export interface Windowing {
   whole(): void;
   eva(index: number): void;
   reveal(span: TimeWindow): void;
+  /** Shows all of these spans. */
+  frame(spans: readonly TimeWindow[]): void;
+  /** A minute of time to a centimetre of screen, about `atS`. */
+  centimetre(atS: number): void;
   show(window: TimeWindow): void;
 }
 
-export function windowing(look: Look, plan: () => Plan, verdict: () => Verdict): Windowing {
+/** CSS pixels of a centimetre. */
+const CENTIMETRE_PX = 96 / 2.54;
+
+export function windowing(
+  look: Look,
+  plan: () => Plan,
+  verdict: () => Verdict,
+  widthPx: () => number = () => 1200,
+): Windowing {
   const set = (window: TimeWindow): void => {
     if (window !== look.getState().window) look.setState({ window });
   };
@@ -50,6 +62,11 @@ export function windowing(look: Look, plan: () => Plan, verdict: () => Verdict):
       if (span) set(framing([span], 0.03, limitsOf(plan())));
     },
     reveal: (span) => set(revealing(now(), span, limitsOf(plan()))),
+    frame: (spans) => set(framing(spans, 0.08, limitsOf(plan()))),
+    centimetre(atS) {
+      const wanted = (widthPx() / CENTIMETRE_PX) * 60;
+      set(zoomed(now(), atS, wanted / lengthS(), limitsOf(plan())));
+    },
     show: (window) => set(panned(window, 0, limitsOf(plan()))),
   };
 }

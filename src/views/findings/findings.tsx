@@ -3,6 +3,7 @@ import { met } from "../../dayline/index.ts";
 import { type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
+import { goToFinding } from "../day/findingway.ts";
 import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
 /** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
@@ -10,7 +11,7 @@ export function Findings() {
   const verdict = useDesk(shownVerdict);
   const gained = useDesk((state) => state.preview?.difference.gained ?? null);
   const inHand = useLook((state) => state.inHand !== null);
-  const { chosen } = useDay();
+  const chosen = useLook((state) => state.chosen);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const fresh = useMemo(() => new Set((gained ?? []).map(findingKey)), [gained]);
   const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
@@ -47,19 +48,8 @@ const FindingRow = memo(function FindingRow(props: {
 }) {
   const { finding } = props;
   const { desk, look } = useAround();
-  const { windows, choose } = useDay();
-  const go = (): void => {
-    choose(finding);
-    const { plan } = desk.state.getState();
-    const tasks = finding.subjects.filter((subject) => subject.kind === "task").map((subject) => subject.id);
-    if (tasks.length > 0) desk.select(tasks);
-    const placed = plan.schedule.placements.find((one) => tasks.includes(one.task));
-    const eva = finding.subjects.find((subject) => subject.kind === "eva");
-    if (finding.span) windows.reveal(finding.span);
-    else if (placed) windows.reveal({ startS: placed.startS, endS: placed.startS + 600 });
-    else if (eva) windows.eva(plan.evas.findIndex((one) => one.id === eva.id));
-    look.setState({ spoken: finding.sentence });
-  };
+  const { windows } = useDay();
+  const go = (): void => goToFinding(desk, look, windows, finding);
   return (
     <li>
       <button

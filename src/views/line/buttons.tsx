@@ -13,7 +13,7 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
   const scale = useDeferredValue(props.scale);
   const selection = useDesk((state) => state.selection);
   const focus = useLook((look) => look.focus);
-  const held = useLook((look) => look.inHand?.task ?? null);
+  const held = useLook((look) => look.inHand?.tasks ?? null);
 
   const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
   const counts = useMemo(() => findingCounts(standing), [standing]);
@@ -42,7 +42,7 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
               width={Math.max(5, Math.round(slab.right - slab.left))}
               height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
               selected={selection.includes(block.task)}
-              held={block.task === held}
+              held={held?.includes(block.task) ?? false}
               reached={block === focused}
               wanted={focus?.task === block.task && focus.lane === block.lane}
             />

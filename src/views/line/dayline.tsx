@@ -1,7 +1,25 @@
-import { type PointerEvent as ReactPointerEvent, type RefObject, useCallback, useMemo } from "react";
-import { blocksOf, hit, REMOTE, reliefY, remoteRowsOf, type TimeScale } from "../../dayline/index.ts";
+import {
+  type PointerEvent as ReactPointerEvent,
+  type RefObject,
+  useCallback,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+} from "react";
+import {
+  type Block,
+  blocksOf,
+  type Edge,
+  edgeUnder,
+  hit,
+  REMOTE,
+  reliefY,
+  remoteRowsOf,
+  type TimeScale,
+} from "../../dayline/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
+import { useDial } from "../day/dial.ts";
 import { placeName } from "../words.ts";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
@@ -12,7 +30,8 @@ import { LaneStill } from "./lanestill.tsx";
 import { taskStates } from "./paintfindings.ts";
 import { paintWindows } from "./paintground.ts";
 import { paintFitBands, paintPlumb } from "./paintheld.ts";
-import { SLACK_PX } from "./sizes.ts";
+import { LassoBox, useLasso } from "./lasso.tsx";
+import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
 import { usePanning } from "./panning.ts";
 
 /** The lanes: a still layer that is painted when the day or the window changes, and one for what is in hand. */
@@ -23,12 +42,29 @@ export function DayLine(props: {
 }) {
   const { standing, scale, stage } = props;
   const { desk, look } = useAround();
-  const { hold, chosen, windows } = useDay();
+  const { hold, windows } = useDay();
+  const chosen = useLook((state) => state.chosen);
   const selection = useDesk((state) => state.selection);
-  const inHand = useLook((state) => state.inHand);
-  const held = inHand?.task ?? null;
-  const only = selection.length === 1 && held === null ? (selection[0] ?? null) : null;
+  const held = useLook((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
+  const only = selection.length === 1 && held.length === 0 ? (selection[0] ?? null) : null;
   const panning = usePanning(stage, scale, windows);
+  const latest = useRef({ standing, scale });
+  useLayoutEffect(() => {
+    latest.current = { standing, scale };
+  });
+  const lasso = useLasso(latest);
+  const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+
+  /** The block under a point of the lanes, and the end of it that a pointer would take there. */
+  const under = (x: number, y: number, slack: number): { block: Block; edge: Edge | null } | null => {
+    const shown = standing.blocks.filter((block) => shows(scale, block));
+    const block = hit(shown, (one) => slabFor(standing, scale, one)!, x, y, slack);
+    return block ? { block, edge: edgeUnder(slabFor(standing, scale, block)!, x, GRIP_PX) } : null;
+  };
+  const openMenu = (task: string, x: number, y: number): void => {
+    if (!desk.state.getState().selection.includes(task)) desk.select([task]);
+    look.setState({ menu: { x, y } });
+  };
 
   const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
     if (event.button !== 0) return;
@@ -37,28 +73,59 @@ export function DayLine(props: {
     const x = event.clientX - box.left;
     const y = event.clientY - box.top;
     const slack = SLACK_PX[event.pointerType as keyof typeof SLACK_PX] ?? 0;
-    const shown = standing.blocks.filter((block) => shows(scale, block));
-    const block = hit(shown, (one) => slabFor(standing, scale, one)!, x, y, slack);
-    if (block && !panning.pinching()) {
-      hold.press(event.nativeEvent, {
-        task: block.task,
-        lane: block.lane,
-        offsetS: scale.at(x) - block.startS,
-      });
+    const found = under(x, y, slack);
+    const more = event.shiftKey || event.ctrlKey || event.metaKey;
+    if (found && !panning.pinching()) {
+      const { block } = found;
+      // A finger is as wide as an end: it moves tasks; their length is in the panel and the menu.
+      const edge = event.pointerType === "touch" ? null : found.edge;
+      const fromS = edge === "end" ? block.endS : block.startS;
+      const grip = { task: block.task, lane: block.lane, offsetS: scale.at(x) - fromS, more };
+      hold.press(event.nativeEvent, edge === null ? grip : { ...grip, edge });
+      if (event.pointerType === "touch") {
+        const { clientX, clientY } = event;
+        rest.current = setTimeout(() => {
+          if (hold.holding()) return;
+          hold.forget();
+          openMenu(block.task, clientX, clientY);
+        }, REST_MS);
+      }
+      return;
+    }
+    if (event.shiftKey || look.getState().tool === "lasso") {
+      lasso.press(event.nativeEvent, box, more);
       return;
     }
     panning.press(event.nativeEvent);
     if (event.pointerType === "mouse") desk.select([]);
   };
+  const point = (event: ReactPointerEvent<HTMLDivElement>): void => {
+    if (hold.holding()) {
+      clearTimeout(rest.current);
+      return;
+    }
+    const box = event.currentTarget.getBoundingClientRect();
+    look.setState({ cursorS: scale.at(event.clientX - box.left) });
+    if (event.pointerType !== "mouse") return;
+    const edge = under(event.clientX - box.left, event.clientY - box.top, 0)?.edge ?? null;
+    event.currentTarget.dataset["edge"] = edge ?? "";
+  };
 
   return (
     <div
       ref={stage}
-      className={held ? "stage holding" : "stage"}
+      className={held.length > 0 ? "stage holding" : "stage"}
       style={{ height: standing.lanesPx }}
       onPointerDown={press}
-      onPointerMove={(event) => {
-        if (!hold.holding()) look.setState({ cursorS: scale.at(event.clientX - leftOf(stage)) });
+      onPointerMove={point}
+      onPointerUp={() => clearTimeout(rest.current)}
+      onContextMenu={(event) => {
+        event.preventDefault();
+        const box = event.currentTarget.getBoundingClientRect();
+        const found = under(event.clientX - box.left, event.clientY - box.top, 0);
+        if (!found || hold.holding()) return;
+        hold.forget();
+        openMenu(found.block.task, event.clientX, event.clientY);
       }}
       onPointerLeave={() => look.setState({ cursorS: null })}
     >
@@ -74,21 +141,20 @@ export function DayLine(props: {
         />
       ))}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
-      {held && <HeldLayer standing={standing} scale={scale} />}
+      {held.length > 0 && <HeldLayer standing={standing} scale={scale} />}
       <BlockButtons standing={standing} scale={scale} />
-      {standing.blocks.length === 0 && standing.tasks.size > 0 && !held && (
+      {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
           <b>Nothing is on the line yet.</b>
           <span>Drag tasks up from the bench, or let Pack fill the day.</span>
         </p>
       )}
+      <LassoBox />
     </div>
   );
 }
 
-function leftOf(stage: RefObject<HTMLDivElement | null>): number {
-  return stage.current?.getBoundingClientRect().left ?? 0;
-}
+const NOTHING: readonly string[] = [];
 
 /** Where the one selected task may be. */
 function WindowsLayer(props: {
@@ -104,50 +170,52 @@ function WindowsLayer(props: {
   return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
 }
 
-/** Fit bands, the old place as a ghost, the held blocks and their plumb lines. */
+/** Fit bands, the old places as ghosts (of pushed ones as well), the held blocks and their plumb lines. */
 function HeldLayer(props: { readonly standing: Standing; readonly scale: TimeScale }) {
   const { standing, scale } = props;
-  const held = useLook((state) => state.inHand?.task ?? null);
+  const hand = useLook((state) => state.inHand);
+  const dial = useDial();
   const bands = useDesk((state) => state.fitBands);
   const plan = useDesk((state) => state.plan);
   const settled = useDesk((state) => state.verdict);
   const ghosts = useMemo(
-    () =>
-      blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row).filter(
-        (block) => block.task === held,
-      ),
-    [plan, settled, held],
+    () => blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row),
+    [plan, settled],
   );
   const paint = useCallback(
     (brush: Brush) => {
-      if (held === null) return;
-      const task = standing.tasks.get(held);
-      if (!task) return;
-      if (bands) paintFitBands(brush, standing, scale, bands, held);
-      paintWindows(brush, standing, scale, held);
+      if (hand === null) return;
+      if (bands && hand.tasks.length === 1) paintFitBands(brush, standing, scale, bands, hand.task);
+      if (hand.tasks.length === 1) paintWindows(brush, standing, scale, hand.task);
       const states = taskStates(standing.verdict);
-      const now = standing.blocks.filter((block) => block.task === held);
-      const moved =
-        ghosts[0]?.startS !== now[0]?.startS || ghosts.some((one, i) => one.lane !== now[i]?.lane);
-      for (const ghost of moved ? ghosts : []) {
+      const going = new Set([...hand.tasks, ...hand.slid.keys()]);
+      const held = new Set(hand.tasks);
+      const now = standing.blocks.filter((block) => going.has(block.task));
+      const here = new Map(now.map((block) => [`${block.task} ${block.lane}`, block]));
+      for (const ghost of ghosts) {
+        if (!going.has(ghost.task) || !shows(scale, ghost)) continue;
+        const block = here.get(`${ghost.task} ${ghost.lane}`);
+        if (block && block.startS === ghost.startS && block.endS === ghost.endS) continue;
         const slab = slabFor(standing, scale, ghost);
-        if (slab) paintGhost(brush, slab, task.name);
+        if (slab) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
       }
-      const first = now[0];
-      if (first) paintPlumb(brush, scale, first.startS, first.endS, standing.lanesPx);
+      const first = now.find((block) => block.task === hand.task);
+      if (first) paintPlumb(brush, scale, first.startS, first.endS, standing.lanesPx, dial);
       for (const block of now) {
+        if (!held.has(block.task) || !shows(scale, block)) continue;
+        const task = standing.tasks.get(block.task);
         const slab = slabFor(standing, scale, block);
-        if (!slab) continue;
+        if (!slab || !task) continue;
         paintBlock(brush, slab, {
           task,
           place: placeName(standing.plan, task.place),
-          state: states.get(held) ?? "sound",
+          state: states.get(block.task) ?? "sound",
           selected: false,
           held: true,
         });
       }
     },
-    [standing, scale, held, bands, ghosts],
+    [standing, scale, hand, bands, ghosts, dial],
   );
   return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
 }

@@ -15,7 +15,8 @@ interface Drawn {
   readonly standing: Standing;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
-  readonly held: string | null;
+  /** The tasks in hand: they are drawn in a layer of their own. */
+  readonly held: readonly string[];
   readonly chosen: Finding | null;
 }
 
@@ -103,7 +104,7 @@ function paintLane(brush: Brush, drawn: Drawn): void {
   for (const block of standing.blocks) {
     const task = standing.tasks.get(block.task);
     const slab = slabFor(standing, scale, block);
-    if (!task || !slab || block.task === held || !shows(scale, block)) continue;
+    if (!task || !slab || held.includes(block.task) || !shows(scale, block)) continue;
     paintBlock(brush, slab, {
       task,
       place: block.eva === null ? evaName(plan, null) : placeName(plan, task.place),

@@ -1,4 +1,4 @@
-import { left, type Slab } from "../../dayline/index.ts";
+import { lasts, type Slab } from "../../dayline/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { KIND_LETTERS } from "../words.ts";
 import { type Brush, cut, font, textPx, traceSlab, wrapped } from "./brush.ts";
@@ -113,7 +113,7 @@ function wordsAbove(brush: Brush, slab: Slab, look: BlockLook, width: number): v
 }
 
 function facts(look: BlockLook): string {
-  const parts = [left(look.task.duration.likelyS), look.place];
+  const parts = [lasts(look.task.duration.likelyS), look.place];
   if (look.task.must) parts.unshift("must");
   if (look.task.pin) parts.unshift("pinned");
   return parts.join(" · ");

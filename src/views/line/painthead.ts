@@ -1,19 +1,29 @@
-import { evaRowsOf, left, met, metTicks, needed, type TimeScale, utcTicks } from "../../dayline/index.ts";
+import {
+  clockText,
+  type Dial,
+  evaRowsOf,
+  lasts,
+  met,
+  metTicks,
+  petTicks,
+  type Tick,
+  type TimeScale,
+  utcTicks,
+} from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Verdict } from "../../store/index.ts";
-import { touchdownMs } from "../words.ts";
 import { type Brush, cut, font, textPx } from "./brush.ts";
 import { shows } from "./geometry.ts";
 import { AXIS_PX, EVA_ROW_PX, SKY_PX } from "./sizes.ts";
 
-/** Both clocks: mission time large above, universal time below. */
-export function paintAxes(brush: Brush, plan: Plan, scale: TimeScale): void {
+/** Both clocks: the one that is read large above; universal time below, or mission time below universal. */
+export function paintAxes(brush: Brush, dial: Dial, scale: TimeScale): void {
   const { ctx, palette } = brush;
   ctx.fillStyle = palette.raised;
   ctx.fillRect(0, 0, brush.widthPx, AXIS_PX);
   ctx.textBaseline = "alphabetic";
   ctx.textAlign = "center";
-  for (const tick of metTicks(scale, 62)) {
+  for (const tick of largeTicks(dial, scale)) {
     const x = Math.round(scale.x(tick.atS)) + 0.5;
     ctx.fillStyle = palette.ink;
     ctx.fillRect(x - 0.5, tick.major ? 20 : 22, tick.major ? 2 : 1, tick.major ? 6 : 4);
@@ -22,13 +32,18 @@ export function paintAxes(brush: Brush, plan: Plan, scale: TimeScale): void {
   }
   ctx.fillStyle = palette["line-strong"];
   ctx.fillRect(0, 26, brush.widthPx, 1);
-  for (const tick of utcTicks(scale, touchdownMs(plan), 62)) {
+  for (const tick of dial.kind === "utc" ? metTicks(scale, 62) : utcTicks(scale, dial.touchdownMs, 62)) {
     const x = Math.round(scale.x(tick.atS)) + 0.5;
     ctx.fillStyle = palette["ink-soft"];
     ctx.fillRect(x - 0.5, 27, tick.major ? 2 : 1, tick.major ? 6 : 4);
     ctx.font = font(12, tick.major ? 680 : 440, "normal");
     edgeText(brush, tick.label, x, 41);
   }
+}
+
+function largeTicks(dial: Dial, scale: TimeScale): readonly Tick[] {
+  if (dial.kind === "utc") return utcTicks(scale, dial.touchdownMs, 62);
+  return dial.kind === "pet" ? petTicks(scale, dial.phases, 62) : metTicks(scale, 62);
 }
 
 /** A centred label that is left out where the edge would cut it. */
@@ -52,7 +67,7 @@ export function evaRows(plan: Plan, verdict: Verdict): ReturnType<typeof evaRows
 }
 
 /** Each EVA: how long it may be as a bracket, how long it is as a bar with egress, ingress and length in words. */
-export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, scale: TimeScale): void {
+export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, dial: Dial, scale: TimeScale): void {
   const { ctx, palette } = brush;
   const { row, rows } = evaRows(plan, verdict);
   ctx.fillStyle = palette.sunk;
@@ -92,8 +107,8 @@ export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, scale: Tim
     ctx.textBaseline = "middle";
     const texts = outing
       ? [
-          `${eva.name}   out ${met(span.startS)}   in ${met(span.endS)}   ${needed(lengthS)} of ${left(eva.longestS)}`,
-          `${eva.name}   ${needed(lengthS)} of ${left(eva.longestS)}`,
+          `${eva.name}   out ${clockText(dial, span.startS)}   in ${clockText(dial, span.endS)}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
+          `${eva.name}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
           eva.name,
         ]
       : [`${eva.name}, nothing placed`, eva.name];

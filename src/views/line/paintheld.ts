@@ -1,4 +1,11 @@
-import { type Lane, met, REMOTE, type StartBand, type TimeScale } from "../../dayline/index.ts";
+import {
+  clockText,
+  type Dial,
+  type Lane,
+  REMOTE,
+  type StartBand,
+  type TimeScale,
+} from "../../dayline/index.ts";
 import { type Brush, font, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
@@ -68,6 +75,7 @@ export function paintPlumb(
   startS: number,
   endS: number,
   heightPx: number,
+  dial: Dial,
 ): void {
   const { ctx, palette } = brush;
   ctx.save();
@@ -83,7 +91,7 @@ export function paintPlumb(
     ctx.lineTo(x, heightPx);
     ctx.stroke();
     ctx.font = font(13, 680, "normal");
-    const text = met(atS);
+    const text = clockText(dial, atS);
     const wide = textPx(ctx, text) + 8;
     const from = side === "right" ? x - wide : x;
     ctx.fillStyle = palette.accent;

@@ -39,6 +39,11 @@ export const OVERVIEW_PX = 30;
 
 /** How far a pressed pointer may wander and still be a click. */
 export const CLICK_PX = 4;
+export const TOUCH_CLICK_PX = 9;
+/** How near the side of a block a pointer takes its end. */
+export const GRIP_PX = 6;
+/** How long a finger must rest for the menu, ms. */
+export const REST_MS = 550;
 /** How near a start must be to draw a held task to it. */
 export const SNAP_PX = 9;
 /** How near a pointer must come to a block: a finger is wider than a mouse. */

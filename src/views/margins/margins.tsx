@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useRef } from "react";
 import type { TimeScale } from "../../dayline/index.ts";
-import { shownSchedule, shownVerdict } from "../../store/index.ts";
+import { shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import type { Brush } from "../line/brush.ts";
@@ -16,7 +16,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
   const { scale, which } = props;
   const { look } = useAround();
   const { windows } = useDay();
-  const plan = useDesk((state) => state.plan);
+  const plan = useDesk(shownPlan);
   const schedule = useDesk(shownSchedule);
   const verdict = useDesk(shownVerdict);
   const settled = useDesk((state) => (state.preview ? state.verdict : null));

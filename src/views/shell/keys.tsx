@@ -1,11 +1,12 @@
 import { useEffect, useRef } from "react";
 import { useAround, useLook } from "../context.ts";
-import { DAY_KEYS } from "../day/daykeys.ts";
+import { nameOf } from "../../store/index.ts";
+import { STEERING } from "../day/keywords.ts";
 import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
 
 /** All keys, and what the signs of the day line mean. */
 export function Keys() {
-  const { look } = useAround();
+  const { desk, look } = useAround();
   const shown = useLook((state) => state.keysShown);
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
@@ -13,6 +14,17 @@ export function Keys() {
     else ref.current?.close();
   }, [shown]);
   if (!shown) return null;
+  /** Commands that have keys, by their groups, in the order of the list. */
+  const commandKeys = (): typeof STEERING => {
+    const keyed = desk.commands.list().filter((command) => command.keys.length > 0);
+    const groups = [...new Set(keyed.map((command) => command.group))];
+    return groups.map((title) => ({
+      title,
+      keys: keyed
+        .filter((command) => command.group === title)
+        .map((command) => ({ keys: command.keys.join(", "), does: nameOf(command) })),
+    }));
+  };
   return (
     <dialog
       ref={ref}
@@ -27,7 +39,7 @@ export function Keys() {
         </button>
       </header>
       <div className="keys-columns">
-        {DAY_KEYS.map((part) => (
+        {[...commandKeys(), ...STEERING].map((part) => (
           <section key={part.title}>
             <h3>{part.title}</h3>
             <dl>

@@ -45,6 +45,10 @@ const input: PlanInput = {
     ],
     relayPasses: [{ id: "pass", name: "Pass", startS: 0, endS: 9000 }],
   },
+  rules: {
+    ...smallInput.rules,
+    walking: { ...smallInput.rules?.walking, greatestDownDeg: 15, greatestAcrossDeg: 12 },
+  },
   crew: smallInput.crew.map((member) => ({ ...member, qualifications: ["drilling", "geology"] })),
   equipment: [
     { id: "drill", name: "Core drill", count: 1 },

@@ -42,6 +42,7 @@ export function show(
     look: createLook("light", 200),
     paper: { kinds: [], pages: () => [], pdf: () => Promise.resolve(new Uint8Array()) },
     sunDeg: () => null,
+    walkS: () => () => 0,
     memory: {
       get: (key: string) => kept.get(key) ?? null,
       set: (key: string, value: string) => void kept.set(key, value),

@@ -27,6 +27,8 @@ const GROUPS: readonly Group[] = [
       ["metabolic rate", "metabolicW", quantity("W"), "W"],
       ["way over straight line", "detour", quantity(""), ""],
       ["steepest way", "greatestSlopeDeg", quantity("°"), "°"],
+      ["steepest way down on a height grid", "greatestDownDeg", quantity("°"), "°"],
+      ["steepest ground across on a height grid", "greatestAcrossDeg", quantity("°"), "°"],
     ],
   ],
   ["Reserves", "reserve", [["tight below", "tight", percent, "%"]]],

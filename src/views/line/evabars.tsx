@@ -1,0 +1,59 @@
+import { clockText, lasts, type TimeScale } from "../../dayline/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import type { Verdict } from "../../store/index.ts";
+import { useLook } from "../context.ts";
+import { useDay } from "../day/around.ts";
+import { useDial } from "../day/dial.ts";
+import { counted } from "../words.ts";
+import { shows } from "./geometry.ts";
+import { evaRows } from "./painthead.ts";
+import { EVA_ROW_PX } from "./sizes.ts";
+
+/** A button over every EVA's bar: dragged or taken in hand by keys, it moves all of the EVA; pressed, it selects it. */
+export function EvaBars(props: {
+  readonly plan: Plan;
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  readonly scale: TimeScale;
+}) {
+  const { plan, schedule, verdict, scale } = props;
+  const { hold } = useDay();
+  const dial = useDial();
+  const held = useLook((state) => state.inHand?.eva ?? null);
+  const { row } = evaRows(plan, verdict);
+  return plan.evas.map((eva, i) => {
+    const outing = verdict.outings.find((one) => one.eva === eva.id);
+    const first = schedule.placements
+      .filter((one) => one.eva === eva.id)
+      .reduce<Schedule["placements"][number] | null>((a, b) => (a && a.startS <= b.startS ? a : b), null);
+    if (!outing || !first || !shows(scale, outing.span)) return null;
+    const { startS, endS } = outing.span;
+    const tasks = schedule.placements.filter((one) => one.eva === eva.id).length;
+    const name = `${eva.name}, out ${clockText(dial, startS)}, in ${clockText(dial, endS)}, lasts ${lasts(endS - startS)}, ${counted(tasks, "task")}`;
+    return (
+      <button
+        key={eva.id}
+        type="button"
+        className={held === eva.id ? "eva-bar held" : "eva-bar"}
+        data-eva={eva.id}
+        data-eva-task={first.task}
+        aria-label={name}
+        title="Drag moves the whole EVA"
+        style={{
+          left: scale.x(startS),
+          width: scale.x(endS) - scale.x(startS),
+          top: row[i]! * EVA_ROW_PX + 2,
+          height: EVA_ROW_PX - 4,
+        }}
+        onPointerDown={(event) => {
+          if (event.button !== 0) return;
+          event.stopPropagation();
+          const stage = event.currentTarget.parentElement?.getBoundingClientRect();
+          const atS = scale.at(event.clientX - (stage?.left ?? 0));
+          const lane = first.crew[0] ?? null;
+          hold.press(event.nativeEvent, { task: first.task, lane, offsetS: atS - first.startS, eva: eva.id });
+        }}
+      />
+    );
+  });
+}
