@@ -3,12 +3,19 @@ import type { Stand } from "../verify.ts";
 import type { Rest } from "./rest.ts";
 import { subsetsByCost } from "./subsets.ts";
 
-/** A set to drop that holds. */
-export interface Dropped {
-  readonly drop: readonly number[];
+export interface Lost {
   readonly mustLost: number;
   readonly worthLost: number;
+}
+
+/** A set to drop that holds. */
+export interface Dropped extends Lost {
+  readonly drop: readonly number[];
   readonly least: boolean;
+  /** Done or under way already, but in vain, as it needs something that is dropped. */
+  readonly vain: readonly number[];
+  /** Holds only where the work stretch under way may be too long; see Rest. */
+  readonly tolerant: boolean;
   readonly stands: readonly Stand[];
 }
 
@@ -20,19 +27,27 @@ const MOST_SETS = 20_000;
 /**
  * The set to drop that loses least, must-do tasks kept before worth and fewer tasks dropped among equals. Sets are tried from
  * the cheapest on; must-do tasks are given up only when dropping everything else does not help (leaving more out never
- * makes a day worse, which the rules here see to but for rounding of rests). No set cheaper than `atLeast` is taken: who is later
- * never loses less. Cut short, what is left is filled up greedily. Gives null when nothing holds. Yields between attempts.
+ * makes a day worse, but for pauses that count as rest only when long enough). `known` holds as well and is taken where nothing
+ * loses less. Cut short, what is left is filled up greedily. Gives null when nothing holds. Yields between attempts.
  */
 export function* leastDropped(
   problem: Problem,
   rest: Rest,
-  atLeast: { readonly mustLost: number; readonly worthLost: number },
+  known: Dropped | null,
 ): Generator<void, Dropped | null> {
   const flags = new Uint8Array(problem.activities);
-  const costOf = (a: number): number => problem.worth[a]! * 1000 + 1;
+  // Dropping what something done already needs loses that as well.
+  const lossOf = (a: number): number[] => [a, ...vainOf(problem, rest, [a])];
+  const losses = new Map(rest.open.map((a) => [a, lossOf(a)]));
+  const costOf = (a: number): number => losses.get(a)!.reduce((sum, b) => sum + problem.worth[b]! * 1000, 1);
+  const guarded = (a: number): boolean => losses.get(a)!.some((b) => problem.must[b] === 1);
+  const worthOf = (drop: readonly number[]): number =>
+    [...drop, ...vainOf(problem, rest, drop)].reduce((sum, b) => sum + problem.worth[b]!, 0);
+  const mustsOf = (drop: readonly number[]): number =>
+    [...drop, ...vainOf(problem, rest, drop)].filter((b) => problem.must[b] === 1).length;
   const byCost = (list: readonly number[]): number[] => [...list].sort((a, b) => costOf(a) - costOf(b));
-  const musts = byCost(rest.open.filter((a) => problem.must[a] === 1));
-  const others = byCost(rest.open.filter((a) => problem.must[a] === 0));
+  const musts = byCost(rest.open.filter(guarded));
+  const others = byCost(rest.open.filter((a) => !guarded(a)));
   let tries = 0;
   let sets = 0;
 
@@ -44,34 +59,35 @@ export function* leastDropped(
   };
   const result = (drop: readonly number[], stands: readonly Stand[], least: boolean): Dropped => ({
     drop: rest.open.filter((a) => drop.includes(a)),
-    mustLost: drop.filter((a) => problem.must[a] === 1).length,
-    worthLost: drop.reduce((sum, a) => sum + problem.worth[a]!, 0),
+    mustLost: mustsOf(drop),
+    worthLost: worthOf(drop),
     least,
+    vain: vainOf(problem, rest, drop),
+    tolerant: rest.tolerant,
     stands,
   });
-  const cheap = (mustLost: number, worthLost: number): boolean =>
-    mustLost < atLeast.mustLost || (mustLost === atLeast.mustLost && worthLost < atLeast.worthLost);
+  // No better than what is known: not worth a look.
+  const dear = (drop: readonly number[]): boolean =>
+    known !== null && !loses({ mustLost: mustsOf(drop), worthLost: worthOf(drop) }, known);
 
   // One must-do task more weighs more than all worth together.
   const weight = rest.open.reduce((sum, a) => sum + costOf(a), 1);
   for (const lost of subsetsByCost(musts.map((a) => costOf(a) + weight))) {
     const mustDrop = lost.items.map((i) => musts[i]!);
     const all = [...mustDrop, ...others];
-    const worthAll = all.reduce((sum, a) => sum + problem.worth[a]!, 0);
-    if (cheap(mustDrop.length, worthAll)) continue;
     yield;
     const bare = hold(all);
     if (!bare) {
+      if (dear(mustDrop)) break;
       if (tries > MOST_TRIES) break;
       continue;
     }
-    const mustWorth = mustDrop.reduce((sum, a) => sum + problem.worth[a]!, 0);
     for (const one of subsetsByCost(others.map(costOf))) {
       sets += 1;
       if (tries > MOST_TRIES || sets > MOST_SETS) break;
       const drop = [...mustDrop, ...one.items.map((i) => others[i]!)];
-      const worthLost = drop.reduce((sum, a) => sum + problem.worth[a]!, 0);
-      if (cheap(mustDrop.length, worthLost) || !closed(problem, rest, drop)) {
+      if (dear(drop)) return { ...known!, least: true };
+      if (!closed(problem, rest, drop)) {
         if (sets % 500 === 0) yield;
         continue;
       }
@@ -84,21 +100,37 @@ export function* leastDropped(
     let stands = bare;
     for (const a of [...others].reverse()) {
       const less = drop.filter((b) => b !== a);
-      const worthLost =
-        mustWorth + less.reduce((sum, b) => sum + (problem.must[b] === 1 ? 0 : problem.worth[b]!), 0);
-      if (cheap(mustDrop.length, worthLost) || !closed(problem, rest, less)) continue;
+      if (!closed(problem, rest, less)) continue;
       yield;
       const back = hold(less);
       if (!back) continue;
       drop = less;
       stands = back;
     }
-    return result(drop, stands, false);
+    return dear(drop) ? known : result(drop, stands, false);
   }
-  return null;
+  return known;
+}
+
+/** True when `a` loses less than `b`. */
+export function loses(a: Lost, b: Lost): boolean {
+  return a.mustLost < b.mustLost || (a.mustLost === b.mustLost && a.worthLost < b.worthLost);
 }
 
 /** True when nothing that stays needs something that is dropped. */
 function closed(problem: Problem, rest: Rest, drop: readonly number[]): boolean {
   return drop.every((a) => problem.neededBy[a]!.every((b) => !rest.open.includes(b) || drop.includes(b)));
+}
+
+/** What is done or under way and needs, directly or not, something of `drop`. */
+function vainOf(problem: Problem, rest: Rest, drop: readonly number[]): number[] {
+  const vain = new Set<number>();
+  const look = [...drop];
+  for (let a = look.pop(); a !== undefined; a = look.pop())
+    for (const b of problem.neededBy[a]!) {
+      if (rest.past[b] === 0 || vain.has(b)) continue;
+      vain.add(b);
+      look.push(b);
+    }
+  return [...vain];
 }

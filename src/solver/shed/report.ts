@@ -39,10 +39,17 @@ export interface ShedCell {
   readonly kind: "keep" | "drop" | "end" | "over";
   /** In the order of planned starts; tasks elsewhere that need what is dropped among them. */
   readonly drop: readonly string[];
+  /** Done or under way already, but in vain, as it needs something that is dropped; counted as lost. */
+  readonly vain: readonly string[];
   readonly mustLost: number;
   readonly worthLost: number;
   /** True when no set that costs less holds, as far as the maker's rules see; false when the search was cut short. */
   readonly least: boolean;
+  /**
+   * Rules that being late breaks by itself, whatever is dropped. over: all of them. Else at most work-and-rest: the stretch of
+   * work under way gets too long, by no more than the lateness.
+   */
+  readonly breaks: readonly string[];
   /** Tasks that start later than planned, and when. */
   readonly moves: readonly { readonly task: string; readonly startS: Instant }[];
   readonly sentence: string;

@@ -3,7 +3,7 @@ import { Day } from "../day.ts";
 import { castOf, type Cast } from "../odds/lanes.ts";
 import { held } from "../pinned.ts";
 import type { Problem } from "../problem.ts";
-import { read, type Stand, Verifier } from "../verify.ts";
+import { type Fault, read, type Stand, Verifier } from "../verify.ts";
 import { lasting } from "./late.ts";
 
 /**
@@ -23,6 +23,7 @@ export class Rest {
   private readonly cast: Cast;
   private day: Day | null = null;
   private verifier: Verifier | null = null;
+  tolerant = false;
 
   constructor(base: Problem, schedule: Schedule, present: number, eva: number) {
     this.present = present;
@@ -51,11 +52,47 @@ export class Rest {
     this.cast = castOf(this.problem, read(this.problem, schedule).stands);
   }
 
-  /** From now on the present task lasts `lengthS`. */
-  take(lengthS: number): void {
-    const problem = lasting(this.problem, this.present, lengthS, this.past);
-    this.day = new Day(problem);
-    this.verifier = new Verifier(problem);
+  /** Rules that are broken even when all that may be dropped is dropped and everybody walks home at once. */
+  faultsAtHome(): string[] {
+    const open = new Set(this.open);
+    const stands = this.cast.order.filter(({ activity }) => !open.has(activity));
+    const faults = this.verifier!.faults(stands).filter((fault) => !this.isVain(fault));
+    return [...new Set(faults.map(({ rule }) => rule))];
+  }
+
+  /** The same set dropped with the present task as long as it now is; null when that does not hold. */
+  again<T extends { readonly drop: readonly number[] }>(
+    dropped: T,
+  ): (T & { readonly stands: readonly Stand[] }) | null {
+    const flags = new Uint8Array(this.past.length);
+    for (const a of dropped.drop) flags[a] = 1;
+    const stands = this.hold(flags);
+    return stands && { ...dropped, tolerant: this.tolerant, stands };
+  }
+
+  /** True when `stands` break no rule with the present task as long as it now is. */
+  verify(stands: readonly Stand[]): boolean {
+    return this.verifier!.faults(stands).every((fault) => this.isVain(fault));
+  }
+
+  /** What is done in vain cannot be undone: that need is told, not tested. */
+  private isVain({ rule, about }: Fault): boolean {
+    return rule === "link-needs" && this.past[about] === 1;
+  }
+
+  /**
+   * From now on the present task lasts `lengthS`. `tolerant`: the work stretch that it is part of may be as much too long as the
+   * task is late; all before and after it, taken by itself, is not.
+   */
+  take(lengthS: number, tolerant: boolean): void {
+    const strict = lasting(this.problem, this.present, lengthS, this.past);
+    const restful = strict.restful.slice();
+    restful[this.present] = 1;
+    const { limits } = strict;
+    const lateS = lengthS - this.problem.lengthS[this.present]!;
+    this.day = new Day(tolerant ? { ...strict, limits: { ...limits, workS: limits.workS + lateS } } : strict);
+    this.verifier = new Verifier(tolerant ? { ...strict, restful } : strict);
+    this.tolerant = tolerant;
   }
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */
@@ -67,7 +104,7 @@ export class Rest {
     const behind: number[] = [];
     const kept = this.cast.order.filter(({ activity }) => drop[activity] === 0);
     for (const { activity: a, startS } of kept) {
-      if (problem.needs[a]!.some((b) => drop[b] === 1)) return null;
+      if (this.past[a] === 0 && problem.needs[a]!.some((b) => drop[b] === 1)) return null;
       behind.length = 0;
       for (let s = slotStart[a]!; s < slotStart[a + 1]!; s += 1) {
         const lane = this.cast.laneOf[s]!;
@@ -83,6 +120,6 @@ export class Rest {
       choice,
       startS: board.earliest[activity]!,
     }));
-    return this.verifier!.holds(stands) ? stands : null;
+    return this.verify(stands) ? stands : null;
   }
 }

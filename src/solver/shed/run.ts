@@ -5,7 +5,7 @@ import type { Problem } from "../problem.ts";
 import { read, type Stand, Verifier } from "../verify.ts";
 import { named } from "../words.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
-import { type Dropped, leastDropped } from "./dropping.ts";
+import { type Dropped, leastDropped, loses } from "./dropping.ts";
 import {
   type AheadCell,
   MINUTES,
@@ -102,15 +102,37 @@ function* rowOf(
   const { plan } = problem;
   const a = present.activity;
   const rest = new Rest(problem, schedule, a, eva);
-  const late: ShedCell[] = [];
   const early: AheadCell[] = [];
-  let atLeast = { mustLost: 0, worthLost: 0 };
-  for (const by of minutes) {
+  // The latest first: who is less late may wait and then do as if later.
+  const found: (Dropped | null)[] = minutes.map(() => null);
+  for (let n = minutes.length - 1; n >= 0; n -= 1) {
+    const lengthS = problem.lengthS[a]! + minutes[n]! * 60;
+    const later = found[n + 1] ?? null;
+    for (const tolerant of [false, true]) {
+      yield;
+      rest.take(lengthS, tolerant);
+      const known = later && rest.verify(later.stands) ? { ...later, tolerant } : null;
+      found[n] = yield* leastDropped(problem, rest, known);
+      if (found[n]) break;
+    }
+  }
+  const late: ShedCell[] = [];
+  for (const [n, by] of minutes.entries()) {
+    const before = n === 0 ? undefined : found[n - 1];
+    const lengthS = problem.lengthS[a]! + by * 60;
+    // Nobody gains by being later: what looks so is the search's doing, and the dearer set is kept.
+    if (before === null) found[n] = null;
+    else if (before && found[n] && loses(found[n]!, before)) {
+      found[n] = null;
+      for (const tolerant of [false, true]) {
+        yield;
+        rest.take(lengthS, tolerant);
+        found[n] ??= rest.again(before);
+      }
+    }
     yield;
-    rest.take(problem.lengthS[a]! + by * 60);
-    const dropped = yield* leastDropped(problem, rest, atLeast);
-    if (dropped) atLeast = dropped;
-    late.push(cellOf(problem, rest, stands, eva, by, dropped));
+    rest.take(lengthS, false);
+    late.push(cellOf(problem, rest, stands, eva, by, found[n]!));
   }
   for (const by of minutes) early.push(yield* fitsAhead(problem, stands, present, by));
   return {
@@ -143,24 +165,33 @@ function cellOf(
         : "drop";
   const planned = new Map(stands.map((stand) => [stand.activity, stand.startS]));
   const names = lost.map((a) => plan.tasks[a]!.name);
+  const breaks = !dropped ? rest.faultsAtHome() : dropped.tolerant ? ["work-and-rest"] : [];
+  const restSoon = dropped?.tolerant ? " Rest at the next stop: the stretch of work is too long." : "";
   const before = `If ${minutes} min late leaving ${plan.tasks[rest.present]!.name}:`;
   return {
     minutes,
     kind,
     drop: lost.map((a) => plan.tasks[a]!.id),
-    mustLost: lost.filter((a) => problem.must[a] === 1).length,
-    worthLost: lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
+    vain: (dropped?.vain ?? []).map((a) => plan.tasks[a]!.id),
+    mustLost: dropped?.mustLost ?? lost.filter((a) => problem.must[a] === 1).length,
+    worthLost: dropped?.worthLost ?? lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
     least: dropped?.least ?? true,
+    breaks,
     moves: (dropped?.stands ?? []).flatMap(({ activity, startS }) =>
       startS === planned.get(activity) ? [] : [{ task: plan.tasks[activity]!.id, startS: instant(startS) }],
     ),
     sentence:
       kind === "keep"
-        ? `${before} drop nothing.`
+        ? `${before} drop nothing.${restSoon}`
         : kind === "drop"
-          ? `${before} drop ${named(names)}.`
+          ? `${before} drop ${named(names)}.${restSoon}`
           : kind === "end"
-            ? `${before} end the EVA.`
-            : `${before} end the EVA at once; a limit is broken all the same.`,
+            ? `${before} end the EVA.${restSoon}`
+            : `${before} end the EVA at once; even so there is trouble with ${named(breaks.map(wordsOf))}.`,
   };
+}
+
+/** The maker's rules in plain words; `reserve` is all that bounds an outing's length: consumables and the longest EVA. */
+function wordsOf(rule: string): string {
+  return rule === "reserve" ? "reserves or the longest EVA" : rule.replaceAll("-", " ");
 }
