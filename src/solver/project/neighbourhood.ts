@@ -24,6 +24,10 @@ export class Neighbourhood {
   readonly #random: Random;
   readonly #options: NeighbourhoodOptions;
   #free: number;
+  /** The neighbourhood in hand: its search, the schedule it is one of, the conflicts it may still have. */
+  #learner: Learner | null = null;
+  #centre: Int32Array | null = null;
+  #conflicts = 0;
 
   constructor(project: Project, random: Random, options = NEIGHBOURHOOD) {
     this.#project = project;
@@ -32,8 +36,26 @@ export class Neighbourhood {
     this.#free = options.free;
   }
 
-  /** A schedule that finishes before `start` does, found in one random neighbourhood of it; null when none was. */
-  improve(start: Int32Array): Int32Array | null {
+  /**
+   * Goes on with the neighbourhood in hand, or opens a random one of `start` when there is none of it, for `work` more
+   * effort. Gives a schedule that finishes before `start` does, or null while none was found.
+   */
+  improve(start: Int32Array, work: number): Int32Array | null {
+    if (this.#centre !== start || !this.#learner) this.#open(start);
+    const learner = this.#learner;
+    if (!learner) return null;
+    const { conflicts, work: before } = learner;
+    const answer = learner.search(null, this.#conflicts, work);
+    this.#conflicts -= learner.conflicts - conflicts;
+    this.work += learner.work - before;
+    if (answer === "open" && this.#conflicts > 0) return null;
+    this.#learner = null;
+    if (answer === "refuted") this.#free = Math.min(this.#free + 0.25, this.#project.activities);
+    if (answer === "open") this.#free = Math.max(this.#free - 0.5, 5);
+    return answer === "found" ? learner.start : null;
+  }
+
+  #open(start: Int32Array): void {
     const project = this.#project;
     const free = this.#chosen(start);
     const kept = flowsOf(project, start, this.#random).filter(([a, b]) => free[a] === 0 && free[b] === 0);
@@ -52,14 +74,11 @@ export class Neighbourhood {
         kept.map(([a]) => project.length[a]!),
       ),
     };
-    const learner = Learner.of(narrowed, finishOf(project, start) - 1);
-    if (!learner) return null;
-    learner.follow(start);
-    const answer = learner.search(null, this.#options.conflicts);
-    this.work += learner.work + narrowed.lag.length;
-    if (answer === "refuted") this.#free = Math.min(this.#free + 0.25, project.activities);
-    if (answer === "open") this.#free = Math.max(this.#free - 0.5, 5);
-    return answer === "found" ? learner.start : null;
+    this.#centre = start;
+    this.#conflicts = this.#options.conflicts;
+    this.#learner = Learner.of(narrowed, finishOf(project, start) - 1);
+    this.#learner?.follow(start);
+    this.work += narrowed.lag.length + (this.#learner?.work ?? 0);
   }
 
   /** 1 for the activities nearest in time to a random moment. */

@@ -51,6 +51,18 @@ export class Ordering {
     if (this.#isBroken(order)) this.#mend(order);
   }
 
+  /** Lowers keys so that no activity's is above that of one that waits for it. */
+  pull(key: Int32Array): void {
+    const { start, list } = this.#out;
+    for (let k = this.#activities - 1; k >= 0; k -= 1) {
+      const a = this.#byRank[k]!;
+      for (let e = start[a]!; e < start[a + 1]!; e += 1) {
+        const least = key[this.#to[list[e]!]!]!;
+        if (least < key[a]!) key[a] = least;
+      }
+    }
+  }
+
   /** True when an edge leads from `a` to `b`. */
   waits(a: number, b: number): boolean {
     for (let e = this.#out.start[a]!; e < this.#out.start[a + 1]!; e += 1) {

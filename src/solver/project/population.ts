@@ -1,10 +1,12 @@
 import type { Random } from "../../kernel/index.ts";
 import { type Candidate, candidate, compareCandidates, Justification } from "./justification.ts";
+import { OUTSIDE, Peaks } from "./peaks.ts";
 import { spanOf } from "./network.ts";
 import { finishOf, type Project } from "./problem.ts";
 
 /** Numbers of the search; the defaults were found on generated projects of 30 to 120 activities. */
 export interface PopulationOptions {
+  /** Members at least; there is one for each activity at least. */
   readonly size: number;
   /** Chance that two neighbours of a child's order are exchanged. */
   readonly swap: number;
@@ -12,13 +14,24 @@ export interface PopulationOptions {
   readonly spread: number;
   /** Children without a new best, by member of the population, before all but the best start anew. */
   readonly patience: number;
+  /** Chance that a child keeps its father's busiest stretches instead of a random one. */
+  readonly peaks: number;
 }
 
-export const POPULATION: PopulationOptions = { size: 60, swap: 0.05, spread: 0.25, patience: 150 };
+export const POPULATION: PopulationOptions = {
+  size: 60,
+  swap: 0.05,
+  spread: 0.25,
+  patience: 150,
+  peaks: 0.7,
+};
+
+/** The load from which on a stretch may count as a peak, as a share of the highest. */
+const LEAST_PEAK = 0.6;
 
 /**
- * A hybrid genetic algorithm over activity lists: two-point crossover, neighbour exchange, every child generated
- * serially and justified twice (Hartmann 1998; Valls, Ballestin & Quintanilla 2008, "A hybrid genetic algorithm for
+ * A hybrid genetic algorithm over activity lists: two-point and peak crossover, neighbour exchange, every child
+ * generated serially and justified twice (Hartmann 1998; Valls, Ballestin & Quintanilla 2008, "A hybrid genetic algorithm for
  * the resource-constrained project scheduling problem").
  */
 export class Population {
@@ -33,6 +46,9 @@ export class Population {
   #growing = true;
   #stale = 0;
   readonly #inherited: Uint8Array;
+  readonly #key: Int32Array;
+  readonly #rank: Int32Array;
+  readonly #peaks: Peaks;
 
   /** Null where lags go in circles or contradict each other: those projects have no generating orders. */
   static of(project: Project, random: Random, options = POPULATION): Population | null {
@@ -50,10 +66,13 @@ export class Population {
   ) {
     this.#justification = justification;
     this.#random = random;
-    this.#options = options;
+    this.#options = { ...options, size: Math.max(options.size, project.activities) };
     this.#latest = latest;
     this.#critical = latest.reduce((most, at) => Math.max(most, at), 1);
     this.#inherited = new Uint8Array(project.activities);
+    this.#key = new Int32Array(project.activities);
+    this.#rank = new Int32Array(project.activities);
+    this.#peaks = new Peaks(project);
   }
 
   /** Schedules generated so far. */
@@ -72,7 +91,11 @@ export class Population {
     const mother = members[this.#random.below(members.length)]!;
     const other = members[this.#random.below(members.length)]!;
     const father = compareCandidates(mother, other) <= 0 ? other : mother;
-    const child = this.#crossed(father === other ? mother : other, father);
+    const keeper = father === other ? mother : other;
+    const child =
+      this.#random.next() < this.#options.peaks
+        ? this.#peaked(keeper, father)
+        : this.#crossed(keeper, father);
     this.#justification.apply(child);
     this.#replace(child);
   }
@@ -124,6 +147,38 @@ export class Population {
     this.#justification.ordering.sort(key, one.order);
     this.#justification.apply(one);
     return one;
+  }
+
+  /**
+   * The busiest stretches of the father's schedule stay together (peak crossover: Valls, Ballestin & Quintanilla 2008):
+   * what runs in one of them follows in his sequence, at the place in the mother's order where its middle stands.
+   */
+  #peaked(mother: Candidate, father: Candidate): Candidate {
+    const n = mother.order.length;
+    const key = this.#key;
+    const rank = this.#rank;
+    mother.order.forEach((a, k) => {
+      rank[a] = k;
+      key[a] = k * n;
+    });
+    const { order, start } = father;
+    const peaks = this.#peaks;
+    peaks.read(start, this.#random.between(LEAST_PEAK, 1));
+    for (let from = 0; from < n;) {
+      const peak = peaks.peakAt(start[order[from]!]!);
+      let until = from;
+      let sum = 0;
+      for (; until < n && peaks.peakAt(start[order[until]!]!) === peak; until += 1)
+        sum += rank[order[until]!]!;
+      const middle = Math.floor(sum / (until - from)) * n;
+      if (peak !== OUTSIDE) for (let k = from; k < until; k += 1) key[order[k]!] = middle + k - from;
+      from = until;
+    }
+    const child = candidate(new Int32Array(n));
+    this.#justification.ordering.pull(key);
+    this.#justification.ordering.sort(key, child.order);
+    this.#exchange(child.order);
+    return child;
   }
 
   /** The middle of the order comes from `father`, both ends from `mother`, each in the parent's sequence. */

@@ -6,9 +6,14 @@ import { spanOf } from "./network.ts";
 import { Population } from "./population.ts";
 import { finishOf, type Project } from "./problem.ts";
 
-/** Ways to go on, and which share of the effort each gets once the first schedules stand. */
-const SHARES = { breed: 0.3, learn: 0.3, loosen: 0.3, lift: 0.1 } as const;
-type Way = keyof typeof SHARES;
+/**
+ * Ways to go on, and which share of the effort each gets once the first schedules stand: by how many activities there
+ * are, since learning proves what is small and breeding gets furthest with what is large. Where no resource can be
+ * shared, orders of two are all there is to decide, and learning keeps its share at any size.
+ */
+type Way = "breed" | "learn" | "loosen" | "lift";
+const SMALL = { activities: 30, shares: { breed: 0.3, learn: 0.3, loosen: 0.3, lift: 0.1 } } as const;
+const LARGE = { activities: 120, shares: { breed: 0.75, learn: 0.07, loosen: 0.12, lift: 0.06 } } as const;
 
 /** Effort before shares count: schedules bred at the very start, and then effort of exact search. */
 const FIRST_SCHEDULES = 500;
@@ -33,6 +38,7 @@ export class Portfolio {
   readonly #population: Population | null;
   readonly #learner: Learner | null;
   readonly #neighbourhood: Neighbourhood;
+  readonly #shares: Readonly<Record<Way, number>>;
   readonly #spent: Record<Way, number> = { breed: 0, learn: 0, loosen: 0, lift: 0 };
   #way: Way = "breed";
   #turnEnds = 0;
@@ -41,6 +47,7 @@ export class Portfolio {
   constructor(project: Project, seed: number, from: Int32Array | null = null) {
     const stream = random(seed);
     this.#project = project;
+    this.#shares = sharesFor(project);
     this.#neighbourhood = new Neighbourhood(project, stream.split());
     const span = fitsAtAll(project) ? spanOf(project) : null;
     this.floor = span ? floorOf(project, span) : Infinity;
@@ -67,12 +74,13 @@ export class Portfolio {
   /** Gives the turn to the way that is furthest behind its share. */
   #turn(): void {
     const spent = this.#spent;
+    const shares = this.#shares;
     const ways: Way[] = ["learn"];
     if (this.best) ways.push("lift", "loosen");
     if (this.#population) ways.push("breed");
     if (this.#population && this.#population.schedules < FIRST_SCHEDULES) this.#way = "breed";
     else if (spent.learn < FIRST_LEARNING) this.#way = "learn";
-    else this.#way = ways.reduce((a, b) => (spent[b] / SHARES[b] < spent[a] / SHARES[a] ? b : a));
+    else this.#way = ways.reduce((a, b) => (spent[b] / shares[b] < spent[a] / shares[a] ? b : a));
     this.#turnEnds = spent[this.#way] + TURN;
   }
 
@@ -98,7 +106,7 @@ export class Portfolio {
 
   #loosen(): void {
     const before = this.#neighbourhood.work;
-    const better = this.#neighbourhood.improve(this.best!);
+    const better = this.#neighbourhood.improve(this.best!, ITERATION);
     this.#spent.loosen += this.#neighbourhood.work - before;
     if (better) this.#take(better);
   }
@@ -117,6 +125,14 @@ export class Portfolio {
   #raise(): void {
     this.floor = Math.max(this.floor, Math.min(this.#learner?.lowerBound ?? Infinity, this.finish));
   }
+}
+
+function sharesFor({ activities, capacity }: Project): Record<Way, number> {
+  if (capacity.every((count) => count === 1)) return SMALL.shares;
+  const part = (activities - SMALL.activities) / (LARGE.activities - SMALL.activities);
+  const large = Math.max(0, Math.min(1, part));
+  const share = (way: Way): number => SMALL.shares[way] * (1 - large) + LARGE.shares[way] * large;
+  return { breed: share("breed"), learn: share("learn"), loosen: share("loosen"), lift: share("lift") };
 }
 
 /** False when some activity asks for more than there is. */
