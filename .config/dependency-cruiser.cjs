@@ -22,7 +22,7 @@ const packages = {
   physics: ["astronomy-engine"],
   plan: ["zod"],
   dayline: ["d3-scale"],
-  exchange: ["pdf-lib", "@pdf-lib/standard-fonts"],
+  exchange: ["geotiff", "pdf-lib", "@pdf-lib/standard-fonts"],
   store: ["zustand", "idb"],
   views: ["react", "react-dom", "date-fns", "zustand"],
 };

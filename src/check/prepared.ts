@@ -9,7 +9,7 @@ import {
   walkingW,
 } from "../physics/index.ts";
 import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
-import { type Gait, type Home, homeOf, type Ways, waysOf } from "../terrain/index.ts";
+import { gaitsOf, type Home, homeOf, type Ways, waysOf } from "../terrain/index.ts";
 
 /** A crew member in a suit: stocks, reserves and rates (S6, S7). */
 export interface Walker {
@@ -43,13 +43,8 @@ export interface Prepared {
 
 /** Everything the judge needs to know of `plan` before it sees a schedule. */
 export function prepare(plan: Plan): Prepared {
-  const { walking, walkback } = plan.rules;
-  const gait = (speedMs: number): Gait => ({
-    speedMs,
-    detour: walking.detour,
-    greatestSlopeDeg: walking.greatestSlopeDeg,
-  });
-  const ways = waysOf(plan.site, gait(walking.speedMs));
+  const gaits = gaitsOf(plan);
+  const ways = waysOf(plan.site, gaits.planned);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   const walkers = new Map<string, Walker>();
   for (const member of plan.crew) {
@@ -62,7 +57,7 @@ export function prepare(plan: Plan): Prepared {
     evas: new Map(plan.evas.map((eva) => [eva.id, eva])),
     walkers,
     ways,
-    home: homeOf(plan.site, ways, gait(walkback.speedMs)),
+    home: homeOf(plan.site, ways, gaits.back),
     sunlit: sunlitOf(plan),
   };
 }

@@ -12,7 +12,11 @@ export function toblerKmH(slope: number): number {
   return 6 * Math.exp(-3.5 * Math.abs(slope + 0.05));
 }
 
+const LEVEL_KM_H = toblerKmH(0);
+
 /** Walking speed in m/s at `slope` (rise over run) of somebody who walks `levelMs` on the level. */
 export function walkingMs(levelMs: number, slope: number): number {
-  return levelMs * Math.min(1, toblerKmH(slope) / toblerKmH(0));
+  // Down to a slope of -0.1 the shape is at least that of the level.
+  if (slope <= 0 && slope >= -0.1) return levelMs;
+  return levelMs * Math.min(1, toblerKmH(slope) / LEVEL_KM_H);
 }

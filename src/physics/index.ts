@@ -20,6 +20,8 @@ export { apparentWeight, surfaceGravityMs2, weightN } from "./weight.ts";
 export { horizonM } from "./horizon.ts";
 export { shadowPerHeight } from "./shadow.ts";
 export { MOON_SOLAR_DAYS, sunDegH, sunElevationDeg } from "./daylight.ts";
+export { APRON_RADII, craterDepthM, craterHeightM, cratersPerM2, FRESH_DEPTH, FRESH_RIM } from "./crater.ts";
+export { incidence } from "./shading.ts";
 export { moonEarth, moonSun } from "./sky.ts";
 export type { Observer, SkyDirection } from "./sky.ts";
 export { sunStretches } from "./stretches.ts";

@@ -23,7 +23,7 @@ export interface Edit {
 
 /** The edit that turns `before` into `after`. */
 export function editBetween(name: string, before: Plan, after: Plan): Edit {
-  const keys = Object.keys(after) as BranchKey[];
+  const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])] as BranchKey[];
   return { name, changes: tidy(keys.map((key) => change(key, before[key], after[key]))) };
 }
 

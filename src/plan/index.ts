@@ -9,6 +9,8 @@ export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";
 export type { BranchChange, BranchKey, Edit } from "./edit.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
+export { MOST_POINTS } from "./ground.ts";
+export type { PlanGround, PlanGroundInput } from "./ground.ts";
 export type { Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Rules, Standing } from "./rules.ts";

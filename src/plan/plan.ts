@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { containerSchema, crewSchema, equipmentSchema, evaSchema, storesSchema, suitSchema } from "./crew.ts";
 import { label, note } from "./fields.ts";
+import { groundSchema } from "./ground.ts";
 import { rulesSchema } from "./rules.ts";
 import { scheduleSchema, variantSchema } from "./schedule.ts";
 import { bodySchema, siteSchema, staySchema } from "./site.ts";
@@ -19,6 +20,7 @@ export const planSchema = z
     notes: note.default(""),
     body: bodySchema.prefault({}),
     site: siteSchema.describe("Where the work is done."),
+    ground: groundSchema.optional(),
     stay: staySchema.describe("The time on the surface."),
     crew: z.array(crewSchema).max(4).describe("Who is there."),
     suits: z.array(suitSchema).max(20).describe("Suits with their packs."),

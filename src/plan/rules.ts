@@ -15,6 +15,16 @@ export const rulesSchema = z.strictObject({
       metabolicW: ranged(50, 1500, "Metabolic rate of level walking, W.").default(272),
       detour: ranged(1, 3, "Way walked over straight line.").default(1.1),
       greatestSlopeDeg: ranged(0, 45, "Steepest way, degrees.").default(20),
+      greatestDownDeg: ranged(
+        0,
+        45,
+        "On a height grid: steepest way down, degrees; without it as up.",
+      ).optional(),
+      greatestAcrossDeg: ranged(
+        0,
+        45,
+        "On a height grid: steepest ground walked across, degrees; without it as up.",
+      ).optional(),
       ...standing(
         "Speed: low end of suited walks timed in 1/6 g, 3.3 to 5.5 km/h. Rate: measured mean, NASA TN D-7883.",
       ),

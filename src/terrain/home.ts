@@ -1,6 +1,7 @@
 import { walkingMs } from "../physics/index.ts";
 import { clearTriangle, distanceToLine } from "./shapes.ts";
-import { type Gait, type Ground, type Ways, waysOf, stops } from "./ways.ts";
+import { farthestOn, type Reach, reachOf } from "./reach.ts";
+import { type Gait, type Ground, reliefNetwork, type Ways, waysOf, stops } from "./ways.ts";
 
 /**
  * The way back to the lander: from every place, and the worst of it along every way.
@@ -9,6 +10,9 @@ import { type Gait, type Ground, type Ways, waysOf, stops } from "./ways.ts";
  * end. Where that cannot be relied on (a leg the planner gave, whose ground is unknown; a lander out of direct reach
  * from an end; a keep-out between the way and the lander; steep ground) somebody inside the way goes home by one of
  * its ends, and the worst point is where both are equally far.
+ *
+ * Over a height grid the worst point of a trail is looked for along it, a cell apart: home is the quickest way over the ground
+ * from there, whatever the planned ways spare.
  */
 
 /** The Tobler time of a rise over a distance grows with the distance below this slope, so it is convex there. */
@@ -25,7 +29,8 @@ export interface Home {
 
 /** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`. */
 export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
-  const back = waysOf(ground, gait);
+  const back = waysOf(ground, quickest(gait));
+  const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
   const placeS = new Int32Array(size);
   const placeM = new Int32Array(size);
@@ -57,7 +62,12 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
     if (ways.given[at] === 1 && ways.givenPeakM[at]! >= 0) {
       return Math.max(from, to, Math.ceil(ways.givenPeakM[at]! / gait.speedMs));
     }
-    if (ways.given[at] === 0 && isOpen(a, b)) return Math.max(from, to);
+    const trail = ways.trails?.[at];
+    if (trail && reach) {
+      const peak = farthestOn(reach, trail, from * gait.speedMs, to * gait.speedMs);
+      return peak === null ? -1 : Math.max(from, to, Math.ceil(peak.levelM / gait.speedMs - 1e-6));
+    }
+    if (ways.given[at] === 0 && !ways.trails && isOpen(a, b)) return Math.max(from, to);
     const slope = Math.tan(ways.slopeRad[at]!);
     const onS = ways.distanceM[at]! / walkingMs(gait.speedMs, slope);
     const backS = ways.distanceM[at]! / walkingMs(gait.speedMs, -slope);
@@ -79,6 +89,19 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
       (keepOut) => keepOut.kind !== "walking" || clearTriangle(keepOut.shape, start, end, base),
     );
   }
+}
+
+/** The walk back from everywhere on the height grid, by time. */
+export function reachOn(ground: Ground, gait: Gait): Reach | null {
+  const lander = ground.places.find((place) => place.kind === "lander");
+  const quick = quickest(gait);
+  if (!lander || !quick.relief) return null;
+  return reachOf(reliefNetwork(ground, quick, quick.relief), [lander]);
+}
+
+/** The same gait sparing time: who must go home goes the quickest way. */
+function quickest(gait: Gait): Gait {
+  return gait.relief?.effort ? { ...gait, relief: { ...gait.relief, effort: null } } : gait;
 }
 
 /** Walking time with given legs taken at the walk-back speed: the planner's leg time belongs to the planned pace. */

@@ -1,5 +1,9 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
+import type { Effort } from "./footing.ts";
+import type { HeightGrid } from "./grid.ts";
+import { type Network, networkOf, trailsBetween } from "./network.ts";
 import { crosses, type Point, type Shape } from "./shapes.ts";
+import { type Trail, trailSeconds, trailSlopeRad } from "./trail.ts";
 
 /**
  * Walking ways between the places of a site, all pairs.
@@ -8,6 +12,9 @@ import { crosses, type Point, type Shape } from "./shapes.ts";
  * planner replaces the computed one; a line that enters a walking keep-out or is too steep is closed, and the way
  * then goes through other places where that is possible. Distances and times are rounded up to whole metres and
  * seconds, once, here.
+ *
+ * With a height grid a way is the cheapest trail over the ground instead, round keep-outs and steep ground; where there is
+ * none, there is no way but by legs that the planner gave.
  */
 
 export interface Ground {
@@ -34,6 +41,19 @@ export interface Gait {
   readonly detour: number;
   /** Steeper lines than this are closed, degrees. */
   readonly greatestSlopeDeg: number;
+  /** The ground as a height grid; without it ways are straight lines. */
+  readonly relief?: Relief | undefined;
+}
+
+/** A height grid and how it is walked; the greatest slope of the gait holds upwards. */
+export interface Relief {
+  readonly grid: HeightGrid;
+  /** Way walked over the line on the grid, at least 1. */
+  readonly detour: number;
+  readonly downDeg: number;
+  readonly acrossDeg: number;
+  /** Spare energy at this load; null spares time. */
+  readonly effort: Effort | null;
 }
 
 /** All pairs, flat: entry `from * size + to`. */
@@ -55,12 +75,17 @@ export interface Ways {
   readonly given: Uint8Array;
   /** Longest way home from any point of a given leg, m, where the planner gave that too; else -1. */
   readonly givenPeakM: Float64Array;
+  /** The way over the height grid; null where it is none: no way, a given leg, a way through others. Null without a grid. */
+  readonly trails: readonly (Trail | null)[] | null;
 }
 
 /** The ways of `ground` for somebody walking with `gait`. */
 export function waysOf(ground: Ground, gait: Gait): Ways {
   const size = ground.places.length;
   const index = new Map(ground.places.map((place, i) => [place.id, i]));
+  const trails: (Trail | null)[] | null = gait.relief
+    ? [...trailsBetween(reliefNetwork(ground, gait, gait.relief), ground.places)]
+    : null;
   const ways = {
     size,
     lander: ground.places.findIndex((place) => place.kind === "lander"),
@@ -71,12 +96,26 @@ export function waysOf(ground: Ground, gait: Gait): Ways {
     via: new Int32Array(size * size).fill(-1),
     given: new Uint8Array(size * size),
     givenPeakM: new Float64Array(size * size).fill(-1),
+    trails,
   };
-  layLines(ground, gait, ways);
-  layGivenLegs(ground, ways);
+  if (trails) layTrails(trails, gait, ways);
+  else layLines(ground, gait, ways);
+  layGivenLegs(ground, ways, trails);
   goThroughOthers(ways);
   weighWaysRound(ways);
   return ways;
+}
+
+/** The network that ways over `relief` are found on. */
+export function reliefNetwork(ground: Ground, gait: Gait, relief: Relief): Network {
+  return networkOf(relief.grid, {
+    detour: relief.detour,
+    upDeg: gait.greatestSlopeDeg,
+    downDeg: relief.downDeg,
+    acrossDeg: relief.acrossDeg,
+    effort: relief.effort,
+    keepOuts: ground.keepOuts.filter((one) => one.kind === "walking").map((one) => one.shape),
+  });
 }
 
 /** The place indices of the way, both ends included. */
@@ -115,7 +154,16 @@ function layLines(ground: Ground, gait: Gait, ways: Ways): void {
   });
 }
 
-function layGivenLegs(ground: Ground, ways: Ways): void {
+function layTrails(trails: readonly (Trail | null)[], gait: Gait, ways: Ways): void {
+  trails.forEach((trail, at) => {
+    if (!trail) return;
+    ways.distanceM[at] = Math.ceil(trail.distanceM - 1e-6);
+    ways.durationS[at] = trailSeconds(trail, gait.speedMs);
+    ways.slopeRad[at] = trailSlopeRad(trail);
+  });
+}
+
+function layGivenLegs(ground: Ground, ways: Ways, trails: (Trail | null)[] | null): void {
   for (const leg of ground.legs) {
     const from = ways.index.get(leg.from);
     const to = ways.index.get(leg.to);
@@ -126,6 +174,7 @@ function layGivenLegs(ground: Ground, ways: Ways): void {
       ways.distanceM[at] = Math.ceil(leg.distanceM);
       ways.slopeRad[at] = 0;
       ways.given[at] = 1;
+      if (trails) trails[at] = null;
       ways.givenPeakM[at] = leg.walkbackPeakM ?? -1;
     }
   }

@@ -1,4 +1,4 @@
-import type { PlanInput } from "../../src/plan/index.ts";
+import type { PlanGroundInput, PlanInput } from "../../src/plan/index.ts";
 
 /** An invented plan that uses every field of the document once, each with a value that is not its default. */
 export const completePlan: PlanInput = {
@@ -44,6 +44,19 @@ export const completePlan: PlanInput = {
       { from: "lander", to: "ridge", distanceM: 520, durationS: 600, bothWays: false, walkbackPeakM: 540 },
     ],
     notes: "Flat but for the ridge.",
+  },
+  ground: {
+    type: "grid",
+    westM: -500,
+    southM: -500,
+    cellM: 500,
+    columns: 3,
+    rows: 3,
+    detour: 1.1,
+    aim: "energy",
+    unit: "mm",
+    heights: ["0 120 4000", "-30 0 2500", "x -10 900"],
+    source: "invented",
   },
   stay: {
     touchdownUtc: "2031-04-05T06:07:00Z",
@@ -168,6 +181,8 @@ export const completePlan: PlanInput = {
       metabolicW: 280,
       detour: 1.2,
       greatestSlopeDeg: 18,
+      greatestDownDeg: 22,
+      greatestAcrossDeg: 16,
       level: "warning",
       source: "invented",
     },
@@ -196,4 +211,22 @@ export const completePlan: PlanInput = {
       schedule: { placements: [{ task: "wake", eva: null, crew: [], startS: 9000 }] },
     },
   ],
+};
+
+/** The other form of ground, every field with a value that is not its default. */
+export const madeGround: PlanGroundInput = {
+  type: "made",
+  westM: -300,
+  southM: -200,
+  cellM: 20,
+  columns: 31,
+  rows: 21,
+  detour: 1.2,
+  aim: "energy",
+  seed: 42,
+  roughnessM: 5,
+  hurst: 0.8,
+  cratered: 0.05,
+  steepness: 2.4,
+  largestM: 120,
 };

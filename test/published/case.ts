@@ -3,7 +3,7 @@
  * validation page beside the models is written from them, so the page cannot say what the tests do not hold.
  */
 export interface Case {
-  /** The model's file in src/physics, without the ending. */
+  /** The model's file in src/physics, or in src with its folder, without the ending. */
   readonly model: string;
   readonly what: string;
   readonly source: string;

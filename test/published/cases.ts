@@ -1,8 +1,15 @@
 import type { Case } from "./case.ts";
 import { gasCases } from "./gas.cases.ts";
 import { groundCases } from "./ground.cases.ts";
+import { reliefCases } from "./relief.cases.ts";
 import { skyCases } from "./sky.cases.ts";
 import { workCases } from "./work.cases.ts";
 
 /** Every published check, in the order of the validation page. */
-export const cases: readonly Case[] = [...workCases, ...gasCases, ...groundCases, ...skyCases];
+export const cases: readonly Case[] = [
+  ...workCases,
+  ...gasCases,
+  ...groundCases,
+  ...reliefCases,
+  ...skyCases,
+];

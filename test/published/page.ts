@@ -6,7 +6,7 @@ import type { Case } from "./case.ts";
 export function validationPage(models: readonly string[], cases: readonly Case[]): Promise<string> {
   const parts = [
     "# Validation of the models",
-    "Every model of this folder, what it rests on, where it holds and what it does not cover, in the words at the head " +
+    "Every model of this folder, and of `src/terrain` those with a published or closed form, what it rests on, where it holds and what it does not cover, in the words at the head " +
       "of its file; then each check: the value outside, where that was read, what the model computes and the " +
       "difference. The page is written from the checks themselves (`npx vitest run test/published -u`), and a test " +
       "fails when it is stale.",
@@ -14,6 +14,7 @@ export function validationPage(models: readonly string[], cases: readonly Case[]
       "**value from memory**, with no text at hand; **arithmetic**, worked from the formula by hand; **reference**, " +
       "computed by another route. A planning and training aid only: these checks do not make it flight software.",
   ];
+  parts.push(overview(models, cases));
   for (const model of models) {
     parts.push(`## ${model}`, headOf(model), table(cases.filter((one) => one.model === model)));
   }
@@ -22,7 +23,8 @@ export function validationPage(models: readonly string[], cases: readonly Case[]
 
 /** The words of the first comment block of a model's file, one paragraph, safe for a page. */
 export function headOf(model: string): string {
-  const text = readFileSync(new URL(`../../src/physics/${model}.ts`, import.meta.url), "utf8");
+  const file = model.includes("/") ? model : `physics/${model}`;
+  const text = readFileSync(new URL(`../../src/${file}.ts`, import.meta.url), "utf8");
   const block = /\/\*\*([\s\S]*?)\*\//.exec(text)?.[1] ?? "";
   const lines = block.split("\n").map((line) => line.replace(/^\s*\*? ?/, "").trim());
   return lines
@@ -31,6 +33,19 @@ export function headOf(model: string): string {
     .split(/\n{2,}/)
     .map((paragraph) => paragraph.replaceAll("\n", " "))
     .join("\n\n");
+}
+
+/** One line a model: where it holds, what it leaves out, how many checks it has. */
+function overview(models: readonly string[], cases: readonly Case[]): string {
+  const rows = models.map((model) => {
+    const head = headOf(model).replaceAll("\n", " ");
+    const range = /Range: (.*?)(?= Not covered:|$)/.exec(head)?.[1] ?? "";
+    const beyond = /Not covered: (.*)$/.exec(head)?.[1] ?? "";
+    return `| ${[model, range, beyond, cases.filter((one) => one.model === model).length].join(" | ")} |`;
+  });
+  return ["| model | range of use | what it does not cover | checks |", "|---|---|---|---|", ...rows].join(
+    "\n",
+  );
 }
 
 function table(cases: readonly Case[]): string {

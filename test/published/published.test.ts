@@ -3,10 +3,14 @@ import { describe, expect, it } from "vitest";
 import { cases } from "./cases.ts";
 import { headOf, validationPage } from "./page.ts";
 
-const models = readdirSync(new URL("../../src/physics/", import.meta.url))
-  .filter((file) => file.endsWith(".ts") && file !== "index.ts")
-  .map((file) => file.replace(/\.ts$/, ""))
-  .sort();
+/** Everything in physics, and what of terrain has a check. */
+const models = [
+  ...readdirSync(new URL("../../src/physics/", import.meta.url))
+    .filter((file) => file.endsWith(".ts") && file !== "index.ts")
+    .map((file) => file.replace(/\.ts$/, ""))
+    .sort(),
+  ...[...new Set(cases.map((one) => one.model).filter((model) => model.startsWith("terrain/")))].sort(),
+];
 
 describe("published values", () => {
   it.each(cases)("$model: $what [$source, $provenance]", ({ ours, value, within }) => {

@@ -1,6 +1,6 @@
 import { reserves, stocks } from "../../physics/index.ts";
 import type { CrewMember, Plan, Suit } from "../../plan/index.ts";
-import { homeOf, type Ways, waysOf } from "../../terrain/index.ts";
+import { gaitsOf, homeOf, type Ways, waysOf } from "../../terrain/index.ts";
 import { NEVER } from "../problem.ts";
 
 /** A crew member with the suit's whole-number stocks. */
@@ -27,14 +27,10 @@ export interface Ground {
 
 /** Works out ways, walk-backs and who may go where. */
 export function groundOf(plan: Plan): Ground {
-  const { walking, walkback } = plan.rules;
-  const gait = (speedMs: number) => ({
-    speedMs,
-    detour: walking.detour,
-    greatestSlopeDeg: walking.greatestSlopeDeg,
-  });
-  const ways = waysOf(plan.site, gait(walking.speedMs));
-  const home = homeOf(plan.site, ways, gait(walkback.speedMs));
+  const { walkback } = plan.rules;
+  const gaits = gaitsOf(plan);
+  const ways = waysOf(plan.site, gaits.planned);
+  const home = homeOf(plan.site, ways, gaits.back);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   const walkers = plan.crew.map((member): Walker => {
     const suit = suits.get(member.suit)!;

@@ -1,0 +1,189 @@
+import { slopeW, walkingMs } from "../physics/index.ts";
+import type { HeightGrid } from "./grid.ts";
+import { crosses, type Point, type Shape } from "./shapes.ts";
+
+/**
+ * Where a height grid may be walked, and what a straight piece of it costs.
+ *
+ * A piece is walked in steps no longer than a cell on the bilinear surface. It is closed where the ground is unknown, where
+ * a step is steeper up or down than allowed, where the ground falls off more steeply across the step than allowed, and
+ * where it enters a keep-out. Cost: by time, the level metres that take as long (`gait.ts`), so that one answer holds for every level
+ * speed; by energy, tens of joules (`walk.ts` in physics) at a given load. The detour factor lengthens steps, not slopes.
+ * Range: slopes to 45 degrees. Not covered: what is smaller than a cell, but for the detour factor.
+ */
+export interface Footing {
+  readonly grid: HeightGrid;
+  readonly terms: Terms;
+  readonly tanUp: number;
+  readonly tanDown: number;
+  readonly tanAcross: number;
+  /** Cost of a step of `levelM` (without detour) that rises `riseM`. */
+  step(levelM: number, riseM: number): number;
+  /** Cost of the straight piece; -1 where it is closed or comes to more than `most`. */
+  straight(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number, most?: number): number;
+}
+
+/** What decides where the way goes. */
+export interface Terms {
+  readonly detour: number;
+  readonly upDeg: number;
+  readonly downDeg: number;
+  readonly acrossDeg: number;
+  /** Spare energy at this load; null spares time. */
+  readonly effort: Effort | null;
+  readonly keepOuts: readonly Shape[];
+}
+
+/** Who walks with what, where energy counts. */
+export interface Effort {
+  /** Metabolic rate on the level, W. */
+  readonly levelW: number;
+  /** Body, suit and load, kg. */
+  readonly massKg: number;
+  readonly gravityMs2: number;
+  /** Speed on the level, m/s. */
+  readonly speedMs: number;
+}
+
+const UNIT_J = 10;
+/** A slope right at the limit is allowed, binary noise or not. */
+const NOISE = 1e-9;
+
+/** The footing of `grid` on these terms. */
+export function footingOf(grid: HeightGrid, terms: Terms): Footing {
+  const tangent = (deg: number): number => Math.tan((deg * Math.PI) / 180) + NOISE;
+  const tanUp = tangent(terms.upDeg);
+  const tanDown = tangent(terms.downDeg);
+  const tanAcross = tangent(terms.acrossDeg);
+  const step = stepOf(terms);
+  const boxes = terms.keepOuts.map(boxOf);
+  const perM = leastPerM(terms);
+  const { columns, rows, cellM, westM, southM, heightM } = grid;
+
+  return { grid, terms, tanUp, tanDown, tanAcross, step, straight };
+
+  function straight(
+    fromEastM: number,
+    fromNorthM: number,
+    toEastM: number,
+    toNorthM: number,
+    most = Infinity,
+  ): number {
+    const east = toEastM - fromEastM;
+    const north = toNorthM - fromNorthM;
+    const lengthM = Math.sqrt(east * east + north * north);
+    if (lengthM * perM > most || isShut(fromEastM, fromNorthM, toEastM, toNorthM)) return -1;
+    const steps = Math.max(1, Math.ceil(lengthM / cellM - 1e-6));
+    const stepM = lengthM / steps;
+    const unitEast = lengthM === 0 ? 0 : east / lengthM;
+    const unitNorth = lengthM === 0 ? 0 : north / lengthM;
+    let cost = 0;
+    let before = bilinear(fromEastM, fromNorthM);
+    if (Number.isNaN(before)) return -1;
+    for (let k = 1; k <= steps; k += 1) {
+      const share = k / steps;
+      const height = bilinear(fromEastM + east * share, fromNorthM + north * share);
+      const rise = height - before;
+      if (!(rise <= tanUp * stepM && -rise <= tanDown * stepM)) return -1;
+      const half = (k - 0.5) / steps;
+      const fall = across(fromEastM + east * half, fromNorthM + north * half, unitEast, unitNorth);
+      if (!(fall <= tanAcross)) return -1;
+      cost += step(stepM, rise);
+      if (cost + (steps - k) * stepM * perM > most) return -1;
+      before = height;
+    }
+    return cost;
+  }
+
+  function isShut(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number): boolean {
+    for (let k = 0; k < boxes.length; k += 1) {
+      const box = boxes[k]!;
+      if (Math.max(fromEastM, toEastM) < box.west || Math.min(fromEastM, toEastM) > box.east) continue;
+      if (Math.max(fromNorthM, toNorthM) < box.south || Math.min(fromNorthM, toNorthM) > box.north) continue;
+      const shape = terms.keepOuts[k]!;
+      const from = { eastM: fromEastM, northM: fromNorthM };
+      if (crosses(shape, from, { eastM: toEastM, northM: toNorthM })) return true;
+    }
+    return false;
+  }
+
+  function bilinear(eastM: number, northM: number): number {
+    const x = (eastM - westM) / cellM;
+    const y = (northM - southM) / cellM;
+    if (!(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) return NaN;
+    const column = x >= columns - 1 ? columns - 2 : x | 0;
+    const row = y >= rows - 1 ? rows - 2 : y | 0;
+    const at = row * columns + column;
+    const u = x - column;
+    const v = y - row;
+    const south = u === 0 ? heightM[at]! : heightM[at]! * (1 - u) + heightM[at + 1]! * u;
+    if (v === 0) return south;
+    const over = at + columns;
+    const north = u === 0 ? heightM[over]! : heightM[over]! * (1 - u) + heightM[over + 1]! * u;
+    return south * (1 - v) + north * v;
+  }
+
+  /** Rise per metre to the side of somebody walking along the unit vector. */
+  function across(eastM: number, northM: number, unitEast: number, unitNorth: number): number {
+    const x = (eastM - westM) / cellM;
+    const y = (northM - southM) / cellM;
+    const column = Math.min(columns - 2, Math.max(0, x | 0));
+    const row = Math.min(rows - 2, Math.max(0, y | 0));
+    const at = row * columns + column;
+    const sw = heightM[at]!;
+    const se = heightM[at + 1]!;
+    const nw = heightM[at + columns]!;
+    const ne = heightM[at + columns + 1]!;
+    const u = x - column;
+    const v = y - row;
+    const riseEast = (se - sw) * (1 - v) + (ne - nw) * v;
+    const riseNorth = (nw - sw) * (1 - u) + (ne - se) * u;
+    return Math.abs(riseEast * unitNorth - riseNorth * unitEast) / cellM;
+  }
+}
+
+function stepOf({ detour, effort }: Terms): Footing["step"] {
+  if (!effort) {
+    return (levelM, riseM) => {
+      if (levelM === 0) return Math.abs(riseM);
+      const walkedM = levelM * detour;
+      return Math.sqrt(walkedM * walkedM + riseM * riseM) / walkingMs(1, riseM / levelM);
+    };
+  }
+  const { levelW, massKg, gravityMs2, speedMs } = effort;
+  return (levelM, riseM) => {
+    if (levelM === 0) return 0;
+    const walkedM = levelM * detour;
+    const slope = riseM / levelM;
+    const seconds = Math.sqrt(walkedM * walkedM + riseM * riseM) / walkingMs(speedMs, slope);
+    return (seconds * (levelW + slopeW(massKg, gravityMs2, speedMs, Math.atan(slope)))) / UNIT_J;
+  };
+}
+
+/** No metre of level distance costs less than this. */
+function leastPerM({ detour, effort }: Terms): number {
+  // Walking is never faster than level nor cheaper; a hair less, so that noise never makes a bound of it.
+  return detour * (effort ? effort.levelW / effort.speedMs / UNIT_J : 1) * (1 - NOISE);
+}
+
+/** The upright box round a shape. */
+export interface Box {
+  readonly west: number;
+  readonly east: number;
+  readonly south: number;
+  readonly north: number;
+}
+
+export function boxOf(shape: Shape): Box {
+  if (shape.type === "disc") {
+    const { eastM, northM, radiusM } = shape;
+    return { west: eastM - radiusM, east: eastM + radiusM, south: northM - radiusM, north: northM + radiusM };
+  }
+  const list = (of: (point: Point) => number): number[] => shape.points.map(of);
+  return {
+    west: Math.min(...list((point) => point.eastM)),
+    east: Math.max(...list((point) => point.eastM)),
+    south: Math.min(...list((point) => point.northM)),
+    north: Math.max(...list((point) => point.northM)),
+  };
+}

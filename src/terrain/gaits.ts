@@ -1,0 +1,60 @@
+import { reliefOf, type StoredGround } from "./relief.ts";
+import type { Gait, Relief } from "./ways.ts";
+
+/** What a plan says of walking: the part of it that decides where ways go. */
+export interface WalkingPlan {
+  readonly ground?: (StoredGround & { readonly detour: number; readonly aim: "time" | "energy" }) | undefined;
+  readonly body: { readonly gravityMs2: number };
+  readonly crew: readonly {
+    readonly bodyMassKg: number;
+    readonly workRateFactor: number;
+    readonly suit: string;
+  }[];
+  readonly suits: readonly { readonly id: string; readonly massKg: number }[];
+  readonly rules: {
+    readonly walking: {
+      readonly speedMs: number;
+      readonly metabolicW: number;
+      readonly detour: number;
+      readonly greatestSlopeDeg: number;
+      readonly greatestDownDeg?: number | undefined;
+      readonly greatestAcrossDeg?: number | undefined;
+    };
+    readonly walkback: { readonly speedMs: number };
+  };
+}
+
+/** The planned gait and that of the way home. */
+export function gaitsOf(plan: WalkingPlan): { readonly planned: Gait; readonly back: Gait } {
+  const { walking, walkback } = plan.rules;
+  const relief = plan.ground && reliefGait(plan, plan.ground);
+  const gait = (speedMs: number): Gait => ({
+    speedMs,
+    detour: walking.detour,
+    greatestSlopeDeg: walking.greatestSlopeDeg,
+    ...(relief ? { relief } : {}),
+  });
+  return { planned: gait(walking.speedMs), back: gait(walkback.speedMs) };
+}
+
+function reliefGait(plan: WalkingPlan, ground: NonNullable<WalkingPlan["ground"]>): Relief {
+  const { walking } = plan.rules;
+  const suitKg = new Map(plan.suits.map((suit) => [suit.id, suit.massKg]));
+  const massesKg = plan.crew.map((member) => member.bodyMassKg + (suitKg.get(member.suit) ?? 0));
+  const factors = plan.crew.map((member) => member.workRateFactor);
+  return {
+    grid: reliefOf(ground),
+    detour: ground.detour,
+    downDeg: walking.greatestDownDeg ?? walking.greatestSlopeDeg,
+    acrossDeg: walking.greatestAcrossDeg ?? walking.greatestSlopeDeg,
+    effort:
+      ground.aim === "time" || massesKg.length === 0
+        ? null
+        : {
+            levelW: walking.metabolicW * Math.max(...factors),
+            massKg: Math.max(...massesKg),
+            gravityMs2: plan.body.gravityMs2,
+            speedMs: walking.speedMs,
+          },
+  };
+}

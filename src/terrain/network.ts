@@ -1,0 +1,119 @@
+import { type Footing, footingOf, type Terms } from "./footing.ts";
+import type { HeightGrid } from "./grid.ts";
+import { type Lattice, latticeOf } from "./lattice.ts";
+import { type Memory, memory } from "./remember.ts";
+import type { Point } from "./shapes.ts";
+import { seedsAt, spread, type Spread } from "./spread.ts";
+import { joinedTrails, surveyed, type Trail, trailTo } from "./trail.ts";
+
+/**
+ * A height grid on the terms of a walk, with all that was worked out on it: one spread for each place, one trail for each
+ * pair. A place that moves costs one spread and its own trails; all others are remembered.
+ */
+export interface Network {
+  readonly footing: Footing;
+  readonly lattice: Lattice;
+  readonly fields: Memory<Spread>;
+  readonly trails: Memory<readonly [Trail | null]>;
+  readonly tables: Memory<readonly (Trail | null)[]>;
+  /** Farthest points of trails from home, kept by `reach.ts`. */
+  readonly peaks: Memory<readonly [Peak | null]>;
+}
+
+/** The point of a way with the longest walk back. */
+export interface Peak {
+  /** Level metres home. */
+  readonly levelM: number;
+  readonly at: Point;
+}
+
+const networks = memory<Network>(4);
+/** Points of all remembered spreads of a network together. */
+const FIELD_ROOM = 12_000_000;
+const TRAIL_ROOM = 20_000;
+/** Above this many places ways are not made shorter by other places. */
+const MOST_CLOSED = 300;
+
+/** The network of `grid` on `terms`: the same content gives the same one, worked out once. */
+export function networkOf(grid: HeightGrid, terms: Terms): Network {
+  return networks.of(`${grid.key} ${JSON.stringify(terms)}`, () => {
+    const footing = footingOf(grid, terms);
+    return {
+      footing,
+      lattice: latticeOf(footing),
+      fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
+      trails: memory<readonly [Trail | null]>(TRAIL_ROOM),
+      tables: memory<readonly (Trail | null)[]>(8),
+      peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
+    };
+  });
+}
+
+/** Least costs from `place` to every point of the grid. */
+export function fieldFrom(network: Network, place: Point): Spread {
+  return network.fields.of(`from ${place.eastM} ${place.northM}`, () =>
+    spread(network.lattice, seedsAt(network.footing, place, false), false),
+  );
+}
+
+/** Least costs from every point of the grid to the nearest of `places`. */
+export function fieldTo(network: Network, places: readonly Point[]): Spread {
+  return network.fields.of(`to ${places.map((one) => `${one.eastM} ${one.northM}`).join(", ")}`, () =>
+    spread(
+      network.lattice,
+      places.flatMap((place) => seedsAt(network.footing, place, true)),
+      true,
+    ),
+  );
+}
+
+/** Trails between all places, entry `from * size + to`; null where there is no way. */
+export function trailsBetween(network: Network, places: readonly Point[]): readonly (Trail | null)[] {
+  const key = places.map((one) => `${one.eastM} ${one.northM}`).join(", ");
+  return network.tables.of(key, () => {
+    const size = places.length;
+    const table: (Trail | null)[] = [];
+    for (let i = 0; i < size; i += 1)
+      for (let j = 0; j < size; j += 1) table.push(pairTrail(network, places[i]!, places[j]!));
+    if (size <= MOST_CLOSED) closeTriangles(table, size);
+    return table;
+  });
+}
+
+function pairTrail(network: Network, from: Point, to: Point): Trail | null {
+  const name = (a: Point, b: Point): string => `${a.eastM} ${a.northM} to ${b.eastM} ${b.northM}`;
+  const one = (a: Point, b: Point): Trail | null =>
+    network.trails.of(name(a, b), () => [trailTo(network.lattice, fieldFrom(network, a), a, b)])[0];
+  const there = one(from, to);
+  const back = one(to, from);
+  if (!back) return there;
+  // The way back, walked the other way round, where that is allowed and cheaper: on level ground both are then alike.
+  const turned = reversed(network.footing, back);
+  return turned && (!there || turned.cost < there.cost) ? turned : there;
+}
+
+function reversed(footing: Footing, trail: Trail): Trail | null {
+  const points = [...trail.points].reverse();
+  for (let k = 1; k < points.length; k += 1) {
+    const [a, b] = [points[k - 1]!, points[k]!];
+    if (footing.straight(a.eastM, a.northM, b.eastM, b.northM) < 0) return null;
+  }
+  return surveyed(footing, points);
+}
+
+/** A way that is cheaper by another place goes there, so that no detour by a place is ever shorter (Floyd 1962). */
+function closeTriangles(table: (Trail | null)[], size: number): void {
+  for (let k = 0; k < size; k += 1) {
+    for (let i = 0; i < size; i += 1) {
+      const first = table[i * size + k];
+      if (!first || i === k) continue;
+      for (let j = 0; j < size; j += 1) {
+        const second = table[k * size + j];
+        if (!second || j === k || j === i) continue;
+        const known = table[i * size + j];
+        if (!known || first.cost + second.cost < known.cost * (1 - 1e-12))
+          table[i * size + j] = joinedTrails(first, second);
+      }
+    }
+  }
+}

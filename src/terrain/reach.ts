@@ -1,0 +1,124 @@
+import { CLOSED, SCALE } from "./lattice.ts";
+import { contour } from "./contour.ts";
+import { fieldTo, type Network, type Peak } from "./network.ts";
+import type { Point } from "./shapes.ts";
+import { stepAlong, type Trail, trailFrom } from "./trail.ts";
+
+/**
+ * How far from safety the ground is: for every point of the grid the walk back to the nearest safe place.
+ *
+ * One spread against the hops, so that up and down are those of somebody walking home. Costs are level metres that take
+ * as long; at the worst 2.8 % too many (lattice.ts), never too few for the grid. Range: networks that spare time.
+ * Not covered: what footing.ts does not cover.
+ */
+export interface Reach {
+  readonly network: Network;
+  readonly safe: readonly Point[];
+  /** Level metres home by point of the grid; Infinity where there is no way home. */
+  readonly levelM: Float64Array;
+}
+
+/** The walk back from everywhere to the nearest of `safe`. The network must spare time. */
+export function reachOf(network: Network, safe: readonly Point[]): Reach {
+  const { cost } = fieldTo(network, safe);
+  const levelM = Float64Array.from(cost, (one) => (one === CLOSED ? Infinity : one / SCALE));
+  return { network, safe, levelM };
+}
+
+/** Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none. */
+export function reachSeconds(reach: Reach, speedMs: number): Int32Array {
+  return Int32Array.from(reach.levelM, (one) => (one === Infinity ? -1 : Math.ceil(one / speedMs - 1e-6)));
+}
+
+/**
+ * The lines on which the walk back takes `seconds` at a level speed: inside them it takes less. Polylines in east and
+ * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts (`lastsS`).
+ */
+export function isochrones(reach: Reach, seconds: number, speedMs: number): Point[][] {
+  return contour(reach.network.footing.grid, reach.levelM, seconds * speedMs);
+}
+
+/**
+ * The farthest point of `trail` from the first of the safe places and its level metres home, whose ends are `fromM` and `toM`
+ * level metres from home (Infinity: no way). Points between are taken a cell apart; home is by the grid or on along the
+ * trail, whichever is less, pulled straight wherever that decides. Null where from some point there is no way home.
+ */
+export function farthestOn(reach: Reach, trail: Trail, fromM: number, toM: number): Peak | null {
+  const way = [...trail.points, ...reach.safe].map(({ eastM, northM }) => `${eastM} ${northM}`);
+  return reach.network.peaks.of(`${way.join(", ")}: ${fromM} ${toM}`, () => [
+    searched(reach, trail, fromM, toM),
+  ])[0];
+}
+
+function searched(reach: Reach, trail: Trail, fromM: number, toM: number): Peak | null {
+  const { lattice } = reach.network;
+  const home = reach.safe[0]!;
+  const field = fieldTo(reach.network, reach.safe);
+  const ends: Peak =
+    fromM >= toM ? { levelM: fromM, at: trail.points[0]! } : { levelM: toM, at: trail.points.at(-1)! };
+  const open = spotsOn(reach, trail, fromM, toM).flatMap(({ at, byTrailM }) => {
+    if (byTrailM <= ends.levelM) return [];
+    const levelM = Math.min(byTrailM, nearby(reach, at, ends.levelM));
+    return levelM <= ends.levelM ? [] : [{ at, levelM }];
+  });
+  open.sort((a, b) => b.levelM - a.levelM);
+  let worst = ends;
+  for (const spot of open) {
+    if (spot.levelM <= worst.levelM) break;
+    const exact = trailFrom(lattice, field, spot.at, home)?.levelM ?? Infinity;
+    const levelM = Math.min(spot.levelM, exact);
+    if (levelM === Infinity) return null;
+    if (levelM > worst.levelM) worst = { levelM, at: spot.at };
+  }
+  return worst;
+}
+
+/** Points inside a trail, a cell apart, with the level metres home on along it or back along it, whichever is less. */
+function spotsOn(
+  { network }: Reach,
+  trail: Trail,
+  fromM: number,
+  toM: number,
+): { at: Point; byTrailM: number }[] {
+  const { grid, step, tanUp, tanDown } = network.footing;
+  const spots: { at: Point; onM: number; backM: number }[] = [];
+  let onM = 0;
+  let backM = fromM;
+  stepAlong(grid, trail.points, (stepM, rise, eastM, northM) => {
+    // `step` of a network that spares time is in level metres.
+    onM += step(stepM, rise);
+    backM = -rise <= tanUp * stepM && rise <= tanDown * stepM ? backM + step(stepM, -rise) : Infinity;
+    spots.push({ at: { eastM, northM }, onM, backM });
+  });
+  return spots
+    .slice(0, -1)
+    .map((spot) => ({ at: spot.at, byTrailM: Math.min(spot.backM, onM - spot.onM + toM) }));
+}
+
+/**
+ * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is `enough`
+ * will do.
+ */
+function nearby({ network, levelM }: Reach, { eastM, northM }: Point, enough: number): number {
+  const { footing } = network;
+  const { columns, rows, cellM, westM, southM } = footing.grid;
+  const column = Math.min(columns - 2, Math.max(0, Math.floor((eastM - westM) / cellM)));
+  const row = Math.min(rows - 2, Math.max(0, Math.floor((northM - southM) / cellM)));
+  let least = Infinity;
+  for (let k = 0; k < 4; k += 1) {
+    const c = column + (k & 1);
+    const r = row + (k >> 1);
+    const rest = levelM[r * columns + c]!;
+    if (rest >= least) continue;
+    const cost = footing.straight(eastM, northM, westM + c * cellM, southM + r * cellM);
+    if (cost >= 0 && cost + rest < least) least = cost + rest;
+    if (least <= enough) return least;
+  }
+  return least;
+}
+
+/** Walk-back in whole seconds, rounded up, from anywhere; -1 where there is no way home or the ground is not known. */
+export function walkbackAt(reach: Reach, point: Point, speedMs: number): number {
+  const levelM = nearby(reach, point, 0);
+  return levelM === Infinity ? -1 : Math.ceil(levelM / speedMs - 1e-6);
+}

@@ -1,0 +1,33 @@
+/**
+ * A store of things that are dear to work out, by a key that says everything they depend on: the same key gives the
+ * same thing, remembered or not. What was not asked for longest goes first when the store is full.
+ */
+export interface Memory<T> {
+  /** What stands under `key`; made by `make` when it is not there. */
+  of(key: string, make: () => T): T;
+}
+
+/** A store of weight `room` at most; `weigh` gives each thing's weight (1 when left out). The newest always stays. */
+export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): Memory<T> {
+  const held = new Map<string, T>();
+  let weight = 0;
+  return {
+    of(key, make) {
+      const known = held.get(key);
+      if (known !== undefined) {
+        held.delete(key);
+        held.set(key, known);
+        return known;
+      }
+      const made = make();
+      held.set(key, made);
+      weight += weigh(made);
+      for (const [oldest, thing] of held) {
+        if (weight <= room || oldest === key) break;
+        held.delete(oldest);
+        weight -= weigh(thing);
+      }
+      return made;
+    },
+  };
+}
