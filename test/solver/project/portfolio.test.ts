@@ -6,16 +6,25 @@ import { projects } from "./arbitrary.ts";
 import { breachesOf, bruteFinish } from "./naive.ts";
 
 /** Searches until proof; more iterations than any of these tiny projects can need. */
-function solved(project: Project, seed = 1): Portfolio {
+function solved(project: Project, seed = 1, watch: (search: Portfolio) => void = () => undefined): Portfolio {
   const search = new Portfolio(project, seed);
-  for (let k = 0; k < 5000 && !search.proved; k += 1) search.iterate();
+  watch(search);
+  for (let k = 0; k < 5000 && !search.proved; k += 1) {
+    search.iterate();
+    watch(search);
+  }
   expect(search.proved).toBe(true);
   return search;
 }
 
 function expectOptimum(project: Project): void {
-  const search = solved(project);
-  expect(search.finish).toBe(bruteFinish(project));
+  const optimum = bruteFinish(project);
+  const search = solved(project, 1, (step) => {
+    // Whatever is claimed on the way holds: the floor is never above the optimum, the finish never below it.
+    expect(step.floor).toBeLessThanOrEqual(optimum);
+    expect(step.finish).toBeGreaterThanOrEqual(optimum);
+  });
+  expect(search.finish).toBe(optimum);
   if (search.best) expect(breachesOf(project, search.best)).toEqual([]);
   else expect(search.floor).toBe(Infinity);
 }

@@ -67,6 +67,17 @@ const plan = planWith({
   ],
 });
 
+/** Sixty heatings of uneven length, one to four of five heaters each: more than is proved in a few hundred iterations. */
+const long = planWith({
+  stay: { ...base.stay, lengthS: 86_400, relayPasses: [] },
+  equipment: [{ id: "heater", name: "Heater", count: 5 }],
+  tasks: Array.from({ length: 60 }, (_, k) =>
+    task(`heat-${k}`, 60 * (3 + ((k * 7) % 11)), {
+      equipment: [{ equipment: "heater", count: 1 + ((k * 5) % 4) }],
+    }),
+  ),
+});
+
 const clock = () => 0;
 
 function finished(of: Plan, iterations = 2000) {
@@ -159,6 +170,31 @@ describe("projectRun", () => {
     const timed = projectRun(projectOf(plan)!, { seed: 1, seconds: 0, clock: () => (now += 1) });
     expect(timed.step(1)).toBe(false);
     expect(timed.progress().stopped).toBe("time");
+  });
+
+  it("gives control back at the first look at the clock past its slice, wherever it is", () => {
+    let now = 0;
+    const run = projectRun(projectOf(long)!, { seed: 1, iterations: 400, clock: () => (now += 0.01) });
+    for (let before = 0; ; before = run.progress().iterations) {
+      const from = now;
+      if (!run.step(0.05)) break;
+      expect(now - from).toBeLessThanOrEqual(0.075);
+      expect(run.progress().iterations - before).toBeLessThanOrEqual(5);
+    }
+    expect(run.progress().iterations).toBe(400);
+  });
+
+  it("gives the same schedule and floor for a seed and a number of iterations, however it is sliced", () => {
+    const ends = [1, 1, 0.01].map((sliceS) => {
+      let now = 0;
+      const run = projectRun(projectOf(long)!, { seed: 4, iterations: 400, clock: () => (now += 0.002) });
+      while (run.step(sliceS)) continue;
+      const { finishS, floorS, iterations, stopped } = run.progress();
+      return { finishS, floorS, iterations, stopped, best: run.best() };
+    });
+    expect(ends[0]!.stopped).toBe("iterations");
+    expect(ends[1]).toEqual(ends[0]);
+    expect(ends[2]).toEqual(ends[0]);
   });
 
   it("does not start from a schedule that breaks a rule", () => {
