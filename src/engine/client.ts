@@ -1,11 +1,11 @@
 import type { Plan } from "../plan/index.ts";
-import type { CallName, Calls, FromWorker, Port, ToWorker } from "./messages.ts";
-import { type Engine, EngineError, type PackProgress } from "./protocol.ts";
+import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
+import { type Engine, EngineError } from "./protocol.ts";
 
 interface Pending {
   readonly resolve: (answer: never) => void;
   readonly reject: (error: EngineError) => void;
-  readonly report?: ((progress: PackProgress) => void) | undefined;
+  readonly report?: ((progress: Progress) => void) | undefined;
 }
 
 /**
@@ -37,7 +37,7 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     plan: Plan,
     args: Calls[Name]["args"],
     signal?: AbortSignal,
-    report?: (progress: PackProgress) => void,
+    report?: (progress: never) => void,
   ): Promise<Calls[Name]["answer"]> {
     if (closed) return Promise.reject(closed);
     if (signal?.aborted) return Promise.reject(new EngineError("cancelled", `${name} was cancelled`));
@@ -60,7 +60,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
           settled();
           reject(error);
         },
-        report,
+        // A call hears its own kind of progress only.
+        report: report as ((progress: Progress) => void) | undefined,
       });
       if (plan !== sentPlan) {
         sentPlan = plan;
@@ -84,6 +85,10 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     mend: (plan, schedule, options, signal) => call("mend", plan, { schedule, options }, signal),
     fitBands: (plan, schedule, task, signal) => call("fitBands", plan, { schedule, task }, signal),
     benchReasons: (plan, schedule, signal) => call("benchReasons", plan, { schedule }, signal),
+    odds: (plan, schedule, options, report, signal) =>
+      call("odds", plan, { schedule, options }, signal, report),
+    shed: (plan, schedule, options, report, signal) =>
+      call("shed", plan, { schedule, options }, signal, report),
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message)),
   };

@@ -1,7 +1,22 @@
 import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { benchReasons, fitBands, greedy, mend, packRun } from "../solver/index.ts";
-import type { BenchReason, FitBand, MendReport, PackOptions, PackProgress, PackReport } from "./protocol.ts";
+import { oddsRun } from "../solver/odds/index.ts";
+import { shedRun } from "../solver/shed/index.ts";
+import type {
+  BenchReason,
+  FitBand,
+  MendReport,
+  OddsOptions,
+  OddsProgress,
+  OddsReport,
+  PackOptions,
+  PackProgress,
+  PackReport,
+  ShedOptions,
+  ShedProgress,
+  ShedReport,
+} from "./protocol.ts";
 
 /**
  * Maker and judge under one roof: the only place that knows both. The maker proposes, the judge has the last word
@@ -19,6 +34,22 @@ export interface Core {
   mend(plan: Plan, schedule: Schedule, options: PackOptions): MendReport;
   fitBands(plan: Plan, schedule: Schedule, task: string): readonly FitBand[];
   benchReasons(plan: Plan, schedule: Schedule): readonly BenchReason[];
+  odds(
+    plan: Plan,
+    schedule: Schedule,
+    options: OddsOptions,
+    report: (progress: OddsProgress) => void,
+    breathe: () => Promise<void>,
+    signal?: AbortSignal,
+  ): Promise<OddsReport>;
+  shed(
+    plan: Plan,
+    schedule: Schedule,
+    options: ShedOptions,
+    report: (progress: ShedProgress) => void,
+    breathe: () => Promise<void>,
+    signal?: AbortSignal,
+  ): Promise<ShedReport>;
 }
 
 /** A slice of search between two looks at waiting messages, s: short enough that a cancel is felt at once. */
@@ -26,8 +57,33 @@ const SLICE_S = 0.012;
 /** Progress is reported at most this often, s. */
 const REPORT_EVERY_S = 0.1;
 
+/** Something that is driven slice by slice. */
+interface Sliced<Now> {
+  step(sliceS: number): boolean;
+  progress(): Now;
+}
+
 /** The core with a clock of the caller's, seconds from anywhere. */
 export function makeCore(clock: () => number): Core {
+  /** Drives `run` to its end or until `signal` aborts, gives way between slices and tells how far it has come. */
+  async function drive<Now>(
+    run: Sliced<Now>,
+    report: (progress: Now) => void,
+    breathe: () => Promise<void>,
+    signal: AbortSignal | undefined,
+  ): Promise<void> {
+    let reportedS = -Infinity;
+    while (run.step(SLICE_S)) {
+      if (signal?.aborted) break;
+      if (clock() - reportedS >= REPORT_EVERY_S) {
+        report(run.progress());
+        reportedS = clock();
+      }
+      await breathe();
+    }
+    report(run.progress());
+  }
+
   return {
     check,
     fitBands,
@@ -37,6 +93,16 @@ export function makeCore(clock: () => number): Core {
     },
     benchReasons: (plan, schedule) =>
       benchReasons(plan, schedule).map((reason) => ({ ...reason, findings: [] })),
+    odds: async (plan, schedule, { days = 2000, seed = 1, shape = "pert" }, report, breathe, signal) => {
+      const run = oddsRun(plan, schedule, { days, seed, shape, clock });
+      await drive(run, report, breathe, signal);
+      return run.report();
+    },
+    shed: async (plan, schedule, { minutes }, report, breathe, signal) => {
+      const run = shedRun(plan, schedule, { minutes, clock });
+      await drive(run, report, breathe, signal);
+      return run.report();
+    },
     pack: async (plan, options, report, breathe, signal) => {
       const from = options.from ?? plan.schedule;
       const run = packRun(plan, { ...options, from, clock });

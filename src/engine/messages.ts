@@ -1,6 +1,19 @@
 import type { Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import type { BenchReason, FitBand, MendReport, PackOptions, PackProgress, PackReport } from "./protocol.ts";
+import type {
+  BenchReason,
+  FitBand,
+  MendReport,
+  OddsOptions,
+  OddsProgress,
+  OddsReport,
+  PackOptions,
+  PackProgress,
+  PackReport,
+  ShedOptions,
+  ShedProgress,
+  ShedReport,
+} from "./protocol.ts";
 
 /**
  * What goes over the wire between client and worker: one typed map of calls. The plan is sent once and stands for
@@ -12,9 +25,14 @@ export interface Calls {
   mend: { args: { schedule: Schedule; options: PackOptions }; answer: MendReport };
   fitBands: { args: { schedule: Schedule; task: string }; answer: readonly FitBand[] };
   benchReasons: { args: { schedule: Schedule }; answer: readonly BenchReason[] };
+  odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };
+  shed: { args: { schedule: Schedule; options: ShedOptions }; answer: ShedReport };
 }
 
 export type CallName = keyof Calls;
+
+/** What running calls report. */
+export type Progress = PackProgress | OddsProgress | ShedProgress;
 
 export type ToWorker =
   | { readonly type: "plan"; readonly plan: Plan }
@@ -29,7 +47,7 @@ export type ToWorker =
   | { readonly type: "cancel"; readonly id: number };
 
 export type FromWorker =
-  | { readonly type: "report"; readonly id: number; readonly progress: PackProgress }
+  | { readonly type: "report"; readonly id: number; readonly progress: Progress }
   | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
   | { readonly type: "failure"; readonly id: number; readonly message: string };
 

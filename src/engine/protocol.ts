@@ -1,6 +1,11 @@
 import type { Finding, Score, Verdict } from "../check/index.ts";
 import type { Instant, Interval } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
+import type { OddsProgress, OddsReport, Shape } from "./oddsreport.ts";
+import type { ShedProgress, ShedReport } from "./shedreport.ts";
+
+export type * from "./oddsreport.ts";
+export type * from "./shedreport.ts";
 
 /** What the core offers behind the worker: one typed map of calls, their arguments, reports and answers. */
 
@@ -67,6 +72,20 @@ export interface MendReport {
   readonly changes: readonly { readonly task: string; readonly sentence: string }[];
 }
 
+export interface OddsOptions {
+  /** Simulated days; 2000 when left out, 10,000 at most. */
+  readonly days?: number | undefined;
+  /** Same seed, same answer; 1 when left out. */
+  readonly seed?: number | undefined;
+  /** How durations spread; "pert" when left out. */
+  readonly shape?: Shape | undefined;
+}
+
+export interface ShedOptions {
+  /** Ascending, minutes late or early; 5, 10, 20, 30 and 45 when left out. */
+  readonly minutes?: readonly number[] | undefined;
+}
+
 /** The core as its clients see it. Every promise settles: with the answer, or rejected with EngineError. */
 export interface Engine {
   check(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<Verdict>;
@@ -79,6 +98,20 @@ export interface Engine {
   mend(plan: Plan, schedule: Schedule, options: PackOptions, signal?: AbortSignal): Promise<MendReport>;
   fitBands(plan: Plan, schedule: Schedule, task: string, signal?: AbortSignal): Promise<readonly FitBand[]>;
   benchReasons(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<readonly BenchReason[]>;
+  odds(
+    plan: Plan,
+    schedule: Schedule,
+    options: OddsOptions,
+    report: (progress: OddsProgress) => void,
+    signal?: AbortSignal,
+  ): Promise<OddsReport>;
+  shed(
+    plan: Plan,
+    schedule: Schedule,
+    options: ShedOptions,
+    report: (progress: ShedProgress) => void,
+    signal?: AbortSignal,
+  ): Promise<ShedReport>;
   /** Ends the worker; pending calls are rejected. */
   close(): void;
 }

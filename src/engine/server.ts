@@ -1,6 +1,6 @@
 import type { Plan } from "../plan/index.ts";
 import type { Core } from "./core.ts";
-import type { CallName, Calls, FromWorker, Port, ToWorker } from "./messages.ts";
+import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
 
 /** Gives way to waiting messages, a cancel among them. */
 export type Breather = () => Promise<void>;
@@ -54,6 +54,15 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
         return core.fitBands(on, call.args.schedule, call.args.task);
       case "benchReasons":
         return core.benchReasons(on, call.args.schedule);
+      case "odds":
+      case "shed": {
+        const tell = (progress: Progress): void =>
+          port.postMessage({ type: "report", id: call.id, progress });
+        const { schedule } = call.args;
+        return call.name === "odds"
+          ? core.odds(on, schedule, call.args.options, tell, breathe, signal)
+          : core.shed(on, schedule, call.args.options, tell, breathe, signal);
+      }
     }
   }
 }

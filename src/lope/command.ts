@@ -7,6 +7,8 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   check: async () => (await import("./checkverb.ts")).checkVerb,
   pack: async () => (await import("./packverb.ts")).packVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
+  odds: async () => (await import("./oddsverb.ts")).oddsVerb,
+  shed: async () => (await import("./shedverb.ts")).shedVerb,
   plans: async () => (await import("./plansverb.ts")).plansVerb,
 };
 

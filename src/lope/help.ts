@@ -9,6 +9,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       --sheet writes the day timeline instead, on a4 (or --size letter).
+  lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
+      The chance that the plan's schedule holds, from simulated days, with its sampling error.
+  lope shed plan.json [--json]
+      What to drop when 5 to 45 min late leaving each task, and what to get ahead with when early.
   lope plans
       Writes the ready plans and the plan format's JSON Schema into public/.
   lope help

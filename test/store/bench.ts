@@ -138,6 +138,14 @@ export class HandEngine implements Engine {
     return this.call(this.reasons, plan, signal);
   }
 
+  odds(): never {
+    throw new Error("not asked for in these tests");
+  }
+
+  shed(): never {
+    throw new Error("not asked for in these tests");
+  }
+
   close(): void {
     throw new Error("not closed in these tests");
   }

@@ -10,6 +10,8 @@ export interface Chance {
   readonly share: number;
   readonly low: number;
   readonly high: number;
+  /** Ready for a screen; see chanceWords. */
+  readonly words: string;
 }
 
 /** Two-sided 95 % of the normal distribution. */
@@ -17,25 +19,25 @@ const Z = 1.959963984540054;
 
 /** The chance that `count` of `of` days speak for; with no days anything is possible. */
 export function chanceOf(count: number, of: number): Chance {
-  if (of === 0) return { count, of, share: 0, low: 0, high: 1 };
+  if (of === 0) return worded({ count, of, share: 0, low: 0, high: 1 });
   const share = count / of;
   const square = (Z * Z) / of;
   const middle = share + square / 2;
   const half = Z * Math.sqrt((share * (1 - share)) / of + square / (4 * of));
-  return {
+  return worded({
     count,
     of,
     share,
     low: count === 0 ? 0 : Math.max(0, (middle - half) / (1 + square)),
     high: count === of ? 1 : Math.min(1, (middle + half) / (1 + square)),
-  };
+  });
 }
 
 /**
  * A chance in words, never better than counted: tenths of a percent, rounded down, with the interval rounded
  * outwards. Where it happened in every day or in none, only what that many days can bear: `over 99.8 %`.
  */
-export function chanceWords({ count, of, share, low, high }: Chance): string {
+export function chanceWords({ count, of, share, low, high }: Omit<Chance, "words">): string {
   if (of === 0) return "unknown";
   if (count === of) return `over ${percent(Math.floor(low * 1000 + SLACK))}`;
   if (count === 0) return `under ${percent(Math.ceil(high * 1000 - SLACK))}`;
@@ -43,6 +45,10 @@ export function chanceWords({ count, of, share, low, high }: Chance): string {
   const from = Math.floor(low * 1000 + SLACK);
   const to = Math.min(999, Math.ceil(high * 1000 - SLACK));
   return `${percent(tenths)} (${(from / 10).toFixed(1)} to ${percent(to)})`;
+}
+
+function worded(chance: Omit<Chance, "words">): Chance {
+  return { ...chance, words: chanceWords(chance) };
 }
 
 /** Forgives the last bits of a division, such as 0.29 * 1000. */

@@ -1,0 +1,118 @@
+import type { Instant } from "../../kernel/index.ts";
+import type { Consumable } from "../../physics/index.ts";
+
+/**
+ * What the odds report over the wire: the maker's own words (solver/odds/report.ts), said again here because clients
+ * must not see the maker. The core ties the two.
+ */
+
+export type Shape = "triangular" | "pert";
+
+/**
+ * A chance counted from simulated days, with its sampling error: the interval of Wilson 1927, J Am Stat Assoc
+ * 22:209-212, which in the long run holds the true chance in 95 of 100 cases.
+ */
+export interface Chance {
+  /** Days in which it happened, and days in all. */
+  readonly count: number;
+  readonly of: number;
+  /** count / of; 0 without days. */
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  /** Ready for a screen, never better than counted. */
+  readonly words: string;
+}
+
+/** Values at 5, 25, 50, 75 and 95 %; amounts and worth rounded down, times up. */
+export type Bands = readonly [number, number, number, number, number];
+
+/** What many simulated days come to. Each chance carries its sampling error; see Chance. */
+export interface OddsReport {
+  readonly days: number;
+  readonly seed: number;
+  readonly shape: Shape;
+  /** False when broken off: then `days` are fewer than asked for. */
+  readonly complete: boolean;
+  /** Every EVA closes inside its limits, every must-do task of the plan is done, every window of a placed task is met. */
+  readonly holds: Chance;
+  /** That, and nothing that is placed is missed. */
+  readonly asPlanned: Chance;
+  readonly evas: readonly EvaOdds[];
+  /** Placed tasks in the plan's order. */
+  readonly tasks: readonly TaskOdds[];
+  /** Must-do tasks on the bench: while there are any, no day holds. */
+  readonly mustOnBench: readonly string[];
+  readonly margins: readonly MarginOdds[];
+  readonly worth: WorthOdds;
+  /** The tasks that hurt the odds most, worst first; at most three. */
+  readonly hurts: readonly Hurt[];
+  /** How `hurts` is measured, in words. */
+  readonly hurtMeasure: string;
+  /** Placed tasks without a low and high duration: they always take their likely time here. */
+  readonly withoutSpread: readonly string[];
+  /** Placements that cannot be read and were left out. */
+  readonly unread: number;
+  /** What is not simulated, in words. */
+  readonly leftOut: string;
+}
+
+export interface EvaOdds {
+  readonly eva: string;
+  /** Closes inside all of its limits. */
+  readonly closes: Chance;
+  /** That, and nothing placed on it is missed. */
+  readonly asPlanned: Chance;
+  /** By limit: duration and latest ingress together, then what every suit has left at ingress. */
+  readonly duration: Chance;
+  readonly reserves: Readonly<Record<Consumable, Chance>>;
+  readonly plannedIngressS: Instant;
+  /** Ingress complete no later, with egress as planned. */
+  readonly limitS: Instant;
+  readonly ingressS: Bands;
+}
+
+export interface TaskOdds {
+  readonly task: string;
+  readonly must: boolean;
+  readonly done: Chance;
+  /** Starts and ends inside a window (sun and relay passes count); null for a task without. */
+  readonly window: Chance | null;
+}
+
+/** One consumable of one suit on one EVA over time: what is left, kg, or Wh for the battery. */
+export interface MarginOdds {
+  readonly eva: string;
+  readonly crew: string;
+  readonly consumable: Consumable;
+  readonly stock: number;
+  readonly reserve: number;
+  readonly points: readonly { readonly atS: Instant; readonly left: Bands }[];
+}
+
+export interface WorthOdds {
+  readonly planned: number;
+  readonly mean: number;
+  readonly standardError: number;
+  readonly bands: Bands;
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export interface Hurt {
+  readonly task: string;
+  /** Chance of `holds` gained if the task took its likely time exactly, share; negative when lost. */
+  readonly gain: number;
+  /** Standard error of `gain`: both run on the same days. */
+  readonly standardError: number;
+  /** Mean worth gained in the same way. */
+  readonly worthGain: number;
+  readonly sentence: string;
+}
+
+/** How far a run has come. */
+export interface OddsProgress {
+  readonly seconds: number;
+  readonly days: number;
+  readonly of: number;
+}

@@ -1,0 +1,75 @@
+import { makeCore, type Core } from "../engine/core.ts";
+import type { OddsReport, Shape } from "../engine/protocol.ts";
+import type { Plan } from "../plan/index.ts";
+import type { ExitCode, Streams } from "./verb.ts";
+import { numberOption, readOptions } from "./options.ts";
+import { readPlan } from "./planinput.ts";
+import { refuse } from "./refusal.ts";
+
+/** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chance that the plan's own schedule holds. */
+export async function oddsVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
+  const { path, values } = readOptions("odds", args, {
+    days: { type: "string" },
+    seed: { type: "string" },
+    shape: { type: "string" },
+    json: { type: "boolean" },
+  });
+  const days = numberOption("days", values.days, { least: 1, most: 10_000, whole: true }) ?? 2000;
+  const seed = numberOption("seed", values.seed, { least: 0, most: 4_294_967_295, whole: true }) ?? 1;
+  const shape = shapeOf(values.shape);
+  const plan = await readPlan(path);
+  if (plan.schedule.placements.length === 0) refuse(`${path} has nothing placed; lope pack fills the day`);
+  const report = await core().odds(
+    plan,
+    plan.schedule,
+    { days, seed, shape },
+    () => undefined,
+    pause,
+    streams.stop,
+  );
+  streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
+  return 0;
+}
+
+/** A core on the machine's clock. */
+export function core(): Core {
+  return makeCore(() => performance.now() / 1000);
+}
+
+/** Lets a Ctrl-C in between two slices. */
+export function pause(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
+}
+
+function shapeOf(given: string | undefined): Shape {
+  if (given === undefined || given === "pert") return "pert";
+  return given === "triangular" ? given : refuse(`--shape ${given}: give pert or triangular`);
+}
+
+function table(plan: Plan, report: OddsReport): string {
+  const taskName = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const { worth } = report;
+  const lines = [
+    plan.title,
+    `  days      ${report.days} simulated, ${report.shape}, seed ${report.seed}; in brackets the 95 % interval of the chance`,
+    `  holds     ${report.holds.words}: limits kept, must-do done, windows met`,
+    `  whole     ${report.asPlanned.words}: and nothing missed`,
+    `  worth     planned ${worth.planned}, mean ${worth.mean.toFixed(1)}; 5 25 50 75 95 %: ${worth.bands.join(" ")}`,
+    ...report.evas.flatMap(({ eva, closes, duration, reserves }) => [
+      `  ${plan.evas.find(({ id }) => id === eva)?.name ?? eva} closes inside its limits ${closes.words}`,
+      `    duration ${duration.words}`,
+      ...Object.entries(reserves).map(([kind, chance]) => `    ${kind} ${chance.words}`),
+    ]),
+    ...report.mustOnBench.map((task) => `  must-do on the bench: ${taskName(task)}`),
+    ...report.tasks.map(({ task, must, done, window }) => {
+      const met = window ? `; window met ${window.words}` : "";
+      return `  ${must ? "must" : "    "}  ${done.words.padEnd(26)} ${taskName(task)}${met}`;
+    }),
+    ...report.hurts.map(({ sentence }) => `  hurts     ${sentence}`),
+    ...(report.withoutSpread.length > 0
+      ? [`  no spread ${report.withoutSpread.map(taskName).join(", ")}: always the likely time`]
+      : []),
+    `  ${report.leftOut}`,
+  ];
+  return `${lines.join("\n")}\n`;
+}

@@ -1,0 +1,46 @@
+import type { ShedCell, ShedReport } from "../engine/protocol.ts";
+import type { Plan } from "../plan/index.ts";
+import type { ExitCode, Streams } from "./verb.ts";
+import { core, pause } from "./oddsverb.ts";
+import { readOptions } from "./options.ts";
+import { readPlan } from "./planinput.ts";
+
+/** `shed plan.json [--json]`: what to drop when late, what to get ahead with when early, for the plan's own schedule. */
+export async function shedVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
+  const { path, values } = readOptions("shed", args, { json: { type: "boolean" } });
+  const plan = await readPlan(path);
+  const report = await core().shed(plan, plan.schedule, {}, () => undefined, pause, streams.stop);
+  streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
+  if (report.sound) return 0;
+  streams.err("lope: the schedule breaks a rule, so there is no shed order; see lope check\n");
+  return 1;
+}
+
+function table(plan: Plan, report: ShedReport): string {
+  const taskName = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const lines = [plan.title];
+  for (const { eva, rows } of report.evas) {
+    lines.push(`  ${plan.evas.find(({ id }) => id === eva)?.name ?? eva}`);
+    for (const { task, crew, late, early } of rows) {
+      const who = crew.map((id) => plan.crew.find((member) => member.id === id)?.name ?? id);
+      lines.push(`    leaving ${taskName(task)} (${who.join(", ")})`);
+      for (const cell of late)
+        lines.push(`      ${String(cell.minutes).padStart(2)} min late: ${what(cell, taskName)}`);
+      for (const { minutes, fits } of early) {
+        if (fits.length === 0) continue;
+        lines.push(
+          `      ${String(minutes).padStart(2)} min early: ${fits.map((one) => taskName(one.task)).join(" or ")}`,
+        );
+      }
+    }
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+function what(cell: ShedCell, taskName: (id: string) => string): string {
+  const lost = cell.worthLost > 0 ? ` (worth ${cell.worthLost}, must-do ${cell.mustLost})` : "";
+  const over = cell.breaks.length > 0 ? `; breaks ${cell.breaks.join(", ")}` : "";
+  if (cell.kind === "keep") return `drop nothing${over}`;
+  if (cell.kind === "drop") return `drop ${cell.drop.map(taskName).join(", ")}${lost}${over}`;
+  return `${cell.kind === "end" ? "end the EVA" : "end the EVA at once"}${lost}${over}`;
+}
