@@ -7,3 +7,14 @@ export { packRun } from "./pack.ts";
 export { benchReasons } from "./reasons.ts";
 export type { BenchReason, Fit } from "./reasons.ts";
 export type { PackRun, PackSettings, RunProgress } from "./run.ts";
+export { whyRun } from "./why/index.ts";
+export type {
+  Cost,
+  Relaxation,
+  SaidCause,
+  SaidClash,
+  SaidLoop,
+  WhyReport,
+  WhyRun,
+  WhySettings,
+} from "./why/index.ts";

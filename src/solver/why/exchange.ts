@@ -1,0 +1,56 @@
+import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
+import { runOn } from "../pack.ts";
+import { named } from "../words.ts";
+import type { Relaxation } from "./relax.ts";
+import { compiled, type Effort, onlyThese } from "./solve.ts";
+
+/** The search for an exchange goes on for so many times the iterations of one solve. */
+const LONGER = 8;
+
+/**
+ * The wanted tasks on the day for the least worth that a short search finds to drop for them, several tasks where one is not
+ * enough; null when it finds none, or only at the price of a must-do task where nothing wanted is one. Not proved to be the least.
+ */
+export function* exchange(
+  plan: Plan,
+  schedule: Schedule,
+  extra: readonly string[],
+  effort: Effort,
+): Generator<void, Relaxation | null> {
+  const problem = compiled(plan);
+  yield;
+  const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
+  const asked = new Set(extra);
+  const only = onlyThese(problem, wanted);
+  const run = runOn(
+    {
+      ...only,
+      worth: problem.worth,
+      must: Uint8Array.from(plan.tasks, (task) => (asked.has(task.id) || task.must ? 1 : 0)),
+    },
+    { seed: effort.seed, iterations: LONGER * effort.iterations, clock: () => 0, from: schedule },
+  );
+  yield;
+  while (run.step(0)) yield;
+  const made = run.best();
+  const there = new Set(made.placements.map((one) => one.task));
+  if (extra.some((id) => !there.has(id))) return null;
+  const lost = plan.tasks.filter((task) => wanted.has(task.id) && !there.has(task.id));
+  const mustLost = lost.filter((task) => task.must).length;
+  const forMust = extra.length === 0 || plan.tasks.some((task) => asked.has(task.id) && task.must);
+  if (lost.length === 0 || (mustLost > 0 && !forMust)) return null;
+  const worthLost = lost.reduce((sum, task) => sum + task.worth, 0);
+  const names = named(lost.map((task) => task.name));
+  const sentence = `${names} ${lost.length === 1 ? "goes" : "go"} to the bench: worth ${worthLost} lost.`;
+  return {
+    kind: "exchange",
+    subject: null,
+    steps: lost.length,
+    sentence,
+    owner: null,
+    edit: editBetween(sentence, plan, plan),
+    schedule: made,
+    dropped: lost.map((task) => task.id),
+    cost: { mustLost, worthLost, size: lost.length },
+  };
+}

@@ -1,0 +1,121 @@
+import type { Plan, Schedule } from "../../plan/index.ts";
+import { compile } from "../compile/index.ts";
+import { Day } from "../day.ts";
+import { runOn } from "../pack.ts";
+import { lay, scheduleOf } from "../placing.ts";
+import type { Problem } from "../problem.ts";
+import { read, Verifier } from "../verify.ts";
+import { placeGroup } from "./inserting.ts";
+
+/** How hard a solve tries. */
+export interface Effort {
+  readonly seed: number;
+  readonly iterations: number;
+}
+
+/** Plans are never changed in place, so what was compiled once need not be again. */
+const known = new WeakMap<Plan, Problem>();
+
+/** The compiled form of `plan`, the same for the same plan. */
+export function compiled(plan: Plan): Problem {
+  let problem = known.get(plan);
+  if (!problem) {
+    problem = compile(plan);
+    known.set(plan, problem);
+  }
+  return problem;
+}
+
+/** Places tried before the search is asked. */
+const MOST_TRIES = 300;
+
+/**
+ * A sound schedule of `plan` with exactly the tasks of `schedule` and of `extra`, or null when none was found: first what is there
+ * keeps its order and moves as little as it can, then the search may rearrange it for `effort.iterations`. The same arguments
+ * give the same answer.
+ */
+export function* solve(
+  plan: Plan,
+  schedule: Schedule,
+  extra: readonly string[],
+  effort: Effort,
+): Generator<void, Schedule | null> {
+  const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
+  const problem = onlyThese(compiled(plan), wanted);
+  yield;
+  const group = plan.tasks.flatMap((task, a) => (extra.includes(task.id) ? [a] : []));
+  const made =
+    (yield* inOrder(problem, schedule, group)) ?? (yield* searched(problem, schedule, wanted.size, effort));
+  if (!made || made.placements.length !== wanted.size) return null;
+  const { stands, unread } = read(problem, made);
+  return unread.length === 0 && new Verifier(problem).holds(stands) ? made : null;
+}
+
+function* inOrder(
+  whole: Problem,
+  schedule: Schedule,
+  group: readonly number[],
+): Generator<void, Schedule | null> {
+  // The slack test alone would leave on the board what it could not place.
+  const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
+  const day = new Day(problem);
+  if (lay(day, schedule) > 0) return null;
+  yield;
+  const order = needsFirst(problem, group);
+  if ((yield* placeGroup(day, order, { tries: MOST_TRIES })) !== true) return null;
+  const free = scheduleOf(day.board);
+  yield;
+  // With nothing brought forward fewer placements move.
+  const still = new Day(problem);
+  lay(still, schedule);
+  for (const { activity, startS } of read(problem, schedule).stands) still.board.floorS[activity] = startS;
+  if (!still.settle()) return free;
+  return (yield* placeGroup(still, order, { tries: MOST_TRIES })) === true ? scheduleOf(still.board) : free;
+}
+
+function* searched(
+  problem: Problem,
+  schedule: Schedule,
+  count: number,
+  effort: Effort,
+): Generator<void, Schedule | null> {
+  const run = runOn(problem, { ...effort, clock: () => 0, from: schedule });
+  yield;
+  while (run.progress().placed < count) {
+    if (!run.step(0)) break;
+    yield;
+  }
+  return run.progress().placed === count ? run.best() : null;
+}
+
+/** `group` with needed ones before those that need them. */
+function needsFirst(problem: Problem, group: readonly number[]): number[] {
+  const order: number[] = [];
+  const seen = new Set<number>();
+  const put = (a: number): void => {
+    if (seen.has(a) || !group.includes(a)) return;
+    seen.add(a);
+    for (const need of problem.needs[a]!) put(need);
+    order.push(a);
+  };
+  for (const a of group) put(a);
+  return order;
+}
+
+/** The same problem in which only the named tasks can be placed, and each counts alike. */
+export function onlyThese(problem: Problem, ids: ReadonlySet<string>): Problem {
+  const choiceAt: number[] = [];
+  const choiceStart = [0];
+  problem.plan.tasks.forEach((task, a) => {
+    for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1)
+      if (ids.has(task.id)) choiceAt.push(problem.choiceAt[c]!);
+    choiceStart.push(choiceAt.length);
+  });
+  return {
+    ...problem,
+    choiceAt: Int32Array.from(choiceAt),
+    choiceStart: Int32Array.from(choiceStart),
+    worth: problem.worth.map(() => 1),
+    must: problem.must.map(() => 0),
+  };
+}
