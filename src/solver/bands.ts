@@ -4,6 +4,7 @@ import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
+import { egressS } from "./rules/outing.ts";
 import { slidingBand } from "./sliding.ts";
 import { read, type Stand, Verifier } from "./verify.ts";
 
@@ -21,12 +22,18 @@ export interface FitBand {
  * Every start on every lane (crew members and EVA) where `task` fits beside the rest of `schedule`. What is broken without the
  * task does not count against it. Unknown task: no bands.
  *
- * Between neighbours the bands are worked out; rules on the whole day are then tested at both ends of each stretch and
- * inside it at least once in GRAIN_S, and where the answer changes, the border is found to the second.
+ * Between neighbours the bands are worked out; rules on the whole day are then tested at both ends of each stretch, where
+ * the task touches a rest or an end of the EVA, and inside at least once in GRAIN_S; where the answer changes, the border is
+ * found to the second.
  */
 export function fitBands(plan: Plan, schedule: Schedule, task: string): FitBand[] {
-  return new Bands(compile(plan), schedule).of(task);
+  let problem = compiled.get(plan);
+  if (!problem) compiled.set(plan, (problem = compile(plan)));
+  return new Bands(problem, schedule).of(task);
 }
+
+/** A plan never changes, and many tasks of it are taken in hand one after the other: compiled once while it lives. */
+const compiled = new WeakMap<Plan, Problem>();
 
 /** Longest stretch that is believed to be like both its ends without a look inside, s. */
 const GRAIN_S = 60;
@@ -52,7 +59,7 @@ export class Bands {
     const day = new Day(problem);
     const slides = lay(day, others) === 0;
     const bands: FitBand[] = [];
-    const fixed = this.fixedOn(a, others);
+    const { fixed, related } = this.beside(a, others);
     for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
       const at = problem.choiceAt[c]!;
       const crew = problem.crewCount[a]!;
@@ -62,14 +69,20 @@ export class Bands {
         eva: crew === 0 ? null : plan.evas[problem.evaOfRoute[routes[0]!]!]!.id,
         crew: routes.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
         fixed: here,
-        sliding: slides ? normalise([...here, ...slidingBand(day, a, c)]) : here,
+        sliding: slides && related(c) ? normalise(slidingBand(day, a, c, here)) : here,
       });
     }
     return bands;
   }
 
-  /** Stretches of the start on crew choice `c`, all others where they are. */
-  private fixedOn(a: number, others: Schedule): (c: number) => Interval[] {
+  /**
+   * With all others where they are: `fixed`, the stretches of the start on a crew choice, and `related`, whether that choice
+   * keeps all links that are not about time.
+   */
+  private beside(
+    a: number,
+    others: Schedule,
+  ): { readonly fixed: (c: number) => Interval[]; readonly related: (c: number) => boolean } {
     const { problem, verifier } = this;
     const { stands } = read(problem, others);
     const broken = new Set<string>();
@@ -79,7 +92,7 @@ export class Bands {
     });
     const known = (rule: string, about: number): boolean => broken.has(`${rule} ${about}`);
     const anywhere = normalise(this.whenever(a, stands));
-    return (c) => {
+    const fixed = (c: number): Interval[] => {
       let starts = anywhere;
       const at = problem.choiceAt[c]!;
       for (let k = 0; k < problem.crewCount[a]!; k += 1)
@@ -92,8 +105,53 @@ export class Bands {
         });
         return !fresh;
       };
-      return normalise(starts.flatMap((stretch) => borders(stretch, fits)));
+      const touching = this.touching(a, c);
+      return normalise(starts.flatMap((stretch) => borders(stretch, touching, fits)));
     };
+    const related = (c: number): boolean => {
+      let holds = true;
+      // Links come first in the verifier's order, whatever the start; the first other fault ends it.
+      verifier.testWith({ activity: a, choice: c, startS: 0 }, (rule, about) => {
+        if (rule !== "link" && rule !== "link-needs") return false;
+        if (!known(rule, about)) holds = false;
+        return holds;
+      });
+      return holds;
+    };
+    return { fixed, related };
+  }
+
+  /**
+   * Starts at which choice `c` gains or loses a rest beside a neighbour, or begins to move an end of the EVA: the whole day may
+   * hold there and nowhere near.
+   */
+  private touching(a: number, c: number): number[] {
+    const { problem, verifier } = this;
+    const board = verifier.laid;
+    const { beginsAt, endsAt, lengthS, places, lander, limits } = problem;
+    const at = problem.choiceAt[c]!;
+    const crew = problem.crewCount[a]!;
+    const list: number[] = [];
+    for (let k = 0; k < crew; k += 1) {
+      const r = problem.choiceRoutes[at + k]!;
+      const e = problem.evaOfRoute[r]!;
+      const legs = problem.legS[r]!;
+      if (board.onEva[e] === 0) continue;
+      const egress = problem.activities + 2 * e;
+      const outS = egressS(board, e) + lengthS[egress]!;
+      list.push(outS + legs[lander * places + beginsAt[a]!]!);
+      list.push(board.earliest[egress + 1]! - legs[endsAt[a]! * places + lander]! - lengthS[a]!);
+      if (limits.workS === Infinity) continue;
+      for (let p = board.head + r; p !== board.tail + r; p = board.next[p]!) {
+        const i = board.nodeOf[p]!;
+        const j = board.nodeOf[board.next[p]!]!;
+        const leftS = p >= board.head ? outS : board.earliest[i]! + lengthS[i]!;
+        const nextS = board.earliest[j]!;
+        list.push(leftS + legs[endsAt[i]! * places + beginsAt[a]!]! + limits.restS);
+        list.push(nextS - legs[endsAt[a]! * places + beginsAt[j]!]! - lengthS[a]! - limits.restS);
+      }
+    }
+    return list.sort((x, y) => x - y);
   }
 
   /** Starts that windows, lags to what is placed and equipment allow. */
@@ -184,11 +242,13 @@ function span(startS: number, endS: number): Interval {
   return { startS: instant(startS), endS: instant(endS) };
 }
 
-/** The parts of `stretch` where `fits` holds, borders to the second. */
-function borders(stretch: Interval, fits: (startS: number) => boolean): Interval[] {
+/** The parts of `stretch` where `fits` holds, borders to the second; `touching` are ascending starts to look at besides. */
+function borders(
+  stretch: Interval,
+  touching: readonly number[],
+  fits: (startS: number) => boolean,
+): Interval[] {
   const parts: { startS: Instant; endS: Instant }[] = [];
-  const first = stretch.startS;
-  const last = stretch.endS - 1;
   const add = (fromS: number, toS: number): void => {
     parts.push(span(fromS, toS + 1));
   };
@@ -203,6 +263,19 @@ function borders(stretch: Interval, fits: (startS: number) => boolean): Interval
     search(lowS, lowFits, middleS, middleFits);
     search(middleS, middleFits, highS, highFits);
   };
-  search(first, fits(first), last, fits(last));
+  let lowS: number = stretch.startS;
+  let lowFits = fits(lowS);
+  const lastS = stretch.endS - 1;
+  for (const highS of [...touching.filter((one) => one > lowS && one < lastS), lastS]) {
+    if (highS === lowS && highS !== lastS) continue;
+    const highFits = fits(highS);
+    // Both ends of a piece may be such starts, and nothing between them.
+    const middleS = Math.floor((lowS + highS) / 2);
+    const middleFits = middleS === lowS ? lowFits : fits(middleS);
+    search(lowS, lowFits, middleS, middleFits);
+    search(middleS, middleFits, highS, highFits);
+    lowS = highS;
+    lowFits = highFits;
+  }
   return parts;
 }

@@ -78,11 +78,18 @@ export class Day {
 
   /** True when `activity` could stand behind the given slots and start exactly at `startS`; the day stays as it is. */
   holdsAt(activity: number, behind: ArrayLike<number>, eva: number, startS: number): boolean {
-    const { board } = this;
+    const { board, before } = this;
+    before.earliest.set(board.earliest);
+    before.latest.set(board.latest);
+    before.restS.set(board.restS);
+    before.copyHolds(board);
     board.link(activity, behind, eva);
     const holds = this.decode(activity, startS) && board.earliest[activity] === startS;
     board.unlink(activity);
-    this.settle();
+    board.earliest.set(before.earliest);
+    board.latest.set(before.latest);
+    board.restS.set(before.restS);
+    board.copyHolds(before);
     return holds;
   }
 

@@ -5,19 +5,19 @@ import type { Day } from "./day.ts";
  * Starts of `activity` on crew choice `c` of a day when everything else may slide in its order.
  *
  * For each place in the order the earliest start comes out of the day itself. The latest is what slack allows, brought
- * forward by halving until the day holds with the activity no earlier than that.
+ * forward by halving until the day holds with the activity no earlier than that. Places that could only give starts in
+ * `known` are passed over.
  */
-export function slidingBand(day: Day, activity: number, c: number): Interval[] {
+export function slidingBand(day: Day, activity: number, c: number, known: readonly Interval[]): Interval[] {
   const { problem, board } = day;
   const crew = problem.crewCount[activity]!;
   const at = problem.choiceAt[c]!;
   const eva = crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-  const band: Interval[] = [];
+  const band: Interval[] = [...known];
   if (!board.holdsSample(activity)) return band;
   const behind: number[] = [];
-  const units = problem.slotStart[activity + 1]! - problem.slotStart[activity]! - crew;
-  // Units of equipment: the places of the order are those of the crew; units stand where they are free then.
-  if (units > 0) return band;
+  const first = problem.slotStart[activity]!;
+  const slots = problem.slotStart[activity + 1]! - first;
 
   const tryHere = (): void => {
     if (!day.tryLink(activity, behind, eva)) return;
@@ -41,10 +41,13 @@ export function slidingBand(day: Day, activity: number, c: number): Interval[] {
   };
   const reaches = (startS: number): boolean => day.holdsAt(activity, behind, eva, startS);
   const across = (level: number, fromS: number, byS: number): void => {
-    if (level === crew) {
-      tryHere();
-      return;
-    }
+    // Nothing new to be found between these.
+    if (band.some((one) => one.startS <= fromS && byS < one.endS)) return;
+    if (level === slots) tryHere();
+    else if (level < crew) onRoute(level, fromS, byS);
+    else onChains(level, fromS, byS);
+  };
+  const onRoute = (level: number, fromS: number, byS: number): void => {
     const r = problem.choiceRoutes[at + level]!;
     const legs = problem.legS[r]!;
     const { lengthS, endsAt, beginsAt, places } = problem;
@@ -62,6 +65,22 @@ export function slidingBand(day: Day, activity: number, c: number): Interval[] {
       if (meetS > endS) continue;
       behind[level] = p;
       across(level + 1, meetS, endS);
+    }
+  };
+  /** A unit of equipment: any place in the order of any unit that no other slot of the activity has. */
+  const onChains = (level: number, fromS: number, byS: number): void => {
+    const equipment = problem.slotEquipment[first + level]!;
+    for (let c = problem.chainStart[equipment]!; c < problem.chainStart[equipment + 1]!; c += 1) {
+      const chain = problem.routes + c;
+      if (behind.slice(crew, level).some((p) => board.lane[p] === chain)) continue;
+      for (let p = board.head + chain; p !== board.tail + chain; p = board.next[p]!) {
+        const i = board.nodeOf[p]!;
+        const meetS = Math.max(fromS, board.earliest[i]! + problem.lengthS[i]!);
+        const endS = Math.min(byS, board.latest[board.nodeOf[board.next[p]!]!]! - problem.lengthS[activity]!);
+        if (meetS > endS) continue;
+        behind[level] = p;
+        across(level + 1, meetS, endS);
+      }
     }
   };
   across(0, -Infinity, Infinity);

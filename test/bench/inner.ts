@@ -48,7 +48,7 @@ function bands(plan: Plan, schedule: Schedule): void {
   row("fit bands of a held task, ms", [...least.values()], "10 ms");
 }
 
-/** One judgement a frame while a task is dragged by a minute and back. */
+/** One judgement a frame while a task is dragged by up to two minutes: every frame three times over, the least of the three. */
 function reCheck(plan: Plan, schedule: Schedule): void {
   const judge = judgeFor(plan);
   const frames = schedule.placements.flatMap((held) =>
@@ -58,12 +58,13 @@ function reCheck(plan: Plan, schedule: Schedule): void {
       ),
     })),
   );
-  for (const frame of frames) judge(frame);
-  row(
-    "live re-check, ms",
-    frames.map((frame) => spent(() => judge(frame))),
-    "2 ms",
-  );
+  const least = frames.map(() => Infinity);
+  for (let round = 0; round < 4; round += 1)
+    frames.forEach((frame, k) => {
+      const ms = spent(() => judge(frame));
+      if (round > 0) least[k] = Math.min(ms, least[k]!);
+    });
+  row("live re-check, ms", least, "2 ms");
 }
 
 /** Looks for the best place of every task left out and of every placed one taken off, with all places counted that it weighs. */
