@@ -1,5 +1,5 @@
-import type { Instant } from "../../kernel/index.ts";
-import type { Consumable } from "../../physics/index.ts";
+import type { Instant } from "../kernel/index.ts";
+import type { Consumable } from "../physics/index.ts";
 
 /**
  * What the odds report over the wire: the maker's own words (solver/odds/report.ts), said again here because clients

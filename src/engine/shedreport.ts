@@ -1,4 +1,4 @@
-import type { Instant } from "../../kernel/index.ts";
+import type { Instant } from "../kernel/index.ts";
 
 /**
  * What the shed order reports over the wire: the maker's own words (solver/shed/report.ts), said again here because
