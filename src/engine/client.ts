@@ -1,6 +1,7 @@
 import type { Plan } from "../plan/index.ts";
 import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
-import { type Engine, EngineError } from "./protocol.ts";
+import { type Engine, EngineError, type WhyReport } from "./protocol.ts";
+import { onPlan } from "./whyreport.ts";
 
 interface Pending {
   readonly resolve: (answer: never) => void;
@@ -89,6 +90,13 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
       call("odds", plan, { schedule, options }, signal, report),
     shed: (plan, schedule, options, report, signal) =>
       call("shed", plan, { schedule, options }, signal, report),
+    why: async (plan, schedule, task, options, report, signal) =>
+      onPlan(
+        plan,
+        await call("why", plan, { schedule, task, options }, signal, (now: WhyReport) =>
+          report(onPlan(plan, now)),
+        ),
+      ),
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message)),
   };

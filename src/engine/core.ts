@@ -1,6 +1,6 @@
 import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { benchReasons, fitBands, greedy, mend, packRun } from "../solver/index.ts";
+import { benchReasons, fitBands, greedy, mendRun, packRun, whyRun } from "../solver/index.ts";
 import { oddsRun } from "../solver/odds/index.ts";
 import { shedRun } from "../solver/shed/index.ts";
 import type {
@@ -16,7 +16,10 @@ import type {
   ShedOptions,
   ShedProgress,
   ShedReport,
+  WhyOptions,
+  WhyReport,
 } from "./protocol.ts";
+import { Judged } from "./whyreport.ts";
 
 /**
  * Maker and judge under one roof: the only place that knows both. The maker proposes, the judge has the last word
@@ -31,7 +34,13 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<PackReport>;
-  mend(plan: Plan, schedule: Schedule, options: PackOptions): MendReport;
+  mend(
+    plan: Plan,
+    schedule: Schedule,
+    options: PackOptions,
+    breathe: () => Promise<void>,
+    signal?: AbortSignal,
+  ): Promise<MendReport>;
   fitBands(plan: Plan, schedule: Schedule, task: string): readonly FitBand[];
   benchReasons(plan: Plan, schedule: Schedule): readonly BenchReason[];
   odds(
@@ -50,12 +59,26 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<ShedReport>;
+  why(
+    plan: Plan,
+    schedule: Schedule,
+    task: string | null,
+    options: WhyOptions,
+    report: (progress: WhyReport) => void,
+    breathe: () => Promise<void>,
+    signal?: AbortSignal,
+  ): Promise<WhyReport>;
 }
 
 /** A slice of search between two looks at waiting messages, s: short enough that a cancel is felt at once. */
 const SLICE_S = 0.012;
+/** The same where one step may run over by some milliseconds. */
+const DRIVE_S = 0.008;
 /** Progress is reported at most this often, s. */
 const REPORT_EVERY_S = 0.1;
+
+/** A question why is given this long when nothing else is said, s. */
+const WHY_S = 3;
 
 /** Something that is driven slice by slice. */
 interface Sliced<Now> {
@@ -73,7 +96,7 @@ export function makeCore(clock: () => number): Core {
     signal: AbortSignal | undefined,
   ): Promise<void> {
     let reportedS = -Infinity;
-    while (run.step(SLICE_S)) {
+    while (run.step(DRIVE_S)) {
       if (signal?.aborted) break;
       if (clock() - reportedS >= REPORT_EVERY_S) {
         report(run.progress());
@@ -87,9 +110,26 @@ export function makeCore(clock: () => number): Core {
   return {
     check,
     fitBands,
-    mend: (plan, schedule, options) => {
-      const made = mend(plan, schedule, { ...options, clock });
+    mend: async (plan, schedule, options, breathe, signal) => {
+      const run = mendRun(plan, schedule, { ...options, clock });
+      while (run.step(SLICE_S) && !signal?.aborted) await breathe();
+      const made = run.best();
       return { ...made, verdict: check(plan, made.schedule) };
+    },
+    why: async (plan, schedule, task, options, report, breathe, signal) => {
+      const run = whyRun(plan, schedule, task, { ...options, seconds: options.seconds ?? WHY_S, clock });
+      const judged = new Judged(plan);
+      let reportedS = -Infinity;
+      let reported = run.report();
+      while (run.step(SLICE_S) && !signal?.aborted) {
+        if (run.report() !== reported && clock() - reportedS >= REPORT_EVERY_S) {
+          reported = run.report();
+          reportedS = clock();
+          report(judged.report(reported));
+        }
+        await breathe();
+      }
+      return judged.report(run.report());
     },
     benchReasons: (plan, schedule) =>
       benchReasons(plan, schedule).map((reason) => ({ ...reason, findings: [] })),

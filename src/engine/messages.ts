@@ -13,6 +13,8 @@ import type {
   ShedOptions,
   ShedProgress,
   ShedReport,
+  WhyOptions,
+  WhyReport,
 } from "./protocol.ts";
 
 /**
@@ -27,12 +29,13 @@ export interface Calls {
   benchReasons: { args: { schedule: Schedule }; answer: readonly BenchReason[] };
   odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };
   shed: { args: { schedule: Schedule; options: ShedOptions }; answer: ShedReport };
+  why: { args: { schedule: Schedule; task: string | null; options: WhyOptions }; answer: WhyReport };
 }
 
 export type CallName = keyof Calls;
 
 /** What running calls report. */
-export type Progress = PackProgress | OddsProgress | ShedProgress;
+export type Progress = PackProgress | OddsProgress | ShedProgress | WhyReport;
 
 export type ToWorker =
   | { readonly type: "plan"; readonly plan: Plan }

@@ -1,6 +1,6 @@
 import type { Finding, Score, Verdict } from "../check/index.ts";
 import type { Instant, Interval } from "../kernel/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
+import type { Edit, Plan, Schedule } from "../plan/index.ts";
 import type { OddsProgress, OddsReport, Shape } from "./oddsreport.ts";
 import type { ShedProgress, ShedReport } from "./shedreport.ts";
 
@@ -86,6 +86,88 @@ export interface ShedOptions {
   readonly minutes?: readonly number[] | undefined;
 }
 
+export interface WhyOptions {
+  readonly seed: number;
+  /** The run ends after this many seconds of the caller's clock; 3 when left out. */
+  readonly seconds?: number | undefined;
+  /** Iterations of search behind each change that is tried. */
+  readonly iterations?: number | undefined;
+}
+
+/** One thing that stands against a task or a schedule, in words with its numbers. */
+export interface WhyCause {
+  /** The same for the same cause. */
+  readonly key: string;
+  readonly kind: string;
+  /** Id of the task, link, EVA, container, equipment, block, keep-out or crew member; null for rules on the stay. */
+  readonly subject: string | null;
+  readonly sentence: string;
+  /** Who decides on it when the planner may not; null where the planner does. */
+  readonly owner: string | null;
+}
+
+/** Where a task comes closest in time on one EVA: relaxing any of the causes by what is missing opens that place. */
+export interface WhyLoop {
+  readonly eva: string | null;
+  /** What is missing, s. */
+  readonly shortS: number;
+  readonly causes: readonly WhyCause[];
+  readonly sentence: string;
+}
+
+/** Causes that cannot all hold. */
+export interface WhyConflict {
+  readonly causes: readonly WhyCause[];
+  /** proved: no schedule has them all. searched: the search found none. */
+  readonly certainty: "proved" | "searched";
+  /** With every task in its order, free to slide; or with every start as it is. */
+  readonly scope: "in this order" | "as it stands";
+  /** False where more may be named than it takes. */
+  readonly minimal: boolean;
+  /** What is missing where the conflict is one loop of times, s; else null. */
+  readonly shortS: number | null;
+  readonly sentence: string;
+}
+
+/** One thing given up, with which it fits: ready to be tried as a variant. */
+export interface Relaxation {
+  readonly kind: string;
+  /** Id of what is changed; null where several tasks move or are dropped. */
+  readonly subject: string | null;
+  /** Whole steps given up: minutes, percents, tenths of a degree, units; 1 for yes or no. */
+  readonly steps: number;
+  readonly sentence: string;
+  /** Who has to agree; null where the planner decides. */
+  readonly owner: string | null;
+  /** The change of the plan but for its schedule; empty where the schedule alone changes. */
+  readonly edit: Edit;
+  /** The schedule under the changed plan, and what the judge says of it: never a breach. */
+  readonly schedule: Schedule;
+  readonly score: Score;
+  readonly dropped: readonly string[];
+  /** Compared in this order; size is the change as a share of the number it changes, or the number of tasks dropped. */
+  readonly cost: { readonly mustLost: number; readonly worthLost: number; readonly size: number };
+}
+
+/** Why a task is not on the day, or what is wrong with the schedule; grows while the call runs. */
+export interface WhyReport {
+  /** The task asked about; null when it is about the schedule, also where a broken schedule comes before the task. */
+  readonly task: string | null;
+  /** rearranged: it fits, but only when placed tasks move. conflict: something has to give. */
+  readonly state: "looking" | "placed" | "sound" | "fits" | "rearranged" | "conflict";
+  readonly sentence: string;
+  readonly nearest: readonly WhyLoop[];
+  readonly conflict: WhyConflict | null;
+  /** Cheapest first. */
+  readonly relaxations: readonly Relaxation[];
+  /** Rules in the conflict that are not for bargaining, each with who owns it. */
+  readonly guarded: readonly string[];
+  /** Changes tried, and how many there are to try. */
+  readonly tried: number;
+  readonly offers: number;
+  readonly stopped: null | "done" | "time";
+}
+
 /** The core as its clients see it. Every promise settles: with the answer, or rejected with EngineError. */
 export interface Engine {
   check(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<Verdict>;
@@ -112,6 +194,14 @@ export interface Engine {
     report: (progress: ShedProgress) => void,
     signal?: AbortSignal,
   ): Promise<ShedReport>;
+  why(
+    plan: Plan,
+    schedule: Schedule,
+    task: string | null,
+    options: WhyOptions,
+    report: (progress: WhyReport) => void,
+    signal?: AbortSignal,
+  ): Promise<WhyReport>;
   /** Ends the worker; pending calls are rejected. */
   close(): void;
 }

@@ -49,16 +49,19 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
           signal,
         );
       case "mend":
-        return core.mend(on, call.args.schedule, call.args.options);
+        return core.mend(on, call.args.schedule, call.args.options, breathe, signal);
       case "fitBands":
         return core.fitBands(on, call.args.schedule, call.args.task);
       case "benchReasons":
         return core.benchReasons(on, call.args.schedule);
       case "odds":
+      case "why":
       case "shed": {
         const tell = (progress: Progress): void =>
           port.postMessage({ type: "report", id: call.id, progress });
         const { schedule } = call.args;
+        if (call.name === "why")
+          return core.why(on, schedule, call.args.task, call.args.options, tell, breathe, signal);
         return call.name === "odds"
           ? core.odds(on, schedule, call.args.options, tell, breathe, signal)
           : core.shed(on, schedule, call.args.options, tell, breathe, signal);

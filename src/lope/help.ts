@@ -6,13 +6,18 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
   lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N]
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far.
-  lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet]
+  lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
+      What to drop if late stands before the emergency page; --no-shed leaves it out.
       --sheet writes the day timeline instead, on a4 (or --size letter).
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chance that the plan's schedule holds, from simulated days, with its sampling error.
   lope shed plan.json [--json]
       What to drop when 5 to 45 min late leaving each task, and what to get ahead with when early.
+  lope why plan.json [--task ID] [--seconds 3] [--seed 1] [--json] [--take N --out out.json]
+      Why a task is not on the day, or without --task what is wrong with the schedule: where it comes
+      closest, what stands against it, and what could be given up, cheapest first. --take writes the
+      plan with the N-th of these.
   lope plans
       Writes the ready plans and the plan format's JSON Schema into public/.
   lope help

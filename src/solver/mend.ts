@@ -4,6 +4,7 @@ import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
 import { lay, scheduleOf } from "./placing.ts";
 import { held } from "./pinned.ts";
+import { nearby } from "./nearby.ts";
 import type { Problem } from "./problem.ts";
 import { Recreate } from "./recreate.ts";
 import { read, type Stand, Verifier } from "./verify.ts";
@@ -23,50 +24,211 @@ export interface Mended {
   readonly changes: readonly { readonly task: string; readonly sentence: string }[];
 }
 
+/** A run that is driven slice by slice, so that its caller can stop it between two. */
+export interface MendRun {
+  /** Goes on for at most about `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  /** The nearest sound schedule so far; the empty one while there is none. */
+  best(): Mended;
+}
+
 /** Rounds when the caller sets no limit of iterations. */
 const ROUNDS = 40;
+/** Up to this many placements every pair is tried. */
+const MOST_FOR_PAIRS = 14;
+/** Passes over a mended schedule to bring it nearer. */
+const PASSES = 3;
+
+/** A mend from beginning to end; see mendRun. */
+export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Mended {
+  const run = mendRun(plan, schedule, settings);
+  while (run.step(Infinity)) continue;
+  return run.best();
+}
 
 /**
  * A schedule without breach as near to `schedule` as the search finds: fewest tasks dropped, then fewest moved, then fewest
  * minutes moved. A sound schedule comes back as it is.
  *
- * Placements are let go one by one, always the one without which least is broken, until the rest is sound where it stands;
- * then the loose ones are put back, with the rest held where it is, or held from where it is so that it may slide
- * later. Rounds differ by chance in what is let go. Not proved to be the fewest.
+ * One task alone is tried first, each in turn to the nearest start that is sound, and in a small schedule each pair. Else placements
+ * are let go one by one, always the one without which least is broken, until the rest is sound where it stands; the loose ones are
+ * put back, with the rest held where it is, or held from where it is so that it may slide later; and what moved is brought back
+ * as near as it goes. Rounds differ by chance in what is let go. Not proved to be the fewest, but where one move is enough.
  */
-export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Mended {
-  const problem = compile(plan);
-  const { stands, unread } = read(problem, schedule);
-  const verifier = new Verifier(problem);
-  if (unread.length === 0 && verifier.holds(stands)) return { schedule, changes: [] };
-  const strays = schedule.placements
-    .map((one) => plan.tasks.findIndex((task) => task.id === one.task))
-    .filter((a) => a >= 0 && !stands.some((stand) => stand.activity === a));
-  const stream = random(settings.seed);
-  const startS = settings.clock();
-  const most = settings.iterations ?? ROUNDS;
-  let best: { schedule: Schedule; cost: readonly number[] } | null = null;
-  for (let round = 0; round < most; round += 1) {
-    if (round > 0 && settings.clock() - startS > (settings.seconds ?? Infinity)) break;
-    const noise = round < 2 ? 0 : 1;
-    const { kept, loose } = letGo(verifier, stands, stream, noise);
-    const made = putBack(verifier, kept, [...loose, ...strays], stream, round % 2 === 0 ? "at" : "from");
-    if (!made) continue;
-    const cost = costOf(schedule, made);
-    if (!best || less(cost, best.cost)) best = { schedule: made, cost };
-    if (cost[0] === 0 && cost[1]! <= 1) break;
+export function mendRun(plan: Plan, schedule: Schedule, settings: MendSettings): MendRun {
+  const { clock } = settings;
+  const work = new Mending(plan, schedule, settings);
+  const going = work.all();
+  const startS = clock();
+  const mostS = settings.seconds ?? Infinity;
+  let running = true;
+  return {
+    step: (sliceS) => {
+      const endS = clock() + sliceS;
+      while (running) {
+        if (going.next().done) running = false;
+        const nowS = clock();
+        // However short the time, something sound is given.
+        if (work.found && nowS - startS > mostS) running = false;
+        else if (nowS >= endS) break;
+      }
+      return running;
+    },
+    best: () => work.best(),
+  };
+}
+
+class Mending {
+  private readonly plan: Plan;
+  private readonly schedule: Schedule;
+  private readonly settings: MendSettings;
+  private readonly verifier: Verifier;
+  private readonly stands: readonly Stand[];
+  private readonly strays: readonly number[];
+  /** Start in the schedule by activity. */
+  private readonly wasS: ReadonlyMap<number, number>;
+  private nearest: { schedule: Schedule; cost: readonly number[] } | null = null;
+
+  constructor(plan: Plan, schedule: Schedule, settings: MendSettings) {
+    this.plan = plan;
+    this.schedule = schedule;
+    this.settings = settings;
+    this.verifier = new Verifier(compile(plan));
+    // A task placed twice stands once: the second placement is not kept.
+    const once = schedule.placements.filter(
+      (one, k) => schedule.placements.findIndex((two) => two.task === one.task) === k,
+    );
+    const { stands } = read(this.verifier.problem, { placements: once });
+    this.stands = stands;
+    const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+    this.wasS = new Map(
+      once.flatMap((one) => (index.has(one.task) ? [[index.get(one.task)!, one.startS as number]] : [])),
+    );
+    this.strays = [...this.wasS.keys()].filter((a) => !stands.some((stand) => stand.activity === a));
   }
-  const result = best?.schedule ?? { placements: [] };
-  return { schedule: result, changes: changesOf(plan, schedule, result) };
+
+  get found(): boolean {
+    return this.nearest !== null;
+  }
+
+  best(): Mended {
+    const schedule = this.nearest?.schedule ?? { placements: [] };
+    return { schedule, changes: changesOf(this.plan, this.schedule, schedule) };
+  }
+
+  *all(): Generator<void, void> {
+    const { verifier, stands, strays, settings } = this;
+    const whole = this.schedule.placements.length === stands.length;
+    if (whole && verifier.holds(stands)) {
+      this.nearest = { schedule: this.schedule, cost: [0, 0, 0] };
+      return;
+    }
+    yield;
+    yield* this.single();
+    if (this.isNear(1)) return;
+    const stream = random(settings.seed);
+    const most = settings.iterations ?? ROUNDS;
+    for (let round = 0; round < most; round += 1) {
+      const noise = round < 2 ? 0 : 1;
+      const { kept, loose } = yield* letGo(verifier, stands, stream, noise);
+      const how = round % 2 === 0 ? "at" : "from";
+      const made = putBack(verifier, kept, [...loose, ...strays], stream, how);
+      yield;
+      // The loose ones each where they stand nearest, when the board's earliest starts are far off.
+      yield* this.settle(made ? read(verifier.problem, made).stands : kept);
+      if (made) yield* this.settle(kept);
+      if (round === 1 && !this.isNear(2)) yield* this.pairs();
+      if (this.isNear(2)) return;
+    }
+  }
+
+  /** True when nothing is dropped and no more than `moves` tasks move. */
+  private isNear(moves: number): boolean {
+    return this.nearest !== null && this.nearest.cost[0] === 0 && this.nearest.cost[1]! <= moves;
+  }
+
+  /** One task to its nearest sound start, everything else where it stands. */
+  private *single(): Generator<void, void> {
+    const { verifier, stands, strays } = this;
+    if (strays.length > 1) return;
+    for (const a of strays.length === 1 ? strays : stands.map((stand) => stand.activity)) {
+      const rest = stands.filter((stand) => stand.activity !== a);
+      const there = verifier.holds(rest) ? yield* nearby(verifier, rest, a, this.wasS.get(a)!) : null;
+      if (there) this.offer([...rest, there]);
+      yield;
+    }
+  }
+
+  /** Two tasks, one after the other, each to its nearest sound start. */
+  private *pairs(): Generator<void, void> {
+    const { verifier, stands, strays } = this;
+    if (stands.length > MOST_FOR_PAIRS || strays.length > 2) return;
+    const all = [...this.wasS.keys()];
+    for (const a of all) {
+      for (const b of all) {
+        if (a === b || strays.some((stray) => stray !== a && stray !== b)) continue;
+        const rest = stands.filter((stand) => stand.activity !== a && stand.activity !== b);
+        if (!verifier.holds(rest)) continue;
+        const first = yield* nearby(verifier, rest, a, this.wasS.get(a)!);
+        const second = first && (yield* nearby(verifier, [...rest, first], b, this.wasS.get(b)!));
+        if (second) yield* this.settle([...rest, first, second]);
+      }
+      yield;
+    }
+  }
+
+  /** From a sound schedule nearer to the one to be mended: what is missing put on, what moved brought back, as long as that helps. */
+  private *settle(sound: readonly Stand[]): Generator<void, void> {
+    const { verifier, wasS } = this;
+    let now = [...sound];
+    if (!verifier.holds(now)) return;
+    for (let pass = 0; pass < PASSES; pass += 1) {
+      let better = false;
+      const byWorth = [...wasS.keys()].sort((a, b) => this.rank(b) - this.rank(a) || a - b);
+      for (const a of byWorth) {
+        const old = now.find((stand) => stand.activity === a);
+        const own = this.stands.find((stand) => stand.activity === a);
+        if (old && own && old.startS === own.startS && old.choice === own.choice) continue;
+        const rest = now.filter((stand) => stand.activity !== a);
+        if (!verifier.holds(rest)) continue;
+        const back = own && verifier.holds([...rest, own]) ? own : null;
+        const there: Stand | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
+        yield;
+        if (!there) continue;
+        const away = (stand: Stand): number => Math.abs(stand.startS - wasS.get(a)!);
+        if (old && !back && away(there) >= away(old)) continue;
+        now = [...rest, there];
+        better = true;
+      }
+      if (!better) break;
+    }
+    this.offer(now);
+  }
+
+  private rank(a: number): number {
+    const { must, worth } = this.verifier.problem;
+    return must[a]! * 1e9 + worth[a]!;
+  }
+
+  private offer(stands: readonly Stand[]): void {
+    const { problem } = this.verifier;
+    const made = scheduleFrom(problem, inOrder(stands));
+    const cost = costOf(this.schedule, made);
+    if (!this.nearest || less(cost, this.nearest.cost)) this.nearest = { schedule: made, cost };
+  }
+}
+
+function inOrder(stands: readonly Stand[]): Stand[] {
+  return [...stands].sort((a, b) => a.activity - b.activity);
 }
 
 /** Lets placements go until the rest is sound; must-do tasks and worthy ones last. */
-function letGo(
+function* letGo(
   verifier: Verifier,
   stands: readonly Stand[],
   stream: Random,
   noise: number,
-): { kept: Stand[]; loose: number[] } {
+): Generator<void, { kept: Stand[]; loose: number[] }> {
   const { worth, must } = verifier.problem;
   const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
   let kept = [...stands];
@@ -82,6 +244,7 @@ function letGo(
     loose.push(kept[best.at]!.activity);
     kept = kept.filter((_, k) => k !== best.at);
     faults = best.faults;
+    yield;
   }
   return { kept, loose };
 }
