@@ -1,15 +1,15 @@
-import { instant, type Interval } from "../kernel/index.ts";
-import {
-  type Amounts,
-  drawPerSecond,
-  metabolicW,
-  reserves,
-  stocks,
-  sunStretches,
-  walkingW,
-} from "../physics/index.ts";
+import { type Amounts, drawPerSecond, metabolicW, reserves, stocks, walkingW } from "../physics/index.ts";
 import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
-import { gaitsOf, type Home, homeOf, type Ways, waysOf } from "../terrain/index.ts";
+import {
+  gaitsOf,
+  heavensOf,
+  type Home,
+  homeOf,
+  taskSky,
+  type TaskSky,
+  type Ways,
+  waysOf,
+} from "../terrain/index.ts";
 
 /** A crew member in a suit: stocks, reserves and rates (S6, S7). */
 export interface Walker {
@@ -37,8 +37,8 @@ export interface Prepared {
   readonly walkers: ReadonlyMap<string, Walker>;
   readonly ways: Ways;
   readonly home: Home;
-  /** When the sun stands inside a task's range; null when that is not known. */
-  sunlit(range: NonNullable<Task["sun"]>): readonly Interval[] | null;
+  /** When the sky is as a task asks. */
+  sky(task: Task): TaskSky;
 }
 
 /** Everything the judge needs to know of `plan` before it sees a schedule. */
@@ -58,7 +58,7 @@ export function prepare(plan: Plan): Prepared {
     walkers,
     ways,
     home: homeOf(plan.site, ways, gaits.back),
-    sunlit: sunlitOf(plan),
+    sky: skyOf(plan),
   };
 }
 
@@ -89,22 +89,13 @@ function walkerOf(plan: Plan, member: CrewMember, suit: Suit): Walker {
   };
 }
 
-function sunlitOf(plan: Plan): Prepared["sunlit"] {
-  const known = new Map<string, readonly Interval[]>();
-  const observer = {
-    latDeg: plan.site.latDeg,
-    lonDeg: plan.site.lonDeg,
-    radiusM: plan.body.radiusM + plan.site.elevationM,
-  };
-  const stay = { startS: instant(0), endS: instant(plan.stay.lengthS) };
-  return ({ leastDeg, greatestDeg }) => {
-    if (plan.body.ephemeris === "none") return null;
-    const key = `${leastDeg} ${greatestDeg}`;
-    let stretches = known.get(key);
-    if (!stretches) {
-      stretches = sunStretches(Date.parse(plan.stay.touchdownUtc), observer, { leastDeg, greatestDeg }, stay);
-      known.set(key, stretches);
-    }
-    return stretches;
+function skyOf(plan: Plan): Prepared["sky"] {
+  const heavens = heavensOf(plan);
+  const ground = { ...plan.stay, places: plan.site.places };
+  const known = new Map<Task, TaskSky>();
+  return (task) => {
+    let sky = known.get(task);
+    if (!sky) known.set(task, (sky = taskSky(heavens, ground, task)));
+    return sky;
   };
 }

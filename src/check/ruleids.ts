@@ -14,6 +14,8 @@ export const RULE_IDS = [
   "equipment",
   "time-window",
   "sun",
+  "light",
+  "sun-angle",
   "relay",
   "link-lag",
   "link-needs",

@@ -16,6 +16,8 @@ export const RULE_WORDS: Readonly<Record<RuleId, string>> = {
   equipment: "Shared equipment",
   "time-window": "Time window",
   sun: "Sun elevation",
+  light: "Light on the ground",
+  "sun-angle": "Sun and heading",
   relay: "Relay pass",
   "link-lag": "Before and within",
   "link-needs": "Needs another task",

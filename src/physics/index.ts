@@ -3,8 +3,24 @@ export type { Effort } from "./workrate.ts";
 export { co2KgPerJ, kcalPerLitreOxygen, oxygenKgPerJ } from "./respiration.ts";
 export { absorbedCo2Kg, CO2_PER_LIOH } from "./absorbent.ts";
 export { coolingWaterKgS, coolingWh } from "./cooling.ts";
-export { heatStorageS } from "./heatstore.ts";
-export { drinkingWaterKg } from "./drinking.ts";
+export { absorbentHeatW, heatBalance, heatLoadW } from "./heatbalance.ts";
+export type { HeatBalance, HeatLoad } from "./heatbalance.ts";
+export { environmentHeatW, sinkK } from "./environment.ts";
+export { heatLimitS, heatStorageS, storedAfterJ, storedShare } from "./heatstore.ts";
+export { DRINKING_KG_H, drinkingWaterKg } from "./drinking.ts";
+export { oxygenKgM3, purgeKg, purgeS } from "./purge.ts";
+export { batteryS, batteryWh } from "./battery.ts";
+export type { PowerMode } from "./battery.ts";
+export { sharedEmergencyS, sharedWaterKgS } from "./emergency.ts";
+export { CARRY_N, carryLimitKg, carryTrips } from "./carry.ts";
+export {
+  explainDraw,
+  explainDrinking,
+  explainEmergency,
+  explainHeatStorage,
+  explainPurge,
+} from "./explain.ts";
+export type { Explained } from "./explain.ts";
 export { CONSUMABLES, drawPerSecond, reserves, stocks } from "./suit.ts";
 export type { Amounts, Consumable, SuitModel } from "./suit.ts";
 export { slopeW } from "./slope.ts";
@@ -21,6 +37,8 @@ export { horizonM } from "./horizon.ts";
 export { shadowPerHeight } from "./shadow.ts";
 export { MOON_SOLAR_DAYS, sunDegH, sunElevationDeg } from "./daylight.ts";
 export { APRON_RADII, craterDepthM, craterHeightM, cratersPerM2, FRESH_DEPTH, FRESH_RIM } from "./crater.ts";
+export { apartDeg, bearingDeg, sunSide } from "./bearing.ts";
+export { dipDeg, sightDeg } from "./sight.ts";
 export { incidence } from "./shading.ts";
 export { moonEarth, moonSun } from "./sky.ts";
 export type { Observer, SkyDirection } from "./sky.ts";

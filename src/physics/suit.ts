@@ -1,4 +1,5 @@
 import { coolingWaterKgS } from "./cooling.ts";
+import { absorbentHeatW, heatLoadW } from "./heatbalance.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
 
 /**
@@ -38,7 +39,9 @@ const MILLIWATT_SECONDS_PER_WH = 3_600_000;
 export function drawPerSecond(suit: SuitModel, metabolicW: number): Amounts {
   const oxygenKgS = metabolicW * oxygenKgPerJ(suit.respiratoryQuotient) + suit.leakKgH / 3600;
   const co2KgS = metabolicW * co2KgPerJ(suit.respiratoryQuotient);
-  const heatW = metabolicW + suit.electricalW + suit.environmentW + co2KgS * suit.absorbentKjKg * 1000;
+  const absorbentW = absorbentHeatW(co2KgS, suit.absorbentKjKg);
+  const { electricalW, environmentW } = suit;
+  const heatW = heatLoadW({ metabolicW, electricalW, absorbentW, environmentW });
   return {
     oxygen: Math.ceil(oxygenKgS * MICROGRAMS),
     co2: Math.ceil(co2KgS * MICROGRAMS),

@@ -93,6 +93,15 @@ export function referenceFaults(plan: Plan): Fault[] {
     if (task.sun && task.sun.greatestDeg <= task.sun.leastDeg) {
       faults.push({ path: `${at}.sun`, message: "greatestDeg must be above leastDeg" });
     }
+    if (task.sunAngle && task.sunAngle.greatestDeg <= task.sunAngle.leastDeg) {
+      faults.push({ path: `${at}.sunAngle`, message: "greatestDeg must be above leastDeg" });
+    }
+    if (task.sunAngle && task.sunAngle.facingDeg === undefined && !isWalk(task)) {
+      faults.push({
+        path: `${at}.sunAngle.facingDeg`,
+        message: "is needed where no end place gives a heading",
+      });
+    }
     task.equipment.forEach((use, k) =>
       refer(equipment, "equipment", `${at}.equipment.${k}.equipment`, use.equipment),
     );
@@ -138,4 +147,9 @@ export function referenceFaults(plan: Plan): Fault[] {
     });
   }
   return faults;
+}
+
+/** True when the task leads from one place to another. */
+function isWalk({ place, endPlace }: Plan["tasks"][number]): boolean {
+  return place !== undefined && endPlace !== undefined && place !== endPlace;
 }

@@ -107,6 +107,10 @@ export const staySchema = z.strictObject({
     .max(500)
     .default([])
     .describe("When the relay can be reached."),
+  earthLink: z
+    .boolean()
+    .default(false)
+    .describe("The Earth is a relay too while it stands over the horizon of the task's place."),
 });
 
 export type Body = z.infer<typeof bodySchema>;

@@ -55,6 +55,22 @@ export const taskSchema = z
       })
       .optional()
       .describe("Sun elevation allowed from start to end."),
+    light: z
+      .enum(["lit", "shaded"])
+      .optional()
+      .describe("Ground wanted at its place and end place, start to end: in the sun or in shadow."),
+    sunAngle: z
+      .strictObject({
+        leastDeg: ranged(0, 180, "Sun's azimuth at least so far from where the crew faces, degrees."),
+        greatestDeg: ranged(0, 180, "Sun's azimuth at most so far from it, degrees: 180 is the sun behind."),
+        facingDeg: ranged(
+          0,
+          360,
+          "Where the crew faces, degrees from north through east; without it from place to end place.",
+        ).optional(),
+      })
+      .optional()
+      .describe("Sun ahead, beside or behind, start to end: angle between heading and the sun's azimuth."),
     relay: z.boolean().default(false).describe("Only inside one relay pass, start to end."),
     equipment: z
       .array(

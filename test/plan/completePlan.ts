@@ -63,6 +63,7 @@ export const completePlan: PlanInput = {
     lengthS: 72_000,
     blocks: [{ id: "night", name: "Sleep", kind: "sleep", crew: ["ev1"], startS: 30_000, endS: 55_000 }],
     relayPasses: [{ id: "pass-1", name: "Pass 1", startS: 4000, endS: 20_000 }],
+    earthLink: true,
   },
   crew: [
     {
@@ -133,6 +134,8 @@ export const completePlan: PlanInput = {
       must: true,
       windows: [{ startS: 4000, endS: 16_000 }],
       sun: { leastDeg: 5, greatestDeg: 40 },
+      light: "shaded",
+      sunAngle: { leastDeg: 120, greatestDeg: 180, facingDeg: 270 },
       relay: true,
       equipment: [{ equipment: "drill", count: 1 }],
       massOutKg: 35,

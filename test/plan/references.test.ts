@@ -175,3 +175,20 @@ describe("references", () => {
     ).toEqual([]);
   });
 });
+
+describe("sun angles", () => {
+  test("need a heading: one that is given, or that of a way", () => {
+    const path = "tasks.1.sunAngle.facingDeg";
+    const range = { leastDeg: 90, greatestDeg: 180 };
+    expect(faultsOf((p) => (p.tasks[1].sunAngle = range)).map((fault) => fault.path)).toEqual([path]);
+    expect(faultsOf((p) => (p.tasks[1].sunAngle = { ...range, facingDeg: 10 }))).toEqual([]);
+    expect(
+      faultsOf((p) => Object.assign(p.tasks[1], { sunAngle: range, endPlace: "array" })).map(
+        (fault) => fault.path,
+      ),
+    ).toEqual([]);
+    expect(
+      faultsOf((p) => (p.tasks[0].sunAngle = { leastDeg: 90, greatestDeg: 90 })).map((fault) => fault.path),
+    ).toContain("tasks.0.sunAngle");
+  });
+});

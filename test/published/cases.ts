@@ -1,8 +1,10 @@
 import type { Case } from "./case.ts";
 import { gasCases } from "./gas.cases.ts";
 import { groundCases } from "./ground.cases.ts";
+import { horizonCases } from "./horizon.cases.ts";
 import { reliefCases } from "./relief.cases.ts";
 import { skyCases } from "./sky.cases.ts";
+import { suitCases } from "./suit.cases.ts";
 import { workCases } from "./work.cases.ts";
 
 /** Every published check, in the order of the validation page. */
@@ -12,4 +14,6 @@ export const cases: readonly Case[] = [
   ...groundCases,
   ...reliefCases,
   ...skyCases,
+  ...horizonCases,
+  ...suitCases,
 ];

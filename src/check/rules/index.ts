@@ -8,6 +8,7 @@ import { equipment } from "./equipment.ts";
 import { evaBounds } from "./evaBounds.ts";
 import { hotKeepOut } from "./hotKeepOut.ts";
 import { landerStores } from "./landerStores.ts";
+import { light } from "./light.ts";
 import { linkApart } from "./linkApart.ts";
 import { linkCrew } from "./linkCrew.ts";
 import { linkEva } from "./linkEva.ts";
@@ -23,6 +24,7 @@ import { reserveRules } from "./reserves.ts";
 import { returnMass } from "./returnMass.ts";
 import { stayBlocks } from "./stayBlocks.ts";
 import { sun } from "./sun.ts";
+import { sunAngle } from "./sunAngle.ts";
 import { taskCrew } from "./taskCrew.ts";
 import { timeWindow } from "./timeWindow.ts";
 import { walkBackConsumables } from "./walkBackConsumables.ts";
@@ -41,6 +43,8 @@ export const FLIGHT_RULES: readonly FlightRule[] = [
   equipment,
   timeWindow,
   sun,
+  light,
+  sunAngle,
   relay,
   linkLag,
   linkNeeds,

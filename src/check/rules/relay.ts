@@ -2,15 +2,16 @@ import { about, finding, type FlightRule } from "../finding.ts";
 import { lasting, met } from "../phrases.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
-/** relay: a relay task lies inside one relay pass. */
+/** relay: a relay task lies inside one relay pass, or one stretch with the Earth over its horizon where that is a link. */
 export const relay: FlightRule = ({ prepared, placed }) => {
-  const { stay, rules } = prepared.plan;
+  const { rules } = prepared.plan;
   return placed.flatMap(({ task, span }) => {
     if (!task.relay) return [];
-    const spareS = slipS(stay.relayPasses, span);
+    const passes = prepared.sky(task).relay ?? [];
+    const spareS = slipS(passes, span);
     if (spareS >= rules.tightS) return [];
     const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
-    const nearest = nearestOf(stay.relayPasses, span);
+    const nearest = nearestOf(passes, span);
     const outsideS = nearest ? outsideOf(nearest, span) : null;
     const sentence =
       spareS >= 0

@@ -1,6 +1,6 @@
 import { duration, instant, type Interval } from "../../kernel/index.ts";
-import { sunStretches } from "../../physics/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
+import { heavensOf, taskSky } from "../../terrain/index.ts";
 import { NEVER } from "../problem.ts";
 
 /** Stretches of the start of a task, both ends allowed. */
@@ -10,27 +10,14 @@ export interface Opening {
 }
 
 /**
- * When each task may start: inside one of its windows, one stretch of its sun and one relay pass from start to end
- * (time-window, sun, relay), at its pinned start (pin), inside the stay when it has no crew. Ascending and apart.
+ * When each task may start: inside one of its windows, one stretch of its sun, light and sun angle and one relay pass from
+ * start to end (time-window, sun, light, sun-angle, relay), at its pinned start (pin), inside the stay when it has no crew.
+ * Ascending and apart.
  */
 export function openingsOf(plan: Plan): (task: Task) => Opening[] {
-  const sunlit = new Map<string, readonly Interval[]>();
+  const heavens = heavensOf(plan);
+  const ground = { ...plan.stay, places: plan.site.places };
   const stay = { startS: instant(0), endS: instant(plan.stay.lengthS) };
-  const sun = (range: NonNullable<Task["sun"]>): readonly Interval[] => {
-    if (plan.body.ephemeris === "none") return [];
-    const key = `${range.leastDeg} ${range.greatestDeg}`;
-    let known = sunlit.get(key);
-    if (!known) {
-      const observer = {
-        latDeg: plan.site.latDeg,
-        lonDeg: plan.site.lonDeg,
-        radiusM: plan.body.radiusM + plan.site.elevationM,
-      };
-      known = sunStretches(Date.parse(plan.stay.touchdownUtc), observer, range, stay);
-      sunlit.set(key, known);
-    }
-    return known;
-  };
   return (task) => {
     const lasts = task.duration.likelyS;
     let openings: Opening[] = [{ fromS: -NEVER, toS: NEVER }];
@@ -45,8 +32,8 @@ export function openingsOf(plan: Plan): (task: Task) => Opening[] {
     };
     if (task.crew.count === 0) within([stay]);
     if (task.windows.length > 0) within(task.windows);
-    if (task.sun) within(sun(task.sun));
-    if (task.relay) within(plan.stay.relayPasses);
+    // What is unknown never opens.
+    for (const stretches of Object.values(taskSky(heavens, ground, task))) within(stretches ?? []);
     const at = task.pin?.startS;
     if (at !== undefined) within([{ startS: at, endS: instant(at + duration(lasts)) }]);
     return joined(openings);

@@ -62,6 +62,39 @@ export const sunRange: Entry = {
   form: "Least to greatest, degrees: 5 to 15.",
 };
 
+/** Sun angle of a task, and where its crew faces: "135 to 180 facing 90". */
+export const sunAngle: Entry = {
+  editor: "line",
+  align: "end",
+  show: (value) => angleInWords(value, "–"),
+  draft: (value) => angleInWords(value, " to "),
+  read(draft, _plan, guide) {
+    if (draft.trim() === "") return emptyRead(guide);
+    const [range = "", facing] = draft.split(/\s*facing\s*/);
+    const parts = range.split(/\s*(?:to|–|\.\.)\s*/).map(numberIn);
+    const [leastDeg = null, greatestDeg = null] = parts;
+    const facingDeg = facing === undefined ? undefined : numberIn(facing);
+    if (parts.length !== 2 || leastDeg === null || greatestDeg === null || facingDeg === null) {
+      return failed("Write least and greatest angle: 135 to 180, or 135 to 180 facing 90.");
+    }
+    if (Math.min(leastDeg, greatestDeg) < 0 || Math.max(leastDeg, greatestDeg) > 180) {
+      return failed("From 0 to 180 degrees.");
+    }
+    if (facingDeg !== undefined && (facingDeg < 0 || facingDeg > 360)) {
+      return failed("Facing from 0 to 360 degrees.");
+    }
+    return greatestDeg > leastDeg
+      ? done({ leastDeg, greatestDeg, ...(facingDeg === undefined ? {} : { facingDeg }) })
+      : failed("The second must be the greater.");
+  },
+  form: "Least to greatest, degrees, and where the crew faces: 135 to 180 facing 90.",
+};
+
+function angleInWords(value: unknown, to: string): string {
+  const facingDeg = (value as { facingDeg?: number } | undefined)?.facingDeg;
+  return `${sunInWords(value, to)}${facingDeg === undefined ? "" : ` facing ${digits(facingDeg)}`}`;
+}
+
 function sunInWords(value: unknown, to: string): string {
   const range = value as { leastDeg: number; greatestDeg: number } | undefined;
   return range ? `${digits(range.leastDeg)}${to}${digits(range.greatestDeg)}` : "";

@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -16,7 +16,7 @@ const GROUPS: readonly { readonly name: string; readonly fields: readonly FieldK
   { name: "Request", fields: ["name", "kind", "must", "worth"] },
   { name: "Duration", fields: ["likely", "low", "high"] },
   { name: "Where and who", fields: ["place", "endPlace", "count", "named", "effort"] },
-  { name: "When", fields: ["windows", "sun", "relay"] },
+  { name: "When", fields: ["windows", "sun", "light", "sunAngle", "relay"] },
   { name: "With", fields: ["equipment", "massOut", "container", "sampleMass"] },
   { name: "Cuff checklist", fields: ["cautions", "steps", "notes"] },
 ];
@@ -76,7 +76,7 @@ function Details({ task }: { readonly task: Task }) {
   );
 }
 
-function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
+const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
   const line = useMemo(() => taskTable.line(plan, task.id), [plan, task.id]);
   if (!line) return null;
   return (
@@ -92,7 +92,7 @@ function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
       ))}
     </div>
   );
-}
+});
 
 function Links({ plan, task }: { readonly plan: Plan; readonly task: string }) {
   const links = useMemo(() => plan.links.filter((link) => tasksOf(link).includes(task)), [plan, task]);

@@ -69,6 +69,8 @@ const input: PlanInput = {
         { startS: 10_000, endS: 12_345 },
       ],
       sun: { leastDeg: -2, greatestDeg: 15 },
+      light: "lit",
+      sunAngle: { leastDeg: 90, greatestDeg: 180, facingDeg: 45 },
       relay: true,
       equipment: [{ equipment: "drill" }, { equipment: "rake", count: 2 }],
       massOutKg: 4.5,

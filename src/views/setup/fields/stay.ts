@@ -1,6 +1,6 @@
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Stay } from "../../../plan/index.ts";
-import { choice, longText, text } from "../entry.ts";
+import { choice, longText, text, tick } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
@@ -29,6 +29,7 @@ const fields: readonly Field<Plan>[] = [
     entry: { ...span, align: "start" },
     width: 40,
   },
+  { label: "Earth is a relay too", path: "stay.earthLink", entry: tick, width: 40 },
   { label: "Notes", path: "notes", entry: longText, width: 40, hint: "For those who work on the plan." },
 ];
 

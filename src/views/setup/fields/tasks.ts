@@ -3,7 +3,7 @@ import type { Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../store/index.ts";
 import { choice, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
-import { effort, sunRange } from "../specialentry.ts";
+import { effort, sunAngle, sunRange } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named } from "../table.ts";
 import { clock, span, stretches } from "../timeentry.ts";
 
@@ -13,6 +13,12 @@ const withoutSample = (row: Task): string | null =>
   row.sample ? null : "Brings nothing back: choose a container first.";
 
 const unplaced = "Needs a container: add one under Gear.";
+
+/** The ground that a task may ask for. */
+const LIGHTS = [
+  { id: "lit", name: "In the sun" },
+  { id: "shaded", name: "In shadow" },
+];
 
 /** Fields of a task; the details of a task on the day line use the same. */
 export const TASK_FIELDS = {
@@ -83,6 +89,23 @@ export const TASK_FIELDS = {
     width: 10,
     group: "When",
     hint: "Sun elevation from start to end; empty for any.",
+  },
+  light: {
+    label: "Ground",
+    path: "light",
+    entry: one(() => LIGHTS, "any light"),
+    width: 10,
+    group: "When",
+    hint: "Ground in the sun or in shadow from start to end, by the horizon of the height grid.",
+  },
+  sunAngle: {
+    label: "Sun and heading",
+    path: "sunAngle",
+    entry: sunAngle,
+    unit: "deg",
+    width: 14,
+    group: "When",
+    hint: "Angle between where the crew faces and the sun: 0 ahead, 180 behind; empty for any.",
   },
   relay: { label: "Relay", path: "relay", entry: tick, width: 6, group: "When" },
   equipment: { label: "Equipment", path: "equipment", entry: uses, width: 22, group: "With" },

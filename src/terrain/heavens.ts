@@ -1,0 +1,168 @@
+import { instant, type Interval } from "../kernel/index.ts";
+import {
+  apartDeg,
+  type ElevationRange,
+  moonEarth,
+  moonSun,
+  type Observer,
+  type SkyDirection,
+  sunStretches,
+} from "../physics/index.ts";
+import { reliefOf, type StoredGround } from "./relief.ts";
+import { memory } from "./remember.ts";
+import type { Point } from "./shapes.ts";
+import { horizonDeg, type Skyline, skylineAt } from "./skyline.ts";
+
+/**
+ * When the sky is as a task asks, over a stay: one answer for judge and maker. Each answer is a list of stretches of
+ * whole seconds of MET, ascending and apart, true at every look from start to end; null where it is not known.
+ *
+ * Sun and Earth are looked at once a minute (more seldom in stays beyond three and a half days) and the ends of stretches are then
+ * found to the second, rounded inward. Both are seen from the lander's latitude and longitude, 0.03 degrees off for each km a
+ * place is away, against the horizon of the place itself. Range: as physics/sky.ts. Not covered: the sun's disc (its
+ * centre counts), hills beyond the grid.
+ */
+export interface Heavens {
+  /** The sun inside a range of elevations, level horizon. */
+  sun(range: ElevationRange): readonly Interval[] | null;
+  /** The ground at all `places` in the sun, or all of it in shadow; a level horizon where there is no grid. */
+  light(places: readonly Point[], want: "lit" | "shaded"): readonly Interval[] | null;
+  /** The sun's azimuth so far from a heading: 0 ahead, 180 behind. */
+  sunAngle(headingDeg: number, range: ElevationRange): readonly Interval[] | null;
+  /** The Earth over the horizon at all `places`. */
+  earth(places: readonly Point[]): readonly Interval[] | null;
+  /** Where the sun stands at a moment; null where that is not known. */
+  sunAt(metS: number): SkyDirection | null;
+}
+
+/** What a plan says of its sky. */
+export interface SkyPlan {
+  readonly body: { readonly radiusM: number; readonly ephemeris: "moon" | "none" };
+  readonly site: { readonly latDeg: number; readonly lonDeg: number; readonly elevationM: number };
+  readonly stay: { readonly touchdownUtc: string; readonly lengthS: number };
+  readonly ground?: StoredGround | undefined;
+}
+
+const LOOK_S = 60;
+const MOST_LOOKS = 5000;
+
+/** Directions of sun and Earth at the looks of a stay. */
+interface Looks {
+  readonly atS: readonly number[];
+  readonly sun: readonly SkyDirection[];
+  readonly earth: readonly SkyDirection[];
+}
+
+const taken = memory<Looks>(4);
+
+/** The heavens over a plan. */
+export function heavensOf(plan: SkyPlan): Heavens {
+  const { body, site, stay } = plan;
+  if (body.ephemeris === "none") {
+    return { sun: () => null, light: () => null, sunAngle: () => null, earth: () => null, sunAt: () => null };
+  }
+  const observer = { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
+  const touchdownMs = Date.parse(stay.touchdownUtc);
+  const grid = plan.ground ? reliefOf(plan.ground) : null;
+  const whole = { startS: instant(0), endS: instant(stay.lengthS) };
+  const known = memory<{ readonly list: readonly Interval[] | null }>(2000);
+  const once = (key: string, make: () => readonly Interval[] | null) =>
+    known.of(key, () => ({ list: make() })).list;
+  const looks = (): Looks => looksOf(touchdownMs, observer, stay.lengthS);
+  const sunAt = (metS: number): SkyDirection => moonSun(touchdownMs + metS * 1000, observer);
+  const earthAt = (metS: number): SkyDirection => moonEarth(touchdownMs + metS * 1000, observer);
+  /** Horizons of all places; null where one of them is not known. */
+  const horizons = (places: readonly Point[]): readonly (Skyline | null)[] | null => {
+    if (!grid) return places.map(() => null);
+    const list = places.map((place) => skylineAt(grid, place, observer.radiusM));
+    return list.includes(null) ? null : list;
+  };
+  const name = (places: readonly Point[]): string =>
+    places.map(({ eastM, northM }) => (grid ? `${eastM} ${northM}` : "")).join(", ");
+  const above = (horizon: Skyline | null, seen: SkyDirection): number =>
+    seen.elevationDeg - (horizon ? horizonDeg(horizon, seen.azimuthDeg) : 0);
+
+  return {
+    sun: (range) =>
+      once(`sun ${range.leastDeg} ${range.greatestDeg}`, () =>
+        sunStretches(touchdownMs, observer, range, whole),
+      ),
+    light: (places, want) =>
+      once(`${want} ${name(places)}`, () => {
+        const lines = horizons(places);
+        if (!lines) return null;
+        const holds = (seen: SkyDirection): boolean =>
+          lines.every((line) => (want === "lit" ? above(line, seen) > 0 : above(line, seen) <= 0));
+        return stretchesWhere(looks().atS, looks().sun, sunAt, holds);
+      }),
+    sunAngle: (headingDeg, { leastDeg, greatestDeg }) =>
+      once(`angle ${headingDeg} ${leastDeg} ${greatestDeg}`, () =>
+        stretchesWhere(looks().atS, looks().sun, sunAt, ({ azimuthDeg }) => {
+          const apart = apartDeg(headingDeg, azimuthDeg);
+          return apart >= leastDeg && apart <= greatestDeg;
+        }),
+      ),
+    earth: (places) =>
+      once(`earth ${name(places)}`, () => {
+        const lines = horizons(places);
+        if (!lines) return null;
+        return stretchesWhere(looks().atS, looks().earth, earthAt, (seen) =>
+          lines.every((line) => above(line, seen) > 0),
+        );
+      }),
+    sunAt,
+  };
+}
+
+function looksOf(touchdownMs: number, observer: Observer, lengthS: number): Looks {
+  const stepS = Math.max(LOOK_S, Math.ceil(lengthS / MOST_LOOKS));
+  const key = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM} ${lengthS}`;
+  return taken.of(key, () => {
+    const atS: number[] = [];
+    for (let at = 0; at < lengthS; at += stepS) atS.push(at);
+    atS.push(lengthS);
+    return {
+      atS,
+      sun: atS.map((at) => moonSun(touchdownMs + at * 1000, observer)),
+      earth: atS.map((at) => moonEarth(touchdownMs + at * 1000, observer)),
+    };
+  });
+}
+
+/** The stretches in which `holds` is true, its changes between two looks found to the second by halving. */
+function stretchesWhere(
+  atS: readonly number[],
+  looks: readonly SkyDirection[],
+  lookAt: (metS: number) => SkyDirection,
+  holds: (seen: SkyDirection) => boolean,
+): Interval[] {
+  const found: Interval[] = [];
+  let startS: number | null = null;
+  let before = false;
+  looks.forEach((seen, k) => {
+    const now = holds(seen);
+    if (now && !before)
+      startS = k === 0 ? atS[0]! : firstWhere(atS[k - 1]!, atS[k]!, (at) => holds(lookAt(at)));
+    if (!now && before && startS !== null) {
+      const endS = firstWhere(atS[k - 1]!, atS[k]!, (at) => !holds(lookAt(at))) - 1;
+      if (endS > startS) found.push({ startS: instant(startS), endS: instant(endS) });
+      startS = null;
+    }
+    before = now;
+  });
+  const lastS = atS.at(-1)!;
+  if (startS !== null && lastS > startS) found.push({ startS: instant(startS), endS: instant(lastS) });
+  return found;
+}
+
+/** The first whole second after `falseS`, at most `trueS`, at which `is` holds; it changes once between them. */
+function firstWhere(falseS: number, trueS: number, is: (atS: number) => boolean): number {
+  let low = falseS;
+  let high = trueS;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (is(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}

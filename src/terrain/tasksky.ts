@@ -1,0 +1,99 @@
+import type { Interval } from "../kernel/index.ts";
+import { apartDeg, bearingDeg, type ElevationRange, sunSide } from "../physics/index.ts";
+import type { Heavens } from "./heavens.ts";
+import type { Point } from "./shapes.ts";
+
+/** What a task asks of the sky, and where it is done. */
+export interface SkyTask {
+  readonly place?: string | undefined;
+  readonly endPlace?: string | undefined;
+  readonly sun?: ElevationRange | undefined;
+  readonly light?: "lit" | "shaded" | undefined;
+  readonly sunAngle?: (ElevationRange & { readonly facingDeg?: number | undefined }) | undefined;
+  readonly relay: boolean;
+}
+
+/** Stretches for each thing a task asks of the sky; null where it is not known, absent where it does not ask. */
+export interface TaskSky {
+  readonly sun?: readonly Interval[] | null;
+  readonly light?: readonly Interval[] | null;
+  readonly sunAngle?: readonly Interval[] | null;
+  /** The relay passes, and with an Earth link the stretches with the Earth over the horizon. */
+  readonly relay?: readonly Interval[];
+}
+
+/** Where tasks are done and how they reach home, of a plan. */
+export interface TaskGround {
+  readonly places: readonly (Point & { readonly id: string; readonly kind: string })[];
+  readonly relayPasses: readonly Interval[];
+  readonly earthLink: boolean;
+}
+
+/**
+ * When the sky is as `task` asks. A task without place is done at the lander; one that ends elsewhere asks for both ends. The
+ * task lies wholly inside one stretch of each list.
+ */
+export function taskSky(
+  heavens: Heavens,
+  { places, relayPasses, earthLink }: TaskGround,
+  task: SkyTask,
+): TaskSky {
+  const place = (id: string | undefined): Point | undefined => places.find((one) => one.id === id);
+  const from = place(task.place) ?? places.find((one) => one.kind === "lander");
+  const to = place(task.endPlace) ?? from;
+  const ends = from && to ? (from === to ? [from] : [from, to]) : [];
+  const heading = task.sunAngle?.facingDeg ?? (from && to ? headingOf(from, to) : NaN);
+  return {
+    ...(task.sun ? { sun: heavens.sun(task.sun) } : {}),
+    ...(task.light ? { light: heavens.light(ends, task.light) } : {}),
+    ...(task.sunAngle
+      ? { sunAngle: Number.isNaN(heading) ? null : heavens.sunAngle(heading, task.sunAngle) }
+      : {}),
+    ...(task.relay ? { relay: [...relayPasses, ...((earthLink && heavens.earth(ends)) || [])] } : {}),
+  };
+}
+
+function headingOf(from: Point, to: Point): number {
+  return bearingDeg(to.eastM - from.eastM, to.northM - from.northM);
+}
+
+/** A straight piece of a walk and where the sun stands about the walker at its begin. */
+export interface SunPiece {
+  readonly from: Point;
+  readonly to: Point;
+  readonly headingDeg: number;
+  /** 0 walking into the sun, 180 with it behind; null where the sun is not known. */
+  readonly apartDeg: number | null;
+  readonly side: "ahead" | "beside" | "behind" | "down" | "unknown";
+}
+
+/** The sun about somebody who walks `points` from `startS` on at a steady pace for `seconds`. */
+export function sunOnWalk(
+  heavens: Heavens,
+  points: readonly Point[],
+  startS: number,
+  seconds: number,
+): SunPiece[] {
+  const lengths = points
+    .slice(1)
+    .map((to, k) => Math.hypot(to.eastM - points[k]!.eastM, to.northM - points[k]!.northM));
+  const allM = lengths.reduce((sum, one) => sum + one, 0);
+  let goneM = 0;
+  return lengths.flatMap((lengthM, k): SunPiece[] => {
+    const [from, to] = [points[k]!, points[k + 1]!];
+    const seen = heavens.sunAt(startS + (allM === 0 ? 0 : (goneM / allM) * seconds));
+    goneM += lengthM;
+    if (lengthM === 0) return [];
+    const headingDeg = headingOf(from, to);
+    if (!seen) return [{ from, to, headingDeg, apartDeg: null, side: "unknown" }];
+    return [
+      {
+        from,
+        to,
+        headingDeg,
+        apartDeg: apartDeg(headingDeg, seen.azimuthDeg),
+        side: seen.elevationDeg <= 0 ? "down" : sunSide(headingDeg, seen.azimuthDeg),
+      },
+    ];
+  });
+}

@@ -1,0 +1,230 @@
+import {
+  apparentWeight,
+  batteryS,
+  batteryWh,
+  carryLimitKg,
+  CARRY_N,
+  drawPerSecond,
+  environmentHeatW,
+  explainDraw,
+  heatBalance,
+  heatLimitS,
+  purgeKg,
+  sharedEmergencyS,
+  sinkK,
+  storedAfterJ,
+} from "../../src/physics/index.ts";
+import { type Case, POUND_KG } from "./case.ts";
+import { defaultSuit } from "./gas.cases.ts";
+
+/** Heat balance, surroundings, purge, battery, emergency, carrying. */
+
+const PACKS = "portable life-support packs that flew";
+const BALANCES = "NASA/TP-2015-218570 rev. 2 Table 4-69";
+const STEFAN = 5.670374419e-8;
+
+/** Feed water of the default suit at 272 W under a sun `elevationDeg` up, kg/h, in the whole numbers of the schedule. */
+const waterUnderSun = (elevationDeg: number): number =>
+  (drawPerSecond({ ...defaultSuit, environmentW: environmentHeatW(elevationDeg) }, 272).water * 3600) / 1e9;
+
+/** Oxygen of a purge in small steps of flow instead of by the logarithm. */
+function purgedInSteps(volumeM3: number, leftShare: number, densityKgM3: number): number {
+  const part = 1e-5;
+  let left = 1;
+  let volumes = 0;
+  while (left > leftShare) {
+    left *= 1 - part;
+    volumes += part;
+  }
+  return volumes * volumeM3 * densityKgM3;
+}
+
+export const suitCases: readonly Case[] = [
+  {
+    model: "environment",
+    what: "ground under a sun overhead: sink of an upright cylinder, half sees black ground in balance, by hand",
+    source: "radiative balance",
+    provenance: "arithmetic",
+    unit: "K",
+    value: ((0.5 * (0.84 * 0.88 + 0.18 * 0.12) * 1361) / (0.84 * STEFAN)) ** 0.25,
+    ours: () => sinkK(90),
+    within: 0.001,
+  },
+  {
+    model: "environment",
+    what: "heat leak over all sun elevations and shadow: within a suit's design range of -103 to 73 W, coldest",
+    source: "-350 to +250 Btu/h",
+    provenance: "value from memory",
+    unit: "W",
+    value: [-103, 73],
+    ours: () => environmentHeatW(null),
+    within: 0,
+  },
+  {
+    model: "environment",
+    what: "heat leak over all sun elevations and shadow: within a suit's design range of -103 to 73 W, hottest",
+    source: "-350 to +250 Btu/h",
+    provenance: "value from memory",
+    unit: "W",
+    value: [-103, 73],
+    ours: () => Math.max(...Array.from({ length: 91 }, (_, deg) => environmentHeatW(deg))),
+    within: 0,
+  },
+  {
+    model: "environment",
+    what: "default suit at 272 W, sun 5 degrees up: feed water, polar range",
+    source: BALANCES,
+    provenance: "as quoted",
+    unit: "kg/h",
+    value: [0.25, 0.5],
+    ours: () => waterUnderSun(5),
+    within: 0,
+  },
+  {
+    model: "environment",
+    what: "default suit at 272 W, sun 80 degrees up: feed water, equatorial range",
+    source: BALANCES,
+    provenance: "as quoted",
+    unit: "kg/h",
+    value: [0.46, 0.76],
+    ours: () => waterUnderSun(80),
+    within: 0,
+  },
+  {
+    model: "heatbalance",
+    what: "400 W in all, cooling enough: feed water at 2430 kJ/kg",
+    source: "3.6 Q / lambda",
+    provenance: "arithmetic",
+    unit: "kg/h",
+    value: 0.5926,
+    ours: () =>
+      heatBalance({ metabolicW: 300, electricalW: 50, absorbentW: 45, environmentW: 5 }, 1000, 2430)
+        .waterKgS * 3600,
+    within: 0.00006,
+  },
+  {
+    model: "heatbalance",
+    what: "peak of 2000 Btu/h against cooling for 1600 Btu/h: stored",
+    source: "design envelope of metabolic rates, published",
+    provenance: "arithmetic",
+    unit: "W",
+    value: 400 * 0.29307107,
+    ours: () =>
+      heatBalance(
+        { metabolicW: 2000 * 0.29307107, electricalW: 0, absorbentW: 0, environmentW: 0 },
+        1600 * 0.29307107,
+        2430,
+      ).storedW,
+    within: 0.0001,
+  },
+  {
+    model: "heatstore",
+    what: "the same peak for 15 min stores, in 80 kg, no more than the limit of 3.0 kJ/kg",
+    source: "design envelope of metabolic rates; NASA-STD-3001 vol. 2",
+    provenance: "value from memory",
+    unit: "kJ/kg",
+    value: [0, 3],
+    ours: () => storedAfterJ(0, 2000 * 0.29307107, 1600 * 0.29307107, 900) / 80 / 1000,
+    within: 0,
+  },
+  {
+    model: "heatstore",
+    what: "80 kg that loses 100 W reaches -1.9 kJ/kg",
+    source: "NASA-STD-3001 vol. 2",
+    provenance: "value from memory",
+    unit: "min",
+    value: 25.333,
+    ours: () => heatLimitS(80, 0, -100) / 60,
+    within: 0.001,
+  },
+  {
+    model: "purge",
+    what: "60 litres to 5 % at 29.6 kPa and 295 K: by small steps of flow",
+    source: "well-mixed vessel in steps",
+    provenance: "reference",
+    unit: "kg",
+    value: purgedInSteps(0.06, 0.05, (29_600 * 0.031998) / (8.314462618 * 295)),
+    ours: () => purgeKg(0.06, 0.05, 29_600, 295),
+    within: 0.00001,
+  },
+  {
+    model: "purge",
+    what: "one volume at standard pressure and temperature weighs 1.4276 g/L of oxygen, 0.1 %",
+    source: "Weir 1949, J Physiol 109:1-9 (density at STPD)",
+    provenance: "published",
+    unit: "g",
+    value: 1.4276,
+    ours: () => purgeKg(0.001, Math.exp(-1), 101_325, 273.15) * 1000,
+    within: 0.0015,
+  },
+  {
+    model: "battery",
+    what: "69.8 W for 4 h, of 279 Wh",
+    source: PACKS,
+    provenance: "published",
+    unit: "Wh",
+    value: 279,
+    ours: () => batteryWh([{ name: "all", powerW: 69.8, seconds: 4 * 3600 }]),
+    within: 0.3,
+  },
+  {
+    model: "battery",
+    what: "390 Wh at 48.8 W",
+    source: PACKS,
+    provenance: "published",
+    unit: "h",
+    value: 8,
+    ours: () => batteryS(390, 48.8) / 3600,
+    within: 0.01,
+  },
+  {
+    model: "emergency",
+    what: "pack of 30 min, cooling shared",
+    source: "emergency oxygen, published in prose",
+    provenance: "published",
+    unit: "min",
+    value: 75,
+    ours: () => sharedEmergencyS(30 * 60) / 60,
+    within: 0,
+  },
+  {
+    model: "emergency",
+    what: "pack of 30 min, cooling shared, at 3.6 km/h",
+    source: "emergency oxygen, published in prose",
+    provenance: "published",
+    unit: "km",
+    value: 4.5,
+    ours: () => (sharedEmergencyS(30 * 60) * 1) / 1000,
+    within: 0,
+  },
+  {
+    model: "carry",
+    what: "one person's load on the Moon, by a scale made for Earth",
+    source: "420 Earth-lb of equipment = 70 Moon-lb",
+    provenance: "published",
+    unit: "lb",
+    value: 70,
+    ours: () => apparentWeight(carryLimitKg(1.62) / POUND_KG, 1.62),
+    within: 0.7,
+  },
+  {
+    model: "carry",
+    what: "the same as a force",
+    source: "m g",
+    provenance: "arithmetic",
+    unit: "N",
+    value: 308.6,
+    ours: () => CARRY_N,
+    within: 0.06,
+  },
+  {
+    model: "explain",
+    what: "oxygen drawn by the default suit at 272 W without leak, 0.548 kg over 8 h",
+    source: "Weir 1949, J Physiol 109:1-9",
+    provenance: "arithmetic",
+    unit: "kg",
+    value: 0.548,
+    ours: () => explainDraw({ ...defaultSuit, leakKgH: 0 }, 272)[0]!.value * 8,
+    within: 0.0006,
+  },
+];

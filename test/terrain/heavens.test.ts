@@ -1,0 +1,191 @@
+import { describe, expect, it } from "vitest";
+import { instant } from "../../src/kernel/index.ts";
+import { moonEarth, moonSun, sunStretches } from "../../src/physics/index.ts";
+import {
+  heavensOf,
+  horizonDeg,
+  reliefOf,
+  type SkyPlan,
+  skylineAt,
+  sunOnWalk,
+  taskSky,
+} from "../../src/terrain/index.ts";
+
+const site = { latDeg: 12, lonDeg: -33, elevationM: 0 };
+const body = { radiusM: 1_737_400, ephemeris: "moon" } as const;
+// Sunrise comes in this stay: level horizon a few hours after touchdown.
+const stay = { touchdownUtc: "2031-05-02T00:00:00Z", lengthS: 86_400 };
+const plan: SkyPlan = { site, body, stay };
+const touchdownMs = Date.parse(stay.touchdownUtc);
+const observer = { latDeg: 12, lonDeg: -33, radiusM: 1_737_400 };
+const spot = { eastM: 0, northM: 0 };
+
+/** Level ground with a bank `upM` high from 200 m east on, as rows of centimetres. */
+const bank = (upM: number) => ({
+  type: "grid" as const,
+  westM: -300,
+  southM: -300,
+  cellM: 10,
+  columns: 61,
+  rows: 61,
+  unit: "cm" as const,
+  heights: Array.from({ length: 61 }, () =>
+    Array.from({ length: 61 }, (_, column) => (column >= 50 ? upM * 100 : 0)).join(" "),
+  ),
+});
+
+describe("light on the ground", () => {
+  it("without a grid is sun over the level horizon, as sunStretches finds it", () => {
+    const lit = heavensOf(plan).light([spot], "lit")!;
+    const level = sunStretches(
+      touchdownMs,
+      observer,
+      { leastDeg: 0, greatestDeg: 90 },
+      {
+        startS: instant(0),
+        endS: instant(stay.lengthS),
+      },
+    );
+    expect(lit).toHaveLength(1);
+    expect(Math.abs(lit[0]!.startS - level[0]!.startS)).toBeLessThanOrEqual(1);
+    expect(lit[0]!.endS).toBe(stay.lengthS);
+    const shaded = heavensOf(plan).light([spot], "shaded")!;
+    expect(shaded).toEqual([{ startS: 0, endS: lit[0]!.startS - 1 }]);
+  });
+
+  it("comes later behind a bank to the east: when the sun clears it, to the second", () => {
+    const ground = bank(21.5);
+    const heavens = heavensOf({ ...plan, ground });
+    const lit = heavens.light([spot], "lit")!;
+    const line = skylineAt(reliefOf(ground), spot, 1_737_400)!;
+    const clear = (at: number): number => {
+      const seen = moonSun(touchdownMs + at * 1000, observer);
+      return seen.elevationDeg - horizonDeg(line, seen.azimuthDeg);
+    };
+    const first = lit[0]!.startS;
+    expect(clear(first)).toBeGreaterThan(0);
+    expect(clear(first - 1)).toBeLessThanOrEqual(0);
+    // A bank 20 m over the eye at about 200 m: 5.7 degrees or a little less aslant, at half a degree an hour.
+    const level = heavensOf(plan).light([spot], "lit")![0]!.startS;
+    expect((first - level) / 3600).toBeGreaterThan(9);
+    expect((first - level) / 3600).toBeLessThan(13);
+    // West of the bank's top it is lit at once.
+    expect(heavens.light([{ eastM: 250, northM: 0 }], "lit")![0]!.startS).toBeLessThan(level + 600);
+  });
+
+  it("lit and shaded share no second and leave out at most one between them", () => {
+    const heavens = heavensOf({ ...plan, ground: bank(8) });
+    const all = [...heavens.light([spot], "lit")!, ...heavens.light([spot], "shaded")!].sort(
+      (a, b) => a.startS - b.startS,
+    );
+    for (let k = 1; k < all.length; k += 1) expect(all[k]!.startS - all[k - 1]!.endS).toBe(1);
+    expect(all[0]!.startS).toBe(0);
+    expect(all.at(-1)!.endS).toBe(stay.lengthS);
+  });
+
+  it("at two places is light at both", () => {
+    const heavens = heavensOf({ ...plan, ground: bank(21.5) });
+    const high = { eastM: 250, northM: 0 };
+    expect(heavens.light([spot, high], "lit")).toEqual(heavens.light([spot], "lit"));
+    expect(heavens.light([spot, high], "shaded")).toEqual(heavens.light([high], "shaded"));
+  });
+
+  it("is not known off the grid, nor on a body without ephemeris", () => {
+    expect(heavensOf({ ...plan, ground: bank(1) }).light([{ eastM: 900, northM: 0 }], "lit")).toBeNull();
+    const none = heavensOf({ ...plan, body: { ...body, ephemeris: "none" } });
+    expect([
+      none.light([spot], "lit"),
+      none.sun({ leastDeg: 0, greatestDeg: 9 }),
+      none.earth([spot]),
+    ]).toEqual([null, null, null]);
+  });
+});
+
+describe("the sun about a heading", () => {
+  it("is inside the range at both ends of a stretch and outside a second beyond", () => {
+    const heavens = heavensOf(plan);
+    const azimuth = (at: number): number => moonSun(touchdownMs + at * 1000, observer).azimuthDeg;
+    // Its azimuth moves by a few degrees in the stay: ask for the half of them nearest to a heading.
+    const [first, last] = [azimuth(0), azimuth(stay.lengthS)];
+    const middle = (first + last) / 2;
+    const heading = first;
+    const apart = Math.abs(middle - first);
+    const found = heavens.sunAngle(heading, { leastDeg: 0, greatestDeg: apart })!;
+    expect(found).toHaveLength(1);
+    expect(found[0]!.startS).toBe(0);
+    const end = found[0]!.endS;
+    expect(Math.abs(azimuth(end) - heading)).toBeLessThanOrEqual(apart);
+    expect(Math.abs(azimuth(end + 1) - heading)).toBeGreaterThan(apart);
+    expect(heavens.sunAngle((heading + 180) % 360, { leastDeg: 90, greatestDeg: 180 })).toEqual([
+      { startS: 0, endS: stay.lengthS },
+    ]);
+  });
+
+  it("stands behind on a walk away from it and ahead on the way back", () => {
+    const heavens = heavensOf({ ...plan, stay: { ...stay, touchdownUtc: "2031-05-03T07:00:00Z" } });
+    const seen = heavens.sunAt(0)!;
+    const toSun = {
+      eastM: Math.sin((seen.azimuthDeg * Math.PI) / 180),
+      northM: Math.cos((seen.azimuthDeg * Math.PI) / 180),
+    };
+    const far = { eastM: 100 * toSun.eastM, northM: 100 * toSun.northM };
+    const side = { eastM: far.eastM - 80 * toSun.northM, northM: far.northM + 80 * toSun.eastM };
+    const pieces = sunOnWalk(heavens, [spot, far, side, spot], 0, 300);
+    expect(pieces.map((one) => one.side)).toEqual(["ahead", "beside", "behind"]);
+    expect(pieces[0]!.apartDeg).toBeCloseTo(0, 3);
+    expect(pieces[1]!.apartDeg).toBeCloseTo(90, 0);
+  });
+});
+
+describe("the Earth", () => {
+  it("is seen all day from the near side, never from the far side", () => {
+    expect(heavensOf(plan).earth([spot])).toEqual([{ startS: 0, endS: stay.lengthS }]);
+    expect(heavensOf({ ...plan, site: { ...site, lonDeg: 150 } }).earth([spot])).toEqual([]);
+  });
+
+  it("is hidden behind a bank near the limb, and the stretches say when", () => {
+    // At 80 west the Earth stands low in the east.
+    const limb = { ...plan, site: { latDeg: 0, lonDeg: -84, elevationM: 0 } };
+    const at = { latDeg: 0, lonDeg: -84, radiusM: 1_737_400 };
+    const seen = moonEarth(touchdownMs, at);
+    expect(seen.elevationDeg).toBeGreaterThan(0);
+    const over = 200 * Math.tan(((seen.elevationDeg + 4) * Math.PI) / 180) + 1.5;
+    expect(heavensOf({ ...limb, ground: bank(over) }).earth([spot])).toEqual([]);
+    expect(heavensOf({ ...limb, ground: bank(0) }).earth([spot])).toEqual([
+      { startS: 0, endS: stay.lengthS },
+    ]);
+  });
+});
+
+describe("what a task asks of the sky", () => {
+  const ground = {
+    places: [
+      { id: "lander", kind: "lander", eastM: 0, northM: 0 },
+      { id: "a", kind: "station", eastM: 100, northM: 0 },
+    ],
+    relayPasses: [{ startS: instant(10), endS: instant(20) }],
+    earthLink: false,
+  };
+
+  it("is nothing where it asks for nothing", () => {
+    expect(taskSky(heavensOf(plan), ground, { relay: false })).toEqual({});
+  });
+
+  it("takes the Earth as a relay only where that is a link", () => {
+    const heavens = heavensOf(plan);
+    expect(taskSky(heavens, ground, { relay: true }).relay).toEqual(ground.relayPasses);
+    expect(taskSky(heavens, { ...ground, earthLink: true }, { relay: true }).relay).toEqual([
+      ...ground.relayPasses,
+      { startS: 0, endS: stay.lengthS },
+    ]);
+  });
+
+  it("faces from place to end place where no heading is given", () => {
+    const heavens = heavensOf(plan);
+    const range = { leastDeg: 0, greatestDeg: 90 };
+    const walk = { relay: false, place: "lander", endPlace: "a", sunAngle: range };
+    expect(taskSky(heavens, ground, walk).sunAngle).toEqual(heavens.sunAngle(90, range));
+    const still = { relay: false, place: "a", sunAngle: range };
+    expect(taskSky(heavens, ground, still).sunAngle).toBeNull();
+  });
+});
