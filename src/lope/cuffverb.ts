@@ -2,6 +2,7 @@ import { check } from "../check/index.ts";
 import { booklets, daySheet, toPdf } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
+import { core, pause } from "./oddsverb.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -17,6 +18,7 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
     crew: { type: "string", multiple: true },
     size: { type: "string" },
     sheet: { type: "boolean" },
+    "no-shed": { type: "boolean" },
   });
   const size = sizeOf(values.size);
   if (values.sheet === true && size === "cuff") refuse("--sheet needs --size a4 or letter");
@@ -25,10 +27,18 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
   const plan = await readPlan(path);
   const crew = crewOf(plan, values.crew);
   const verdict = check(plan, plan.schedule);
+  const shed =
+    values.sheet === true || values["no-shed"] === true
+      ? undefined
+      : await core().shed(plan, plan.schedule, {}, () => undefined, pause, streams.stop);
   const paper =
     values.sheet === true
       ? daySheet(plan, verdict, size === "letter" ? "letter" : "a4")
-      : booklets(plan, verdict, { crew, size: size ?? "cuff" });
+      : booklets(plan, verdict, {
+          crew,
+          size: size ?? "cuff",
+          shed: shed?.complete === true ? shed : undefined,
+        });
   await writeOutput(out, await toPdf(paper));
   const { breaches } = verdict.score;
   const count = paper.pages.length;

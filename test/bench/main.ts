@@ -5,11 +5,19 @@ export interface Bench {
 
 const benches: Record<string, { readonly says: string; readonly load: () => Promise<Bench> }> = {
   check: { says: "one full judgement and one drag re-check, by plan size", load: () => import("./check.ts") },
+  drag: {
+    says: "a frame of a drag in a real browser: [--frames N] [--plan NAME] [--slide] [--profile] [--built]",
+    load: () => import("./drag.ts"),
+  },
   inner: {
     says: "the core's inner works on 60 tasks: [--seed N] [--iterations N]",
     load: () => import("./inner.ts"),
   },
   ways: { says: "ways and walk-backs over made ground: [--rounds n]", load: () => import("./ways.ts") },
+  odds: {
+    says: "2,000 simulated days and the shed order of the ready plans, in processor time",
+    load: () => import("./odds.ts"),
+  },
   toptw: {
     says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2]",
     load: () => import("./toptw.ts"),

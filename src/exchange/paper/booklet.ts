@@ -6,6 +6,7 @@ import { emergencyLeaves } from "./emergency.ts";
 import { glanceLeaves } from "./glance.ts";
 import { impose, type SheetSize } from "./impose.ts";
 import type { Page, Paper } from "./page.ts";
+import { shedLeaves, type ShedTables } from "./shedpage.ts";
 import { taskLeaves } from "./taskpage.ts";
 import { epochOf } from "./wording.ts";
 
@@ -14,15 +15,17 @@ export interface BookletOptions {
   readonly crew?: readonly string[] | undefined;
   /** `cuff`: each page on its own, cut to size. `a4`, `letter`: four to a sheet with cut marks. */
   readonly size?: "cuff" | SheetSize | undefined;
+  /** The shed order of the plan's own schedule; without it there is no page for being late. */
+  readonly shed?: ShedTables | undefined;
 }
 
 /**
- * Cuff checklists, one booklet after the other. For each EVA: at a glance, one task a page, the emergency page.
+ * Cuff checklists, one booklet after the other. For each EVA: at a glance, one task a page, what to drop if late, the emergency page.
  * `verdict` must be that of `plan` with its own schedule. The same input gives the same paper.
  */
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
-  const pages = members.flatMap((member) => bookletPages(plan, verdict, member));
+  const pages = members.flatMap((member) => bookletPages(plan, verdict, member, options.shed));
   const paper: Paper = {
     title: `${plan.title}: cuff checklists`,
     epochMs: epochOf(plan.stay.touchdownUtc),
@@ -32,7 +35,12 @@ export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions =
   return size === "cuff" ? paper : impose(paper, size);
 }
 
-function bookletPages(plan: Plan, verdict: Verdict, member: CrewMember): Page[] {
+function bookletPages(
+  plan: Plan,
+  verdict: Verdict,
+  member: CrewMember,
+  shed: ShedTables | undefined,
+): Page[] {
   const crew = nameOf(plan.crew, member.id);
   const heading = (eva: string): Heading => ({ crew, eva, title: plan.title, part: member.id });
   const parts = crewEvas(plan, verdict, member);
@@ -49,6 +57,7 @@ function bookletPages(plan: Plan, verdict: Verdict, member: CrewMember): Page[] 
       return [
         ...glanceLeaves(plan, verdict, part, head),
         ...part.stops.flatMap((_, i) => taskLeaves(plan, part, i, head)),
+        ...(shed ? shedLeaves(plan, part, shed, head) : []),
         ...emergencyLeaves(plan, verdict, part, head),
       ];
     }),
