@@ -15,7 +15,9 @@ interface Words {
   readonly unknown: string;
 }
 
-/** What a task that must lie inside one of `stretches` comes to; null stretches are unknown, and unknown is a breach. */
+/**
+ * What a task that must lie inside one of `stretches` comes to; null stretches are unknown, and unknown is a breach.
+ */
 export function skyFindings(
   prepared: Prepared,
   { task, span }: Placed,

@@ -1,4 +1,8 @@
 export { planText } from "./planfile.ts";
+export { planGeoJson, readGeoJson } from "./geojson.ts";
+export type { GeoJsonSite, NamedLine } from "./geojson.ts";
+export { asciiGrid, readAsciiGrid, readGeoTiff } from "./heightgrid/index.ts";
+export type { Heights, RasterWish } from "./heightgrid/index.ts";
 export { scheduleCsv } from "./schedulecsv.ts";
 export {
   booklets,

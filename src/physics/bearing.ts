@@ -1,9 +1,9 @@
 /**
  * Headings on the ground, and the sun about somebody who walks or faces one way.
  *
- * Degrees from north through east, 0 to 360. The angle to the sun is 0 walking into it and 180 with it behind; within 45
- * of either it stands ahead or behind, else beside (project's own words).
- * Range: distances small against the body. Not covered: how far the eye is dazzled, which grows towards 0.
+ * Degrees from north through east, 0 to 360. The angle to the sun is 0 walking into it and 180 with it behind; within
+ * 45 of either it stands ahead or behind, else beside (project's own words). Range: distances small against the body.
+ * Not covered: how far the eye is dazzled, which grows towards 0.
  */
 
 /** Heading of a way that goes `eastM` and `northM`; NaN where it goes nowhere. */

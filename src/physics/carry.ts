@@ -1,9 +1,9 @@
 /**
  * What one person in a suit may carry by hand.
  *
- * Measure: weight. 420 Earth-pounds of equipment, 70 Moon-pounds, were carried by one person (published): 309 N at 1.62 m/s2.
- * Taken as the limit for short level carries (project assumption). Range: low gravity, level ground, a good grip.
- * Not covered: mass that must be started and stopped, bulk, slopes: plan heavy or bulky loads for two.
+ * Measure: weight. 420 Earth-pounds of equipment, 70 Moon-pounds, were carried by one person (published): 309 N at
+ * 1.62 m/s2. Taken as the limit for short level carries (project assumption). Range: low gravity, level ground, a
+ * good grip. Not covered: mass that must be started and stopped, bulk, slopes: plan heavy or bulky loads for two.
  */
 const CARRIED_KG = 420 * 0.45359237;
 const MEASURED_MS2 = 1.62;

@@ -1,10 +1,10 @@
 /**
  * Emergency oxygen, alone and with cooling shared by the partner.
  *
- * Alone the oxygen must also carry off heat and CO2 and lasts 30 min; with the partner's cooling water shared a smaller flow is
- * enough and it lasts about 75 min (packs that flew, published): 2.5 times as long. Other packs are taken to scale alike (project
- * assumption). The partner's feed water then carries both heat loads.
- * Range: two people within reach of a hose. Not covered: the time to connect, the slower pace of two people joined.
+ * Alone the oxygen must also carry off heat and CO2 and lasts 30 min; with the partner's cooling water shared a
+ * smaller flow is enough and it lasts about 75 min (packs that flew, published): 2.5 times as long. Other packs are
+ * taken to scale alike (project assumption). The partner's feed water then carries both heat loads. Range: two people
+ * within reach of a hose. Not covered: the time to connect, the slower pace of two people joined.
  */
 const SHARED_OVER_ALONE = 75 / 30;
 

@@ -5,9 +5,9 @@
  * `a S cos e / pi` from the sun, `1/2 em (1 - A) S sin e` of the ground's own heat (local balance, view factor one
  * half), `1/2 a A S sin e` reflected by it; let out `em sigma T^4`. Through the insulation goes
  * `k (uptake / em - sigma T^4)`, k the area times the effective emittance. S 1361 W/m2 (Kopp & Lean 2011, Geophys Res
- * Lett 38:L01706); a 0.18 and em 0.84 of white cloth, ground albedo A 0.12, k 0.2 m2, inner face at 300 K: values from memory.
- * Range: sun elevations of 0 to 90 degrees, level ground, midday to dusk. Not covered: rocks and walls about, contact
- * with the ground, dust on the suit, ground that still cools or warms.
+ * Lett 38:L01706); a 0.18 and em 0.84 of white cloth, ground albedo A 0.12, k 0.2 m2, inner face at 300 K: values
+ * from memory. Range: sun elevations of 0 to 90 degrees, level ground, midday to dusk. Not covered: rocks and walls
+ * about, contact with the ground, dust on the suit, ground that still cools or warms.
  */
 const SOLAR_W_M2 = 1361;
 const ABSORPTANCE = 0.18;
@@ -17,12 +17,17 @@ const STEFAN_W_M2_K4 = 5.670374419e-8;
 const INNER_K = 300;
 const INSULATION_M2 = 0.2;
 
-/** Temperature in K that an uninsulated upright cylinder takes at sun elevation `elevationDeg`; 0 with no sun at all. */
+/**
+ * Temperature in K that an uninsulated upright cylinder takes at sun elevation `elevationDeg`; 0 with no sun at all.
+ */
 export function sinkK(elevationDeg: number): number {
   return (uptakeW(elevationDeg) / (EMITTANCE * STEFAN_W_M2_K4)) ** 0.25;
 }
 
-/** Heat in W from the surroundings into a suit; negative where it loses heat. `null` elevation: in shadow, ground cold. */
+/**
+ * Heat in W from the surroundings into a suit; negative where it loses heat. `null` elevation: in shadow, ground
+ * cold.
+ */
 export function environmentHeatW(elevationDeg: number | null, insulationM2 = INSULATION_M2): number {
   const uptake = elevationDeg === null || elevationDeg <= 0 ? 0 : uptakeW(elevationDeg);
   return insulationM2 * (uptake / EMITTANCE - STEFAN_W_M2_K4 * INNER_K ** 4);

@@ -28,7 +28,9 @@ export interface Explained {
 const WEIR = "respiration: Weir 1949, J Physiol 109:1-9";
 const BALANCE = "heatbalance: sum of heats; absorbent heat of LiOH, value from memory";
 
-/** How each consumable is drawn at `metabolicW`, per hour: oxygen, CO2 capacity, cooling water, battery, and the heat. */
+/**
+ * How each consumable is drawn at `metabolicW`, per hour: oxygen, CO2 capacity, cooling water, battery, and the heat.
+ */
 export function explainDraw(suit: SuitModel, metabolicW: number): readonly Explained[] {
   const oxygenKgJ = oxygenKgPerJ(suit.respiratoryQuotient);
   const co2KgJ = co2KgPerJ(suit.respiratoryQuotient);

@@ -3,9 +3,9 @@ import { coolingWaterKgS } from "./cooling.ts";
 /**
  * What becomes of a suit's heat: carried off by feed water, and stored in the body where cooling is not enough.
  *
- * Load: metabolic + electrical + absorbent + environment, W. The body's work on the outside is left in the load (a few percent,
- * to the safe side). Cooling takes all of it up to its capacity. Range: steady work of minutes and longer.
- * Not covered: comfort, how quickly a body gives up heat, cooling lost at start-up.
+ * Load: metabolic + electrical + absorbent + environment, W. The body's work on the outside is left in the load (a
+ * few percent, to the safe side). Cooling takes all of it up to its capacity. Range: steady work of minutes and
+ * longer. Not covered: comfort, how quickly a body gives up heat, cooling lost at start-up.
  */
 export interface HeatLoad {
   readonly metabolicW: number;

@@ -1,9 +1,9 @@
 /**
  * Heat stored in a body: how much, and how long until its limit.
  *
- * Limits of heat storage -1.9 and +3.0 kJ per kg of body (NASA-STD-3001 vol. 2, value from memory); all heat that is not
- * carried off taken as stored; spare cooling takes stored heat out again at once. Range: uncooled heat of 50 to 1000 W.
- * Not covered: skin temperature, sweating, heat let out through the suit.
+ * Limits of heat storage -1.9 and +3.0 kJ per kg of body (NASA-STD-3001 vol. 2, value from memory); all heat that is
+ * not carried off taken as stored; spare cooling takes stored heat out again at once. Range: uncooled heat of 50 to
+ * 1000 W. Not covered: skin temperature, sweating, heat let out through the suit.
  */
 const MOST_KJ_KG = 3;
 const LEAST_KJ_KG = -1.9;
@@ -29,7 +29,9 @@ export function storedAfterJ(storedJ: number, loadW: number, capacityW: number, 
   return Math.min(0, storedJ + loadW * seconds);
 }
 
-/** Stored heat as a share of the limit on its side: 1 is the limit, below 0 the cold side; beyond 1 or -1 is over it. */
+/**
+ * Stored heat as a share of the limit on its side: 1 is the limit, below 0 the cold side; beyond 1 or -1 is over it.
+ */
 export function storedShare(bodyKg: number, storedJ: number): number {
   const limitJ = (storedJ >= 0 ? MOST_KJ_KG : -LEAST_KJ_KG) * 1000 * bodyKg;
   return storedJ / limitJ;

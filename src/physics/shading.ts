@@ -8,7 +8,9 @@ import type { SkyDirection } from "./sky.ts";
  * Not covered: shadow cast by other ground, light scattered from it, the backscatter of real regolith.
  */
 
-/** Cosine of incidence, 0 to 1, on ground that rises `east` and `north` per metre; NaN where the ground is not known. */
+/**
+ * Cosine of incidence, 0 to 1, on ground that rises `east` and `north` per metre; NaN where the ground is not known.
+ */
 export function incidence(east: number, north: number, sun: SkyDirection): number {
   const elevation = (sun.elevationDeg * Math.PI) / 180;
   const azimuth = (sun.azimuthDeg * Math.PI) / 180;

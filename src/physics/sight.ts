@@ -3,7 +3,8 @@
  *
  * Formula, on a sphere of radius R: with the central angle t = d / R the point at height h has the elevation
  * `atan2((R + h) cos t - (R + h0), (R + h) sin t)` seen from height h0. Heights over the same sphere.
- * Range: distances up to a quarter round. Not covered: flattening, and ground in between, which terrain/skyline.ts looks at.
+ * Range: distances up to a quarter round. Not covered: flattening, and ground in between, which terrain/skyline.ts
+ * looks at.
  */
 
 /** Elevation in degrees of a point `heightM` up at `awayM` along the ground, from an eye at `eyeM`. */

@@ -6,7 +6,10 @@ import type { Point } from "./shapes.ts";
  * A point without value (infinite, NaN) counts as above every level and the line runs halfway to it.
  */
 
-/** The lines on which `values` (row by row like the grid) come to `level`, in east and north metres, joined end to end. */
+/**
+ * The lines on which `values` (row by row like the grid) come to `level`, in east and north metres, joined end to
+ * end.
+ */
 export function contour(
   grid: Pick<HeightGrid, "columns" | "rows" | "cellM" | "westM" | "southM">,
   values: Float64Array,

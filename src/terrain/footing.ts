@@ -5,11 +5,12 @@ import { crosses, type Point, type Shape } from "./shapes.ts";
 /**
  * Where a height grid may be walked, and what a straight piece of it costs.
  *
- * A piece is walked in steps no longer than a cell on the bilinear surface. It is closed where the ground is unknown, where
- * a step is steeper up or down than allowed, where the ground falls off more steeply across the step than allowed, and
- * where it enters a keep-out. Cost: by time, the level metres that take as long (`gait.ts`), so that one answer holds for every level
- * speed; by energy, tens of joules (`walk.ts` in physics) at a given load. The detour factor lengthens steps, not slopes.
- * Range: slopes to 45 degrees. Not covered: what is smaller than a cell, but for the detour factor.
+ * A piece is walked in steps no longer than a cell on the bilinear surface. It is closed where the ground is unknown,
+ * where a step is steeper up or down than allowed, where the ground falls off more steeply across the step than
+ * allowed, and where it enters a keep-out. Cost: by time, the level metres that take as long (`gait.ts`), so that one
+ * answer holds for every level speed; by energy, tens of joules (`walk.ts` in physics) at a given load. The detour
+ * factor lengthens steps, not slopes. Range: slopes to 45 degrees. Not covered: what is smaller than a cell, but for
+ * the detour factor.
  */
 export interface Footing {
   readonly grid: HeightGrid;

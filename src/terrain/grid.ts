@@ -2,8 +2,8 @@
  * A grid of heights, and what it says between its points.
  *
  * Heights between points are bilinear; the gradient is that of the same surface. Coordinates are east and north metres
- * from the lander. Range: anywhere on the grid. Not covered: what is smaller than a cell, overhangs; beyond the grid and
- * beside a point of unknown height nothing is known (NaN).
+ * from the lander. Range: anywhere on the grid. Not covered: what is smaller than a cell, overhangs; beyond the grid
+ * and beside a point of unknown height nothing is known (NaN).
  */
 export interface HeightGrid {
   /** Says the same for the same content: caches go by it. */

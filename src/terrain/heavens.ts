@@ -17,10 +17,10 @@ import { horizonDeg, type Skyline, skylineAt } from "./skyline.ts";
  * When the sky is as a task asks, over a stay: one answer for judge and maker. Each answer is a list of stretches of
  * whole seconds of MET, ascending and apart, true at every look from start to end; null where it is not known.
  *
- * Sun and Earth are looked at once a minute (more seldom in stays beyond three and a half days) and the ends of stretches are then
- * found to the second, rounded inward. Both are seen from the lander's latitude and longitude, 0.03 degrees off for each km a
- * place is away, against the horizon of the place itself. Range: as physics/sky.ts. Not covered: the sun's disc (its
- * centre counts), hills beyond the grid.
+ * Sun and Earth are looked at once a minute (more seldom in stays beyond three and a half days) and the ends of
+ * stretches are then found to the second, rounded inward. Both are seen from the lander's latitude and longitude,
+ * 0.03 degrees off for each km a place is away, against the horizon of the place itself. Range: as physics/sky.ts.
+ * Not covered: the sun's disc (its centre counts), hills beyond the grid.
  */
 export interface Heavens {
   /** The sun inside a range of elevations, level horizon. */

@@ -11,8 +11,8 @@ import { type Gait, type Ground, reliefNetwork, type Ways, waysOf, stops } from 
  * from an end; a keep-out between the way and the lander; steep ground) somebody inside the way goes home by one of
  * its ends, and the worst point is where both are equally far.
  *
- * Over a height grid the worst point of a trail is looked for along it, a cell apart: home is the quickest way over the ground
- * from there, whatever the planned ways spare.
+ * Over a height grid the worst point of a trail is looked for along it, a cell apart: home is the quickest way over
+ * the ground from there, whatever the planned ways spare.
  */
 
 /** The Tobler time of a rise over a distance grows with the distance below this slope, so it is convex there. */

@@ -15,6 +15,7 @@ export type { Trail } from "./trail.ts";
 export { contour } from "./contour.ts";
 export { farthestOn, isochrones, reachOf, reachSeconds, walkbackAt } from "./reach.ts";
 export type { Reach } from "./reach.ts";
+export { hillshade, sunlitPoints } from "./hillshade.ts";
 export { horizonDeg, skylineAt } from "./skyline.ts";
 export type { Skyline } from "./skyline.ts";
 export { heavensOf } from "./heavens.ts";

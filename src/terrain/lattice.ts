@@ -3,9 +3,9 @@ import { gradients } from "./grid.ts";
 import { crosses, distanceToLine, inside, type Point, type Shape } from "./shapes.ts";
 
 /**
- * The grid as a net of sixteen hops from each point: to its eight neighbours and by the moves of a chess knight, so that
- * a path on it is at the worst 2.8 % longer than the straight line (Warntz 1957; value from memory), which `trail.ts` then
- * pulls straight. A knight's hop goes by its middle, halfway between two points.
+ * The grid as a net of sixteen hops from each point: to its eight neighbours and by the moves of a chess knight, so
+ * that a path on it is at the worst 2.8 % longer than the straight line (Warntz 1957; value from memory), which
+ * `trail.ts` then pulls straight. A knight's hop goes by its middle, halfway between two points.
  */
 export interface Lattice {
   readonly footing: Footing;

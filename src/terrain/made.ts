@@ -6,10 +6,10 @@ import { addRolling } from "./rolling.ts";
 /**
  * Ground made from a few numbers: rolling and cratered, the same for the same recipe on every machine.
  *
- * Sources: number, depth and shape of craters as physics/crater.ts, rolling as rolling.ts. How fresh a crater is: from a
- * quarter to wholly, small values more likely (project assumption; in equilibrium most craters are worn). Old craters are made first.
- * Heights are rounded to whole millimetres. Range: craters from three cells across up to the largest asked for.
- * Not covered: boulders, and everything smaller than a cell.
+ * Sources: number, depth and shape of craters as physics/crater.ts, rolling as rolling.ts. How fresh a crater is:
+ * from a quarter to wholly, small values more likely (project assumption; in equilibrium most craters are worn). Old
+ * craters are made first. Heights are rounded to whole millimetres. Range: craters from three cells across up to the
+ * largest asked for. Not covered: boulders, and everything smaller than a cell.
  */
 export interface Recipe {
   readonly seed: number;

@@ -7,8 +7,8 @@ import { seedsAt, spread, type Spread } from "./spread.ts";
 import { joinedTrails, surveyed, type Trail, trailTo } from "./trail.ts";
 
 /**
- * A height grid on the terms of a walk, with all that was worked out on it: one spread for each place, one trail for each
- * pair. A place that moves costs one spread and its own trails; all others are remembered.
+ * A height grid on the terms of a walk, with all that was worked out on it: one spread for each place, one trail for
+ * each pair. A place that moves costs one spread and its own trails; all others are remembered.
  */
 export interface Network {
   readonly footing: Footing;

@@ -2,9 +2,9 @@ import type { Footing } from "./footing.ts";
 import type { Point } from "./shapes.ts";
 
 /**
- * Pulls a path of many hops straight: corners that a straight piece may skip are dropped, the others moved about by parts of
- * a cell while that makes the way cheaper. Every piece that is put in is open and costs no more than what it replaces.
- * Range: paths on a lattice. Not covered: a cheaper way on another side of an obstacle than the path's.
+ * Pulls a path of many hops straight: corners that a straight piece may skip are dropped, the others moved about by
+ * parts of a cell while that makes the way cheaper. Every piece that is put in is open and costs no more than what it
+ * replaces. Range: paths on a lattice. Not covered: a cheaper way on another side of an obstacle than the path's.
  */
 const ROUNDS = 6;
 /** A saving below this share is noise. */

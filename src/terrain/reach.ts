@@ -25,23 +25,27 @@ export function reachOf(network: Network, safe: readonly Point[]): Reach {
   return { network, safe, levelM };
 }
 
-/** Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none. */
+/**
+ * Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none.
+ */
 export function reachSeconds(reach: Reach, speedMs: number): Int32Array {
   return Int32Array.from(reach.levelM, (one) => (one === Infinity ? -1 : Math.ceil(one / speedMs - 1e-6)));
 }
 
 /**
  * The lines on which the walk back takes `seconds` at a level speed: inside them it takes less. Polylines in east and
- * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts (`lastsS`).
+ * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts
+ * (`lastsS`).
  */
 export function isochrones(reach: Reach, seconds: number, speedMs: number): Point[][] {
   return contour(reach.network.footing.grid, reach.levelM, seconds * speedMs);
 }
 
 /**
- * The farthest point of `trail` from the first of the safe places and its level metres home, whose ends are `fromM` and `toM`
- * level metres from home (Infinity: no way). Points between are taken a cell apart; home is by the grid or on along the
- * trail, whichever is less, pulled straight wherever that decides. Null where from some point there is no way home.
+ * The farthest point of `trail` from the first of the safe places and its level metres home, whose ends are `fromM`
+ * and `toM` level metres from home (Infinity: no way). Points between are taken a cell apart; home is by the grid or
+ * on along the trail, whichever is less, pulled straight wherever that decides. Null where from some point there is
+ * no way home.
  */
 export function farthestOn(reach: Reach, trail: Trail, fromM: number, toM: number): Peak | null {
   const way = [...trail.points, ...reach.safe].map(({ eastM, northM }) => `${eastM} ${northM}`);
@@ -96,8 +100,8 @@ function spotsOn(
 }
 
 /**
- * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is `enough`
- * will do.
+ * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is
+ * `enough` will do.
  */
 function nearby({ network, levelM }: Reach, { eastM, northM }: Point, enough: number): number {
   const { footing } = network;

@@ -3,10 +3,10 @@ import { random } from "../kernel/index.ts";
 /**
  * Rolling ground between the craters: noise of many wavelengths laid over each other.
  *
- * Each octave halves the wavelength and multiplies the swing by `2^-hurst`. Hurst exponents measured on the Moon: median 0.95
- * in the highlands, 0.76 in the maria (Rosenburg et al. 2011, J Geophys Res 116:E02001, value from memory). Values on a
- * lattice, quintic in between. Range: wavelengths from four cells to the longer side of the grid.
- * Not covered: ridges, rilles, layers: anything with a shape.
+ * Each octave halves the wavelength and multiplies the swing by `2^-hurst`. Hurst exponents measured on the Moon:
+ * median 0.95 in the highlands, 0.76 in the maria (Rosenburg et al. 2011, J Geophys Res 116:E02001, value from
+ * memory). Values on a lattice, quintic in between. Range: wavelengths from four cells to the longer side of the
+ * grid. Not covered: ridges, rilles, layers: anything with a shape.
  */
 
 /** Adds to `heightM` (row by row) rolling ground of standard swing `swingM`. */

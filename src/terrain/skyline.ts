@@ -7,9 +7,9 @@ import type { Point } from "./shapes.ts";
  * The horizon about a point of a height grid.
  *
  * A ray every half degree of azimuth, looked at cell by cell to the edge of the grid, curvature taken into account
- * (sight.ts); between rays the profile is linear. Beyond the grid the ground counts as smooth, at the level of the eye's own footing:
- * hills out there are not seen. Range: eyes up to 100 m over the ground. Not covered: what is smaller than a cell, near
- * ground above all; unknown heights, which hide nothing.
+ * (sight.ts); between rays the profile is linear. Beyond the grid the ground counts as smooth, at the level of the
+ * eye's own footing: hills out there are not seen. Range: eyes up to 100 m over the ground. Not covered: what is
+ * smaller than a cell, near ground above all; unknown heights, which hide nothing.
  */
 export interface Skyline {
   /** Elevation of the horizon in degrees; entry k at azimuth k / 2 degrees. */

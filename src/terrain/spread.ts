@@ -5,8 +5,9 @@ import type { Point } from "./shapes.ts";
 /**
  * Least cost from some points of a lattice to all others, or from all others to them.
  *
- * Dijkstra 1959 with buckets after Denardo & Fox 1979 (Oper Res 27:161-186): buckets as wide as the least hop, so whatever
- * lies in the lowest one is final and no heap is needed. Whole numbers and a fixed order of hops: the same on every machine.
+ * Dijkstra 1959 with buckets after Denardo & Fox 1979 (Oper Res 27:161-186): buckets as wide as the least hop, so
+ * whatever lies in the lowest one is final and no heap is needed. Whole numbers and a fixed order of hops: the same
+ * on every machine.
  */
 export interface Spread {
   /** Least cost by point, thousandths; CLOSED where there is no way. */

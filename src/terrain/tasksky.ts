@@ -30,8 +30,8 @@ export interface TaskGround {
 }
 
 /**
- * When the sky is as `task` asks. A task without place is done at the lander; one that ends elsewhere asks for both ends. The
- * task lies wholly inside one stretch of each list.
+ * When the sky is as `task` asks. A task without place is done at the lander; one that ends elsewhere asks for both
+ * ends. The task lies wholly inside one stretch of each list.
  */
 export function taskSky(
   heavens: Heavens,

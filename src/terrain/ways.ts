@@ -13,8 +13,8 @@ import { type Trail, trailSeconds, trailSlopeRad } from "./trail.ts";
  * then goes through other places where that is possible. Distances and times are rounded up to whole metres and
  * seconds, once, here.
  *
- * With a height grid a way is the cheapest trail over the ground instead, round keep-outs and steep ground; where there is
- * none, there is no way but by legs that the planner gave.
+ * With a height grid a way is the cheapest trail over the ground instead, round keep-outs and steep ground; where
+ * there is none, there is no way but by legs that the planner gave.
  */
 
 export interface Ground {
@@ -75,7 +75,10 @@ export interface Ways {
   readonly given: Uint8Array;
   /** Longest way home from any point of a given leg, m, where the planner gave that too; else -1. */
   readonly givenPeakM: Float64Array;
-  /** The way over the height grid; null where it is none: no way, a given leg, a way through others. Null without a grid. */
+  /**
+   * The way over the height grid; null where it is none: no way, a given leg, a way through others. Null without a
+   * grid.
+   */
   readonly trails: readonly (Trail | null)[] | null;
 }
 

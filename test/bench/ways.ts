@@ -13,9 +13,9 @@ import {
 } from "../../src/terrain/index.ts";
 
 /**
- * Ways over made ground of 400 by 400 points: 20 places all pairs, one place moved, one spread, the way home and its lines.
- * Processor seconds, so that other work on the machine does not count; another ground for every round, so that nothing
- * is remembered but where the row says so.
+ * Ways over made ground of 400 by 400 points: 20 places all pairs, one place moved, one spread, the way home and its
+ * lines. Processor seconds, so that other work on the machine does not count; another ground for every round, so that
+ * nothing is remembered but where the row says so.
  */
 export function run(args: string[]): Promise<void> {
   const rounds = Number(args[args.indexOf("--rounds") + 1]) || 5;

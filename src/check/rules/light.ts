@@ -2,8 +2,8 @@ import { skyFindings } from "../skyfindings.ts";
 import type { FlightRule } from "../finding.ts";
 
 /**
- * light: from start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks; unknown
- * is a breach.
+ * light: from start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks;
+ * unknown is a breach.
  */
 export const light: FlightRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {

@@ -2,7 +2,10 @@ import { about, finding, type FlightRule } from "../finding.ts";
 import { lasting, met } from "../phrases.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
-/** relay: a relay task lies inside one relay pass, or one stretch with the Earth over its horizon where that is a link. */
+/**
+ * relay: a relay task lies inside one relay pass, or one stretch with the Earth over its horizon where that is a
+ * link.
+ */
 export const relay: FlightRule = ({ prepared, placed }) => {
   const { rules } = prepared.plan;
   return placed.flatMap(({ task, span }) => {

@@ -2,8 +2,8 @@ import { skyFindings } from "../skyfindings.ts";
 import type { FlightRule } from "../finding.ts";
 
 /**
- * sun-angle: from start to end the angle between where the task faces and the sun's azimuth is inside its range; unknown
- * is a breach.
+ * sun-angle: from start to end the angle between where the task faces and the sun's azimuth is inside its range;
+ * unknown is a breach.
  */
 export const sunAngle: FlightRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {

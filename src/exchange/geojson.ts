@@ -1,0 +1,163 @@
+import { done, failed, type Outcome } from "../kernel/index.ts";
+import type { KeepOut, Place, Plan } from "../plan/index.ts";
+import { type Centre, degreesOf, metresOf } from "./sphere.ts";
+
+/**
+ * Places, keep-outs and lines as GeoJSON (RFC 7946), longitude and latitude on the plan's body by its mean radius:
+ * readers that take every GeoJSON for the Earth must be told. A disc becomes a polygon of 64 corners round it, never
+ * smaller than the disc.
+ */
+
+/** A line to be written beside the plan's own things: a way, a line of equal walk-back. */
+export interface NamedLine {
+  readonly name: string;
+  readonly kind: string;
+  readonly points: readonly Spot[];
+}
+
+interface Spot {
+  readonly eastM: number;
+  readonly northM: number;
+}
+
+const DISC_CORNERS = 64;
+
+/** The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection. */
+export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = []): string {
+  const centre = centreOf(plan);
+  const at = ({ eastM, northM }: Spot): [number, number] => degreesOf(centre, eastM, northM);
+  const features = [
+    ...plan.site.places.map((place) => ({
+      type: "Feature",
+      id: place.id,
+      geometry: { type: "Point", coordinates: at(place) },
+      properties: { name: place.name, kind: place.kind },
+    })),
+    ...plan.site.keepOuts.map((keepOut) => ({
+      type: "Feature",
+      id: keepOut.id,
+      geometry: { type: "Polygon", coordinates: [ringOf(cornersOf(keepOut.shape)).map(at)] },
+      properties: { name: keepOut.name, kind: keepOut.kind },
+    })),
+    ...lines.map((line) => ({
+      type: "Feature",
+      geometry: { type: "LineString", coordinates: line.points.map(at) },
+      properties: { name: line.name, kind: line.kind },
+    })),
+  ];
+  const body = { name: plan.body.name, radiusM: plan.body.radiusM };
+  return `${JSON.stringify({ type: "FeatureCollection", body, features }, null, 1)}\n`;
+}
+
+function centreOf(plan: Plan): Centre {
+  const { latDeg, lonDeg, elevationM } = plan.site;
+  return { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
+}
+
+function cornersOf(shape: KeepOut["shape"]): readonly Spot[] {
+  if (shape.type === "polygon") return shape.points;
+  const radiusM = shape.radiusM / Math.cos(Math.PI / DISC_CORNERS);
+  return Array.from({ length: DISC_CORNERS }, (_, k) => ({
+    eastM: shape.eastM + radiusM * Math.cos((2 * Math.PI * k) / DISC_CORNERS),
+    northM: shape.northM + radiusM * Math.sin((2 * Math.PI * k) / DISC_CORNERS),
+  }));
+}
+
+/** The corners anticlockwise, as outer rings run, the first again at the end. */
+function ringOf(corners: readonly Spot[]): Spot[] {
+  const area = corners.reduce((sum, a, k) => {
+    const b = corners[(k + 1) % corners.length]!;
+    return sum + a.eastM * b.northM - b.eastM * a.northM;
+  }, 0);
+  const ring = area < 0 ? [...corners].reverse() : [...corners];
+  return [...ring, ring[0]!];
+}
+
+/** What a GeoJSON file adds to a site. */
+export interface GeoJsonSite {
+  readonly places: readonly Place[];
+  readonly keepOuts: readonly KeepOut[];
+  /** Things of the file that are neither points nor polygons with a name to go by, counted. */
+  readonly leftOut: number;
+}
+
+/**
+ * Points as places and polygons (outer rings) as walking keep-outs, by longitude and latitude on the plan's body, to
+ * the centimetre; or what is wrong with the text in words. Names in the document are made from the features' own and
+ * never clash with those of the plan. The plan is not changed.
+ */
+export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, string> {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    return failed(`this is not JSON: ${error instanceof Error ? error.message : "unreadable"}`);
+  }
+  const features = isRecord(data) && data["type"] === "FeatureCollection" ? data["features"] : null;
+  if (!Array.isArray(features)) return failed("this is no GeoJSON FeatureCollection");
+  const centre = centreOf(plan);
+  const taken = new Set([...plan.site.places, ...plan.site.keepOuts].map((one) => one.id));
+  const places: Place[] = [];
+  const keepOuts: KeepOut[] = [];
+  let leftOut = 0;
+  for (const [k, feature] of features.entries()) {
+    const geometry: unknown = isRecord(feature) ? feature["geometry"] : null;
+    const coordinates = isRecord(geometry) ? geometry["coordinates"] : null;
+    const type = isRecord(geometry) ? geometry["type"] : null;
+    const name = nameOf(feature, k);
+    if (type === "Point") {
+      const spot = spotOf(centre, coordinates);
+      if (!spot)
+        return failed(
+          `feature ${k + 1} ("${name}") has no longitude and latitude on the body near the lander`,
+        );
+      places.push({ id: newId(name, "place", taken), name, kind: "station", ...spot, upM: 0 });
+    } else if (type === "Polygon") {
+      const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
+      const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
+      const points = spots.slice(0, -1).filter((one): one is Spot => one !== null);
+      if (points.length < 3 || points.length > 500 || points.length !== spots.length - 1)
+        return failed(
+          `feature ${k + 1} ("${name}") has no ring of 3 to 500 corners on the body near the lander`,
+        );
+      const shape = { type: "polygon" as const, points };
+      keepOuts.push({ id: newId(name, "keep-out", taken), name, kind: "walking", shape, exemptTasks: [] });
+    } else leftOut += 1;
+  }
+  return done({ places, keepOuts, leftOut });
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function nameOf(feature: unknown, k: number): string {
+  const properties = isRecord(feature) ? feature["properties"] : null;
+  const name = isRecord(properties) ? properties["name"] : null;
+  const words = typeof name === "string" ? name.trim().slice(0, 120) : "";
+  return words === "" ? `Feature ${k + 1}` : words;
+}
+
+/** East and north of the lander to the centimetre; null where the coordinates are none, or too far for a plan. */
+function spotOf(centre: Centre, coordinates: unknown): Spot | null {
+  if (!Array.isArray(coordinates)) return null;
+  const [lonDeg, latDeg] = coordinates as unknown[];
+  if (typeof lonDeg !== "number" || typeof latDeg !== "number") return null;
+  if (!(Math.abs(lonDeg) <= 360 && Math.abs(latDeg) <= 90)) return null;
+  const { eastM, northM } = metresOf(centre, lonDeg, latDeg);
+  if (Math.max(Math.abs(eastM), Math.abs(northM)) > 100_000) return null;
+  return { eastM: Math.round(eastM * 100) / 100 + 0, northM: Math.round(northM * 100) / 100 + 0 };
+}
+
+function newId(name: string, fallback: string, taken: Set<string>): string {
+  const plain = name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .slice(0, 56)
+    .replace(/^-+|-+$/g, "");
+  const stem = plain === "" ? fallback : plain;
+  let id = stem;
+  for (let k = 2; taken.has(id); k += 1) id = `${stem}-${k}`;
+  taken.add(id);
+  return id;
+}
