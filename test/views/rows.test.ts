@@ -36,6 +36,18 @@ describe("margin rows", () => {
     expect(least!.of).toContain("EVA-1");
   });
 
+  it("tell the worst of a suit for each EVA with its cause, the worst EVA first", () => {
+    const row = marginRows(plan, schedule, verdict, "least").find((one) => one.key === "ev3 least")!;
+    expect(row.parts).toHaveLength(1);
+    const own = verdict.margins.filter((track) => track.crew === "ev3" && track.eva === "eva-2");
+    const worst = own.reduce((a, b) => (b.margin < a.margin ? b : a));
+    expect(row.parts![0]).toMatchObject({ eva: "eva-2", figure: row.figure, standing: row.standing });
+    expect(row.parts![0]!.cause.toLowerCase()).toContain(worst.consumable === "water" ? "water" : worst.consumable);
+    const both = marginRows(plan, schedule, verdict, "least").find((one) => one.key === "ev2 least")!;
+    const figures = both.parts!.map((part) => Number.parseInt(part.figure, 10));
+    expect(figures).toEqual(figures.toSorted((a, b) => a - b));
+  });
+
   it("round the greatest separation and the return mass up", () => {
     const rows = marginRows(plan, schedule, verdict, "all");
     const apart = rows.find((row) => row.kind === "apart")!;

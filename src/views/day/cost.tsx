@@ -152,5 +152,6 @@ function place(pointer: { readonly x: number; readonly y: number } | null): Reac
   if (!pointer) return { right: 24, top: 150 };
   const left = pointer.x + 36 + WIDE < window.innerWidth ? pointer.x + 36 : pointer.x - WIDE - 36;
   const top = Math.max(8, Math.min(pointer.y - 60, window.innerHeight - TALL));
-  return { left: Math.max(8, left), top };
+  // Moved and not laid out anew: it follows the pointer in every frame.
+  return { left: 0, top: 0, transform: `translate(${Math.max(8, left)}px, ${top}px)` };
 }

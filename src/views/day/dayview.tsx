@@ -1,6 +1,6 @@
 import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { timeScale } from "../../dayline/index.ts";
-import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../store/index.ts";
+import { shownPlan, shownSchedule, shownVerdict, tasksById, type Verdict } from "../../store/index.ts";
 import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
@@ -52,7 +52,7 @@ export function DayView(props: { readonly details: ReactNode }) {
   const stage = useRef<HTMLDivElement>(null);
   const size = useSize(board);
   const gutterPx = size.width < 900 ? 96 : 132;
-  const figuresPx = size.width < 900 ? 78 : 96;
+  const figuresPx = size.width < 900 ? 104 : 140;
   const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
   const settled = useDesk((state) => state.plan.schedule);
   const wanted = useLook((state) => state.margins);
@@ -118,9 +118,10 @@ export function DayView(props: { readonly details: ReactNode }) {
     },
     [plan, dial, scale, sunDeg, head],
   );
+  const spans = useOutingSpans(verdict);
   const paintOutings = useCallback(
-    (brush: Brush) => paintEvas(brush, plan, verdict, dial, scale),
-    [plan, verdict, dial, scale],
+    (brush: Brush) => paintEvas(brush, plan, spans, dial, scale),
+    [plan, spans, dial, scale],
   );
 
   return (
@@ -202,6 +203,14 @@ function share(
     Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
   const which = wanted ?? (lane("all") >= CREW_LANE_GOOD_PX ? "all" : "least");
   return { crewPx: Math.max(leastLanePx(crew), Math.min(CREW_LANE_MOST_PX, lane(which))), which };
+}
+
+/** A verdict with the same egress and ingress times as this one; another only when one of them changes. */
+function useOutingSpans(verdict: Verdict): Verdict {
+  const text = verdict.outings.map(({ eva, span }) => `${eva} ${span.startS} ${span.endS}`).join(";");
+  const [kept, keep] = useState({ text, verdict });
+  if (kept.text !== text) keep({ text, verdict });
+  return kept.text === text ? kept.verdict : verdict;
 }
 
 function useSize(ref: React.RefObject<HTMLElement | null>): {

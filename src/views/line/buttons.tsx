@@ -3,13 +3,15 @@ import { type Block, met, readingOrder, type TimeScale } from "../../dayline/ind
 import { useAround, useDesk, useLook } from "../context.ts";
 import { counted, crewName, evaName, KIND_WORDS, placeName } from "../words.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
+import { useStill } from "./still.ts";
 
 /**
  * A button over every block on screen: it carries the block's name for readers and tests, and the keyboard's focus.
  * Pointers go through it to the lanes below. While the window moves the buttons follow a moment later.
  */
 export function BlockButtons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
-  const { standing } = props;
+  // Pointers go through the buttons: under a pointer's drag they may stay where they were.
+  const standing = useStill(props.standing);
   const scale = useDeferredValue(props.scale);
   const selection = useDesk((state) => state.selection);
   const focus = useLook((look) => look.focus);
@@ -17,6 +19,7 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
 
   const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
   const counts = useMemo(() => findingCounts(standing), [standing]);
+  const keys = useMemo(() => keysOf(standing.blocks), [standing]);
   const focused =
     inOrder.find((block) => block.task === focus?.task && block.lane === focus.lane) ??
     inOrder.find((block) => block.task === focus?.task) ??
@@ -30,10 +33,9 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
         .map((block) => {
           const slab = slabFor(standing, scale, block);
           if (!slab) return null;
-          const nth = standing.blocks.filter((one) => one.task === block.task).indexOf(block);
           return (
             <BlockButton
-              key={`${block.task}#${nth}`}
+              key={keys.get(block)}
               task={block.task}
               lane={block.lane}
               name={nameOf(standing, block, counts.get(block.task) ?? 0)}
@@ -89,6 +91,18 @@ const BlockButton = memo(function BlockButton(props: {
     />
   );
 });
+
+/** A task for two has two blocks: the first and the second, whichever lanes they are on. */
+function keysOf(blocks: readonly Block[]): ReadonlyMap<Block, string> {
+  const seen = new Map<string, number>();
+  return new Map(
+    blocks.map((block) => {
+      const nth = seen.get(block.task) ?? 0;
+      seen.set(block.task, nth + 1);
+      return [block, `${block.task}#${nth}`];
+    }),
+  );
+}
 
 function nameOf(standing: Standing, block: Block, findings: number): string {
   const { plan } = standing;

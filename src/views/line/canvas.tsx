@@ -51,8 +51,12 @@ function usePalette(): Palette | null {
     void Promise.all(needed).then(
       () => {
         if (gone) return;
-        forgetWidths();
-        cached = null;
+        // Once for all canvases: with a palette each they would make their hatchings anew in every painting.
+        if (!arrived) {
+          arrived = true;
+          forgetWidths();
+          cached = null;
+        }
         setPalette(shared(document.documentElement));
       },
       // Without the face the system's own is painted.
@@ -65,6 +69,7 @@ function usePalette(): Palette | null {
   return palette;
 }
 
+let arrived = false;
 let cached: { theme: string; palette: Palette } | null = null;
 
 /** One palette for all canvases, so that their hatchings are made once. */

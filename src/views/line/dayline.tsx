@@ -3,33 +3,26 @@ import {
   type RefObject,
   useCallback,
   useLayoutEffect,
-  useMemo,
   useRef,
 } from "react";
 import {
   type Block,
-  blocksOf,
   type Edge,
   edgeUnder,
   hit,
   REMOTE,
   reliefY,
-  remoteRowsOf,
   type TimeScale,
 } from "../../dayline/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
-import { useDial } from "../day/dial.ts";
-import { placeName } from "../words.ts";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "./canvas.tsx";
 import { shows, slabFor, type Standing } from "./geometry.ts";
-import { paintBlock, paintGhost } from "./paintblocks.ts";
 import { LaneStill } from "./lanestill.tsx";
-import { taskStates } from "./paintfindings.ts";
 import { paintWindows } from "./paintground.ts";
-import { paintFitBands, paintPlumb } from "./paintheld.ts";
+import { Plumb, useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
 import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
 import { usePanning } from "./panning.ts";
@@ -46,7 +39,10 @@ export function DayLine(props: {
   const chosen = useLook((state) => state.chosen);
   const selection = useDesk((state) => state.selection);
   const held = useLook((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
-  const only = selection.length === 1 && held.length === 0 ? (selection[0] ?? null) : null;
+  const alone = held.length === 0 ? selection : held;
+  const only = alone.length === 1 ? (alone[0] ?? null) : null;
+  const bands = useDesk((state) => (held.length === 1 ? state.fitBands : null));
+  const ghosts = useGhosts(standing);
   const panning = usePanning(stage, scale, windows);
   const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
@@ -138,10 +134,12 @@ export function DayLine(props: {
           selection={selection}
           held={held}
           chosen={chosen}
+          bands={bands}
+          ghosts={ghosts}
         />
       ))}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
-      {held.length > 0 && <HeldLayer standing={standing} scale={scale} />}
+      {held.length > 0 && <Plumb standing={standing} scale={scale} />}
       <BlockButtons standing={standing} scale={scale} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
@@ -156,68 +154,23 @@ export function DayLine(props: {
 
 const NOTHING: readonly string[] = [];
 
-/** Where the one selected task may be. */
+/** Where the one selected or held task may be; drawn once, whatever moves. */
 function WindowsLayer(props: {
   readonly standing: Standing;
   readonly scale: TimeScale;
   readonly task: string;
 }) {
-  const { standing, scale, task } = props;
-  const paint = useCallback(
-    (brush: Brush) => paintWindows(brush, standing, scale, task),
-    [standing, scale, task],
-  );
-  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
-}
-
-/** Fit bands, the old places as ghosts (of pushed ones as well), the held blocks and their plumb lines. */
-function HeldLayer(props: { readonly standing: Standing; readonly scale: TimeScale }) {
-  const { standing, scale } = props;
-  const hand = useLook((state) => state.inHand);
-  const dial = useDial();
-  const bands = useDesk((state) => state.fitBands);
-  const plan = useDesk((state) => state.plan);
-  const settled = useDesk((state) => state.verdict);
-  const ghosts = useMemo(
-    () => blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row),
-    [plan, settled],
-  );
+  const { scale } = props;
+  const { plan, lanesPx, tasks } = props.standing;
+  const task = tasks.get(props.task);
   const paint = useCallback(
     (brush: Brush) => {
-      if (hand === null) return;
-      if (bands && hand.tasks.length === 1) paintFitBands(brush, standing, scale, bands, hand.task);
-      if (hand.tasks.length === 1) paintWindows(brush, standing, scale, hand.task);
-      const states = taskStates(standing.verdict);
-      const going = new Set([...hand.tasks, ...hand.slid.keys()]);
-      const held = new Set(hand.tasks);
-      const now = standing.blocks.filter((block) => going.has(block.task));
-      const here = new Map(now.map((block) => [`${block.task} ${block.lane}`, block]));
-      for (const ghost of ghosts) {
-        if (!going.has(ghost.task) || !shows(scale, ghost)) continue;
-        const block = here.get(`${ghost.task} ${ghost.lane}`);
-        if (block && block.startS === ghost.startS && block.endS === ghost.endS) continue;
-        const slab = slabFor(standing, scale, ghost);
-        if (slab) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
-      }
-      const first = now.find((block) => block.task === hand.task);
-      if (first) paintPlumb(brush, scale, first.startS, first.endS, standing.lanesPx, dial);
-      for (const block of now) {
-        if (!held.has(block.task) || !shows(scale, block)) continue;
-        const task = standing.tasks.get(block.task);
-        const slab = slabFor(standing, scale, block);
-        if (!slab || !task) continue;
-        paintBlock(brush, slab, {
-          task,
-          place: placeName(standing.plan, task.place),
-          state: states.get(block.task) ?? "sound",
-          selected: false,
-          held: true,
-        });
-      }
+      if (task) paintWindows(brush, plan, task, lanesPx, scale);
     },
-    [standing, scale, hand, bands, ghosts, dial],
+    [plan, task, lanesPx, scale],
   );
-  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
+  if (!task || (task.windows.length === 0 && !task.relay)) return null;
+  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={lanesPx} paint={paint} />;
 }
 
 /** Heights at which a lane is labelled: minutes of walk home. */

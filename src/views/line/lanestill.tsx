@@ -1,13 +1,14 @@
 import { useRef } from "react";
-import type { Lane, TimeScale } from "../../dayline/index.ts";
-import type { Finding } from "../../store/index.ts";
+import type { Block, Lane, TimeScale } from "../../dayline/index.ts";
+import type { Finding, FitBand } from "../../store/index.ts";
 import { evaName, placeName } from "../words.ts";
 import type { Brush } from "./brush.ts";
 import { Canvas } from "./canvas.tsx";
 import { shows, slabFor, type Standing } from "./geometry.ts";
-import { paintBlock } from "./paintblocks.ts";
+import { paintBlock, paintGhost } from "./paintblocks.ts";
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
 import { paintLaneGrounds } from "./paintground.ts";
+import { paintFitBands } from "./paintheld.ts";
 import { paintBetween, paintCeiling, paintGround } from "./paintribbon.ts";
 
 /** What is drawn in one lane's still layer, and what it depends on besides what stands there. */
@@ -15,18 +16,30 @@ interface Drawn {
   readonly standing: Standing;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
-  /** The tasks in hand: they are drawn in a layer of their own. */
+  /** The tasks in hand. */
   readonly held: readonly string[];
   readonly chosen: Finding | null;
+  /** Where the one task in hand would fit. */
+  readonly bands: readonly FitBand[] | null;
+  /** Where what moves now stood before. */
+  readonly ghosts: readonly Block[];
 }
 
 /**
  * The still layer of one lane. A move judges the whole day anew, but most lanes come out as they were: such a lane
- * keeps what it was drawn from, and with it its picture.
+ * keeps what it was drawn from, and with it its picture. What is in hand is drawn in its lane, on top of the others.
  */
 export function LaneStill(props: Drawn & { readonly lane: Lane }) {
-  const { lane, standing, scale, selection, held, chosen } = props;
-  const next: Drawn = { standing: laneAlone(standing, lane), scale, selection, held, chosen };
+  const { lane, standing, scale, selection, held, chosen, bands } = props;
+  const next: Drawn = {
+    standing: laneAlone(standing, lane),
+    scale,
+    selection,
+    held,
+    chosen,
+    bands,
+    ghosts: props.ghosts.filter((ghost) => ghost.lane === lane.key),
+  };
   const last = useRef<{ drawn: Drawn; paint: (brush: Brush) => void } | null>(null);
   if (!last.current || !sameDrawn(last.current.drawn, next)) {
     last.current = { drawn: next, paint: (brush) => paintLane(brush, next) };
@@ -51,6 +64,8 @@ function sameDrawn(a: Drawn, b: Drawn): boolean {
     a.selection === b.selection &&
     a.held === b.held &&
     a.chosen === b.chosen &&
+    a.bands === b.bands &&
+    sameItems(a.ghosts, b.ghosts) &&
     sameLane(a.standing, b.standing)
   );
 }
@@ -93,26 +108,37 @@ function sameItems(a: readonly object[], b: readonly object[]): boolean {
 }
 
 function paintLane(brush: Brush, drawn: Drawn): void {
-  const { standing, scale, selection, held, chosen } = drawn;
+  const { standing, scale, selection, held, chosen, bands, ghosts } = drawn;
   const { plan, lanes, verdict } = standing;
   const lane = lanes[0]!;
   const reach = verdict.reach.filter((track) => track.crew === lane.crew);
   paintLaneGrounds(brush, standing, scale);
   for (const track of reach) paintGround(brush, standing, lane, track, scale);
+  const [only] = held;
+  if (bands && only !== undefined) paintFitBands(brush, standing, scale, bands, only);
   for (const between of standing.betweens) paintBetween(brush, standing, between, scale);
   const states = taskStates(verdict);
-  for (const block of standing.blocks) {
+  const going = new Set(held);
+  const picked = new Set(selection);
+  const put = (block: Block): void => {
     const task = standing.tasks.get(block.task);
     const slab = slabFor(standing, scale, block);
-    if (!task || !slab || held.includes(block.task) || !shows(scale, block)) continue;
+    if (!task || !slab || !shows(scale, block)) return;
     paintBlock(brush, slab, {
       task,
       place: block.eva === null ? evaName(plan, null) : placeName(plan, task.place),
       state: states.get(block.task) ?? "sound",
-      selected: selection.includes(block.task),
-      held: false,
+      selected: picked.has(block.task) && !going.has(block.task),
+      held: going.has(block.task),
     });
-  }
+  };
+  for (const block of standing.blocks) if (!going.has(block.task)) put(block);
   for (const track of reach) paintCeiling(brush, standing, lane, track, scale);
+  for (const ghost of ghosts) {
+    const slab = slabFor(standing, scale, ghost);
+    if (slab && shows(scale, ghost)) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
+  }
+  // What is in hand lies on top.
+  for (const block of standing.blocks) if (going.has(block.task)) put(block);
   paintFindings(brush, standing, scale, chosen);
 }

@@ -8,6 +8,7 @@ import { Canvas } from "./canvas.tsx";
 import type { Standing } from "./geometry.ts";
 import { OVERVIEW_PX } from "./sizes.ts";
 import { taskStates } from "./paintfindings.ts";
+import { useStill } from "./still.ts";
 
 /** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
 export function Overview(props: { readonly standing: Standing; readonly widthPx: number }) {
@@ -21,7 +22,8 @@ export function Overview(props: { readonly standing: Standing; readonly widthPx:
     null,
   );
 
-  const paint = useCallback((brush: Brush) => paintStay(brush, standing, scale), [standing, scale]);
+  const still = useStill(standing);
+  const paint = useCallback((brush: Brush) => paintStay(brush, still, scale), [still, scale]);
   const left = scale.x(window.startS);
   const right = scale.x(window.endS);
 

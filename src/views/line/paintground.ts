@@ -1,4 +1,5 @@
 import { left, met, reliefY, REMOTE, type TimeScale } from "../../dayline/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
 import { type Brush, cut, font, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
@@ -88,11 +89,9 @@ function paintHeights(brush: Brush, standing: Standing, topPx: number, scale: Ti
 }
 
 /** Where the held or selected task may be: its own windows, or relay passes when it needs one. */
-export function paintWindows(brush: Brush, standing: Standing, scale: TimeScale, taskId: string): void {
-  const task = standing.tasks.get(taskId);
-  if (!task) return;
+export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: number, scale: TimeScale): void {
   const { ctx, palette } = brush;
-  const passes = task.relay ? standing.plan.stay.relayPasses : [];
+  const passes = task.relay ? plan.stay.relayPasses : [];
   const spans = [
     ...task.windows.map((one) => ({ ...one, word: "window" })),
     ...passes.map((one) => ({ ...one, word: "relay" })),
@@ -105,7 +104,7 @@ export function paintWindows(brush: Brush, standing: Standing, scale: TimeScale,
     ctx.strokeStyle = palette.accent;
     ctx.lineWidth = 1.5;
     ctx.setLineDash([7, 4]);
-    ctx.strokeRect(x, 1, right - x, standing.lanesPx - 2);
+    ctx.strokeRect(x, 1, right - x, lanesPx - 2);
     ctx.setLineDash([]);
     ctx.font = font(12, 620);
     const text = `${span.word} ${met(span.startS)} to ${met(span.endS)}`;

@@ -1,11 +1,4 @@
-import {
-  clockText,
-  type Dial,
-  type Lane,
-  REMOTE,
-  type StartBand,
-  type TimeScale,
-} from "../../dayline/index.ts";
+import { type Lane, REMOTE, type StartBand, type TimeScale } from "../../dayline/index.ts";
 import { type Brush, font, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
@@ -66,40 +59,4 @@ function nowhere(brush: Brush, lane: Lane): void {
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   ctx.fillText(text, 10, lane.topPx + 12.5);
-}
-
-/** Plumb lines at both ends of the held task, up to the axis, with their times. */
-export function paintPlumb(
-  brush: Brush,
-  scale: TimeScale,
-  startS: number,
-  endS: number,
-  heightPx: number,
-  dial: Dial,
-): void {
-  const { ctx, palette } = brush;
-  ctx.save();
-  ctx.strokeStyle = palette.accent;
-  ctx.lineWidth = 1;
-  for (const [atS, side] of [
-    [startS, "right"],
-    [endS, "left"],
-  ] as const) {
-    const x = Math.round(scale.x(atS)) + 0.5;
-    ctx.beginPath();
-    ctx.moveTo(x, 0);
-    ctx.lineTo(x, heightPx);
-    ctx.stroke();
-    ctx.font = font(13, 680, "normal");
-    const text = clockText(dial, atS);
-    const wide = textPx(ctx, text) + 8;
-    const from = side === "right" ? x - wide : x;
-    ctx.fillStyle = palette.accent;
-    ctx.fillRect(from, heightPx - 18, wide, 18);
-    ctx.fillStyle = palette["on-accent"];
-    ctx.textAlign = "left";
-    ctx.textBaseline = "middle";
-    ctx.fillText(text, from + 4, heightPx - 8.5);
-  }
-  ctx.restore();
 }

@@ -1,5 +1,5 @@
-import { useCallback, useMemo, useRef } from "react";
-import type { TimeScale } from "../../dayline/index.ts";
+import { useMemo, useRef } from "react";
+import type { Course, TimeScale } from "../../dayline/index.ts";
 import { shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
@@ -9,7 +9,7 @@ import { usePanning } from "../line/panning.ts";
 import { LEAST_STRIP_PX, STRIP_GAP_PX, STRIP_PX } from "../line/sizes.ts";
 import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins, type RowPlace, rowPx } from "./paintmargins.ts";
-import { marginRows } from "./rows.ts";
+import { type MarginRow, marginRows } from "./rows.ts";
 
 /** What is left of everything, under the same time axis as the lanes: shape in the middle, worst figure at the right. */
 export function Margins(props: { readonly scale: TimeScale; readonly which: "all" | "least" }) {
@@ -28,11 +28,9 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
     () => (settled ? marginRows(plan, plan.schedule, settled, which) : null),
     [plan, settled, which],
   );
+  const beforeByKey = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   const { places, heightPx } = useMemo(() => placed(rows), [rows]);
-  const paint = useCallback(
-    (brush: Brush) => paintMargins(brush, places, before, scale),
-    [places, before, scale],
-  );
+  const groups = useMemo(() => groupsOf(places), [places]);
 
   return (
     <section className="margins" aria-label="Margins">
@@ -43,12 +41,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
               {(i === 0 || places[i - 1]!.row.group !== row.group) && <b>{row.group}</b>}
               <span className="narrow">{row.label}</span>
             </span>
-            <span className={`margin-figure ${row.standing}`}>
-              {row.standing === "breach" && <span className="unseen">breach: </span>}
-              {row.standing === "tight" && <span className="unseen">tight: </span>}
-              <b>{row.figure}</b>{" "}
-              <span className={row.kind === "least" ? "margin-of narrow" : "unseen"}>{row.of}</span>
-            </span>
+            <Figure row={row} before={beforeByKey.get(row.key) ?? null} />
           </li>
         ))}
       </ul>
@@ -63,10 +56,136 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
         }}
         onPointerLeave={() => look.setState({ cursorS: null })}
       >
-        <Canvas widthPx={scale.widthPx} heightPx={heightPx} paint={paint} />
+        {groups.map((group) => (
+          <div key={group.name} className="margin-group" style={{ top: group.top }}>
+            <GroupStill group={group} before={before} scale={scale} />
+          </div>
+        ))}
         <CursorValues places={places} scale={scale} />
       </div>
     </section>
+  );
+}
+
+interface Group {
+  readonly name: string;
+  readonly top: number;
+  readonly heightPx: number;
+  /** Rows with their tops inside the group. */
+  readonly places: readonly RowPlace[];
+}
+
+/** The rows of each suit, and those of all together. */
+function groupsOf(places: readonly RowPlace[]): readonly Group[] {
+  const names = [...new Set(places.map(({ row }) => row.group))];
+  return names.map((name) => {
+    const own = places.filter(({ row }) => row.group === name);
+    const top = own[0]?.top ?? 0;
+    const last = own.at(-1);
+    return {
+      name,
+      top,
+      heightPx: last ? last.top + rowPx(last.row) + 1 - top : 0,
+      places: own.map((place) => ({ row: place.row, top: place.top - top })),
+    };
+  });
+}
+
+/** The picture of one group. A move changes the suits of one EVA: those of the others keep theirs. */
+function GroupStill(props: {
+  readonly group: Group;
+  readonly before: readonly MarginRow[] | null;
+  readonly scale: TimeScale;
+}) {
+  const { group, before, scale } = props;
+  const last = useRef<{
+    group: Group;
+    before: boolean;
+    scale: TimeScale;
+    paint: (brush: Brush) => void;
+  } | null>(null);
+  const known = last.current;
+  if (
+    known === null ||
+    known.scale !== scale ||
+    known.before !== (before !== null) ||
+    !sameGroup(known.group, group)
+  ) {
+    last.current = {
+      group,
+      before: before !== null,
+      scale,
+      paint: (brush) => paintMargins(brush, group.places, before, scale),
+    };
+  }
+  return <Canvas widthPx={scale.widthPx} heightPx={group.heightPx} paint={last.current!.paint} />;
+}
+
+/** True when two groups look the same: same rows at the same places with the same courses. */
+function sameGroup(a: Group, b: Group): boolean {
+  if (a.heightPx !== b.heightPx || a.places.length !== b.places.length) return false;
+  return a.places.every((place, i) => {
+    const other = b.places[i]!;
+    if (place.top !== other.top || place.row.key !== other.row.key) return false;
+    return place.row.figure === other.row.figure && sameCourses(coursesOf(place.row), coursesOf(other.row));
+  });
+}
+
+function coursesOf(row: MarginRow): readonly Course[] {
+  return row.kind === "least" ? row.outings.flat() : row.tracks;
+}
+
+function sameCourses(a: readonly Course[], b: readonly Course[]): boolean {
+  if (a.length !== b.length) return false;
+  return a.every((course, i) => {
+    const other = b[i]!;
+    if (course === other || course.points === other.points) return true;
+    if (course.points.length !== other.points.length) return false;
+    return course.points.every(
+      (point, k) => point.atS === other.points[k]!.atS && point.value === other.points[k]!.value,
+    );
+  });
+}
+
+/** EVAs whose worst margin stands beside a suit's strip; the others are no better and are in its description. */
+const MOST_PARTS = 2;
+
+/** The worst of a row: for a suit by EVA with what bounds it, and while something is in hand what it was before. */
+function Figure({ row, before }: { readonly row: MarginRow; readonly before: MarginRow | null }) {
+  const state = row.standing === "breach" ? "breach: " : row.standing === "tight" ? "tight: " : null;
+  const said = state !== null && <span className="unseen">{state}</span>;
+  if (row.kind !== "least" || !row.parts || row.parts.length === 0) {
+    return (
+      <span className={`margin-figure ${row.standing}`}>
+        {said}
+        <Change was={before?.figure} now={row.figure} /> <span className="unseen">{row.of}</span>
+      </span>
+    );
+  }
+  const was = new Map(before?.parts?.map((part) => [part.eva, part]));
+  return (
+    <span
+      className={`margin-figure ${row.standing}`}
+      title={row.parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
+    >
+      {said}
+      {row.parts.slice(0, MOST_PARTS).map((part) => (
+        <span key={part.eva} className="margin-part narrow">
+          <span>{part.name}</span> <Change was={was.get(part.eva)?.figure} now={part.figure} />{" "}
+          <span className="margin-of">{part.cause}</span>
+        </span>
+      ))}
+    </span>
+  );
+}
+
+/** A figure, with what it was where that is another one. */
+function Change({ was, now }: { readonly was: string | undefined; readonly now: string }) {
+  if (was === undefined || was === now) return <b>{now}</b>;
+  return (
+    <b className="margin-change">
+      <s>{was.replace(" %", "")}</s> {now}
+    </b>
   );
 }
 

@@ -15,6 +15,17 @@ interface RowBase {
   readonly figure: string;
   readonly of: string;
   readonly standing: Standing;
+  /** The same for each EVA apart, worst first; none where it is not told by EVA. */
+  readonly parts?: readonly MarginPart[];
+}
+
+/** The worst of a margin on one EVA, and what bounds it. */
+export interface MarginPart {
+  readonly eva: string;
+  readonly name: string;
+  readonly figure: string;
+  readonly cause: string;
+  readonly standing: Standing;
 }
 
 export type MarginRow =
@@ -65,7 +76,26 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     figure: worst ? percentLeft(worst.margin) : "not out",
     of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
     standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    parts: partsOf(plan, tracks),
   };
+}
+
+/** The worst track of each EVA, worst first. */
+function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPart[] {
+  const worst = new Map<string, MarginTrack>();
+  for (const track of tracks) {
+    const known = worst.get(track.eva);
+    if (!known || track.margin < known.margin) worst.set(track.eva, track);
+  }
+  return [...worst.values()]
+    .toSorted((a, b) => a.margin - b.margin)
+    .map((track) => ({
+      eva: track.eva,
+      name: evaName(plan, track.eva),
+      figure: percentLeft(track.margin),
+      cause: CONSUMABLE_WORDS[track.consumable],
+      standing: stand(track.margin, plan.rules.reserve.tight),
+    }));
 }
 
 function stockRow(
@@ -88,6 +118,7 @@ function stockRow(
     figure: worst ? percentLeft(worst.margin) : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
     standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    parts: partsOf(plan, tracks),
   };
 }
 

@@ -1,0 +1,237 @@
+import { execFileSync, spawn } from "node:child_process";
+import { once } from "node:events";
+import { readFileSync } from "node:fs";
+import { chromium, type CDPSession, type Page } from "@playwright/test";
+import { BROWSER_SWITCHES, browserPath } from "../../e2e/browser.ts";
+import { parseText } from "../../src/plan/index.ts";
+import { packRun } from "../../src/solver/index.ts";
+
+/**
+ * How quick the day line is in the hand: a task is dragged over the line by a real browser's own pointer, on the
+ * production build, a move a frame. Of each frame are told, in milliseconds: the page's scripting and all of the main
+ * thread's work (scripting, style, layout, paint) in processor time, whatever else the machine does; and the time on
+ * the wall from the pointer's move to the frame that shows it, which a busy machine lengthens. Options: `--frames N`
+ * (200), `--plan NAME` (demo and large), `--built` to use the build that is there, `--profile` to list the functions
+ * that took longest, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there.
+ */
+export async function run(args: string[]): Promise<void> {
+  const frames = Number(valueOf(args, "--frames") ?? 200);
+  const only = valueOf(args, "--plan");
+  const plans = only === null ? ["demo", "large"] : [only];
+  if (!args.includes("--built")) {
+    // A profile names functions, so they must keep their names.
+    const plain = args.includes("--profile") ? ["--minify", "false"] : [];
+    execFileSync("npx", ["vite", "build", "--outDir", OUT, "--emptyOutDir", ...plain], { stdio: "ignore" });
+  }
+  const server = spawn(
+    "npx",
+    ["vite", "preview", "--host", "127.0.0.1", "--port", String(PORT), "--strictPort", "--outDir", OUT],
+    {
+      stdio: "ignore",
+      detached: true,
+    },
+  );
+  try {
+    await answers(`http://127.0.0.1:${PORT}/`);
+    const browser = await chromium.launch({ executablePath: await browserPath(), args: BROWSER_SWITCHES });
+    console.log(
+      "                              scripting            main thread          move to frame (wall)",
+    );
+    console.log(
+      "plan    tasks placed   shown  median  95 %  worst  median  95 %  worst  median  95 %  worst  ms",
+    );
+    for (const plan of plans) {
+      const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+      await prepared(page, plan, valueOf(args, "--days"));
+      for (const view of ["eva", "stay"] as const) {
+        console.log(await measured(page, plan, view, frames, args));
+      }
+      await page.close();
+    }
+    await browser.close();
+  } finally {
+    if (server.pid !== undefined && server.exitCode === null) {
+      process.kill(-server.pid);
+      await once(server, "exit");
+    }
+  }
+}
+
+const OUT = "node_modules/.bench/drag";
+const PORT = 4174;
+/** How long the day is packed before it is dragged in, seconds. */
+const PACK_S = 3;
+
+interface Frame {
+  readonly scriptMs: number;
+  readonly threadMs: number;
+  readonly wallMs: number;
+  readonly styleMs: number;
+  readonly layoutMs: number;
+}
+
+/** Opens the plan with a packed day on it, so that there is a full line to drag in. */
+async function prepared(page: Page, name: string, days: string | null): Promise<void> {
+  const body = days === null ? packed(name) : readFileSync(`${days}/${name}.json`, "utf8");
+  await page.route(`**/plans/${name}.json`, (route) =>
+    route.fulfill({ body, contentType: "application/json" }),
+  );
+  await page.goto(`http://127.0.0.1:${PORT}/?plan=${name}`);
+  await page.locator(".stage .block").first().waitFor();
+  await page.waitForTimeout(1500);
+}
+
+/** The ready plan's file with the best day that a few seconds of packing find. */
+function packed(name: string): string {
+  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
+  if (!read.ok) throw new Error(`${name} is no plan`);
+  const packing = packRun(read.value, { seed: 1, seconds: PACK_S, clock: () => performance.now() / 1000 });
+  while (packing.step(50)) continue;
+  return JSON.stringify({ ...read.value, schedule: packing.best() });
+}
+
+/** Drags the task in the middle of the shown part to and fro for so many frames and puts it back. */
+async function measured(
+  page: Page,
+  plan: string,
+  view: "eva" | "stay",
+  frames: number,
+  args: readonly string[],
+): Promise<string> {
+  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+  await page.keyboard.press(view === "eva" ? "1" : "0");
+  await page.waitForTimeout(500);
+  const blocks = page.locator(".stage .block");
+  const shown = await blocks.count();
+  const box = await blocks.nth(Math.floor(shown / 3)).boundingBox();
+  if (!box) throw new Error("no task is shown");
+  const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  await page.mouse.move(at.x + 12, at.y, { steps: 3 });
+  await page.locator(".cost").waitFor();
+  if (args.includes("--slide")) await page.keyboard.down("Shift");
+  // The bands where it fits come a moment after it was taken; from then on they are drawn in every frame.
+  await page.waitForTimeout(700);
+  const profile = args.includes("--profile") ? await profiling(page) : null;
+  const taken = await dragged(page, frames, at);
+  if (profile) {
+    await report(profile);
+    const mean = (of: (one: Frame) => number): string =>
+      (taken.reduce((sum, one) => sum + of(one), 0) / taken.length).toFixed(1);
+    console.log(`  mean style ${mean((one) => one.styleMs)}, layout ${mean((one) => one.layoutMs)} ms`);
+  }
+  await page.keyboard.press("Escape");
+  await page.keyboard.up("Shift");
+  await page.mouse.up();
+  const facts = await page.locator(".score-name .note").nth(2).innerText();
+  const [placed = "?", , total = "?"] = facts.split(" ");
+  const cells = [
+    `${plan}`.padEnd(7),
+    total.padStart(5),
+    placed.padStart(6),
+    `${shown} ${view}`.padStart(9),
+    ...row(taken.map((one) => one.scriptMs)),
+    ...row(taken.map((one) => one.threadMs)),
+    ...row(taken.map((one) => one.wallMs)),
+  ];
+  return cells.join(" ");
+}
+
+/** Moves the held task along a curve, a move a frame, and reads the browser's own counters after each frame. */
+async function dragged(
+  page: Page,
+  frames: number,
+  at: { readonly x: number; readonly y: number },
+): Promise<readonly Frame[]> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Performance.enable", { timeDomain: "threadTicks" });
+  await page.evaluate(() => {
+    const taken = { moveMs: 0 };
+    Object.assign(window, { dragBench: taken });
+    window.addEventListener("pointermove", (event) => (taken.moveMs = event.timeStamp), true);
+  });
+  const counters = async (): Promise<ReadonlyMap<string, number>> => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    return new Map(metrics.map(({ name, value }) => [name, value * 1000]));
+  };
+  const taken: Frame[] = [];
+  for (let i = 0; i < frames; i += 1) {
+    const before = await counters();
+    await page.mouse.move(at.x + 12 + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41));
+    const wallMs = await page.evaluate(
+      () =>
+        new Promise<number>((done) =>
+          requestAnimationFrame(() => {
+            const { moveMs } = (window as unknown as { dragBench: { moveMs: number } }).dragBench;
+            const channel = new MessageChannel();
+            channel.port1.onmessage = () => done(performance.now() - moveMs);
+            channel.port2.postMessage(0);
+          }),
+        ),
+    );
+    const after = await counters();
+    const by = (name: string): number => (after.get(name) ?? 0) - (before.get(name) ?? 0);
+    taken.push({
+      scriptMs: by("ScriptDuration"),
+      threadMs: by("TaskDuration"),
+      styleMs: by("RecalcStyleDuration"),
+      layoutMs: by("LayoutDuration"),
+      wallMs,
+    });
+  }
+  await session.detach();
+  // The first frames still compile what they run.
+  return taken.slice(10);
+}
+
+async function profiling(page: Page): Promise<CDPSession> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Profiler.enable");
+  await session.send("Profiler.setSamplingInterval", { interval: 200 });
+  await session.send("Profiler.start");
+  return session;
+}
+
+/** The functions that were on top of the stack most often. */
+async function report(session: CDPSession): Promise<void> {
+  const { profile } = await session.send("Profiler.stop");
+  const own = new Map<string, number>();
+  const nodes = new Map(profile.nodes.map((node) => [node.id, node]));
+  const all = profile.samples?.length ?? 0;
+  for (const id of profile.samples ?? []) {
+    const frame = nodes.get(id)?.callFrame;
+    const name = frame
+      ? `${frame.functionName || "(anonymous)"} ${frame.lineNumber}:${frame.columnNumber}`
+      : "?";
+    own.set(name, (own.get(name) ?? 0) + 1);
+  }
+  const most = [...own].sort((a, b) => b[1] - a[1]).slice(0, 25);
+  for (const [name, count] of most)
+    console.log(`  ${((100 * count) / all).toFixed(1).padStart(5)} % ${name}`);
+  await session.detach();
+}
+
+async function answers(url: string): Promise<void> {
+  for (let tries = 0; tries < 100; tries += 1) {
+    const up = await fetch(url).then(
+      (answer) => answer.ok,
+      () => false,
+    );
+    if (up) return;
+    await new Promise((next) => setTimeout(next, 100));
+  }
+  throw new Error("the built app is not served");
+}
+
+function row(list: number[]): string[] {
+  const sorted = list.toSorted((a, b) => a - b);
+  const at = (part: number): number =>
+    sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? NaN;
+  return [at(0.5), at(0.95), at(1)].map((ms) => ms.toFixed(1).padStart(6));
+}
+
+function valueOf(args: readonly string[], name: string): string | null {
+  const at = args.indexOf(name);
+  return at < 0 ? null : (args[at + 1] ?? null);
+}
