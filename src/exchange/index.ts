@@ -14,4 +14,4 @@ export {
   toPrintDocument,
   toSvgPages,
 } from "./paper/index.ts";
-export type { BookletOptions, Mark, Page, Paper, SheetSize } from "./paper/index.ts";
+export type { BookletOptions, Mark, Page, Paper, ShedTables, SheetSize } from "./paper/index.ts";

@@ -17,6 +17,7 @@ const NEVER = NO_WAY;
  * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is
  *   left, a greatest lag is over, or (turn-back) when after its likely time and the walk home at planned rates
  *   the EVA would close too late or a suit would be below a reserve, waiting for the planned ingress included.
+ *   Nobody leaves out an optional task for the sake of a must-do one still to come: that is what the shed order is for.
  * - **O5** A task that ends outside its window, or whose lags turn out broken, was done in vain: it counts as missed, and so
  *   does what needs it.
  * - **O6** An EVA begins as planned, or later when its crew are not yet recharged. It closes when all are back and the ingress

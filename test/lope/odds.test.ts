@@ -1,0 +1,90 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { OddsReport, ShedReport } from "../../src/engine/protocol.ts";
+import { planText } from "../../src/exchange/index.ts";
+import { lope } from "../../src/lope/command.ts";
+import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
+
+let folder = "";
+const at = (name: string): string => join(folder, name);
+
+async function run(...args: string[]) {
+  let out = "";
+  let err = "";
+  const code = await lope(args, {
+    out: (text) => void (out += text),
+    err: (text) => void (err += text),
+    stop: new AbortController().signal,
+  });
+  return { code, out, err };
+}
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "lope-odds-"));
+  await writeFile(at("sound.json"), planText(samplePlan()));
+  await writeFile(at("broken.json"), planText(crowdedPlan()));
+  await writeFile(at("empty.json"), planText({ ...samplePlan(), schedule: { placements: [] } }));
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+describe("lope odds", () => {
+  it("prints one JSON object, the same for the same seed, and leaves the file alone", async () => {
+    const before = await readFile(at("sound.json"), "utf8");
+    const first = await run("odds", at("sound.json"), "--days", "150", "--seed", "7", "--json");
+    expect(first).toMatchObject({ code: 0, err: "" });
+    expect(await run("odds", at("sound.json"), "--days", "150", "--seed", "7", "--json")).toEqual(first);
+    const report = JSON.parse(first.out) as OddsReport;
+    expect(report).toMatchObject({ days: 150, seed: 7, shape: "pert", complete: true });
+    expect(report.holds).toMatchObject({ of: 150 });
+    expect(report.tasks).toHaveLength(samplePlan().schedule.placements.length);
+    expect(await readFile(at("sound.json"), "utf8")).toBe(before);
+  });
+
+  it("prints chances with their interval in words", async () => {
+    const { code, out } = await run("odds", at("sound.json"), "--days", "150", "--shape", "triangular");
+    expect(code).toBe(0);
+    expect(out).toMatch(/holds {5}(over|under) \d|holds {5}\d+\.\d % \(\d+\.\d to \d+\.\d %\)/);
+    expect(out).toContain("Not simulated:");
+  });
+
+  it("refuses what it cannot use", async () => {
+    expect(await run("odds", at("sound.json"), "--days", "0")).toMatchObject({ code: 2 });
+    expect(await run("odds", at("sound.json"), "--shape", "flat")).toMatchObject({ code: 2 });
+    const empty = await run("odds", at("empty.json"));
+    expect(empty.code).toBe(2);
+    expect(empty.err).toContain("nothing placed");
+  });
+});
+
+describe("lope shed", () => {
+  it("prints the order as JSON and as words", async () => {
+    const { code, out } = await run("shed", at("sound.json"), "--json");
+    expect(code).toBe(0);
+    const report = JSON.parse(out) as ShedReport;
+    expect(report).toMatchObject({ sound: true, complete: true, minutes: [5, 10, 20, 30, 45] });
+    const words = await run("shed", at("sound.json"));
+    for (const { rows } of report.evas)
+      for (const { task } of rows)
+        expect(words.out).toContain(`leaving ${samplePlan().tasks.find((one) => one.id === task)!.name} (`);
+    expect(words.out).toMatch(/ 5 min late: /);
+  });
+
+  it("ends with 1 and says why where the schedule breaks a rule", async () => {
+    const { code, err } = await run("shed", at("broken.json"));
+    expect(code).toBe(1);
+    expect(err).toContain("breaks a rule");
+  });
+});
+
+describe("lope cuff", () => {
+  it("prints the page for being late unless it is told not to", async () => {
+    const all = await run("cuff", at("sound.json"), "--out", at("all.pdf"));
+    const bare = await run("cuff", at("sound.json"), "--out", at("bare.pdf"), "--no-shed");
+    const pages = ({ out }: { out: string }): number => Number.parseInt(out, 10);
+    expect(all.code).toBe(0);
+    // Two crew members on two EVAs each.
+    expect(pages(all) - pages(bare)).toBeGreaterThanOrEqual(4);
+  });
+});
