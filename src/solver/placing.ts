@@ -59,8 +59,8 @@ export function lay(day: Day, schedule: Schedule): number {
   return twice + leftOut;
 }
 
-/** Links everything at its start, times not worked out; false, with what was linked, when a unit of equipment is missing. */
-function linkAll(day: Day, order: readonly Stand[]): boolean {
+/** Links everything in order of start, times not worked out; false, with what was linked, when a unit of equipment is missing. */
+export function linkAll(day: Day, order: readonly Stand[]): boolean {
   const { board } = day;
   for (const { activity, choice, startS } of order) {
     const behind = lastSlots(day, activity, choice, startS);

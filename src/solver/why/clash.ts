@@ -47,5 +47,11 @@ export function* clashOf(
   const enough = narrow.length > 0 && (yield* conflicts(narrow));
   doubtful = false;
   const causes = yield* quickXplain(enough ? narrow : all, conflicts);
-  return { causes, certainty, scope, minimal: !doubtful, shortS: enough && loop ? loop.shortS : null };
+  return {
+    causes,
+    certainty,
+    scope,
+    minimal: !doubtful,
+    shortS: loop && enough && causes.length === narrow.length ? loop.shortS : null,
+  };
 }

@@ -1,5 +1,6 @@
 import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
-import { runOn } from "../pack.ts";
+import { Anneal } from "../anneal.ts";
+import { scheduleOf } from "../placing.ts";
 import { named } from "../words.ts";
 import type { Relaxation } from "./relax.ts";
 import { compiled, type Effort, onlyThese } from "./solve.ts";
@@ -22,17 +23,21 @@ export function* exchange(
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
   const asked = new Set(extra);
   const only = onlyThese(problem, wanted);
-  const run = runOn(
+  const search = new Anneal(
     {
       ...only,
       worth: problem.worth,
       must: Uint8Array.from(plan.tasks, (task) => (asked.has(task.id) || task.must ? 1 : 0)),
     },
-    { seed: effort.seed, iterations: LONGER * effort.iterations, clock: () => 0, from: schedule },
+    effort.seed,
+    schedule,
   );
-  yield;
-  while (run.step(0)) yield;
-  const made = run.best();
+  const most = LONGER * effort.iterations;
+  for (let k = 0; k < most; k += 1) {
+    yield;
+    search.iterate(k / most);
+  }
+  const made = scheduleOf(search.best);
   const there = new Set(made.placements.map((one) => one.task));
   if (extra.some((id) => !there.has(id))) return null;
   const lost = plan.tasks.filter((task) => wanted.has(task.id) && !there.has(task.id));

@@ -1,6 +1,7 @@
 import type { Schedule } from "../../plan/index.ts";
 import { Day } from "../day.ts";
-import { lay } from "../placing.ts";
+import { lay, linkAll } from "../placing.ts";
+import { read } from "../verify.ts";
 import { keyOf } from "./cause.ts";
 import { type Lifting, provable } from "./lifting.ts";
 import { type Loop, loopOf } from "./loop.ts";
@@ -58,4 +59,13 @@ export function* nearestIn(
     if (best) nearest.push(best);
   }
   return { nearest: nearest.sort((a, b) => a.shortS - b.shortS || a.eva - b.eva), places };
+}
+
+/** The loop of times that does not close in the order of `schedule` itself; null when all close, or its crew cannot be read. */
+export function ownLoop(lifting: Lifting, schedule: Schedule): Loop | null {
+  const problem = provable(lifting.under(() => true));
+  const { stands, unread } = read(problem, schedule);
+  const order = [...stands].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
+  const day = new Day(problem);
+  return unread.length === 0 && linkAll(day, order) ? loopOf(day) : null;
 }

@@ -5,7 +5,7 @@ import { causesOf } from "./cause.ts";
 import { type Clash, clashOf } from "./clash.ts";
 import { exchange } from "./exchange.ts";
 import { Lifting } from "./lifting.ts";
-import { nearestIn } from "./nearest.ts";
+import { nearestIn, ownLoop } from "./nearest.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf, type Relaxation } from "./relax.ts";
 import { blank, guardedIn, sayClash, sayLoop, type WhyReport } from "./report.ts";
@@ -104,7 +104,8 @@ class Why {
     const lifting = new Lifting(problem);
     const where = placesOf(plan, schedule);
     const { nearest, places } = yield* nearestIn(lifting, schedule, wanted);
-    this.add({ nearest: nearest.map((one) => sayLoop(problem, one, where)) });
+    const loops = nearest.map((one) => sayLoop(problem, one, where));
+    this.add({ nearest: loops, sentence: loops[0]?.sentence ?? "" });
     yield;
     const placed = new Set(schedule.placements.map((one) => one.task));
     const standing = new Set(plan.tasks.flatMap((one, a) => (placed.has(one.id) ? [a] : [])));
@@ -125,7 +126,7 @@ class Why {
     const lifting = new Lifting(problem);
     this.add({ task: null });
     const clash =
-      (yield* clashOf(lifting, schedule, null, [], null)) ??
+      (yield* clashOf(lifting, schedule, null, [], ownLoop(lifting, schedule))) ??
       (yield* clashOf(lifting, schedule, null, [], null, "as it stands"));
     if (clash) this.tell(problem, clash, "");
     yield* this.relax(problem, [], [], clash);

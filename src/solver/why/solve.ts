@@ -1,7 +1,7 @@
 import type { Plan, Schedule } from "../../plan/index.ts";
+import { Anneal } from "../anneal.ts";
 import { compile } from "../compile/index.ts";
 import { Day } from "../day.ts";
-import { runOn } from "../pack.ts";
 import { lay, scheduleOf } from "../placing.ts";
 import type { Problem } from "../problem.ts";
 import { read, Verifier } from "../verify.ts";
@@ -79,13 +79,12 @@ function* searched(
   count: number,
   effort: Effort,
 ): Generator<void, Schedule | null> {
-  const run = runOn(problem, { ...effort, clock: () => 0, from: schedule });
-  yield;
-  while (run.progress().placed < count) {
-    if (!run.step(0)) break;
+  const search = new Anneal(problem, effort.seed, schedule);
+  for (let k = 0; k < effort.iterations && search.best.count < count; k += 1) {
     yield;
+    search.iterate(k / effort.iterations);
   }
-  return run.progress().placed === count ? run.best() : null;
+  return search.best.count === count ? scheduleOf(search.best) : null;
 }
 
 /** `group` with needed ones before those that need them. */

@@ -1,21 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { applyEdit, parse, type Plan, type Schedule } from "../../../src/plan/index.ts";
+import { applyEdit, parse } from "../../../src/plan/index.ts";
 import { compile } from "../../../src/solver/compile/index.ts";
-import { packRun, whyRun } from "../../../src/solver/index.ts";
+import { whyRun } from "../../../src/solver/index.ts";
 import { causesOf } from "../../../src/solver/why/cause.ts";
 import { offersOf } from "../../../src/solver/why/offers.ts";
 import { tryOffer } from "../../../src/solver/why/relax.ts";
 import { neededFor } from "../../../src/solver/why/trial.ts";
+import { packed } from "./packed.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 
 const effort = { seed: 1, iterations: 4 };
-
-function packed(plan: Plan, seed: number): Schedule {
-  const run = packRun(plan, { seed, iterations: seed % 2 === 0 ? 20 : 1, clock: () => 0 });
-  while (run.step(1)) continue;
-  return run.best();
-}
 
 function ended<T>(going: Generator<void, T>): T {
   for (;;) {
@@ -34,7 +29,7 @@ function* cases(from: number, count: number) {
       places: 2 + (seed % 4),
       features: (seed % 3) / 2,
     });
-    const schedule = packed(plan, seed);
+    const schedule = packed(plan, seed % 2 === 0 ? 20 : 1, seed);
     const placed = new Set(schedule.placements.map((one) => one.task));
     const task = plan.tasks.find((one) => !placed.has(one.id));
     if (task) yield { seed, plan, schedule, placed, task };
