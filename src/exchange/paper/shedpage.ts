@@ -76,8 +76,8 @@ export function shedLeaves(plan: Plan, part: CrewEva, shed: ShedTables, head: He
       ],
       { again: columns },
     );
-  const roomy = set(ROOMY);
-  return roomy.length === 1 ? roomy : set(CLOSE);
+  // The roomiest of those that take the fewest pages.
+  return [ROOMY, CLOSE, TIGHT].map(set).reduce((best, one) => (one.length < best.length ? one : best));
 }
 
 interface TableScale {
@@ -87,6 +87,7 @@ interface TableScale {
 }
 const ROOMY: TableScale = { titlePt: 20, nameLines: 2, afterMm: 1.4 };
 const CLOSE: TableScale = { titlePt: 14, nameLines: 1, afterMm: 0.9 };
+const TIGHT: TableScale = { titlePt: 12, nameLines: 1, afterMm: 0.5 };
 
 const NAME_AT = LEFT + 6.5;
 const CELLS_AT = LEFT + 39;

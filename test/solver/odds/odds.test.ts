@@ -5,6 +5,7 @@ import { instant } from "../../../src/kernel/index.ts";
 import { parse, parseText, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { oddsRun, type OddsReport } from "../../../src/solver/odds/index.ts";
+import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
 import { demoDay } from "../shed/demoDay.ts";
@@ -72,6 +73,37 @@ describe("a day without spread", () => {
       }
     }
     expect(report.hurts).toEqual([]);
+  });
+});
+
+describe("random days without spread", () => {
+  it("are the days that the judge sees", () => {
+    let placed = 0;
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const plan = exact(
+        randomPlan(seed, {
+          tasks: 10 + (seed % 8),
+          crew: 2 + (seed % 3),
+          evas: 1 + (seed % 3),
+          places: 5,
+          features: seed % 2 === 0 ? 1 : 0.6,
+        }),
+      );
+      const schedule = greedy(plan);
+      const verdict = check(plan, schedule);
+      if (verdict.score.breaches > 0) continue;
+      const report = oddsOf(plan, schedule, 1);
+      placed += report.tasks.length;
+      expect(report.unread).toBe(0);
+      expect(report.tasks.filter(({ done }) => done.count === 0)).toEqual([]);
+      for (const { eva, closes, duration, ingressS } of report.evas) {
+        expect(ingressS[2]).toBe(verdict.outings.find((one) => one.eva === eva)!.span.endS);
+        expect(duration.count).toBe(1);
+        // A reserve that is only a warning may be broken without a breach (S9); the odds say so all the same.
+        if (plan.rules.reserve.level === "breach") expect(closes.count, `seed ${seed}`).toBe(1);
+      }
+    }
+    expect(placed).toBeGreaterThan(150);
   });
 });
 
