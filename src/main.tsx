@@ -134,6 +134,12 @@ const darkSystem = window.matchMedia("(prefers-color-scheme: dark)").matches;
 const theme = remembered === "dark" || remembered === "light" ? remembered : darkSystem ? "dark" : "light";
 document.documentElement.dataset["theme"] = theme;
 
+/** Height of bench and findings at the start; on an upright tablet the details stand below them. */
+function dockPx(): number {
+  const upright = window.matchMedia("(max-width: 60rem)").matches;
+  return Math.round(upright ? window.innerHeight * 0.34 : Math.min(240, window.innerHeight * 0.215));
+}
+
 async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
   const restored = await desk.restore();
@@ -151,11 +157,6 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App
-      services={services}
-      look={createLook(theme, Math.round(Math.min(240, window.innerHeight * 0.215)))}
-      setup={<Setup />}
-      details={<TaskPanel />}
-    />
+    <App services={services} look={createLook(theme, dockPx())} setup={<Setup />} details={<TaskPanel />} />
   </StrictMode>,
 );

@@ -52,13 +52,13 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
         {screen === "day" && <DayView details={props.details} />}
         {screen === "setup" && <div className="sheet">{props.setup}</div>}
         {screen === "paper" && <PaperView />}
+        <TaskMenu />
       </main>
       <Safety />
       <Notices />
       <Refused />
       <Keys />
       <CommandList />
-      <TaskMenu />
       <Spoken />
     </div>
   );
