@@ -5,7 +5,7 @@ import { expect, it } from "vitest";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { fitBands, packRun } from "../../src/solver/index.ts";
 
-/** What 100 packs may leave behind, MB: a compiled plan kept for each would be five times as much. */
+/** What 100 packs may leave behind, MB; a run kept from each leaves about 150. */
 const LEFT_MB = 8;
 const LONG_MS = 300_000;
 
