@@ -95,10 +95,13 @@ class Course {
 
   /** Does a task where they are and ends where it ends. */
   work({ task, span, endPlace }: Placed): void {
+    const { ways, home } = this.prepared;
     this.add("task", span.startS, task.duration.likelyS, endPlace, this.walker.taskW(task), {
       path: endPlace === this.at ? [this.at] : [this.at, endPlace],
       walkM: Math.ceil(task.walkM),
       task: task.id,
+      // Over a height grid the way inside a task is farthest from home where any way between its ends is.
+      ...(ways.trails && endPlace !== this.at ? { peakS: home.peakS[this.at * ways.size + endPlace]! } : {}),
     });
   }
 
@@ -131,7 +134,7 @@ class Course {
       drawnToS: this.clockS,
       homeFromS,
       homeToS,
-      // A straight walk inside a task is farthest from home at one of its ends.
+      // Straight over open ground a walk inside a task is farthest from home at one of its ends.
       peakS: more.peakS ?? Math.max(homeFromS, homeToS),
     });
     this.at = to;

@@ -15,7 +15,8 @@ function missingWays(prepared: Prepared, walk: Walk): Finding[] {
   const seen = new Set<number>();
   return walk.steps.flatMap(({ stretch, from, to }) => {
     const cell = from * ways.size + to;
-    if (stretch.kind !== "traverse" || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
+    const walks = stretch.kind === "traverse" || (stretch.kind === "task" && ways.trails !== null);
+    if (!walks || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
     seen.add(cell);
     return [
       finding(

@@ -28,7 +28,9 @@ export function choicesOf(
   const place = ground.ways.index.get(task.place!)!;
   const endPlace = task.endPlace === undefined ? place : ground.ways.index.get(task.endPlace)!;
   const able = (member: number): boolean =>
-    ground.mayStand(member, place) && ground.mayStand(member, endPlace);
+    ground.mayStand(member, place) &&
+    ground.mayStand(member, endPlace) &&
+    ground.mayWalk(member, place, endPlace);
   return plan.evas.flatMap((eva, e) => {
     if (pin?.eva !== undefined && pin.eva !== eva.id) return [];
     const { lander } = ground.ways;

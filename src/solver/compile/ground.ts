@@ -23,6 +23,8 @@ export interface Ground {
   readonly legS: readonly Int32Array[];
   /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
   mayStand(member: number, place: number): boolean;
+  /** True when `member` may walk inside a task from `place` to `endPlace`: over a height grid as on any way. */
+  mayWalk(member: number, place: number, endPlace: number): boolean;
 }
 
 /** Works out ways, walk-backs and who may go where. */
@@ -52,6 +54,11 @@ export function groundOf(plan: Plan): Ground {
     const backS = home.placeS[place]!;
     return backS >= 0 && backS <= walkers[member]!.emergencyS;
   };
+  const mayWalk = (member: number, place: number, endPlace: number): boolean => {
+    if (!ways.trails || place === endPlace) return true;
+    const cell = place * ways.size + endPlace;
+    return ways.durationS[cell]! >= 0 && home.peakS[cell]! <= walkers[member]!.emergencyS;
+  };
   const byLimit = new Map<number, Int32Array>();
   const legS = walkers.map(({ emergencyS }) => {
     let legs = byLimit.get(emergencyS);
@@ -63,5 +70,5 @@ export function groundOf(plan: Plan): Ground {
     }
     return legs;
   });
-  return { ways, homeS: home.placeS, peakS: home.peakS, walkers, legS, mayStand };
+  return { ways, homeS: home.placeS, peakS: home.peakS, walkers, legS, mayStand, mayWalk };
 }

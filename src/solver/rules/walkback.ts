@@ -38,7 +38,7 @@ export function keepWayBack(
 /** Longest walk-back from anywhere on route `r`, s. */
 function farthestOn(board: Board, r: number): number {
   const { problem, next, nodeOf } = board;
-  const { endsAt, beginsAt, places, homeS, peakS } = problem;
+  const { endsAt, beginsAt, places, homeS, peakS, ways } = problem;
   let farthestS = 0;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
@@ -47,6 +47,7 @@ function farthestOn(board: Board, r: number): number {
     if (to !== place) farthestS = Math.max(farthestS, peakS[place * places + to]!, homeS[to]!);
     place = endsAt[node]!;
     farthestS = Math.max(farthestS, homeS[place]!);
+    if (ways.trails && place !== to) farthestS = Math.max(farthestS, peakS[to * places + place]!);
     if (s === board.tail + r) return farthestS;
   }
 }
@@ -54,7 +55,7 @@ function farthestOn(board: Board, r: number): number {
 /** The earliest egress, not before `egressS`, with which `kind` carries every way back; Infinity when none does. */
 function earliestEgress(board: Board, r: number, kind: number, egressS: number): number {
   const { problem, next, nodeOf, earliest } = board;
-  const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS, kinds } = problem;
+  const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS, kinds, ways } = problem;
   const e = problem.evaOfRoute[r]!;
   const m = problem.memberOfRoute[r]!;
   const legs = problem.legS[r]!;
@@ -88,7 +89,10 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
     }
     left -= draws.task[(node * problem.members + m) * kinds + kind]!;
     place = endsAt[node]!;
-    lateS = Math.max(lateS, later(left - back * homeS[place]!, rest, atS - egressS));
+    // So does that of a walk inside a task over a height grid.
+    const inner = ways.trails && place !== to ? peakS[to * places + place]! : 0;
+    const innerS = inner > homeS[place]! && inner > homeS[to]! ? inner : homeS[place]!;
+    lateS = Math.max(lateS, later(left - back * innerS, rest, atS - egressS));
   }
 }
 
