@@ -21,13 +21,16 @@ export interface Dropped extends Lost {
 
 /** Attempts for one lateness; each lays the rest of the day anew. */
 const MOST_TRIES = 400;
+/** Attempts where leaving everything optional out does not hold. */
+const BLIND_TRIES = 40;
 /** Sets looked at, tried or not, for one lateness. */
 const MOST_SETS = 20_000;
 
 /**
  * The set to drop that loses least, must-do tasks kept before worth and fewer tasks dropped among equals. Sets are tried from
- * the cheapest on; must-do tasks are given up only when dropping everything else does not help (leaving more out never
- * makes a day worse, but for pauses that count as rest only when long enough). `known` holds as well and is taken where nothing
+ * the cheapest on; must-do tasks are given up only when dropping everything else does not help. Leaving more out may harm,
+ * as when a pause is what keeps two crew members together; so where that is tried in vain some smaller sets are tried as
+ * well, and the answer does not claim to be least when not all were. `known` holds as well and is taken where nothing
  * loses less. Cut short, what is left is filled up greedily. Gives null when nothing holds. Yields between attempts.
  */
 export function* leastDropped(
@@ -72,44 +75,75 @@ export function* leastDropped(
 
   // One must-do task more weighs more than all worth together.
   const weight = rest.open.reduce((sum, a) => sum + costOf(a), 1);
-  for (const lost of subsetsByCost(musts.map((a) => costOf(a) + weight))) {
+  const guardedCost = (a: number): number => costOf(a) + weight * mustsOf([a]);
+  musts.sort((a, b) => guardedCost(a) - guardedCost(b));
+  // Sums of costs are losses only while no two share what they would make vain.
+  const shared = rest.open.flatMap((a) => losses.get(a)!.slice(1));
+  const additive = new Set(shared).size === shared.length;
+  let skipped = !additive;
+  for (const lost of subsetsByCost(musts.map(guardedCost))) {
     const mustDrop = lost.items.map((i) => musts[i]!);
-    const all = [...mustDrop, ...others];
+    if (dear(mustDrop)) return known && { ...known, least: !skipped };
+    const owed = needsOf(
+      problem,
+      musts.filter((a) => !mustDrop.includes(a)),
+    );
+    const all = [...mustDrop, ...others.filter((a) => !owed.has(a))];
     yield;
-    const bare = hold(all);
-    if (!bare) {
-      if (dear(mustDrop)) break;
-      if (tries > MOST_TRIES) break;
-      continue;
-    }
+    const bare = closed(problem, rest, all) ? hold(all) : null;
+    // Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
+    const until = bare ? MOST_TRIES : Math.min(MOST_TRIES, tries + BLIND_TRIES);
     for (const one of subsetsByCost(others.map(costOf))) {
       sets += 1;
-      if (tries > MOST_TRIES || sets > MOST_SETS) break;
+      if (tries >= until || sets > MOST_SETS) {
+        skipped = true;
+        break;
+      }
       const drop = [...mustDrop, ...one.items.map((i) => others[i]!)];
-      if (dear(drop)) return { ...known!, least: true };
+      if (dear(drop)) return known && { ...known, least: !skipped };
       if (!closed(problem, rest, drop)) {
         if (sets % 500 === 0) yield;
         continue;
       }
       yield;
       const stands = hold(drop);
-      if (stands) return result(drop, stands, true);
+      if (stands) return result(drop, stands, !skipped);
     }
-    // Cut short: everything optional out, then back in, the worthiest first.
-    let drop = all;
-    let stands = bare;
-    for (const a of [...others].reverse()) {
-      const less = drop.filter((b) => b !== a);
-      if (!closed(problem, rest, less)) continue;
-      yield;
-      const back = hold(less);
-      if (!back) continue;
-      drop = less;
-      stands = back;
+    if (bare) {
+      // Cut short: everything optional out, then back in, the worthiest first.
+      let drop = all;
+      let stands = bare;
+      for (const a of [...others].reverse()) {
+        const less = drop.filter((b) => b !== a);
+        if (less.length === drop.length || !closed(problem, rest, less)) continue;
+        yield;
+        const back = hold(less);
+        if (!back) continue;
+        drop = less;
+        stands = back;
+      }
+      return dear(drop) ? known && { ...known, least: false } : result(drop, stands, false);
     }
-    return dear(drop) ? known : result(drop, stands, false);
+    if (tries >= MOST_TRIES || sets > MOST_SETS) break;
   }
-  return known;
+  return known && { ...known, least: !skipped };
+}
+
+/** Everything dropped and home at once, where that breaks no rule. */
+export function everythingDropped(problem: Problem, rest: Rest): Dropped | null {
+  const stands = rest.bare;
+  if (!rest.verify(stands)) return null;
+  const vain = vainOf(problem, rest, rest.open);
+  const lost = [...rest.open, ...vain];
+  return {
+    drop: rest.open,
+    mustLost: lost.filter((a) => problem.must[a] === 1).length,
+    worthLost: lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
+    least: false,
+    vain,
+    tolerant: rest.tolerant,
+    stands,
+  };
 }
 
 /** True when `a` loses less than `b`. */
@@ -120,6 +154,19 @@ export function loses(a: Lost, b: Lost): boolean {
 /** True when nothing that stays needs something that is dropped. */
 function closed(problem: Problem, rest: Rest, drop: readonly number[]): boolean {
   return drop.every((a) => problem.neededBy[a]!.every((b) => !rest.open.includes(b) || drop.includes(b)));
+}
+
+/** What `list` needs, directly or not. */
+function needsOf(problem: Problem, list: readonly number[]): Set<number> {
+  const needed = new Set<number>();
+  const look = [...list];
+  for (let a = look.pop(); a !== undefined; a = look.pop())
+    for (const b of problem.needs[a]!) {
+      if (needed.has(b)) continue;
+      needed.add(b);
+      look.push(b);
+    }
+  return needed;
 }
 
 /** What is done or under way and needs, directly or not, something of `drop`. */

@@ -52,11 +52,15 @@ export class Rest {
     this.cast = castOf(this.problem, read(this.problem, schedule).stands);
   }
 
-  /** Rules that are broken even when all that may be dropped is dropped and everybody walks home at once. */
-  faultsAtHome(): string[] {
+  /** What stays when all that may be dropped is dropped and everybody walks home at once. */
+  get bare(): readonly Stand[] {
     const open = new Set(this.open);
-    const stands = this.cast.order.filter(({ activity }) => !open.has(activity));
-    const faults = this.verifier!.faults(stands).filter((fault) => !this.isVain(fault));
+    return this.cast.order.filter(({ activity }) => !open.has(activity));
+  }
+
+  /** Rules that are broken even so. */
+  faultsAtHome(): string[] {
+    const faults = this.verifier!.faults(this.bare).filter((fault) => !this.isVain(fault));
     return [...new Set(faults.map(({ rule }) => rule))];
   }
 

@@ -5,7 +5,7 @@ import type { Problem } from "../problem.ts";
 import { read, type Stand, Verifier } from "../verify.ts";
 import { named } from "../words.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
-import { type Dropped, leastDropped, loses } from "./dropping.ts";
+import { type Dropped, everythingDropped, leastDropped, loses } from "./dropping.ts";
 import {
   type AheadCell,
   MINUTES,
@@ -112,7 +112,7 @@ function* rowOf(
       yield;
       rest.take(lengthS, tolerant);
       const known = later && rest.verify(later.stands) ? { ...later, tolerant } : null;
-      found[n] = yield* leastDropped(problem, rest, known);
+      found[n] = (yield* leastDropped(problem, rest, known)) ?? everythingDropped(problem, rest);
       if (found[n]) break;
     }
   }
@@ -127,12 +127,15 @@ function* rowOf(
       for (const tolerant of [false, true]) {
         yield;
         rest.take(lengthS, tolerant);
-        found[n] ??= rest.again(before);
+        found[n] ??= rest.again(before) ?? everythingDropped(problem, rest);
       }
     }
     yield;
     rest.take(lengthS, false);
-    late.push(cellOf(problem, rest, stands, eva, by, found[n]!));
+    // Over because it was over before: the rules that were broken then.
+    const faults = rest.faultsAtHome();
+    const breaks = faults.length > 0 ? faults : (late.at(-1)?.breaks ?? []);
+    late.push(cellOf(problem, rest, stands, eva, by, found[n]!, breaks));
   }
   for (const by of minutes) early.push(yield* fitsAhead(problem, stands, present, by));
   return {
@@ -151,6 +154,7 @@ function cellOf(
   eva: number,
   minutes: number,
   dropped: Dropped | null,
+  faults: readonly string[],
 ): ShedCell {
   const { plan } = problem;
   const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
@@ -165,7 +169,7 @@ function cellOf(
         : "drop";
   const planned = new Map(stands.map((stand) => [stand.activity, stand.startS]));
   const names = lost.map((a) => plan.tasks[a]!.name);
-  const breaks = !dropped ? rest.faultsAtHome() : dropped.tolerant ? ["work-and-rest"] : [];
+  const breaks = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
   const restSoon = dropped?.tolerant ? " Rest at the next stop: the stretch of work is too long." : "";
   const before = `If ${minutes} min late leaving ${plan.tasks[rest.present]!.name}:`;
   return {
