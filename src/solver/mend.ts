@@ -36,6 +36,8 @@ export interface MendRun {
 const ROUNDS = 40;
 /** Up to this many placements every pair is tried. */
 const MOST_FOR_PAIRS = 14;
+/** Schedules looked at between two breaths. */
+const BREATH = 16;
 /** Passes over a mended schedule to bring it nearer. */
 const PASSES = 3;
 
@@ -235,12 +237,13 @@ function* letGo(
   const loose: number[] = [];
   for (let faults = verifier.faults(kept).length; faults > 0;) {
     let best = { cost: Infinity, at: 0, faults: 0 };
-    kept.forEach((stand, at) => {
+    for (const [at, stand] of kept.entries()) {
+      if (at % BREATH === BREATH - 1) yield;
       const left = verifier.faults(kept.filter((_, k) => k !== at)).length;
       const price = worth[stand.activity]! / dearest / 2 + (must[stand.activity] === 1 ? 0.45 : 0);
       const cost = left + price + noise * stream.next();
       if (cost < best.cost) best = { cost, at, faults: left };
-    });
+    }
     loose.push(kept[best.at]!.activity);
     kept = kept.filter((_, k) => k !== best.at);
     faults = best.faults;

@@ -71,20 +71,21 @@ export function linkAll(day: Day, order: readonly Stand[]): boolean {
   return true;
 }
 
-/** Lets held starts go, all at first, then one by one, as long as the day holds without. */
+/** Lets held starts go where the day holds without: half of them at once, and by halves again where it does not. */
 function letSlide(day: Day, order: readonly Stand[]): void {
   const { board } = day;
-  if (order.length > MOST_LET_GO) return;
-  for (const { activity } of order) {
-    const floorS = board.floorS[activity]!;
-    board.floorS[activity] = NO_FLOOR;
-    if (!day.settle()) board.floorS[activity] = floorS;
-  }
+  const letGo = (list: readonly Stand[]): void => {
+    for (const { activity } of list) board.floorS[activity] = NO_FLOOR;
+    if (day.settle()) return;
+    for (const { activity, startS } of list) board.floorS[activity] = startS;
+    if (list.length === 1) return;
+    const half = Math.ceil(list.length / 2);
+    letGo(list.slice(0, half));
+    letGo(list.slice(half));
+  };
+  letGo(order);
   day.settle();
 }
-
-/** Above this many placements letting go one by one would take too long. */
-const MOST_LET_GO = 200;
 
 function takeOff(day: Day, order: readonly Stand[]): void {
   for (const { activity } of order) if (day.board.placed[activity] === 1) day.board.unlink(activity);

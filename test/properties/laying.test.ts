@@ -6,19 +6,13 @@ import { largePlan } from "../../src/plan/ready/index.ts";
 import { NO_FLOOR } from "../../src/solver/board.ts";
 import { compile } from "../../src/solver/compile/index.ts";
 import { Day } from "../../src/solver/day.ts";
-import { packRun } from "../../src/solver/index.ts";
 import { lay, scheduleOf } from "../../src/solver/placing.ts";
 import { read, Verifier } from "../../src/solver/verify.ts";
+import { packed } from "../solver/why/packed.ts";
 import { jolt } from "./jolt.ts";
 import { randomPlan } from "./randomPlan.ts";
 
 /** What the maker takes into its hands: any sound schedule, whoever made it, and however it waits and rests. */
-
-function packed(plan: Plan, seed: number): Schedule {
-  const run = packRun(plan, { seed, iterations: 8, clock: () => 0 });
-  while (run.step(1)) continue;
-  return run.best();
-}
 
 /** Later starts from the last placement to the first, each as far as the schedule stays sound. */
 function spread(schedule: Schedule, sound: (one: Schedule) => boolean): Schedule {
@@ -53,7 +47,7 @@ describe("laying a schedule", () => {
         const { stands, unread } = read(problem, one);
         return unread.length === 0 && verifier.holds(stands);
       };
-      const base = packed(plan, seed);
+      const base = packed(plan, 8, seed);
       const tries = [base, spread(base, isSound)];
       for (let k = 0; k < 6; k += 1) tries.push(jolt(plan, base, seed * 10 + k));
       for (const schedule of tries) {
@@ -76,7 +70,7 @@ describe("laying a schedule", () => {
       const read = parse(largePlan());
       if (!read.ok) throw new Error("the large plan does not parse");
       const plan = read.value;
-      const schedule = packed(plan, seed);
+      const schedule = packed(plan, 8, seed);
       const day = new Day(compile(plan));
       expect({ seed, leftOut: lay(day, schedule) }).toEqual({ seed, leftOut: 0 });
       expect({ seed, breaches: judgeFor(plan)(scheduleOf(day.board)).score.breaches }).toEqual({

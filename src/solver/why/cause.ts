@@ -17,6 +17,8 @@ export type CauseKind =
   | "pin"
   | "window"
   | "sun"
+  | "light"
+  | "sun-angle"
   | "relay"
   | "crew"
   | "link"
@@ -60,6 +62,8 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     return [
       ...(task.windows.length > 0 ? [cause("window", a)] : []),
       ...(task.sun ? [cause("sun", a)] : []),
+      ...(task.light !== undefined ? [cause("light", a)] : []),
+      ...(task.sunAngle ? [cause("sun-angle", a)] : []),
       ...(task.relay ? [cause("relay", a)] : []),
       ...(task.pin ? [cause("pin", a)] : []),
       ...(task.crew.named.length > 0 || task.crew.qualification !== undefined ? [cause("crew", a)] : []),

@@ -5,8 +5,9 @@ import { named } from "../words.ts";
 import type { Relaxation } from "./relax.ts";
 import { compiled, type Effort, onlyThese } from "./solve.ts";
 
-/** The search for an exchange goes on for so many times the iterations of one solve. */
+/** The search for an exchange goes on for so many times the iterations of one solve, and longer where it has found none. */
 const LONGER = 8;
+const LONGEST = 24;
 
 /**
  * The wanted tasks on the day for the least worth that a short search finds to drop for them, several tasks where one is not
@@ -33,9 +34,10 @@ export function* exchange(
     schedule,
   );
   const most = LONGER * effort.iterations;
-  for (let k = 0; k < most; k += 1) {
+  const last = LONGEST * effort.iterations;
+  for (let k = 0; k < most || (search.bestValue.mustOut > 0 && k < last); k += 1) {
     yield;
-    search.iterate(k / most);
+    search.iterate(Math.min(1, k / most));
   }
   const made = scheduleOf(search.best);
   const there = new Set(made.placements.map((one) => one.task));

@@ -95,16 +95,20 @@ export class Lifting {
 
   private openingsUnder(a: number, holds: Holding): readonly Opening[] {
     const task = this.problem.plan.tasks[a]!;
-    const parts = (["window", "sun", "relay", "pin"] as const).map((kind) => holds(kind, a));
+    const parts = (["window", "sun", "light", "sun-angle", "relay", "pin"] as const).map((kind) =>
+      holds(kind, a),
+    );
     const inStay = task.crew.count > 0 || holds("liftoff", 0);
     const key = `${a} ${parts.map(Number).join("")}${Number(inStay)}`;
     let known = this.openings.get(key);
     if (!known) {
-      const [window, sun, relay, pin] = parts;
+      const [window, sun, light, angle, relay, pin] = parts;
       known = this.openingOf({
         ...task,
         windows: window ? task.windows : [],
         sun: sun ? task.sun : undefined,
+        light: light ? task.light : undefined,
+        sunAngle: angle ? task.sunAngle : undefined,
         relay: task.relay && relay!,
         pin: pin ? task.pin : undefined,
         crew: inStay ? task.crew : { ...task.crew, count: 1 },

@@ -119,6 +119,8 @@ function windowArcs(problem: Problem, a: number, origin: number): Arc[] {
     { kind: "placement", about: a },
     ...(task.windows.length > 0 ? [{ kind: "window", about: a } as const] : []),
     ...(task.sun ? [{ kind: "sun", about: a } as const] : []),
+    ...(task.light !== undefined ? [{ kind: "light", about: a } as const] : []),
+    ...(task.sunAngle ? [{ kind: "sun-angle", about: a } as const] : []),
     ...(task.relay ? [{ kind: "relay", about: a } as const] : []),
     ...(task.pin ? [{ kind: "pin", about: a } as const] : []),
     ...(task.crew.count === 0 ? [{ kind: "liftoff", about: 0 } as const] : []),

@@ -11,6 +11,8 @@ export interface Offer {
     | "reserve"
     | "window"
     | "sun"
+    | "light"
+    | "sun-angle"
     | "relay"
     | "lag"
     | "link"

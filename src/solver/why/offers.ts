@@ -7,6 +7,7 @@ import {
   containerOffers,
   crewOffers,
   equipmentOffer,
+  lightOffers,
   linkOffers,
   relayOffers,
   sunOffers,
@@ -77,6 +78,9 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
       return windowOffers(plan.tasks[about]!);
     case "sun":
       return sunOffers(plan.tasks[about]!);
+    case "light":
+    case "sun-angle":
+      return lightOffers(plan.tasks[about]!, kind);
     case "relay":
       return relayOffers(plan);
     case "link":

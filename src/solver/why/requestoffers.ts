@@ -70,6 +70,27 @@ export function sunOffers(task: Task): Offer[] {
   return [end("leastDeg", -1, "down to"), end("greatestDeg", 1, "up to")];
 }
 
+/** The light or the sun's direction that a task wants, given up. */
+export function lightOffers(task: Task, what: "light" | "sun-angle"): Offer[] {
+  return [
+    {
+      ...GIVEN,
+      kind: what,
+      subject: task.id,
+      most: 1,
+      change: (plan) => ({
+        ...plan,
+        tasks: withOne(plan.tasks, task.id, (one) => without(one, what === "light" ? "light" : "sunAngle")),
+      }),
+      size: () => 1,
+      say: () =>
+        what === "light"
+          ? `${task.name} is done in whatever light there is.`
+          : `${task.name} is done wherever the sun stands.`,
+    },
+  ];
+}
+
 /** A relay pass moved; a move that helps one task can take another's pass away. */
 export function relayOffers(plan: Plan): Offer[] {
   return plan.stay.relayPasses.flatMap((pass) =>
@@ -151,7 +172,7 @@ export function crewOffers(task: Task, what: "pin" | "crew"): Offer[] {
       change: (plan) => ({
         ...plan,
         tasks: withOne(plan.tasks, task.id, (one) =>
-          what === "pin" ? unpinned(one) : { ...one, crew: { ...one.crew, named: [] } },
+          what === "pin" ? without(one, "pin") : { ...one, crew: { ...one.crew, named: [] } },
         ),
       }),
       size: () => 1,
@@ -163,9 +184,9 @@ export function crewOffers(task: Task, what: "pin" | "crew"): Offer[] {
   ];
 }
 
-function unpinned(task: Task): Task {
+function without(task: Task, what: "pin" | "light" | "sunAngle"): Task {
   const free = { ...task };
-  delete free.pin;
+  delete free[what];
   return free;
 }
 

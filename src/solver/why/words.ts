@@ -73,6 +73,12 @@ function said(
       return ofTask(
         `${task!.name} needs the sun between ${task!.sun!.leastDeg} and ${task!.sun!.greatestDeg} degrees.`,
       );
+    case "light":
+      return ofTask(`${task!.name} wants ${task!.light === "lit" ? "sunlit" : "shaded"} ground.`);
+    case "sun-angle":
+      return ofTask(
+        `${task!.name} wants the sun ${task!.sunAngle!.leastDeg} to ${task!.sunAngle!.greatestDeg} degrees from where the crew faces.`,
+      );
     case "relay":
       return ofTask(`${task!.name} lies inside one relay pass.`);
     case "crew":
