@@ -10,7 +10,7 @@ import { randomPlan } from "./randomPlan.ts";
  * sound, and with the grid somewhere a way is longer than without.
  */
 function hillyPlan(seed: number): Plan {
-  const plan = randomPlan(seed, { tasks: 8, crew: 2, evas: 1, places: 5, features: 0.3 });
+  const plan = randomPlan(seed, { tasks: 8, crew: 2, evas: 1, places: 5, features: 0.6 });
   const source = random(seed);
   const tasks = plan.tasks.map((task) => {
     const roll = source.next();
