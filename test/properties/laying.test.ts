@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { parse, type Plan, type Schedule } from "../../src/plan/index.ts";
+import { parse, type Schedule } from "../../src/plan/index.ts";
 import { largePlan } from "../../src/plan/ready/index.ts";
 import { NO_FLOOR } from "../../src/solver/board.ts";
 import { compile } from "../../src/solver/compile/index.ts";
