@@ -13,6 +13,9 @@ import { note, ranged, share } from "./fields.ts";
 /** More points than this are refused: working out ways takes about 70 bytes for each. */
 export const MOST_POINTS = 1_000_000;
 
+/** More places than this on a height grid are refused: ways between all of them would take too long. */
+export const MOST_PLACES = 120;
+
 const side = z.int().min(2).max(4000);
 
 const laid = {
@@ -73,11 +76,15 @@ export const groundSchema = z
 export type PlanGround = z.infer<typeof groundSchema>;
 export type PlanGroundInput = z.input<typeof groundSchema>;
 
-/** Faults of a ground whose fields are right one by one: too many points, rows that do not fit the counts. */
-export function groundFaults(ground: PlanGround): Fault[] {
+/** Faults of a ground whose fields are right one by one: too many points or places, rows that do not fit the counts. */
+export function groundFaults(ground: PlanGround, places: number): Fault[] {
   const points = ground.columns * ground.rows;
   if (points > MOST_POINTS) {
     return [{ path: "ground.columns", message: `${points} points are too many: at most ${MOST_POINTS}` }];
+  }
+  if (places > MOST_PLACES) {
+    const message = `${places} places are too many on a height grid: at most ${MOST_PLACES}`;
+    return [{ path: "site.places", message }];
   }
   if (ground.type === "made") return [];
   if (ground.heights.length !== ground.rows) {

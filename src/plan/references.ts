@@ -46,7 +46,7 @@ export function referenceFaults(plan: Plan): Fault[] {
     if (new Set(ids).size !== ids.length) faults.push({ path, message: "names the same one twice" });
   };
 
-  if (plan.ground) faults.push(...groundFaults(plan.ground));
+  if (plan.ground) faults.push(...groundFaults(plan.ground, plan.site.places.length));
   const landers = plan.site.places.filter((place) => place.kind === "lander").length;
   if (landers !== 1)
     faults.push({ path: "site.places", message: `exactly one place is the lander, found ${landers}` });

@@ -29,7 +29,7 @@ export interface Peak {
 
 const networks = memory<Network>(4);
 /** Points of all remembered spreads of a network together. */
-const FIELD_ROOM = 12_000_000;
+const FIELD_ROOM = 20_000_000;
 const TRAIL_ROOM = 20_000;
 /** Above this many places ways are not made shorter by other places. */
 const MOST_CLOSED = 300;

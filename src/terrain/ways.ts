@@ -164,6 +164,11 @@ function layTrails(trails: readonly (Trail | null)[], gait: Gait, ways: Ways): v
     ways.durationS[at] = trailSeconds(trail, gait.speedMs);
     ways.slopeRad[at] = trailSlopeRad(trail);
   });
+  // Standing still needs no ground, not even known one.
+  for (let i = 0; i < ways.size; i += 1) {
+    ways.durationS[i * ways.size + i] = 0;
+    ways.distanceM[i * ways.size + i] = 0;
+  }
 }
 
 function layGivenLegs(ground: Ground, ways: Ways, trails: (Trail | null)[] | null): void {

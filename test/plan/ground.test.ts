@@ -36,6 +36,17 @@ describe("the plan's ground", () => {
     ]);
   });
 
+  it("is refused with more places than ways can be worked out between", () => {
+    const [lander, ...others] = completePlan.site.places;
+    const crowd = Array.from({ length: 120 - others.length }, (_, k) => ({ ...others[0]!, id: `p-${k}` }));
+    const site = { ...completePlan.site, places: [lander!, ...others, ...crowd] };
+    const read = parse({ ...completePlan, site });
+    expect(read.ok ? [] : read.error).toEqual([
+      { path: "site.places", message: "121 places are too many on a height grid: at most 120" },
+    ]);
+    expect(parse({ ...completePlan, site: { ...site, places: site.places.slice(0, 120) } }).ok).toBe(true);
+  });
+
   it("is taken away by an edit, and comes back by undoing it", () => {
     const before = planWith(madeGround);
     const { ground, ...rest } = before;

@@ -16,7 +16,7 @@ import {
   walkbackAt,
   waysOf,
 } from "../../src/terrain/index.ts";
-import { groundOf } from "./ground.ts";
+import { disc, groundOf } from "./ground.ts";
 import { hill, terms } from "./hill.ts";
 
 const size = { columns: 81, rows: 81, cellM: 10, westM: -400, southM: -400 };
@@ -195,6 +195,43 @@ describe("ways and home over a height grid", () => {
     expect(ways.trails![1]).toBeNull();
     const none = waysOf(groundOf(spots), gaitOn(split));
     expect([none.durationS[1], none.durationS[5], none.distanceM[1]]).toEqual([-1, 100, -1]);
+  });
+
+  it("goes nowhere from a place off the grid, but stands there, and leaves by a leg that the planner gave", () => {
+    const flat = hill(size, () => 0);
+    const spots = [
+      [900, 0, 0],
+      [100, 0, 0],
+    ] as const;
+    const none = waysOf(groundOf(spots), gaitOn(flat));
+    expect([none.durationS[1], none.durationS[4], none.durationS[5], none.durationS[2]]).toEqual([
+      -1, 0, -1, 112,
+    ]);
+    const leg = { from: "p2", to: "p1", distanceM: 820, durationS: 900, bothWays: true };
+    const led = waysOf(groundOf(spots, [], [leg]), gaitOn(flat));
+    expect([led.durationS[1], led.via[1], led.durationS[3], led.durationS[4]]).toEqual([1012, 2, 1012, 0]);
+    const home = homeOf(groundOf(spots, [], [leg]), led, gaitOn(flat));
+    // 820 m at the walk-back speed of 0.9 m/s, rounded up, and 112 s from p2.
+    expect(home.placeS[1]).toBe(912 + 112);
+  });
+
+  it("finds after a move, or another keep-out, what it would find afresh", () => {
+    const height = (e: number, n: number): number => 9 * Math.sin(e / 60) * Math.cos(n / 50);
+    const source = random(8);
+    const spot = () => [source.between(-380, 380), source.between(-380, 380), 0] as const;
+    const spots = Array.from({ length: 5 }, spot);
+    const known = hill(size, height);
+    waysOf(groundOf(spots), gaitOn(known));
+    for (let round = 0; round < 6; round += 1) {
+      spots[round % 5] = spot();
+      const keepOuts = round % 2 === 0 ? [] : [disc(source.between(-200, 200), 50, 60)];
+      const ground = groundOf(spots, keepOuts);
+      const gait = gaitOn(known);
+      const afresh = gaitOn(hill(size, height));
+      const [ways, other] = [waysOf(ground, gait), waysOf(ground, afresh)];
+      expect(ways).toEqual(other);
+      expect(homeOf(ground, ways, gait)).toEqual(homeOf(ground, other, afresh));
+    }
   });
 
   it("has the walk-back of every place and never a peak below an end's, whatever the ways spare", () => {
