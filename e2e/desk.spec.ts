@@ -74,7 +74,10 @@ test("others stay, or slide while Shift is down: the screen says which, the step
   await page.keyboard.down("Shift");
   await expect(cost(page)).toContainText("Others slide");
   await expect(cost(page)).toContainText(/\d others? later, up to 0:\d\d/);
-  await expect(page.getByRole("button", { name: "Others slide", exact: true })).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByRole("button", { name: "Others slide", exact: true })).toHaveAttribute(
+    "aria-pressed",
+    "true",
+  );
   await page.mouse.up();
   await page.keyboard.up("Shift");
   expect(await spanOf(page, "Level the ground listener")).not.toBe("2:30 to 2:42");
@@ -159,6 +162,29 @@ test("by keys alone: two tasks are selected, taken in hand, made to push, and se
   await page.keyboard.press("Enter");
   expect(await spanOf(page, "First scoop")).toBe("2:15 to 2:23");
   await expect(page.getByRole("status").first()).toContainText(/Set down|Done/);
+});
+
+test("cells copied from a spreadsheet are pasted over the tasks, marked rows are written at once", async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.getByRole("button", { name: "Setup", exact: true }).click();
+  const cellOf = (row: number, column: number) =>
+    page.locator("tbody tr").nth(row).locator("[data-cell]").nth(column);
+  await cellOf(0, 3).click();
+  await page.evaluate(() => navigator.clipboard.writeText("41\t0:10\n42\t0:12"));
+  await page.keyboard.press("Control+v");
+  await expect(cellOf(0, 3)).toHaveText("41");
+  await expect(cellOf(1, 4)).toHaveText("0:12");
+  await expect(undo(page)).toHaveAttribute("title", "Undo: Paste 4 cells");
+  await cellOf(0, 3).click();
+  await page.keyboard.press("Shift+ArrowDown");
+  await page.keyboard.press("Shift+ArrowDown");
+  await expect(page.getByText("3 rows marked.")).toBeVisible();
+  await page.keyboard.type("77");
+  await page.keyboard.press("Enter");
+  for (const row of [0, 1, 2]) await expect(cellOf(row, 3)).toHaveText("77");
 });
 
 for (const theme of ["light", "dark"] as const) {

@@ -24,6 +24,8 @@ import type { PaperPort, Services } from "./views/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
 
+/** A tablet held upright, as the style sheets have it. */
+const UPRIGHT = "(max-width: 60rem)";
 const READY = ["demo", "small", "large"];
 
 const desk = createDesk({
@@ -136,7 +138,7 @@ document.documentElement.dataset["theme"] = theme;
 
 /** Height of bench and findings at the start; on an upright tablet the details stand below them. */
 function dockPx(): number {
-  const upright = window.matchMedia("(max-width: 60rem)").matches;
+  const upright = window.matchMedia(UPRIGHT).matches;
   return Math.round(upright ? window.innerHeight * 0.34 : Math.min(240, window.innerHeight * 0.215));
 }
 
@@ -146,6 +148,10 @@ async function begin(): Promise<void> {
   if (asked !== null && READY.includes(asked)) await desk.openReady(asked);
   else if (!restored) await desk.openReady("demo");
 }
+
+const look = createLook(theme, dockPx());
+// A tablet that is turned has another share for the line.
+window.matchMedia(UPRIGHT).addEventListener("change", () => look.setState({ dockPx: dockPx() }));
 
 window.addEventListener("pagehide", () => void desk.saveNow());
 document.addEventListener("visibilitychange", () => {
@@ -157,6 +163,6 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App services={services} look={createLook(theme, dockPx())} setup={<Setup />} details={<TaskPanel />} />
+    <App services={services} look={look} setup={<Setup />} details={<TaskPanel />} />
   </StrictMode>,
 );

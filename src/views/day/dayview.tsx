@@ -51,7 +51,7 @@ export function DayView(props: { readonly details: ReactNode }) {
   const board = useRef<HTMLElement>(null);
   const stage = useRef<HTMLDivElement>(null);
   const size = useSize(board);
-  const gutterPx = size.width < 900 ? 96 : 132;
+  const gutterPx = size.width < 900 ? 124 : 132;
   const figuresPx = size.width < 900 ? 104 : 140;
   const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
   const settled = useDesk((state) => state.plan.schedule);

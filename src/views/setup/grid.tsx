@@ -9,11 +9,13 @@ import {
 } from "react";
 import { useAround } from "../context.ts";
 import type { Faulty } from "./celleditor.tsx";
-import { putDraft } from "./draft.ts";
+import { putDraft, sentence } from "./draft.ts";
 import { type Extent, moved, onward, type Spot } from "./gridmoves.ts";
 import { GridHead } from "./gridhead.tsx";
 import { GridRow } from "./gridrow.tsx";
 import type { Editing, GridHands, Place } from "./gridhands.ts";
+import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
+import { pastedOver, rowsIn, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /**
@@ -30,10 +32,15 @@ export function Grid(props: {
   readonly begin: string | null;
   /** Counts the times that the keyboard was sent to the place from outside. */
   readonly called: number;
+  /** The rows that are written together. */
+  readonly marked: ReadonlySet<string>;
+  readonly onMarked: (marked: ReadonlySet<string>) => void;
+  /** Says why nothing was pasted; null takes it back. */
+  readonly onWord: (word: string | null) => void;
   readonly labelId: string;
   readonly helpId: string;
 }) {
-  const { table, lines, place, onPlace, begin, called, labelId, helpId } = props;
+  const { table, lines, place, onPlace, begin, called, marked, onMarked, onWord, labelId, helpId } = props;
   const { desk } = useAround();
   const [editing, setEditing] = useState<Editing | null>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, Faulty>>(new Map());
@@ -41,6 +48,7 @@ export function Grid(props: {
   // Set when the keyboard is to follow the place: after a move, never because something else was drawn.
   const follow = useRef(false);
 
+  const outer = useRef<HTMLDivElement>(null);
   const columns = table.columns.length;
   const at = (spot: Spot): Cell | null => lines[spot.row]?.cells[spot.column] ?? null;
   const extent: Extent = {
@@ -50,6 +58,8 @@ export function Grid(props: {
     has: (spot) => at(spot) !== null,
   };
   const row = place ? lines.findIndex((line) => line.id === place.line) : -1;
+  const inPage = useRowWindow(outer, lines.length, row);
+  const long = lines.length > MANY_ROWS;
   const spot: Spot | null = place && row >= 0 ? { row, column: place.column } : null;
 
   const draftOf = (cell: Cell): string =>
@@ -76,13 +86,52 @@ export function Grid(props: {
       else next.delete(cell.id);
       return next;
     });
-  const put = (cell: Cell, draft: string): void => {
+  /** The cell as one that writes into every marked row, when its own row is marked. */
+  const widened = (cell: Cell): Cell => {
+    const home = lines.find((line) => line.cells.some((one) => one?.id === cell.id));
+    if (!home || !marked.has(home.id) || marked.size < 2) return cell;
+    const column = home.cells.findIndex((one) => one?.id === cell.id);
+    const all = lines.flatMap((line) => {
+      const own = marked.has(line.id) ? line.cells[column] : null;
+      return own && own.fixed === null ? [own] : [];
+    });
+    const what = table.columns[column]?.label ?? "";
+    return {
+      ...cell,
+      step: `Change ${what.charAt(0).toLowerCase()}${what.slice(1)} in ${all.length} rows`,
+      put: (value) => (plan) => {
+        let now = plan;
+        const parts: Partial<typeof plan> = {};
+        for (const one of all) {
+          const part = one.put(value)(now);
+          Object.assign(parts, part);
+          now = { ...now, ...part };
+        }
+        return parts;
+      },
+    };
+  };
+  const mark = (from: number, to: number): void => {
+    const low = Math.min(from, to);
+    const ids = lines.slice(low, Math.max(from, to) + 1).map((line) => line.id);
+    onMarked(new Set([...marked, ...ids]));
+  };
+  const put = (of: Cell, draft: string): void => {
+    const cell = widened(of);
     const read = putDraft(desk, desk.state.getState().plan, cell, draft);
     keep(cell, read.ok ? null : { draft, fault: read.error });
   };
 
   const hands: GridHands = {
-    press(cell, where, edits) {
+    press(cell, where, edits, marks) {
+      const to = lines.findIndex((line) => line.id === where.line);
+      if (marks === "along") mark(row < 0 ? to : row, to);
+      else if (marks === "toggle") {
+        const next = new Set(marked.size === 0 && row >= 0 ? [lines[row]!.id] : marked);
+        if (!next.delete(where.line)) next.add(where.line);
+        onMarked(next);
+      } else if (!marked.has(where.line) && marked.size > 0) onMarked(new Set());
+      follow.current = marks !== "alone";
       onPlace(where);
       if (edits) edit(cell);
     },
@@ -158,9 +207,21 @@ export function Grid(props: {
     const cell = spot && at(spot);
     if (!spot || !cell || editing || event.altKey) return;
     const ctrl = event.ctrlKey || event.metaKey;
+    if (table.rows && ctrl && event.key.toLowerCase() === "a") {
+      onMarked(new Set(lines.map((line) => line.id)));
+      event.preventDefault();
+      return;
+    }
+    if (event.key === "Escape" && marked.size > 0 && !drafts.has(cell.id)) {
+      onMarked(new Set());
+      event.preventDefault();
+      return;
+    }
     const to = moved(spot, event.key, ctrl, extent);
-    if (to) go(to);
-    else if (event.key === "Enter" || event.key === "F2") edit(cell);
+    if (to) {
+      if (table.rows && event.shiftKey && to.row !== spot.row) mark(spot.row, to.row);
+      go(to);
+    } else if (event.key === "Enter" || event.key === "F2") edit(cell);
     else if (event.key === " " && cell.entry.editor === "tick" && cell.fixed === null) flip(cell);
     else if (event.key === "Escape" && drafts.has(cell.id)) keep(cell, null);
     else if ((event.key === "Delete" || event.key === "Backspace") && cell.fixed === null) clear(cell);
@@ -178,25 +239,59 @@ export function Grid(props: {
     const cell = spot && at(spot);
     if (!cell || editing) return;
     event.preventDefault();
-    event.clipboardData.setData("text/plain", cell.shown);
+    const rows = lines.filter((line) => marked.has(line.id));
+    const text =
+      rows.length > 1 ? textOf(rows.map((line) => line.cells.map((one) => one?.shown ?? ""))) : cell.shown;
+    event.clipboardData.setData("text/plain", text);
   };
   const paste = (event: ClipboardEvent): void => {
     const cell = spot && at(spot);
+    const block = rowsIn(event.clipboardData.getData("text/plain"));
+    const single = block.length <= 1 && (block[0]?.length ?? 0) <= 1;
+    if (spot && cell && !editing && !single) {
+      event.preventDefault();
+      pasteBlock(spot, block);
+      return;
+    }
     const writes = cell?.entry.editor === "line" || cell?.entry.editor === "area";
     if (!cell || !writes || editing || cell.fixed !== null) return;
     event.preventDefault();
     put(cell, event.clipboardData.getData("text/plain").replace(/\s+$/, ""));
   };
 
+  /** Lays a block of cells over the table from the place on, as one step; with a fault nothing of it. */
+  const pasteBlock = (from: Spot, block: ReturnType<typeof rowsIn>): void => {
+    const { plan } = desk.state.getState();
+    const ids = lines.map((line) => line.id);
+    const pasted = pastedOver(table, plan, ids, from, block);
+    if (!pasted.ok) {
+      onWord(`Nothing was pasted. ${pasted.error.join(" ")}`);
+      return;
+    }
+    const { parts, cells, added } = pasted.value;
+    const rows = added > 0 ? `, ${added} new ${added === 1 ? "row" : "rows"}` : "";
+    const done = desk.edit(`Paste ${cells} ${cells === 1 ? "cell" : "cells"}${rows}`, () => parts);
+    onWord(
+      done.ok ? null : `Nothing was pasted. ${sentence(done.error[0]?.message ?? "The plan cannot take it")}`,
+    );
+  };
+
   const first = lines[0];
   const home = spot && at(spot) ? place : first ? { line: first.id, column: firstColumn(first) } : null;
   return (
-    <div className="grid-box" style={{ "--first": roomOf(table.columns[0]?.width ?? 0) } as CSSProperties}>
+    <div
+      ref={outer}
+      className="grid-box"
+      style={{ "--first": roomOf(table.columns[0]?.width ?? 0) } as CSSProperties}
+    >
       <table
         ref={box}
         role="grid"
         className="grid"
         data-sheet={table.rows === null ? "" : undefined}
+        data-long={long ? "" : undefined}
+        aria-rowcount={long ? lines.length + 1 : undefined}
+        aria-multiselectable={table.rows ? true : undefined}
         aria-labelledby={labelId}
         aria-describedby={helpId}
         onKeyDown={keys}
@@ -212,10 +307,13 @@ export function Grid(props: {
         )}
         <GridHead table={table} />
         <tbody>
-          {lines.map((line) => (
+          {inPage.first > 0 && <Gap rows={inPage.first} columns={columns} />}
+          {lines.slice(inPage.first, inPage.end).map((line, i) => (
             <GridRow
               key={line.id}
-              line={line}
+              line={editing && marked.has(line.id) ? widenedLine(line, editing.cell, widened) : line}
+              marked={marked.has(line.id)}
+              rowIndex={long ? inPage.first + i + 2 : null}
               columns={table.columns}
               named={table.rows === null}
               column={home?.line === line.id ? home.column : -1}
@@ -225,10 +323,26 @@ export function Grid(props: {
               hands={steady}
             />
           ))}
+          {inPage.end < lines.length && <Gap rows={lines.length - inPage.end} columns={columns} />}
         </tbody>
       </table>
     </div>
   );
+}
+
+/** Room for rows that are not in the page. */
+function Gap({ rows, columns }: { readonly rows: number; readonly columns: number }) {
+  return (
+    <tr aria-hidden="true" className="grid-gap">
+      <td colSpan={columns} style={{ height: rows * ROW_PX }} />
+    </tr>
+  );
+}
+
+/** A line whose cell in hand writes into all marked rows. */
+function widenedLine(line: Line, id: string, widened: (cell: Cell) => Cell): Line {
+  if (!line.cells.some((cell) => cell?.id === id)) return line;
+  return { ...line, cells: line.cells.map((cell) => (cell?.id === id ? widened(cell) : cell)) };
 }
 
 /** The width of a column for so many digits. */

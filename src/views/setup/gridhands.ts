@@ -11,7 +11,8 @@ export interface Editing {
 
 /** What rows tell the grid; the same object all along, so that a row is drawn again only when it changes. */
 export interface GridHands {
-  press(cell: Cell, spot: Place, edits: boolean): void;
+  /** `marks`: alone, from the last place to here, or this row in or out. */
+  press(cell: Cell, spot: Place, edits: boolean, marks: "alone" | "along" | "toggle"): void;
   enter(spot: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;

@@ -12,6 +12,10 @@ interface RowProps {
   readonly column: number;
   /** True when the planner has gone to this line. */
   readonly here: boolean;
+  /** True when it is one of the rows that are written together. */
+  readonly marked: boolean;
+  /** Its number in the whole table, from 1; null where all rows are in the page. */
+  readonly rowIndex: number | null;
   readonly editing: Editing | null;
   readonly drafts: ReadonlyMap<string, Faulty>;
   readonly hands: GridHands;
@@ -19,9 +23,14 @@ interface RowProps {
 
 /** One line of a grid. */
 export const GridRow = memo(function GridRow(props: RowProps) {
-  const { line, columns, named, column, here, editing, drafts, hands } = props;
+  const { line, columns, named, column, here, marked, rowIndex, editing, drafts, hands } = props;
   return (
-    <tr data-here={here ? "" : undefined}>
+    <tr
+      data-here={here ? "" : undefined}
+      data-marked={marked ? "" : undefined}
+      aria-selected={marked ? true : undefined}
+      aria-rowindex={rowIndex ?? undefined}
+    >
       {named && <th scope="row">{line.name}</th>}
       {line.cells.map((cell, index) => {
         if (!cell) return <td key={index} className="none" />;
@@ -66,8 +75,13 @@ const GridCell = memo(function GridCell(props: CellProps) {
   const click = (event: MouseEvent): void => {
     if (editing) return;
     const touch = (event.nativeEvent as PointerEvent).pointerType === "touch";
+    const marks = event.shiftKey ? "along" : event.ctrlKey || event.metaKey ? "toggle" : "alone";
+    if (marks !== "alone") {
+      hands.press(cell, where, false, marks);
+      return;
+    }
     // A first click takes the place, a second one edits; `was` tells where the keyboard stood before this click.
-    hands.press(cell, where, was.current || touch || event.detail > 1);
+    hands.press(cell, where, was.current || touch || event.detail > 1, marks);
   };
 
   return (
@@ -81,7 +95,11 @@ const GridCell = memo(function GridCell(props: CellProps) {
       tabIndex={here ? 0 : -1}
       aria-readonly={cell.fixed === null ? undefined : true}
       aria-invalid={faulty ? true : undefined}
-      onMouseDown={() => (was.current = here)}
+      onMouseDown={(event) => {
+        was.current = here;
+        // Marking rows is no selection of text.
+        if (event.shiftKey || event.ctrlKey || event.metaKey) event.preventDefault();
+      }}
       onFocus={(event) => {
         if (event.target === event.currentTarget) hands.enter(where);
       }}

@@ -74,6 +74,12 @@ export interface RowWork {
   /** What a row is: "crew member". */
   readonly one: string;
   readonly add: (plan: Plan) => NewRow;
+  /** Sorts of rows that begin with more than a blank one; none for most tables. */
+  readonly sorts: readonly {
+    readonly name: string;
+    readonly says: string;
+    readonly add: (plan: Plan) => NewRow;
+  }[];
   readonly copy: (plan: Plan, id: string) => NewRow;
   readonly remove: (plan: Plan, id: string) => Removal;
 }
@@ -113,6 +119,8 @@ interface ListSpec<Row> {
   readonly copy?: (row: Row, id: string, plan: Plan) => Row | string;
   /** What new ids begin with. */
   readonly prefix: string;
+  /** Sorts of rows: what each begins with besides a blank one. */
+  readonly sorts?: readonly { readonly name: string; readonly says: string; readonly part: Partial<Row> }[];
 }
 
 /** Rows that are told apart by their id and called by their name. */
@@ -183,6 +191,15 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
     rows: {
       one: spec.one,
       add: (plan) => appended(plan, (id) => spec.blank(plan, id)),
+      sorts: (spec.sorts ?? []).map(({ name, says, part }) => ({
+        name,
+        says,
+        add: (plan) =>
+          appended(plan, (id) => {
+            const blank = spec.blank(plan, id);
+            return typeof blank === "string" ? blank : { ...blank, ...part };
+          }),
+      })),
       copy: (plan, id) => {
         const row = listOf(plan).find((one) => spec.keyOf(one) === id);
         if (!row) return "There is no such row any more.";

@@ -10,6 +10,8 @@ import type { Cell, NewRow, Table } from "./table.ts";
 /** From so many rows on there is a field to find some. */
 const MANY = 15;
 
+const NONE_MARKED: ReadonlySet<string> = new Set();
+
 /** One setup table: its head, what can be done with rows, the grid, and words on the cell where the keyboard stands. */
 export function TableView({ table, from = null }: { readonly table: Table; readonly from?: string | null }) {
   const { desk } = useAround();
@@ -20,6 +22,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const [begin, setBegin] = useState<string | null>(null);
   const [called, setCalled] = useState(0);
   const [word, setWord] = useState<string | null>(null);
+  const [marked, setMarked] = useState<ReadonlySet<string>>(NONE_MARKED);
   const [removing, setRemoving] = useState<{ readonly name: string; readonly removal: Removal } | null>(null);
   const titleId = useId();
   const helpId = useId();
@@ -96,6 +99,25 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
               >
                 Duplicate
               </button>
+              {rows.sorts.length > 0 && (
+                <select
+                  aria-label={`Add a ${rows.one} of a sort`}
+                  value=""
+                  onChange={(event) => {
+                    const sort = rows.sorts[Number(event.target.value)];
+                    if (sort) put(sort.add(plan), (name) => `Add ${name}`);
+                  }}
+                >
+                  <option value="" disabled>
+                    Add of a sort
+                  </option>
+                  {rows.sorts.map((sort, i) => (
+                    <option key={sort.name} value={i} title={sort.says}>
+                      {sort.name}
+                    </option>
+                  ))}
+                </select>
+              )}
               <button
                 type="button"
                 className="primary"
@@ -112,6 +134,14 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           {word}
         </p>
       )}
+      {marked.size > 1 && (
+        <p className="setup-marked" role="status">
+          <b>{marked.size} rows marked.</b> What is written in one goes into all of them.{" "}
+          <button type="button" className="quiet" onClick={() => setMarked(NONE_MARKED)}>
+            Unmark
+          </button>
+        </p>
+      )}
       {shown.length > 0 ? (
         <Grid
           table={table}
@@ -122,6 +152,9 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           }
           begin={begin}
           called={called}
+          marked={marked}
+          onMarked={setMarked}
+          onWord={setWord}
           labelId={titleId}
           helpId={helpId}
         />
@@ -155,7 +188,10 @@ function CellWords({ cell, helpId }: { readonly cell: Cell | null; readonly help
           </span>
         </>
       ) : (
-        <span>Arrows move, Enter or typing edits, Tab goes on to the next field, Escape restores.</span>
+        <span>
+          Arrows move, Enter or typing edits, Tab goes on to the next field, Escape restores. With Shift
+          arrows mark rows to be written at once. Cells copied from a spreadsheet are pasted as they stand.
+        </span>
       )}
     </p>
   );

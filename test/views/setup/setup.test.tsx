@@ -215,7 +215,7 @@ describe("choices", () => {
   it("name the plan's own things", () => {
     const { desk } = show(<Setup />);
     click(button("Crew and suits"));
-    goTo(cell(0, 3));
+    goTo(cell(0, 4));
     press("Enter");
     expect([...(here() as HTMLSelectElement).options].map((option) => option.text)).toEqual(["Suit"]);
     press("Escape");

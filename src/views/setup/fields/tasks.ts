@@ -1,3 +1,4 @@
+import { TASK_TEMPLATES } from "../tasktemplates.ts";
 import { duration } from "../../../kernel/index.ts";
 import type { Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../store/index.ts";
@@ -211,6 +212,7 @@ export const taskTable = listTable<Task>({
   list: "tasks",
   kind: "task",
   prefix: "task",
+  sorts: TASK_TEMPLATES.map(({ name, says, part }) => ({ name, says, part: { ...part, name } })),
   ...BY_NAME,
   fields: Object.values(TASK_FIELDS),
   blank: (plan, id) => {

@@ -1,0 +1,82 @@
+import { duration } from "../../kernel/index.ts";
+import type { Task } from "../../plan/index.ts";
+
+/** What a new task of a sort begins with; its name, place and worth are the planner's. */
+export interface TaskTemplate {
+  readonly id: string;
+  readonly name: string;
+  /** What it presets, for the chooser. */
+  readonly says: string;
+  readonly part: Partial<Task>;
+}
+
+const minutes = (low: number, likely: number, high: number): Task["duration"] => ({
+  likelyS: duration(likely * 60),
+  lowS: duration(low * 60),
+  highS: duration(high * 60),
+});
+
+/**
+ * Sorts of surface work. The efforts are the measured categories that the plan knows. The durations are common
+ * practice, no source: round figures to be replaced by what the crew needs in rehearsal.
+ */
+export const TASK_TEMPLATES: readonly TaskTemplate[] = [
+  {
+    id: "sample",
+    name: "Documented sample",
+    says: "sampling, one crew member, 15 min (10 to 25), geology effort",
+    part: {
+      kind: "sampling",
+      duration: minutes(10, 15, 25),
+      effort: "geology",
+      steps: ["Photograph before", "Take and bag", "Photograph after", "Call the bag number"],
+    },
+  },
+  {
+    id: "core",
+    name: "Core",
+    says: "sampling, two crew members, 30 min (20 to 45), deployment effort",
+    part: {
+      kind: "sampling",
+      duration: minutes(20, 30, 45),
+      effort: "deployment",
+      crew: { count: 2, named: [] },
+      steps: ["Clear the spot", "Drive the core", "Draw and cap", "Stow"],
+    },
+  },
+  {
+    id: "instrument",
+    name: "Instrument to set up",
+    says: "deployment, one crew member, 20 min (14 to 30), deployment effort, blast keep-out",
+    part: {
+      kind: "deployment",
+      duration: minutes(14, 20, 30),
+      effort: "deployment",
+      instrument: true,
+      steps: ["Carry out and set down", "Level and align", "Connect", "Photograph"],
+    },
+  },
+  {
+    id: "panorama",
+    name: "Panorama",
+    says: "survey, one crew member, 10 min (7 to 15), geology effort",
+    part: {
+      kind: "survey",
+      duration: minutes(7, 10, 15),
+      effort: "geology",
+      steps: ["Full circle", "Call the count"],
+    },
+  },
+  {
+    id: "upkeep",
+    name: "Upkeep at the lander",
+    says: "upkeep, one crew member, 15 min (10 to 25), deployment effort",
+    part: { kind: "upkeep", duration: minutes(10, 15, 25), effort: "deployment" },
+  },
+  {
+    id: "remote",
+    name: "Remote work",
+    says: "survey, no crew, 20 min (15 to 30)",
+    part: { kind: "survey", duration: minutes(15, 20, 30), crew: { count: 0, named: [] } },
+  },
+];

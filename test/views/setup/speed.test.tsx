@@ -1,0 +1,172 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { describe, expect, it } from "vitest";
+import { taskTable } from "../../../src/views/setup/fields/tasks.ts";
+import { rowsShown } from "../../../src/views/setup/rowwindow.ts";
+import { Setup } from "../../../src/views/setup/setup.tsx";
+import { pastedOver, rowsIn, textOf } from "../../../src/views/setup/sheetpaste.ts";
+import { TASK_TEMPLATES } from "../../../src/views/setup/tasktemplates.ts";
+import { parse } from "../../../src/plan/index.ts";
+import { planOf, smallInput } from "../../store/bench.ts";
+import { button, cell, goTo, here, press, setStage, show, write } from "./stage.tsx";
+
+setStage();
+
+const plan = planOf(smallInput);
+const ids = plan.tasks.map((task) => task.id);
+const column = (label: string) => taskTable.columns.findIndex((one) => one.label === label);
+
+describe("tab-separated text", () => {
+  it("is read with quotes, line ends and tabs inside them, and written so that it is read again", () => {
+    expect(rowsIn('a\tb\r\n"c\nd"\t"say ""go"""\n')).toEqual([
+      ["a", "b"],
+      ["c\nd", 'say "go"'],
+    ]);
+    const rows = [
+      ["x\ty", "plain"],
+      ['"', "two\nlines"],
+    ];
+    expect(rowsIn(textOf(rows))).toEqual(rows);
+    expect(rowsIn("")).toEqual([]);
+  });
+});
+
+describe("a block laid over the tasks", () => {
+  const kind = column("Kind");
+  const from = { row: 1, column: kind };
+
+  it("reads words, ticks and times as a spreadsheet has them, and adds rows past the last", () => {
+    // Kind, must-do and worth stand side by side.
+    const block = [
+      ["Survey", "x", "40"],
+      ["deployment", "no", "50"],
+      ["Upkeep", "yes", "60"],
+    ];
+    const read = pastedOver(taskTable, plan, ids, from, block);
+    if (!read.ok) throw new Error(read.error.join());
+    expect(read.value).toMatchObject({ cells: 9, added: 1 });
+    const tasks = read.value.parts.tasks!;
+    expect(tasks.map((task) => [task.kind, task.must, task.worth])).toEqual([
+      ["sampling", false, 10],
+      ["survey", true, 40],
+      ["deployment", false, 50],
+      ["upkeep", true, 60],
+    ]);
+    expect(Object.keys(read.value.parts)).toEqual(["tasks"]);
+  });
+
+  it("with any fault is not pasted at all, and it is said what is wrong where", () => {
+    const read = pastedOver(taskTable, plan, ids, from, [["Survey"], ["digging"]]);
+    expect(read).toEqual({
+      ok: false,
+      error: ["Row 2, Kind of Task three: There is no “digging” to choose."],
+    });
+  });
+
+  it("passes over empty texts and finds places by name", () => {
+    const place = column("Place");
+    const read = pastedOver(taskTable, plan, ids, { row: 0, column: place }, [["lander"], [""]]);
+    if (!read.ok) throw new Error(read.error.join());
+    expect(read.value.parts.tasks!.map((task) => task.place)).toEqual(["lander", "ridge", "ridge"]);
+  });
+});
+
+describe("in the grid", () => {
+  const paste = (text: string) => {
+    const event = new Event("paste", { bubbles: true, cancelable: true });
+    Object.assign(event, { clipboardData: { getData: () => text } });
+    act(() => void here().dispatchEvent(event));
+  };
+
+  it("a pasted block is one step", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, column("Worth")));
+    paste("11\n12\n13");
+    const { plan: now, history } = desk.state.getState();
+    expect(now.tasks.map((task) => task.worth)).toEqual([11, 12, 13]);
+    expect(history.undo.at(-1)!.name).toBe("Paste 3 cells");
+    paste("14\nmany");
+    expect(desk.state.getState().plan).toBe(now);
+    expect(document.querySelector("[role=alert].setup-word")?.textContent).toContain(
+      "Row 2, Worth of Task two",
+    );
+  });
+
+  it("what is written in one marked row goes into all of them, as one step", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, column("Worth")));
+    press("ArrowDown", { shiftKey: true });
+    expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(2);
+    press("7");
+    write("77");
+    press("Enter");
+    const { plan: now, history } = desk.state.getState();
+    expect(now.tasks.map((task) => task.worth)).toEqual([77, 77, 10]);
+    expect(history.undo.at(-1)!.name).toBe("Change worth in 2 rows");
+    act(() => void desk.undo());
+    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([10, 10, 10]);
+  });
+
+  it("Escape unmarks, and a row out of the marked ones is written alone", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, column("Worth")));
+    press("a", { ctrlKey: true });
+    expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(3);
+    press("Escape");
+    expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(0);
+    press("5");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([5, 10, 10]);
+  });
+
+  it("a long table has only the rows in sight in the page, and keys still reach all of them", () => {
+    const many = {
+      ...smallInput,
+      tasks: Array.from({ length: 300 }, (_, i) => ({
+        ...smallInput.tasks![0]!,
+        id: `t${i}`,
+        name: `Task ${i}`,
+      })),
+      schedule: { placements: [] },
+    };
+    const { desk } = show(<Setup />);
+    act(() => void desk.open(JSON.stringify(many)));
+    const inPage = () => document.querySelectorAll("tbody tr:not(.grid-gap)").length;
+    expect(inPage()).toBeLessThan(60);
+    goTo(cell(0, 0));
+    press("End", { ctrlKey: true });
+    expect(here().closest("tr")?.getAttribute("aria-rowindex")).toBe("301");
+    expect(inPage()).toBeLessThan(60);
+  });
+
+  it("rows in the page cover the box and some around", () => {
+    expect(rowsShown(20, 0, 100)).toEqual({ first: 0, end: 20 });
+    expect(rowsShown(300, 3600, 720)).toEqual({ first: 92, end: 128 });
+    expect(rowsShown(300, 1e6, 720).end).toBe(300);
+  });
+});
+
+describe("sorts of tasks", () => {
+  it("each makes a sound task at once", () => {
+    for (const [i, sort] of taskTable.rows!.sorts.entries()) {
+      const made = sort.add(plan);
+      if (typeof made === "string") throw new Error(made);
+      const read = parse({ ...plan, ...made.change(plan) });
+      expect(read.ok, sort.name).toBe(true);
+      if (!read.ok) continue;
+      expect(read.value.tasks.at(-1)).toMatchObject({
+        name: TASK_TEMPLATES[i]!.name,
+        ...TASK_TEMPLATES[i]!.part,
+      });
+    }
+  });
+
+  it("are offered beside the blank one", () => {
+    const { desk } = show(<Setup />);
+    const chooser = document.querySelector<HTMLSelectElement>('select[aria-label="Add a task of a sort"]')!;
+    expect(button("Add task")).toBeTruthy();
+    act(() => chooser.focus());
+    write("1");
+    expect(desk.state.getState().plan.tasks.at(-1)).toMatchObject({ name: "Core", crew: { count: 2 } });
+  });
+});
