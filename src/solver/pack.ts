@@ -1,13 +1,17 @@
 import type { Plan } from "../plan/index.ts";
 import { Anneal } from "./anneal.ts";
+import type { Board } from "./board.ts";
 import { compile } from "./compile/index.ts";
 import { scheduleOf } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
-import type { PackRun, PackSettings, RunProgress } from "./run.ts";
+import { Proof } from "./proof/index.ts";
+import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./run.ts";
 
 /** Between two looks at the clock. */
 const BURST = { slack: 16, network: 4, rules: 1 } as const;
+/** Part of the search after which the proof has a first go, and part of the proof that this is: easy plans are done at once. */
+const FIRST_GO = 0.1;
 
 /**
  * A run on `plan`. Every rule of RULES.md holds in every schedule it gives. Where nobody goes out and everything must be
@@ -18,55 +22,98 @@ export function packRun(plan: Plan, settings: PackSettings): PackRun {
   return project ? projectRun(project, settings) : runOn(compile(plan), settings);
 }
 
-/** A run on a compiled problem. */
+/** A run on a compiled problem: search, and then proof as far as it is asked for. */
 export function runOn(problem: Problem, settings: PackSettings): PackRun {
   const { clock } = settings;
   const startS = clock();
-  const mostS = settings.seconds ?? Infinity;
-  const most = settings.iterations ?? Infinity;
   const search = new Anneal(problem, settings.seed, settings.from ?? null);
+  const proof = new Proof(problem);
+  const best = (): Board => proof.found ?? search.best;
+  const proving = proof.run(best);
+  const budget = budgetOf(settings);
   const mustTotal = problem.must.reduce((sum, one) => sum + one, 0);
   const burst = BURST[problem.reach];
   let iterations = 0;
+  let turns = 0;
+  let provingS = 0;
+  let exhausted = (settings.proveSeconds ?? 0) <= 0;
   let improvements = 1;
   let stopped: RunProgress["stopped"] = null;
 
-  const share = (nowS: number): number =>
-    Number.isFinite(most) ? iterations / most : Number.isFinite(mostS) ? (nowS - startS) / mostS : 0.5;
+  /** Part of the search that is done; counted in iterations where they are limited, though the clock ends it too. */
+  const searched = (nowS: number): number => {
+    const byClock = budget.seconds < Infinity ? (nowS - startS - provingS) / budget.seconds : 0.5;
+    if (budget.iterations === Infinity || byClock >= 1) return byClock;
+    return iterations / budget.iterations;
+  };
+  const proven = (): number =>
+    exhausted ? 1 : budget.turns < Infinity ? turns / budget.turns : provingS / budget.proveSeconds;
+
+  const iterate = (share: number): void => {
+    for (let k = 0; k < burst && iterations < budget.iterations; k += 1) {
+      const { worth, mustOut, endsS } = search.bestValue;
+      search.iterate(share);
+      iterations += 1;
+      const now = search.bestValue;
+      if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) improvements += 1;
+    }
+    proof.look(best());
+    if (proof.proved) stopped = "proved";
+  };
+  const prove = (nowS: number): void => {
+    const before = proof.found?.worth;
+    exhausted = proving.next().done === true;
+    turns += 1;
+    provingS += clock() - nowS;
+    if (proof.found?.worth !== before) improvements += 1;
+    if (proof.proved) stopped = "proved";
+  };
 
   return {
     step: (sliceS) => {
       const sliceEndS = clock() + sliceS;
       // However short the slice, each call gets somewhere.
-      let worked = false;
-      for (;;) {
+      for (let worked = false; ; worked = true) {
         const nowS = clock();
-        if (iterations >= most) stopped = "iterations";
-        else if (nowS - startS >= mostS) stopped = "time";
-        else if (search.best.count === problem.activities) stopped = "all placed";
         if (stopped) return false;
-        if (worked && nowS >= sliceEndS) return true;
-        worked = true;
-        const done = share(nowS);
-        for (let k = 0; k < burst && iterations < most; k += 1) {
-          const { worth, mustOut, endsS } = search.bestValue;
-          search.iterate(done);
-          iterations += 1;
-          const now = search.bestValue;
-          if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) improvements += 1;
+        if (best().count === problem.activities) stopped = "all placed";
+        else {
+          if (worked && nowS >= sliceEndS) return true;
+          const share = searched(nowS);
+          const done = proven();
+          if (share >= 1 && done >= 1) stopped = iterations >= budget.iterations ? "iterations" : "time";
+          else if (done < 1 && (share >= 1 || (share >= FIRST_GO && done < FIRST_GO))) prove(nowS);
+          else iterate(share);
         }
       }
     },
-    best: () => scheduleOf(search.best),
-    progress: () => ({
-      seconds: clock() - startS,
-      iterations,
-      worth: search.bestValue.worth,
-      placed: search.best.count,
-      mustPlaced: mustTotal - search.bestValue.mustOut,
-      mustTotal,
-      improvements,
-      stopped,
-    }),
+    best: () => scheduleOf(best()),
+    progress: () => {
+      const board = best();
+      const done = board.count === problem.activities;
+      return {
+        seconds: clock() - startS,
+        iterations,
+        worth: board.worth,
+        placed: board.count,
+        mustPlaced: mustTotal - board.mustOut,
+        mustTotal,
+        bound: done ? board.worth : Number.isFinite(proof.worth) ? proof.worth : null,
+        improvements,
+        stopped,
+      };
+    },
+  };
+}
+
+function budgetOf(
+  settings: PackSettings,
+): Record<"iterations" | "seconds" | "turns" | "proveSeconds", number> {
+  const { iterations = Infinity, seconds = Infinity, proveSeconds = 0 } = settings;
+  return {
+    iterations,
+    seconds,
+    turns: iterations < Infinity ? proveSeconds * TURNS_A_SECOND : Infinity,
+    proveSeconds,
   };
 }

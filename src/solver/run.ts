@@ -7,6 +7,11 @@ export interface PackSettings {
   readonly iterations?: number | undefined;
   /** Seconds of `clock` after which the run ends. */
   readonly seconds?: number | undefined;
+  /**
+   * Seconds of `clock` beyond the search for proving how much is possible at most; none when left out. Beside `iterations` turns of
+   * the proof are counted instead, TURNS_A_SECOND for each.
+   */
+  readonly proveSeconds?: number | undefined;
   /** The caller's clock, seconds from anywhere. It only stops the run. */
   readonly clock: () => number;
   /** Placements to start from; held on to until something better is found. */
@@ -21,10 +26,15 @@ export interface RunProgress {
   readonly placed: number;
   readonly mustPlaced: number;
   readonly mustTotal: number;
+  /** No schedule with as many must-do tasks is worth more; null while that is unknown. */
+  readonly bound: number | null;
   /** Goes up by one with each better schedule. */
   readonly improvements: number;
   readonly stopped: null | "time" | "iterations" | "all placed" | "proved";
 }
+
+/** Turns of a proof that stand for a second where iterations are counted. */
+export const TURNS_A_SECOND = 200;
 
 /** A run that is driven slice by slice, so that its caller can stop it between two. */
 export interface PackRun {

@@ -54,6 +54,7 @@ export function projectRun(problem: ProjectProblem, settings: PackSettings): Pro
         placed,
         mustPlaced: placed,
         mustTotal: plan.tasks.length,
+        bound: search.best ? worth : null,
         improvements,
         finishS: search.best ? search.finish * unitS : null,
         floorS: search.floor * unitS,

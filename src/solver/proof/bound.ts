@@ -81,32 +81,49 @@ export class RouteBound {
     });
   }
 
-  /** Lowers `worth` until it reaches `enough` or routes give no better; yields often. */
-  *run(enough: number): Generator<void> {
-    const { packing, pricers } = this;
-    for (;;) {
+  /** Lowers `worth` until it reaches `enough`, which may grow, or routes give no better; yields often. */
+  *run(enough: () => number): Generator<void> {
+    const { packing } = this;
+    for (let hasty = true; ;) {
       yield* packing.solve();
-      const smooth = this.best ? SMOOTH : 0;
-      let found = yield* this.price(packing.price, smooth);
-      if (this.worth <= enough) return;
-      if (!found && smooth > 0) found = yield* this.price(packing.price, 0);
-      if (this.worth <= enough) return;
+      const smooth = this.best && !hasty ? SMOOTH : 0;
+      let found = yield* this.price(packing.price, smooth, hasty);
+      if (this.worth <= enough()) return;
+      if (!found && smooth > 0) found = yield* this.price(packing.price, 0, hasty);
+      if (this.worth <= enough()) return;
       if (found) continue;
-      let grew = false;
-      for (const { column } of packing.used()) {
-        const { one, nodes } = this.meaning[column]!;
-        if (pricers[one]!.breakCycles(nodes)) grew = true;
+      if (hasty) {
+        hasty = false;
+        continue;
       }
-      if (!grew) return;
-      this.meaning.forEach(({ one, nodes }, column) => {
-        if (!pricers[one]!.allows(nodes)) packing.void(column);
-      });
-      this.best = null;
+      if (!this.tighten()) return;
+      hasty = true;
     }
   }
 
+  /** Forbids what the routes in use do that no real route does; false when there is nothing. */
+  private tighten(): boolean {
+    const { packing, pricers } = this;
+    let more = false;
+    for (const { column } of packing.used()) {
+      const { one, nodes } = this.meaning[column]!;
+      if (pricers[one]!.breakCycles(nodes)) more = true;
+      if (pricers[one]!.holdTo(nodes)) more = true;
+    }
+    if (!more) return false;
+    this.meaning.forEach(({ one, nodes }, column) => {
+      if (pricers[one]!.allows(nodes)) return;
+      packing.void(column);
+      // In another order the same activities may be allowed.
+      this.keys.delete(keyOf(one, nodes));
+    });
+    this.best = null;
+    this.least = Infinity;
+    return true;
+  }
+
   /** Prices every class at the packing's prices, mixed with the best ones; true when a new route came in. */
-  private *price(now: Float64Array, smooth: number): Generator<void, boolean> {
+  private *price(now: Float64Array, smooth: number, hasty: boolean): Generator<void, boolean> {
     const { problem, classes, pricers, relations } = this;
     const best = this.best;
     const prices = now.map((price, i) => {
@@ -125,7 +142,7 @@ export class RouteBound {
       const gain = Float64Array.from(one.activity, (a) => this.gainOf(a, prices));
       // Only what beats the class's own price can come in.
       const floor = Math.max(0, Math.floor(prices[problem.activities + q]! / GRAIN - 2) * GRAIN);
-      const pricing = yield* pricers[q]!.run(gain, floor, MANY, false);
+      const pricing = yield* pricers[q]!.run(gain, floor, MANY, hasty);
       bound += pricing.most * one.routes.length;
       for (const route of pricing.found) if (this.brings(q, route) && this.add(q, route.nodes)) came = true;
     }
@@ -158,7 +175,7 @@ export class RouteBound {
 
   private add(q: number, nodes: readonly number[]): boolean {
     const { problem, classes, relations } = this;
-    const key = `${q}:${[...nodes].sort((a, b) => a - b).join()}`;
+    const key = keyOf(q, nodes);
     if (this.keys.has(key)) return false;
     this.keys.add(key);
     const share = new Map<number, number>([[problem.activities + q, 1]]);
@@ -178,6 +195,11 @@ export class RouteBound {
     this.meaning.push({ one: q, nodes });
     return true;
   }
+}
+
+/** The same for routes of a class with the same activities. */
+function keyOf(one: number, nodes: readonly number[]): string {
+  return `${one}:${[...nodes].sort((a, b) => a - b).join()}`;
 }
 
 /** The greatest whole number that divides every worth; 0-worth tasks are no matter. */

@@ -4,8 +4,8 @@ import type { RouteClass } from "./routes.ts";
 
 /** Labels at most in one round; beyond that the best route stays unknown and the looser bound stands. */
 const MOST_LABELS = 1_500_000;
-/** Labels between two looks at the clock. */
-const BURST = 500;
+/** Comparisons of labels between two looks at the clock. */
+const BURST = 40_000;
 
 /** A route found: its nodes in order, cycles included, and its gain in prices. */
 export interface FoundRoute {
@@ -16,8 +16,6 @@ export interface FoundRoute {
 export interface Pricing {
   /** No route gains more than this. */
   readonly most: number;
-  /** True when `most` is what a route with the present memories gains, or `floor`. */
-  readonly exact: boolean;
   readonly found: readonly FoundRoute[];
 }
 
@@ -25,8 +23,9 @@ export interface Pricing {
  * The best route at given prices, by labels: partial routes with their end, time, length, sums and memory; one is dropped when another at
  * the same node is better in everything (Desrochers, Desrosiers & Solomon 1992, Oper Res 40:342). A node is not visited twice as long as it is
  * remembered, and each node remembers only its neighbourhood, which grows where routes come round again
- * (Baldacci, Mingozzi & Roberti 2011, Oper Res 59:1269; Righini & Salani 2008, Networks 51:155): every route that visits
- * nothing twice is among them, so the most stays an upper bound.
+ * (Baldacci, Mingozzi & Roberti 2011, Oper Res 59:1269; Righini & Salani 2008, Networks 51:155). Time out and sums
+ * count only once a route was found that breaks them. Every route that holds is among those looked at, so the most
+ * stays an upper bound.
  */
 export class Pricer {
   readonly one: RouteClass;
@@ -46,6 +45,10 @@ export class Pricer {
   private memory: Int32Array;
   private sums: Float64Array;
   private count = 0;
+  private compared = 0;
+  /** What counts besides windows: the time out, and which sums. */
+  private outCounts = false;
+  private readonly counts: number[] = [];
   private heap = new Int32Array(this.room);
   private waiting = 0;
   private readonly bags: number[][];
@@ -79,8 +82,56 @@ export class Pricer {
     return grew;
   }
 
-  /** True when the memories let `nodes` follow each other. */
+  /** What `nodes` break counts from now on; true when something did not count before. */
+  holdTo(nodes: readonly number[]): boolean {
+    const { outS, sums } = this.usedBy(nodes);
+    let more = false;
+    if (!this.outCounts && outS > this.one.outS) {
+      this.outCounts = true;
+      more = true;
+    }
+    sums.forEach((sum, k) => {
+      if (sum <= this.one.sums[k]!.available || this.counts.includes(k)) return;
+      this.counts.push(k);
+      more = true;
+    });
+    return more;
+  }
+
+  /** Time out and sums of a route. */
+  private usedBy(nodes: readonly number[]): { outS: number; sums: number[] } {
+    const { one } = this;
+    const size = one.count + 1;
+    let atS = one.leaveS;
+    let spentS = 0;
+    let latestS = NEVER;
+    let at = one.count;
+    const sums = one.sums.map(() => 0);
+    for (const c of [...nodes, one.count]) {
+      const legS = one.legS[at * size + c]!;
+      one.sums.forEach((sum, k) => {
+        sums[k]! += sum.leg[at * size + c]! + (c === one.count ? 0 : sum.node[c]!);
+      });
+      atS += legS;
+      spentS += legS;
+      at = c;
+      if (c === one.count) break;
+      atS = opensAt(one, c, atS) + one.lastsS[c]!;
+      latestS = Math.min(latestS, one.openToS[one.openStart[c + 1]! - 1]! - spentS);
+      spentS += one.lastsS[c]!;
+    }
+    const outS = Math.max(atS - latestS, spentS);
+    return { outS, sums: sums.map((sum, k) => sum + one.sums[k]!.perSecond * outS) };
+  }
+
+  /** True when the memories and what counts let `nodes` follow each other. */
   allows(nodes: readonly number[]): boolean {
+    const { outS, sums } = this.usedBy(nodes);
+    if (this.outCounts && outS > this.one.outS) return false;
+    return this.counts.every((k) => sums[k]! <= this.one.sums[k]!.available) && this.remembered(nodes);
+  }
+
+  private remembered(nodes: readonly number[]): boolean {
     return nodes.every((what, end) => {
       const begin = end === 0 ? -1 : nodes.lastIndexOf(what, end - 1);
       return begin < 0 || nodes.slice(begin + 1, end).some((at) => !this.remembers(at, what));
@@ -91,31 +142,35 @@ export class Pricer {
     return (this.keeps[at * this.words + (what >> 5)]! & (1 << (what & 31))) !== 0;
   }
 
-  /** The best routes that gain more than `floor`, at most `many`. `hasty`: memories are not compared, so routes may be missed. */
+  /**
+   * The best routes that gain more than `floor`, at most `many`. `hasty`: memories are not compared, so that routes are missed; then
+   * the most is that of the completion.
+   */
   *run(price: Float64Array, floor: number, many: number, hasty: boolean): Generator<void, Pricing> {
     const { one, completion } = this;
     if (completion.usable) yield* completion.fill(price);
     const loose = completion.usable
       ? completion.whole()
       : price.reduce((sum, value) => sum + Math.max(0, value), 0);
-    if (loose <= floor) return { most: floor, exact: true, found: [] };
+    if (loose <= floor) return { most: floor, found: [] };
     this.count = 0;
     this.waiting = 0;
     for (const bag of this.bags) bag.length = 0;
     const sure: number[] = [];
     for (let c = 0; c < one.count; c += 1) this.extend(-1, c, price, floor, hasty);
-    let steps = 0;
     while (this.waiting > 0) {
       const label = this.pop();
       if (this.dead[label] === 1) continue;
       if (this.gain[label]! > floor) sure.push(label);
       for (let c = 0; c < one.count; c += 1) this.extend(label, c, price, floor, hasty);
-      steps += 1;
-      if (steps % BURST === 0) yield;
-      if (this.count > MOST_LABELS) return { most: loose, exact: false, found: this.routesOf(sure, many) };
+      if (this.compared > BURST) {
+        this.compared = 0;
+        yield;
+      }
+      if (this.count > MOST_LABELS) return { most: loose, found: this.routesOf(sure, many) };
     }
     const found = this.routesOf(sure, many);
-    return { most: Math.max(floor, found[0]?.gain ?? 0), exact: !hasty, found };
+    return { most: hasty ? loose : Math.max(floor, found[0]?.gain ?? 0), found };
   }
 
   /** Tries to go on from `label` (-1: from the lander) to node `c`. */
@@ -141,10 +196,10 @@ export class Pricer {
     const latestS = Math.min(label < 0 ? NEVER : this.latestS[label]!, closesS - walkedS);
     const spentS = walkedS + lastsS;
     const outS = Math.max(endS - latestS, spentS) + homeS;
-    if (one.outBinds && outS > one.outS) return;
+    if (this.outCounts && outS > one.outS) return;
     this.makeRoom();
     const mine = this.count;
-    for (let k = 0; k < one.sums.length; k += 1) {
+    for (const k of this.counts) {
       const sum = one.sums[k]!;
       const value =
         (label < 0 ? 0 : this.sums[label * one.sums.length + k]!) + sum.leg[at * size + c]! + sum.node[c]!;
@@ -170,6 +225,7 @@ export class Pricer {
   private enter(mine: number, c: number, hasty: boolean): boolean {
     const bag = this.bags[c]!;
     let kept = 0;
+    this.compared += bag.length + 50;
     for (let k = 0; k < bag.length; k += 1) {
       const other = bag[k]!;
       if (this.gain[other]! >= this.gain[mine]! && this.dominates(other, mine, hasty)) {
@@ -190,10 +246,10 @@ export class Pricer {
   private dominates(a: number, b: number, hasty: boolean): boolean {
     const { one, words, memory, sums } = this;
     if (this.endS[a]! > this.endS[b]!) return false;
-    const count = one.sums.length;
-    if (one.outBinds || count > 0) {
+    if (this.outCounts || this.counts.length > 0) {
       if (this.spentS[a]! > this.spentS[b]! || this.latestS[a]! < this.latestS[b]!) return false;
-      for (let k = 0; k < count; k += 1) if (sums[a * count + k]! > sums[b * count + k]!) return false;
+      const width = one.sums.length;
+      for (const k of this.counts) if (sums[a * width + k]! > sums[b * width + k]!) return false;
     }
     if (hasty) return true;
     for (let w = 0; w < words; w += 1)

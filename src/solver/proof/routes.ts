@@ -110,8 +110,7 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
       if (draws.kindBinds[kind] === 0) continue;
       const rest = draws.restRate[m * KINDS + kind]!;
       sums.push({
-        available:
-          draws.available[m * KINDS + kind]! - hatchS * (draws.hatchRate[m * KINDS + kind]! + rest),
+        available: draws.available[m * KINDS + kind]! - hatchS * (draws.hatchRate[m * KINDS + kind]! + rest),
         perSecond: rest,
         node: Float64Array.from(nodes, (a) => draws.task[(a * problem.members + m) * KINDS + kind]!),
         leg: pairs((from, to) => draws.leg[m]![(from * places + to) * KINDS + kind]!),

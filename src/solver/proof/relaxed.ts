@@ -1,0 +1,60 @@
+import { KINDS, NEVER, type Problem } from "../problem.ts";
+
+/**
+ * `problem` without the rules that a day keeps by waiting (rests, staying near, the walk-back on consumables, duty, lander stores), and
+ * with ways no longer than a detour. An order of activities that does not hold here holds in no schedule,
+ * nor does any order that has more in it.
+ */
+export function relaxed(problem: Problem): Problem {
+  const { draws, limits, places } = problem;
+  const closed = new Map<Int32Array, Int32Array>();
+  const close = (leg: Int32Array): Int32Array => {
+    const known = closed.get(leg);
+    if (known) return known;
+    const made = Int32Array.from(detoured(Float64Array.from(leg), places));
+    closed.set(leg, made);
+    return made;
+  };
+  return {
+    ...problem,
+    reach: "network",
+    legS: problem.legS.map(close),
+    legM: close(problem.legM),
+    limits: {
+      ...limits,
+      apartM: Infinity,
+      workS: Infinity,
+      dutyS: Infinity,
+      storesBind: false,
+    },
+    draws: {
+      ...draws,
+      walkbackBinds: new Uint8Array(KINDS),
+      leg: draws.leg.map((leg) => {
+        const made = leg.slice();
+        for (let kind = 0; kind < KINDS; kind += 1) {
+          const one = Float64Array.from({ length: places * places }, (_, cell) => leg[cell * KINDS + kind]!);
+          detoured(one, places).forEach((value, cell) => {
+            made[cell * KINDS + kind] = value;
+          });
+        }
+        return made;
+      }),
+    },
+  };
+}
+
+/** Shortest cost between places through any others (Floyd 1962, Commun ACM 5:345); what is NEVER stays a way that there is not. */
+function detoured(leg: Float64Array, places: number): Float64Array {
+  const best = leg.slice();
+  for (let k = 0; k < places; k += 1)
+    for (let i = 0; i < places; i += 1) {
+      const first = best[i * places + k]!;
+      if (first >= NEVER) continue;
+      for (let j = 0; j < places; j += 1) {
+        const through = first + best[k * places + j]!;
+        if (through < best[i * places + j]!) best[i * places + j] = through;
+      }
+    }
+  return best;
+}
