@@ -21,8 +21,9 @@ export interface Dropped extends Lost {
 
 /** Attempts for one lateness; each lays the rest of the day anew. */
 const MOST_TRIES = 400;
-/** Attempts where leaving everything optional out does not hold. */
-const BLIND_TRIES = 40;
+/** Attempts, in all and for one set of must-do tasks, where leaving everything optional out does not hold. */
+const BLIND_TRIES = 80;
+const BLIND_TRIES_EACH = 40;
 /** Sets looked at, tried or not, for one lateness. */
 const MOST_SETS = 20_000;
 
@@ -52,6 +53,7 @@ export function* leastDropped(
   const musts = byCost(rest.open.filter(guarded));
   const others = byCost(rest.open.filter((a) => !guarded(a)));
   let tries = 0;
+  let blind = 0;
   let sets = 0;
 
   const hold = (drop: readonly number[]): readonly Stand[] | null => {
@@ -92,10 +94,13 @@ export function* leastDropped(
     yield;
     const bare = closed(problem, rest, all) ? hold(all) : null;
     // Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
-    const until = bare ? MOST_TRIES : Math.min(MOST_TRIES, tries + BLIND_TRIES);
+    const blindFrom = blind;
     for (const one of subsetsByCost(others.map(costOf))) {
       sets += 1;
-      if (tries >= until || sets > MOST_SETS) {
+      const spent = bare
+        ? tries - blind >= MOST_TRIES
+        : blind >= BLIND_TRIES || blind - blindFrom >= BLIND_TRIES_EACH;
+      if (spent || sets > MOST_SETS) {
         skipped = true;
         break;
       }
@@ -106,6 +111,7 @@ export function* leastDropped(
         continue;
       }
       yield;
+      if (!bare) blind += 1;
       const stands = hold(drop);
       if (stands) return result(drop, stands, !skipped);
     }
@@ -124,9 +130,28 @@ export function* leastDropped(
       }
       return dear(drop) ? known && { ...known, least: false } : result(drop, stands, false);
     }
-    if (tries >= MOST_TRIES || sets > MOST_SETS) break;
+    if (tries - blind >= MOST_TRIES || sets > MOST_SETS) {
+      skipped = true;
+      break;
+    }
   }
-  return known && { ...known, least: !skipped };
+  if (known) return { ...known, least: !skipped };
+  // Home at once, then back in what fits with what it needs, must-do tasks first.
+  const home = everythingDropped(problem, rest);
+  if (!home) return null;
+  let drop = home.drop;
+  let stands = home.stands;
+  for (const a of [...others, ...musts].reverse()) {
+    const back = needsOf(problem, [a]).add(a);
+    const less = drop.filter((b) => !back.has(b));
+    if (less.length === drop.length || !closed(problem, rest, less)) continue;
+    yield;
+    const held = hold(less);
+    if (!held) continue;
+    drop = less;
+    stands = held;
+  }
+  return result(drop, stands, false);
 }
 
 /** Everything dropped and home at once, where that breaks no rule. */

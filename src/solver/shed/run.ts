@@ -112,7 +112,7 @@ function* rowOf(
       yield;
       rest.take(lengthS, tolerant);
       const known = later && rest.verify(later.stands) ? { ...later, tolerant } : null;
-      found[n] = (yield* leastDropped(problem, rest, known)) ?? everythingDropped(problem, rest);
+      found[n] = yield* leastDropped(problem, rest, known);
       if (found[n]) break;
     }
   }
