@@ -178,7 +178,6 @@ test("cells copied from a spreadsheet are pasted over the tasks, marked rows are
   await expect(cellOf(0, 3)).toHaveText("41");
   await expect(cellOf(1, 4)).toHaveText("0:12");
   await expect(undo(page)).toHaveAttribute("title", "Undo: Paste 4 cells");
-  await cellOf(0, 3).click();
   await page.keyboard.press("Shift+ArrowDown");
   await page.keyboard.press("Shift+ArrowDown");
   await expect(page.getByText("3 rows marked.")).toBeVisible();

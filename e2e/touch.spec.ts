@@ -70,6 +70,8 @@ test("two fingers zoom, one on the ground pans, a resting one opens the menu", a
   await strokes(page, [{ x, y }], [{ x: x - 80, y }]);
   expect(await shown()).not.toBe(near);
 
+  // Hands need a moment from a stroke to a tap; at once after it the browser takes the tap for its end.
+  await page.waitForTimeout(500);
   await page.getByRole("button", { name: "EVA 1", exact: true }).tap();
   await expect.poll(shown).toBe(before);
   const session = await page.context().newCDPSession(page);
