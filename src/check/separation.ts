@@ -1,5 +1,5 @@
 import { instant } from "../kernel/index.ts";
-import { distance, type Point } from "../terrain/index.ts";
+import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Out, Walk } from "./walks.ts";
 import type { SeparationTrack } from "./verdict.ts";
@@ -35,17 +35,24 @@ export function separationTracks(prepared: Prepared, outs: readonly Out[]): Sepa
 
 function movesOf(prepared: Prepared, walk: Walk): Move[] {
   const { ways, plan } = prepared;
-  const point = (index: number): Point => plan.site.places[index]!;
   const moves: Move[] = [];
+  /** From place to place: straight on, or over a height grid along the way. */
+  const move = (startS: number, endS: number, from: number, to: number): void => {
+    const course = courseOf(ways, from * ways.size + to, endS - startS);
+    const points = course?.points ?? [plan.site.places[from]!, plan.site.places[to]!];
+    const atS = course?.atS ?? [0, endS - startS];
+    for (let k = 1; k < points.length; k += 1)
+      moves.push({
+        startS: startS + atS[k - 1]!,
+        endS: startS + atS[k]!,
+        from: points[k - 1]!,
+        to: points[k]!,
+      });
+  };
   for (const step of walk.steps) {
     const { path } = step.stretch;
     if (step.stretch.kind !== "traverse" || path.length <= 2) {
-      moves.push({
-        startS: step.drawnFromS,
-        endS: step.drawnToS,
-        from: point(step.from),
-        to: point(step.to),
-      });
+      move(step.drawnFromS, step.drawnToS, step.from, step.to);
       continue;
     }
     let startS = step.drawnFromS;
@@ -56,7 +63,7 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
         k === path.length - 1
           ? step.drawnToS
           : Math.min(step.drawnToS, startS + ways.durationS[from * ways.size + to]!);
-      moves.push({ startS, endS, from: point(from), to: point(to) });
+      move(startS, endS, from, to);
       startS = endS;
     }
   }

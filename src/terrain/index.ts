@@ -12,6 +12,8 @@ export { fieldFrom, fieldTo, networkOf, trailsBetween } from "./network.ts";
 export type { Network, Peak } from "./network.ts";
 export { trailEnergyJ, trailSeconds, trailSlopeRad } from "./trail.ts";
 export type { Trail } from "./trail.ts";
+export { courseOf } from "./course.ts";
+export type { Course } from "./course.ts";
 export { contour } from "./contour.ts";
 export { farthestOn, isochrones, reachOf, reachSeconds, walkbackAt } from "./reach.ts";
 export type { Reach } from "./reach.ts";

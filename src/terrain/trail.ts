@@ -10,6 +10,8 @@ import { NO_HOP, seedsAt, type Spread } from "./spread.ts";
 export interface Trail {
   /** Corners, both ends included. */
   readonly points: readonly Point[];
+  /** Level metres gone at each corner, 0 at the first. */
+  readonly goneM: readonly number[];
   /** Cost by the footing's aim. */
   readonly cost: number;
   /** Level metres that take as long as the way: divided by a level speed, its time. */
@@ -107,7 +109,8 @@ export function surveyed({ grid, terms, step }: Footing, points: readonly Point[
   let climbM = 0;
   let descentM = 0;
   let work = 0;
-  stepAlong(grid, points, (stepM, rise) => {
+  const goneM = [0];
+  stepAlong(grid, points, (stepM, rise, _east, _north, corner) => {
     const walkedM = stepM * terms.detour;
     const alongM = Math.hypot(walkedM, rise);
     const slope = stepM === 0 ? 0 : rise / stepM;
@@ -118,9 +121,11 @@ export function surveyed({ grid, terms, step }: Footing, points: readonly Point[
     if (rise > 0) climbM += rise;
     else descentM -= rise;
     work += time * slopeW(1, 1, 1, Math.atan(slope));
+    if (corner) goneM.push(levelM);
   });
   return {
     points,
+    goneM,
     cost,
     levelM,
     distanceM,
@@ -135,6 +140,7 @@ export function joinedTrails(a: Trail, b: Trail): Trail {
   const levelM = a.levelM + b.levelM;
   return {
     points: [...a.points, ...b.points.slice(1)],
+    goneM: [...a.goneM, ...b.goneM.slice(1).map((one) => a.levelM + one)],
     cost: a.cost + b.cost,
     levelM,
     distanceM: a.distanceM + b.distanceM,
@@ -144,11 +150,11 @@ export function joinedTrails(a: Trail, b: Trail): Trail {
   };
 }
 
-/** Tells every step of the polyline, no longer than a cell: its level length, its rise, and where it ends. */
+/** Tells every step of the polyline, no longer than a cell: its level length, its rise, where it ends, whether at a corner. */
 export function stepAlong(
   grid: Footing["grid"],
   points: readonly Point[],
-  tell: (stepM: number, riseM: number, eastM: number, northM: number) => void,
+  tell: (stepM: number, riseM: number, eastM: number, northM: number, corner: boolean) => void,
 ): void {
   for (let k = 1; k < points.length; k += 1) {
     const a = points[k - 1]!;
@@ -160,7 +166,7 @@ export function stepAlong(
       const eastM = a.eastM + ((b.eastM - a.eastM) * i) / steps;
       const northM = a.northM + ((b.northM - a.northM) * i) / steps;
       const height = heightAt(grid, eastM, northM);
-      tell(lengthM / steps, height - before, eastM, northM);
+      tell(lengthM / steps, height - before, eastM, northM, i === steps);
       before = height;
     }
   }

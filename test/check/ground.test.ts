@@ -80,6 +80,26 @@ describe("ways over a height grid", () => {
     expect(breachesOf(plan(peakS - 1, walled))).toEqual(["walk-back-emergency"]);
   });
 
+  test("crew-separation: along the way that is walked, not the straight line through the wall", () => {
+    // One goes from the lander to a place right behind the wall, round its end; the other stays at the lander.
+    const behind = place("behind", 0, 200);
+    const plan = (greatestM: number, ground: typeof level) =>
+      tinyPlan({
+        places: [place("lander", 0, 0), behind],
+        tasks: [task("one", "behind")],
+        placements: [at("one", 4000)],
+        rules: { separation: { greatestM } },
+        more: { ground },
+      });
+    // Straight on it is 200 m at the most; round the wall's end it is 300 m and more.
+    expect(breachesOf(plan(200, level))).toEqual([]);
+    const breach = only(plan(200, walled), "crew-separation");
+    expect(breach.level).toBe("breach");
+    expect(breach.have).toBeGreaterThan(310);
+    expect(breach.have).toBeLessThan(400);
+    expect(breachesOf(plan(400, walled))).toEqual([]);
+  });
+
   test("no-way: unknown ground between, on a way and inside a task", () => {
     const way = tinyPlan({
       tasks: [task("one", "b")],

@@ -6,8 +6,8 @@ import { packRun } from "../../src/solver/index.ts";
 import { randomPlan } from "./randomPlan.ts";
 
 /**
- * Maker and judge on plans with a height grid and all that tasks may ask of the sky: what the maker gives, the judge calls
- * sound, and with the grid somewhere a way is longer than without.
+ * Maker and judge on plans with a height grid, crew that must stay near each other along bent ways, and all that tasks
+ * may ask of the sky: what the maker gives, the judge calls sound.
  */
 function hillyPlan(seed: number): Plan {
   const plan = randomPlan(seed, { tasks: 8, crew: 2, evas: 1, places: 5, features: 0.6 });
@@ -27,6 +27,10 @@ function hillyPlan(seed: number): Plan {
     body: { ...plan.body, ephemeris: "moon" },
     tasks,
     stay: { ...plan.stay, earthLink: source.next() < 0.5 },
+    rules: {
+      ...plan.rules,
+      separation: { ...plan.rules.separation, level: "breach", greatestM: 250 + ((seed * 37) % 400) },
+    },
     ground: {
       type: "made",
       seed,

@@ -4,6 +4,7 @@ import { random } from "../../src/kernel/index.ts";
 import { walkingMs } from "../../src/physics/index.ts";
 import {
   contour,
+  courseOf,
   farthestOn,
   type Gait,
   homeOf,
@@ -255,6 +256,26 @@ describe("ways and home over a height grid", () => {
             Math.max(home.placeS[i]!, home.placeS[j]!),
           );
     }
+  });
+
+  it("gives a course of whole seconds that begins, bends and ends where the trail does", () => {
+    const wall = hill(size, (e, n) => (n > 50 && n < 90 && Math.abs(e) < 250 ? 200 : 0));
+    const ways = waysOf(groundOf([[0, 120, 0]]), gaitOn(wall));
+    const seconds = ways.durationS[1]!;
+    const course = courseOf(ways, 1, seconds)!;
+    expect([course.atS[0], course.atS.at(-1)]).toEqual([0, seconds]);
+    expect([course.points[0], course.points.at(-1)]).toEqual([
+      expect.objectContaining({ eastM: 0, northM: 0 }),
+      expect.objectContaining({ eastM: 0, northM: 120 }),
+    ]);
+    course.atS.slice(1).forEach((at, k) => expect(at).toBeGreaterThan(course.atS[k]!));
+    // On level ground the pace is even: every corner at its share of the distance, to a second.
+    let goneM = 0;
+    course.points.slice(1).forEach((to, k) => {
+      goneM += Math.hypot(to.eastM - course.points[k]!.eastM, to.northM - course.points[k]!.northM);
+      expect(Math.abs(goneM / 0.9 - course.atS[k + 1]!)).toBeLessThanOrEqual(2);
+    });
+    expect(courseOf(waysOf(groundOf([[0, 120, 0]]), gaitOn(hill(size, () => 0))), 1, 100)).toBeNull();
   });
 
   it("is faster home for somebody faster", () => {

@@ -1,6 +1,6 @@
 import { stocks } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { distance } from "../../terrain/index.ts";
+import { distance, type Ways } from "../../terrain/index.ts";
 import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
@@ -64,7 +64,7 @@ export function compile(plan: Plan): Problem {
   }, 0);
   const draws = drawsOf(plan, ground, longestOutS);
 
-  const limits = limitsOf(plan);
+  const limits = limitsOf(plan, ways);
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities)], nodes);
   const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
   const bounded = gaps.some(
@@ -163,7 +163,22 @@ function feasibleCounts(plan: Plan, slots: readonly number[]): boolean {
   return plan.equipment.every((one, q) => slots.filter((slot) => slot === q).length <= one.count);
 }
 
-function limitsOf(plan: Plan): Limits {
+/** Corner to corner of the box round all ways over a height grid, m; 0 without one. */
+function extentM({ trails }: Ways): number {
+  if (!trails) return 0;
+  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const trail of trails) {
+    for (const { eastM, northM } of trail?.points ?? []) {
+      west = Math.min(west, eastM);
+      east = Math.max(east, eastM);
+      south = Math.min(south, northM);
+      north = Math.max(north, northM);
+    }
+  }
+  return west > east ? 0 : Math.hypot(east - west, north - south);
+}
+
+function limitsOf(plan: Plan, ways: Ways): Limits {
   const { distance: walked, separation, work, duty } = plan.rules;
   const { places } = plan.site;
   const held = stocks({
@@ -185,7 +200,9 @@ function limitsOf(plan: Plan): Limits {
     separation.level === "breach" && pairs
       ? Float64Array.from(places.flatMap((a) => places.map((b) => distance(a, b))))
       : new Float64Array(0);
-  const binds = straightM.some((metres) => metres > separation.greatestM);
+  const binds =
+    straightM.some((metres) => metres > separation.greatestM) ||
+    (straightM.length > 0 && extentM(ways) > separation.greatestM);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   // Every outing but the last of each crew member is recharged for, at most a full suit each.
   const outings = plan.evas.flatMap((eva) => eva.crew);

@@ -1,4 +1,4 @@
-import { stops } from "../../terrain/index.ts";
+import { courseOf, type Point, stops } from "../../terrain/index.ts";
 import type { Board } from "../board.ts";
 import { backS } from "./outing.ts";
 
@@ -7,8 +7,14 @@ export class Itinerary {
   count = 0;
   startS: Float64Array;
   endS: Float64Array;
+  /** Places between which the way leads that a move belongs to. */
   from: Int32Array;
   to: Int32Array;
+  /** Where the move itself begins and ends. */
+  fromEast: Float64Array;
+  fromNorth: Float64Array;
+  toEast: Float64Array;
+  toNorth: Float64Array;
   /** Slot whose activity is done when the move begins; -1 for a move inside an activity. */
   slot: Int32Array;
 
@@ -18,6 +24,10 @@ export class Itinerary {
     this.from = new Int32Array(room);
     this.to = new Int32Array(room);
     this.slot = new Int32Array(room);
+    this.fromEast = new Float64Array(room);
+    this.fromNorth = new Float64Array(room);
+    this.toEast = new Float64Array(room);
+    this.toNorth = new Float64Array(room);
   }
 
   /** Reads route `r` with its activities at their earliest starts and egress at `egressS`. */
@@ -35,14 +45,14 @@ export class Itinerary {
       const to = beginsAt[node]!;
       const cell = place * places + to;
       if (to !== place) {
-        if (ways.via[cell]! < 0) this.add(atS, atS + legs[cell]!, place, to, slot);
+        if (ways.via[cell]! < 0) this.go(board, atS, atS + legs[cell]!, place, to, slot);
         else this.addHops(board, atS, place, to, slot);
       }
       if (s === tail) return;
       const startS = s === tail ? backS(board, problem.evaOfRoute[r]!) : earliest[node]!;
       atS = startS + lengthS[node]!;
       place = endsAt[node]!;
-      if (place !== to) this.add(startS, atS, to, place, -1 - s);
+      if (place !== to) this.go(board, startS, atS, to, place, -1 - s);
       slot = s;
     }
   }
@@ -53,18 +63,44 @@ export class Itinerary {
     let atS = fromS;
     for (let k = 1; k < path.length; k += 1) {
       const endS = atS + ways.durationS[path[k - 1]! * ways.size + path[k]!]!;
-      this.add(atS, endS, path[k - 1]!, path[k]!, slot);
+      this.go(board, atS, endS, path[k - 1]!, path[k]!, slot);
       atS = endS;
     }
   }
 
-  private add(startS: number, endS: number, from: number, to: number, slot: number): void {
+  /** From place to place: straight on, or over a height grid along the way. */
+  private go(board: Board, startS: number, endS: number, from: number, to: number, slot: number): void {
+    const { ways, places: size, plan } = board.problem;
+    const { places } = plan.site;
+    const course = ways.trails ? courseOf(ways, from * size + to, endS - startS) : null;
+    if (!course) {
+      this.add(startS, endS, from, to, places[from]!, places[to]!, slot);
+      return;
+    }
+    const { points, atS } = course;
+    for (let k = 1; k < points.length; k += 1)
+      this.add(startS + atS[k - 1]!, startS + atS[k]!, from, to, points[k - 1]!, points[k]!, slot);
+  }
+
+  private add(
+    startS: number,
+    endS: number,
+    from: number,
+    to: number,
+    begin: Point,
+    end: Point,
+    slot: number,
+  ): void {
     const k = this.count;
     if (k === this.startS.length) this.grow();
     this.startS[k] = startS;
     this.endS[k] = endS;
     this.from[k] = from;
     this.to[k] = to;
+    this.fromEast[k] = begin.eastM;
+    this.fromNorth[k] = begin.northM;
+    this.toEast[k] = end.eastM;
+    this.toNorth[k] = end.northM;
     this.slot[k] = slot;
     this.count += 1;
   }
@@ -80,5 +116,9 @@ export class Itinerary {
     this.from = wider(this.from, new Int32Array(room));
     this.to = wider(this.to, new Int32Array(room));
     this.slot = wider(this.slot, new Int32Array(room));
+    this.fromEast = wider(this.fromEast, new Float64Array(room));
+    this.fromNorth = wider(this.fromNorth, new Float64Array(room));
+    this.toEast = wider(this.toEast, new Float64Array(room));
+    this.toNorth = wider(this.toNorth, new Float64Array(room));
   }
 }

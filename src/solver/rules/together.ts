@@ -10,7 +10,8 @@ import type { Answer } from "./rests.ts";
  *
  * Where they come too far apart somebody has left too early: as nobody waits at the place they leave (S4), the task
  * before that way is held back until the other's next departure after which the two stay near enough. What "near
- * enough" asks of two departures depends on the two ways only and is worked out once for each pair of ways.
+ * enough" asks of two departures depends on the two ways only and is worked out once for each pair of ways, as if they
+ * were straight; over a height grid they bend, so that a hold may be too short or too long, and the test tells.
  */
 const TOLERANCE_M = 1e-6;
 /** Departures of the other that are tried before a day is given up. */
@@ -67,8 +68,14 @@ export class Together {
 
   private apartAt(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): boolean {
     const { limits, lander } = this.problem;
-    const east = place(one, i, atS, this.east, lander) - place(other, j, atS, this.east, lander);
-    const north = place(one, i, atS, this.north, lander) - place(other, j, atS, this.north, lander);
+    const homeEast = this.east[lander]!;
+    const homeNorth = this.north[lander]!;
+    const east =
+      place(one, i, atS, one.fromEast, one.toEast, homeEast) -
+      place(other, j, atS, other.fromEast, other.toEast, homeEast);
+    const north =
+      place(one, i, atS, one.fromNorth, one.toNorth, homeNorth) -
+      place(other, j, atS, other.fromNorth, other.toNorth, homeNorth);
     return Math.hypot(east, north) > limits.apartM + TOLERANCE_M;
   }
 
@@ -196,13 +203,20 @@ function nextEvent(way: Itinerary, k: number, nowS: number): number {
   return way.startS[k]! > nowS ? way.startS[k]! : way.endS[k]!;
 }
 
-/** Coordinate at `atS`, which is not before the end of move `k - 1`. */
-function place(way: Itinerary, k: number, atS: number, coordinate: Float64Array, lander: number): number {
-  if (k >= way.count) return coordinate[way.count === 0 ? lander : way.to[way.count - 1]!]!;
+/** Coordinate at `atS`, which is not before the end of move `k - 1`; `home` is the lander's. */
+function place(
+  way: Itinerary,
+  k: number,
+  atS: number,
+  froms: Float64Array,
+  tos: Float64Array,
+  home: number,
+): number {
+  if (k >= way.count) return way.count === 0 ? home : tos[way.count - 1]!;
   const startS = way.startS[k]!;
   const endS = way.endS[k]!;
-  const from = coordinate[way.from[k]!]!;
-  const to = coordinate[way.to[k]!]!;
+  const from = froms[k]!;
+  const to = tos[k]!;
   if (atS >= endS) return to;
   if (atS <= startS) return from;
   return from + (to - from) * ((atS - startS) / (endS - startS));
