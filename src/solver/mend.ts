@@ -2,12 +2,14 @@ import { instant, random, type Random } from "../kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../plan/index.ts";
 import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
-import { lay, scheduleOf } from "./placing.ts";
+import { lay, linkAll, scheduleOf } from "./placing.ts";
 import { held } from "./pinned.ts";
 import { nearby } from "./nearby.ts";
 import type { Problem } from "./problem.ts";
 import { Recreate } from "./recreate.ts";
 import { read, type Stand, Verifier } from "./verify.ts";
+import { placeGroup } from "./why/inserting.ts";
+import { neededFor } from "./why/trial.ts";
 import { met, minutes, named } from "./words.ts";
 
 export interface MendSettings {
@@ -36,6 +38,8 @@ export interface MendRun {
 const ROUNDS = 40;
 /** Up to this many placements every pair is tried. */
 const MOST_FOR_PAIRS = 14;
+/** Places tried for what goes on a day that slides. */
+const MOST_TRIES = 200;
 /** Schedules looked at between two breaths. */
 const BREATH = 16;
 /** Passes over a mended schedule to bring it nearer. */
@@ -52,7 +56,8 @@ export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Me
  * A schedule without breach as near to `schedule` as the search finds: fewest tasks dropped, then fewest moved, then fewest
  * minutes moved. A sound schedule comes back as it is.
  *
- * One task alone is tried first, each in turn to the nearest start that is sound, and in a small schedule each pair. Else placements
+ * One task alone is tried first, each in turn to the nearest start that is sound; then everything in its order, sliding later, with
+ * one task or none put elsewhere; and in a small schedule each pair. Else placements
  * are let go one by one, always the one without which least is broken, until the rest is sound where it stands; the loose ones are
  * put back, with the rest held where it is, or held from where it is so that it may slide later; and what moved is brought back
  * as near as it goes. Rounds differ by chance in what is let go. Not proved to be the fewest, but where one move is enough.
@@ -128,6 +133,7 @@ class Mending {
     yield;
     yield* this.single();
     if (this.isNear(1)) return;
+    yield* this.slid();
     const stream = random(settings.seed);
     const most = settings.iterations ?? ROUNDS;
     for (let round = 0; round < most; round += 1) {
@@ -159,6 +165,41 @@ class Mending {
       if (there) this.offer([...rest, there]);
       yield;
     }
+  }
+
+  /**
+   * Everything in its order and no earlier than it is, or all but one task that goes wherever there is room; what the placed tasks
+   * need and is not there is put on as well.
+   */
+  private *slid(): Generator<void, void> {
+    const { verifier, stands, strays } = this;
+    // The slack test alone would leave on the board what it could not place.
+    const { problem: whole } = verifier;
+    const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
+    const standing = new Set(this.wasS.keys());
+    const missing = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
+    const added = [...new Set(missing.flatMap((b) => neededFor(problem, b, standing)))];
+    let nearest: { stands: readonly Stand[]; cost: readonly number[] } | null = null;
+    for (const loose of [-1, ...stands.map((stand) => stand.activity)]) {
+      const order = stands
+        .filter((stand) => stand.activity !== loose)
+        .sort((x, y) => x.startS - y.startS || x.activity - y.activity);
+      const day = new Day(problem);
+      const laid = linkAll(day, order);
+      for (const { activity, startS } of order) day.board.floorS[activity] = startS;
+      yield;
+      if (!laid || !day.settle()) continue;
+      const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
+      if ((yield* placeGroup(day, group, { tries: MOST_TRIES })) !== true) continue;
+      const made = scheduleOf(day.board);
+      const cost = costOf(this.schedule, made);
+      const { stands: now } = read(problem, made);
+      if ((!nearest || less(cost, nearest.cost)) && verifier.holds(now)) nearest = { stands: now, cost };
+      yield;
+    }
+    if (!nearest) return;
+    this.offer(nearest.stands);
+    yield* this.settle(nearest.stands);
   }
 
   /** Two tasks, one after the other, each to its nearest sound start. */
@@ -337,8 +378,12 @@ function changesOf(plan: Plan, before: Schedule, after: Schedule): Mended["chang
     named(one.crew.map((id) => plan.crew.find((member) => member.id === id)?.name ?? id));
   return plan.tasks.flatMap((task) => {
     const old = was.get(task.id);
-    if (!old) return [];
     const there = now.get(task.id);
+    if (!old && there)
+      return [
+        { task: task.id, sentence: `${task.name} is put on at ${met(there.startS)}: placed tasks need it.` },
+      ];
+    if (!old) return [];
     if (!there) return [{ task: task.id, sentence: `${task.name} goes back to the bench.` }];
     if (!differs(old, there)) return [];
     const parts: string[] = [];
