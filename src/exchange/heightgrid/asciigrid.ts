@@ -5,7 +5,7 @@ import { groundOf, type Raster, type RasterWish } from "./raster.ts";
 /**
  * ESRI ASCII grid, read and written: a head of `ncols`, `nrows`, `xllcorner` or `xllcenter`, `yllcorner` or
  * `yllcenter`, `cellsize` and perhaps `nodata_value`, then heights in metres row by row from the north, apart by
- * white space. Heights stand in the middle of their cells. (ArcGIS documentation, "Esri ASCII raster format".)
+ * white space. Heights stand in the middle of their cells. (As its maker publishes it.)
  */
 
 const HEADS = [
