@@ -26,24 +26,37 @@ export function utc(touchdownMs: number, atS: number): string {
 /** Which clock times are read on: mission elapsed, phase elapsed (since egress of the EVA), universal. */
 export type ClockKind = "met" | "pet" | "utc";
 
-/** What a clock needs: touchdown in milliseconds since 1970, and egress and ingress of each EVA that takes place. */
+/** An EVA that takes place: from egress to ingress. */
+export interface Phase {
+  readonly eva: string;
+  readonly name: string;
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** What a clock needs: touchdown in milliseconds since 1970, and the EVAs in the plan's order. */
 export interface Dial {
   readonly kind: ClockKind;
   readonly touchdownMs: number;
-  readonly phases: readonly { readonly startS: number; readonly endS: number }[];
+  readonly phases: readonly Phase[];
 }
 
-/** Phase elapsed time of `atS`: since the egress of the EVA under way then; null between EVAs. */
-export function pet(phases: Dial["phases"], atS: number): string | null {
-  const phase = phases.find((one) => atS >= one.startS && atS <= one.endS);
-  return phase ? met(atS - phase.startS) : null;
+/** The EVA whose phase time the axis reads at `atS`: the first that is under way then; null between EVAs. */
+export function phaseAt(phases: Dial["phases"], atS: number): Phase | null {
+  return phases.find((one) => atS >= one.startS && atS <= one.endS) ?? null;
 }
 
-/** `atS` on the dial's clock. Where no EVA is under way phase time falls back to mission time, and says so. */
-export function clockText(dial: Dial, atS: number): string {
+/**
+ * `atS` on the dial's clock. Phase time is counted from the egress of `eva` where that is given, and else from that of
+ * the EVA under way, which it then names; where there is none it is mission time, and says so.
+ */
+export function clockText(dial: Dial, atS: number, eva: string | null = null): string {
   if (dial.kind === "utc") return utc(dial.touchdownMs, atS);
   if (dial.kind === "met") return met(atS);
-  return pet(dial.phases, atS) ?? `MET ${met(atS)}`;
+  const own = dial.phases.find((one) => one.eva === eva);
+  if (own) return met(atS - own.startS);
+  const phase = phaseAt(dial.phases, atS);
+  return phase ? `${phase.name} ${met(atS - phase.startS)}` : `MET ${met(atS)}`;
 }
 
 /** A length as `h:mm`, rounded up to whole minutes: what something takes. */

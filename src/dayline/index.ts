@@ -6,12 +6,12 @@ export {
   met,
   needed,
   percentLeft,
-  pet,
+  phaseAt,
   signed,
   utc,
   utcDay,
 } from "./clock.ts";
-export type { ClockKind, Dial } from "./clock.ts";
+export type { ClockKind, Dial, Phase } from "./clock.ts";
 export { framing, panned, revealing, timeScale, zoomed } from "./scale.ts";
 export type { TimeScale, TimeWindow, WindowLimits } from "./scale.ts";
 export { metTicks, petTicks, utcTicks } from "./ticks.ts";

@@ -1,5 +1,5 @@
 import { scaleUtc } from "d3-scale";
-import { met, utc, utcDay } from "./clock.ts";
+import { met, type Phase, phaseAt, utc, utcDay } from "./clock.ts";
 import type { TimeScale } from "./scale.ts";
 
 /** A mark on an axis. Major ones carry the label in strong type. */
@@ -37,12 +37,11 @@ export function metTicks(scale: TimeScale, leastPx: number): readonly Tick[] {
   return ticks;
 }
 
-/** Ticks of phase elapsed time: in each EVA counted from its egress, none between EVAs. */
-export function petTicks(
-  scale: TimeScale,
-  phases: readonly { readonly startS: number; readonly endS: number }[],
-  leastPx: number,
-): readonly Tick[] {
+/**
+ * Ticks of phase elapsed time: in each EVA counted from its egress, which carries the EVA's name, none between EVAs.
+ * While two are out the axis goes on with the first.
+ */
+export function petTicks(scale: TimeScale, phases: readonly Phase[], leastPx: number): readonly Tick[] {
   const [step, major] =
     STEPS.find(([one]) => one * scale.pxPerS >= leastPx) ?? coarse(leastPx / scale.pxPerS);
   return phases.flatMap((phase) => {
@@ -50,7 +49,10 @@ export function petTicks(
     const from = Math.max(0, scale.window.startS - phase.startS);
     const to = Math.min(phase.endS, scale.window.endS) - phase.startS;
     for (let n = Math.ceil(from / step); n * step <= to; n += 1) {
-      ticks.push({ atS: phase.startS + n * step, label: met(n * step), major: (n * step) % major === 0 });
+      const atS = phase.startS + n * step;
+      if (phaseAt(phases, atS) !== phase) continue;
+      const label = n === 0 ? `${phase.name} ${met(0)}` : met(n * step);
+      ticks.push({ atS, label, major: (n * step) % major === 0 });
     }
     return ticks;
   });

@@ -1,13 +1,23 @@
-import type { Desk } from "./desk.ts";
+import type { StoreApi } from "zustand/vanilla";
+import type { EditCommands } from "./editing.ts";
+import type { FileCommands } from "./files.ts";
 import type { Command } from "./registry.ts";
+import type { RunCommands } from "./running.ts";
 import { placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
+import type { DeskState } from "./state.ts";
+
+/** What of a desk the commands work with. */
+interface Working extends EditCommands, RunCommands, Pick<FileCommands, "newPlan"> {
+  readonly state: Pick<StoreApi<DeskState>, "getState">;
+  select(tasks: readonly string[]): void;
+}
 
 /** How long a pack or mend that was begun without a chosen length may take, seconds. */
 const SECONDS = 5;
 const MINUTE_S = 60;
 
 /** The commands that need nothing but the desk: on the selected tasks, on the history, and the packer's. */
-export function deskWork(desk: Desk): readonly Command[] {
+export function deskWork(desk: Working): readonly Command[] {
   const now = desk.state.getState;
   const chosen = (): readonly string[] => now().selection;
   const onLine = (): readonly string[] => chosen().filter((task) => placementsByTask(now()).has(task));
@@ -92,31 +102,31 @@ function allPinned(onLine: readonly string[], pinned: readonly string[]): boolea
   return onLine.length > 0 && pinned.length === onLine.length;
 }
 
-function evasOf(desk: Desk, tasks: readonly string[]): readonly string[] {
+function evasOf(desk: Working, tasks: readonly string[]): readonly string[] {
   const spots = placementsByTask(desk.state.getState());
   return [...new Set(tasks.flatMap((task) => spots.get(task)?.eva ?? []))];
 }
 
 /** The selected tasks on the bench for which the packer knows a place. */
-function fitting(desk: Desk): readonly string[] {
+function fitting(desk: Working): readonly string[] {
   const state = desk.state.getState();
   return state.selection.filter(
     (task) => !placementsByTask(state).has(task) && Boolean(state.benchReasons.get(task)?.fitsAt),
   );
 }
 
-function hinderedPut(desk: Desk): () => string | null {
+function hinderedPut(desk: Working): () => string | null {
   return () => (fitting(desk).length === 0 ? "Select a task on the bench that fits somewhere." : null);
 }
 
 /** One only: a place that fitted before the first was put on need not fit after it. */
-function putOn(desk: Desk): void {
+function putOn(desk: Working): void {
   const [task] = fitting(desk);
   const spot = task === undefined ? null : desk.state.getState().benchReasons.get(task)?.fitsAt;
   if (task !== undefined && spot) desk.place(task, { ...spot, crew: [...spot.crew] });
 }
 
-function historyWork(desk: Desk): readonly Command[] {
+function historyWork(desk: Working): readonly Command[] {
   const now = desk.state.getState;
   const step = (
     id: string,
@@ -151,7 +161,7 @@ function historyWork(desk: Desk): readonly Command[] {
   ];
 }
 
-function packerWork(desk: Desk): readonly Command[] {
+function packerWork(desk: Working): readonly Command[] {
   const now = desk.state.getState;
   const running = (): string | null => (now().run?.running ? "The packer is at work." : null);
   const work = (id: string, name: string, hindered: Command["hindered"], run: Command["run"]): Command => ({

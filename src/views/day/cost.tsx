@@ -86,6 +86,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
   const dial = useDial();
   const { target } = hand;
   const start = preview.start.placements.find((one) => one.task === hand.task);
+  const eva = preview.schedule.placements.find((one) => one.task === hand.task)?.eva ?? null;
   const many = hand.tasks.length > 1 || hand.eva !== null;
   if (target.at === "bench") {
     return (
@@ -101,7 +102,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
       <p className="cost-place">
         <b>{lasts(lengthIn(preview.plan))}</b> <span>long, was {lasts(lengthIn(plan))}</span>
         <span className="note">
-          {hand.edge === "end" ? "ends" : "starts"} {clockText(dial, target.startS)}
+          {hand.edge === "end" ? "ends" : "starts"} {clockText(dial, target.startS, eva)}
         </span>
       </p>
     );
@@ -113,7 +114,13 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
   const what = hand.eva === null ? counted(hand.tasks.length, "task") : evaName(plan, hand.eva);
   return (
     <p className="cost-place">
-      <b>{clockText(dial, hand.eva === null ? target.startS : (egress ?? target.startS))}</b>{" "}
+      <b>
+        {clockText(
+          dial,
+          hand.eva === null ? target.startS : (egress ?? target.startS),
+          hand.eva === null ? eva : null,
+        )}
+      </b>{" "}
       <span>{hand.eva !== null ? `${what} out` : many ? what : lane}</span>
       {byS !== 0 && <span className="note">{minutes(byS)}</span>}
     </p>

@@ -29,7 +29,7 @@ export function EvaBars(props: {
     if (!outing || !first || !shows(scale, outing.span)) return null;
     const { startS, endS } = outing.span;
     const tasks = schedule.placements.filter((one) => one.eva === eva.id).length;
-    const name = `${eva.name}, out ${clockText(dial, startS)}, in ${clockText(dial, endS)}, lasts ${lasts(endS - startS)}, ${counted(tasks, "task")}`;
+    const name = `${eva.name}, out ${clockText(dial, startS, eva.id)}, in ${clockText(dial, endS, eva.id)}, lasts ${lasts(endS - startS)}, ${counted(tasks, "task")}`;
     return (
       <button
         key={eva.id}

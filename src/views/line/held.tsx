@@ -42,8 +42,8 @@ export function Plumb(props: { readonly standing: Standing; readonly scale: Time
   if (!block) return null;
   return (
     <>
-      <Line x={scale.x(block.startS)} text={clockText(dial, block.startS)} side="before" />
-      <Line x={scale.x(block.endS)} text={clockText(dial, block.endS)} side="after" />
+      <Line x={scale.x(block.startS)} text={clockText(dial, block.startS, block.eva)} side="before" />
+      <Line x={scale.x(block.endS)} text={clockText(dial, block.endS, block.eva)} side="after" />
     </>
   );
 }

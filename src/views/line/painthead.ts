@@ -107,7 +107,7 @@ export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, dial: Dial
     ctx.textBaseline = "middle";
     const texts = outing
       ? [
-          `${eva.name}   out ${clockText(dial, span.startS)}   in ${clockText(dial, span.endS)}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
+          `${eva.name}   out ${clockText(dial, span.startS, eva.id)}   in ${clockText(dial, span.endS, eva.id)}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
           `${eva.name}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
           eva.name,
         ]
