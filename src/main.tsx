@@ -14,7 +14,7 @@ import { startEngine } from "./engine/browser.ts";
 import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
-import { waysOf } from "./terrain/index.ts";
+import { gaitsOf, waysOf } from "./terrain/index.ts";
 import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
@@ -83,23 +83,21 @@ const paper: PaperPort = {
   },
 };
 
-let walking: { readonly site: Plan["site"]; readonly rules: Plan["rules"]; readonly walkS: WalkS } | null =
-  null;
+/** What walking times follow from. */
+const WALKING = ["site", "rules", "ground", "suits", "crew"] as const;
+let walking: { readonly plan: Plan; readonly walkS: WalkS } | null = null;
 
-/** Walking times of a plan, laid out once for each site and set of rules. */
-function walkS({ site, rules }: Plan): WalkS {
-  if (walking?.site !== site || walking.rules !== rules) {
-    const { index, size, durationS } = waysOf(site, rules.walking);
-    walking = {
-      site,
-      rules,
-      walkS(from, to) {
-        const lengthS = durationS[(index.get(from) ?? -1) * size + (index.get(to) ?? -1)];
-        return lengthS === undefined || lengthS < 0 ? null : lengthS;
-      },
-    };
-  }
-  return walking.walkS;
+/** Walking times of a plan as judge and packer have them, laid out once for all plans with the same ground. */
+function walkS(plan: Plan): WalkS {
+  const known = walking;
+  if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walkS;
+  const { index, size, durationS } = waysOf(plan.site, gaitsOf(plan).planned);
+  const between: WalkS = (from, to) => {
+    const lengthS = durationS[(index.get(from) ?? -1) * size + (index.get(to) ?? -1)];
+    return lengthS === undefined || lengthS < 0 ? null : lengthS;
+  };
+  walking = { plan, walkS: between };
+  return between;
 }
 
 const services: Services = {

@@ -85,7 +85,7 @@ const Card = memo(function Card(props: {
   readonly reason: BenchReason | null;
 }) {
   const { task, reason } = props;
-  const { desk } = useAround();
+  const { desk, look } = useAround();
   const { hold } = useDay();
   const selected = useDesk((state) => state.selection.includes(task.id));
   const held = useLook((state) => state.inHand?.task === task.id);
@@ -101,9 +101,25 @@ const Card = memo(function Card(props: {
         aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${reason?.sentence ?? ""}`}
         onPointerDown={(event) => {
           if (event.button !== 0) return;
-          hold.press(event.nativeEvent, { task: task.id, lane: null, offsetS: Math.min(300, lengthS / 2) });
+          const more = event.shiftKey || event.ctrlKey || event.metaKey;
+          hold.press(event.nativeEvent, {
+            task: task.id,
+            lane: null,
+            offsetS: Math.min(300, lengthS / 2),
+            more,
+          });
         }}
-        onClick={() => desk.select([task.id])}
+        onClick={(event) => {
+          // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
+          if (event.detail === 0) desk.select([task.id]);
+        }}
+        onContextMenu={(event) => {
+          event.preventDefault();
+          if (hold.holding()) return;
+          hold.forget();
+          if (!selected) desk.select([task.id]);
+          look.setState({ menu: { x: event.clientX, y: event.clientY } });
+        }}
       >
         <span className={`kind ${task.kind}`}>{KIND_LETTERS[task.kind]}</span>
         <span className="card-name narrow">{task.name}</span>
