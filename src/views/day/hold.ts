@@ -20,6 +20,7 @@ import type { Plan } from "../../plan/index.ts";
 import type { Desk } from "../../store/index.ts";
 import { CLICK_PX, EDGE_PX, TOUCH_CLICK_PX } from "../line/sizes.ts";
 import type { Look } from "../look.ts";
+import { edgeRoll } from "./edgeroll.ts";
 import { type Grasp, graspOf, laneFor, offer, pinnedAmong, snapFor } from "./grasp.ts";
 import { type GroundSource, seenThrough, under } from "./ground.ts";
 import { spokenCost, spokenDay, targetWords } from "./speech.ts";
@@ -28,6 +29,7 @@ import type { Windowing } from "./windowing.ts";
 /**
  * Holds tasks by pointer or keys: turns gestures into proposals for the desk, one whole proposal from the begin each
  * time, and the desk judges it at once. What is held is a task, all that are selected, an EVA, or one end of a task.
+ * Pointer and keys stand in one file because never both may hold: they share what is in hand.
  */
 export interface Hold {
   /** A pointer went down on a task of the line or the bench, on an end of one, or on an EVA's bar. */
@@ -45,8 +47,6 @@ export interface Hold {
 
 /** How long a held task must rest before a listener is told what it costs, ms. */
 const SPEAK_AFTER_MS = 350;
-/** How long a held task must rest near an edge before the window moves, ms. */
-const EDGE_REST_MS = 300;
 
 export function holding(
   desk: Desk,
@@ -61,8 +61,6 @@ export function holding(
   let free = false;
   let other = false;
   let last: PointerEvent | null = null;
-  let edge = 0;
-  let edgeSinceMs: number | null = null;
   let speech: ReturnType<typeof setTimeout> | undefined;
 
   const say = (spoken: string): void => look.setState({ spoken });
@@ -141,26 +139,14 @@ export function holding(
     return out === 0 || isOverBench(drag.now.x, drag.now.y) ? 0 : Math.max(-60, Math.min(60, out));
   };
 
-  /** Resting near the edge moves the window under the held task, faster the farther out; passing by does not. */
-  const roll = (nowMs: number): void => {
-    edge = 0;
-    const out = beyondEdge();
-    if (out === 0) {
-      edgeSinceMs = null;
-      return;
-    }
-    edge = requestAnimationFrame(roll);
-    edgeSinceMs ??= nowMs;
-    if (nowMs - edgeSinceMs < EDGE_REST_MS) return;
-    windows.panShare(out * 0.0002);
+  const edge = edgeRoll(beyondEdge, (share) => {
+    windows.panShare(share);
     follow();
-  };
+  });
 
   const letGo = (): void => {
     clearTimeout(speech);
-    cancelAnimationFrame(edge);
-    edge = 0;
-    edgeSinceMs = null;
+    edge.stop();
     drag = IDLE;
     keys = null;
     grasp = null;
@@ -212,7 +198,7 @@ export function holding(
       }
       case "follow":
         follow();
-        if (edge === 0 && beyondEdge() !== 0) edge = requestAnimationFrame(roll);
+        edge.watch();
         return;
       case "set down":
         setDown();

@@ -11,7 +11,7 @@ export function readDraft(
   draft: string,
 ): Outcome<unknown, string> {
   // What stands there already is sound, whatever it looks like.
-  if (draft === cell.entry.draft(cell.value, plan)) return done(cell.value);
+  if (isThere(plan, cell, draft)) return done(cell.value);
   const read = cell.entry.read(draft, plan, cell.guide);
   if (!read.ok) return read;
   const faults = desk.faultsOf(cell.put(read.value));
@@ -21,9 +21,14 @@ export function readDraft(
 /** Puts a draft into the plan as one step. The same draft leaves no mark. */
 export function putDraft(desk: Desk, plan: Plan, cell: Cell, draft: string): Outcome<unknown, string> {
   const read = readDraft(desk, plan, cell, draft);
-  if (!read.ok || draft === cell.entry.draft(cell.value, plan)) return read;
+  if (!read.ok || isThere(plan, cell, draft)) return read;
   const put = desk.edit(cell.step, cell.put(read.value));
   return put.ok ? read : failed(faultWords(put.error, cell.path));
+}
+
+/** True when the draft is what stands there, in every cell that the cell stands for. */
+function isThere(plan: Plan, cell: Cell, draft: string): boolean {
+  return cell.mixed !== true && draft === cell.entry.draft(cell.value, plan);
 }
 
 /** The fault that says most about the field at `path`, as a sentence. */

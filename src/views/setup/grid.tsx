@@ -8,6 +8,7 @@ import {
   useState,
 } from "react";
 import { useAround } from "../context.ts";
+import { widened, widenedLine } from "./bulk.ts";
 import type { Faulty } from "./celleditor.tsx";
 import { putDraft, sentence } from "./draft.ts";
 import { type Extent, moved, onward, type Spot } from "./gridmoves.ts";
@@ -86,38 +87,13 @@ export function Grid(props: {
       else next.delete(cell.id);
       return next;
     });
-  /** The cell as one that writes into every marked row, when its own row is marked. */
-  const widened = (cell: Cell): Cell => {
-    const home = lines.find((line) => line.cells.some((one) => one?.id === cell.id));
-    if (!home || !marked.has(home.id) || marked.size < 2) return cell;
-    const column = home.cells.findIndex((one) => one?.id === cell.id);
-    const all = lines.flatMap((line) => {
-      const own = marked.has(line.id) ? line.cells[column] : null;
-      return own && own.fixed === null ? [own] : [];
-    });
-    const what = table.columns[column]?.label ?? "";
-    return {
-      ...cell,
-      step: `Change ${what.charAt(0).toLowerCase()}${what.slice(1)} in ${all.length} rows`,
-      put: (value) => (plan) => {
-        let now = plan;
-        const parts: Partial<typeof plan> = {};
-        for (const one of all) {
-          const part = one.put(value)(now);
-          Object.assign(parts, part);
-          now = { ...now, ...part };
-        }
-        return parts;
-      },
-    };
-  };
   const mark = (from: number, to: number): void => {
     const low = Math.min(from, to);
     const ids = lines.slice(low, Math.max(from, to) + 1).map((line) => line.id);
     onMarked(new Set([...marked, ...ids]));
   };
   const put = (of: Cell, draft: string): void => {
-    const cell = widened(of);
+    const cell = widened(table, lines, marked, of);
     const read = putDraft(desk, desk.state.getState().plan, cell, draft);
     keep(cell, read.ok ? null : { draft, fault: read.error });
   };
@@ -311,7 +287,9 @@ export function Grid(props: {
           {lines.slice(inPage.first, inPage.end).map((line, i) => (
             <GridRow
               key={line.id}
-              line={editing && marked.has(line.id) ? widenedLine(line, editing.cell, widened) : line}
+              line={
+                editing && marked.has(line.id) ? widenedLine(table, lines, marked, line, editing.cell) : line
+              }
               marked={marked.has(line.id)}
               rowIndex={long ? inPage.first + i + 2 : null}
               columns={table.columns}
@@ -337,12 +315,6 @@ function Gap({ rows, columns }: { readonly rows: number; readonly columns: numbe
       <td colSpan={columns} style={{ height: rows * ROW_PX }} />
     </tr>
   );
-}
-
-/** A line whose cell in hand writes into all marked rows. */
-function widenedLine(line: Line, id: string, widened: (cell: Cell) => Cell): Line {
-  if (!line.cells.some((cell) => cell?.id === id)) return line;
-  return { ...line, cells: line.cells.map((cell) => (cell?.id === id ? widened(cell) : cell)) };
 }
 
 /** The width of a column for so many digits. */

@@ -46,6 +46,8 @@ export interface Cell {
   readonly path: string;
   /** Why it cannot be changed; null when it can. */
   readonly fixed: string | null;
+  /** True when it stands for several cells that do not all hold this value. */
+  readonly mixed?: boolean;
   /** The branches of a plan with this value in it. */
   readonly put: (value: unknown) => (plan: Plan) => Partial<Plan>;
   /** What the change is called in the history. */

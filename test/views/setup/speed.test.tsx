@@ -107,6 +107,20 @@ describe("in the grid", () => {
     expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([10, 10, 10]);
   });
 
+  it("marked rows that differ take the value of the row in hand as well", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, column("Worth")));
+    press("3");
+    write("30");
+    press("Enter");
+    press("ArrowUp");
+    press("ArrowDown", { shiftKey: true });
+    press("ArrowUp");
+    press("F2");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([30, 30, 10]);
+  });
+
   it("Escape unmarks, and a row out of the marked ones is written alone", () => {
     const { desk } = show(<Setup />);
     goTo(cell(0, column("Worth")));
