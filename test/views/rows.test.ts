@@ -42,7 +42,9 @@ describe("margin rows", () => {
     const own = verdict.margins.filter((track) => track.crew === "ev3" && track.eva === "eva-2");
     const worst = own.reduce((a, b) => (b.margin < a.margin ? b : a));
     expect(row.parts![0]).toMatchObject({ eva: "eva-2", figure: row.figure, standing: row.standing });
-    expect(row.parts![0]!.cause.toLowerCase()).toContain(worst.consumable === "water" ? "water" : worst.consumable);
+    expect(row.parts![0]!.cause.toLowerCase()).toContain(
+      worst.consumable === "water" ? "water" : worst.consumable,
+    );
     const both = marginRows(plan, schedule, verdict, "least").find((one) => one.key === "ev2 least")!;
     const figures = both.parts!.map((part) => Number.parseInt(part.figure, 10));
     expect(figures).toEqual(figures.toSorted((a, b) => a - b));
