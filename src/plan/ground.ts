@@ -49,6 +49,28 @@ const grid = z
   })
   .describe("Heights point by point.");
 
+const middle = {
+  eastM: ranged(-100_000, 100_000, "Middle, east of the lander, m."),
+  northM: ranged(-100_000, 100_000, "Middle, north of the lander, m."),
+  diameterM: ranged(1, 20_000, "Across, m."),
+};
+
+const crater = z
+  .strictObject({
+    type: z.literal("crater").describe("A bowl with a rim."),
+    ...middle,
+    freshness: share("1 as fallen, towards 0 worn away."),
+  })
+  .describe("A crater.");
+
+const dome = z
+  .strictObject({
+    type: z.literal("dome").describe("A rounded rise, or a hollow."),
+    ...middle,
+    heightM: ranged(-2000, 2000, "Height of the crown over the ground about it, m; below 0 a hollow."),
+  })
+  .describe("A dome.");
+
 const made = z
   .strictObject({
     type: z.literal("made").describe("Ground made by the program from a few numbers."),
@@ -65,6 +87,11 @@ const made = z
       2,
     ),
     largestM: ranged(1, 5000, "Largest crater, m across.").default(200),
+    landforms: z
+      .array(z.discriminatedUnion("type", [crater, dome]))
+      .max(100)
+      .default([])
+      .describe("Craters and domes that stand where the planner wants them."),
   })
   .describe("Ground made by the program: rolling and cratered.");
 

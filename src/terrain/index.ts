@@ -3,7 +3,7 @@ export type { Point, Shape } from "./shapes.ts";
 export { gradientAt, gradients, heightAt, isKnown, lieAt } from "./grid.ts";
 export type { HeightGrid, Lie } from "./grid.ts";
 export { cratersOf, madeHeights } from "./made.ts";
-export type { Crater, Recipe } from "./made.ts";
+export type { Crater, Landform, Recipe } from "./made.ts";
 export { reliefOf } from "./relief.ts";
 export type { StoredGround } from "./relief.ts";
 export { footingOf } from "./footing.ts";

@@ -9,7 +9,8 @@ import { addRolling } from "./rolling.ts";
  * Sources: number, depth and shape of craters as physics/crater.ts, rolling as rolling.ts. How fresh a crater is:
  * from a quarter to wholly, small values more likely (project assumption; in equilibrium most craters are worn). Old
  * craters are made first. Heights are rounded to whole millimetres. Range: craters from three cells across up to the
- * largest asked for. Not covered: boulders, and everything smaller than a cell.
+ * largest asked for. Landforms asked for by the planner come last, craters shaped as all others, domes as
+ * `domeHeightM`. Not covered: boulders, and everything smaller than a cell.
  */
 export interface Recipe {
   readonly seed: number;
@@ -23,7 +24,20 @@ export interface Recipe {
   readonly cratered: number;
   readonly steepness: number;
   readonly largestM: number;
+  /** What stands where the planner wants it. */
+  readonly landforms?: readonly Landform[] | undefined;
 }
+
+/** A crater or dome at a given place. */
+export type Landform =
+  | ({ readonly type: "crater" } & Crater)
+  | {
+      readonly type: "dome";
+      readonly eastM: number;
+      readonly northM: number;
+      readonly diameterM: number;
+      readonly heightM: number;
+    };
 
 /** A crater on made ground. */
 export interface Crater {
@@ -43,6 +57,10 @@ export function madeHeights(recipe: Recipe): Float64Array {
   const heightM = new Float64Array(columns * rows);
   addRolling(heightM, columns, recipe.seed, recipe.roughnessM, recipe.hurst);
   for (const crater of cratersOf(recipe)) dig(heightM, recipe, crater);
+  for (const form of recipe.landforms ?? []) {
+    if (form.type === "crater") dig(heightM, recipe, form);
+    else lay(heightM, recipe, form, form.diameterM / 2, (awayM) => domeHeightM(awayM, form));
+  }
   for (let i = 0; i < heightM.length; i += 1) heightM[i] = Math.round(heightM[i]! * 1000) / 1000;
   return heightM;
 }
@@ -82,18 +100,38 @@ function wholeNear(expected: number, source: Random): number {
   return Math.floor(expected) + (source.next() < expected - Math.floor(expected) ? 1 : 0);
 }
 
-function dig(heightM: Float64Array, grid: Omit<HeightGrid, "key" | "heightM">, crater: Crater): void {
-  const { cellM, columns, rows } = grid;
-  const reach = (APRON_RADII / 2) * crater.diameterM;
-  const x = (crater.eastM - grid.westM) / cellM;
-  const y = (crater.northM - grid.southM) / cellM;
-  const cells = reach / cellM;
+/** Height in m of a dome: level at the crown and at the foot, where it ends (project's own shape). */
+function domeHeightM(awayM: number, dome: { readonly diameterM: number; readonly heightM: number }): number {
+  const away = (2 * awayM) / dome.diameterM;
+  return away >= 1 ? 0 : dome.heightM * (1 - away * away) ** 2;
+}
+
+type Net = Omit<HeightGrid, "key" | "heightM">;
+
+function dig(heightM: Float64Array, grid: Net, crater: Crater): void {
+  const { diameterM, freshness } = crater;
+  lay(heightM, grid, crater, (APRON_RADII / 2) * diameterM, (awayM) =>
+    craterHeightM(awayM, diameterM, freshness),
+  );
+}
+
+/** Adds `heightAway` to all points within `reachM` of a middle. */
+function lay(
+  heightM: Float64Array,
+  { cellM, columns, rows, westM, southM }: Net,
+  middle: { readonly eastM: number; readonly northM: number },
+  reachM: number,
+  heightAway: (awayM: number) => number,
+): void {
+  const x = (middle.eastM - westM) / cellM;
+  const y = (middle.northM - southM) / cellM;
+  const cells = reachM / cellM;
   const top = Math.min(rows - 1, Math.floor(y + cells));
   const right = Math.min(columns - 1, Math.floor(x + cells));
   for (let row = Math.max(0, Math.ceil(y - cells)); row <= top; row += 1) {
     for (let column = Math.max(0, Math.ceil(x - cells)); column <= right; column += 1) {
       const awayM = Math.sqrt((row - y) ** 2 + (column - x) ** 2) * cellM;
-      heightM[row * columns + column]! += craterHeightM(awayM, crater.diameterM, crater.freshness);
+      heightM[row * columns + column]! += heightAway(awayM);
     }
   }
 }

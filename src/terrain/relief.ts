@@ -60,7 +60,8 @@ function keyOf(ground: StoredGround): string {
   const where = [westM, southM, cellM, columns, rows].join(" ");
   if (ground.type === "made") {
     const { seed, roughnessM, hurst, cratered, steepness, largestM } = ground;
-    return `made ${where} ${[seed, roughnessM, hurst, cratered, steepness, largestM].join(" ")}`;
+    const forms = ground.landforms?.length ? ` ${JSON.stringify(ground.landforms)}` : "";
+    return `made ${where} ${[seed, roughnessM, hurst, cratered, steepness, largestM].join(" ")}${forms}`;
   }
   return `grid ${where} ${ground.unit} ${digest(ground.heights)}`;
 }

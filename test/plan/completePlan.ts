@@ -232,4 +232,8 @@ export const madeGround: PlanGroundInput = {
   cratered: 0.05,
   steepness: 2.4,
   largestM: 120,
+  landforms: [
+    { type: "crater", eastM: 40, northM: -30, diameterM: 90, freshness: 0.7 },
+    { type: "dome", eastM: -110, northM: 60, diameterM: 150, heightM: 9 },
+  ],
 };

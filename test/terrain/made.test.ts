@@ -49,6 +49,23 @@ describe("made ground", () => {
     expect(count(15) / count(30)).toBeLessThan(4.5);
   });
 
+  it("puts the landforms where the planner wants them, and another ground has another key", () => {
+    const level = { ...recipe, roughnessM: 0, cratered: 0 };
+    const landforms: Recipe["landforms"] = [
+      { type: "dome", eastM: -400, northM: 200, diameterM: 300, heightM: 25 },
+      { type: "crater", eastM: 500, northM: -100, diameterM: 200, freshness: 1 },
+    ];
+    const ground = { type: "made" as const, ...level, landforms };
+    const grid = reliefOf(ground);
+    expect(heightAt(grid, -400, 200)).toBe(25);
+    expect(heightAt(grid, -400, 360)).toBe(0);
+    // Floor 0.2 D under the rim, rim 0.036 D over the ground: Pike 1974 as in physics/crater.ts.
+    expect(heightAt(grid, 500, -100)).toBeCloseTo(200 * (0.036 - 0.2), 3);
+    expect(heightAt(grid, 600, -100)).toBeCloseTo(200 * 0.036, 3);
+    expect(grid.key).not.toBe(reliefOf({ type: "made", ...level }).key);
+    expect(grid.key).not.toBe(reliefOf({ ...ground, landforms: landforms.slice(1) }).key);
+  });
+
   it("digs the craters it says: floor under rim by the depth of its freshness", () => {
     let looked = 0;
     for (let seed = 1; seed <= 20; seed += 1) {

@@ -9,8 +9,8 @@ import type { EvaInput, SuitInput } from "../parts.ts";
  *
  * At 50 W and with 10 % kept back the battery lasts 7 h 1 min: it binds the second outing as its 7 hours do.
  *
- * Emergency oxygen is 36 min, not the published 30: the far lip is 1586 m away in a straight line and 1.82 km on
- * foot, 30.3 min at 1.0 m/s, and 3 min must be left at the lander.
+ * Emergency oxygen is 36 min, not the published 30: the far lip is 1586 m away in a straight line and 1.74 km on
+ * foot round the crater, 30.1 min at 1.0 m/s on the level, and 3 min must be left at the lander.
  */
 const pack = {
   massKg: 83,

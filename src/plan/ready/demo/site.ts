@@ -5,7 +5,7 @@ import type { SiteInput } from "../parts.ts";
  * 560 m across to the north-east (Osier), a low dome to the south and a bright ray to the west. All places lie
  * between 60 m and 1.6 km from the lander in a straight line; the instruments stand 105 to 260 m out, in the west.
  *
- * The line from the lander to the far lip crosses the crater, so the way there bends by the shoulder.
+ * The line from the lander to the far lip crosses the crater, so the way there bends round its wall by the shoulder.
  */
 export const tarrowShelf: SiteInput = {
   name: "Tarrow Shelf",
@@ -13,7 +13,7 @@ export const tarrowShelf: SiteInput = {
   lonDeg: 52.37,
   elevationM: -640,
   notes:
-    "Invented site. Latitude, longitude and date are real enough for the sun to be computed; the ground is not surveyed.",
+    "Invented site. Latitude, longitude and date are real enough for the sun to be computed; the ground is made from a recipe.",
   places: [
     { id: "lander", name: "Lander Dunnock", kind: "lander", eastM: 0, northM: 0 },
     { id: "first-ground", name: "First Ground", kind: "station", eastM: 56, northM: 28, upM: 0 },
