@@ -4,6 +4,8 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 export interface StoredPlan {
   /** The plan as a file's text. */
   readonly text: string;
+  /** What variants give up of the plan: the file has no room for it. Missing in older records. */
+  readonly givenUp?: unknown;
   readonly savedAtMs: number;
   /** Which window wrote it. */
   readonly writer: string;

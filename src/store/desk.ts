@@ -5,16 +5,26 @@ import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
+import { oddsCommands, type OddsCommands } from "./odds.ts";
 import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { savingCommands, type SavingCommands } from "./saving.ts";
 import type { DeskState } from "./state.ts";
 import { variantCommands, type VariantCommands } from "./variants.ts";
+import { whyCommands, type WhyCommands } from "./why.ts";
 
 /** The open plan and everything that can be done with it. */
 export interface Desk
-  extends EditCommands, GestureCommands, RunCommands, FileCommands, SavingCommands, VariantCommands {
+  extends
+    EditCommands,
+    GestureCommands,
+    RunCommands,
+    FileCommands,
+    SavingCommands,
+    VariantCommands,
+    WhyCommands,
+    OddsCommands {
   /** To read and to subscribe; only commands change it. */
   readonly state: Pick<StoreApi<DeskState>, "getState" | "getInitialState" | "subscribe">;
   /** Selects tasks; the same selection stays the same array. */
@@ -29,6 +39,7 @@ export function createDesk(ports: DeskPorts): Desk {
   const core = createCore(ports);
   const { state } = core;
   const edits = editCommands(core);
+  const variants = variantCommands(core, edits);
   const commands = createRegistry();
   const desk: Desk = {
     state,
@@ -38,7 +49,9 @@ export function createDesk(ports: DeskPorts): Desk {
     ...runCommands(core, edits),
     ...fileCommands(core),
     ...savingCommands(core),
-    ...variantCommands(core, edits),
+    ...variants,
+    ...whyCommands(core, variants),
+    ...oddsCommands(core, variants),
     select(tasks) {
       const { selection } = state.getState();
       const same = selection.length === tasks.length && selection.every((task, i) => task === tasks[i]);

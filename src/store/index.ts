@@ -22,6 +22,10 @@ export {
   tasksById,
   undoName,
 } from "./selectors.ts";
+export { oddsAreStale, PRESENT, shedIsStale } from "./odds.ts";
+export type { VariantDay } from "./variants.ts";
+export { whyIsStale } from "./why.ts";
+export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
 
@@ -44,10 +48,27 @@ export type {
   VerdictChange,
 } from "../check/index.ts";
 export type {
+  AheadCell,
+  Bands,
   BenchReason,
+  Chance,
+  EvaOdds,
   FitBand,
+  MarginOdds,
   MendReport,
+  OddsReport,
   PackOptions,
   PackProgress,
   PackReport,
+  Relaxation,
+  Shape,
+  ShedCell,
+  ShedEva,
+  ShedReport,
+  ShedRow,
+  TaskOdds,
+  WhyCause,
+  WhyConflict,
+  WhyLoop,
+  WhyReport,
 } from "../engine/protocol.ts";

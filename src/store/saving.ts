@@ -4,6 +4,7 @@ import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
 import { emptyHistory } from "./history.ts";
 import type { Saving } from "./state.ts";
+import { readGivenUp, storedGivenUp } from "./variants.ts";
 
 /** How long the plan must stand still before it is saved, ms. */
 const QUIET_MS = 400;
@@ -34,8 +35,13 @@ export function savingCommands(core: Core): SavingCommands {
     state.setState((now) => ({ saving: { ...now.saving, ...part } }));
 
   const write = async (): Promise<void> => {
-    const { plan } = state.getState();
-    const record: StoredPlan = { text: planText(plan), savedAtMs: clock.nowMs(), writer };
+    const { plan, givenUp } = state.getState();
+    const record: StoredPlan = {
+      text: planText(plan),
+      givenUp: storedGivenUp(givenUp),
+      savedAtMs: clock.nowMs(),
+      writer,
+    };
     note({ status: "saving" });
     try {
       const how = await archive.writeOpen(record, expected);
@@ -83,6 +89,7 @@ export function savingCommands(core: Core): SavingCommands {
       return { ok: false, reason: `${first?.message ?? "it has faults"}${where}` };
     }
     restoring = true;
+    state.setState({ givenUp: readGivenUp(found.givenUp) });
     core.show(read.value, emptyHistory);
     restoring = false;
     note({ status: "saved", savedAtMs: found.savedAtMs, message: null });

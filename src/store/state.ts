@@ -1,6 +1,7 @@
 import type { Verdict, VerdictChange } from "../check/index.ts";
 import type { BenchReason, FitBand, MendReport, PackProgress, PackReport } from "../engine/protocol.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
+import type { Asking, GivenUp, OddsWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -19,6 +20,14 @@ export interface DeskState {
   readonly fitBands: readonly FitBand[] | null;
   /** Why each task on the bench is there, by task id; those of an older plan stay until the new ones arrive. */
   readonly benchReasons: ReadonlyMap<string, BenchReason>;
+  /** The question why that is open; null when none is. */
+  readonly why: Asking | null;
+  /** What variants give up of the plan beside its schedule, by the variant's id. */
+  readonly givenUp: ReadonlyMap<string, GivenUp>;
+  /** Odds of the open day and of variants, by PRESENT or the variant's id. */
+  readonly odds: ReadonlyMap<string, OddsWork>;
+  /** The shed order that was worked out last. */
+  readonly shed: ShedWork | null;
   /** The last file that was refused; null once a plan is opened or the planner has read it. */
   readonly refusal: Refusal | null;
   readonly saving: Saving;

@@ -1,0 +1,70 @@
+import type {
+  OddsProgress,
+  OddsReport,
+  Shape,
+  ShedProgress,
+  ShedReport,
+  WhyReport,
+} from "../engine/protocol.ts";
+import type { Plan } from "../plan/index.ts";
+import type { PlanChange } from "./variantchange.ts";
+
+/** What the desk keeps of questions that take a while: each with the day it was asked about. */
+
+/** A question why, under way or answered. */
+export interface Asking {
+  /** The task asked about; null when it is about what is wrong with the day. */
+  readonly task: string | null;
+  /** The finding it began from, in its own words; null when it began from the task. */
+  readonly finding: string | null;
+  /** The day it was asked about. */
+  readonly plan: Plan;
+  readonly seconds: number;
+  readonly running: boolean;
+  /** What is known so far. */
+  readonly report: WhyReport | null;
+  /** overtaken: the day changed before it was through. */
+  readonly end: "answered" | "stopped" | "overtaken" | "failed" | null;
+  readonly message: string | null;
+  /** Variants made of relaxations, by the sentence of each. */
+  readonly taken: ReadonlyMap<string, string>;
+}
+
+/** How a run stands. overtaken: the day changed before it was through. */
+interface Work<Progress, Report> {
+  readonly running: boolean;
+  readonly progress: Progress | null;
+  /** The answer; with `end` "stopped" it may be of fewer days or rows than asked for. */
+  readonly report: Report | null;
+  readonly end: "answered" | "stopped" | "overtaken" | "failed" | null;
+  readonly message: string | null;
+}
+
+/** Odds of a day. */
+export interface OddsWork extends Work<OddsProgress, OddsReport> {
+  /** The open plan when it was asked for. */
+  readonly base: Plan;
+  /** The day it is about. */
+  readonly plan: Plan;
+  readonly options: OddsChoice;
+}
+
+/** How odds are worked out. */
+export interface OddsChoice {
+  readonly days: number;
+  readonly seed: number;
+  readonly shape: Shape;
+}
+
+/** The shed order of the open day. */
+export interface ShedWork extends Work<ShedProgress, ShedReport> {
+  readonly plan: Plan;
+}
+
+/** What a variant gives up of the plan, in words and as changes. */
+export interface GivenUp {
+  readonly sentence: string;
+  /** Who has to agree; null where the planner decides. */
+  readonly owner: string | null;
+  readonly changes: readonly PlanChange[];
+}

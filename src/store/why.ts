@@ -1,0 +1,150 @@
+import type { Relaxation } from "../engine/protocol.ts";
+import type { Asking } from "./answers.ts";
+import type { Core } from "./core.ts";
+import { wordsOf } from "./files.ts";
+import { sameDay } from "./sameday.ts";
+import type { DeskState } from "./state.ts";
+import type { VariantCommands } from "./variants.ts";
+
+/** Commands on the question why something is not on the day, or is wrong with it. */
+export interface WhyCommands {
+  /** Asks about a task, or with null about the day; a question under way gives way. `seconds` is 3 when left out. */
+  askWhy(task: string | null, more?: { readonly finding?: string; readonly seconds?: number }): Promise<void>;
+  /** Asks the same of the day as it is now. */
+  askAgain(seconds?: number): Promise<void>;
+  /** Ends the search; what was found stays. */
+  stopWhy(): void;
+  /** Puts question and answer away. */
+  closeWhy(): void;
+  /**
+   * Makes a variant of a relaxation of the answer: its id, the same one when that was done before; null, with a notice,
+   * when the plan cannot take it.
+   */
+  tryRelaxation(relaxation: Relaxation): string | null;
+}
+
+const SECONDS = 3;
+
+export function whyCommands(core: Core, variants: VariantCommands): WhyCommands {
+  const { state, ports } = core;
+  let current: AbortController | null = null;
+
+  const note = (part: Partial<Asking>): void =>
+    state.setState((now) => (now.why ? { why: { ...now.why, ...part } } : {}));
+  const end = (how: NonNullable<Asking["end"]>): void => {
+    const stopped = current;
+    if (!stopped) return;
+    current = null;
+    note({ running: false, end: how });
+    stopped.abort();
+  };
+
+  core.onPlan((plan) => {
+    const { why } = state.getState();
+    if (!why) return;
+    if (why.task !== null && !plan.tasks.some((task) => task.id === why.task)) {
+      end("overtaken");
+      state.setState({ why: null });
+    } else if (!sameDay(why.plan, plan)) end("overtaken");
+  });
+
+  const commands: WhyCommands = {
+    async askWhy(
+      task,
+      { finding = null, seconds = SECONDS }: { finding?: string | null; seconds?: number } = {},
+    ) {
+      end("stopped");
+      const { plan } = state.getState();
+      const mine = new AbortController();
+      current = mine;
+      state.setState({
+        why: {
+          task,
+          finding,
+          plan,
+          seconds,
+          running: true,
+          report: null,
+          end: null,
+          message: null,
+          taken: new Map(),
+        },
+      });
+      try {
+        const report = await ports.engine.why(
+          plan,
+          plan.schedule,
+          task,
+          { seed: 1, seconds },
+          (report) => {
+            if (current === mine) note({ report });
+          },
+          mine.signal,
+        );
+        if (current !== mine) return;
+        current = null;
+        note({ running: false, report, end: "answered" });
+      } catch (error) {
+        if (current !== mine) return;
+        current = null;
+        note({ running: false, end: "failed", message: wordsOf(error) });
+      }
+    },
+    async askAgain(seconds) {
+      const { why } = state.getState();
+      if (!why) return;
+      await commands.askWhy(why.task, {
+        ...(why.finding === null ? {} : { finding: why.finding }),
+        seconds: seconds ?? why.seconds,
+      });
+    },
+    stopWhy: () => end("stopped"),
+    closeWhy() {
+      end("stopped");
+      state.setState({ why: null });
+    },
+    tryRelaxation(relaxation) {
+      const { why, plan } = state.getState();
+      if (!why) return null;
+      const before = why.taken.get(relaxation.sentence);
+      if (before !== undefined && plan.variants.some((variant) => variant.id === before)) return before;
+      const { edit, schedule, sentence, owner } = relaxation;
+      const kept = variants.keepOffered(nameFor(why, relaxation), {
+        plan: why.plan,
+        edit,
+        schedule,
+        sentence,
+        owner,
+      });
+      if (!kept.ok) {
+        core.notice(
+          "problem",
+          `No variant was made: ${kept.error[0]?.message ?? "the plan cannot take it"}.`,
+        );
+        return null;
+      }
+      note({ taken: new Map(why.taken).set(relaxation.sentence, kept.value) });
+      return kept.value;
+    },
+  };
+  return commands;
+}
+
+/** True when the day is no longer the one that was asked about. */
+export function whyIsStale({ why, plan }: DeskState): boolean {
+  return why !== null && !sameDay(why.plan, plan);
+}
+
+const LONGEST_NAME = 120;
+
+/** What the variant is called: the task it makes room for, and what gives. */
+function nameFor(why: Asking, { sentence }: Relaxation): string {
+  const gives = sentence.split(": ")[0]!.replace(/\.$/, "");
+  const task = why.plan.tasks.find((one) => one.id === why.task)?.name ?? "Mended";
+  const room = Math.max(20, LONGEST_NAME - gives.length - 2);
+  return cut(`${cut(task, room)}: ${gives}`, LONGEST_NAME);
+}
+
+function cut(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+}
