@@ -1,7 +1,7 @@
 import { instant } from "../../../src/kernel/index.ts";
 import type { Schedule } from "../../../src/plan/index.ts";
 
-/** A full day of the demo plan, found once by packing it and written down, so that tests do not hang on the packer. */
+/** A full day of the demo plan, found once by packing and mending it and written down, so that tests do not hang on the packer. */
 export const demoDay: Schedule = {
   placements: [
     ["quick-sample", "eva-1", "ev1", 5957] as const,
@@ -28,7 +28,7 @@ export const demoDay: Schedule = {
     ["near-lip-documented", "eva-2", "ev1 ev2", 51745] as const,
     ["rim-survey-one", "eva-2", "ev1 ev2", 54385] as const,
     ["shoulder-core", "eva-2", "ev1 ev2", 57085] as const,
-    ["far-lip-boulder", "eva-2", "ev1 ev2", 59728] as const,
+    ["far-lip-boulder", "eva-2", "ev1 ev2", 59688] as const,
     ["shoulder-rake", "eva-2", "ev1", 62502] as const,
     ["osier-panorama", "eva-2", "ev2", 62771] as const,
     ["drill-heat-hole", "eva-2", "ev2", 65675] as const,
