@@ -1,6 +1,6 @@
 import type { Plan } from "../plan/index.ts";
 import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
-import { type Engine, EngineError, type WhyReport } from "./protocol.ts";
+import { type Engine, EngineError, type SiteAsk, type WhyReport } from "./protocol.ts";
 import { onPlan } from "./whyreport.ts";
 
 interface Pending {
@@ -97,6 +97,9 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
           report(onPlan(plan, now)),
         ),
       ),
+    site: (plan, schedule, what, args, signal) =>
+      // The answer is of the kind that was asked for.
+      call("site", plan, { schedule, ask: { what, args } as SiteAsk }, signal) as Promise<never>,
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message)),
   };

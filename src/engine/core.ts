@@ -16,9 +16,12 @@ import type {
   ShedOptions,
   ShedProgress,
   ShedReport,
+  SiteAnswer,
+  SiteAsk,
   WhyOptions,
   WhyReport,
 } from "./protocol.ts";
+import { siteAnswer } from "./sitework.ts";
 import { Judged } from "./whyreport.ts";
 
 /**
@@ -68,6 +71,7 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<WhyReport>;
+  site(plan: Plan, schedule: Schedule, ask: SiteAsk): SiteAnswer;
 }
 
 /** A slice of search between two looks at waiting messages, s: short enough that a cancel is felt at once. */
@@ -110,6 +114,7 @@ export function makeCore(clock: () => number): Core {
   return {
     check,
     fitBands,
+    site: siteAnswer,
     mend: async (plan, schedule, options, breathe, signal) => {
       const run = mendRun(plan, schedule, { ...options, clock });
       while (run.step(SLICE_S) && !signal?.aborted) await breathe();

@@ -13,6 +13,8 @@ import type {
   ShedOptions,
   ShedProgress,
   ShedReport,
+  SiteAnswer,
+  SiteAsk,
   WhyOptions,
   WhyReport,
 } from "./protocol.ts";
@@ -30,6 +32,7 @@ export interface Calls {
   odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };
   shed: { args: { schedule: Schedule; options: ShedOptions }; answer: ShedReport };
   why: { args: { schedule: Schedule; task: string | null; options: WhyOptions }; answer: WhyReport };
+  site: { args: { schedule: Schedule; ask: SiteAsk }; answer: SiteAnswer };
 }
 
 export type CallName = keyof Calls;

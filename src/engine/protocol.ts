@@ -3,9 +3,11 @@ import type { Instant, Interval } from "../kernel/index.ts";
 import type { Edit, Plan, Schedule } from "../plan/index.ts";
 import type { OddsProgress, OddsReport, Shape } from "./oddsreport.ts";
 import type { ShedProgress, ShedReport } from "./shedreport.ts";
+import type { SiteCalls } from "./sitereport.ts";
 
 export type * from "./oddsreport.ts";
 export type * from "./shedreport.ts";
+export type * from "./sitereport.ts";
 
 /** What the core offers behind the worker: one typed map of calls, their arguments, reports and answers. */
 
@@ -202,6 +204,14 @@ export interface Engine {
     report: (progress: WhyReport) => void,
     signal?: AbortSignal,
   ): Promise<WhyReport>;
+  /** The site as a map draws it: the schedule counts for "walks" only. */
+  site<What extends keyof SiteCalls>(
+    plan: Plan,
+    schedule: Schedule,
+    what: What,
+    args: SiteCalls[What]["args"],
+    signal?: AbortSignal,
+  ): Promise<SiteCalls[What]["answer"]>;
   /** Ends the worker; pending calls are rejected. */
   close(): void;
 }

@@ -14,6 +14,7 @@ export type { Removable, Removal } from "./removal.ts";
 export {
   benchTasks,
   findingsOfTask,
+  packStands,
   placementsByTask,
   redoName,
   shownPlan,
@@ -28,6 +29,8 @@ export { whyIsStale } from "./why.ts";
 export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
+export { siteWork, withPlaceAt } from "./site.ts";
+export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // The words of the judge and the packer that views draw: views see them through the desk only.
 export { RULE_WORDS } from "../check/index.ts";
@@ -71,4 +74,17 @@ export type {
   WhyConflict,
   WhyLoop,
   WhyReport,
+} from "../engine/protocol.ts";
+export type {
+  Consumable,
+  Explained,
+  Left,
+  Line,
+  SiteCourse,
+  SiteGround,
+  SiteLeg,
+  SiteLight,
+  SitePlace,
+  SiteRing,
+  SiteWalks,
 } from "../engine/protocol.ts";

@@ -4,7 +4,7 @@ import type { Finding } from "../store/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
-export type Screen = "day" | "setup" | "paper";
+export type Screen = "day" | "site" | "setup" | "paper";
 export type Theme = "light" | "dark";
 
 /** What is in hand, for the label beside the pointer. */
@@ -37,6 +37,8 @@ export interface LookState {
   readonly window: TimeWindow;
   /** Time under the pointer; null when it is elsewhere. */
   readonly cursorS: number | null;
+  /** The minute that was pointed at last; null before the first. The map stays at it while the pointer is elsewhere. */
+  readonly minuteS: number | null;
   /** The block that has the keyboard's place on the day line. */
   readonly focus: { readonly task: string; readonly lane: string } | null;
   readonly inHand: InHand | null;
@@ -72,6 +74,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     theme,
     window: { startS: 0, endS: 3600 },
     cursorS: null,
+    minuteS: null,
     focus: null,
     inHand: null,
     manner: "stay",

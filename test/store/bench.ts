@@ -150,6 +150,10 @@ export class HandEngine implements Engine {
     throw new Error("not asked for in these tests");
   }
 
+  site(): never {
+    throw new Error("not asked for in these tests");
+  }
+
   close(): void {
     throw new Error("not closed in these tests");
   }

@@ -1,0 +1,187 @@
+import {
+  type Consumable,
+  CONSUMABLES,
+  drawPerSecond,
+  explainDraw,
+  explainEmergency,
+  type Explained,
+  type SkyDirection,
+} from "../physics/index.ts";
+import type { Plan } from "../plan/index.ts";
+import type { Trail } from "../terrain/index.ts";
+import type { Left } from "./sitereport.ts";
+
+/** From what the figures of the site come, and the limits of the walk back themselves. */
+
+/** A limit of the walk back; `spare` is what the consumable that bounds it has above its reserve, micrograms or mWs. */
+export interface Limit {
+  readonly kind: "emergency" | "stock";
+  readonly crew: readonly string[];
+  readonly by: Consumable | null;
+  readonly seconds: number;
+  readonly spare: number;
+}
+
+const PER_UNIT: Readonly<Record<Consumable, number>> = {
+  oxygen: 1e9,
+  co2: 1e9,
+  water: 1e9,
+  battery: 3_600_000,
+};
+
+/**
+ * One limit for each emergency oxygen time there is, whoever has it, and one for each suit in `left`: the longest walk
+ * back, whole seconds rounded down, that leaves every reserve (rules walk-back-emergency and walk-back-consumables).
+ */
+export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
+  const { emergencyReserveS } = plan.rules.walkback;
+  const byTime = new Map<number, string[]>();
+  for (const member of plan.crew) {
+    const suit = plan.suits.find((one) => one.id === member.suit);
+    if (!suit) continue;
+    const seconds = suit.emergencyOxygenS - emergencyReserveS;
+    byTime.set(seconds, [...(byTime.get(seconds) ?? []), member.id]);
+  }
+  const emergency = [...byTime].map(([seconds, crew]): Limit => ({
+    kind: "emergency",
+    crew,
+    by: null,
+    seconds: Math.max(0, seconds),
+    spare: 0,
+  }));
+  return [...emergency, ...left.flatMap((one) => stockLimit(plan, one) ?? [])];
+}
+
+function stockLimit(plan: Plan, { crew, amounts }: Left): Limit | null {
+  const walker = walkerOf(plan, crew);
+  if (!walker) return null;
+  let by: Consumable = "oxygen";
+  let least = Infinity;
+  let above = 0;
+  for (const one of CONSUMABLES) {
+    // Down by a unit: what is read off a course in kg and Wh must not gain by binary noise.
+    const spare = Math.floor(amounts[one] * PER_UNIT[one]) - 1 - walker.reserve(one);
+    const rate = walker.draw[one];
+    const seconds = rate > 0 ? Math.floor(spare / rate) : spare >= 0 ? Infinity : 0;
+    if (seconds < least) [least, by, above] = [seconds, one, spare];
+  }
+  return { kind: "stock", crew: [crew], by, seconds: Math.max(0, least), spare: above };
+}
+
+function walkerOf(plan: Plan, crew: string) {
+  const member = plan.crew.find((one) => one.id === crew);
+  const suit = plan.suits.find((one) => one.id === member?.suit);
+  if (!member || !suit) return null;
+  const watts = plan.rules.walkback.metabolicW * member.workRateFactor;
+  const full = { oxygen: suit.oxygenKg, co2: suit.co2Kg, water: suit.waterKg, battery: suit.batteryWh };
+  return {
+    suit,
+    watts,
+    draw: drawPerSecond(suit, watts),
+    reserve: (one: Consumable): number => Math.ceil(full[one] * PER_UNIT[one] * suit.reserve[one]),
+  };
+}
+
+const DRAWS: Readonly<Record<Consumable, string>> = {
+  oxygen: "oxygen drawn",
+  co2: "CO2 taken up",
+  water: "cooling water drawn",
+  battery: "battery drawn",
+};
+
+/** From what a limit comes. */
+export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
+  const { walkback } = plan.rules;
+  const [first] = limit.crew;
+  const walker = first === undefined ? null : walkerOf(plan, first);
+  if (!walker) return [];
+  if (limit.by === null) {
+    const aloneS = walker.suit.emergencyOxygenS;
+    return explainEmergency(aloneS, walkback.emergencyReserveS, walkback.speedMs).slice(1);
+  }
+  const { by } = limit;
+  const draw = explainDraw(walker.suit, walker.watts).filter((one) => one.of === DRAWS[by]);
+  const rate = walker.draw[by];
+  const unit = by === "battery" ? "mWs" : "µg";
+  return [
+    {
+      of: "longest walk back on what is left",
+      value: limit.seconds,
+      unit: "s",
+      formula: "spare / draw, rounded down",
+      inputs: [
+        { name: "spare", value: limit.spare, unit: `${unit} above the reserve` },
+        { name: "draw", value: rate, unit: `${unit}/s walking back, rounded up` },
+      ],
+      source: "reach: be able to walk back on what is left, published in prose; draws as below",
+    },
+    ...draw,
+  ];
+}
+
+/** From what a place's walk-back comes. */
+export function explainWalkback(
+  plan: Plan,
+  homeS: number,
+  distanceM: number,
+  trail: Trail | null,
+): readonly Explained[] {
+  if (homeS < 0) return [];
+  const { speedMs } = plan.rules.walkback;
+  const metres = (value: number): number => Math.round(value * 100) / 100;
+  const straight = { name: "straight", value: metres(distanceM), unit: "m" };
+  const speed = { name: "speedMs", value: speedMs, unit: "m/s on the level" };
+  if (!plan.ground || !trail) {
+    const detour = { name: "detour", value: plan.rules.walking.detour, unit: "way over straight line" };
+    return [
+      {
+        of: "walk-back time",
+        value: homeS,
+        unit: "s, rounded up",
+        formula:
+          "straight * detour / speedMs, slower on slopes, by other places or given legs where they lead home",
+        inputs: [straight, detour, speed],
+        source: "terrain/ways: straight lines between places; gait on slopes: Tobler 1993, NCGIA TR 93-1",
+      },
+    ];
+  }
+  return [
+    {
+      of: "walk-back time",
+      value: homeS,
+      unit: "s, rounded up",
+      formula: "levelM / speedMs",
+      inputs: [
+        { name: "levelM", value: metres(trail.levelM), unit: "m on the level that take as long" },
+        speed,
+        { name: "walked", value: metres(trail.distanceM), unit: "m along the quickest way" },
+        { name: "climb", value: metres(trail.climbM), unit: "m up" },
+        { name: "descent", value: metres(trail.descentM), unit: "m down" },
+        straight,
+        { name: "detour", value: plan.ground.detour, unit: "way over the line on the grid" },
+      ],
+      source:
+        "terrain/home: quickest way over the height grid (Dijkstra 1959), round keep-outs and steep ground; " +
+        "gait on slopes: Tobler 1993, NCGIA TR 93-1",
+    },
+  ];
+}
+
+/** From what the sun's direction comes. */
+export function explainSun(plan: Plan, atS: number, sun: SkyDirection): Explained {
+  const { latDeg, lonDeg } = plan.site;
+  const seen = (degrees: number): number => Math.round(degrees * 100) / 100;
+  return {
+    of: "sun's elevation over a level horizon",
+    value: seen(sun.elevationDeg),
+    unit: "deg",
+    formula: "direction of the sun at the time, turned to the site's latitude and longitude",
+    inputs: [
+      { name: "time", value: atS, unit: `s after ${plan.stay.touchdownUtc}` },
+      { name: "latitude", value: latDeg, unit: "deg" },
+      { name: "longitude", value: lonDeg, unit: "deg" },
+      { name: "azimuth", value: seen(sun.azimuthDeg), unit: "deg" },
+    ],
+    source: "sky: astronomy-engine, libration included; shadow by the ground's own horizon (terrain/skyline)",
+  };
+}

@@ -1,0 +1,213 @@
+import { judgeFor, type Stretch, type Verdict } from "../check/index.ts";
+import { bearingDeg, farthestM } from "../physics/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import {
+  contour,
+  courseOf,
+  gaitsOf,
+  heavensOf,
+  heightAt,
+  hillshade,
+  homeOf,
+  isochrones,
+  type Point,
+  reachOn,
+  reliefOf,
+  sunlitPoints,
+  type Ways,
+  waysOf,
+} from "../terrain/index.ts";
+import { explainRing, explainSun, explainWalkback, limitsOf } from "./sitefrom.ts";
+import type {
+  Left,
+  Line,
+  SiteAnswer,
+  SiteAsk,
+  SiteCourse,
+  SiteGround,
+  SiteLeg,
+  SiteLight,
+  SitePlace,
+  SiteRing,
+  SiteWalks,
+} from "./sitereport.ts";
+
+/** The site of a plan: ground, light, limits and ways as a map draws them. Everything dear is remembered by terrain. */
+export function siteAnswer(plan: Plan, schedule: Schedule, ask: SiteAsk): SiteAnswer {
+  switch (ask.what) {
+    case "ground":
+      return siteGround(plan);
+    case "light":
+      return siteLight(plan, ask.args.atS);
+    case "rings":
+      return siteRings(plan, ask.args.left);
+    case "walks":
+      return siteWalks(plan, schedule);
+  }
+}
+
+/** About this many contours are drawn, so that none is lost among the others. */
+const CONTOURS = 16;
+
+/** The ground of the plan with its contours; null where the plan has none. */
+export function siteGround(plan: Plan): SiteGround | null {
+  if (!plan.ground) return null;
+  const grid = reliefOf(plan.ground);
+  const at = heightAt(grid, 0, 0);
+  const baseM = Number.isNaN(at) ? 0 : at;
+  const heights = grid.heightM.map((height) => height - baseM);
+  let lowM = Infinity;
+  let highM = -Infinity;
+  for (const height of heights) {
+    if (height < lowM) lowM = height;
+    if (height > highM) highM = height;
+  }
+  const stepM = niceStep((highM - lowM) / CONTOURS);
+  const contours = [];
+  for (let k = Math.ceil(lowM / stepM); k * stepM < highM; k += 1) {
+    // A hair off, so that points exactly on a level do not give stray corners.
+    const lines = contour(grid, heights, k * stepM + stepM * 1e-6).map(lineOf);
+    contours.push({ levelM: k * stepM, strong: k % 5 === 0, lines });
+  }
+  const { columns, rows, cellM, westM, southM } = grid;
+  return {
+    ...{ columns, rows, cellM, westM, southM, lowM, highM, stepM, contours },
+    heightM: Float32Array.from(heights),
+    source:
+      plan.ground.type === "made"
+        ? "made by the program from a recipe, not measured"
+        : plan.ground.source || "heights of the plan, source not given",
+  };
+}
+
+/** 1, 2 or 5 times a power of ten, at least `least` and never under a centimetre. */
+function niceStep(least: number): number {
+  if (!(least > 0.01)) return 0.01;
+  const power = 10 ** Math.floor(Math.log10(least));
+  return [1, 2, 5, 10].map((one) => one * power).find((one) => one >= least * (1 - 1e-9))!;
+}
+
+/** Where the shading comes from when the sun is down or not known. */
+const CONVENTION = { azimuthDeg: 315, elevationDeg: 45 };
+
+/** The light at a moment: shading, and where the ground lies in shadow. */
+export function siteLight(plan: Plan, atS: number): SiteLight {
+  const sun = heavensOf(plan).sunAt(atS);
+  const up = sun !== null && sun.elevationDeg > 0;
+  const by = up ? "sun" : "convention";
+  const from = sun ? [explainSun(plan, atS, sun)] : [];
+  if (!plan.ground) return { atS, sun, by, shade: null, lit: null, from };
+  const grid = reliefOf(plan.ground);
+  const light = up ? sun : CONVENTION;
+  const level = Math.sin((light.elevationDeg * Math.PI) / 180);
+  // Against level ground, so that a low sun still shows the whole range.
+  const shade = Uint8Array.from(hillshade(grid, light), (bright) =>
+    Number.isNaN(bright) ? 128 : Math.round((255 * bright) / (bright + level)),
+  );
+  const radiusM = plan.body.radiusM + plan.site.elevationM;
+  const lit = sun === null ? null : up ? sunlitPoints(grid, sun, radiusM) : new Uint8Array(shade.length);
+  return { atS, sun, by, shade, lit, from };
+}
+
+/** The limits of the walk back: emergency oxygen, and what the suits named in `left` have. */
+export function siteRings(plan: Plan, left: readonly Left[]): readonly SiteRing[] {
+  const { back } = gaitsOf(plan);
+  const reach = reachOn(plan.site, back);
+  const linesAt = (seconds: number): Line[] => {
+    if (seconds <= 0 || !Number.isFinite(seconds)) return [];
+    if (reach) return isochrones(reach, seconds, back.speedMs).map(lineOf);
+    return [circle(farthestM(back.speedMs, seconds, back.detour))];
+  };
+  return limitsOf(plan, left).map((limit): SiteRing => {
+    const { kind, crew, by, seconds } = limit;
+    const over = reach ? "grid" : "level";
+    return { kind, crew, by, seconds, over, lines: linesAt(seconds), from: explainRing(plan, limit) };
+  });
+}
+
+const CORNERS = 128;
+
+/** A circle about the lander as a line whose corners lie on it: between them it lies inside. */
+function circle(radiusM: number): Line {
+  const line = new Float64Array(2 * (CORNERS + 1));
+  for (let k = 0; k <= CORNERS; k += 1) {
+    line[2 * k] = radiusM * Math.sin((2 * Math.PI * k) / CORNERS);
+    line[2 * k + 1] = radiusM * Math.cos((2 * Math.PI * k) / CORNERS);
+  }
+  return line;
+}
+
+/** Who walks where when, every place's way home, and the judge's word on the schedule. */
+export function siteWalks(plan: Plan, schedule: Schedule): SiteWalks {
+  const gaits = gaitsOf(plan);
+  const ways = waysOf(plan.site, gaits.planned);
+  const home = homeOf(plan.site, ways, gaits.back);
+  // Who must go home goes the quickest way, whatever planned ways spare.
+  const { relief } = gaits.back;
+  const back = relief ? waysOf(plan.site, { ...gaits.back, relief: { ...relief, effort: null } }) : null;
+  const verdict = judgeFor(plan)(schedule);
+  const heavens = heavensOf(plan);
+  const grid = plan.ground ? reliefOf(plan.ground) : null;
+  const baseM = grid ? heightAt(grid, 0, 0) : 0;
+  const places = plan.site.places.map((place, i): SitePlace => {
+    const { id, eastM, northM } = place;
+    const upM = grid ? heightAt(grid, eastM, northM) - baseM : place.upM;
+    const distanceM = Math.hypot(eastM, northM);
+    const homeS = home.placeS[i]!;
+    const homeM = home.placeM[i]!;
+    return {
+      ...{ id, distanceM, homeS, homeM },
+      bearingDeg: bearingDeg(eastM, northM),
+      upM: Number.isNaN(upM) ? null : upM,
+      lit: heavens.light([place], "lit"),
+      from: explainWalkback(plan, homeS, distanceM, back?.trails?.[i * ways.size + ways.lander] ?? null),
+    };
+  });
+  return { verdict, places, courses: coursesOf(plan, ways, verdict) };
+}
+
+function coursesOf(plan: Plan, ways: Ways, verdict: Verdict): SiteCourse[] {
+  return verdict.outings.map(({ eva, crew, stretches }) => ({
+    eva,
+    crew,
+    legs: stretches.map((stretch) => legOf(plan, ways, stretch)),
+  }));
+}
+
+/** The corners of a stretch, each with its time: by the ground where there is one, straight where there is none. */
+function legOf(plan: Plan, ways: Ways, { kind, task, span, path, walkM }: Stretch): SiteLeg {
+  const at = path.map((id) => ways.index.get(id) ?? ways.lander);
+  const corners: number[] = [];
+  const put = ({ eastM, northM }: Point, seconds: number): void => {
+    corners.push(eastM, northM, seconds);
+  };
+  const { places } = plan.site;
+  put(places[at[0]!]!, span.startS);
+  let clockS: number = span.startS;
+  for (let k = 1; k < at.length; k += 1) {
+    const cell = at[k - 1]! * ways.size + at[k]!;
+    // A walk inside a task takes the whole task.
+    const seconds = kind === "traverse" ? Math.max(0, ways.durationS[cell]!) : span.endS - span.startS;
+    const course = courseOf(ways, cell, seconds);
+    if (course) course.points.slice(1).forEach((point, i) => put(point, clockS + course.atS[i + 1]!));
+    else put(places[at[k]!]!, clockS + seconds);
+    clockS += seconds;
+  }
+  return {
+    ...{ kind, task, walkM },
+    startS: span.startS,
+    endS: span.endS,
+    fromPlace: path[0]!,
+    toPlace: path.at(-1)!,
+    course: Float64Array.from(corners),
+  };
+}
+
+function lineOf(points: readonly Point[]): Line {
+  const line = new Float64Array(points.length * 2);
+  points.forEach(({ eastM, northM }, k) => {
+    line[2 * k] = eastM;
+    line[2 * k + 1] = northM;
+  });
+  return line;
+}

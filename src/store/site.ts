@@ -1,0 +1,155 @@
+import type { Engine, Left, SiteGround, SiteLight, SiteRing, SiteWalks, Line } from "../engine/protocol.ts";
+import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
+import { readAsciiGrid, readGeoTiff } from "../exchange/heightgrid/index.ts";
+import type { Plan, PlanGround } from "../plan/index.ts";
+import type { Desk } from "./desk.ts";
+import { wordsOf } from "./files.ts";
+
+/** The site of the open plan: what the engine says of it, places put elsewhere, and files in and out. */
+export interface SiteWork {
+  ground(plan: Plan, signal: AbortSignal): Promise<SiteGround | null>;
+  light(plan: Plan, atS: number, signal: AbortSignal): Promise<SiteLight>;
+  rings(plan: Plan, left: readonly Left[], signal: AbortSignal): Promise<readonly SiteRing[]>;
+  walks(plan: Plan, signal: AbortSignal): Promise<SiteWalks>;
+  /** Puts a place elsewhere as one step of the history; the answer is why not, or null when it was done. */
+  movePlace(id: string, eastM: number, northM: number): string | null;
+  /** Places, keep-outs, the ways of the day and the given rings as GeoJSON. */
+  geoJson(walks: SiteWalks | null, rings: readonly SiteRing[]): string;
+  /** Adds the places and keep-outs of a GeoJSON file; the plan is untouched when it is refused. */
+  addGeoJson(file: SiteFile): Promise<Taken>;
+  /** Replaces the ground by the heights of a GeoTIFF or ASCII grid file; untouched when it is refused. */
+  setHeights(file: SiteFile): Promise<Taken>;
+}
+
+/** A file as the browser hands it over. */
+export interface SiteFile {
+  readonly name: string;
+  /** Bytes. */
+  readonly size: number;
+  text(): Promise<string>;
+  arrayBuffer(): Promise<ArrayBuffer>;
+}
+
+/** What came of a file, in words. */
+export interface Taken {
+  readonly ok: boolean;
+  readonly words: string;
+}
+
+/** Larger files are refused unread, bytes. */
+const LARGEST = 64 * 1024 * 1024;
+
+/** The plan with a place elsewhere, whole decimetres; the same plan when it is there already. */
+export function withPlaceAt(plan: Plan, id: string, eastM: number, northM: number): Plan {
+  const round = (metres: number): number => Math.round(metres * 10) / 10 + 0;
+  const [east, north] = [round(eastM), round(northM)];
+  const here = plan.site.places.find((one) => one.id === id);
+  if (!here || (here.eastM === east && here.northM === north)) return plan;
+  const places = plan.site.places.map((one) => (one === here ? { ...one, eastM: east, northM: north } : one));
+  return { ...plan, site: { ...plan.site, places } };
+}
+
+export function siteWork(desk: Desk, engine: Engine): SiteWork {
+  const open = (): Plan => desk.state.getState().plan;
+  const refused = (name: string, why: string): Taken => ({
+    ok: false,
+    words: `${name} was not taken: ${why}. The plan is as it was.`,
+  });
+
+  return {
+    ground: (plan, signal) => engine.site(plan, plan.schedule, "ground", null, signal),
+    light: (plan, atS, signal) => engine.site(plan, plan.schedule, "light", { atS }, signal),
+    rings: (plan, left, signal) => engine.site(plan, plan.schedule, "rings", { left }, signal),
+    walks: (plan, signal) => engine.site(plan, plan.schedule, "walks", null, signal),
+    movePlace(id, eastM, northM) {
+      const place = open().site.places.find((one) => one.id === id);
+      if (!place) return "there is no such place";
+      if (place.kind === "lander") return "the lander is where coordinates begin and stays there";
+      const put = desk.edit(`Move ${place.name}`, (plan) => ({
+        site: withPlaceAt(plan, id, eastM, northM).site,
+      }));
+      return put.ok ? null : (put.error[0]?.message ?? "the plan cannot take it");
+    },
+    geoJson: (walks, rings) => planGeoJson(open(), walks ? linesOf(open(), walks, rings) : []),
+    async addGeoJson(file) {
+      if (file.size > LARGEST) return refused(file.name, "the file is too large");
+      let text: string;
+      try {
+        text = await file.text();
+      } catch (error) {
+        return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
+      }
+      const read = readGeoJson(text, open());
+      if (!read.ok) return refused(file.name, read.error);
+      const { places, keepOuts, leftOut } = read.value;
+      if (places.length + keepOuts.length === 0)
+        return refused(file.name, "it has no points and no polygons");
+      const put = desk.edit(`Add places from ${file.name}`, ({ site }) => ({
+        site: {
+          ...site,
+          places: [...site.places, ...places],
+          keepOuts: [...site.keepOuts, ...keepOuts],
+        },
+      }));
+      if (!put.ok) return refused(file.name, put.error[0]?.message ?? "the plan cannot take it");
+      const others = leftOut > 0 ? `; ${leftOut} other features left out` : "";
+      return {
+        ok: true,
+        words: `${file.name}: ${places.length} places and ${keepOuts.length} keep-outs added${others}.`,
+      };
+    },
+    async setHeights(file) {
+      if (file.size > LARGEST) return refused(file.name, "the file is too large");
+      const wish = { source: file.name };
+      let ground: PlanGround;
+      try {
+        const bytes = await file.arrayBuffer();
+        const read = isTiff(bytes)
+          ? await readGeoTiff(bytes, wish)
+          : readAsciiGrid(new TextDecoder().decode(bytes), wish);
+        if (!read.ok) return refused(file.name, read.error);
+        ground = read.value;
+      } catch (error) {
+        return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
+      }
+      const put = desk.edit(`Ground from ${file.name}`, () => ({ ground }));
+      if (!put.ok) return refused(file.name, put.error[0]?.message ?? "the plan cannot take it");
+      return {
+        ok: true,
+        words:
+          `${file.name}: ${ground.columns} by ${ground.rows} heights, ${ground.cellM} m apart, ` +
+          `the lander in their middle. Undo brings the earlier ground back.`,
+      };
+    },
+  };
+}
+
+/** TIFF files begin with II or MM and 42 (43 for large ones) in that byte order. */
+function isTiff(bytes: ArrayBuffer): boolean {
+  const [a, b, c, d] = new Uint8Array(bytes.slice(0, 4));
+  const version = a === 0x49 && b === 0x49 ? c : a === 0x4d && b === 0x4d ? d : null;
+  return version === 42 || version === 43;
+}
+
+function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): NamedLine[] {
+  const nameOf = (id: string): string =>
+    [...plan.crew, ...plan.evas, ...plan.site.places].find((one) => one.id === id)?.name ?? id;
+  const ways = walks.courses.flatMap(({ crew, eva, legs }) =>
+    legs.flatMap(({ course, fromPlace, toPlace }): NamedLine[] => {
+      const points = [];
+      for (let k = 0; k < course.length; k += 3) points.push({ eastM: course[k]!, northM: course[k + 1]! });
+      if (points.length < 2) return [];
+      const name = `${nameOf(crew)}, ${nameOf(eva)}: ${nameOf(fromPlace)} to ${nameOf(toPlace)}`;
+      return [{ name, kind: "way", points }];
+    }),
+  );
+  const limits = rings.flatMap((ring) =>
+    ring.lines.map((line: Line): NamedLine => {
+      const points = [];
+      for (let k = 0; k < line.length; k += 2) points.push({ eastM: line[k]!, northM: line[k + 1]! });
+      const what = ring.kind === "emergency" ? "emergency oxygen" : ring.crew.map(nameOf).join(", ");
+      return { name: `Walk back of ${ring.seconds} s, ${what}`, kind: "walk-back", points };
+    }),
+  );
+  return [...ways, ...limits];
+}
