@@ -6,6 +6,9 @@ import "./views/day/day.css";
 import "./views/paper/paper.css";
 import "./views/setup/setup.css";
 import "./views/task/task.css";
+import "./views/why/why.css";
+import "./views/variants/variants.css";
+import "./views/odds/odds.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -15,7 +18,14 @@ import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts"
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { gaitsOf, waysOf } from "./terrain/index.ts";
-import { browserArchive, createDesk, systemClock, systemId, type Verdict } from "./store/index.ts";
+import {
+  browserArchive,
+  createDesk,
+  systemClock,
+  systemId,
+  type ShedReport,
+  type Verdict,
+} from "./store/index.ts";
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
 import { Setup } from "./views/setup/setup.tsx";
@@ -41,18 +51,18 @@ const desk = createDesk({
   },
 });
 
-function paperOf(kind: string, plan: Plan, verdict: Verdict): Paper {
+function paperOf(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): Paper {
   switch (kind) {
     case "day-a4":
       return daySheet(plan, verdict, "a4");
     case "day-letter":
       return daySheet(plan, verdict, "letter");
     case "cuff-a4":
-      return booklets(plan, verdict, { size: "a4" });
+      return booklets(plan, verdict, { size: "a4", shed });
     case "cuff-letter":
-      return booklets(plan, verdict, { size: "letter" });
+      return booklets(plan, verdict, { size: "letter", shed });
     default:
-      return booklets(plan, verdict, { size: "cuff" });
+      return booklets(plan, verdict, { size: "cuff", shed });
   }
 }
 
@@ -62,24 +72,31 @@ const paper: PaperPort = {
       id: "cuff",
       name: "Cuff checklists",
       purpose: "One booklet a crew member, one task a page, cut to size.",
+      late: true,
     },
-    { id: "cuff-a4", name: "Cuff on A4", purpose: "Four cuff pages to an A4 sheet, with cut marks." },
+    {
+      id: "cuff-a4",
+      name: "Cuff on A4",
+      purpose: "Four cuff pages to an A4 sheet, with cut marks.",
+      late: true,
+    },
     {
       id: "cuff-letter",
       name: "Cuff on Letter",
       purpose: "Four cuff pages to a Letter sheet, with cut marks.",
+      late: true,
     },
     { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
     { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
   ],
-  pages(kind, plan, verdict) {
-    const made = paperOf(kind, plan, verdict);
+  pages(kind, plan, verdict, shed) {
+    const made = paperOf(kind, plan, verdict, shed);
     return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
   },
   // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
-  async pdf(kind, plan, verdict) {
+  async pdf(kind, plan, verdict, shed) {
     const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict));
+    return toPdf(paperOf(kind, plan, verdict, shed));
   },
 };
 

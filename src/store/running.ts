@@ -45,6 +45,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
     state.setState({
       run: {
         kind,
+        plan: state.getState().plan,
         running: true,
         seconds,
         progress: null,

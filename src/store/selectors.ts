@@ -1,5 +1,7 @@
 import type { Finding, Verdict } from "../check/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import type { PackReport } from "../engine/protocol.ts";
+import { sameDay } from "./sameday.ts";
 import type { DeskState } from "./state.ts";
 
 /**
@@ -71,6 +73,17 @@ const findingsOf = remembered((verdict: Verdict): ReadonlyMap<string, readonly F
 /** The shown findings that name a task. */
 export function findingsOfTask(state: DeskState, task: string): readonly Finding[] {
   return findingsOf(shownVerdict(state)).get(task) ?? NONE;
+}
+
+const packOf = remembered((plan: Plan) =>
+  remembered((run: NonNullable<DeskState["run"]>): PackReport | null =>
+    run.packed && sameDay({ ...run.plan, schedule: run.packed.schedule }, plan) ? run.packed : null,
+  ),
+);
+
+/** The last pack's report while the open day is still the one it made; null while something is in hand. */
+export function packStands({ plan, run, preview }: DeskState): PackReport | null {
+  return run && !preview ? packOf(plan)(run) : null;
 }
 
 /** The name of the step that undo would take back; null when there is none. */

@@ -52,6 +52,8 @@ export interface Preview {
 /** A pack or mend. */
 export interface Run {
   readonly kind: "pack" | "mend";
+  /** The plan it was asked for. */
+  readonly plan: Plan;
   readonly running: boolean;
   /** How long it may search, seconds. */
   readonly seconds: number;

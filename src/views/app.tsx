@@ -5,6 +5,7 @@ import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import type { Look } from "./look.ts";
+import { OddsView } from "./odds/oddsview.tsx";
 import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
 import { CommandList } from "./shell/commandlist.tsx";
@@ -14,6 +15,9 @@ import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
 import { ScoreLine } from "./shell/scoreline.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
+import { VariantsView } from "./variants/variantsview.tsx";
+import { WhyPanel } from "./why/whypanel.tsx";
+import { whyWork } from "./why/whywork.ts";
 
 /** The whole program on screen. `setup` and `details` are the screens of the plan's tables and of the chosen task. */
 export function App(props: {
@@ -43,6 +47,7 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
   useFirstLook();
   useEffect(() => spokenSteps(desk, look), [desk, look]);
   useEffect(() => shellKeys(desk, look), [desk, look]);
+  useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
 
   return (
     <div className="app">
@@ -50,6 +55,9 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
       <ScoreLine />
       <main className="screen">
         {screen === "day" && <DayView details={props.details} />}
+        {screen === "day" && <WhyPanel />}
+        {screen === "variants" && <VariantsView />}
+        {screen === "odds" && <OddsView />}
         {screen === "setup" && <div className="sheet">{props.setup}</div>}
         {screen === "paper" && <PaperView />}
         <TaskMenu />

@@ -4,7 +4,7 @@ import type { Finding } from "../store/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
-export type Screen = "day" | "site" | "setup" | "paper";
+export type Screen = "day" | "variants" | "odds" | "site" | "setup" | "paper";
 export type Theme = "light" | "dark";
 
 /** What is in hand, for the label beside the pointer. */
@@ -53,6 +53,10 @@ export interface LookState {
   /** A menu of what can be done with the selection, and where on the page. */
   readonly menu: { readonly x: number; readonly y: number } | null;
   readonly clock: ClockKind;
+  /** Variants that are held against the day, in the order in which they were chosen. */
+  readonly compared: readonly string[];
+  /** What the screen of odds shows. */
+  readonly oddsPart: "odds" | "late";
   /** The finding that was gone to last. */
   readonly chosen: Finding | null;
   /** The searchable list of commands. */
@@ -83,6 +87,8 @@ export function createLook(theme: Theme, dockPx: number): Look {
     refused: null,
     menu: null,
     clock: "met",
+    compared: [],
+    oddsPart: "odds",
     chosen: null,
     listShown: false,
     margins: null,

@@ -1,6 +1,6 @@
 import type { WalkS } from "../dayline/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Desk, Verdict } from "../store/index.ts";
+import type { Desk, ShedReport, Verdict } from "../store/index.ts";
 
 /** One page of paper: a complete SVG document, its size, and what it is in words. */
 export interface PaperPage {
@@ -15,14 +15,16 @@ export interface PaperKind {
   readonly id: string;
   readonly name: string;
   readonly purpose: string;
+  /** True where pages for being late belong to it. */
+  readonly late?: boolean;
 }
 
-/** Paper as the views see it; `verdict` is that of `plan` with its own schedule. */
+/** Paper as the views see it; `verdict` is that of `plan` with its own schedule, `shed` its shed order when there is one. */
 export interface PaperPort {
   readonly kinds: readonly PaperKind[];
-  pages(kind: string, plan: Plan, verdict: Verdict): readonly PaperPage[];
+  pages(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): readonly PaperPage[];
   /** The same pages as a PDF file's bytes. */
-  pdf(kind: string, plan: Plan, verdict: Verdict): Promise<Uint8Array>;
+  pdf(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): Promise<Uint8Array>;
 }
 
 /** What every view may ask for; wired once, at the start. */

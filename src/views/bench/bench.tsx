@@ -140,6 +140,16 @@ const Card = memo(function Card(props: {
             Put on
           </button>
         )}
+        {!held && (
+          <button
+            type="button"
+            className="quiet card-ask"
+            aria-label={`Why not? ${task.name}`}
+            onClick={() => void desk.askWhy(task.id)}
+          >
+            Why not?
+          </button>
+        )}
       </p>
     </li>
   );

@@ -64,6 +64,24 @@ const FindingRow = memo(function FindingRow(props: {
         {props.fresh && <span className="finding-new">new</span>}
         <span className="finding-sentence">{finding.sentence}</span>
       </button>
+      {finding.level !== "tight" && (
+        <p className="finding-ask">
+          <button
+            type="button"
+            className="quiet card-ask"
+            aria-label={`Why not? ${finding.sentence}`}
+            onClick={() => void desk.askWhy(leftOut(finding), { finding: finding.sentence })}
+          >
+            Why not?
+          </button>
+        </p>
+      )}
     </li>
   );
 });
+
+/** The must-do task that a finding says is left out; null for a breach, which is about the day. */
+function leftOut(finding: Finding): string | null {
+  if (finding.level !== "open") return null;
+  return finding.subjects.find((subject) => subject.kind === "task")?.id ?? null;
+}

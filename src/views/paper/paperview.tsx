@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
+import { shedIsStale, type ShedWork } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
 import { counted } from "../words.ts";
 
@@ -12,7 +14,12 @@ export function PaperView() {
   const [problem, setProblem] = useState<string | null>(null);
   const chosen = paper.kinds.find((one) => one.id === kind);
 
-  const pages = useMemo(() => paper.pages(kind, plan, verdict), [paper, kind, plan, verdict]);
+  const late = chosen?.late ?? false;
+  useShed(late);
+  const shed = useDesk((state) => (shedIsStale(state) ? null : state.shed));
+  const tables = late && shed?.report?.complete ? shed.report : undefined;
+
+  const pages = useMemo(() => paper.pages(kind, plan, verdict, tables), [paper, kind, plan, verdict, tables]);
   const first = pages[0];
   useEffect(() => {
     if (!first) return;
@@ -26,7 +33,7 @@ export function PaperView() {
   const toPdf = async (): Promise<void> => {
     try {
       setProblem(null);
-      const bytes = await paper.pdf(kind, plan, verdict);
+      const bytes = await paper.pdf(kind, plan, verdict, tables);
       const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
       download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
     } catch (error) {
@@ -47,6 +54,7 @@ export function PaperView() {
         <p className="note">
           {chosen?.purpose} {counted(pages.length, "page")}
           {first ? ` of ${first.widthMm} × ${first.heightMm} mm.` : "."}
+          {late && <LateWords shed={shed} />}
         </p>
         <button
           type="button"
@@ -82,4 +90,13 @@ export function PaperView() {
       </div>
     </div>
   );
+}
+
+/** Whether the pages for being late are among the pages. */
+function LateWords({ shed }: { readonly shed: ShedWork | null }) {
+  if (shed?.report && !shed.report.sound) return <b> No late page: the day breaks a rule.</b>;
+  if (shed?.report?.complete) return " With the late page of every EVA.";
+  if (shed && !shed.running) return <b> Without late pages: they were not worked out.</b>;
+  const { rows = 0, of = 0 } = shed?.progress ?? {};
+  return <b> The late pages are being worked out{of > 0 ? `: ${rows} of ${of}` : ""}…</b>;
 }

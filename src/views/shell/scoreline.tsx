@@ -1,7 +1,8 @@
 import { grouped, percentLeft, signed } from "../../dayline/index.ts";
-import { type PackReport, shownVerdict } from "../../store/index.ts";
+import { packStands, type PackReport, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
 import { marginCause, worstMargin } from "../words.ts";
+import { boundWords } from "./boundwords.ts";
 
 /** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
 export function ScoreLine() {
@@ -12,9 +13,7 @@ export function ScoreLine() {
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
   // What the packer proved and what plain insertion reaches, while its schedule is the plan's.
-  const packed = useDesk((state) =>
-    state.run?.packed && !state.preview && state.plan.schedule === state.run.best ? state.run.packed : null,
-  );
+  const packed = useDesk(packStands);
   const margin = score.worstMargin / 10_000;
   const marginState =
     worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
@@ -68,8 +67,8 @@ export function ScoreLine() {
 
 /** What a packed worth is to be seen beside. */
 function beside(packed: PackReport): string {
-  const plain = `, plain insertion ${grouped(packed.greedy.worth)}`;
-  return packed.bound === null ? plain : `${plain}, proved at most ${grouped(packed.bound)}`;
+  const words = boundWords(packed.verdict.score.worth, packed.bound);
+  return `${words === null ? "" : `, ${words}`}, plain insertion ${grouped(packed.greedy.worth)}`;
 }
 
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;

@@ -4,7 +4,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 
 /** What is offered at a task, in this order, a line between groups; each by the name it has everywhere. */
 const OFFERED: readonly (readonly string[])[] = [
-  ["take", "bench", "put on", "pin"],
+  ["take", "bench", "put on", "why not", "pin"],
   ["hand over", "swap crew", "duplicate"],
   ["minute shorter", "minute longer", "minute earlier", "minute later"],
   ["select EVA", "zoom selection", "in setup"],

@@ -1,0 +1,118 @@
+import { clockText } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Chance, EvaOdds, MarginOdds, TaskOdds } from "../../store/index.ts";
+import { useDial } from "../day/dial.ts";
+import { CONSUMABLE_WORDS, evaName } from "../words.ts";
+
+const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];
+const BAR_PX = 132;
+
+/** A chance in the report's own words, with a rule from 0 to 100 % beside it: the sampling interval and the count. */
+export function ChanceOf({ chance }: { readonly chance: Chance }) {
+  const at = (share: number): number => 1 + share * (BAR_PX - 2);
+  return (
+    <span className="chance">
+      <svg width={BAR_PX} height={14} aria-hidden="true">
+        <line x1={1} x2={BAR_PX - 1} y1={11} y2={11} className="chance-rule" />
+        {[0, 0.25, 0.5, 0.75, 1].map((share) => (
+          <line key={share} x1={at(share)} x2={at(share)} y1={8} y2={11} className="chance-rule" />
+        ))}
+        <rect
+          x={at(chance.low)}
+          width={Math.max(2, at(chance.high) - at(chance.low))}
+          y={2}
+          height={9}
+          className="chance-interval"
+        />
+        <line x1={at(chance.share)} x2={at(chance.share)} y1={0} y2={13} className="chance-mark" />
+      </svg>
+      <span>{chance.words}</span>
+    </span>
+  );
+}
+
+/** By EVA: the chance that it closes inside its limits, in all and by limit, and when it closes. */
+export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly evas: readonly EvaOdds[] }) {
+  const dial = useDial();
+  return (
+    <section aria-label="EVAs" className="odds-table">
+      <h3>Each EVA closes inside its limits</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">EVA</th>
+            <th scope="col">Inside all limits</th>
+            <th scope="col">Duration and ingress</th>
+            {CONSUMABLES.map((kind) => (
+              <th key={kind} scope="col">
+                {CONSUMABLE_WORDS[kind]}
+              </th>
+            ))}
+            <th scope="col">Nothing missed</th>
+            <th scope="col">Ingress</th>
+          </tr>
+        </thead>
+        <tbody>
+          {evas.map((one) => (
+            <tr key={one.eva}>
+              <th scope="row">{evaName(plan, one.eva)}</th>
+              <td>
+                <ChanceOf chance={one.closes} />
+              </td>
+              <td>{one.duration.words}</td>
+              {CONSUMABLES.map((kind) => (
+                <td key={kind}>{one.reserves[kind].words}</td>
+              ))}
+              <td>{one.asPlanned.words}</td>
+              <td className="odds-times">
+                half by {clockText(dial, wholeMinute(one.ingressS[2]), one.eva)}, 95 % by{" "}
+                {clockText(dial, wholeMinute(one.ingressS[4]), one.eva)}; limit{" "}
+                {clockText(dial, one.limitS, one.eva)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Placed tasks: must-do ones first, then the least likely first. */
+export function TaskOddsTable({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly TaskOdds[] }) {
+  const inOrder = tasks.toSorted(
+    (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
+  );
+  return (
+    <section aria-label="Tasks" className="odds-table tall" tabIndex={0}>
+      <h3>Each task is done, each window is met</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Task</th>
+            <th scope="col">Done</th>
+            <th scope="col">Window met</th>
+          </tr>
+        </thead>
+        <tbody>
+          {inOrder.map(({ task, must, done, window }) => (
+            <tr key={task}>
+              <th scope="row">
+                {plan.tasks.find((one) => one.id === task)?.name ?? task}
+                {must && <b className="must-count">must-do</b>}
+              </th>
+              <td>
+                <ChanceOf chance={done} />
+              </td>
+              <td>{window ? window.words : <span className="note">no window</span>}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Up to the next whole minute: a time by which something is done is never said too early. */
+function wholeMinute(atS: number): number {
+  return Math.ceil(atS / 60) * 60;
+}

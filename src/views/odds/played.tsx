@@ -1,0 +1,39 @@
+import type { Plan } from "../../plan/index.ts";
+import type { OddsReport } from "../../store/index.ts";
+import { counted } from "../words.ts";
+
+/** The rules by which the crew plays a simulated day. */
+const RULES = [
+  "Every task takes a drawn time between its low and its high, and a drawn work rate; walking, waiting, egress and ingress share one factor for each crew member and EVA.",
+  "Nobody starts before the planned start, and everybody keeps the planned order. Pauses in the plan make up for lost time.",
+  "A task starts when its crew are there, its equipment is free, its lags have passed and its window is open for long enough.",
+  "A task is missed, and its crew go on, when what it needs was missed, its window or greatest lag is over, or the walk home after it would close the EVA too late or below a reserve. Nobody leaves out an optional task for a must-do one to come.",
+  "What ends outside its window or breaks its lags was done in vain and counts as missed.",
+  "An EVA begins as planned, or later when its crew are not yet recharged, and closes when all are back. Walking, egress and ingress take their planned times.",
+];
+
+/** How the days were played and what they leave out. */
+export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
+  return (
+    <section aria-label="How a day is played" className="played">
+      <h3>How a day is played</h3>
+      <ol>
+        {RULES.map((rule) => (
+          <li key={rule}>{rule}</li>
+        ))}
+      </ol>
+      <p>
+        <b>{report.leftOut}</b>
+      </p>
+      {report.withoutSpread.length > 0 && (
+        <p>Without a low and a high, so always as likely: {report.withoutSpread.map(name).join(", ")}.</p>
+      )}
+      {report.unread > 0 && (
+        <p className="state breach">
+          {counted(report.unread, "placement")} could not be read and were left out.
+        </p>
+      )}
+    </section>
+  );
+}

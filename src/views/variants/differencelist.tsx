@@ -1,0 +1,63 @@
+import { useMemo } from "react";
+import { clockText, type Dial, needed } from "../../dayline/index.ts";
+import type { Placement, Plan } from "../../plan/index.ts";
+import { useDial } from "../day/dial.ts";
+import { counted, crewName, evaName } from "../words.ts";
+import type { Compared } from "./days.ts";
+import { type Difference, differencesOf } from "./differences.ts";
+
+/** What one day does otherwise than another, task by task. */
+export function DifferenceList({ from, to }: { readonly from: Compared; readonly to: Compared }) {
+  const dial = useDial();
+  const list = useMemo(() => differencesOf(to.plan, from.schedule, to.schedule), [from, to]);
+  if (list.length === 0) return <p className="empty">Every task is where it is on the day as it stands.</p>;
+  const dropped = list.filter((one) => one.to === null).length;
+  const added = list.filter((one) => one.from === null).length;
+  return (
+    <div role="region" aria-label={`Differences of ${to.name}`}>
+      <p className="note">
+        {counted(dropped, "task")} dropped, {added} added, {list.length - dropped - added} moved.
+      </p>
+      <table className="differences">
+        <caption className="unseen">Tasks that differ</caption>
+        <thead>
+          <tr>
+            <th scope="col">Change</th>
+            <th scope="col">Task</th>
+            <th scope="col">As it stands</th>
+            <th scope="col">In the variant</th>
+          </tr>
+        </thead>
+        <tbody>
+          {list.map((one) => (
+            <tr key={one.task} className={kindOf(one)}>
+              <td>{changeWords(one)}</td>
+              <th scope="row">
+                {one.name} <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
+              </th>
+              <td>{spot(to.plan, dial, one.from)}</td>
+              <td>{spot(to.plan, dial, one.to)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function kindOf({ from, to }: Difference): "dropped" | "added" | "moved" {
+  return to === null ? "dropped" : from === null ? "added" : "moved";
+}
+
+function changeWords(one: Difference): string {
+  const kind = kindOf(one);
+  if (kind !== "moved") return kind === "dropped" ? "Dropped" : "Added";
+  if (one.laterS === 0) return "Other crew or EVA";
+  return `${needed(Math.abs(one.laterS))} ${one.laterS > 0 ? "later" : "earlier"}`;
+}
+
+function spot(plan: Plan, dial: Dial, at: Placement | null): string {
+  if (at === null) return "on the bench";
+  const crew = at.crew.map((id) => crewName(plan, id)).join(", ");
+  return [clockText(dial, at.startS, at.eva), evaName(plan, at.eva), crew].filter(Boolean).join(" · ");
+}

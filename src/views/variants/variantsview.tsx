@@ -1,0 +1,95 @@
+import { type FormEvent, useMemo, useRef, useState } from "react";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { Comparison } from "./comparison.tsx";
+import { chosenOf, daysToCompare } from "./days.ts";
+import { DifferenceList } from "./differencelist.tsx";
+import { VariantList } from "./variantlist.tsx";
+import { Weave } from "./weave.tsx";
+
+/** Named alternatives to the day: kept, listed, held against the day as it stands, and adopted. */
+export function VariantsView() {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const givenUp = useDesk((state) => state.givenUp);
+  const verdict = useDesk((state) => state.verdict);
+  const compared = useLook((state) => state.compared);
+  const days = useMemo(
+    () => daysToCompare(desk, compared),
+    // What is compared is read from the desk; these are what it is made of.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [desk, compared, plan, givenUp, verdict],
+  );
+  const [present, ...beside] = days;
+
+  return (
+    <div className="sheet variants">
+      <header className="sheet-head">
+        <h2>Variants</h2>
+        <Keep />
+      </header>
+      {plan.variants.length === 0 ? (
+        <p className="empty">
+          No variant is kept yet. Keep the day as it stands under a name, or ask “Why not?” on the bench and
+          try what could give: each becomes a variant here.
+        </p>
+      ) : (
+        <VariantList chosen={chosenOf(plan, compared)} />
+      )}
+      {present && beside.length > 0 && (
+        <>
+          <Comparison days={days} />
+          {beside.map((day) => (
+            <section key={day.id} className="against" aria-label={`${day.name} against the day as it stands`}>
+              <h3>{day.name} against the day as it stands</h3>
+              <Weave from={present} to={day} />
+              <DifferenceList from={present} to={day} />
+            </section>
+          ))}
+        </>
+      )}
+    </div>
+  );
+}
+
+/** Keeps the day as it stands under a name. */
+function Keep() {
+  const { desk, look } = useAround();
+  const [name, setName] = useState("");
+  const [fault, setFault] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  const keep = (event: FormEvent): void => {
+    event.preventDefault();
+    const kept = desk.keepVariant(name.trim());
+    if (!kept.ok) {
+      setFault(name.trim() === "" ? "It needs a name." : (kept.error[0]?.message ?? "It cannot be kept."));
+      field.current?.focus();
+      return;
+    }
+    setFault(null);
+    setName("");
+    const id = kept.value.variants.at(-1)?.id;
+    if (id !== undefined) look.setState((now) => ({ compared: [...now.compared, id].slice(-2) }));
+  };
+  return (
+    <form className="keep" onSubmit={keep}>
+      <input
+        ref={field}
+        aria-label="Name of the variant"
+        aria-invalid={fault !== null}
+        aria-describedby={fault === null ? undefined : "keep-fault"}
+        placeholder="Name"
+        maxLength={120}
+        value={name}
+        onChange={(event) => setName(event.target.value)}
+      />
+      <button type="submit" className="primary">
+        Keep the day as a variant
+      </button>
+      {fault !== null && (
+        <span id="keep-fault" className="state breach" role="alert">
+          {fault}
+        </span>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,130 @@
+import { memo } from "react";
+import { grouped, percentLeft, signed } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { type Asking, type Relaxation, tasksById, type WhyReport } from "../../store/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted } from "../words.ts";
+
+/** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
+export function Relaxations(props: {
+  readonly why: Asking;
+  readonly report: WhyReport;
+  readonly stale: boolean;
+}) {
+  const { why, report, stale } = props;
+  const ways = report.relaxations;
+  if (ways.length === 0 && (why.running || report.state !== "conflict")) return null;
+  return (
+    <section aria-label="What could give">
+      <h3>What could give</h3>
+      {ways.length === 0 ? (
+        <p>No single change that was tried makes it fit.</p>
+      ) : (
+        <p className="note">Cheapest first. Trying one keeps it as a variant; the day stays as it is.</p>
+      )}
+      <ol className="ways">
+        {ways.map((way) => (
+          <Way
+            key={way.sentence}
+            way={way}
+            plan={why.plan}
+            kept={why.taken.get(way.sentence) ?? null}
+            stale={stale}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const Way = memo(function Way(props: {
+  readonly way: Relaxation;
+  readonly plan: Plan;
+  readonly kept: string | null;
+  readonly stale: boolean;
+}) {
+  const { way, plan, stale } = props;
+  const { desk, look } = useAround();
+  const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
+  const before = plan.schedule.placements.reduce(
+    (sum, { task }) => sum + (plan.tasks.find((one) => one.id === task)?.worth ?? 0),
+    0,
+  );
+  const gain = way.score.worth - before;
+  const taken = (): void => {
+    const id = desk.tryRelaxation(way);
+    if (id === null) return;
+    const name = desk.state.getState().plan.variants.find((one) => one.id === id)?.name ?? "";
+    look.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
+  };
+  return (
+    <li className="way">
+      <p className="way-sentence">{way.sentence}</p>
+      <dl className="way-cost">
+        <div>
+          <dt>Costs</dt>
+          <dd>{costWords(way)}</dd>
+        </div>
+        <div>
+          <dt>Then</dt>
+          <dd>
+            worth {grouped(way.score.worth)} ({signed(gain)}), worst margin{" "}
+            {percentLeft(way.score.worstMargin / 10_000)}
+          </dd>
+        </div>
+        <div>
+          <dt>Decides</dt>
+          <dd>{way.owner ?? "the planner"}</dd>
+        </div>
+      </dl>
+      {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
+      {variant ? (
+        <div className="way-kept">
+          <span className="state fine">Kept as a variant</span>
+          <button
+            type="button"
+            className="primary"
+            onClick={() => look.setState({ screen: "variants", compared: [variant.id] })}
+          >
+            Compare
+          </button>
+          <button type="button" onClick={() => desk.adoptVariant(variant.id)}>
+            Adopt
+          </button>
+        </div>
+      ) : (
+        <button
+          type="button"
+          onClick={taken}
+          aria-label={`Try as a variant: ${way.sentence}`}
+          disabled={stale}
+        >
+          Try as a variant
+        </button>
+      )}
+    </li>
+  );
+});
+
+function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
+  const byId = useDesk(tasksById);
+  return (
+    <details>
+      <summary>{counted(tasks.length, "task")} dropped</summary>
+      <ul>
+        {tasks.map((task) => (
+          <li key={task}>{byId.get(task)?.name ?? task}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** `1 must-do task, worth 40`, or that no task is lost. */
+function costWords({ cost, dropped }: Relaxation): string {
+  const parts = [
+    ...(cost.mustLost > 0 ? [`${counted(cost.mustLost, "must-do task")} lost`] : []),
+    ...(cost.worthLost > 0 ? [`worth ${grouped(cost.worthLost)} lost`] : []),
+  ];
+  return parts.length > 0 ? parts.join(", ") : dropped.length > 0 ? "no worth lost" : "no task lost";
+}

@@ -1,0 +1,192 @@
+import { useEffect, useRef } from "react";
+import { needed } from "../../dayline/index.ts";
+import { type Asking, type DeskState, whyIsStale, type WhyLoop, type WhyReport } from "../../store/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted, evaName } from "../words.ts";
+import { Conflict, Guarded } from "./conflict.tsx";
+import { Relaxations } from "./relaxations.tsx";
+
+/** A longer search, for days on which the short one does not get through, seconds. */
+const LONG_S = 20;
+
+/** The open question why: closest place, what stands against it, and what could be given up. Nothing when none is open. */
+export function WhyPanel() {
+  const why = useDesk((state) => state.why);
+  return why ? <Answer key={why.task ?? "the day"} why={why} /> : null;
+}
+
+function Answer({ why }: { readonly why: Asking }) {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const stale = useDesk(whyIsStale);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const task = why.plan.tasks.find((one) => one.id === why.task);
+  const { report } = why;
+  useEffect(() => {
+    const opener = document.activeElement;
+    heading.current?.focus();
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
+  useSpoken(why);
+
+  return (
+    <aside
+      className="why"
+      aria-label="Why not"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        event.stopPropagation();
+        desk.closeWhy();
+      }}
+    >
+      <header className="why-head">
+        <div>
+          <p className="note">{task ? "Why is it not on the day?" : "Why does the day not hold?"}</p>
+          <h2 ref={heading} tabIndex={-1}>
+            {task?.name ?? "The day as it stands"}
+          </h2>
+        </div>
+        <button type="button" className="quiet" aria-label="Close the answer" onClick={() => desk.closeWhy()}>
+          ✕
+        </button>
+      </header>
+      {why.finding !== null && <p className="why-asked">Asked at: {why.finding}</p>}
+      <How why={why} stale={stale} />
+      <div className="why-body">
+        {report && <Found why={why} report={report} plan={plan} stale={stale} />}
+      </div>
+    </aside>
+  );
+}
+
+/** How far the search is, and what can be done about it. */
+function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) {
+  const { desk } = useAround();
+  const { report, running } = why;
+  const tried = report?.tried ?? 0;
+  const offers = report?.offers ?? 0;
+  const short = !running && (report === null || report.stopped !== "done");
+  return (
+    <div className="why-how">
+      {running && (
+        <>
+          <progress
+            value={offers === 0 ? undefined : tried}
+            max={Math.max(1, offers)}
+            aria-label="Changes tried"
+          />
+          <span className="note">{offers === 0 ? "Looking…" : `${tried} of ${offers} changes tried`}</span>
+          <button type="button" onClick={() => desk.stopWhy()}>
+            Stop
+          </button>
+        </>
+      )}
+      {!running && stale && (
+        <p className="state tight">
+          The day has changed since: this was said of the day before.
+          <button type="button" onClick={() => void desk.askAgain()}>
+            Ask again
+          </button>
+        </p>
+      )}
+      {!running && !stale && (
+        <>
+          <span className="note">{ended(why)}</span>
+          {short && (
+            <button type="button" onClick={() => void desk.askAgain(LONG_S)}>
+              Look longer
+            </button>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+function ended({ end, report, message }: Asking): string {
+  if (end === "failed") return `It could not be found out: ${message ?? "unknown"}.`;
+  if (!report) return "Stopped before anything was found.";
+  const share = `${report.tried} of ${report.offers} changes tried`;
+  if (report.offers === 0) return report.stopped === "done" ? "Nothing had to be tried." : "Stopped early.";
+  return report.stopped === "done"
+    ? `All ${counted(report.offers, "change")} tried.`
+    : `${share}, then stopped.`;
+}
+
+function Found(props: {
+  readonly why: Asking;
+  readonly report: WhyReport;
+  readonly plan: DeskState["plan"];
+  readonly stale: boolean;
+}) {
+  const { why, report, stale } = props;
+  const { conflict } = report;
+  return (
+    <>
+      {report.task === null && why.task !== null && (
+        <p className="state breach">
+          The day breaks a rule as it stands. That comes first, so the answer is about the day.
+        </p>
+      )}
+      {report.nearest.length > 0 && (
+        <section aria-label="Closest place">
+          <h3>Closest place</h3>
+          {report.nearest.map((loop, i) => (
+            <Closest key={loop.eva ?? "remote"} loop={loop} first={i === 0} plan={why.plan} />
+          ))}
+        </section>
+      )}
+      {conflict ? (
+        <Conflict conflict={conflict} more={report.sentence} />
+      ) : (
+        report.sentence !== "" && <p className="why-sentence">{report.sentence}</p>
+      )}
+      <Relaxations why={why} report={report} stale={stale} />
+      {report.guarded.length > 0 && <Guarded sentences={report.guarded} />}
+    </>
+  );
+}
+
+/** What is missing at the closest place of an EVA; what makes it so is folded away. */
+function Closest(props: {
+  readonly loop: WhyLoop;
+  readonly first: boolean;
+  readonly plan: DeskState["plan"];
+}) {
+  const { loop, first, plan } = props;
+  return (
+    <div className={first ? "closest first" : "closest"}>
+      <p>
+        <b>{needed(loop.shortS)}</b> missing{" "}
+        {loop.eva === null ? "without crew" : `on ${evaName(plan, loop.eva)}`}
+      </p>
+      {loop.causes.length > 0 && (
+        <details>
+          <summary>
+            Any one of {counted(loop.causes.length, "thing", "things")}, eased by that much, opens it
+          </summary>
+          <ul>
+            {loop.causes.map((cause) => (
+              <li key={cause.key}>{cause.sentence}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
+
+/** Says the outcome once, when the search has ended. */
+function useSpoken({ running, report, end }: Asking): void {
+  const { look } = useAround();
+  useEffect(() => {
+    if (running || !report || end !== "answered") return;
+    const ways = report.relaxations.length;
+    const words =
+      ways === 0 ? "No change that was tried makes it fit." : `${counted(ways, "way")} to make it fit.`;
+    look.setState({ spoken: `${report.sentence} ${words}` });
+  }, [running, report, end, look]);
+}
