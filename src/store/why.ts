@@ -136,15 +136,30 @@ export function whyIsStale({ why, plan }: DeskState): boolean {
 }
 
 const LONGEST_NAME = 120;
+const LONGEST_TASK = 44;
 
 /** What the variant is called: the task it makes room for, and what gives. */
-function nameFor(why: Asking, { sentence }: Relaxation): string {
-  const gives = sentence.split(": ")[0]!.replace(/\.$/, "");
+function nameFor(why: Asking, relaxation: Relaxation): string {
   const task = why.plan.tasks.find((one) => one.id === why.task)?.name ?? "Mended";
-  const room = Math.max(20, LONGEST_NAME - gives.length - 2);
-  return cut(`${cut(task, room)}: ${gives}`, LONGEST_NAME);
+  return cut(`${cut(task, LONGEST_TASK)}: ${gives(why, relaxation)}`, LONGEST_NAME);
 }
 
+/** What gives, in few words. */
+function gives({ plan }: Asking, { kind, steps, dropped, sentence }: Relaxation): string {
+  const [first, ...others] = dropped;
+  if (first !== undefined) {
+    const name = plan.tasks.find((one) => one.id === first)?.name ?? first;
+    return `without ${name}${others.length > 0 ? ` and ${others.length} more` : ""}`;
+  }
+  if (kind === "lag") return `a lag eased by ${steps} min`;
+  if (kind === "rearrange") return "placed tasks move";
+  return sentence.split(": ")[0]!.replace(/\.$/, "");
+}
+
+/** At most so long, broken off between words where one ends in time. */
 function cut(text: string, most: number): string {
-  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+  if (text.length <= most) return text;
+  const head = text.slice(0, most - 1);
+  const space = head.lastIndexOf(" ");
+  return `${(space > most / 2 ? head.slice(0, space) : head).replace(/[\s,;:.]+$/, "")}…`;
 }

@@ -2,7 +2,7 @@ import { clockText } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Chance, EvaOdds, MarginOdds, TaskOdds } from "../../store/index.ts";
 import { useDial } from "../day/dial.ts";
-import { CONSUMABLE_WORDS, evaName } from "../words.ts";
+import { CONSUMABLE_WORDS, counted, evaName } from "../words.ts";
 
 const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];
 const BAR_PX = 132;
@@ -17,16 +17,28 @@ export function ChanceOf({ chance }: { readonly chance: Chance }) {
         {[0, 0.25, 0.5, 0.75, 1].map((share) => (
           <line key={share} x1={at(share)} x2={at(share)} y1={8} y2={11} className="chance-rule" />
         ))}
+        <rect x={1} width={at(chance.low) - 1} y={3} height={8} className="chance-sure" />
         <rect
           x={at(chance.low)}
           width={Math.max(2, at(chance.high) - at(chance.low))}
-          y={2}
-          height={9}
+          y={3}
+          height={8}
           className="chance-interval"
         />
         <line x1={at(chance.share)} x2={at(chance.share)} y1={0} y2={13} className="chance-mark" />
       </svg>
       <span>{chance.words}</span>
+    </span>
+  );
+}
+
+/** A chance in the report's own words; where the true one lies stands apart. */
+export function ChanceWords({ chance }: { readonly chance: Chance }) {
+  const at = chance.words.indexOf(" (");
+  return (
+    <span className="odds-words">
+      {at < 0 ? chance.words : chance.words.slice(0, at)}
+      {at >= 0 && <span className="note">{chance.words.slice(at)}</span>}
     </span>
   );
 }
@@ -59,11 +71,17 @@ export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly eva
               <td>
                 <ChanceOf chance={one.closes} />
               </td>
-              <td>{one.duration.words}</td>
+              <td>
+                <ChanceWords chance={one.duration} />
+              </td>
               {CONSUMABLES.map((kind) => (
-                <td key={kind}>{one.reserves[kind].words}</td>
+                <td key={kind}>
+                  <ChanceWords chance={one.reserves[kind]} />
+                </td>
               ))}
-              <td>{one.asPlanned.words}</td>
+              <td>
+                <ChanceWords chance={one.asPlanned} />
+              </td>
               <td className="odds-times">
                 half by {clockText(dial, wholeMinute(one.ingressS[2]), one.eva)}, 95 % by{" "}
                 {clockText(dial, wholeMinute(one.ingressS[4]), one.eva)}; limit{" "}
@@ -77,38 +95,55 @@ export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly eva
   );
 }
 
-/** Placed tasks: must-do ones first, then the least likely first. */
+/** Placed tasks: must-do ones first, then the least likely first; optional ones that were always done are folded. */
 export function TaskOddsTable({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly TaskOdds[] }) {
   const inOrder = tasks.toSorted(
     (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
   );
+  const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
+  const shown = inOrder.filter((one) => !always.includes(one));
   return (
-    <section aria-label="Tasks" className="odds-table tall" tabIndex={0}>
+    <section aria-label="Tasks" className="odds-table">
       <h3>Each task is done, each window is met</h3>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Task</th>
-            <th scope="col">Done</th>
-            <th scope="col">Window met</th>
-          </tr>
-        </thead>
-        <tbody>
-          {inOrder.map(({ task, must, done, window }) => (
-            <tr key={task}>
-              <th scope="row">
-                {plan.tasks.find((one) => one.id === task)?.name ?? task}
-                {must && <b className="must-count">must-do</b>}
-              </th>
-              <td>
-                <ChanceOf chance={done} />
-              </td>
-              <td>{window ? window.words : <span className="note">no window</span>}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      {shown.length > 0 && <Tasks plan={plan} tasks={shown} />}
+      {always.length > 0 && (
+        <details>
+          <summary>
+            {counted(always.length, "more task", "more tasks")} done on every simulated day:{" "}
+            {always[0]!.done.words}
+          </summary>
+          <Tasks plan={plan} tasks={always} />
+        </details>
+      )}
     </section>
+  );
+}
+
+function Tasks({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly TaskOdds[] }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Task</th>
+          <th scope="col">Done</th>
+          <th scope="col">Window met</th>
+        </tr>
+      </thead>
+      <tbody>
+        {tasks.map(({ task, must, done, window }) => (
+          <tr key={task}>
+            <th scope="row">
+              {plan.tasks.find((one) => one.id === task)?.name ?? task}
+              {must && <b className="must-count">must-do</b>}
+            </th>
+            <td>
+              <ChanceOf chance={done} />
+            </td>
+            <td>{window ? window.words : <span className="note">no window</span>}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -33,21 +33,16 @@ export function Late() {
             <span className="note">
               {shed.progress ? `${shed.progress.rows} of ${shed.progress.of} tasks` : "Working…"}
             </span>
-            <button type="button" onClick={() => desk.stopShed()}>
-              Stop
-            </button>
           </>
         ) : (
-          <>
-            <span className="note">{shed?.end === "stopped" ? "Stopped." : "Of the day as it stands."}</span>
-            <button type="button" onClick={() => void desk.askShed()}>
-              Work out anew
-            </button>
-            <button type="button" className="primary" onClick={() => look.setState({ screen: "paper" })}>
-              Print with the cuff checklists
-            </button>
-          </>
+          <span className="note">{shed?.end === "stopped" ? "Stopped." : "Of the day as it stands."}</span>
         )}
+        <button type="button" onClick={() => (shed?.running ? desk.stopShed() : void desk.askShed())}>
+          {shed?.running ? "Stop" : "Work out anew"}
+        </button>
+        <button type="button" className="primary" onClick={() => look.setState({ screen: "paper" })}>
+          Print with the cuff checklists
+        </button>
       </div>
       {shed?.end === "failed" && (
         <p className="state breach odds-state">The shed order could not be worked out: {shed.message}.</p>
@@ -121,7 +116,7 @@ function LateTable(props: {
                 <td
                   key={cell.minutes}
                   colSpan={span}
-                  className={`shed-cell ${cell.kind}`}
+                  className={`shed-cell ${cell.kind}${cell.kind === "drop" && cell.mustLost > 0 ? " must" : ""}`}
                   title={cell.sentence}
                 >
                   {shedWords(cell, (task) => taskName(plan, task))}

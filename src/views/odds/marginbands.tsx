@@ -27,8 +27,9 @@ export function MarginBands({
     <section aria-label="Margins over time" className="bands">
       <h3>Margins over time</h3>
       <p className="note">
-        Dark: every second day. Light: nine days in ten. Line: the middle. Below the dashed line lies the
-        reserve. Figures: left above the reserve at ingress, of the stock.
+        Full tint: every second day. Pale: nine days in ten. Line: the middle. Below the dashed line lies the
+        reserve. Figures: left above the reserve at the limit of the EVA, of the stock; days that close later
+        go lower.
       </p>
       <div ref={ref}>
         {widthPx > 0 &&
@@ -68,7 +69,7 @@ const Chart = memo(function Chart({
   const least = Math.min(0, ...points.map((point) => point.left[0]));
   const y = (left: number): number => 2 + ((stock - left) / Math.max(1e-9, stock - least)) * (HEIGHT_PX - 4);
   const end = (band: 0 | 2): string => percentLeft((last.left[band] - reserve) / Math.max(1e-9, stock));
-  const words = `${CONSUMABLE_WORDS[consumable]}: at ingress ${end(2)} above the reserve on every second day, ${end(0)} or less on one day in twenty.`;
+  const words = `${CONSUMABLE_WORDS[consumable]}: at the limit of the EVA ${end(2)} above the reserve or less on every second day, ${end(0)} or less on one day in twenty.`;
   return (
     <figure className="band">
       <figcaption>

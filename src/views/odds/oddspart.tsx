@@ -10,7 +10,7 @@ import {
 } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted } from "../words.ts";
-import { EvaOddsTable, TaskOddsTable } from "./chances.tsx";
+import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { Played } from "./played.tsx";
 import { MarginBands } from "./marginbands.tsx";
 import { WorthSpread } from "./worthspread.tsx";
@@ -89,24 +89,20 @@ export function OddsPart() {
             }}
           />
         </label>
-        {running ? (
+        {running && (
           <>
             <progress value={work?.progress?.days ?? 0} max={choice.days} aria-label="Days simulated" />
             <span className="note">{grouped(work?.progress?.days ?? 0)} days</span>
-            <button type="button" onClick={() => desk.stopOdds()}>
-              Stop
-            </button>
           </>
-        ) : (
-          <button
-            type="button"
-            className="primary"
-            disabled={which === PRESENT && placed === 0}
-            onClick={() => void desk.askOdds(which, choice)}
-          >
-            Work out the odds
-          </button>
         )}
+        <button
+          type="button"
+          className={running ? undefined : "primary"}
+          disabled={!running && which === PRESENT && placed === 0}
+          onClick={() => (running ? desk.stopOdds() : void desk.askOdds(which, choice))}
+        >
+          {running ? "Stop" : "Work out the odds"}
+        </button>
       </div>
       <Standing work={work} stale={stale} nothing={placed === 0} />
       {work?.report && <Report work={work} report={work.report} />}
@@ -148,14 +144,18 @@ function Report({ work, report }: { readonly work: OddsWork; readonly report: Od
     <div className="odds-report">
       <section className="odds-head" aria-label="The day">
         <p>
-          <span className="figure">{report.holds.words}</span>
+          <span className="figure">
+            <ChanceWords chance={report.holds} />
+          </span>
           <span>
             <b>The day holds</b>: every EVA closes inside its limits, every must-do task is done, every window
             is met.
           </span>
         </p>
         <p>
-          <span className="figure second">{report.asPlanned.words}</span>
+          <span className="figure second">
+            <ChanceWords chance={report.asPlanned} />
+          </span>
           <span>That, and nothing that is placed is missed.</span>
         </p>
         <p className="note">

@@ -15,7 +15,7 @@ export function heldCells(
 
 /** What a cell tells the crew to do. */
 export function shedWords(cell: ShedCell, nameOf: (task: string) => string): string {
-  const rules = cell.breaks.map((rule) => RULE_WORDS[rule as RuleId] ?? rule.replaceAll("-", " "));
+  const rules = cell.breaks.map(ruleWords);
   const broken = rules.length > 0 ? `; breaks ${rules.join(", ")}` : "";
   switch (cell.kind) {
     case "keep":
@@ -27,6 +27,15 @@ export function shedWords(cell: ShedCell, nameOf: (task: string) => string): str
     case "over":
       return `end the EVA at once${broken}`;
   }
+}
+
+/** A rule in plain words; "reserve" is the maker's word for all that bounds an outing's length. */
+function ruleWords(rule: string): string {
+  if (rule === "reserve") return "reserves or the longest EVA";
+  const words = RULE_WORDS[rule as RuleId];
+  return words === undefined
+    ? rule.replaceAll("-", " ")
+    : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 
 function sameOrder(a: ShedCell, b: ShedCell): boolean {

@@ -4,7 +4,7 @@ import type { Placement, Plan } from "../../plan/index.ts";
 import { useDial } from "../day/dial.ts";
 import { counted, crewName, evaName } from "../words.ts";
 import type { Compared } from "./days.ts";
-import { type Difference, differencesOf } from "./differences.ts";
+import { type Difference, type DifferenceGroup, differencesOf, grouped } from "./differences.ts";
 
 /** What one day does otherwise than another, task by task. */
 export function DifferenceList({ from, to }: { readonly from: Compared; readonly to: Compared }) {
@@ -29,19 +29,58 @@ export function DifferenceList({ from, to }: { readonly from: Compared; readonly
           </tr>
         </thead>
         <tbody>
-          {list.map((one) => (
-            <tr key={one.task} className={kindOf(one)}>
-              <td>{changeWords(one)}</td>
-              <th scope="row">
-                {one.name} <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
-              </th>
-              <td>{spot(to.plan, dial, one.from)}</td>
-              <td>{spot(to.plan, dial, one.to)}</td>
-            </tr>
-          ))}
+          {grouped(list).map((group) =>
+            group.length === 1 ? (
+              <Row key={group[0].task} one={group[0]} plan={to.plan} dial={dial} />
+            ) : (
+              <Together key={group[0].task} group={group} plan={to.plan} dial={dial} />
+            ),
+          )}
         </tbody>
       </table>
     </div>
+  );
+}
+
+function Row(props: { readonly one: Difference; readonly plan: Plan; readonly dial: Dial }) {
+  const { one, plan, dial } = props;
+  return (
+    <tr className={kindOf(one)}>
+      <td>{changeWords(one)}</td>
+      <th scope="row">
+        {one.name} <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
+      </th>
+      <td>{spot(plan, dial, one.from)}</td>
+      <td>{spot(plan, dial, one.to)}</td>
+    </tr>
+  );
+}
+
+/** Tasks that move by the same time, in one line; each of them is folded below. */
+function Together(props: { readonly group: DifferenceGroup; readonly plan: Plan; readonly dial: Dial }) {
+  const { group, plan, dial } = props;
+  const [first] = group;
+  return (
+    <tr className="moved">
+      <td>{changeWords(first)}</td>
+      <th scope="row">
+        {group.length} tasks of {evaName(plan, first.to?.eva ?? null)} together
+      </th>
+      <td colSpan={2}>
+        <details>
+          <summary>
+            {first.name} to {group.at(-1)!.name}
+          </summary>
+          <ul>
+            {group.map((one) => (
+              <li key={one.task}>
+                {one.name}: {spot(plan, dial, one.from)} → {spot(plan, dial, one.to)}
+              </li>
+            ))}
+          </ul>
+        </details>
+      </td>
+    </tr>
   );
 }
 

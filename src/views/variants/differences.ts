@@ -27,6 +27,32 @@ export function differencesOf(plan: Plan, from: Schedule, to: Schedule): readonl
     .toSorted((a, b) => rank(a) - rank(b) || startOf(a) - startOf(b) || (a.name < b.name ? -1 : 1));
 }
 
+/** Differences that read as one: many tasks of an EVA that all move by the same time, crew and EVA as they were. */
+export type DifferenceGroup = readonly [Difference, ...Difference[]];
+
+/** Moved together: at least so many are said in one line. */
+const MANY = 3;
+
+/** The differences in their order; those that move together stand where the first of them would. */
+export function grouped(differences: readonly Difference[]): readonly DifferenceGroup[] {
+  const keyOf = (one: Difference): string | null =>
+    one.from && one.to && sameHands(one.from, one.to) ? `${one.to.eva ?? ""}|${one.laterS}` : null;
+  const counts = new Map<string, number>();
+  for (const one of differences) {
+    const key = keyOf(one);
+    if (key !== null) counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  const groups = new Map<string, [Difference, ...Difference[]]>();
+  for (const one of differences) {
+    const key = keyOf(one);
+    const name = key !== null && counts.get(key)! >= MANY ? key : one.task;
+    const group = groups.get(name);
+    if (group) group.push(one);
+    else groups.set(name, [one]);
+  }
+  return [...groups.values()];
+}
+
 function rank({ from, to }: Difference): number {
   return to === null ? 0 : from === null ? 1 : 2;
 }
@@ -36,10 +62,11 @@ function startOf({ from, to }: Difference): number {
 }
 
 function alike(a: Placement, b: Placement): boolean {
+  return a.startS === b.startS && sameHands(a, b);
+}
+
+function sameHands(a: Placement, b: Placement): boolean {
   return (
-    a.eva === b.eva &&
-    a.startS === b.startS &&
-    a.crew.length === b.crew.length &&
-    a.crew.every((member) => b.crew.includes(member))
+    a.eva === b.eva && a.crew.length === b.crew.length && a.crew.every((member) => b.crew.includes(member))
   );
 }

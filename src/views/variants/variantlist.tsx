@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useState } from "react";
+import { type KeyboardEvent, useRef, useState } from "react";
 import { grouped, percentLeft } from "../../dayline/index.ts";
 import type { VariantDay } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -39,6 +39,8 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
   const [renaming, setRenaming] = useState(false);
   const on = chosen.includes(day.id);
   const { score } = day.verdict;
+  const hindered = day.stands || day.clashes.length > 0;
+  const rename = useRef<HTMLButtonElement>(null);
   const compare = (wanted: boolean): void => {
     const others = chosen.filter((id) => id !== day.id);
     look.setState({ compared: wanted ? [...others, day.id].slice(-MOST_BESIDE) : others });
@@ -55,7 +57,13 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
       </td>
       <td>
         {renaming ? (
-          <Name day={day} done={() => setRenaming(false)} />
+          <Name
+            day={day}
+            done={(byKey) => {
+              setRenaming(false);
+              if (byKey) rename.current?.focus();
+            }}
+          />
         ) : (
           <>
             <b>{day.name}</b>
@@ -90,20 +98,31 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
         <div className="row-tools">
           <button
             type="button"
-            disabled={day.stands || day.clashes.length > 0}
+            // Not disabled: the keyboard would lose its place when the variant has become the day.
+            aria-disabled={hindered}
             aria-label={`Adopt ${day.name}`}
-            onClick={() => desk.adoptVariant(day.id)}
+            onClick={() => {
+              if (!hindered) desk.adoptVariant(day.id);
+            }}
           >
             Adopt
           </button>
-          <button type="button" aria-label={`Rename ${day.name}`} onClick={() => setRenaming(true)}>
+          <button
+            ref={rename}
+            type="button"
+            aria-label={`Rename ${day.name}`}
+            onClick={() => setRenaming(true)}
+          >
             Rename
           </button>
           <button
             type="button"
             className="danger"
             aria-label={`Remove ${day.name}`}
-            onClick={() => desk.removeVariant(day.id)}
+            onClick={() => {
+              desk.removeVariant(day.id);
+              document.querySelector<HTMLElement>(".variants h2")?.focus();
+            }}
           >
             Remove
           </button>
@@ -114,20 +133,26 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
 }
 
 /** The name in a field: Enter takes it, Escape leaves it as it was. */
-function Name({ day, done }: { readonly day: VariantDay; readonly done: () => void }) {
+function Name({ day, done }: { readonly day: VariantDay; readonly done: (byKey: boolean) => void }) {
   const { desk } = useAround();
   const [name, setName] = useState(day.name);
   const [faulty, setFaulty] = useState(false);
-  const take = (): void => {
-    if (name.trim() === day.name) return done();
-    const renamed = desk.renameVariant(day.id, name.trim());
-    setFaulty(!renamed.ok);
-    if (renamed.ok) done();
+  const over = useRef(false);
+  const take = (byKey: boolean): void => {
+    // The field also loses the keyboard because it is done.
+    if (over.current) return;
+    const same = name.trim() === day.name;
+    const renamed = same || desk.renameVariant(day.id, name.trim()).ok;
+    setFaulty(!renamed);
+    over.current = renamed;
+    if (renamed) done(byKey);
   };
   const keys = (event: KeyboardEvent): void => {
-    if (event.key === "Enter") take();
-    else if (event.key === "Escape") done();
-    else return;
+    if (event.key === "Enter") take(true);
+    else if (event.key === "Escape") {
+      over.current = true;
+      done(true);
+    } else return;
     event.preventDefault();
     event.stopPropagation();
   };
@@ -140,7 +165,7 @@ function Name({ day, done }: { readonly day: VariantDay; readonly done: () => vo
       value={name}
       onChange={(event) => setName(event.target.value)}
       onKeyDown={keys}
-      onBlur={take}
+      onBlur={() => take(false)}
     />
   );
 }

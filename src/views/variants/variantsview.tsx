@@ -24,7 +24,7 @@ export function VariantsView() {
   return (
     <div className="sheet variants">
       <header className="sheet-head">
-        <h2>Variants</h2>
+        <h2 tabIndex={-1}>Variants</h2>
         <Keep />
       </header>
       {plan.variants.length === 0 ? (
@@ -71,7 +71,7 @@ function Keep() {
     if (id !== undefined) look.setState((now) => ({ compared: [...now.compared, id].slice(-2) }));
   };
   return (
-    <form className="keep" onSubmit={keep}>
+    <form className="keep-day" onSubmit={keep}>
       <input
         ref={field}
         aria-label="Name of the variant"

@@ -2,7 +2,7 @@ import type { WhyCause, WhyConflict } from "../../store/index.ts";
 import { counted } from "../words.ts";
 
 /** Causes up to this number stand open; a longer list is folded. */
-const FEW = 5;
+export const FEW = 5;
 
 /** What cannot all hold, in one sentence, how sure that is, and the list of it. */
 export function Conflict({ conflict, more }: { readonly conflict: WhyConflict; readonly more: string }) {

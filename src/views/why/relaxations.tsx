@@ -1,4 +1,4 @@
-import { memo } from "react";
+import { memo, useState } from "react";
 import { grouped, percentLeft, signed } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Asking, type Relaxation, tasksById, type WhyReport } from "../../store/index.ts";
@@ -51,9 +51,11 @@ const Way = memo(function Way(props: {
     0,
   );
   const gain = way.score.worth - before;
+  const [fresh, setFresh] = useState(false);
   const taken = (): void => {
     const id = desk.tryRelaxation(way);
     if (id === null) return;
+    setFresh(true);
     const name = desk.state.getState().plan.variants.find((one) => one.id === id)?.name ?? "";
     look.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
   };
@@ -84,6 +86,8 @@ const Way = memo(function Way(props: {
           <button
             type="button"
             className="primary"
+            // The keyboard goes on where the pressed button was.
+            autoFocus={fresh}
             onClick={() => look.setState({ screen: "variants", compared: [variant.id] })}
           >
             Compare

@@ -3,7 +3,7 @@ import { needed } from "../../dayline/index.ts";
 import { type Asking, type DeskState, whyIsStale, type WhyLoop, type WhyReport } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted, evaName } from "../words.ts";
-import { Conflict, Guarded } from "./conflict.tsx";
+import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
 
 /** A longer search, for days on which the short one does not get through, seconds. */
@@ -29,12 +29,25 @@ function Answer({ why }: { readonly why: Asking }) {
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };
   }, []);
+  const panel = useRef<HTMLElement>(null);
+  const inside = useRef(false);
+  const { running } = why;
+  useEffect(() => {
+    // A button that is gone with the search takes the keyboard's place with it.
+    if (inside.current && !panel.current?.contains(document.activeElement)) heading.current?.focus();
+  }, [running, stale]);
   useSpoken(why);
 
   return (
     <aside
+      ref={panel}
       className="why"
       aria-label="Why not"
+      onFocus={() => (inside.current = true)}
+      onBlur={(event) => {
+        // Without a next place the one that had the keyboard was taken away.
+        if (event.relatedTarget) inside.current = event.currentTarget.contains(event.relatedTarget);
+      }}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
         event.preventDefault();
@@ -124,6 +137,8 @@ function Found(props: {
 }) {
   const { why, report, stale } = props;
   const { conflict } = report;
+  // On a full day the list is long: what could give is then read first.
+  const long = conflict !== null && conflict.causes.length > FEW;
   return (
     <>
       {report.task === null && why.task !== null && (
@@ -139,12 +154,10 @@ function Found(props: {
           ))}
         </section>
       )}
-      {conflict ? (
-        <Conflict conflict={conflict} more={report.sentence} />
-      ) : (
-        report.sentence !== "" && <p className="why-sentence">{report.sentence}</p>
-      )}
+      {!conflict && report.sentence !== "" && <p className="why-sentence">{report.sentence}</p>}
+      {conflict && !long && <Conflict conflict={conflict} more={report.sentence} />}
       <Relaxations why={why} report={report} stale={stale} />
+      {conflict && long && <Conflict conflict={conflict} more={report.sentence} />}
       {report.guarded.length > 0 && <Guarded sentences={report.guarded} />}
     </>
   );
