@@ -6,8 +6,13 @@ import {
   EngineError,
   type FitBand,
   type MendReport,
+  type OddsProgress,
+  type OddsReport,
   type PackProgress,
   type PackReport,
+  type ShedProgress,
+  type ShedReport,
+  type WhyReport,
 } from "../../src/engine/protocol.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
@@ -102,11 +107,11 @@ export class HandClock implements Clock {
 }
 
 /** One call that waits for the test to answer it; a signal that aborts rejects it as the real engine does. */
-export interface Call<Answer> {
+export interface Call<Answer, Progress = PackProgress> {
   readonly plan: Plan;
   answer(answer: Answer): Promise<void>;
   fail(message: string): Promise<void>;
-  report(progress: PackProgress): void;
+  report(progress: Progress): void;
   readonly cancelled: () => boolean;
 }
 
@@ -116,6 +121,9 @@ export class HandEngine implements Engine {
   readonly mends: Call<MendReport>[] = [];
   readonly bands: Call<readonly FitBand[]>[] = [];
   readonly reasons: Call<readonly BenchReason[]>[] = [];
+  readonly oddses: Call<OddsReport, OddsProgress>[] = [];
+  readonly sheds: Call<ShedReport, ShedProgress>[] = [];
+  readonly whys: Call<WhyReport, WhyReport>[] = [];
   deaf = false;
 
   check(): never {
@@ -138,16 +146,35 @@ export class HandEngine implements Engine {
     return this.call(this.reasons, plan, signal);
   }
 
-  odds(): never {
-    throw new Error("not asked for in these tests");
+  odds(
+    plan: Plan,
+    _schedule: Schedule,
+    _options: unknown,
+    report: (progress: OddsProgress) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.oddses, plan, signal, report);
   }
 
-  shed(): never {
-    throw new Error("not asked for in these tests");
+  shed(
+    plan: Plan,
+    _schedule: Schedule,
+    _options: unknown,
+    report: (progress: ShedProgress) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.sheds, plan, signal, report);
   }
 
-  why(): never {
-    throw new Error("not asked for in these tests");
+  why(
+    plan: Plan,
+    _schedule: Schedule,
+    _task: string | null,
+    _options: unknown,
+    report: (progress: WhyReport) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.whys, plan, signal, report);
   }
 
   site(): never {
@@ -158,11 +185,11 @@ export class HandEngine implements Engine {
     throw new Error("not closed in these tests");
   }
 
-  private call<Answer>(
-    list: Call<Answer>[],
+  private call<Answer, Progress = PackProgress>(
+    list: Call<Answer, Progress>[],
     plan: Plan,
     signal?: AbortSignal,
-    report: (progress: PackProgress) => void = () => undefined,
+    report: (progress: Progress) => void = () => undefined,
   ): Promise<Answer> {
     return new Promise((resolve, reject) => {
       if (!this.deaf) {
