@@ -9,6 +9,7 @@ import "./views/task/task.css";
 import "./views/why/why.css";
 import "./views/variants/variants.css";
 import "./views/odds/odds.css";
+import "./views/site/site.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -21,6 +22,7 @@ import { gaitsOf, waysOf } from "./terrain/index.ts";
 import {
   browserArchive,
   createDesk,
+  siteWork,
   systemClock,
   systemId,
   type ShedReport,
@@ -29,6 +31,8 @@ import {
 import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
 import { Setup } from "./views/setup/setup.tsx";
+import { createSiteLook } from "./views/site/sitelook.ts";
+import { SiteView } from "./views/site/siteview.tsx";
 import { TaskPanel } from "./views/task/panel.tsx";
 import type { PaperPort, Services } from "./views/services.ts";
 
@@ -38,8 +42,9 @@ import type { PaperPort, Services } from "./views/services.ts";
 const UPRIGHT = "(max-width: 60rem)";
 const READY = ["demo", "small", "large"];
 
+const engine = startEngine();
 const desk = createDesk({
-  engine: startEngine(),
+  engine,
   judgeFor,
   archive: browserArchive(),
   clock: systemClock,
@@ -165,6 +170,7 @@ async function begin(): Promise<void> {
 }
 
 const look = createLook(theme, dockPx());
+const site = <SiteView site={siteWork(desk, engine)} siteLook={createSiteLook()} />;
 // A tablet that is turned has another share for the line.
 window.matchMedia(UPRIGHT).addEventListener("change", () => look.setState({ dockPx: dockPx() }));
 
@@ -178,6 +184,6 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App services={services} look={look} setup={<Setup />} details={<TaskPanel />} />
+    <App services={services} look={look} setup={<Setup />} site={site} details={<TaskPanel />} />
   </StrictMode>,
 );

@@ -4,7 +4,7 @@ import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
-import type { Look } from "./look.ts";
+import { keepMinute, type Look } from "./look.ts";
 import { OddsView } from "./odds/oddsview.tsx";
 import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
@@ -19,23 +19,28 @@ import { VariantsView } from "./variants/variantsview.tsx";
 import { WhyPanel } from "./why/whypanel.tsx";
 import { whyWork } from "./why/whywork.ts";
 
-/** The whole program on screen. `setup` and `details` are the screens of the plan's tables and of the chosen task. */
+/** The whole program on screen. `setup`, `site` and `details` are the screens of the tables, the map and the chosen task. */
 export function App(props: {
   readonly services: Services;
   readonly look: Look;
   readonly setup: ReactNode;
+  readonly site: ReactNode;
   readonly details: ReactNode;
 }) {
   const { services, look } = props;
   const around = useMemo(() => ({ ...services, look }), [services, look]);
   return (
     <AroundContext value={around}>
-      <Screens setup={props.setup} details={props.details} />
+      <Screens setup={props.setup} site={props.site} details={props.details} />
     </AroundContext>
   );
 }
 
-function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode }) {
+function Screens(props: {
+  readonly setup: ReactNode;
+  readonly site: ReactNode;
+  readonly details: ReactNode;
+}) {
   const { desk, look, memory } = useAround();
   const screen = useLook((state) => state.screen);
   const theme = useLook((state) => state.theme);
@@ -47,6 +52,7 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
   useFirstLook();
   useEffect(() => spokenSteps(desk, look), [desk, look]);
   useEffect(() => shellKeys(desk, look), [desk, look]);
+  useEffect(() => keepMinute(look), [look]);
   useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
 
   return (
@@ -58,6 +64,7 @@ function Screens(props: { readonly setup: ReactNode; readonly details: ReactNode
         {screen === "day" && <WhyPanel />}
         {screen === "variants" && <VariantsView />}
         {screen === "odds" && <OddsView />}
+        {screen === "site" && props.site}
         {screen === "setup" && <div className="sheet">{props.setup}</div>}
         {screen === "paper" && <PaperView />}
         <TaskMenu />
@@ -85,6 +92,7 @@ function useFirstLook(): void {
       window: framing([span], 0.03, limitsOf(plan)),
       focus: null,
       cursorS: null,
+      minuteS: null,
       chosen: null,
     });
   }, [which, desk, look]);

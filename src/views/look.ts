@@ -97,3 +97,11 @@ export function createLook(theme: Theme, dockPx: number): Look {
     spoken: "",
   }));
 }
+
+/** Remembers the minute that was pointed at last; the answer ends it. */
+export function keepMinute(look: Look): () => void {
+  return look.subscribe(({ cursorS }, before) => {
+    if (cursorS !== null && cursorS !== before.cursorS)
+      look.setState({ minuteS: Math.round(cursorS / 60) * 60 });
+  });
+}

@@ -52,7 +52,15 @@ async function show() {
   root = createRoot(host);
   // The theme is read a turn after it is set.
   await act(async () =>
-    root?.render(<App services={services} look={look} setup={<p>Tables</p>} details={<p>Details</p>} />),
+    root?.render(
+      <App
+        services={services}
+        look={look}
+        setup={<p>Tables</p>}
+        site={<p>Map</p>}
+        details={<p>Details</p>}
+      />,
+    ),
   );
   return { desk, engine, look, kept };
 }
@@ -69,7 +77,7 @@ const click = (name: string) =>
 describe("the app", () => {
   it("says on every screen that it is a planning and training aid", async () => {
     const { look } = await show();
-    for (const screen of ["day", "setup", "paper"] as const) {
+    for (const screen of ["day", "site", "setup", "paper"] as const) {
       act(() => look.setState({ screen }));
       expect(text()).toContain("Planning and training aid.");
       expect(text()).toContain("flight surgeon");

@@ -7,6 +7,7 @@ import { Runner } from "./runner.tsx";
 
 const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
   { id: "day", name: "Day" },
+  { id: "site", name: "Site" },
   { id: "variants", name: "Variants" },
   { id: "odds", name: "Odds" },
   { id: "setup", name: "Setup" },

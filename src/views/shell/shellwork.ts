@@ -5,6 +5,7 @@ import { chooseFile, savePlan } from "./files.ts";
 const READY = ["demo", "small", "large"];
 const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
   { id: "day", name: "Day" },
+  { id: "site", name: "Site" },
   { id: "variants", name: "Variants" },
   { id: "odds", name: "Odds" },
   { id: "setup", name: "Setup" },

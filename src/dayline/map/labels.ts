@@ -1,0 +1,89 @@
+/** Where names go on a map so that none lies over another. Pure geometry in pixels. */
+export interface LabelWish {
+  readonly key: string;
+  /** The thing that is named. */
+  readonly x: number;
+  readonly y: number;
+  /** Radius kept free about it. */
+  readonly radiusPx: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Laid first, and laid in any case when it is `Infinity`. */
+  readonly rank: number;
+}
+
+export interface LabelPlace {
+  readonly key: string;
+  /** Left and top of the label's box. */
+  readonly left: number;
+  readonly top: number;
+}
+
+interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const GAP_PX = 4;
+
+/**
+ * Left and top of every label that finds room: beside its thing, else above or below it, else at a corner. Higher
+ * ranks choose first; those that find no room are left out. Nothing lies beyond `widthPx` and `heightPx`.
+ */
+export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightPx: number): LabelPlace[] {
+  const taken: Box[] = wishes.map(({ x, y, radiusPx }) => ({
+    left: x - radiusPx,
+    top: y - radiusPx,
+    right: x + radiusPx,
+    bottom: y + radiusPx,
+  }));
+  const order = wishes
+    .map((wish, own) => ({ wish, own }))
+    .sort((a, b) => b.wish.rank - a.wish.rank || a.own - b.own);
+  const places: LabelPlace[] = [];
+  for (const { wish, own } of order) {
+    if (!isSeen(wish, widthPx, heightPx)) continue;
+    const boxes = around(wish);
+    const inside = boxes.filter(
+      (box) => box.left >= 0 && box.top >= 0 && box.right <= widthPx && box.bottom <= heightPx,
+    );
+    const free = inside.find((box) => taken.every((other, k) => k === own || !overlap(box, other)));
+    const box = free ?? (wish.rank === Infinity ? (inside[0] ?? boxes[0]) : undefined);
+    if (!box) continue;
+    taken.push(box);
+    places.push({ key: wish.key, left: box.left, top: box.top });
+  }
+  return places;
+}
+
+function isSeen({ x, y }: LabelWish, widthPx: number, heightPx: number): boolean {
+  return x >= 0 && y >= 0 && x <= widthPx && y <= heightPx;
+}
+
+function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish): Box[] {
+  const away = radiusPx + GAP_PX;
+  const at = (left: number, top: number): Box => ({
+    left,
+    top,
+    right: left + widthPx,
+    bottom: top + heightPx,
+  });
+  const right = x + away;
+  const left = x - away - widthPx;
+  return [
+    at(right, y - heightPx / 2),
+    at(left, y - heightPx / 2),
+    at(x - widthPx / 2, y - away - heightPx),
+    at(x - widthPx / 2, y + away),
+    at(right, y - heightPx - 1),
+    at(right, y + 1),
+    at(left, y - heightPx - 1),
+    at(left, y + 1),
+  ];
+}
+
+function overlap(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}

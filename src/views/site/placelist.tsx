@@ -1,0 +1,200 @@
+import { useEffect, useRef } from "react";
+import { needed } from "../../dayline/index.ts";
+import { grouped } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { SiteLight, SitePlace } from "../../store/index.ts";
+import { useDesk, useLook, useAround } from "../context.ts";
+import { useSite, useSiteLook } from "./around.ts";
+import type { SiteCommands } from "./commands.ts";
+import { From } from "./from.tsx";
+
+/** Every place with its way home and its light, for those who read and those who hear the map. */
+export function PlaceList(props: {
+  readonly plan: Plan;
+  readonly places: readonly SitePlace[];
+  readonly light: SiteLight | null;
+  readonly minuteS: number;
+  readonly time: (atS: number) => string;
+  readonly commands: SiteCommands;
+}) {
+  const { plan, light, minuteS, time, commands } = props;
+  const chosen = useSiteLook((state) => state.place);
+  const byId = new Map(props.places.map((one) => [one.id, one]));
+  const row = useRef<HTMLTableRowElement>(null);
+  useEffect(() => {
+    row.current?.scrollIntoView({ block: "nearest" });
+  }, [chosen]);
+  return (
+    <section className="site-places" aria-label="Places">
+      <div className="site-table" tabIndex={0} role="region" aria-label="List of places">
+        <table>
+          <caption>
+            Places at {time(minuteS)}
+            {light?.sun && (
+              <>
+                , sun {degrees(light.sun.elevationDeg)} up at {Math.round(light.sun.azimuthDeg)}°
+              </>
+            )}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Place</th>
+              <th scope="col">From lander</th>
+              <th scope="col">Walk back</th>
+              <th scope="col">Light</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.site.places.map((place) => {
+              const known = byId.get(place.id);
+              return (
+                <tr
+                  key={place.id}
+                  ref={place.id === chosen ? row : undefined}
+                  aria-selected={place.id === chosen}
+                >
+                  <th scope="row">
+                    <button
+                      type="button"
+                      className="quiet"
+                      aria-pressed={place.id === chosen}
+                      onClick={() => commands.choose(place.id === chosen ? null : place.id)}
+                    >
+                      {place.name}
+                    </button>
+                  </th>
+                  <td>{known ? fromLander(known) : "…"}</td>
+                  <td>{known ? walkback(known) : "…"}</td>
+                  <td>{known ? lightWord(known, minuteS) : "…"}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      {chosen !== null && byId.get(chosen) && (
+        <Chosen {...props} known={byId.get(chosen)!} light={light} time={time} />
+      )}
+    </section>
+  );
+}
+
+/** The chosen place: its figures with where they come from, its light to come, its tasks. */
+function Chosen(props: {
+  readonly plan: Plan;
+  readonly known: SitePlace;
+  readonly light: SiteLight | null;
+  readonly minuteS: number;
+  readonly time: (atS: number) => string;
+  readonly commands: SiteCommands;
+}) {
+  const { plan, known, light, minuteS, time, commands } = props;
+  const { desk, look } = useAround();
+  const { siteLook } = useSite();
+  const selection = useDesk((state) => state.selection);
+  const moving = useSiteLook((state) => state.moving);
+  useLook((state) => state.clock);
+  const place = plan.site.places.find((one) => one.id === known.id);
+  if (!place) return null;
+  const spots = new Map(plan.schedule.placements.map((one) => [one.task, one]));
+  const tasks = plan.tasks.filter((task) => task.place === place.id || task.endPlace === place.id);
+  const inHand = moving?.place === place.id;
+  return (
+    <section className="site-chosen" aria-label={place.name}>
+      <div className="site-chosen-head">
+        <h3>{place.name}</h3>
+        {place.kind !== "lander" && (
+          <button
+            type="button"
+            aria-pressed={inHand}
+            onClick={() => {
+              if (inHand) commands.setDown();
+              else {
+                commands.take(place.id);
+                document.querySelector<HTMLElement>(".map-stage")?.focus();
+              }
+            }}
+          >
+            {inHand ? "Set down" : "Move by arrows"}
+          </button>
+        )}
+        <button type="button" className="quiet" onClick={() => siteLook.setState({ place: null })}>
+          Close
+        </button>
+      </div>
+      <p>
+        {Math.round(place.eastM)} m east, {Math.round(place.northM)} m north of the lander
+        {known.upM !== null && <>, {metres(known.upM)} against its ground</>}.
+      </p>
+      {known.homeS >= 0 ? (
+        <p>
+          Walk back <b>{needed(known.homeS)}</b>, {grouped(known.homeM)} m at the walk-back pace, rounded up.{" "}
+          <From of={`walk back from ${place.name}`} from={known.from} />
+        </p>
+      ) : (
+        <p className="state breach">There is no way home from here.</p>
+      )}
+      <p>
+        {lightWords(known, minuteS, time)} <From of={`the sun at ${place.name}`} from={light?.from ?? []} />
+      </p>
+      {tasks.length === 0 ? (
+        <p className="note">No task here.</p>
+      ) : (
+        <ul aria-label={`Tasks at ${place.name}`}>
+          {tasks.map((task) => {
+            const spot = spots.get(task.id);
+            return (
+              <li key={task.id}>
+                <button
+                  type="button"
+                  className="quiet"
+                  aria-pressed={selection.includes(task.id)}
+                  onClick={() => {
+                    desk.select([task.id]);
+                    if (spot) look.setState({ cursorS: spot.startS, minuteS: spot.startS });
+                  }}
+                >
+                  {task.name}
+                </button>
+                <span className="note">{spot ? time(spot.startS) : "on the bench"}</span>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** `985 m, 61°`. */
+function fromLander({ distanceM, bearingDeg }: SitePlace): string {
+  if (Number.isNaN(bearingDeg)) return "here";
+  return `${grouped(Math.round(distanceM))} m, ${String(Math.round(bearingDeg) % 360).padStart(3, "0")}°`;
+}
+
+function walkback({ homeS }: SitePlace): string {
+  return homeS < 0 ? "no way" : homeS === 0 ? "–" : needed(homeS);
+}
+
+/** What a place's light is at a moment. */
+export function lightWord({ lit }: SitePlace, atS: number): "lit" | "shadow" | "unknown" {
+  if (lit === null) return "unknown";
+  return lit.some((one) => one.startS <= atS && atS <= one.endS) ? "lit" : "shadow";
+}
+
+function lightWords(place: SitePlace, atS: number, time: (atS: number) => string): string {
+  if (place.lit === null) return "Whether the sun shines here is not known.";
+  const now = place.lit.find((one) => one.startS <= atS && atS <= one.endS);
+  if (now) return `Lit from ${time(now.startS)} to ${time(now.endS)}.`;
+  const next = place.lit.find((one) => one.startS > atS);
+  return next ? `In shadow until ${time(next.startS)}.` : "In shadow to the end of the stay.";
+}
+
+function degrees(value: number): string {
+  return `${(Math.floor(value * 10) / 10).toFixed(1)}°`.replace("-", "−");
+}
+
+function metres(value: number): string {
+  const whole = Math.round(value);
+  return `${whole < 0 ? "−" : "+"}${Math.abs(whole)} m`;
+}
