@@ -1,0 +1,215 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Locator, type Page, test } from "@playwright/test";
+import { openDay } from "./days.ts";
+
+const screen = (page: Page, name: string): Locator =>
+  page.getByRole("navigation", { name: "Screens" }).getByRole("button", { name, exact: true });
+const undo = (page: Page): Locator => page.getByRole("button", { name: /^Undo/ });
+const answer = (page: Page): Locator => page.getByRole("complementary", { name: "Why not" });
+const worth = (page: Page): Locator =>
+  page.getByRole("region", { name: "Score" }).locator(".score-figure").nth(2);
+const figure = async (page: Page): Promise<string> => worth(page).locator(".figure").innerText();
+
+/** Opens the demo plan and packs it for two seconds. */
+async function packDemo(page: Page): Promise<void> {
+  await page.goto("./?plan=demo");
+  await page.getByRole("combobox", { name: "How long to search" }).selectOption({ label: "2 s" });
+  await page.getByRole("button", { name: "Pack", exact: true }).click();
+  await expect(page.getByText("14 of 14").first()).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
+}
+
+/** Asks about bench tasks, one after the other, until the answer has something that could give. */
+async function askUntilSomethingGives(page: Page): Promise<void> {
+  const asks = page.locator(".bench").getByRole("button", { name: /^Why not\?/ });
+  const count = await asks.count();
+  for (let i = 0; i < count; i += 1) {
+    await asks.nth(i).click();
+    await expect(answer(page)).toBeVisible();
+    await expect(
+      answer(page).getByText(/changes tried|changes? tried\.|Nothing had to be tried/),
+    ).toBeVisible({
+      timeout: 15_000,
+    });
+    await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0, { timeout: 15_000 });
+    if (
+      (await answer(page)
+        .getByRole("button", { name: /^Try as a variant/ })
+        .count()) > 0
+    )
+      return;
+  }
+  throw new Error("no bench task has anything that could give");
+}
+
+test("a bench task's why not, its first relaxation as a variant, compared, adopted and taken back", async ({
+  page,
+}) => {
+  await packDemo(page);
+  const before = await figure(page);
+  await askUntilSomethingGives(page);
+  await expect(
+    answer(page)
+      .getByText(/missing (on EVA|without crew)/)
+      .first(),
+  ).toBeVisible();
+  await expect(answer(page).getByText(/^(Proved: no schedule|Searched, not proved)/)).toBeVisible();
+
+  await answer(page)
+    .getByRole("button", { name: /^Try as a variant/ })
+    .first()
+    .press("Enter");
+  expect(await figure(page)).toBe(before);
+  await expect(undo(page)).toHaveAttribute("title", /^Undo: Keep variant/);
+  await expect(answer(page).getByRole("button", { name: "Compare" })).toBeFocused();
+
+  await page.keyboard.press("Enter");
+  const comparison = page.getByRole("region", { name: "Comparison" });
+  await expect(comparison.getByRole("columnheader")).toHaveCount(2);
+  await expect(comparison.getByRole("row", { name: /^Worth/ })).toContainText(before);
+  const cells = comparison.getByRole("row", { name: /^Worth/ }).getByRole("cell");
+  const offered = /^[\d\u202f]+/.exec(await cells.nth(1).innerText())?.[0] ?? "";
+  await expect(page.getByText(/\d+ tasks? dropped, \d+ added, \d+ moved\./)).toBeVisible();
+  await comparison
+    .getByRole("button", { name: /^Work out the odds of/ })
+    .first()
+    .click();
+  await expect(comparison.getByRole("row", { name: /^Holds/ })).toContainText(/simulated days/, {
+    timeout: 20_000,
+  });
+
+  await page.getByRole("button", { name: /^Adopt/ }).press("Enter");
+  await expect(page.getByText("as the day stands")).toBeVisible();
+  expect(await figure(page)).toBe(offered);
+  await expect(undo(page)).toHaveAttribute("title", /^Undo: Adopt variant/);
+  await page.keyboard.press("Control+z");
+  expect(await figure(page)).toBe(before);
+  await expect(page.getByText("as the day stands")).toHaveCount(0);
+});
+
+test("a breach is asked about, and the answer is marked when the day changes", async ({ page }) => {
+  await openDay(page);
+  const level = page.getByRole("button", { name: /^Level the ground listener/ }).first();
+  await level.focus();
+  await page.keyboard.press("Enter");
+  for (let k = 0; k < 9; k += 1) await page.keyboard.press("Shift+ArrowLeft");
+  await page.keyboard.press("Enter");
+  const ask = page
+    .getByRole("region", { name: "Findings" })
+    .getByRole("button", { name: /^Why not\?/ })
+    .first();
+  await ask.press("Enter");
+  await expect(answer(page).getByRole("heading", { name: "The day as it stands" })).toBeFocused();
+  await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0, { timeout: 15_000 });
+  await expect(answer(page).getByText(/^Asked at:/)).toBeVisible();
+  await page.keyboard.press("Control+z");
+  await expect(answer(page).getByText("The day has changed since")).toBeVisible();
+  await answer(page).getByRole("button", { name: "Ask again" }).press("Enter");
+  await expect(answer(page).getByText("The day has changed since")).toHaveCount(0);
+  await page.keyboard.press("Escape");
+  await expect(answer(page)).toHaveCount(0);
+});
+
+test("variants are kept by name, renamed, there after a reload, and removed", async ({ page }) => {
+  await packDemo(page);
+  await screen(page, "Variants").click();
+  await page.getByRole("textbox", { name: "Name of the variant" }).fill("Quiet day");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("row", { name: /^Compare Quiet day/ })).toBeVisible();
+  await expect(page.getByText("Every task is where it is")).toBeVisible();
+
+  await page.getByRole("button", { name: "Rename Quiet day" }).press("Enter");
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type("Calm day");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: "Rename Calm day" })).toBeFocused();
+  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await page.goto("./");
+  await screen(page, "Variants").click();
+  await expect(page.getByRole("row", { name: /^Compare Calm day/ })).toBeVisible();
+  await page.getByRole("button", { name: "Remove Calm day" }).press("Enter");
+  await expect(page.getByText("No variant is kept yet.")).toBeVisible();
+  await page.getByRole("button", { name: "Keep the day as a variant" }).press("Enter");
+  await expect(page.getByRole("alert")).toHaveText("It needs a name.");
+});
+
+test("the odds of 2000 days, the same again with the same seed, and marked when the day changes", async ({
+  page,
+}) => {
+  await packDemo(page);
+  await screen(page, "Odds").click();
+  const work = page.getByRole("button", { name: "Work out the odds" });
+  await work.press("Enter");
+  const day = page.getByRole("region", { name: "The day" });
+  await expect(day).toContainText("2000 simulated days, durations PERT, seed 1", { timeout: 30_000 });
+  const first = await day.innerText();
+  await expect(page.getByRole("region", { name: "EVAs" }).getByRole("row")).toHaveCount(3);
+  await expect(page.getByRole("region", { name: "Margins over time" }).getByRole("img")).toHaveCount(16);
+  await expect(page.getByRole("region", { name: "How a day is played" })).toContainText("Not simulated:");
+  await expect(page.locator(".hurts li").first()).toContainText("likely time exactly");
+
+  await page.getByRole("spinbutton", { name: "Seed" }).fill("2");
+  await work.click();
+  await expect(day).toContainText("seed 2", { timeout: 30_000 });
+  await page.getByRole("spinbutton", { name: "Seed" }).fill("1");
+  await work.click();
+  await expect(day).toContainText("seed 1", { timeout: 30_000 });
+  expect(await day.innerText()).toBe(first);
+
+  await page.keyboard.press("Control+z");
+  await expect(page.getByText("these odds are of the day before")).toBeVisible();
+});
+
+test("the shed order is a table by EVA and is printed with the cuff checklists", async ({ page }) => {
+  await packDemo(page);
+  await screen(page, "Odds").click();
+  await page.getByRole("button", { name: "If late", exact: true }).click();
+  const table = page.getByRole("region", { name: "EVA 1, when late" });
+  await expect(table).toBeVisible({ timeout: 30_000 });
+  await expect(table.getByRole("columnheader")).toHaveText([
+    "Leaving",
+    "Planned",
+    ...[5, 10, 20, 30, 45].map((late) => `${late} min late`),
+  ]);
+  await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({ timeout: 30_000 });
+  await page.getByRole("button", { name: "Print with the cuff checklists" }).press("Enter");
+  await expect(page.getByText("With the late page of every EVA.")).toBeVisible({ timeout: 30_000 });
+  await expect(
+    page
+      .locator(".paper-page")
+      .filter({ hasText: /IF LATE/i })
+      .first(),
+  ).toBeAttached();
+});
+
+for (const theme of ["light", "dark"] as const) {
+  test(`no accessibility violation on answers, variants, odds and shed order, ${theme}`, async ({ page }) => {
+    await packDemo(page);
+    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    const violations = async (where: string): Promise<void> => {
+      const found = await new AxeBuilder({ page }).analyze();
+      expect(found.violations.map((one) => `${where}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual(
+        [],
+      );
+    };
+    await askUntilSomethingGives(page);
+    await violations("answer");
+    await answer(page)
+      .getByRole("button", { name: /^Try as a variant/ })
+      .first()
+      .click();
+    await violations("answer kept");
+    await answer(page).getByRole("button", { name: "Compare" }).click();
+    await violations("variants");
+    await screen(page, "Odds").click();
+    await violations("odds before");
+    await page.getByRole("button", { name: "Work out the odds" }).click();
+    await expect(page.getByRole("region", { name: "The day" })).toBeVisible({ timeout: 30_000 });
+    await violations("odds");
+    await page.getByRole("button", { name: "If late", exact: true }).click();
+    await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({
+      timeout: 30_000,
+    });
+    await violations("if late");
+  });
+}
