@@ -102,11 +102,18 @@ export function siteLight(plan: Plan, atS: number): SiteLight {
   const level = Math.sin((light.elevationDeg * Math.PI) / 180);
   // Against level ground, so that a low sun still shows the whole range.
   const shade = Uint8Array.from(hillshade(grid, light), (bright) =>
-    Number.isNaN(bright) ? 128 : Math.round((255 * bright) / (bright + level)),
+    Number.isNaN(bright) ? 128 : toneOf(bright / (bright + level)),
   );
   const radiusM = plan.body.radiusM + plan.site.elevationM;
   const lit = sun === null ? null : up ? sunlitPoints(grid, sun, radiusM) : new Uint8Array(shade.length);
   return { atS, sun, by, shade, lit, from };
+}
+
+/** How much stronger the shading is drawn than it is: gentle ground would else look level. */
+const CONTRAST = 1.5;
+
+function toneOf(share: number): number {
+  return Math.round(255 * Math.min(1, Math.max(0, 0.5 + (share - 0.5) * CONTRAST)));
 }
 
 /** The limits of the walk back: emergency oxygen, and what the suits named in `left` have. */
@@ -115,7 +122,8 @@ export function siteRings(plan: Plan, left: readonly Left[]): readonly SiteRing[
   const reach = reachOn(plan.site, back);
   const linesAt = (seconds: number): Line[] => {
     if (seconds <= 0 || !Number.isFinite(seconds)) return [];
-    if (reach) return isochrones(reach, seconds, back.speedMs).map(lineOf);
+    if (reach)
+      return ownLines(reach.network.footing.grid, isochrones(reach, seconds, back.speedMs)).map(lineOf);
     return [circle(farthestM(back.speedMs, seconds, back.detour))];
   };
   return limitsOf(plan, left).map((limit): SiteRing => {
@@ -123,6 +131,20 @@ export function siteRings(plan: Plan, left: readonly Left[]): readonly SiteRing[
     const over = reach ? "grid" : "level";
     return { kind, crew, by, seconds, over, lines: linesAt(seconds), from: explainRing(plan, limit) };
   });
+}
+
+/**
+ * The lines without those that only go round ground nobody can stand on: they run halfway between two points all along,
+ * whatever the limit, and the map shows such ground by itself.
+ */
+function ownLines(
+  { cellM, westM, southM }: { readonly cellM: number; readonly westM: number; readonly southM: number },
+  lines: readonly (readonly Point[])[],
+): readonly (readonly Point[])[] {
+  const halfway = (metres: number): boolean => Math.abs(((metres / cellM) % 1) - 0.5) < 1e-9;
+  return lines.filter((line) =>
+    line.some(({ eastM, northM }) => !halfway(eastM - westM) && !halfway(northM - southM)),
+  );
 }
 
 const CORNERS = 128;

@@ -12,17 +12,17 @@ type Rgb = readonly [number, number, number];
 const TONES: Readonly<Record<Theme, { readonly ramp: readonly [Rgb, Rgb, Rgb]; readonly shadow: Rgb }>> = {
   light: {
     ramp: [
-      [142, 131, 112],
-      [216, 206, 187],
+      [120, 108, 90],
+      [214, 203, 183],
       [255, 253, 246],
     ],
     shadow: [92, 92, 112],
   },
   dark: {
     ramp: [
-      [24, 25, 29],
-      [60, 59, 58],
-      [128, 122, 110],
+      [20, 21, 25],
+      [66, 65, 63],
+      [152, 145, 130],
     ],
     shadow: [6, 8, 22],
   },
@@ -66,7 +66,7 @@ export function shadingOf(
 
 /** Paints the shading where the grid lies. */
 export function paintShading(
-  { ctx }: Brush,
+  { ctx, palette }: Brush,
   frame: MapFrame,
   ground: SiteGround,
   shading: OffscreenCanvas,
@@ -78,6 +78,10 @@ export function paintShading(
   ctx.imageSmoothingEnabled = true;
   ctx.imageSmoothingQuality = "high";
   ctx.drawImage(shading, left, top, columns * cellM * frame.pxPerM, rows * cellM * frame.pxPerM);
+  ctx.setLineDash([]);
+  ctx.lineWidth = 1;
+  ctx.strokeStyle = palette["line-strong"];
+  ctx.strokeRect(left, top, columns * cellM * frame.pxPerM, rows * cellM * frame.pxPerM);
 }
 
 const paths = new WeakMap<Line, Path2D>();

@@ -5,6 +5,7 @@ import { crewName } from "../words.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { haloed } from "./paintground.ts";
 import { ringAnchor, ringWords } from "./paintlimits.ts";
+import { minuteMarks } from "./paintways.ts";
 import type { Picture } from "./picture.ts";
 
 /** Places with their signs and names, who stands where at the minute, and the words on keep-outs and limits. */
@@ -15,7 +16,12 @@ export function paintPlaces(brush: Brush, picture: Picture): void {
   const { frame, plan } = picture;
   for (const place of plan.site.places)
     paintSign(brush, place, mapX(frame, place.eastM), mapY(frame, place.northM));
-  const texts = [...crewTexts(picture), ...placeTexts(picture), ...limitTexts(picture)];
+  const texts = [
+    ...crewTexts(picture),
+    ...placeTexts(picture),
+    ...limitTexts(picture),
+    ...minuteTexts(picture),
+  ];
   const { ctx } = brush;
   const wishes = texts.map((text): LabelWish => {
     const widths = text.lines.map((line) => {
@@ -163,6 +169,28 @@ function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
     };
   });
   return [...words, ...closed];
+}
+
+/** Minutes on the ways; who walks together shares one. */
+function minuteTexts(picture: Picture): Text[] {
+  if (!picture.layers.times || !picture.layers.ways) return [];
+  const seen: { atS: number; x: number; y: number }[] = [];
+  return minuteMarks(picture).flatMap(({ x, y, atS, crew }, k): Text[] => {
+    const same = seen.some((one) => one.atS === atS && Math.hypot(one.x - x, one.y - y) < 16);
+    if (same) return [];
+    seen.push({ atS, x, y });
+    const { colour } = crewStyle(picture.plan, crew);
+    return [
+      {
+        key: `minute ${k}`,
+        ...{ x, y },
+        radiusPx: 3,
+        rank: 0,
+        lines: [{ text: picture.time(atS), font: font(11.5, 600) }],
+        ink: ({ palette }) => palette[colour],
+      },
+    ];
+  });
 }
 
 function paintSign({ ctx, palette }: Brush, { kind }: Place, x: number, y: number): void {

@@ -1,8 +1,8 @@
 import { beside, mapX, mapY, passedAt, spotOn } from "../../dayline/map/index.ts";
 import type { SiteCourse, SiteLeg } from "../../store/index.ts";
-import { type Brush, font } from "../line/brush.ts";
+import type { Brush } from "../line/brush.ts";
 import { asidePx, crewStyle } from "./crewstyle.ts";
-import { haloed, onMap } from "./paintground.ts";
+import { onMap } from "./paintground.ts";
 import type { Picture } from "./picture.ts";
 
 /** The ways of the day: each crew member's own colour and pattern, arrows forward, minutes where there is room. */
@@ -11,7 +11,7 @@ export function paintWays(brush: Brush, picture: Picture): void {
   if (!walks) return;
   const shown = walks.courses.filter((one) => evas.has(one.eva));
   for (const course of shown) paintCourse(brush, picture, course);
-  if (picture.layers.times) for (const course of shown) paintMinutes(brush, picture, course);
+  if (picture.layers.times) paintMinutes(brush, picture);
 }
 
 const isWalk = (leg: SiteLeg): boolean => leg.course.length >= 6;
@@ -59,34 +59,48 @@ function paintArrow({ ctx }: Brush, frame: Picture["frame"], leg: SiteLeg, aside
   ctx.fill();
 }
 
-/** Minutes on the way, as close as they can be read. */
-function paintMinutes(brush: Brush, { frame, plan, time }: Picture, { crew, legs }: SiteCourse): void {
-  const { ctx, palette } = brush;
-  // About 54 m a minute.
-  const minutePx = 54 * frame.pxPerM;
-  const every = [1, 2, 5, 10].find((one) => one * minutePx >= 64);
-  if (every === undefined) return;
-  const style = crewStyle(plan, crew);
-  const asideM = asidePx(plan, crew) / frame.pxPerM;
-  ctx.font = font(11, 600);
-  ctx.textBaseline = "middle";
-  ctx.textAlign = "left";
-  for (const leg of legs.filter(isWalk)) {
-    for (const { eastM, northM, atS } of passedAt([leg], every * 60)) {
-      const ahead = spotOn(leg.course, atS + 1);
-      const length = Math.hypot(ahead.eastM - eastM, ahead.northM - northM);
-      if (length === 0) continue;
-      const u = (ahead.eastM - eastM) / length;
-      const v = (ahead.northM - northM) / length;
-      const x = mapX(frame, eastM - v * asideM);
-      const y = mapY(frame, northM + u * asideM);
-      if (x < 0 || y < 0 || x > frame.widthPx || y > frame.heightPx) continue;
-      ctx.beginPath();
-      ctx.arc(x, y, 2.5, 0, 2 * Math.PI);
-      ctx.fillStyle = palette[style.colour];
-      ctx.fill();
-      ctx.textAlign = v > 0 ? "right" : "left";
-      haloed(brush, time(atS), x - v * 8, y - u * 8 + 1, palette[style.colour]);
-    }
+/** A minute mark on a way. */
+export interface MinuteMark {
+  readonly x: number;
+  readonly y: number;
+  readonly atS: number;
+  readonly crew: string;
+}
+
+/** Minutes on the shown ways, as close as they can be read: whole multiples of 1, 2, 5 or 10 that are far enough apart. */
+export function minuteMarks({ frame, plan, walks, evas }: Picture): MinuteMark[] {
+  if (!walks) return [];
+  return walks.courses
+    .filter((one) => evas.has(one.eva))
+    .flatMap(({ crew, legs }) => {
+      const asideM = asidePx(plan, crew) / frame.pxPerM;
+      return legs.filter(isWalk).flatMap((leg) => {
+        const minutePx = (leg.walkM * frame.pxPerM * 60) / Math.max(60, leg.endS - leg.startS);
+        const every = [1, 2, 5, 10].find((one) => one * minutePx >= SPACING_PX);
+        if (every === undefined) return [];
+        return passedAt([leg], every * 60).flatMap(({ eastM, northM, atS }): MinuteMark[] => {
+          const ahead = spotOn(leg.course, atS + 1);
+          const length = Math.hypot(ahead.eastM - eastM, ahead.northM - northM);
+          if (length === 0) return [];
+          const x = mapX(frame, eastM - ((ahead.northM - northM) / length) * asideM);
+          const y = mapY(frame, northM + ((ahead.eastM - eastM) / length) * asideM);
+          return [{ x, y, atS, crew }];
+        });
+      });
+    });
+}
+
+const SPACING_PX = 70;
+
+function paintMinutes({ ctx, palette }: Brush, picture: Picture): void {
+  for (const { x, y, crew } of minuteMarks(picture)) {
+    ctx.beginPath();
+    ctx.arc(x, y, 3, 0, 2 * Math.PI);
+    ctx.fillStyle = palette.raised;
+    ctx.fill();
+    ctx.beginPath();
+    ctx.arc(x, y, 2, 0, 2 * Math.PI);
+    ctx.fillStyle = palette[crewStyle(picture.plan, crew).colour];
+    ctx.fill();
   }
 }

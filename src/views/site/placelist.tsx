@@ -51,7 +51,7 @@ export function PlaceList(props: {
                 <tr
                   key={place.id}
                   ref={place.id === chosen ? row : undefined}
-                  aria-selected={place.id === chosen}
+                  className={place.id === chosen ? "is-chosen" : undefined}
                 >
                   <th scope="row">
                     <button

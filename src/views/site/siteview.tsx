@@ -27,7 +27,7 @@ export function SiteView(props: { readonly site: SiteWork; readonly siteLook: Si
   );
 }
 
-const PAD_PX = 70;
+const PAD_PX = 44;
 
 function Site() {
   const { desk, look } = useAround();

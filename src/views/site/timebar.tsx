@@ -146,6 +146,8 @@ export function whereWords(plan: Plan, courses: readonly SiteCourse[], crew: str
     const { leg } = at;
     if (leg.kind === "traverse") return `on the way to ${placeName(plan, leg.toPlace)}`;
     const task = plan.tasks.find((one) => one.id === leg.task)?.name;
+    if (leg.fromPlace !== leg.toPlace)
+      return `${task ?? "walking"}, ${placeName(plan, leg.fromPlace)} to ${placeName(plan, leg.toPlace)}`;
     const doing = task ?? { egress: "egress", ingress: "ingress", wait: "waiting", task: "" }[leg.kind];
     return `at ${placeName(plan, leg.fromPlace)}, ${doing}`;
   }
