@@ -60,6 +60,7 @@ test("a bench task's why not, its first relaxation as a variant, compared, adopt
     .first()
     .press("Enter");
   expect(await figure(page)).toBe(before);
+  await expect(page.getByRole("status").first()).toContainText("Kept as variant");
   await expect(undo(page)).toHaveAttribute("title", /^Undo: Keep variant/);
   await expect(answer(page).getByRole("button", { name: "Compare" })).toBeFocused();
 
@@ -158,6 +159,26 @@ test("the odds of 2000 days, the same again with the same seed, and marked when 
 
   await page.keyboard.press("Control+z");
   await expect(page.getByText("these odds are of the day before")).toBeVisible();
+});
+
+test("after a pack the score says what is proved of its worth, until the day is another", async ({
+  page,
+}) => {
+  await page.goto("./?plan=small");
+  const score = page.getByRole("region", { name: "Score" });
+  await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
+  await page.getByRole("button", { name: "Pack", exact: true }).click();
+  // The whole small request list fits: nothing better can be.
+  await expect(score.getByText("proved best")).toBeVisible({ timeout: 20_000 });
+  await page.locator(".block").first().focus();
+  await page.keyboard.press("b");
+  await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
+  await page.keyboard.press("Control+z");
+  await expect(score.getByText("proved best")).toBeVisible();
+
+  await packDemo(page);
+  const words = await score.getByText(/proved best|at most [\d.]+ % more is possible/).innerText();
+  expect(words).toMatch(/^(proved best|at most \d+(\.\d)? % more is possible)$/);
 });
 
 test("the shed order is a table by EVA and is printed with the cuff checklists", async ({ page }) => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
+import { packStands } from "../../src/store/index.ts";
 import { deskWith, packReport, scheduleWith, settled } from "./bench.ts";
 
 const options = { seed: 1, seconds: 2 };
@@ -104,6 +105,29 @@ describe("a pack", () => {
     await over;
     expect(desk.state.getState().history).toBe(history);
     expect(desk.state.getState().notices.at(-1)?.text).toMatch(/nothing better/);
+  });
+
+  it("stands while the day is the one that it made, also when a change is undone", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.pack(options);
+    const report = { ...packReport(plan, scheduleWith(plan, "two", 9000)), bound: 20 };
+    await engine.packs[0]!.answer(report);
+    await over;
+    const stands = () => packStands(desk.state.getState());
+    expect(stands()).toBe(report);
+    desk.keepVariant("Packed");
+    expect(stands()).toBe(report);
+    desk.bench(["two"]);
+    expect(stands()).toBeNull();
+    desk.undo();
+    expect(stands()).toBe(report);
+    // Another request: the bound was proved without it.
+    desk.duplicate(["three"]);
+    expect(stands()).toBeNull();
+    desk.undo();
+    desk.begin("Move", ["two"]);
+    expect(stands()).toBeNull();
   });
 
   it("does nothing when stopped while none is running", () => {

@@ -47,7 +47,7 @@ export function ChanceWords({ chance }: { readonly chance: Chance }) {
 export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly evas: readonly EvaOdds[] }) {
   const dial = useDial();
   return (
-    <section aria-label="EVAs" className="odds-table">
+    <section aria-label="EVAs" className="odds-table" tabIndex={0}>
       <h3>Each EVA closes inside its limits</h3>
       <table>
         <thead>
@@ -103,7 +103,7 @@ export function TaskOddsTable({ plan, tasks }: { readonly plan: Plan; readonly t
   const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
   const shown = inOrder.filter((one) => !always.includes(one));
   return (
-    <section aria-label="Tasks" className="odds-table">
+    <section aria-label="Tasks" className="odds-table" tabIndex={0}>
       <h3>Each task is done, each window is met</h3>
       {shown.length > 0 && <Tasks plan={plan} tasks={shown} />}
       {always.length > 0 && (

@@ -20,7 +20,9 @@ export function MarginBands({
 }) {
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(ref);
-  const columns = Math.max(1, Math.min(4, Math.floor((widthPx + GAP_PX) / (LEAST_PX + GAP_PX))));
+  // Four consumables: in one row, in two, or one below the other.
+  const fitting = Math.floor((widthPx + GAP_PX) / (LEAST_PX + GAP_PX));
+  const columns = fitting >= 4 ? 4 : fitting >= 2 ? 2 : 1;
   const eachPx = Math.floor((widthPx - (columns - 1) * GAP_PX) / columns);
   const outings = [...new Set(margins.map(({ eva, crew }) => `${eva}|${crew}`))];
   return (

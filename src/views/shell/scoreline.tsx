@@ -1,5 +1,5 @@
 import { grouped, percentLeft, signed } from "../../dayline/index.ts";
-import { packStands, type PackReport, shownVerdict } from "../../store/index.ts";
+import { packStands, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { boundWords } from "./boundwords.ts";
@@ -39,7 +39,8 @@ export function ScoreLine() {
         state="plain"
         value={grouped(score.worth)}
         name="worth"
-        more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? beside(packed) : ""}`}
+        aside={packed && boundWords(packed.verdict.score.worth, packed.bound)}
+        more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? `, plain insertion ${grouped(packed.greedy.worth)}` : ""}`}
         change={change?.worth ?? 0}
         better="more"
       />
@@ -65,18 +66,14 @@ export function ScoreLine() {
   );
 }
 
-/** What a packed worth is to be seen beside. */
-function beside(packed: PackReport): string {
-  const words = boundWords(packed.verdict.score.worth, packed.bound);
-  return `${words === null ? "" : `, ${words}`}, plain insertion ${grouped(packed.greedy.worth)}`;
-}
-
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
 
 function Figure(props: {
   readonly state: keyof typeof STATE_WORDS;
   readonly value: string;
   readonly name: string;
+  /** What is known of the figure beside its name; null for nothing. */
+  readonly aside?: string | null;
   readonly more: string;
   readonly change: number;
   readonly better: "more" | "less";
@@ -89,7 +86,7 @@ function Figure(props: {
       <span className="figure">{props.value}</span>
       <span className="score-name">
         <span>
-          <b>{props.name}</b>{" "}
+          <b>{props.name}</b> {props.aside && <span className="score-aside">{props.aside} </span>}
           {change !== 0 && (
             <span className={worse ? "score-change worse" : "score-change better"}>
               {signed(change)}
