@@ -81,6 +81,9 @@ const DRIVE_S = 0.008;
 /** Progress is reported at most this often, s. */
 const REPORT_EVERY_S = 0.1;
 
+/** Beyond its search a pack is given at most this long for proving, when nothing else is said, s. */
+const PROVE_S = 2;
+
 /** A question why is given this long when nothing else is said, s. */
 const WHY_S = 3;
 
@@ -150,7 +153,9 @@ export function makeCore(clock: () => number): Core {
     },
     pack: async (plan, options, report, breathe, signal) => {
       const from = options.from ?? plan.schedule;
-      const run = packRun(plan, { ...options, from, clock });
+      const proveSeconds =
+        options.proveSeconds ?? (Number.isFinite(options.seconds) ? Math.min(PROVE_S, options.seconds) : 0);
+      const run = packRun(plan, { ...options, proveSeconds, from, clock });
       let seen = 0;
       let reportedS = -Infinity;
       const tell = (): void => {
@@ -188,9 +193,16 @@ export function makeCore(clock: () => number): Core {
         iterations: progress.iterations,
         seconds: progress.seconds,
         greedy: greedyVerdict.score,
-        bound: null,
+        bound: provenBound(progress.bound, progress.mustPlaced, best.verdict),
         stopped: progress.stopped ?? "cancelled",
       };
     },
   };
+}
+
+/** A bound counts for days with as many must-do tasks as the one it was proved beside. */
+function provenBound(bound: number | null, mustPlaced: number, verdict: Verdict): number | null {
+  return bound === null || verdict.score.breaches > 0 || mustPlaced !== verdict.mustPlaced
+    ? null
+    : Math.max(bound, verdict.score.worth);
 }

@@ -13,6 +13,8 @@ export type * from "./sitereport.ts";
 
 export interface PackOptions {
   readonly seed: number;
+  /** Seconds beyond the search for proving how much is possible at most; a default when left out. */
+  readonly proveSeconds?: number | undefined;
   /** Search stops after this many seconds of the caller's clock ... */
   readonly seconds: number;
   /** ... or after this many iterations, when given: the same seed and iterations give the same schedule. */

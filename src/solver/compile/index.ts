@@ -68,7 +68,9 @@ export function compile(plan: Plan): Problem {
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities)], nodes);
   const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
   const bounded = gaps.some(
-    (list, e) => list.length > 1 || list.some((gap) => gap.toS - gap.fromS > plan.evas[e]!.longestS),
+    (list, e) =>
+      list.length > 1 ||
+      list.some((gap) => gap.toS - gap.fromS > Math.min(plan.evas[e]!.longestS, limits.dutyS)),
   );
   const daily =
     Number.isFinite(limits.apartM) ||
@@ -126,7 +128,8 @@ export function compile(plan: Plan): Problem {
     gapStart: startsOf(gaps),
     gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
     gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
-    longestS: Int32Array.from(plan.evas, (eva) => eva.longestS),
+    // No EVA can take longer than all of a crew member's together.
+    longestS: Int32Array.from(plan.evas, (eva) => Math.min(eva.longestS, limits.dutyS)),
     edges,
     needs: relations.needs,
     neededBy: relations.neededBy,

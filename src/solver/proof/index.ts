@@ -1,7 +1,9 @@
 import type { Board } from "../board.ts";
 import type { Problem } from "../problem.ts";
 import { RouteBound } from "./bound.ts";
+import { crewTimeBound } from "./crewtime.ts";
 import { Exact, MOST_ACTIVITIES } from "./exact.ts";
+import { routeClasses } from "./routes.ts";
 
 /**
  * What is proved about a plan: how much worth is possible at most, and whether the best day so far is the best of all. Nothing is claimed
@@ -29,6 +31,7 @@ export class Proof {
     const bound = new RouteBound(problem, musts);
     this.bound = bound;
     this.boundMusts = musts;
+    bound.worth = crewTimeBound(problem, routeClasses(problem), musts);
     bound.learn(best());
     for (const turn of bound.run(() => best().worth)) {
       this.look(best());

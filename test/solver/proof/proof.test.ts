@@ -1,0 +1,103 @@
+import { describe, expect, it } from "vitest";
+import { judgeFor } from "../../../src/check/index.ts";
+import type { Plan } from "../../../src/plan/index.ts";
+import { compile } from "../../../src/solver/compile/index.ts";
+import { greedyDay } from "../../../src/solver/greedy.ts";
+import { packRun } from "../../../src/solver/index.ts";
+import { RouteBound } from "../../../src/solver/proof/bound.ts";
+import { crewTimeBound } from "../../../src/solver/proof/crewtime.ts";
+import { Exact } from "../../../src/solver/proof/exact.ts";
+import { routeClasses } from "../../../src/solver/proof/routes.ts";
+import { randomPlan } from "../../properties/randomPlan.ts";
+import { Chuffed } from "../reference/chuffed.ts";
+import { mixedPlan } from "../reference/mixedPlan.ts";
+import { optimumOf } from "../reference/model.ts";
+
+/** What is proved about worth, held to the best of all days tried one by one and to what long searches find. */
+
+const LIMIT_MS = 120_000;
+
+function packed(plan: Plan, iterations: number, proveSeconds = 0) {
+  const run = packRun(plan, { seed: 1, iterations, proveSeconds, clock: () => 0 });
+  while (run.step(1)) continue;
+  const { score } = judgeFor(plan)(run.best());
+  return { score, progress: run.progress() };
+}
+
+function randomPlans(count: number): Plan[] {
+  return Array.from({ length: count }, (_, k) =>
+    randomPlan(4000 + k, {
+      tasks: 4 + (k % 9),
+      crew: 1 + (k % 3),
+      evas: 1 + (k % 2),
+      places: 2 + (k % 5),
+      features: (k % 4) / 3,
+    }),
+  );
+}
+
+describe("the bound on worth", () => {
+  it("is never below what a search finds with as many must-do tasks, wherever it is stopped", () => {
+    let met = 0;
+    for (const plan of randomPlans(150)) {
+      const { score } = packed(plan, 400);
+      const problem = compile(plan);
+      if (score.mustLeftOut > 0) continue;
+      const bound = new RouteBound(problem, true);
+      bound.learn(greedyDay(problem).board);
+      let turns = 0;
+      for (const _ of bound.run(() => -1)) {
+        expect(bound.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
+        turns += 1;
+        if (turns > 400) break;
+      }
+      expect(bound.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
+      expect(crewTimeBound(problem, routeClasses(problem), true), plan.title).toBeGreaterThanOrEqual(
+        score.worth,
+      );
+      if (bound.worth === score.worth) met += 1;
+    }
+    // A bound that is always far off would pass as well.
+    expect(met).toBeGreaterThan(40);
+  });
+});
+
+describe("the exact search", () => {
+  it.each([21, 22, 23, 24, 25, 26])(
+    "gives what a constraint solver proves, and proves it: mixed plan %d",
+    async (seed) => {
+      const plan = mixedPlan(seed);
+      const { mustLeftOut, worth } = await optimumOf(plan, new Chuffed(), LIMIT_MS);
+      const problem = compile(plan);
+      const exact = new Exact(problem);
+      const from = greedyDay(problem).board;
+      for (const _ of exact.run(from)) continue;
+      const board = exact.found ? exact.best : from;
+      expect({ proved: exact.proved, mustLeftOut: board.mustOut, worth: board.worth }).toEqual({
+        proved: true,
+        mustLeftOut,
+        worth,
+      });
+    },
+    LIMIT_MS,
+  );
+
+  it(
+    "says optimal only of days that no long search betters",
+    () => {
+      let proved = 0;
+      for (const plan of randomPlans(40)) {
+        const { score, progress } = packed(plan, 200, 1);
+        if (progress.stopped !== "proved" && progress.stopped !== "all placed") continue;
+        proved += 1;
+        expect(progress.bound).toBe(score.worth);
+        const longer = packed(plan, 1200);
+        expect(longer.score.mustLeftOut, plan.title).toBeGreaterThanOrEqual(score.mustLeftOut);
+        if (longer.score.mustLeftOut === score.mustLeftOut)
+          expect(longer.score.worth, plan.title).toBeLessThanOrEqual(score.worth);
+      }
+      expect(proved).toBeGreaterThan(20);
+    },
+    LIMIT_MS,
+  );
+});
