@@ -39,9 +39,9 @@ export function From(props: { readonly of: string; readonly from: readonly Expla
       >
         {props.from.map((one) => (
           <section key={one.of}>
-            <h4>
+            <p className="from-title">
               {one.of}: {figure(one.value)} {one.unit}
-            </h4>
+            </p>
             <p>
               <code>{one.formula}</code>
             </p>

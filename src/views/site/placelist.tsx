@@ -102,7 +102,7 @@ function Chosen(props: {
   return (
     <section className="site-chosen" aria-label={place.name}>
       <div className="site-chosen-head">
-        <h3>{place.name}</h3>
+        <h2>{place.name}</h2>
         {place.kind !== "lander" && (
           <button
             type="button"
