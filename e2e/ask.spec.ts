@@ -203,8 +203,17 @@ test("the shed order is a table by EVA and is printed with the cuff checklists",
   ).toBeAttached();
 });
 
-for (const theme of ["light", "dark"] as const) {
-  test(`no accessibility violation on answers, variants, odds and shed order, ${theme}`, async ({ page }) => {
+const looks = (["light", "dark"] as const).flatMap((theme) =>
+  [
+    { width: 1280, height: 800 },
+    { width: 820, height: 1180 },
+  ].map((viewport) => ({ theme, viewport })),
+);
+for (const { theme, viewport } of looks) {
+  test(`no accessibility violation on answers, variants, odds and shed order, ${theme}, ${viewport.width} px`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport);
     await packDemo(page);
     if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
     const violations = async (where: string): Promise<void> => {

@@ -33,7 +33,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
   const groups = useMemo(() => groupsOf(places), [places]);
 
   return (
-    <section className="margins" aria-label="Margins">
+    <section className="margins" aria-label="Margins" tabIndex={0}>
       <ul className="margin-rows" style={{ height: heightPx }}>
         {places.map(({ row, top }, i) => (
           <li key={row.key} style={{ top, height: rowPx(row) }}>

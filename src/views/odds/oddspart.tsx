@@ -160,7 +160,8 @@ function Report({ work, report }: { readonly work: OddsWork; readonly report: Od
         </p>
         <p className="note">
           {counted(report.days, "simulated day")}, durations {shapeWords(report.shape)}, seed {report.seed}.
-          In brackets where the true chance lies, with 95 % confidence.
+          In brackets the sampling error: where the chance lies in 95 of 100 such runs. Whether lows and highs
+          are right, no number of days can tell.
           {!report.complete && " Broken off before all days were played."}
         </p>
         {report.mustOnBench.length > 0 && (

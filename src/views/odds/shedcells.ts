@@ -16,7 +16,8 @@ export function heldCells(
 /** What a cell tells the crew to do. */
 export function shedWords(cell: ShedCell, nameOf: (task: string) => string): string {
   const rules = cell.breaks.map(ruleWords);
-  const broken = rules.length > 0 ? `; breaks ${rules.join(", ")}` : "";
+  const vain = cell.vain.length > 0 ? `; in vain: ${cell.vain.map(nameOf).join(", ")}` : "";
+  const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
   switch (cell.kind) {
     case "keep":
       return `drop nothing${broken}`;

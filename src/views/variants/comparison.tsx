@@ -178,7 +178,12 @@ function Odds({ day }: { readonly day: Compared }) {
   if (work?.running)
     return (
       <span className="note">
-        {work.progress ? `${grouped(work.progress.days)} of ${grouped(work.progress.of)} days…` : "Working…"}
+        {work.progress
+          ? `${grouped(work.progress.days)} of ${grouped(work.progress.of)} days… `
+          : "Working… "}
+        <button type="button" onClick={() => desk.stopOdds()}>
+          Stop
+        </button>
       </span>
     );
   if (work?.report && !stale && work.report.complete)

@@ -46,6 +46,7 @@ const Way = memo(function Way(props: {
   const { way, plan, stale } = props;
   const { desk, look } = useAround();
   const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
+  const stands = useDesk(() => (variant ? (desk.variantDay(variant.id)?.stands ?? false) : false));
   const before = plan.schedule.placements.reduce(
     (sum, { task }) => sum + (plan.tasks.find((one) => one.id === task)?.worth ?? 0),
     0,
@@ -82,7 +83,7 @@ const Way = memo(function Way(props: {
       {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
       {variant ? (
         <div className="way-kept">
-          <span className="state fine">Kept as a variant</span>
+          <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
           <button
             type="button"
             className="primary"
@@ -92,7 +93,13 @@ const Way = memo(function Way(props: {
           >
             Compare
           </button>
-          <button type="button" onClick={() => desk.adoptVariant(variant.id)}>
+          <button
+            type="button"
+            aria-disabled={stands}
+            onClick={() => {
+              if (!stands) desk.adoptVariant(variant.id);
+            }}
+          >
             Adopt
           </button>
         </div>

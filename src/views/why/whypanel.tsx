@@ -154,13 +154,22 @@ function Found(props: {
           ))}
         </section>
       )}
-      {!conflict && report.sentence !== "" && <p className="why-sentence">{report.sentence}</p>}
+      {!conflict && <p className="why-sentence">{known(why, report)}</p>}
       {conflict && !long && <Conflict conflict={conflict} more={report.sentence} />}
       <Relaxations why={why} report={report} stale={stale} />
       {conflict && long && <Conflict conflict={conflict} more={report.sentence} />}
       {report.guarded.length > 0 && <Guarded sentences={report.guarded} />}
     </>
   );
+}
+
+/** What is known where there is no conflict to show. */
+function known(why: Asking, { state, sentence }: WhyReport): string {
+  if (sentence !== "") return sentence;
+  if (state !== "looking") return "";
+  return why.running
+    ? "What stands against it is being looked for."
+    : "What stands against it was not found out in this time.";
 }
 
 /** What is missing at the closest place of an EVA; what makes it so is folded away. */

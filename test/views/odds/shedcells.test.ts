@@ -44,6 +44,7 @@ describe("a row of the shed order", () => {
     expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name)).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
+    expect(shedWords(cell({ vain: ["b"] }), name)).toBe("drop Task a; in vain: Task b");
     expect(shedWords(cell({ kind: "end" }), name)).toBe("end the EVA");
     expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
