@@ -40,30 +40,30 @@ export function Layers(props: { readonly picture: Picture }) {
           {rings
             .filter((ring) => ring.kind === "emergency")
             .map((ring, k) => (
-              <span key={k} className="site-limit">
+              <div key={k} className="site-limit">
                 {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />
-              </span>
+              </div>
             ))}
         </LayerRow>
         <LayerRow layer="stocks" sign="stock">
           in the crew member&apos;s pattern: walk back as long as the suit&apos;s stock lasts at the minute
-          {outside.length === 0 && <span className="site-limit">Nobody is outside at this minute.</span>}
+          {outside.length === 0 && <div className="site-limit">Nobody is outside at this minute.</div>}
           {outside.map((ring, k) => (
-            <span key={k} className="site-limit">
+            <div key={k} className="site-limit">
               {ringWords(plan, ring)}
               {ring.lines.length === 0 && ring.seconds > 0 && " (beyond the map)"}{" "}
               <From of={ringWords(plan, ring)} from={ring.from} />
-            </span>
+            </div>
           ))}
           {rings.some((ring) => ring.over === "level") && (
-            <span className="site-limit">Over level, open ground: slopes and keep-outs are not counted.</span>
+            <div className="site-limit">Over level, open ground: slopes and keep-outs are not counted.</div>
           )}
         </LayerRow>
         <LayerRow layer="ways" sign="way">
           {plan.crew.map((member) => (
-            <span key={member.id} className="site-limit">
+            <div key={member.id} className="site-limit">
               <CrewLine picture={picture} crew={member.id} /> {member.name}, {crewStyle(plan, member.id).word}
-            </span>
+            </div>
           ))}
           {walks?.courses.length === 0 && "nobody goes out on this day"}
         </LayerRow>

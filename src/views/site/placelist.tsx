@@ -127,16 +127,16 @@ function Chosen(props: {
         {known.upM !== null && <>, {metres(known.upM)} against its ground</>}.
       </p>
       {known.homeS >= 0 ? (
-        <p>
+        <div>
           Walk back <b>{needed(known.homeS)}</b>, {grouped(known.homeM)} m at the walk-back pace, rounded up.{" "}
           <From of={`walk back from ${place.name}`} from={known.from} />
-        </p>
+        </div>
       ) : (
         <p className="state breach">There is no way home from here.</p>
       )}
-      <p>
+      <div>
         {lightWords(known, minuteS, time)} <From of={`the sun at ${place.name}`} from={light?.from ?? []} />
-      </p>
+      </div>
       {tasks.length === 0 ? (
         <p className="note">No task here.</p>
       ) : (

@@ -1,0 +1,183 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { check } from "../../src/check/index.ts";
+import type { Explained, SiteGround, SiteLight, SiteRing, SiteWalks } from "../../src/engine/protocol.ts";
+import { siteAnswer } from "../../src/engine/sitework.ts";
+import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
+import { gaitsOf, heavensOf, heightAt, reachOn, reliefOf, walkbackAt } from "../../src/terrain/index.ts";
+import { smallAll } from "../plan/witness.ts";
+import { demoDay } from "../solver/shed/demoDay.ts";
+
+function ready(name: string, schedule: Schedule): Plan {
+  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return { ...read.value, schedule };
+}
+
+const demo = ready("demo", demoDay);
+const small = ready("small", smallAll);
+const walksOf = (plan: Plan) => siteAnswer(plan, plan.schedule, { what: "walks", args: null }) as SiteWalks;
+const ringsOf = (plan: Plan, left: Parameters<typeof leftOf>) =>
+  siteAnswer(plan, plan.schedule, { what: "rings", args: { left: leftOf(...left) } }) as readonly SiteRing[];
+
+/** What the judge says that a suit has at one of the points of its courses. */
+function leftOf(plan: Plan, eva: string, crew: string, point: number) {
+  const { margins } = check(plan, plan.schedule);
+  const of = (consumable: string): number =>
+    margins.find((one) => one.eva === eva && one.crew === crew && one.consumable === consumable)!.points[
+      point
+    ]!.value;
+  return [
+    {
+      crew,
+      amounts: { oxygen: of("oxygen"), co2: of("co2"), water: of("water"), battery: of("battery") },
+    },
+  ];
+}
+
+describe("the site's ground", () => {
+  it("is counted from the lander's, with contours that lie at their height", () => {
+    const ground = siteAnswer(demo, demo.schedule, { what: "ground", args: null }) as SiteGround;
+    const grid = reliefOf(demo.ground!);
+    const baseM = heightAt(grid, 0, 0);
+    expect(ground.lowM).toBeLessThan(0);
+    expect(ground.highM).toBeGreaterThan(20);
+    expect(ground.contours.length).toBeGreaterThan(5);
+    expect(ground.contours.length).toBeLessThan(20);
+    let corners = 0;
+    for (const { levelM, lines } of ground.contours)
+      for (const line of lines)
+        for (let k = 0; k < line.length; k += 20) {
+          if (k % 2 !== 0) continue;
+          // Corners lie on grid edges, where the surface is a straight line between two heights.
+          expect(heightAt(grid, line[k]!, line[k + 1]!) - baseM).toBeCloseTo(levelM, 3);
+          corners += 1;
+        }
+    expect(corners).toBeGreaterThan(200);
+  });
+
+  it("is none where the plan has none", () => {
+    expect(siteAnswer(small, small.schedule, { what: "ground", args: null })).toBeNull();
+  });
+});
+
+describe("the light at a minute", () => {
+  it("comes from the true sun, and a low sun leaves some of the ground in shadow", () => {
+    const grid = reliefOf(demo.ground!);
+    for (const atS of [0, 20_000, 60_000]) {
+      const light = siteAnswer(demo, demo.schedule, { what: "light", args: { atS } }) as SiteLight;
+      expect(light.by).toBe("sun");
+      expect(light.sun).toEqual(heavensOf(demo).sunAt(atS));
+      const dark = [...light.lit!].filter((one) => one === 0).length / light.lit!.length;
+      expect(dark).toBeGreaterThan(0.001);
+      expect(dark).toBeLessThan(0.2);
+      expect(light.shade).toHaveLength(grid.heightM.length);
+    }
+  });
+
+  it("says that it is a convention where the sun is not known", () => {
+    const nowhere: Plan = { ...demo, body: { ...demo.body, ephemeris: "none" } };
+    const light = siteAnswer(nowhere, demo.schedule, { what: "light", args: { atS: 0 } }) as SiteLight;
+    expect(light).toMatchObject({ sun: null, by: "convention", lit: null, from: [] });
+    expect(walksOf(nowhere).places.every((one) => one.lit === null)).toBe(true);
+  });
+});
+
+describe("the limits of the walk back", () => {
+  it("are lines on which the walk back takes as long, over the grid", () => {
+    const { back } = gaitsOf(demo);
+    const reach = reachOn(demo.site, back)!;
+    const [emergency, stock] = ringsOf(demo, [demo, "eva-2", "ev1", 30]);
+    expect(emergency).toMatchObject({ kind: "emergency", seconds: 1980, over: "grid", crew: ["ev1", "ev2"] });
+    expect(stock).toMatchObject({ kind: "stock", crew: ["ev1"] });
+    let looked = 0;
+    for (const line of emergency!.lines)
+      for (let k = 0; k < line.length; k += 2) {
+        const backS = walkbackAt(reach, { eastM: line[k]!, northM: line[k + 1]! }, back.speedMs);
+        // Off the grid points the walk back is looked for about the point, at the worst a cell farther.
+        if (backS >= 0) expect(Math.abs(backS - 1980)).toBeLessThan(15);
+        looked += backS >= 0 ? 1 : 0;
+      }
+    expect(looked).toBeGreaterThan(30);
+  });
+
+  it("are those that the judge tests, never more: emergency oxygen and the suit's stock at every point of a day", () => {
+    for (const plan of [demo, small]) {
+      const verdict = check(plan, plan.schedule);
+      for (const { eva, crew, allowed } of verdict.reach) {
+        allowed.forEach(({ value }, point) => {
+          const rings = ringsOf(plan, [plan, eva, crew, point]);
+          const least = Math.min(...rings.filter((one) => one.crew.includes(crew)).map((one) => one.seconds));
+          expect(least).toBeLessThanOrEqual(Math.max(0, value));
+          expect(least).toBeGreaterThanOrEqual(value - 1);
+        });
+      }
+    }
+  });
+
+  it("are circles over level ground where there is no grid", () => {
+    const [emergency] = ringsOf(small, [small, "eva-1", "ev1", 0]);
+    const { speedMs } = small.rules.walkback;
+    expect(emergency!.over).toBe("level");
+    const [line] = emergency!.lines;
+    for (let k = 0; k < line!.length; k += 2)
+      expect(Math.hypot(line![k]!, line![k + 1]!)).toBeCloseTo(
+        (emergency!.seconds * speedMs) / small.rules.walking.detour,
+        6,
+      );
+  });
+});
+
+describe("who walks where", () => {
+  it.each([
+    ["demo", demo],
+    ["small", small],
+  ] as const)("follows the judge's outings without a gap, corner by corner: %s", (_, plan) => {
+    const { courses, verdict } = walksOf(plan);
+    expect(verdict).toEqual(check(plan, plan.schedule));
+    expect(courses).toHaveLength(verdict.outings.length);
+    for (const [k, { legs }] of courses.entries()) {
+      expect(legs.map((leg) => leg.kind)).toEqual(verdict.outings[k]!.stretches.map((one) => one.kind));
+      legs.forEach((leg, i) => {
+        const { course } = leg;
+        expect(course[2]).toBe(leg.startS);
+        for (let c = 5; c < course.length; c += 3) expect(course[c]!).toBeGreaterThan(course[c - 3]!);
+        const end = plan.site.places.find((one) => one.id === leg.toPlace)!;
+        expect([course.at(-3), course.at(-2)]).toEqual([end.eastM, end.northM]);
+        const next = legs[i + 1];
+        if (next) expect([next.course[0], next.course[1]]).toEqual([course.at(-3), course.at(-2)]);
+      });
+    }
+  });
+
+  it("says the walk back as the judge does, and from what it comes", () => {
+    const { places, verdict } = walksOf(demo);
+    for (const { task, place, endPlace } of demo.tasks.map(({ id, place, endPlace }) => ({
+      task: id,
+      place,
+      endPlace,
+    }))) {
+      const backS = verdict.walkbackS[task];
+      if (backS === undefined || backS === null || place === undefined) continue;
+      expect(places.find((one) => one.id === (endPlace ?? place))!.homeS).toBe(backS);
+    }
+    const worked = (one: Explained): number => {
+      const names = one.inputs.map((input) => input.name);
+      const work = new Function(...names, `"use strict"; return ${one.formula};`) as (
+        ...v: number[]
+      ) => number;
+      return work(...one.inputs.map((input) => input.value));
+    };
+    let looked = 0;
+    for (const place of places) {
+      const [from] = place.from;
+      if (!from || place.homeS === 0) continue;
+      // The metres are written to the centimetre, the time is rounded up to the second.
+      expect(from.value).toBe(place.homeS);
+      expect(place.homeS - worked(from)).toBeGreaterThan(-0.02);
+      expect(place.homeS - worked(from)).toBeLessThan(1.02);
+      looked += 1;
+    }
+    expect(looked).toBeGreaterThan(15);
+  });
+});
