@@ -8,8 +8,11 @@ import { projectOf, projectRun } from "./project/index.ts";
 import { Proof } from "./proof/index.ts";
 import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./run.ts";
 
-/** Between two looks at the clock. */
-const BURST = { slack: 16, network: 4, rules: 1 } as const;
+/** Time between two looks at the clock, and iterations at most. */
+const LOOK_S = 0.002;
+const MOST_IN_BURST = 32;
+/** Where iterations are counted a burst is always as long, so that the clock decides nothing. */
+const COUNTED_BURST = 4;
 /** Part of the search after which the proof has a first go, and part of the proof that this is: easy plans are done at once. */
 const FIRST_GO = 0.1;
 
@@ -32,7 +35,8 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
   const proving = proof.run(best);
   const budget = budgetOf(settings);
   const mustTotal = problem.must.reduce((sum, one) => sum + one, 0);
-  const burst = BURST[problem.reach];
+  const counted = budget.iterations < Infinity;
+  let burst = counted ? COUNTED_BURST : 1;
   let iterations = 0;
   let turns = 0;
   let provingS = 0;
@@ -49,16 +53,23 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
   const proven = (): number =>
     exhausted ? 1 : budget.turns < Infinity ? turns / budget.turns : provingS / budget.proveSeconds;
 
-  const iterate = (share: number): void => {
-    for (let k = 0; k < burst && iterations < budget.iterations; k += 1) {
+  const iterate = (nowS: number): void => {
+    const byClock = searched(nowS);
+    let k = 0;
+    for (; k < burst && iterations < budget.iterations && stopped === null; k += 1) {
       const { worth, mustOut, endsS } = search.bestValue;
-      search.iterate(share);
+      search.iterate(counted ? searched(nowS) : byClock);
       iterations += 1;
       const now = search.bestValue;
       if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) improvements += 1;
+      if (search.best.count === problem.activities) stopped = "all placed";
+    }
+    if (!counted) {
+      const inTime = Math.floor((LOOK_S * k) / Math.max(1e-9, clock() - nowS));
+      burst = Math.max(1, Math.min(MOST_IN_BURST, 2 * burst, inTime));
     }
     proof.look(best());
-    if (proof.proved) stopped = "proved";
+    if (proof.proved) stopped ??= "proved";
   };
   const prove = (nowS: number): void => {
     const before = proof.found?.worth;
@@ -83,7 +94,7 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
           const done = proven();
           if (share >= 1 && done >= 1) stopped = iterations >= budget.iterations ? "iterations" : "time";
           else if (done < 1 && (share >= 1 || (share >= FIRST_GO && done < FIRST_GO))) prove(nowS);
-          else iterate(share);
+          else iterate(nowS);
         }
       }
     },

@@ -18,8 +18,12 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "2,000 simulated days and the shed order of the ready plans, in processor time",
     load: () => import("./odds.ts"),
   },
+  demo: {
+    says: "the demo plan: time to a sound day, and a short pack beside a long one: [--seeds 1,2,3]",
+    load: () => import("./demo.ts"),
+  },
   toptw: {
-    says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2]",
+    says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P]",
     load: () => import("./toptw.ts"),
   },
   rcpsp: {
