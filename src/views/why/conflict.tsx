@@ -6,7 +6,7 @@ export const FEW = 5;
 
 /** What cannot all hold, in one sentence, how sure that is, and the list of it. */
 export function Conflict({ conflict, more }: { readonly conflict: WhyConflict; readonly more: string }) {
-  const { causes, certainty, minimal } = conflict;
+  const { causes, certainty, minimal, scope } = conflict;
   const rules = causes.filter((cause) => cause.kind !== "placement");
   const placed = causes.filter((cause) => cause.kind === "placement");
   return (
@@ -14,9 +14,10 @@ export function Conflict({ conflict, more }: { readonly conflict: WhyConflict; r
       <h3>What stands against it</h3>
       <p className="why-sentence">{more === "" ? conflict.sentence : more}</p>
       <p className="note">
-        {certainty === "proved"
-          ? "Proved: no schedule has them all. "
-          : "Searched, not proved: the search found no schedule with them all. "}
+        {certainty === "proved" ? "Proved: " : "Searched, not proved: "}
+        {scope === "in this order"
+          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which all of it holds in this order. `
+          : "it cannot all hold while every start stays as it is. "}
         {minimal ? "None of them can be left out of the list." : "The list may name more than it takes."}
       </p>
       <Causes title="Conditions" causes={rules} />

@@ -14,9 +14,10 @@ export function Relaxations(props: {
   const { why, report, stale } = props;
   const ways = report.relaxations;
   if (ways.length === 0 && (why.running || report.state !== "conflict")) return null;
+  const heading = report.state === "conflict" ? "What could give" : "How it fits";
   return (
-    <section aria-label="What could give">
-      <h3>What could give</h3>
+    <section aria-label={heading}>
+      <h3>{heading}</h3>
       {ways.length === 0 ? (
         <p>No single change that was tried makes it fit.</p>
       ) : (

@@ -137,6 +137,8 @@ function Found(props: {
 }) {
   const { why, report, stale } = props;
   const { conflict } = report;
+  // Where it fits after all, what is missing in one order of tasks says nothing.
+  const short = ["looking", "conflict", "rearranged"].includes(report.state);
   // On a full day the list is long: what could give is then read first.
   const long = conflict !== null && conflict.causes.length > FEW;
   return (
@@ -146,7 +148,7 @@ function Found(props: {
           The day breaks a rule as it stands. That comes first, so the answer is about the day.
         </p>
       )}
-      {report.nearest.length > 0 && (
+      {short && report.nearest.length > 0 && (
         <section aria-label="Closest place">
           <h3>Closest place</h3>
           {report.nearest.map((loop, i) => (

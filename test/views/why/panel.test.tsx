@@ -42,7 +42,9 @@ describe("the answer to why not", () => {
     await asked();
     // 290 s are 5 min, rounded up: what is missing is never said smaller than it is.
     expect(text()).toContain("5 min missing on EVA 1");
-    expect(text()).toContain("Proved: no schedule has them all. None of them can be left out of the list.");
+    expect(text()).toContain(
+      "Proved: there are no times at which all of it holds in this order. None of them can be left out of the list.",
+    );
     const ways = [...document.querySelectorAll(".way")].map((one) => one.textContent ?? "");
     expect(ways[0]).toContain("no task lost");
     expect(ways[0]).toContain("the planner");
@@ -92,6 +94,30 @@ describe("the answer to why not", () => {
     click(button("Ask again"));
     expect(engine.whys[1]!.plan).toBe(desk.state.getState().plan);
     expect(text()).not.toContain("The day has changed since");
+  });
+
+  it("says nothing of missing minutes where it fits after all", async () => {
+    const { desk } = await asked({
+      state: "fits",
+      conflict: null,
+      sentence: "Task two fits as things stand.",
+    });
+    expect(text()).not.toContain("missing on EVA 1");
+    expect(text()).toContain("How it fits");
+    expect(desk.state.getState().why?.end).toBe("answered");
+  });
+
+  it("says so when the time was too short to find out", async () => {
+    await asked({
+      state: "looking",
+      conflict: null,
+      sentence: "",
+      relaxations: [],
+      offers: 0,
+      stopped: "time",
+    });
+    expect(text()).toContain("What stands against it was not found out in this time.");
+    expect(button("Look longer").disabled).toBe(false);
   });
 
   it("says when a broken day comes first", async () => {
