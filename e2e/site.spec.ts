@@ -215,6 +215,27 @@ test.describe("the demo plan's site", () => {
 test.describe("by touch", () => {
   test.use({ hasTouch: true });
 
+  test("two fingers zoom the map about the ground between them", async ({ page }) => {
+    await openDay(page);
+    await showSite(page);
+    await placeButton(page, "Split Stone").click();
+    const before = await ring(page);
+    const box = (await map(page).boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const client = await page.context().newCDPSession(page);
+    const fingers = (apart: number) => [
+      { x: x - apart, y, id: 1 },
+      { x: x + apart, y, id: 2 },
+    ];
+    const send = (type: string, touchPoints: object[]) =>
+      client.send("Input.dispatchTouchEvent", { type, touchPoints } as never);
+    await send("touchStart", fingers(60));
+    for (const apart of [70, 80, 90, 100, 110, 120]) await send("touchMove", fingers(apart));
+    await send("touchEnd", []);
+    // Twice as far apart, twice as close: the ring stands twice as far from the middle.
+    await expect.poll(async () => ((await ring(page)).x - x) / (before.x - x)).toBeCloseTo(2, 0);
+  });
+
   test("a finger pans the map, and moves a place only when it is chosen", async ({ page }) => {
     await openDay(page);
     await showSite(page);

@@ -14,6 +14,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     load: () => import("./inner.ts"),
   },
   ways: { says: "ways and walk-backs over made ground: [--rounds n]", load: () => import("./ways.ts") },
+  site: {
+    says: "what the map asks of the core: a place moved, light, limits",
+    load: () => import("./site.ts"),
+  },
   odds: {
     says: "2,000 simulated days and the shed order of the ready plans, in processor time",
     load: () => import("./odds.ts"),

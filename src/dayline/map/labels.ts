@@ -27,10 +27,11 @@ interface Box {
 }
 
 const GAP_PX = 4;
+const FARTHER_PX = [0, 14, 30, 50, 75];
 
 /**
  * Left and top of every label that finds room: beside its thing, else above or below it, else at a corner. Higher
- * ranks choose first; those that find no room are left out. Nothing lies beyond `widthPx` and `heightPx`.
+ * ranks choose first; those that find no room are left out, but for infinite ones, which look farther away as well. Nothing lies beyond `widthPx` and `heightPx`.
  */
 export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightPx: number): LabelPlace[] {
   const taken: Box[] = wishes.map(({ x, y, radiusPx }) => ({
@@ -45,7 +46,7 @@ export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightP
   const places: LabelPlace[] = [];
   for (const { wish, own } of order) {
     if (!isSeen(wish, widthPx, heightPx)) continue;
-    const boxes = around(wish);
+    const boxes = wish.rank === Infinity ? FARTHER_PX.flatMap((px) => around(wish, px)) : around(wish, 0);
     const inside = boxes.filter(
       (box) => box.left >= 0 && box.top >= 0 && box.right <= widthPx && box.bottom <= heightPx,
     );
@@ -62,8 +63,8 @@ function isSeen({ x, y }: LabelWish, widthPx: number, heightPx: number): boolean
   return x >= 0 && y >= 0 && x <= widthPx && y <= heightPx;
 }
 
-function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish): Box[] {
-  const away = radiusPx + GAP_PX;
+function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish, fartherPx: number): Box[] {
+  const away = radiusPx + GAP_PX + fartherPx;
   const at = (left: number, top: number): Box => ({
     left,
     top,
@@ -77,10 +78,10 @@ function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish): Box[] {
     at(left, y - heightPx / 2),
     at(x - widthPx / 2, y - away - heightPx),
     at(x - widthPx / 2, y + away),
-    at(right, y - heightPx - 1),
-    at(right, y + 1),
-    at(left, y - heightPx - 1),
-    at(left, y + 1),
+    at(right, y - heightPx - 1 - fartherPx),
+    at(right, y + 1 + fartherPx),
+    at(left, y - heightPx - 1 - fartherPx),
+    at(left, y + 1 + fartherPx),
   ];
 }
 

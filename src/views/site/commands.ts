@@ -1,7 +1,9 @@
-import { type Extent, pannedMap, showing, zoomedMap } from "../../dayline/map/index.ts";
+import { type Extent, fitted, pannedMap, showing, zoomedMap } from "../../dayline/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Command, type Desk, type SiteWork, withPlaceAt } from "../../store/index.ts";
 import type { Look } from "../look.ts";
+import { glide } from "./glide.ts";
+import { PAD_PX, placesExtent } from "./shown.ts";
 import type { SiteLook } from "./sitelook.ts";
 
 /** What can be done on the map, by hand, key or command. */
@@ -56,7 +58,8 @@ export function siteCommands(
       const tasks = plan().tasks.filter((task) => task.place === id || task.endPlace === id);
       desk.select(tasks.filter((task) => placed.has(task.id)).map((task) => task.id));
       const { frame } = siteLook.getState();
-      if (frame) siteLook.setState({ frame: showing(frame, place, 60) });
+      const shown = frame && showing(frame, place, 60);
+      if (shown && shown !== frame) glide(siteLook, shown);
       say(`${place.name} chosen, ${tasks.length} ${tasks.length === 1 ? "task" : "tasks"} here.`);
     },
     carry(id, hand, eastM, northM) {
@@ -91,11 +94,13 @@ export function siteCommands(
           `${place.name} in hand. Arrows move it 10 m, with Shift 1 m. Enter sets it down, Escape puts it back.`,
         );
     },
-    fit: () => siteLook.setState({ frame: null }),
+    fit() {
+      const { frame } = siteLook.getState();
+      if (frame) glide(siteLook, fitted(placesExtent(plan()), frame.widthPx, frame.heightPx, PAD_PX));
+    },
     zoom(factor) {
       const { frame } = siteLook.getState();
-      if (frame)
-        siteLook.setState({ frame: zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2) });
+      if (frame) glide(siteLook, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
     },
     minutes(count) {
       const lengthS = plan().stay.lengthS;

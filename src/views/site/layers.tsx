@@ -102,7 +102,7 @@ function LayerRow(props: {
             siteLook.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));
           }}
         />
-        <i className={`site-sign ${props.sign}`} aria-hidden="true" />
+        <i className={`site-sign sign-${props.sign}`} aria-hidden="true" />
         <b>{LAYER_WORDS[layer]}</b>
       </label>
       <div className="note">{props.children}</div>

@@ -51,17 +51,29 @@ export function shadingOf(
       // Unknown ground stays bare.
       if (Number.isNaN(heightM[at]!)) continue;
       const tone = withShade ? shade[at]! / 255 : 0.5;
-      const inShadow = withShadow && lit !== null && lit[at] === 0;
+      const dark = withShadow && lit !== null ? darkShare(lit, columns, rows, column, row) : 0;
       const low = tone < 0.5 ? ramp[0] : ramp[1];
       const high = tone < 0.5 ? ramp[1] : ramp[2];
       const share = tone < 0.5 ? tone * 2 : tone * 2 - 1;
-      for (let k = 0; k < 3; k += 1)
-        image.data[to + k] = inShadow ? shadow[k]! : low[k]! + (high[k]! - low[k]!) * share;
+      for (let k = 0; k < 3; k += 1) {
+        const bright = low[k]! + (high[k]! - low[k]!) * share;
+        image.data[to + k] = bright + (shadow[k]! - bright) * dark;
+      }
       image.data[to + 3] = 255;
     }
   }
   ctx.putImageData(image, 0, 0);
   return canvas;
+}
+
+/** Share of shadow about a point of the grid, itself twice: the rim of a shadow runs between points. */
+function darkShare(lit: Uint8Array, columns: number, rows: number, column: number, row: number): number {
+  const at = row * columns + column;
+  const west = lit[column > 0 ? at - 1 : at]!;
+  const east = lit[column < columns - 1 ? at + 1 : at]!;
+  const south = lit[row > 0 ? at - columns : at]!;
+  const north = lit[row < rows - 1 ? at + columns : at]!;
+  return 1 - (2 * lit[at]! + west + east + south + north) / 6;
 }
 
 /** Paints the shading where the grid lies. */

@@ -11,6 +11,8 @@ import type { Picture } from "./picture.ts";
 /** Places with their signs and names, who stands where at the minute, and the words on keep-outs and limits. */
 
 const SIGN_PX = 5.5;
+/** Radius of the ring about the chosen place. */
+const CHOSEN_PX = 16;
 
 export function paintPlaces(brush: Brush, picture: Picture): void {
   const { frame, plan } = picture;
@@ -97,7 +99,7 @@ function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture):
         key: `place ${one.id}`,
         x: mapX(frame, one.eastM),
         y: mapY(frame, one.northM),
-        radiusPx: SIGN_PX + 1,
+        radiusPx: isChosen ? CHOSEN_PX : SIGN_PX + 1,
         rank,
         lines: layers.names || isChosen ? [heading, ...lines] : lines,
         ink: ({ palette }) => palette.ink,

@@ -97,7 +97,10 @@ function Chosen(props: {
   const place = plan.site.places.find((one) => one.id === known.id);
   if (!place) return null;
   const spots = new Map(plan.schedule.placements.map((one) => [one.task, one]));
-  const tasks = plan.tasks.filter((task) => task.place === place.id || task.endPlace === place.id);
+  const startOf = (task: string): number => spots.get(task)?.startS ?? Infinity;
+  const tasks = plan.tasks
+    .filter((task) => task.place === place.id || task.endPlace === place.id)
+    .sort((a, b) => (startOf(a.id) < startOf(b.id) ? -1 : startOf(a.id) > startOf(b.id) ? 1 : 0));
   const inHand = moving?.place === place.id;
   return (
     <section className="site-chosen" aria-label={place.name}>
@@ -123,7 +126,7 @@ function Chosen(props: {
         </button>
       </div>
       <p>
-        {Math.round(place.eastM)} m east, {Math.round(place.northM)} m north of the lander
+        {sided(place.eastM, "east", "west")}, {sided(place.northM, "north", "south")} of the lander
         {known.upM !== null && <>, {metres(known.upM)} against its ground</>}.
       </p>
       {known.homeS >= 0 ? (
@@ -188,6 +191,12 @@ function lightWords(place: SitePlace, atS: number, time: (atS: number) => string
   if (now) return `Lit from ${time(now.startS)} to ${time(now.endS)}.`;
   const next = place.lit.find((one) => one.startS > atS);
   return next ? `In shadow until ${time(next.startS)}.` : "In shadow to the end of the stay.";
+}
+
+/** `138 m west`. */
+function sided(metres: number, ahead: string, behind: string): string {
+  const whole = Math.round(metres);
+  return `${grouped(Math.abs(whole))} m ${whole < 0 ? behind : ahead}`;
 }
 
 function degrees(value: number): string {

@@ -5,6 +5,9 @@ import type { Left, SiteGround, Verdict } from "../../store/index.ts";
 
 /** What of the day and the ground is shown. */
 
+/** Kept free about what is fitted to the map, pixels. */
+export const PAD_PX = 44;
+
 /** What the suits outside have left at a moment, from the judge's own courses. */
 export function leftAt(verdict: Verdict, atS: number): readonly Left[] {
   return verdict.outings

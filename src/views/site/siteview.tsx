@@ -11,7 +11,7 @@ import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
 import type { Picture } from "./picture.ts";
 import { PlaceList } from "./placelist.tsx";
-import { leftAt, placesExtent, wholeExtent } from "./shown.ts";
+import { leftAt, PAD_PX, placesExtent, wholeExtent } from "./shown.ts";
 import { SiteFiles } from "./sitefiles.tsx";
 import { ALL_EVAS, type SiteLook } from "./sitelook.ts";
 import { TimeBar } from "./timebar.tsx";
@@ -26,8 +26,6 @@ export function SiteView(props: { readonly site: SiteWork; readonly siteLook: Si
     </SiteContext>
   );
 }
-
-const PAD_PX = 44;
 
 function Site() {
   const { desk, look } = useAround();
