@@ -9,6 +9,7 @@ import "./views/task/task.css";
 import "./views/why/why.css";
 import "./views/variants/variants.css";
 import "./views/odds/odds.css";
+import "./views/odds/late.css";
 import "./views/site/site.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -21,7 +21,7 @@ export function Relaxations(props: {
       {ways.length === 0 ? (
         <p>No single change that was tried makes it fit.</p>
       ) : (
-        <p className="note">Cheapest first. Trying one keeps it as a variant; the day stays as it is.</p>
+        <p className="note">Cheapest first. Trying one keeps a variant; the day stays.</p>
       )}
       <ol className="ways">
         {ways.map((way) => (

@@ -8,6 +8,8 @@ import { Relaxations } from "./relaxations.tsx";
 
 /** A longer search, for days on which the short one does not get through, seconds. */
 const LONG_S = 20;
+/** EVAs that are shown with what is missing; farther ones are folded. */
+const NEAR = 2;
 
 /** The open question why: closest place, what stands against it, and what could be given up. Nothing when none is open. */
 export function WhyPanel() {
@@ -151,9 +153,17 @@ function Found(props: {
       {short && report.nearest.length > 0 && (
         <section aria-label="Closest place">
           <h3>Closest place</h3>
-          {report.nearest.map((loop, i) => (
+          {report.nearest.slice(0, NEAR).map((loop, i) => (
             <Closest key={loop.eva ?? "remote"} loop={loop} first={i === 0} plan={why.plan} />
           ))}
+          {report.nearest.length > NEAR && (
+            <details>
+              <summary>{counted(report.nearest.length - NEAR, "EVA")} farther off</summary>
+              {report.nearest.slice(NEAR).map((loop) => (
+                <Closest key={loop.eva ?? "remote"} loop={loop} first={false} plan={why.plan} />
+              ))}
+            </details>
+          )}
         </section>
       )}
       {!conflict && <p className="why-sentence">{known(why, report)}</p>}
@@ -166,8 +176,9 @@ function Found(props: {
 }
 
 /** What is known where there is no conflict to show. */
-function known(why: Asking, { state, sentence }: WhyReport): string {
-  if (sentence !== "") return sentence;
+function known(why: Asking, { state, sentence, nearest }: WhyReport): string {
+  // The closest place is said above already.
+  if (sentence !== "" && !nearest.some((loop) => loop.sentence === sentence)) return sentence;
   if (state !== "looking") return "";
   return why.running
     ? "What stands against it is being looked for."
