@@ -70,7 +70,7 @@ test.describe("the small plan's site", () => {
     await page.keyboard.press("ArrowUp");
     await page.keyboard.press("Escape");
     await expect(page.locator(".site-move")).toHaveCount(0);
-    expect(await row(page, name).innerText()).toBe(before);
+    await expect.poll(() => row(page, name).innerText()).toBe(before);
   });
 
   test("the lander stays where coordinates begin", async ({ page }) => {

@@ -3,6 +3,9 @@ import type { SiteLook } from "./sitelook.ts";
 
 const GLIDE_MS = 160;
 
+/** The glide under way on each map: a newer one ends it. */
+const under = new WeakMap<SiteLook, MapFrame>();
+
 /** Moves the map to a frame in a short glide; at once for those who want no motion. A hand on the map ends it. */
 export function glide(siteLook: SiteLook, to: MapFrame): void {
   const { frame: from } = siteLook.getState();
@@ -10,11 +13,12 @@ export function glide(siteLook: SiteLook, to: MapFrame): void {
     siteLook.setState({ frame: to });
     return;
   }
+  under.set(siteLook, to);
   let last = from;
   let startMs: number | null = null;
   const step = (nowMs: number): void => {
-    // Somebody else has moved the map since.
-    if (siteLook.getState().frame !== last) return;
+    // A hand or a newer glide has moved the map since.
+    if (under.get(siteLook) !== to || siteLook.getState().frame !== last) return;
     startMs ??= nowMs;
     const share = Math.min(1, (nowMs - startMs) / GLIDE_MS);
     const eased = share * (2 - share);
