@@ -24,6 +24,10 @@ function packed(plan: Plan, iterations: number, proveSeconds = 0) {
   return { score, progress: run.progress() };
 }
 
+function finish(going: Generator<void>): void {
+  while (going.next().done !== true) continue;
+}
+
 function randomPlans(count: number): Plan[] {
   return Array.from({ length: count }, (_, k) =>
     randomPlan(4000 + k, {
@@ -39,18 +43,15 @@ function randomPlans(count: number): Plan[] {
 describe("the bound on worth", () => {
   it("is never below what a search finds with as many must-do tasks, wherever it is stopped", () => {
     let met = 0;
-    for (const plan of randomPlans(150)) {
+    for (const plan of randomPlans(80)) {
       const { score } = packed(plan, 400);
       const problem = compile(plan);
       if (score.mustLeftOut > 0) continue;
       const bound = new RouteBound(problem, true);
       bound.learn(greedyDay(problem).board);
-      let turns = 0;
-      for (const _ of bound.run(() => -1)) {
+      const going = bound.run(() => -1);
+      for (let turns = 0; turns < 400 && going.next().done !== true; turns += 1)
         expect(bound.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
-        turns += 1;
-        if (turns > 400) break;
-      }
       expect(bound.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
       expect(crewTimeBound(problem, routeClasses(problem), true), plan.title).toBeGreaterThanOrEqual(
         score.worth,
@@ -58,8 +59,8 @@ describe("the bound on worth", () => {
       if (bound.worth === score.worth) met += 1;
     }
     // A bound that is always far off would pass as well.
-    expect(met).toBeGreaterThan(40);
-  });
+    expect(met).toBeGreaterThan(20);
+  }, LIMIT_MS);
 });
 
 describe("the exact search", () => {
@@ -71,7 +72,7 @@ describe("the exact search", () => {
       const problem = compile(plan);
       const exact = new Exact(problem);
       const from = greedyDay(problem).board;
-      for (const _ of exact.run(from)) continue;
+      finish(exact.run(from));
       const board = exact.found ? exact.best : from;
       expect({ proved: exact.proved, mustLeftOut: board.mustOut, worth: board.worth }).toEqual({
         proved: true,

@@ -1,0 +1,101 @@
+import { compareScores } from "../check/index.ts";
+import {
+  type Engine,
+  EngineError,
+  type PackOptions,
+  type PackProgress,
+  type PackReport,
+} from "./protocol.ts";
+import type { Plan } from "../plan/index.ts";
+
+/**
+ * `first`, with packs shared out: it and the engines of `mates` pack side by side, each from a seed of its own, and the best
+ * schedule is the answer; of equals that of the lowest seed. So the same seed, iterations and number of engines give the same
+ * schedule, whichever engine is done first. `mates` is asked once, when the first pack begins.
+ */
+export function inTeam(first: Engine, mates: () => readonly Engine[]): Engine {
+  let team: readonly Engine[] | null = null;
+  return {
+    ...first,
+    pack: (plan, options, report, signal) => {
+      team ??= [first, ...mates()];
+      return packTogether(team, plan, options, report, signal);
+    },
+    close: () => {
+      for (const engine of team ?? [first]) engine.close();
+    },
+  };
+}
+
+async function packTogether(
+  team: readonly Engine[],
+  plan: Plan,
+  options: PackOptions,
+  report: (progress: PackProgress) => void,
+  signal: AbortSignal | undefined,
+): Promise<PackReport> {
+  const enough = new AbortController();
+  const stop = (): void => enough.abort();
+  signal?.addEventListener("abort", stop, { once: true });
+  if (signal?.aborted) stop();
+  const tell = teller(team.length, report);
+  const packs = team.map(async (engine, k) => {
+    const seeded = { ...options, seed: (options.seed + k * SEED_STEP) % 2 ** 32 };
+    const made = await engine.pack(plan, seeded, (now) => tell(k, now), enough.signal);
+    // Nothing better is left to be found; where iterations are counted, when that is must not matter.
+    if (options.iterations === undefined && (made.stopped === "proved" || made.stopped === "all placed"))
+      stop();
+    return made;
+  });
+  try {
+    const ended = await Promise.allSettled(packs);
+    if (signal?.aborted) throw new EngineError("cancelled", "pack was cancelled");
+    const made = ended.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
+    if (made.length > 0) return best(made);
+    throw ended.find((one) => one.status === "rejected")!.reason;
+  } finally {
+    signal?.removeEventListener("abort", stop);
+  }
+}
+
+/** Between the seeds of two engines: seeds next to each other are asked for by hand. */
+const SEED_STEP = 7919;
+
+/** The best report, with what all of them proved and did. */
+function best(made: readonly PackReport[]): PackReport {
+  const one = made.reduce((a, b) => (compareScores(b.verdict.score, a.verdict.score) < 0 ? b : a));
+  const bounds = made.flatMap(({ bound, verdict }) =>
+    bound === null || verdict.mustPlaced !== one.verdict.mustPlaced ? [] : [bound],
+  );
+  const ended = made.find(({ stopped }) => stopped === "proved" || stopped === "all placed");
+  return {
+    ...one,
+    iterations: made.reduce((sum, { iterations }) => sum + iterations, 0),
+    seconds: made.reduce((most, { seconds }) => Math.max(most, seconds), 0),
+    bound: bounds.length === 0 ? null : Math.max(one.verdict.score.worth, Math.min(...bounds)),
+    stopped: ended?.stopped ?? one.stopped,
+  };
+}
+
+/** One story of progress from several: the best of all so far, its schedule only when it is new. */
+function teller(
+  count: number,
+  report: (progress: PackProgress) => void,
+): (k: number, now: PackProgress) => void {
+  const iterations = new Array<number>(count).fill(0);
+  let top: PackProgress | null = null;
+  return (k, now) => {
+    iterations[k] = now.iterations;
+    const better =
+      top === null ||
+      now.mustPlaced > top.mustPlaced ||
+      (now.mustPlaced === top.mustPlaced && now.worth > top.worth);
+    if (better && now.schedule) top = now;
+    report({
+      ...(top ?? now),
+      seconds: now.seconds,
+      iterations: iterations.reduce((sum, one) => sum + one, 0),
+      schedule: better ? now.schedule : null,
+    });
+  };
+}

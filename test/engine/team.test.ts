@@ -1,0 +1,72 @@
+import { describe, expect, it } from "vitest";
+import { makeCore } from "../../src/engine/core.ts";
+import type { Engine, PackProgress, PackReport } from "../../src/engine/protocol.ts";
+import { inTeam } from "../../src/engine/team.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import { demoPlan } from "../../src/plan/ready/index.ts";
+
+const read = parse(demoPlan());
+if (!read.ok) throw new Error("the demo plan does not parse");
+const plan: Plan = read.value;
+
+/** An engine in this thread that answers after `late` turns of the event loop. */
+function engine(late: number, closed: string[] = []): Engine {
+  const core = makeCore(() => 0);
+  return {
+    pack: async (of: Plan, options: never, report: (now: PackProgress) => void, signal?: AbortSignal) => {
+      for (let k = 0; k < late; k += 1) await new Promise((resolve) => setImmediate(resolve));
+      return core.pack(of, options, report, () => Promise.resolve(), signal);
+    },
+    close: () => closed.push(`${late}`),
+  } as unknown as Engine;
+}
+
+const options = { seed: 3, seconds: Infinity, iterations: 12 };
+
+describe("a team of engines", () => {
+  it("gives the best of its members' packs, the same whichever is done first", async () => {
+    const alone: PackReport[] = [];
+    for (const k of [0, 1, 2])
+      alone.push(await engine(0).pack(plan, { ...options, seed: 3 + k * 7919 }, () => undefined));
+    const top = Math.max(...alone.map(({ verdict }) => verdict.score.worth));
+    const heard: PackProgress[] = [];
+    const quick = await inTeam(engine(0), () => [engine(1), engine(2)]).pack(plan, options, (now) =>
+      heard.push(now),
+    );
+    const slow = await inTeam(engine(9), () => [engine(4), engine(0)]).pack(plan, options, () => undefined);
+    expect(quick.verdict.score.worth).toBe(top);
+    expect(slow.schedule).toEqual(quick.schedule);
+    expect(quick.iterations).toBe(3 * 12);
+    const worths = heard.map(({ worth }) => worth);
+    expect(worths).toEqual([...worths].sort((a, b) => a - b));
+    expect(worths.at(-1)).toBe(top);
+  }, 120_000);
+
+  it("asks for mates once, at the first pack, and closes them all", async () => {
+    const closed: string[] = [];
+    let asked = 0;
+    const team = inTeam(engine(0, closed), () => {
+      asked += 1;
+      return [engine(1, closed)];
+    });
+    expect(asked).toBe(0);
+    await team.pack(plan, { ...options, iterations: 4 }, () => undefined);
+    await team.pack(plan, { ...options, iterations: 4 }, () => undefined);
+    team.close();
+    expect(asked).toBe(1);
+    expect(closed.sort()).toEqual(["0", "1"]);
+  });
+
+  it("is cancelled as one, and gives what is left when a member fails", async () => {
+    const cancel = new AbortController();
+    cancel.abort();
+    const team = inTeam(engine(0), () => [engine(1)]);
+    await expect(team.pack(plan, options, () => undefined, cancel.signal)).rejects.toMatchObject({
+      reason: "cancelled",
+    });
+    const broken = { ...engine(0), pack: () => Promise.reject(new Error("lost")) } as Engine;
+    const made = await inTeam(broken, () => [engine(0)]).pack(plan, options, () => undefined);
+    expect(made.verdict.score.breaches).toBe(0);
+    await expect(inTeam(broken, () => [broken]).pack(plan, options, () => undefined)).rejects.toThrow("lost");
+  });
+});
