@@ -9,6 +9,6 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.{ts,tsx}"],
     // Search-heavy files share two cores with each other; a slow machine must not fail a right answer.
-    testTimeout: 30_000,
+    testTimeout: 120_000,
   },
 });
