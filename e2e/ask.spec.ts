@@ -213,6 +213,8 @@ for (const { theme, viewport } of looks) {
   test(`no accessibility violation on answers, variants, odds and shed order, ${theme}, ${viewport.width} px`, async ({
     page,
   }) => {
+    // Six screens are looked through, each as a whole.
+    test.slow();
     await page.setViewportSize(viewport);
     await packDemo(page);
     if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();

@@ -95,7 +95,7 @@ export function PaperView() {
 /** Whether the pages for being late are among the pages. */
 function LateWords({ shed }: { readonly shed: ShedWork | null }) {
   if (shed?.report && !shed.report.sound) return <b> No late page: the day breaks a rule.</b>;
-  if (shed?.report?.complete) return " With the late page of every EVA.";
+  if (shed?.report?.complete) return shed.report.evas.length > 0 ? " With the late page of every EVA." : "";
   if (shed && !shed.running) return <b> Without late pages: they were not worked out.</b>;
   const { rows = 0, of = 0 } = shed?.progress ?? {};
   return <b> The late pages are being worked out{of > 0 ? `: ${rows} of ${of}` : ""}…</b>;
