@@ -14,7 +14,9 @@ import { type RouteClass, routeClasses } from "./routes.ts";
 
 /** Prices are whole multiples of this, so that sums of them are exact. */
 const GRAIN = 1 / 4096;
+/** Nodes that each node remembers from the start. */
 const NEAR = 4;
+/** Routes taken from one pricing of a class. */
 const MANY = 40;
 /** Part of the best prices so far in the next ones (Wentges 1997, Int Trans Oper Res 4:151). */
 const SMOOTH = 0.4;
@@ -40,9 +42,9 @@ export class RouteBound {
   private least = Infinity;
 
   /** `musts`: only schedules with every must-do task count. */
-  constructor(problem: Problem, musts: boolean) {
+  constructor(problem: Problem, musts: boolean, classes = routeClasses(problem)) {
     this.problem = problem;
-    this.classes = routeClasses(problem);
+    this.classes = classes;
     this.pricers = this.classes.map((one) => new Pricer(one, NEAR));
     const most = problem.worth.reduce((top, worth) => Math.max(top, worth), 0);
     const extra = musts ? 2 * most + 1 : 0;

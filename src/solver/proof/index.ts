@@ -5,6 +5,9 @@ import { crewTimeBound } from "./crewtime.ts";
 import { Exact, MOST_ACTIVITIES } from "./exact.ts";
 import { routeClasses } from "./routes.ts";
 
+/** Pairs of activities on like routes, all classes together, beyond which routes are not priced: it would lead nowhere in time. */
+const MOST_PAIRS = 200_000;
+
 /**
  * What is proved about a plan: how much worth is possible at most, and whether the best day so far is the best of all. Nothing is claimed
  * before it is proved.
@@ -17,7 +20,7 @@ export class Proof {
   /** A day better than the one looked at, found on the way. */
   found: Board | null = null;
   private readonly problem: Problem;
-  private bound: RouteBound | null = null;
+  private bound: { readonly worth: number } | null = null;
   private boundMusts = false;
 
   constructor(problem: Problem) {
@@ -28,15 +31,23 @@ export class Proof {
   *run(best: () => Board): Generator<void> {
     const { problem } = this;
     const musts = best().mustOut === 0;
-    const bound = new RouteBound(problem, musts);
-    this.bound = bound;
+    const classes = routeClasses(problem);
+    const rough = { worth: crewTimeBound(problem, classes, musts) };
+    this.bound = rough;
     this.boundMusts = musts;
-    bound.worth = crewTimeBound(problem, routeClasses(problem), musts);
-    bound.learn(best());
-    for (const turn of bound.run(() => best().worth)) {
-      this.look(best());
-      if (this.proved) return;
-      yield turn;
+    this.look(best());
+    if (this.proved) return;
+    yield;
+    if (classes.reduce((sum, one) => sum + one.count ** 2, 0) <= MOST_PAIRS) {
+      const bound = new RouteBound(problem, musts, classes);
+      bound.worth = rough.worth;
+      this.bound = bound;
+      bound.learn(best());
+      for (const turn of bound.run(() => best().worth)) {
+        this.look(best());
+        if (this.proved) return;
+        yield turn;
+      }
     }
     this.look(best());
     if (this.proved || problem.activities > MOST_ACTIVITIES) return;
