@@ -5,24 +5,12 @@ import { PDFDocument } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { CUFF, planText } from "../../src/exchange/index.ts";
-import { lope } from "../../src/lope/command.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../exchange/samplePlan.ts";
+import { run } from "./run.ts";
 
 let folder = "";
 const at = (name: string): string => join(folder, name);
-
-/** Runs the command in this process. */
-async function run(...args: string[]) {
-  let out = "";
-  let err = "";
-  const code = await lope(args, {
-    out: (text) => void (out += text),
-    err: (text) => void (err += text),
-    stop: new AbortController().signal,
-  });
-  return { code, out, err };
-}
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "lope-"));

@@ -4,22 +4,11 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { OddsReport, ShedReport } from "../../src/engine/protocol.ts";
 import { planText } from "../../src/exchange/index.ts";
-import { lope } from "../../src/lope/command.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
+import { run } from "./run.ts";
 
 let folder = "";
 const at = (name: string): string => join(folder, name);
-
-async function run(...args: string[]) {
-  let out = "";
-  let err = "";
-  const code = await lope(args, {
-    out: (text) => void (out += text),
-    err: (text) => void (err += text),
-    stop: new AbortController().signal,
-  });
-  return { code, out, err };
-}
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "lope-odds-"));

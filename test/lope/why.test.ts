@@ -4,23 +4,12 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { planText } from "../../src/exchange/index.ts";
-import { lope } from "../../src/lope/command.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
+import { run } from "./run.ts";
 
 let folder = "";
 const file = (name: string): string => join(folder, name);
-
-async function run(...args: string[]) {
-  let out = "";
-  let err = "";
-  const code = await lope(args, {
-    out: (text) => void (out += text),
-    err: (text) => void (err += text),
-    stop: new AbortController().signal,
-  });
-  return { code, out, err };
-}
 
 /** Two tasks on an outing with time for one: 500 s, so 9 whole minutes are missing. */
 const parts = {
