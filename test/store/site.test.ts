@@ -1,3 +1,4 @@
+import { writeArrayBuffer } from "geotiff";
 import { describe, expect, it } from "vitest";
 import { siteWork, withPlaceAt } from "../../src/store/index.ts";
 import { deskWith } from "./bench.ts";
@@ -76,6 +77,19 @@ describe("the site's work", () => {
     expect(await site.setHeights({ ...file("c.tif", ""), size: 1e12 })).toMatchObject({ ok: false });
     const unread = { ...file("d.asc", ""), arrayBuffer: () => Promise.reject(new Error("gone")) };
     expect((await site.setHeights(unread)).words).toContain("gone");
+    expect(plan()).toBe(before);
+  });
+
+  it("knows a GeoTIFF by its first bytes, whatever it is called, and says why one in degrees is not taken", async () => {
+    const { site, plan } = bench();
+    const before = plan();
+    // The writer's own reference system is degrees.
+    const tiff = (await writeArrayBuffer([1, 2, 3, 4], { width: 2, height: 2 } as never)) as ArrayBuffer;
+    const took = await site.setHeights({
+      ...file("heights.bin", ""),
+      arrayBuffer: () => Promise.resolve(tiff),
+    });
+    expect(took.words).toContain("its coordinates are degrees; project it to metres first");
     expect(plan()).toBe(before);
   });
 });

@@ -185,17 +185,16 @@ function useAnswers(minuteS: number, plan: Picture["plan"]) {
   useEffect(() => {
     still.current = open;
   }, [open]);
+  // The open plan itself is sent, never a copy of it: what the engine has already is not sent again.
   const askGround = useCallback(
-    (signal: AbortSignal) => site.ground({ ...still.current, ground: stored }, signal),
+    (signal: AbortSignal) => site.ground(still.current, signal),
+    // eslint-disable-next-line react-hooks/exhaustive-deps
     [site, stored],
   );
   const askLight = useCallback(
-    (signal: AbortSignal) =>
-      site.light(
-        { ...still.current, ground: stored, stay, body, ...skyOf(skyKey, still.current) },
-        minuteS,
-        signal,
-      ),
+    (signal: AbortSignal) => site.light(still.current, minuteS, signal),
+    // What the light depends on beside the minute.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
     [site, stored, stay, body, skyKey, minuteS],
   );
   const askRings = useCallback(
@@ -214,10 +213,6 @@ function useAnswers(minuteS: number, plan: Picture["plan"]) {
     walks: walks.answer,
     problem: ground.problem ?? light.problem ?? rings.problem ?? walks.problem,
   };
-}
-
-function skyOf(_key: string, plan: Picture["plan"]) {
-  return { site: plan.site };
 }
 
 /** The minute on the map: where the day line is pointed at, else where it was last; at first the first egress. */
