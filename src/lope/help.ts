@@ -3,9 +3,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
 
   lope check plan.json [--json]
       Judges the plan's schedule: a table, or one JSON object.
-  lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N]
+  lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N] [--prove S]
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
-      same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far.
+      same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far. --prove: seconds
+      beyond the search for proving how much is possible at most (2 at most when left out).
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       What to drop if late stands before the emergency page; --no-shed leaves it out.
