@@ -226,7 +226,8 @@ export const taskTable = listTable<Task>({
       duration: { likelyS: duration(900) },
       crew: { count: 1, named: [] },
       effort: "geology",
-      worth: 0,
+      // Not 0: packing takes nobody out for tasks that are worth nothing.
+      worth: 10,
       must: false,
       windows: [],
       relay: false,
