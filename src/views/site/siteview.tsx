@@ -120,7 +120,7 @@ function Site() {
           commands={commands}
         />
         <p className="site-safety">
-          <b>Planning and training aid.</b> A walk-back shown is never rounded down. Ground, shadow and times
+          A walk-back shown is never rounded down. Ground, shadow and times
           are those of a model: what is smaller than a cell of the ground is not in it.
         </p>
       </div>
