@@ -47,8 +47,7 @@ export class Propagation {
       // Crew activities are reached from their egress; below everything, so that reaching one always counts.
       earliest[a] = -NEVER;
       const floorS = board.floorS[a]!;
-      if (problem.crewCount[a] === 0 || floorS > NO_FLOOR)
-        if (!this.raise(a, floorS)) return this.giveUp();
+      if (problem.crewCount[a] === 0 || floorS > NO_FLOOR) if (!this.raise(a, floorS)) return this.giveUp();
     }
     for (let e = 0; e < problem.evas; e += 1) {
       const egress = problem.activities + 2 * e;

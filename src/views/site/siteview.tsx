@@ -120,8 +120,8 @@ function Site() {
           commands={commands}
         />
         <p className="site-safety">
-          A walk-back shown is never rounded down. Ground, shadow and times
-          are those of a model: what is smaller than a cell of the ground is not in it.
+          A walk-back shown is never rounded down. Ground, shadow and times are those of a model: what is
+          smaller than a cell of the ground is not in it.
         </p>
       </div>
       <div className="site-side">
