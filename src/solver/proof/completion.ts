@@ -7,7 +7,7 @@ const MOST_STEPS = 1500;
 /**
  * What a route can still gain after leaving a node at a time, from above: the best continuation that never goes straight
  * back to where it came from but may come round again (two-cycle elimination: Christofides, Mingozzi & Toth 1981, Networks 11:145),
- * over steps of time. Null-safe where activities take no time at all: then there is no bound.
+ * over steps of time. Where activities take no time at all it is not usable.
  */
 export class Completion {
   private readonly one: RouteClass;

@@ -1,4 +1,5 @@
-import { KINDS, NEVER, type Problem } from "../problem.ts";
+import { KINDS, type Problem } from "../problem.ts";
+import { detoured } from "./detours.ts";
 
 /**
  * `problem` without the rules that a day keeps by waiting (rests, staying near, the walk-back on consumables, duty, lander stores), and
@@ -7,11 +8,13 @@ import { KINDS, NEVER, type Problem } from "../problem.ts";
  */
 export function relaxed(problem: Problem): Problem {
   const { draws, limits, places } = problem;
+  // Passing through a place costs nothing.
+  const free = new Uint8Array(places);
   const closed = new Map<Int32Array, Int32Array>();
   const close = (leg: Int32Array): Int32Array => {
     const known = closed.get(leg);
     if (known) return known;
-    const made = Int32Array.from(detoured(Float64Array.from(leg), places));
+    const made = Int32Array.from(detoured(Float64Array.from(leg), free));
     closed.set(leg, made);
     return made;
   };
@@ -34,7 +37,7 @@ export function relaxed(problem: Problem): Problem {
         const made = leg.slice();
         for (let kind = 0; kind < KINDS; kind += 1) {
           const one = Float64Array.from({ length: places * places }, (_, cell) => leg[cell * KINDS + kind]!);
-          detoured(one, places).forEach((value, cell) => {
+          detoured(one, free).forEach((value, cell) => {
             made[cell * KINDS + kind] = value;
           });
         }
@@ -42,19 +45,4 @@ export function relaxed(problem: Problem): Problem {
       }),
     },
   };
-}
-
-/** Shortest cost between places through any others (Floyd 1962, Commun ACM 5:345); what is NEVER stays a way that there is not. */
-function detoured(leg: Float64Array, places: number): Float64Array {
-  const best = leg.slice();
-  for (let k = 0; k < places; k += 1)
-    for (let i = 0; i < places; i += 1) {
-      const first = best[i * places + k]!;
-      if (first >= NEVER) continue;
-      for (let j = 0; j < places; j += 1) {
-        const through = first + best[k * places + j]!;
-        if (through < best[i * places + j]!) best[i * places + j] = through;
-      }
-    }
-  return best;
 }

@@ -1,4 +1,5 @@
 import { KINDS, NEVER, type Problem } from "../problem.ts";
+import { detoured } from "./detours.ts";
 
 /**
  * Routes on their own: what one crew member can do on one EVA when nobody else is there. Leaving out what ties routes together
@@ -130,13 +131,13 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
     activity: Int32Array.from(nodes),
     lastsS,
     ...openingsOf(problem, nodes),
-    legS: Int32Array.from(shortest(pairs(leg), lastsS)),
+    legS: Int32Array.from(detoured(pairs(leg), lastsS)),
     leaveS,
     backByS,
     outS,
     outBinds: outS < backByS - leaveS,
     sums: sums
-      .map((sum) => ({ ...sum, leg: shortest(sum.leg, sum.node) }))
+      .map((sum) => ({ ...sum, leg: detoured(sum.leg, sum.node) }))
       .filter((sum) => sumBinds(sum, Math.min(outS, backByS - leaveS))),
   };
 }
@@ -160,26 +161,6 @@ function openingsOf(
     openFromS: Int32Array.from(openFromS),
     openToS: Int32Array.from(openToS),
   };
-}
-
-/**
- * Cost of going from one to the other when passing through a third is free of what is done there (Floyd 1962): never more than
- * any schedule pays, and leaving an activity out never makes a route dearer. Given ways and ways cut to whole
- * units can break that law by themselves.
- */
-function shortest(leg: Float64Array, node: ArrayLike<number>): Float64Array {
-  const size = Math.round(Math.sqrt(leg.length));
-  const best = leg.slice();
-  for (let k = 0; k < size - 1; k += 1)
-    for (let i = 0; i < size; i += 1) {
-      if (i === k) continue;
-      const first = best[i * size + k]! + node[k]!;
-      for (let j = 0; j < size; j += 1) {
-        const through = first + best[k * size + j]!;
-        if (through < best[i * size + j]!) best[i * size + j] = through;
-      }
-    }
-  return best;
 }
 
 /** False when no route of `outS` seconds can exceed the sum, whatever it does. */
