@@ -210,3 +210,28 @@ for (const theme of ["light", "dark"] as const) {
     await check("pin box");
   });
 }
+
+test("a task is split where the menu was opened, merged by key, and undone by name", async ({ page }) => {
+  const part = (number: number) => block(page, `Level the ground listener, part ${number}`);
+  await block(page, "Level the ground listener").click({ button: "right" });
+  await page.getByRole("menuitem", { name: /^Split in two at 2:\d\d/ }).click();
+  await expect(part(2)).toBeVisible();
+  expect((await spanOf(page, "Level the ground listener, part 1")).split(" to ")[1]).toBe(
+    (await spanOf(page, "Level the ground listener, part 2")).split(" to ")[0],
+  );
+  await expect(undo(page)).toHaveAttribute("title", "Undo: Split Level the ground listener");
+  await expect(page.getByRole("status").first()).toContainText("Done: Split Level the ground listener.");
+  await part(1).focus();
+  await page.keyboard.press("Shift+S");
+  await expect(part(1)).toHaveCount(0);
+  expect(await spanOf(page, "Level the ground listener")).toBe("2:30 to 2:42");
+  await expect(undo(page)).toHaveAttribute("title", "Undo: Merge into Level the ground listener");
+  // By key in the middle, whole minutes; what cannot be one is said.
+  await page.mouse.move(4, 4);
+  await block(page, "Level the ground listener").focus();
+  await page.keyboard.press("s");
+  expect(await spanOf(page, "Level the ground listener, part 2")).toBe("2:36 to 2:42");
+  await block(page, "First scoop").click();
+  await page.keyboard.press("Shift+S");
+  await expect(page.getByRole("status").first()).toContainText("Select two tasks, or a part of a split one.");
+});

@@ -10,6 +10,7 @@ import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { savingCommands, type SavingCommands } from "./saving.ts";
+import { splitCommands, type SplitCommands } from "./splitting.ts";
 import type { DeskState } from "./state.ts";
 import { variantCommands, type VariantCommands } from "./variants.ts";
 import { whyCommands, type WhyCommands } from "./why.ts";
@@ -18,6 +19,7 @@ import { whyCommands, type WhyCommands } from "./why.ts";
 export interface Desk
   extends
     EditCommands,
+    SplitCommands,
     GestureCommands,
     RunCommands,
     FileCommands,
@@ -45,6 +47,7 @@ export function createDesk(ports: DeskPorts): Desk {
     state,
     commands,
     ...edits,
+    ...splitCommands(core, edits),
     ...gestureCommands(core, edits),
     ...runCommands(core, edits),
     ...fileCommands(core),

@@ -35,6 +35,7 @@ import { HandBar } from "./handbar.tsx";
 import { holding } from "./hold.ts";
 import { lineWork } from "./linework.ts";
 import { PinnedBox } from "./pinned.tsx";
+import { splitWork } from "./splitwork.ts";
 import { Tally } from "./tally.tsx";
 import { windowing } from "./windowing.ts";
 
@@ -102,6 +103,7 @@ export function DayView(props: { readonly details: ReactNode }) {
     // The commands name the plan's EVAs.
     [desk, look, hold, windows, evas],
   );
+  useEffect(() => desk.commands.add(splitWork(desk, look)), [desk, look]);
   useEffect(
     () => dayKeys(desk, look, hold, windows, () => latest.current.standing),
     [desk, look, hold, windows],

@@ -6,6 +6,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 const OFFERED: readonly (readonly string[])[] = [
   ["take", "bench", "put on", "why not", "pin"],
   ["hand over", "swap crew", "duplicate"],
+  ["split", "merge"],
   ["minute shorter", "minute longer", "minute earlier", "minute later"],
   ["select EVA", "zoom selection", "in setup"],
 ];

@@ -1,0 +1,116 @@
+import type { Plan } from "./plan.ts";
+import type { LagLink, Task } from "./task.ts";
+
+/** Why two tasks cannot be one, in words; null where nothing stands in the way. The first comes before the second. */
+
+/** True when both lists name the same. */
+export function sameMembers(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((one) => b.includes(one));
+}
+
+/** What the two ask for otherwise than each other. */
+export function differing(first: Task, second: Task): string | null {
+  const asked: readonly (readonly [what: string, same: boolean])[] = [
+    ["kind", first.kind === second.kind],
+    ["number of crew", first.crew.count === second.crew.count],
+    ["named crew", sameMembers(first.crew.named, second.crew.named)],
+    ["qualification", first.crew.qualification === second.crew.qualification],
+    ["effort", alike(first.effort, second.effort)],
+    ["equipment", sameMembers(first.equipment.map(words), second.equipment.map(words))],
+    ["windows", sameMembers(first.windows.map(words), second.windows.map(words))],
+    ["sun elevation", alike(first.sun, second.sun)],
+    ["ground in sun or shadow", first.light === second.light],
+    ["relay", first.relay === second.relay],
+    ["sun and heading", sameAngle(first, second)],
+    ["container", !first.sample || !second.sample || first.sample.container === second.sample.container],
+  ];
+  const others = asked.filter(([, same]) => !same).map(([what]) => what);
+  if (others.length > 0) return `They differ in ${others.join(", ")}.`;
+  const firstEnds = first.endPlace ?? first.place;
+  const secondEnds = second.endPlace ?? second.place;
+  if (firstEnds !== second.place) return `${second.name} does not begin where ${first.name} ends.`;
+  if (firstEnds !== first.place && secondEnds !== second.place)
+    return "Both walk to another place: one task goes to one end place only.";
+  if (first.instrument && firstEnds !== secondEnds)
+    return `${first.name} leaves its instrument where the one task would not end.`;
+  return null;
+}
+
+/** The first part of a split stands still, and asks for no angle that is counted from the walk. */
+function sameAngle(first: Task, second: Task): boolean {
+  const stands = first.endPlace === undefined || first.endPlace === first.place;
+  if (!first.sunAngle && second.sunAngle && second.sunAngle.facingDeg === undefined) return stands;
+  return alike(first.sunAngle, second.sunAngle);
+}
+
+export function hinderingPin(first: Task, second: Task): string | null {
+  const [a, b] = [first.pin, second.pin];
+  if (!a && !b) return null;
+  if (!a || !b) return `Only ${(a ? first : second).name} is pinned: unpin it first.`;
+  const wantedS = a.startS === undefined ? undefined : a.startS + first.duration.likelyS;
+  const crew = (of: typeof a): string => words([...(of.crew ?? [])].sort());
+  return a.eva === b.eva && crew(a) === crew(b) && b.startS === wantedS
+    ? null
+    : "They are pinned to different starts, EVAs or crew: unpin them first.";
+}
+
+export function hinderingLink(plan: Plan, first: Task, second: Task): string | null {
+  const nameOf = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const both = [first.id, second.id];
+  for (const link of plan.links) {
+    if (link.type === "lag") {
+      const mine = [link.from, link.to].filter((end) => both.includes(end.task));
+      if (mine.length === 2) {
+        if (!holdsInside(link, first, second))
+          return "A link between them asks for another time than one task leaves.";
+        continue;
+      }
+      const inner = mine.find(({ task, end }) => (task === first.id ? end === "end" : end === "start"));
+      if (!inner) continue;
+      const other = [link.from, link.to].find((end) => !both.includes(end.task))!;
+      return `A link with ${nameOf(other.task)} counts from the ${inner.end} of ${nameOf(inner.task)}, which would lie inside.`;
+    }
+    const mine = link.tasks.filter((task) => both.includes(task));
+    if (mine.length === 2 && (link.type === "apart" || (link.type === "crew" && link.crew === "different")))
+      return `A link keeps them apart: ${link.type === "apart" ? "by distance" : "by different crew"}.`;
+    const ends = (task: Task): string | undefined => task.endPlace ?? task.place;
+    if (link.type === "apart" && mine[0] === first.id && ends(first) !== ends(second))
+      return `A link keeps the end of ${first.name} at a distance, and the one task ends elsewhere.`;
+  }
+  return null;
+}
+
+/** True when one task in place of the two keeps a lag between their ends. */
+function holdsInside(link: LagLink, first: Task, second: Task): boolean {
+  const at = ({ task, end }: LagLink["from"]): number => {
+    const startS = task === first.id ? 0 : first.duration.likelyS;
+    return startS + (end === "start" ? 0 : (task === first.id ? first : second).duration.likelyS);
+  };
+  const lagS = at(link.to) - at(link.from);
+  return lagS >= (link.leastS ?? lagS) && lagS <= (link.greatestS ?? lagS);
+}
+
+export function hinderingKeepOut(plan: Plan, first: Task, second: Task): string | null {
+  for (const { name, afterTask, exemptTasks } of plan.site.keepOuts) {
+    if (afterTask === first.id)
+      return `Keep-out ${name} waits for the end of ${first.name}, which would lie inside.`;
+    const exempt = [first, second].filter((task) => exemptTasks.includes(task.id));
+    if (exempt.length === 1) return `Keep-out ${name} exempts ${exempt[0]!.name} only.`;
+  }
+  return null;
+}
+
+function alike(a: unknown, b: unknown): boolean {
+  return words(a) === words(b);
+}
+
+/** A value as text, whatever the order of its keys. */
+function words(value: unknown): string {
+  return (
+    JSON.stringify(value, (_key, one: unknown) =>
+      typeof one === "object" && one !== null && !Array.isArray(one)
+        ? Object.fromEntries(Object.entries(one).sort(([x], [y]) => (x < y ? -1 : 1)))
+        : one,
+    ) ?? ""
+  );
+}

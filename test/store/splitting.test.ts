@@ -1,0 +1,45 @@
+import { describe, expect, it } from "vitest";
+import { instant } from "../../src/kernel/index.ts";
+import { deskWith } from "./bench.ts";
+
+describe("splitting and merging on the desk", () => {
+  it("are one named step each, with the parts or the one task selected, and undo brings the same plan back", () => {
+    const { desk } = deskWith();
+    const { plan } = desk.state.getState();
+    expect(desk.splitTask("one", 300)).toBeNull();
+    const split = desk.state.getState();
+    expect(split.selection).toEqual(["one", "one-2"]);
+    expect(split.history.undo.at(-1)?.name).toBe("Split Task one");
+    expect(split.plan.schedule.placements).toHaveLength(2);
+    expect(split.verdict.score.worth).toBe(10);
+    expect(desk.undo()).toBe("Split Task one");
+    expect(desk.state.getState().plan.tasks).toBe(plan.tasks);
+    expect(desk.state.getState().selection).toEqual(["one"]);
+    desk.redo();
+    expect(desk.mergeTasks("one-2", "one")).toBeNull();
+    expect(desk.state.getState().selection).toEqual(["one"]);
+    expect(desk.state.getState().history.undo.at(-1)?.name).toBe("Merge into Task one");
+    expect(desk.state.getState().plan).toEqual(plan);
+  });
+
+  it("leave the plan alone and say why where they cannot be", () => {
+    const { desk } = deskWith();
+    const { plan, history } = desk.state.getState();
+    expect(desk.splitTask("one", 900)).toMatch(/both parts need some time/);
+    expect(desk.mergeTasks("two", "three")).toMatch(/bench/);
+    desk.place("two", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) });
+    expect(desk.mergeTasks("two", "one")).toMatch(/does not begin right where Task one ends/);
+    desk.undo();
+    expect(desk.state.getState().plan.schedule).toBe(plan.schedule);
+    expect(desk.state.getState().history.undo).toEqual(history.undo);
+  });
+
+  it("say what the plan cannot take: a name of full length has no room for its parts", () => {
+    const { desk } = deskWith();
+    desk.edit("Rename", (plan) => ({
+      tasks: plan.tasks.map((task) => (task.id === "one" ? { ...task, name: "n".repeat(120) } : task)),
+    }));
+    expect(desk.splitTask("one", 300)).toMatch(/^The plan cannot take it: /);
+    expect(desk.state.getState().plan.tasks).toHaveLength(3);
+  });
+});
