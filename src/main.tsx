@@ -3,6 +3,7 @@ import "./views/theme/tokens.css";
 import "./views/theme/base.css";
 import "./views/shell/shell.css";
 import "./views/day/day.css";
+import "./views/day/legend.css";
 import "./views/paper/paper.css";
 import "./views/setup/setup.css";
 import "./views/task/task.css";

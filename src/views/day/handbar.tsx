@@ -4,6 +4,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 import type { LookState } from "../look.ts";
 import { counted } from "../words.ts";
 import { useDay } from "./around.ts";
+import { Signs } from "./legend.tsx";
 
 const CLOCKS = [
   { id: "met", name: "MET", says: "Mission elapsed time, since touchdown" },
@@ -50,6 +51,7 @@ export function HandBar() {
           </button>
         ))}
       </div>
+      <Signs />
       <button type="button" title="Every command (Ctrl+K)" onClick={() => set({ listShown: true })}>
         Commands
       </button>

@@ -5,7 +5,7 @@ import { type Brush, cut, font, textPx, traceSlab, wrapped } from "./brush.ts";
 
 /** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */
 export interface BlockLook {
-  readonly task: Task;
+  readonly task: Pick<Task, "kind" | "name" | "must" | "pin" | "duration">;
   readonly place: string;
   readonly state: "breach" | "tight" | "sound";
   readonly selected: boolean;

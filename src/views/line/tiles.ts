@@ -74,6 +74,8 @@ const DRAWN: Readonly<Record<Hatch, Drawn>> = {
   breach: { ink: (palette) => palette.breach, ...slant(1.6, false) },
 };
 
+export const HATCHES = Object.keys(DRAWN) as readonly Hatch[];
+
 /** Patterns for one palette and pixel density, made when they are first asked for. */
 export function hatching(palette: Palette, density: number): (hatch: Hatch) => CanvasPattern | string {
   const made = new Map<Hatch, CanvasPattern | string>();

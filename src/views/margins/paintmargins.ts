@@ -4,6 +4,7 @@ import { shows } from "../line/geometry.ts";
 import { LEAST_STRIP_PX, STRIP_PX } from "../line/sizes.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import type { MarginTrack } from "../../store/index.ts";
+import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow } from "./rows.ts";
 
 /** Where a row stands in the canvas. */
@@ -84,9 +85,7 @@ function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, s
   }));
   ctx.fillStyle = palette.sunk;
   ctx.fillRect(x0, base - tall, x1 - x0, tall);
-  trace(ctx, { points: least }, scale, y, base);
-  ctx.fillStyle = palette.stock;
-  ctx.fill();
+  fillUnder(brush, { points: least }, scale, y, base);
   for (const track of tracks) {
     const course = track.points.map((point) => ({ atS: point.atS, value: usable(track, point.value) }));
     line(ctx, { points: course }, scale, y);
@@ -94,15 +93,9 @@ function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, s
     ctx.lineWidth = 1;
     ctx.stroke();
   }
-  line(ctx, { points: least }, scale, y);
-  ctx.strokeStyle = palette.ink;
-  ctx.lineWidth = 2;
-  ctx.stroke();
+  strokeOver(brush, { points: least }, scale, y, 2);
   // The floor: below it lies the reserve.
-  ctx.fillStyle = brush.hatch("reserve");
-  ctx.fillRect(x0, base, x1 - x0, 3);
-  ctx.fillStyle = palette.reserve;
-  ctx.fillRect(x0, base - 1, x1 - x0, 1.5);
+  paintReserve(brush, x0, x1, base, 3);
   paintMissing(brush, { points: least }, top, scale, 0, base);
   const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
   ctx.font = font(12, 560);
@@ -143,23 +136,15 @@ function paintLevel(brush: Brush, course: Course, top: number, scale: TimeScale,
   const floorY = y(level.floor);
   ctx.fillStyle = palette.sunk;
   ctx.fillRect(x0, base - INNER_PX, x1 - x0, INNER_PX);
-  trace(ctx, course, scale, y, base);
-  ctx.fillStyle = palette.stock;
-  ctx.fill();
+  fillUnder(brush, course, scale, y, base);
   // The reserve: not there to be used.
   if (floorY < base) {
     ctx.fillStyle = palette.outing;
     ctx.fillRect(x0, floorY, x1 - x0, base - floorY);
-    ctx.fillStyle = brush.hatch("reserve");
-    ctx.fillRect(x0, floorY, x1 - x0, base - floorY);
-    ctx.fillStyle = palette.reserve;
-    ctx.fillRect(x0, floorY - 0.75, x1 - x0, 1.5);
+    paintReserve(brush, x0, x1, floorY, base - floorY);
   }
   paintMissing(brush, course, top, scale, level.floor, base);
-  line(ctx, course, scale, y);
-  ctx.strokeStyle = palette.ink;
-  ctx.lineWidth = 1.5;
-  ctx.stroke();
+  strokeOver(brush, course, scale, y, 1.5);
   endLabel(brush, level.label, x1, top);
 }
 
@@ -200,9 +185,7 @@ function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale,
   const y = (value: number): number => base - (value / most) * INNER_PX;
   const x0 = scale.x(first.atS);
   const x1 = scale.x(last.atS);
-  trace(ctx, course, scale, y, base);
-  ctx.fillStyle = palette.stock;
-  ctx.fill();
+  fillUnder(brush, course, scale, y, base);
   ctx.save();
   ctx.beginPath();
   ctx.rect(x0, top, x1 - x0, y(limit) - top);
@@ -215,38 +198,7 @@ function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale,
   ctx.restore();
   ctx.fillStyle = palette.ceiling;
   ctx.fillRect(x0, y(limit) - 0.75, x1 - x0, 1.5);
-  line(ctx, course, scale, y);
-  ctx.strokeStyle = palette.ink;
-  ctx.lineWidth = 1.5;
-  ctx.stroke();
-}
-
-function trace(
-  ctx: CanvasRenderingContext2D,
-  course: Course,
-  scale: TimeScale,
-  y: (value: number) => number,
-  base: number,
-): void {
-  const { points } = course;
-  ctx.beginPath();
-  ctx.moveTo(scale.x(points[0]!.atS), base);
-  for (const point of points) ctx.lineTo(scale.x(point.atS), y(point.value));
-  ctx.lineTo(scale.x(points.at(-1)!.atS), base);
-  ctx.closePath();
-}
-
-function line(
-  ctx: CanvasRenderingContext2D,
-  course: Course,
-  scale: TimeScale,
-  y: (value: number) => number,
-): void {
-  ctx.beginPath();
-  course.points.forEach((point, i) => {
-    if (i === 0) ctx.moveTo(scale.x(point.atS), y(point.value));
-    else ctx.lineTo(scale.x(point.atS), y(point.value));
-  });
+  strokeOver(brush, course, scale, y, 1.5);
 }
 
 function endLabel(brush: Brush, text: string, x: number, top: number): void {
@@ -271,23 +223,11 @@ function paintBefore(brush: Brush, row: MarginRow, top: number, scale: TimeScale
     return;
   }
   if (row.kind !== "stock" && row.kind !== "spare") return;
-  const { ctx, palette } = brush;
   const base = top + STRIP_PX - 2;
-  ctx.save();
-  ctx.setLineDash([3, 3]);
-  ctx.strokeStyle = palette["ink-soft"];
-  ctx.lineWidth = 1;
   for (const course of row.tracks) {
     const full = row.kind === "spare" ? row.topS : "stock" in course ? course.stock : 1;
-    ctx.beginPath();
-    course.points.forEach((point, i) => {
-      const y = base - Math.min(1, Math.max(0, point.value / full)) * INNER_PX;
-      if (i === 0) ctx.moveTo(scale.x(point.atS), y);
-      else ctx.lineTo(scale.x(point.atS), y);
-    });
-    ctx.stroke();
+    dashOver(brush, course, scale, (value) => base - Math.min(1, Math.max(0, value / full)) * INNER_PX);
   }
-  ctx.restore();
 }
 
 function paintLeastBefore(
@@ -296,22 +236,15 @@ function paintLeastBefore(
   top: number,
   scale: TimeScale,
 ): void {
-  const { ctx, palette } = brush;
   const base = top + LEAST_STRIP_PX - 3;
   const tall = LEAST_STRIP_PX - 8;
-  ctx.save();
-  ctx.setLineDash([3, 3]);
-  ctx.strokeStyle = palette["ink-soft"];
-  ctx.lineWidth = 1.2;
   for (const tracks of outings) {
     if (tracks.length === 0) continue;
     // Only the one that ends worst: what the day before the move was bounded by.
     const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
-    line(ctx, worst, scale, (value) => {
+    dashOver(brush, worst, scale, (value) => {
       const share = (value - worst.reserve) / Math.max(1e-9, worst.stock - worst.reserve);
       return base - Math.min(1, Math.max(0, share)) * tall;
     });
-    ctx.stroke();
   }
-  ctx.restore();
 }

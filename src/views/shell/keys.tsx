@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import { useAround, useLook } from "../context.ts";
 import { nameOf } from "../../store/index.ts";
 import { STEERING } from "../day/keywords.ts";
-import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
+import { Legend } from "../day/legend.tsx";
 
 /** All keys, and what the signs of the day line mean. */
 export function Keys() {
@@ -59,40 +59,7 @@ export function Keys() {
             it is the longest walk home that the suit still carries: it comes down as stocks run out. Work
             that would touch it is too far.
           </p>
-          <dl className="legend">
-            {(Object.keys(KIND_WORDS) as (keyof typeof KIND_WORDS)[]).map((kind) => (
-              <div key={kind}>
-                <dt>
-                  <span className={`kind ${kind}`}>{KIND_LETTERS[kind]}</span>
-                </dt>
-                <dd>{KIND_WORDS[kind]}</dd>
-              </div>
-            ))}
-            <div>
-              <dt>
-                <span className="sign ridge" />
-              </dt>
-              <dd>must-do: solid ridge with a keel</dd>
-            </div>
-            <div>
-              <dt>
-                <span className="sign nail" />
-              </dt>
-              <dd>pinned: a nail</dd>
-            </div>
-            <div>
-              <dt>
-                <span className="sign diamond">!</span>
-              </dt>
-              <dd>breach: diamond and full frame</dd>
-            </div>
-            <div>
-              <dt>
-                <span className="sign triangle">!</span>
-              </dt>
-              <dd>tight: triangle and broken frame</dd>
-            </div>
-          </dl>
+          <Legend />
         </section>
       </div>
     </dialog>

@@ -9,7 +9,7 @@ import type { Picture } from "./picture.ts";
 type Rgb = readonly [number, number, number];
 
 /** Darkest, level and brightest ground, and ground in shadow. */
-const TONES: Readonly<Record<Theme, { readonly ramp: readonly [Rgb, Rgb, Rgb]; readonly shadow: Rgb }>> = {
+export const TONES: Readonly<Record<Theme, { readonly ramp: readonly [Rgb, Rgb, Rgb]; readonly shadow: Rgb }>> = {
   light: {
     ramp: [
       [120, 108, 90],

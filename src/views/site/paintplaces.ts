@@ -124,7 +124,7 @@ function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
         radiusPx: 8,
         rank: Infinity,
         lines: [{ text: crewName(plan, crew), font: font(13, 700) }],
-        ink: ({ palette }) => palette[style.onColour],
+        ink: ({ palette }) => palette.raised,
         pill: { ground: ({ palette }) => palette[style.colour] },
       },
     ];

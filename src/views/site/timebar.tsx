@@ -183,7 +183,7 @@ function paintStrip(
         ctx.fillStyle = palette[crewStyle(plan, crew).colour];
         ctx.fillRect(left, top + ROW_PX / 2 - 3, width, 3);
       } else {
-        ctx.fillStyle = palette.wait;
+        ctx.fillStyle = palette["line-strong"];
         ctx.fillRect(left, top + 4, width, ROW_PX - 11);
       }
     }

@@ -26,7 +26,6 @@ const NAMES = [
   "upkeep",
   "upkeep-hatch",
   "traverse",
-  "wait",
   "outing",
   "night",
   "meal",
@@ -37,6 +36,10 @@ const NAMES = [
   "ceiling",
   "stock",
   "reserve",
+  "crew-one",
+  "crew-two",
+  "crew-three",
+  "crew-four",
 ] as const;
 
 export type ColourName = (typeof NAMES)[number];

@@ -32,7 +32,7 @@ export function rulers(axis: Axis, epochMs: number, y: number, bottom: number): 
     kind: "lines",
     segments: met.map((atS) => [xOf(axis, atS), y + RULERS_MM, xOf(axis, atS), bottom] as const),
     widthMm: 0.1,
-    ink: 0.6,
+    ink: 0.55,
   };
   return [
     ...(met.length > 0 ? [grid] : []),
