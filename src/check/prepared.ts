@@ -1,10 +1,23 @@
-import { type Amounts, drawPerSecond, metabolicW, reserves, stocks, walkingW } from "../physics/index.ts";
+import {
+  type Amounts,
+  drawPerSecond,
+  heatPerSecond,
+  metabolicW,
+  type Mode,
+  purgeOf,
+  reserves,
+  stocks,
+  suitIn,
+  walkingW,
+} from "../physics/index.ts";
 import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
 import {
   gaitsOf,
+  type Heavens,
   heavensOf,
   type Home,
   homeOf,
+  surroundingsW,
   taskSky,
   type TaskSky,
   type Ways,
@@ -17,16 +30,29 @@ export interface Walker {
   readonly suit: Suit;
   readonly full: Amounts;
   readonly reserve: Amounts;
-  /** Draw per second on the way back. */
-  readonly walkback: Amounts;
+  /** Greatest heat the cooling carries off, whole W, and the most a body may store, J. */
+  readonly coolingW: number;
+  readonly storageJ: number;
   /** Longest walk-back that emergency oxygen allows, s; may be negative. */
   readonly emergencyS: number;
   readonly egressW: number;
   readonly waitW: number;
   taskW(task: Task): number;
   wayW(slopeRad: number): number;
+  /** The suit as it is worn on an EVA. */
+  on(eva: Eva): Worn;
+}
+
+/** A suit on one EVA, with the heat from the surroundings there (S7). */
+export interface Worn {
+  /** Left at egress: the full stocks less the purge. */
+  readonly atEgress: Amounts;
+  /** Draw per second on the way back. */
+  readonly walkback: Amounts;
   /** Draw per second at a metabolic rate. */
-  draw(metabolicRateW: number): Amounts;
+  draw(mode: Mode, metabolicRateW: number): Amounts;
+  /** Heat at a metabolic rate, whole J/s. */
+  heat(mode: Mode, metabolicRateW: number): number;
 }
 
 /** What depends on the plan only and is therefore worked out once for many schedules. */
@@ -47,9 +73,10 @@ export function prepare(plan: Plan): Prepared {
   const ways = waysOf(plan.site, gaits.planned);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   const walkers = new Map<string, Walker>();
+  const heavens = heavensOf(plan);
   for (const member of plan.crew) {
     const suit = suits.get(member.suit);
-    if (suit) walkers.set(member.id, walkerOf(plan, member, suit));
+    if (suit) walkers.set(member.id, walkerOf(plan, heavens, member, suit));
   }
   return {
     plan,
@@ -58,39 +85,62 @@ export function prepare(plan: Plan): Prepared {
     walkers,
     ways,
     home: homeOf(plan.site, ways, gaits.back),
-    sky: skyOf(plan),
+    sky: skyOf(plan, heavens),
   };
 }
 
-function walkerOf(plan: Plan, member: CrewMember, suit: Suit): Walker {
-  const { walking, walkback } = plan.rules;
+function walkerOf(plan: Plan, heavens: Heavens, member: CrewMember, suit: Suit): Walker {
+  const { walking, walkback, heat } = plan.rules;
   const factor = member.workRateFactor;
   const massKg = member.bodyMassKg + suit.massKg;
   const full = stocks(suit);
-  const drawAt = new Map<number, Amounts>();
-  const draw = (rateW: number): Amounts => {
-    let known = drawAt.get(rateW);
-    if (!known) drawAt.set(rateW, (known = drawPerSecond(suit, rateW)));
-    return known;
-  };
+  const worn = new Map<Eva, Worn>();
   return {
     member,
     suit,
     full,
     reserve: reserves(full, suit.reserve),
-    walkback: draw(walkback.metabolicW * factor),
+    coolingW: Math.floor(suit.coolingW ?? Infinity),
+    storageJ: Math.floor(heat.mostKjKg * 1000 * member.bodyMassKg),
     emergencyS: suit.emergencyOxygenS - walkback.emergencyReserveS,
     egressW: metabolicW("egress-ingress", factor),
     waitW: metabolicW("rest", factor),
     taskW: (task) => metabolicW(task.effort, factor),
     wayW: (slopeRad) =>
       walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
-    draw,
+    on: (eva) => {
+      let known = worn.get(eva);
+      if (!known) {
+        known = wornIn(suit, surroundingsW(heavens, suit, eva), walkback.metabolicW * factor);
+        worn.set(eva, known);
+      }
+      return known;
+    },
   };
 }
 
-function skyOf(plan: Plan): Prepared["sky"] {
-  const heavens = heavensOf(plan);
+/** `suit` with `surroundingsW` of heat from the surroundings. */
+function wornIn(suit: Suit, surroundingsW: number, walkbackW: number): Worn {
+  const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
+  const at = (mode: Mode, rateW: number): { readonly draw: Amounts; readonly heat: number } => {
+    const key = `${mode} ${rateW}`;
+    let one = known.get(key);
+    if (!one) {
+      const now = suitIn(suit, mode, surroundingsW);
+      known.set(key, (one = { draw: drawPerSecond(now, rateW), heat: heatPerSecond(now, rateW) }));
+    }
+    return one;
+  };
+  const full = stocks(suit);
+  return {
+    atEgress: { ...full, oxygen: full.oxygen - purgeOf(suit) },
+    walkback: at("walking", walkbackW).draw,
+    draw: (mode, rateW) => at(mode, rateW).draw,
+    heat: (mode, rateW) => at(mode, rateW).heat,
+  };
+}
+
+function skyOf(plan: Plan, heavens: Heavens): Prepared["sky"] {
   const ground = { ...plan.stay, places: plan.site.places };
   const known = new Map<Task, TaskSky>();
   return (task) => {

@@ -1,6 +1,6 @@
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
-import type { Prepared, Walker } from "./prepared.ts";
+import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { Walk } from "./walks.ts";
 import type { ReachTrack } from "./verdict.ts";
@@ -15,11 +15,11 @@ export interface Allowed {
  * Longest walk-back, whole seconds, that leaves the reserve of every consumable when `left` is what there is now, and
  * which consumable bounds it. Infinite where the walk-back draws nothing, -1 where the reserve is already gone.
  */
-export function carried(walker: Walker, left: Amounts): Allowed {
+export function carried({ walker, worn }: Pick<Walk, "walker" | "worn">, left: Amounts): Allowed {
   let least: Allowed = { seconds: Infinity, by: "oxygen" };
   for (const consumable of CONSUMABLES) {
     const above = left[consumable] - walker.reserve[consumable];
-    const rate = walker.walkback[consumable];
+    const rate = worn.walkback[consumable];
     // Whole numbers far below 2^53: the quotient never rounds up across a whole second.
     const seconds = rate > 0 ? Math.floor(above / rate) : above >= 0 ? Infinity : -1;
     if (seconds < least.seconds) least = { seconds, by: consumable };
@@ -56,8 +56,7 @@ export function reachTracks(prepared: Prepared, walks: readonly Walk[]): ReachTr
   return walks.map((walk) => {
     const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
     const allowed: typeof points = [];
-    const allow = (left: Amounts): number =>
-      Math.min(walk.walker.emergencyS, carried(walk.walker, left).seconds);
+    const allow = (left: Amounts): number => Math.min(walk.walker.emergencyS, carried(walk, left).seconds);
     const mark = (atS: number, homeS: number): void => {
       if (homeS >= 0) points.push({ atS: instant(atS), value: homeS });
     };

@@ -1,4 +1,5 @@
 import { type Instant, instant } from "../kernel/index.ts";
+import type { Mode } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
 import { stops } from "../terrain/index.ts";
 import type { Placed } from "./placed.ts";
@@ -10,6 +11,8 @@ export interface Step {
   readonly stretch: Stretch;
   /** Seconds that are charged: the full length, even where a nonsense schedule lets stretches overlap. */
   readonly seconds: number;
+  /** What the suit's electrical load goes by (S7). */
+  readonly mode: Mode;
   /** Place indices at both ends. */
   readonly from: number;
   readonly to: number;
@@ -52,6 +55,14 @@ export function stepsOf(
   course.stand("ingress", homeS, eva.ingressWorkS, walker.egressW);
   return course.steps;
 }
+
+const MODE: Readonly<Record<Stretch["kind"], Mode>> = {
+  egress: "working",
+  traverse: "walking",
+  task: "working",
+  wait: "standing",
+  ingress: "working",
+};
 
 /** Somebody on their way through an outing: where they are, until when all is told, and the steps so far. */
 class Course {
@@ -128,6 +139,7 @@ class Course {
         metabolicW,
       },
       seconds,
+      mode: MODE[kind],
       from: this.at,
       to,
       drawnFromS,

@@ -1,19 +1,22 @@
-import type { Amounts } from "../physics/index.ts";
+import { type Amounts, storedAfterJ } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
 import { drawn } from "./amounts.ts";
 import type { Placed } from "./placed.ts";
-import type { Prepared, Walker } from "./prepared.ts";
+import type { Prepared, Walker, Worn } from "./prepared.ts";
 import { type Span, type Step, stepsOf } from "./steps.ts";
 import type { Outing } from "./verdict.ts";
 
 /** One crew member on one EVA, fully derived. */
 export interface Walk {
   readonly walker: Walker;
+  readonly worn: Worn;
   readonly outing: Outing;
   readonly tasks: readonly Placed[];
   readonly steps: readonly Step[];
   /** What is left before each step, and at the end: one more entry than steps. */
   readonly left: readonly Amounts[];
+  /** Heat stored in the body at the same moments, J. */
+  readonly storedJ: readonly number[];
   readonly walkedM: number;
 }
 
@@ -24,7 +27,7 @@ export interface Out {
   readonly walks: readonly Walk[];
 }
 
-/** The outing of `walker` with `tasks` in order, and what its suit, full at egress, has left at every step (S7). */
+/** The outing of `walker` with `tasks` in order, and what its suit, full but for the purge, has left at every step (S7). */
 export function walkOf(
   prepared: Prepared,
   walker: Walker,
@@ -33,10 +36,14 @@ export function walkOf(
   tasks: readonly Placed[],
 ): Walk {
   const steps = stepsOf(prepared, walker, eva, span, tasks);
-  const left: Amounts[] = [walker.full];
+  const worn = walker.on(eva);
+  const left: Amounts[] = [worn.atEgress];
+  const storedJ = [0];
   let walkedM = 0;
-  steps.forEach(({ stretch, seconds }, k) => {
-    left.push(drawn(left[k]!, walker.draw(stretch.metabolicW), seconds));
+  steps.forEach(({ stretch, seconds, mode }, k) => {
+    left.push(drawn(left[k]!, worn.draw(mode, stretch.metabolicW), seconds));
+    const loadW = worn.heat(mode, stretch.metabolicW);
+    storedJ.push(storedAfterJ(storedJ[k]!, loadW, walker.coolingW, seconds));
     walkedM += stretch.walkM;
   });
   const outing: Outing = {
@@ -45,5 +52,5 @@ export function walkOf(
     span: { startS: span.egressS, endS: span.ingressS },
     stretches: steps.map((step) => step.stretch),
   };
-  return { walker, outing, tasks, steps, left, walkedM };
+  return { walker, worn, outing, tasks, steps, left, storedJ, walkedM };
 }

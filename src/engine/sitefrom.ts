@@ -6,9 +6,10 @@ import {
   explainEmergency,
   type Explained,
   type SkyDirection,
+  suitIn,
 } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Trail } from "../terrain/index.ts";
+import { heavensOf, surroundingsW, type Trail } from "../terrain/index.ts";
 import type { Left } from "./sitereport.ts";
 
 /** From what the figures of the site come, and the limits of the walk back themselves. */
@@ -17,6 +18,8 @@ import type { Left } from "./sitereport.ts";
 export interface Limit {
   readonly kind: "emergency" | "stock";
   readonly crew: readonly string[];
+  /** The EVA whose surroundings count; null where they do not. */
+  readonly eva: string | null;
   readonly by: Consumable | null;
   readonly seconds: number;
   readonly spare: number;
@@ -45,6 +48,7 @@ export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
   const emergency = [...byTime].map(([seconds, crew]): Limit => ({
     kind: "emergency",
     crew,
+    eva: null,
     by: null,
     seconds: Math.max(0, seconds),
     spare: 0,
@@ -52,8 +56,8 @@ export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
   return [...emergency, ...left.flatMap((one) => stockLimit(plan, one) ?? [])];
 }
 
-function stockLimit(plan: Plan, { crew, amounts }: Left): Limit | null {
-  const walker = walkerOf(plan, crew);
+function stockLimit(plan: Plan, { eva, crew, amounts }: Left): Limit | null {
+  const walker = walkerOf(plan, crew, eva);
   if (!walker) return null;
   let by: Consumable = "oxygen";
   let least = Infinity;
@@ -65,19 +69,23 @@ function stockLimit(plan: Plan, { crew, amounts }: Left): Limit | null {
     const seconds = rate > 0 ? Math.floor(spare / rate) : spare >= 0 ? Infinity : 0;
     if (seconds < least) [least, by, above] = [seconds, one, spare];
   }
-  return { kind: "stock", crew: [crew], by, seconds: Math.max(0, least), spare: above };
+  return { kind: "stock", crew: [crew], eva, by, seconds: Math.max(0, least), spare: above };
 }
 
-function walkerOf(plan: Plan, crew: string) {
+/** A crew member in their suit walking back; without an EVA what does not depend on one. */
+function walkerOf(plan: Plan, crew: string, eva: string | null) {
   const member = plan.crew.find((one) => one.id === crew);
   const suit = plan.suits.find((one) => one.id === member?.suit);
   if (!member || !suit) return null;
+  const outing = plan.evas.find((one) => one.id === eva);
+  const worn = suitIn(suit, "walking", outing ? surroundingsW(heavensOf(plan), suit, outing) : 0);
   const watts = plan.rules.walkback.metabolicW * member.workRateFactor;
   const full = { oxygen: suit.oxygenKg, co2: suit.co2Kg, water: suit.waterKg, battery: suit.batteryWh };
   return {
-    suit,
+    suit: worn,
+    aloneS: suit.emergencyOxygenS,
     watts,
-    draw: drawPerSecond(suit, watts),
+    draw: drawPerSecond(worn, watts),
     reserve: (one: Consumable): number => Math.ceil(full[one] * PER_UNIT[one] * suit.reserve[one]),
   };
 }
@@ -93,11 +101,10 @@ const DRAWS: Readonly<Record<Consumable, string>> = {
 export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
   const { walkback } = plan.rules;
   const [first] = limit.crew;
-  const walker = first === undefined ? null : walkerOf(plan, first);
+  const walker = first === undefined ? null : walkerOf(plan, first, limit.eva);
   if (!walker) return [];
   if (limit.by === null) {
-    const aloneS = walker.suit.emergencyOxygenS;
-    return explainEmergency(aloneS, walkback.emergencyReserveS, walkback.speedMs).slice(1);
+    return explainEmergency(walker.aloneS, walkback.emergencyReserveS, walkback.speedMs).slice(1);
   }
   const { by } = limit;
   const draw = explainDraw(walker.suit, walker.watts).filter((one) => one.of === DRAWS[by]);

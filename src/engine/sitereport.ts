@@ -46,8 +46,9 @@ export interface SiteLight {
   readonly from: readonly Explained[];
 }
 
-/** What one suit has left, kg and Wh. */
+/** What one suit has left on an EVA, kg and Wh. */
 export interface Left {
+  readonly eva: string;
   readonly crew: string;
   readonly amounts: Readonly<Record<Consumable, number>>;
 }

@@ -17,6 +17,13 @@ const STEFAN_W_M2_K4 = 5.670374419e-8;
 const INNER_K = 300;
 const INSULATION_M2 = 0.2;
 
+/** Share of the sun's light that reaches the side of the cylinder over the ground, by emission and by reflection. */
+const FROM_GROUND = 0.5 * (EMITTANCE * (1 - ALBEDO) + ABSORPTANCE * ALBEDO);
+/** Where `a cos e / pi + FROM_GROUND sin e` is greatest. */
+const HOTTEST_DEG = (Math.atan2(FROM_GROUND, ABSORPTANCE / Math.PI) * 180) / Math.PI;
+/** Just over the horizon, where the sun already counts. */
+const LOWEST_DEG = 1e-9;
+
 /**
  * Temperature in K that an uninsulated upright cylinder takes at sun elevation `elevationDeg`; 0 with no sun at all.
  */
@@ -33,9 +40,23 @@ export function environmentHeatW(elevationDeg: number | null, insulationM2 = INS
   return insulationM2 * (uptake / EMITTANCE - STEFAN_W_M2_K4 * INNER_K ** 4);
 }
 
+/**
+ * The greatest heat in W from the surroundings on sunlit ground while the sun's elevation stays from `leastDeg` to
+ * `greatestDeg`; below the horizon as in shadow. The heat grows to one greatest value and falls beyond it.
+ */
+export function environmentMostW(
+  leastDeg: number,
+  greatestDeg: number,
+  insulationM2 = INSULATION_M2,
+): number {
+  if (greatestDeg <= 0) return environmentHeatW(null, insulationM2);
+  const most = Math.min(greatestDeg, Math.max(leastDeg, HOTTEST_DEG));
+  return environmentHeatW(Math.max(most, LOWEST_DEG), insulationM2);
+}
+
 function uptakeW(elevationDeg: number): number {
   const elevation = (elevationDeg * Math.PI) / 180;
   const sun = (ABSORPTANCE * SOLAR_W_M2 * Math.cos(elevation)) / Math.PI;
-  const ground = 0.5 * (EMITTANCE * (1 - ALBEDO) + ABSORPTANCE * ALBEDO) * SOLAR_W_M2 * Math.sin(elevation);
+  const ground = FROM_GROUND * SOLAR_W_M2 * Math.sin(elevation);
   return sun + ground;
 }

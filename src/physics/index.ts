@@ -5,9 +5,9 @@ export { absorbedCo2Kg, CO2_PER_LIOH } from "./absorbent.ts";
 export { coolingWaterKgS, coolingWh } from "./cooling.ts";
 export { absorbentHeatW, heatBalance, heatLoadW } from "./heatbalance.ts";
 export type { HeatBalance, HeatLoad } from "./heatbalance.ts";
-export { environmentHeatW, sinkK } from "./environment.ts";
+export { environmentHeatW, environmentMostW, sinkK } from "./environment.ts";
 export { heatLimitS, heatStorageS, storedAfterJ, storedShare } from "./heatstore.ts";
-export { DRINKING_KG_H, drinkingWaterKg } from "./drinking.ts";
+export { DRINKING_KG_H, drinkingS, drinkingWaterKg } from "./drinking.ts";
 export { oxygenKgM3, purgeKg, purgeS } from "./purge.ts";
 export { batteryS, batteryWh } from "./battery.ts";
 export type { PowerMode } from "./battery.ts";
@@ -21,8 +21,10 @@ export {
   explainPurge,
 } from "./explain.ts";
 export type { Explained } from "./explain.ts";
-export { CONSUMABLES, drawPerSecond, reserves, stocks } from "./suit.ts";
+export { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "./suit.ts";
 export type { Amounts, Consumable, SuitModel } from "./suit.ts";
+export { aboutW, electricalW, heatPerSecond, suitIn } from "./worn.ts";
+export type { Mode, WornSuit } from "./worn.ts";
 export { slopeW } from "./slope.ts";
 export { toblerKmH, walkingMs } from "./gait.ts";
 export { froudeMs } from "./froude.ts";

@@ -8,7 +8,8 @@ import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
  *
  * The heat that feed water carries off is metabolic, electrical, absorbent and environment heat together: that of
  * LiOH is 2.03 MJ per kg of CO2 (value from memory).
- * Range: steady work of minutes and longer. Not covered: stored heat, purges, airlock losses, ageing of the battery.
+ * Range: steady work of minutes and longer. Not covered: airlock losses, ageing of the battery. Feed water is
+ * charged when heat is made, also where the body stores it for a while: never later than it is spent.
  */
 
 /** The suit's numbers that matter here; the plan's suit has them all. */
@@ -58,6 +59,11 @@ export function stocks(suit: SuitModel): Amounts {
     water: Math.floor(suit.waterKg * MICROGRAMS),
     battery: Math.floor(suit.batteryWh * MILLIWATT_SECONDS_PER_WH),
   };
+}
+
+/** Oxygen that the purge before egress takes from the pack, micrograms, rounded up. */
+export function purgeOf(suit: { readonly purgeKg: number }): number {
+  return Math.ceil(suit.purgeKg * MICROGRAMS);
 }
 
 /** What must be left of `full`, rounded up, from shares of the stock. */

@@ -12,10 +12,30 @@ export const suitSchema = z.strictObject({
   batteryWh: ranged(0, 100_000, "Usable battery, Wh."),
   leakKgH: ranged(0, 1, "Oxygen lost by leakage, kg/h.").default(0.005),
   electricalW: ranged(0, 5000, "Electrical load, W.").default(50),
-  environmentW: ranged(-500, 1000, "Heat from the surroundings, W.").default(0),
+  walkingW: ranged(0, 5000, "Electrical load while walking, W; without it electricalW.").optional(),
+  workingW: ranged(0, 5000, "Electrical load while at work, W; without it electricalW.").optional(),
+  heatFrom: z
+    .enum(["given", "sun"])
+    .default("given")
+    .describe(
+      "Heat from the surroundings. given: environmentW. sun: by the sun's elevation on sunlit ground.",
+    ),
+  environmentW: ranged(-500, 1000, "Heat from the surroundings where it is given, W.").default(0),
+  insulationM2: ranged(
+    0,
+    5,
+    "Area times effective emittance of the insulation, m2; read with heatFrom sun.",
+  ).default(0.2),
+  coolingW: ranged(
+    0,
+    10_000,
+    "Greatest heat that the cooling carries off, W; without it always enough.",
+  ).optional(),
   respiratoryQuotient: ranged(0.7, 1, "CO2 made per O2 used, by volume.").default(0.85),
   coolingKjKg: ranged(1000, 3000, "Heat carried off per kg of feed water, kJ/kg.").default(2430),
   absorbentKjKg: ranged(0, 10_000, "Heat freed by the absorbent per kg of CO2, kJ/kg.").default(2030),
+  purgeKg: ranged(0, 5, "Oxygen that the purge before egress takes from the pack, kg.").default(0),
+  drinkKg: ranged(0, 20, "Drinking water in the suit, kg; without it not known and not judged.").optional(),
   emergencyOxygenS: spanS.describe("Emergency oxygen alone, s."),
   reserve: z
     .strictObject({

@@ -93,6 +93,33 @@ export const rulesSchema = z.strictObject({
     })
     .prefault({})
     .describe("Time between EVAs."),
+  heat: z
+    .strictObject({
+      mostKjKg: ranged(
+        0,
+        50,
+        "Heat stored in the body where cooling is not enough, kJ per kg of body.",
+      ).default(3),
+      ...standing("Heat storage limit of NASA-STD-3001 vol. 2, value from memory."),
+    })
+    .prefault({})
+    .describe("Heat stored in the body."),
+  drinking: z
+    .strictObject({
+      kgH: ranged(0, 5, "Drinking water for each hour outside, kg.").default(0.24),
+      ...standing("0.24 kg per EVA hour: NASA-STD-3001 vol. 2, value from memory."),
+    })
+    .prefault({})
+    .describe("Drinking water."),
+  carry: z
+    .strictObject({
+      greatestN: ranged(0, 10_000, "Weight that one crew member carries by hand, N.").default(308),
+      ...standing(
+        "420 Earth-pounds of equipment weigh 308.6 N on the Moon and were carried by one person (published); as a limit: project assumption.",
+      ),
+    })
+    .prefault({})
+    .describe("What the crew may carry."),
   returnMass: z
     .strictObject({
       greatestKg: ranged(0, 10_000, "Samples and their containers together, kg.").default(80),

@@ -261,9 +261,8 @@ export class Board {
     this.walkM += metres;
     this.onRoute[r]! += sign;
     if (!draws.binds) return;
-    const m = problem.memberOfRoute[r]!;
-    const leg = draws.leg[m]!;
-    const task = (a * problem.members + m) * KINDS;
+    const leg = draws.leg[r]!;
+    const task = (a * problem.routes + r) * KINDS;
     for (let kind = 0; kind < KINDS; kind += 1) {
       this.drawn[r * KINDS + kind]! +=
         sign *
@@ -297,11 +296,10 @@ export class Board {
 
   private drawHatch(r: number): void {
     const { problem } = this;
-    const m = problem.memberOfRoute[r]!;
     const egress = problem.activities + 2 * problem.evaOfRoute[r]!;
     const seconds = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
     for (let kind = 0; kind < KINDS; kind += 1)
-      this.drawn[r * KINDS + kind] = problem.draws.hatchRate[m * KINDS + kind]! * seconds;
+      this.drawn[r * KINDS + kind] = problem.draws.hatchRate[r * KINDS + kind]! * seconds;
   }
 
   /** Longest duration of `eva` that its bound and what its suits carry allow; negative when none does. */
@@ -311,11 +309,10 @@ export class Board {
     if (!draws.binds) return;
     let most = problem.longestS[eva]!;
     for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1) {
-      const m = problem.memberOfRoute[r]! * KINDS;
       for (let kind = 0; kind < KINDS; kind += 1) {
         if (draws.kindBinds[kind] === 0) continue;
-        const left = draws.available[m + kind]! - this.drawn[r * KINDS + kind]!;
-        const rate = draws.restRate[m + kind]!;
+        const left = draws.available[r * KINDS + kind]! - this.drawn[r * KINDS + kind]!;
+        const rate = draws.restRate[r * KINDS + kind]!;
         const seconds = left < 0 ? -1 : rate === 0 ? most : Math.floor(left / rate);
         if (seconds < most) most = seconds;
       }

@@ -1,8 +1,10 @@
 import { Board } from "./board.ts";
 import type { Problem } from "./problem.ts";
 import { Propagation } from "./propagate.ts";
+import { keepCool } from "./rules/heat.ts";
 import { egressS } from "./rules/outing.ts";
 import { type Answer, keepRests } from "./rules/rests.ts";
+import { shorten } from "./rules/shorten.ts";
 import { Together } from "./rules/together.ts";
 import { totalsHold } from "./rules/totals.ts";
 import { keepWayBack } from "./rules/walkback.ts";
@@ -135,7 +137,13 @@ export class Day {
         propagation.drop();
         return false;
       }
-      if (answer === "holds") return this.totals();
+      if (answer === "holds") {
+        if (this.totals()) return true;
+        if (shorten(this.board, propagation) === "fails") {
+          propagation.drop();
+          return false;
+        }
+      }
       if (!propagation.raiseAll()) return false;
     }
     return false;
@@ -164,6 +172,11 @@ export class Day {
         const rests = keepRests(board, propagation, r, outS);
         if (rests === "fails") return this.breaks("work-and-rest");
         if (rests === "changed") answer = rests;
+      }
+      if (problem.heat) {
+        const cool = keepCool(board, propagation, r, outS);
+        if (cool === "fails") return this.breaks("heat-storage");
+        if (cool === "changed") answer = cool;
       }
       if (this.needsWayBack) {
         const back = keepWayBack(board, propagation, r, outS);

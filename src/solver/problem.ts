@@ -80,6 +80,7 @@ export interface Problem {
   readonly gapStart: Int32Array;
   readonly gapFromS: Int32Array;
   readonly gapToS: Int32Array;
+  /** From egress to ingress complete at most: the EVA's own limit, that on EVA time in the stay, and drinking water. */
   readonly longestS: Int32Array;
 
   // Temporal edges between nodes: start(to) >= start(from) + weight, when both are placed
@@ -92,6 +93,8 @@ export interface Problem {
 
   // Consumption; see Draws
   readonly draws: Draws;
+  /** Null where no order of anything stores too much. */
+  readonly heat: Heat | null;
   readonly limits: Limits;
   readonly loads: Loads;
   /** Tied activities (links, needs, pairs) in groups that are moved together; every activity is in one. */
@@ -102,7 +105,7 @@ export interface Problem {
 
 /**
  * slack: nothing beyond, the slack test is exact. network: the temporal network has the last word. rules: also what depends on
- * the whole day (rests, staying together, walk-back on consumables, duty, stores).
+ * the whole day (rests, stored heat, staying together, walk-back on consumables, duty, stores).
  */
 export type Reach = "slack" | "network" | "rules";
 
@@ -136,18 +139,32 @@ export interface Pair {
 export interface Draws {
   /** True when some consumable of some suit can run short. */
   readonly binds: boolean;
-  /** By member and kind: available above the reserve, rate at rest, rate of egress and ingress work over rest. */
+  /** By route and kind: available above the reserve, rate at rest, rate of egress and ingress work over rest. */
   readonly available: Float64Array;
   readonly restRate: Float64Array;
   readonly hatchRate: Float64Array;
   readonly walkbackRate: Float64Array;
-  /** By activity, member and kind. */
+  /** By route and kind: what the purge takes before egress; `available` is without it. */
+  readonly purged: Float64Array;
+  /** By activity, route and kind. */
   readonly task: Float64Array;
-  /** By member: flat from * places + to, times kinds; empty when nothing binds. */
+  /** By route: flat from * places + to, times kinds. */
   readonly leg: readonly Float64Array[];
   /** By kind: 1 where it can bind at ingress, and where the walk-back can. */
   readonly kindBinds: Uint8Array;
   readonly walkbackBinds: Uint8Array;
+}
+
+/** Heat stored in the body, by route: what cooling carries off, the most stored, and whole J/s of heat (S7). */
+export interface Heat {
+  readonly coolingW: Float64Array;
+  readonly mostJ: Float64Array;
+  readonly restW: Float64Array;
+  readonly hatchW: Float64Array;
+  /** By activity and route. */
+  readonly taskW: Float64Array;
+  /** By route: flat from * places + to. */
+  readonly legW: readonly Float64Array[];
 }
 
 /** Limits that are not about one activity; Infinity where a rule is only a warning. */

@@ -104,8 +104,11 @@ export class Propagation {
     return this.raiseAll();
   }
 
-  /** All latest starts from scratch; call only when earliest starts exist. */
-  latestOfAll(): boolean {
+  /**
+   * All latest starts from scratch, those after which nobody comes back later than at the earliest where it is `asSoonBack`; call only
+   * when earliest starts exist.
+   */
+  latestOfAll(asSoonBack = false): boolean {
     const { problem, board } = this;
     const { placed, latest } = board;
     this.begin();
@@ -116,7 +119,9 @@ export class Propagation {
         latest[egress + 1] = -NEVER;
         continue;
       }
-      latest[egress + 1] = problem.gapToS[end - 1]! - problem.lengthS[egress + 1]!;
+      latest[egress + 1] = asSoonBack
+        ? board.earliest[egress + 1]!
+        : problem.gapToS[end - 1]! - problem.lengthS[egress + 1]!;
       latest[egress] = NEVER;
       if (placed[egress] === 1) this.push(egress + 1);
     }

@@ -104,7 +104,7 @@ function impossible(problem: Problem, a: number): string | null {
   if (problem.openStart[a] === problem.openStart[a + 1])
     return `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`;
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
-  const { work, blast } = plan.rules;
+  const { work, blast, carry } = plan.rules;
   if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
     return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
   if (task.crew.count > 0) {
@@ -120,6 +120,9 @@ function impossible(problem: Problem, a: number): string | null {
     if (plan.rules.walkback.level === "breach" && backS > reachS)
       return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
   }
+  const carriesKg = (carry.greatestN / plan.body.gravityMs2) * task.crew.count;
+  if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
+    return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${(Math.floor(carriesKg * 10) / 10).toFixed(1)} kg here.`;
   if (task.instrument && blast.level === "breach")
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
@@ -144,12 +147,14 @@ function overfull(problem: Problem, day: Day, a: number): string | null {
 
 /** What stands against a task for which the time would be there. */
 function ruleWords(problem: Problem, rule: string): string {
-  const { separation, work, duty, distance } = problem.plan.rules;
+  const { separation, work, heat, duty, distance } = problem.plan.rules;
   switch (rule) {
     case "crew-separation":
       return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart.`;
     case "work-and-rest":
       return `There is time, but not for the rest of ${minutes(work.restS, "up")} that is due after ${minutes(work.longestS, "down")} of work.`;
+    case "heat-storage":
+      return `There is time, but a body would store more than ${heat.mostKjKg} kJ of heat for each kg, and no stand before would let it go.`;
     case "walk-back-consumables":
       return "There is time, but consumables above the reserve would not carry the walk back at every moment.";
     case "totals":

@@ -2,6 +2,7 @@ import type { Placement, Schedule } from "../plan/index.ts";
 import { Board } from "./board.ts";
 import type { Problem } from "./problem.ts";
 import { backS, egressS, outS } from "./rules/outing.ts";
+import { keepCool } from "./rules/heat.ts";
 import { keepRests } from "./rules/rests.ts";
 import { Together } from "./rules/together.ts";
 import { totalsHold } from "./rules/totals.ts";
@@ -283,6 +284,8 @@ export class Verifier {
       for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
         if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
           if (!tell("work-and-rest", r)) return false;
+        if (problem.heat && keepCool(board, null, r, startS) !== "holds")
+          if (!tell("heat-storage", r)) return false;
         if (problem.draws.binds && keepWayBack(board, null, r, startS) !== "holds")
           if (!tell("walk-back-consumables", r)) return false;
       }

@@ -31,6 +31,8 @@ export interface Heavens {
   sunAngle(headingDeg: number, range: ElevationRange): readonly Interval[] | null;
   /** The Earth over the horizon at all `places`. */
   earth(places: readonly Point[]): readonly Interval[] | null;
+  /** Elevations over a level horizon that the sun does not leave from start to end of `span`; null where not known. */
+  sunRange(span: Interval): ElevationRange | null;
   /** Where the sun stands at a moment; null where that is not known. */
   sunAt(metS: number): SkyDirection | null;
 }
@@ -43,6 +45,9 @@ export interface SkyPlan {
   readonly ground?: StoredGround | undefined;
 }
 
+/** Seconds between two looks for a range, and the fastest that an elevation over the Moon changes (physics/stretches). */
+const GLANCE_S = 600;
+const FASTEST_DEG_H = 0.564;
 const LOOK_S = 60;
 const MOST_LOOKS = 5000;
 
@@ -54,12 +59,20 @@ interface Looks {
 }
 
 const taken = memory<Looks>(4);
+const ranges = memory<ElevationRange>(32);
 
 /** The heavens over a plan. */
 export function heavensOf(plan: SkyPlan): Heavens {
   const { body, site, stay } = plan;
   if (body.ephemeris === "none") {
-    return { sun: () => null, light: () => null, sunAngle: () => null, earth: () => null, sunAt: () => null };
+    return {
+      sun: () => null,
+      light: () => null,
+      sunAngle: () => null,
+      earth: () => null,
+      sunRange: () => null,
+      sunAt: () => null,
+    };
   }
   const observer = { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
   const touchdownMs = Date.parse(stay.touchdownUtc);
@@ -110,6 +123,15 @@ export function heavensOf(plan: SkyPlan): Heavens {
           lines.every((line) => above(line, seen) > 0),
         );
       }),
+    sunRange: ({ startS, endS }) => {
+      const key = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM} ${startS} ${endS}`;
+      return ranges.of(key, () => {
+        const degrees = [sunAt(endS).elevationDeg];
+        for (let at: number = startS; at < endS; at += GLANCE_S) degrees.push(sunAt(at).elevationDeg);
+        const swingDeg = (FASTEST_DEG_H * GLANCE_S) / 3600;
+        return { leastDeg: Math.min(...degrees) - swingDeg, greatestDeg: Math.max(...degrees) + swingDeg };
+      });
+    },
     sunAt,
   };
 }

@@ -33,7 +33,7 @@ export function run(): Promise<void> {
     const atS = 2000 * k;
     time("light of a minute", () => siteAnswer(plan, plan.schedule, { what: "light", args: { atS } }));
     const amounts = { oxygen: 0.4 - k / 200, co2: 0.5, water: 3, battery: 200 };
-    const left = [{ crew: "ev1", amounts }];
+    const left = [{ eva: "eva-1", crew: "ev1", amounts }];
     time("limits of the walk back", () => siteAnswer(plan, plan.schedule, { what: "rings", args: { left } }));
   }
   console.log("demo plan, processor ms".padEnd(48), "median     worst");

@@ -29,6 +29,7 @@ function leftOf(plan: Plan, eva: string, crew: string, point: number) {
     ]!.value;
   return [
     {
+      eva,
       crew,
       amounts: { oxygen: of("oxygen"), co2: of("co2"), water: of("water"), battery: of("battery") },
     },

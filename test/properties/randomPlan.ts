@@ -1,4 +1,4 @@
-import { random } from "../../src/kernel/index.ts";
+import { type Random, random } from "../../src/kernel/index.ts";
 import { parse, type Plan } from "../../src/plan/index.ts";
 
 /** Sizes and tightness of a random plan. */
@@ -18,6 +18,8 @@ export interface Shape {
  */
 export function randomPlan(seed: number, shape: Shape): Plan {
   const stream = random(seed);
+  // A stream of their own, so that the rest of the plan does not depend on these.
+  const worn = random(seed + 7919);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -129,6 +131,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       waterKg: capacity(dayS * 1.5e-4),
       batteryWh: capacity((dayS / 3600) * 60),
       emergencyOxygenS: whole(Math.floor(reachM * 0.8), 2400),
+      ...wornNumbers(worn, shape.features, dayS),
       reserve: { oxygen: 0.1, co2: 0.1, water: 0.05, battery: 0.05 },
     })),
     stores: rare(0.2)
@@ -262,4 +265,17 @@ export function randomPlan(seed: number, shape: Shape): Plan {
 
 function disc(eastM: number, northM: number, radiusM: number) {
   return { type: "disc", eastM, northM, radiusM };
+}
+
+/** What a suit draws by mode and sun, and the limits of cooling and drinking, each now and then near what a day asks for. */
+function wornNumbers(stream: Random, features: number, dayS: number) {
+  const rare = (p: number): boolean => stream.next() < p * features;
+  return {
+    ...(rare(0.4) ? { walkingW: 60 + stream.below(40), workingW: 40 + stream.below(60) } : {}),
+    ...(rare(0.4) ? { heatFrom: "sun" as const, insulationM2: 0.1 + 0.4 * stream.next() } : {}),
+    // Standing gives off some 210 W, work 330 to 450 W.
+    ...(rare(0.5) ? { coolingW: 230 + stream.below(180) } : {}),
+    ...(rare(0.3) ? { drinkKg: (dayS / 3600) * 0.24 * (0.4 + 0.8 * stream.next()) } : {}),
+    ...(rare(0.3) ? { purgeKg: 0.02 + 0.06 * stream.next() } : {}),
+  };
 }

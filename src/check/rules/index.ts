@@ -1,11 +1,14 @@
 import type { FlightRule } from "../finding.ts";
 import { blastKeepOut } from "./blastKeepOut.ts";
+import { carry } from "./carry.ts";
 import { container } from "./container.ts";
 import { crewSeparation } from "./crewSeparation.ts";
 import { distances } from "./distances.ts";
+import { drinkingWater } from "./drinkingWater.ts";
 import { duty } from "./duty.ts";
 import { equipment } from "./equipment.ts";
 import { evaBounds } from "./evaBounds.ts";
+import { heatStorage } from "./heatStorage.ts";
 import { hotKeepOut } from "./hotKeepOut.ts";
 import { landerStores } from "./landerStores.ts";
 import { light } from "./light.ts";
@@ -34,10 +37,13 @@ import { workAndRest } from "./workAndRest.ts";
 /** Every flight rule of RULES.md, in its order. */
 export const FLIGHT_RULES: readonly FlightRule[] = [
   reserveRules,
+  heatStorage,
+  drinkingWater,
   walkBackEmergency,
   walkBackConsumables,
   distances,
   crewSeparation,
+  carry,
   returnMass,
   container,
   equipment,

@@ -65,7 +65,7 @@ function level(drawn: number, held: number): { readonly over: boolean; readonly 
 }
 
 function consumed(walk: Walk, consumable: "oxygen" | "water" | "battery"): number {
-  return walk.left[0]![consumable] - walk.left.at(-1)![consumable];
+  return walk.walker.full[consumable] - walk.left.at(-1)![consumable];
 }
 
 /** The stores in the whole units of suits, rounded down by the same rule. */

@@ -49,7 +49,7 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
 function worstOf(walk: Walk): { moment: Moment; allowed: Allowed } | null {
   let worst: { moment: Moment; allowed: Allowed; spareS: number } | null = null;
   for (const moment of moments(walk)) {
-    const allowed = carried(walk.walker, moment.left);
+    const allowed = carried(walk, moment.left);
     const spareS = allowed.seconds - moment.homeS;
     if (!worst || spareS < worst.spareS) worst = { moment, allowed, spareS };
   }

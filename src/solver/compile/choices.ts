@@ -11,7 +11,7 @@ export interface RouteKey {
 
 /**
  * Who may do `activity` (task-crew, pin, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
- * task that can never be placed (blast-keep-out, a keep-out that is always hot, a work stretch longer than the limit)
+ * task that can never be placed (blast-keep-out, carry, a keep-out that is always hot, a work stretch longer than the limit)
  * has no choice; a crew-less task has one empty choice.
  */
 export function choicesOf(
@@ -51,7 +51,7 @@ export function choicesOf(
 }
 
 function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
-  const { blast, work } = plan.rules;
+  const { blast, work, carry } = plan.rules;
   const { places } = plan.site;
   const at = (id: string | undefined) => places.find((place) => place.id === id);
   const end = at(task.endPlace ?? task.place);
@@ -61,6 +61,9 @@ function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number):
   }
   if (work.level === "breach" && task.crew.count > 0 && task.effort !== "rest") {
     if (task.duration.likelyS > work.longestS) return true;
+  }
+  if (carry.level === "breach" && task.crew.count > 0) {
+    if (task.massOutKg > (carry.greatestN / plan.body.gravityMs2) * task.crew.count) return true;
   }
   return plan.site.keepOuts.some(
     (keepOut, k) =>

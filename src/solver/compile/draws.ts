@@ -1,24 +1,33 @@
-import { CONSUMABLES, drawPerSecond, metabolicW, walkingW } from "../../physics/index.ts";
+import { purgeOf } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Draws, KINDS } from "../problem.ts";
+import type { RouteKey } from "./choices.ts";
 import type { Ground } from "./ground.ts";
+import type { Worn } from "./worn.ts";
 
 /**
  * What everything draws over standing still (S6, S7), and which consumables can run short at all: one whose greatest
  * rate over the longest possible outing stays within what is available never binds and is left out.
  */
-export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws {
-  const { walking, walkback, reserve } = plan.rules;
+export function drawsOf(
+  plan: Plan,
+  ground: Ground,
+  routes: readonly RouteKey[],
+  worn: readonly Worn[],
+  longestOutS: number,
+): Draws {
+  const { walkback, reserve } = plan.rules;
   const { ways, walkers } = ground;
   const size = ways.size;
-  const members = walkers.length;
   const tasks = plan.tasks.length;
+  const count = routes.length;
   const draws = {
-    available: new Float64Array(members * KINDS),
-    restRate: new Float64Array(members * KINDS),
-    hatchRate: new Float64Array(members * KINDS),
-    walkbackRate: new Float64Array(members * KINDS),
-    task: new Float64Array(tasks * members * KINDS),
+    available: new Float64Array(count * KINDS),
+    restRate: new Float64Array(count * KINDS),
+    hatchRate: new Float64Array(count * KINDS),
+    walkbackRate: new Float64Array(count * KINDS),
+    purged: new Float64Array(count * KINDS),
+    task: new Float64Array(tasks * count * KINDS),
     kindBinds: new Uint8Array(KINDS),
     walkbackBinds: new Uint8Array(KINDS),
   };
@@ -27,25 +36,17 @@ export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws 
   const slopes = [...new Set(ways.slopeRad)];
   const leg: Float64Array[] = [];
 
-  walkers.forEach(({ member, suit, available }, m) => {
-    const factor = member.workRateFactor;
-    const massKg = member.bodyMassKg + suit.massKg;
-    const rate = (watts: number): readonly number[] => {
-      const drawn = drawPerSecond(suit, watts);
-      return CONSUMABLES.map((kind) => drawn[kind]);
-    };
-    const rest = rate(metabolicW("rest", factor));
-    const hatch = rate(metabolicW("egress-ingress", factor));
-    const back = rate(walkback.metabolicW * factor);
-    const walk = new Map(
-      slopes.map((slope) => [
-        slope,
-        rate(walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slope)),
-      ]),
-    );
-    const work = plan.tasks.map((task) => rate(metabolicW(task.effort, factor)));
+  routes.forEach(({ member }, r) => {
+    const { available, suit: own } = walkers[member]!;
+    draws.purged[r * KINDS] = purgeOf(own);
+    const suit = worn[r]!;
+    const rest = suit.rest.draws;
+    const hatch = suit.hatch.draws;
+    const back = suit.back.draws;
+    const walk = new Map(slopes.map((slope) => [slope, suit.way(slope).draws]));
+    const work = plan.tasks.map((task) => suit.work(task).draws);
     for (let kind = 0; kind < KINDS; kind += 1) {
-      const at = m * KINDS + kind;
+      const at = r * KINDS + kind;
       draws.available[at] = available[kind]!;
       draws.restRate[at] = rest[kind]!;
       draws.hatchRate[at] = hatch[kind]! - rest[kind]!;
@@ -62,8 +63,7 @@ export function drawsOf(plan: Plan, ground: Ground, longestOutS: number): Draws 
     }
     plan.tasks.forEach((task, a) => {
       for (let kind = 0; kind < KINDS; kind += 1) {
-        draws.task[(a * members + m) * KINDS + kind] =
-          (work[a]![kind]! - rest[kind]!) * task.duration.likelyS;
+        draws.task[(a * count + r) * KINDS + kind] = (work[a]![kind]! - rest[kind]!) * task.duration.likelyS;
       }
     });
     const legs = new Float64Array(size * size * KINDS);

@@ -1,4 +1,4 @@
-import { reserves, stocks } from "../../physics/index.ts";
+import { purgeOf, reserves, stocks } from "../../physics/index.ts";
 import type { CrewMember, Plan, Suit } from "../../plan/index.ts";
 import { gaitsOf, homeOf, type Ways, waysOf } from "../../terrain/index.ts";
 import { NEVER } from "../problem.ts";
@@ -7,7 +7,7 @@ import { NEVER } from "../problem.ts";
 export interface Walker {
   readonly member: CrewMember;
   readonly suit: Suit;
-  /** Stock less reserve, by kind of consumable. */
+  /** Stock at egress (the purge is gone by then) less reserve, by kind of consumable. */
   readonly available: readonly number[];
   /** Longest walk-back that emergency oxygen allows, s; Infinity where that rule is only a warning. */
   readonly emergencyS: number;
@@ -42,7 +42,7 @@ export function groundOf(plan: Plan): Ground {
       member,
       suit,
       available: [
-        full.oxygen - kept.oxygen,
+        full.oxygen - purgeOf(suit) - kept.oxygen,
         full.co2 - kept.co2,
         full.water - kept.water,
         full.battery - kept.battery,

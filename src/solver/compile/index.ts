@@ -5,10 +5,12 @@ import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
 import { groundOf } from "./ground.ts";
+import { heatOf } from "./heat.ts";
 import { loadsOf } from "./loads.ts";
 import { openingsOf } from "./openings.ts";
-import { gapsOf, rechargeEdges, routesOf } from "./outings.ts";
+import { gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
 import { clustersOf, edgeList, relationsOf } from "./relations.ts";
+import { wornOn } from "./worn.ts";
 
 /** Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. */
 export function compile(plan: Plan): Problem {
@@ -58,24 +60,26 @@ export function compile(plan: Plan): Problem {
   plan.equipment.forEach((one, q) => {
     chainStart[q + 1] = chainStart[q]! + (scarce.has(one.id) ? one.count : 0);
   });
+  const limits = limitsOf(plan, ways);
+  const longestS = longestOf(plan, limits.dutyS);
   const longestOutS = gaps.reduce((most, list, e) => {
     const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
-    return Math.max(most, Math.min(fits, plan.evas[e]!.longestS));
+    return Math.max(most, Math.min(fits, longestS[e]!));
   }, 0);
-  const draws = drawsOf(plan, ground, longestOutS);
+  const worn = wornOn(plan, routes);
+  const draws = drawsOf(plan, ground, routes, worn, longestOutS);
+  const heat = heatOf(plan, ground, routes, worn, longestOutS);
 
-  const limits = limitsOf(plan, ways);
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities)], nodes);
   const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
   const bounded = gaps.some(
-    (list, e) =>
-      list.length > 1 ||
-      list.some((gap) => gap.toS - gap.fromS > Math.min(plan.evas[e]!.longestS, limits.dutyS)),
+    (list, e) => list.length > 1 || list.some((gap) => gap.toS - gap.fromS > longestS[e]!),
   );
   const daily =
     Number.isFinite(limits.apartM) ||
     (Number.isFinite(limits.workS) && limits.workS < longestOutS) ||
     draws.walkbackBinds.includes(1) ||
+    heat !== null ||
     limits.dutyS < longestOutS * evas ||
     limits.storesBind;
   const networked = edges.from.length > 0 || atOnce || bounded || draws.binds;
@@ -128,13 +132,13 @@ export function compile(plan: Plan): Problem {
     gapStart: startsOf(gaps),
     gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
     gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
-    // No EVA can take longer than all of a crew member's together.
-    longestS: Int32Array.from(plan.evas, (eva) => Math.min(eva.longestS, limits.dutyS)),
+    longestS: Int32Array.from(longestS),
     edges,
     needs: relations.needs,
     neededBy: relations.neededBy,
     pairs: relations.pairs,
     draws,
+    heat,
     limits,
     loads: loadsOf(plan),
     cluster: clustersOf(relations, activities),

@@ -1,4 +1,5 @@
 import { instant, normalise } from "../../kernel/index.ts";
+import { drinkingS } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { RouteKey } from "./choices.ts";
 import type { RawEdge } from "./relations.ts";
@@ -33,6 +34,25 @@ export function gapsOf(plan: Plan): Gap[][] {
     }
     return gaps;
   });
+}
+
+/**
+ * By EVA the longest from egress to ingress complete: its own limit, no more than all EVA time of a crew member together
+ * (`dutyS`), and no longer than anybody's drinking water lasts (drinking-water).
+ */
+export function longestOf(plan: Plan, dutyS: number): number[] {
+  const { drinking } = plan.rules;
+  return plan.evas.map((eva) =>
+    eva.crew.reduce(
+      (least, id) => {
+        const { suit } = plan.crew.find((member) => member.id === id)!;
+        const { drinkKg } = plan.suits.find((one) => one.id === suit)!;
+        if (drinkKg === undefined || drinking.level !== "breach") return least;
+        return Math.min(least, drinkingS(drinkKg, drinking.kgH));
+      },
+      Math.min(eva.longestS, dutyS),
+    ),
+  );
 }
 
 /**

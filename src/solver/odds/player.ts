@@ -23,7 +23,7 @@ const NEVER = NO_WAY;
  * - **O6** An EVA begins as planned, or later when its crew are not yet recharged. It closes when all are back and the ingress
  *   work is done; who is back first waits at the lander. Egress, ingress and walking times are as planned.
  *
- * Not simulated: separation, rests that lost time eats up, walk-back on consumables, return mass, stores and faults.
+ * Not simulated: separation, rests that lost time eats up, stored heat, drinking water, walk-back on consumables, return mass, stores and faults.
  */
 export const MISSED = 0;
 export const DONE = 1;
@@ -137,14 +137,13 @@ export class Player {
     this.egressS[e] = egressS;
     const hatchS = problem.lengthS[problem.activities + 2 * e]!;
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      const m = problem.memberOfRoute[r]!;
       for (let k = 0; k < KINDS; k += 1)
-        this.spare[r * KINDS + k] = rates.stock[m * KINDS + k]! - rates.reserve[m * KINDS + k]!;
+        this.spare[r * KINDS + k] = rates.atEgress[r * KINDS + k]! - rates.reserve[r * KINDS + k]!;
       this.place[r] = problem.lander;
       this.gridAt[r] = 0;
       this.atS[r] = egressS;
       if (this.recording) this.readOff(r, egressS);
-      this.spend(r, egressS + hatchS, rates.hatch, rates.hatchMore, m * KINDS, draws.routeMore[r]!);
+      this.spend(r, egressS + hatchS, rates.hatch, rates.hatchMore, r * KINDS, draws.routeMore[r]!);
     }
   }
 
@@ -157,10 +156,9 @@ export class Player {
     }
     const closeS = backS + problem.lengthS[problem.activities + 2 * e + 1]!;
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      const m = problem.memberOfRoute[r]! * KINDS;
       const more = draws.routeMore[r]!;
-      this.spend(r, backS, rates.rest, rates.restMore, m, more);
-      this.spend(r, closeS, rates.hatch, rates.hatchMore, m, more);
+      this.spend(r, backS, rates.rest, rates.restMore, r * KINDS, more);
+      this.spend(r, closeS, rates.hatch, rates.hatchMore, r * KINDS, more);
       if (this.recording) this.readOff(r, Infinity);
     }
     this.closeS[e] = closeS;
@@ -213,10 +211,9 @@ export class Player {
     const { rates } = script;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      const m = problem.memberOfRoute[r]!;
       this.walk(r, beginsAt[a]!, draws.routeMore[r]!);
-      this.spend(r, startS, rates.rest, rates.restMore, m * KINDS, draws.routeMore[r]!);
-      const at = (a * problem.members + m) * KINDS;
+      this.spend(r, startS, rates.rest, rates.restMore, r * KINDS, draws.routeMore[r]!);
+      const at = (a * problem.routes + r) * KINDS;
       this.spend(r, endS, rates.task, rates.taskMore, at, draws.slotMore[s]!);
       this.place[r] = problem.endsAt[a]!;
     }
@@ -253,7 +250,6 @@ export class Player {
     const { problem, rates, evas } = this.script;
     const { places, lander, beginsAt, endsAt } = problem;
     const e = problem.evaOfRoute[r]!;
-    const m = problem.memberOfRoute[r]!;
     const outCell = this.place[r]! * places + beginsAt[a]!;
     const homeCell = endsAt[a]! * places + lander;
     const outS = problem.legS[r]![outCell]!;
@@ -264,14 +260,14 @@ export class Player {
     if (closeS > this.limitS(e, this.egressS[e]!)) return false;
     if (problem.plan.rules.reserve.level !== "breach") return true;
     const waitS = startS - this.atS[r]! - outS + Math.max(0, evas.closeS[e]! - closeS);
-    const task = (a * problem.members + m) * KINDS;
+    const task = (a * problem.routes + r) * KINDS;
     for (let k = 0; k < KINDS; k += 1) {
       const drawn =
-        rates.way[m]![outCell * KINDS + k]! * outS +
-        rates.rest[m * KINDS + k]! * waitS +
+        rates.way[r]![outCell * KINDS + k]! * outS +
+        rates.rest[r * KINDS + k]! * waitS +
         rates.task[task + k]! * (doneS - startS) +
-        rates.way[m]![homeCell * KINDS + k]! * homeS +
-        rates.hatch[m * KINDS + k]! * hatchS;
+        rates.way[r]![homeCell * KINDS + k]! * homeS +
+        rates.hatch[r * KINDS + k]! * hatchS;
       if (drawn > this.spare[r * KINDS + k]!) return false;
     }
     return true;
@@ -281,12 +277,11 @@ export class Player {
     const { problem, rates } = this.script;
     const cell = this.place[r]! * problem.places + to;
     if (this.place[r] === to) return;
-    const m = problem.memberOfRoute[r]!;
     this.spend(
       r,
       this.atS[r]! + problem.legS[r]![cell]!,
-      rates.way[m]!,
-      rates.wayMore[m]!,
+      rates.way[r]!,
+      rates.wayMore[r]!,
       cell * KINDS,
       more,
     );

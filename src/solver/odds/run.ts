@@ -240,13 +240,13 @@ class Run implements OddsRun {
       const m = problem.memberOfRoute[r]!;
       if (evas.flown[e] === 0) continue;
       CONSUMABLES.forEach((consumable, k) => {
-        const reserve = rates.reserve[m * KINDS + k]!;
+        const reserve = rates.reserve[r * KINDS + k]!;
         const column = (r * KINDS + k) * MOMENTS;
         list.push({
           eva: plan.evas[e]!.id,
           crew: plan.crew[m]!.id,
           consumable,
-          stock: amount(consumable, rates.stock[m * KINDS + k]!),
+          stock: amount(consumable, rates.stock[r * KINDS + k]!),
           reserve: amount(consumable, reserve),
           points: Array.from({ length: MOMENTS }, (_, g) => ({
             atS: instant(player.gridS[e * MOMENTS + g]!),

@@ -1,8 +1,9 @@
-import { CONSUMABLES, drawPerSecond, metabolicW, reserves, stocks, walkingW } from "../../physics/index.ts";
+import { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { compile } from "../compile/index.ts";
 import { openingsOf } from "../compile/openings.ts";
-import { gapsOf } from "../compile/outings.ts";
+import { gapsOf, routesOf } from "../compile/outings.ts";
+import { type Rate, wornOn } from "../compile/worn.ts";
 import { KINDS, type Problem } from "../problem.ts";
 import { read } from "../verify.ts";
 import { castOf } from "./lanes.ts";
@@ -61,10 +62,12 @@ export interface Outings {
 
 /**
  * Draws per second by kind: whole at the planned work rate, and how much one whole planned rate more would add (not whole).
- * Rest, hatch work: by member. Tasks: by activity and member. Ways: by member, then by cell.
+ * Rest, hatch work: by route. Tasks: by activity and route. Ways: by route, then by cell.
  */
 export interface Rates {
   readonly stock: Float64Array;
+  /** The stock less what the purge takes. */
+  readonly atEgress: Float64Array;
   readonly reserve: Float64Array;
   readonly rest: Float64Array;
   readonly restMore: Float64Array;
@@ -223,52 +226,47 @@ function outingsOf(
 
 /** Draws of everything at the planned rates and how they grow with the work rate (S6, S7). */
 function ratesOf(plan: Plan, problem: Problem): Rates {
-  const { members, ways } = problem;
+  const { routes, ways } = problem;
   const tasks = plan.tasks.length;
-  const { walking } = plan.rules;
   const by = (count: number): Float64Array => new Float64Array(count * KINDS);
+  const keys = routesOf(plan);
   const rates = {
-    stock: by(members),
-    reserve: by(members),
-    rest: by(members),
-    restMore: by(members),
-    hatch: by(members),
-    hatchMore: by(members),
-    task: by(tasks * members),
-    taskMore: by(tasks * members),
-    way: plan.crew.map(() => by(ways.size * ways.size)),
-    wayMore: plan.crew.map(() => by(ways.size * ways.size)),
+    stock: by(routes),
+    atEgress: by(routes),
+    reserve: by(routes),
+    rest: by(routes),
+    restMore: by(routes),
+    hatch: by(routes),
+    hatchMore: by(routes),
+    task: by(tasks * routes),
+    taskMore: by(tasks * routes),
+    way: keys.map(() => by(ways.size * ways.size)),
+    wayMore: keys.map(() => by(ways.size * ways.size)),
   };
-  plan.crew.forEach((member, m) => {
+  wornOn(plan, keys).forEach((worn, r) => {
+    const member = plan.crew[keys[r]!.member]!;
     const suit = plan.suits.find((one) => one.id === member.suit)!;
-    const factor = member.workRateFactor;
-    const massKg = member.bodyMassKg + suit.massKg;
     // Rates are rounded up to whole units; over a million watts what rounding adds is gone.
     const none = drawPerSecond(suit, 0);
     const much = drawPerSecond(suit, 1e6);
     const full = stocks(suit);
     const kept = reserves(full, suit.reserve);
-    const put = (base: Float64Array, more: Float64Array, at: number, watts: number): void => {
-      const drawn = drawPerSecond(suit, watts);
+    const put = (base: Float64Array, more: Float64Array, at: number, { draws, metabolicW }: Rate): void => {
       CONSUMABLES.forEach((kind, k) => {
-        base[at * KINDS + k] = drawn[kind];
-        more[at * KINDS + k] = ((much[kind] - none[kind]) / 1e6) * watts;
+        base[at * KINDS + k] = draws[k]!;
+        more[at * KINDS + k] = ((much[kind] - none[kind]) / 1e6) * metabolicW;
       });
     };
     CONSUMABLES.forEach((kind, k) => {
-      rates.stock[m * KINDS + k] = full[kind];
-      rates.reserve[m * KINDS + k] = kept[kind];
+      rates.stock[r * KINDS + k] = full[kind];
+      rates.atEgress[r * KINDS + k] = full[kind] - (kind === "oxygen" ? purgeOf(suit) : 0);
+      rates.reserve[r * KINDS + k] = kept[kind];
     });
-    put(rates.rest, rates.restMore, m, metabolicW("rest", factor));
-    put(rates.hatch, rates.hatchMore, m, metabolicW("egress-ingress", factor));
-    plan.tasks.forEach((task, a) =>
-      put(rates.task, rates.taskMore, a * members + m, metabolicW(task.effort, factor)),
-    );
+    put(rates.rest, rates.restMore, r, worn.rest);
+    put(rates.hatch, rates.hatchMore, r, worn.hatch);
+    plan.tasks.forEach((task, a) => put(rates.task, rates.taskMore, a * routes + r, worn.work(task)));
     ways.slopeRad.forEach((slope, cell) => {
-      if (ways.durationS[cell]! <= 0) return;
-      const { gravityMs2 } = plan.body;
-      const watts = walkingW(walking.metabolicW, factor, massKg, gravityMs2, walking.speedMs, slope);
-      put(rates.way[m]!, rates.wayMore[m]!, cell, watts);
+      if (ways.durationS[cell]! > 0) put(rates.way[r]!, rates.wayMore[r]!, cell, worn.way(slope));
     });
   });
   return rates;

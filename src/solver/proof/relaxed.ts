@@ -2,7 +2,7 @@ import { KINDS, type Problem } from "../problem.ts";
 import { detoured } from "./detours.ts";
 
 /**
- * `problem` without the rules that a day keeps by waiting (rests, staying near, the walk-back on consumables, duty, lander stores), and
+ * `problem` without the rules that a day keeps by waiting (rests, stored heat, staying near, the walk-back on consumables, duty, lander stores), and
  * with ways no longer than a detour. An order of activities that does not hold here holds in no schedule,
  * nor does any order that has more in it.
  */
@@ -21,6 +21,7 @@ export function relaxed(problem: Problem): Problem {
   return {
     ...problem,
     reach: "network",
+    heat: null,
     legS: problem.legS.map(close),
     legM: close(problem.legM),
     limits: {

@@ -61,23 +61,21 @@ function standsOn(problem: Problem, a: number, r: number): boolean {
 /** Equal for routes that are alike in everything a route of its own depends on. */
 function keyOf(problem: Problem, r: number): string {
   const { draws } = problem;
-  const m = problem.memberOfRoute[r]!;
   const rows = [draws.available, draws.restRate, draws.hatchRate].map((row) =>
-    row.slice(m * KINDS, (m + 1) * KINDS).join(),
+    row.slice(r * KINDS, (r + 1) * KINDS).join(),
   );
   const allowed: string[] = [];
   for (let a = 0; a < problem.activities; a += 1) {
     if (!standsOn(problem, a, r)) continue;
-    const at = (a * problem.members + m) * KINDS;
+    const at = (a * problem.routes + r) * KINDS;
     allowed.push(`${a}:${draws.binds ? draws.task.slice(at, at + KINDS).join() : ""}`);
   }
-  const leg = draws.binds ? draws.leg[m]!.join() : "";
+  const leg = draws.binds ? draws.leg[r]!.join() : "";
   return [problem.evaOfRoute[r], ...rows, allowed.join(" "), problem.legS[r]!.join(), leg].join("|");
 }
 
 function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   const r = routes[0]!;
-  const m = problem.memberOfRoute[r]!;
   const e = problem.evaOfRoute[r]!;
   const { places, lander, beginsAt, endsAt, draws, limits } = problem;
   const egress = problem.activities + 2 * e;
@@ -109,12 +107,12 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   if (draws.binds)
     for (let kind = 0; kind < KINDS; kind += 1) {
       if (draws.kindBinds[kind] === 0) continue;
-      const rest = draws.restRate[m * KINDS + kind]!;
+      const rest = draws.restRate[r * KINDS + kind]!;
       sums.push({
-        available: draws.available[m * KINDS + kind]! - hatchS * (draws.hatchRate[m * KINDS + kind]! + rest),
+        available: draws.available[r * KINDS + kind]! - hatchS * (draws.hatchRate[r * KINDS + kind]! + rest),
         perSecond: rest,
-        node: Float64Array.from(nodes, (a) => draws.task[(a * problem.members + m) * KINDS + kind]!),
-        leg: pairs((from, to) => draws.leg[m]![(from * places + to) * KINDS + kind]!),
+        node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
+        leg: pairs((from, to) => draws.leg[r]![(from * places + to) * KINDS + kind]!),
       });
     }
   if (Number.isFinite(limits.evaM))

@@ -19,7 +19,7 @@ export function keepWayBack(
   let latestS = egressS;
   for (let kind = 0; kind < problem.kinds; kind += 1) {
     if (problem.draws.walkbackBinds[kind] === 0) continue;
-    const k = problem.memberOfRoute[r]! * problem.kinds + kind;
+    const k = r * problem.kinds + kind;
     // Draws only grow: what the end of the outing leaves for the farthest way back is enough at every moment.
     const outS = backS(board, e) + problem.lengthS[problem.activities + 2 * e + 1]! - egressS;
     const atEnd =
@@ -57,11 +57,10 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS, kinds, ways } = problem;
   const e = problem.evaOfRoute[r]!;
-  const m = problem.memberOfRoute[r]!;
   const legs = problem.legS[r]!;
-  const legDraws = draws.leg[m]!;
+  const legDraws = draws.leg[r]!;
   const tail = board.tail + r;
-  const k = m * kinds + kind;
+  const k = r * kinds + kind;
   const rest = draws.restRate[k]!;
   const back = draws.walkbackRate[k]!;
   const hatchS = lengthS[problem.activities + 2 * e]!;
@@ -87,7 +86,7 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
       left -= draws.hatchRate[k]! * lengthS[node]!;
       return egressS + Math.max(lateS, later(left, rest, atS - egressS));
     }
-    left -= draws.task[(node * problem.members + m) * kinds + kind]!;
+    left -= draws.task[(node * problem.routes + r) * kinds + kind]!;
     place = endsAt[node]!;
     // So does that of a walk inside a task over a height grid.
     const inner = ways.trails && place !== to ? peakS[to * places + place]! : 0;

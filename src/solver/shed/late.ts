@@ -1,6 +1,7 @@
 import { duration } from "../../kernel/index.ts";
-import { CONSUMABLES, drawPerSecond, metabolicW } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { routesOf } from "../compile/outings.ts";
+import { wornOn } from "../compile/worn.ts";
 import { KINDS, NEVER, type Problem } from "../problem.ts";
 
 /** `plan` with one task lasting `bySeconds` longer (shorter when negative), no less than nothing. */
@@ -24,16 +25,13 @@ export function latePlan(plan: Plan, task: string, bySeconds: number): Plan {
  * can mend them any more.
  */
 export function lasting(problem: Problem, activity: number, lengthS: number, past: Uint8Array): Problem {
-  const { plan, edges, members, activities } = problem;
+  const { plan, edges, routes, activities } = problem;
   const lengths = problem.lengthS.slice();
   lengths[activity] = lengthS;
   const task = problem.draws.task.slice();
-  plan.crew.forEach((member, m) => {
-    const suit = plan.suits.find((one) => one.id === member.suit)!;
-    const drawn = drawPerSecond(suit, metabolicW(plan.tasks[activity]!.effort, member.workRateFactor));
-    CONSUMABLES.forEach((kind, k) => {
-      task[(activity * members + m) * KINDS + k] =
-        (drawn[kind] - problem.draws.restRate[m * KINDS + k]!) * lengthS;
+  wornOn(plan, routesOf(plan)).forEach((suit, r) => {
+    suit.work(plan.tasks[activity]!).draws.forEach((rate, k) => {
+      task[(activity * routes + r) * KINDS + k] = (rate - problem.draws.restRate[r * KINDS + k]!) * lengthS;
     });
   });
   const byS = lengthS - problem.lengthS[activity]!;

@@ -24,6 +24,7 @@ export type CauseKind =
   | "link"
   | "hot"
   | "blast"
+  | "carry"
   | "equipment"
   | "container"
   | "return-mass"
@@ -38,6 +39,8 @@ export type CauseKind =
   | "walk-back-consumables"
   | "separation"
   | "work"
+  | "heat"
+  | "drinking"
   | "eva-distance"
   | "stay-distance"
   | "duty"
@@ -68,6 +71,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
       ...(task.pin ? [cause("pin", a)] : []),
       ...(task.crew.named.length > 0 || task.crew.qualification !== undefined ? [cause("crew", a)] : []),
       ...(task.instrument && plan.rules.blast.level === "breach" ? [cause("blast", a)] : []),
+      ...(task.massOutKg > 0 && plan.rules.carry.level === "breach" ? [cause("carry", a)] : []),
     ];
   });
   const here = new Set(involved.map((a) => plan.tasks[a]!.id));
@@ -93,6 +97,11 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...when(rules.walkback.level === "breach", "walk-back-emergency"),
     ...when(limits.apartM !== Infinity, "separation"),
     ...when(limits.workS !== Infinity, "work"),
+    ...when(problem.heat !== null, "heat"),
+    ...when(
+      rules.drinking.level === "breach" && plan.suits.some((suit) => suit.drinkKg !== undefined),
+      "drinking",
+    ),
     ...when(limits.evaM !== Infinity, "eva-distance"),
     ...when(limits.stayM !== Infinity, "stay-distance"),
     ...when(limits.dutyS !== Infinity, "duty"),

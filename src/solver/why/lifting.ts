@@ -1,8 +1,9 @@
+import { duration } from "../../kernel/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
 import { choicesOf } from "../compile/choices.ts";
 import { type Ground, groundOf } from "../compile/ground.ts";
 import { type Opening, openingsOf } from "../compile/openings.ts";
-import { gapsOf, rechargeEdges, routesOf } from "../compile/outings.ts";
+import { gapsOf, longestOf, rechargeEdges, routesOf } from "../compile/outings.ts";
 import { edgeList, relationsOf } from "../compile/relations.ts";
 import { KINDS, type Limits, type Loads, type Problem } from "../problem.ts";
 import { type Cause, type CauseKind, keyOf } from "./cause.ts";
@@ -62,18 +63,33 @@ export class Lifting {
       gapStart: starts(gaps),
       gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
       gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
-      longestS: problem.longestS.map((longestS, e) => (holds("longest", e) ? longestS : FAR_S)),
+      longestS: Int32Array.from(
+        longestOf(
+          {
+            ...plan,
+            evas: plan.evas.map((eva, e) =>
+              holds("longest", e) ? eva : { ...eva, longestS: duration(FAR_S) },
+            ),
+            rules: lenient.rules,
+          },
+          holds("duty", 0) ? problem.limits.dutyS : FAR_S,
+        ),
+      ),
       edges: edgeList([...relations.edges, ...between], problem.nodes),
       needs: relations.needs,
       neededBy: relations.neededBy,
       pairs: relations.pairs,
       draws: {
         ...problem.draws,
-        available: problem.draws.available.map((left, k) => (holds("consumable", k) ? left : Infinity)),
+        available: problem.draws.available.map((left, k) => {
+          const m = problem.memberOfRoute[Math.floor(k / KINDS)]!;
+          return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
+        }),
         walkbackBinds: holds("walk-back-consumables", 0)
           ? problem.draws.walkbackBinds
           : new Uint8Array(KINDS),
       },
+      heat: holds("heat", 0) ? problem.heat : null,
       limits: limitsUnder(problem.limits, holds),
       loads: loadsUnder(problem.loads, holds),
       reach: problem.reach === "slack" ? "network" : problem.reach,
@@ -129,7 +145,7 @@ export class Lifting {
     const asked = plan.equipment.map((_, q) => equipmentAsked(this.problem, a, q));
     const key = [
       a,
-      ...(["pin", "crew", "blast"] as const).map((kind) => Number(holds(kind, a))),
+      ...(["pin", "crew", "blast", "carry"] as const).map((kind) => Number(holds(kind, a))),
       Number(holds("walk-back-emergency", 0)),
       Number(holds("work", 0)),
       ...plan.site.keepOuts.map((_, k) => Number(holds("hot", k))),
@@ -143,6 +159,7 @@ export class Lifting {
         pin: holds("pin", a) ? task.pin : undefined,
         crew: holds("crew", a) ? task.crew : { count: task.crew.count, named: [] },
         instrument: task.instrument && holds("blast", a),
+        massOutKg: holds("carry", a) ? task.massOutKg : 0,
       };
       const tasks = [...lenient.tasks];
       tasks[a] = easy;
@@ -164,6 +181,7 @@ export function provable(problem: Problem): Problem {
     ...chainsUnder(problem, several),
     draws: { ...problem.draws, walkbackBinds: new Uint8Array(KINDS) },
     limits: { ...problem.limits, apartM: Infinity, workS: Infinity, dutyS: Infinity, storesBind: false },
+    heat: null,
     reach: "network",
   };
 }
@@ -199,7 +217,12 @@ function relaxed(plan: Plan, holds: Holding): Plan {
       earliestEgressS: (holds("egress", e) ? eva.earliestEgressS : -FAR_S) as typeof eva.earliestEgressS,
       latestIngressS: (holds("ingress", e) ? eva.latestIngressS : FAR_S) as typeof eva.latestIngressS,
     })),
-    rules: { ...rules, work: milder(rules.work, "work"), recharge: milder(rules.recharge, "recharge") },
+    rules: {
+      ...rules,
+      work: milder(rules.work, "work"),
+      recharge: milder(rules.recharge, "recharge"),
+      drinking: milder(rules.drinking, "drinking"),
+    },
   };
 }
 

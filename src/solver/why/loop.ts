@@ -174,8 +174,8 @@ function allowed(board: Board, e: number): { allowedS: number; causes: Cause[] }
     const m = problem.memberOfRoute[r]!;
     for (let kind = 0; kind < KINDS; kind += 1) {
       if (draws.kindBinds[kind] === 0) continue;
-      const left = draws.available[m * KINDS + kind]! - board.drawn[r * KINDS + kind]!;
-      const rate = draws.restRate[m * KINDS + kind]!;
+      const left = draws.available[r * KINDS + kind]! - board.drawn[r * KINDS + kind]!;
+      const rate = draws.restRate[r * KINDS + kind]!;
       const seconds = rate === 0 ? (left < 0 ? -1 : Infinity) : Math.floor(left / rate);
       if (seconds >= allowedS) continue;
       allowedS = seconds;

@@ -39,7 +39,10 @@ const OWNERS: Partial<Record<Cause["kind"], string>> = {
   blast: "the ascent vehicle's engineers",
   "return-mass": "the ascent vehicle's engineers",
   liftoff: "the flight director",
+  carry: "the flight director",
   work: "the crew surgeon",
+  heat: "the crew surgeon",
+  drinking: "the crew surgeon",
   duty: "the crew surgeon",
   block: "the crew surgeon",
   recharge: "the suit engineers",
@@ -86,6 +89,10 @@ function said(
     case "blast":
       return ofTask(
         `${task!.name} leaves an instrument, at least ${metres(rules.blast.leastM, "up")} from the lander.`,
+      );
+    case "carry":
+      return ofTask(
+        `${task!.name} carries out ${task!.massOutKg} kg; a crew member may carry ${(Math.floor((rules.carry.greatestN / plan.body.gravityMs2) * 10) / 10).toFixed(1)} kg here.`,
       );
     case "link":
       return { subject: plan.links[about]!.id, sentence: linkWords(plan, plan.links[about]!) };
@@ -141,6 +148,10 @@ function said(
       return whole(
         `After ${minutes(rules.work.longestS, "down")} of work a rest of ${minutes(rules.work.restS, "up")} is due.`,
       );
+    case "heat":
+      return whole(`Nobody stores more than ${rules.heat.mostKjKg} kJ of heat for each kg of body.`);
+    case "drinking":
+      return whole(`Drinking water lasts at ${rules.drinking.kgH} kg for each hour outside.`);
     case "eva-distance":
       return whole(`Nobody walks more than ${metres(rules.distance.evaM, "down")} in one EVA.`);
     case "stay-distance":

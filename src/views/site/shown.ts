@@ -19,6 +19,7 @@ export function leftAt(verdict: Verdict, atS: number): readonly Left[] {
         return valueNear(verdict.margins.find(own), atS, 0);
       };
       return {
+        eva,
         crew,
         amounts: { oxygen: of("oxygen"), co2: of("co2"), water: of("water"), battery: of("battery") },
       };

@@ -1,6 +1,6 @@
 import type { CrewMember, Eva, Suit } from "../../../plan/index.ts";
 import { duration, instant } from "../../../kernel/index.ts";
-import { percent, quantity, tags } from "../entry.ts";
+import { choice, percent, quantity, tags } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
 import { BY_NAME, listTable, named } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
@@ -74,22 +74,47 @@ export const suitTable = listTable<Suit>({
       group: "Suit",
     },
     { label: "Oxygen", path: "oxygenKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
+    { label: "Purge", path: "purgeKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
     { label: "CO2 capacity", path: "co2Kg", entry: quantity("kg"), unit: "kg", width: 8, group: "Stock" },
     { label: "Water", path: "waterKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
     { label: "Battery", path: "batteryWh", entry: quantity("Wh"), unit: "Wh", width: 8, group: "Stock" },
+    { label: "Drink", path: "drinkKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
     { label: "Oxygen", path: "reserve.oxygen", entry: percent, unit: "%", width: 8, group: "Reserve" },
     { label: "CO2 capacity", path: "reserve.co2", entry: percent, unit: "%", width: 8, group: "Reserve" },
     { label: "Water", path: "reserve.water", entry: percent, unit: "%", width: 8, group: "Reserve" },
     { label: "Battery", path: "reserve.battery", entry: percent, unit: "%", width: 8, group: "Reserve" },
     { label: "Leak", path: "leakKgH", entry: quantity("kg/h"), unit: "kg/h", width: 8, group: "Rates" },
-    { label: "Load", path: "electricalW", entry: quantity("W"), unit: "W", width: 7, group: "Rates" },
+    { label: "Standing", path: "electricalW", entry: quantity("W"), unit: "W", width: 8, group: "Load" },
+    { label: "Walking", path: "walkingW", entry: quantity("W"), unit: "W", width: 8, group: "Load" },
+    { label: "At work", path: "workingW", entry: quantity("W"), unit: "W", width: 8, group: "Load" },
     {
-      label: "Environment",
+      label: "From",
+      path: "heatFrom",
+      entry: choice([
+        { value: "given", words: "given" },
+        { value: "sun", words: "sun elevation" },
+      ]),
+      width: 11,
+      group: "Surroundings",
+      hint: "Heat from the surroundings: the number given, or by the sun's elevation on sunlit ground.",
+    },
+    {
+      label: "Given",
       path: "environmentW",
       entry: quantity("W"),
       unit: "W",
-      width: 10,
-      group: "Rates",
+      width: 7,
+      group: "Surroundings",
+      apart: ({ heatFrom }) => (heatFrom === "sun" ? "The sun's elevation gives it." : null),
+    },
+    {
+      label: "Insulation",
+      path: "insulationM2",
+      entry: quantity("m²"),
+      unit: "m²",
+      width: 9,
+      group: "Surroundings",
+      apart: ({ heatFrom }) => (heatFrom === "given" ? "The heat is given." : null),
     },
     {
       label: "Respiratory quotient",
@@ -98,13 +123,14 @@ export const suitTable = listTable<Suit>({
       width: 10,
       group: "Rates",
     },
+    { label: "At most", path: "coolingW", entry: quantity("W"), unit: "W", width: 8, group: "Cooling" },
     {
-      label: "Cooling",
+      label: "Per kg",
       path: "coolingKjKg",
       entry: quantity("kJ/kg"),
       unit: "kJ/kg",
       width: 8,
-      group: "Rates",
+      group: "Cooling",
     },
     {
       label: "Absorbent heat",
@@ -125,7 +151,10 @@ export const suitTable = listTable<Suit>({
     batteryWh: 500,
     leakKgH: 0.005,
     electricalW: 50,
+    heatFrom: "sun",
     environmentW: 0,
+    insulationM2: 0.2,
+    purgeKg: 0,
     respiratoryQuotient: 0.85,
     coolingKjKg: 2430,
     absorbentKjKg: 2030,

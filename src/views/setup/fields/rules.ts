@@ -60,6 +60,9 @@ const GROUPS: readonly Group[] = [
     ],
   ],
   ["EVA time in the stay", "duty", [["at most", "stayS", span, "h:mm"]]],
+  ["Stored heat", "heat", [["at most for each kg of body", "mostKjKg", quantity("kJ/kg"), "kJ/kg"]]],
+  ["Drinking water", "drinking", [["for each hour outside", "kgH", quantity("kg/h"), "kg/h"]]],
+  ["Carried by hand", "carry", [["weight for each crew member", "greatestN", quantity("N"), "N"]]],
   ["Recharge", "recharge", [["between EVAs at least", "leastS", span, "h:mm"]]],
   ["Return mass", "returnMass", [["at most", "greatestKg", quantity("kg"), "kg"]]],
 ];

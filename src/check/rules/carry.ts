@@ -1,0 +1,24 @@
+import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { counted } from "../phrases.ts";
+import { closeBelow } from "../thresholds.ts";
+
+/** carry: what a task with crew carries out weighs at most the limit for each crew member it asks for. */
+export const carry: FlightRule = ({ prepared: { plan }, placed }) => {
+  const { greatestN, level } = plan.rules.carry;
+  return placed.flatMap(({ task }) => {
+    const { count } = task.crew;
+    if (count === 0 || task.massOutKg === 0) return [];
+    const mostKg = (greatestN / plan.body.gravityMs2) * count;
+    const over = task.massOutKg > mostKg;
+    if (!over && !closeBelow(task.massOutKg, mostKg)) return [];
+    const most = (Math.floor(mostKg * 10) / 10).toFixed(1);
+    return [
+      finding("carry", over ? broken(level) : "tight", [about("task", task.id)], {
+        need: mostKg,
+        have: task.massOutKg,
+        unit: "kg",
+        sentence: `${task.name} carries out ${task.massOutKg} kg; ${counted(count, "crew member")} may carry ${most} kg here.`,
+      }),
+    ];
+  });
+};

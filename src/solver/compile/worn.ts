@@ -1,0 +1,70 @@
+import {
+  CONSUMABLES,
+  drawPerSecond,
+  heatPerSecond,
+  metabolicW,
+  type Mode,
+  suitIn,
+  walkingW,
+} from "../../physics/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
+import { heavensOf, surroundingsW } from "../../terrain/index.ts";
+import type { RouteKey } from "./choices.ts";
+
+/** What happens each second: draws by kind of consumable, and heat in whole J. */
+export interface Rate {
+  readonly metabolicW: number;
+  readonly draws: readonly number[];
+  readonly heatJ: number;
+}
+
+/** One crew member in their suit on one EVA: the rates of all they may do there (S6, S7). */
+export interface Worn {
+  readonly rest: Rate;
+  readonly hatch: Rate;
+  readonly back: Rate;
+  way(slopeRad: number): Rate;
+  work(task: Task): Rate;
+}
+
+/** The suits of all `routes` as they are worn. */
+export function wornOn(plan: Plan, routes: readonly RouteKey[]): Worn[] {
+  const heavens = heavensOf(plan);
+  const { walking, walkback } = plan.rules;
+  return routes.map((route) => {
+    const member = plan.crew[route.member]!;
+    const suit = plan.suits.find((one) => one.id === member.suit)!;
+    const factor = member.workRateFactor;
+    const massKg = member.bodyMassKg + suit.massKg;
+    const about = surroundingsW(heavens, suit, plan.evas[route.eva]!);
+    const known = new Map<string, Rate>();
+    const rate = (mode: Mode, watts: number): Rate => {
+      const key = `${mode} ${watts}`;
+      let one = known.get(key);
+      if (!one) {
+        const now = suitIn(suit, mode, about);
+        const drawn = drawPerSecond(now, watts);
+        known.set(
+          key,
+          (one = {
+            metabolicW: watts,
+            draws: CONSUMABLES.map((kind) => drawn[kind]),
+            heatJ: heatPerSecond(now, watts),
+          }),
+        );
+      }
+      return one;
+    };
+    return {
+      rest: rate("standing", metabolicW("rest", factor)),
+      hatch: rate("working", metabolicW("egress-ingress", factor)),
+      back: rate("walking", walkback.metabolicW * factor),
+      way: (slopeRad) =>
+        rate(
+          "walking",
+          walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
+        ),
+      work: (task) => rate("working", metabolicW(task.effort, factor)),
+    };
+  });
+}

@@ -1,0 +1,134 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { environmentHeatW, moonSun } from "../../src/physics/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { only, pair } from "./pair.ts";
+import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+
+/** EV1 (80 kg) alone at the lander, no airlock work, no absorbent heat, no electrical load: heat is work. */
+function plan(parts: TinyParts & { readonly second?: number } = {}): Plan {
+  const { second = 0, suit, ...more } = parts;
+  const heavy = { effort: { watts: 500 }, duration: { likelyS: 1000 } };
+  return tinyPlan({
+    evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
+    tasks: [task("work", "lander", heavy), task("more", "lander", heavy)],
+    placements: [at("work", 0), ...(second > 0 ? [at("more", second)] : [])],
+    suit: { leakKgH: 0, electricalW: 0, absorbentKjKg: 0, ...suit },
+    ...more,
+  });
+}
+
+describe("heat stored in the body", () => {
+  // 1000 s of 500 W against 260 W of cooling store 240 kJ: 3 kJ for each of 80 kg.
+  pair("heat-storage", {
+    breaks: ["240 W uncooled for 1000 s, one watt more", plan({ suit: { coolingW: 259 } })],
+    says: { need: 240, have: 241 },
+    holds: ["240 W uncooled for 1000 s", plan({ suit: { coolingW: 260 } })],
+  });
+
+  test("spare cooling while standing lets it go again, as long as it takes", () => {
+    // Standing is 1.2 W/kg or so, far under 260 W: what is stored goes at the difference.
+    const { outings } = check(plan({ suit: { coolingW: 260 }, second: 3000 }));
+    const stands = outings[0]!.stretches.find((one) => one.kind === "wait")!;
+    const goneS = Math.ceil(240_000 / (260 - Math.ceil(stands.metabolicW)));
+    const after = (waitS: number): string[] =>
+      check(plan({ suit: { coolingW: 260 }, second: 1000 + waitS })).findings.map(
+        (one) => `${one.rule} ${one.level}`,
+      );
+    expect(after(goneS - 1)).toEqual(["heat-storage breach"]);
+    // Just at the limit is tight.
+    expect(after(goneS)).toEqual(["heat-storage tight"]);
+  });
+
+  test("heat-storage asks nothing where cooling is not bounded, and is tight as a warning", () => {
+    expect(check(plan()).findings).toEqual([]);
+    const warned = plan({ suit: { coolingW: 100 }, rules: { heat: { level: "warning" } } });
+    expect(only(warned, "heat-storage").level).toBe("tight");
+  });
+});
+
+describe("drinking water", () => {
+  // 1000 s at 0.36 kg/h is 0.1 kg.
+  const drinks = (drinkKg: number, tightS = 0): Plan =>
+    plan({ suit: { drinkKg }, rules: { drinking: { kgH: 0.36 }, tightS } });
+  pair("drinking-water", {
+    breaks: ["999 s of drinking for 1000 s outside", drinks(0.0999)],
+    says: { need: 0.1, have: 0.0999 },
+    holds: ["1000 s of drinking for 1000 s outside", drinks(0.1)],
+  });
+
+  test("drinking-water is tight when less than the plan's time is to spare, and not judged when not known", () => {
+    expect(only(drinks(0.11, 101), "drinking-water").level).toBe("tight");
+    expect(check(drinks(0.11, 100)).findings).toEqual([]);
+    expect(check(plan({ rules: { drinking: { kgH: 5 } } })).findings).toEqual([]);
+  });
+});
+
+describe("carried by hand", () => {
+  /** 162 N at 1.62 m/s2 is 100 kg for each crew member. */
+  const carries = (massOutKg: number, count = 1): Plan =>
+    tinyPlan({
+      tasks: [task("carry", "lander", { massOutKg, crew: { count } })],
+      placements: [at("carry", 2000, count === 1 ? ["ev1"] : ["ev1", "ev2"])],
+      rules: { carry: { greatestN: 162 } },
+    });
+  pair("carry", {
+    breaks: ["101 kg for one", carries(101)],
+    says: { need: 100, have: 101 },
+    holds: ["190 kg for two", carries(190, 2)],
+  });
+
+  test("carry is tight within 5 %", () => {
+    expect(only(carries(96), "carry").level).toBe("tight");
+    expect(check(carries(95)).findings).toEqual([]);
+  });
+});
+
+describe("what a suit draws (S7)", () => {
+  const left = (parts: TinyParts, consumable: string): number => {
+    const { margins } = check(plan(parts));
+    return margins.find((one) => one.consumable === consumable)!.points.at(-1)!.value;
+  };
+
+  test("the purge is gone at egress", () => {
+    expect(left({}, "oxygen") - left({ suit: { purgeKg: 0.25 } }, "oxygen")).toBeCloseTo(0.25, 8);
+  });
+
+  test("walking and work draw their own electrical load", () => {
+    // 300 s out and 300 s back at 90 W, 600 s of work at 60 W, 600 s of airlock work at both ends at 60 W.
+    const walked = {
+      evas: [eva("eva-1", { crew: ["ev1"] })],
+      tasks: [task("far", "a")],
+      placements: [at("far", 2000)],
+    };
+    const full = 90_000;
+    expect(
+      full - left({ ...walked, suit: { electricalW: 30, walkingW: 90, workingW: 60 } }, "battery"),
+    ).toBeCloseTo((600 * 90 + 1800 * 60) / 3600, 9);
+  });
+
+  test("heat from the sun is the greatest of the time in which the EVA may be out", () => {
+    const sunny = {
+      site: { latDeg: 10, lonDeg: 25 },
+      more: { body: {} },
+      suit: { heatFrom: "sun" as const, coolingKjKg: 2000 },
+    };
+    const observer = { latDeg: 10, lonDeg: 25, radiusM: 1_737_400 };
+    const from = Date.parse("2031-04-05T06:07:00Z");
+    const heats = Array.from({ length: 601 }, (_, k) =>
+      environmentHeatW(moonSun(from + k * 60_000, observer).elevationDeg),
+    );
+    // 1000 s of 500 W and of that heat, each kg of feed water carrying off 2 MJ.
+    const drawn = (80 - left(sunny, "water")) * 2000;
+    const greatest = 500 + Math.max(...heats);
+    expect(drawn).toBeGreaterThanOrEqual(greatest);
+    expect(drawn).toBeLessThan(greatest + 1.5);
+  });
+
+  test("without an ephemeris it is the greatest at any sun elevation", () => {
+    const heats = Array.from({ length: 901 }, (_, k) => environmentHeatW(k / 10));
+    const drawn = (80 - left({ suit: { heatFrom: "sun", coolingKjKg: 2000 } }, "water")) * 2000;
+    expect(drawn).toBeGreaterThanOrEqual(500 + Math.max(...heats));
+    expect(drawn).toBeLessThan(501 + Math.max(...heats));
+  });
+});
