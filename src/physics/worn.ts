@@ -6,7 +6,9 @@ import type { SuitModel } from "./suit.ts";
 
 /**
  * A suit as it is worn: what it draws depends on what its wearer does (fans, pumps and radio take more at work than
- * standing) and on the heat from the surroundings. Range and what is not covered: as suit.ts and environment.ts.
+ * standing) and on the heat from the surroundings, which counts as on sunlit ground for as long as somebody may be out.
+ * Range: as suit.ts; sun elevations as environment.ts. Not covered: relief in shadow and what a suit takes up or gives off
+ * beside rocks and walls; what it draws before egress.
  */
 
 /** What the wearer does, as far as the electrical load goes. */

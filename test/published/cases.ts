@@ -5,6 +5,7 @@ import { horizonCases } from "./horizon.cases.ts";
 import { reliefCases } from "./relief.cases.ts";
 import { skyCases } from "./sky.cases.ts";
 import { suitCases } from "./suit.cases.ts";
+import { wornCases } from "./worn.cases.ts";
 import { workCases } from "./work.cases.ts";
 
 /** Every published check, in the order of the validation page. */
@@ -16,4 +17,5 @@ export const cases: readonly Case[] = [
   ...skyCases,
   ...horizonCases,
   ...suitCases,
+  ...wornCases,
 ];
