@@ -58,6 +58,8 @@ export class Insertion {
   private readonly knownCost: Float64Array;
   private readonly knownBehind: Int32Array;
   private readonly strips: readonly Strip[];
+  /** Whether the units found last make another activity later. */
+  private pushes = false;
   private scanned = 0;
   private scannedBehind = 0;
   /** Extra cost of the best spot taken last, and its start. */
@@ -367,10 +369,11 @@ export class Insertion {
     let atS = startS;
     // A unit that is free later may make the start later; then all have to be found free again.
     for (let round = 0; round < 8; round += 1) {
-      const freeS = this.standInChains(atS);
+      const freeS = this.standInChains(atS, false);
       if (freeS > byS) return;
       if (freeS === atS) {
         this.keep(cost + (atS - startS));
+        if (this.pushes && this.standInChains(atS, true) === atS) this.keep(cost + (atS - startS));
         return;
       }
       atS = this.openAt(freeS);
@@ -378,8 +381,11 @@ export class Insertion {
     }
   }
 
-  /** Puts each unit slot into the chain gap that is free soonest at or after `atS`; gives when all of them are. */
-  private standInChains(atS: number): number {
+  /**
+   * Puts each unit slot into the chain gap that is free soonest at or after `atS`, where it is `gently` without making anything later;
+   * gives when all of them are.
+   */
+  private standInChains(atS: number, gently: boolean): number {
     const { problem, activity } = this;
     const { board } = this.day;
     const { next, nodeOf, earliest, latest } = board;
@@ -387,6 +393,7 @@ export class Insertion {
     const count = problem.slotStart[activity + 1]! - first;
     const lasts = problem.lengthS[activity]!;
     let allS = atS;
+    this.pushes = false;
     for (let k = this.crew; k < count; k += 1) {
       const equipment = problem.slotEquipment[first + k]!;
       let bestS = NEVER;
@@ -400,7 +407,7 @@ export class Insertion {
           const freeS = p === head ? atS : Math.max(atS, earliest[i]! + problem.lengthS[i]!);
           if (freeS >= bestS) break;
           const q = next[p]!;
-          if (q !== tail && freeS + lasts > latest[nodeOf[q]!]!) continue;
+          if (q !== tail && freeS + lasts > (gently ? earliest : latest)[nodeOf[q]!]!) continue;
           bestS = freeS;
           best = p;
           break;
@@ -409,6 +416,8 @@ export class Insertion {
       if (best < 0) return NEVER;
       this.behind[k] = best;
       allS = Math.max(allS, bestS);
+      if (board.next[best]! < board.tail && bestS + lasts > earliest[nodeOf[next[best]!]!]!)
+        this.pushes = true;
     }
     return allS;
   }

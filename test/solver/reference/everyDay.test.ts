@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { random } from "../../../src/kernel/index.ts";
-import type { Plan, PlanInput } from "../../../src/plan/index.ts";
+import { duration, random } from "../../../src/kernel/index.ts";
+import type { Plan, PlanInput, Schedule } from "../../../src/plan/index.ts";
+import { compile } from "../../../src/solver/compile/index.ts";
+import { Day } from "../../../src/solver/day.ts";
 import { packRun } from "../../../src/solver/index.ts";
+import { lay, scheduleOf } from "../../../src/solver/placing.ts";
 import { eva, place, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { bestOfAll } from "./everyDay.ts";
 
@@ -61,6 +64,48 @@ function gridPlan(seed: number): Plan {
   });
 }
 
+/** Two EVAs of one or two, tasks with windows that make them wait, and little duty or few stores for both together. */
+function shortPlan(seed: number): Plan {
+  const stream = random(seed);
+  const chance = (p: number): boolean => stream.next() < p;
+  const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
+  const pick = <V>(list: readonly V[]): V => list[stream.below(list.length)]!;
+  const crew = chance(0.5) ? ["ev1", "ev2"] : ["ev1"];
+  const tasks = ["t1", "t2", "t3", "t4"].map((id) => {
+    // Early with room to be later, or late without.
+    const dayStep = pick([0, 12]);
+    const [from, steps] = chance(0.5) ? [whole(1, 3), whole(3, 7)] : [whole(7, 9), whole(1, 2)];
+    const windows = [{ startS: (dayStep + from) * GRID_S, endS: (dayStep + from + steps) * GRID_S }];
+    return task(id, pick(["lander", "a", "c"]), {
+      duration: { likelyS: GRID_S },
+      crew: { count: chance(0.3) ? crew.length : 1 },
+      worth: whole(1, 20),
+      windows,
+    });
+  });
+  const byDuty = chance(0.4);
+  return tinyPlan({
+    tasks,
+    places: [place("lander", 0, 0), place("a", 600, 0), place("c", -600, 0)],
+    evas: [
+      eva("eva-1", { crew, latestIngressS: 12 * GRID_S, longestS: 12 * GRID_S }),
+      eva("eva-2", {
+        crew,
+        earliestEgressS: 12 * GRID_S,
+        latestIngressS: 24 * GRID_S,
+        longestS: 12 * GRID_S,
+      }),
+    ],
+    stay: { lengthS: 24 * GRID_S },
+    rules: {
+      walkback: { level: "warning" },
+      recharge: { leastS: 0 },
+      duty: { stayS: byDuty ? whole(9, 15) * GRID_S : 24 * GRID_S },
+    },
+    more: { stores: { oxygenKg: byDuty ? 100 : crew.length * (0.05 + 0.06 * stream.next()) } },
+  });
+}
+
 describe("the best of all days", () => {
   it("is what packing reaches, on days so small that all of them can be tried", () => {
     let benched = 0;
@@ -80,4 +125,38 @@ describe("the best of all days", () => {
     // Days on which everything fits would prove little.
     expect(benched).toBeGreaterThan(8);
   }, 120_000);
+
+  it("is reached where two EVAs together must be short, by going out no sooner than is needed", () => {
+    const over = { duty: 0, "lander-stores": 0 };
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const plan = shortPlan(seed);
+      const run = packRun(plan, { seed, iterations: 600, clock: () => 0 });
+      while (run.step(1)) continue;
+      const { score } = check(plan, run.best());
+      const best = bestOfAll(plan, GRID_S);
+      expect({ seed, breaches: score.breaches, mustLeftOut: score.mustLeftOut, worth: score.worth }).toEqual({
+        seed,
+        breaches: 0,
+        ...best,
+      });
+      // Everything in the order of the best day, each as soon as it can be, takes too long.
+      const rules = soonest(plan, run.best());
+      for (const rule of ["duty", "lander-stores"] as const) if (rules.includes(rule)) over[rule] += 1;
+    }
+    expect(over.duty).toBeGreaterThan(3);
+    expect(over["lander-stores"]).toBeGreaterThan(3);
+  }, 120_000);
 });
+
+/** Rules that break when the tasks of `schedule` start as soon as their order lets them, with duty and stores without limit. */
+function soonest(plan: Plan, schedule: Schedule): string[] {
+  const wide: Plan = {
+    ...plan,
+    rules: { ...plan.rules, duty: { ...plan.rules.duty, stayS: duration(86_400) } },
+    stores: { ...plan.stores, oxygenKg: 100 },
+  };
+  const day = new Day(compile(wide));
+  lay(day, schedule);
+  const { findings } = check(plan, scheduleOf(day.board));
+  return findings.filter(({ level }) => level === "breach").map(({ rule }) => rule);
+}
