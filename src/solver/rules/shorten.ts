@@ -9,8 +9,8 @@ import { type Excess, excessesOf } from "./totals.ts";
  * (S3: egress follows from the first task). First as much later as brings nobody back later, on the EVA where most is to be had; then, on the
  * last EVA with waiting on it, to the next stretch of a task's windows, which may begin nearer to what comes after.
  *
- * `propagation` has begun. Only ever delays, so an order that can be short enough by going out before such a stretch is left and later
- * not is the one thing missed: delays are never taken back.
+ * `propagation` has begun. Delays are never taken back: where the step to a later stretch was on the wrong EVA, an order is refused that
+ * another step might have saved.
  */
 export function shorten(board: Board, propagation: Propagation): Answer {
   const excesses = excessesOf(board);
