@@ -12,6 +12,7 @@ import "./views/variants/variants.css";
 import "./views/odds/odds.css";
 import "./views/odds/late.css";
 import "./views/site/site.css";
+import "./views/outset/outset.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";

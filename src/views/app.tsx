@@ -6,6 +6,7 @@ import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { OddsView } from "./odds/oddsview.tsx";
+import { Outset } from "./outset/outset.tsx";
 import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
 import { CommandList } from "./shell/commandlist.tsx";
@@ -59,6 +60,7 @@ function Screens(props: {
     <div className="app">
       <Header />
       <ScoreLine />
+      <Outset />
       <main className="screen">
         {screen === "day" && <DayView details={props.details} />}
         {screen === "day" && <WhyPanel />}

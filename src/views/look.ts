@@ -59,6 +59,10 @@ export interface LookState {
   readonly oddsPart: "odds" | "late";
   /** The finding that was gone to last. */
   readonly chosen: Finding | null;
+  /** The steps from an empty plan to a packed day. */
+  readonly outset: boolean;
+  /** The page of setup that was led to; null leaves it to what was shown last. */
+  readonly setupPage: string | null;
   /** The searchable list of commands. */
   readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
@@ -90,6 +94,8 @@ export function createLook(theme: Theme, dockPx: number): Look {
     compared: [],
     oddsPart: "odds",
     chosen: null,
+    outset: false,
+    setupPage: null,
     listShown: false,
     margins: null,
     dockPx,

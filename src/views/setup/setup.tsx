@@ -1,18 +1,19 @@
-import { type KeyboardEvent, useState } from "react";
-import { useAround, useDesk } from "../context.ts";
+import type { KeyboardEvent } from "react";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { CrewChoice } from "./crewchoice.tsx";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";
 
 /** The plan's tables: everything that a plan holds but the schedule. */
 export function Setup() {
-  const { memory } = useAround();
-  const [chosen, setChosen] = useState(() => memory.get("setup-page") ?? "tasks");
+  const { look, memory } = useAround();
+  const chosen = useLook((state) => state.setupPage) ?? memory.get("setup-page") ?? "tasks";
   const page = PAGES.find((one) => one.id === chosen) ?? PAGES[0]!;
   // The selected task is where the tasks' table begins.
   const from = useDesk((state) => state.selection[0] ?? null);
 
   const choose = (id: string): void => {
-    setChosen(id);
+    look.setState({ setupPage: id });
     memory.set("setup-page", id);
   };
   const keys = (event: KeyboardEvent<HTMLElement>): void => {
@@ -43,6 +44,7 @@ export function Setup() {
         id={`setup-panel-${page.id}`}
         aria-labelledby={`setup-tab-${page.id}`}
       >
+        {page.id === "crew" && <CrewChoice />}
         {page.tables.map((table) => (
           <TableView key={table.id} table={table} from={table.id === "tasks" ? from : null} />
         ))}

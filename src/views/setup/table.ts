@@ -122,7 +122,11 @@ interface ListSpec<Row> {
   /** What new ids begin with. */
   readonly prefix: string;
   /** Sorts of rows: what each begins with besides a blank one. */
-  readonly sorts?: readonly { readonly name: string; readonly says: string; readonly part: Partial<Row> }[];
+  readonly sorts?: readonly {
+    readonly name: string;
+    readonly says: string;
+    readonly part: (plan: Plan) => Partial<Row>;
+  }[];
 }
 
 /** Rows that are told apart by their id and called by their name. */
@@ -199,7 +203,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
         add: (plan) =>
           appended(plan, (id) => {
             const blank = spec.blank(plan, id);
-            return typeof blank === "string" ? blank : { ...blank, ...part };
+            return typeof blank === "string" ? blank : { ...blank, ...part(plan) };
           }),
       })),
       copy: (plan, id) => {

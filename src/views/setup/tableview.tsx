@@ -1,6 +1,7 @@
 import { useId, useMemo, useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import type { Removal } from "../../store/index.ts";
+import { Menu } from "../shell/menu.tsx";
 import { sentence } from "./draft.ts";
 import { Grid } from "./grid.tsx";
 import type { Place } from "./gridhands.ts";
@@ -100,23 +101,19 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
                 Duplicate
               </button>
               {rows.sorts.length > 0 && (
-                <select
-                  aria-label={`Add a ${rows.one} of a sort`}
-                  value=""
-                  onChange={(event) => {
-                    const sort = rows.sorts[Number(event.target.value)];
-                    if (sort) put(sort.add(plan), (name) => `Add ${name}`);
-                  }}
-                >
-                  <option value="" disabled>
-                    Add of a sort
-                  </option>
-                  {rows.sorts.map((sort, i) => (
-                    <option key={sort.name} value={i} title={sort.says}>
+                <Menu name="Add of a sort" label={`Add a ${rows.one} of a sort`}>
+                  {rows.sorts.map((sort) => (
+                    <button
+                      key={sort.name}
+                      type="button"
+                      className="quiet"
+                      title={sort.says}
+                      onClick={() => put(sort.add(plan), (name) => `Add ${name}`)}
+                    >
                       {sort.name}
-                    </option>
+                    </button>
                   ))}
-                </select>
+                </Menu>
               )}
               <button
                 type="button"

@@ -1,13 +1,15 @@
 import { duration } from "../../kernel/index.ts";
-import type { Task } from "../../plan/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
 
-/** What a new task of a sort begins with; its name, place and worth are the planner's. */
+/** What a new task of a sort begins with; its name, place and worth are the planner's to change. */
 export interface TaskTemplate {
   readonly id: string;
   readonly name: string;
   /** What it presets, for the chooser. */
   readonly says: string;
   readonly part: Partial<Task>;
+  /** Done at the lander, not at the first station. */
+  readonly atLander?: boolean;
 }
 
 const minutes = (low: number, likely: number, high: number): Task["duration"] => ({
@@ -71,6 +73,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
     id: "upkeep",
     name: "Upkeep at the lander",
     says: "upkeep, one crew member, 15 min (10 to 25), deployment effort",
+    atLander: true,
     part: { kind: "upkeep", duration: minutes(10, 15, 25), effort: "deployment" },
   },
   {
@@ -80,3 +83,12 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
     part: { kind: "survey", duration: minutes(15, 20, 30), crew: { count: 0, named: [] } },
   },
 ];
+
+/** What a task of a sort begins with in `plan`: its name is numbered from the second one on. */
+export function taskOf({ name, part, atLander }: TaskTemplate, plan: Plan): Partial<Task> {
+  const taken = new Set(plan.tasks.map((task) => task.name));
+  let free = name;
+  for (let number = 2; taken.has(free); number += 1) free = `${name} ${number}`;
+  const lander = plan.site.places.find((place) => place.kind === "lander");
+  return { ...part, name: free, ...(atLander && lander ? { place: lander.id } : {}) };
+}

@@ -1,4 +1,4 @@
-import { TASK_TEMPLATES } from "../tasktemplates.ts";
+import { TASK_TEMPLATES, taskOf } from "../tasktemplates.ts";
 import { duration } from "../../../kernel/index.ts";
 import type { Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../store/index.ts";
@@ -212,7 +212,11 @@ export const taskTable = listTable<Task>({
   list: "tasks",
   kind: "task",
   prefix: "task",
-  sorts: TASK_TEMPLATES.map(({ name, says, part }) => ({ name, says, part: { ...part, name } })),
+  sorts: TASK_TEMPLATES.map((template) => ({
+    name: template.name,
+    says: template.says,
+    part: (plan) => taskOf(template, plan),
+  })),
   ...BY_NAME,
   fields: Object.values(TASK_FIELDS),
   blank: (plan, id) => {

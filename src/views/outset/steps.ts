@@ -1,0 +1,145 @@
+import { lasts } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { blankPlan, type Verdict } from "../../store/index.ts";
+import { counted } from "../words.ts";
+
+/** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
+
+export type StepId = "where" | "crew" | "evas" | "requests" | "pack" | "findings" | "paper";
+
+export interface OutsetStep {
+  readonly id: StepId;
+  /** The word on its button, and in full. */
+  readonly name: string;
+  readonly full: string;
+  /** open: something is missing. begun: it works with what the empty plan came with. done: nothing is missing. */
+  readonly state: "open" | "begun" | "done";
+  /** What is missing, or what there is. */
+  readonly sentence: string;
+  /** The page of setup where it is done; null where it is done on another screen. */
+  readonly page: string | null;
+}
+
+type Judged = Pick<OutsetStep, "state" | "sentence"> & { readonly page?: string };
+
+const open = (sentence: string): Judged => ({ state: "open", sentence });
+const begun = (sentence: string, page?: string): Judged => ({
+  state: "begun",
+  sentence,
+  ...(page ? { page } : {}),
+});
+const done = (sentence: string): Judged => ({ state: "done", sentence });
+
+/** What the empty plan comes with, the same at any time but for the touchdown. */
+const BLANK = blankPlan(0);
+
+/** All steps in the order in which they are taken. */
+export function outsetSteps(plan: Plan, verdict: Verdict): readonly OutsetStep[] {
+  const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
+    id,
+    name,
+    full,
+    page,
+    ...judged,
+  });
+  return [
+    step("where", "Where", "Where and when", "site", whereOf(plan)),
+    step("crew", "Crew", "Crew and suits", "crew", crewOf(plan)),
+    step("evas", "EVAs", "EVAs", "evas", evasOf(plan)),
+    step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
+    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict)),
+    step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
+    step("paper", "Paper", "Print", null, paperOf(verdict)),
+  ];
+}
+
+/** The first step at which something is missing; the last one where nothing is. */
+export function nextStep(steps: readonly OutsetStep[]): OutsetStep {
+  return steps.find((one) => one.state === "open") ?? steps.at(-1)!;
+}
+
+function whereOf({ site, title }: Plan): Judged {
+  const places = site.places.filter((place) => place.kind !== "lander").length;
+  if (places === 0) return open("There is no place to work at yet: add a station or two.");
+  if (site.latDeg === BLANK.site.latDeg && site.lonDeg === BLANK.site.lonDeg)
+    return begun("Latitude and longitude are still 0: sun and Earth follow from them.");
+  if (title === BLANK.title)
+    return begun("Title, touchdown and length of stay are still those of the empty plan.", "stay");
+  return done(`${counted(places, "place")} to work at.`);
+}
+
+function crewOf({ crew, suits }: Plan): Judged {
+  if (crew.length === 0) return open("Nobody is there yet: add crew, or begin with a set.");
+  const worn = suits.filter((suit) => crew.some((member) => member.suit === suit.id));
+  const bare = worn.find(
+    (suit) => Math.min(suit.oxygenKg, suit.co2Kg, suit.waterKg, suit.batteryWh, suit.emergencyOxygenS) === 0,
+  );
+  if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
+  const asBegun = worn.every((suit) => BLANK.suits.some((one) => alike(stocksOf(suit), stocksOf(one))));
+  const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
+  return asBegun ? begun(`${who} with round project numbers: put in those of yours.`) : done(`${who}.`);
+}
+
+function evasOf({ crew, evas, stay }: Plan): Judged {
+  if (evas.length === 0) return open("There is no EVA yet: nobody goes out.");
+  for (const eva of evas) {
+    const mostS = Math.min(eva.longestS, Math.min(eva.latestIngressS, stay.lengthS) - eva.earliestEgressS);
+    if (mostS <= eva.egressWorkS + eva.ingressWorkS)
+      return open(`${eva.name} leaves no time for work between egress and ingress.`);
+  }
+  const idle = crew.find((member) => !evas.some((eva) => eva.crew.includes(member.id)));
+  if (idle) return begun(`${idle.name} goes out on no EVA.`);
+  const most = evas.map((eva) => lasts(eva.longestS)).join(", ");
+  const what = `${counted(evas.length, "EVA")} of at most ${most}`;
+  return alike(evas, BLANK.evas)
+    ? begun(`${what}, as the empty plan has it: set its bounds.`)
+    : done(`${what}.`);
+}
+
+function requestsOf({ tasks, evas }: Plan): Judged {
+  if (tasks.length === 0) return open("There is no request yet: add tasks, of a sort or your own.");
+  const largest = Math.max(0, ...evas.map((eva) => eva.crew.length));
+  const crowd = tasks.find((task) => task.crew.count > largest);
+  if (crowd) return open(`${crowd.name} asks for ${crowd.crew.count} crew members, and no EVA has so many.`);
+  const worthless = tasks.filter((task) => task.worth === 0 && !task.must);
+  if (worthless.length === tasks.length)
+    return open("All requests are worth nothing: give them points, or make some must-do.");
+  if (worthless.length > 0)
+    return begun(
+      `${counted(worthless.length, "request")} worth nothing and not must-do: packing leaves such out.`,
+    );
+  const must = tasks.filter((task) => task.must).length;
+  return done(`${counted(tasks.length, "request")}, ${must} of them must-do.`);
+}
+
+function packOf({ tasks }: Plan, verdict: Verdict): Judged {
+  if (tasks.length === 0) return open("There is nothing to pack yet: requests come first.");
+  if (verdict.placed === 0) return open("Nothing is on the day line yet: press Pack.");
+  const { mustLeftOut } = verdict.score;
+  if (mustLeftOut > 0)
+    return open(`${counted(mustLeftOut, "must-do task")} left out: pack again, or ask why not on the bench.`);
+  return done(`${verdict.placed} of ${counted(tasks.length, "task")} on the day line.`);
+}
+
+function findingsOf(verdict: Verdict): Judged {
+  if (verdict.placed === 0) return open("Findings come with the day: pack first.");
+  const { breaches } = verdict.score;
+  if (breaches > 0) return open(`${counted(breaches, "breach", "breaches")}: read them, then mend or move.`);
+  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
+  return done(tight > 0 ? `No rule is broken; ${tight} hold by little: read them.` : "No rule is broken.");
+}
+
+function paperOf({ placed, score }: Verdict): Judged {
+  return placed > 0 && score.breaches === 0 && score.mustLeftOut === 0
+    ? done("The day holds: print the cuff checklists.")
+    : open("Paper is worth printing once the day holds.");
+}
+
+/** A suit without what tells it from another. */
+function stocksOf(suit: Plan["suits"][number]): object {
+  return { ...suit, id: "", name: "" };
+}
+
+function alike(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,38 @@
+import { useState } from "react";
+import { useAround, useDesk } from "../context.ts";
+import { CREW_SETS, type CrewSet, hinderedSet, withCrewSet } from "./crewsets.ts";
+import { sentence } from "./draft.ts";
+
+/** Puts a whole crew with suits and EVAs in place of the plan's, as one step. */
+export function CrewChoice() {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const [word, setWord] = useState<string | null>(null);
+  const choose = (set: CrewSet): void => {
+    const hindered = hinderedSet(plan, set);
+    if (hindered !== null) return setWord(hindered);
+    const put = desk.edit(`Begin with ${set.name.toLowerCase()}`, () => withCrewSet(set));
+    setWord(put.ok ? null : sentence(put.error[0]?.message ?? "The plan cannot take it."));
+  };
+  return (
+    <div className="crew-sets">
+      <b id="crew-sets">Begin with a whole crew</b>
+      <div className="pair" role="group" aria-labelledby="crew-sets">
+        {CREW_SETS.map((set) => (
+          <button key={set.id} type="button" onClick={() => choose(set)}>
+            {set.name}
+          </button>
+        ))}
+      </div>
+      <p className="note">
+        In place of this crew, its suits and all EVAs, with round project numbers; one step that can be
+        undone.
+      </p>
+      {word !== null && (
+        <p className="state breach" role="alert">
+          {word}
+        </p>
+      )}
+    </div>
+  );
+}
