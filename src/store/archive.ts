@@ -18,6 +18,11 @@ export interface AsideRecord {
   readonly atMs: number;
 }
 
+/** Such a record with its place in the store. */
+export interface KeptRecord extends AsideRecord {
+  readonly key: number;
+}
+
 /** The saving port. Every promise rejects with an Error when the store cannot be used. */
 export interface Archive {
   /** The open document's record as found, whatever it is; undefined when there is none. */
@@ -33,7 +38,12 @@ export interface Archive {
   writeGood(record: StoredPlan): Promise<void>;
   /** Moves the open document's record to those set aside, in one step. */
   setOpenAside(reason: string, atMs: number): Promise<void>;
-  readAside(): Promise<readonly AsideRecord[]>;
+  /** The records set aside, oldest first. */
+  readAside(): Promise<readonly KeptRecord[]>;
+  /** Puts a record among those set aside, at its own place. */
+  putAside(record: KeptRecord): Promise<void>;
+  /** Takes a record out of those set aside; nothing happens when it is not there. */
+  deleteAside(key: number): Promise<void>;
 }
 
 interface Shelves extends DBSchema {
@@ -100,7 +110,15 @@ export function browserArchive(name = "lopeline"): Archive {
       await step.done;
     },
     async readAside() {
-      return (await database()).getAll("aside");
+      const shelf = (await database()).transaction("aside").store;
+      const [keys, records] = await Promise.all([shelf.getAllKeys(), shelf.getAll()]);
+      return records.map((record, k) => ({ ...record, key: keys[k]! }));
+    },
+    async putAside({ key, ...record }) {
+      await (await database()).put("aside", record, key);
+    },
+    async deleteAside(key) {
+      await (await database()).delete("aside", key);
     },
   };
 }

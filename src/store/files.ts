@@ -78,14 +78,17 @@ export function fileCommands(core: Core): FileCommands {
       put(blankPlan(ports.clock.nowMs()), "New plan");
     },
     saveText: () => planText(state.getState().plan),
-    fileName() {
-      const words = state.getState().plan.title.toLowerCase().normalize("NFKD");
-      const plain = words.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
-      return `${plain === "" ? "plan" : plain}.json`;
-    },
+    fileName: () => fileNameOf(state.getState().plan.title),
     dismissRefusal: () => state.setState({ refusal: null }),
   };
   return commands;
+}
+
+/** The name of the file of a plan with this title. */
+export function fileNameOf(title: string): string {
+  const words = title.toLowerCase().normalize("NFKD");
+  const plain = words.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
+  return `${plain === "" ? "plan" : plain}.json`;
 }
 
 /** A plan as a file's text. */

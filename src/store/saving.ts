@@ -1,5 +1,6 @@
 import { parseText } from "../plan/index.ts";
-import { type AsideRecord, isStoredPlan, type StoredPlan } from "./archive.ts";
+import { isStoredPlan, type StoredPlan } from "./archive.ts";
+import { type AsideCommands, asideCommands } from "./aside.ts";
 import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
 import { emptyHistory } from "./history.ts";
@@ -10,7 +11,7 @@ import { readGivenUp, storedGivenUp } from "./variants.ts";
 const QUIET_MS = 400;
 
 /** Commands on the document in the browser's store. It is saved by itself a moment after every change. */
-export interface SavingCommands {
+export interface SavingCommands extends AsideCommands {
   /**
    * Brings back what was open when the page was left: true when there was something readable. A record that cannot be
    * read is kept aside and said, and the last readable one is opened in its place.
@@ -18,8 +19,6 @@ export interface SavingCommands {
   restore(): Promise<boolean>;
   /** Saves what is waiting at once, for instance when the page is left; settles when it is saved or has failed. */
   saveNow(): Promise<void>;
-  /** The records that were kept aside, oldest first; rejects with an Error when the store cannot be used. */
-  keptAside(): Promise<readonly AsideRecord[]>;
 }
 
 export function savingCommands(core: Core): SavingCommands {
@@ -46,7 +45,10 @@ export function savingCommands(core: Core): SavingCommands {
     try {
       const how = await archive.writeOpen(record, expected);
       if (how === "other set aside") {
-        core.notice("problem", "Another window had saved its plan in this browser; that one is kept aside.");
+        core.notice(
+          "problem",
+          "Another window had saved its plan in this browser; that one is kept aside, under Plan.",
+        );
       }
       // From now on only this window's own record may be replaced without a word.
       expected = null;
@@ -113,7 +115,7 @@ export function savingCommands(core: Core): SavingCommands {
         const instead = back?.ok ? " The last readable one is open in its place." : "";
         core.notice(
           "problem",
-          `The plan saved in this browser cannot be read: ${opened.reason}. It is kept aside.${instead}`,
+          `The plan saved in this browser cannot be read: ${opened.reason}. It is kept aside, under Plan.${instead}`,
         );
         return back?.ok ?? false;
       } catch (error) {
@@ -122,6 +124,6 @@ export function savingCommands(core: Core): SavingCommands {
       }
     },
     saveNow,
-    keptAside: () => archive.readAside(),
+    ...asideCommands(core),
   };
 }

@@ -143,6 +143,8 @@ describe("saving in the browser", () => {
       writeGood: refuse,
       setOpenAside: refuse,
       readAside: refuse,
+      putAside: refuse,
+      deleteAside: refuse,
     };
     const { desk } = visit(archive);
     expect(await desk.restore()).toBe(false);
