@@ -1,6 +1,6 @@
 import { instant, intersect, type Instant, type Interval, normalise } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { compile } from "./compile/index.ts";
+import { compiled } from "./compile/known.ts";
 import { Day } from "./day.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
@@ -27,13 +27,8 @@ export interface FitBand {
  * found to the second.
  */
 export function fitBands(plan: Plan, schedule: Schedule, task: string): FitBand[] {
-  let problem = compiled.get(plan);
-  if (!problem) compiled.set(plan, (problem = compile(plan)));
-  return new Bands(problem, schedule).of(task);
+  return new Bands(compiled(plan, schedule), schedule).of(task);
 }
-
-/** A plan never changes, and many tasks of it are taken in hand one after the other: compiled once while it lives. */
-const compiled = new WeakMap<Plan, Problem>();
 
 /** Longest stretch that is believed to be like both its ends without a look inside, s. */
 const GRAIN_S = 60;

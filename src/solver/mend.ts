@@ -100,7 +100,7 @@ class Mending {
     this.plan = plan;
     this.schedule = schedule;
     this.settings = settings;
-    this.verifier = new Verifier(compile(plan));
+    this.verifier = new Verifier(compile(plan, schedule));
     // A task placed twice stands once: the second placement is not kept.
     const once = schedule.placements.filter(
       (one, k) => schedule.placements.findIndex((two) => two.task === one.task) === k,

@@ -17,12 +17,12 @@ const COUNTED_BURST = 4;
 const FIRST_GO = 0.1;
 
 /**
- * A run on `plan`. Every rule of RULES.md holds in every schedule it gives. Where nobody goes out and everything must be
+ * A run on `plan`. Every rule of RULES.md holds in every schedule it gives; its EVAs are flown in the order of `settings.from`. Where nobody goes out and everything must be
  * done, only the finish is left to better: that is project scheduling, and has a search of its own.
  */
 export function packRun(plan: Plan, settings: PackSettings): PackRun {
   const project = projectOf(plan);
-  return project ? projectRun(project, settings) : runOn(compile(plan), settings);
+  return project ? projectRun(project, settings) : runOn(compile(plan, settings.from), settings);
 }
 
 /** A run on a compiled problem: search, and then proof as far as it is asked for. */

@@ -91,6 +91,9 @@ export interface Problem {
   readonly neededBy: readonly (readonly number[])[];
   readonly pairs: readonly (readonly Pair[])[];
 
+  /** EVAs in the order in which they are flown where they have crew members in common. */
+  readonly flying: readonly number[];
+
   // Consumption; see Draws
   readonly draws: Draws;
   /** Null where no order of anything stores too much. */

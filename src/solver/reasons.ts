@@ -36,7 +36,7 @@ const UNKNOWN_SLIDING =
 
 /** A reason for every task of `plan` that `schedule` does not place. */
 export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
-  const problem = compile(plan);
+  const problem = compile(plan, schedule);
   const placed = new Set(schedule.placements.map((one) => one.task));
   const day = new Day(problem);
   const leftOut = lay(day, schedule);

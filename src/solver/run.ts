@@ -14,7 +14,7 @@ export interface PackSettings {
   readonly proveSeconds?: number | undefined;
   /** The caller's clock, seconds from anywhere. It only stops the run. */
   readonly clock: () => number;
-  /** Placements to start from; held on to until something better is found. */
+  /** Placements to start from; held on to until something better is found. EVAs with common crew stay in their order. */
   readonly from?: Schedule | undefined;
 }
 

@@ -1,5 +1,5 @@
 import { stocks } from "../../physics/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
 import { distance, type Ways } from "../../terrain/index.ts";
 import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
@@ -8,12 +8,15 @@ import { groundOf } from "./ground.ts";
 import { heatOf } from "./heat.ts";
 import { loadsOf } from "./loads.ts";
 import { openingsOf } from "./openings.ts";
-import { gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
+import { flyingOrder, gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
 import { clustersOf, edgeList, relationsOf } from "./relations.ts";
 import { wornOn } from "./worn.ts";
 
-/** Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. */
-export function compile(plan: Plan): Problem {
+/**
+ * Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. EVAs with common crew are flown in the
+ * order of `flown`, else of their earliest egress: a schedule that is to be laid on a board has to be given.
+ */
+export function compile(plan: Plan, flown?: Schedule): Problem {
   const ground = groundOf(plan);
   const { ways } = ground;
   const activities = plan.tasks.length;
@@ -61,6 +64,7 @@ export function compile(plan: Plan): Problem {
     chainStart[q + 1] = chainStart[q]! + (scarce.has(one.id) ? one.count : 0);
   });
   const limits = limitsOf(plan, ways);
+  const flying = flyingOrder(plan, flown);
   const longestS = longestOf(plan, limits.dutyS);
   const longestOutS = gaps.reduce((most, list, e) => {
     const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
@@ -70,7 +74,7 @@ export function compile(plan: Plan): Problem {
   const draws = drawsOf(plan, ground, routes, worn, longestOutS);
   const heat = heatOf(plan, ground, routes, worn, longestOutS);
 
-  const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities)], nodes);
+  const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities, flying)], nodes);
   const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
   const bounded = gaps.some(
     (list, e) => list.length > 1 || list.some((gap) => gap.toS - gap.fromS > longestS[e]!),
@@ -137,6 +141,7 @@ export function compile(plan: Plan): Problem {
     needs: relations.needs,
     neededBy: relations.neededBy,
     pairs: relations.pairs,
+    flying,
     draws,
     heat,
     limits,

@@ -1,6 +1,6 @@
 import { instant, normalise } from "../../kernel/index.ts";
 import { drinkingS } from "../../physics/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
 import type { RouteKey } from "./choices.ts";
 import type { RawEdge } from "./relations.ts";
 
@@ -56,12 +56,10 @@ export function longestOf(plan: Plan, dutyS: number): number[] {
 }
 
 /**
- * From all back on one EVA to egress on a later one with a common crew member (recharge, one-at-a-time). EVAs come in
- * the order of their earliest egress; nodes of EVA e are `first + 2 e` (egress) and the next one (all back).
+ * The order in which the EVAs are flown: that of their earliest egress, but for those that `schedule` flies in another one, which
+ * change places with each other.
  */
-export function rechargeEdges(plan: Plan, first: number): RawEdge[] {
-  const { recharge } = plan.rules;
-  const leastS = recharge.level === "breach" ? recharge.leastS : 0;
+export function flyingOrder(plan: Plan, schedule?: Schedule): number[] {
   const order = plan.evas
     .map((eva, e) => ({ eva, e }))
     .sort(
@@ -69,7 +67,27 @@ export function rechargeEdges(plan: Plan, first: number): RawEdge[] {
         a.eva.earliestEgressS - b.eva.earliestEgressS ||
         a.eva.latestIngressS - b.eva.latestIngressS ||
         a.e - b.e,
-    );
+    )
+    .map(({ e }) => e);
+  const beginsS = new Map<number, number>();
+  const index = new Map<string | null, number>(plan.evas.map((eva, e) => [eva.id, e]));
+  for (const { eva, startS } of schedule?.placements ?? []) {
+    const e = index.get(eva);
+    if (e !== undefined) beginsS.set(e, Math.min(startS, beginsS.get(e) ?? Infinity));
+  }
+  const flown = order.filter((e) => beginsS.has(e));
+  const asFlown = [...flown].sort((a, b) => beginsS.get(a)! - beginsS.get(b)!);
+  return order.map((e) => (beginsS.has(e) ? asFlown[flown.indexOf(e)]! : e));
+}
+
+/**
+ * From all back on one EVA to egress on a later one with a common crew member (recharge, one-at-a-time), the EVAs in the order `flying`; nodes of EVA
+ * e are `first + 2 e` (egress) and the next one (all back).
+ */
+export function rechargeEdges(plan: Plan, first: number, flying: readonly number[]): RawEdge[] {
+  const { recharge } = plan.rules;
+  const leastS = recharge.level === "breach" ? recharge.leastS : 0;
+  const order = flying.map((e) => ({ eva: plan.evas[e]!, e }));
   return order.flatMap((before, i) =>
     order.slice(i + 1).flatMap((next): RawEdge[] => {
       const common = before.eva.crew.find((id) => next.eva.crew.includes(id));

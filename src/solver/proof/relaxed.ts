@@ -1,9 +1,10 @@
-import { KINDS, type Problem } from "../problem.ts";
+import { type EdgeList, KINDS, type Problem } from "../problem.ts";
+import { edgeList } from "../compile/relations.ts";
 import { detoured } from "./detours.ts";
 
 /**
  * `problem` without the rules that a day keeps by waiting (rests, stored heat, staying near, the walk-back on consumables, duty, lander stores), and
- * with ways no longer than a detour. An order of activities that does not hold here holds in no schedule,
+ * with ways no longer than a detour; EVAs that could be flown the other way round are not held to their order. An order of activities that does not hold here holds in no schedule,
  * nor does any order that has more in it.
  */
 export function relaxed(problem: Problem): Problem {
@@ -22,6 +23,7 @@ export function relaxed(problem: Problem): Problem {
     ...problem,
     reach: "network",
     heat: null,
+    edges: withoutTurning(problem),
     legS: problem.legS.map(close),
     legM: close(problem.legM),
     limits: {
@@ -46,4 +48,30 @@ export function relaxed(problem: Problem): Problem {
       }),
     },
   };
+}
+
+/** The temporal edges but for those between two EVAs of which the later one could be flown first. */
+function withoutTurning(problem: Problem): EdgeList {
+  const { activities, edges, gapStart, gapFromS, gapToS, lengthS, nodes } = problem;
+  const turns = (x: number): boolean => {
+    if (edges.origin[x]!.rule !== "recharge") return false;
+    const before = (edges.from[x]! - 1 - activities) >> 1;
+    const next = (edges.to[x]! - activities) >> 1;
+    if (gapStart[before] === gapStart[before + 1] || gapStart[next] === gapStart[next + 1]) return false;
+    const hatchS = (e: number): number => lengthS[activities + 2 * e]! + lengthS[activities + 2 * e + 1]!;
+    const pauseS = edges.weight[x]! - lengthS[edges.from[x]!]!;
+    const backS = gapFromS[gapStart[next]!]! + hatchS(next);
+    return backS + pauseS + hatchS(before) <= gapToS[gapStart[before + 1]! - 1]!;
+  };
+  const kept = Array.from(edges.from, (_, x) => x).filter((x) => !turns(x));
+  if (kept.length === edges.from.length) return edges;
+  return edgeList(
+    kept.map((x) => ({
+      from: edges.from[x]!,
+      to: edges.to[x]!,
+      weight: edges.weight[x]!,
+      origin: edges.origin[x]!,
+    })),
+    nodes,
+  );
 }

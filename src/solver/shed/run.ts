@@ -35,7 +35,7 @@ export interface ShedRun {
 export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings): ShedRun {
   const { clock, minutes = MINUTES } = settings;
   const beganS = clock();
-  const problem = compile(plan);
+  const problem = compile(plan, schedule);
   const { stands, unread } = read(problem, schedule);
   const sound = unread.length === 0 && new Verifier(problem).holds(stands);
   const evas = plan.evas.map((eva, e) => ({

@@ -1,9 +1,10 @@
 import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
 import { Anneal } from "../anneal.ts";
+import { compiled } from "../compile/known.ts";
 import { scheduleOf } from "../placing.ts";
 import { named } from "../words.ts";
 import type { Relaxation } from "./relax.ts";
-import { compiled, type Effort, onlyThese } from "./solve.ts";
+import { type Effort, onlyThese } from "./solve.ts";
 
 /** The search for an exchange goes on for so many times the iterations of one solve, and longer where it has found none. */
 const LONGER = 8;
@@ -19,7 +20,7 @@ export function* exchange(
   extra: readonly string[],
   effort: Effort,
 ): Generator<void, Relaxation | null> {
-  const problem = compiled(plan);
+  const problem = compiled(plan, schedule);
   yield;
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
   const asked = new Set(extra);

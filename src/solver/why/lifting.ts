@@ -48,8 +48,8 @@ export class Lifting {
     const gaps = gapsOf(lenient);
     const openings = plan.tasks.map((_, a) => this.openingsUnder(a, holds));
     const choices = plan.tasks.map((_, a) => this.choicesUnder(a, lenient, ground, holds));
-    // EVAs are flown in the plan's own order whatever is lifted.
-    const between = rechargeEdges({ ...plan, rules: lenient.rules }, problem.activities);
+    // EVAs are flown in the same order whatever is lifted.
+    const between = rechargeEdges(lenient, problem.activities, problem.flying);
     return {
       ...problem,
       openStart: starts(openings),

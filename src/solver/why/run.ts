@@ -1,4 +1,5 @@
 import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
+import { compiled } from "../compile/known.ts";
 import type { Problem } from "../problem.ts";
 import { read, Verifier } from "../verify.ts";
 import { causesOf } from "./cause.ts";
@@ -9,7 +10,7 @@ import { nearestIn, ownLoop } from "./nearest.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf, type Relaxation } from "./relax.ts";
 import { blank, guardedIn, sayClash, sayLoop, type WhyReport } from "./report.ts";
-import { compiled, solve } from "./solve.ts";
+import { solve } from "./solve.ts";
 import { neededFor } from "./trial.ts";
 
 export interface WhySettings {
@@ -82,7 +83,7 @@ class Why {
 
   *all(): Generator<void, void> {
     const { plan, schedule } = this;
-    const problem = compiled(plan);
+    const problem = compiled(plan, schedule);
     yield;
     const { stands, unread } = read(problem, schedule);
     const sound = unread.length === 0 && new Verifier(problem).holds(stands);

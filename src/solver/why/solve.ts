@@ -1,6 +1,6 @@
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { Anneal } from "../anneal.ts";
-import { compile } from "../compile/index.ts";
+import { compiled } from "../compile/known.ts";
 import { Day } from "../day.ts";
 import { lay, scheduleOf } from "../placing.ts";
 import type { Problem } from "../problem.ts";
@@ -11,19 +11,6 @@ import { placeGroup } from "./inserting.ts";
 export interface Effort {
   readonly seed: number;
   readonly iterations: number;
-}
-
-/** Plans are never changed in place, so what was compiled once need not be again. */
-const known = new WeakMap<Plan, Problem>();
-
-/** The compiled form of `plan`, the same for the same plan. */
-export function compiled(plan: Plan): Problem {
-  let problem = known.get(plan);
-  if (!problem) {
-    problem = compile(plan);
-    known.set(plan, problem);
-  }
-  return problem;
 }
 
 /** Places tried before the search is asked. */
@@ -41,7 +28,7 @@ export function* solve(
   effort: Effort,
 ): Generator<void, Schedule | null> {
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
-  const problem = onlyThese(compiled(plan), wanted);
+  const problem = onlyThese(compiled(plan, schedule), wanted);
   yield;
   const group = plan.tasks.flatMap((task, a) => (extra.includes(task.id) ? [a] : []));
   const made =
