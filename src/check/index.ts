@@ -1,11 +1,15 @@
 export { check, judgeFor } from "./judge.ts";
+export { ledgerOf } from "./ledger.ts";
+export type { Ledger, LedgerLine } from "./ledger.ts";
 export { compareScores, subtract } from "./comparison.ts";
 export type { VerdictChange } from "./comparison.ts";
 export { RULE_IDS } from "./ruleids.ts";
 export type { RuleId } from "./ruleids.ts";
+export { RULE_SENTENCES } from "./rulesentences.ts";
 export { RULE_WORDS } from "./rulewords.ts";
 export type {
   Finding,
+  HeatTrack,
   Level,
   MarginTrack,
   Outing,

@@ -2,7 +2,7 @@ import { duration, type Duration } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { boxesIn } from "./boxes.ts";
 import { endPointOf } from "./grounds.ts";
-import { marginTracks } from "./margins.ts";
+import { heatTracks, marginTracks } from "./margins.ts";
 import { prepare } from "./prepared.ts";
 import { reachTracks } from "./reach.ts";
 import { RULE_IDS } from "./ruleids.ts";
@@ -31,6 +31,7 @@ export function judgeFor(plan: Plan): (schedule: Schedule) => Verdict {
       margins: marginTracks(walks),
       reach: reachTracks(prepared, walks),
       separation: walkthrough.separation,
+      heat: heatTracks(walks),
       placed: walkthrough.placed.length,
       mustPlaced: mustTotal - score.mustLeftOut,
       mustTotal,

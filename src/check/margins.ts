@@ -2,7 +2,7 @@ import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { readable } from "./amounts.ts";
 import type { Walk } from "./walks.ts";
-import type { MarginTrack } from "./verdict.ts";
+import type { HeatTrack, MarginTrack } from "./verdict.ts";
 
 /** Left at ingress above the reserve, whole units; negative below it. */
 export function spare(walk: Walk, consumable: Consumable): number {
@@ -38,4 +38,14 @@ function trackOf(walk: Walk, consumable: Consumable): MarginTrack {
     margin: marginShare(walk, consumable),
     points,
   };
+}
+
+/** Stored heat of every outing in a suit whose cooling has a limit. */
+export function heatTracks(walks: readonly Walk[]): HeatTrack[] {
+  return walks.flatMap(({ walker, outing, steps, storedJ }) => {
+    if (walker.coolingW === Infinity) return [];
+    const points = [{ atS: outing.span.startS, value: 0 }];
+    steps.forEach((step, k) => points.push({ atS: instant(step.drawnToS), value: storedJ[k + 1]! / 1000 }));
+    return [{ eva: outing.eva, crew: outing.crew, mostKj: walker.storageJ / 1000, points }];
+  });
 }

@@ -76,6 +76,14 @@ export interface ReachTrack extends Track {
   readonly allowed: Track["points"];
 }
 
+/** Heat stored in a body on one EVA over time, kJ; only where the suit's cooling has a limit. */
+export interface HeatTrack extends Track {
+  readonly eva: string;
+  readonly crew: string;
+  /** The most that may be stored, kJ. */
+  readonly mostKj: number;
+}
+
 /** Distance between two crew members of one EVA over time, metres. */
 export interface SeparationTrack extends Track {
   readonly eva: string;
@@ -106,6 +114,7 @@ export interface Verdict {
   readonly margins: readonly MarginTrack[];
   readonly reach: readonly ReachTrack[];
   readonly separation: readonly SeparationTrack[];
+  readonly heat: readonly HeatTrack[];
   readonly placed: number;
   readonly mustPlaced: number;
   readonly mustTotal: number;

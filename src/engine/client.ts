@@ -97,6 +97,7 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
           report(onPlan(plan, now)),
         ),
       ),
+    fromWhat: (plan, schedule, ask, signal) => call("fromWhat", plan, { schedule, ask }, signal),
     site: (plan, schedule, what, args, signal) =>
       // The answer is of the kind that was asked for.
       call("site", plan, { schedule, ask: { what, args } as SiteAsk }, signal) as Promise<never>,

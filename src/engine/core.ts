@@ -3,9 +3,12 @@ import type { Plan, Schedule } from "../plan/index.ts";
 import { benchReasons, fitBands, greedy, mendRun, packRun, whyRun } from "../solver/index.ts";
 import { oddsRun } from "../solver/odds/index.ts";
 import { shedRun } from "../solver/shed/index.ts";
+import { fromWhat } from "./fromwhat/index.ts";
 import type {
   BenchReason,
   FitBand,
+  FromAnswer,
+  FromAsk,
   MendReport,
   OddsOptions,
   OddsProgress,
@@ -71,6 +74,7 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<WhyReport>;
+  fromWhat(plan: Plan, schedule: Schedule, ask: FromAsk): FromAnswer | null;
   site(plan: Plan, schedule: Schedule, ask: SiteAsk): SiteAnswer;
 }
 
@@ -117,6 +121,7 @@ export function makeCore(clock: () => number): Core {
   return {
     check,
     fitBands,
+    fromWhat,
     site: siteAnswer,
     mend: async (plan, schedule, options, breathe, signal) => {
       const run = mendRun(plan, schedule, { ...options, clock });

@@ -3,6 +3,8 @@ import type { Plan, Schedule } from "../plan/index.ts";
 import type {
   BenchReason,
   FitBand,
+  FromAnswer,
+  FromAsk,
   MendReport,
   OddsOptions,
   OddsProgress,
@@ -32,6 +34,7 @@ export interface Calls {
   odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };
   shed: { args: { schedule: Schedule; options: ShedOptions }; answer: ShedReport };
   why: { args: { schedule: Schedule; task: string | null; options: WhyOptions }; answer: WhyReport };
+  fromWhat: { args: { schedule: Schedule; ask: FromAsk }; answer: FromAnswer | null };
   site: { args: { schedule: Schedule; ask: SiteAsk }; answer: SiteAnswer };
 }
 

@@ -1,10 +1,12 @@
 import type { Finding, Score, Verdict } from "../check/index.ts";
 import type { Instant, Interval } from "../kernel/index.ts";
 import type { Edit, Plan, Schedule } from "../plan/index.ts";
+import type { FromAnswer, FromAsk } from "./fromwhat/ask.ts";
 import type { OddsProgress, OddsReport, Shape } from "./oddsreport.ts";
 import type { ShedProgress, ShedReport } from "./shedreport.ts";
 import type { SiteCalls } from "./sitereport.ts";
 
+export type * from "./fromwhat/ask.ts";
 export type * from "./oddsreport.ts";
 export type * from "./shedreport.ts";
 export type * from "./sitereport.ts";
@@ -206,6 +208,8 @@ export interface Engine {
     report: (progress: WhyReport) => void,
     signal?: AbortSignal,
   ): Promise<WhyReport>;
+  /** From what a figure on a screen comes; null where there is no such figure any more. */
+  fromWhat(plan: Plan, schedule: Schedule, ask: FromAsk, signal?: AbortSignal): Promise<FromAnswer | null>;
   /** The site as a map draws it: the schedule counts for "walks" only. */
   site<What extends keyof SiteCalls>(
     plan: Plan,

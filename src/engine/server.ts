@@ -54,6 +54,8 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
         return core.fitBands(on, call.args.schedule, call.args.task);
       case "benchReasons":
         return core.benchReasons(on, call.args.schedule);
+      case "fromWhat":
+        return core.fromWhat(on, call.args.schedule, call.args.ask);
       case "site":
         return core.site(on, call.args.schedule, call.args.ask);
       case "odds":

@@ -49,9 +49,13 @@ export function environmentMostW(
   greatestDeg: number,
   insulationM2 = INSULATION_M2,
 ): number {
-  if (greatestDeg <= 0) return environmentHeatW(null, insulationM2);
-  const most = Math.min(greatestDeg, Math.max(leastDeg, HOTTEST_DEG));
-  return environmentHeatW(Math.max(most, LOWEST_DEG), insulationM2);
+  return environmentHeatW(hottestDeg(leastDeg, greatestDeg), insulationM2);
+}
+
+/** The elevation from `leastDeg` to `greatestDeg` at which the heat is greatest; not above 0 where the sun stays down. */
+export function hottestDeg(leastDeg: number, greatestDeg: number): number {
+  if (greatestDeg <= 0) return greatestDeg;
+  return Math.max(Math.min(greatestDeg, Math.max(leastDeg, HOTTEST_DEG)), LOWEST_DEG);
 }
 
 function uptakeW(elevationDeg: number): number {

@@ -2,10 +2,13 @@ import { coolingWaterKgS } from "./cooling.ts";
 import { drinkingWaterKg, DRINKING_KG_H } from "./drinking.ts";
 import { sharedEmergencyS } from "./emergency.ts";
 import { absorbentHeatW, heatLoadW } from "./heatbalance.ts";
+import { environmentHeatW, hottestDeg } from "./environment.ts";
 import { heatStorageS } from "./heatstore.ts";
 import { purgeKg } from "./purge.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
+import type { ElevationRange } from "./stretches.ts";
 import type { SuitModel } from "./suit.ts";
+import { type Effort, MEASURED_KCAL_H, metabolicW as rateOf } from "./workrate.ts";
 
 /**
  * From what a figure comes: formula, inputs with units, source. The formula is arithmetic in the inputs' names, so that
@@ -86,6 +89,46 @@ export function explainDraw(suit: SuitModel, metabolicW: number): readonly Expla
       source: "battery: power times time",
     },
   ];
+}
+
+/** The metabolic rate of `effort` by somebody whose rates are `factor` times the mean. */
+export function explainRate(effort: Effort, factor: number): Explained {
+  const given = typeof effort === "object";
+  const rate = given
+    ? input("rateW", effort.watts, "W, as the task gives it")
+    : input("rateKcalH", MEASURED_KCAL_H[effort], `kcal/h, measured mean of ${effort} work`);
+  return {
+    of: "metabolic rate",
+    value: rateOf(effort, factor),
+    unit: "W",
+    formula: given ? "rateW * factor" : "rateKcalH * 4184 / 3600 * factor",
+    inputs: [rate, input("factor", factor, "of this crew member")],
+    source: given
+      ? "workrate: given by the plan"
+      : "workrate: NASA SP-368 (1975) sec. II ch. 4, value from memory; a single task may differ by 25 %",
+  };
+}
+
+/** Heat from the surroundings that is reckoned with while the sun stays inside `sun`; at any elevation where it is not known. */
+export function explainSurroundings(insulationM2: number, sun: ElevationRange | null): Explained {
+  const { leastDeg, greatestDeg } = sun ?? { leastDeg: -90, greatestDeg: 90 };
+  const atDeg = hottestDeg(leastDeg, greatestDeg);
+  const lit = atDeg > 0;
+  const upright = "0.18 * 1361 * Math.cos(sunDeg * Math.PI / 180) / Math.PI";
+  const ground = "0.5 * (0.84 * 0.88 + 0.18 * 0.12) * 1361 * Math.sin(sunDeg * Math.PI / 180)";
+  return {
+    of: "heat from the surroundings, the greatest while the EVA may be out",
+    value: Math.ceil(environmentHeatW(lit ? atDeg : null, insulationM2)),
+    unit: "W",
+    formula: lit
+      ? `Math.ceil(insulationM2 * ((${upright} + ${ground}) / 0.84 - 5.670374419e-8 * 300 ** 4))`
+      : "Math.ceil(insulationM2 * -5.670374419e-8 * 300 ** 4)",
+    inputs: [
+      input("insulationM2", insulationM2, "m2, area times effective emittance"),
+      ...(lit ? [input("sunDeg", atDeg, "degrees up, where the heat is greatest")] : []),
+    ],
+    source: "environment: upright insulated cylinder in balance on sunlit ground, project assumption",
+  };
 }
 
 /** Emergency oxygen: what it lasts alone, shared, and how far that is at a level speed. */

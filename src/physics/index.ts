@@ -19,6 +19,8 @@ export {
   explainEmergency,
   explainHeatStorage,
   explainPurge,
+  explainRate,
+  explainSurroundings,
 } from "./explain.ts";
 export type { Explained } from "./explain.ts";
 export { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "./suit.ts";

@@ -4,6 +4,7 @@ import { createCore } from "./core.ts";
 import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
+import { fromCommands, type FromCommands } from "./fromwhat.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
 import { oddsCommands, type OddsCommands } from "./odds.ts";
 import type { DeskPorts } from "./ports.ts";
@@ -20,6 +21,7 @@ export interface Desk
   extends
     EditCommands,
     SplitCommands,
+    FromCommands,
     GestureCommands,
     RunCommands,
     FileCommands,
@@ -48,6 +50,7 @@ export function createDesk(ports: DeskPorts): Desk {
     commands,
     ...edits,
     ...splitCommands(core, edits),
+    ...fromCommands(core),
     ...gestureCommands(core, edits),
     ...runCommands(core, edits),
     ...fileCommands(core),

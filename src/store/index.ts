@@ -4,6 +4,7 @@ export { systemClock, systemId } from "./ports.ts";
 export type { Clock, DeskPorts, JudgeFor } from "./ports.ts";
 export { browserArchive } from "./archive.ts";
 export type { Archive, AsideRecord, StoredPlan } from "./archive.ts";
+export type { KeptPlan } from "./aside.ts";
 export type { TextFile } from "./files.ts";
 export { blankPlan } from "./blank.ts";
 export { benched, placed, sameSchedule, stepName, unpinned } from "./placing.ts";
@@ -36,6 +37,7 @@ export type { SiteFile, SiteWork, Taken } from "./site.ts";
 export { RULE_WORDS } from "../check/index.ts";
 export type {
   Finding,
+  HeatTrack,
   Level,
   MarginTrack,
   Outing,
@@ -78,6 +80,9 @@ export type {
 export type {
   Consumable,
   Explained,
+  FromAnswer,
+  FromAsk,
+  FromTable,
   Left,
   Line,
   SiteCourse,

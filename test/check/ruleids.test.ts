@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { RULE_IDS, RULE_WORDS } from "../../src/check/index.ts";
+import { RULE_IDS, RULE_SENTENCES, RULE_WORDS, type RuleId } from "../../src/check/index.ts";
 
 const here = new URL("./", import.meta.url);
 const tests = readdirSync(here)
@@ -24,6 +24,12 @@ describe("numbered rules, numbered tests", () => {
 
   test("RULES.md has a row for every rule, and no other", () => {
     expect([...rows].sort()).toEqual([...RULE_IDS].sort());
+  });
+
+  test("the sentence that screens show is that of RULES.md", () => {
+    for (const [, ids, sentence] of law.matchAll(/^\| ([a-z0-9, -]+?) +\| (.+?) +\| .*\|$/gm))
+      for (const id of ids!.split(",").map((one) => one.trim()))
+        if (rows.includes(id)) expect(RULE_SENTENCES[id as RuleId]).toBe(sentence);
   });
 
   test("every rule has words of its own", () => {

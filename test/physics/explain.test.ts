@@ -8,6 +8,8 @@ import {
   explainEmergency,
   explainHeatStorage,
   explainPurge,
+  explainRate,
+  explainSurroundings,
 } from "../../src/physics/index.ts";
 import { defaultSuit } from "../published/gas.cases.ts";
 import { evenly } from "./evenly.ts";
@@ -33,6 +35,13 @@ describe("where a figure comes from", () => {
           explainDrinking(seconds),
           explainHeatStorage(75, watts),
           explainPurge(0.05, 0.1, 26_000, 290),
+          explainRate("deployment", watts / 300),
+          explainRate({ watts }, 1.1),
+          explainSurroundings(watts / 1000, {
+            leastDeg: seconds / 100 - 45,
+            greatestDeg: seconds / 100 - 40,
+          }),
+          explainSurroundings(0.2, null),
         ];
         for (const one of all) {
           expect(Math.abs(workedOut(one) - one.value)).toBeLessThanOrEqual(

@@ -126,6 +126,10 @@ export class HandEngine implements Engine {
   readonly whys: Call<WhyReport, WhyReport>[] = [];
   deaf = false;
 
+  fromWhat(): never {
+    throw new Error("no figure is asked for here");
+  }
+
   check(): never {
     throw new Error("the desk judges by itself");
   }

@@ -13,9 +13,9 @@ const schedule = fixtureSchedule();
 const verdict = judgeFor(plan)(schedule);
 
 describe("margin rows", () => {
-  it("are four stocks and the walk-back for each suit, then separation and return mass", () => {
+  it("are four stocks, the walk-back and what is drunk for each suit, then separation and return mass", () => {
     const rows = marginRows(plan, schedule, verdict, "all");
-    expect(rows).toHaveLength(3 * 5 + 2);
+    expect(rows).toHaveLength(3 * 6 + 2);
     expect(rows.slice(0, 5).map((row) => row.label)).toEqual([
       "Oxygen",
       "CO2 capacity",
@@ -56,7 +56,7 @@ describe("margin rows", () => {
     const most = Math.max(...verdict.separation.flatMap((track) => track.points.map((point) => point.value)));
     expect(Number.parseInt(apart.figure, 10)).toBe(Math.ceil(most));
     // One box of 2 kg with 1.5 and 3 kg in it.
-    expect(rows.find((row) => row.kind === "mass")!.figure).toBe("6.5 kg");
+    expect(rows.find((row) => row.key === "mass")!.figure).toBe("6.5 kg");
   });
 
   it("call a suit that stays in by that name", () => {

@@ -4,12 +4,14 @@ import { type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
+import { From } from "../from/from.tsx";
+import { useCalm } from "../settled.ts";
 import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
 /** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
-export function Findings() {
-  const verdict = useDesk(shownVerdict);
-  const gained = useDesk((state) => state.preview?.difference.gained ?? null);
+export const Findings = memo(function Findings() {
+  const verdict = useCalm(useDesk(shownVerdict));
+  const gained = useCalm(useDesk((state) => state.preview?.difference.gained ?? null));
   const inHand = useLook((state) => state.inHand !== null);
   const chosen = useLook((state) => state.chosen);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
@@ -39,13 +41,15 @@ export function Findings() {
       </ol>
     </section>
   );
-}
+});
 
-const FindingRow = memo(function FindingRow(props: {
+interface RowProps {
   readonly finding: Finding;
   readonly fresh: boolean;
   readonly chosen: boolean;
-}) {
+}
+
+const FindingRow = memo(function FindingRow(props: RowProps) {
   const { finding } = props;
   const { desk, look } = useAround();
   const { windows } = useDay();
@@ -64,8 +68,9 @@ const FindingRow = memo(function FindingRow(props: {
         {props.fresh && <span className="finding-new">new</span>}
         <span className="finding-sentence">{finding.sentence}</span>
       </button>
-      {finding.level !== "tight" && (
-        <p className="finding-ask">
+      <div className="finding-ask">
+        <From of={RULE_WORDS[finding.rule]} ask={{ what: "rule", rule: finding.rule }} />
+        {finding.level !== "tight" && (
           <button
             type="button"
             className="quiet card-ask"
@@ -74,11 +79,22 @@ const FindingRow = memo(function FindingRow(props: {
           >
             Why not?
           </button>
-        </p>
-      )}
+        )}
+      </div>
     </li>
   );
-});
+}, sameRow);
+
+/** Every judgement makes its findings anew; a row stays as it is while they say the same. */
+function sameRow(a: RowProps, b: RowProps): boolean {
+  return (
+    a.fresh === b.fresh &&
+    a.chosen === b.chosen &&
+    a.finding.sentence === b.finding.sentence &&
+    a.finding.span?.startS === b.finding.span?.startS &&
+    findingKey(a.finding) === findingKey(b.finding)
+  );
+}
 
 /** The must-do task that a finding says is left out; null for a breach, which is about the day. */
 function leftOut(finding: Finding): string | null {

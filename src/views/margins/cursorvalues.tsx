@@ -1,7 +1,7 @@
 import { left, percentLeft, type TimeScale, valueAt } from "../../dayline/index.ts";
 import { useLook } from "../context.ts";
 import { type RowPlace, rowPx } from "./paintmargins.ts";
-import type { MarginRow } from "./rows.ts";
+import { loadText, type MarginRow } from "./rows.ts";
 
 /** What every margin is at the time under the pointer, beside the cursor's line. */
 export function CursorValues(props: { readonly places: readonly RowPlace[]; readonly scale: TimeScale }) {
@@ -11,13 +11,16 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
   const x = scale.x(cursorS);
   const flip = x > scale.widthPx - 110;
   return (
-    <div className="cursor-values" aria-hidden="true">
+    <div
+      className={flip ? "cursor-values before" : "cursor-values"}
+      style={{ transform: `translateX(${x}px)` }}
+      aria-hidden="true"
+    >
       {props.places.map(({ row, top }) => {
         const text = valueText(row, cursorS);
         if (text === null) return null;
-        const place = flip ? { right: scale.widthPx - x + 4 } : { left: x + 4 };
         return (
-          <span key={row.key} style={{ top, height: rowPx(row), ...place }}>
+          <span key={row.key} style={{ top, height: rowPx(row) }}>
             <b>{text}</b>
           </span>
         );
@@ -48,9 +51,9 @@ export function valueText(row: MarginRow, atS: number): string | null {
       const values = row.tracks.map((one) => valueAt(one, atS)).filter((value) => value !== null);
       return values.length === 0 ? null : `${Math.ceil(Math.max(...values))} m`;
     }
-    case "mass": {
-      const value = row.tracks[0] ? valueAt(row.tracks[0], atS) : null;
-      return value === null ? null : `${(Math.ceil(value * 10 - 1e-6) / 10).toFixed(1)} kg`;
+    case "load": {
+      const value = row.tracks.map((one) => valueAt(one, atS)).find((one) => one !== null) ?? null;
+      return value === null ? null : loadText(value, row.unit);
     }
   }
 }

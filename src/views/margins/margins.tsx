@@ -1,8 +1,9 @@
-import { useMemo, useRef } from "react";
+import { type ReactNode, useMemo, useRef } from "react";
 import type { Course, TimeScale } from "../../dayline/index.ts";
-import { shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
+import { type FromAsk, shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
+import { From } from "../from/from.tsx";
 import type { Brush } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { usePanning } from "../line/panning.ts";
@@ -158,7 +159,10 @@ function Figure({ row, before }: { readonly row: MarginRow; readonly before: Mar
     return (
       <span className={`margin-figure ${row.standing}`}>
         {said}
-        <Change was={before?.figure} now={row.figure} /> <span className="unseen">{row.of}</span>
+        <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
+          <Change was={before?.figure} now={row.figure} />
+        </Asked>{" "}
+        <span className="unseen">{row.of}</span>
       </span>
     );
   }
@@ -171,11 +175,28 @@ function Figure({ row, before }: { readonly row: MarginRow; readonly before: Mar
       {said}
       {row.parts.slice(0, MOST_PARTS).map((part) => (
         <span key={part.eva} className="margin-part narrow">
-          <span>{part.name}</span> <Change was={was.get(part.eva)?.figure} now={part.figure} />{" "}
+          <span>{part.name}</span>{" "}
+          <Asked of={`${row.group}, ${part.name}, ${part.cause}`} ask={part.ask}>
+            <Change was={was.get(part.eva)?.figure} now={part.figure} />
+          </Asked>{" "}
           <span className="margin-of">{part.cause}</span>
         </span>
       ))}
     </span>
+  );
+}
+
+/** A figure that says from what it comes, where it can. */
+function Asked(props: {
+  readonly of: string;
+  readonly ask: FromAsk | undefined;
+  readonly children: ReactNode;
+}) {
+  if (!props.ask) return props.children;
+  return (
+    <From of={props.of} ask={props.ask}>
+      {props.children}
+    </From>
   );
 }
 
@@ -191,7 +212,7 @@ function Change({ was, now }: { readonly was: string | undefined; readonly now: 
 
 /** Height that the margins want. */
 export function marginsPx(crew: number, which: "all" | "least"): number {
-  const suit = which === "all" ? 5 * STRIP_PX : LEAST_STRIP_PX + STRIP_PX;
+  const suit = which === "all" ? 7 * STRIP_PX : LEAST_STRIP_PX + STRIP_PX;
   return crew * (suit + STRIP_GAP_PX) + 2 * STRIP_PX + 8;
 }
 

@@ -1,5 +1,5 @@
 import { type Course, left, percentLeft, type TimeScale, valueNear } from "../../dayline/index.ts";
-import { type Brush, font, textPx } from "../line/brush.ts";
+import { type Brush, setFont, textPx } from "../line/brush.ts";
 import { shows } from "../line/geometry.ts";
 import { LEAST_STRIP_PX, STRIP_PX } from "../line/sizes.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
@@ -46,7 +46,7 @@ export function paintMargins(
         }
         break;
       case "apart":
-      case "mass":
+      case "load":
         for (const course of row.tracks) paintUnder(brush, course, top, scale, row.limit);
         break;
     }
@@ -98,7 +98,7 @@ function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, s
   paintReserve(brush, x0, x1, base, 3);
   paintMissing(brush, { points: least }, top, scale, 0, base);
   const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
-  ctx.font = font(12, 560);
+  setFont(ctx, 12, 560);
   const name = CONSUMABLE_WORDS[worst.consumable];
   const wide = textPx(ctx, name);
   if (x1 - x0 > wide * 2 && x1 - wide - 6 > 0) {
@@ -181,29 +181,33 @@ function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale,
   if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS })) return;
   const { ctx, palette } = brush;
   const base = top + STRIP_PX - 2;
-  const most = Math.max(limit * 1.2, ...course.points.map((point) => point.value)) || 1;
+  // A limit that is not known leaves the course without a ceiling.
+  const known = Number.isFinite(limit);
+  const most = Math.max(known ? limit * 1.2 : 0, ...course.points.map((point) => point.value)) || 1;
   const y = (value: number): number => base - (value / most) * INNER_PX;
   const x0 = scale.x(first.atS);
   const x1 = scale.x(last.atS);
   fillUnder(brush, course, scale, y, base);
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(x0, top, x1 - x0, y(limit) - top);
-  ctx.clip();
-  trace(ctx, course, scale, y, base);
-  ctx.fillStyle = palette["breach-wash"];
-  ctx.fill();
-  ctx.fillStyle = brush.hatch("breach");
-  ctx.fill();
-  ctx.restore();
-  ctx.fillStyle = palette.ceiling;
-  ctx.fillRect(x0, y(limit) - 0.75, x1 - x0, 1.5);
+  if (known) {
+    ctx.save();
+    ctx.beginPath();
+    ctx.rect(x0, top, x1 - x0, y(limit) - top);
+    ctx.clip();
+    trace(ctx, course, scale, y, base);
+    ctx.fillStyle = palette["breach-wash"];
+    ctx.fill();
+    ctx.fillStyle = brush.hatch("breach");
+    ctx.fill();
+    ctx.restore();
+    ctx.fillStyle = palette.ceiling;
+    ctx.fillRect(x0, y(limit) - 0.75, x1 - x0, 1.5);
+  }
   strokeOver(brush, course, scale, y, 1.5);
 }
 
 function endLabel(brush: Brush, text: string, x: number, top: number): void {
   const { ctx, palette } = brush;
-  ctx.font = font(13, 660, "normal");
+  setFont(ctx, 13, 660, "normal");
   const wide = textPx(ctx, text);
   const at = Math.min(x + 5, brush.widthPx - wide - 3);
   if (x < 0 || at < x - wide - 40) return;

@@ -1,6 +1,14 @@
 import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../dayline/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
-import type { MarginTrack, ReachTrack, SeparationTrack, Verdict } from "../../store/index.ts";
+import type { CrewMember, Plan, Schedule } from "../../plan/index.ts";
+import type {
+  FromAsk,
+  HeatTrack,
+  MarginTrack,
+  ReachTrack,
+  RuleId,
+  SeparationTrack,
+  Verdict,
+} from "../../store/index.ts";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
@@ -15,6 +23,8 @@ interface RowBase {
   readonly figure: string;
   readonly of: string;
   readonly standing: Standing;
+  /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
+  readonly ask?: FromAsk;
   /** The same for each EVA apart, worst first; none where it is not told by EVA. */
   readonly parts?: readonly MarginPart[];
 }
@@ -25,6 +35,7 @@ export interface MarginPart {
   readonly name: string;
   readonly figure: string;
   readonly cause: string;
+  readonly ask: FromAsk;
   readonly standing: Standing;
 }
 
@@ -38,7 +49,13 @@ export type MarginRow =
       readonly tracks: readonly SeparationTrack[];
       readonly limit: number;
     })
-  | (RowBase & { readonly kind: "mass"; readonly tracks: readonly Course[]; readonly limit: number });
+  /** What may not grow beyond a limit: return mass, stored heat, what was drunk. */
+  | (RowBase & {
+      readonly kind: "load";
+      readonly tracks: readonly Course[];
+      readonly limit: number;
+      readonly unit: "kg" | "kJ";
+    });
 
 /** The order in which consumables stand in every suit. */
 const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
@@ -55,7 +72,8 @@ export function marginRows(
       which === "all"
         ? CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable))
         : [leastRow(plan, verdict, member.id)];
-    return [...stocks, spareRow(plan, verdict, member.id)];
+    const more = which === "all" ? [heatRow(plan, verdict, member), drinkRow(plan, verdict, member)] : [];
+    return [...stocks, spareRow(plan, verdict, member.id), ...more.flatMap((row) => row ?? [])];
   });
   return [...perSuit, apartRow(plan, verdict), massRow(plan, schedule, verdict)];
 }
@@ -94,6 +112,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
       name: evaName(plan, track.eva),
       figure: percentLeft(track.margin),
       cause: CONSUMABLE_WORDS[track.consumable],
+      ask: leftAsk(track),
       standing: stand(track.margin, plan.rules.reserve.tight),
     }));
 }
@@ -117,15 +136,83 @@ function stockRow(
     tracks,
     figure: worst ? percentLeft(worst.margin) : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
+    ...(worst ? { ask: leftAsk(worst) } : {}),
     standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
     parts: partsOf(plan, tracks),
   };
 }
 
+/** How the margin at ingress is asked from what it comes. */
+function leftAsk({ eva, crew, consumable }: MarginTrack): FromAsk {
+  return { what: "left", eva, crew, consumable, atS: null };
+}
+
+/** Stored heat, where the suit's cooling has a limit. */
+function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
+  const suit = plan.suits.find((one) => one.id === member.suit);
+  if (suit?.coolingW === undefined) return null;
+  const tracks = verdict.heat.filter((one) => one.crew === member.id);
+  const peak = (track: HeatTrack): number => Math.max(...track.points.map((point) => point.value));
+  const worst = tracks.toSorted((a, b) => peak(b) - peak(a))[0];
+  const limit = plan.rules.heat.mostKjKg * member.bodyMassKg;
+  return {
+    kind: "load",
+    key: `${member.id} heat`,
+    label: `Stored heat, of ${Math.floor(limit)} kJ`,
+    group: member.name,
+    tracks,
+    limit,
+    unit: "kJ",
+    figure: worst ? loadText(peak(worst), "kJ") : "not out",
+    of: worst ? `at the most, ${evaName(plan, worst.eva)}` : "",
+    standing: worst ? standOver(verdict, member.id, "heat-storage") : "none",
+    ...(worst ? { ask: { what: "heat", eva: worst.eva, crew: member.id } } : {}),
+  };
+}
+
+/** Drinking water; not known where the suit does not say what it holds. */
+function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
+  const { drinkKg } = plan.suits.find((one) => one.id === member.suit) ?? {};
+  const outings = verdict.outings.filter((one) => one.crew === member.id);
+  const { kgH } = plan.rules.drinking;
+  const most = Math.max(0, ...outings.map(({ span }) => ((span.endS - span.startS) / 3600) * kgH));
+  const known = drinkKg !== undefined;
+  return {
+    kind: "load",
+    key: `${member.id} drink`,
+    label: known ? `Drunk, of ${drinkKg} kg` : "Drunk, stock not known",
+    group: member.name,
+    tracks: outings.map(({ span }) => ({
+      points: [
+        { atS: span.startS, value: 0 },
+        { atS: span.endS, value: ((span.endS - span.startS) / 3600) * kgH },
+      ],
+    })),
+    limit: drinkKg ?? Infinity,
+    unit: "kg",
+    figure: outings.length === 0 ? "not out" : loadText(most, "kg"),
+    of: known ? `of ${drinkKg} kg` : "stock not known",
+    standing: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
+    ask: { what: "rule", rule: "drinking-water" },
+  };
+}
+
+/** How the judge finds that `crew` stands to a rule. */
+function standOver(verdict: Verdict, crew: string, rule: RuleId): Standing {
+  const own = verdict.findings.filter(
+    (finding) => finding.rule === rule && finding.subjects.some(({ id }) => id === crew),
+  );
+  if (own.some((finding) => finding.level === "breach")) return "breach";
+  return own.length > 0 ? "tight" : "fine";
+}
+
 /** Walk-back to spare: the longest walk home allowed less the one needed, wherever either changes. */
 function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
-  const tracks = verdict.reach.filter((one) => one.crew === crew).map(spareCourse);
-  const least = Math.min(Infinity, ...tracks.flatMap((track) => track.points.map((point) => point.value)));
+  const reach = verdict.reach.filter((one) => one.crew === crew);
+  const tracks = reach.map(spareCourse);
+  const leasts = tracks.map((track) => Math.min(...track.points.map((point) => point.value)));
+  const least = Math.min(Infinity, ...leasts);
+  const eva = reach[leasts.indexOf(least)]?.eva;
   const suit = plan.suits.find((one) => one.id === plan.crew.find((member) => member.id === crew)?.suit);
   return {
     kind: "spare",
@@ -136,6 +223,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     topS: suit ? suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS : 1800,
     figure: least === Infinity ? "not out" : left(least),
     of: least === Infinity ? "" : "at the least",
+    ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
     standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
   };
 }
@@ -167,6 +255,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     limit,
     figure: most < 0 ? "not out" : `${Math.ceil(most)} m`,
     of: `of ${Math.floor(limit)} m`,
+    ask: { what: "rule", rule: "crew-separation" },
     standing: most < 0 ? "none" : most > limit ? "breach" : "fine",
   };
 }
@@ -174,16 +263,23 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
 function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
   const limit = plan.rules.returnMass.greatestKg;
   return {
-    kind: "mass",
+    kind: "load",
     key: "mass",
     label: `Return, of ${limit} kg`,
     group: "All",
     tracks: [returnMassCourse(plan, schedule)],
     limit,
-    figure: `${(Math.ceil(verdict.returnKg * 10 - 1e-6) / 10).toFixed(1)} kg`,
+    unit: "kg",
+    figure: loadText(verdict.returnKg, "kg"),
     of: `of ${limit} kg`,
+    ask: { what: "rule", rule: "return-mass" },
     standing: verdict.returnKg > limit ? "breach" : "fine",
   };
+}
+
+/** A load, rounded up: what is held against a limit is never shown smaller than it is. */
+export function loadText(value: number, unit: "kg" | "kJ"): string {
+  return unit === "kJ" ? `${Math.ceil(value)} kJ` : `${(Math.ceil(value * 10 - 1e-6) / 10).toFixed(1)} kg`;
 }
 
 function stand(margin: number, tight: number): Standing {

@@ -1,6 +1,7 @@
 import { grouped, percentLeft, signed } from "../../dayline/index.ts";
-import { packStands, shownVerdict } from "../../store/index.ts";
+import { type FromAsk, packStands, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
+import { From } from "../from/from.tsx";
 import { marginCause, worstMargin } from "../words.ts";
 import { boundWords } from "./boundwords.ts";
 
@@ -38,6 +39,7 @@ export function ScoreLine() {
       <Figure
         state="plain"
         value={grouped(score.worth)}
+        ask={{ what: "worth" }}
         name="worth"
         aside={packed && boundWords(packed.verdict.score.worth, packed.bound)}
         more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? `, plain insertion ${grouped(packed.greedy.worth)}` : ""}`}
@@ -47,6 +49,9 @@ export function ScoreLine() {
       <Figure
         state={marginState === "" ? "plain" : marginState}
         value={worst === null ? "none" : percentLeft(margin)}
+        ask={
+          worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }
+        }
         name="worst margin"
         more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
         change={change ? Math.floor(change.worstMargin / 100) : 0}
@@ -56,6 +61,7 @@ export function ScoreLine() {
       <Figure
         state="plain"
         value={`${(Math.ceil(score.walkM / 100) / 10).toFixed(1)} km`}
+        ask={{ what: "walked" }}
         name="walked"
         more="all crew"
         change={change?.walkM ?? 0}
@@ -71,6 +77,8 @@ const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "goo
 function Figure(props: {
   readonly state: keyof typeof STATE_WORDS;
   readonly value: string;
+  /** What the value is asked by, from what it comes. */
+  readonly ask?: FromAsk | null;
   readonly name: string;
   /** What is known of the figure beside its name; null for nothing. */
   readonly aside?: string | null;
@@ -83,7 +91,15 @@ function Figure(props: {
   const worse = props.better === "more" ? change < 0 : change > 0;
   return (
     <div className={`score-figure ${state}`}>
-      <span className="figure">{props.value}</span>
+      <span className="figure">
+        {props.ask ? (
+          <From of={props.name} ask={props.ask}>
+            {props.value}
+          </From>
+        ) : (
+          props.value
+        )}
+      </span>
       <span className="score-name">
         <span>
           <b>{props.name}</b> {props.aside && <span className="score-aside">{props.aside} </span>}

@@ -1,6 +1,6 @@
 import { type MapFrame, scaleBar } from "../../dayline/map/index.ts";
 import type { SiteLight } from "../../store/index.ts";
-import { type Brush, font } from "../line/brush.ts";
+import { type Brush, setFont } from "../line/brush.ts";
 import { haloed } from "./paintground.ts";
 
 /** Scale bar, north, and where the sunlight comes from, at the lower left of the map. */
@@ -25,7 +25,7 @@ export function paintFrame(brush: Brush, frame: MapFrame, light: SiteLight | nul
     ctx.lineJoin = "miter";
     ctx.stroke();
   }
-  ctx.font = font(13, 640);
+  setFont(ctx, 13, 640);
   ctx.textAlign = "center";
   ctx.textBaseline = "alphabetic";
   haloed(brush, words, x + bar.px / 2, y - 9, palette.ink);
@@ -53,7 +53,7 @@ function paintRose(brush: Brush, x: number, y: number, light: SiteLight | null):
   ctx.closePath();
   ctx.fillStyle = palette.ink;
   ctx.fill();
-  ctx.font = font(12, 700);
+  setFont(ctx, 12, 700);
   ctx.textAlign = "center";
   ctx.textBaseline = "alphabetic";
   haloed(brush, "N", x, y - radius - 4, palette.ink);

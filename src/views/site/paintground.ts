@@ -1,6 +1,6 @@
 import { type MapFrame, mapX, mapY } from "../../dayline/map/index.ts";
 import type { Line, SiteGround, SiteLight } from "../../store/index.ts";
-import { type Brush, font } from "../line/brush.ts";
+import { type Brush, setFont } from "../line/brush.ts";
 import type { Theme } from "../look.ts";
 import type { Picture } from "./picture.ts";
 
@@ -9,7 +9,9 @@ import type { Picture } from "./picture.ts";
 type Rgb = readonly [number, number, number];
 
 /** Darkest, level and brightest ground, and ground in shadow. */
-export const TONES: Readonly<Record<Theme, { readonly ramp: readonly [Rgb, Rgb, Rgb]; readonly shadow: Rgb }>> = {
+export const TONES: Readonly<
+  Record<Theme, { readonly ramp: readonly [Rgb, Rgb, Rgb]; readonly shadow: Rgb }>
+> = {
   light: {
     ramp: [
       [120, 108, 90],
@@ -135,7 +137,7 @@ export function paintContours(brush: Brush, { frame, ground, theme }: Picture): 
     ctx.stroke(onMap(frame, lines));
   }
   ctx.globalAlpha = 1;
-  ctx.font = font(11, 500);
+  setFont(ctx, 11, 500);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
   for (const { levelM, strong, lines } of ground.contours) {

@@ -1,6 +1,6 @@
 import { afootAt, type LabelWish, layLabels, mapX, mapY, visitsOf } from "../../dayline/map/index.ts";
 import type { Place } from "../../plan/index.ts";
-import { type Brush, font, textPx } from "../line/brush.ts";
+import { type Brush, font, setFace, textPx } from "../line/brush.ts";
 import { crewName } from "../words.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { haloed } from "./paintground.ts";
@@ -27,7 +27,7 @@ export function paintPlaces(brush: Brush, picture: Picture): void {
   const { ctx } = brush;
   const wishes = texts.map((text): LabelWish => {
     const widths = text.lines.map((line) => {
-      ctx.font = line.font;
+      setFace(ctx, line.font);
       return textPx(ctx, line.text);
     });
     const pad = text.pill ? 10 : 0;
@@ -223,7 +223,7 @@ function paintLines(brush: Brush, text: Text, left: number, top: number): void {
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   text.lines.forEach((line, k) => {
-    ctx.font = line.font;
+    setFace(ctx, line.font);
     haloed(brush, line.text, left, top + (k + 0.5) * LINE_PX, text.ink(brush));
   });
 }
@@ -247,7 +247,7 @@ function paintPill(brush: Brush, text: Text, wish: LabelWish, left: number, top:
   ctx.stroke();
   ctx.fillStyle = ground;
   ctx.fill();
-  ctx.font = text.lines[0]!.font;
+  setFace(ctx, text.lines[0]!.font);
   ctx.fillStyle = text.ink(brush);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";

@@ -4,7 +4,7 @@ import { timeScale, utcDay } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { SiteCourse, SiteLeg } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { type Brush, font } from "../line/brush.ts";
+import { type Brush, setFont } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { crewName, evaName, placeName, touchdownMs } from "../words.ts";
 import { useSite, useSiteLook } from "./around.ts";
@@ -188,7 +188,7 @@ function paintStrip(
       }
     }
   }
-  ctx.font = font(11, 640);
+  setFont(ctx, 11, 640);
   ctx.textBaseline = "middle";
   ctx.textAlign = "left";
   plan.crew.forEach((member, row) => {

@@ -2,6 +2,8 @@ import { met, needed, utc } from "../../dayline/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
 import { type BenchReason, findingsOfTask, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
+import { From } from "../from/from.tsx";
+import { useCalm } from "../settled.ts";
 import { crewName, evaName, LEVEL_WORDS, placeName, touchdownMs } from "../words.ts";
 
 /** Where a placed task stands: when, who, where, and the way back from there. */
@@ -53,7 +55,15 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
       {crew.length > 0 && (
         <div>
           <dt>Walk-back</dt>
-          <dd>{walkback === undefined || walkback === null ? "no way home known" : needed(walkback)}</dd>
+          <dd>
+            {walkback === undefined || walkback === null ? (
+              "no way home known"
+            ) : (
+              <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
+                {needed(walkback)}
+              </From>
+            )}
+          </dd>
         </div>
       )}
     </dl>
@@ -82,7 +92,7 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
 
 /** What the judge finds about the task. */
 export function TaskFindings({ task }: { readonly task: Task }) {
-  const findings = useDeskList((state) => findingsOfTask(state, task.id));
+  const findings = useCalm(useDeskList((state) => findingsOfTask(state, task.id)));
   if (findings.length === 0) return null;
   return (
     <ul className="task-findings" aria-label={`Findings on ${task.name}`}>

@@ -8,7 +8,7 @@ import type { EvaInput, SuitInput } from "../parts.ts";
  * Usable oxygen and the reserves are project assumptions.
  *
  * At 50 W of work and with 10 % kept back the battery lasts 7 h 1 min: it comes close to binding the second outing as its
- * 7 hours do. Drinking water lasts 7 h 17 min at 0.24 kg an hour. Cooling takes off 420 W, so that only the heaviest digging
+ * 7 hours do. Drinking water lasts 7 h 17 min at 0.24 kg an hour. Cooling takes off 400 W, so that only the heaviest digging
  * and hauling stores heat. The purge takes 35 g from the pack: 30 l of suit at 29.6 kPa, well mixed, down to 5 % of the
  * other gas (project assumption).
  *
@@ -27,7 +27,7 @@ const pack = {
   walkingW: 49,
   workingW: 50,
   heatFrom: "sun",
-  coolingW: 420,
+  coolingW: 400,
   drinkKg: 1.75,
   emergencyOxygenS: minutes(36),
   reserve: { oxygen: 0.12, co2: 0.12, water: 0.1, battery: 0.1 },

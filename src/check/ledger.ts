@@ -1,0 +1,54 @@
+import { type Amounts, type Mode, purgeOf, stocks } from "../physics/index.ts";
+import type { Plan, Schedule, Suit } from "../plan/index.ts";
+import { prepare } from "./prepared.ts";
+import type { Stretch } from "./verdict.ts";
+import { walkthroughOf } from "./walkthrough.ts";
+
+/** One stretch of an outing in a suit's ledger; whole units as in physics/suit.ts. */
+export interface LedgerLine {
+  readonly stretch: Stretch;
+  readonly mode: Mode;
+  /** Seconds charged, and what each of them draws. */
+  readonly seconds: number;
+  readonly rate: Amounts;
+  /** Heat made, whole J/s. */
+  readonly heatW: number;
+  /** Left at its end, and heat stored in the body then, J. */
+  readonly left: Amounts;
+  readonly storedJ: number;
+}
+
+/** What one suit holds and draws on one EVA, stretch by stretch: what every margin is the sum of (S7). */
+export interface Ledger {
+  readonly suit: Suit;
+  readonly full: Amounts;
+  readonly reserve: Amounts;
+  /** Oxygen gone at egress, micrograms. */
+  readonly purge: number;
+  readonly lines: readonly LedgerLine[];
+}
+
+/** The ledger of `crew` on `eva` in `schedule`; null where they are not out. */
+export function ledgerOf(plan: Plan, schedule: Schedule, eva: string, crew: string): Ledger | null {
+  const { outs } = walkthroughOf(prepare(plan), schedule);
+  const walk = outs
+    .flatMap((out) => out.walks)
+    .find(({ outing }) => outing.eva === eva && outing.crew === crew);
+  if (!walk) return null;
+  const { walker, worn, steps, left, storedJ } = walk;
+  return {
+    suit: walker.suit,
+    full: stocks(walker.suit),
+    reserve: walker.reserve,
+    purge: purgeOf(walker.suit),
+    lines: steps.map(({ stretch, mode, seconds }, k) => ({
+      stretch,
+      mode,
+      seconds,
+      rate: worn.draw(mode, stretch.metabolicW),
+      heatW: worn.heat(mode, stretch.metabolicW),
+      left: left[k + 1]!,
+      storedJ: storedJ[k + 1]!,
+    })),
+  };
+}

@@ -1,0 +1,165 @@
+import { type LedgerLine, ledgerOf } from "../../check/index.ts";
+import type {
+  CONSUMABLES} from "../../physics/index.ts";
+import {
+  type Consumable,
+  electricalW,
+  explainDraw,
+  type Explained,
+  explainSurroundings,
+  suitIn,
+} from "../../physics/index.ts";
+import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
+import { heavensOf, surroundingsW } from "../../terrain/index.ts";
+import type { FromAnswer } from "./ask.ts";
+import { hms, plain, stretchName, UNITS } from "./words.ts";
+
+/**
+ * From what the amount comes that `crew` has left of `consumable` on `eva` at `atS` (null: ingress complete): the stock, less the
+ * purge, less what every stretch so far has drawn. Null where they are not out.
+ */
+export function fromLeft(
+  plan: Plan,
+  schedule: Schedule,
+  eva: string,
+  crew: string,
+  consumable: Consumable,
+  atS: number | null,
+): FromAnswer | null {
+  const ledger = ledgerOf(plan, schedule, eva, crew);
+  const outing = plan.evas.find((one) => one.id === eva);
+  if (!ledger || !outing) return null;
+  const { per, unit, rateUnit } = UNITS[consumable];
+  const lines = ledger.lines.flatMap((line) => {
+    const seconds = Math.min(line.seconds, (atS ?? Infinity) - line.stretch.span.startS);
+    return seconds > 0 ? [{ line, seconds, drawn: line.rate[consumable] * seconds }] : [];
+  });
+  const purge = consumable === "oxygen" ? ledger.purge : 0;
+  const drawn = lines.reduce((sum, one) => sum + one.drawn, 0);
+  const full = ledger.full[consumable];
+  const kept = ledger.reserve[consumable];
+  const left = full - purge - drawn;
+  const called = CALLED[consumable];
+  const share = ledger.suit.reserve[consumable];
+  const figures: Explained[] = [
+    {
+      of: `${called} left`,
+      value: left / per,
+      unit,
+      formula: purge > 0 ? "stock - purge - drawn" : "stock - drawn",
+      inputs: [
+        { name: "stock", value: full / per, unit },
+        ...(purge > 0 ? [{ name: "purge", value: purge / per, unit }] : []),
+        { name: "drawn", value: drawn / per, unit },
+      ],
+      source: "suit: stock of the plan; drawn as below, stretch by stretch",
+    },
+    {
+      of: "margin above the reserve",
+      value: full > 0 ? ((left - kept) / full) * 100 : 0,
+      unit: "% of the stock",
+      formula: full > 0 ? "(left - reserve) / stock * 100" : "0",
+      inputs: [
+        { name: "left", value: left / per, unit },
+        {
+          name: "reserve",
+          value: kept / per,
+          unit: `${unit}: ${plain(share * 100)} % of the stock, rounded up`,
+        },
+        { name: "stock", value: full / per, unit },
+      ],
+      source: `reserve: ${plan.rules.reserve.source}`,
+    },
+  ];
+  const heaviest = lines.reduce<LedgerLine | null>(
+    (most, { line }) => (!most || line.rate[consumable] > most.rate[consumable] ? line : most),
+    null,
+  );
+  if (heaviest) figures.push(...drawsOf(plan, ledger.suit, outing, heaviest, consumable));
+  return {
+    figures,
+    sums: {
+      caption: `Drawn, by stretch, ${unit}`,
+      head: ["Stretch", "from MET", "h:mm:ss", "work, W", `draw, ${rateUnit}`, `drawn, ${unit}`],
+      rows: [
+        ...(purge > 0 ? [["Purge before egress", "", "", "", "", plain(purge / per)]] : []),
+        ...lines.map(({ line, seconds, drawn: much }) => [
+          stretchName(plan, line.stretch),
+          hms(line.stretch.span.startS),
+          hms(seconds),
+          plain(line.stretch.metabolicW),
+          plain(line.rate[consumable]),
+          plain(much / per),
+        ]),
+      ],
+    },
+  };
+}
+
+/** The draw of one stretch, worked out from the suit's numbers; with the heat behind it where that is water. */
+function drawsOf(
+  plan: Plan,
+  suit: Suit,
+  eva: Eva,
+  { stretch, mode }: LedgerLine,
+  consumable: Consumable,
+): Explained[] {
+  const aboutW = surroundingsW(heavensOf(plan), suit, eva);
+  const worn = suitIn(suit, mode, aboutW);
+  const [oxygen, co2, heat, water, battery] = explainDraw(worn, stretch.metabolicW);
+  const own = { oxygen, co2, water, battery }[consumable]!;
+  const where = ` at the heaviest: ${stretchName(plan, stretch)}`;
+  const figures = [{ ...own, of: `${own.of}${where}` }];
+  if (consumable !== "water") return figures;
+  const sun = heavensOf(plan).sunRange({ startS: eva.earliestEgressS, endS: eva.latestIngressS });
+  return [
+    ...figures,
+    heat!,
+    ...(suit.heatFrom === "sun" ? [explainSurroundings(suit.insulationM2, sun)] : []),
+  ];
+}
+
+/** The heat that `crew` stores on `eva`, stretch by stretch. */
+export function fromHeat(plan: Plan, schedule: Schedule, eva: string, crew: string): FromAnswer | null {
+  const ledger = ledgerOf(plan, schedule, eva, crew);
+  const member = plan.crew.find((one) => one.id === crew);
+  if (!ledger || !member) return null;
+  const { mostKjKg, source } = plan.rules.heat;
+  return {
+    figures: [
+      {
+        of: "heat that may be stored",
+        value: mostKjKg * member.bodyMassKg,
+        unit: "kJ",
+        formula: "perKg * bodyKg",
+        inputs: [
+          { name: "perKg", value: mostKjKg, unit: "kJ/kg" },
+          { name: "bodyKg", value: member.bodyMassKg, unit: "kg" },
+        ],
+        source: `heatstore: ${source}`,
+      },
+    ],
+    sums: {
+      caption:
+        ledger.suit.coolingW === undefined
+          ? "Cooling is always enough: no limit is given for it, so nothing is stored"
+          : `Heat by stretch, against cooling of ${plain(ledger.suit.coolingW)} W`,
+      head: ["Stretch", "from MET", "h:mm:ss", "load, W", "heat, W", "stored at its end, kJ"],
+      rows: ledger.lines.map((line) => [
+        stretchName(plan, line.stretch),
+        hms(line.stretch.span.startS),
+        hms(line.seconds),
+        plain(electricalW(ledger.suit, line.mode)),
+        plain(line.heatW),
+        plain(Math.ceil(line.storedJ / 100) / 10),
+      ]),
+    },
+  };
+}
+
+const CALLED: Readonly<Record<(typeof CONSUMABLES)[number], string>> = {
+  oxygen: "oxygen",
+  co2: "CO2 capacity",
+  water: "cooling water",
+  battery: "battery",
+};

@@ -1,0 +1,146 @@
+import { type ReactNode, useId, useRef, useState } from "react";
+import { grouped } from "../../dayline/index.ts";
+import type { Explained, FromAnswer, FromAsk, FromTable } from "../../store/index.ts";
+import { useAround } from "../context.ts";
+import "./from.css";
+
+/**
+ * A button that says from what a figure comes: formula, inputs with units, source, and the lines it is the sum of. With
+ * `children` it is the figure itself. What is known beforehand stands in `from`; `ask` is asked when it is opened.
+ * Escape or a press elsewhere closes it.
+ */
+export function From(props: {
+  readonly of: string;
+  readonly from?: readonly Explained[];
+  readonly ask?: FromAsk;
+  readonly children?: ReactNode;
+}) {
+  const { of, from, ask, children } = props;
+  const { desk } = useAround();
+  const id = useId();
+  const box = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const [answer, setAnswer] = useState<FromAnswer | null | "asked">(null);
+  const [open, setOpen] = useState(false);
+  if (!ask && (!from || from.length === 0)) return children ?? null;
+
+  const place = (): void => {
+    const [at, to] = [button.current?.getBoundingClientRect(), box.current];
+    if (!at || !to) return;
+    to.style.left = `${Math.max(8, Math.min(at.left, window.innerWidth - to.offsetWidth - 8))}px`;
+    const below = at.bottom + 4;
+    const fits = below + to.offsetHeight < window.innerHeight - 8;
+    to.style.top = `${fits ? below : Math.max(8, at.top - to.offsetHeight - 4)}px`;
+  };
+  const toggled = (now: boolean): void => {
+    setOpen(now);
+    if (!now) return;
+    requestAnimationFrame(place);
+    if (!ask) return;
+    setAnswer("asked");
+    void desk.fromWhat(ask).then((came) => {
+      setAnswer(came);
+      requestAnimationFrame(place);
+    });
+  };
+  const name = `From what: ${of}`;
+
+  return (
+    <>
+      <button
+        ref={button}
+        type="button"
+        className={children ? "from-figure" : "from-button"}
+        popoverTarget={id}
+        {...(children ? { "aria-description": "From what?" } : { "aria-label": name })}
+        title="From what?"
+      >
+        {children ?? "From what?"}
+      </button>
+      <div
+        ref={box}
+        id={id}
+        popover="auto"
+        className={ask ? "from panel wide" : "from panel"}
+        role="group"
+        aria-label={name}
+        tabIndex={-1}
+        onToggle={(event) => toggled(event.newState === "open")}
+      >
+        {open && <Said answer={ask ? answer : { figures: from ?? [], sums: null }} />}
+      </div>
+    </>
+  );
+}
+
+function Said({ answer }: { readonly answer: FromAnswer | null | "asked" }) {
+  if (answer === "asked") return <p className="note">Worked out again …</p>;
+  if (answer === null) return <p>There is no such figure any more.</p>;
+  return (
+    <>
+      {answer.says !== undefined && <p>{answer.says}</p>}
+      {answer.figures.map((one, k) => (
+        <section key={`${k} ${one.of}`}>
+          <p className="from-title">
+            {one.of}: {figure(one.value)} {one.unit}
+          </p>
+          <p>
+            <code>{one.formula}</code>
+          </p>
+          <dl>
+            {one.inputs.map((input) => (
+              <div key={input.name}>
+                <dt>
+                  <code>{input.name}</code>
+                </dt>
+                <dd>
+                  {figure(input.value)} {input.unit}
+                </dd>
+              </div>
+            ))}
+          </dl>
+          <p className="note">Source: {one.source.replace(/\.$/, "")}.</p>
+        </section>
+      ))}
+      {answer.sums && <Sums table={answer.sums} />}
+    </>
+  );
+}
+
+function Sums({ table }: { readonly table: FromTable }) {
+  return (
+    <table>
+      <caption>{table.caption}</caption>
+      <thead>
+        <tr>
+          {table.head.map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {table.rows.map((row, k) => (
+          <tr key={k}>
+            {row.map((cell, column) =>
+              column === 0 ? (
+                <th key={column} scope="row">
+                  {cell}
+                </th>
+              ) : (
+                <td key={column}>{cell}</td>
+              ),
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** A value as it goes into the formula: whole ones in groups, others to six figures. */
+function figure(value: number): string {
+  if (Number.isInteger(value)) return value < 0 ? `−${grouped(-value)}` : grouped(value);
+  return String(Number(value.toPrecision(6))).replace("-", "−");
+}
