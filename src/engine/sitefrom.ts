@@ -5,6 +5,7 @@ import {
   explainDraw,
   explainEmergency,
   type Explained,
+  sharedEmergencyS,
   type SkyDirection,
   suitIn,
 } from "../physics/index.ts";
@@ -16,7 +17,8 @@ import type { Left } from "./sitereport.ts";
 
 /** A limit of the walk back; `spare` is what the consumable that bounds it has above its reserve, micrograms or mWs. */
 export interface Limit {
-  readonly kind: "emergency" | "stock";
+  /** shared: emergency oxygen with the partner's cooling shared. Not a rule: what it gives when only cooling fails. */
+  readonly kind: "emergency" | "shared" | "stock";
   readonly crew: readonly string[];
   /** The EVA whose surroundings count; null where they do not. */
   readonly eva: string | null;
@@ -33,26 +35,31 @@ const PER_UNIT: Readonly<Record<Consumable, number>> = {
 };
 
 /**
- * One limit for each emergency oxygen time there is, whoever has it, and one for each suit in `left`: the longest walk
+ * Two limits for each emergency oxygen time there is, whoever has it (alone, and where there is a partner with cooling
+ * shared), and one for each suit in `left`: the longest walk
  * back, whole seconds rounded down, that leaves every reserve (rules walk-back-emergency and walk-back-consumables).
  */
 export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
   const { emergencyReserveS } = plan.rules.walkback;
   const byTime = new Map<number, string[]>();
+  const partners = plan.crew.length > 1;
   for (const member of plan.crew) {
     const suit = plan.suits.find((one) => one.id === member.suit);
     if (!suit) continue;
-    const seconds = suit.emergencyOxygenS - emergencyReserveS;
-    byTime.set(seconds, [...(byTime.get(seconds) ?? []), member.id]);
+    byTime.set(suit.emergencyOxygenS, [...(byTime.get(suit.emergencyOxygenS) ?? []), member.id]);
   }
-  const emergency = [...byTime].map(([seconds, crew]): Limit => ({
-    kind: "emergency",
-    crew,
-    eva: null,
-    by: null,
-    seconds: Math.max(0, seconds),
-    spare: 0,
-  }));
+  const emergency = [...byTime].flatMap(([aloneS, crew]) => {
+    const limit = (kind: "emergency" | "shared", lastsS: number): Limit => ({
+      kind,
+      crew,
+      eva: null,
+      by: null,
+      seconds: Math.max(0, lastsS - emergencyReserveS),
+      spare: 0,
+    });
+    const alone = limit("emergency", aloneS);
+    return partners ? [alone, limit("shared", sharedEmergencyS(aloneS))] : [alone];
+  });
   return [...emergency, ...left.flatMap((one) => stockLimit(plan, one) ?? [])];
 }
 
@@ -104,7 +111,8 @@ export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
   const walker = first === undefined ? null : walkerOf(plan, first, limit.eva);
   if (!walker) return [];
   if (limit.by === null) {
-    return explainEmergency(walker.aloneS, walkback.emergencyReserveS, walkback.speedMs).slice(1);
+    const [shared, alone] = explainEmergency(walker.aloneS, walkback.emergencyReserveS, walkback.speedMs);
+    return limit.kind === "shared" ? [shared!] : [alone!];
   }
   const { by } = limit;
   const draw = explainDraw(walker.suit, walker.watts).filter((one) => one.of === DRAWS[by]);

@@ -55,7 +55,7 @@ export interface Left {
 
 /** A limit of the walk back, and the lines on which the walk back takes as long. */
 export interface SiteRing {
-  readonly kind: "emergency" | "stock";
+  readonly kind: "emergency" | "shared" | "stock";
   /** Whose it is. */
   readonly crew: readonly string[];
   /** What bounds it; null for emergency oxygen. */

@@ -117,8 +117,8 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       return {
         ok: true,
         words:
-          `${file.name}: ${ground.columns} by ${ground.rows} heights, ${ground.cellM} m apart, ` +
-          `the lander in their middle. Undo brings the earlier ground back.`,
+          `${file.name}: ${ground.columns} by ${ground.rows} heights, ${ground.cellM} m apart, the lander in their ` +
+          `middle until Setup, Site and places, says where else. Undo brings the earlier ground back.`,
       };
     },
   };
@@ -147,8 +147,12 @@ function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): Name
     ring.lines.map((line: Line): NamedLine => {
       const points = [];
       for (let k = 0; k < line.length; k += 2) points.push({ eastM: line[k]!, northM: line[k + 1]! });
-      const what = ring.kind === "emergency" ? "emergency oxygen" : ring.crew.map(nameOf).join(", ");
-      return { name: `Walk back of ${ring.seconds} s, ${what}`, kind: "walk-back", points };
+      const what = { emergency: "emergency oxygen", shared: "cooling shared", stock: "" }[ring.kind];
+      return {
+        name: `Walk back of ${ring.seconds} s, ${what || ring.crew.map(nameOf).join(", ")}`,
+        kind: "walk-back",
+        points,
+      };
     }),
   );
   return [...ways, ...limits];

@@ -88,8 +88,10 @@ describe("the limits of the walk back", () => {
   it("are lines on which the walk back takes as long, over the grid", () => {
     const { back } = gaitsOf(demo);
     const reach = reachOn(demo.site, back)!;
-    const [emergency, stock] = ringsOf(demo, [demo, "eva-2", "ev1", 30]);
+    const [emergency, shared, stock] = ringsOf(demo, [demo, "eva-2", "ev1", 30]);
     expect(emergency).toMatchObject({ kind: "emergency", seconds: 1980, over: "grid", crew: ["ev1", "ev2"] });
+    // 36 min alone are 90 with cooling shared; 3 min of either are kept.
+    expect(shared).toMatchObject({ kind: "shared", seconds: 5220, crew: ["ev1", "ev2"] });
     expect(stock).toMatchObject({ kind: "stock", crew: ["ev1"] });
     let looked = 0;
     for (const line of emergency!.lines)

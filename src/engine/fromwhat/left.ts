@@ -1,6 +1,5 @@
 import { type LedgerLine, ledgerOf } from "../../check/index.ts";
-import type {
-  CONSUMABLES} from "../../physics/index.ts";
+import type { CONSUMABLES } from "../../physics/index.ts";
 import {
   type Consumable,
   electricalW,

@@ -32,7 +32,9 @@ export function fromWalkback(
       return [consumable, track ? valueAt(track.points, when, "down") : 0];
     }),
   ) as Record<(typeof CONSUMABLES)[number], number>;
-  const limits = limitsOf(plan, [{ eva, crew, amounts }]).filter((one) => one.crew.includes(crew));
+  const limits = limitsOf(plan, [{ eva, crew, amounts }]).filter(
+    (one) => one.kind !== "shared" && one.crew.includes(crew),
+  );
   const needS = Math.ceil(valueAt(reach.points, when, "up"));
   const allowedS = Math.min(...limits.map((one) => one.seconds));
   return {

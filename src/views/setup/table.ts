@@ -258,7 +258,8 @@ export function sheetTable(spec: {
           value,
           shown: field.entry.show(value, plan),
           fixed: field.apart?.(plan, plan) ?? null,
-          put: (next) => (now) => branch(now, field.path, next),
+          put: (next) => (now) =>
+            field.write ? branchOf(field.write(now, next, now), field.path) : branch(now, field.path, next),
           step: `Change ${lowerFirst(field.label)}`,
         };
       }),
@@ -276,8 +277,12 @@ export function sheetTable(spec: {
 
 /** The plan's branch that holds `path`, with `value` there. */
 function branch(plan: Plan, path: string, value: unknown): Partial<Plan> {
+  return branchOf(withAt(plan, path, value) as Plan, path);
+}
+
+function branchOf(plan: Plan, path: string): Partial<Plan> {
   const key = path.split(".")[0] as keyof Plan;
-  return { [key]: (withAt(plan, path, value) as Plan)[key] };
+  return { [key]: plan[key] };
 }
 
 function guideOf<Row>(field: Field<Row>, path: string): FieldGuide {

@@ -36,9 +36,10 @@ export function Layers(props: { readonly picture: Picture }) {
           coarse slant: nobody walks; fine, dashed rim: too hot to work once the heat is there
         </LayerRow>
         <LayerRow layer="emergency" sign="emergency">
-          full line: walk back as long as emergency oxygen less its reserve
+          full line: walk back as long as emergency oxygen less its reserve; dashed: with the partner&apos;s
+          cooling shared, as the flight rules in charge allow it
           {rings
-            .filter((ring) => ring.kind === "emergency")
+            .filter((ring) => ring.kind !== "stock")
             .map((ring, k) => (
               <div key={k} className="site-limit">
                 {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />

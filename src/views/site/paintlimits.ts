@@ -48,20 +48,21 @@ export function ringWords(plan: Plan, ring: SiteRing): string {
   const time = ring.seconds > 0 ? left(ring.seconds) : "nothing left";
   if (ring.by === null) {
     const all = ring.crew.length === plan.crew.length;
-    return `${time}: emergency oxygen${all ? "" : ` of ${ring.crew.map((one) => crewName(plan, one)).join(", ")}`}`;
+    const what = ring.kind === "shared" ? "with cooling shared" : "emergency oxygen";
+    return `${time}: ${what}${all ? "" : ` of ${ring.crew.map((one) => crewName(plan, one)).join(", ")}`}`;
   }
   const what = CONSUMABLE_WORDS[ring.by];
   const plain = what.startsWith("CO2") ? what : what.toLowerCase();
   return `${time}: ${crewName(plan, ring.crew[0]!)} ${plain}`;
 }
 
-/** Limits of the walk back: emergency oxygen as a full line, what suits have left in their own pattern, thin. */
+/** Limits of the walk back: emergency oxygen as a full line, dashed with cooling shared, what suits have left in their own pattern, thin. */
 export function paintRings(brush: Brush, picture: Picture): void {
   const { ctx, palette } = brush;
   const { frame, plan, rings, layers } = picture;
   ctx.lineJoin = "round";
   for (const ring of rings) {
-    const emergency = ring.kind === "emergency";
+    const emergency = ring.kind !== "stock";
     if (!(emergency ? layers.emergency : layers.stocks)) continue;
     const style = emergency ? null : crewStyle(plan, ring.crew[0]!);
     const path = onMap(frame, ring.lines);
@@ -73,7 +74,15 @@ export function paintRings(brush: Brush, picture: Picture): void {
     ctx.globalAlpha = 1;
     ctx.strokeStyle = emergency ? palette.breach : palette[style!.colour];
     ctx.lineWidth = emergency ? 2.5 : 1.75;
-    ctx.setLineDash(emergency ? [] : style!.dash.length === 0 ? [18, 3] : [...style!.dash]);
+    ctx.setLineDash(
+      ring.kind === "shared"
+        ? [9, 6]
+        : emergency
+          ? []
+          : style!.dash.length === 0
+            ? [18, 3]
+            : [...style!.dash],
+    );
     ctx.stroke(path);
   }
   ctx.setLineDash([]);

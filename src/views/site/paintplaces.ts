@@ -133,10 +133,10 @@ function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
 
 function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
   const words = rings.flatMap((ring, k): Text[] => {
-    if (!(ring.kind === "emergency" ? layers.emergency : layers.stocks)) return [];
+    if (!(ring.kind !== "stock" ? layers.emergency : layers.stocks)) return [];
     const anchor = ringAnchor(frame, ring);
     if (!anchor) return [];
-    const style = ring.kind === "emergency" ? null : crewStyle(plan, ring.crew[0]!);
+    const style = ring.kind !== "stock" ? null : crewStyle(plan, ring.crew[0]!);
     return [
       {
         key: `ring ${k}`,

@@ -45,6 +45,66 @@ export const siteSheet = sheetTable({
   })),
 });
 
+/** The height grid's fields; without one there is nothing to fill in. */
+const groundFields: readonly Field<Plan>[] = [
+  {
+    label: "Lander east of the grid's south-west point",
+    path: "ground.westM",
+    entry: quantity("m"),
+    unit: "m",
+    width: 24,
+    read: ({ ground }) => (ground ? -ground.westM : undefined),
+    write: (plan, value) => withGround(plan, { westM: -(value as number) }),
+    hint: "Where the lander stands on the grid; places and keep-outs keep their distance to it.",
+  },
+  {
+    label: "Lander north of the grid's south-west point",
+    path: "ground.southM",
+    entry: quantity("m"),
+    unit: "m",
+    width: 24,
+    read: ({ ground }) => (ground ? -ground.southM : undefined),
+    write: (plan, value) => withGround(plan, { southM: -(value as number) }),
+    hint: "Where the lander stands on the grid; places and keep-outs keep their distance to it.",
+  },
+  {
+    label: "Way walked over the line on the grid",
+    path: "ground.detour",
+    entry: quantity(""),
+    width: 24,
+  },
+  {
+    label: "Ways spare",
+    path: "ground.aim",
+    entry: choice([
+      { value: "time", words: "walking time" },
+      { value: "energy", words: "energy" },
+    ]),
+    width: 24,
+  },
+];
+
+function withGround(plan: Plan, part: Partial<NonNullable<Plan["ground"]>>): Plan {
+  return plan.ground ? { ...plan, ground: { ...plan.ground, ...part } as Plan["ground"] } : plan;
+}
+
+export const groundSheet = sheetTable({
+  id: "ground",
+  title: "Height grid",
+  intro: "Heights come in on the site screen. Without them ways are straight lines between places.",
+  columns: [{ label: "Value", unit: "", width: 24, group: "", align: "start" }],
+  lines: groundFields.map((field) => ({
+    name: field.unit ? `${field.label}, ${field.unit}` : field.label,
+    fields: [
+      {
+        ...field,
+        entry: { ...field.entry, align: "start" },
+        apart: ({ ground }: Plan) => (ground ? null : "There is no height grid."),
+      },
+    ],
+  })),
+});
+
 export const placeTable = listTable<Place>({
   id: "places",
   title: "Places",
