@@ -13,6 +13,7 @@ import "./views/odds/odds.css";
 import "./views/odds/late.css";
 import "./views/site/site.css";
 import "./views/outset/outset.css";
+import "./views/aside/aside.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";

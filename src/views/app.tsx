@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { framing } from "../dayline/index.ts";
+import { Aside } from "./aside/aside.tsx";
 import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
@@ -76,6 +77,7 @@ function Screens(props: {
       <Refused />
       <Keys />
       <CommandList />
+      <Aside />
       <Spoken />
     </div>
   );

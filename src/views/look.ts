@@ -63,6 +63,8 @@ export interface LookState {
   readonly outset: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
   readonly setupPage: string | null;
+  /** The list of what the autosave has kept aside. */
+  readonly asideShown: boolean;
   /** The searchable list of commands. */
   readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
@@ -96,6 +98,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     chosen: null,
     outset: false,
     setupPage: null,
+    asideShown: false,
     listShown: false,
     margins: null,
     dockPx,

@@ -51,6 +51,9 @@ export function Header() {
         <button type="button" className="quiet" onClick={() => desk.newPlan()}>
           New plan
         </button>
+        <button type="button" className="quiet" onClick={() => look.setState({ asideShown: true })}>
+          Plans kept aside…
+        </button>
       </Menu>
       <div className="pair">
         <button

@@ -1,0 +1,76 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Page, test } from "@playwright/test";
+import { readFileSync } from "node:fs";
+
+const shelf = (page: Page) => page.getByRole("dialog", { name: "Plans kept aside" });
+
+/** A visit that finds a record that cannot be read, and a plan another window had saved. */
+async function withAside(page: Page): Promise<void> {
+  await page.goto("./");
+  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  const text = readFileSync("public/plans/small.json", "utf8");
+  await page.evaluate(async (plan) => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const asked = indexedDB.open("lopeline");
+      asked.onsuccess = () => resolve(asked.result);
+      asked.onerror = () => reject(asked.error);
+    });
+    const step = db.transaction(["documents", "aside"], "readwrite");
+    const found = { text: plan, savedAtMs: 1, writer: "another" };
+    step
+      .objectStore("aside")
+      .add({ found, reason: "another window had saved its plan in the meantime", atMs: 1e12 });
+    step.objectStore("documents").put({ text: '{"title":"Torn plan"', savedAtMs: 2, writer: "b" }, "open");
+    await new Promise((resolve) => (step.oncomplete = resolve));
+    db.close();
+  }, text);
+  await page.reload();
+  await expect(page.getByRole("alert")).toContainText("kept aside, under Plan");
+}
+
+async function openShelf(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Plan file" }).click();
+  await page.getByRole("button", { name: "Plans kept aside" }).click();
+  await expect(shelf(page)).toBeVisible();
+}
+
+test("what was kept aside is listed, saved as a file, deleted and brought back, and opened", async ({
+  page,
+}) => {
+  await withAside(page);
+  await openShelf(page);
+  const rows = shelf(page).getByRole("listitem");
+  await expect(rows).toHaveCount(2);
+  await expect(rows.first()).toContainText("Torn plan");
+  await expect(rows.first()).toContainText("not JSON");
+  await expect(rows.first().getByRole("button", { name: /^Open/ })).toBeDisabled();
+  await expect(rows.nth(1)).toContainText("2001-09-09 01:46 UTC");
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    rows.first().getByRole("button", { name: "Save Torn plan as a file" }).click(),
+  ]);
+  expect(file.suggestedFilename()).toBe("torn-plan.json");
+  expect(readFileSync(await file.path(), "utf8")).toBe('{"title":"Torn plan"');
+
+  await rows.first().getByRole("button", { name: "Delete Torn plan" }).click();
+  await expect(shelf(page).getByRole("status")).toContainText("Torn plan deleted");
+  await expect(rows.first().getByRole("button", { name: "Bring back Torn plan" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(shelf(page).getByRole("status")).toContainText("Torn plan brought back");
+  await rows.first().getByRole("button", { name: "Delete Torn plan" }).click();
+  await expect(rows.first().getByRole("button", { name: "Bring back Torn plan" })).toBeVisible();
+  await page.keyboard.press("Escape");
+  // Out of the page, not only out of sight: keys pressed in a dialog are its own.
+  await expect(page.locator("dialog")).toHaveCount(0);
+
+  await page.keyboard.press("Control+k");
+  await page.getByRole("combobox", { name: "Find a command" }).fill("kept aside");
+  await page.keyboard.press("Enter");
+  await expect(rows).toHaveCount(1);
+  await rows.first().getByRole("button", { name: /^Open/ }).click();
+  await expect(shelf(page)).toHaveCount(0);
+  await expect(page.getByRole("button", { name: /^Undo/ })).toHaveAttribute("title", /^Undo: Open /);
+});
