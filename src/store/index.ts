@@ -6,6 +6,7 @@ export { browserArchive } from "./archive.ts";
 export type { Archive, AsideRecord, StoredPlan } from "./archive.ts";
 export type { KeptPlan } from "./aside.ts";
 export type { TextFile } from "./files.ts";
+export type { AskedDay } from "./fromwhat.ts";
 export { blankPlan } from "./blank.ts";
 export { benched, placed, sameSchedule, stepName, unpinned } from "./placing.ts";
 export { type Command, keysOf, nameOf, type Registry } from "./registry.ts";

@@ -1,6 +1,6 @@
 import { type ReactNode, useId, useRef, useState } from "react";
 import { grouped } from "../../dayline/index.ts";
-import type { Explained, FromAnswer, FromAsk, FromTable } from "../../store/index.ts";
+import type { AskedDay, Explained, FromAnswer, FromAsk, FromTable } from "../../store/index.ts";
 import { useAround } from "../context.ts";
 import "./from.css";
 
@@ -13,9 +13,11 @@ export function From(props: {
   readonly of: string;
   readonly from?: readonly Explained[];
   readonly ask?: FromAsk;
+  /** The day that is asked; the one on the screen when left out. */
+  readonly day?: AskedDay;
   readonly children?: ReactNode;
 }) {
-  const { of, from, ask, children } = props;
+  const { of, from, ask, day, children } = props;
   const { desk } = useAround();
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
@@ -38,7 +40,7 @@ export function From(props: {
     requestAnimationFrame(place);
     if (!ask) return;
     setAnswer("asked");
-    void desk.fromWhat(ask).then((came) => {
+    void desk.fromWhat(ask, day).then((came) => {
       setAnswer(came);
       requestAnimationFrame(place);
     });

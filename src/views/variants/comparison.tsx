@@ -3,6 +3,7 @@ import { clockText, type Dial, grouped, percentLeft, signed } from "../../daylin
 import { type MarginTrack, oddsAreStale } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
+import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 import type { Compared } from "./days.ts";
 
@@ -94,7 +95,11 @@ function scores(dial: Dial): readonly Measure[] {
     },
     {
       name: "Worth",
-      shown: ({ verdict }) => grouped(verdict.score.worth),
+      shown: (day) => (
+        <From of={`worth, ${day.name}`} ask={{ what: "worth" }} day={day}>
+          {grouped(day.verdict.score.worth)}
+        </From>
+      ),
       value: ({ verdict }) => verdict.score.worth,
       better: "more",
       change: signed,
@@ -108,7 +113,11 @@ function scores(dial: Dial): readonly Measure[] {
     },
     {
       name: "Walked, all crew",
-      shown: ({ verdict }) => `${(Math.ceil(verdict.score.walkM / 100) / 10).toFixed(1)} km`,
+      shown: (day) => (
+        <From of={`walked, ${day.name}`} ask={{ what: "walked" }} day={day}>
+          {(Math.ceil(day.verdict.score.walkM / 100) / 10).toFixed(1)} km
+        </From>
+      ),
       value: ({ verdict }) => verdict.score.walkM,
       better: "less",
       change: (by) => `${signed(by)} m`,
@@ -138,7 +147,14 @@ function margins(days: readonly Compared[]): readonly Measure[] {
       if (!worst) return "stays in";
       return (
         <>
-          {percentLeft(worst.margin)} <span className="note">{CONSUMABLE_WORDS[worst.consumable]}</span>
+          <From
+            of={`worst margin of ${crewName(plan, crew)} on ${evaName(plan, eva)}, ${day.name}`}
+            ask={{ what: "left", eva, crew, consumable: worst.consumable, atS: null }}
+            day={day}
+          >
+            {percentLeft(worst.margin)}
+          </From>{" "}
+          <span className="note">{CONSUMABLE_WORDS[worst.consumable]}</span>
         </>
       );
     },
