@@ -46,30 +46,19 @@ export class Day {
 
   /** Places `activity` behind the given slots if every rule still holds; else leaves the day as it was. */
   tryLink(activity: number, behind: ArrayLike<number>, eva: number): boolean {
-    const { board, before, propagation, problem } = this;
+    const { board, propagation, problem } = this;
     if (problem.reach === "slack") {
       board.link(activity, behind, eva);
       return propagation.raiseFrom(activity) && propagation.lowerFrom(activity);
     }
-    before.earliest.set(board.earliest);
-    before.latest.set(board.latest);
-    if (problem.reach === "network") {
-      board.link(activity, behind, eva);
-      if (propagation.raiseFrom(activity) && this.totals() && propagation.lowerFrom(activity)) return true;
-    } else {
-      before.restS.set(board.restS);
-      before.copyHolds(board);
-      board.link(activity, behind, eva);
-      if (this.decodeEva(eva) && propagation.latestOfAll()) return true;
-    }
-    board.unlink(activity);
-    board.earliest.set(before.earliest);
-    board.latest.set(before.latest);
-    if (problem.reach === "rules") {
-      board.restS.set(before.restS);
-      board.copyHolds(before);
-    }
-    return false;
+    this.note();
+    board.link(activity, behind, eva);
+    const holds =
+      problem.reach === "network"
+        ? propagation.raiseFrom(activity) && this.totals() && propagation.lowerFrom(activity)
+        : this.decodeEva(eva) && propagation.latestOfAll();
+    if (!holds) this.takeBack(activity);
+    return holds;
   }
 
   /** Takes `activity` off a day that holds; false when the day does not hold without it. */
@@ -78,31 +67,74 @@ export class Day {
     return this.settle();
   }
 
+  /** Earliest and latest start of `activity` behind the given slots if every rule still holds there; the day stays as it is. */
+  roomAt(activity: number, behind: ArrayLike<number>, eva: number): { fromS: number; toS: number } | null {
+    const { board } = this;
+    if (!this.tryLink(activity, behind, eva)) return null;
+    const room = { fromS: board.earliest[activity]!, toS: board.latest[activity]! };
+    if (this.problem.reach === "slack") this.unlink(activity);
+    else this.takeBack(activity);
+    return room;
+  }
+
   /** True when `activity` could stand behind the given slots and start exactly at `startS`; the day stays as it is. */
   holdsAt(activity: number, behind: ArrayLike<number>, eva: number, startS: number): boolean {
-    const { board, before } = this;
+    const { board } = this;
+    this.note();
+    board.link(activity, behind, eva);
+    const holds = this.decodeEva(eva, activity, startS) && board.earliest[activity] === startS;
+    this.takeBack(activity);
+    return holds;
+  }
+
+  /** Notes times, rests and holds before something is linked. */
+  private note(): void {
+    const { board, before, problem } = this;
     before.earliest.set(board.earliest);
     before.latest.set(board.latest);
+    if (problem.reach !== "rules") return;
     before.restS.set(board.restS);
     before.copyHolds(board);
-    board.link(activity, behind, eva);
-    const holds = this.decode(activity, startS) && board.earliest[activity] === startS;
+  }
+
+  /** Takes `activity` off again, with times, rests and holds as noted. */
+  private takeBack(activity: number): void {
+    const { board, before, problem } = this;
     board.unlink(activity);
     board.earliest.set(before.earliest);
     board.latest.set(before.latest);
+    if (problem.reach !== "rules") return;
     board.restS.set(before.restS);
     board.copyHolds(before);
-    return holds;
   }
 
   /** Earliest starts under all rules, that of `least` not before `leastS`; false when there are none. */
   private decode(least = -1, leastS = 0): boolean {
-    const { board, propagation, problem } = this;
+    const { board, propagation } = this;
     this.broke = "time";
     board.dropHolds(-1);
     board.restS.fill(0);
     if (!propagation.earliestOfAll()) return false;
     propagation.dirty.fill(1);
+    return this.settleRules(least, leastS);
+  }
+
+  /** As decode after something was placed on EVA `eva`, but what stands elsewhere is taken as it is. */
+  private decodeEva(eva: number, least = -1, leastS = 0): boolean {
+    const { board, propagation, problem } = this;
+    if (eva < 0) return this.decode(least, leastS);
+    this.broke = "time";
+    board.dropHolds(eva);
+    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1)
+      for (let s = board.next[board.head + r]!; s < board.head; s = board.next[s]!) board.restS[s] = 0;
+    propagation.dirty.fill(0);
+    propagation.dirty[eva] = 1;
+    return propagation.earliestOfEva(eva) && this.settleRules(least, leastS);
+  }
+
+  /** What follows from a least start, and the rules. */
+  private settleRules(least: number, leastS: number): boolean {
+    const { propagation, problem } = this;
     if (least >= 0) {
       propagation.begin();
       if (!propagation.raise(least, leastS)) {
@@ -112,19 +144,6 @@ export class Day {
       if (!propagation.raiseAll()) return false;
     }
     return problem.reach === "rules" ? this.mendRules() : this.totals();
-  }
-
-  /** As decode after something was placed on EVA `eva`, but what stands elsewhere is taken as it is. */
-  private decodeEva(eva: number): boolean {
-    const { board, propagation, problem } = this;
-    if (eva < 0) return this.decode();
-    this.broke = "time";
-    board.dropHolds(eva);
-    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1)
-      for (let s = board.next[board.head + r]!; s < board.head; s = board.next[s]!) board.restS[s] = 0;
-    propagation.dirty.fill(0);
-    propagation.dirty[eva] = 1;
-    return propagation.earliestOfEva(eva) && this.mendRules();
   }
 
   /** Lets the rules ask for rests and holds until all hold; false when they cannot. */

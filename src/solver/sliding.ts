@@ -20,10 +20,10 @@ export function slidingBand(day: Day, activity: number, c: number, known: readon
   const slots = problem.slotStart[activity + 1]! - first;
 
   const tryHere = (): void => {
-    if (!day.tryLink(activity, behind, eva)) return;
-    const fromS = board.earliest[activity]!;
-    let highS = board.latest[activity]!;
-    day.unlink(activity);
+    const room = day.roomAt(activity, behind, eva);
+    if (!room) return;
+    const { fromS } = room;
+    let highS = room.toS;
     let lowS = fromS;
     if (!reaches(highS)) {
       while (highS - lowS > 1) {

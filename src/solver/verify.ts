@@ -103,8 +103,9 @@ export class Verifier {
   }
 
   /**
-   * With everything else laid by the last test: tells `hear` of the faults once `stand` is there too. Its windows, edges to what
-   * is placed, neighbours on its routes and equipment are the caller's to see to.
+   * With everything else laid by the last test: tells `hear` of the faults once `stand` is there too, but for those on other EVAs and
+   * between other activities, which it does not change. Its windows, edges to what is placed, neighbours on its routes and equipment
+   * are the caller's to see to.
    */
   testWith(stand: Stand, hear: Hearer): boolean {
     const { problem, board } = this;
@@ -123,14 +124,28 @@ export class Verifier {
       behind.push(p);
     }
     board.earliest[a] = startS;
-    board.link(a, behind, crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!);
-    const sound = this.testLaid(hear);
+    const eva = crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
+    board.link(a, behind, eva);
+    if (eva >= 0) this.bounds(eva);
+    const sound =
+      this.relationsOf(a, 0, hear) &&
+      this.edges(hear) &&
+      this.loads(hear) &&
+      (eva < 0 || this.outing(eva, hear)) &&
+      (totalsHold(board) || hear("totals", 0));
     board.unlink(a);
+    if (eva >= 0) this.bounds(eva);
     return sound;
   }
 
   private testLaid(hear: Hearer): boolean {
-    return this.relations(hear) && this.edges(hear) && this.loads(hear) && this.outings(hear);
+    const { problem, board } = this;
+    for (let e = 0; e < problem.evas; e += 1) this.bounds(e);
+    for (let a = 0; a < problem.activities; a += 1)
+      if (board.placed[a] === 1 && !this.relationsOf(a, a, hear)) return false;
+    if (!this.edges(hear) || !this.loads(hear)) return false;
+    for (let e = 0; e < problem.evas; e += 1) if (board.onEva[e]! > 0 && !this.outing(e, hear)) return false;
+    return totalsHold(board) || hear("totals", 0);
   }
 
   /** The board that the last test laid. */
@@ -190,16 +205,13 @@ export class Verifier {
     return -1;
   }
 
-  /** link-needs, link-crew, link-eva, link-apart. */
-  private relations(tell: Hearer): boolean {
+  /** link-needs, link-crew, link-eva, link-apart of activity `a`, with others from number `first` on. */
+  private relationsOf(a: number, first: number, tell: Hearer): boolean {
     const { problem, board } = this;
-    for (let a = 0; a < problem.activities; a += 1) {
-      if (board.placed[a] === 0) continue;
-      for (const b of problem.needs[a]!) if (board.placed[b] === 0 && !tell("link-needs", a)) return false;
-      for (const { other, asks, link } of problem.pairs[a]!) {
-        if (other < a || board.placed[other] === 0 || this.pairHolds(a, other, asks)) continue;
-        if (!tell("link", link)) return false;
-      }
+    for (const b of problem.needs[a]!) if (board.placed[b] === 0 && !tell("link-needs", a)) return false;
+    for (const { other, asks, link } of problem.pairs[a]!) {
+      if (other < first || board.placed[other] === 0 || this.pairHolds(a, other, asks)) continue;
+      if (!tell("link", link)) return false;
     }
     return true;
   }
@@ -222,13 +234,7 @@ export class Verifier {
   private edges(tell: Hearer): boolean {
     const { problem, board } = this;
     const { from, to, weight, origin } = problem.edges;
-    const { lengthS, activities, evas } = problem;
-    for (let e = 0; e < evas; e += 1) {
-      if (board.onEva[e] === 0) continue;
-      const egress = activities + 2 * e;
-      board.earliest[egress] = egressS(board, e);
-      board.earliest[egress + 1] = this.backFrom(e);
-    }
+    const { lengthS } = problem;
     for (let x = 0; x < from.length; x += 1) {
       const i = from[x]!;
       const j = to[x]!;
@@ -245,6 +251,15 @@ export class Verifier {
       if (!tell(what.rule, about)) return false;
     }
     return true;
+  }
+
+  /** Egress and all back of EVA `e` as they follow from what is on it. */
+  private bounds(e: number): void {
+    const { board } = this;
+    if (board.onEva[e] === 0) return;
+    const egress = this.problem.activities + 2 * e;
+    board.earliest[egress] = egressS(board, e);
+    board.earliest[egress + 1] = this.backFrom(e);
   }
 
   private backFrom(e: number): number {
@@ -270,28 +285,24 @@ export class Verifier {
     return board.returnGrams <= loads.returnGrams || tell("return-mass", 0);
   }
 
-  /** What concerns whole outings: bounds, blocks, reserves, rests, walk-back, separation, and sums over the stay. */
-  private outings(tell: Hearer): boolean {
+  /** What concerns the whole outing `e`: bounds, blocks, reserves, rests, stored heat, walk-back, separation. */
+  private outing(e: number, tell: Hearer): boolean {
     const { problem, board, together } = this;
     const { lengthS, activities } = problem;
-    for (let e = 0; e < problem.evas; e += 1) {
-      if (board.onEva[e] === 0) continue;
-      const startS = egressS(board, e);
-      const endS = backS(board, e) + lengthS[activities + 2 * e + 1]!;
-      if (endS >= NO_WAY && !tell("no-way", e)) return false;
-      if (!this.inGap(e, startS, endS) && !tell("eva-bounds", e)) return false;
-      if (outS(board, e) > board.allowedS[e]! && !tell("reserve", e)) return false;
-      for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-        if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
-          if (!tell("work-and-rest", r)) return false;
-        if (problem.heat && keepCool(board, null, r, startS) !== "holds")
-          if (!tell("heat-storage", r)) return false;
-        if (problem.draws.binds && keepWayBack(board, null, r, startS) !== "holds")
-          if (!tell("walk-back-consumables", r)) return false;
-      }
-      if (together && together.keep(board, null, e) !== "holds" && !tell("crew-separation", e)) return false;
+    const startS = egressS(board, e);
+    const endS = backS(board, e) + lengthS[activities + 2 * e + 1]!;
+    if (endS >= NO_WAY && !tell("no-way", e)) return false;
+    if (!this.inGap(e, startS, endS) && !tell("eva-bounds", e)) return false;
+    if (outS(board, e) > board.allowedS[e]! && !tell("reserve", e)) return false;
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
+        if (!tell("work-and-rest", r)) return false;
+      if (problem.heat && keepCool(board, null, r, startS) !== "holds")
+        if (!tell("heat-storage", r)) return false;
+      if (problem.draws.binds && keepWayBack(board, null, r, startS) !== "holds")
+        if (!tell("walk-back-consumables", r)) return false;
     }
-    return totalsHold(board) || tell("totals", 0);
+    return !together || together.keep(board, null, e) === "holds" || tell("crew-separation", e);
   }
 
   private inGap(e: number, startS: number, endS: number): boolean {
