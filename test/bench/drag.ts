@@ -5,14 +5,16 @@ import { chromium, type CDPSession, type Page } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "../../e2e/browser.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
+import { type Frame, framesOf, type Input, rasterMsOf } from "./frames.ts";
 
 /**
- * How quick the day line is in the hand: a task is dragged over the line by a real browser's own pointer, on the
- * production build, a move a frame. Of each frame are told, in milliseconds: the page's scripting and all of the main
- * thread's work (scripting, style, layout, paint) in processor time, whatever else the machine does; and the time on
- * the wall from the pointer's move to the frame that shows it, which a busy machine lengthens. Options: `--frames N`
- * (200), `--plan NAME` (demo and large), `--built` to use the build that is there, `--profile` to list the functions
- * that took longest, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there.
+ * How quick the day line is in the hand: a task is dragged, the ground is dragged and the wheel is turned by a real
+ * browser's own pointer, on the production build, an input a frame. Of each frame are told, in milliseconds: the page's
+ * scripting and all of the main thread's work (scripting, style, layout, paint, and drawing canvases) in processor time,
+ * whatever else the machine does; and the time on the wall from the input to the frame that shows it, which a busy
+ * machine lengthens. Options: `--frames N` (200), `--plan NAME` (demo and large), `--built` to use the build that is
+ * there, `--profile` to list the functions that took longest, `--raster` to tell the part that a graphics card would
+ * take, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there.
  */
 export async function run(args: string[]): Promise<void> {
   const frames = Number(valueOf(args, "--frames") ?? 200);
@@ -34,18 +36,21 @@ export async function run(args: string[]): Promise<void> {
   try {
     await answers(`http://127.0.0.1:${PORT}/`);
     const browser = await chromium.launch({ executablePath: await browserPath(), args: BROWSER_SWITCHES });
+    const figures = "median  95 %  worst ";
+    const raster = args.includes("--raster") ? " raster" : "";
     console.log(
-      "                              scripting            main thread          move to frame (wall)",
+      `                                 scripting            main thread          input to frame (wall)   mean of a frame`,
     );
     console.log(
-      "plan    tasks placed   shown  median  95 %  worst  median  95 %  worst  median  95 %  worst  ms",
+      `plan   does tasks placed    shown ${figures} ${figures} ${figures}  style layout${raster}  ms`,
     );
     for (const plan of plans) {
       const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
       await prepared(page, plan, valueOf(args, "--days"));
-      for (const view of ["eva", "stay"] as const) {
-        console.log(await measured(page, plan, view, frames, args));
-      }
+      for (const view of ["eva", "stay"] as const)
+        for (const gesture of GESTURES)
+          if (view === "eva" || gesture === "drag" || gesture === "zoom")
+            console.log(await measured(page, plan, view, gesture, frames, args));
       await page.close();
     }
     await browser.close();
@@ -61,14 +66,6 @@ const OUT = "node_modules/.bench/drag";
 const PORT = 4174;
 /** How long the day is packed before it is dragged in, seconds. */
 const PACK_S = 3;
-
-interface Frame {
-  readonly scriptMs: number;
-  readonly threadMs: number;
-  readonly wallMs: number;
-  readonly styleMs: number;
-  readonly layoutMs: number;
-}
 
 /** Opens the plan with a packed day on it, so that there is a full line to drag in. */
 async function prepared(page: Page, name: string, days: string | null): Promise<void> {
@@ -90,99 +87,79 @@ function packed(name: string): string {
   return JSON.stringify({ ...read.value, schedule: packing.best() });
 }
 
-/** Drags the task in the middle of the shown part to and fro for so many frames and puts it back. */
+/** What is done: nothing (moves beside the line, for what measuring itself takes), a task dragged, the ground dragged, the wheel turned. */
+const GESTURES = ["none", "drag", "pan", "zoom"] as const;
+type Gesture = (typeof GESTURES)[number];
+
+/** Shows an EVA or the stay, makes the gesture for so many frames, takes it back, and tells what a frame took. */
 async function measured(
   page: Page,
   plan: string,
   view: "eva" | "stay",
+  gesture: Gesture,
   frames: number,
   args: readonly string[],
 ): Promise<string> {
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
   await page.keyboard.press(view === "eva" ? "1" : "0");
   await page.waitForTimeout(500);
+  const shown = await page.locator(".stage .block").count();
+  const input = await taken(page, gesture, args.includes("--slide"));
+  const profile = args.includes("--profile") ? await profiling(page) : null;
+  const list = await framesOf(page, frames, input);
+  if (profile) await report(profile);
+  const raster = args.includes("--raster") ? await rasterMsOf(page, Math.ceil(frames / 3), input) : null;
+  await page.keyboard.press("Escape");
+  await page.keyboard.up("Shift");
+  await page.mouse.up();
+  const facts = await page.locator(".score-name .note").nth(2).innerText();
+  const [placed = "?", , total = "?"] = facts.split(" ");
+  const mean = (of: (one: Frame) => number): string =>
+    (list.reduce((sum, one) => sum + of(one), 0) / list.length).toFixed(1).padStart(6);
+  return [
+    plan.padEnd(6),
+    gesture.padEnd(4),
+    total.padStart(5),
+    placed.padStart(6),
+    `${shown} ${view}`.padStart(8),
+    ...row(list.map((one) => one.scriptMs)),
+    ...row(list.map((one) => one.threadMs)),
+    ...row(list.map((one) => one.wallMs)),
+    mean((one) => one.styleMs),
+    mean((one) => one.layoutMs),
+    ...(raster === null ? [] : [raster.toFixed(1).padStart(6)]),
+  ].join(" ");
+}
+
+/** Begins the gesture in the middle of what is shown; the answer goes on with it. */
+async function taken(page: Page, gesture: Gesture, sliding: boolean): Promise<Input> {
+  const stage = await page.locator(".stage").boundingBox();
+  if (!stage) throw new Error("no line is shown");
+  if (gesture === "none")
+    return (i) => page.mouse.move(stage.x + stage.width / 2 + 140 * Math.sin(i / 17), 20);
+  if (gesture === "zoom") {
+    await page.mouse.move(stage.x + stage.width / 2, stage.y + 60);
+    return (i) => page.mouse.wheel(0, 60 * Math.cos(i / 9));
+  }
+  if (gesture === "pan") {
+    // Just below the top of the first lane there is nothing but ground.
+    const from = { x: stage.x + stage.width / 2, y: stage.y + 3 };
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    return (i) => page.mouse.move(from.x + 140 * Math.sin(i / 17), from.y);
+  }
   const blocks = page.locator(".stage .block");
-  const shown = await blocks.count();
-  const box = await blocks.nth(Math.floor(shown / 3)).boundingBox();
+  const box = await blocks.nth(Math.floor((await blocks.count()) / 3)).boundingBox();
   if (!box) throw new Error("no task is shown");
   const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   await page.mouse.move(at.x, at.y);
   await page.mouse.down();
   await page.mouse.move(at.x + 12, at.y, { steps: 3 });
   await page.locator(".cost").waitFor();
-  if (args.includes("--slide")) await page.keyboard.down("Shift");
+  if (sliding) await page.keyboard.down("Shift");
   // The bands where it fits come a moment after it was taken; from then on they are drawn in every frame.
   await page.waitForTimeout(700);
-  const profile = args.includes("--profile") ? await profiling(page) : null;
-  const taken = await dragged(page, frames, at);
-  if (profile) {
-    await report(profile);
-    const mean = (of: (one: Frame) => number): string =>
-      (taken.reduce((sum, one) => sum + of(one), 0) / taken.length).toFixed(1);
-    console.log(`  mean style ${mean((one) => one.styleMs)}, layout ${mean((one) => one.layoutMs)} ms`);
-  }
-  await page.keyboard.press("Escape");
-  await page.keyboard.up("Shift");
-  await page.mouse.up();
-  const facts = await page.locator(".score-name .note").nth(2).innerText();
-  const [placed = "?", , total = "?"] = facts.split(" ");
-  const cells = [
-    `${plan}`.padEnd(7),
-    total.padStart(5),
-    placed.padStart(6),
-    `${shown} ${view}`.padStart(9),
-    ...row(taken.map((one) => one.scriptMs)),
-    ...row(taken.map((one) => one.threadMs)),
-    ...row(taken.map((one) => one.wallMs)),
-  ];
-  return cells.join(" ");
-}
-
-/** Moves the held task along a curve, a move a frame, and reads the browser's own counters after each frame. */
-async function dragged(
-  page: Page,
-  frames: number,
-  at: { readonly x: number; readonly y: number },
-): Promise<readonly Frame[]> {
-  const session = await page.context().newCDPSession(page);
-  await session.send("Performance.enable", { timeDomain: "threadTicks" });
-  await page.evaluate(() => {
-    const taken = { moveMs: 0 };
-    Object.assign(window, { dragBench: taken });
-    window.addEventListener("pointermove", (event) => (taken.moveMs = event.timeStamp), true);
-  });
-  const counters = async (): Promise<ReadonlyMap<string, number>> => {
-    const { metrics } = await session.send("Performance.getMetrics");
-    return new Map(metrics.map(({ name, value }) => [name, value * 1000]));
-  };
-  const taken: Frame[] = [];
-  for (let i = 0; i < frames; i += 1) {
-    const before = await counters();
-    await page.mouse.move(at.x + 12 + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41));
-    const wallMs = await page.evaluate(
-      () =>
-        new Promise<number>((done) =>
-          requestAnimationFrame(() => {
-            const { moveMs } = (window as unknown as { dragBench: { moveMs: number } }).dragBench;
-            const channel = new MessageChannel();
-            channel.port1.onmessage = () => done(performance.now() - moveMs);
-            channel.port2.postMessage(0);
-          }),
-        ),
-    );
-    const after = await counters();
-    const by = (name: string): number => (after.get(name) ?? 0) - (before.get(name) ?? 0);
-    taken.push({
-      scriptMs: by("ScriptDuration"),
-      threadMs: by("TaskDuration"),
-      styleMs: by("RecalcStyleDuration"),
-      layoutMs: by("LayoutDuration"),
-      wallMs,
-    });
-  }
-  await session.detach();
-  // The first frames still compile what they run.
-  return taken.slice(10);
+  return (i) => page.mouse.move(at.x + 12 + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41));
 }
 
 async function profiling(page: Page): Promise<CDPSession> {

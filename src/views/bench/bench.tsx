@@ -7,7 +7,7 @@ import { useDay } from "../day/around.ts";
 import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
 
 /** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
-export function Bench() {
+export const Bench = memo(function Bench() {
   const { look } = useAround();
   const tasks = useDeskList(benchOfPlan);
   const plan = useDesk((state) => state.plan);
@@ -37,7 +37,13 @@ export function Bench() {
           }}
         />
       </header>
-      {tasks.length === 0 && <p className="empty">Every task is on the day line.</p>}
+      {tasks.length === 0 && (
+        <p className="empty">
+          {plan.tasks.length === 0
+            ? "There is no task yet: add some under Setup."
+            : "Every task is on the day line."}
+        </p>
+      )}
       {tasks.length > 0 && listed.length === 0 && (
         <p className="empty">No task on the bench matches “{words}”.</p>
       )}
@@ -53,7 +59,7 @@ export function Bench() {
       </ul>
     </section>
   );
-}
+});
 
 let lastBench: { readonly plan: Plan; readonly tasks: readonly Task[] } | null = null;
 

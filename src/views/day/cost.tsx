@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { clockText, lasts, type Manner, MANNER_WORDS, percentLeft, signed } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Preview, Score } from "../../store/index.ts";
@@ -7,7 +8,7 @@ import { counted, crewName, evaName, marginCause, worstMargin } from "../words.t
 import { useDial } from "./dial.ts";
 
 /** What the move costs, beside the pointer (or, by keys, at the head of the line) for as long as a task is in hand. */
-export function MoveCost() {
+export const MoveCost = memo(function MoveCost() {
   const hand = useLook((look) => look.inHand);
   const preview = useDesk((state) => state.preview);
   const plan = useDesk((state) => state.plan);
@@ -75,7 +76,7 @@ export function MoveCost() {
       </p>
     </div>
   );
-}
+});
 
 function otherWay(manner: Manner): Manner {
   return manner === "stay" ? "slide" : "stay";

@@ -112,13 +112,14 @@ export function DayView(props: { readonly details: ReactNode }) {
   const headStage = useRef<HTMLDivElement>(null);
   const headPanning = usePanning(headStage, scale, windows);
 
+  const sun = useMemo(() => remembered((atS) => sunDeg(plan, atS)), [plan, sunDeg]);
   // The clocks and the sky stay as they are while a task is in hand; only the EVAs change.
   const paintHead = useCallback(
     (brush: Brush) => {
       paintAxes(brush, dial, scale);
-      paintSky(brush, plan, (atS) => sunDeg(plan, atS), scale, head - SKY_PX);
+      paintSky(brush, plan, sun, scale, head - SKY_PX);
     },
-    [plan, dial, scale, sunDeg, head],
+    [plan, dial, scale, sun, head],
   );
   const spans = useOutingSpans(verdict);
   const paintOutings = useCallback(
@@ -191,6 +192,19 @@ export function DayView(props: { readonly details: ReactNode }) {
       </div>
     </DayContext>
   );
+}
+
+/** Elevations by instant, each worked out once: every frame of a moving window asks for the same ones. */
+function remembered(sunDeg: (atS: number) => number | null): (atS: number) => number | null {
+  const known = new Map<number, number | null>();
+  return (atS) => {
+    let degrees = known.get(atS);
+    if (degrees === undefined) {
+      degrees = sunDeg(atS);
+      known.set(atS, degrees);
+    }
+    return degrees;
+  };
 }
 
 /** How the height is shared: lanes as tall as they read well, margins apart where there is room for all of them. */

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { REMOTE } from "../../dayline/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { Standing } from "../line/geometry.ts";
@@ -5,12 +6,14 @@ import { heightLabels } from "../line/dayline.tsx";
 import { AXIS_PX, EVA_ROW_PX, OVERVIEW_PX, SKY_PX } from "../line/sizes.ts";
 import { counted } from "../words.ts";
 
-/** Names at the left of what is drawn: clocks, EVAs, sky; crew members with the heights of walk home; the stay. */
-export function Gutter(props: {
+interface GutterProps {
   readonly part: "head" | "lanes" | "foot";
   readonly standing: Standing;
   readonly evaRows?: number;
-}) {
+}
+
+/** Names at the left of what is drawn: clocks, EVAs, sky; crew members with the heights of walk home; the stay. */
+export const Gutter = memo(function Gutter(props: GutterProps) {
   const { standing, part } = props;
   const clock = useLook((state) => state.clock);
   const running = useDesk((state) => state.plan.stay.lengthS);
@@ -59,5 +62,18 @@ export function Gutter(props: {
         </div>
       ))}
     </div>
+  );
+}, sameGutter);
+
+/** A move makes what stands anew; names and heights of lanes stay as they were. */
+function sameGutter(a: GutterProps, b: GutterProps): boolean {
+  return (
+    a.evaRows === b.evaRows &&
+    a.standing.relief.topS === b.standing.relief.topS &&
+    a.standing.lanes.length === b.standing.lanes.length &&
+    a.standing.lanes.every((lane, i) => {
+      const other = b.standing.lanes[i];
+      return lane.key === other?.key && lane.name === other.name && lane.heightPx === other.heightPx;
+    })
   );
 }

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { lasts, MANNER_WORDS, type Manner } from "../../dayline/index.ts";
 import { shownPlan } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
@@ -18,7 +19,7 @@ const TOOLS = [
 ] as const;
 
 /** What the hand does, what is selected, which clock is read and how much of the stay is shown. */
-export function HandBar() {
+export const HandBar = memo(function HandBar() {
   const { look } = useAround();
   const { windows } = useDay();
   const set = (part: Partial<LookState>): void => look.setState(part);
@@ -60,7 +61,7 @@ export function HandBar() {
       </span>
     </div>
   );
-}
+});
 
 /** The selection in words, with the button that lists what can be done with it. */
 function Chosen() {

@@ -92,6 +92,13 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         },
       },
       { name: "longest walk home that the suit carries", paint: hatched("ceiling", "outing", true) },
+      {
+        name: "how far from home, each ten or thirty minutes",
+        paint(brush) {
+          brush.ctx.fillStyle = brush.hatch("heights");
+          for (const top of [6, 12, 18]) brush.ctx.fillRect(2, top, 36, 1);
+        },
+      },
       { name: "sleep", paint: hatched("night", "night", false) },
       { name: "meals and other blocks of the stay", paint: hatched("meal", "meal", false) },
       {

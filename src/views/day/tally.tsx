@@ -1,9 +1,10 @@
+import { memo } from "react";
 import { lasts, REMOTE } from "../../dayline/index.ts";
 import type { Standing } from "../line/geometry.ts";
 import { counted } from "../words.ts";
 
 /** At the right end of each lane what it comes to: time out, walked, tasks. */
-export function Tally(props: { readonly standing: Standing }) {
+export const Tally = memo(function Tally(props: { readonly standing: Standing }) {
   const { lanes, blocks, verdict } = props.standing;
   return (
     <div className="tally">
@@ -27,4 +28,4 @@ export function Tally(props: { readonly standing: Standing }) {
       })}
     </div>
   );
-}
+});

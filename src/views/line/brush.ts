@@ -41,7 +41,26 @@ function hatchesFor(palette: Palette, density: number): ReturnType<typeof hatchi
   return hatches.of;
 }
 
-/** A CSS font of the house face; `narrow` for names in little room. */
+/** Sets the house face for what is written and measured next; `narrow` for names in little room. */
+export function setFont(
+  ctx: CanvasRenderingContext2D,
+  sizePx: number,
+  weight: number,
+  width: "narrow" | "normal" = "narrow",
+): void {
+  setFace(ctx, font(sizePx, weight, width));
+}
+
+/** Sets a face from `font`. */
+export function setFace(ctx: CanvasRenderingContext2D, wanted: string): void {
+  face = wanted;
+  ctx.font = wanted;
+}
+
+/** The face that was set last. Asking the context for it would have it spelt out anew each time. */
+let face = "";
+
+/** The house face as a CSS font. */
 export function font(sizePx: number, weight: number, width: "narrow" | "normal" = "narrow"): string {
   const stretch = width === "narrow" ? "condensed" : "normal";
   return `${stretch} ${weight} ${sizePx}px "Encode Sans Variable", system-ui, sans-serif`;
@@ -50,6 +69,16 @@ export function font(sizePx: number, weight: number, width: "narrow" | "normal" 
 /** Traces the outline of a slab, `outPx` outside of its edges. */
 export function traceSlab(ctx: CanvasRenderingContext2D, slab: Slab, outPx = 0): void {
   ctx.beginPath();
+  if (slab.topLeft === slab.topRight) {
+    // Most stand level, and a rectangle is drawn far quicker than a path.
+    ctx.rect(
+      slab.left - outPx,
+      slab.topLeft - outPx,
+      slab.right - slab.left + 2 * outPx,
+      slab.thick + 2 * outPx,
+    );
+    return;
+  }
   ctx.moveTo(slab.left - outPx, slab.topLeft - outPx);
   ctx.lineTo(slab.right + outPx, slab.topRight - outPx);
   ctx.lineTo(slab.right + outPx, slab.topRight + slab.thick + outPx);
@@ -57,9 +86,9 @@ export function traceSlab(ctx: CanvasRenderingContext2D, slab: Slab, outPx = 0):
   ctx.closePath();
 }
 
-/** Width of `text` in the context's present font; measured once for each text and font. */
+/** Width of `text` in the face that was set last; measured once for each text and face. */
 export function textPx(ctx: CanvasRenderingContext2D, text: string): number {
-  const key = `${ctx.font}|${text}`;
+  const key = `${face}|${text}`;
   let width = measured.get(key);
   if (width === undefined) {
     width = ctx.measureText(text).width;

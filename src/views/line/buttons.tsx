@@ -1,18 +1,23 @@
-import { memo, useDeferredValue, useEffect, useMemo, useRef } from "react";
+import { memo, useEffect, useMemo, useRef } from "react";
 import { type Block, met, readingOrder, type TimeScale } from "../../dayline/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { counted, crewName, evaName, KIND_WORDS, placeName } from "../words.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
+import { useSettled } from "../settled.ts";
 import { useStill } from "./still.ts";
+
+/** How long the window must rest before the buttons are laid out anew, ms. */
+const SETTLE_MS = 100;
 
 /**
  * A button over every block on screen: it carries the block's name for readers and tests, and the keyboard's focus.
- * Pointers go through it to the lanes below. While the window moves the buttons follow a moment later.
+ * Pointers go through it to the lanes below. While the window moves on and on the buttons wait until it rests: they are
+ * not seen, and laying hundreds of them out costs more than painting the lanes.
  */
 export function BlockButtons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
   // Pointers go through the buttons: under a pointer's drag they may stay where they were.
   const standing = useStill(props.standing);
-  const scale = useDeferredValue(props.scale);
+  const scale = useSettled(props.scale, SETTLE_MS);
   const selection = useDesk((state) => state.selection);
   const focus = useLook((look) => look.focus);
   const held = useLook((look) => look.inHand?.tasks ?? null);
@@ -26,32 +31,36 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
     inOrder.find((block) => shows(scale, block)) ??
     inOrder[0];
 
-  return standing.lanes.map((lane) => (
-    <div key={lane.key} role="group" aria-label={`Lane ${lane.name}`}>
-      {inOrder
-        .filter((block) => block.lane === lane.key && (shows(scale, block) || block === focused))
-        .map((block) => {
-          const slab = slabFor(standing, scale, block);
-          if (!slab) return null;
-          return (
-            <BlockButton
-              key={keys.get(block)}
-              task={block.task}
-              lane={block.lane}
-              name={nameOf(standing, block, counts.get(block.task) ?? 0)}
-              left={Math.round(slab.left)}
-              top={Math.round(Math.min(slab.topLeft, slab.topRight))}
-              width={Math.max(5, Math.round(slab.right - slab.left))}
-              height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
-              selected={selection.includes(block.task)}
-              held={held?.includes(block.task) ?? false}
-              reached={block === focused}
-              wanted={focus?.task === block.task && focus.lane === block.lane}
-            />
-          );
-        })}
+  return (
+    <div className="blocks">
+      {standing.lanes.map((lane) => (
+        <div key={lane.key} role="group" aria-label={`Lane ${lane.name}`}>
+          {inOrder
+            .filter((block) => block.lane === lane.key && (shows(scale, block) || block === focused))
+            .map((block) => {
+              const slab = slabFor(standing, scale, block);
+              if (!slab) return null;
+              return (
+                <BlockButton
+                  key={keys.get(block)}
+                  task={block.task}
+                  lane={block.lane}
+                  name={nameOf(standing, block, counts.get(block.task) ?? 0)}
+                  left={Math.round(slab.left)}
+                  top={Math.round(Math.min(slab.topLeft, slab.topRight))}
+                  width={Math.max(5, Math.round(slab.right - slab.left))}
+                  height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
+                  selected={selection.includes(block.task)}
+                  held={held?.includes(block.task) ?? false}
+                  reached={block === focused}
+                  wanted={focus?.task === block.task && focus.lane === block.lane}
+                />
+              );
+            })}
+        </div>
+      ))}
     </div>
-  ));
+  );
 }
 
 const BlockButton = memo(function BlockButton(props: {

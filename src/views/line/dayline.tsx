@@ -59,7 +59,8 @@ export function DayLine(props: {
   };
   const openMenu = (task: string, x: number, y: number): void => {
     if (!desk.state.getState().selection.includes(task)) desk.select([task]);
-    look.setState({ menu: { x, y } });
+    const box = stage.current?.getBoundingClientRect();
+    look.setState({ menu: { x, y, ...(box ? { atS: scale.at(x - box.left) } : {}) } });
   };
 
   const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
@@ -104,7 +105,9 @@ export function DayLine(props: {
     look.setState({ cursorS: scale.at(event.clientX - box.left) });
     if (event.pointerType !== "mouse") return;
     const edge = under(event.clientX - box.left, event.clientY - box.top, 0)?.edge ?? null;
-    event.currentTarget.dataset["edge"] = edge ?? "";
+    const { dataset } = event.currentTarget;
+    // Set anew it would be styled anew, in every move.
+    if ((dataset["edge"] ?? "") !== (edge ?? "")) dataset["edge"] = edge ?? "";
   };
 
   return (

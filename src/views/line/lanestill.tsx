@@ -89,13 +89,19 @@ function reachPoints({ verdict, lanes }: Standing): readonly object[] {
 
 /** The findings and states of tasks that this lane shows. */
 function marks(standing: Standing): readonly object[] {
+  const known = marksOf.get(standing);
+  if (known) return known;
   const key = standing.lanes[0]?.key ?? "";
   const spans = standing.verdict.findings
     .filter((finding) => finding.span !== null && findingLanes(standing, finding).includes(key))
     .map(({ level, span }) => ({ level, startS: span?.startS, endS: span?.endS }));
   const states = taskStates(standing.verdict);
-  return [...spans, ...standing.blocks.map((block) => ({ state: states.get(block.task) }))];
+  const all = [...spans, ...standing.blocks.map((block) => ({ state: states.get(block.task) }))];
+  marksOf.set(standing, all);
+  return all;
 }
+
+const marksOf = new WeakMap<Standing, readonly object[]>();
 
 /** Equal in number and, one by one, in every plain field; lists inside are not looked at. */
 function sameItems(a: readonly object[], b: readonly object[]): boolean {

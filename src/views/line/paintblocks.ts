@@ -1,7 +1,7 @@
 import { lasts, type Slab } from "../../dayline/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { KIND_LETTERS } from "../words.ts";
-import { type Brush, cut, font, textPx, traceSlab, wrapped } from "./brush.ts";
+import { type Brush, cut, setFont, textPx, traceSlab, wrapped } from "./brush.ts";
 
 /** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */
 export interface BlockLook {
@@ -33,7 +33,6 @@ export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
   ctx.fillStyle = palette[kind];
   ctx.fill();
   ctx.shadowColor = "transparent";
-  ctx.clip();
   const named = width >= NAME_PX;
   const tall = slab.thick >= 40;
   const below = named && tall && width < BESIDE_PX;
@@ -79,9 +78,9 @@ function hatchEdge(
 function letter(brush: Brush, kind: Task["kind"], x: number, y: number): void {
   const { ctx, palette } = brush;
   ctx.fillStyle = palette[kind];
-  ctx.fillRect(x - 6, y - 8, 12, 16);
+  ctx.fillRect(x - 5.5, y - 8, 11, 16);
   ctx.fillStyle = palette.ink;
-  ctx.font = font(13, 750);
+  setFont(ctx, 13, 750);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
   ctx.fillText(KIND_LETTERS[kind], x, y + 0.5);
@@ -94,10 +93,10 @@ function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.fillStyle = palette.ink;
-  ctx.font = font(13.5, 640);
+  setFont(ctx, 13.5, 640);
   const lines = wrapped(ctx, look.task.name, room, 2);
   lines.forEach((line, i) => ctx.fillText(line, at, 16 + i * 13.5));
-  ctx.font = font(12, 440);
+  setFont(ctx, 12, 440);
   ctx.fillText(cut(ctx, facts(look), room), at, slab.thick - 5);
 }
 
@@ -107,7 +106,7 @@ function wordsAbove(brush: Brush, slab: Slab, look: BlockLook, width: number): v
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.fillStyle = palette.ink;
-  ctx.font = font(12, 620);
+  setFont(ctx, 12, 620);
   const lines = wrapped(ctx, look.task.name, width - 5, slab.thick >= 54 ? 3 : 2);
   lines.forEach((line, i) => ctx.fillText(line, slab.left + 3, 14.5 + i * 11.5));
 }
@@ -124,7 +123,7 @@ function oneLine(brush: Brush, slab: Slab, look: BlockLook, width: number): void
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   ctx.fillStyle = palette.ink;
-  ctx.font = font(12.5, 620);
+  setFont(ctx, 12.5, 620);
   const room = width - EDGE_PX - 6;
   const text = cut(ctx, look.task.name, room);
   // A stump of a word tells nothing that the letter does not.
@@ -139,7 +138,7 @@ function ridge(brush: Brush, slab: Slab, width: number): void {
   ctx.fillRect(slab.left, 0, width, 3.5);
   ctx.beginPath();
   ctx.moveTo(slab.left, 3.5);
-  ctx.lineTo(slab.left + 8, 3.5);
+  ctx.lineTo(slab.left + Math.min(8, width), 3.5);
   ctx.lineTo(slab.left, 11.5);
   ctx.fill();
 }
@@ -155,7 +154,7 @@ function nail(brush: Brush, slab: Slab, width: number): void {
   ctx.lineTo(x, 17);
   ctx.stroke();
   ctx.beginPath();
-  ctx.arc(x, 6.5, 3.2, 0, 2 * Math.PI);
+  ctx.arc(x, 6.5, Math.min(3.2, width / 2), 0, 2 * Math.PI);
   ctx.fillStyle = palette.ink;
   ctx.fill();
 }
@@ -216,7 +215,7 @@ export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   ctx.strokeStyle = palette["ink-soft"];
   ctx.stroke();
   const room = slab.right - slab.left - 8;
-  ctx.font = font(11.5, 440);
+  setFont(ctx, 11.5, 440);
   ctx.fillStyle = palette["ink-soft"];
   ctx.textBaseline = "middle";
   const text = `was here: ${name}`;

@@ -5,9 +5,14 @@ import type { Standing } from "./geometry.ts";
 import { shows } from "./geometry.ts";
 import { stateMark } from "./paintblocks.ts";
 
+const statesOf = new WeakMap<Verdict, ReadonlyMap<string, "breach" | "tight">>();
+
 /** The worst that is found about each task: breach before tight. */
 export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "tight"> {
+  const known = statesOf.get(verdict);
+  if (known) return known;
   const states = new Map<string, "breach" | "tight">();
+  statesOf.set(verdict, states);
   for (const finding of verdict.findings) {
     if (finding.level === "open") continue;
     for (const subject of finding.subjects) {
@@ -18,22 +23,32 @@ export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "ti
   return states;
 }
 
-/** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. */
+/** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. Worked out once a verdict. */
 export function findingLanes(standing: Standing, finding: Finding): readonly string[] {
+  let known = lanesOf.get(standing.verdict);
+  if (!known) lanesOf.set(standing.verdict, (known = new Map()));
+  let lanes = known.get(finding);
+  if (!lanes) known.set(finding, (lanes = lanesAbout(standing, finding)));
+  return lanes;
+}
+
+const lanesOf = new WeakMap<Verdict, Map<Finding, readonly string[]>>();
+
+function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly string[] {
   const ids = (kind: string): readonly string[] =>
     finding.subjects.filter((subject) => subject.kind === kind).map((subject) => subject.id);
   const crew = ids("crew");
   if (crew.length > 0) return crew;
-  const tasks = new Set(ids("task"));
-  if (tasks.size > 0) {
-    const lanes = standing.blocks.filter((block) => tasks.has(block.task)).map((block) => block.lane);
-    return [...new Set(lanes)];
+  const tasks = ids("task");
+  if (tasks.length > 0) {
+    const spots = schedule.placements.filter((spot) => tasks.includes(spot.task));
+    return [...new Set(spots.flatMap((spot) => (spot.crew.length === 0 ? [REMOTE] : spot.crew)))];
   }
   const evas = ids("eva");
   if (evas.length > 0) {
-    return [...new Set(standing.plan.evas.filter((eva) => evas.includes(eva.id)).flatMap((eva) => eva.crew))];
+    return [...new Set(plan.evas.filter((eva) => evas.includes(eva.id)).flatMap((eva) => eva.crew))];
   }
-  return standing.lanes.filter((lane) => lane.key !== REMOTE).map((lane) => lane.key);
+  return plan.crew.map((member) => member.id);
 }
 
 /** Findings where they happen: a bar along the foot of the lane for as long as it holds, with its mark at the begin. */

@@ -1,6 +1,6 @@
 import { left, met, reliefY, REMOTE, type TimeScale } from "../../dayline/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
-import { type Brush, cut, font, textPx } from "./brush.ts";
+import { type Brush, cut, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
@@ -54,7 +54,7 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
       // The word stays in sight while any of the block is.
       const from = Math.max(x, 0);
       const to = Math.min(right, brush.widthPx);
-      ctx.font = font(13, 560);
+      setFont(ctx, 13, 560);
       ctx.fillStyle = palette.ink;
       ctx.textAlign = "center";
       ctx.textBaseline = "middle";
@@ -71,21 +71,17 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
 
 /** Hairlines at every ten minutes of walk home. */
 function paintHeights(brush: Brush, standing: Standing, topPx: number, scale: TimeScale): void {
-  const { ctx, palette } = brush;
+  const { ctx } = brush;
   const lane = standing.lanes.find((one) => one.topPx === topPx)!;
-  ctx.save();
-  ctx.strokeStyle = palette.line;
-  ctx.lineWidth = 1;
-  ctx.setLineDash([1, 5]);
+  // A tile of one dot: dashes are drawn dot by dot.
+  ctx.fillStyle = brush.hatch("heights");
   const stepS = standing.relief.topS > 3600 ? 1800 : 600;
   for (let homeS = stepS; homeS < standing.relief.topS; homeS += stepS) {
-    const y = Math.round(reliefY(lane, standing.relief, homeS)) + 0.5;
-    ctx.beginPath();
-    ctx.moveTo(0, y);
-    ctx.lineTo(scale.widthPx, y);
-    ctx.stroke();
+    const y = Math.round(reliefY(lane, standing.relief, homeS));
+    ctx.translate(0, y);
+    ctx.fillRect(0, 0, scale.widthPx, 1);
+    ctx.translate(0, -y);
   }
-  ctx.restore();
 }
 
 /** Where the held or selected task may be: its own windows, or relay passes when it needs one. */
@@ -106,7 +102,7 @@ export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: numb
     ctx.setLineDash([7, 4]);
     ctx.strokeRect(x, 1, right - x, lanesPx - 2);
     ctx.setLineDash([]);
-    ctx.font = font(12, 620);
+    setFont(ctx, 12, 620);
     const text = `${span.word} ${met(span.startS)} to ${met(span.endS)}`;
     const wide = textPx(ctx, text) + 8;
     if (right - x > wide) {

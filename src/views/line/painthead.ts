@@ -12,7 +12,7 @@ import {
 } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Verdict } from "../../store/index.ts";
-import { type Brush, cut, font, textPx } from "./brush.ts";
+import { type Brush, cut, setFont, textPx } from "./brush.ts";
 import { shows } from "./geometry.ts";
 import { AXIS_PX, EVA_ROW_PX, SKY_PX } from "./sizes.ts";
 
@@ -27,7 +27,7 @@ export function paintAxes(brush: Brush, dial: Dial, scale: TimeScale): void {
     const x = Math.round(scale.x(tick.atS)) + 0.5;
     ctx.fillStyle = palette.ink;
     ctx.fillRect(x - 0.5, tick.major ? 20 : 22, tick.major ? 2 : 1, tick.major ? 6 : 4);
-    ctx.font = font(tick.major ? 16 : 14, tick.major ? 720 : 480, "normal");
+    setFont(ctx, tick.major ? 16 : 14, tick.major ? 720 : 480, "normal");
     edgeText(brush, tick.label, x, 16);
   }
   ctx.fillStyle = palette["line-strong"];
@@ -36,7 +36,7 @@ export function paintAxes(brush: Brush, dial: Dial, scale: TimeScale): void {
     const x = Math.round(scale.x(tick.atS)) + 0.5;
     ctx.fillStyle = palette["ink-soft"];
     ctx.fillRect(x - 0.5, 27, tick.major ? 2 : 1, tick.major ? 6 : 4);
-    ctx.font = font(12, tick.major ? 680 : 440, "normal");
+    setFont(ctx, 12, tick.major ? 680 : 440, "normal");
     edgeText(brush, tick.label, x, 41);
   }
 }
@@ -102,7 +102,7 @@ export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, dial: Dial
       ctx.fillRect(from, top + 3, Math.min(room, 150), EVA_ROW_PX - 6);
       ctx.fillStyle = palette.ink;
     }
-    ctx.font = font(13.5, 640, "normal");
+    setFont(ctx, 13.5, 640, "normal");
     ctx.textAlign = "left";
     ctx.textBaseline = "middle";
     const texts = outing
@@ -138,7 +138,7 @@ export function paintSky(
     ctx.fillRect(x, top + 2, 2, 15);
     ctx.fillRect(right - 2, top + 2, 2, 15);
     ctx.fillRect(x, top + 15.5, right - x, 1.5);
-    ctx.font = font(12, 540);
+    setFont(ctx, 12, 540);
     ctx.fillStyle = palette.ink;
     ctx.textAlign = "left";
     ctx.textBaseline = "middle";
@@ -149,6 +149,9 @@ export function paintSky(
   ctx.fillStyle = palette["line-strong"];
   ctx.fillRect(0, top + SKY_PX - 1, brush.widthPx, 1);
 }
+
+/** Instants of the sun's line, so that a move of the window asks for few new ones. */
+const SUN_STEP_S = 600;
 
 function paintSun(
   brush: Brush,
@@ -161,7 +164,7 @@ function paintSun(
   const { ctx, palette } = brush;
   const start = sunDeg(0);
   const end = sunDeg(plan.stay.lengthS);
-  ctx.font = font(12, 540);
+  setFont(ctx, 12, 540);
   ctx.textBaseline = "middle";
   if (start === null || end === null) {
     ctx.fillStyle = palette.ink;
@@ -173,13 +176,11 @@ function paintSun(
   const high = Math.max(start, end) + 1;
   const y = (degrees: number): number => top + height - 3 - ((degrees - low) / (high - low)) * (height - 6);
   ctx.beginPath();
-  const steps = 24;
-  for (let i = 0; i <= steps; i += 1) {
-    const px = (brush.widthPx * i) / steps;
-    const degrees = sunDeg(scale.at(px));
-    if (degrees === null) continue;
-    if (i === 0) ctx.moveTo(px, y(degrees));
-    else ctx.lineTo(px, y(degrees));
+  const { startS, endS } = scale.window;
+  const stepS = SUN_STEP_S * Math.max(1, Math.ceil((endS - startS) / (24 * SUN_STEP_S)));
+  for (let atS = Math.floor(startS / stepS) * stepS; atS < endS + stepS; atS += stepS) {
+    const degrees = sunDeg(atS);
+    if (degrees !== null) ctx.lineTo(scale.x(atS), y(degrees));
   }
   ctx.strokeStyle = palette.sun;
   ctx.lineWidth = 2;

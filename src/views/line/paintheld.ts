@@ -1,5 +1,5 @@
 import { type Lane, REMOTE, type StartBand, type TimeScale } from "../../dayline/index.ts";
-import { type Brush, font, textPx } from "./brush.ts";
+import { type Brush, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /**
@@ -32,7 +32,7 @@ export function paintFitBands(
       ctx.fillRect(x, lane.topPx + 1, width, 6);
       ctx.fillRect(x, lane.topPx + 1, 2, 14);
       ctx.fillRect(x + width - 2, lane.topPx + 1, 2, 14);
-      ctx.font = font(12, 620);
+      setFont(ctx, 12, 620);
       const text = "fits from here";
       if (width > textPx(ctx, text) + 10) {
         ctx.textAlign = "left";
@@ -50,7 +50,7 @@ function onLane(band: StartBand, lane: Lane): boolean {
 
 function nowhere(brush: Brush, lane: Lane): void {
   const { ctx, palette } = brush;
-  ctx.font = font(12, 620);
+  setFont(ctx, 12, 620);
   const text = "fits nowhere on this lane as the day stands";
   const wide = textPx(ctx, text) + 12;
   ctx.fillStyle = palette.raised;

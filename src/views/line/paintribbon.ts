@@ -1,6 +1,6 @@
 import { type Between, type Lane, needed, reliefY, slabOf, type TimeScale } from "../../dayline/index.ts";
 import type { ReachTrack } from "../../store/index.ts";
-import { type Brush, font, textPx, traceSlab } from "./brush.ts";
+import { type Brush, setFont, textPx, traceSlab } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /** The ground a crew member walks over: below the ribbon of work, as high as the walk home is long. */
@@ -109,13 +109,13 @@ export function paintBetween(brush: Brush, standing: Standing, between: Between,
 }
 
 function fitting(brush: Brush, texts: readonly string[], roomPx: number): string | null {
-  brush.ctx.font = font(12, 560);
+  setFont(brush.ctx, 12, 560);
   return texts.find((text) => textPx(brush.ctx, text) <= roomPx) ?? null;
 }
 
 function label(brush: Brush, roomPx: number, text: string, x: number, y: number, plate: boolean): void {
   const { ctx, palette } = brush;
-  ctx.font = font(12, 560);
+  setFont(ctx, 12, 560);
   const wide = textPx(ctx, text);
   if (wide > roomPx - 4) return;
   ctx.textAlign = "center";

@@ -11,7 +11,8 @@ export type Hatch =
   | "night"
   | "meal"
   | "ceiling"
-  | "breach";
+  | "breach"
+  | "heights";
 
 const SIZE = 6;
 
@@ -72,6 +73,7 @@ const DRAWN: Readonly<Record<Hatch, Drawn>> = {
   },
   ceiling: { ink: (palette) => palette.ceiling, ...slant(0.9, false) },
   breach: { ink: (palette) => palette.breach, ...slant(1.6, false) },
+  heights: { ink: (palette) => palette.line, draw: (ctx) => ctx.fillRect(0, 0, 1, 1) },
 };
 
 export const HATCHES = Object.keys(DRAWN) as readonly Hatch[];
