@@ -12,6 +12,7 @@ import {
 } from "../physics/index.ts";
 import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
 import {
+  carryingW,
   gaitsOf,
   type Heavens,
   heavensOf,
@@ -76,7 +77,7 @@ export function prepare(plan: Plan): Prepared {
   const heavens = heavensOf(plan);
   for (const member of plan.crew) {
     const suit = suits.get(member.suit);
-    if (suit) walkers.set(member.id, walkerOf(plan, heavens, member, suit));
+    if (suit) walkers.set(member.id, walkerOf(plan, ways, heavens, member, suit));
   }
   return {
     plan,
@@ -89,7 +90,7 @@ export function prepare(plan: Plan): Prepared {
   };
 }
 
-function walkerOf(plan: Plan, heavens: Heavens, member: CrewMember, suit: Suit): Walker {
+function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, suit: Suit): Walker {
   const { walking, walkback, heat } = plan.rules;
   const factor = member.workRateFactor;
   const massKg = member.bodyMassKg + suit.massKg;
@@ -105,7 +106,8 @@ function walkerOf(plan: Plan, heavens: Heavens, member: CrewMember, suit: Suit):
     emergencyS: suit.emergencyOxygenS - walkback.emergencyReserveS,
     egressW: metabolicW("egress-ingress", factor),
     waitW: metabolicW("rest", factor),
-    taskW: (task) => metabolicW(task.effort, factor),
+    taskW: (task) =>
+      metabolicW(task.effort, factor) + carryingW(ways, task, plan.body.gravityMs2, walking.speedMs),
     wayW: (slopeRad) =>
       walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
     on: (eva) => {

@@ -24,6 +24,7 @@ export { heavensOf } from "./heavens.ts";
 export type { Heavens, SkyPlan } from "./heavens.ts";
 export { sunOnWalk, taskSky } from "./tasksky.ts";
 export type { SkyTask, SunPiece, TaskGround, TaskSky } from "./tasksky.ts";
+export { carryingW } from "./carrying.ts";
 export { surroundingsW } from "./warmth.ts";
 export { gaitsOf } from "./gaits.ts";
 export type { WalkingPlan } from "./gaits.ts";

@@ -200,6 +200,8 @@ export function randomPlan(seed: number, shape: Shape): Plan {
             }
           : {}),
         instrument: rare(0.2),
+        // Now and then more than the crew may carry.
+        massOutKg: worn.next() < 0.4 * shape.features ? worn.below(250) : 0,
         ...(rare(0.15)
           ? {
               pin: remote

@@ -1,6 +1,6 @@
 import { explainDraw, type Explained, explainRate, metabolicW, suitIn } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { gaitsOf, heavensOf, homeOf, surroundingsW, waysOf } from "../../terrain/index.ts";
+import { carryingW, gaitsOf, heavensOf, homeOf, surroundingsW, waysOf } from "../../terrain/index.ts";
 import { explainWalkback } from "../sitefrom.ts";
 import type { FromAnswer } from "./ask.ts";
 import { plain } from "./words.ts";
@@ -12,21 +12,32 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
   const eva = plan.evas.find((one) => one.id === placement?.eva);
   if (!task || !placement || !eva) return null;
   const heavens = heavensOf(plan);
+  const ways = waysOf(plan.site, gaitsOf(plan).planned);
   const rows: string[][] = [];
   const rates: Explained[] = [];
   for (const crew of placement.crew) {
     const member = plan.crew.find((one) => one.id === crew);
     const suit = plan.suits.find((one) => one.id === member?.suit);
     if (!member || !suit) continue;
-    const watts = metabolicW(task.effort, member.workRateFactor);
+    const carriedW = carryingW(ways, task, plan.body.gravityMs2, plan.rules.walking.speedMs);
+    const watts = metabolicW(task.effort, member.workRateFactor) + carriedW;
     const worn = suitIn(suit, "working", surroundingsW(heavens, suit, eva));
     const hours = task.duration.likelyS / 3600;
     const draws = explainDraw(worn, watts);
-    rates.push({ ...explainRate(task.effort, member.workRateFactor), of: `${member.name}'s metabolic rate` });
+    const effort = explainRate(task.effort, member.workRateFactor);
+    rates.push({
+      ...effort,
+      of: `${member.name}'s metabolic rate`,
+      value: watts,
+      formula: `${effort.formula} + carriedW`,
+      inputs: [
+        ...effort.inputs,
+        { name: "carriedW", value: carriedW, unit: "W for the slopes of what is carried out, over the task" },
+      ],
+    });
     rows.push([member.name, plain(watts), ...draws.map((one) => plain(one.value * hours))]);
   }
   const { places } = plan.site;
-  const ways = waysOf(plan.site, gaitsOf(plan).planned);
   const back = waysOf(plan.site, gaitsOf(plan).back);
   const end = ways.index.get(task.endPlace ?? task.place ?? "");
   const homeS = end === undefined ? -1 : homeOf(plan.site, ways, gaitsOf(plan).back).placeS[end]!;

@@ -70,7 +70,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
     return Math.max(most, Math.min(fits, longestS[e]!));
   }, 0);
-  const worn = wornOn(plan, routes);
+  const worn = wornOn(plan, ways, routes);
   const draws = drawsOf(plan, ground, routes, worn, longestOutS);
   const heat = heatOf(plan, ground, routes, worn, longestOutS);
 

@@ -8,7 +8,7 @@ import {
   walkingW,
 } from "../../physics/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
-import { heavensOf, surroundingsW } from "../../terrain/index.ts";
+import { carryingW, heavensOf, surroundingsW, type Ways } from "../../terrain/index.ts";
 import type { RouteKey } from "./choices.ts";
 
 /** What happens each second: draws by kind of consumable, and heat in whole J. */
@@ -28,7 +28,7 @@ export interface Worn {
 }
 
 /** The suits of all `routes` as they are worn. */
-export function wornOn(plan: Plan, routes: readonly RouteKey[]): Worn[] {
+export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Worn[] {
   const heavens = heavensOf(plan);
   const { walking, walkback } = plan.rules;
   return routes.map((route) => {
@@ -64,7 +64,11 @@ export function wornOn(plan: Plan, routes: readonly RouteKey[]): Worn[] {
           "walking",
           walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
         ),
-      work: (task) => rate("working", metabolicW(task.effort, factor)),
+      work: (task) =>
+        rate(
+          "working",
+          metabolicW(task.effort, factor) + carryingW(ways, task, plan.body.gravityMs2, walking.speedMs),
+        ),
     };
   });
 }

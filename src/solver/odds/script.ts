@@ -243,7 +243,7 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
     way: keys.map(() => by(ways.size * ways.size)),
     wayMore: keys.map(() => by(ways.size * ways.size)),
   };
-  wornOn(plan, keys).forEach((worn, r) => {
+  wornOn(plan, ways, keys).forEach((worn, r) => {
     const member = plan.crew[keys[r]!.member]!;
     const suit = plan.suits.find((one) => one.id === member.suit)!;
     // Rates are rounded up to whole units; over a million watts what rounding adds is gone.

@@ -29,8 +29,9 @@ export function lasting(problem: Problem, activity: number, lengthS: number, pas
   const lengths = problem.lengthS.slice();
   lengths[activity] = lengthS;
   const task = problem.draws.task.slice();
-  wornOn(plan, routesOf(plan)).forEach((suit, r) => {
-    suit.work(plan.tasks[activity]!).draws.forEach((rate, k) => {
+  const late = { ...plan.tasks[activity]!, duration: { likelyS: duration(lengthS) } };
+  wornOn(plan, problem.ways, routesOf(plan)).forEach((suit, r) => {
+    suit.work(late).draws.forEach((rate, k) => {
       task[(activity * routes + r) * KINDS + k] = (rate - problem.draws.restRate[r * KINDS + k]!) * lengthS;
     });
   });

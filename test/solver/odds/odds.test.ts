@@ -233,7 +233,7 @@ describe("a run", () => {
     while (sliced.step(0.003)) slices += 1;
     expect(slices).toBeGreaterThan(20);
     expect(sliced.report()).toEqual(whole);
-    expect(oddsOf(plan, schedule, 200, 10).worth).not.toEqual(whole.worth);
+    expect(oddsOf(plan, schedule, 200, 10).evas).not.toEqual(whole.evas);
   });
 
   it("can be broken off: the days so far, and no claim to be complete", () => {
