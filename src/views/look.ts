@@ -50,8 +50,8 @@ export interface LookState {
   readonly lasso: Lasso | null;
   /** A drag that was refused because these tasks are pinned, and where on the page. */
   readonly refused: { readonly tasks: readonly string[]; readonly x: number; readonly y: number } | null;
-  /** A menu of what can be done with the selection, and where on the page. */
-  readonly menu: { readonly x: number; readonly y: number } | null;
+  /** A menu of what can be done with the selection, where on the page, and the time it was opened at on the line. */
+  readonly menu: { readonly x: number; readonly y: number; readonly atS?: number } | null;
   readonly clock: ClockKind;
   /** Variants that are held against the day, in the order in which they were chosen. */
   readonly compared: readonly string[];

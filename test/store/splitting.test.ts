@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
+import { editBetween } from "../../src/plan/index.ts";
 import { deskWith } from "./bench.ts";
 
 describe("splitting and merging on the desk", () => {
@@ -32,6 +33,26 @@ describe("splitting and merging on the desk", () => {
     desk.undo();
     expect(desk.state.getState().plan.schedule).toBe(plan.schedule);
     expect(desk.state.getState().history.undo).toEqual(history.undo);
+  });
+
+  it("are refused while a variant gives up something of the task, which would hold for one part only", () => {
+    const { desk } = deskWith();
+    const { plan } = desk.state.getState();
+    const longer = {
+      ...plan,
+      tasks: plan.tasks.map((task) => ({ ...task, worth: task.id === "one" ? 99 : 10 })),
+    };
+    desk.keepOffered("Dearer", {
+      plan,
+      edit: editBetween("Dearer", plan, longer),
+      schedule: plan.schedule,
+      sentence: "Task one is worth more.",
+      owner: null,
+    });
+    expect(desk.hinderedSplit("one", 300)).toMatch(/^Variant Dearer gives up something of Task one/);
+    expect(desk.splitTask("one", 300)).toBe(desk.hinderedSplit("one", 300));
+    expect(desk.state.getState().plan.tasks).toHaveLength(3);
+    expect(desk.hinderedSplit("two", 300)).toBeNull();
   });
 
   it("say what the plan cannot take: a name of full length has no room for its parts", () => {

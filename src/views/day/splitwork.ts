@@ -1,5 +1,5 @@
 import { lasts, met } from "../../dayline/index.ts";
-import { mergeTasks, otherPart, splitAfterS } from "../../plan/index.ts";
+import { otherPart, splitAfterS } from "../../plan/index.ts";
 import type { Command, Desk } from "../../store/index.ts";
 import type { Look } from "../look.ts";
 
@@ -11,9 +11,9 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
     const { selection, plan } = now();
     const [task] = selection;
     if (task === undefined || selection.length !== 1) return null;
-    // A menu lies over the pointer's minute; the one it came from counts.
-    const { cursorS, minuteS, menu } = look.getState();
-    const afterS = splitAfterS(plan, task, cursorS ?? (menu ? minuteS : null));
+    // A menu lies over the time under the pointer: the time it was opened at counts then.
+    const { cursorS, menu } = look.getState();
+    const afterS = splitAfterS(plan, task, menu?.atS ?? cursorS);
     return afterS === null ? null : { task, afterS };
   };
   const pair = (): readonly [string, string] | null => {
@@ -44,7 +44,8 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
       ["S"],
       () => {
         if (now().selection.length !== 1) return "Select one task first.";
-        return cut() === null ? "It is too short: both parts need a minute." : null;
+        const at = cut();
+        return at ? desk.hinderedSplit(at.task, at.afterS) : "It is too short: both parts need a minute.";
       },
       () => {
         const at = cut();
@@ -57,9 +58,7 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
       ["Shift+S"],
       () => {
         const two = pair();
-        if (!two) return "Select two tasks, or a part of a split one.";
-        const merge = mergeTasks(now().plan, ...two);
-        return merge.ok ? null : merge.error;
+        return two ? desk.hinderedMerge(...two) : "Select two tasks, or a part of a split one.";
       },
       () => {
         const two = pair();

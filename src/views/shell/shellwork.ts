@@ -48,7 +48,7 @@ export function shellWork(desk: Desk, look: Look): readonly Command[] {
       "Tasks",
       "Show in setup",
       [],
-      () => look.setState({ screen: "setup" }),
+      () => look.setState({ screen: "setup", setupPage: "tasks" }),
       () => (desk.state.getState().selection.length === 0 ? "Select a task first." : null),
     ),
   ];

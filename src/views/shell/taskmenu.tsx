@@ -83,8 +83,9 @@ export function TaskMenu() {
                 title={why ?? undefined}
                 onClick={() => {
                   if (why !== null) return;
-                  close();
+                  // First: a command may ask where the menu was opened.
                   command.run();
+                  close();
                 }}
               >
                 <span>{nameOf(command)}</span>
