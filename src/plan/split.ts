@@ -51,7 +51,8 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
  * On an unchanged day the judge finds the same, but for rules that look at tasks one by one: must-do, time-window,
  * sun, light, sun-angle, relay, task-crew, pin, hot-keep-out, one-at-a-time, link-crew and link-eva tell of each part for itself, so
  * that one finding may become two, or two parts may hold where the whole did not. A walk to an end place is another
- * one afterwards: it begins with the second part.
+ * one afterwards: it begins with the second part. The climb of what is carried out is charged to the first part alone: as much in all,
+ * up to the rounding of whole amounts a second, but sooner.
  */
 export function splitTask(plan: Plan, id: string, afterS: number): Outcome<Split, string> {
   const task = plan.tasks.find((one) => one.id === id);

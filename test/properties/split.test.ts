@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { check, type Finding, type RuleId, type Verdict } from "../../src/check/index.ts";
 import { type Plan, splitTask } from "../../src/plan/index.ts";
 import { partsArb } from "../check/randomPlan.ts";
-import { tinyPlan } from "../check/tinyPlan.ts";
+import { at, place, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /**
  * A split leaves the day as it is, so the judge finds the same: but for the rules that look at tasks one by one, of
@@ -104,5 +104,26 @@ describe("the judge on a split task", () => {
     // The law says something only where there is a task to split and something to find.
     expect(asked).toBeGreaterThan(300);
     expect(findings).toBeGreaterThan(asked);
+  });
+
+  test("charges the climb of what is carried out once, whichever part it falls to", () => {
+    const places = [place("lander", 0, 0), { ...place("a", 300, 0), upM: 60 }];
+    const load = { massOutKg: 20, duration: { likelyS: 1200 } };
+    const plan = tinyPlan({ places, tasks: [task("x", "a", load)], placements: [at("x", 3000)] });
+    const unladen = tinyPlan({
+      places,
+      tasks: [task("x", "a", { ...load, massOutKg: 0 })],
+      placements: [at("x", 3000)],
+    });
+    const split = splitTask(plan, "x", 300);
+    if (!split.ok) throw new Error(split.error);
+    const left = (of: Plan) =>
+      check(of)
+        .margins.filter((one) => one.crew === "ev1")
+        .map((one) => one.margin);
+    const [whole, parts, light] = [left(plan), left({ ...plan, ...split.value.parts }), left(unladen)];
+    whole.forEach((margin, k) => expect(parts[k]).toBeCloseTo(margin, 6));
+    // The load counts at all: without it more oxygen is left.
+    expect(light[0]! - whole[0]!).toBeGreaterThan(1e-5);
   });
 });
