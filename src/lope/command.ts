@@ -10,6 +10,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,
   why: async () => (await import("./whyverb.ts")).whyVerb,
+  from: async () => (await import("./fromverb.ts")).fromVerb,
   plans: async () => (await import("./plansverb.ts")).plansVerb,
 };
 

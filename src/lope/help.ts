@@ -19,6 +19,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Why a task is not on the day, or without --task what is wrong with the schedule: where it comes
       closest, what stands against it, and what could be given up, cheapest first. --take writes the
       plan with the N-th of these.
+  lope from plan.json --of oxygen|co2|water|battery|walkback|heat --eva ID --crew ID [--at S] [--json]
+  lope from plan.json --of worth|walked | --task ID | --rule ID [--json]
+      From what a figure of the plan's schedule comes: formula, inputs, source, and the lines it is
+      the sum of. --at: seconds from touchdown; without it at ingress, or where there is least to spare.
   lope plans
       Writes the ready plans and the plan format's JSON Schema into public/.
   lope help
