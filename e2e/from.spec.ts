@@ -1,3 +1,4 @@
+import AxeBuilder from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
 
 /** Every figure answers from what it comes: by press and by key, and the answer adds up. */
@@ -12,6 +13,7 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   const answer = page.getByRole("group", { name: "From what: worst margin" });
   await expect(answer).toContainText("(left - reserve) / stock * 100");
   await expect(answer.getByRole("table")).toContainText("Ingress work");
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
   await page.keyboard.press("Escape");
   await expect(answer).toBeHidden();
 

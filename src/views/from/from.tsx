@@ -66,7 +66,7 @@ export function From(props: {
         className={ask ? "from panel wide" : "from panel"}
         role="group"
         aria-label={name}
-        tabIndex={-1}
+        tabIndex={0}
         onToggle={(event) => toggled(event.newState === "open")}
       >
         {open && <Said answer={ask ? answer : { figures: from ?? [], sums: null }} />}
