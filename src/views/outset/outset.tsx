@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import type { Desk } from "../../store/index.ts";
+import { type Desk, type DeskState, packStands } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
 import type { Services } from "../services.ts";
@@ -16,7 +16,7 @@ const LEADS: Readonly<Record<StepId, string>> = {
   crew: "To crew and suits",
   evas: "To EVAs",
   requests: "To the tasks",
-  pack: "Pack",
+  pack: "Pack the day",
   findings: "To the findings",
   paper: "To paper",
 };
@@ -58,7 +58,8 @@ function Strip() {
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running ?? false);
-  const steps = useMemo(() => outsetSteps(plan, verdict), [plan, verdict]);
+  const stuck = useDesk(stuckBy);
+  const steps = useMemo(() => outsetSteps(plan, verdict, stuck), [plan, verdict, stuck]);
   const next = nextStep(steps);
   // A step that was pressed is told of until another one is the next.
   const [asked, ask] = useState<{ readonly id: StepId; readonly next: StepId } | null>(null);
@@ -119,6 +120,14 @@ function Strip() {
       </button>
     </section>
   );
+}
+
+/** Why the first task is on the bench after a pack that placed nothing; null when it is not so. */
+function stuckBy(state: DeskState): string | null {
+  const first = state.plan.tasks.find((task) => task.worth > 0 || task.must);
+  if (!first || state.verdict.placed > 0 || packStands(state) === null) return null;
+  const reason = state.benchReasons.get(first.id);
+  return reason ? `${first.name}: ${reason.sentence}` : null;
 }
 
 /** Drawn, since not every face has the sign. */

@@ -33,8 +33,15 @@ const done = (sentence: string): Judged => ({ state: "done", sentence });
 /** What the empty plan comes with, the same at any time but for the touchdown. */
 const BLANK = blankPlan(0);
 
-/** All steps in the order in which they are taken. */
-export function outsetSteps(plan: Plan, verdict: Verdict): readonly OutsetStep[] {
+/**
+ * All steps in the order in which they are taken. `stuck` is why a task is on the bench after a pack that has placed
+ * nothing, in a sentence; null when it is not known or not so.
+ */
+export function outsetSteps(
+  plan: Plan,
+  verdict: Verdict,
+  stuck: string | null = null,
+): readonly OutsetStep[] {
   const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
     id,
     name,
@@ -47,7 +54,7 @@ export function outsetSteps(plan: Plan, verdict: Verdict): readonly OutsetStep[]
     step("crew", "Crew", "Crew and suits", "crew", crewOf(plan)),
     step("evas", "EVAs", "EVAs", "evas", evasOf(plan)),
     step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
-    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict)),
+    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
     step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
     step("paper", "Paper", "Print", null, paperOf(verdict)),
   ];
@@ -112,9 +119,12 @@ function requestsOf({ tasks, evas }: Plan): Judged {
   return done(`${counted(tasks.length, "request")}, ${must} of them must-do.`);
 }
 
-function packOf({ tasks }: Plan, verdict: Verdict): Judged {
+function packOf({ tasks }: Plan, verdict: Verdict, stuck: string | null): Judged {
   if (tasks.length === 0) return open("There is nothing to pack yet: requests come first.");
-  if (verdict.placed === 0) return open("Nothing is on the day line yet: press Pack.");
+  if (verdict.placed === 0)
+    return open(
+      stuck === null ? "Nothing is on the day line yet: press Pack." : `Packing placed nothing. ${stuck}`,
+    );
   const { mustLeftOut } = verdict.score;
   if (mustLeftOut > 0)
     return open(`${counted(mustLeftOut, "must-do task")} left out: pack again, or ask why not on the bench.`);

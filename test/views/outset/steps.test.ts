@@ -36,6 +36,8 @@ describe("the steps to a packed day", () => {
     expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open"]);
     expect(nextStep(stepsOf(plan)).id).toBe("pack");
     expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
+    const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), "Core: it is too far.");
+    expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: it is too far.");
     const packed = {
       ...plan,
       schedule: {
