@@ -18,7 +18,7 @@ test.beforeEach(({ page }) => openDay(page));
 test("several tasks are chosen with Shift, dragged together and taken back in one step", async ({ page }) => {
   await block(page, "Carry the ground listener").click();
   await block(page, "Level the ground listener").click({ modifiers: ["Shift"] });
-  await expect(page.getByText("2 tasks, 0:27 of work")).toBeVisible();
+  await expect(page.getByText("2 tasks, 27 min of work")).toBeVisible();
   const carry = await spanOf(page, "Carry the ground listener");
   await dragBy(page, await middleOf(block(page, "Level the ground listener")), 60);
   await expect(cost(page)).toContainText("2 tasks");

@@ -14,13 +14,13 @@ export function met(atS: number): string {
   return `${atS < 0 ? "-" : ""}${hours}:${two(minutes)}${tail} MET`;
 }
 
-/** A length of time as `1 h 05 min`, `12 min` or `40 s`; below zero there is "no time". */
+/** A length of time as `1:05`, `12 min` or `40 s`; below zero there is "no time". */
 export function lasting(seconds: number, rounding: Rounding): string {
   if (seconds < 0) return "no time";
   if (seconds < 60) return seconds === 0 ? "0 min" : `${seconds} s`;
   const minutes = rounding === "down" ? Math.floor(seconds / 60) : Math.ceil(seconds / 60);
   if (minutes < 60) return `${minutes} min`;
-  return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
+  return `${Math.floor(minutes / 60)}:${two(minutes % 60)}`;
 }
 
 /** A distance as `850 m` or `1.24 km`. */

@@ -1,5 +1,5 @@
 /**
- * Time and amounts as the trade reads them. Hours and minutes are `h:mm`, seconds follow only where they are not
+ * Time and amounts as the trade reads them. Hours and minutes are `h:mm`; lengths under an hour are `12 min`. Seconds follow only where they are not
  * zero. What is needed is rounded up, what is left is rounded down: never a margin larger than it is.
  */
 
@@ -59,9 +59,9 @@ export function clockText(dial: Dial, atS: number, eva: string | null = null): s
   return phase ? `${phase.name} ${met(atS - phase.startS)}` : `MET ${met(atS)}`;
 }
 
-/** A length as `h:mm`, rounded up to whole minutes: what something takes. */
+/** A length rounded up to whole minutes: what something takes. `12 min`, from an hour on `1:05`. */
 export function lasts(lengthS: number): string {
-  return met(Math.ceil(lengthS / 60) * 60);
+  return span(Math.ceil(lengthS / 60) * 60, Math.ceil);
 }
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
@@ -72,12 +72,12 @@ export function utcDay(touchdownMs: number, atS: number): string {
   return `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
 }
 
-/** A length that is needed, rounded up: `45 s`, `12 min`, `1 h 05 min`. */
+/** A length that is needed, rounded up: `45 s`, `12 min`, `1:05`. */
 export function needed(lengthS: number): string {
   return span(lengthS, Math.ceil);
 }
 
-/** A length that is left, rounded down: `45 s`, `12 min`, `1 h 05 min`; negative ones away from zero. */
+/** A length that is left, rounded down: `45 s`, `12 min`, `1:05`; negative ones away from zero. */
 export function left(lengthS: number): string {
   return span(lengthS, Math.floor);
 }
@@ -104,10 +104,10 @@ function span(lengthS: number, round: (value: number) => number): string {
   const rounded = Math.abs(lengthS) < 60 ? round(lengthS) : round(lengthS / 60) * 60;
   const size = Math.abs(rounded);
   const sign = rounded < 0 ? MINUS : "";
-  if (size < 60) return `${sign}${size} s`;
+  if (size < 60) return size === 0 ? "0 min" : `${sign}${size} s`;
   const minutes = Math.round(size / 60);
   if (minutes < 60) return `${sign}${minutes} min`;
-  return `${sign}${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
+  return `${sign}${Math.floor(minutes / 60)}:${two(minutes % 60)}`;
 }
 
 function two(value: number): string {

@@ -1,10 +1,12 @@
 /** Numbers in the maker's sentences; margins are never rounded to the unsafe side. */
 
-/** Seconds as `1 h 05 min` or `12 min`, rounded up or down to whole minutes. */
+/** Seconds as `1:05` or `12 min`, rounded up or down to whole minutes. */
 export function minutes(seconds: number, rounding: "up" | "down"): string {
   const whole = rounding === "up" ? Math.ceil(seconds / 60) : Math.floor(seconds / 60);
   if (Math.abs(whole) < 60) return `${whole} min`;
-  return `${Math.trunc(whole / 60)} h ${String(Math.abs(whole % 60)).padStart(2, "0")} min`;
+  const sign = whole < 0 ? "-" : "";
+  const size = Math.abs(whole);
+  return `${sign}${Math.floor(size / 60)}:${String(size % 60).padStart(2, "0")}`;
 }
 
 /** Metres, whole. */

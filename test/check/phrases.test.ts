@@ -10,11 +10,11 @@ describe("numbers as a planner reads them", () => {
   });
 
   test("lengths of time: what is available down, what is needed up", () => {
-    expect(lasting(3900, "up")).toBe("1 h 05 min");
+    expect(lasting(3900, "up")).toBe("1:05");
     expect(lasting(779, "down")).toBe("12 min");
     expect(lasting(779, "up")).toBe("13 min");
     expect(lasting(40, "down")).toBe("40 s");
-    expect(lasting(3599, "up")).toBe("1 h 00 min");
+    expect(lasting(3599, "up")).toBe("1:00");
     expect(lasting(-1, "down")).toBe("no time");
   });
 

@@ -33,10 +33,10 @@ describe("clock", () => {
   it("rounds what is needed up and what is left down", () => {
     expect(needed(61)).toBe("2 min");
     expect(left(119)).toBe("1 min");
-    expect(needed(3660)).toBe("1 h 01 min");
+    expect(needed(3660)).toBe("1:01");
     expect(left(-61)).toBe("−2 min");
     expect(left(59.9)).toBe("59 s");
-    expect(needed(3599)).toBe("1 h 00 min");
+    expect(needed(3599)).toBe("1:00");
   });
 
   it("never shows a margin larger than it is", () => {
@@ -98,7 +98,9 @@ describe("the dial", () => {
   });
 
   it("lengths are whole minutes, rounded up", () => {
-    expect(lasts(1501)).toBe("0:26");
+    expect(lasts(1501)).toBe("26 min");
+    expect(lasts(3541)).toBe("1:00");
+    expect(lasts(0)).toBe("0 min");
     expect(lasts(5400)).toBe("1:30");
   });
 });

@@ -58,7 +58,7 @@ export function whyReport(plan: Plan, part: Partial<WhyReport> = {}): WhyReport 
           key: "longest 0",
           kind: "longest",
           subject: "eva-1",
-          sentence: "EVA 1 lasts at most 6 h 56 min.",
+          sentence: "EVA 1 lasts at most 6:56.",
           owner: null,
         },
         {

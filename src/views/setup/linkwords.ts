@@ -55,15 +55,13 @@ function distance(lagS: number, anchor: string): string {
   return `${exactly(Math.abs(lagS))} ${lagS > 0 ? "after" : "before"} ${anchor}`;
 }
 
-/** A length of time without rounding: `1 h 05 min`, `12 min 30 s`, `45 s`. */
+/** A length of time without rounding: `1:05`, `1:05:30`, `12 min 30 s`, `45 s`. */
 export function exactly(seconds: number): string {
   const hours = Math.floor(seconds / 3600);
   const minutes = Math.floor((seconds % 3600) / 60);
   const rest = seconds % 60;
-  const parts = [
-    ...(hours > 0 ? [`${hours} h`] : []),
-    ...(minutes > 0 ? [`${hours > 0 ? String(minutes).padStart(2, "0") : minutes} min`] : []),
-    ...(rest > 0 || seconds === 0 ? [`${rest} s`] : []),
-  ];
-  return parts.join(" ");
+  const two = (value: number): string => String(value).padStart(2, "0");
+  if (hours > 0) return `${hours}:${two(minutes)}${rest > 0 ? `:${two(rest)}` : ""}`;
+  if (minutes === 0) return `${rest} s`;
+  return rest > 0 ? `${minutes} min ${rest} s` : `${minutes} min`;
 }

@@ -43,7 +43,7 @@ export function paintKeepOuts(brush: Brush, { frame, plan, theme }: Picture): vo
   ctx.setLineDash([]);
 }
 
-/** `33 min: emergency oxygen`, `1 h 12 min: EV1 cooling water`; what is left is rounded down. */
+/** `33 min: emergency oxygen`, `1:12: EV1 cooling water`; what is left is rounded down. */
 export function ringWords(plan: Plan, ring: SiteRing): string {
   const time = ring.seconds > 0 ? left(ring.seconds) : "nothing left";
   if (ring.by === null) {

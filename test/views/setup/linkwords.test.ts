@@ -33,7 +33,7 @@ const lag = (bounds: { leastS?: number; greatestS?: number }, needs: "none" | "f
 describe("a link in words", () => {
   it.each([
     [{ leastS: 0 }, "Task two starts no earlier than Task one ends."],
-    [{ leastS: 3900 }, "Task two starts at least 1 h 05 min after Task one ends."],
+    [{ leastS: 3900 }, "Task two starts at least 1:05 after Task one ends."],
     [{ leastS: -90 }, "Task two starts at most 1 min 30 s before Task one ends."],
     [{ greatestS: 0 }, "Task two starts no later than Task one ends."],
     [{ greatestS: 600 }, "Task two starts at most 10 min after Task one ends."],
