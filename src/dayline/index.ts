@@ -37,7 +37,7 @@ export type { Direction } from "./walk.ts";
 export { returnMassCourse } from "./cargo.ts";
 export { movedTogether } from "./together.ts";
 export type { Held } from "./together.ts";
-export { MANNER_WORDS, slid, slidBy } from "./slide.ts";
+export { MANNER_WORDS, slid, slidBy, type Stuck } from "./slide.ts";
 export type { Manner, WalkS } from "./slide.ts";
 export { edgeUnder, LEAST_LENGTH_S, stretched, withLength } from "./stretch.ts";
 export type { Edge, Stretched } from "./stretch.ts";

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { ClockKind, Edge, Lasso, Manner, Snapped, Target, TimeWindow } from "../dayline/index.ts";
-import type { Finding } from "../store/index.ts";
+import type { ClockKind, Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../dayline/index.ts";
+import type { Plan } from "../plan/index.ts";
+import type { Finding, Verdict } from "../store/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
@@ -21,6 +22,8 @@ export interface InHand {
   readonly manner: Manner;
   /** Others that were pushed, with by how much, seconds. */
   readonly slid: ReadonlyMap<string, number>;
+  /** Others that should have been pushed and cannot be. */
+  readonly stuck: readonly Stuck[];
   /** Lane it was taken by; null from the bench. */
   readonly fromLane: string | null;
   readonly by: "pointer" | "keys";
@@ -28,6 +31,14 @@ export interface InHand {
   readonly pointer: { readonly x: number; readonly y: number } | null;
   readonly target: Target;
   readonly snap: Snapped | null;
+}
+
+/** A day to hold the present one against: the plan before a move and its verdict, and the plan that the move made. */
+export interface Before {
+  readonly plan: Plan;
+  readonly verdict: Verdict;
+  readonly now: Plan;
+  readonly tasks: readonly string[];
 }
 
 export interface LookState {
@@ -42,6 +53,8 @@ export interface LookState {
   /** The block that has the keyboard's place on the day line. */
   readonly focus: { readonly task: string; readonly lane: string } | null;
   readonly inHand: InHand | null;
+  /** The day before the last move, while the plan is what that move made of it and what was moved is selected. */
+  readonly before: Before | null;
   /** What others do when nothing else is asked for. */
   readonly manner: Manner;
   /** What dragging the empty ground does. */
@@ -87,6 +100,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     minuteS: null,
     focus: null,
     inHand: null,
+    before: null,
     manner: "stay",
     tool: "pan",
     lasso: null,

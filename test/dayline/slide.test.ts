@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { slid, slidBy } from "../../src/dayline/index.ts";
-import { instant } from "../../src/kernel/index.ts";
+import { slid as slidWith, slidBy } from "../../src/dayline/index.ts";
+import { type Duration, duration, instant } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { fixturePlan } from "./fixture.ts";
 
 const WAY_S = 120;
+const slid = (...given: Parameters<typeof slidWith>): Schedule => slidWith(...given).schedule;
 const walk = (from: string, to: string) => (from === to ? 0 : WAY_S);
 
 /** Eight crew tasks of ten minutes to an hour, by turns at two places, the sixth for two. */
@@ -118,6 +119,81 @@ describe("others slide", () => {
       }),
       { numRuns: 400 },
     );
+  });
+});
+
+describe("links among those that slide", () => {
+  const linked = (
+    bounds: { leastS?: Duration; greatestS?: Duration },
+    pin?: { task: string; startS: number },
+    from = "t0",
+    to = "t1",
+  ): Plan => ({
+    ...plan,
+    tasks: plan.tasks.map((one) =>
+      one.id === pin?.task ? { ...one, pin: { startS: instant(pin.startS) } } : one,
+    ),
+    links: [
+      {
+        id: "lag",
+        type: "lag",
+        from: { task: from, end: "end" },
+        to: { task: to, end: "start" },
+        needs: "none",
+        ...bounds,
+      },
+    ],
+  });
+
+  it("a least lag pushes across lanes, and what follows there by its way", () => {
+    // t0 ends at 10600; t1 on the other lane not before 10600 + 900 = 11500; it lasts 1200, then the way.
+    const moved = schedule(["t0", "ev1", 10_000], ["t1", "ev2", 10_700], ["t2", "ev2", 12_100]);
+    const { schedule: after, stuck } = slidWith(linked({ leastS: duration(900) }), moved, ["t0"], walk);
+    expect(starts(after)).toEqual({ t0: 10_000, t1: 11_500, t2: 11_500 + 1200 + WAY_S });
+    expect(stuck).toEqual([]);
+  });
+
+  it("a greatest lag takes the earlier task along when the later one is moved", () => {
+    // t1 is moved to 15000; t0 must end within 600 before it: it starts at 15000 - 600 - 600 at the earliest.
+    const moved = schedule(["t0", "ev1", 10_000], ["t1", "ev2", 15_000]);
+    const { schedule: after, stuck } = slidWith(linked({ greatestS: duration(600) }), moved, ["t1"], walk);
+    expect(starts(after)).toEqual({ t0: 13_800, t1: 15_000 });
+    expect(stuck).toEqual([]);
+  });
+
+  it("a pinned start stays and is told, whether a link or the order would push it", () => {
+    const byLink = schedule(["t0", "ev1", 10_000], ["t1", "ev2", 10_700]);
+    const pinned = linked({ leastS: duration(900) }, { task: "t1", startS: 10_700 });
+    expect(slidWith(pinned, byLink, ["t0"], walk)).toEqual({
+      schedule: byLink,
+      stuck: [{ task: "t1", why: "pinned" }],
+    });
+    const byOrder = schedule(["t0", "ev1", 10_000], ["t1", "ev1", 10_400]);
+    expect(slidWith(linked({}, { task: "t1", startS: 10_400 }), byOrder, ["t0"], walk).stuck).toEqual([
+      { task: "t1", why: "pinned" },
+    ]);
+  });
+
+  it("nothing begins earlier for a link: it is told that it would have to", () => {
+    const moved = schedule(["t0", "ev1", 8000], ["t1", "ev2", 10_700]);
+    expect(slidWith(linked({ greatestS: duration(600) }), moved, ["t0"], walk)).toEqual({
+      schedule: moved,
+      stuck: [{ task: "t1", why: "earlier" }],
+    });
+  });
+
+  it("ends where order and link push each other in a circle, and leaves all where it is", () => {
+    // t2 begins at most 600 s after t1 ends, but t3 of 40 minutes stands between them on the lane.
+    const moved = schedule(
+      ["t0", "ev1", 10_000],
+      ["t1", "ev1", 10_100],
+      ["t3", "ev1", 11_500],
+      ["t2", "ev1", 14_200],
+    );
+    const circle = linked({ greatestS: duration(600) }, undefined, "t1", "t2");
+    const { schedule: after, stuck } = slidWith(circle, moved, ["t0"], walk);
+    expect(after).toBe(moved);
+    expect(stuck.map((one) => one.why)).toEqual(["circle"]);
   });
 });
 

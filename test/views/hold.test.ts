@@ -4,6 +4,7 @@ import { timeScale } from "../../src/dayline/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { type Desk, tasksById } from "../../src/store/index.ts";
 import { type Hold, holding } from "../../src/views/day/hold.ts";
+import { stuckWords } from "../../src/views/day/speech.ts";
 import { windowing } from "../../src/views/day/windowing.ts";
 import { standingOf } from "../../src/views/line/geometry.ts";
 import { createLook, type Look } from "../../src/views/look.ts";
@@ -244,6 +245,47 @@ describe("the others", () => {
     release();
     expect(spotOf("two")!.startS).toBe(8700);
     expect(desk.state.getState().history.undo.at(-1)!.name).toBe("Move Task one, 1 other slides");
+  });
+});
+
+describe("what cannot slide, and the day before the move", () => {
+  it("a pinned other stays where it is, and is told while the hand is over it", () => {
+    const { desk, look } = lay();
+    second(8400);
+    desk.edit("Pin", (plan) => ({
+      tasks: plan.tasks.map((one) => (one.id === "two" ? { ...one, pin: { startS: instant(8400) } } : one)),
+    }));
+    look.setState({ manner: "slide" });
+    pressOne();
+    move(825, 50);
+    const { inHand } = look.getState();
+    expect(inHand!.stuck).toEqual([{ task: "two", why: "pinned" }]);
+    expect(inHand!.slid.size).toBe(0);
+    expect(stuckWords(desk.state.getState().plan, inHand!.stuck)).toBe(
+      "Task two cannot slide: it is pinned.",
+    );
+    release();
+    expect(spotOf("two")!.startS).toBe(8400);
+  });
+
+  it("is kept with its verdict when something is set down elsewhere, and not when it is where it was", () => {
+    const { desk, look } = lay();
+    const { plan, verdict } = desk.state.getState();
+    pressOne();
+    move(825, 50);
+    expect(look.getState().before).toBeNull();
+    release();
+    expect(look.getState().before).toEqual({
+      plan,
+      verdict,
+      now: desk.state.getState().plan,
+      tasks: ["one"],
+    });
+    pressOne();
+    move(900, 50);
+    move(825, 50);
+    release();
+    expect(look.getState().before).toBeNull();
   });
 });
 

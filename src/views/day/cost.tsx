@@ -6,6 +6,7 @@ import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { counted, crewName, evaName, marginCause, worstMargin } from "../words.ts";
 import { useDial } from "./dial.ts";
+import { stuckWords } from "./speech.ts";
 
 /** What the move costs, beside the pointer (or, by keys, at the head of the line) for as long as a task is in hand. */
 export const MoveCost = memo(function MoveCost() {
@@ -34,6 +35,9 @@ export const MoveCost = memo(function MoveCost() {
           </span>
         )}
       </p>
+      {stuckWords(plan, hand.stuck) !== null && (
+        <p className="state tight cost-stuck">{stuckWords(plan, hand.stuck)}</p>
+      )}
       <ul>
         {breaches.slice(0, 2).map((finding) => (
           <li key={finding.sentence} className="state breach">

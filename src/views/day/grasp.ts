@@ -14,6 +14,7 @@ import {
   snapped,
   snapPoints,
   stretched,
+  type Stuck,
   type Target,
   type WalkS,
   withLength,
@@ -94,18 +95,29 @@ export function snapFor(
   return snapped(target.startS, points(), radiusS, gridS);
 }
 
-/** Shows on the desk what the grasp makes of the day with the anchor at `target`; the answer is what was pushed. */
+/** What became of the others: who was pushed, by how much, seconds; and who should have been and cannot. */
+export interface Others {
+  readonly slid: ReadonlyMap<string, number>;
+  readonly stuck: readonly Stuck[];
+}
+
+/** Shows on the desk what the grasp makes of the day with the anchor at `target`; the answer is what became of the others. */
 export function offer(
   desk: Desk,
   grasp: Grasp,
   target: Target,
   manner: Manner,
   walkS: (plan: Plan) => WalkS,
-): ReadonlyMap<string, number> {
+): Others {
   const { plan } = desk.state.getState();
   const { held, edge } = grasp;
-  const push = (of: Plan, moved: Schedule): Schedule =>
-    manner === "slide" && target.at === "line" ? slid(of, moved, held.tasks, walkS(of)) : moved;
+  let stuck: readonly Stuck[] = [];
+  const push = (of: Plan, moved: Schedule): Schedule => {
+    if (manner !== "slide" || target.at !== "line") return moved;
+    const pushed = slid(of, moved, held.tasks, walkS(of));
+    stuck = pushed.stuck;
+    return pushed.schedule;
+  };
   if (edge !== null && target.at === "line") {
     desk.previewPlan((start) => {
       const made = withEdge(start, held.anchor, edge, target.startS);
@@ -115,7 +127,7 @@ export function offer(
     desk.preview((start) => push(plan, movedTogether(plan, start, held, target)));
   }
   const { preview } = desk.state.getState();
-  return preview ? slidBy(preview.start, preview.schedule, held.tasks) : new Map();
+  return { slid: preview ? slidBy(preview.start, preview.schedule, held.tasks) : new Map(), stuck };
 }
 
 /** The plan with one end of a placed task at `atS`; the same plan when that is where it is. */

@@ -3,6 +3,7 @@ import { lasts, MANNER_WORDS, type Manner } from "../../dayline/index.ts";
 import { shownPlan } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { LookState } from "../look.ts";
+import { useBefore } from "../margins/before.ts";
 import { counted } from "../words.ts";
 import { useDay } from "./around.ts";
 import { Signs } from "./legend.tsx";
@@ -69,6 +70,7 @@ function Chosen() {
   const selection = useDesk((state) => state.selection);
   const tasks = useDesk((state) => shownPlan(state).tasks);
   const chosen = tasks.filter((task) => selection.includes(task.id));
+  const before = useBefore();
   const workS = chosen.reduce((sum, task) => sum + task.duration.likelyS, 0);
   const worth = chosen.reduce((sum, task) => sum + task.worth, 0);
   const words =
@@ -80,6 +82,7 @@ function Chosen() {
   return (
     <div className="chosen">
       <span className={chosen.length === 0 ? "note" : "narrow"}>{words}</span>
+      {before && <span className="note">dashed: before the move</span>}
       {chosen.length > 0 && (
         <button
           type="button"

@@ -23,7 +23,7 @@ import type { Look } from "../look.ts";
 import { edgeRoll } from "./edgeroll.ts";
 import { type Grasp, graspOf, laneFor, offer, pinnedAmong, snapFor } from "./grasp.ts";
 import { type GroundSource, seenThrough, under } from "./ground.ts";
-import { spokenCost, spokenDay, targetWords } from "./speech.ts";
+import { spokenCost, spokenDay, stuckWords, targetWords } from "./speech.ts";
 import type { Windowing } from "./windowing.ts";
 
 /**
@@ -94,18 +94,20 @@ export function holding(
   const show = (target: Target, snap: Snapped | null): void => {
     if (!grasp) return;
     const manner = mannerNow();
-    const slid = offer(desk, grasp, target, manner, walkS);
+    const { slid, stuck } = offer(desk, grasp, target, manner, walkS);
     const { anchor, tasks, fromLane, eva } = grasp.held;
     const pointer = keys || !last ? null : { x: last.clientX, y: last.clientY };
     const by = keys ? "keys" : "pointer";
     const { edge } = grasp;
     look.setState({
-      inHand: { task: anchor, tasks, edge, eva, manner, slid, fromLane, by, pointer, target, snap },
+      inHand: { task: anchor, tasks, edge, eva, manner, slid, stuck, fromLane, by, pointer, target, snap },
     });
     clearTimeout(speech);
     speech = setTimeout(() => {
       const { preview, plan } = desk.state.getState();
-      if (preview) say(spokenCost(plan, preview, target, slid.size));
+      if (!preview) return;
+      const cannot = stuckWords(plan, stuck);
+      say(`${spokenCost(plan, preview, target, slid.size)}${cannot === null ? "" : ` ${cannot}`}`);
     }, SPEAK_AFTER_MS);
   };
 
@@ -169,7 +171,7 @@ export function holding(
       desk.cancel();
       return;
     }
-    const { plan } = desk.state.getState();
+    const { plan, verdict: settled } = desk.state.getState();
     if (hand.target.at === "bench") {
       desk.cancel();
       desk.bench(hand.tasks);
@@ -180,6 +182,8 @@ export function holding(
       );
     }
     const { plan: after, verdict } = desk.state.getState();
+    const before = after === plan ? null : { plan, verdict: settled, now: after, tasks: hand.tasks };
+    look.setState({ before });
     const spot = after.schedule.placements.find((one) => one.task === hand.task);
     const lane = spot?.crew.includes(hand.target.at === "line" ? hand.target.lane : "")
       ? (hand.target as { lane: string }).lane

@@ -1,4 +1,4 @@
-import { met, percentLeft, signed, type Target } from "../../dayline/index.ts";
+import { met, percentLeft, signed, type Stuck, type Target } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Preview, Verdict } from "../../store/index.ts";
 import { counted, crewName, marginCause, worstMargin } from "../words.ts";
@@ -31,6 +31,21 @@ export function spokenCost(plan: Plan, preview: Preview, target: Target, slides 
   if (score.worth !== 0) said.push(`Worth ${signed(score.worth)}.`);
   said.push(spokenMargin(plan, preview.verdict));
   return said.join(" ");
+}
+
+const STUCK_WORDS: Readonly<Record<Stuck["why"], string>> = {
+  pinned: "it is pinned",
+  earlier: "its link would have it begin earlier",
+  circle: "its links and the order push each other in a circle, so nothing slides",
+};
+
+/** Why an other cannot slide, in a sentence; null when all can. */
+export function stuckWords(plan: Plan, stuck: readonly Stuck[]): string | null {
+  const [first] = stuck;
+  if (!first) return null;
+  const name = plan.tasks.find((task) => task.id === first.task)?.name ?? first.task;
+  const more = stuck.length > 1 ? `; ${counted(stuck.length - 1, "more", "more")} cannot either` : "";
+  return `${name} cannot slide: ${STUCK_WORDS[first.why]}${more}.`;
 }
 
 /** The worst margin in words. */

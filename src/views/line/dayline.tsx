@@ -2,6 +2,7 @@ import {
   type PointerEvent as ReactPointerEvent,
   type RefObject,
   useCallback,
+  useEffect,
   useLayoutEffect,
   useRef,
 } from "react";
@@ -14,12 +15,14 @@ import {
   reliefY,
   type TimeScale,
 } from "../../dayline/index.ts";
+import type { Finding } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "./canvas.tsx";
 import { shows, slabFor, type Standing } from "./geometry.ts";
+import { findingLanes } from "./paintfindings.ts";
 import { LaneStill } from "./lanestill.tsx";
 import { paintWindows } from "./paintground.ts";
 import { Plumb, useGhosts } from "./held.tsx";
@@ -48,6 +51,7 @@ export function DayLine(props: {
   useLayoutEffect(() => {
     latest.current = { standing, scale };
   });
+  useLaneInSight(stage, latest, chosen);
   const lasso = useLasso(latest);
   const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
@@ -156,6 +160,24 @@ export function DayLine(props: {
 }
 
 const NOTHING: readonly string[] = [];
+
+/** Scrolls the lane of the finding that was gone to into sight, where not all lanes have room. */
+function useLaneInSight(
+  stage: RefObject<HTMLDivElement | null>,
+  latest: RefObject<{ readonly standing: Standing }>,
+  chosen: Finding | null,
+): void {
+  useEffect(() => {
+    const scroller = stage.current?.parentElement;
+    if (!chosen || !scroller) return;
+    const { standing } = latest.current;
+    const keys = findingLanes(standing, chosen);
+    const lane = standing.lanes.find((one) => keys.includes(one.key));
+    if (!lane) return;
+    const top = Math.min(scroller.scrollTop, lane.topPx);
+    scroller.scrollTop = Math.max(top, lane.topPx + lane.heightPx - scroller.clientHeight);
+  }, [stage, latest, chosen]);
+}
 
 /** Where the one selected or held task may be; drawn once, whatever moves. */
 function WindowsLayer(props: {

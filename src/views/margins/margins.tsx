@@ -8,6 +8,7 @@ import type { Brush } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { usePanning } from "../line/panning.ts";
 import { LEAST_STRIP_PX, STRIP_GAP_PX, STRIP_PX } from "../line/sizes.ts";
+import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins, type RowPlace, rowPx } from "./paintmargins.ts";
 import { type MarginRow, marginRows } from "./rows.ts";
@@ -20,14 +21,16 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
   const plan = useDesk(shownPlan);
   const schedule = useDesk(shownSchedule);
   const verdict = useDesk(shownVerdict);
-  const settled = useDesk((state) => (state.preview ? state.verdict : null));
+  const held = useBefore();
   const stage = useRef<HTMLDivElement>(null);
   const panning = usePanning(stage, scale, windows, false);
 
   const rows = useMemo(() => marginRows(plan, schedule, verdict, which), [plan, schedule, verdict, which]);
+  const wasPlan = held?.plan ?? null;
+  const wasVerdict = held?.verdict ?? null;
   const before = useMemo(
-    () => (settled ? marginRows(plan, plan.schedule, settled, which) : null),
-    [plan, settled, which],
+    () => (wasPlan && wasVerdict ? marginRows(wasPlan, wasPlan.schedule, wasVerdict, which) : null),
+    [wasPlan, wasVerdict, which],
   );
   const beforeByKey = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   const { places, heightPx } = useMemo(() => placed(rows), [rows]);
@@ -101,20 +104,15 @@ function GroupStill(props: {
   const { group, before, scale } = props;
   const last = useRef<{
     group: Group;
-    before: boolean;
+    before: readonly MarginRow[] | null;
     scale: TimeScale;
     paint: (brush: Brush) => void;
   } | null>(null);
   const known = last.current;
-  if (
-    known === null ||
-    known.scale !== scale ||
-    known.before !== (before !== null) ||
-    !sameGroup(known.group, group)
-  ) {
+  if (known === null || known.scale !== scale || known.before !== before || !sameGroup(known.group, group)) {
     last.current = {
       group,
-      before: before !== null,
+      before,
       scale,
       paint: (brush) => paintMargins(brush, group.places, before, scale),
     };
@@ -159,9 +157,14 @@ function Figure({ row, before }: { readonly row: MarginRow; readonly before: Mar
     return (
       <span className={`margin-figure ${row.standing}`}>
         {said}
-        <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
-          <Change was={before?.figure} now={row.figure} />
-        </Asked>{" "}
+        <span className="margin-worst">
+          {row.kind === "stock" && row.parts?.[0] && (
+            <span className="margin-of narrow">{row.parts[0].name}</span>
+          )}{" "}
+          <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
+            <Change was={before?.figure} now={row.figure} />
+          </Asked>
+        </span>{" "}
         <span className="unseen">{row.of}</span>
       </span>
     );
