@@ -13,7 +13,7 @@ const rich: PlanInput = {
     places: [...smallInput.site.places, { id: "spare", name: "Spare", kind: "station", eastM: 5, northM: 5 }],
     keepOuts: [
       {
-        id: "heat",
+        id: "hot-unit",
         name: "Heat",
         kind: "hot",
         shape: { type: "disc", eastM: 10, northM: 10, radiusM: 3 },
@@ -78,7 +78,7 @@ const FREE: readonly (readonly [Removable, string])[] = [
   ["equipment", "drill"],
   ["container", "spare-box"],
   ["place", "spare"],
-  ["keep-out", "heat"],
+  ["keep-out", "hot-unit"],
   ["link", "l1"],
   ["block", "nap"],
   ["pass", "pass"],
