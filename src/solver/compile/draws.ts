@@ -35,11 +35,23 @@ export function drawsOf(
   const walkbackLongestS = ground.homeS.reduce((most, seconds) => Math.max(most, seconds), 0);
   const slopes = [...new Set(ways.slopeRad)];
   const leg: Float64Array[] = [];
+  // Where nothing differs, nothing is worked out again.
+  const like = new Map<Worn, number>();
 
   routes.forEach(({ member }, r) => {
     const { available, suit: own } = walkers[member]!;
     draws.purged[r * KINDS] = purgeOf(own);
     const suit = worn[r]!;
+    const same = like.get(suit);
+    if (same !== undefined) {
+      for (const row of [draws.available, draws.restRate, draws.hatchRate, draws.walkbackRate])
+        row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
+      for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
+        draws.task.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
+      leg.push(leg[same]!);
+      return;
+    }
+    like.set(suit, r);
     const rest = suit.rest.draws;
     const hatch = suit.hatch.draws;
     const back = suit.back.draws;

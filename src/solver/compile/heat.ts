@@ -22,7 +22,18 @@ export function heatOf(
   const mostJ = new Float64Array(count);
   const taskW = new Float64Array(plan.tasks.length * count);
   let binds = false;
-  const legW = routes.map(({ member }, r) => {
+  const like = new Map<Worn, number>();
+  const legW: Float64Array[] = [];
+  routes.forEach(({ member }, r) => {
+    const same = like.get(worn[r]!);
+    if (same !== undefined) {
+      coolingW[r] = coolingW[same]!;
+      mostJ[r] = mostJ[same]!;
+      for (let at = 0; at < taskW.length; at += count) taskW[at + r] = taskW[at + same]!;
+      legW.push(legW[same]!);
+      return;
+    }
+    like.set(worn[r]!, r);
     const { bodyMassKg, suit } = plan.crew[member]!;
     coolingW[r] = Math.floor(plan.suits.find((one) => one.id === suit)!.coolingW ?? Infinity);
     mostJ[r] = Math.floor(heat.mostKjKg * 1000 * bodyMassKg);
@@ -35,7 +46,7 @@ export function heatOf(
     const legs = Float64Array.from(ways.slopeRad, (slope) => worn[r]!.way(slope).heatJ);
     for (const watts of legs) greatestW = Math.max(greatestW, watts);
     if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
-    return legs;
+    legW.push(legs);
   });
   if (!binds) return null;
   return {

@@ -27,24 +27,27 @@ export interface Worn {
   work(task: Task): Rate;
 }
 
-/** The suits of all `routes` as they are worn. */
+/** The suits of all `routes` as they are worn; the same object where nothing differs. */
 export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Worn[] {
   const heavens = heavensOf(plan);
   const { walking, walkback } = plan.rules;
+  const known = new Map<string, Worn>();
   return routes.map((route) => {
     const member = plan.crew[route.member]!;
     const suit = plan.suits.find((one) => one.id === member.suit)!;
     const factor = member.workRateFactor;
     const massKg = member.bodyMassKg + suit.massKg;
     const about = surroundingsW(heavens, suit, plan.evas[route.eva]!);
-    const known = new Map<string, Rate>();
+    const same = known.get(`${route.member} ${about}`);
+    if (same) return same;
+    const rates = new Map<string, Rate>();
     const rate = (mode: Mode, watts: number): Rate => {
       const key = `${mode} ${watts}`;
-      let one = known.get(key);
+      let one = rates.get(key);
       if (!one) {
         const now = suitIn(suit, mode, about);
         const drawn = drawPerSecond(now, watts);
-        known.set(
+        rates.set(
           key,
           (one = {
             metabolicW: watts,
@@ -55,7 +58,7 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
       }
       return one;
     };
-    return {
+    const worn: Worn = {
       rest: rate("standing", metabolicW("rest", factor)),
       hatch: rate("working", metabolicW("egress-ingress", factor)),
       back: rate("walking", walkback.metabolicW * factor),
@@ -70,5 +73,7 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
           metabolicW(task.effort, factor) + carryingW(ways, task, plan.body.gravityMs2, walking.speedMs),
         ),
     };
+    known.set(`${route.member} ${about}`, worn);
+    return worn;
   });
 }
