@@ -15,8 +15,8 @@ export class Ruin {
   private readonly day: Day;
   private readonly problem: Problem;
   private readonly random: Random;
-  /** For each activity the others, nearest in way and unavoidable wait first. */
-  private readonly near: readonly Int32Array[];
+  /** By activity all others, nearest first; made when they are first asked for. */
+  private readonly near: Int32Array[] = [];
   private readonly hit: Uint8Array;
   /** Where the last ruin began. */
   seed = 0;
@@ -25,7 +25,6 @@ export class Ruin {
     this.day = day;
     this.problem = day.problem;
     this.random = random;
-    this.near = nearOf(day.problem);
     this.hit = new Uint8Array(day.problem.routes);
   }
 
@@ -53,6 +52,10 @@ export class Ruin {
     for (const one of this.problem.neededBy[activity]!) this.remove(one);
   }
 
+  private nearTo(activity: number): Int32Array {
+    return (this.near[activity] ??= nearestTo(this.problem, activity));
+  }
+
   private strings(): void {
     const { problem, random, hit } = this;
     const { board } = this.day;
@@ -65,7 +68,7 @@ export class Ruin {
     const strings = Math.min(used, Math.max(1, Math.floor(random.next() * most + 1)));
     hit.fill(0);
     let done = 0;
-    const list = this.near[this.seed]!;
+    const list = this.nearTo(this.seed);
     for (let k = -1; k < list.length && done < strings; k += 1) {
       const a = k < 0 ? this.seed : list[k]!;
       if (board.placed[a] === 0 || problem.crewCount[a] === 0) continue;
@@ -129,7 +132,7 @@ export class Ruin {
   private clusters(): void {
     const { problem, random } = this;
     const count = 1 + random.below(3);
-    const list = this.near[this.seed]!;
+    const list = this.nearTo(this.seed);
     for (let k = -1; k < count - 1 && k < list.length; k += 1) {
       const cluster = problem.cluster[k < 0 ? this.seed : list[random.below(Math.min(8, list.length))]!];
       for (let a = 0; a < problem.activities; a += 1) if (problem.cluster[a] === cluster) this.remove(a);
@@ -156,23 +159,25 @@ export class Ruin {
   }
 }
 
-function nearOf(problem: Problem): Int32Array[] {
+/** All other activities, nearest to `a` first: by the way, or the wait that cannot be avoided. */
+function nearestTo(problem: Problem, a: number): Int32Array {
   const { activities, places, lengthS, beginsAt, endsAt, openStart, openFromS, openToS } = problem;
   const legs = problem.legS[0];
-  const from = (a: number): number => openFromS[openStart[a]!] ?? 0;
-  const to = (a: number): number => openToS[openStart[a + 1]! - 1] ?? 0;
-  /** Way, or the wait that cannot be avoided when `b` follows `a`. */
-  const follow = (a: number, b: number): number =>
-    Math.max(legs ? legs[endsAt[a]! * places + beginsAt[b]!]! : 0, from(b) - to(a) - lengthS[a]!);
+  const from = (one: number): number => openFromS[openStart[one]!] ?? 0;
+  const to = (one: number): number => openToS[openStart[one + 1]! - 1] ?? 0;
+  /** Way, or the wait that cannot be avoided when `second` follows `first`. */
+  const follow = (first: number, second: number): number =>
+    Math.max(
+      legs ? legs[endsAt[first]! * places + beginsAt[second]!]! : 0,
+      from(second) - to(first) - lengthS[first]!,
+    );
   const keys = new Float64Array(Math.max(0, activities - 1));
-  return Array.from({ length: activities }, (_, a) => {
-    let k = 0;
-    for (let b = 0; b < activities; b += 1) {
-      if (b === a) continue;
-      keys[k] = Math.min(follow(a, b), follow(b, a)) * activities + b;
-      k += 1;
-    }
-    keys.sort();
-    return Int32Array.from(keys, (key) => ((key % activities) + activities) % activities);
-  });
+  let k = 0;
+  for (let b = 0; b < activities; b += 1) {
+    if (b === a) continue;
+    keys[k] = Math.min(follow(a, b), follow(b, a)) * activities + b;
+    k += 1;
+  }
+  keys.sort();
+  return Int32Array.from(keys, (key) => ((key % activities) + activities) % activities);
 }
