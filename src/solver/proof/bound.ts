@@ -205,7 +205,7 @@ function keyOf(one: number, nodes: readonly number[]): string {
 }
 
 /** The greatest whole number that divides every worth; 0-worth tasks are no matter. */
-function commonDivisor(worths: Float64Array): number {
+export function commonDivisor(worths: Float64Array): number {
   let common = 0;
   for (const worth of worths) {
     if (!Number.isInteger(worth)) return Number.MIN_VALUE;

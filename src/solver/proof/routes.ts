@@ -32,6 +32,7 @@ export interface RouteClass {
 
 /** A sum over tasks, ways and seconds out that stays within `available`. */
 export interface RouteSum {
+  readonly of: "draws" | "distance" | "work";
   readonly available: number;
   readonly perSecond: number;
   readonly node: Float64Array;
@@ -109,6 +110,7 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
       if (draws.kindBinds[kind] === 0) continue;
       const rest = draws.restRate[r * KINDS + kind]!;
       sums.push({
+        of: "draws",
         available: draws.available[r * KINDS + kind]! - hatchS * (draws.hatchRate[r * KINDS + kind]! + rest),
         perSecond: rest,
         node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
@@ -117,10 +119,20 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
     }
   if (Number.isFinite(limits.evaM))
     sums.push({
+      of: "distance",
       available: limits.evaM,
       perSecond: 0,
       node: Float64Array.from(nodes, (a) => problem.innerM[a]!),
       leg: pairs((from, to) => problem.legM[from * places + to]!),
+    });
+  if (Number.isFinite(limits.workS))
+    sums.push({
+      of: "work",
+      available:
+        mostWorkS(limits.workS, limits.restS, Math.min(outS + hatchS, backByS - leaveS + hatchS)) - hatchS,
+      perSecond: 0,
+      node: Float64Array.from(nodes, (a) => (problem.restful[a] === 1 ? 0 : problem.lengthS[a]!)),
+      leg: pairs(leg),
     });
   const lastsS = Int32Array.from(nodes, (a) => problem.lengthS[a]!);
   return {
@@ -138,6 +150,19 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
       .map((sum) => ({ ...sum, leg: detoured(sum.leg, sum.node) }))
       .filter((sum) => sumBinds(sum, Math.min(outS, backByS - leaveS))),
   };
+}
+
+/**
+ * The most work and walking in `wholeS` seconds when it is done in stretches of at most `workS` with rests of `restS` between (work-and-rest):
+ * some number of stretches, each as long as it may be.
+ */
+function mostWorkS(workS: number, restS: number, wholeS: number): number {
+  let most = 0;
+  for (let stretches = 1; ; stretches += 1) {
+    const leftS = wholeS - (stretches - 1) * restS;
+    most = Math.max(most, Math.min(stretches * workS, leftS));
+    if (workS <= 0 || stretches * workS >= leftS) return most;
+  }
 }
 
 function openingsOf(
