@@ -101,6 +101,8 @@ describe("the app", () => {
     const score = document.querySelector(".score-figure");
     expect(score?.textContent).toContain("breach");
     expect(score?.textContent).toContain("worse");
+    // The list is made anew ten times a second at most.
+    await act(() => new Promise((done) => setTimeout(done, 150)));
     expect(document.querySelector(".finding.breach.fresh")?.textContent).toContain("EVA 1");
     press(block("one")!, "Escape");
     expect(document.querySelector(".finding.breach")).toBeNull();

@@ -1,6 +1,6 @@
 import { memo, useMemo } from "react";
 import { met } from "../../dayline/index.ts";
-import { type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
+import { type DeskState, type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
@@ -8,14 +8,22 @@ import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
 import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
+const NONE: readonly Finding[] = [];
+
+/** What the move adds; nothing is always the same nothing, so that taking in hand is no change yet. */
+function gainedNow({ preview }: DeskState): readonly Finding[] {
+  const gained = preview?.difference.gained ?? NONE;
+  return gained.length === 0 ? NONE : gained;
+}
+
 /** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
   const verdict = useCalm(useDesk(shownVerdict));
-  const gained = useCalm(useDesk((state) => state.preview?.difference.gained ?? null));
+  const gained = useCalm(useDesk(gainedNow));
   const inHand = useLook((state) => state.inHand !== null);
   const chosen = useLook((state) => state.chosen);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
-  const fresh = useMemo(() => new Set((gained ?? []).map(findingKey)), [gained]);
+  const fresh = useMemo(() => new Set(gained.map(findingKey)), [gained]);
   const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
 
   return (
