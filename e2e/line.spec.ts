@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { PlanInput } from "../src/plan/index.ts";
 import { block, middleOf, openDay } from "./days.ts";
@@ -99,3 +100,19 @@ test("wheel, keys and M zoom from the whole stay to a minute a centimetre", asyn
   await page.keyboard.press("m");
   await expect.poll(async () => Math.abs((await lengthS()) / 60 / centimetres - 1)).toBeLessThan(0.1);
 });
+
+for (const theme of ["light", "dark"] as const)
+  test(`signs and patterns are explained on the day screen, without a violation, ${theme}`, async ({
+    page,
+  }) => {
+    await openDay(page);
+    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    const signs = page.getByRole("button", { name: "Signs" });
+    await signs.press("Enter");
+    const legend = page.getByRole("region", { name: "Signs of the line" });
+    await expect(legend).toContainText("longest walk home that the suit carries");
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+    await signs.press("Escape");
+    await expect(legend).toHaveCount(0);
+  });

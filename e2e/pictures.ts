@@ -125,7 +125,13 @@ async function site(
   await page.getByRole("slider").first().fill(String(minuteS));
   await page.getByRole("button", { name: eva, exact: true }).click();
   if (place !== null) await page.getByRole("button", { name: place, exact: true }).first().click();
-  for (let i = 0; i < closer; i += 1) await page.getByRole("button", { name: "Closer" }).click();
+  await page.waitForTimeout(1500);
+  // The wheel goes closer about the chosen place.
+  if (place !== null) {
+    const ring = await page.locator(".map-chosen").boundingBox();
+    if (ring) await page.mouse.move(ring.x + ring.width / 2, ring.y + ring.height / 2);
+  }
+  for (let i = 0; i < closer; i += 1) await page.mouse.wheel(0, -150);
   await page.waitForTimeout(2500);
 }
 

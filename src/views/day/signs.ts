@@ -13,9 +13,9 @@ export interface Sign {
 }
 
 /** Size of a sign, CSS pixels. */
-export const SIGN_PX = { width: 40, height: 26 } as const;
+export const SIGN_PX = { width: 56, height: 26 } as const;
 
-const BLOCK: Slab = { left: 5, right: 35, topLeft: 3, topRight: 3, thick: 20 };
+const BLOCK: Slab = { left: 5, right: 51, topLeft: 3, topRight: 3, thick: 20 };
 
 function block(
   kind: Task["kind"],
@@ -37,12 +37,12 @@ function hatched(hatch: Hatch, ground: "outing" | "night" | "meal", line: boolea
   return (brush) => {
     const { ctx, palette } = brush;
     ctx.fillStyle = palette[ground];
-    ctx.fillRect(2, 3, 36, 20);
+    ctx.fillRect(2, 3, 52, 20);
     ctx.fillStyle = brush.hatch(hatch);
-    ctx.fillRect(2, 3, 36, line ? 12 : 20);
+    ctx.fillRect(2, 3, 52, line ? 12 : 20);
     ctx.fillStyle = palette[line ? "ceiling" : "line-strong"];
-    if (line) ctx.fillRect(2, 15, 36, 1.6);
-    else ctx.strokeRect(2.5, 3.5, 35, 19);
+    if (line) ctx.fillRect(2, 15, 52, 1.6);
+    else ctx.strokeRect(2.5, 3.5, 51, 19);
   };
 }
 
@@ -51,7 +51,7 @@ const SCALE = timeScale({ startS: 0, endS: SIGN_PX.width }, SIGN_PX.width);
 const FALL = {
   points: [
     { atS: 2, value: 20 },
-    { atS: 38, value: 6 },
+    { atS: 54, value: 6 },
   ],
 };
 const FALL_Y = (value: number): number => 24 - value;
@@ -87,7 +87,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
           ctx.lineWidth = 2;
           ctx.beginPath();
           ctx.moveTo(2, 18);
-          ctx.lineTo(38, 18);
+          ctx.lineTo(54, 18);
           ctx.stroke();
         },
       },
@@ -96,7 +96,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         name: "how far from home, each ten or thirty minutes",
         paint(brush) {
           brush.ctx.fillStyle = brush.hatch("heights");
-          for (const top of [6, 12, 18]) brush.ctx.fillRect(2, top, 36, 1);
+          for (const top of [6, 12, 18]) brush.ctx.fillRect(2, top, 52, 1);
         },
       },
       { name: "sleep", paint: hatched("night", "night", false) },
@@ -105,9 +105,9 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         name: "the task in hand fits from here",
         paint({ ctx, palette }) {
           ctx.fillStyle = palette.fit;
-          ctx.fillRect(4, 4, 32, 6);
+          ctx.fillRect(4, 4, 48, 6);
           ctx.fillRect(4, 4, 2, 14);
-          ctx.fillRect(34, 4, 2, 14);
+          ctx.fillRect(50, 4, 2, 14);
         },
       },
     ],
@@ -124,13 +124,13 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
       },
       {
         name: "the reserve",
-        paint: (brush) => paintReserve(brush, 2, 38, 12, 10),
+        paint: (brush) => paintReserve(brush, 2, 54, 12, 10),
       },
       {
         name: "below the reserve, or over a limit",
         paint(brush) {
           brush.ctx.fillStyle = brush.hatch("breach");
-          brush.ctx.fillRect(2, 3, 36, 20);
+          brush.ctx.fillRect(2, 3, 52, 20);
         },
       },
       {
