@@ -7,9 +7,9 @@ export function Legend() {
   return (
     <div className="legend">
       {SIGNS.map(({ title, signs }) => (
-        <section key={title} aria-label={title}>
-          <h3>{title}</h3>
-          <ul>
+        <div key={title}>
+          <b>{title}</b>
+          <ul aria-label={title}>
             {signs.map(({ name, paint }) => (
               <li key={name}>
                 <Canvas widthPx={SIGN_PX.width} heightPx={SIGN_PX.height} paint={paint} />
@@ -17,7 +17,7 @@ export function Legend() {
               </li>
             ))}
           </ul>
-        </section>
+        </div>
       ))}
     </div>
   );
