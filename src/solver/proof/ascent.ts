@@ -10,16 +10,24 @@ import { Walks } from "./walks.ts";
  * they follow the subgradient with Polyak's steps (1969, USSR Comput Math Math Phys 9:14), so that the work can be stopped at any time.
  */
 
-/** Roughly, then finely: the first step, in parts of the distance to the best known worth; where to give up; and steps of time. */
+/**
+ * From rough to fine: the first step, in parts of the distance to the best known worth, and where to give up; steps of time; and how much
+ * a node remembers.
+ */
 const LEVELS = [
-  { step: 1, least: 0.1, times: 200 },
-  { step: 0.5, least: 0.05, times: 2000 },
+  { step: 8, least: 4, times: 200, memory: 2 },
+  { step: 8, least: 2, times: 200, memory: 4 },
+  { step: 8, least: 0.1, times: 1000, memory: 5 },
 ];
 /** Steps grow so long as they lead down, up to so much. */
 const GROWTH = 1.5;
 const MOST_STEP = 60;
 /** Evaluations without a lower bound after which steps are halved. */
 const PATIENCE = 12;
+/** Less than this is not lower, in worth. */
+const NOTHING = 0.01;
+/** Evaluations on one level. */
+const MOST_TURNS = 3000;
 /** Part of the last direction in the next one. */
 const MEMORY = 0.85;
 /** More than the rounding of all sums together, in worth. */
@@ -56,9 +64,9 @@ export class Ascent {
     this.problem = problem;
     this.classes = classes;
     this.musts = musts;
-    this.levels = LEVELS.map(({ times }) => classes.map((one) => new Walks(one, times)));
+    this.levels = LEVELS.map(({ times, memory }) => classes.map((one) => new Walks(one, times, memory)));
     this.walks = this.levels[0]!;
-    this.usable = this.levels.every((level) => level.every((walks) => walks.usable));
+    this.usable = this.levels[0]!.every((walks) => walks.usable);
     this.relations = relationsOf(problem);
     this.parts = classes.map(partsOf);
     const partAt: number[] = [];
@@ -77,38 +85,39 @@ export class Ascent {
     this.steady = steady;
   }
 
-  /** Lowers `worth` over few steps of time until it reaches `enough`, which may grow, or prices give no better; yields often. */
-  *rough(enough: () => number): Generator<void> {
+  /** Lowers `worth` until it reaches `enough`, which may grow, or prices give no better; yields often. */
+  *run(enough: () => number): Generator<void> {
     if (!this.usable) return;
     this.begin();
-    yield* this.descend(0, enough);
-  }
-
-  /** The same from there on, over many steps of time. */
-  *fine(enough: () => number): Generator<void> {
-    const [rough, fine] = this.levels;
-    const same = rough!.every(({ stepS }, q) => stepS === fine![q]!.stepS);
-    if (this.usable && !same) yield* this.descend(1, enough);
+    for (const [level, walks] of this.levels.entries()) {
+      if (!walks.every(({ usable }) => usable)) return;
+      yield* this.descend(level, enough);
+      if (this.worth <= enough()) return;
+    }
   }
 
   /** Follows the subgradient on a level until steps get short; prices end at the best. */
   private *descend(level: number, enough: () => number): Generator<void> {
     const { price, slope } = this;
     const { step: first, least: leastStep } = LEVELS[level]!;
+    if (level > 0) this.levels[level]!.forEach((walks, q) => walks.remember(this.walks[q]!));
     this.walks = this.levels[level]!;
     const best = price.slice();
     const direction = new Float64Array(price.length);
     let least = Infinity;
     let stalled = 0;
-    for (let step = first; step >= leastStep;) {
+    let step = first;
+    for (let turns = 0; step >= leastStep && turns < MOST_TURNS; turns += 1) {
       const bound = yield* this.evaluate();
-      if (bound < least - 1e-3) {
+      yield;
+      if (bound < least - NOTHING) {
         stalled = 0;
         step = Math.min(MOST_STEP, step * GROWTH);
       } else stalled += 1;
       if (bound < least) {
         least = bound;
         best.set(price);
+        for (const walks of this.walks) walks.grow();
         this.worth = Math.min(this.worth, Math.floor(bound / this.common + SLIP) * this.common);
       }
       if (this.worth <= enough()) return;

@@ -4,10 +4,13 @@ import { Ascent } from "./ascent.ts";
 import { RouteBound } from "./bound.ts";
 import { crewTimeBound } from "./crewtime.ts";
 import { Exact, MOST_ACTIVITIES } from "./exact.ts";
-import { routeClasses } from "./routes.ts";
+import { type RouteClass, routeClasses } from "./routes.ts";
 
 /** Pairs of activities on like routes, all classes together, beyond which routes are not priced: it would lead nowhere in time. */
 const MOST_PAIRS = 200_000;
+
+/** Visits on a route from which on it is long. */
+const LONG = 10;
 
 /** A bound on worth and the work that lowers it. */
 interface Work {
@@ -45,10 +48,6 @@ export class Proof {
     if (this.proved) return;
     yield;
     const enough = (): number => best().worth;
-    // Where routes do not depend on each other they are priced soon; else prices of tasks alone say more at once.
-    const ascent = problem.reach === "slack" ? null : new Ascent(problem, musts, classes);
-    if (ascent) yield* this.watch([{ bound: ascent, going: ascent.rough(enough) }], best);
-    if (this.proved) return;
     const works: Work[] = [];
     if (classes.reduce((sum, one) => sum + one.count ** 2, 0) <= MOST_PAIRS) {
       const bound = new RouteBound(problem, musts, classes);
@@ -56,9 +55,17 @@ export class Proof {
       bound.learn(best());
       works.push({ bound, going: bound.run(enough) });
     }
-    if (ascent) works.push({ bound: ascent, going: ascent.fine(enough) });
-    yield* this.watch(works, best);
-    if (this.proved || problem.activities > MOST_ACTIVITIES) return;
+    // Routes of many visits are dear to price, and prices of tasks alone say more for long.
+    const priced: Work[] = [];
+    if (problem.reach !== "slack") {
+      const ascent = new Ascent(problem, musts, classes);
+      priced.push({ bound: ascent, going: ascent.run(enough) });
+    }
+    const few = problem.activities <= MOST_ACTIVITIES;
+    const long = !few && classes.some((one) => visitsOn(one) >= LONG);
+    yield* this.watch(long ? [...works, ...priced] : works, best);
+    if (this.proved || long) return;
+    if (!few) return yield* this.watch(priced, best);
     const exact = new Exact(problem);
     for (const turn of exact.run(best())) {
       if (exact.found) this.found = exact.best;
@@ -67,11 +74,11 @@ export class Proof {
     if (exact.found) this.found = exact.best;
     this.proved = exact.proved;
     if (exact.proved) this.worth = (this.found ?? best()).worth;
+    else yield* this.watch(priced, best);
   }
 
-  /** Works by turns until the first is done and what comes after it may begin, or all are. */
+  /** Works by turns until all are done. */
   private *watch(works: readonly Work[], best: () => Board): Generator<void> {
-    const last = this.problem.activities > MOST_ACTIVITIES;
     const open = new Set(works);
     while (open.size > 0) {
       for (const work of open) {
@@ -79,9 +86,8 @@ export class Proof {
         this.bound = Math.min(this.bound, work.bound.worth);
         this.look(best());
         if (this.proved) return;
-        if (done !== true) yield;
-        else if (!last && work === works[0]) return;
-        else open.delete(work);
+        if (done === true) open.delete(work);
+        else yield;
       }
     }
   }
@@ -92,4 +98,16 @@ export class Proof {
     this.worth = Math.min(this.worth, Math.max(this.bound, board.worth));
     this.proved = this.boundMusts && this.worth <= board.worth;
   }
+}
+
+/** How many activities of middling length, each with the shortest way to it, a route has time for. */
+function visitsOn({ count, legS, lastsS, outS, backByS, leaveS }: RouteClass): number {
+  let wholeS = 0;
+  for (let j = 0; j < count; j += 1) {
+    let wayS = Infinity;
+    for (let i = 0; i <= count; i += 1) if (i !== j) wayS = Math.min(wayS, legS[i * (count + 1) + j]!);
+    wholeS += lastsS[j]! + wayS;
+  }
+  const longestS = Math.min(outS, backByS - leaveS);
+  return wholeS === 0 ? count : Math.min(count, (longestS * count) / wholeS);
 }

@@ -2,34 +2,44 @@ import { NEVER } from "../problem.ts";
 import { opensAt } from "./completion.ts";
 import type { RouteClass } from "./routes.ts";
 
-/** Steps of time times pairs of nodes that one table may take. */
-const MOST_WORK = 30_000_000;
+/** Steps of time at most, steps times pairs of nodes before nodes remember anything, and cells of one table. */
+const MOST_STEPS = 4000;
+const MOST_WORK = 10_000_000;
+const MOST_CELLS = 1_000_000;
 /** Work between two looks at the clock. */
 const BURST = 300_000;
 
 /**
- * The best walk over a class of routes when going from one node to the next gains what it is told: every node as often as there is
- * time for, but never straight back to where it came from (two-cycle elimination: Christofides, Mingozzi & Toth 1981, Networks 11:145).
- * Ends are brought forward to whole steps of time, so that every route there is can be walked.
+ * The best walk over a class of routes when going from one node to the next gains what it is told: nodes come round again where those
+ * between do not remember them, and memories grow along the rounds of walks that were best (Baldacci, Mingozzi & Roberti 2011, Oper Res
+ * 59:1269; Roberti & Mingozzi 2014, Transp Sci 48:413). Ends are brought forward to whole steps of time, so that every route there is
+ * can be walked.
  */
 export class Walks {
   readonly usable: boolean;
   readonly stepS: number;
   private readonly one: RouteClass;
   private readonly steps: number;
-  /** Best gain by node and step with the node it goes to (-1: home), and the best that goes elsewhere. */
-  private readonly best: Float64Array;
-  private readonly via: Int32Array;
-  private readonly second: Float64Array;
-  private readonly viaSecond: Int32Array;
-  private readonly fromS: Int32Array;
-  private readonly toS: Int32Array;
-  private readonly endByS: Int32Array;
+  private readonly mostMemory: number;
+  /** By node the nodes it remembers, which grow. */
+  private readonly memory: number[][];
+  /** First state of each node: one for each set of what it remembers; the lander's only one comes last. */
+  private firstState = new Int32Array(0);
+  /** By state and node the state in which the node is reached; -1 where it is remembered. */
+  private reached = new Int32Array(0);
+  /** Best gain by state and step, and the node it goes to (-1: home). */
+  private best = new Float64Array(0);
+  private via = new Int16Array(0);
+  private readonly walk: number[] = [];
 
-  /** `about`: how many steps of time there should be; more where nodes follow each other sooner than such a step. */
-  constructor(one: RouteClass, about: number) {
+  /**
+   * `about`: how many steps of time there should be; more where nodes follow each other sooner than such a step. `most`: nodes that one
+   * node remembers at most, each of which doubles its states.
+   */
+  constructor(one: RouteClass, about: number, most: number) {
     this.one = one;
-    const { count, legS, lastsS, openStart, openFromS, openToS } = one;
+    this.mostMemory = most;
+    const { count, legS, lastsS } = one;
     const size = count + 1;
     let leastS = NEVER;
     for (let i = 0; i <= count; i += 1)
@@ -39,16 +49,57 @@ export class Walks {
     // Every next node has to lie in a later step.
     this.stepS = Math.max(1, Math.min(leastS, Math.ceil(spanS / about)));
     this.steps = Math.floor(spanS / this.stepS) + 1;
-    this.usable = leastS > 0 && this.steps * size * size <= MOST_WORK;
-    const cells = this.usable ? size * this.steps : 0;
-    this.best = new Float64Array(cells);
-    this.via = new Int32Array(cells);
-    this.second = new Float64Array(cells);
-    this.viaSecond = new Int32Array(cells);
-    // One stretch is looked up fast; where there are several the first and the last end bound it.
-    this.fromS = Int32Array.from(lastsS, (_, c) => openFromS[openStart[c]!]!);
-    this.toS = Int32Array.from(lastsS, (_, c) => openToS[openStart[c + 1]! - 1]!);
-    this.endByS = Int32Array.from(lastsS, (_, c) => one.backByS - legS[c * size + count]!);
+    this.usable = leastS > 0 && this.steps <= MOST_STEPS && this.steps * size * size <= MOST_WORK;
+    this.memory = Array.from(lastsS, () => []);
+    if (this.usable) this.build();
+  }
+
+  /** Takes over what the nodes of `other`, a table of the same class, remember. */
+  remember(other: Walks): void {
+    other.memory.forEach((nodes, c) => this.memory[c]!.splice(0, Infinity, ...nodes));
+    if (this.usable) this.build();
+  }
+
+  /** Lets nodes remember what came round again on the last walk; false when they did or are full. */
+  grow(): boolean {
+    const { walk, memory } = this;
+    if (2 * this.best.length > MOST_CELLS) return false;
+    let grew = false;
+    walk.forEach((what, end) => {
+      const begin = end === 0 ? -1 : walk.lastIndexOf(what, end - 1);
+      if (begin < 0) return;
+      const between = walk.slice(begin + 1, end).filter((at) => !memory[at]!.includes(what));
+      if (between.some((at) => memory[at]!.length >= this.mostMemory)) return;
+      for (const at of new Set(between)) memory[at]!.push(what);
+      grew = true;
+    });
+    if (grew) this.build();
+    return grew;
+  }
+
+  private build(): void {
+    const { memory, one, steps } = this;
+    const { count } = one;
+    const first = new Int32Array(count + 2);
+    for (let c = 0; c <= count; c += 1) first[c + 1] = first[c]! + (c < count ? 1 << memory[c]!.length : 1);
+    const states = first[count + 1]!;
+    const reached = new Int32Array(states * count);
+    for (let i = 0; i <= count; i += 1) {
+      const own = memory[i] ?? [];
+      for (let set = 0; set < first[i + 1]! - first[i]!; set += 1)
+        for (let c = 0; c < count; c += 1) {
+          const has = (node: number): boolean => {
+            const bit = own.indexOf(node);
+            return node === i || (bit >= 0 && (set & (1 << bit)) !== 0);
+          };
+          const next = memory[c]!.reduce((bits, node, k) => (has(node) ? bits | (1 << k) : bits), 0);
+          reached[(first[i]! + set) * count + c] = has(c) ? -1 : first[c]! + next;
+        }
+    }
+    this.firstState = first;
+    this.reached = reached;
+    this.best = new Float64Array(states * steps);
+    this.via = new Int16Array(states * steps);
   }
 
   /**
@@ -56,76 +107,85 @@ export class Walks {
    * `wanted` are passed by.
    */
   *most(arc: Float64Array, wanted: Uint8Array): Generator<void, number> {
-    const { one, steps, stepS, best, via, second, viaSecond, fromS, toS, endByS } = this;
-    const { count, lastsS, legS, leaveS, openStart } = one;
+    const { one, steps, stepS, best, via, firstState, reached } = this;
+    const { count, lastsS, legS, leaveS } = one;
     const size = count + 1;
     const nodes: number[] = [];
     for (let c = 0; c < count; c += 1) if (wanted[c] === 1) nodes.push(c);
+    const endByS = lastsS.map((_, c) => one.backByS - legS[c * size + count]!);
+    const goes = new Int32Array(count);
+    const stepOf = new Int32Array(count);
+    const gains = new Float64Array(count);
     let work = 0;
     for (let k = steps - 1; k >= 0; k -= 1) {
       const atS = leaveS + k * stepS;
       for (let n = k === 0 ? -1 : 0; n < nodes.length; n += 1) {
         const i = n < 0 ? count : nodes[n]!;
         const row = i * size;
-        let most = i === count ? 0 : arc[row + count]!;
-        let next = -1;
-        let other = -Infinity;
-        let otherNext = -1;
+        let options = 0;
         for (const c of nodes) {
           if (c === i) continue;
-          let startS = atS + legS[row + c]!;
-          if (startS > toS[c]!) continue;
-          if (openStart[c + 1]! - openStart[c]! > 1) startS = opensAt(one, c, startS);
-          else if (startS < fromS[c]!) startS = fromS[c]!;
+          const startS = this.opens(c, atS + legS[row + c]!);
           const endS = startS + lastsS[c]!;
           if (endS > endByS[c]!) continue;
-          const cell = c * steps + Math.floor((endS - leaveS) / stepS);
-          const whole = arc[row + c]! + (via[cell] === i ? second[cell]! : best[cell]!);
-          if (whole > most) {
-            other = most;
-            otherNext = next;
-            most = whole;
-            next = c;
-          } else if (whole > other) {
-            other = whole;
-            otherNext = c;
-          }
+          goes[options] = c;
+          stepOf[options] = Math.floor((endS - leaveS) / stepS);
+          gains[options] = arc[row + c]!;
+          options += 1;
         }
-        const cell = i * steps + k;
-        best[cell] = most;
-        via[cell] = next;
-        second[cell] = other;
-        viaSecond[cell] = otherNext;
+        const home = i === count ? 0 : arc[row + count]!;
+        const end = firstState[i + 1]!;
+        for (let state = firstState[i]!; state < end; state += 1) {
+          let most = home;
+          let next = -1;
+          for (let o = 0; o < options; o += 1) {
+            const to = reached[state * count + goes[o]!]!;
+            if (to < 0) continue;
+            const whole = gains[o]! + best[to * steps + stepOf[o]!]!;
+            if (whole <= most) continue;
+            most = whole;
+            next = goes[o]!;
+          }
+          best[state * steps + k] = most;
+          via[state * steps + k] = next;
+        }
+        work += nodes.length + options * (end - firstState[i]!);
       }
-      work += nodes.length * nodes.length;
       if (work > BURST) {
         work = 0;
         yield;
       }
     }
-    return best[count * steps]!;
+    return best[firstState[count]! * steps]!;
   }
 
   /** Tells of the steps of the best walk of the last table, the way home among them (to node `count`). */
   trace(tell: (from: number, to: number) => void): void {
-    const { one, steps, stepS, via, viaSecond } = this;
+    const { one, steps, stepS, via, firstState, reached, walk } = this;
     const { count, lastsS, legS, leaveS } = one;
-    const size = count + 1;
-    let came = -1;
+    walk.length = 0;
+    let state = firstState[count]!;
     let at = count;
-    let atS = leaveS;
+    let k = 0;
     for (;;) {
-      const cell = at * steps + Math.floor((atS - leaveS) / stepS);
-      const next = came >= 0 && via[cell] === came ? viaSecond[cell]! : via[cell]!;
+      const next = via[state * steps + k]!;
       if (next < 0) {
         if (at !== count) tell(at, count);
         return;
       }
       tell(at, next);
-      const stepAtS = leaveS + Math.floor((atS - leaveS) / stepS) * stepS;
-      atS = opensAt(one, next, stepAtS + legS[at * size + next]!) + lastsS[next]!;
-      came = at;
+      walk.push(next);
+      const startS = this.opens(next, leaveS + k * stepS + legS[at * (count + 1) + next]!);
+      k = Math.floor((startS + lastsS[next]! - leaveS) / stepS);
+      state = reached[state * count + next]!;
       at = next;
     }
+  }
+
+  private opens(c: number, atS: number): number {
+    const { openStart, openFromS, openToS } = this.one;
+    const first = openStart[c]!;
+    if (openStart[c + 1]! - first > 1) return opensAt(this.one, c, atS);
+    return atS > openToS[first]! ? NEVER : Math.max(atS, openFromS[first]!);
   }
 }

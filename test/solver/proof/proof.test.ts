@@ -82,9 +82,9 @@ describe("the bound by prices", () => {
         const ascent = new Ascent(problem, true, routeClasses(problem));
         if (!ascent.usable) continue;
         compared += 1;
-        for (const going of [ascent.rough(() => -1), ascent.fine(() => -1)])
-          for (let turns = 0; turns < 400 && going.next().done !== true; turns += 1)
-            expect(ascent.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
+        const going = ascent.run(() => -1);
+        for (let turns = 0; turns < 200 && going.next().done !== true; turns += 1)
+          expect(ascent.worth, plan.title).toBeGreaterThanOrEqual(score.worth);
         if (ascent.worth === score.worth) met += 1;
       }
       expect(compared).toBeGreaterThan(50);
@@ -103,8 +103,7 @@ describe("the bound by prices", () => {
       for (const musts of mustLeftOut === 0 ? [true, false] : [false]) {
         const ascent = new Ascent(problem, musts, routeClasses(problem));
         expect(ascent.usable).toBe(true);
-        finish(ascent.rough(() => -1));
-        finish(ascent.fine(() => -1));
+        finish(ascent.run(() => -1));
         expect(ascent.worth).toBeGreaterThanOrEqual(worth);
         expect(ascent.worth).toBeLessThan(problem.worth.reduce((sum, one) => sum + one, 0) + 1);
       }
@@ -126,8 +125,7 @@ describe("the bound by prices", () => {
       });
       const problem = compile(plan);
       const ascent = new Ascent(problem, true, routeClasses(problem));
-      finish(ascent.rough(() => -1));
-      finish(ascent.fine(() => -1));
+      finish(ascent.run(() => -1));
       return ascent.worth;
     };
     expect(bounded("breach")).toBe(9 * 7);
