@@ -17,7 +17,7 @@ const BURST = 300_000;
  */
 export class Walks {
   readonly usable: boolean;
-  readonly stepS: number;
+  private readonly stepS: number;
   private readonly one: RouteClass;
   private readonly steps: number;
   private readonly mostMemory: number;
@@ -60,10 +60,10 @@ export class Walks {
     if (this.usable) this.build();
   }
 
-  /** Lets nodes remember what came round again on the last walk; false when they did or are full. */
-  grow(): boolean {
+  /** Lets nodes remember what came round again on the last walk, as far as there is room. */
+  grow(): void {
     const { walk, memory } = this;
-    if (2 * this.best.length > MOST_CELLS) return false;
+    if (2 * this.best.length > MOST_CELLS) return;
     let grew = false;
     walk.forEach((what, end) => {
       const begin = end === 0 ? -1 : walk.lastIndexOf(what, end - 1);
@@ -74,7 +74,6 @@ export class Walks {
       grew = true;
     });
     if (grew) this.build();
-    return grew;
   }
 
   private build(): void {
