@@ -45,8 +45,11 @@ test("what was kept aside is listed, saved as a file, deleted and brought back, 
   await expect(rows.first()).toContainText("not JSON");
   await expect(rows.first().getByRole("button", { name: /^Open/ })).toBeDisabled();
   await expect(rows.nth(1)).toContainText("2001-09-09 01:46 UTC");
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+  for (const theme of ["light", "dark"]) {
+    await page.evaluate((name) => (document.documentElement.dataset["theme"] = name), theme);
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((one) => `${theme}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+  }
 
   const [file] = await Promise.all([
     page.waitForEvent("download"),

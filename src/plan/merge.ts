@@ -2,7 +2,7 @@ import { done, duration, failed, type Outcome } from "../kernel/index.ts";
 import { differing, hinderingKeepOut, hinderingLink, hinderingPin, sameMembers } from "./mergeable.ts";
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
-import { bindsParts } from "./split.ts";
+import { bindsParts, partsId } from "./split.ts";
 import type { Link, Task } from "./task.ts";
 
 /** Two tasks in one: the branches of the plan that change, the id of the one, and what it is called. */
@@ -12,11 +12,19 @@ export interface Merge {
   readonly name: string;
 }
 
-/** The task that `id` was split from or into: the next part, else the one before; null where there is none. */
+/**
+ * The task that `id` was split from or into: the next part, else the one before; null where there is none. A link that only asks
+ * the same as one between parts counts where no split has made one.
+ */
 export function otherPart(plan: Plan, id: string): string | null {
-  const bound = plan.links.filter(bindsParts);
-  const next = bound.find((link) => link.from.task === id)?.to.task;
-  return next ?? bound.find((link) => link.to.task === id)?.from.task ?? null;
+  const alike = plan.links.filter(bindsParts);
+  const made = alike.filter((link) => link.id.startsWith(partsId(link.from.task)));
+  for (const links of [made, alike]) {
+    const next = links.find((link) => link.from.task === id)?.to.task;
+    const other = next ?? links.find((link) => link.to.task === id)?.from.task;
+    if (other !== undefined) return other;
+  }
+  return null;
 }
 
 /**

@@ -88,6 +88,11 @@ export function bindsParts(link: Link): link is LagLink {
   );
 }
 
+/** What the id of the link between the parts of task `first` begins with. */
+export function partsId(first: string): string {
+  return `${first}-parts`;
+}
+
 function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
   const share = afterS / task.duration.likelyS;
   const [worth, worthLeft] = sharedWhole(task.worth, share);
@@ -177,7 +182,7 @@ function relinked(links: readonly Link[], task: Task, second: string): Link[] {
   });
   const bound: Link[] = [
     {
-      id: freshId(`${id}-parts`, taken),
+      id: freshId(partsId(id), taken),
       type: "lag",
       from: { task: id, end: "end" },
       to: { task: second, end: "start" },
