@@ -5,7 +5,7 @@ import { chromium, type CDPSession, type Page } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "../../e2e/browser.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
-import { type Frame, framesOf, type Input, rasterMsOf } from "./frames.ts";
+import { type Frame, framesOf, gapsOf, type Input, rasterMsOf } from "./frames.ts";
 
 /**
  * How quick the day line is in the hand: a task is dragged, the ground is dragged and the wheel is turned by a real
@@ -14,7 +14,8 @@ import { type Frame, framesOf, type Input, rasterMsOf } from "./frames.ts";
  * whatever else the machine does; and the time on the wall from the input to the frame that shows it, which a busy
  * machine lengthens. Options: `--frames N` (200), `--plan NAME` (demo and large), `--built` to use the build that is
  * there, `--profile` to list the functions that took longest, `--raster` to tell the part that a graphics card would
- * take, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there.
+ * take, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there, `--pace` to give
+ * the inputs inside the page instead, one an animation frame, and to tell how many frames a second it keeps up with.
  */
 export async function run(args: string[]): Promise<void> {
   const frames = Number(valueOf(args, "--frames") ?? 200);
@@ -36,14 +37,21 @@ export async function run(args: string[]): Promise<void> {
   try {
     await answers(`http://127.0.0.1:${PORT}/`);
     const browser = await chromium.launch({ executablePath: await browserPath(), args: BROWSER_SWITCHES });
+    if (args.includes("--pace")) {
+      console.log(
+        "plan   does tasks placed    shown  frames/s   ms from frame to frame: median   95 %  worst",
+      );
+    }
     const figures = "median  95 %  worst ";
     const raster = args.includes("--raster") ? " raster" : "";
-    console.log(
-      `                                 scripting            main thread          input to frame (wall)   mean of a frame`,
-    );
-    console.log(
-      `plan   does tasks placed    shown ${figures} ${figures} ${figures}  style layout${raster}  ms`,
-    );
+    if (!args.includes("--pace"))
+      console.log(
+        `                                 scripting            main thread          input to frame (wall)   mean of a frame`,
+      );
+    if (!args.includes("--pace"))
+      console.log(
+        `plan   does tasks placed    shown ${figures} ${figures} ${figures}  style layout${raster}  ms`,
+      );
     for (const plan of plans) {
       const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
       await prepared(page, plan, valueOf(args, "--days"));
@@ -105,23 +113,30 @@ async function measured(
   await page.waitForTimeout(500);
   const shown = await page.locator(".stage .block").count();
   const input = await taken(page, gesture, args.includes("--slide"));
-  const profile = args.includes("--profile") ? await profiling(page) : null;
-  const list = await framesOf(page, frames, input);
-  if (profile) await report(profile);
-  const raster = args.includes("--raster") ? await rasterMsOf(page, Math.ceil(frames / 3), input) : null;
-  await page.keyboard.press("Escape");
-  await page.keyboard.up("Shift");
-  await page.mouse.up();
   const facts = await page.locator(".score-name .note").nth(2).innerText();
   const [placed = "?", , total = "?"] = facts.split(" ");
-  const mean = (of: (one: Frame) => number): string =>
-    (list.reduce((sum, one) => sum + of(one), 0) / list.length).toFixed(1).padStart(6);
-  return [
+  const what = [
     plan.padEnd(6),
     gesture.padEnd(4),
     total.padStart(5),
     placed.padStart(6),
     `${shown} ${view}`.padStart(8),
+  ];
+  if (args.includes("--pace")) {
+    const gaps = await gapsOf(page, frames, gesture === "none" ? null : gesture, input);
+    await released(page);
+    const rate = 1000 / (gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length);
+    return [...what, rate.toFixed(1).padStart(9), " ".repeat(31), ...row(gaps)].join(" ");
+  }
+  const profile = args.includes("--profile") ? await profiling(page) : null;
+  const list = await framesOf(page, frames, input);
+  if (profile) await report(profile);
+  const raster = args.includes("--raster") ? await rasterMsOf(page, Math.ceil(frames / 3), input) : null;
+  await released(page);
+  const mean = (of: (one: Frame) => number): string =>
+    (list.reduce((sum, one) => sum + of(one), 0) / list.length).toFixed(1).padStart(6);
+  return [
+    ...what,
     ...row(list.map((one) => one.scriptMs)),
     ...row(list.map((one) => one.threadMs)),
     ...row(list.map((one) => one.wallMs)),
@@ -129,6 +144,13 @@ async function measured(
     mean((one) => one.layoutMs),
     ...(raster === null ? [] : [raster.toFixed(1).padStart(6)]),
   ].join(" ");
+}
+
+/** Takes the gesture back. */
+async function released(page: Page): Promise<void> {
+  await page.keyboard.press("Escape");
+  await page.keyboard.up("Shift");
+  await page.mouse.up();
 }
 
 /** Begins the gesture in the middle of what is shown; the answer goes on with it. */

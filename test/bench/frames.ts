@@ -48,6 +48,62 @@ export async function framesOf(page: Page, frames: number, input: Input): Promis
   return taken.slice(WARM_UP);
 }
 
+/**
+ * Gives so many inputs inside the page, one an animation frame, where the gesture has begun: moves of the pointer, or turns
+ * of the wheel; the times from frame to frame, milliseconds. Throws when the gesture did not follow.
+ */
+export async function gapsOf(
+  page: Page,
+  frames: number,
+  gesture: "drag" | "pan" | "zoom" | null,
+  begin: Input,
+): Promise<number[]> {
+  await begin(1);
+  const shows = (): Promise<string> =>
+    page.evaluate(() => {
+      const blocks = [...document.querySelectorAll<HTMLElement>(".stage .block")];
+      const places = blocks.slice(0, 12).map((one) => JSON.stringify(one.getBoundingClientRect()));
+      return `${document.querySelector(".cost")?.textContent} ${places.join()}`;
+    });
+  const before = await shows();
+  const gaps = await page.evaluate(
+    async ({ count, kind, warmUp }) => {
+      const box = document.querySelector(".stage")!.getBoundingClientRect();
+      const held = document.querySelector(".held, .cost")?.getBoundingClientRect();
+      const at = { x: box.left + box.width / 2, y: kind === "drag" && held ? held.top : box.top + 60 };
+      const times: number[] = [];
+      for (let i = 0; i <= count; i += 1) {
+        times.push(await new Promise<number>((next) => requestAnimationFrame(next)));
+        const target = document.elementFromPoint(at.x, at.y) ?? document.body;
+        const more = {
+          bubbles: true,
+          cancelable: true,
+          clientX: at.x + 140 * Math.sin(i / 17),
+          clientY: at.y,
+        };
+        if (kind === "zoom")
+          target.dispatchEvent(new WheelEvent("wheel", { ...more, deltaY: 60 * Math.cos(i / 9) }));
+        else if (kind !== null)
+          target.dispatchEvent(
+            new PointerEvent("pointermove", {
+              ...more,
+              pointerId: 1,
+              isPrimary: true,
+              buttons: 1,
+              pointerType: "mouse",
+            }),
+          );
+      }
+      return times.slice(warmUp + 1).map((ms, k) => ms - times[warmUp + k]!);
+    },
+    { count: frames, kind: gesture, warmUp: WARM_UP },
+  );
+  // What can be pressed follows once the line rests.
+  await page.waitForTimeout(500);
+  if (gesture !== null && (await shows()) === before) throw new Error(`the ${gesture} did not follow`);
+  return gaps;
+}
+
 /** Waits for the frame that shows the last input; milliseconds from the input to it. */
 async function frameAfter(page: Page): Promise<number> {
   return page.evaluate(
