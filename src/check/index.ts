@@ -3,6 +3,7 @@ export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
 export { compareScores, subtract } from "./comparison.ts";
 export type { VerdictChange } from "./comparison.ts";
+export { CALLED } from "./rules/reserves.ts";
 export { RULE_IDS } from "./ruleids.ts";
 export type { RuleId } from "./ruleids.ts";
 export { RULE_SENTENCES } from "./rulesentences.ts";

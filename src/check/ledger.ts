@@ -1,4 +1,4 @@
-import { type Amounts, type Mode, purgeOf, stocks } from "../physics/index.ts";
+import { type Amounts, type Mode, purgeOf } from "../physics/index.ts";
 import type { Plan, Schedule, Suit } from "../plan/index.ts";
 import { prepare } from "./prepared.ts";
 import type { Stretch } from "./verdict.ts";
@@ -38,7 +38,7 @@ export function ledgerOf(plan: Plan, schedule: Schedule, eva: string, crew: stri
   const { walker, worn, steps, left, storedJ } = walk;
   return {
     suit: walker.suit,
-    full: stocks(walker.suit),
+    full: walker.full,
     reserve: walker.reserve,
     purge: purgeOf(walker.suit),
     lines: steps.map(({ stretch, mode, seconds }, k) => ({

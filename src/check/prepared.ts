@@ -113,7 +113,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
     on: (eva) => {
       let known = worn.get(eva);
       if (!known) {
-        known = wornIn(suit, surroundingsW(heavens, suit, eva), walkback.metabolicW * factor);
+        known = wornIn(suit, full, surroundingsW(heavens, suit, eva), walkback.metabolicW * factor);
         worn.set(eva, known);
       }
       return known;
@@ -121,8 +121,8 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
   };
 }
 
-/** `suit` with `surroundingsW` of heat from the surroundings. */
-function wornIn(suit: Suit, surroundingsW: number, walkbackW: number): Worn {
+/** `suit`, holding `full`, with `surroundingsW` of heat from the surroundings. */
+function wornIn(suit: Suit, full: Amounts, surroundingsW: number, walkbackW: number): Worn {
   const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
   const at = (mode: Mode, rateW: number): { readonly draw: Amounts; readonly heat: number } => {
     const key = `${mode} ${rateW}`;
@@ -133,7 +133,6 @@ function wornIn(suit: Suit, surroundingsW: number, walkbackW: number): Worn {
     }
     return one;
   };
-  const full = stocks(suit);
   return {
     atEgress: { ...full, oxygen: full.oxygen - purgeOf(suit) },
     walkback: at("walking", walkbackW).draw,

@@ -11,6 +11,7 @@ import {
 } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { heavensOf, surroundingsW, type Trail } from "../terrain/index.ts";
+import { UNITS } from "./fromwhat/words.ts";
 import type { Left } from "./sitereport.ts";
 
 /** From what the figures of the site come, and the limits of the walk back themselves. */
@@ -26,13 +27,6 @@ export interface Limit {
   readonly seconds: number;
   readonly spare: number;
 }
-
-const PER_UNIT: Readonly<Record<Consumable, number>> = {
-  oxygen: 1e9,
-  co2: 1e9,
-  water: 1e9,
-  battery: 3_600_000,
-};
 
 /**
  * Two limits for each emergency oxygen time there is, whoever has it (alone, and where there is a partner with cooling
@@ -71,7 +65,7 @@ function stockLimit(plan: Plan, { eva, crew, amounts }: Left): Limit | null {
   let above = 0;
   for (const one of CONSUMABLES) {
     // Down by a unit: what is read off a course in kg and Wh must not gain by binary noise.
-    const spare = Math.floor(amounts[one] * PER_UNIT[one]) - 1 - walker.reserve(one);
+    const spare = Math.floor(amounts[one] * UNITS[one].per) - 1 - walker.reserve(one);
     const rate = walker.draw[one];
     const seconds = rate > 0 ? Math.floor(spare / rate) : spare >= 0 ? Infinity : 0;
     if (seconds < least) [least, by, above] = [seconds, one, spare];
@@ -93,7 +87,7 @@ function walkerOf(plan: Plan, crew: string, eva: string | null) {
     aloneS: suit.emergencyOxygenS,
     watts,
     draw: drawPerSecond(worn, watts),
-    reserve: (one: Consumable): number => Math.ceil(full[one] * PER_UNIT[one] * suit.reserve[one]),
+    reserve: (one: Consumable): number => Math.ceil(full[one] * UNITS[one].per * suit.reserve[one]),
   };
 }
 

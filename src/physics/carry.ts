@@ -16,6 +16,11 @@ export function carryLimitKg(gravityMs2: number): number {
   return CARRY_N / gravityMs2;
 }
 
+/** The greatest mass in kg that `people` carry under `gravityMs2` when each may carry `greatestN` of weight. */
+export function carriedKg(greatestN: number, gravityMs2: number, people: number): number {
+  return (greatestN / gravityMs2) * people;
+}
+
 /** Trips that `people` need for `massKg` in pieces of any size, at least 1 where there is something to carry. */
 export function carryTrips(massKg: number, people: number, gravityMs2: number): number {
   if (people <= 0) return massKg > 0 ? Infinity : 0;

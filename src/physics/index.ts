@@ -12,7 +12,7 @@ export { oxygenKgM3, purgeKg, purgeS } from "./purge.ts";
 export { batteryS, batteryWh } from "./battery.ts";
 export type { PowerMode } from "./battery.ts";
 export { sharedEmergencyS, sharedWaterKgS } from "./emergency.ts";
-export { CARRY_N, carryLimitKg, carryTrips } from "./carry.ts";
+export { carriedKg, CARRY_N, carryLimitKg, carryTrips } from "./carry.ts";
 export {
   explainDraw,
   explainDrinking,

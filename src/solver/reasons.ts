@@ -1,4 +1,5 @@
 import { type Instant, instant, random } from "../kernel/index.ts";
+import { carriedKg } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { Bands } from "./bands.ts";
 import { compile } from "./compile/index.ts";
@@ -8,7 +9,7 @@ import { nearestMiss } from "./miss.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
-import { metres, minutes, named } from "./words.ts";
+import { metres, minutes, named, wholeTenths } from "./words.ts";
 
 /** Where a task would go. */
 export interface Fit {
@@ -120,9 +121,9 @@ function impossible(problem: Problem, a: number): string | null {
     if (plan.rules.walkback.level === "breach" && backS > reachS)
       return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
   }
-  const carriesKg = (carry.greatestN / plan.body.gravityMs2) * task.crew.count;
+  const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
   if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
-    return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${(Math.floor(carriesKg * 10) / 10).toFixed(1)} kg here.`;
+    return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${wholeTenths(carriesKg)} kg here.`;
   if (task.instrument && blast.level === "breach")
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";

@@ -27,3 +27,8 @@ export function named(names: readonly string[]): string {
   if (names.length < 2) return names.join("");
   return `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`;
 }
+
+/** What is available to a tenth, rounded down. */
+export function wholeTenths(value: number): string {
+  return (Math.floor(value * 10) / 10).toFixed(1);
+}

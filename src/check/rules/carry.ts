@@ -1,3 +1,4 @@
+import { carriedKg } from "../../physics/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { counted } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
@@ -8,7 +9,7 @@ export const carry: FlightRule = ({ prepared: { plan }, placed }) => {
   return placed.flatMap(({ task }) => {
     const { count } = task.crew;
     if (count === 0 || task.massOutKg === 0) return [];
-    const mostKg = (greatestN / plan.body.gravityMs2) * count;
+    const mostKg = carriedKg(greatestN, plan.body.gravityMs2, count);
     const over = task.massOutKg > mostKg;
     if (!over && !closeBelow(task.massOutKg, mostKg)) return [];
     const most = (Math.floor(mostKg * 10) / 10).toFixed(1);

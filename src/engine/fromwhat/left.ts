@@ -1,5 +1,4 @@
-import { type LedgerLine, ledgerOf } from "../../check/index.ts";
-import type { CONSUMABLES } from "../../physics/index.ts";
+import { CALLED, type LedgerLine, ledgerOf } from "../../check/index.ts";
 import {
   type Consumable,
   electricalW,
@@ -155,10 +154,3 @@ export function fromHeat(plan: Plan, schedule: Schedule, eva: string, crew: stri
     },
   };
 }
-
-const CALLED: Readonly<Record<(typeof CONSUMABLES)[number], string>> = {
-  oxygen: "oxygen",
-  co2: "CO2 capacity",
-  water: "cooling water",
-  battery: "battery",
-};

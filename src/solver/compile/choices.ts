@@ -1,3 +1,4 @@
+import { carriedKg } from "../../physics/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
@@ -63,7 +64,7 @@ function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number):
     if (task.duration.likelyS > work.longestS) return true;
   }
   if (carry.level === "breach" && task.crew.count > 0) {
-    if (task.massOutKg > (carry.greatestN / plan.body.gravityMs2) * task.crew.count) return true;
+    if (task.massOutKg > carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count)) return true;
   }
   return plan.site.keepOuts.some(
     (keepOut, k) =>

@@ -1,7 +1,7 @@
 import type { Link, Plan } from "../../plan/index.ts";
-import { reserves, stocks } from "../../physics/index.ts";
+import { carriedKg, reserves, stocks } from "../../physics/index.ts";
 import type { Problem } from "../problem.ts";
-import { met, metres, minutes, named } from "../words.ts";
+import { met, metres, minutes, named, wholeTenths } from "../words.ts";
 import { type Cause, consumableOf, keyOf } from "./cause.ts";
 
 /** A cause in words with its numbers, and what it is about. */
@@ -92,7 +92,7 @@ function said(
       );
     case "carry":
       return ofTask(
-        `${task!.name} carries out ${task!.massOutKg} kg; a crew member may carry ${(Math.floor((rules.carry.greatestN / plan.body.gravityMs2) * 10) / 10).toFixed(1)} kg here.`,
+        `${task!.name} carries out ${task!.massOutKg} kg; a crew member may carry ${wholeTenths(carriedKg(rules.carry.greatestN, plan.body.gravityMs2, 1))} kg here.`,
       );
     case "link":
       return { subject: plan.links[about]!.id, sentence: linkWords(plan, plan.links[about]!) };

@@ -1,4 +1,5 @@
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
+import { useAway } from "../away.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { SIGN_PX, SIGNS } from "./signs.ts";
 
@@ -23,18 +24,13 @@ export function Legend() {
   );
 }
 
+const PRESSES = ["pointerdown"];
+
 /** The button that opens the legend over the line; Escape or a press elsewhere closes it. */
 export function Signs() {
   const [open, setOpen] = useState(false);
   const ref = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (!open) return;
-    const away = (event: Event): void => {
-      if (event.target instanceof Node && !ref.current?.contains(event.target)) setOpen(false);
-    };
-    document.addEventListener("pointerdown", away);
-    return () => document.removeEventListener("pointerdown", away);
-  }, [open]);
+  useAway(ref, open, setOpen, PRESSES);
   return (
     <div
       className="signs"

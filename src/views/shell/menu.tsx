@@ -1,21 +1,15 @@
 import { type ReactNode, useEffect, useRef, useState } from "react";
+import { useAway } from "../away.ts";
+
+const LEAVING = ["pointerdown", "focusin"];
 
 /** A button that opens a short list of commands; Escape or a press elsewhere closes it. */
 export function Menu(props: { readonly name: string; readonly label: string; readonly children: ReactNode }) {
   const [open, setOpen] = useState(false);
   const ref = useRef<HTMLDivElement>(null);
+  useAway(ref, open, setOpen, LEAVING);
   useEffect(() => {
-    if (!open) return;
-    const away = (event: Event): void => {
-      if (event.target instanceof Node && !ref.current?.contains(event.target)) setOpen(false);
-    };
-    document.addEventListener("pointerdown", away);
-    document.addEventListener("focusin", away);
-    ref.current?.querySelector<HTMLElement>(".menu-list button")?.focus();
-    return () => {
-      document.removeEventListener("pointerdown", away);
-      document.removeEventListener("focusin", away);
-    };
+    if (open) ref.current?.querySelector<HTMLElement>(".menu-list button")?.focus();
   }, [open]);
 
   const keys = (event: React.KeyboardEvent): void => {
