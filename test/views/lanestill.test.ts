@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { proposed } from "../../src/dayline/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
-import { laneAlone, sameLane } from "../../src/views/line/lanestill.tsx";
+import { laneAlone, laneChange } from "../../src/views/line/lanestill.tsx";
 import { standingOf } from "../../src/views/line/geometry.ts";
 import { fixturePlan, fixtureSchedule } from "../dayline/fixture.ts";
 
@@ -24,24 +24,24 @@ describe("a lane's still layer", () => {
   const moved = proposed(plan, start, "core", "ev3", { at: "line", lane: "ev3", startS: 16 * 3600 });
 
   it("keeps its picture when a move elsewhere leaves the lane as it was", () => {
-    expect(sameLane(lane(start, "ev1"), lane(moved, "ev1"))).toBe(true);
-    expect(sameLane(lane(start, "ev1"), lane({ placements: [...start.placements] }, "ev1"))).toBe(true);
+    expect(laneChange(lane(start, "ev1"), lane(moved, "ev1"))).toBeNull();
+    expect(laneChange(lane(start, "ev1"), lane({ placements: [...start.placements] }, "ev1"))).toBeNull();
   });
 
   it("is drawn again where the task moved, and where only the outing around it did", () => {
-    expect(sameLane(lane(start, "ev3"), lane(moved, "ev3"))).toBe(false);
-    expect(sameLane(lane(start, "ev2"), lane(moved, "ev2"))).toBe(false);
+    expect(laneChange(lane(start, "ev3"), lane(moved, "ev3"))).not.toBeNull();
+    expect(laneChange(lane(start, "ev2"), lane(moved, "ev2"))).not.toBeNull();
   });
 
   it("is drawn again when a finding about it comes or goes", () => {
     // Sample moved onto the station's time: both overlap on EV1's lane.
     const broken = proposed(plan, start, "sample", "ev1", { at: "line", lane: "ev1", startS: 4 * 3600 });
-    expect(sameLane(lane(start, "ev1"), lane(broken, "ev1"))).toBe(false);
+    expect(laneChange(lane(start, "ev1"), lane(broken, "ev1"))).not.toBeNull();
     // The station's block stays where it is on EV2's lane; that it is broken now shows there too.
     const { blocks } = lane(start, "ev2");
     expect(lane(broken, "ev2").blocks.map((block) => block.startS)).toEqual(
       blocks.map((block) => block.startS),
     );
-    expect(sameLane(lane(start, "ev2"), lane(broken, "ev2"))).toBe(false);
+    expect(laneChange(lane(start, "ev2"), lane(broken, "ev2"))).not.toBeNull();
   });
 });

@@ -24,60 +24,65 @@ export const MoveCost = memo(function MoveCost() {
   const cause = worst ? marginCause(plan, worst) : null;
   const causeWas = was ? marginCause(plan, was) : null;
   return (
-    <div className="cost" style={place(hand.pointer)} aria-hidden="true">
-      <Whereto hand={hand} preview={preview} plan={plan} />
-      {hand.snap?.to && <p className="note">{hand.snap.to.why}</p>}
-      <p className="cost-manner">
-        <b>{MANNER_WORDS[hand.manner]}</b>
-        {hand.slid.size > 0 && (
-          <span>
-            {counted(hand.slid.size, "other")} later, up to {lasts(Math.max(...hand.slid.values()))}
-          </span>
+    <div className="cost-layer">
+      <div className="cost" style={place(hand.pointer)} aria-hidden="true">
+        <Whereto hand={hand} preview={preview} plan={plan} />
+        {hand.snap?.to && <p className="note">{hand.snap.to.why}</p>}
+        <p className="cost-manner">
+          <b>{MANNER_WORDS[hand.manner]}</b>
+          {hand.slid.size > 0 && (
+            <span>
+              {counted(hand.slid.size, "other")} later, up to {lasts(Math.max(...hand.slid.values()))}
+            </span>
+          )}
+        </p>
+        {stuckWords(plan, hand.stuck) !== null && (
+          <p className="state tight cost-stuck">{stuckWords(plan, hand.stuck)}</p>
         )}
-      </p>
-      {stuckWords(plan, hand.stuck) !== null && (
-        <p className="state tight cost-stuck">{stuckWords(plan, hand.stuck)}</p>
-      )}
-      <ul>
-        {breaches.slice(0, 2).map((finding) => (
-          <li key={finding.sentence} className="state breach">
-            {finding.sentence}
-          </li>
-        ))}
-        {breaches.length > 2 && (
-          <li className="state breach">and {counted(breaches.length - 2, "more breach", "more breaches")}</li>
-        )}
-        {breaches.length === 0 && tight.length > 0 && <li className="state tight">{tight[0]!.sentence}</li>}
-        {gained.length === 0 && <li className="state fine">Breaks nothing new</li>}
-        {gained.length === 0 && lost.length > 0 && <li className="note">Mends: {lost[0]!.sentence}</li>}
-      </ul>
-      <dl>
-        {figures(before.score, score).map(([name, old, now, change]) => (
-          <div key={name}>
-            <dt>{name}</dt>
+        <ul>
+          {breaches.slice(0, 2).map((finding, i) => (
+            // Figures in the sentence change in every frame; the line stays the same line.
+            <li key={i} className="state breach">
+              {finding.sentence}
+            </li>
+          ))}
+          {breaches.length > 2 && (
+            <li className="state breach">
+              and {counted(breaches.length - 2, "more breach", "more breaches")}
+            </li>
+          )}
+          {breaches.length === 0 && tight.length > 0 && <li className="state tight">{tight[0]!.sentence}</li>}
+          {gained.length === 0 && <li className="state fine">Breaks nothing new</li>}
+          {gained.length === 0 && lost.length > 0 && <li className="note">Mends: {lost[0]!.sentence}</li>}
+        </ul>
+        <dl>
+          {figures(before.score, score).map(([name, old, now, change]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>
+                {old === now ? now : `${old} → ${now}`} {change !== "" && <i>({change})</i>}
+              </dd>
+            </div>
+          ))}
+          {cause !== null && (
+            <div>
+              <dt>Least in</dt>
+              <dd>{causeWas === null || causeWas === cause ? cause : `${cause}, was ${causeWas}`}</dd>
+            </div>
+          )}
+          <div>
+            <dt>Findings</dt>
             <dd>
-              {old === now ? now : `${old} → ${now}`} {change !== "" && <i>({change})</i>}
+              {gained.length} new, {lost.length} gone
             </dd>
           </div>
-        ))}
-        {cause !== null && (
-          <div>
-            <dt>Least in</dt>
-            <dd>{causeWas === null || causeWas === cause ? cause : `${cause}, was ${causeWas}`}</dd>
-          </div>
-        )}
-        <div>
-          <dt>Findings</dt>
-          <dd>
-            {gained.length} new, {lost.length} gone
-          </dd>
-        </div>
-      </dl>
-      <p className="note">
-        {hand.by === "keys"
-          ? `Enter sets down, Esc takes back, O: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}`
-          : `Shift: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}. Alt: no snapping. Esc takes back`}
-      </p>
+        </dl>
+        <p className="note">
+          {hand.by === "keys"
+            ? `Enter sets down, Esc takes back, O: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}`
+            : `Shift: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}. Alt: no snapping. Esc takes back`}
+        </p>
+      </div>
     </div>
   );
 });

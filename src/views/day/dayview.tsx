@@ -1,22 +1,21 @@
 import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { timeScale } from "../../dayline/index.ts";
-import { shownPlan, shownSchedule, shownVerdict, tasksById, type Verdict } from "../../store/index.ts";
+import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../store/index.ts";
 import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import type { Brush } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { DayLine } from "../line/dayline.tsx";
-import { EvaBars } from "../line/evabars.tsx";
+import { EvaBars, EvaPicture } from "../line/evabars.tsx";
 import { remoteLanePx, standingOf } from "../line/geometry.ts";
 import { Overview } from "../line/overview.tsx";
-import { evaRows, paintAxes, paintEvas, paintSky } from "../line/painthead.ts";
+import { evaRows, paintAxes, paintSky } from "../line/painthead.ts";
 import { usePanning } from "../line/panning.ts";
 import {
   AXIS_PX,
   CREW_LANE_GOOD_PX,
   CREW_LANE_MOST_PX,
-  EVA_ROW_PX,
   headPx,
   leastLanePx,
   OVERVIEW_PX,
@@ -121,12 +120,6 @@ export function DayView(props: { readonly details: ReactNode }) {
     },
     [plan, dial, scale, sun, head],
   );
-  const spans = useOutingSpans(verdict);
-  const paintOutings = useCallback(
-    (brush: Brush) => paintEvas(brush, plan, spans, dial, scale),
-    [plan, spans, dial, scale],
-  );
-
   return (
     <DayContext value={day}>
       <div className="day">
@@ -152,7 +145,7 @@ export function DayView(props: { readonly details: ReactNode }) {
             >
               <Canvas widthPx={widthPx} heightPx={head} paint={paintHead} />
               <div style={{ top: AXIS_PX }}>
-                <Canvas widthPx={widthPx} heightPx={rows * EVA_ROW_PX} paint={paintOutings} />
+                <EvaPicture plan={plan} verdict={verdict} scale={scale} />
                 <EvaBars plan={plan} schedule={schedule} verdict={verdict} scale={scale} />
               </div>
             </div>
@@ -219,14 +212,6 @@ function share(
     Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
   const which = wanted ?? (lane("all") >= CREW_LANE_GOOD_PX ? "all" : "least");
   return { crewPx: Math.max(leastLanePx(crew), Math.min(CREW_LANE_MOST_PX, lane(which))), which };
-}
-
-/** A verdict with the same egress and ingress times as this one; another only when one of them changes. */
-function useOutingSpans(verdict: Verdict): Verdict {
-  const text = verdict.outings.map(({ eva, span }) => `${eva} ${span.startS} ${span.endS}`).join(";");
-  const [kept, keep] = useState({ text, verdict });
-  if (kept.text !== text) keep({ text, verdict });
-  return kept.text === text ? kept.verdict : verdict;
 }
 
 function useSize(ref: React.RefObject<HTMLElement | null>): {

@@ -1,11 +1,12 @@
 import { memo } from "react";
 import { lasts, REMOTE } from "../../dayline/index.ts";
 import type { Standing } from "../line/geometry.ts";
+import { useCalm } from "../settled.ts";
 import { counted } from "../words.ts";
 
 /** At the right end of each lane what it comes to: time out, walked, tasks. */
 export const Tally = memo(function Tally(props: { readonly standing: Standing }) {
-  const { lanes, blocks, verdict } = props.standing;
+  const { lanes, blocks, verdict } = useCalm(props.standing);
   return (
     <div className="tally">
       {lanes.map((lane) => {

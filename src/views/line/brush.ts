@@ -1,5 +1,6 @@
 import type { Slab } from "../../dayline/index.ts";
 import type { Palette } from "../theme/palette.ts";
+import type { Columns } from "./changed.ts";
 import { type Hatch, hatching } from "./tiles.ts";
 
 /** A canvas with the theme's colours, hatchings and type at hand. All sizes are CSS pixels. */
@@ -11,14 +12,18 @@ export interface Brush {
   hatch(name: Hatch): CanvasPattern | string;
 }
 
-/** Makes a brush for a canvas of this size and pixel density; the canvas is empty afterwards. */
+/**
+ * Makes a brush for a canvas of this size and pixel density, and empties what it will paint: the whole canvas, or only some columns
+ * of it, outside of which it then leaves no trace. `done` ends a painting.
+ */
 export function brushFor(
   canvas: HTMLCanvasElement,
   palette: Palette,
   widthPx: number,
   heightPx: number,
   density: number,
-): Brush | null {
+  columns: Columns | null = null,
+): { readonly brush: Brush; readonly done: () => void } | null {
   const ctx = canvas.getContext("2d");
   if (!ctx) return null;
   const width = Math.max(1, Math.round(widthPx * density));
@@ -28,8 +33,19 @@ export function brushFor(
     canvas.height = height;
   }
   ctx.setTransform(density, 0, 0, density, 0, 0);
-  ctx.clearRect(0, 0, widthPx, heightPx);
-  return { ctx, palette, widthPx, heightPx, hatch: hatchesFor(palette, density) };
+  ctx.save();
+  if (columns === null) ctx.clearRect(0, 0, widthPx, heightPx);
+  else {
+    // Whole pixels of the screen: half ones would leave a seam.
+    const from = Math.floor(columns.fromPx * density) / density;
+    const to = Math.ceil(columns.toPx * density) / density;
+    ctx.beginPath();
+    ctx.rect(from, 0, to - from, heightPx);
+    ctx.clip();
+    ctx.clearRect(from, 0, to - from, heightPx);
+  }
+  const brush = { ctx, palette, widthPx, heightPx, hatch: hatchesFor(palette, density) };
+  return { brush, done: () => ctx.restore() };
 }
 
 let hatches: { palette: Palette; density: number; of: ReturnType<typeof hatching> } | null = null;

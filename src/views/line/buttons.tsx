@@ -18,6 +18,11 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
   // Pointers go through the buttons: under a pointer's drag they may stay where they were.
   const standing = useStill(props.standing);
   const scale = useSettled(props.scale, SETTLE_MS);
+  return <Buttons standing={standing} scale={scale} />;
+}
+
+const Buttons = memo(function Buttons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+  const { standing, scale } = props;
   const selection = useDesk((state) => state.selection);
   const focus = useLook((look) => look.focus);
   const held = useLook((look) => look.inHand?.tasks ?? null);
@@ -61,7 +66,7 @@ export function BlockButtons(props: { readonly standing: Standing; readonly scal
       ))}
     </div>
   );
-}
+});
 
 const BlockButton = memo(function BlockButton(props: {
   readonly task: string;

@@ -2,23 +2,65 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useLook } from "../context.ts";
 import { type Palette, paletteOf } from "../theme/palette.ts";
 import { type Brush, brushFor, forgetWidths } from "./brush.ts";
+import type { Columns } from "./changed.ts";
 
-/** A canvas that `paint` fills, again whenever anything it is drawn from has changed. Shown to eyes only. */
-export function Canvas(props: {
+interface Sized {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly className?: string;
-  readonly paint: (brush: Brush) => void;
-}) {
-  const { widthPx, heightPx, paint } = props;
+}
+
+/** A canvas that `paint` fills, again whenever anything it is drawn from has changed. Shown to eyes only. */
+export function Canvas(props: Sized & { readonly paint: (brush: Brush) => void }) {
+  return <KeptCanvas {...props} drawn={props.paint} changed={afresh} paint={paintItself} />;
+}
+
+function paintItself(brush: Brush, paint: (brush: Brush) => void): void {
+  paint(brush);
+}
+
+function afresh(was: unknown, now: unknown): Columns | "all" | null {
+  return was === now ? null : "all";
+}
+
+/** What was painted last, and on what. */
+interface Painted<Drawn> {
+  readonly drawn: Drawn;
+  readonly palette: Palette;
+  readonly density: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/**
+ * A canvas with a picture of what is `drawn`, painted anew only in the columns in which it has `changed` since: `paint` then gets
+ * these columns, and may leave out what lies outside of them. `changed` and `paint` stay the same functions.
+ */
+export function KeptCanvas<Drawn>(
+  props: Sized & {
+    readonly drawn: Drawn;
+    readonly changed: (was: Drawn, now: Drawn) => Columns | "all" | null;
+    readonly paint: (brush: Brush, drawn: Drawn, columns: Columns | null) => void;
+  },
+) {
+  const { widthPx, heightPx, drawn, changed, paint } = props;
   const ref = useRef<HTMLCanvasElement>(null);
+  const painted = useRef<Painted<Drawn> | null>(null);
   const palette = usePalette();
   const density = useDensity();
   useLayoutEffect(() => {
     if (!ref.current || !palette || widthPx < 1 || heightPx < 1) return;
-    const brush = brushFor(ref.current, palette, widthPx, heightPx, density);
-    if (brush) paint(brush);
-  }, [palette, density, widthPx, heightPx, paint]);
+    const was = painted.current;
+    const next = { drawn, palette, density, widthPx, heightPx };
+    const columns = was && sameSurface(was, next) ? changed(was.drawn, drawn) : "all";
+    painted.current = next;
+    if (columns === null) return;
+    const part = columns === "all" ? null : columns;
+    const taken = brushFor(ref.current, palette, widthPx, heightPx, density, part);
+    if (!taken) return;
+    paint(taken.brush, drawn, part);
+    taken.done();
+  }, [palette, density, widthPx, heightPx, drawn, changed, paint]);
   return (
     <canvas
       ref={ref}
@@ -26,6 +68,12 @@ export function Canvas(props: {
       style={{ width: widthPx, height: heightPx, display: "block" }}
       aria-hidden="true"
     />
+  );
+}
+
+function sameSurface(a: Painted<unknown>, b: Painted<unknown>): boolean {
+  return (
+    a.palette === b.palette && a.density === b.density && a.widthPx === b.widthPx && a.heightPx === b.heightPx
   );
 }
 

@@ -1,4 +1,5 @@
-import { clockText, lasts, type TimeScale } from "../../dayline/index.ts";
+import { useMemo } from "react";
+import { clockText, type Dial, lasts, type TimeScale } from "../../dayline/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import type { Verdict } from "../../store/index.ts";
 import { useLook } from "../context.ts";
@@ -6,8 +7,63 @@ import { useDay } from "../day/around.ts";
 import { useDial } from "../day/dial.ts";
 import { counted } from "../words.ts";
 import { shows } from "./geometry.ts";
-import { evaRows } from "./painthead.ts";
+import type { Brush } from "./brush.ts";
+import { KeptCanvas } from "./canvas.tsx";
+import { around, type Columns, columnsOf, type Stretch, within } from "./changed.ts";
+import { evaRows, paintEvas } from "./painthead.ts";
 import { EVA_ROW_PX } from "./sizes.ts";
+
+interface Drawn {
+  readonly plan: Plan;
+  readonly verdict: Verdict;
+  readonly dial: Dial;
+  readonly scale: TimeScale;
+}
+
+/** The EVAs' bars. A move changes the length of one EVA at most: the bars of the others keep their picture. */
+export function EvaPicture(props: {
+  readonly plan: Plan;
+  readonly verdict: Verdict;
+  readonly scale: TimeScale;
+}) {
+  const { plan, verdict, scale } = props;
+  const dial = useDial();
+  const drawn = useMemo((): Drawn => ({ plan, verdict, dial, scale }), [plan, verdict, dial, scale]);
+  return (
+    <KeptCanvas
+      widthPx={scale.widthPx}
+      heightPx={evaRows(plan, verdict).rows * EVA_ROW_PX}
+      drawn={drawn}
+      changed={columnsChanged}
+      paint={paintBars}
+    />
+  );
+}
+
+/** Brackets reach this far beyond what they are about, pixels. */
+const BEYOND_PX = 8;
+
+function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
+  if (was.plan !== now.plan || was.dial !== now.dial || was.scale !== now.scale) return "all";
+  if (evaRows(was.plan, was.verdict).row.join() !== evaRows(now.plan, now.verdict).row.join()) return "all";
+  const changes = now.plan.evas.flatMap((eva): readonly Stretch[] => {
+    const before = spanIn(was.verdict, eva.id);
+    const after = spanIn(now.verdict, eva.id);
+    if (before?.startS === after?.startS && before?.endS === after?.endS) return [];
+    const bracket = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
+    return [before ?? bracket, after ?? bracket];
+  });
+  const stretch = around(changes);
+  return stretch && columnsOf(stretch, now.scale, BEYOND_PX);
+}
+
+function spanIn(verdict: Verdict, eva: string): Stretch | undefined {
+  return verdict.outings.find((one) => one.eva === eva)?.span;
+}
+
+function paintBars(brush: Brush, { plan, verdict, dial, scale }: Drawn, columns: Columns | null): void {
+  paintEvas(brush, plan, verdict, dial, within(scale, columns, BEYOND_PX));
+}
 
 /** A button over every EVA's bar: dragged or taken in hand by keys, it moves all of the EVA; pressed, it selects it. */
 export function EvaBars(props: {

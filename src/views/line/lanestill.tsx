@@ -1,9 +1,19 @@
-import { useRef } from "react";
-import type { Block, Lane, TimeScale } from "../../dayline/index.ts";
-import type { Finding, FitBand } from "../../store/index.ts";
+import { useMemo } from "react";
+import type { Between, Block, Lane, TimeScale } from "../../dayline/index.ts";
+import type { Finding, FitBand, ReachTrack } from "../../store/index.ts";
 import { evaName, placeName } from "../words.ts";
 import type { Brush } from "./brush.ts";
-import { Canvas } from "./canvas.tsx";
+import { KeptCanvas } from "./canvas.tsx";
+import {
+  around,
+  type Changed,
+  type Columns,
+  columnsOf,
+  courseChange,
+  differing,
+  type Stretch,
+  within,
+} from "./changed.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 import { paintBlock, paintGhost } from "./paintblocks.ts";
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
@@ -26,25 +36,32 @@ interface Drawn {
 }
 
 /**
- * The still layer of one lane. A move judges the whole day anew, but most lanes come out as they were: such a lane
- * keeps what it was drawn from, and with it its picture. What is in hand is drawn in its lane, on top of the others.
+ * The still layer of one lane. A move judges the whole day anew, but most lanes come out as they were: such a lane keeps its
+ * picture, and of the others only the stretch that changed is painted. What is in hand is drawn in its lane, on top of the others.
  */
 export function LaneStill(props: Drawn & { readonly lane: Lane }) {
-  const { lane, standing, scale, selection, held, chosen, bands } = props;
-  const next: Drawn = {
-    standing: laneAlone(standing, lane),
-    scale,
-    selection,
-    held,
-    chosen,
-    bands,
-    ghosts: props.ghosts.filter((ghost) => ghost.lane === lane.key),
-  };
-  const last = useRef<{ drawn: Drawn; paint: (brush: Brush) => void } | null>(null);
-  if (!last.current || !sameDrawn(last.current.drawn, next)) {
-    last.current = { drawn: next, paint: (brush) => paintLane(brush, next) };
-  }
-  return <Canvas widthPx={scale.widthPx} heightPx={lane.heightPx} paint={last.current.paint} />;
+  const { lane, standing, scale, selection, held, chosen, bands, ghosts } = props;
+  const drawn = useMemo(
+    (): Drawn => ({
+      standing: laneAlone(standing, lane),
+      scale,
+      selection,
+      held,
+      chosen,
+      bands,
+      ghosts: ghosts.filter((ghost) => ghost.lane === lane.key),
+    }),
+    [standing, lane, scale, selection, held, chosen, bands, ghosts],
+  );
+  return (
+    <KeptCanvas
+      widthPx={scale.widthPx}
+      heightPx={lane.heightPx}
+      drawn={drawn}
+      changed={columnsChanged}
+      paint={paintLane}
+    />
+  );
 }
 
 /** The day with this one lane only, at the top. */
@@ -58,63 +75,109 @@ export function laneAlone(standing: Standing, lane: Lane): Standing {
   };
 }
 
-function sameDrawn(a: Drawn, b: Drawn): boolean {
+/** Marks and outlines reach this far beyond what they are about, pixels. */
+const BEYOND_PX = 16;
+
+function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
+  if (
+    was.scale !== now.scale ||
+    was.selection !== now.selection ||
+    was.held !== now.held ||
+    was.chosen !== now.chosen ||
+    was.bands !== now.bands
+  )
+    return "all";
+  const lane = laneChange(was.standing, now.standing);
+  if (lane === "anywhere") return "all";
+  const all = around([...(lane ? [lane] : []), ...differing(was.ghosts, now.ghosts, sameBlock)]);
+  return all && columnsOf(all, now.scale, BEYOND_PX);
+}
+
+/** Where two days look different in the one lane they have. */
+export function laneChange(a: Standing, b: Standing): Changed {
+  if (a.plan !== b.plan || a.lanesPx !== b.lanesPx) return "anywhere";
+  if (a.verdict === b.verdict && a.schedule === b.schedule) return null;
+  return around([
+    ...differing(a.blocks, b.blocks, sameBlock),
+    ...differing(a.betweens, b.betweens, sameBetween),
+    ...reachChange(reachOf(a), reachOf(b)),
+    ...differing(marks(a), marks(b), sameMark),
+  ]);
+}
+
+function reachOf({ verdict, lanes }: Standing): readonly ReachTrack[] {
+  return verdict.reach.filter((track) => track.crew === lanes[0]?.crew);
+}
+
+function reachChange(a: readonly ReachTrack[], b: readonly ReachTrack[]): readonly Stretch[] {
+  const evas = new Set([...a, ...b].map((track) => track.eva));
+  return [...evas].flatMap((eva) => {
+    const was = a.find((track) => track.eva === eva);
+    const now = b.find((track) => track.eva === eva);
+    return [
+      courseChange(was?.points ?? [], now?.points ?? []) ?? [],
+      courseChange(was?.allowed ?? [], now?.allowed ?? []) ?? [],
+    ].flat();
+  });
+}
+
+function sameBlock(a: Block, b: Block): boolean {
   return (
-    a.scale === b.scale &&
-    a.selection === b.selection &&
-    a.held === b.held &&
-    a.chosen === b.chosen &&
-    a.bands === b.bands &&
-    sameItems(a.ghosts, b.ghosts) &&
-    sameLane(a.standing, b.standing)
+    a === b ||
+    (a.task === b.task &&
+      a.startS === b.startS &&
+      a.endS === b.endS &&
+      a.homeStartS === b.homeStartS &&
+      a.homeEndS === b.homeEndS &&
+      a.row === b.row &&
+      a.eva === b.eva)
   );
 }
 
-/** True when two days look the same in the one lane they have. */
-export function sameLane(a: Standing, b: Standing): boolean {
-  if (a.plan !== b.plan || a.lanesPx !== b.lanesPx) return false;
-  if (a.verdict === b.verdict && a.schedule === b.schedule) return true;
+function sameBetween(a: Between, b: Between): boolean {
   return (
-    sameItems(a.blocks, b.blocks) &&
-    sameItems(a.betweens, b.betweens) &&
-    sameItems(reachPoints(a), reachPoints(b)) &&
-    sameItems(marks(a), marks(b))
+    a.kind === b.kind &&
+    a.startS === b.startS &&
+    a.endS === b.endS &&
+    a.homeStartS === b.homeStartS &&
+    a.homeEndS === b.homeEndS
   );
 }
 
-function reachPoints({ verdict, lanes }: Standing): readonly object[] {
-  const own = verdict.reach.filter((track) => track.crew === lanes[0]?.crew);
-  return own.flatMap((track) => [...track.points, ...track.allowed]);
+function sameMark(a: Mark, b: Mark): boolean {
+  return a.state === b.state && a.startS === b.startS && a.endS === b.endS;
+}
+
+interface Mark extends Stretch {
+  readonly state: string;
 }
 
 /** The findings and states of tasks that this lane shows. */
-function marks(standing: Standing): readonly object[] {
+function marks(standing: Standing): readonly Mark[] {
   const known = marksOf.get(standing);
   if (known) return known;
   const key = standing.lanes[0]?.key ?? "";
-  const spans = standing.verdict.findings
-    .filter((finding) => finding.span !== null && findingLanes(standing, finding).includes(key))
-    .map(({ level, span }) => ({ level, startS: span?.startS, endS: span?.endS }));
+  const found = standing.verdict.findings.flatMap((finding): readonly Mark[] =>
+    finding.span !== null && findingLanes(standing, finding).includes(key)
+      ? [{ state: finding.level, startS: finding.span.startS, endS: finding.span.endS }]
+      : [],
+  );
   const states = taskStates(standing.verdict);
-  const all = [...spans, ...standing.blocks.map((block) => ({ state: states.get(block.task) }))];
+  const blocks = standing.blocks.map(({ task, startS, endS }) => ({
+    state: states.get(task) ?? "sound",
+    startS,
+    endS,
+  }));
+  const all = [...found, ...blocks];
   marksOf.set(standing, all);
   return all;
 }
 
-const marksOf = new WeakMap<Standing, readonly object[]>();
+const marksOf = new WeakMap<Standing, readonly Mark[]>();
 
-/** Equal in number and, one by one, in every plain field; lists inside are not looked at. */
-function sameItems(a: readonly object[], b: readonly object[]): boolean {
-  if (a.length !== b.length) return false;
-  return a.every((one, i) => {
-    const other = b[i] as Record<string, unknown>;
-    if (one === other) return true;
-    return Object.entries(one).every(([key, value]) => typeof value === "object" || value === other[key]);
-  });
-}
-
-function paintLane(brush: Brush, drawn: Drawn): void {
-  const { standing, scale, selection, held, chosen, bands, ghosts } = drawn;
+function paintLane(brush: Brush, drawn: Drawn, columns: Columns | null): void {
+  const { standing, selection, held, chosen, bands, ghosts } = drawn;
+  const scale = within(drawn.scale, columns, BEYOND_PX);
   const { plan, lanes, verdict } = standing;
   const lane = lanes[0]!;
   const reach = verdict.reach.filter((track) => track.crew === lane.crew);

@@ -217,6 +217,7 @@ export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   const room = slab.right - slab.left - 8;
   setFont(ctx, 11.5, 440);
   ctx.fillStyle = palette["ink-soft"];
+  ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   const text = `was here: ${name}`;
   if (room > 40 && textPx(ctx, "was here") < room) {

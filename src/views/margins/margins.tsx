@@ -1,13 +1,15 @@
-import { type ReactNode, useMemo, useRef } from "react";
+import { memo, type ReactNode, useMemo, useRef } from "react";
 import type { Course, TimeScale } from "../../dayline/index.ts";
-import { type FromAsk, shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
+import { type FromAsk, type MarginTrack, shownPlan, shownSchedule, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { From } from "../from/from.tsx";
 import type { Brush } from "../line/brush.ts";
-import { Canvas } from "../line/canvas.tsx";
+import { KeptCanvas } from "../line/canvas.tsx";
+import { around, type Changed, type Columns, columnsOf, courseChange, within } from "../line/changed.ts";
 import { usePanning } from "../line/panning.ts";
 import { LEAST_STRIP_PX, STRIP_GAP_PX, STRIP_PX } from "../line/sizes.ts";
+import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins, type RowPlace, rowPx } from "./paintmargins.ts";
@@ -32,23 +34,12 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
     () => (wasPlan && wasVerdict ? marginRows(wasPlan, wasPlan.schedule, wasVerdict, which) : null),
     [wasPlan, wasVerdict, which],
   );
-  const beforeByKey = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   const { places, heightPx } = useMemo(() => placed(rows), [rows]);
   const groups = useMemo(() => groupsOf(places), [places]);
 
   return (
     <section className="margins" aria-label="Margins" tabIndex={0}>
-      <ul className="margin-rows" style={{ height: heightPx }}>
-        {places.map(({ row, top }, i) => (
-          <li key={row.key} style={{ top, height: rowPx(row) }}>
-            <span className="margin-label">
-              {(i === 0 || places[i - 1]!.row.group !== row.group) && <b>{row.group}</b>}
-              <span className="narrow">{row.label}</span>
-            </span>
-            <Figure row={row} before={beforeByKey.get(row.key) ?? null} />
-          </li>
-        ))}
-      </ul>
+      <Figures places={places} heightPx={heightPx} before={before} />
       <div
         ref={stage}
         className="margin-stage"
@@ -70,6 +61,30 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
     </section>
   );
 }
+
+/** What the rows are and their worst: figures are read, so they follow calmly what the pictures follow at once. */
+const Figures = memo(function Figures(props: {
+  readonly places: readonly RowPlace[];
+  readonly heightPx: number;
+  readonly before: readonly MarginRow[] | null;
+}) {
+  const places = useCalm(props.places);
+  const before = useCalm(props.before);
+  const was = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
+  return (
+    <ul className="margin-rows" style={{ height: props.heightPx }}>
+      {places.map(({ row, top }, i) => (
+        <li key={row.key} style={{ top, height: rowPx(row) }}>
+          <span className="margin-label">
+            {(i === 0 || places[i - 1]!.row.group !== row.group) && <b>{row.group}</b>}
+            <span className="narrow">{row.label}</span>
+          </span>
+          <Figure row={row} before={was.get(row.key) ?? null} />
+        </li>
+      ))}
+    </ul>
+  );
+});
 
 interface Group {
   readonly name: string;
@@ -95,55 +110,73 @@ function groupsOf(places: readonly RowPlace[]): readonly Group[] {
   });
 }
 
-/** The picture of one group. A move changes the suits of one EVA: those of the others keep theirs. */
-function GroupStill(props: {
+interface Drawn {
   readonly group: Group;
   readonly before: readonly MarginRow[] | null;
   readonly scale: TimeScale;
-}) {
-  const { group, before, scale } = props;
-  const last = useRef<{
-    group: Group;
-    before: readonly MarginRow[] | null;
-    scale: TimeScale;
-    paint: (brush: Brush) => void;
-  } | null>(null);
-  const known = last.current;
-  if (known === null || known.scale !== scale || known.before !== before || !sameGroup(known.group, group)) {
-    last.current = {
-      group,
-      before,
-      scale,
-      paint: (brush) => paintMargins(brush, group.places, before, scale),
-    };
-  }
-  return <Canvas widthPx={scale.widthPx} heightPx={group.heightPx} paint={last.current!.paint} />;
 }
 
-/** True when two groups look the same: same rows at the same places with the same courses. */
-function sameGroup(a: Group, b: Group): boolean {
-  if (a.heightPx !== b.heightPx || a.places.length !== b.places.length) return false;
-  return a.places.every((place, i) => {
+/** The picture of one group. A move changes the suits of one EVA: of the others nothing is painted anew. */
+function GroupStill(props: Drawn) {
+  const { group, before, scale } = props;
+  const drawn = useMemo((): Drawn => ({ group, before, scale }), [group, before, scale]);
+  return (
+    <KeptCanvas
+      widthPx={scale.widthPx}
+      heightPx={group.heightPx}
+      drawn={drawn}
+      changed={columnsChanged}
+      paint={paintGroup}
+    />
+  );
+}
+
+/** What is written at the end of a course reaches this far beyond it, pixels. */
+const BEYOND_PX = 120;
+
+function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
+  if (was.scale !== now.scale || was.before !== now.before) return "all";
+  const stretch = groupChange(was.group, now.group);
+  if (stretch === "anywhere") return "all";
+  return stretch && columnsOf(stretch, now.scale, BEYOND_PX);
+}
+
+function paintGroup(brush: Brush, { group, before, scale }: Drawn, columns: Columns | null): void {
+  paintMargins(brush, group.places, before, within(scale, columns, BEYOND_PX));
+}
+
+/** Where two pictures of a group look different: under all of a course that changed, since its greatest value may set its height. */
+function groupChange(a: Group, b: Group): Changed {
+  if (a.places.length !== b.places.length) return "anywhere";
+  const changes: Course["points"][number][] = [];
+  for (const [i, { row, top }] of a.places.entries()) {
     const other = b.places[i]!;
-    if (place.top !== other.top || place.row.key !== other.row.key) return false;
-    return place.row.figure === other.row.figure && sameCourses(coursesOf(place.row), coursesOf(other.row));
-  });
+    if (top !== other.top || row.key !== other.row.key || measureOf(row) !== measureOf(other.row))
+      return "anywhere";
+    const was = coursesOf(row);
+    const now = coursesOf(other.row);
+    if (was.length !== now.length) return "anywhere";
+    for (const [k, course] of was.entries()) {
+      const next = now[k]!;
+      if (floorOf(course) !== floorOf(next) || courseChange(course.points, next.points) !== null)
+        changes.push(...course.points, ...next.points);
+    }
+  }
+  return around(changes.map(({ atS }) => ({ startS: atS, endS: atS })));
+}
+
+/** The reserve under a course; 0 under one that has none. */
+function floorOf(course: Course): number {
+  return "reserve" in course ? (course as MarginTrack).reserve : 0;
+}
+
+/** What a row's courses are held against. */
+function measureOf(row: MarginRow): number | null {
+  return row.kind === "spare" ? row.topS : "limit" in row ? row.limit : null;
 }
 
 function coursesOf(row: MarginRow): readonly Course[] {
   return row.kind === "least" ? row.outings.flat() : row.tracks;
-}
-
-function sameCourses(a: readonly Course[], b: readonly Course[]): boolean {
-  if (a.length !== b.length) return false;
-  return a.every((course, i) => {
-    const other = b[i]!;
-    if (course === other || course.points === other.points) return true;
-    if (course.points.length !== other.points.length) return false;
-    return course.points.every(
-      (point, k) => point.atS === other.points[k]!.atS && point.value === other.points[k]!.value,
-    );
-  });
 }
 
 /** EVAs whose worst margin stands beside a suit's strip; the others are no better and are in its description. */

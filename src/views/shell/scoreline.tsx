@@ -2,14 +2,15 @@ import { grouped, percentLeft, signed } from "../../dayline/index.ts";
 import { type FromAsk, packStands, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
 import { From } from "../from/from.tsx";
+import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { boundWords } from "./boundwords.ts";
 
 /** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
 export function ScoreLine() {
   const plan = useDesk((state) => state.plan);
-  const verdict = useDesk(shownVerdict);
-  const change = useDesk((state) => state.preview?.difference.score ?? null);
+  const verdict = useCalm(useDesk(shownVerdict));
+  const change = useCalm(useDesk((state) => state.preview?.difference.score ?? null));
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
