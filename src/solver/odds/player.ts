@@ -39,6 +39,9 @@ export interface Draws {
   readonly routeMore: Float32Array;
 }
 
+/** What stands in the middle of a day. */
+export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
+
 /** Plays days over and over on the same arrays. Read the outcome before the next day. */
 export class Player {
   readonly script: Script;
@@ -101,27 +104,75 @@ export class Player {
 
   /** Plays one day. With `recording` the grid is filled as well. */
   play(draws: Draws, recording: boolean): void {
-    const { script } = this;
-    const { problem, order } = script;
+    this.begin(recording);
+    this.playOn(draws, 0, this.script.order.length);
+    this.end(draws);
+  }
+
+  /** Begins a day that is played part by part: `playOn` through the plan's order, then `end`. */
+  begin(recording = false): void {
     this.recording = recording;
     this.state.fill(MISSED);
     this.opened.fill(0);
     this.closed.fill(0);
     this.chainFreeS.fill(-Infinity);
-    for (let p = 0; p < order.length; p += 1) {
+  }
+
+  /** Plays the activities at these positions of the plan's order. */
+  playOn(draws: Draws, from: number, to: number): void {
+    const { problem, order, laneOf } = this.script;
+    for (let p = from; p < to; p += 1) {
       const a = order[p]!;
       if (problem.crewCount[a]! > 0) {
-        const e = problem.evaOfRoute[script.laneOf[problem.slotStart[a]!]!]!;
+        const e = problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!;
         if (this.opened[e] === 0) this.open(e, draws);
       }
       this.attempt(a, draws);
     }
+  }
+
+  /** Everybody comes home, and what was done in vain is counted. */
+  end(draws: Draws): void {
+    const { problem, evas } = this.script;
     for (let e = 0; e < problem.evas; e += 1) {
-      if (script.evas.flown[e] === 0) continue;
+      if (evas.flown[e] === 0) continue;
       if (this.opened[e] === 0) this.open(e, draws);
       if (this.closed[e] === 0) this.close(e, draws);
     }
     this.countVain();
+  }
+
+  /** Room for what stands in the middle of a day. */
+  moment(): Moment {
+    return this.standing().map((one) => one.slice());
+  }
+
+  /** Keeps what stands now. */
+  keep(moment: Moment): void {
+    this.standing().forEach((one, i) => moment[i]!.set(one));
+  }
+
+  /**
+   * Goes back to a moment of the same day that was kept. Starts and ends of what was attempted before it must not have
+   * been written since: that is so when only what comes after it was played on.
+   */
+  goBack(moment: Moment): void {
+    this.standing().forEach((one, i) => one.set(moment[i]!));
+  }
+
+  /** All that changes while a day is played, but for starts and ends and what is recorded. */
+  private standing(): Moment {
+    return [
+      this.state,
+      this.opened,
+      this.closed,
+      this.egressS,
+      this.closeS,
+      this.spare,
+      this.atS,
+      this.place,
+      this.chainFreeS,
+    ];
   }
 
   private open(e: number, draws: Draws): void {

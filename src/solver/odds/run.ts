@@ -3,7 +3,7 @@ import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { KINDS } from "../problem.ts";
 import { chanceOf } from "./chance.ts";
-import { Player } from "./player.ts";
+import { type Moment, Player } from "./player.ts";
 import {
   type Bands,
   type EvaOdds,
@@ -14,6 +14,7 @@ import {
   PERCENTILES,
 } from "./report.ts";
 import { Sampling } from "./sampling.ts";
+import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import type { Shape } from "./spread.ts";
 import { Tally, worthOf } from "./tally.ts";
@@ -49,11 +50,23 @@ const HURT_MEASURE =
   `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
 
 const LEFT_OUT =
-  "Not simulated: crew separation, rests that lost time eats up, walk-back on consumables, return mass, stores, faults.";
+  "Not simulated: crew separation, rests that lost time eats up, stored heat, drinking water, walk-back on consumables, return mass, stores, faults.";
 
 /** Begins a run of many simulated days; how a day is played stands at the head of Player. */
 export function oddsRun(plan: Plan, schedule: Schedule, settings: OddsSettings): OddsRun {
   return new Run(plan, schedule, settings);
+}
+
+/** A task that is tried for how much it hurts. */
+interface Suspect {
+  readonly a: number;
+  /** Where it stands in the plan's order. */
+  readonly position: number;
+  /** What stands before it on the day that is being played. */
+  readonly before: Moment;
+  up: number;
+  down: number;
+  worthGain: number;
 }
 
 class Run implements OddsRun {
@@ -64,13 +77,10 @@ class Run implements OddsRun {
   private readonly tally: Tally;
   private readonly stream: Random;
   private readonly beganS: number;
-  private suspects: number[] | null = null;
-  private suspect = 0;
+  private suspects: readonly Suspect[] | null = null;
+  /** Days played again for the suspects. */
   private again = 0;
-  private up = 0;
-  private down = 0;
-  private worthGain = 0;
-  private readonly hurts: Hurt[] = [];
+  private hurts: readonly Hurt[] = [];
   private readonly bands: Bands[] = [];
   private readonly column: Float32Array;
 
@@ -110,9 +120,9 @@ class Run implements OddsRun {
       return true;
     }
     this.suspects ??= this.suspectsOf();
-    if (this.suspect < this.suspects.length) {
-      for (let n = 0; n < 8 && this.again < tally.days; n += 1) this.playAgain(this.suspects[this.suspect]!);
-      if (this.again >= tally.days) this.closeSuspect(this.suspects[this.suspect]!);
+    if (this.suspects.length > 0 && this.again < tally.days) {
+      this.playAgain(this.suspects);
+      if (this.again === tally.days) this.hurts = this.suspects.map((one) => this.hurtOf(one));
       return true;
     }
     if (this.bands.length < tally.columns && tally.count > 0) {
@@ -129,32 +139,57 @@ class Run implements OddsRun {
     tally.add(player, sampling.today);
   }
 
-  private suspectsOf(): number[] {
+  /** In the order in which they are played. */
+  private suspectsOf(): readonly Suspect[] {
+    const { script, player } = this;
     const { suspicion } = this.tally;
-    return [...this.script.order]
+    const most = [...script.order]
       .filter((a) => suspicion[a]! > 0)
       .sort((a, b) => suspicion[b]! - suspicion[a]! || a - b)
       .slice(0, SUSPECTS);
+    return [...script.order].flatMap((a, position) =>
+      most.includes(a) ? [{ a, position, before: player.moment(), up: 0, down: 0, worthGain: 0 }] : [],
+    );
   }
 
-  private playAgain(a: number): void {
-    const { tally, player } = this;
+  /**
+   * Plays the next day again for every suspect, which takes its likely time. The day is the same up to there, so it is
+   * played once and gone back to, the last suspect first.
+   */
+  private playAgain(suspects: readonly Suspect[]): void {
+    const { tally, player, script } = this;
     const day = this.again;
-    player.play(this.sampling.recall(day, a), false);
-    const held = tally.holdsOf(player);
-    if (held && tally.held[day] === 0) this.up += 1;
-    if (!held && tally.held[day] === 1) this.down += 1;
-    this.worthGain += worthOf(player) - tally.worth[day]!;
+    const draws = this.sampling.recall(day);
+    player.begin();
+    let played = 0;
+    for (const { position, before } of suspects) {
+      player.playOn(draws, played, position);
+      player.keep(before);
+      played = position;
+    }
+    for (let i = suspects.length - 1; i >= 0; i -= 1) {
+      const suspect = suspects[i]!;
+      const drawnS = draws.durationS[suspect.a]!;
+      draws.durationS[suspect.a] = script.problem.lengthS[suspect.a]!;
+      player.goBack(suspect.before);
+      player.playOn(draws, suspect.position, script.order.length);
+      player.end(draws);
+      draws.durationS[suspect.a] = drawnS;
+      const held = tally.holdsOf(player);
+      if (held && tally.held[day] === 0) suspect.up += 1;
+      if (!held && tally.held[day] === 1) suspect.down += 1;
+      suspect.worthGain += worthOf(player) - tally.worth[day]!;
+    }
     this.again += 1;
   }
 
-  private closeSuspect(a: number): void {
-    const { up, down } = this;
+  private hurtOf(suspect: Suspect): Hurt {
+    const { a, up, down } = suspect;
     const { days } = this.tally;
     const gain = (up - down) / days;
-    const worthGain = this.worthGain / days;
+    const worthGain = suspect.worthGain / days;
     const { name, id } = this.script.problem.plan.tasks[a]!;
-    this.hurts.push({
+    return {
       task: id,
       gain,
       standardError: Math.sqrt(Math.max(0, (up + down) / days - gain * gain) / days),
@@ -162,12 +197,7 @@ class Run implements OddsRun {
       sentence:
         `If ${name} took its likely time exactly, the day would hold in ${Math.abs(up - down)} ${up >= down ? "more" : "fewer"} ` +
         `of ${days} simulated days and its worth would on average change by ${worthGain.toFixed(1)}.`,
-    });
-    this.up = 0;
-    this.down = 0;
-    this.worthGain = 0;
-    this.again = 0;
-    this.suspect += 1;
+    };
   }
 
   /** Percentiles of one column of the grid, above the reserve. */
@@ -175,7 +205,9 @@ class Run implements OddsRun {
     const { tally } = this;
     const list = this.column.subarray(0, tally.count);
     for (let day = 0; day < tally.count; day += 1) list[day] = tally.grid[day * tally.columns + column]!;
-    return percentiles(list.sort(), "down");
+    const ranks = PERCENTILES.map((part) => rankOf(part, list.length, "down"));
+    settle(list, ranks);
+    return ranks.map((rank) => list[rank] ?? 0) as unknown as Bands;
   }
 
   report(): OddsReport {
@@ -276,10 +308,14 @@ class Run implements OddsRun {
 }
 
 /** PERCENTILES of an ascending list, each a value of the list: the one below, or the one above; zeros of an empty list. */
-function percentiles(sorted: Float32Array | Float64Array, rounding: "up" | "down"): Bands {
-  const last = sorted.length - 1;
-  const round = rounding === "up" ? Math.ceil : Math.floor;
-  return PERCENTILES.map((part) => sorted[round((last * part) / 100)] ?? 0) as unknown as Bands;
+function percentiles(sorted: Float64Array, rounding: "up" | "down"): Bands {
+  return PERCENTILES.map((part) => sorted[rankOf(part, sorted.length, rounding)] ?? 0) as unknown as Bands;
+}
+
+/** Where a percentile stands in an ascending list of so many. */
+function rankOf(part: number, count: number, rounding: "up" | "down"): number {
+  const exact = ((count - 1) * part) / 100;
+  return rounding === "up" ? Math.ceil(exact) : Math.floor(exact);
 }
 
 /** Whole units as kg, or Wh for the battery. */

@@ -57,14 +57,13 @@ export class Sampling {
     this.routeMore.set(today.routeMore, day * problem.routes);
   }
 
-  /** Day number `day` again, but `likely` takes its likely time. */
-  recall(day: number, likely: number): Draws {
+  /** Day number `day` again. */
+  recall(day: number): Draws {
     const { today } = this;
     const { problem } = this.script;
     copy(today.durationS, this.durationS, day * problem.activities);
     copy(today.slotMore, this.slotMore, day * problem.slots);
     copy(today.routeMore, this.routeMore, day * problem.routes);
-    today.durationS[likely] = problem.lengthS[likely]!;
     return today;
   }
 }
