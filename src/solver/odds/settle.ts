@@ -8,7 +8,7 @@ export function settle(list: Float32Array, ranks: readonly number[]): void {
 
 function settlePart(list: Float32Array, ranks: readonly number[], from: number, to: number): void {
   let low = from;
-  let high = to;
+  const high = to;
   for (;;) {
     const inside = ranks.filter((rank) => rank >= low && rank <= high);
     if (inside.length === 0 || low >= high) return;
