@@ -2,6 +2,7 @@ import { done, duration, failed, type Outcome } from "../kernel/index.ts";
 import { differing, hinderingKeepOut, hinderingLink, hinderingPin, sameMembers } from "./mergeable.ts";
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
+import { wholeName } from "./partname.ts";
 import { bindsParts, partsId } from "./split.ts";
 import type { Link, Task } from "./task.ts";
 
@@ -132,7 +133,7 @@ function oneOf(first: Task, second: Task): Task {
   const sample = oneSample(first.sample, second.sample);
   return {
     ...first,
-    name: oneName(first.name, second.name),
+    name: wholeName(first.name, second.name),
     ...(endPlace === undefined ? {} : { endPlace }),
     ...(sunAngle === undefined ? {} : { sunAngle }),
     ...(sample === undefined ? {} : { sample }),
@@ -148,17 +149,6 @@ function oneOf(first: Task, second: Task): Task {
     steps: [...first.steps, ...second.steps],
     notes: [first.notes, second.notes].filter((words) => words !== "").join("\n"),
   };
-}
-
-const PART = /^(.+), part \d+$/;
-const LONGEST_NAME = 120;
-
-/** What parts were called before they were split; else both names, as far as there is room. */
-function oneName(first: string, second: string): string {
-  const base = PART.exec(first)?.[1];
-  if (base !== undefined && base === PART.exec(second)?.[1]) return base;
-  const both = first === second ? first : `${first} and ${second}`;
-  return both.length <= LONGEST_NAME ? both : first;
 }
 
 function oneDuration(a: Task["duration"], b: Task["duration"]): Task["duration"] {

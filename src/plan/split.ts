@@ -2,6 +2,7 @@ import { done, duration, failed, instant, type Outcome } from "../kernel/index.t
 import { freshId } from "./freshid.ts";
 import type { Plan } from "./plan.ts";
 import type { Schedule } from "./schedule.ts";
+import { partNames } from "./partname.ts";
 import { sharedAmount, sharedWhole } from "./sharing.ts";
 import type { KeepOut } from "./site.ts";
 import type { LagLink, Link, Task } from "./task.ts";
@@ -98,6 +99,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
   const [worth, worthLeft] = sharedWhole(task.worth, share);
   const [walkM, walkLeftM] = sharedAmount(task.walkM, share, WALK_GRAINS);
   const lengths = twoDurations(task.duration, afterS);
+  const names = partNames(task.name);
   const samples = task.sample ? twoSamples(task.sample, share) : [];
   const { endPlace, sunAngle, sample, pin, ...rest } = task;
   const startS = pin?.startS;
@@ -105,7 +107,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
   return [
     {
       ...rest,
-      name: `${task.name}, part 1`,
+      name: names[0],
       duration: lengths[0],
       worth,
       walkM,
@@ -117,7 +119,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
     {
       ...rest,
       id: second,
-      name: `${task.name}, part 2`,
+      name: names[1],
       duration: lengths[1],
       worth: worthLeft,
       walkM: walkLeftM,
