@@ -87,10 +87,46 @@ function grouped(value: number): string {
   return [whole.replace(/\B(?=(\d{3})+$)/g, "\u202f"), ...rest].join(".");
 }
 
-/** A number from people: comma or point for decimals, either minus sign; null when it is none. */
+const GROUPED = /^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/;
+/** One comma before three digits: groups of a thousand to some, decimals to others. */
+const EITHER = /^[+-]?[1-9]\d{0,2},\d{3}$/;
+
+const plainOf = (draft: string): string => draft.replace("−", "-").replace(/\s/g, "");
+
+/**
+ * A number from people: comma or point for decimals, commas also between thousands, either minus sign; null when it is
+ * none, or when the comma may be either.
+ */
 export function numberIn(draft: string): number | null {
-  const plain = draft.trim().replace("−", "-").replace(",", ".").replace(/\s/g, "");
+  const given = plainOf(draft);
+  if (EITHER.test(given)) return null;
+  const plain = GROUPED.test(given) ? given.replaceAll(",", "") : given.replace(",", ".");
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
+}
+
+/** Why a text is no number of `unit`. */
+function noNumber(draft: string, unit: string): string {
+  const given = plainOf(draft);
+  return EITHER.test(given)
+    ? `It may be ${given.replace(",", "")} or ${Number(given.replace(",", "."))}: write it without the comma.`
+    : `Write a number${unit === "" ? "" : ` (${unit})`}.`;
+}
+
+/** What else a quantity may be written in, units of the column for each. */
+const OTHER_UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+  m: { km: 1000 },
+  kg: { g: 0.001 },
+  L: { ml: 0.001 },
+  W: { kw: 1000 },
+  Wh: { kwh: 1000 },
+  "m/s": { "km/h": 1 / 3.6 },
+};
+
+/** A written quantity without its unit, and how many units of the column that unit is. */
+function unitless(draft: string, unit: string): { readonly bare: string; readonly factor: number } {
+  const [, bare = "", written = ""] = /^(.*[\d.])\s*([^\d\s.,].*)$/s.exec(draft.trim()) ?? [];
+  const factor = written === unit ? 1 : OTHER_UNITS[unit]?.[written.toLowerCase()];
+  return factor === undefined || written === "" ? { bare: draft, factor: 1 } : { bare, factor };
 }
 
 /** A number with the unit that the column names. `scale` is document units a shown unit. */
@@ -101,11 +137,11 @@ export function quantity(unit: string, scale = 1): Entry {
     show: (value) => (typeof value === "number" ? grouped(value / scale) : ""),
     draft: (value) => (typeof value === "number" ? digits(value / scale) : ""),
     read(draft, _plan, guide) {
-      const bare = unit !== "" && draft.trim().endsWith(unit) ? draft.trim().slice(0, -unit.length) : draft;
-      if (bare.trim() === "") return emptyRead(guide);
+      const { bare, factor } = unitless(draft, unit);
+      if (bare.trim() === "" || bare.trim() === unit) return emptyRead(guide);
       const given = numberIn(bare);
-      if (given === null) return failed(`Write a number${unit === "" ? "" : ` (${unit})`}.`);
-      const value = Number((given * scale).toPrecision(12));
+      if (given === null) return failed(noNumber(bare, unit));
+      const value = Number((given * factor * scale).toPrecision(12));
       return bounded(value, guide, (bound) => `${digits(bound / scale)}${unit === "" ? "" : ` ${unit}`}`);
     },
   };

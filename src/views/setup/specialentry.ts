@@ -1,5 +1,5 @@
 import { done, failed } from "../../kernel/index.ts";
-import { type Choice, digits, emptyRead, type Entry, numberIn, partsOf } from "./entry.ts";
+import { type Choice, digits, emptyRead, type Entry, numberIn, partsOf, quantity, text } from "./entry.ts";
 
 /** Entries that only one field has. */
 
@@ -11,6 +11,33 @@ export const EFFORTS: readonly Choice[] = [
   { value: "overall", words: "Overall mean" },
   { value: "rest", words: "Rest" },
 ];
+
+/** Degrees to either side of a great circle: a number, or one with the letter of its side, `72.5 S`. */
+export function sided(plus: "N" | "E", minus: "S" | "W"): Entry {
+  const degrees = quantity("°");
+  return {
+    ...degrees,
+    read(draft, plan, guide) {
+      const [, number = "", letter] = /^(.*\S)\s*([a-z])$/i.exec(draft.trim()) ?? [];
+      const side = letter?.toUpperCase();
+      if (side !== plus && side !== minus) return degrees.read(draft, plan, guide);
+      if (/^[+−-]/.test(number)) return failed(`Write a sign or ${side}, not both.`);
+      return degrees.read(side === minus ? `-${number}` : number, plan, guide);
+    },
+  };
+}
+
+/** A moment in UTC as the document holds it; `2031-04-05 06:07` is read as well. */
+export const utc: Entry = {
+  ...text,
+  read(draft, plan, guide) {
+    const written = /^(\d{4}-\d\d-\d\d)[T ]+(\d\d:\d\d)(:\d\d)?\s*(?:Z|UTC)?$/i.exec(draft.trim());
+    if (!written) return text.read(draft.trim(), plan, guide);
+    const [, date, minute, seconds = ":00"] = written;
+    return done(`${date}T${minute}${seconds}Z`);
+  },
+  form: "2031-04-05 06:07",
+};
 
 /** Effort: a published category of measured rates, or watts. */
 export const effort: Entry = {

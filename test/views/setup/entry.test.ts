@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { guideTo, type FieldGuide } from "../../../src/plan/index.ts";
 import { percent, quantity, tags } from "../../../src/views/setup/entry.ts";
 import { uses } from "../../../src/views/setup/nameentry.ts";
-import { corners, effort, sunRange } from "../../../src/views/setup/specialentry.ts";
+import { corners, effort, sided, sunRange, utc } from "../../../src/views/setup/specialentry.ts";
 import { clock, secondsIn, span, stretches } from "../../../src/views/setup/timeentry.ts";
 import { planOf, smallInput } from "../../store/bench.ts";
 
@@ -88,6 +88,35 @@ describe("a quantity", () => {
     expect(kg.read("", plan, mass)).toEqual({ ok: false, error: "Must not be empty." });
   });
 
+  it("never takes a comma between thousands for one before decimals", () => {
+    const m = quantity("m");
+    const read = (draft: string) => m.read(draft, plan, any);
+    for (const draft of ["1,150", "−12,500 m"]) expect(read(draft).ok).toBe(false);
+    expect(read("1,150")).toEqual({
+      ok: false,
+      error: "It may be 1150 or 1.15: write it without the comma.",
+    });
+    for (const [draft, value] of [
+      ["1,150,000", 1_150_000],
+      ["1,150.5", 1150.5],
+      ["0,150", 0.15],
+      ["1,15", 1.15],
+      ["1150", 1150],
+      ["1 150", 1150],
+    ] as const)
+      expect(read(draft)).toEqual({ ok: true, value });
+  });
+
+  it("takes other units of its kind, and no unit of another", () => {
+    expect(quantity("m").read("2.4 km", plan, any)).toEqual({ ok: true, value: 2400 });
+    expect(quantity("m").read("2.4km", plan, any)).toEqual({ ok: true, value: 2400 });
+    expect(quantity("kg").read("850 g", plan, any)).toEqual({ ok: true, value: 0.85 });
+    expect(quantity("Wh").read("0.5 kWh", plan, any)).toEqual({ ok: true, value: 500 });
+    expect(quantity("m/s").read("3.6 km/h", plan, any)).toEqual({ ok: true, value: 1 });
+    for (const draft of ["2 kg", "2 mi", "2 m 3", "m"])
+      expect(quantity("m").read(draft, plan, any).ok).toBe(false);
+  });
+
   it("refuses a broken count", () => {
     expect(quantity("").read("1.5", plan, guideTo("equipment.*.count")).ok).toBe(false);
   });
@@ -105,6 +134,34 @@ describe("a quantity", () => {
 });
 
 describe("entries of one field", () => {
+  it("a latitude takes its letter in place of a sign", () => {
+    const latitude = sided("N", "S");
+    const guide = guideTo("site.latDeg");
+    const read = (draft: string) => latitude.read(draft, plan, guide);
+    expect(read("72.5 S")).toEqual({ ok: true, value: -72.5 });
+    expect(read("72.5° s")).toEqual({ ok: true, value: -72.5 });
+    expect(read("72.5N")).toEqual({ ok: true, value: 72.5 });
+    expect(read("-72.5°")).toEqual({ ok: true, value: -72.5 });
+    expect(read("-72.5 S")).toEqual({ ok: false, error: "Write a sign or S, not both." });
+    expect(read("91 S")).toEqual({ ok: false, error: "At least −90 °." });
+    expect(read("20 E").ok).toBe(false);
+  });
+
+  it("a moment is read as people write it too", () => {
+    const read = (draft: string) => utc.read(draft, plan, any);
+    const value = "2031-04-05T06:07:00Z";
+    for (const draft of [
+      "2031-04-05 06:07",
+      "2031-04-05 06:07 UTC",
+      "2031-04-05T06:07:00Z",
+      "2031-04-05t06:07z",
+    ])
+      expect(read(draft)).toEqual({ ok: true, value });
+    expect(read("2031-04-05 06:07:08")).toEqual({ ok: true, value: "2031-04-05T06:07:08Z" });
+    // What it cannot tell it hands on for the plan to refuse.
+    expect(read("5 April")).toEqual({ ok: true, value: "5 April" });
+  });
+
   it("equipment is read by name, with how many", () => {
     const value = [
       { equipment: "drill", count: 1 },

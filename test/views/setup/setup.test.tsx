@@ -41,7 +41,7 @@ describe("a setup table", () => {
     goTo(cell(0, WORTH));
     press("Enter");
     write("-3");
-    expect(document.querySelector('[role="alert"].cell-fault')?.textContent).toBe("At least 0.");
+    expect(document.querySelector('[role="alert"].cell-fault')?.textContent).toBe("At least 0 points.");
     expect(here().getAttribute("aria-invalid")).toBe("true");
     press("Enter");
     press("Tab");

@@ -2,7 +2,7 @@ import { duration } from "../../../kernel/index.ts";
 import type { KeepOut, Leg, Place, Plan } from "../../../plan/index.ts";
 import { choice, longText, quantity, text, tick } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
-import { corners } from "../specialentry.ts";
+import { corners, sided } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { span } from "../timeentry.ts";
 
@@ -10,8 +10,22 @@ import { span } from "../timeentry.ts";
 
 const fields: readonly Field<Plan>[] = [
   { label: "Site", path: "site.name", entry: text, width: 24, hint: "How the site is called." },
-  { label: "Latitude", path: "site.latDeg", entry: quantity("°"), unit: "°", width: 24 },
-  { label: "Longitude", path: "site.lonDeg", entry: quantity("°"), unit: "°", width: 24 },
+  {
+    label: "Latitude",
+    path: "site.latDeg",
+    entry: sided("N", "S"),
+    unit: "°",
+    width: 24,
+    hint: "North positive: −72.5, or 72.5 S.",
+  },
+  {
+    label: "Longitude",
+    path: "site.lonDeg",
+    entry: sided("E", "W"),
+    unit: "°",
+    width: 24,
+    hint: "East positive: −23.1, or 23.1 W.",
+  },
   { label: "Elevation", path: "site.elevationM", entry: quantity("m"), unit: "m", width: 24 },
   { label: "Body", path: "body.name", entry: text, width: 24, hint: "The airless body." },
   { label: "Gravity", path: "body.gravityMs2", entry: quantity("m/s²"), unit: "m/s²", width: 24 },

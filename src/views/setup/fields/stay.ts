@@ -2,6 +2,7 @@ import { instant } from "../../../kernel/index.ts";
 import type { Plan, Stay } from "../../../plan/index.ts";
 import { choice, longText, text, tick } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
+import { utc } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
@@ -19,7 +20,7 @@ const fields: readonly Field<Plan>[] = [
     label: "Touchdown",
     unit: "UTC",
     path: "stay.touchdownUtc",
-    entry: { ...text, form: "2031-04-05T06:07:00Z" },
+    entry: utc,
     width: 40,
   },
   {

@@ -38,7 +38,14 @@ export const TASK_FIELDS = {
     hint: "What sort of work it is; it chooses the hatching on the day line.",
   },
   must: { label: "Must-do", path: "must", entry: tick, width: 7, group: "Request" },
-  worth: { label: "Worth", path: "worth", entry: quantity(""), unit: "points", width: 7, group: "Request" },
+  worth: {
+    label: "Worth",
+    path: "worth",
+    entry: quantity("points"),
+    unit: "points",
+    width: 7,
+    group: "Request",
+  },
   likely: {
     label: "Likely",
     path: "duration.likelyS",
