@@ -10,17 +10,19 @@ const rooms = {
   check: ["kernel", "plan", "physics", "terrain"],
   solver: ["kernel", "plan", "physics", "terrain"],
   dayline: ["kernel", "plan"],
+  rehearsal: ["kernel", "plan"],
   exchange: ["kernel", "plan", "check"],
   engine: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "exchange"],
-  store: ["kernel", "plan", "check", "exchange", "engine"],
+  store: ["kernel", "plan", "check", "exchange", "rehearsal", "engine"],
   views: ["kernel", "plan", "dayline", "store"],
-  lope: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "exchange", "engine"],
+  lope: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "rehearsal", "exchange", "engine"],
 };
 
 /** Outside packages a room may use; anything else is an error. */
 const packages = {
   physics: ["astronomy-engine"],
   plan: ["zod"],
+  rehearsal: ["zod"],
   dayline: ["d3-scale"],
   exchange: ["geotiff", "pdf-lib", "@pdf-lib/standard-fonts"],
   store: ["zustand", "idb"],

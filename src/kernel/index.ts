@@ -4,6 +4,8 @@ export { contains, intersect, normalise, overlaps } from "./interval.ts";
 export type { Interval } from "./interval.ts";
 export { random } from "./random.ts";
 export type { Random } from "./random.ts";
+export { draw, meanOf, varianceOf } from "./spread.ts";
+export type { Shape, Spread } from "./spread.ts";
 export { invariant, InvariantError } from "./invariant.ts";
 export { done, failed } from "./outcome.ts";
 export type { Outcome } from "./outcome.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import { chanceOf, type Shape } from "../../src/solver/odds/index.ts";
-import { draw, meanOf, type Spread, varianceOf } from "../../src/solver/odds/spread.ts";
+import { draw, meanOf, type Spread, varianceOf } from "../../src/kernel/index.ts";
 
 const N = 200_000;
 

@@ -13,4 +13,4 @@ export type {
 } from "./report.ts";
 export { MOST_DAYS, oddsRun } from "./run.ts";
 export type { OddsRun, OddsSettings } from "./run.ts";
-export type { Shape } from "./spread.ts";
+export type { Shape } from "../../kernel/index.ts";

@@ -1,7 +1,6 @@
-import type { Instant } from "../../kernel/index.ts";
+import type { Instant, Shape } from "../../kernel/index.ts";
 import type { Consumable } from "../../physics/index.ts";
 import type { Chance } from "./chance.ts";
-import type { Shape } from "./spread.ts";
 
 /** Percentiles that bands show, in the order of their values. */
 export const PERCENTILES = [5, 25, 50, 75, 95] as const;

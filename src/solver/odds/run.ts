@@ -1,4 +1,4 @@
-import { instant, random, type Random } from "../../kernel/index.ts";
+import { instant, random, type Random, type Shape } from "../../kernel/index.ts";
 import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { KINDS } from "../problem.ts";
@@ -16,7 +16,6 @@ import {
 import { Sampling } from "./sampling.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
-import type { Shape } from "./spread.ts";
 import { Tally, worthOf } from "./tally.ts";
 
 export interface OddsSettings {

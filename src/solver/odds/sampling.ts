@@ -1,7 +1,6 @@
-import type { Random } from "../../kernel/index.ts";
+import { draw, type Random, type Shape } from "../../kernel/index.ts";
 import type { Draws } from "./player.ts";
 import type { Script } from "./script.ts";
-import { draw, type Shape } from "./spread.ts";
 
 /** The drawn days of a run, all kept, so that a day can be played again with one thing changed. */
 export class Sampling {

@@ -1,7 +1,7 @@
-import type { Random } from "../../kernel/index.ts";
+import type { Random } from "./random.ts";
 
 /**
- * How long a task really takes, from its low, likely and high durations: two shapes to choose from.
+ * How a length that is not known spreads between its low, likely and high: two shapes to choose from.
  *
  * triangular: density straight up from low to likely and straight down to high. Drawn by inverting the distribution
  * function. Mean and variance: textbook arithmetic.

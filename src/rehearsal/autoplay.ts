@@ -1,0 +1,80 @@
+import { draw, instant, random } from "../kernel/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
+import { standingOf } from "./standing.ts";
+import type { WalkS } from "./walking.ts";
+
+/**
+ * The calls that a crew makes by itself until `toS`: everybody carries on in order, and every task takes a time drawn between its low
+ * and its high (PERT), the same for the same seed and task, and longer by what was called for it. The clock stands at `toS` afterwards.
+ */
+export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walkS: WalkS): Rehearsal {
+  let now: Rehearsal = rehearsal;
+  while (now.calls.length < MOST_CALLS) {
+    const call = nextCall(plan, now, walkS);
+    if (!call || call.atS > toS) break;
+    now = { ...now, nowS: instant(Math.max(now.nowS, call.atS)), calls: [...now.calls, call] };
+  }
+  return { ...now, nowS: instant(Math.max(now.nowS, toS)) };
+}
+
+/** The next call that a crew playing by itself would make, at the clock's time or later; null when everybody is back. */
+export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call | null {
+  const { facts, spots, nowS } = standingOf(plan, rehearsal, walkS);
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
+  const way = (from: string | undefined, to: string | undefined): number =>
+    from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
+  const calls: Call[] = [];
+  const add = (call: Call): void => void calls.push({ ...call, atS: instant(Math.max(nowS, call.atS)) });
+  const at = (atS: number): { atS: Call["atS"] } => ({ atS: instant(Math.ceil(atS)) });
+
+  for (const spot of spots) {
+    const task = tasks.get(spot.task);
+    if (!task) continue;
+    if (spot.state === "under way") {
+      const { likelyS } = task.duration;
+      const called = facts.lengthS.get(task.id)! - likelyS;
+      add({
+        ...at(spot.startS + Math.max(1, drawnS(task, rehearsal.seed) + called)),
+        kind: "ends",
+        task: task.id,
+      });
+    } else if (spot.state === "to come") {
+      const out = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
+      if (out) add({ ...at(spot.startS), kind: "begins", task: task.id });
+    }
+  }
+  for (const eva of plan.evas) {
+    const own = spots.filter((spot) => spot.eva === eva.id);
+    if (!facts.outS.has(eva.id)) {
+      const leaves = own.map(
+        (spot) => spot.startS - way(lander, tasks.get(spot.task)?.place) - eva.egressWorkS,
+      );
+      if (leaves.length > 0) add({ ...at(Math.min(...leaves)), kind: "out", eva: eva.id });
+    } else if (!facts.inS.has(eva.id) && own.every((spot) => spot.state === "done")) {
+      const back = own.map((spot) => {
+        const task = tasks.get(spot.task);
+        return spot.endS + way(task?.endPlace ?? task?.place, lander);
+      });
+      const outS = facts.outS.get(eva.id)! + eva.egressWorkS;
+      add({ ...at(Math.max(outS, ...back) + eva.ingressWorkS), kind: "in", eva: eva.id });
+    }
+  }
+  // What ends makes room for what begins at the same moment.
+  const rank = { ends: 0, in: 1, out: 2 } as Partial<Record<Call["kind"], number>>;
+  return calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0] ?? null;
+}
+
+function drawnS(task: Plan["tasks"][number], seed: number): number {
+  const { lowS, likelyS, highS } = task.duration;
+  const stream = random((seed ^ hashOf(task.id)) >>> 0);
+  return Math.ceil(draw("pert", lowS ?? likelyS, likelyS, highS ?? likelyS, stream));
+}
+
+/** FNV-1a of 32 bits (Fowler, Noll and Vo; constants from memory), so that a task's draw does not depend on the others. */
+function hashOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i += 1) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return hash >>> 0;
+}

@@ -1,0 +1,114 @@
+import type { Plan } from "../plan/index.ts";
+import type { Rehearsal } from "./call.ts";
+import { isMark, standingOf } from "./standing.ts";
+import type { WalkS } from "./walking.ts";
+
+/** One task, planned against rehearsed. Times are MET, s; null where there is none. */
+export interface DebriefRow {
+  readonly task: string;
+  readonly name: string;
+  readonly must: boolean;
+  readonly worth: number;
+  readonly crew: readonly string[];
+  readonly plannedStartS: number | null;
+  readonly plannedLengthS: number;
+  readonly startS: number | null;
+  readonly lengthS: number | null;
+  /** Began so much later than planned; negative for earlier. */
+  readonly lateS: number | null;
+  /** Took so much longer than planned; negative for less. */
+  readonly longerS: number | null;
+  readonly outcome: "done" | "under way" | "to come" | "left out";
+  /** Why it was left out. */
+  readonly why: string | null;
+}
+
+/** One EVA, planned against rehearsed. */
+export interface DebriefEva {
+  readonly eva: string;
+  readonly name: string;
+  readonly plannedOutS: number | null;
+  readonly plannedInS: number | null;
+  readonly outS: number | null;
+  readonly inS: number | null;
+}
+
+export interface Debrief {
+  readonly rows: readonly DebriefRow[];
+  readonly evas: readonly DebriefEva[];
+  readonly done: number;
+  readonly planned: number;
+  readonly mustDone: number;
+  readonly mustPlanned: number;
+  readonly worthDone: number;
+  readonly worthPlanned: number;
+}
+
+/** Egress and ingress of each EVA as the judge has them. */
+export interface PlannedOuting {
+  readonly eva: string;
+  readonly span: { readonly startS: number; readonly endS: number };
+}
+
+/**
+ * What was planned against what came of it: every task that was planned or done, in order of its planned start, new ones last.
+ * `outings` are the judge's of the plan as it was.
+ */
+export function debriefOf(
+  plan: Plan,
+  rehearsal: Rehearsal,
+  outings: readonly PlannedOuting[],
+  walkS: WalkS,
+): Debrief {
+  const { facts, spots } = standingOf(plan, rehearsal, walkS);
+  const planned = new Map(plan.schedule.placements.map((spot) => [spot.task, spot]));
+  const now = new Map(spots.filter((spot) => !isMark(spot.task)).map((spot) => [spot.task, spot]));
+  const rows = plan.tasks
+    .filter((task) => planned.has(task.id) || now.has(task.id))
+    .map((task): DebriefRow => {
+      const was = planned.get(task.id) ?? null;
+      const spot = now.get(task.id) ?? null;
+      const begun = spot !== null && spot.state !== "to come";
+      const lengthS = spot?.state === "done" ? spot.endS - spot.startS : null;
+      return {
+        task: task.id,
+        name: task.name,
+        must: task.must,
+        worth: task.worth,
+        crew: (spot ?? was)?.crew ?? [],
+        plannedStartS: was?.startS ?? null,
+        plannedLengthS: task.duration.likelyS,
+        startS: begun ? spot.startS : null,
+        lengthS,
+        lateS: begun && was ? spot.startS - was.startS : null,
+        longerS: lengthS === null ? null : lengthS - task.duration.likelyS,
+        outcome: spot ? spot.state : "left out",
+        why: facts.leftOut.get(task.id) ?? (spot ? null : "dropped when the day was planned anew"),
+      };
+    })
+    .toSorted((a, b) => (a.plannedStartS ?? Infinity) - (b.plannedStartS ?? Infinity));
+  const evas = plan.evas.map((eva): DebriefEva => {
+    const outing = outings.find((one) => one.eva === eva.id);
+    return {
+      eva: eva.id,
+      name: eva.name,
+      plannedOutS: outing?.span.startS ?? null,
+      plannedInS: outing?.span.endS ?? null,
+      outS: facts.outS.get(eva.id) ?? null,
+      inS: facts.inS.get(eva.id) ?? null,
+    };
+  });
+  const done = rows.filter((row) => row.outcome === "done");
+  const wanted = rows.filter((row) => row.plannedStartS !== null);
+  const worth = (list: readonly DebriefRow[]): number => list.reduce((sum, row) => sum + row.worth, 0);
+  return {
+    rows,
+    evas,
+    done: done.length,
+    planned: wanted.length,
+    mustDone: done.filter((row) => row.must).length,
+    mustPlanned: plan.tasks.filter((task) => task.must).length,
+    worthDone: worth(done),
+    worthPlanned: worth(wanted),
+  };
+}

@@ -1,0 +1,12 @@
+export { nextCall, played } from "./autoplay.ts";
+export { callSchema, MOST_CALLS, rehearsalFrom, rehearsalSchema } from "./call.ts";
+export type { Call, Reading, Rehearsal } from "./call.ts";
+export { debriefOf } from "./debrief.ts";
+export type { Debrief, DebriefEva, DebriefRow, PlannedOuting } from "./debrief.ts";
+export type { Facts } from "./facts.ts";
+export type { Spot } from "./projection.ts";
+export { readOuts, withReadings } from "./readings.ts";
+export type { LevelTrack, ReadOut } from "./readings.ts";
+export { isMark, standingOf } from "./standing.ts";
+export type { DayStanding } from "./standing.ts";
+export type { WalkS } from "./walking.ts";

@@ -1,0 +1,204 @@
+import type { LagLink, Placement, Plan, Task } from "../plan/index.ts";
+import type { Facts } from "./facts.ts";
+import type { WalkS } from "./walking.ts";
+
+/** A task on the day as it has gone and will go. */
+export interface Spot extends Placement {
+  readonly state: "done" | "under way" | "to come";
+  readonly endS: number;
+}
+
+/**
+ * How the day goes on from `nowS` if everybody carries on: what is done and under way stands as it was called, and what is to come
+ * follows in its order, never before it was planned and never before now.
+ *
+ * A task begins when its crew are free and have walked there, what it must come after is so far back as it should be, its equipment is
+ * free and a window or pass is open that is still long enough; where none is left it begins without, and the judge tells. An EVA that
+ * has not begun goes out in time for its first task. Nothing is left out here: that is for the crew trainer or a new plan.
+ */
+export function projected(plan: Plan, facts: Facts, nowS: number, walkS: WalkS): readonly Spot[] {
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const spots = new Map<string, Spot>();
+  for (const spot of facts.schedule.placements) {
+    const startS = facts.began.get(spot.task);
+    if (startS === undefined || !tasks.has(spot.task)) continue;
+    const endS = facts.ended.get(spot.task);
+    const dueS = startS + facts.lengthS.get(spot.task)!;
+    spots.set(spot.task, {
+      ...spot,
+      startS: startS as Placement["startS"],
+      state: endS === undefined ? "under way" : "done",
+      endS: Math.max(startS + 1, endS ?? Math.max(dueS, nowS)),
+    });
+  }
+  const crews = new Crews(plan, facts, nowS, walkS);
+  for (const spot of [...spots.values()].toSorted((a, b) => a.startS - b.startS))
+    crews.goes(spot, tasks.get(spot.task)!);
+  for (const spot of facts.schedule.placements) {
+    const stopped = facts.stopped.get(spot.task);
+    if (stopped) crews.stays(spot, stopped.startS, stopped.endS, tasks.get(spot.task)!);
+  }
+
+  const ahead = facts.schedule.placements
+    .filter(({ task }) => tasks.has(task) && !facts.began.has(task) && !facts.leftOut.has(task))
+    .toSorted((a, b) => a.startS - b.startS);
+  for (const spot of ahead) {
+    const task = tasks.get(spot.task)!;
+    const lengthS = facts.lengthS.get(task.id)!;
+    let startS = Math.max(spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
+    startS = Math.max(startS, afterLinks(plan.links, task, lengthS, spots));
+    // Equipment and windows push each other; a day has few of either.
+    for (let last = -1; last !== startS;) {
+      last = startS;
+      startS = opening(plan, task, lengthS, startS, facts);
+      startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
+    }
+    const placed: Spot = {
+      ...spot,
+      startS: startS as Placement["startS"],
+      state: "to come",
+      endS: startS + lengthS,
+    };
+    spots.set(task.id, placed);
+    crews.goes(placed, task);
+  }
+  return [...spots.values()];
+}
+
+/** Where each crew member is on each EVA, and from when on free. */
+class Crews {
+  private readonly at = new Map<
+    string,
+    Map<string, { readonly freeS: number; readonly place: string | null }>
+  >();
+  private readonly plan: Plan;
+  private readonly facts: Facts;
+  private readonly nowS: number;
+  private readonly walkS: WalkS;
+  private readonly lander: string | null;
+
+  constructor(plan: Plan, facts: Facts, nowS: number, walkS: WalkS) {
+    this.plan = plan;
+    this.facts = facts;
+    this.nowS = nowS;
+    this.walkS = walkS;
+    this.lander = plan.site.places.find((place) => place.kind === "lander")?.id ?? null;
+  }
+
+  /** The earliest start at which all of the crew can be there. */
+  freeS(spot: Placement, task: Task): number {
+    return Math.max(-Infinity, ...spot.crew.map((member) => this.there(member, spot.eva, task.place)));
+  }
+
+  /** The crew do the task and are then where it ends. */
+  goes(spot: Spot, task: Task): void {
+    for (const member of spot.crew)
+      this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place ?? null);
+  }
+
+  /** The crew of a task that was given up halfway are where it begins, unless they have gone on. */
+  stays(spot: Placement, startS: number, endS: number, task: Task): void {
+    for (const member of spot.crew) {
+      const known = this.at.get(member)?.get(spot.eva ?? "");
+      if (!known || known.freeS <= startS) this.put(member, spot.eva, endS, task.place ?? null);
+    }
+  }
+
+  private put(member: string, eva: string | null, freeS: number, place: string | null): void {
+    let own = this.at.get(member);
+    if (!own) this.at.set(member, (own = new Map()));
+    own.set(eva ?? "", { freeS, place });
+  }
+
+  private there(member: string, id: string | null, place: string | undefined): number {
+    const known = this.at.get(member)?.get(id ?? "");
+    if (known) return known.freeS + this.way(known.place, place ?? null);
+    const eva = this.plan.evas.find((one) => one.id === id);
+    if (!eva) return -Infinity;
+    const outS =
+      this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member));
+    return outS + eva.egressWorkS + this.way(this.lander, place ?? null);
+  }
+
+  /** From when on the suit of a crew member who was out on other EVAs is good for another. */
+  private rechargedS(member: string): number {
+    const { leastS } = this.plan.rules.recharge;
+    const backS = [...(this.at.get(member) ?? [])].map(([id, { freeS, place }]) => {
+      const eva = this.plan.evas.find((one) => one.id === id);
+      if (!eva) return -Infinity;
+      const inS = this.facts.inS.get(id) ?? freeS + this.way(place, this.lander) + eva.ingressWorkS;
+      return inS + leastS;
+    });
+    return Math.max(-Infinity, ...backS);
+  }
+
+  private way(from: string | null, to: string | null): number {
+    return from === null || to === null || from === to ? 0 : (this.walkS(from, to) ?? 0);
+  }
+}
+
+/** The earliest start that the least lags after what already stands allow. */
+function afterLinks(
+  links: Plan["links"],
+  task: Task,
+  lengthS: number,
+  spots: ReadonlyMap<string, Spot>,
+): number {
+  const bounds = links
+    .filter((link): link is LagLink => link.type === "lag" && link.to.task === task.id)
+    .map(({ from, to, leastS }) => {
+      const before = spots.get(from.task);
+      if (!before || leastS === undefined) return -Infinity;
+      const fromS = from.end === "start" ? before.startS : before.endS;
+      return fromS + leastS - (to.end === "end" ? lengthS : 0);
+    });
+  return Math.max(-Infinity, ...bounds);
+}
+
+/** `startS`, or later where the task's next window or pass opens; as it is where none is left. */
+function opening(plan: Plan, task: Task, lengthS: number, startS: number, facts: Facts): number {
+  const passes = task.relay && !plan.stay.earthLink ? passesLeft(plan, facts) : null;
+  return [task.windows.length > 0 ? task.windows : null, passes].reduce((fromS, spans) => {
+    if (spans === null) return fromS;
+    const starts = spans
+      .filter((span) => span.endS - lengthS >= Math.max(fromS, span.startS))
+      .map((span) => Math.max(fromS, span.startS));
+    return starts.length === 0 ? fromS : Math.min(...starts);
+  }, startS);
+}
+
+/** The relay passes with those that were lost, as far as they had come. */
+export function passesLeft(plan: Plan, facts: Facts): Plan["stay"]["relayPasses"] {
+  return plan.stay.relayPasses.flatMap((pass) => {
+    const lostS = facts.lostPasses.get(pass.id);
+    if (lostS === undefined || lostS >= pass.endS) return [pass];
+    return lostS > pass.startS ? [{ ...pass, endS: lostS as typeof pass.endS }] : [];
+  });
+}
+
+/** `startS`, or later where the task's equipment is in use. */
+function unused(
+  plan: Plan,
+  task: Task,
+  lengthS: number,
+  startS: number,
+  spots: ReadonlyMap<string, Spot>,
+  tasks: ReadonlyMap<string, Task>,
+  facts: Facts,
+): number {
+  let fromS = startS;
+  for (const { equipment, count } of task.equipment) {
+    const all = plan.equipment.find((one) => one.id === equipment)?.count ?? 0;
+    const most = all - (facts.broken.get(equipment) ?? 0);
+    const users = [...spots.values()].flatMap((spot) => {
+      const asks = tasks.get(spot.task)?.equipment.find((one) => one.equipment === equipment)?.count ?? 0;
+      return asks > 0 && spot.task !== task.id ? [{ startS: spot.startS, endS: spot.endS, asks }] : [];
+    });
+    for (;;) {
+      const here = users.filter((one) => one.startS < fromS + lengthS && one.endS > fromS);
+      if (here.length === 0 || here.reduce((sum, one) => sum + one.asks, count) <= most) break;
+      fromS = Math.min(...here.map((one) => one.endS));
+    }
+  }
+  return fromS;
+}

@@ -1,0 +1,80 @@
+import type { Plan, Suit } from "../plan/index.ts";
+import type { Reading } from "./call.ts";
+
+type Consumable = Reading["consumable"];
+
+/** What is left of a consumable over time, as it is worked out. */
+export interface LevelTrack {
+  readonly eva: string;
+  readonly crew: string;
+  readonly consumable: Consumable;
+  readonly points: readonly { readonly atS: number; readonly value: number }[];
+}
+
+/** A reading beside what was worked out for its moment; null where nobody was out. */
+export interface ReadOut {
+  readonly reading: Reading;
+  readonly eva: string | null;
+  readonly expected: number | null;
+}
+
+/** Every reading beside the level that the tracks have at its moment. */
+export function readOuts(readings: readonly Reading[], tracks: readonly LevelTrack[]): readonly ReadOut[] {
+  return readings.map((reading) => {
+    const track = tracks.find(
+      (one) =>
+        one.crew === reading.crew &&
+        one.consumable === reading.consumable &&
+        one.points.length > 0 &&
+        reading.atS >= one.points[0]!.atS &&
+        reading.atS <= one.points.at(-1)!.atS,
+    );
+    return { reading, eva: track?.eva ?? null, expected: track ? levelAt(track, reading.atS) : null };
+  });
+}
+
+function levelAt({ points }: LevelTrack, atS: number): number {
+  const after = points.findIndex((point) => point.atS >= atS);
+  const b = points[after]!;
+  const a = points[Math.max(0, after - 1)]!;
+  return a.atS === b.atS ? b.value : a.value + ((atS - a.atS) / (b.atS - a.atS)) * (b.value - a.value);
+}
+
+const STOCK = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "batteryWh" } as const;
+
+/**
+ * The plan with stocks as they were read out, where the last reading of a suit shows less than was worked out: the suit then holds so
+ * much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin is not
+ * made better by one look at a gauge. The suit's later EVAs are held to the smaller stock as well.
+ */
+export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
+  const short = new Map<string, ReadOut>();
+  for (const read of reads) short.set(`${read.reading.crew} ${read.reading.consumable}`, read);
+  const missing = [...short.values()].filter(
+    ({ reading, expected }) => expected !== null && reading.left < expected,
+  );
+  if (missing.length === 0) return plan;
+  const suits = [...plan.suits];
+  const crew = plan.crew.map((member) => {
+    const own = missing.filter(({ reading }) => reading.crew === member.id);
+    const suit = plan.suits.find((one) => one.id === member.suit);
+    if (own.length === 0 || !suit) return member;
+    const id = `${member.id}-as-read`;
+    suits.push(
+      own.reduce(
+        (worn, { reading, expected }) => lessBy(worn, reading.consumable, expected! - reading.left),
+        { ...suit, id },
+      ),
+    );
+    return { ...member, suit: id };
+  });
+  return { ...plan, suits, crew };
+}
+
+function lessBy(suit: Suit, consumable: Consumable, missing: number): Suit {
+  const key = STOCK[consumable];
+  const kept = suit.reserve[consumable] * suit[key];
+  const stock = Math.max(0, suit[key] - missing);
+  const reserve = stock > 0 ? Math.min(1, kept / stock) : 1;
+  return { ...suit, [key]: stock, reserve: { ...suit.reserve, [consumable]: reserve } };
+}

@@ -1,0 +1,244 @@
+import { duration, instant } from "../kernel/index.ts";
+import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import type { Rehearsal } from "./call.ts";
+import { type Facts, factsOf } from "./facts.ts";
+import { passesLeft, projected, type Spot } from "./projection.ts";
+import type { WalkS } from "./walking.ts";
+
+/** How a rehearsed day stands at a moment. */
+export interface DayStanding {
+  readonly nowS: number;
+  readonly facts: Facts;
+  /** What is done, under way and to come, in order of start. */
+  readonly spots: readonly Spot[];
+  /** The plan as the day has gone and would go on: to be judged with its own schedule. */
+  readonly plan: Plan;
+  /** The same for the packer: what is past is fixed and its own conditions are waived, what is to come may not begin before now. */
+  readonly ahead: Plan;
+}
+
+/** How the day stands at the rehearsal's clock. */
+export function standingOf(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): DayStanding {
+  const { nowS, calls } = rehearsal;
+  const facts = factsOf(plan, calls);
+  const spots = projected(plan, facts, nowS, walkS).toSorted((a, b) => a.startS - b.startS);
+  const marks = marksOf(plan, facts, spots, walkS);
+  const judged = judgedPlan(plan, facts, spots, marks);
+  return { nowS, facts, spots, plan: judged, ahead: aheadPlan(judged, facts, spots, nowS) };
+}
+
+/** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
+const MARK = "rehearsed-";
+
+/** True for a task that only marks time outside. */
+export function isMark(task: string): boolean {
+  return task.startsWith(MARK);
+}
+
+interface Mark {
+  readonly task: Task;
+  readonly placement: Placement;
+}
+
+/**
+ * Time outside that no task of the plan tells of. Egress and ingress follow from the tasks, so an EVA that went out before its first task
+ * asked for it, or came in after its last one let it, gets a second of rest at the hatch there; and work that was given
+ * up halfway stays work.
+ */
+function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS: WalkS): readonly Mark[] {
+  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
+  const places = new Map(plan.tasks.map((task) => [task.id, task]));
+  const way = (from: string | undefined, to: string | undefined): number =>
+    from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
+  const marks: Mark[] = [];
+  for (const eva of plan.evas) {
+    const own = spots.filter((spot) => spot.eva === eva.id);
+    const outS = facts.outS.get(eva.id);
+    const inS = facts.inS.get(eva.id);
+    const firstS = Math.min(
+      Infinity,
+      ...own.map((spot) => spot.startS - way(lander, places.get(spot.task)?.place) - eva.egressWorkS),
+    );
+    if (outS !== undefined && outS < firstS)
+      marks.push(hatchMark(eva, "out", outS + eva.egressWorkS, lander));
+    const lastS = Math.max(
+      -Infinity,
+      ...own.map((spot) => {
+        const task = places.get(spot.task);
+        return spot.endS + way(task?.endPlace ?? task?.place, lander) + eva.ingressWorkS;
+      }),
+    );
+    if (inS !== undefined && inS > lastS)
+      marks.push(hatchMark(eva, "in", inS - eva.ingressWorkS - 1, lander));
+  }
+  for (const [id, { startS, endS }] of facts.stopped) {
+    const task = places.get(id);
+    const spot = facts.schedule.placements.find((one) => one.task === id);
+    if (!task || !spot) continue;
+    const rest = unasking(task);
+    delete rest.sample;
+    delete rest.pin;
+    marks.push(
+      mark(
+        {
+          ...rest,
+          id: `${MARK}part-of-${id}`.slice(0, 64),
+          name: `${task.name}, given up`.slice(0, 120),
+          worth: 0,
+          must: false,
+          instrument: false,
+        },
+        spot,
+        startS,
+        endS - startS,
+      ),
+    );
+  }
+  return marks;
+}
+
+function hatchMark(eva: Eva, which: "out" | "in", startS: number, lander: string | undefined): Mark {
+  const task: Task = {
+    id: `${MARK}${which}-${eva.id}`.slice(0, 64),
+    name: which === "out" ? `${eva.name}, out` : `${eva.name}, back`,
+    kind: "upkeep",
+    ...(lander === undefined ? {} : { place: lander }),
+    walkM: 0,
+    duration: { likelyS: duration(1) },
+    crew: { count: eva.crew.length, named: [...eva.crew] },
+    effort: "rest",
+    worth: 0,
+    must: false,
+    windows: [],
+    relay: false,
+    equipment: [],
+    massOutKg: 0,
+    instrument: false,
+    cautions: [],
+    steps: [],
+    notes: "",
+  };
+  return mark(task, { task: task.id, eva: eva.id, crew: [...eva.crew], startS: instant(startS) }, startS, 1);
+}
+
+function mark(task: Task, spot: Placement, startS: number, lengthS: number): Mark {
+  const placement = { ...spot, task: task.id, startS: instant(startS) };
+  return { task: { ...task, duration: { likelyS: duration(lengthS) } }, placement };
+}
+
+/** The plan with everything that the calls say in it. */
+function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: readonly Mark[]): Plan {
+  const known = new Map(spots.map((spot) => [spot.task, spot]));
+  const placements = spots.map(({ task, eva, crew, startS }): Placement => ({
+    task,
+    eva,
+    crew,
+    startS: instant(startS),
+  }));
+  return {
+    ...plan,
+    stay: { ...plan.stay, relayPasses: passesLeft(plan, facts) },
+    evas: plan.evas.map((eva) => {
+      const byS = facts.backByS.get(eva.id);
+      return byS === undefined || byS >= eva.latestIngressS ? eva : { ...eva, latestIngressS: instant(byS) };
+    }),
+    equipment: plan.equipment.map((one) => ({
+      ...one,
+      count: Math.max(0, one.count - (facts.broken.get(one.id) ?? 0)),
+    })),
+    tasks: [
+      ...plan.tasks.map((task) => asItGoes(task, known.get(task.id), facts)),
+      ...marks.map((one) => one.task),
+    ],
+    schedule: { placements: [...placements, ...marks.map((one) => one.placement)] } satisfies Schedule,
+    variants: [],
+  };
+}
+
+/** A task with the length it had or is expected to have, and its old pin only while it is to come. */
+function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
+  const lengthS = spot ? spot.endS - spot.startS : facts.lengthS.get(task.id)!;
+  const { lowS, highS } = task.duration;
+  const over = spot && spot.state !== "to come";
+  const length: Task["duration"] =
+    over || (lowS === undefined && highS === undefined)
+      ? { likelyS: duration(lengthS) }
+      : {
+          likelyS: duration(lengthS),
+          ...(lowS === undefined ? {} : { lowS: duration(Math.min(lowS, lengthS)) }),
+          ...(highS === undefined ? {} : { highS: duration(Math.max(highS, lengthS)) }),
+        };
+  if (!over) return { ...task, duration: length };
+  return {
+    ...task,
+    duration: length,
+    pin: { startS: instant(spot.startS), ...(spot.eva === null ? {} : { eva: spot.eva }), crew: spot.crew },
+  };
+}
+
+/**
+ * What the packer may still change. What has begun is pinned and asks for nothing more; what was given up is not there; the rest
+ * may not begin before now.
+ */
+function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: number): Plan {
+  const past = new Set([
+    ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
+    ...plan.tasks.filter((task) => isMark(task.id)).map((task) => task.id),
+  ]);
+  const soonestS = Math.max(nowS, facts.holdS);
+  const tasks = plan.tasks.filter((task) => !facts.leftOut.has(task.id));
+  const there = new Set(tasks.map((task) => task.id));
+  return {
+    ...plan,
+    tasks: tasks.map((task) => (past.has(task.id) ? settled(task, plan) : notBefore(task, soonestS, plan))),
+    links: plan.links.filter((link) => {
+      const [a, b] = endsOf(link);
+      return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
+    }),
+    site: {
+      ...plan.site,
+      // Heat that comes after a task that was given up never comes.
+      keepOuts: plan.site.keepOuts
+        .filter((one) => one.afterTask === undefined || there.has(one.afterTask))
+        .map((one) => ({ ...one, exemptTasks: one.exemptTasks.filter((task) => there.has(task)) })),
+    },
+  };
+}
+
+function endsOf(link: Link): readonly [string, string] {
+  return link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
+}
+
+/** What has begun asks for nothing that could still be broken. */
+function settled(task: Task, plan: Plan): Task {
+  const spot = plan.schedule.placements.find((one) => one.task === task.id);
+  const pin = spot && {
+    startS: spot.startS,
+    crew: [...spot.crew],
+    ...(spot.eva === null ? {} : { eva: spot.eva }),
+  };
+  return {
+    ...unasking(task),
+    ...(pin ? { pin } : {}),
+    crew: { count: spot?.crew.length ?? task.crew.count, named: [] },
+  };
+}
+
+/** A task that may be at any time. */
+function unasking(task: Task): Task {
+  const rest: Task = { ...task, windows: [], relay: false };
+  delete rest.sun;
+  delete rest.light;
+  delete rest.sunAngle;
+  return rest;
+}
+
+/** Windows from `soonestS` on; where none is left one that is too short for anything. */
+function notBefore(task: Task, soonestS: number, plan: Plan): Task {
+  const all = task.windows.length > 0 ? task.windows : [{ startS: instant(0), endS: plan.stay.lengthS }];
+  const windows = all
+    .filter((one) => one.endS > soonestS)
+    .map((one) => ({ startS: instant(Math.max(one.startS, soonestS)), endS: instant(one.endS) }));
+  const none = [{ startS: instant(soonestS), endS: instant(soonestS) }];
+  return { ...task, windows: windows.length > 0 ? windows : none };
+}

@@ -1,0 +1,102 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { judgeFor } from "../../src/check/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { parseText, type Plan } from "../../src/plan/index.ts";
+import {
+  type Call,
+  isMark,
+  played,
+  type Rehearsal,
+  rehearsalFrom,
+  standingOf,
+} from "../../src/rehearsal/index.ts";
+import { greedy } from "../../src/solver/index.ts";
+import { walksOf } from "./walks.ts";
+
+function ready(name: string): Plan {
+  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
+  if (!read.ok) throw new Error(`${name} is no plan`);
+  return { ...read.value, schedule: greedy(read.value) };
+}
+
+/** The plan with durations that do not spread. */
+function certain(plan: Plan): Plan {
+  return {
+    ...plan,
+    tasks: plan.tasks.map((task) => ({ ...task, duration: { likelyS: task.duration.likelyS } })),
+  };
+}
+
+function judged(plan: Plan) {
+  return judgeFor(plan)(plan.schedule);
+}
+
+const end = (plan: Plan): number => plan.stay.lengthS;
+
+describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
+  const plan = certain(ready(name));
+  const walkS = walksOf(plan);
+  const verdict = judged(plan);
+  const from = rehearsalFrom(0, 1);
+
+  it("goes as planned when everything takes its likely time", () => {
+    const after = played(plan, from, end(plan), walkS);
+    const { spots, plan: gone } = standingOf(plan, after, walkS);
+    const times = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
+    expect(spots).toHaveLength(times.size);
+    for (const spot of spots) {
+      expect(spot.state).toBe("done");
+      expect(spot.startS, spot.task).toBe(times.get(spot.task));
+    }
+    for (const { eva, span } of verdict.outings) {
+      expect(after.calls).toContainEqual({ kind: "out", eva, atS: span.startS });
+      expect(after.calls).toContainEqual({ kind: "in", eva, atS: span.endS });
+    }
+    expect(gone.tasks.filter((task) => isMark(task.id))).toEqual([]);
+    const again = judged(gone);
+    expect(again.margins).toEqual(verdict.margins);
+    expect(again.score.breaches).toBe(0);
+  });
+
+  it("does not depend on how the clock ticks", () => {
+    const spread = ready(name);
+    let ticked: Rehearsal = rehearsalFrom(0, 7);
+    for (let nowS = 0; nowS <= end(plan); nowS += 977) ticked = played(spread, ticked, nowS, walkS);
+    ticked = played(spread, ticked, end(plan), walkS);
+    expect(ticked.calls).toEqual(played(spread, rehearsalFrom(0, 7), end(plan), walkS).calls);
+    expect(played(spread, rehearsalFrom(0, 8), end(plan), walkS).calls).not.toEqual(ticked.calls);
+  });
+
+  it("keeps the order and the ways whatever slips, and moves nothing that is past", () => {
+    const span = verdict.outings[0]!.span;
+    const calls: Call[] = [
+      { kind: "hold", atS: instant(span.startS), untilS: instant(span.startS + 1500) },
+      { kind: "slower", atS: instant(span.startS), crew: plan.crew[0]!.id, percent: 140 },
+    ];
+    for (let nowS: number = span.startS; nowS < span.endS; nowS += 1801) {
+      const now = played(plan, { ...from, calls }, nowS, walkS);
+      const standing = standingOf(plan, now, walkS);
+      const rules = judged(standing.plan).findings.filter(({ level }) => level === "breach");
+      expect(
+        rules.filter(({ rule }) => rule === "one-at-a-time" || rule === "link-lag" || rule === "equipment"),
+      ).toEqual([]);
+      for (const spot of standing.spots) {
+        if (spot.state === "to come") expect(spot.startS).toBeGreaterThanOrEqual(nowS);
+        if (spot.state === "done") expect(spot.endS).toBeLessThanOrEqual(nowS);
+      }
+    }
+  });
+
+  it("counts an egress that was too early and an ingress that was late as time outside", () => {
+    const { eva, span } = verdict.outings[0]!;
+    const early = { kind: "out", eva, atS: instant(span.startS - 600) } as const;
+    const out = standingOf(plan, { ...from, nowS: early.atS, calls: [early] }, walkS);
+    expect(judged(out.plan).outings.find((one) => one.eva === eva)?.span.startS).toBe(early.atS);
+
+    const done = played(plan, from, span.endS - 1, walkS);
+    const late = { kind: "in", eva, atS: instant(span.endS + 900) } as const;
+    const back = standingOf(plan, { ...done, nowS: late.atS, calls: [...done.calls, late] }, walkS);
+    expect(judged(back.plan).outings.find((one) => one.eva === eva)?.span.endS).toBe(late.atS);
+  });
+});
