@@ -1,7 +1,8 @@
-import { type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { type ClipboardEvent, type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
+import { isBlock, rowsIn } from "./sheetpaste.ts";
 import type { Cell } from "./table.ts";
 
 /** What was written and why the plan does not take it. */
@@ -22,8 +23,10 @@ export function CellEditor(props: {
   readonly onDone: (how: Done) => void;
   readonly onCancel: () => void;
   readonly onFaulty: (faulty: Faulty) => void;
+  /** True where what surrounds the editor takes a block of cells: the editor is cancelled by one. */
+  readonly yields?: boolean;
 }) {
-  const { cell, first, typed = false, onDone, onCancel, onFaulty } = props;
+  const { cell, first, typed = false, onDone, onCancel, onFaulty, yields = false } = props;
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
   const [draft, setDraft] = useState(first);
@@ -50,8 +53,15 @@ export function CellEditor(props: {
     if (!event.currentTarget.contains(event.relatedTarget)) finish("elsewhere");
   };
 
+  const pasted = (event: ClipboardEvent): void => {
+    if (!yields || cell.entry.editor === "area") return;
+    if (!isBlock(rowsIn(event.clipboardData.getData("text/plain")))) return;
+    over.current = true;
+    onCancel();
+  };
+
   return (
-    <div ref={box} className="cell-editor" onBlur={blurred}>
+    <div ref={box} className="cell-editor" onBlur={blurred} onPaste={pasted}>
       <Editor
         cell={cell}
         plan={plan}

@@ -16,7 +16,7 @@ import { GridHead } from "./gridhead.tsx";
 import { GridRow } from "./gridrow.tsx";
 import type { Editing, GridHands, Place } from "./gridhands.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
-import { pastedOver, rowsIn, textOf } from "./sheetpaste.ts";
+import { isBlock, pastedOver, rowsIn, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /**
@@ -31,6 +31,8 @@ export function Grid(props: {
   readonly onPlace: (place: Place) => void;
   /** A cell to begin editing at once, for instance the name of a new row. */
   readonly begin: string | null;
+  /** Said once it has begun, so that it does not begin again when the table comes back. */
+  readonly onBegun: () => void;
   /** Counts the times that the keyboard was sent to the place from outside. */
   readonly called: number;
   /** The rows that are written together. */
@@ -41,7 +43,8 @@ export function Grid(props: {
   readonly labelId: string;
   readonly helpId: string;
 }) {
-  const { table, lines, place, onPlace, begin, called, marked, onMarked, onWord, labelId, helpId } = props;
+  const { table, lines, place, onPlace, begin, onBegun, called, marked, onMarked, onWord, labelId, helpId } =
+    props;
   const { desk } = useAround();
   const [editing, setEditing] = useState<Editing | null>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, Faulty>>(new Map());
@@ -122,11 +125,15 @@ export function Grid(props: {
       follow.current = true;
       if (how === "down") go({ row: Math.min(spot.row + 1, lines.length - 1), column: spot.column });
       if (how === "next" || how === "back") {
-        const next = onward(spot, how === "back", extent);
-        if (!next) return;
+        const next = onward(spot, how === "back", {
+          ...extent,
+          has: (one) => at(one)?.fixed === null,
+        });
+        const to = next && at(next);
+        if (!next || !to) return;
         go(next);
-        const to = at(next);
-        if (to && to.entry.editor !== "tick") edit(to);
+        // A tick is edited as well here: the next Tab must go on from it and not out of the table.
+        setEditing({ cell: to.id, first: draftOf(to), typed: false });
       }
     },
     cancel(cell) {
@@ -166,18 +173,17 @@ export function Grid(props: {
   useEffect(() => {
     if (called > 0) box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
   }, [called]);
-  const begun = useRef<string | null>(null);
   useEffect(() => {
-    if (begin === null || begun.current === begin) return;
+    if (begin === null) return;
     const cell = lines.flatMap((line) => line.cells).find((one) => one?.id === begin);
     if (!cell) return;
-    begun.current = begin;
+    onBegun();
     setEditing({
       cell: cell.id,
       first: cell.entry.draft(cell.value, desk.state.getState().plan),
       typed: false,
     });
-  }, [begin, lines, desk]);
+  }, [begin, onBegun, lines, desk]);
 
   const keys = (event: KeyboardEvent): void => {
     const cell = spot && at(spot);
@@ -223,8 +229,9 @@ export function Grid(props: {
   const paste = (event: ClipboardEvent): void => {
     const cell = spot && at(spot);
     const block = rowsIn(event.clipboardData.getData("text/plain"));
-    const single = block.length <= 1 && (block[0]?.length ?? 0) <= 1;
-    if (spot && cell && !editing && !single) {
+    // An editor gives way to more than one cell; lines of text are meant for the cell itself.
+    const open = editing !== null && cell?.entry.editor === "area";
+    if (spot && cell && !open && isBlock(block)) {
       event.preventDefault();
       pasteBlock(spot, block);
       return;

@@ -110,6 +110,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
           cell={cell}
           first={editing.first}
           typed={editing.typed}
+          yields
           onDone={hands.done}
           onCancel={() => hands.cancel(cell)}
           onFaulty={(kept) => hands.faulty(cell, kept)}

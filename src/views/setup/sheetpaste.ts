@@ -51,6 +51,11 @@ export function rowsIn(text: string): readonly (readonly string[])[] {
   return rows;
 }
 
+/** True for more than one cell. */
+export function isBlock(rows: readonly (readonly string[])[]): boolean {
+  return rows.length > 1 || (rows[0]?.length ?? 0) > 1;
+}
+
 /** Rows of texts as tab-separated text, quoted where a text needs it. */
 export function textOf(rows: readonly (readonly string[])[]): string {
   const safe = (text: string): string => (/[\t\n"]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);

@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import type { Removal } from "../../store/index.ts";
 import { Menu } from "../shell/menu.tsx";
@@ -33,7 +33,9 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     if (words === "") return lines;
     return lines.filter((line) => line.cells.some((cell) => cell?.shown.toLowerCase().includes(words)));
   }, [lines, wanted]);
-  const line = place ? (lines.find((one) => one.id === place.line) ?? null) : null;
+  const onBegun = useCallback(() => setBegin(null), []);
+  const index = place ? lines.findIndex((one) => one.id === place.line) : -1;
+  const line = lines[index] ?? null;
   const cell = line && place ? (line.cells[place.column] ?? null) : null;
   const { rows } = table;
 
@@ -56,7 +58,6 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     finishRemoval(line.name, removal);
   };
   const finishRemoval = (name: string, removal: Removal): void => {
-    const index = lines.findIndex((one) => one.id === place?.line);
     const next = lines[index + 1] ?? lines[index - 1] ?? null;
     const done = desk.edit(`Remove ${name}`, removal.change);
     setRemoving(null);
@@ -65,6 +66,18 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     setPlace(next ? { line: next.id, column: 0 } : null);
     setCalled((times) => times + 1);
   };
+
+  // When undo takes the row away in which the keyboard stood, the next one takes it, or what adds the first.
+  const stood = useRef(-1);
+  const adds = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (index >= 0) stood.current = index;
+    if (!place || index >= 0 || document.activeElement !== document.body) return;
+    const next = lines[Math.min(stood.current, lines.length - 1)];
+    setPlace(next ? { line: next.id, column: place.column } : null);
+    if (next) setCalled((times) => times + 1);
+    else adds.current?.focus();
+  }, [index, lines, place]);
 
   return (
     <section className="setup-table" aria-labelledby={titleId}>
@@ -116,6 +129,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
                 </Menu>
               )}
               <button
+                ref={adds}
                 type="button"
                 className="primary"
                 onClick={() => put(rows.add(plan), (name) => `Add ${name}`)}
@@ -148,6 +162,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
             setPlace((now) => (now?.line === next.line && now.column === next.column ? now : next))
           }
           begin={begin}
+          onBegun={onBegun}
           called={called}
           marked={marked}
           onMarked={setMarked}

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
+import { taskTable } from "../../../src/views/setup/fields/tasks.ts";
 import { Setup } from "../../../src/views/setup/setup.tsx";
 import { button, cell, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
 
@@ -9,6 +10,7 @@ setStage();
 /** Columns of the tasks' table. */
 const WORTH = 3;
 const LIKELY = 4;
+const TASK_COLUMNS = taskTable.columns.map((column) => column.label);
 
 describe("a setup table", () => {
   it("takes what is written as one named step, and shows what undo brings back", () => {
@@ -97,6 +99,30 @@ describe("a setup table", () => {
     expect([task!.worth, task!.duration.likelyS]).toEqual([5, 1800]);
   });
 
+  it("goes on with Tab over yes and no, and past what does not apply", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, 0));
+    press("Enter");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Kind of Task one");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Must-do of Task one");
+    click(here());
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Worth of Task one, points");
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    // Nothing is brought back, so that neither its mass nor its volume can be written.
+    const instrument = TASK_COLUMNS.indexOf("Instrument");
+    const mass = TASK_COLUMNS.indexOf("Mass");
+    expect(cell(0, mass).hasAttribute("data-fixed")).toBe(true);
+    goTo(cell(0, instrument - 1));
+    press("Enter");
+    press("Tab");
+    press("Tab");
+    if (!cell(0, instrument + 1).hasAttribute("data-fixed")) press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Cautions of Task one");
+  });
+
   it("leaves no mark when nothing was changed", () => {
     const { desk } = show(<Setup />);
     const { history } = desk.state.getState();
@@ -159,6 +185,29 @@ describe("rows", () => {
     write("Look around");
     press("Enter");
     expect(desk.state.getState().plan.tasks[3]!.name).toBe("Look around");
+  });
+
+  it("that undo takes away leave the keyboard in the table, and what added the first takes it at the end", () => {
+    const { desk } = show(<Setup />);
+    click(button("Links"));
+    click(button("Add link"));
+    press("Escape");
+    click(button("Add link"));
+    press("Escape");
+    expect(here()).toBe(cell(1, 0));
+    act(() => void desk.undo());
+    expect(here()).toBe(cell(0, 0));
+    act(() => void desk.undo());
+    expect(here()).toBe(button("Add link"));
+  });
+
+  it("begin to be written once, not again when the table comes back", () => {
+    const { desk } = show(<Setup />, (fresh) => fresh.edit("Empty", () => ({ tasks: [], links: [] })));
+    click(button("Add task"));
+    press("Escape");
+    act(() => void desk.undo());
+    act(() => void desk.redo());
+    expect(document.querySelector(".cell-editor")).toBeNull();
   });
 
   it("are duplicated under a name of their own", () => {

@@ -8,7 +8,7 @@ import { pastedOver, rowsIn, textOf } from "../../../src/views/setup/sheetpaste.
 import { TASK_TEMPLATES } from "../../../src/views/setup/tasktemplates.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { planOf, smallInput } from "../../store/bench.ts";
-import { button, cell, goTo, here, press, setStage, show, write } from "./stage.tsx";
+import { button, cell, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
 
 setStage();
 
@@ -90,6 +90,20 @@ describe("in the grid", () => {
     expect(document.querySelector("[role=alert].setup-word")?.textContent).toContain(
       "Row 2, Worth of Task two",
     );
+  });
+
+  it("a block pasted into an open editor goes over the table, whatever was begun", () => {
+    const { desk } = show(<Setup />);
+    click(button("Add task"));
+    write("Half a na");
+    paste("Rake soil\tSampling\tx\t40\nLook round\tSurvey");
+    const { tasks } = desk.state.getState().plan;
+    expect(tasks.slice(3).map((task) => [task.name, task.kind, task.must])).toEqual([
+      ["Rake soil", "sampling", true],
+      ["Look round", "survey", false],
+    ]);
+    expect(document.querySelector(".cell-editor")).toBeNull();
+    expect(here()).toBe(cell(3, 0));
   });
 
   it("what is written in one marked row goes into all of them, as one step", () => {
