@@ -110,13 +110,30 @@ export function paragraph(
 ): Block {
   const { sizesPt, bold = false, mostLines = Infinity, left = LEFT, after = 0, keep = false } = style;
   const wide = style.wide ?? RIGHT - left;
-  const sizePt = fitSize(content, wide, bold, sizesPt, mostLines);
+  const sizePt = withoutStump(content, wide, bold, sizesPt, fitSize(content, wide, bold, sizesPt, mostLines));
   const lines = wrap(content, wide, { sizePt, bold });
   return {
     height: linesHeight(lines.length, sizePt) + after,
     keep,
     draw: (y) => setLines(lines, left, y, { sizePt, bold }),
   };
+}
+
+/** Less than this share of the width alone on the last line is a stump: the number of a place, an "at", a "B". */
+const STUMP = 0.12;
+
+/** A smaller size from `sizesPt` that needs a line less, where at `sizePt` the last line is a stump; else `sizePt`. */
+function withoutStump(
+  content: string,
+  wide: number,
+  bold: boolean,
+  sizesPt: readonly number[],
+  sizePt: number,
+): number {
+  const lines = wrap(content, wide, { sizePt, bold });
+  if (lines.length < 2 || textWidth(lines.at(-1)!, { sizePt, bold }) >= STUMP * wide) return sizePt;
+  const fits = (size: number): boolean => wrap(content, wide, { sizePt: size, bold }).length < lines.length;
+  return sizesPt.find((size) => size < sizePt && fits(size)) ?? sizePt;
 }
 
 /** Lines one under the other, the first one's top at `y`. */

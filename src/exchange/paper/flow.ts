@@ -36,8 +36,12 @@ export function flow(
       y += again.height;
     }
   };
+  const whole = room.bottom - room.top - (again?.height ?? 0);
   blocks.forEach((block, i) => {
-    if (filled && y + heightTogether(blocks, i) > room.bottom) turn();
+    const together = heightTogether(blocks, i);
+    // What no page holds together is split after all, and not set a block a page.
+    const height = together <= whole ? together : block.height;
+    if (filled && y + height > room.bottom) turn();
     pages.at(-1)!.push(...block.draw(y));
     y += block.height;
     filled = true;

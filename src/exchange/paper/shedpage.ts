@@ -76,8 +76,8 @@ export function shedLeaves(plan: Plan, part: CrewEva, shed: ShedTables, head: He
       ],
       { again: columns },
     );
-  // The roomiest of those that take the fewest pages.
-  return [ROOMY, CLOSE, TIGHT].map(set).reduce((best, one) => (one.length < best.length ? one : best));
+  // The roomiest of those that take the fewest pages; names are cut only where that saves one.
+  return [ROOMY, NAMED, CLOSE, TIGHT].map(set).reduce((best, one) => (one.length < best.length ? one : best));
 }
 
 interface TableScale {
@@ -85,7 +85,8 @@ interface TableScale {
   readonly nameLines: number;
   readonly afterMm: number;
 }
-const ROOMY: TableScale = { titlePt: 20, nameLines: 2, afterMm: 1.4 };
+const ROOMY: TableScale = { titlePt: 20, nameLines: 3, afterMm: 1.4 };
+const NAMED: TableScale = { titlePt: 12, nameLines: 3, afterMm: 0.5 };
 const CLOSE: TableScale = { titlePt: 14, nameLines: 1, afterMm: 0.9 };
 const TIGHT: TableScale = { titlePt: 12, nameLines: 1, afterMm: 0.5 };
 
@@ -152,8 +153,12 @@ function rowBlock(
       ...setLines(names, NAME_AT, y + 0.5, NAME),
       ...spans.flatMap(({ from, count, lines, heavy }): Mark[] => [
         line(CELLS_AT + wide * from, y, CELLS_AT + wide * from, y + height, 0.15),
-        ...(heavy ? [rect(CELLS_AT + wide * from + 0.6, y + 0.5, wide * count - 1.2, height - 1, 0.6)] : []),
-        ...setLines(lines, CELLS_AT + wide * (from + count / 2), y + 0.4, { ...CELL, align: "centre" }),
+        ...(heavy ? [rect(CELLS_AT + wide * from + 0.35, y + 0.5, wide * count - 0.7, height - 1, 0.5)] : []),
+        ...setLines(lines, CELLS_AT + wide * (from + count / 2), y + 0.4, {
+          ...CELL,
+          ...(heavy ? FRAMED : {}),
+          align: "centre",
+        }),
       ]),
       line(LEFT, y + height, RIGHT, y + height, 0.15),
     ],
@@ -161,6 +166,8 @@ function rowBlock(
 }
 
 const CELL = { sizePt: 9.5, bold: true };
+/** Inside a frame, clear of its sides. */
+const FRAMED = { sizePt: 9 };
 
 function namesOf(name: string, most: number): readonly string[] {
   const wide = CELLS_AT - NAME_AT - 1;

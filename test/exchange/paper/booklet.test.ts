@@ -4,7 +4,7 @@ import { check } from "../../../src/check/index.ts";
 import { booklets, STANDING } from "../../../src/exchange/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
-import { collisions, overflows, sizeOf, wordsOf } from "./reading.ts";
+import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
 
 const printed = (plan: Plan, options: Parameters<typeof booklets>[2] = {}) =>
   booklets(plan, check(plan, plan.schedule), options);
@@ -42,6 +42,21 @@ describe("a task's page", () => {
     expect(words).toContain("30 min, end 3:35");
     expect(words).toMatch(/1 Panorama at the start 2 Note every change/);
     expect(words).toMatch(/NEXT Rake sample same place, start 3:38, Split boulder/);
+  });
+
+  it("leaves no number of a place alone on a line where a smaller title holds it", () => {
+    // Of these some fill the line to its last sign or two at 20 points; all stand on one line at 15.
+    for (let letters = 1; letters <= 12; letters += 1) {
+      const name = `Dust off and set ${"m".repeat(letters)} 2`;
+      const plan = planOf(
+        [taskOf("dust", { name })],
+        [{ task: "dust", eva: "eva-1", crew: ["ev1"], startS: 6000 }],
+      );
+      const alone = textsOf(pageOf(plan, "ev1", name)).filter(
+        ({ text, sizePt }) => text === "2" && sizePt > 12,
+      );
+      expect(alone, name).toEqual([]);
+    }
   });
 
   it("sets cautions first, before any time", () => {

@@ -4,8 +4,37 @@ import { daySheet, STANDING } from "../../../src/exchange/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { READY_PLANS } from "../../../src/plan/ready/index.ts";
 import { parse } from "../../../src/plan/index.ts";
-import { crowdedPlan, samplePlan } from "../samplePlan.ts";
+import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { overflows, textsOf, wordsOf } from "./reading.ts";
+
+/**
+ * Three EVAs of 24 short tasks with long names for each of two people: more than a sheet, with names that stand below
+ * by number. The first word of a name is its own.
+ */
+function manySheets(): Plan {
+  const [first] = samplePlan().evas;
+  const evas = [0, 1, 2].map((i) => ({
+    ...first!,
+    id: `eva-${i + 1}`,
+    name: `Outing ${i + 1}`,
+    earliestEgressS: 3600 + i * 28_000,
+    latestIngressS: 3600 + i * 28_000 + 27_000,
+  }));
+  const spots = evas.flatMap(({ id, crew, earliestEgressS }) =>
+    crew.flatMap((member, k) =>
+      Array.from({ length: 24 }, (_, i) => ({
+        task: `${id}-${member}-${i}`,
+        eva: id,
+        crew: [member],
+        startS: earliestEgressS + 1500 + i * 900 + k * 60,
+      })),
+    ),
+  );
+  const tasks = spots.map(({ task }) =>
+    taskOf(task, { name: `${task} documented sample below the rim`, duration: { likelyS: 480 } }),
+  );
+  return planOf(tasks, spots, { evas });
+}
 
 const sheetOf = (plan: Plan, size: "a4" | "letter" = "a4") =>
   daySheet(plan, check(plan, plan.schedule), size);
@@ -58,6 +87,21 @@ describe("the day timeline", () => {
       for (const { task } of plan.schedule.placements) {
         const name = plan.tasks.find((one) => one.id === task)!.name;
         for (const word of name.split(" ")) expect(words).toContain(word);
+      }
+    }
+  });
+
+  it("keeps the numbers of an EVA and the names they stand for on one sheet", () => {
+    const plan = manySheets();
+    const { pages } = sheetOf(plan);
+    expect(pages.length).toBeGreaterThan(1);
+    for (const page of pages) {
+      const texts = textsOf(page).map((mark) => mark.text);
+      for (const { id, name } of plan.evas) {
+        const band = texts.includes(name);
+        // Every name begins with a word of its own; it stands where its EVA stands and nowhere else.
+        for (const { task, eva } of plan.schedule.placements)
+          if (eva === id) expect(texts.some((words) => words.startsWith(`${task} `))).toBe(band);
       }
     }
   });

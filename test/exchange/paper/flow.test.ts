@@ -27,6 +27,15 @@ describe("flowing blocks over pages", () => {
     expect(names(pages)).toEqual([["a@10"], ["head@10", "b@15"]]);
   });
 
+  it("keeps a chain together on the next page, and splits one that no page holds", () => {
+    // 12 + 8 + 8 = 28 of 30 mm: all of it moves on.
+    const chain = [block("a", 5), block("x", 12, true), block("y", 8, true), block("z", 8)];
+    expect(names(flow(chain, room, null, null))).toEqual([["a@10"], ["x@10", "y@22", "z@30"]]);
+    // 36 mm are more than a page: filled as if nothing held them, and not one by one.
+    const long = [block("x", 12, true), block("y", 12, true), block("z", 12)];
+    expect(names(flow(long, room, null, null))).toEqual([["x@10"], ["y@10", "z@22"]]);
+  });
+
   it("sets the foot at the bottom of the last page, on a new one where there is no room", () => {
     expect(names(flow([block("a", 20)], room, null, block("foot", 6)))).toEqual([["a@10", "foot@34"]]);
     expect(names(flow([block("a", 28)], room, null, block("foot", 6)))).toEqual([["a@10"], ["foot@34"]]);

@@ -46,6 +46,22 @@ describe("the page for being late", () => {
       for (const { sizePt, y } of textsOf(page)) if (y < 124) expect(sizePt).toBeGreaterThanOrEqual(9);
   });
 
+  it("cuts no name on a page that has room for two lines of each", () => {
+    for (const count of [6, 7, 8]) {
+      const few = {
+        ...shed,
+        evas: shed.evas.map((one) => ({
+          ...one,
+          rows: one.rows.filter(({ crew }) => crew.includes("ev1")).slice(0, count),
+        })),
+      };
+      const late = lateOf(pagesOf(plan, few, ["ev1"]));
+      const cut = late.flatMap((page) => textsOf(page).filter(({ text }) => text.endsWith("…")));
+      expect(late).toHaveLength(few.evas.length);
+      expect(cut.map(({ text }) => text)).toEqual([]);
+    }
+  });
+
   it("names in each row what the shed order drops, by letters that stand on the same page or before it", () => {
     for (const member of ["ev1", "ev2"])
       for (const { eva, rows } of shed.evas) {

@@ -193,7 +193,9 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
       .map((task) => [task.number, task]),
   );
   const key = [...unnamed.values()].sort((a, b) => a.number - b.number);
-  return [band, ...keyRows(key, box), { height: 1.5, draw: () => [] }];
+  // Numbers and what they stand for are read together: they stay on one sheet.
+  const together = [band, ...keyRows(key, box)].map((block) => ({ ...block, keep: true }));
+  return [...together, { height: 1.5, draw: () => [] }];
 }
 
 /** Numbers and the names they stand for, four to a row. */

@@ -8,9 +8,10 @@ import { evaBand, remoteLines, stayBand } from "./bands.ts";
 import { framed, sheetBox } from "./frame.ts";
 import { findingLines, marginTable } from "./summary.ts";
 
-/** Lane heights tried, mm: the tallest that keeps the day on one sheet; the last but one when none does. */
+/** Lane heights tried, mm: the tallest that keeps the day on one sheet. */
 const LANES_MM = [30, 26, 23, 21, 19, 17.5, 16, 14.5, 13, 12];
-const MANY_SHEETS_LANE_MM = 16;
+/** Where none does: the tallest of these that takes the fewest sheets. */
+const MANY_SHEETS_LANES_MM = [16, 14.5, 13];
 
 /**
  * The day timeline on one landscape sheet (more when the plan has more EVAs than one sheet shows legibly): the whole
@@ -27,7 +28,11 @@ export function daySheet(plan: Plan, verdict: Verdict, size: SheetSize = "a4"): 
     ...marginTable(plan, verdict, box),
     ...findingLines(plan, verdict, box),
   ];
-  const laneMm = LANES_MM.find((high) => set(high).length === 1) ?? MANY_SHEETS_LANE_MM;
+  const fewest = (): number => {
+    const sheets = MANY_SHEETS_LANES_MM.map((high) => set(high).length);
+    return MANY_SHEETS_LANES_MM[sheets.indexOf(Math.min(...sheets))]!;
+  };
+  const laneMm = LANES_MM.find((high) => set(high).length === 1) ?? fewest();
   const { score, placed, mustPlaced, mustTotal } = verdict;
   const under = [
     plan.site.name,
