@@ -134,13 +134,12 @@ test("variants are kept by name, renamed, there after a reload, and removed", as
   await expect(page.getByRole("alert")).toHaveText("It needs a name.");
 });
 
-test("the odds of 2000 days, the same again with the same seed, and marked when the day changes", async ({
+test("the odds of 2000 days come by themselves, the same again with the same seed, and follow the day", async ({
   page,
 }) => {
   await packDemo(page);
   await screen(page, "Odds").click();
   const work = page.getByRole("button", { name: "Work out the odds" });
-  await work.press("Enter");
   const day = page.getByRole("region", { name: "The day" });
   await expect(day).toContainText("2000 simulated days, durations PERT, seed 1", { timeout: 30_000 });
   const first = await day.innerText();
@@ -157,8 +156,19 @@ test("the odds of 2000 days, the same again with the same seed, and marked when 
   await expect(day).toContainText("seed 1", { timeout: 30_000 });
   expect(await day.innerText()).toBe(first);
 
+  await day.getByRole("button").first().press("Enter");
+  const from = page.getByRole("group", { name: "From what: the day holds" });
+  await expect(from).toContainText("happened / days * 100");
+  await expect(from).toContainText("Wilson 1927");
+  await page.keyboard.press("Escape");
+
+  // Back to the day with nothing on it, which has no odds, and to the packed one, whose odds come anew.
   await page.keyboard.press("Control+z");
-  await expect(page.getByText("these odds are of the day before")).toBeVisible();
+  await expect(page.getByText("Of the day before. Nothing is placed now.")).toBeVisible();
+  expect(await day.innerText()).toBe(first);
+  await page.keyboard.press("Control+Shift+z");
+  await expect(page.getByText("Of the day as it stands.")).toBeVisible({ timeout: 30_000 });
+  expect(await day.innerText()).toBe(first);
 });
 
 test("after a pack the score says what is proved of its worth, until the day is another", async ({
@@ -234,10 +244,13 @@ for (const { theme, viewport } of looks) {
     await answer(page).getByRole("button", { name: "Compare" }).click();
     await violations("variants");
     await screen(page, "Odds").click();
-    await violations("odds before");
-    await page.getByRole("button", { name: "Work out the odds" }).click();
     await expect(page.getByRole("region", { name: "The day" })).toBeVisible({ timeout: 30_000 });
     await violations("odds");
+    // The variant, then the pack.
+    for (let k = 0; k < 2; k += 1) await page.keyboard.press("Control+z");
+    await expect(page.getByText(/^Of the day before/)).toBeVisible();
+    await violations("odds of the day before");
+    for (let k = 0; k < 2; k += 1) await page.keyboard.press("Control+Shift+z");
     await page.getByRole("button", { name: "If late", exact: true }).click();
     await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({
       timeout: 30_000,

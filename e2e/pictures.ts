@@ -85,7 +85,6 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
     themes: ["light", "dark"],
     async scene(page) {
       await screen(page, "Odds");
-      await page.getByRole("button", { name: "Work out the odds" }).click();
       await page.locator(".band svg").first().waitFor({ timeout: 60_000 });
     },
   },

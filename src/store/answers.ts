@@ -30,7 +30,7 @@ export interface Asking {
   readonly taken: ReadonlyMap<string, string>;
 }
 
-/** How a run stands. overtaken: the day changed before it was through. */
+/** How a run stands. overtaken: the day changed, or another run was asked for, before it was through. */
 interface Work<Progress, Report> {
   readonly running: boolean;
   readonly progress: Progress | null;
@@ -40,13 +40,19 @@ interface Work<Progress, Report> {
   readonly message: string | null;
 }
 
-/** Odds of a day. */
-export interface OddsWork extends Work<OddsProgress, OddsReport> {
+/** A day that odds are worked out of. */
+export interface OddsDay {
   /** The open plan when it was asked for. */
   readonly base: Plan;
-  /** The day it is about. */
+  /** The day itself: the open one or a variant's. */
   readonly plan: Plan;
+}
+
+/** Odds of a day. The report of the run before stays until this one answers. */
+export interface OddsWork extends Work<OddsProgress, OddsReport>, OddsDay {
   readonly options: OddsChoice;
+  /** The day that the report is of; null without a report. */
+  readonly reported: OddsDay | null;
 }
 
 /** How odds are worked out. */

@@ -25,7 +25,8 @@ export {
   tasksById,
   undoName,
 } from "./selectors.ts";
-export { oddsAreStale, PRESENT, shedIsStale } from "./odds.ts";
+export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
+export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { whyIsStale } from "./why.ts";
 export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";

@@ -1,4 +1,4 @@
-import type { OddsChoice, OddsWork, ShedWork } from "./answers.ts";
+import type { OddsChoice, OddsDay, OddsWork, ShedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { sameSchedule } from "./placing.ts";
@@ -11,7 +11,7 @@ export const PRESENT = "present";
 
 /** Commands that set simulated days and the shed order to work. */
 export interface OddsCommands {
-  /** Works out the odds of the open day (PRESENT) or of a variant; one run at a time. */
+  /** Works out the odds of the open day (PRESENT) or of a variant; one run at a time, the one before gives way. */
   askOdds(which: string, options: OddsChoice): Promise<void>;
   stopOdds(): void;
   /** Works out what to drop when late, and what to get ahead with when early. */
@@ -48,14 +48,15 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
 
   core.onPlan(() => {
     const now = state.getState();
-    if (odds && oddsAreStale(now, odds.which)) endOdds("overtaken");
+    const work = odds && now.odds.get(odds.which);
+    if (odds && work && !isOfToday(work, now, odds.which)) endOdds("overtaken");
     if (shedIsStale(now)) endShed("overtaken");
   });
 
   return {
     async askOdds(which, options) {
-      endOdds("stopped");
-      const { plan: base } = state.getState();
+      endOdds("overtaken");
+      const { plan: base, odds: known } = state.getState();
       const variant = which === PRESENT ? null : variants.variantDay(which);
       if (which !== PRESENT && !variant) return;
       const plan = variant ? { ...variant.plan, schedule: variant.schedule } : base;
@@ -67,7 +68,8 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
         options,
         running: true,
         progress: null,
-        report: null,
+        report: known.get(which)?.report ?? null,
+        reported: known.get(which)?.reported ?? null,
         end: null,
         message: null,
       };
@@ -85,7 +87,7 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
         );
         if (!mine()) return;
         odds = null;
-        noteOdds(which, { running: false, report, end: "answered" });
+        noteOdds(which, { running: false, report, reported: { base, plan }, end: "answered" });
       } catch (error) {
         if (!mine()) return;
         odds = null;
@@ -125,12 +127,35 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
 }
 
 /** True when the odds that are there are of another day than the open one or the variant as it is now. */
-export function oddsAreStale({ odds, plan }: DeskState, which: string): boolean {
-  const work = odds.get(which);
-  if (!work) return false;
-  if (which === PRESENT) return !sameDay(work.base, plan);
+export function oddsAreStale(state: DeskState, which: string): boolean {
+  const work = state.odds.get(which);
+  return work !== undefined && !isOfToday(work.reported ?? work, state, which);
+}
+
+/**
+ * True when odds are missing, or those that are there or were tried are of another day, and nothing speaks against working
+ * them out: no run is under way, the packer rests, something is placed. What was stopped or has failed is not due again
+ * until the day changes.
+ */
+export function oddsAreDue(state: DeskState, which: string): boolean {
+  if (state.run?.running || placedOn(state, which) === 0) return false;
+  const work = state.odds.get(which);
+  if (!work) return true;
+  return !work.running && (work.end === "overtaken" || !isOfToday(work, state, which));
+}
+
+/** How many tasks the open day or a variant has placed; none of an unknown variant. */
+export function placedOn({ plan }: DeskState, which: string): number {
+  const of = which === PRESENT ? plan : plan.variants.find((one) => one.id === which);
+  return of?.schedule.placements.length ?? 0;
+}
+
+function isOfToday(day: OddsDay, { plan }: DeskState, which: string): boolean {
+  if (which === PRESENT) return sameDay(day.base, plan);
   const variant = plan.variants.find((one) => one.id === which);
-  return !variant || !sameFrame(work.base, plan) || !sameSchedule(work.plan.schedule, variant.schedule);
+  return (
+    variant !== undefined && sameFrame(day.base, plan) && sameSchedule(day.plan.schedule, variant.schedule)
+  );
 }
 
 /** True when the shed order that is there is of another day than the open one. */

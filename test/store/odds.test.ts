@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
-import { oddsAreStale, PRESENT, shedIsStale } from "../../src/store/index.ts";
+import { oddsAreDue, oddsAreStale, PRESENT, shedIsStale } from "../../src/store/index.ts";
 import { longerEva, oddsReport, shedReport } from "./answers.ts";
 import { deskWith } from "./bench.ts";
 
@@ -62,6 +62,70 @@ describe("odds", () => {
     await engine.oddses[2]!.fail("too large");
     await asked;
     expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ end: "failed", message: "too large" });
+  });
+
+  it("of the day before stay, marked as such, until the new ones are there, also when those fail", async () => {
+    const { desk, engine } = deskWith();
+    const now = () => desk.state.getState();
+    const [older, newer] = [oddsReport({ seed: 1 }), oddsReport({ seed: 2 })];
+    void desk.askOdds(PRESENT, choice);
+    await engine.oddses[0]!.answer(older);
+    const before = now().plan;
+    desk.place("two", elsewhere);
+    const asked = desk.askOdds(PRESENT, choice);
+    expect(now().odds.get(PRESENT)).toMatchObject({ running: true, report: older });
+    expect(now().odds.get(PRESENT)!.reported!.plan).toBe(before);
+    expect(oddsAreStale(now(), PRESENT)).toBe(true);
+    await engine.oddses[1]!.fail("too large");
+    await asked;
+    expect(now().odds.get(PRESENT)).toMatchObject({ end: "failed", report: older });
+    expect(oddsAreStale(now(), PRESENT)).toBe(true);
+    void desk.askOdds(PRESENT, choice);
+    await engine.oddses[2]!.answer(newer);
+    expect(now().odds.get(PRESENT)).toMatchObject({ end: "answered", report: newer });
+    expect(oddsAreStale(now(), PRESENT)).toBe(false);
+  });
+
+  it("are due when they are missing or of another day, and never again of the same day", async () => {
+    const { desk, engine } = deskWith();
+    const due = (which = PRESENT): boolean => oddsAreDue(desk.state.getState(), which);
+    expect(due()).toBe(true);
+    void desk.askOdds(PRESENT, choice);
+    expect(due()).toBe(false);
+    await engine.oddses[0]!.fail("too large");
+    expect(due()).toBe(false);
+    desk.place("two", elsewhere);
+    expect(due()).toBe(true);
+    void desk.askOdds(PRESENT, choice);
+    desk.stopOdds();
+    expect(due()).toBe(false);
+    // Overtaken, and back at the day it was asked for: there is still no answer.
+    void desk.askOdds(PRESENT, choice);
+    desk.undo();
+    desk.redo();
+    expect(due()).toBe(true);
+    void desk.askOdds(PRESENT, choice);
+    await engine.oddses[3]!.answer(oddsReport());
+    expect(due()).toBe(false);
+    desk.undo();
+    expect(due()).toBe(true);
+    const packing = desk.pack({ seed: 1, seconds: 5 });
+    expect(due()).toBe(false);
+    desk.stopPack("leave");
+    await packing;
+    expect(due()).toBe(true);
+    desk.bench(["one"]);
+    expect(due()).toBe(false);
+    expect(due("variant-x")).toBe(false);
+  });
+
+  it("of another day, asked for meanwhile, leave those under way due", async () => {
+    const { desk } = deskWith();
+    desk.keepVariant("Now");
+    const [kept] = desk.state.getState().plan.variants;
+    void desk.askOdds(PRESENT, choice);
+    void desk.askOdds(kept!.id, choice);
+    expect(oddsAreDue(desk.state.getState(), PRESENT)).toBe(true);
   });
 
   it("of an unknown variant are not asked for", async () => {

@@ -2,37 +2,44 @@ import { type ReactNode, useId, useRef, useState } from "react";
 import { grouped } from "../../dayline/index.ts";
 import type { AskedDay, Explained, FromAnswer, FromAsk, FromTable } from "../../store/index.ts";
 import { useAround } from "../context.ts";
+import { beside } from "./beside.ts";
 import "./from.css";
 
 /**
  * A button that says from what a figure comes: formula, inputs with units, source, and the lines it is the sum of. With
- * `children` it is the figure itself. What is known beforehand stands in `from`; `ask` is asked when it is opened.
+ * `children` it is the figure itself. What is known beforehand stands in `from`; `known` is worked out, and `ask` asked, when it
+ * is opened.
  * Escape or a press elsewhere closes it.
  */
 export function From(props: {
   readonly of: string;
   readonly from?: readonly Explained[];
+  readonly known?: () => FromAnswer;
   readonly ask?: FromAsk;
   /** The day that is asked; the one on the screen when left out. */
   readonly day?: AskedDay;
   readonly children?: ReactNode;
 }) {
-  const { of, from, ask, day, children } = props;
+  const { of, from, known, ask, day, children } = props;
   const { desk } = useAround();
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const [answer, setAnswer] = useState<FromAnswer | null | "asked">(null);
   const [open, setOpen] = useState(false);
-  if (!ask && (!from || from.length === 0)) return children ?? null;
+  if (!ask && !known && (!from || from.length === 0)) return children ?? null;
 
   const place = (): void => {
     const [at, to] = [button.current?.getBoundingClientRect(), box.current];
     if (!at || !to) return;
     to.style.left = `${Math.max(8, Math.min(at.left, window.innerWidth - to.offsetWidth - 8))}px`;
-    const below = at.bottom + 4;
-    const fits = below + to.offsetHeight < window.innerHeight - 8;
-    to.style.top = `${fits ? below : Math.max(8, at.top - to.offsetHeight - 4)}px`;
+    const { top, mostPx } = beside(
+      at,
+      to.scrollHeight + to.offsetHeight - to.clientHeight,
+      window.innerHeight,
+    );
+    to.style.top = `${top}px`;
+    to.style.maxHeight = `${mostPx}px`;
   };
   const toggled = (now: boolean): void => {
     setOpen(now);
@@ -69,7 +76,7 @@ export function From(props: {
         tabIndex={0}
         onToggle={(event) => toggled(event.newState === "open")}
       >
-        {open && <Said answer={ask ? answer : { figures: from ?? [], sums: null }} />}
+        {open && <Said answer={ask ? answer : (known?.() ?? { figures: from ?? [], sums: null })} />}
       </div>
     </>
   );

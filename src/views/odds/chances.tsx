@@ -1,14 +1,22 @@
 import { clockText } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Chance, EvaOdds, MarginOdds, TaskOdds } from "../../store/index.ts";
+import { type Chance, fromChance, fromTime, type MarginOdds, type OddsReport } from "../../store/index.ts";
 import { useDial } from "../day/dial.ts";
+import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS, counted, evaName } from "../words.ts";
 
 const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];
 const BAR_PX = 132;
 
+/** A chance of a report, and what it is the chance of. */
+interface Told {
+  readonly report: OddsReport;
+  readonly of: string;
+  readonly chance: Chance;
+}
+
 /** A chance in the report's own words, with a rule from 0 to 100 % beside it: the sampling interval and the count. */
-export function ChanceOf({ chance }: { readonly chance: Chance }) {
+export function ChanceOf({ report, of, chance }: Told) {
   const at = (share: number): number => 1 + share * (BAR_PX - 2);
   return (
     <span className="chance">
@@ -27,25 +35,30 @@ export function ChanceOf({ chance }: { readonly chance: Chance }) {
         />
         <line x1={at(chance.share)} x2={at(chance.share)} y1={0} y2={13} className="chance-mark" />
       </svg>
-      <span>{chance.words}</span>
+      <From of={of} known={() => fromChance(report, of, chance)}>
+        {chance.words}
+      </From>
     </span>
   );
 }
 
 /** A chance in the report's own words; where the true one lies stands apart. */
-export function ChanceWords({ chance }: { readonly chance: Chance }) {
+export function ChanceWords({ report, of, chance }: Told) {
   const at = chance.words.indexOf(" (");
   return (
     <span className="odds-words">
-      {at < 0 ? chance.words : chance.words.slice(0, at)}
+      <From of={of} known={() => fromChance(report, of, chance)}>
+        {at < 0 ? chance.words : chance.words.slice(0, at)}
+      </From>
       {at >= 0 && <span className="note">{chance.words.slice(at)}</span>}
     </span>
   );
 }
 
 /** By EVA: the chance that it closes inside its limits, in all and by limit, and when it closes. */
-export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly evas: readonly EvaOdds[] }) {
+export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
   const dial = useDial();
+  const by = (eva: string, atS: number): string => clockText(dial, wholeMinute(atS), eva);
   return (
     <section aria-label="EVAs" className="odds-table" tabIndex={0}>
       <h3>Each EVA closes inside its limits</h3>
@@ -65,30 +78,44 @@ export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly eva
           </tr>
         </thead>
         <tbody>
-          {evas.map((one) => (
-            <tr key={one.eva}>
-              <th scope="row">{evaName(plan, one.eva)}</th>
-              <td>
-                <ChanceOf chance={one.closes} />
-              </td>
-              <td>
-                <ChanceWords chance={one.duration} />
-              </td>
-              {CONSUMABLES.map((kind) => (
-                <td key={kind}>
-                  <ChanceWords chance={one.reserves[kind]} />
+          {report.evas.map((one) => {
+            const { eva } = one;
+            const name = evaName(plan, eva);
+            return (
+              <tr key={eva}>
+                <th scope="row">{name}</th>
+                <td>
+                  <ChanceOf report={report} of={`${name} inside all limits`} chance={one.closes} />
                 </td>
-              ))}
-              <td>
-                <ChanceWords chance={one.asPlanned} />
-              </td>
-              <td className="odds-times">
-                half by {clockText(dial, wholeMinute(one.ingressS[2]), one.eva)}, 95 % by{" "}
-                {clockText(dial, wholeMinute(one.ingressS[4]), one.eva)}; limit{" "}
-                {clockText(dial, one.limitS, one.eva)}
-              </td>
-            </tr>
-          ))}
+                <td>
+                  <ChanceWords report={report} of={`${name} inside its times`} chance={one.duration} />
+                </td>
+                {CONSUMABLES.map((kind) => (
+                  <td key={kind}>
+                    <ChanceWords
+                      report={report}
+                      of={`${name} above every reserve of ${CONSUMABLE_WORDS[kind]}`}
+                      chance={one.reserves[kind]}
+                    />
+                  </td>
+                ))}
+                <td>
+                  <ChanceWords report={report} of={`${name} with nothing missed`} chance={one.asPlanned} />
+                </td>
+                <td className="odds-times">
+                  half by{" "}
+                  <From of={`ingress of ${name} on half of the days`} known={() => fromTime(report, 2)}>
+                    {by(eva, one.ingressS[2])}
+                  </From>
+                  , 95 % by{" "}
+                  <From of={`ingress of ${name} on 95 % of the days`} known={() => fromTime(report, 4)}>
+                    {by(eva, one.ingressS[4])}
+                  </From>
+                  ; limit {clockText(dial, one.limitS, eva)}
+                </td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </section>
@@ -96,8 +123,8 @@ export function EvaOddsTable({ plan, evas }: { readonly plan: Plan; readonly eva
 }
 
 /** Placed tasks: must-do ones first, then the least likely first; optional ones that were always done are folded. */
-export function TaskOddsTable({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly TaskOdds[] }) {
-  const inOrder = tasks.toSorted(
+export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const inOrder = report.tasks.toSorted(
     (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
   );
   const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
@@ -105,21 +132,27 @@ export function TaskOddsTable({ plan, tasks }: { readonly plan: Plan; readonly t
   return (
     <section aria-label="Tasks" className="odds-table" tabIndex={0}>
       <h3>Each task is done, each window is met</h3>
-      {shown.length > 0 && <Tasks plan={plan} tasks={shown} />}
+      {shown.length > 0 && <Tasks plan={plan} report={report} tasks={shown} />}
       {always.length > 0 && (
         <details>
           <summary>
             {counted(always.length, "more task", "more tasks")} done on every simulated day:{" "}
             {always[0]!.done.words}
           </summary>
-          <Tasks plan={plan} tasks={always} />
+          <Tasks plan={plan} report={report} tasks={always} />
         </details>
       )}
     </section>
   );
 }
 
-function Tasks({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly TaskOdds[] }) {
+function Tasks(props: {
+  readonly plan: Plan;
+  readonly report: OddsReport;
+  readonly tasks: OddsReport["tasks"];
+}) {
+  const { plan, report, tasks } = props;
+  const nameOf = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
   return (
     <table>
       <thead>
@@ -133,13 +166,19 @@ function Tasks({ plan, tasks }: { readonly plan: Plan; readonly tasks: readonly 
         {tasks.map(({ task, must, done, window }) => (
           <tr key={task}>
             <th scope="row">
-              {plan.tasks.find((one) => one.id === task)?.name ?? task}
+              {nameOf(task)}
               {must && <b className="must-count">must-do</b>}
             </th>
             <td>
-              <ChanceOf chance={done} />
+              <ChanceOf report={report} of={`${nameOf(task)} done`} chance={done} />
             </td>
-            <td>{window ? window.words : <span className="note">no window</span>}</td>
+            <td>
+              {window ? (
+                <ChanceWords report={report} of={`${nameOf(task)} inside its window`} chance={window} />
+              ) : (
+                <span className="note">no window</span>
+              )}
+            </td>
           </tr>
         ))}
       </tbody>

@@ -1,7 +1,8 @@
 import { memo, useRef } from "react";
 import { metTicks, percentLeft, type TimeScale, timeScale } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Bands, MarginOdds } from "../../store/index.ts";
+import { type Bands, fromMargin, type MarginOdds, type OddsReport } from "../../store/index.ts";
+import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 import { useWidth } from "../width.ts";
 
@@ -11,13 +12,8 @@ const LEAST_PX = 230;
 const GAP_PX = 16;
 
 /** What each suit has left over time on the simulated days: the middle, the half around it, and nine tenths. */
-export function MarginBands({
-  plan,
-  margins,
-}: {
-  readonly plan: Plan;
-  readonly margins: readonly MarginOdds[];
-}) {
+export function MarginBands({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const { margins } = report;
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(ref);
   // Four consumables: in one row, in two, or one below the other.
@@ -45,7 +41,7 @@ export function MarginBands({
                 </h4>
                 <div className="bands-row" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
                   {own.map((one) => (
-                    <Chart key={one.consumable} margin={one} widthPx={eachPx} />
+                    <Chart key={one.consumable} report={report} margin={one} widthPx={eachPx} />
                   ))}
                 </div>
               </div>
@@ -56,13 +52,12 @@ export function MarginBands({
   );
 }
 
-const Chart = memo(function Chart({
-  margin,
-  widthPx,
-}: {
+const Chart = memo(function Chart(props: {
+  readonly report: OddsReport;
   readonly margin: MarginOdds;
   readonly widthPx: number;
 }) {
+  const { report, margin, widthPx } = props;
   const { points, stock, reserve, consumable } = margin;
   const first = points[0];
   const last = points.at(-1);
@@ -75,8 +70,23 @@ const Chart = memo(function Chart({
   return (
     <figure className="band">
       <figcaption>
-        <b>{CONSUMABLE_WORDS[consumable]}</b> <span>{end(2)}</span>{" "}
-        <span className="note">1 day in 20: {end(0)} or less</span>
+        <b>{CONSUMABLE_WORDS[consumable]}</b>{" "}
+        <From
+          of={`${CONSUMABLE_WORDS[consumable]} left on every second day`}
+          known={() => fromMargin(report, margin, 2)}
+        >
+          {end(2)}
+        </From>{" "}
+        <span className="note">
+          1 day in 20:{" "}
+          <From
+            of={`${CONSUMABLE_WORDS[consumable]} left on one day in twenty`}
+            known={() => fromMargin(report, margin, 0)}
+          >
+            {end(0)}
+          </From>{" "}
+          or less
+        </span>
       </figcaption>
       <svg width={widthPx} height={HEIGHT_PX + FOOT_PX} role="img" aria-label={words}>
         <rect width={widthPx} height={HEIGHT_PX} className="band-ground" />

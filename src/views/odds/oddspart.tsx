@@ -1,10 +1,13 @@
 import { useEffect, useState } from "react";
 import { grouped } from "../../dayline/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import {
   type OddsChoice,
+  oddsAreDue,
   oddsAreStale,
   type OddsReport,
   type OddsWork,
+  placedOn,
   PRESENT,
   type Shape,
 } from "../../store/index.ts";
@@ -13,6 +16,7 @@ import { counted } from "../words.ts";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { Played } from "./played.tsx";
 import { MarginBands } from "./marginbands.tsx";
+import { useOdds } from "./useodds.ts";
 import { WorthSpread } from "./worthspread.tsx";
 
 const DAYS = [500, 2000, 10_000];
@@ -20,20 +24,23 @@ const SHAPES: readonly { readonly id: Shape; readonly name: string }[] = [
   { id: "pert", name: "PERT" },
   { id: "triangular", name: "triangular" },
 ];
+const FIRST: OddsChoice = { days: 2000, seed: 1, shape: "pert" };
 const LARGEST_SEED = 4_294_967_295;
 
-/** Simulated days of the open day or of a variant: set to work, watched, and read. */
+/** Simulated days of the open day or of a variant: worked out when they are looked at, with other settings when asked. */
 export function OddsPart() {
   const { desk } = useAround();
   const variants = useDesk((state) => state.plan.variants);
-  const placed = useDesk((state) => state.plan.schedule.placements.length);
   const [wanted, setWanted] = useState(PRESENT);
-  const [choice, setChoice] = useState<OddsChoice>({ days: 2000, seed: 1, shape: "pert" });
   const which = variants.some((one) => one.id === wanted) ? wanted : PRESENT;
   const work = useDesk((state) => state.odds.get(which) ?? null);
+  const [choice, setChoice] = useState<OddsChoice>(work?.options ?? FIRST);
+  const nothing = useDesk((state) => placedOn(state, which) === 0);
   const stale = useDesk((state) => oddsAreStale(state, which));
   const running = work?.running ?? false;
-  useSpoken(work);
+  const same = work !== null && !stale && work.report !== null && isAsked(work.report, choice);
+  useOdds(which, choice);
+  useSpoken(work, stale);
 
   return (
     <>
@@ -89,75 +96,88 @@ export function OddsPart() {
             }}
           />
         </label>
-        {running && (
-          <>
-            <progress value={work?.progress?.days ?? 0} max={choice.days} aria-label="Days simulated" />
-            <span className="note">{grouped(work?.progress?.days ?? 0)} days</span>
-          </>
-        )}
         <button
           type="button"
-          className={running ? undefined : "primary"}
-          disabled={!running && which === PRESENT && placed === 0}
+          className={running || same || nothing ? undefined : "primary"}
+          disabled={!running && nothing}
           onClick={() => (running ? desk.stopOdds() : void desk.askOdds(which, choice))}
         >
           {running ? "Stop" : "Work out the odds"}
         </button>
+        {running && (
+          <progress value={work?.progress?.days ?? 0} max={work?.options.days} aria-label="Days simulated" />
+        )}
+        <Standing work={work} stale={stale} which={which} nothing={nothing} />
       </div>
-      <Standing work={work} stale={stale} nothing={placed === 0} />
-      {work?.report && <Report work={work} report={work.report} />}
+      {work?.end === "failed" && (
+        <p className="state breach odds-state">The odds could not be worked out: {work.message}.</p>
+      )}
+      {work?.report && work.reported ? (
+        <Report plan={work.reported.plan} report={work.report} stale={stale} />
+      ) : (
+        <p className="empty">
+          {nothing
+            ? "Nothing is placed: pack the day first."
+            : "Each simulated day draws a duration for every task between its low and its high, and the crew plays it by fixed rules."}
+        </p>
+      )}
     </>
   );
 }
 
+/** Of which day the figures are, and what becomes of them. Always there, so that nothing below it moves. */
 function Standing(props: {
   readonly work: OddsWork | null;
   readonly stale: boolean;
+  readonly which: string;
   readonly nothing: boolean;
 }) {
-  const { work, stale } = props;
-  if (props.nothing && !work) return <p className="empty">Nothing is placed: pack the day first.</p>;
-  if (!work)
+  const { work, stale, which, nothing } = props;
+  const packing = useDesk((state) => state.run?.running ?? false);
+  const due = useDesk((state) => oddsAreDue(state, which));
+  if (!work?.report) {
+    if (work?.end === "stopped") return <span className="note">Stopped before there was an answer.</span>;
+    if (work?.running || due) return <span className="note">Being worked out…</span>;
+    return packing ? <span className="note">Follow when the packer rests.</span> : null;
+  }
+  if (!stale)
     return (
-      <p className="empty">
-        Not worked out yet. Each simulated day draws a duration for every task between its low and its high,
-        and the crew plays it by fixed rules.
-      </p>
+      <span className="note">
+        {which === PRESENT ? "Of the day as it stands." : "Of the variant as it is."}
+      </span>
     );
-  if (work.end === "failed")
-    return <p className="state breach odds-state">The odds could not be worked out: {work.message}.</p>;
-  if (stale)
-    return (
-      <p className="state tight odds-state">
-        The day has changed since: these odds are of the day before. Work them out anew.
-      </p>
-    );
-  if (!work.running && !work.report)
-    return <p className="state tight odds-state">Stopped before there was an answer.</p>;
-  return null;
+  const next =
+    work.running || due
+      ? ", until the new ones are here."
+      : packing
+        ? ", until the packer rests."
+        : nothing
+          ? ". Nothing is placed now."
+          : ". Work them out anew.";
+  return <span className="state tight">Of the day before{next}</span>;
 }
 
-function Report({ work, report }: { readonly work: OddsWork; readonly report: OddsReport }) {
-  const { plan } = work;
+function Report(props: { readonly plan: Plan; readonly report: OddsReport; readonly stale: boolean }) {
+  const { plan, report, stale } = props;
   const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
   return (
-    <div className="odds-report">
+    <div className={stale ? "odds-report older" : "odds-report"}>
       <section className="odds-head" aria-label="The day">
-        <p>
+        <div>
           <span className="figure">
-            <ChanceWords chance={report.holds} />
+            <ChanceWords report={report} of="the day holds" chance={report.holds} />
           </span>
           <span>
             <b>The day holds</b>: every EVA closes inside its limits, every must-do task is done, every window
             is met.
           </span>
-        </p>
-        <p>
+        </div>
+        <div>
           <span className="figure second">
-            <ChanceWords chance={report.asPlanned} />
+            <ChanceWords report={report} of="the day holds and nothing is missed" chance={report.asPlanned} />
           </span>
           <span>That, and nothing that is placed is missed.</span>
-        </p>
+        </div>
         <p className="note">
           {counted(report.days, "simulated day")}, durations {shapeWords(report.shape)}, seed {report.seed}.
           In brackets the sampling error: where the chance lies in 95 of 100 such runs. Whether lows and highs
@@ -183,10 +203,10 @@ function Report({ work, report }: { readonly work: OddsWork; readonly report: Od
         )}
         <p className="note">{report.hurtMeasure}</p>
       </section>
-      <EvaOddsTable plan={plan} evas={report.evas} />
-      <TaskOddsTable plan={plan} tasks={report.tasks} />
+      <EvaOddsTable plan={plan} report={report} />
+      <TaskOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />
-      <MarginBands plan={plan} margins={report.margins} />
+      <MarginBands plan={plan} report={report} />
       <Played plan={plan} report={report} />
     </div>
   );
@@ -196,12 +216,19 @@ function shapeWords(shape: Shape): string {
   return SHAPES.find((one) => one.id === shape)?.name ?? shape;
 }
 
-/** Says the outcome once, when a run has ended. */
-function useSpoken(work: OddsWork | null): void {
+/** Whether a report is what these settings give. */
+function isAsked({ days, seed, shape }: OddsReport, choice: OddsChoice): boolean {
+  return days === choice.days && seed === choice.seed && shape === choice.shape;
+}
+
+/** Says the outcome once, when a run has ended; nothing of an older day. */
+function useSpoken(work: OddsWork | null, stale: boolean): void {
   const { look } = useAround();
-  const said = work && !work.running && work.end === "answered" ? work.report : null;
+  const said = work && !work.running && !stale && work.end === "answered" ? work.report : null;
   useEffect(() => {
     if (!said) return;
-    look.setState({ spoken: `The day holds in ${said.holds.words} of ${said.days} simulated days.` });
+    look.setState({
+      spoken: `The day holds in ${said.holds.words} of ${counted(said.days, "simulated day")}.`,
+    });
   }, [said, look]);
 }
