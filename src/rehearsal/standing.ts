@@ -195,14 +195,21 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
       const [a, b] = endsOf(link);
       return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
     }),
-    site: {
-      ...plan.site,
-      // Heat that comes after a task that was given up never comes.
-      keepOuts: plan.site.keepOuts
-        .filter((one) => one.afterTask === undefined || there.has(one.afterTask))
-        .map((one) => ({ ...one, exemptTasks: one.exemptTasks.filter((task) => there.has(task)) })),
-    },
+    site: siteWithout(plan.site, there),
   };
+}
+
+/** The site without heat that never comes, since the task it follows was given up. The same one where nothing changes. */
+function siteWithout(site: Plan["site"], there: ReadonlySet<string>): Plan["site"] {
+  const known = (task: string): boolean => there.has(task);
+  const whole = site.keepOuts.every(
+    (one) => (one.afterTask === undefined || known(one.afterTask)) && one.exemptTasks.every(known),
+  );
+  if (whole) return site;
+  const keepOuts = site.keepOuts
+    .filter((one) => one.afterTask === undefined || known(one.afterTask))
+    .map((one) => ({ ...one, exemptTasks: one.exemptTasks.filter(known) }));
+  return { ...site, keepOuts };
 }
 
 function endsOf(link: Link): readonly [string, string] {
@@ -219,6 +226,8 @@ function settled(task: Task, plan: Plan): Task {
   };
   return {
     ...unasking(task),
+    // What has been done stays done, whatever a packer would rather do.
+    must: true,
     ...(pin ? { pin } : {}),
     crew: { count: spot?.crew.length ?? task.crew.count, named: [] },
   };

@@ -95,3 +95,21 @@ export type {
   SiteRing,
   SiteWalks,
 } from "../engine/protocol.ts";
+export { isOver, rehearsalWork } from "./rehearsing.ts";
+export type {
+  CallOut,
+  Proposal,
+  Rehearsed,
+  RehearsalPorts,
+  RehearsalState,
+  RehearsalWork,
+} from "./rehearsing.ts";
+export type {
+  Call,
+  Debrief,
+  DebriefEva,
+  DebriefRow,
+  ReadOut,
+  Spot as RehearsedSpot,
+} from "../rehearsal/index.ts";
+export { isMark } from "../rehearsal/index.ts";

@@ -1,0 +1,353 @@
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Verdict } from "../check/index.ts";
+import type { Engine } from "../engine/protocol.ts";
+import { instant } from "../kernel/index.ts";
+import { parseText, type Plan, type Schedule } from "../plan/index.ts";
+import {
+  type Call,
+  type DayStanding,
+  type Debrief,
+  debriefOf,
+  MOST_CALLS,
+  nextCall,
+  played,
+  type ReadOut,
+  readOuts,
+  type Rehearsal,
+  rehearsalFrom,
+  rehearsalSchema,
+  standingOf,
+  type WalkS,
+  withReadings,
+} from "../rehearsal/index.ts";
+import type { Desk } from "./desk.ts";
+import { planText, wordsOf } from "./files.ts";
+import type { Clock, JudgeFor } from "./ports.ts";
+
+/** What is called out, without its time: that is the clock's. */
+export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
+
+/** A day under rehearsal. It keeps the plan as it was when it began, whatever becomes of the open one. */
+export interface Rehearsed {
+  readonly plan: Plan;
+  readonly rehearsal: Rehearsal;
+  /** The judge's word on the plan as it was. */
+  readonly planned: Verdict;
+  readonly standing: DayStanding;
+  /** The plan as the day goes, with what gauges said in it, and the judge's word on it. */
+  readonly now: Plan;
+  readonly verdict: Verdict;
+  readonly reads: readonly ReadOut[];
+}
+
+/** A schedule for what is to come that waits for a yes or no. */
+export interface Proposal {
+  readonly how: "mend" | "pack";
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  /** What changes, one sentence each. */
+  readonly changes: readonly string[];
+  /** When it was asked for: older than this it no longer fits. */
+  readonly askedS: number;
+}
+
+export interface RehearsalState {
+  readonly day: Rehearsed | null;
+  /** The clock runs. */
+  readonly running: boolean;
+  /** Mission seconds a second. */
+  readonly speed: number;
+  /** Who says when a task begins and ends: the crew by itself, or whoever leads the rehearsal. */
+  readonly caller: "crew" | "trainer";
+  readonly planning: "mend" | "pack" | null;
+  readonly proposal: Proposal | null;
+  readonly trouble: string | null;
+}
+
+export interface RehearsalWork {
+  readonly state: Pick<StoreApi<RehearsalState>, "getState" | "getInitialState" | "subscribe">;
+  /** Begins with the open plan, a quarter of an hour before the first egress; another rehearsal under way is given up. */
+  begin(seed: number): void;
+  end(): void;
+  call(call: CallOut): void;
+  /** Takes back the last call, and the clock to its time. */
+  takeBack(): void;
+  run(): void;
+  hold(): void;
+  setSpeed(speed: number): void;
+  setCaller(caller: RehearsalState["caller"]): void;
+  /** Moves the clock on: by so many seconds, or to the next call of a crew playing by itself. */
+  goOn(by: number | "next call"): void;
+  /** Asks for a schedule of what is to come: with the fewest changes, or with the most worth. */
+  planAnew(how: Proposal["how"]): Promise<void>;
+  take(): void;
+  leave(): void;
+  debrief(): Debrief | null;
+  /** The rehearsal with its plan, as a file's text. */
+  fileText(): string | null;
+  /** Opens such a file; the answer is why not, or null. */
+  open(text: string): string | null;
+}
+
+export interface RehearsalPorts {
+  readonly engine: Pick<Engine, "mend" | "pack">;
+  readonly judgeFor: JudgeFor;
+  readonly clock: Clock;
+  readonly walksOf: (plan: Plan) => WalkS;
+  /** Keeps the rehearsal over a reload; `null` when there is none. */
+  readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
+}
+
+/** How often the clock is moved while it runs, ms. */
+const TICK_MS = 250;
+/** The rehearsal begins so long before the first egress, s. */
+const BEFORE_S = 900;
+const PLAN_S = 5;
+const MEMORY = "rehearsal";
+
+export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork {
+  const state = createStore<RehearsalState>()(() => ({
+    day: null,
+    running: false,
+    speed: 60,
+    caller: "crew",
+    planning: null,
+    proposal: null,
+    trouble: null,
+  }));
+  let stopTick: (() => void) | null = null;
+  let asking: AbortController | null = null;
+
+  const stand = (plan: Plan, planned: Verdict, rehearsal: Rehearsal): Rehearsed => {
+    const standing = standingOf(plan, rehearsal, ports.walksOf(plan));
+    const first = ports.judgeFor(standing.plan)(standing.plan.schedule);
+    const reads = readOuts(standing.facts.readings, first.margins);
+    const now = withReadings(standing.plan, reads);
+    const verdict = now === standing.plan ? first : ports.judgeFor(now)(now.schedule);
+    return { plan, rehearsal, planned, standing, now, verdict, reads };
+  };
+
+  const put = (rehearsal: Rehearsal): void => {
+    const { day } = state.getState();
+    if (!day) return;
+    state.setState({ day: stand(day.plan, day.planned, rehearsal), trouble: null });
+  };
+
+  const keep = (): void => ports.memory.set(MEMORY, fileText() ?? "");
+
+  const start = (plan: Plan, rehearsal: Rehearsal): void => {
+    halt();
+    dropQuestion();
+    const planned = ports.judgeFor(plan)(plan.schedule);
+    state.setState({ day: stand(plan, planned, rehearsal), trouble: null });
+  };
+
+  const halt = (): void => {
+    stopTick?.();
+    stopTick = null;
+    state.setState({ running: false });
+  };
+
+  const dropQuestion = (): void => {
+    asking?.abort();
+    asking = null;
+    state.setState({ planning: null, proposal: null });
+  };
+
+  /** The clock at `nowS`, with all that a crew playing by itself has called until then. */
+  const at = (day: Rehearsed, nowS: number): Rehearsal =>
+    state.getState().caller === "crew"
+      ? played(day.plan, day.rehearsal, nowS, ports.walksOf(day.plan))
+      : { ...day.rehearsal, nowS: instant(Math.max(day.rehearsal.nowS, nowS)) };
+
+  const tick = (sinceMs: number, carryS: number): void => {
+    const { day, speed } = state.getState();
+    if (!day) return;
+    const nowMs = ports.clock.nowMs();
+    const passedS = carryS + ((nowMs - sinceMs) / 1000) * speed;
+    const wholeS = Math.floor(passedS);
+    if (wholeS > 0) put(at(day, day.rehearsal.nowS + wholeS));
+    const after = state.getState().day;
+    if (after && isOver(after)) {
+      halt();
+      keep();
+      return;
+    }
+    stopTick = ports.clock.after(TICK_MS, () => tick(nowMs, passedS - wholeS));
+  };
+
+  function callOut(call: CallOut): void {
+    const { day } = state.getState();
+    if (!day || day.rehearsal.calls.length >= MOST_CALLS) return;
+    const { rehearsal } = day;
+    put({ ...rehearsal, calls: [...rehearsal.calls, { ...call, atS: rehearsal.nowS } as Call] });
+    keep();
+  }
+
+  function fileText(): string | null {
+    const { day } = state.getState();
+    if (!day) return null;
+    return JSON.stringify({ ...day.rehearsal, plan: JSON.parse(planText(day.plan)) as unknown });
+  }
+
+  function open(text: string): string | null {
+    let found: unknown;
+    try {
+      found = JSON.parse(text);
+    } catch {
+      return "it is no JSON text";
+    }
+    if (typeof found !== "object" || found === null || !("plan" in found)) return "it holds no rehearsal";
+    const { plan, ...rest } = found as { plan: unknown };
+    const rehearsal = rehearsalSchema.safeParse(rest);
+    if (!rehearsal.success) {
+      const [first] = rehearsal.error.issues;
+      return `${first?.path.join(".") ?? ""} ${first?.message ?? "it has faults"}`.trim();
+    }
+    const read = parseText(JSON.stringify(plan));
+    if (!read.ok) return `its plan: ${read.error[0]?.path ?? ""} ${read.error[0]?.message ?? ""}`.trim();
+    start(read.value, rehearsal.data);
+    keep();
+    return null;
+  }
+
+  const kept = ports.memory.get(MEMORY);
+  if (kept !== null && kept !== "") open(kept);
+
+  return {
+    state,
+    begin(seed) {
+      const { plan, verdict } = desk.state.getState();
+      const egress = verdict.outings.map((outing): number => outing.span.startS);
+      const fromS = egress.length === 0 ? 0 : Math.max(0, Math.min(...egress) - BEFORE_S);
+      start(plan, rehearsalFrom(fromS, seed));
+      keep();
+    },
+    end() {
+      halt();
+      dropQuestion();
+      state.setState({ day: null, trouble: null });
+      keep();
+    },
+    call: callOut,
+    takeBack() {
+      const { day } = state.getState();
+      const last = day?.rehearsal.calls.at(-1);
+      if (!day || !last) return;
+      halt();
+      put({ ...day.rehearsal, nowS: last.atS, calls: day.rehearsal.calls.slice(0, -1) });
+      keep();
+    },
+    run() {
+      const { day, running } = state.getState();
+      if (!day || running || isOver(day)) return;
+      state.setState({ running: true });
+      const nowMs = ports.clock.nowMs();
+      stopTick = ports.clock.after(TICK_MS, () => tick(nowMs, 0));
+    },
+    hold() {
+      halt();
+      keep();
+    },
+    setSpeed: (speed) => state.setState({ speed }),
+    setCaller: (caller) => state.setState({ caller }),
+    goOn(by) {
+      const { day } = state.getState();
+      if (!day) return;
+      const { rehearsal, plan } = day;
+      if (by !== "next call") put(at(day, rehearsal.nowS + by));
+      else {
+        const next = nextCall(plan, rehearsal, ports.walksOf(plan));
+        if (next) put(at(day, next.atS));
+      }
+      keep();
+    },
+    async planAnew(how) {
+      const { day } = state.getState();
+      if (!day) return;
+      dropQuestion();
+      const mine = new AbortController();
+      asking = mine;
+      state.setState({ planning: how, trouble: null });
+      const { now, standing, rehearsal } = day;
+      const plan = { ...standing.ahead, suits: now.suits, crew: now.crew };
+      const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule };
+      try {
+        const answer =
+          how === "mend"
+            ? await ports.engine.mend(plan, plan.schedule, options, mine.signal)
+            : await ports.engine.pack(plan, options, () => undefined, mine.signal);
+        if (asking !== mine) return;
+        const changes = changesOf(plan, answer.schedule);
+        const { schedule, verdict } = answer;
+        state.setState({
+          planning: null,
+          proposal: { how, schedule, verdict, changes, askedS: rehearsal.nowS },
+        });
+      } catch (error) {
+        if (asking !== mine) return;
+        state.setState({ planning: null, trouble: wordsOf(error) });
+      }
+    },
+    take() {
+      const { day, proposal } = state.getState();
+      if (!day || !proposal) return;
+      const there = new Set(proposal.schedule.placements.map((one) => one.task));
+      const lost = day.standing.spots.find((spot) => spot.state !== "to come" && !there.has(spot.task));
+      dropQuestion();
+      if (lost) {
+        state.setState({
+          trouble: "The new schedule is older than what has begun since. Ask for another one.",
+        });
+        return;
+      }
+      const tasks = new Set(day.plan.tasks.map((task) => task.id));
+      const placements = proposal.schedule.placements.filter((one) => tasks.has(one.task));
+      callOut({ kind: "replanned", schedule: { placements } });
+    },
+    leave: dropQuestion,
+    debrief() {
+      const { day } = state.getState();
+      if (!day) return null;
+      return debriefOf(day.plan, day.rehearsal, day.planned.outings, ports.walksOf(day.plan));
+    },
+    fileText,
+    open,
+  };
+}
+
+/** True when nobody is out and nothing is to come, or the stay is over. */
+export function isOver({ plan, rehearsal, standing }: Rehearsed): boolean {
+  const { facts, spots } = standing;
+  if (rehearsal.nowS >= plan.stay.lengthS) return true;
+  return (
+    spots.every((spot) => spot.state === "done") && [...facts.outS.keys()].every((eva) => facts.inS.has(eva))
+  );
+}
+
+/** What a schedule changes of the plan's own, one sentence for each task. */
+function changesOf(plan: Plan, schedule: Schedule): readonly string[] {
+  const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot]));
+  const now = new Map(schedule.placements.map((spot) => [spot.task, spot]));
+  const crewNames = (ids: readonly string[]): string =>
+    ids.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join(" and ");
+  return plan.tasks.flatMap((task) => {
+    const before = was.get(task.id);
+    const after = now.get(task.id);
+    if (before && !after) return [`${task.name} is dropped.`];
+    if (!before && after)
+      return [`${task.name} is added, at ${clock(after.startS)} by ${crewNames(after.crew)}.`];
+    if (!before || !after) return [];
+    if (before.crew.toSorted().join() !== after.crew.toSorted().join() || before.eva !== after.eva)
+      return [`${task.name} goes to ${crewNames(after.crew)}, at ${clock(after.startS)}.`];
+    if (before.startS === after.startS) return [];
+    const byMin = Math.ceil(Math.abs(after.startS - before.startS) / 60);
+    return [`${task.name} begins ${byMin} min ${after.startS > before.startS ? "later" : "earlier"}.`];
+  });
+}
+
+/** h:mm of mission time, the begun minute not counted. */
+function clock(atS: number): string {
+  const minutes = Math.floor(atS / 60);
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}`;
+}
