@@ -8,13 +8,14 @@ import {
   useState,
 } from "react";
 import { useAround } from "../context.ts";
+import { counted } from "../words.ts";
 import { widened, widenedLine } from "./bulk.ts";
 import type { Faulty } from "./celleditor.tsx";
 import { putDraft, sentence } from "./draft.ts";
 import { type Extent, moved, onward, type Spot } from "./gridmoves.ts";
 import { GridHead } from "./gridhead.tsx";
 import { GridRow } from "./gridrow.tsx";
-import type { Editing, GridHands, Place } from "./gridhands.ts";
+import type { Editing, GridHands, Place, Word } from "./gridhands.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
 import { isBlock, pastedOver, rowsIn, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
@@ -38,8 +39,8 @@ export function Grid(props: {
   /** The rows that are written together. */
   readonly marked: ReadonlySet<string>;
   readonly onMarked: (marked: ReadonlySet<string>) => void;
-  /** Says why nothing was pasted; null takes it back. */
-  readonly onWord: (word: string | null) => void;
+  /** Says what was pasted, or why nothing was. */
+  readonly onWord: (word: Word) => void;
   readonly labelId: string;
   readonly helpId: string;
 }) {
@@ -247,16 +248,13 @@ export function Grid(props: {
     const { plan } = desk.state.getState();
     const ids = lines.map((line) => line.id);
     const pasted = pastedOver(table, plan, ids, from, block);
-    if (!pasted.ok) {
-      onWord(`Nothing was pasted. ${pasted.error.join(" ")}`);
-      return;
-    }
-    const { parts, cells, added } = pasted.value;
-    const rows = added > 0 ? `, ${added} new ${added === 1 ? "row" : "rows"}` : "";
-    const done = desk.edit(`Paste ${cells} ${cells === 1 ? "cell" : "cells"}${rows}`, () => parts);
-    onWord(
-      done.ok ? null : `Nothing was pasted. ${sentence(done.error[0]?.message ?? "The plan cannot take it")}`,
-    );
+    const refuse = (why: string): void => onWord({ refused: true, text: `Nothing was pasted. ${why}` });
+    if (!pasted.ok) return refuse(pasted.error.join(" "));
+    const { parts, cells, added, notes } = pasted.value;
+    const what = `${counted(cells, "cell")}${added > 0 ? `, ${counted(added, "new row")}` : ""}`;
+    const done = desk.edit(`Paste ${what}`, () => parts);
+    if (done.ok) onWord({ refused: false, text: [`Pasted ${what}.`, ...notes].join(" ") });
+    else refuse(sentence(done.error[0]?.message ?? "The plan cannot take it"));
   };
 
   const first = lines[0];

@@ -24,3 +24,9 @@ export interface Place {
   readonly line: string;
   readonly column: number;
 }
+
+/** What is said over a table of what was done with it, or why it was not. */
+export interface Word {
+  readonly refused: boolean;
+  readonly text: string;
+}

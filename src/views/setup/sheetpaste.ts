@@ -1,6 +1,9 @@
 import type { Plan } from "../../plan/index.ts";
 import { failed, done, type Outcome } from "../../kernel/index.ts";
 import { type Entry, partsOf } from "./entry.ts";
+import { counted } from "../words.ts";
+import { type Head, headsIn, underHead } from "./sheetheads.ts";
+import { nearestWord } from "./spelling.ts";
 import type { Cell, Table } from "./table.ts";
 
 /** A block of texts as spreadsheets hand it over, and what it makes of a table. Pure. */
@@ -11,10 +14,13 @@ export interface Pasted {
   readonly parts: Partial<Plan>;
   readonly cells: number;
   readonly added: number;
+  /** What the planner should know of it, a sentence each: what was left out, and which names are there twice. */
+  readonly notes: readonly string[];
 }
 
-/** Most faults that are told of one block. */
+/** Most faults that are told of one block, and most choices that are told instead of a wrong one. */
 const MOST_FAULTS = 5;
+const MOST_TOLD = 6;
 
 /**
  * Rows of texts from tab-separated text. A field in double quotes may hold tabs, line ends and, doubled, quotes. A line
@@ -63,9 +69,10 @@ export function textOf(rows: readonly (readonly string[])[]): string {
 }
 
 /**
- * The block laid over the table from `line` and `column` on, in the order of `lines` (those that are shown). Rows past
- * the last line are added where the table allows it; empty texts and cells that do not apply are passed over. With any
- * fault nothing is to be pasted and the first of them are told.
+ * The block laid over the table from `line` and `column` on, in the order of `lines` (those that are shown). Under a
+ * first row of heads each column goes where its head says. Rows past the last line are added where the table allows it;
+ * empty texts and cells that do not apply are passed over. With any fault nothing is to be pasted and the first of them
+ * are told.
  */
 export function pastedOver(
   table: Table,
@@ -74,13 +81,21 @@ export function pastedOver(
   from: { readonly row: number; readonly column: number },
   block: readonly (readonly string[])[],
 ): Outcome<Pasted, readonly string[]> {
+  const heads = table.rows ? headsIn(block[0] ?? [], table.columns) : null;
   let now = plan;
   let cells = 0;
   let added = 0;
+  let row = from.row - 1;
   const faults: string[] = [];
+  const leftOut = new Map<string, number>();
+  const touched = new Set<string>();
   for (const [i, texts] of block.entries()) {
-    let id = lines[from.row + i];
+    if (heads && i === 0) continue;
+    row += 1;
+    const empty = texts.every((text) => text.trim() === "");
+    let id = lines[row];
     if (id === undefined) {
+      if (empty) continue;
       const fresh = table.rows?.add(now) ?? "This table has no more rows.";
       if (typeof fresh === "string") {
         faults.push(fresh);
@@ -90,11 +105,19 @@ export function pastedOver(
       id = fresh.id;
       added += 1;
     }
+    if (!empty) touched.add(id);
     for (const [k, text] of texts.entries()) {
-      const cell = table.line(now, id)?.cells[from.column + k];
-      if (!cell || cell.fixed !== null || text.trim() === "") continue;
-      const read = readText(cell, text, now);
-      if (!read.ok) faults.push(`Row ${i + 1}, ${cell.label}: ${read.error}`);
+      if (text.trim() === "") continue;
+      const head = heads?.[k];
+      const column = heads ? (head?.column ?? null) : from.column + k;
+      const cell = column === null ? null : (table.line(now, id)?.cells[column] ?? null);
+      if (!cell || cell.fixed !== null) {
+        const why = whyLeftOut(cell, head, table.columns[column ?? -1]?.label ?? "");
+        if (cell?.shown !== text.trim()) leftOut.set(why, (leftOut.get(why) ?? 0) + 1);
+        continue;
+      }
+      const read = readText(cell, head ? underHead(text, head) : text, now);
+      if (!read.ok) faults.push(`Row ${i + 1}, ${cell.label}${quoted(text, read.error)}: ${read.error}`);
       else {
         now = { ...now, ...cell.put(read.value)(now) };
         cells += 1;
@@ -106,7 +129,38 @@ export function pastedOver(
     return failed([...faults.slice(0, MOST_FAULTS), ...(more > 0 ? [`and ${more} more.`] : [])]);
   }
   const keys = (Object.keys(now) as (keyof Plan)[]).filter((key) => now[key] !== plan[key]);
-  return done({ parts: Object.fromEntries(keys.map((key) => [key, now[key]])), cells, added });
+  return done({
+    parts: Object.fromEntries(keys.map((key) => [key, now[key]])),
+    cells,
+    added,
+    notes: [
+      ...[...leftOut].map(([why, many]) => `Left out ${counted(many, "cell")} ${why}`),
+      ...namesakes(table, now, touched),
+    ],
+  });
+}
+
+/** Why a text goes nowhere: it is under a head of no column, past the last one, or does not apply. */
+function whyLeftOut(cell: Cell | null, head: Head | undefined, label: string): string {
+  if (cell) return `in ${label}: ${cell.fixed}`;
+  return head ? `under “${head.text.trim()}”, which is no column here.` : "past the last column.";
+}
+
+/** Names that more than one row of the table has, among the rows that were pasted. */
+function namesakes(table: Table, plan: Plan, touched: ReadonlySet<string>): readonly string[] {
+  if (!table.rows) return [];
+  const lines = table.lines(plan);
+  const many = new Map<string, number>();
+  for (const { name } of lines) many.set(name, (many.get(name) ?? 0) + 1);
+  const pasted = new Set(lines.filter((line) => touched.has(line.id)).map((line) => line.name));
+  return [...pasted]
+    .filter((name) => many.get(name)! > 1)
+    .map((name) => `${many.get(name)!} rows are called “${name}”.`);
+}
+
+/** The text that was read, unless the reason quotes it already. */
+function quoted(text: string, reason: string): string {
+  return reason.includes("“") ? "" : `, “${text.trim()}”`;
 }
 
 /** A text as people write it in a spreadsheet, as the cell's value: names for ids, x or yes for ticks. */
@@ -139,8 +193,17 @@ function draftFrom(entry: Entry, text: string, plan: Plan): Outcome<string, stri
 function chosen(entry: Entry, text: string, plan: Plan): Outcome<string, string> {
   const wanted = text.toLowerCase();
   const choices = entry.choices?.(plan) ?? [];
-  const found =
-    choices.find(({ words }) => words.toLowerCase() === wanted) ??
-    choices.find(({ value }) => value.toLowerCase() === wanted);
-  return found ? done(found.value) : failed(`There is no “${text}” to choose.`);
+  const [found, other] = choices.filter(({ words }) => words.toLowerCase() === wanted);
+  if (found && other) return failed(`Two are called “${text}”: give one of them another name first.`);
+  const byId = found ?? choices.find(({ value }) => value.toLowerCase() === wanted);
+  if (byId) return done(byId.value);
+  const all = choices.map(({ words }) => words);
+  const near = nearestWord(text, all);
+  const instead =
+    near !== null
+      ? `; perhaps “${near}”`
+      : all.length > 0 && all.length <= MOST_TOLD
+        ? `; there is: ${all.join(", ")}`
+        : "";
+  return failed(`There is no “${text}” to choose${instead}.`);
 }

@@ -22,6 +22,8 @@ export interface Field<Row> {
   readonly group?: string;
   /** Words for what the schema leaves unsaid. */
   readonly hint?: string;
+  /** Other words that stand over such a column in spreadsheets. */
+  readonly heads?: readonly string[];
   /** Only for fields that are not simply what lies at their path. */
   readonly read?: (row: Row, plan: Plan) => unknown;
   readonly write?: (row: Row, value: unknown, plan: Plan) => Row;
@@ -66,6 +68,8 @@ export interface Column {
   readonly width: number;
   readonly group: string;
   readonly align: Entry["align"];
+  /** Other words that stand over it in spreadsheets. */
+  readonly heads?: readonly string[];
 }
 
 /** A new row, or why there can be none. */
@@ -187,7 +191,9 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
     id: spec.id,
     title: spec.title,
     intro: spec.intro,
-    columns: spec.fields.map(columnOf),
+    columns: spec.fields.map((field) =>
+      columnOf(field.path === "name" ? { ...field, heads: [spec.one, ...(field.heads ?? [])] } : field),
+    ),
     lines: (plan) => listOf(plan).map((row, index) => lineOf(plan, row, index)),
     line(plan, id) {
       const index = listOf(plan).findIndex((row) => spec.keyOf(row) === id);
@@ -303,8 +309,8 @@ function faceOf<Row>(field: Field<Row>, guide: FieldGuide): Pick<Cell, "entry" |
   return { entry: field.entry, unit: field.unit ?? "", hint: field.hint ?? guide.words, guide };
 }
 
-function columnOf<Row>({ label, unit = "", width, group = "", entry }: Field<Row>): Column {
-  return { label, unit, width, group, align: entry.align };
+function columnOf<Row>({ label, unit = "", width, group = "", entry, heads = [] }: Field<Row>): Column {
+  return { label, unit, width, group, align: entry.align, heads };
 }
 
 /** First letter small, unless the word is an abbreviation. */

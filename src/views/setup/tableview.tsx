@@ -4,7 +4,7 @@ import type { Removal } from "../../store/index.ts";
 import { Menu } from "../shell/menu.tsx";
 import { sentence } from "./draft.ts";
 import { Grid } from "./grid.tsx";
-import type { Place } from "./gridhands.ts";
+import type { Place, Word } from "./gridhands.ts";
 import { RemovalDialog } from "./removaldialog.tsx";
 import type { Cell, NewRow, Table } from "./table.ts";
 
@@ -22,7 +22,8 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const [wanted, setWanted] = useState("");
   const [begin, setBegin] = useState<string | null>(null);
   const [called, setCalled] = useState(0);
-  const [word, setWord] = useState<string | null>(null);
+  const [word, setWord] = useState<Word | null>(null);
+  const refuse = (text: string): void => setWord({ refused: true, text });
   const [marked, setMarked] = useState<ReadonlySet<string>>(NONE_MARKED);
   const [removing, setRemoving] = useState<{ readonly name: string; readonly removal: Removal } | null>(null);
   const titleId = useId();
@@ -40,10 +41,10 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const { rows } = table;
 
   const put = (made: NewRow, step: (name: string) => string): void => {
-    if (typeof made === "string") return setWord(made);
+    if (typeof made === "string") return refuse(made);
     const name = table.lines({ ...plan, ...made.change(plan) }).find((one) => one.id === made.id)?.name ?? "";
     const put = desk.edit(step(name), made.change);
-    if (!put.ok) return setWord(sentence(put.error[0]?.message ?? "The plan cannot take it."));
+    if (!put.ok) return refuse(sentence(put.error[0]?.message ?? "The plan cannot take it."));
     setWord(null);
     setWanted("");
     setPlace({ line: made.id, column: 0 });
@@ -61,8 +62,8 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     const next = lines[index + 1] ?? lines[index - 1] ?? null;
     const done = desk.edit(`Remove ${name}`, removal.change);
     setRemoving(null);
-    setWord(done.ok ? null : sentence(done.error[0]?.message ?? "The plan cannot take it."));
-    if (!done.ok) return;
+    if (!done.ok) return refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
+    setWord(null);
     setPlace(next ? { line: next.id, column: 0 } : null);
     setCalled((times) => times + 1);
   };
@@ -141,8 +142,11 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
         </div>
       </header>
       {word !== null && (
-        <p className="state breach setup-word" role="alert">
-          {word}
+        <p
+          className={word.refused ? "state breach setup-word" : "setup-word note"}
+          role={word.refused ? "alert" : "status"}
+        >
+          {word.text}
         </p>
       )}
       {marked.size > 1 && (

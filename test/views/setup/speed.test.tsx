@@ -4,7 +4,9 @@ import { describe, expect, it } from "vitest";
 import { taskTable } from "../../../src/views/setup/fields/tasks.ts";
 import { rowsShown } from "../../../src/views/setup/rowwindow.ts";
 import { Setup } from "../../../src/views/setup/setup.tsx";
+import { headsIn } from "../../../src/views/setup/sheetheads.ts";
 import { pastedOver, rowsIn, textOf } from "../../../src/views/setup/sheetpaste.ts";
+import { nearestWord } from "../../../src/views/setup/spelling.ts";
 import { TASK_TEMPLATES } from "../../../src/views/setup/tasktemplates.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { planOf, smallInput } from "../../store/bench.ts";
@@ -59,7 +61,17 @@ describe("a block laid over the tasks", () => {
     const read = pastedOver(taskTable, plan, ids, from, [["Survey"], ["digging"]]);
     expect(read).toEqual({
       ok: false,
-      error: ["Row 2, Kind of Task three: There is no “digging” to choose."],
+      error: [
+        "Row 2, Kind of Task three: There is no “digging” to choose; there is: Sampling, Deployment, Survey, Upkeep.",
+      ],
+    });
+    const below = pastedOver(taskTable, plan, ids, from, [["Samplng", "", "50 pts"]]);
+    expect(below).toEqual({
+      ok: false,
+      error: [
+        "Row 1, Kind of Task two: There is no “Samplng” to choose; perhaps “Sampling”.",
+        "Row 1, Worth of Task two, “50 pts”: Write a number (points).",
+      ],
     });
   });
 
@@ -68,6 +80,75 @@ describe("a block laid over the tasks", () => {
     const read = pastedOver(taskTable, plan, ids, { row: 0, column: place }, [["lander"], [""]]);
     if (!read.ok) throw new Error(read.error.join());
     expect(read.value.parts.tasks!.map((task) => task.place)).toEqual(["lander", "ridge", "ridge"]);
+  });
+});
+
+describe("a block under heads", () => {
+  const laid = (block: readonly (readonly string[])[]) => {
+    const read = pastedOver(taskTable, plan, ids, { row: 3, column: column("Worth") }, block);
+    if (!read.ok) throw new Error(read.error.join());
+    return { ...read.value, tasks: read.value.parts.tasks!.slice(3) };
+  };
+
+  it("goes where its heads say, in any order, with their units", () => {
+    const { tasks, cells, added, notes } = laid([
+      ["Location", "Task", "Must do", "Duration (min)", "High [h]", "Walk in it (km)"],
+      ["Lander", "Dig", "x", "25", "1.5", "0.3"],
+      ["", "Look", "", "0:10", "", ""],
+    ]);
+    expect([cells, added]).toEqual([8, 2]);
+    expect(
+      tasks.map((task) => [task.name, task.place, task.must, task.duration.likelyS, task.duration.highS]),
+    ).toEqual([
+      ["Dig", "lander", true, 1500, 5400],
+      ["Look", "ridge", false, 600, undefined],
+    ]);
+    expect(tasks[0]!.walkM).toBe(300);
+    expect(notes).toEqual([]);
+  });
+
+  it("tells what went nowhere and which names are there twice", () => {
+    const { tasks, notes } = laid([
+      ["Name", "Worth", "Lead", "Start (UTC)", "Mass"],
+      ["Dig", "20", "Ann", "7:00", "2"],
+      ["", "", "", "", ""],
+      ["Task one", "30", "Bo", "", ""],
+    ]);
+    expect(tasks.map((task) => task.name)).toEqual(["Dig", "Task one"]);
+    expect(notes).toEqual([
+      "Left out 2 cells under “Lead”, which is no column here.",
+      "Left out 1 cell under “Start (UTC)”, which is no column here.",
+      "Left out 1 cell in Mass: Brings nothing back: choose a container first.",
+      "2 rows are called “Task one”.",
+    ]);
+  });
+
+  it("is known by two heads, and a row of values is none", () => {
+    const heads = (row: readonly string[]) => headsIn(row, taskTable.columns);
+    expect(heads(["Survey", "x", "40"])).toBeNull();
+    expect(heads(["Name", "Bo", "Ann"])).toBeNull();
+    expect(heads(["Name"])?.map((head) => head.column)).toEqual([0]);
+    expect(heads(["Name", "Bo", "Worth"])?.map((head) => head.column)).toEqual([0, null, column("Worth")]);
+  });
+
+  it("never lets a name that two have stand for one of them", () => {
+    const twice = { ...plan.site.places[1]!, id: "other" };
+    const site = { ...plan.site, places: [...plan.site.places, twice] };
+    const read = pastedOver(taskTable, { ...plan, site }, ids, { row: 0, column: column("Place") }, [
+      [twice.name],
+    ]);
+    expect(read.ok ? [] : read.error).toEqual([
+      `Row 1, Place of Task one: Two are called “${twice.name}”: give one of them another name first.`,
+    ]);
+  });
+});
+
+describe("the word that was meant", () => {
+  it("has few letters wrong", () => {
+    expect(nearestWord("Rim Overlok", ["Lander", "Rim Overlook", "Rim"])).toBe("Rim Overlook");
+    expect(nearestWord("digging", ["Sampling", "Deployment"])).toBeNull();
+    expect(nearestWord("ab", ["cd"])).toBeNull();
+    expect(nearestWord("x", [])).toBeNull();
   });
 });
 
@@ -85,6 +166,7 @@ describe("in the grid", () => {
     const { plan: now, history } = desk.state.getState();
     expect(now.tasks.map((task) => task.worth)).toEqual([11, 12, 13]);
     expect(history.undo.at(-1)!.name).toBe("Paste 3 cells");
+    expect(document.querySelector("[role=status].setup-word")?.textContent).toBe("Pasted 3 cells.");
     paste("14\nmany");
     expect(desk.state.getState().plan).toBe(now);
     expect(document.querySelector("[role=alert].setup-word")?.textContent).toContain(

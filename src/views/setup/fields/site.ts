@@ -129,10 +129,11 @@ export const placeTable = listTable<Place>({
   prefix: "place",
   ...BY_NAME,
   fields: [
-    named(24),
+    { ...named(24), heads: ["station"] },
     {
       label: "Kind",
       path: "kind",
+      heads: ["type"],
       entry: choice([
         { value: "lander", words: "Lander" },
         { value: "station", words: "Station" },
@@ -140,9 +141,9 @@ export const placeTable = listTable<Place>({
       ]),
       width: 16,
     },
-    { label: "East", path: "eastM", entry: quantity("m"), unit: "m", width: 9 },
-    { label: "North", path: "northM", entry: quantity("m"), unit: "m", width: 9 },
-    { label: "Up", path: "upM", entry: quantity("m"), unit: "m", width: 9 },
+    { label: "East", path: "eastM", entry: quantity("m"), unit: "m", width: 9, heads: ["x", "easting"] },
+    { label: "North", path: "northM", entry: quantity("m"), unit: "m", width: 9, heads: ["y", "northing"] },
+    { label: "Up", path: "upM", entry: quantity("m"), unit: "m", width: 9, heads: ["z", "height"] },
   ],
   blank: (plan, id) => ({
     id,
