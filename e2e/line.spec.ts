@@ -107,9 +107,9 @@ for (const theme of ["light", "dark"] as const)
   }) => {
     await openDay(page);
     if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
-    const signs = page.getByRole("button", { name: "Signs" });
+    const signs = page.getByRole("button", { name: "Legend", exact: true });
     await signs.press("Enter");
-    const legend = page.getByRole("region", { name: "Signs of the line" });
+    const legend = page.getByRole("region", { name: "Legend of the line" });
     await expect(legend).toContainText("longest walk home that the suit carries");
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);

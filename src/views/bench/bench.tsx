@@ -28,8 +28,8 @@ export const Bench = memo(function Bench() {
         </span>
         <input
           type="search"
-          aria-label="Search the bench"
-          placeholder="Search"
+          aria-label="Find on the bench"
+          placeholder="Find"
           value={words}
           onChange={(event) => setWords(event.target.value)}
           onKeyDown={(event) => {
@@ -128,7 +128,9 @@ const Card = memo(function Card(props: {
         }}
       >
         <span className={`kind ${task.kind}`}>{KIND_LETTERS[task.kind]}</span>
-        <span className="card-name narrow">{task.name}</span>
+        <span className="card-name narrow" title={task.name}>
+          {task.name}
+        </span>
         <span className="card-worth">{task.must ? "must" : task.worth}</span>
         <span className="card-facts narrow">
           {left(lengthS)} · {crew} · {props.place}

@@ -47,7 +47,9 @@ export const Gutter = memo(function Gutter(props: GutterProps) {
     <div className="gutter">
       {standing.lanes.map((lane) => (
         <div key={lane.key} className="gutter-lane" style={{ height: lane.heightPx }}>
-          <b className={lane.key === REMOTE ? "" : "gutter-name"}>{lane.name}</b>
+          <b className={nameClass(lane)} title={lane.name}>
+            {lane.name}
+          </b>
           {lane.key !== REMOTE && <span className="note">min from home</span>}
           {heightLabels(standing, lane.key).map(({ minutes, y }) => (
             <span
@@ -76,4 +78,12 @@ function sameGutter(a: GutterProps, b: GutterProps): boolean {
       return lane.key === other?.key && lane.name === other.name && lane.heightPx === other.heightPx;
     })
   );
+}
+
+/** Longer names than a call sign are set smaller, on two lines. */
+const CALL_SIGN = 5;
+
+function nameClass(lane: { readonly key: string; readonly name: string }): string {
+  if (lane.key === REMOTE) return "";
+  return lane.name.length > CALL_SIGN ? "gutter-name long" : "gutter-name";
 }

@@ -25,7 +25,7 @@ export const STEERING: readonly { readonly title: string; readonly keys: readonl
       { keys: "O", does: "others stay, others slide" },
       { keys: "B", does: "to the bench and back" },
       { keys: "Enter", does: "set down" },
-      { keys: "Esc", does: "take back" },
+      { keys: "Escape", does: "take back" },
     ],
   },
   {

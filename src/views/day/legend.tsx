@@ -47,10 +47,10 @@ export function Signs() {
         title="What the signs and patterns of the line mean"
         onClick={() => setOpen(!open)}
       >
-        Signs
+        Legend
       </button>
       {open && (
-        <div className="signs-box panel" role="region" aria-label="Signs of the line" tabIndex={0}>
+        <div className="signs-box panel" role="region" aria-label="Legend of the line" tabIndex={0}>
           <Legend />
         </div>
       )}

@@ -105,7 +105,7 @@ export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing)
       const clock = ids[(ids.indexOf(look.getState().clock) + 1) % ids.length] ?? "met";
       look.setState({ clock, spoken: `${clock.toUpperCase()}.` });
     }),
-    line("search bench", "Search the bench", ["/"], () =>
+    line("search bench", "Find on the bench", ["/"], () =>
       document.querySelector<HTMLInputElement>("[data-bench] input[type=search]")?.focus(),
     ),
   ];

@@ -17,6 +17,8 @@ const EDGE_PX = 16;
 /** A block narrower than this carries its letter only, one narrower than the second its name above the hatching. */
 const NAME_PX = 36;
 const BESIDE_PX = 84;
+/** From this thickness on there is room for two lines of name and the facts. */
+const FACTS_PX = 49;
 
 /** A task as a slab: hatched edge with the kind's letter, name, place and length, must-do ridge, pin, state. */
 export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
@@ -96,6 +98,8 @@ function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
   setFont(ctx, 13.5, 640);
   const lines = wrapped(ctx, look.task.name, room, 2);
   lines.forEach((line, i) => ctx.fillText(line, at, 16 + i * 13.5));
+  // Under two lines of name the facts would stand in their tails.
+  if (lines.length > 1 && slab.thick < FACTS_PX) return;
   setFont(ctx, 12, 440);
   ctx.fillText(cut(ctx, facts(look), room), at, slab.thick - 5);
 }

@@ -76,7 +76,7 @@ const Figures = memo(function Figures(props: {
       {places.map(({ row, top }, i) => (
         <li key={row.key} style={{ top, height: rowPx(row) }}>
           <span className="margin-label">
-            {(i === 0 || places[i - 1]!.row.group !== row.group) && <b>{row.group}</b>}
+            {(i === 0 || places[i - 1]!.row.group !== row.group) && <b title={row.group}>{row.group}</b>}
             <span className="narrow">{row.label}</span>
           </span>
           <Figure row={row} before={was.get(row.key) ?? null} />

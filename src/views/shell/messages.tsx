@@ -18,9 +18,9 @@ export function Notices() {
   const notices = useDesk((state) => state.notices);
   if (notices.length === 0) return null;
   return (
-    <ul className="notices" aria-label="Notices">
+    <section className="notices" aria-label="Notices">
       {notices.slice(-4).map((notice) => (
-        <li
+        <div
           key={notice.id}
           className={`notice ${notice.tone}`}
           role={notice.tone === "problem" ? "alert" : "status"}
@@ -32,9 +32,9 @@ export function Notices() {
           <button type="button" className="quiet" onClick={() => desk.dismissNotice(notice.id)}>
             Dismiss
           </button>
-        </li>
+        </div>
       ))}
-    </ul>
+    </section>
   );
 }
 

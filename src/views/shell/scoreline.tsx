@@ -57,7 +57,7 @@ export function ScoreLine() {
         more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
         change={change ? Math.floor(change.worstMargin / 100) : 0}
         better="more"
-        unit=" pts"
+        unit={Math.abs(Math.floor((change?.worstMargin ?? 0) / 100)) === 1 ? " pt" : " pts"}
       />
       <Figure
         state="plain"

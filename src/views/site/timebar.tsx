@@ -4,7 +4,7 @@ import { timeScale, utcDay } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { SiteCourse, SiteLeg } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { type Brush, setFont } from "../line/brush.ts";
+import { type Brush, cut, setFont } from "../line/brush.ts";
 import { Canvas } from "../line/canvas.tsx";
 import { crewName, evaName, placeName, touchdownMs } from "../words.ts";
 import { useSite, useSiteLook } from "./around.ts";
@@ -13,6 +13,8 @@ import { crewStyle } from "./crewstyle.ts";
 import { ALL_EVAS } from "./sitelook.ts";
 
 const ROW_PX = 16;
+/** A name is never cut shorter than this: it stands over the first work then. */
+const LEAST_NAME_PX = 28;
 const MINUTE_S = 60;
 
 /** The minute: a slider under the day of each crew member, buttons for small steps, and which EVA's ways are shown. */
@@ -84,6 +86,7 @@ export function TimeBar(props: {
             <button
               key={eva}
               type="button"
+              title={evaName(plan, eva)}
               aria-pressed={shownEva === eva}
               onClick={() => {
                 siteLook.setState({ eva: shownEva === eva ? null : eva });
@@ -192,8 +195,10 @@ function paintStrip(
   ctx.textBaseline = "middle";
   ctx.textAlign = "left";
   plan.crew.forEach((member, row) => {
+    const first = courses.find(({ crew }) => crew === member.id)?.legs[0];
+    const roomPx = Math.max(LEAST_NAME_PX, first ? x(first.startS) - 6 : widthPx);
     ctx.fillStyle = palette.ink;
-    ctx.fillText(crewName(plan, member.id), 2, row * ROW_PX + ROW_PX / 2);
+    ctx.fillText(cut(ctx, crewName(plan, member.id), roomPx), 2, row * ROW_PX + ROW_PX / 2);
   });
   ctx.fillStyle = palette.ink;
   ctx.fillRect(Math.min(widthPx - 2, x(minuteS)) - 0.75, 0, 1.5, heightPx);

@@ -44,7 +44,7 @@ function Details({ task }: { readonly task: Task }) {
         <span className={`kind ${task.kind}`} aria-hidden="true">
           {KIND_LETTERS[task.kind]}
         </span>
-        <h2>{task.name}</h2>
+        <h2 title={task.name}>{task.name}</h2>
         {selection.length > 1 && (
           <span className="note">and {counted(selection.length - 1, "more", "more")}</span>
         )}

@@ -161,8 +161,12 @@ function margins(days: readonly Compared[]): readonly Measure[] {
     value: (day) => worstOf(day, eva, crew)?.margin ?? null,
     better: "more",
     // Points in whole percent, away from zero where it is worse: never less lost than it is.
-    change: (by) => `${signed(Math.floor(Math.round(by * 1e7) / 1e5))} pts`,
+    change: (by) => points(Math.floor(Math.round(by * 1e7) / 1e5)),
   }));
+}
+
+function points(by: number): string {
+  return `${signed(by)} ${Math.abs(by) === 1 ? "pt" : "pts"}`;
 }
 
 function worstOf({ verdict }: Compared, eva: string, crew: string): MarginTrack | null {

@@ -56,7 +56,7 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
       {[topPx, lowPx].flatMap((top) =>
         plan.crew.map((member, i) => (
           <text key={`${top} ${member.id}`} x={0} y={top + i * LANE_PX + 12}>
-            {crewName(plan, member.id)}
+            {shortName(crewName(plan, member.id))}
           </text>
         )),
       )}
@@ -91,6 +91,11 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
       })}
     </svg>
   );
+}
+
+/** As much of a name as stands beside a lane; the list below has it whole. */
+function shortName(name: string): string {
+  return name.length > 8 ? `${name.slice(0, 6)}…` : name;
 }
 
 function Blocks(props: {
