@@ -7,6 +7,15 @@ const step = (page: Page, name: string) =>
 const lead = (page: Page) => strip(page).locator(".outset-lead");
 const focused = (page: Page) => page.locator(":focus");
 
+/** What the browser does with Ctrl+V when a spreadsheet's cells are on the clipboard. */
+async function paste(page: Page, text: string): Promise<void> {
+  await focused(page).evaluate((target, words) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text/plain", words);
+    target.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, text);
+}
+
 async function newPlan(page: Page): Promise<void> {
   await page.goto("./");
   await page.getByRole("button", { name: "Plan file" }).click();
@@ -19,8 +28,7 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await expect(strip(page).getByRole("status")).toContainText("There is no place to work at yet");
   await lead(page).focus();
   await page.keyboard.press("Enter");
-  await expect(focused(page)).toHaveText(/^Site and places/);
-  await page.getByRole("button", { name: "Add place" }).focus();
+  await expect(focused(page)).toHaveText("Add place");
   await page.keyboard.press("Enter");
   await page.keyboard.type("Rim");
   await page.keyboard.press("Tab");
@@ -28,6 +36,19 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await page.keyboard.type("220");
   await page.keyboard.press("Enter");
   await expect(step(page, "Where")).toHaveAttribute("data-state", "begun");
+  await expect(strip(page).getByRole("status")).toContainText("Latitude and longitude are still 0");
+  await lead(page).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("72.5 S");
+  await page.keyboard.press("Enter");
+  await expect(lead(page)).toHaveText("To the stay");
+  await lead(page).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("Rim day");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("2031-04-05 06:07");
+  await page.keyboard.press("Enter");
+  await expect(step(page, "Where")).toHaveAttribute("data-state", "done");
   await step(page, "Crew").focus();
   await page.keyboard.press("Enter");
   await expect(focused(page)).toHaveText("Two crew, one EVA");
@@ -35,7 +56,6 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await page.keyboard.press("Enter");
   await expect(step(page, "EVAs")).toHaveAttribute("data-state", "done");
 
-  await lead(page).focus();
   await step(page, "Requests").focus();
   await page.keyboard.press("Enter");
   for (let sort = 0; sort < 5; sort += 1) {
@@ -45,7 +65,7 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
     await page.keyboard.press("Enter");
     await page.keyboard.press("Escape");
   }
-  await expect(strip(page).getByRole("status")).toContainText("Nothing is on the day line yet: press Pack.");
+  await expect(strip(page).getByRole("status")).toContainText("then press Pack.");
   await lead(page).focus();
   await page.keyboard.press("Enter");
   await expect(strip(page).getByRole("status")).toContainText("The day holds", { timeout: 20_000 });
@@ -54,6 +74,39 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await lead(page).focus();
   await page.keyboard.press("Enter");
   await expect(focused(page)).toHaveText("Print");
+});
+
+test("a press on a step shows it, and the button still leads on", async ({ page }) => {
+  await newPlan(page);
+  await step(page, "Crew").click();
+  await expect(strip(page).getByRole("status")).toContainText("Crew and suits.");
+  await expect(lead(page)).toHaveText("To site and places");
+  await lead(page).click();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await expect(lead(page)).toHaveText("To site and places");
+  await lead(page).click();
+  await expect(focused(page)).toHaveText("0");
+  // Crew was shown already: what comes next are EVAs.
+  await expect(lead(page)).toHaveText("To EVAs");
+});
+
+test("a must-do task that a pack leaves out is named, and asked about", async ({ page }) => {
+  await newPlan(page);
+  await lead(page).click();
+  await page.keyboard.press("Enter");
+  await paste(page, "Far rim\tStation\t900\t0");
+  await step(page, "Requests").click();
+  await page.getByRole("button", { name: "Add task", exact: true }).click();
+  await paste(page, "Task\tMust\tLocation\nNear look\tx\tLander\nFar core\tx\tFar rim");
+  await expect(page.getByText("Pasted 6 cells, 1 new row.")).toBeVisible();
+  await lead(page).click();
+  await expect(strip(page).getByRole("status")).toContainText("1 must-do task left out. Far core:", {
+    timeout: 20_000,
+  });
+  await expect(lead(page)).toHaveText("Why not?");
+  await lead(page).click();
+  await expect(page.getByRole("heading", { name: "Far core" })).toBeVisible();
 });
 
 test("the steps stay over a reload, are put away for good, and come back from the list", async ({ page }) => {

@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
+import type { Plan } from "../../plan/index.ts";
 import { type Desk, type DeskState, packStands } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
 import type { Services } from "../services.ts";
-import { nextStep, type OutsetStep, outsetSteps, type StepId } from "./steps.ts";
+import { leadingStep, type LeftOut, type OutsetStep, outsetSteps, askOf, type StepId } from "./steps.ts";
 
 const KEPT = "outset";
 const STATE_WORDS: Readonly<Record<OutsetStep["state"], string>> = {
@@ -11,15 +12,21 @@ const STATE_WORDS: Readonly<Record<OutsetStep["state"], string>> = {
   begun: "as the empty plan has it",
   done: "done",
 };
-const LEADS: Readonly<Record<StepId, string>> = {
-  where: "To site and places",
+/** What leads to a step, by the page of setup where it is done, else by the step. */
+const LEADS: Readonly<Record<string, string>> = {
+  site: "To site and places",
+  stay: "To the stay",
   crew: "To crew and suits",
   evas: "To EVAs",
-  requests: "To the tasks",
+  tasks: "To the tasks",
   pack: "Pack the day",
   findings: "To the findings",
   paper: "To paper",
 };
+
+function leadWords({ id, page, about }: OutsetStep): string {
+  return about === undefined ? LEADS[page ?? id]! : "Why not?";
+}
 
 /** The strip that leads from an empty plan to a packed day; it stays until it is put away. */
 export function Outset() {
@@ -58,15 +65,28 @@ function Strip() {
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running ?? false);
-  const stuck = useDesk(stuckBy);
+  const first = useDesk(leftOutFirst);
+  const reason = useDesk((state) => (first ? (state.benchReasons.get(first)?.sentence ?? null) : null));
+  const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   const steps = useMemo(() => outsetSteps(plan, verdict, stuck), [plan, verdict, stuck]);
-  const next = nextStep(steps);
+  const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
+  const fresh = plan.tasks.length === 0;
+  const next = leadingStep(steps, fresh, gone);
   // A step that was pressed is told of until another one is the next.
   const [asked, ask] = useState<{ readonly id: StepId; readonly next: StepId } | null>(null);
   const told = (asked?.next === next.id && steps.find((one) => one.id === asked.id)) || next;
   const go = (step: OutsetStep): void => {
-    ask({ id: step.id, next: next.id });
+    const now = new Set([...gone, askOf(step)]);
+    setGone(now);
+    ask({ id: step.id, next: leadingStep(steps, fresh, now).id });
     lead(look, step);
+  };
+  const leadOn = (): void => {
+    if (next.about !== undefined) {
+      look.setState({ screen: "day" });
+      void desk.askWhy(next.about);
+    } else if (next.id === "pack") pack(desk, look);
+    else go(next);
   };
   return (
     <section className="outset" aria-label="Steps to a packed day">
@@ -99,13 +119,8 @@ function Strip() {
           </>
         )}
       </p>
-      <button
-        type="button"
-        className="outset-lead"
-        disabled={packing}
-        onClick={() => (told.id === "pack" ? pack(desk, look) : go(told))}
-      >
-        {LEADS[told.id]}
+      <button type="button" className="outset-lead" disabled={packing} onClick={leadOn}>
+        {leadWords(next)}
       </button>
       <button
         type="button"
@@ -122,12 +137,20 @@ function Strip() {
   );
 }
 
-/** Why the first task is on the bench after a pack that placed nothing; null when it is not so. */
-function stuckBy(state: DeskState): string | null {
-  const first = state.plan.tasks.find((task) => task.worth > 0 || task.must);
-  if (!first || state.verdict.placed > 0 || packStands(state) === null) return null;
-  const reason = state.benchReasons.get(first.id);
-  return reason ? `${first.name}: ${reason.sentence}` : null;
+/** The first task that a pack has left out and that should be on the day; null when there is none, or no pack. */
+function leftOutFirst(state: DeskState): string | null {
+  const { plan, verdict } = state;
+  if (packStands(state) === null || (verdict.placed > 0 && verdict.score.mustLeftOut === 0)) return null;
+  const placed = new Set(plan.schedule.placements.map((one) => one.task));
+  const first = plan.tasks.find(
+    (task) => !placed.has(task.id) && (task.must || (verdict.placed === 0 && task.worth > 0)),
+  );
+  return first?.id ?? null;
+}
+
+function leftOut({ tasks }: Plan, id: string | null, reason: string | null): LeftOut | null {
+  const task = tasks.find((one) => one.id === id);
+  return task && reason !== null ? { task: task.id, sentence: `${task.name}: ${reason}` } : null;
 }
 
 /** Drawn, since not every face has the sign. */
@@ -145,21 +168,31 @@ function pack(desk: Desk, look: Look): void {
 }
 
 /** What takes the keyboard where a step is done: the first of these that is on the page, else the tab of its page. */
-const HANDS: Readonly<Partial<Record<StepId, readonly string[]>>> = {
+const HANDS: Readonly<Record<string, readonly string[]>> = {
+  stay: ['[data-table="stay"] [data-cell]'],
   crew: [".crew-sets button"],
-  requests: ['[aria-label="Add a task of a sort"]'],
+  evas: ['[data-table="evas"] [data-cell]'],
+  tasks: ['[aria-label="Add a task of a sort"]'],
   pack: [".runner .primary"],
   findings: [".finding", ".runner .primary"],
   paper: [".paper-tools .primary", ".paper-tools button"],
 };
+const ADD_PLACE = '[data-table="places"] .primary';
+const LATITUDE = '[data-table="site"] tbody tr:nth-child(2) [data-cell]';
+
+function handsOf({ id, page, state }: OutsetStep): readonly string[] {
+  if (page === "site") return [state === "begun" ? LATITUDE : ADD_PLACE];
+  return HANDS[page ?? id] ?? [];
+}
 
 /** Shows where a step is done and gives the keyboard to what does it. */
-function lead(look: Look, { id, page }: OutsetStep): void {
+function lead(look: Look, step: OutsetStep): void {
+  const { id, page } = step;
   if (page !== null) look.setState({ screen: "setup", setupPage: page });
   else look.setState({ screen: id === "paper" ? "paper" : "day" });
   // The screen is there a frame after it was asked for.
   requestAnimationFrame(() => {
-    for (const hand of [...(HANDS[id] ?? []), `#setup-tab-${page}`]) {
+    for (const hand of [...handsOf(step), `#setup-tab-${page}`]) {
       const found = document.querySelector<HTMLElement>(hand);
       if (found) return found.focus();
     }

@@ -18,9 +18,17 @@ export interface OutsetStep {
   readonly sentence: string;
   /** The page of setup where it is done; null where it is done on another screen. */
   readonly page: string | null;
+  /** The task that stands in its way, to be asked about. */
+  readonly about?: string;
 }
 
-type Judged = Pick<OutsetStep, "state" | "sentence"> & { readonly page?: string };
+/** A task that a pack has left out, and why, in a sentence. */
+export interface LeftOut {
+  readonly task: string;
+  readonly sentence: string;
+}
+
+type Judged = Pick<OutsetStep, "state" | "sentence" | "about"> & { readonly page?: string };
 
 const open = (sentence: string): Judged => ({ state: "open", sentence });
 const begun = (sentence: string, page?: string): Judged => ({
@@ -34,13 +42,13 @@ const done = (sentence: string): Judged => ({ state: "done", sentence });
 const BLANK = blankPlan(0);
 
 /**
- * All steps in the order in which they are taken. `stuck` is why a task is on the bench after a pack that has placed
- * nothing, in a sentence; null when it is not known or not so.
+ * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
+ * when it is not known or not so.
  */
 export function outsetSteps(
   plan: Plan,
   verdict: Verdict,
-  stuck: string | null = null,
+  stuck: LeftOut | null = null,
 ): readonly OutsetStep[] {
   const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
     id,
@@ -65,6 +73,25 @@ export function nextStep(steps: readonly OutsetStep[]): OutsetStep {
   return steps.find((one) => one.state === "open") ?? steps.at(-1)!;
 }
 
+/**
+ * The step to lead to. While there is no request yet, that is also one that works with what the empty plan came with,
+ * until what is asked there (`askOf`) is among what was `gone` to: whoever begins is shown all once and held up by none.
+ */
+export function leadingStep(
+  steps: readonly OutsetStep[],
+  fresh: boolean,
+  gone: ReadonlySet<string>,
+): OutsetStep {
+  const begun = steps.find((one) => one.state === "begun" && !gone.has(askOf(one)));
+  const next = nextStep(steps);
+  return fresh && begun && steps.indexOf(begun) < steps.indexOf(next) ? begun : next;
+}
+
+/** What is asked at a step, told apart from other steps and from what else is asked at the same one. */
+export function askOf({ id, page, state }: OutsetStep): string {
+  return `${id}/${page ?? ""}/${state}`;
+}
+
 function whereOf({ site, title }: Plan): Judged {
   const places = site.places.filter((place) => place.kind !== "lander").length;
   if (places === 0) return open("There is no place to work at yet: add a station or two.");
@@ -84,7 +111,7 @@ function crewOf({ crew, suits }: Plan): Judged {
   if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
   const asBegun = worn.every((suit) => BLANK.suits.some((one) => alike(stocksOf(suit), stocksOf(one))));
   const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
-  return asBegun ? begun(`${who} with round project numbers: put in those of yours.`) : done(`${who}.`);
+  return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);
 }
 
 function evasOf({ crew, evas, stay }: Plan): Judged {
@@ -96,7 +123,7 @@ function evasOf({ crew, evas, stay }: Plan): Judged {
   }
   const idle = crew.find((member) => !evas.some((eva) => eva.crew.includes(member.id)));
   if (idle) return begun(`${idle.name} goes out on no EVA.`);
-  const most = evas.map((eva) => lasts(eva.longestS)).join(", ");
+  const most = [...new Set(evas.map((eva) => lasts(eva.longestS)))].join(", ");
   const what = `${counted(evas.length, "EVA")} of at most ${most}`;
   return alike(evas, BLANK.evas)
     ? begun(`${what}, as the empty plan has it: set its bounds.`)
@@ -116,18 +143,26 @@ function requestsOf({ tasks, evas }: Plan): Judged {
       `${counted(worthless.length, "request")} worth nothing and not must-do: packing leaves such out.`,
     );
   const must = tasks.filter((task) => task.must).length;
-  return done(`${counted(tasks.length, "request")}, ${must} of them must-do.`);
+  return done(`${counted(tasks.length, "request")}, ${must === 0 ? "none" : must} of them must-do.`);
 }
 
-function packOf({ tasks }: Plan, verdict: Verdict, stuck: string | null): Judged {
+function packOf({ tasks }: Plan, verdict: Verdict, stuck: LeftOut | null): Judged {
   if (tasks.length === 0) return open("There is nothing to pack yet: requests come first.");
+  const about = stuck === null ? {} : { about: stuck.task };
   if (verdict.placed === 0)
-    return open(
-      stuck === null ? "Nothing is on the day line yet: press Pack." : `Packing placed nothing. ${stuck}`,
-    );
+    return {
+      ...open(
+        stuck === null
+          ? "Nothing is on the day line yet: add what else is asked for, then press Pack."
+          : `Packing placed nothing. ${stuck.sentence}`,
+      ),
+      ...about,
+    };
   const { mustLeftOut } = verdict.score;
-  if (mustLeftOut > 0)
-    return open(`${counted(mustLeftOut, "must-do task")} left out: pack again, or ask why not on the bench.`);
+  if (mustLeftOut > 0) {
+    const left = `${counted(mustLeftOut, "must-do task")} left out`;
+    return { ...open(stuck === null ? `${left}: press Pack.` : `${left}. ${stuck.sentence}`), ...about };
+  }
   return done(`${verdict.placed} of ${counted(tasks.length, "task")} on the day line.`);
 }
 

@@ -2,17 +2,22 @@ import { useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { CREW_SETS, type CrewSet, hinderedSet, withCrewSet } from "./crewsets.ts";
 import { sentence } from "./draft.ts";
+import type { Word } from "./gridhands.ts";
 
 /** Puts a whole crew with suits and EVAs in place of the plan's, as one step. */
 export function CrewChoice() {
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
-  const [word, setWord] = useState<string | null>(null);
+  const [word, setWord] = useState<Word | null>(null);
   const choose = (set: CrewSet): void => {
     const hindered = hinderedSet(plan, set);
-    if (hindered !== null) return setWord(hindered);
+    if (hindered !== null) return setWord({ refused: true, text: hindered });
     const put = desk.edit(`Begin with ${set.name.toLowerCase()}`, () => withCrewSet(set));
-    setWord(put.ok ? null : sentence(put.error[0]?.message ?? "The plan cannot take it."));
+    setWord(
+      put.ok
+        ? { refused: false, text: `${set.name}, with a suit for each: now in the plan.` }
+        : { refused: true, text: sentence(put.error[0]?.message ?? "The plan cannot take it.") },
+    );
   };
   return (
     <div className="crew-sets">
@@ -25,12 +30,12 @@ export function CrewChoice() {
         ))}
       </div>
       <p className="note">
-        In place of this crew, its suits and all EVAs, with round project numbers; one step that can be
+        In place of this crew, its suits and all EVAs, with round numbers to begin with; one step that can be
         undone.
       </p>
       {word !== null && (
-        <p className="state breach" role="alert">
-          {word}
+        <p className={word.refused ? "state breach" : "note"} role={word.refused ? "alert" : "status"}>
+          {word.text}
         </p>
       )}
     </div>

@@ -26,7 +26,7 @@ export const PAGES: readonly Page[] = [
   {
     id: "site",
     name: "Site and places",
-    tables: [siteSheet, groundSheet, placeTable, keepOutTable, legTable],
+    tables: [siteSheet, placeTable, keepOutTable, legTable, groundSheet],
     count: (plan) => plan.site.places.length,
   },
   {

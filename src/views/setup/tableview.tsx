@@ -11,6 +11,12 @@ import type { Cell, NewRow, Table } from "./table.ts";
 /** From so many rows on there is a field to find some. */
 const MANY = 15;
 
+const ROWS =
+  " Shift with arrows marks rows, to be written together. Cells copied from a spreadsheet are pasted as they stand, or where their heads say.";
+
+/** How the table is begun for which there are sorts of rows. */
+const BEGIN = " Add one of a sort; or add a blank one, and paste cells copied from a spreadsheet over it.";
+
 const NONE_MARKED: ReadonlySet<string> = new Set();
 
 /** One setup table: its head, what can be done with rows, the grid, and words on the cell where the keyboard stands. */
@@ -81,7 +87,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   }, [index, lines, place]);
 
   return (
-    <section className="setup-table" aria-labelledby={titleId}>
+    <section className="setup-table" data-table={table.id} aria-labelledby={titleId}>
       <header>
         <h2 id={titleId}>{table.title}</h2>
         {rows && <span className="note">{lines.length}</span>}
@@ -177,9 +183,10 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
       ) : (
         <p className="setup-empty note">
           {wanted === "" ? `There is no ${rows?.one ?? "line"} yet.` : "Nothing matches."}
+          {wanted === "" && rows && rows.sorts.length > 0 && BEGIN}
         </p>
       )}
-      <CellWords cell={cell} helpId={helpId} />
+      <CellWords cell={cell} rows={rows !== null} helpId={helpId} />
       {removing && rows && (
         <RemovalDialog
           name={removing.name}
@@ -193,7 +200,8 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
 }
 
 /** What the cell in hand holds, its range and how to write it; without one, how the table is used. */
-function CellWords({ cell, helpId }: { readonly cell: Cell | null; readonly helpId: string }) {
+function CellWords(props: { readonly cell: Cell | null; readonly rows: boolean; readonly helpId: string }) {
+  const { cell, rows, helpId } = props;
   return (
     <p className="setup-words" id={helpId}>
       {cell ? (
@@ -205,8 +213,7 @@ function CellWords({ cell, helpId }: { readonly cell: Cell | null; readonly help
         </>
       ) : (
         <span>
-          Arrows move, Enter or typing edits, Tab goes on to the next field, Escape restores. With Shift
-          arrows mark rows to be written at once. Cells copied from a spreadsheet are pasted as they stand.
+          Arrows move, Enter or typing edits, Tab goes on to the next field, Escape restores.{rows && ROWS}
         </span>
       )}
     </p>

@@ -3,7 +3,14 @@ import { judgeFor } from "../../../src/check/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
 import { type Plan, parse } from "../../../src/plan/index.ts";
 import { blankPlan } from "../../../src/store/index.ts";
-import { nextStep, outsetSteps, type StepId } from "../../../src/views/outset/steps.ts";
+import {
+  askOf,
+  leadingStep,
+  type LeftOut,
+  nextStep,
+  outsetSteps,
+  type StepId,
+} from "../../../src/views/outset/steps.ts";
 import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/views/setup/crewsets.ts";
 import { taskTable } from "../../../src/views/setup/fields/tasks.ts";
 import { planOf, scheduleWith, smallInput } from "../../store/bench.ts";
@@ -36,8 +43,11 @@ describe("the steps to a packed day", () => {
     expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open"]);
     expect(nextStep(stepsOf(plan)).id).toBe("pack");
     expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
-    const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), "Core: it is too far.");
+    const left = { task: plan.tasks[0]!.id, sentence: "Core: it is too far." };
+    const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), left);
     expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: it is too far.");
+    expect(nextStep(stuck).about).toBe(left.task);
+    expect(nextStep(stepsOf(plan)).about).toBeUndefined();
     const packed = {
       ...plan,
       schedule: {
@@ -55,6 +65,45 @@ describe("the steps to a packed day", () => {
       sentence: expect.stringMatching(/^\d breach/),
     });
     expect(step(broken, "paper").state).toBe("open");
+  });
+
+  it("lead once to each that has the empty plan's own numbers, and to none of them after the first request", () => {
+    const gone = new Set<string>();
+    const led = (plan: Plan): string => {
+      const next = leadingStep(stepsOf(plan), plan.tasks.length === 0, gone);
+      gone.add(askOf(next));
+      return `${next.id} ${next.page}`;
+    };
+    const plan = { ...begun(), tasks: [] };
+    expect(led(blank)).toBe("where site");
+    expect(led(plan)).toBe("where site");
+    const sited = { ...plan, site: { ...plan.site, latDeg: 9 } };
+    expect([led(sited), led(sited), led(sited), led(sited), led(sited)]).toEqual([
+      "where stay",
+      "crew crew",
+      "evas evas",
+      "requests tasks",
+      "requests tasks",
+    ]);
+    gone.clear();
+    expect(led(begun())).toBe("pack null");
+  });
+
+  it("name the must-do task that a pack left out", () => {
+    const plan = begun();
+    const must = { ...plan.tasks[0]!, id: "must", name: "Core", must: true };
+    const both = { ...plan, tasks: [plan.tasks[0]!, must] };
+    const schedule = {
+      placements: [{ task: plan.tasks[0]!.id, eva: "eva-1", crew: ["ev1"], startS: instant(12_000) }],
+    };
+    const verdict = judgeFor(both)(schedule);
+    const pack = (left: LeftOut | null) => outsetSteps({ ...both, schedule }, verdict, left)[4]!;
+    expect(pack(null)).toMatchObject({ state: "open", sentence: "1 must-do task left out: press Pack." });
+    expect(pack({ task: "must", sentence: "Core: it is too far." })).toMatchObject({
+      state: "open",
+      about: "must",
+      sentence: "1 must-do task left out. Core: it is too far.",
+    });
   });
 
   it("are done once nothing is left as the empty plan had it", () => {
