@@ -151,7 +151,7 @@ function ruleWords(problem: Problem, rule: string): string {
   const { separation, work, heat, duty, distance } = problem.plan.rules;
   switch (rule) {
     case "crew-separation":
-      return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart.`;
+      return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart: ask for them together, or for work near it.`;
     case "work-and-rest":
       return `There is time, but not for the rest of ${minutes(work.restS, "up")} that is due after ${minutes(work.longestS, "down")} of work.`;
     case "heat-storage":

@@ -114,7 +114,7 @@ function clashWords(
   const together =
     name === undefined
       ? `${named(parts)} cannot all hold ${order}`
-      : `${named(parts)} leave ${what} no place ${order}`;
+      : `${named(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
   const missing = shortS === null ? "" : `; ${minutes(shortS, "up")} missing`;
   const doubt =
     certainty === "searched"

@@ -87,6 +87,17 @@ describe("why not", () => {
       expect(edit.changes.map((one) => one.key)).not.toContain("rules");
   });
 
+  it("says of one condition that it leaves no place", () => {
+    // b is 600 m out and one crew member goes there; the other stays at the lander, at most 300 m apart.
+    const plan = tinyPlan({
+      tasks: [task("one", "b", { crew: { named: ["ev1"] } })],
+      rules: { separation: { greatestM: 300 } },
+    });
+    const report = why(plan, "one");
+    expect(report.conflict?.causes.map((one) => one.kind)).toEqual(["separation"]);
+    expect(report.conflict?.sentence).toMatch(/^1 condition leaves \S+ no place /);
+  });
+
   it("says that nothing has to be given up where moving others is enough", () => {
     // The placed task stands in the only window of the other, but has all day.
     const plan = lone(36_000, {
