@@ -23,6 +23,7 @@ beforeAll(() => {
   };
   HTMLDialogElement.prototype.close = function () {
     this.removeAttribute("open");
+    this.dispatchEvent(new Event("close"));
   };
 });
 

@@ -68,7 +68,7 @@ function Shelf() {
     <dialog ref={ref} className="aside" aria-labelledby="aside-title" onClose={close}>
       <header className="part-head">
         <h2 id="aside-title">Plans kept aside</h2>
-        <button type="button" className="quiet" onClick={close}>
+        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
           Close
         </button>
       </header>
@@ -92,7 +92,7 @@ function Shelf() {
                 kept={kept}
                 deleted={deleted.includes(kept.key)}
                 onOpen={() => {
-                  if (desk.openAside(kept)) close();
+                  if (desk.openAside(kept)) ref.current?.close();
                 }}
                 onTurn={(away) => turn(kept, away)}
               />

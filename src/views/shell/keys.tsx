@@ -34,7 +34,7 @@ export function Keys() {
     >
       <header className="part-head">
         <h2 id="keys-title">Keys and legend</h2>
-        <button type="button" className="quiet" onClick={() => look.setState({ keysShown: false })}>
+        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
           Close
         </button>
       </header>

@@ -26,13 +26,19 @@ export function Menu(props: { readonly name: string; readonly label: string; rea
     event.stopPropagation();
   };
 
+  /** The keyboard's place goes back to the button first, so that what opens next gives it back there. */
+  const choose = (): void => {
+    ref.current?.querySelector("button")?.focus();
+    setOpen(false);
+  };
+
   return (
     <div className="menu" ref={ref} onKeyDown={keys}>
       <button type="button" aria-expanded={open} aria-label={props.label} onClick={() => setOpen(!open)}>
         {props.name} <span aria-hidden="true">▾</span>
       </button>
       {open && (
-        <div className="menu-list panel" onClick={() => setOpen(false)}>
+        <div className="menu-list panel" onClickCapture={choose}>
           {props.children}
         </div>
       )}

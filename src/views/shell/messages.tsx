@@ -16,10 +16,19 @@ export function Spoken() {
 export function Notices() {
   const { desk } = useAround();
   const notices = useDesk((state) => state.notices);
+  const ref = useRef<HTMLElement>(null);
+  const dismiss = (id: string, place: number): void => {
+    // The keyboard goes on at the next notice, or where the screens are chosen.
+    const buttons = [...(ref.current?.querySelectorAll("button") ?? [])];
+    const next = buttons[place + 1] ?? buttons[place - 1];
+    const home = document.querySelector<HTMLElement>('.header [aria-current="page"]');
+    if (document.activeElement === buttons[place]) (next ?? home)?.focus();
+    desk.dismissNotice(id);
+  };
   if (notices.length === 0) return null;
   return (
-    <section className="notices" aria-label="Notices">
-      {notices.slice(-4).map((notice) => (
+    <section ref={ref} className="notices" aria-label="Notices">
+      {notices.slice(-4).map((notice, i) => (
         <div
           key={notice.id}
           className={`notice ${notice.tone}`}
@@ -29,7 +38,7 @@ export function Notices() {
             {notice.tone === "problem" && <b>Problem. </b>}
             {notice.text}
           </span>
-          <button type="button" className="quiet" onClick={() => desk.dismissNotice(notice.id)}>
+          <button type="button" className="quiet" onClick={() => dismiss(notice.id, i)}>
             Dismiss
           </button>
         </div>
@@ -65,7 +74,7 @@ export function Refused() {
         ))}
         {refusal.faults.length > shown.length && <li>and {refusal.faults.length - shown.length} more</li>}
       </ul>
-      <button type="button" className="primary" onClick={() => desk.dismissRefusal()}>
+      <button type="button" className="primary" onClick={() => ref.current?.close()}>
         Close
       </button>
     </dialog>

@@ -1,0 +1,186 @@
+import { readFileSync } from "node:fs";
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Page, test } from "@playwright/test";
+import { block, openDay } from "./days.ts";
+
+/** What can be seen and hit: magnified, by fingers, with long names, in the system's own colours, and while something is said. */
+
+const SCREENS = ["Day", "Site", "Variants", "Odds", "Setup", "Paper"];
+
+const goTo = (page: Page, screen: string) =>
+  page
+    .getByRole("navigation", { name: "Screens" })
+    .getByRole("button", { name: screen, exact: true })
+    .click();
+
+/** Buttons and fields in sight that reach beyond the page to the right, in words. */
+const beyond = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const scrolls = (one: Element): boolean =>
+      one.closest(".grid-box, .odds-table, .comparison, .stage, .overview") !== null;
+    return [...document.querySelectorAll("button, input, select, h2, h3")]
+      .filter((one) => !scrolls(one) && one.getBoundingClientRect().right > window.innerWidth + 1)
+      .map((one) => `${one.tagName} ${one.textContent} ${one.getAttribute("aria-label") ?? ""}`);
+  });
+
+async function violations(page: Page): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).analyze();
+  return found.violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`);
+}
+
+test.describe("magnified to twice its size", () => {
+  // 1440 by 900 pixels at 200 %.
+  test.use({ viewport: { width: 720, height: 450 } });
+
+  test("every screen keeps its height, the page scrolls to all of it, and who decides stays in sight", async ({
+    page,
+  }) => {
+    await openDay(page);
+    for (const name of SCREENS) {
+      await goTo(page, name);
+      expect(await beyond(page), name).toEqual([]);
+      const box = (await page.getByRole("main").boundingBox())!;
+      expect(box.height, name).toBeGreaterThanOrEqual(600);
+      await expect(page.locator(".safety")).toBeInViewport();
+    }
+    await goTo(page, "Day");
+    for (const lane of ["EV1", "EV2"]) {
+      const core = block(page, "Core at Split Stone", lane);
+      await core.scrollIntoViewIfNeeded();
+      await expect(core).toBeInViewport({ ratio: 1 });
+    }
+  });
+});
+
+test.describe("by fingers", () => {
+  test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
+
+  test("what is pressed is 44 pixels high on every screen", async ({ page }) => {
+    await openDay(page);
+    await block(page, "First scoop").tap();
+    for (const name of SCREENS) {
+      await goTo(page, name);
+      const low = await page.evaluate(() => {
+        // Figures that answer are text among text; blocks, ticks with labels and the cells of tables have their own measure.
+        const own =
+          ".from-figure, .margin-switch, .stage, .eva-bar, .card-grip, .finding, .grid-box, [type=checkbox], [type=range]";
+        return [...document.querySelectorAll("button, select, input")]
+          .filter((one) => !one.matches(own) && !one.closest(".stage, .grid-box, .margins, .overview"))
+          .map((one) => ({ one, box: one.getBoundingClientRect() }))
+          .filter(({ box }) => box.height > 0 && box.height < 43.5)
+          .map(({ one, box }) => `${one.textContent || one.getAttribute("aria-label")}: ${box.height}`);
+      });
+      expect(low, name).toEqual([]);
+    }
+  });
+});
+
+test.describe("with long names", () => {
+  test("names give way to figures and stay in their places", async ({ page }) => {
+    const plan = JSON.parse(readFileSync("public/plans/small.json", "utf8")) as {
+      crew: { name: string }[];
+      evas: { name: string }[];
+      tasks: { id: string; name: string }[];
+    };
+    plan.crew[0]!.name = "Commander Wilhelmina Long";
+    plan.evas[0]!.name = "The first outing to the split stone and the ground about it";
+    plan.tasks[0]!.name = "Sample ".repeat(17).trim();
+    const placements = [{ task: plan.tasks[0]!.id, crew: ["ev1"], startS: 6900, eva: "eva-1" }];
+    await page.route("**/plans/small.json", (route) =>
+      route.fulfill({
+        body: JSON.stringify({ ...plan, schedule: { placements } }),
+        contentType: "application/json",
+      }),
+    );
+    for (const viewport of [
+      { width: 1440, height: 900 },
+      { width: 820, height: 1180 },
+    ]) {
+      await page.setViewportSize(viewport);
+      await page.goto("./?plan=small");
+      await expect(page.locator(".stage .block").first()).toBeVisible();
+      expect(await beyond(page)).toEqual([]);
+      const within = (inner: string, outer: string): Promise<string[]> =>
+        page.evaluate(
+          ([a, b]) =>
+            [...document.querySelectorAll(a!)]
+              .filter((one) => {
+                const box = one.getBoundingClientRect();
+                const room = one.closest(b!)!.getBoundingClientRect();
+                return box.left < room.left - 1 || box.right > room.right + 1;
+              })
+              .map((one) => one.textContent ?? ""),
+          [inner, outer],
+        );
+      expect(await within(".gutter-name", ".gutter-lane")).toEqual([]);
+      expect(await within(".margin-label b", ".margin-label")).toEqual([]);
+      expect(await page.locator(".margin-part .from-figure").count()).toBeGreaterThan(0);
+      expect(await within(".margin-part .from-figure", ".margin-figure")).toEqual([]);
+    }
+  });
+});
+
+test.describe("in the system's own colours", () => {
+  test.use({ contextOptions: { forcedColors: "active" } });
+
+  test("what is chosen differs from what is not", async ({ page }) => {
+    await openDay(page);
+    const ground = (name: string): Promise<string> =>
+      page
+        .getByRole("button", { name, exact: true })
+        .first()
+        .evaluate((one) => getComputedStyle(one).backgroundColor);
+    for (const [chosen, other] of [
+      ["Day", "Site"],
+      ["Others stay", "Others slide"],
+      ["MET", "UTC"],
+    ] as const)
+      expect(await ground(chosen)).not.toBe(await ground(other));
+    await page.keyboard.press("Control+k");
+    const options = page.getByRole("listbox", { name: "Commands" }).getByRole("option");
+    const grounds = await options.evaluateAll((all) =>
+      all.map((one) => getComputedStyle(one).backgroundColor),
+    );
+    expect(grounds[0]).not.toBe(grounds[1]);
+  });
+});
+
+for (const theme of ["light", "dark"] as const) {
+  test(`no accessibility violation with a notice, a refused file, menus and the pages of setup, ${theme}`, async ({
+    page,
+  }) => {
+    test.slow();
+    // A worker that cannot start is told of in a notice.
+    await page.route(/worker/i, (route) => route.abort());
+    await openDay(page);
+    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await expect(page.getByRole("region", { name: "Notices" }).getByRole("alert").first()).toBeVisible();
+    expect(await violations(page)).toEqual([]);
+
+    await page.getByRole("button", { name: "Plan file" }).click();
+    expect(await violations(page)).toEqual([]);
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", { name: "Open file…" }).click(),
+    ]);
+    await chooser.setFiles({
+      name: "torn.json",
+      mimeType: "application/json",
+      buffer: Buffer.from('{"crew":[{}]}'),
+    });
+    const refused = page.getByRole("dialog", { name: "torn.json was not opened" });
+    await expect(refused).toBeVisible();
+    expect(await violations(page)).toEqual([]);
+    await refused.getByRole("button", { name: "Close" }).click();
+
+    await page.getByRole("button", { name: "Legend", exact: true }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press("Escape");
+
+    await goTo(page, "Setup");
+    for (const tab of await page.getByRole("tab").all()) {
+      await tab.click();
+      expect(await violations(page), await tab.innerText()).toEqual([]);
+    }
+  });
+}
