@@ -3,7 +3,7 @@ import { crewTable, evaTable, suitTable } from "./fields/crew.ts";
 import { containerTable, equipmentTable, storesSheet } from "./fields/gear.ts";
 import { linkTable } from "./fields/links.ts";
 import { rulesSheet } from "./fields/rules.ts";
-import { groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "./fields/site.ts";
+import { bodySheet, groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "./fields/site.ts";
 import { blockTable, passTable, staySheet } from "./fields/stay.ts";
 import { taskTable } from "./fields/tasks.ts";
 import type { Table } from "./table.ts";
@@ -26,7 +26,7 @@ export const PAGES: readonly Page[] = [
   {
     id: "site",
     name: "Site and places",
-    tables: [siteSheet, placeTable, keepOutTable, legTable, groundSheet],
+    tables: [siteSheet, placeTable, keepOutTable, legTable, groundSheet, bodySheet],
     count: (plan) => plan.site.places.length,
   },
   {

@@ -3,7 +3,7 @@ import type { KeepOut, Leg, Place, Plan } from "../../../plan/index.ts";
 import { choice, longText, quantity, text, tick } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
 import { corners, sided } from "../specialentry.ts";
-import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
+import { BY_NAME, type Field, listTable, named, sheetTable, type Table } from "../table.ts";
 import { span } from "../timeentry.ts";
 
 /** The ground: where it lies, its places, where nobody may be, ways with numbers of their own. */
@@ -27,6 +27,16 @@ const fields: readonly Field<Plan>[] = [
     hint: "East positive: −23.1, or 23.1 W.",
   },
   { label: "Elevation", path: "site.elevationM", entry: quantity("m"), unit: "m", width: 24 },
+  {
+    label: "Notes on the site",
+    path: "site.notes",
+    entry: longText,
+    width: 24,
+    hint: "For those who work on the plan.",
+  },
+];
+
+const bodyFields: readonly Field<Plan>[] = [
   { label: "Body", path: "body.name", entry: text, width: 24, hint: "The airless body." },
   { label: "Gravity", path: "body.gravityMs2", entry: quantity("m/s²"), unit: "m/s²", width: 24 },
   { label: "Mean radius", path: "body.radiusM", entry: quantity("m"), unit: "m", width: 24 },
@@ -39,25 +49,36 @@ const fields: readonly Field<Plan>[] = [
     ]),
     width: 24,
   },
-  {
-    label: "Notes on the site",
-    path: "site.notes",
-    entry: longText,
-    width: 24,
-    hint: "For those who work on the plan.",
-  },
 ];
 
-export const siteSheet = sheetTable({
-  id: "site",
-  title: "Site",
-  intro: "Where the lander stands. East and north of every place are counted from it.",
-  columns: [{ label: "Value", unit: "", width: 24, group: "", align: "start" }],
-  lines: fields.map((field) => ({
-    name: field.unit ? `${field.label}, ${field.unit}` : field.label,
-    fields: [{ ...field, entry: { ...field.entry, align: "start" } }],
-  })),
-});
+/** A sheet of one column, a line a field. */
+function valueSheet(id: string, title: string, intro: string, lines: readonly Field<Plan>[]): Table {
+  return sheetTable({
+    id,
+    title,
+    intro,
+    columns: [{ label: "Value", unit: "", width: 24, group: "", align: "start" }],
+    lines: lines.map((field) => ({
+      name: field.unit ? `${field.label}, ${field.unit}` : field.label,
+      fields: [{ ...field, entry: { ...field.entry, align: "start" } }],
+    })),
+  });
+}
+
+export const siteSheet = valueSheet(
+  "site",
+  "Site",
+  "Where the lander stands. East and north of every place are counted from it.",
+  fields,
+);
+
+/** Apart from the site, since most plans leave it as it is. */
+export const bodySheet = valueSheet(
+  "body",
+  "Body",
+  "What the site is on: how heavy things are, how far the horizon, where sun and Earth stand.",
+  bodyFields,
+);
 
 /** The height grid's fields; without one there is nothing to fill in. */
 const groundFields: readonly Field<Plan>[] = [
@@ -102,22 +123,15 @@ function withGround(plan: Plan, part: Partial<NonNullable<Plan["ground"]>>): Pla
   return plan.ground ? { ...plan, ground: { ...plan.ground, ...part } as Plan["ground"] } : plan;
 }
 
-export const groundSheet = sheetTable({
-  id: "ground",
-  title: "Height grid",
-  intro: "Heights come in on the site screen. Without them ways are straight lines between places.",
-  columns: [{ label: "Value", unit: "", width: 24, group: "", align: "start" }],
-  lines: groundFields.map((field) => ({
-    name: field.unit ? `${field.label}, ${field.unit}` : field.label,
-    fields: [
-      {
-        ...field,
-        entry: { ...field.entry, align: "start" },
-        apart: ({ ground }: Plan) => (ground ? null : "There is no height grid."),
-      },
-    ],
+export const groundSheet = valueSheet(
+  "ground",
+  "Height grid",
+  "Heights come in on the site screen. Without them ways are straight lines between places.",
+  groundFields.map((field) => ({
+    ...field,
+    apart: ({ ground }: Plan) => (ground ? null : "There is no height grid."),
   })),
-});
+);
 
 export const placeTable = listTable<Place>({
   id: "places",
