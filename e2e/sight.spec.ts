@@ -120,6 +120,41 @@ test.describe("with long names", () => {
   });
 });
 
+test("boxes, menus and the last step of undo give the keyboard its place back", async ({ page }) => {
+  await openDay(page);
+  const focused = page.locator(":focus");
+  const press = async (...keys: string[]): Promise<void> => {
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  const keys = page.getByRole("button", { name: "Keys and legend" });
+  await keys.focus();
+  await press("Enter");
+  await expect(page.getByRole("dialog", { name: "Keys and legend" })).toBeVisible();
+  await press("Enter");
+  await expect(keys).toBeFocused();
+
+  const file = page.getByRole("button", { name: "Plan file" });
+  await file.focus();
+  await press("Enter", "ArrowUp", "Enter");
+  await expect(page.getByRole("dialog", { name: "Plans kept aside" })).toBeVisible();
+  await page.getByRole("dialog").getByRole("button", { name: "Close" }).press("Enter");
+  await expect(file).toBeFocused();
+
+  await block(page, "First scoop").focus();
+  await press("Shift+F10");
+  await expect(page.getByRole("menu", { name: "Selected tasks" })).toBeVisible();
+  await press("Escape");
+  await expect(block(page, "First scoop")).toBeFocused();
+
+  const undo = page.getByRole("button", { name: /^Undo/ });
+  await undo.focus();
+  for (let steps = 0; (await undo.getAttribute("aria-disabled")) !== "true"; steps += 1) {
+    expect(steps).toBeLessThan(5);
+    await press("Enter");
+  }
+  await expect(focused).toHaveText(/^Undo/);
+});
+
 test.describe("in the system's own colours", () => {
   test.use({ contextOptions: { forcedColors: "active" } });
 

@@ -56,20 +56,21 @@ export function Header() {
         </button>
       </Menu>
       <div className="pair">
+      {/* Not disabled in earnest: the keyboard stays where it was pressed when there is no more to undo. */}
         <button
           type="button"
-          disabled={undo === null}
+          aria-disabled={undo === null}
           title={undo === null ? "Nothing to undo" : `Undo: ${undo}`}
-          onClick={() => desk.undo()}
+          onClick={() => undo !== null && desk.undo()}
         >
           Undo
           {undo !== null && <span className="unseen">: {undo}</span>}
         </button>
         <button
           type="button"
-          disabled={redo === null}
+          aria-disabled={redo === null}
           title={redo === null ? "Nothing to redo" : `Redo: ${redo}`}
-          onClick={() => desk.redo()}
+          onClick={() => redo !== null && desk.redo()}
         >
           Redo
           {redo !== null && <span className="unseen">: {redo}</span>}

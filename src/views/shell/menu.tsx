@@ -26,7 +26,7 @@ export function Menu(props: { readonly name: string; readonly label: string; rea
     event.stopPropagation();
   };
 
-  /** The keyboard's place goes back to the button first, so that what opens next gives it back there. */
+  /** After the command has run, before what it opens is there: that gives the keyboard's place back to the button. */
   const choose = (): void => {
     ref.current?.querySelector("button")?.focus();
     setOpen(false);
@@ -38,7 +38,7 @@ export function Menu(props: { readonly name: string; readonly label: string; rea
         {props.name} <span aria-hidden="true">▾</span>
       </button>
       {open && (
-        <div className="menu-list panel" onClickCapture={choose}>
+        <div className="menu-list panel" onClick={choose}>
           {props.children}
         </div>
       )}

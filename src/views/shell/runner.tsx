@@ -5,7 +5,10 @@ import { counted } from "../words.ts";
 
 const LENGTHS = [2, 5, 15, 60];
 
-/** Pack and mend: set to work, watched, and stopped with the best so far or without it. */
+/**
+ * Pack and mend: set to work, watched, and stopped with the best so far or without it. No button is disabled in earnest:
+ * the keyboard stays where it was pressed, at the start, while work is done and after it.
+ */
 export function Runner() {
   const { desk } = useAround();
   const run = useDesk((state) => state.run);
@@ -33,8 +36,8 @@ export function Runner() {
         <button
           type="button"
           className="primary"
-          disabled={!run.best}
-          onClick={() => desk.stopPack("take best")}
+          aria-disabled={!run.best}
+          onClick={() => run.best && desk.stopPack("take best")}
         >
           Take best
         </button>
@@ -68,8 +71,8 @@ export function Runner() {
       <button
         type="button"
         title="Repair a broken day with the fewest changes"
-        disabled={breaches === 0}
-        onClick={() => void desk.mend({ seed: 1, seconds })}
+        aria-disabled={breaches === 0}
+        onClick={() => breaches > 0 && void desk.mend({ seed: 1, seconds })}
       >
         Mend
       </button>

@@ -18,6 +18,8 @@ export function TaskMenu() {
   useDesk((state) => state.selection);
   const ref = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: 0, top: 0 });
+  /** What had the keyboard before the menu. */
+  const before = useRef<Element | null>(null);
 
   useLayoutEffect(() => {
     const box = ref.current;
@@ -26,11 +28,11 @@ export function TaskMenu() {
       left: Math.max(4, Math.min(at.x, window.innerWidth - box.offsetWidth - 4)),
       top: Math.max(4, Math.min(at.y, window.innerHeight - box.offsetHeight - 4)),
     });
+    if (!box.contains(document.activeElement)) before.current = document.activeElement;
     box.querySelector<HTMLElement>("button:not([aria-disabled=true])")?.focus();
   }, [at]);
   useEffect(() => {
     if (!at) return;
-    const back = document.activeElement;
     const away = (event: Event): void => {
       if (event.target instanceof Node && !ref.current?.contains(event.target)) look.setState({ menu: null });
     };
@@ -39,6 +41,7 @@ export function TaskMenu() {
     return () => {
       document.removeEventListener("pointerdown", away, true);
       document.removeEventListener("wheel", away, true);
+      const back = before.current;
       if (back instanceof HTMLElement && document.activeElement === document.body) back.focus();
     };
   }, [at, look]);
