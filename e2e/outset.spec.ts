@@ -101,7 +101,7 @@ test("a must-do task that a pack leaves out is named, and asked about", async ({
   await paste(page, "Task\tMust\tLocation\nNear look\tx\tLander\nFar core\tx\tFar rim");
   await expect(page.getByText("Pasted 6 cells, 1 new row.")).toBeVisible();
   await lead(page).click();
-  await expect(strip(page).getByRole("status")).toContainText("1 must-do task left out. Far core:", {
+  await expect(strip(page).getByRole("status")).toContainText("Left out: Far core. ", {
     timeout: 20_000,
   });
   await expect(lead(page)).toHaveText("Why not?");

@@ -150,7 +150,7 @@ function leftOutFirst(state: DeskState): string | null {
 
 function leftOut({ tasks }: Plan, id: string | null, reason: string | null): LeftOut | null {
   const task = tasks.find((one) => one.id === id);
-  return task && reason !== null ? { task: task.id, sentence: `${task.name}: ${reason}` } : null;
+  return task && reason !== null ? { task: task.id, name: task.name, reason } : null;
 }
 
 /** Drawn, since not every face has the sign. */

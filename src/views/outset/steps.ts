@@ -25,7 +25,8 @@ export interface OutsetStep {
 /** A task that a pack has left out, and why, in a sentence. */
 export interface LeftOut {
   readonly task: string;
-  readonly sentence: string;
+  readonly name: string;
+  readonly reason: string;
 }
 
 type Judged = Pick<OutsetStep, "state" | "sentence" | "about"> & { readonly page?: string };
@@ -154,14 +155,15 @@ function packOf({ tasks }: Plan, verdict: Verdict, stuck: LeftOut | null): Judge
       ...open(
         stuck === null
           ? "Nothing is on the day line yet: add what else is asked for, then press Pack."
-          : `Packing placed nothing. ${stuck.sentence}`,
+          : `Packing placed nothing. ${stuck.name}: ${stuck.reason}`,
       ),
       ...about,
     };
   const { mustLeftOut } = verdict.score;
   if (mustLeftOut > 0) {
-    const left = `${counted(mustLeftOut, "must-do task")} left out`;
-    return { ...open(stuck === null ? `${left}: press Pack.` : `${left}. ${stuck.sentence}`), ...about };
+    if (stuck === null) return open(`${counted(mustLeftOut, "must-do task")} left out: press Pack.`);
+    const others = mustLeftOut > 1 ? ` and ${mustLeftOut - 1} more must-do` : "";
+    return { ...open(`Left out: ${stuck.name}${others}. ${stuck.reason}`), ...about };
   }
   return done(`${verdict.placed} of ${counted(tasks.length, "task")} on the day line.`);
 }

@@ -88,12 +88,15 @@ export function pastedOver(
   let row = from.row - 1;
   const faults: string[] = [];
   const leftOut = new Map<string, number>();
+  const blanks = new Map<string, number>();
+  const nameOf = (column: number | null): string => table.columns[column ?? -1]?.label ?? "";
   const touched = new Set<string>();
   for (const [i, texts] of block.entries()) {
     if (heads && i === 0) continue;
     row += 1;
     const empty = texts.every((text) => text.trim() === "");
     let id = lines[row];
+    const isNew = id === undefined;
     if (id === undefined) {
       if (empty) continue;
       const fresh = table.rows?.add(now) ?? "This table has no more rows.";
@@ -107,13 +110,17 @@ export function pastedOver(
     }
     if (!empty) touched.add(id);
     for (const [k, text] of texts.entries()) {
-      if (text.trim() === "") continue;
       const head = heads?.[k];
       const column = heads ? (head?.column ?? null) : from.column + k;
       const cell = column === null ? null : (table.line(now, id)?.cells[column] ?? null);
+      if (text.trim() === "") {
+        const said = cell?.fixed === null && cell.entry.editor !== "tick" ? cell.shown : "";
+        if (isNew && said !== "") count(blanks, `${nameOf(column)} ${said}`);
+        continue;
+      }
       if (!cell || cell.fixed !== null) {
-        const why = whyLeftOut(cell, head, table.columns[column ?? -1]?.label ?? "");
-        if (cell?.shown !== text.trim()) leftOut.set(why, (leftOut.get(why) ?? 0) + 1);
+        const why = whyLeftOut(cell, head, nameOf(column));
+        if (cell?.shown !== text.trim()) count(leftOut, why);
         continue;
       }
       const read = readText(cell, head ? underHead(text, head) : text, now);
@@ -135,9 +142,18 @@ export function pastedOver(
     added,
     notes: [
       ...[...leftOut].map(([why, many]) => `Left out ${counted(many, "cell")} ${why}`),
+      ...(blanks.size > 0
+        ? [
+            `Blank, so as a new row has it: ${[...blanks].map(([what, many]) => `${what} (${many})`).join(", ")}.`,
+          ]
+        : []),
       ...namesakes(table, now, touched),
     ],
   });
+}
+
+function count(into: Map<string, number>, what: string): void {
+  into.set(what, (into.get(what) ?? 0) + 1);
 }
 
 /** Why a text goes nowhere: it is under a head of no column, past the last one, or does not apply. */

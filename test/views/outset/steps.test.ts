@@ -43,9 +43,9 @@ describe("the steps to a packed day", () => {
     expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open"]);
     expect(nextStep(stepsOf(plan)).id).toBe("pack");
     expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
-    const left = { task: plan.tasks[0]!.id, sentence: "Core: it is too far." };
+    const left = { task: plan.tasks[0]!.id, name: "Core", reason: "It is too far." };
     const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), left);
-    expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: it is too far.");
+    expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: It is too far.");
     expect(nextStep(stuck).about).toBe(left.task);
     expect(nextStep(stepsOf(plan)).about).toBeUndefined();
     const packed = {
@@ -99,10 +99,10 @@ describe("the steps to a packed day", () => {
     const verdict = judgeFor(both)(schedule);
     const pack = (left: LeftOut | null) => outsetSteps({ ...both, schedule }, verdict, left)[4]!;
     expect(pack(null)).toMatchObject({ state: "open", sentence: "1 must-do task left out: press Pack." });
-    expect(pack({ task: "must", sentence: "Core: it is too far." })).toMatchObject({
+    expect(pack({ task: "must", name: "Core", reason: "It is too far." })).toMatchObject({
       state: "open",
       about: "must",
-      sentence: "1 must-do task left out. Core: it is too far.",
+      sentence: "Left out: Core. It is too far.",
     });
   });
 

@@ -104,7 +104,7 @@ describe("a block under heads", () => {
       ["Look", "ridge", false, 600, undefined],
     ]);
     expect(tasks[0]!.walkM).toBe(300);
-    expect(notes).toEqual([]);
+    expect(notes).toEqual(["Blank, so as a new row has it: Place Ridge (1), Walk in it 0 (1)."]);
   });
 
   it("tells what went nowhere and which names are there twice", () => {
