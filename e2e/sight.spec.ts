@@ -75,6 +75,34 @@ test.describe("by fingers", () => {
   });
 });
 
+test("every button has its place at any width, with an answer beside the day and without", async ({
+  page,
+}) => {
+  await openDay(page);
+  const ask = page
+    .locator(".bench")
+    .getByRole("button", { name: /^Why not\?/ })
+    .first();
+  for (const asked of [false, true]) {
+    if (asked) await ask.click();
+    for (const width of [1600, 1440, 1280, 1100, 1024, 970, 820, 720]) {
+      await page.setViewportSize({ width, height: 900 });
+      await expect.poll(() => beyond(page), { message: `${width} px` }).toEqual([]);
+      // None under the answer or another part: what is at its middle is the button itself.
+      const covered = await page.evaluate(() =>
+        [...document.querySelectorAll(".header button, .handbar button")]
+          .filter((one) => {
+            const box = one.getBoundingClientRect();
+            const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+            return top === null || !one.contains(top);
+          })
+          .map((one) => one.textContent),
+      );
+      expect(covered, `${width} px${asked ? ", asked" : ""}`).toEqual([]);
+    }
+  }
+});
+
 test.describe("with long names", () => {
   test("names give way to figures and stay in their places", async ({ page }) => {
     const plan = JSON.parse(readFileSync("public/plans/small.json", "utf8")) as {
