@@ -4,7 +4,7 @@ import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines 
 import type { Block } from "./flow.ts";
 import { line, type Mark, rect, text } from "./page.ts";
 import { heading } from "./parts.ts";
-import { clip, linesHeight, MM_PER_PT, RISE, wrap } from "./type.ts";
+import { linesHeight, MM_PER_PT, RISE, wrap, wrapAtMost } from "./type.ts";
 
 /** What to drop when late and what to get ahead with when early, by EVA and task left; as the shed order gives it. */
 export interface ShedTables {
@@ -170,11 +170,7 @@ const CELL = { sizePt: 9.5, bold: true };
 const FRAMED = { sizePt: 9 };
 
 function namesOf(name: string, most: number): readonly string[] {
-  const wide = CELLS_AT - NAME_AT - 1;
-  const lines = wrap(name, wide, NAME);
-  return lines.length <= most
-    ? lines
-    : [...lines.slice(0, most - 1), clip(lines.slice(most - 1).join(" "), wide, NAME)];
+  return wrapAtMost(name, CELLS_AT - NAME_AT - 1, NAME, most);
 }
 
 interface Span {

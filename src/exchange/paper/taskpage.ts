@@ -15,7 +15,7 @@ import {
   step,
   warnings,
 } from "./parts.ts";
-import { fitSize, linesHeight, wrap } from "./type.ts";
+import { fitSize, linesHeight, wrap, wrapAtMost } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 import { exactly, hourMinute, kilograms, minutesUp } from "./wording.ts";
 
@@ -30,12 +30,15 @@ export function taskLeaves(plan: Plan, part: CrewEva, index: number, head: Headi
       again: again(stop),
       foot: next(part, index),
     });
-  // One task a page where any scale can do it; a task that needs more pages has room for the usual one.
+  // One task a page where any scale can do it.
   for (const scale of SCALES) {
     const one = set(scale);
     if (one.length === 1) return one;
   }
-  return set(SCALES[1]!);
+  // A task that needs more pages has room for the usual scale, unless the next saves one.
+  const usual = set(SCALES[1]!);
+  const closer = set(SCALES[2]!);
+  return closer.length < usual.length ? closer : usual;
 }
 
 function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
@@ -154,7 +157,8 @@ function next(part: CrewEva, index: number): Block {
   const words = follow ? nextTask(follow) : homeward(part);
   const wide = RIGHT - LEFT - 15;
   const sizePt = fitSize(words.title, wide, true, [13, 12, 11], 1);
-  const title = wrap(words.title, wide, { sizePt, bold: true });
+  // The name stands whole on the page that this points to.
+  const title = wrapAtMost(words.title, wide, { sizePt, bold: true }, 2);
   const detail = wrap(words.detail, wide, { sizePt: 11, bold: false });
   const height = linesHeight(title.length, sizePt) + linesHeight(detail.length, 11) + 2.4;
   return {

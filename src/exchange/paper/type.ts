@@ -87,6 +87,13 @@ export function clip(text: string, widthMm: number, face: Face): string {
   return `${signs.join("").trimEnd()}…`;
 }
 
+/** `text` wrapped on at most `most` lines, the end of the last replaced by an ellipsis where there is more. */
+export function wrapAtMost(text: string, widthMm: number, face: Face, most: number): string[] {
+  const lines = wrap(text, widthMm, face);
+  if (lines.length <= most) return lines;
+  return [...lines.slice(0, most - 1), clip(lines.slice(most - 1).join(" "), widthMm, face)];
+}
+
 function chop(word: string, widthMm: number, face: Face): string[] {
   const pieces: string[] = [];
   let piece = "";

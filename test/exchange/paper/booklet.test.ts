@@ -59,6 +59,31 @@ describe("a task's page", () => {
     }
   });
 
+  it("takes no page more for what comes next than a closer setting does", () => {
+    const name = (from: string): string => `${from} ${"beside the tall boulder past the marker ".repeat(3)}`;
+    /** Pages of a task with so many steps, before one with as long a name. */
+    const pagesOf = (steps: number): readonly string[] => {
+      const two = ["Sample", "Core"].map((from, i) =>
+        taskOf(`long-${i}`, {
+          name: name(from).slice(0, 118).trim(),
+          cautions: ["Dust on the visor: keep the scoop below the waist."],
+          steps: Array.from({ length: steps }, () => "Photograph the spot, one frame with the scale rod"),
+        }),
+      );
+      const plan = planOf(
+        two,
+        two.map(({ id }, i) => ({ task: id, eva: "eva-1", crew: ["ev1"], startS: 6000 + i * 2400 })),
+      );
+      const { pages } = printed(plan, { crew: ["ev1"] });
+      return pages.filter((page) => page.name.includes(": Sample beside")).map(wordsOf);
+    };
+    for (let steps = 4; steps <= 11; steps += 1) {
+      const pages = pagesOf(steps);
+      expect(pages.length, `${steps} steps`).toBeLessThanOrEqual(2);
+      for (const page of pages) expect(page, `${steps} steps`).toMatch(/WHERE|Photograph/);
+    }
+  });
+
   it("sets cautions first, before any time", () => {
     const words = wordsOf(pageOf(samplePlan(), "ev1", "Fuel the power unit"));
     expect(words.indexOf("CAUTION")).toBeGreaterThan(-1);

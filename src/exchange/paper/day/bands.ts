@@ -208,7 +208,7 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
   for (let from = 0; from < key.length; from += columns) {
     const cells = key
       .slice(from, from + columns)
-      .map((task) => ({ task, lines: wrap(task.name, wide - indent - 3, face) }));
+      .map((task) => ({ task, lines: wrap(task.name, wide - indent - 3, { ...face, bold: task.must }) }));
     const tallest = Math.max(...cells.map(({ lines }) => lines.length));
     rows.push({
       height: linesHeight(tallest, face.sizePt) + 0.2,
