@@ -109,6 +109,71 @@ test("a must-do task that a pack leaves out is named, and asked about", async ({
   await expect(page.getByRole("heading", { name: "Far core" })).toBeVisible();
 });
 
+test("every label that the tutorial names is on screen as it is written", async ({ page }) => {
+  const seen = new Set<string>();
+  const look = async (): Promise<void> => {
+    for (const words of await page.evaluate(wordsOnScreen)) seen.add(words);
+  };
+  await page.goto("./");
+  await page.getByRole("button", { name: "Plan file" }).click();
+  await look();
+  await page.getByText("New plan", { exact: true }).click();
+  await look();
+  await lead(page).click();
+  await look();
+  await page.keyboard.press("Enter");
+  await paste(page, "Name\tKind\tEast\tNorth\nFar rim\tStation\t900\t0");
+  await lead(page).click();
+  await page.keyboard.type("72.5 S");
+  await page.keyboard.press("Enter");
+  await look();
+  await lead(page).click();
+  await look();
+  await lead(page).click();
+  await look();
+  await lead(page).click();
+  await look();
+  await lead(page).click();
+  await page.getByRole("button", { name: "Add task", exact: true }).click();
+  await paste(
+    page,
+    "Name\tKind\tMust-do\tWorth\tDuration\tPlace\nNear\tSurvey\tx\t5\t10\tLander\nFar\t\t\t\t\tFar rim",
+  );
+  await expect(page.getByText(/^Pasted 8 cells, 1 new row\./)).toBeVisible();
+  await look();
+  await lead(page).click();
+  await expect(lead(page)).toHaveText("To paper", { timeout: 20_000 });
+  await look();
+  for (const [screen, sign] of [
+    ["Odds", "If late"],
+    ["Variants", "Keep the day as a variant"],
+    ["Paper", "Save as PDF"],
+  ] as const) {
+    await page.getByRole("button", { name: screen, exact: true }).first().click();
+    await expect(page.getByRole("button", { name: sign })).toBeVisible();
+    await look();
+  }
+  await page.keyboard.press("?");
+  await expect(page.getByRole("dialog")).toBeVisible();
+  await look();
+
+  const text = await (await page.request.get("./tutorial.md")).text();
+  const named = [...text.matchAll(/\*\*([^*]+)\*\*/g)].flatMap(([, words = ""]) =>
+    words.replace(/\s+/g, " ").split(", "),
+  );
+  expect(named.length).toBeGreaterThan(30);
+  expect(named.filter((words) => !seen.has(words))).toEqual([]);
+});
+
+/** The text of every element that is on the page, without that of elements inside it. */
+function wordsOnScreen(): string[] {
+  const own = (one: Element): string =>
+    [...one.childNodes].map((part) => (part.nodeType === Node.TEXT_NODE ? part.textContent : "")).join("");
+  return [...document.body.querySelectorAll("*")]
+    .filter((one) => one.checkVisibility())
+    .map((one) => own(one).trim());
+}
+
 test("the steps stay over a reload, are put away for good, and come back from the list", async ({ page }) => {
   await newPlan(page);
   await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
