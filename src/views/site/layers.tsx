@@ -15,7 +15,7 @@ export function Layers(props: { readonly picture: Picture }) {
     <section className="site-layers" aria-label="Layers and legend">
       <h2>Layers</h2>
       <ul>
-        <LayerRow layer="shading" sign="shade">
+        <LayerRow layer="shading" sign="shade" lacking={!ground}>
           {!ground
             ? "the plan has no height grid: ways are straight lines"
             : light?.by === "convention"
@@ -24,10 +24,10 @@ export function Layers(props: { readonly picture: Picture }) {
                 : "the sun is not known: shaded from the north-west to be read by"
               : "from the true sun at the minute"}
         </LayerRow>
-        <LayerRow layer="shadow" sign="shadow">
+        <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
           {light?.lit ? "ground the sun does not reach" : ground ? "not known" : "no height grid"}
         </LayerRow>
-        <LayerRow layer="contours" sign="contour">
+        <LayerRow layer="contours" sign="contour" lacking={!ground}>
           {ground
             ? `every ${ground.stepM} m, every fifth strong; 0 is the lander's ground`
             : "no height grid"}
@@ -87,9 +87,11 @@ export function Layers(props: { readonly picture: Picture }) {
 function LayerRow(props: {
   readonly layer: Layer;
   readonly sign: string;
+  /** The plan has nothing to draw it from: it cannot be switched on. */
+  readonly lacking?: boolean;
   readonly children: React.ReactNode;
 }) {
-  const { layer } = props;
+  const { layer, lacking = false } = props;
   const { siteLook } = useSite();
   const shown = useSiteLook((state) => state.layers[layer]);
   return (
@@ -97,7 +99,8 @@ function LayerRow(props: {
       <label>
         <input
           type="checkbox"
-          checked={shown}
+          checked={shown && !lacking}
+          disabled={lacking}
           onChange={(event) => {
             const { checked } = event.target;
             siteLook.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));
