@@ -11,7 +11,7 @@ const rooms = {
   solver: ["kernel", "plan", "physics", "terrain"],
   dayline: ["kernel", "plan"],
   rehearsal: ["kernel", "plan"],
-  exchange: ["kernel", "plan", "check"],
+  exchange: ["kernel", "plan", "check", "rehearsal"],
   engine: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "exchange"],
   store: ["kernel", "plan", "check", "exchange", "rehearsal", "engine"],
   views: ["kernel", "plan", "dayline", "store"],

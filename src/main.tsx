@@ -13,6 +13,7 @@ import "./views/odds/odds.css";
 import "./views/odds/late.css";
 import "./views/site/site.css";
 import "./views/outset/outset.css";
+import "./views/rehearsal/rehearsal.css";
 import "./views/aside/aside.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
@@ -22,10 +23,11 @@ import { startEngine } from "./engine/browser.ts";
 import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
-import { gaitsOf, waysOf } from "./terrain/index.ts";
+import { walkTimesOf } from "./terrain/index.ts";
 import {
   browserArchive,
   createDesk,
+  rehearsalWork,
   siteWork,
   systemClock,
   systemId,
@@ -36,6 +38,7 @@ import { App } from "./views/app.tsx";
 import { createLook } from "./views/look.ts";
 import { Setup } from "./views/setup/setup.tsx";
 import { createSiteLook } from "./views/site/sitelook.ts";
+import { RehearsalView } from "./views/rehearsal/rehearsalview.tsx";
 import { SiteView } from "./views/site/siteview.tsx";
 import { TaskPanel } from "./views/task/panel.tsx";
 import type { PaperPort, Services } from "./views/services.ts";
@@ -117,11 +120,7 @@ let walking: { readonly plan: Plan; readonly walkS: WalkS } | null = null;
 function walkS(plan: Plan): WalkS {
   const known = walking;
   if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walkS;
-  const { index, size, durationS } = waysOf(plan.site, gaitsOf(plan).planned);
-  const between: WalkS = (from, to) => {
-    const lengthS = durationS[(index.get(from) ?? -1) * size + (index.get(to) ?? -1)];
-    return lengthS === undefined || lengthS < 0 ? null : lengthS;
-  };
+  const between = walkTimesOf(plan);
   walking = { plan, walkS: between };
   return between;
 }
@@ -174,11 +173,21 @@ async function begin(): Promise<void> {
 }
 
 const look = createLook(theme, dockPx());
+const rehearsing = rehearsalWork(desk, {
+  engine,
+  judgeFor,
+  clock: systemClock,
+  walksOf: walkS,
+  memory: services.memory,
+});
 const site = <SiteView site={siteWork(desk, engine)} siteLook={createSiteLook()} />;
 // A tablet that is turned has another share for the line.
 window.matchMedia(UPRIGHT).addEventListener("change", () => look.setState({ dockPx: dockPx() }));
 
-window.addEventListener("pagehide", () => void desk.saveNow());
+window.addEventListener("pagehide", () => {
+  rehearsing.hold();
+  void desk.saveNow();
+});
 document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void desk.saveNow();
 });
@@ -188,6 +197,13 @@ if (!root) throw new Error("the page has no root element");
 await begin();
 createRoot(root).render(
   <StrictMode>
-    <App services={services} look={look} setup={<Setup />} site={site} details={<TaskPanel />} />
+    <App
+      services={services}
+      look={look}
+      setup={<Setup />}
+      site={site}
+      rehearsal={<RehearsalView work={rehearsing} />}
+      details={<TaskPanel />}
+    />
   </StrictMode>,
 );

@@ -3,6 +3,7 @@ export { planGeoJson, readGeoJson } from "./geojson.ts";
 export type { GeoJsonSite, NamedLine } from "./geojson.ts";
 export { asciiGrid, readAsciiGrid, readGeoTiff } from "./heightgrid/index.ts";
 export type { Heights, RasterWish } from "./heightgrid/index.ts";
+export { debriefCsv } from "./debriefcsv.ts";
 export { scheduleCsv } from "./schedulecsv.ts";
 export {
   booklets,

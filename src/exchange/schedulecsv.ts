@@ -1,7 +1,8 @@
 import type { Plan } from "../plan/index.ts";
+import { csvText } from "./csv.ts";
 
 /**
- * The schedule as comma-separated values (RFC 4180: CRLF, quotes doubled), one row a placement by start. Times as
+ * The schedule as comma-separated values, one row a placement by start. Times as
  * seconds from touchdown and as UTC.
  */
 export function scheduleCsv(plan: Plan): string {
@@ -31,7 +32,7 @@ export function scheduleCsv(plan: Plan): string {
         ],
       ];
     });
-  return [COLUMNS, ...rows].map((row) => `${row.map(field).join(",")}\r\n`).join("");
+  return csvText([COLUMNS, ...rows]);
 }
 
 const COLUMNS = [
@@ -48,10 +49,3 @@ const COLUMNS = [
   "must",
   "worth",
 ];
-
-function field(value: string | number): string {
-  if (typeof value === "number") return String(value);
-  // A table program would run a text that begins like a formula; a leading apostrophe keeps it text.
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}

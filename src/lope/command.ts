@@ -9,6 +9,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,
+  rehearse: async () => (await import("./rehearseverb.ts")).rehearseVerb,
   why: async () => (await import("./whyverb.ts")).whyVerb,
   from: async () => (await import("./fromverb.ts")).fromVerb,
   plans: async () => (await import("./plansverb.ts")).plansVerb,

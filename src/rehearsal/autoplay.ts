@@ -1,7 +1,8 @@
 import { draw, instant, random } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
-import { standingOf } from "./standing.ts";
+import { type Facts, factsOf } from "./facts.ts";
+import { projected } from "./projection.ts";
 import type { WalkS } from "./walking.ts";
 
 /**
@@ -20,8 +21,15 @@ export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walkS: Wal
 
 /** The next call that a crew playing by itself would make, at the clock's time or later; null when everybody is back. */
 export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call | null {
-  const { facts, spots, nowS } = standingOf(plan, rehearsal, walkS);
+  const { nowS } = rehearsal;
+  const facts = factsOf(plan, rehearsal.calls);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const spots = projected(
+    plan,
+    { ...facts, lengthS: drawnLengths(plan, facts, rehearsal.seed) },
+    nowS,
+    walkS,
+  );
   const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
   const way = (from: string | undefined, to: string | undefined): number =>
     from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
@@ -33,13 +41,7 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call |
     const task = tasks.get(spot.task);
     if (!task) continue;
     if (spot.state === "under way") {
-      const { likelyS } = task.duration;
-      const called = facts.lengthS.get(task.id)! - likelyS;
-      add({
-        ...at(spot.startS + Math.max(1, drawnS(task, rehearsal.seed) + called)),
-        kind: "ends",
-        task: task.id,
-      });
+      add({ ...at(spot.endS), kind: "ends", task: task.id });
     } else if (spot.state === "to come") {
       const out = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
       if (out) add({ ...at(spot.startS), kind: "begins", task: task.id });
@@ -64,6 +66,17 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call |
   // What ends makes room for what begins at the same moment.
   const rank = { ends: 0, in: 1, out: 2 } as Partial<Record<Call["kind"], number>>;
   return calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0] ?? null;
+}
+
+/** How long everything that has begun takes in the end: nobody knows it yet, but what follows has to wait for it. */
+function drawnLengths(plan: Plan, facts: Facts, seed: number): ReadonlyMap<string, number> {
+  const lengthS = new Map(facts.lengthS);
+  for (const task of plan.tasks) {
+    if (!facts.began.has(task.id)) continue;
+    const called = facts.lengthS.get(task.id)! - task.duration.likelyS;
+    lengthS.set(task.id, Math.max(1, drawnS(task, seed) + called));
+  }
+  return lengthS;
 }
 
 function drawnS(task: Plan["tasks"][number], seed: number): number {

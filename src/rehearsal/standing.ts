@@ -24,7 +24,7 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): DayS
   const spots = projected(plan, facts, nowS, walkS).toSorted((a, b) => a.startS - b.startS);
   const marks = marksOf(plan, facts, spots, walkS);
   const judged = judgedPlan(plan, facts, spots, marks);
-  return { nowS, facts, spots, plan: judged, ahead: aheadPlan(judged, facts, spots, nowS) };
+  return { nowS, facts, spots, plan: judged, ahead: aheadPlan(judged, facts, spots, nowS, walkS) };
 }
 
 /** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
@@ -180,7 +180,8 @@ function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
  * What the packer may still change. What has begun is pinned and asks for nothing more; what was given up is not there; the rest
  * may not begin before now.
  */
-function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: number): Plan {
+function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: number, walkS: WalkS): Plan {
+  const room = roomOf(plan, spots, walkS);
   const past = new Set([
     ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
     ...plan.tasks.filter((task) => isMark(task.id)).map((task) => task.id),
@@ -190,7 +191,9 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
   const there = new Set(tasks.map((task) => task.id));
   return {
     ...plan,
-    tasks: tasks.map((task) => (past.has(task.id) ? settled(task, plan) : notBefore(task, soonestS, plan))),
+    tasks: tasks.map((task) =>
+      past.has(task.id) ? settled(task, plan, room) : notBefore(task, soonestS, plan),
+    ),
     links: plan.links.filter((link) => {
       const [a, b] = endsOf(link);
       return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
@@ -216,8 +219,33 @@ function endsOf(link: Link): readonly [string, string] {
   return link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
 }
 
+/**
+ * How long what has begun may have taken at the most for the way to the next thing that has begun to be walked as planned, s. Who
+ * walked faster has no room for all of it: for the packer the work was then so much shorter, and what came of it stays.
+ */
+function roomOf(plan: Plan, spots: readonly Spot[], walkS: WalkS): ReadonlyMap<string, number> {
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const begun = spots.filter((spot) => spot.state !== "to come");
+  const room = new Map<string, number>();
+  for (const member of plan.crew) {
+    const own = begun.filter((spot) => spot.crew.includes(member.id)).toSorted((a, b) => a.startS - b.startS);
+    for (const [i, spot] of own.entries()) {
+      const next = own[i + 1];
+      const from = tasks.get(spot.task);
+      const to = next && tasks.get(next.task);
+      if (!from || !to || next.eva !== spot.eva) continue;
+      const place = from.endPlace ?? from.place;
+      const near = place === undefined || to.place === undefined || place === to.place;
+      const wayS = near ? 0 : (walkS(place, to.place!) ?? 0);
+      const most = Math.max(1, next.startS - wayS - spot.startS);
+      room.set(spot.task, Math.min(room.get(spot.task) ?? Infinity, most));
+    }
+  }
+  return room;
+}
+
 /** What has begun asks for nothing that could still be broken. */
-function settled(task: Task, plan: Plan): Task {
+function settled(task: Task, plan: Plan, room: ReadonlyMap<string, number>): Task {
   const spot = plan.schedule.placements.find((one) => one.task === task.id);
   const pin = spot && {
     startS: spot.startS,
@@ -229,6 +257,7 @@ function settled(task: Task, plan: Plan): Task {
     // What has been done stays done, whatever a packer would rather do.
     must: true,
     ...(pin ? { pin } : {}),
+    duration: { likelyS: duration(Math.min(task.duration.likelyS, room.get(task.id) ?? Infinity)) },
     crew: { count: spot?.crew.length ?? task.crew.count, named: [] },
   };
 }

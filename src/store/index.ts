@@ -113,3 +113,4 @@ export type {
   Spot as RehearsedSpot,
 } from "../rehearsal/index.ts";
 export { isMark } from "../rehearsal/index.ts";
+export { debriefCsv } from "../exchange/debriefcsv.ts";

@@ -331,7 +331,7 @@ function changesOf(plan: Plan, schedule: Schedule): readonly string[] {
   const now = new Map(schedule.placements.map((spot) => [spot.task, spot]));
   const crewNames = (ids: readonly string[]): string =>
     ids.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join(" and ");
-  return plan.tasks.flatMap((task) => {
+  const sentences = plan.tasks.flatMap((task): readonly string[] => {
     const before = was.get(task.id);
     const after = now.get(task.id);
     if (before && !after) return [`${task.name} is dropped.`];
@@ -344,6 +344,9 @@ function changesOf(plan: Plan, schedule: Schedule): readonly string[] {
     const byMin = Math.ceil(Math.abs(after.startS - before.startS) / 60);
     return [`${task.name} begins ${byMin} min ${after.startS > before.startS ? "later" : "earlier"}.`];
   });
+  // What is lost is read first.
+  const lost = (sentence: string): number => (sentence.endsWith(" is dropped.") ? 0 : 1);
+  return sentences.toSorted((a, b) => lost(a) - lost(b));
 }
 
 /** h:mm of mission time, the begun minute not counted. */

@@ -28,6 +28,7 @@ export { carryingW } from "./carrying.ts";
 export { surroundingsW } from "./warmth.ts";
 export { gaitsOf } from "./gaits.ts";
 export type { WalkingPlan } from "./gaits.ts";
+export { walkTimesOf } from "./walktimes.ts";
 export { stops, waysOf } from "./ways.ts";
 export type { Gait, Ground, Relief, Ways } from "./ways.ts";
 export { homeOf, reachOn } from "./home.ts";

@@ -21,19 +21,20 @@ import { VariantsView } from "./variants/variantsview.tsx";
 import { WhyPanel } from "./why/whypanel.tsx";
 import { whyWork } from "./why/whywork.ts";
 
-/** The whole program on screen. `setup`, `site` and `details` are the screens of the tables, the map and the chosen task. */
+/** The whole program on screen. `setup`, `site`, `rehearsal` and `details` are the screens of the tables, the map, the clock and the chosen task. */
 export function App(props: {
   readonly services: Services;
   readonly look: Look;
   readonly setup: ReactNode;
   readonly site: ReactNode;
+  readonly rehearsal: ReactNode;
   readonly details: ReactNode;
 }) {
   const { services, look } = props;
   const around = useMemo(() => ({ ...services, look }), [services, look]);
   return (
     <AroundContext value={around}>
-      <Screens setup={props.setup} site={props.site} details={props.details} />
+      <Screens setup={props.setup} site={props.site} rehearsal={props.rehearsal} details={props.details} />
     </AroundContext>
   );
 }
@@ -41,6 +42,7 @@ export function App(props: {
 function Screens(props: {
   readonly setup: ReactNode;
   readonly site: ReactNode;
+  readonly rehearsal: ReactNode;
   readonly details: ReactNode;
 }) {
   const { desk, look, memory } = useAround();
@@ -68,6 +70,7 @@ function Screens(props: {
         {screen === "variants" && <VariantsView />}
         {screen === "odds" && <OddsView />}
         {screen === "site" && props.site}
+        {screen === "rehearsal" && props.rehearsal}
         {screen === "setup" && <div className="sheet">{props.setup}</div>}
         {screen === "paper" && <PaperView />}
         <TaskMenu />

@@ -5,7 +5,7 @@ import type { Finding, Verdict } from "../store/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
-export type Screen = "day" | "variants" | "odds" | "site" | "setup" | "paper";
+export type Screen = "day" | "site" | "variants" | "odds" | "rehearsal" | "setup" | "paper";
 export type Theme = "light" | "dark";
 
 /** What is in hand, for the label beside the pointer. */

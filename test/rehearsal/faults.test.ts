@@ -12,7 +12,7 @@ import {
 } from "../../src/rehearsal/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
-import { walksOf } from "./walks.ts";
+import { walkTimesOf } from "../../src/terrain/index.ts";
 
 // Egress work 600 s, a is 300 s out: with work on a from 3000 on, egress is at 2100. From a to b 300 s.
 const plan = tinyPlan({
@@ -37,7 +37,7 @@ const plan = tinyPlan({
     ],
   },
 });
-const walkS = walksOf(plan);
+const walkS = walkTimesOf(plan);
 const call = (atS: number, rest: object): Call => ({ ...rest, atS: instant(atS) }) as Call;
 const standing = (nowS: number, ...calls: Call[]) =>
   standingOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(nowS), calls }, walkS);

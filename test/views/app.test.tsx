@@ -58,6 +58,7 @@ async function show() {
         services={services}
         look={look}
         setup={<p>Tables</p>}
+        rehearsal={<p />}
         site={<p>Map</p>}
         details={<p>Details</p>}
       />,

@@ -10,6 +10,7 @@ const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
   { id: "site", name: "Site" },
   { id: "variants", name: "Variants" },
   { id: "odds", name: "Odds" },
+  { id: "rehearsal", name: "Rehearsal" },
   { id: "setup", name: "Setup" },
   { id: "paper", name: "Paper" },
 ];
@@ -55,8 +56,8 @@ export function Header() {
           Plans kept aside…
         </button>
       </Menu>
-      <div className="pair">
       {/* Not disabled in earnest: the keyboard stays where it was pressed when there is no more to undo. */}
+      <div className="pair">
         <button
           type="button"
           aria-disabled={undo === null}

@@ -8,6 +8,7 @@ const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
   { id: "site", name: "Site" },
   { id: "variants", name: "Variants" },
   { id: "odds", name: "Odds" },
+  { id: "rehearsal", name: "Rehearsal" },
   { id: "setup", name: "Setup" },
   { id: "paper", name: "Paper" },
 ];

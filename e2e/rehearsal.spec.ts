@@ -1,0 +1,101 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Page, test } from "@playwright/test";
+import { openDay } from "./days.ts";
+
+const rehearsal = (page: Page) => page.locator(".rehearsal");
+const press = (page: Page, name: string) =>
+  rehearsal(page).getByRole("button", { name, exact: true }).click();
+const crew = (page: Page, name: string) => page.getByRole("region", { name, exact: true });
+
+async function begin(page: Page): Promise<void> {
+  await openDay(page);
+  await page.getByRole("button", { name: "Rehearsal", exact: true }).click();
+  await press(page, "Begin with the day as it stands");
+}
+
+test("a trainer calls the day, throws a slip in, has it planned anew and reads the debrief", async ({
+  page,
+}) => {
+  await begin(page);
+  await press(page, "I call");
+  await press(page, "10 min on");
+  await crew(page, "EV1").getByRole("button", { name: "Egress of EVA 1" }).click();
+  await expect(page.getByText("EVA 1: egress.")).toBeVisible();
+  await press(page, "10 min on");
+  await press(page, "10 min on");
+  await crew(page, "EV1").getByRole("button", { name: "Begins" }).click();
+  await expect(crew(page, "EV1")).toContainText("Now First scoop");
+  await page.getByLabel("What happens").selectOption({ label: "An EVA is to be back sooner" });
+  await page.getByLabel("in so many minutes from now").fill("75");
+  await press(page, "Throw it in");
+  const broken = page.getByRole("list", { name: "What would break" });
+  await expect(broken).toContainText("EVA 1");
+  await press(page, "Mend from here");
+  await expect(page.locator(".rehearsal-proposal")).toContainText("0 breaches");
+  await press(page, "Take it");
+  await expect(broken).toHaveCount(0);
+  await expect(crew(page, "EV1")).toContainText("Now First scoop");
+
+  await press(page, "Crew plays by itself");
+  const on = rehearsal(page).getByRole("button", { name: "10 min on", exact: true });
+  for (let i = 0; i < 20 && (await on.isEnabled()); i += 1) await on.click();
+  await expect(page.getByText("The day is over: everybody is back.")).toBeVisible();
+  await press(page, "Debrief");
+  const scoop = page.getByRole("row", { name: /First scoop/ });
+  await expect(scoop).toContainText("done");
+  await expect(
+    page.getByRole("row").filter({ hasText: "dropped when the day was planned anew" }),
+  ).not.toHaveCount(0);
+  const file = page.waitForEvent("download");
+  await press(page, "Save the debrief as CSV");
+  expect((await file).suggestedFilename()).toBe("debrief.csv");
+});
+
+test("a rehearsal lasts over a reload, comes from its file, and leaves the plan as it is", async ({
+  page,
+}) => {
+  await begin(page);
+  for (let i = 0; i < 4; i += 1) await press(page, "To the next call");
+  const shown = await page.locator(".rehearsal-met").innerText();
+  const file = page.waitForEvent("download");
+  await press(page, "Save as a file");
+  const path = await (await file).path();
+  await page.reload();
+  await page.getByRole("button", { name: "Rehearsal", exact: true }).click();
+  await expect(page.locator(".rehearsal-met")).toHaveText(shown.replace("\n", " "));
+  await press(page, "End…");
+  await press(page, "End and forget it");
+  await page.getByLabel("Open a rehearsal file").setInputFiles(path);
+  await expect(page.locator(".rehearsal-met")).toHaveText(shown.replace("\n", " "));
+  await page.getByRole("button", { name: "Day", exact: true }).click();
+  await expect(page.getByRole("button", { name: /^Undo/ })).toHaveAttribute("title", /^Undo: Open/);
+});
+
+test("the clock runs and holds", async ({ page }) => {
+  await begin(page);
+  const met = page.locator(".rehearsal-met");
+  const before = await met.innerText();
+  await press(page, "60 ×");
+  await press(page, "Run");
+  await expect(met).not.toHaveText(before.replace("\n", " "));
+  await press(page, "Hold");
+  const held = await met.innerText();
+  await page.waitForTimeout(600);
+  expect(await met.innerText()).toBe(held);
+});
+
+for (const theme of ["light", "dark"] as const) {
+  test(`nothing stands in the way of anybody in a rehearsal: ${theme}`, async ({ page }) => {
+    await begin(page);
+    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    for (let i = 0; i < 5; i += 1) await press(page, "To the next call");
+    await crew(page, "EV1")
+      .getByLabel(/the gauge reads/)
+      .fill("0.1");
+    await crew(page, "EV1").getByRole("button", { name: "Read out" }).click();
+    await expect(page.getByText("EV1 reads oxygen 0.1 kg.")).toBeVisible();
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    await press(page, "Debrief");
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  });
+}

@@ -1,0 +1,38 @@
+import type { Debrief } from "../rehearsal/index.ts";
+import { csvText } from "./csv.ts";
+
+/** A debrief as comma-separated values, one row a task. Times are seconds from touchdown; what there is not is empty. */
+export function debriefCsv(debrief: Debrief): string {
+  const rows = debrief.rows.map((row) => [
+    row.task,
+    row.name,
+    row.must ? "yes" : "no",
+    row.worth,
+    row.crew.join(" "),
+    row.plannedStartS ?? "",
+    row.plannedLengthS,
+    row.startS ?? "",
+    row.lengthS ?? "",
+    row.lateS ?? "",
+    row.longerS ?? "",
+    row.outcome,
+    row.why ?? "",
+  ]);
+  return csvText([COLUMNS, ...rows]);
+}
+
+const COLUMNS = [
+  "task",
+  "name",
+  "must",
+  "worth",
+  "crew",
+  "planned start MET s",
+  "planned length s",
+  "start MET s",
+  "length s",
+  "later s",
+  "longer s",
+  "outcome",
+  "why",
+];
