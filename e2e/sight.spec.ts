@@ -103,6 +103,33 @@ test("every button has its place at any width, with an answer beside the day and
   }
 });
 
+test("the screens keep their place while the packer is at work, and the keyboard keeps its own", async ({
+  page,
+}) => {
+  await openDay(page);
+  const widths = [1440, 1280, 1100, 1024, 970, 820];
+  const pack = page.getByRole("button", { name: "Pack", exact: true });
+  /** Where the first screen's button stands at each width. */
+  const places = async (): Promise<number[]> => {
+    const found: number[] = [];
+    for (const width of widths) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await beyond(page), `${width} px`).toEqual([]);
+      const box = (await page.getByRole("button", { name: "Day", exact: true }).boundingBox())!;
+      found.push(Math.round(box.x), Math.round(box.y));
+    }
+    return found;
+  };
+  const before = await places();
+  await page.getByLabel("How long to search").selectOption("60");
+  await pack.press("Enter");
+  await expect(page.getByRole("group", { name: "Packing" })).toBeVisible();
+  expect(await places()).toEqual(before);
+  await expect(page.getByRole("button", { name: "Take best" })).toBeFocused();
+  await page.getByRole("button", { name: "Stop" }).click();
+  await expect(pack).toBeVisible();
+});
+
 test.describe("with long names", () => {
   test("names give way to figures and stay in their places", async ({ page }) => {
     const plan = JSON.parse(readFileSync("public/plans/small.json", "utf8")) as {

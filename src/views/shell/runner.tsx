@@ -19,19 +19,18 @@ export function Runner() {
   if (running && run) {
     const { progress, bestVerdict } = run;
     const done = progress ? Math.min(1, progress.seconds / run.seconds) : 0;
+    const best = bestVerdict
+      ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
+      : "nothing yet";
     return (
       <div className="runner running" role="group" aria-label={run.kind === "pack" ? "Packing" : "Mending"}>
-        <div className="run-state">
+        <div className="run-state" title={best}>
           <progress value={done} max={1} aria-label="Time used" />
           <span>
             {run.kind === "pack" ? "Packing" : "Mending"}{" "}
             {progress ? `${left(Math.floor(progress.seconds))} of ${left(run.seconds)}` : "…"}
           </span>
-          <span className="note">
-            {bestVerdict
-              ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
-              : "nothing yet"}
-          </span>
+          <span className="note">{best}</span>
         </div>
         <button
           type="button"
