@@ -81,13 +81,16 @@ test("a press on a step shows it, and the button still leads on", async ({ page 
   await step(page, "Crew").click();
   await expect(strip(page).getByRole("status")).toContainText("Crew and suits.");
   await expect(lead(page)).toHaveText("To site and places");
+  // Elsewhere the strip tells of what comes next again.
+  await page.getByRole("tab", { name: "Flight rules" }).click();
+  await expect(strip(page).getByRole("status")).toContainText("Where and when.");
   await lead(page).click();
   await page.keyboard.press("Enter");
   await page.keyboard.press("Escape");
   await expect(lead(page)).toHaveText("To site and places");
   await lead(page).click();
   await expect(focused(page)).toHaveText("0");
-  // Crew was shown already: what comes next are EVAs.
+  // Crew was shown already: what comes next is EVAs.
   await expect(lead(page)).toHaveText("To EVAs");
 });
 

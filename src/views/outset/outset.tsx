@@ -72,13 +72,17 @@ function Strip() {
   const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
   const fresh = plan.tasks.length === 0;
   const next = leadingStep(steps, fresh, gone);
-  // A step that was pressed is told of until another one is the next.
-  const [asked, ask] = useState<{ readonly id: StepId; readonly next: StepId } | null>(null);
-  const told = (asked?.next === next.id && steps.find((one) => one.id === asked.id)) || next;
+  // A step that was pressed is told of until its place is left, or until another one is the next.
+  const here = useLook(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
+  const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
+    null,
+  );
+  const stands = asked !== null && asked.next === next.id && asked.at === here;
+  const told = (stands && steps.find((one) => one.id === asked.id)) || next;
   const go = (step: OutsetStep): void => {
     const now = new Set([...gone, askOf(step)]);
     setGone(now);
-    ask({ id: step.id, next: leadingStep(steps, fresh, now).id });
+    ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
     lead(look, step);
   };
   const leadOn = (): void => {
@@ -185,11 +189,16 @@ function handsOf({ id, page, state }: OutsetStep): readonly string[] {
   return HANDS[page ?? id] ?? [];
 }
 
+/** The screen of a step that is done on no page of setup. */
+function screenOf({ id }: OutsetStep): "paper" | "day" {
+  return id === "paper" ? "paper" : "day";
+}
+
 /** Shows where a step is done and gives the keyboard to what does it. */
 function lead(look: Look, step: OutsetStep): void {
-  const { id, page } = step;
+  const { page } = step;
   if (page !== null) look.setState({ screen: "setup", setupPage: page });
-  else look.setState({ screen: id === "paper" ? "paper" : "day" });
+  else look.setState({ screen: screenOf(step) });
   // The screen is there a frame after it was asked for.
   requestAnimationFrame(() => {
     for (const hand of [...handsOf(step), `#setup-tab-${page}`]) {

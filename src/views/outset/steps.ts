@@ -93,9 +93,11 @@ export function askOf({ id, page, state }: OutsetStep): string {
   return `${id}/${page ?? ""}/${state}`;
 }
 
-function whereOf({ site, title }: Plan): Judged {
+function whereOf({ site, title, tasks }: Plan): Judged {
   const places = site.places.filter((place) => place.kind !== "lander").length;
-  if (places === 0) return open("There is no place to work at yet: add a station or two.");
+  if (places === 0 && tasks.length === 0)
+    return open("There is no place to work at yet: add a station or two.");
+  if (places === 0) return begun("All work is at the lander: there is no other place yet.");
   if (site.latDeg === BLANK.site.latDeg && site.lonDeg === BLANK.site.lonDeg)
     return begun("Latitude and longitude are still 0: sun and Earth follow from them.");
   if (title === BLANK.title)
@@ -103,13 +105,22 @@ function whereOf({ site, title }: Plan): Judged {
   return done(`${counted(places, "place")} to work at.`);
 }
 
-function crewOf({ crew, suits }: Plan): Judged {
+function crewOf({ crew, suits, evas }: Plan): Judged {
   if (crew.length === 0) return open("Nobody is there yet: add crew, or begin with a set.");
   const worn = suits.filter((suit) => crew.some((member) => member.suit === suit.id));
   const bare = worn.find(
     (suit) => Math.min(suit.oxygenKg, suit.co2Kg, suit.waterKg, suit.batteryWh, suit.emergencyOxygenS) === 0,
   );
   if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
+  for (const eva of evas) {
+    const out = crew.filter((member) => eva.crew.includes(member.id));
+    const second = out.find((member, i) => out.findIndex((one) => one.suit === member.suit) < i);
+    const first = out.find((member) => member.suit === second?.suit);
+    if (first && second)
+      return begun(
+        `${first.name} and ${second.name} wear the same suit on ${eva.name}: give each their own.`,
+      );
+  }
   const asBegun = worn.every((suit) => BLANK.suits.some((one) => alike(stocksOf(suit), stocksOf(one))));
   const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
   return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);

@@ -1,5 +1,6 @@
 import { type FieldGuide, guideTo, type Plan } from "../../plan/index.ts";
 import { removalOf, type Removable, type Removal } from "../../store/index.ts";
+import { counted } from "../words.ts";
 import { type Entry, text } from "./entry.ts";
 import { at, withAt } from "./pathway.ts";
 
@@ -102,6 +103,10 @@ export interface Table {
   readonly rows: RowWork | null;
 }
 
+function pluralOf(one: string): string {
+  return one.endsWith("s") ? `${one}es` : `${one}s`;
+}
+
 /** The field that most things begin with. */
 export function named(width: number): Pick<Field<unknown>, "label" | "path" | "entry" | "width" | "hint"> {
   return { label: "Name", path: "name", entry: text, width, hint: "How it is called on screen and paper." };
@@ -148,7 +153,8 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
 
   const appended = (plan: Plan, make: (id: string) => Row | string): NewRow => {
     const rows = listOf(plan);
-    if (most !== null && rows.length >= most) return `A plan holds at most ${most}.`;
+    if (most !== null && rows.length >= most)
+      return `A plan holds at most ${counted(most, spec.one, pluralOf(spec.one))}.`;
     const taken = new Set(rows.map(spec.keyOf));
     let number = rows.length + 1;
     while (taken.has(`${spec.prefix}-${number}`)) number += 1;

@@ -117,8 +117,9 @@ describe("the steps to a packed day", () => {
       "done",
       "done",
     ]);
-    const suits = own.suits.map((suit) => ({ ...suit, oxygenKg: 0.8 }));
-    expect(step({ ...own, suits }, "crew").state).toBe("done");
+    const suits = own.crew.map(({ id }) => ({ ...own.suits[0]!, id, oxygenKg: 0.8 }));
+    const crew = own.crew.map((member) => ({ ...member, suit: member.id }));
+    expect(step({ ...own, suits, crew }, "crew").state).toBe("done");
   });
 
   it("say what is missing", () => {
@@ -129,6 +130,16 @@ describe("the steps to a packed day", () => {
     expect(said({ suits: plan.suits.map((suit) => ({ ...suit, waterKg: 0 })) }, "crew").sentence).toMatch(
       /^Suit 1 lacks/,
     );
+    const shared = plan.crew.map((member) => ({ ...member, suit: plan.suits[0]!.id }));
+    expect(said({ crew: shared }, "crew")).toMatchObject({
+      state: "begun",
+      sentence: "EV1 and EV2 wear the same suit on EVA 1: give each their own.",
+    });
+    expect(said({ crew: shared, evas: [] }, "crew").sentence).toMatch(/round numbers/);
+    expect(said({ site: blank.site }, "where")).toMatchObject({
+      state: "begun",
+      sentence: "All work is at the lander: there is no other place yet.",
+    });
     expect(said({ evas: [] }, "evas").sentence).toMatch(/nobody goes out/);
     expect(said({ evas: [{ ...plan.evas[0]!, longestS: duration(2400) }] }, "evas").sentence).toMatch(
       /no time for work/,

@@ -85,13 +85,22 @@ describe("a new and a copied row", () => {
     },
   );
 
+  it("of a crew member wears a suit that nobody wears, where there is one", () => {
+    const crew = tables.find((table) => table.id === "crew")!;
+    const spare = { ...completePlan.suits[0]!, id: "spare" };
+    const plan = { ...completePlan, suits: [spare, ...completePlan.suits] };
+    const made = crew.rows!.add(plan);
+    if (typeof made === "string") throw new Error(made);
+    expect(made.change(plan).crew!.at(-1)!.suit).toBe("spare");
+  });
+
   it("is refused in words where there can be none", () => {
     const crew = tables.find((table) => table.id === "crew")!;
     const full = {
       ...completePlan,
       crew: ["a", "b", "c", "d"].map((id) => ({ ...completePlan.crew[0]!, id })),
     };
-    expect(crew.rows?.add(full)).toBe("A plan holds at most 4.");
+    expect(crew.rows?.add(full)).toBe("A plan holds at most 4 crew members.");
     const links = tables.find((table) => table.id === "links")!;
     expect(links.rows?.add({ ...completePlan, tasks: [] })).toMatch(/two tasks first/);
   });

@@ -37,7 +37,8 @@ export const crewTable = listTable<CrewMember>({
     },
   ],
   blank: (plan, id) => {
-    const suit = plan.suits.at(-1);
+    const unworn = plan.suits.find((one) => !plan.crew.some((member) => member.suit === one.id));
+    const suit = unworn ?? plan.suits.at(-1);
     if (!suit) return "Add a suit first: every crew member wears one.";
     const name = `EV${plan.crew.length + 1}`;
     return {
