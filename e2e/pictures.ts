@@ -88,6 +88,20 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
       await page.locator(".band svg").first().waitFor({ timeout: 60_000 });
     },
   },
+  rehearsal: {
+    themes: ["light", "dark"],
+    async scene(page) {
+      await screen(page, "Rehearsal");
+      await page.getByRole("button", { name: "Begin with the day as it stands" }).click();
+      for (let i = 0; i < 12; i += 1) await page.getByRole("button", { name: "To the next call" }).click();
+      await page.getByRole("button", { name: "10 min on" }).click();
+      await page.getByLabel("What happens").selectOption({ label: "A task takes longer" });
+      await page.getByLabel("by so many minutes").fill("40");
+      await page.getByRole("button", { name: "Throw it in" }).click();
+      await page.locator(".rehearsal").evaluate((element) => element.scrollTo(0, 0));
+      await page.waitForTimeout(400);
+    },
+  },
   late: {
     themes: ["light", "dark"],
     async scene(page) {

@@ -62,7 +62,8 @@ function Screens(props: {
   return (
     <div className="app">
       <Header />
-      <ScoreLine />
+      {/* A rehearsal has figures of its own. */}
+      {screen !== "rehearsal" && <ScoreLine />}
       <Outset />
       <main className="screen">
         {screen === "day" && <DayView details={props.details} />}

@@ -1,18 +1,17 @@
 import { met, percentLeft } from "../../dayline/index.ts";
-import { counted, crewName, LEVEL_WORDS, readFindings } from "../words.ts";
+import { counted, crewName, LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { aheadBreaches } from "./broken.ts";
 import { lateWords } from "./callwords.ts";
 
 /** What is to come if all goes on like this, what would break, and a new plan for it. */
 export function Ahead() {
-  const { plan, standing, verdict, planned } = useRehearsed();
+  const day = useRehearsed();
+  const { plan, standing } = day;
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
   const toCome = standing.spots.filter((spot) => spot.state === "to come");
-  const known = new Set(planned.findings.map((finding) => `${finding.rule} ${finding.sentence}`));
-  const findings = readFindings(verdict.findings).filter(
-    (finding) => finding.level === "breach" && !known.has(`${finding.rule} ${finding.sentence}`),
-  );
+  const findings = aheadBreaches(day);
   return (
     <section className="rehearsal-ahead" aria-label="To come">
       <header>

@@ -8,6 +8,7 @@ import { ClockBar } from "./clockbar.tsx";
 import { CrewCard } from "./crewcard.tsx";
 import { DebriefPart } from "./debriefpart.tsx";
 import { Log } from "./log.tsx";
+import { SoFar } from "./sofar.tsx";
 import { Strips } from "./strips.tsx";
 import { ThrowIn } from "./throwin.tsx";
 
@@ -91,6 +92,7 @@ function UnderWay() {
     open.title !== plan.title || JSON.stringify(open.schedule) !== JSON.stringify(plan.schedule);
   return (
     <>
+      <SoFar />
       <header className="sheet-head">
         <h2>Rehearsal</h2>
         <span className="note rehearsal-of">

@@ -1,10 +1,10 @@
-import { grouped, percentLeft, signed } from "../../dayline/index.ts";
-import { type FromAsk, packStands, shownVerdict } from "../../store/index.ts";
+import { grouped, percentLeft } from "../../dayline/index.ts";
+import { packStands, shownVerdict } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
-import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { boundWords } from "./boundwords.ts";
+import { ScoreFigure } from "./scorefigure.tsx";
 
 /** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
 export function ScoreLine() {
@@ -21,7 +21,7 @@ export function ScoreLine() {
     worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
   return (
     <section className="score" aria-label="Score">
-      <Figure
+      <ScoreFigure
         state={score.breaches > 0 ? "breach" : "fine"}
         value={String(score.breaches)}
         name={score.breaches === 1 ? "breach" : "breaches"}
@@ -29,7 +29,7 @@ export function ScoreLine() {
         change={change?.breaches ?? 0}
         better="less"
       />
-      <Figure
+      <ScoreFigure
         state={score.mustLeftOut > 0 ? "open" : "fine"}
         value={`${verdict.mustPlaced} of ${verdict.mustTotal}`}
         name="must-do placed"
@@ -37,7 +37,7 @@ export function ScoreLine() {
         change={change ? -change.mustLeftOut : 0}
         better="more"
       />
-      <Figure
+      <ScoreFigure
         state="plain"
         value={grouped(score.worth)}
         ask={{ what: "worth" }}
@@ -47,7 +47,7 @@ export function ScoreLine() {
         change={change?.worth ?? 0}
         better="more"
       />
-      <Figure
+      <ScoreFigure
         state={marginState === "" ? "plain" : marginState}
         value={worst === null ? "none" : percentLeft(margin)}
         ask={
@@ -59,7 +59,7 @@ export function ScoreLine() {
         better="more"
         unit={Math.abs(Math.floor((change?.worstMargin ?? 0) / 100)) === 1 ? " pt" : " pts"}
       />
-      <Figure
+      <ScoreFigure
         state="plain"
         value={`${(Math.ceil(score.walkM / 100) / 10).toFixed(1)} km`}
         ask={{ what: "walked" }}
@@ -70,50 +70,5 @@ export function ScoreLine() {
         unit=" m"
       />
     </section>
-  );
-}
-
-const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
-
-function Figure(props: {
-  readonly state: keyof typeof STATE_WORDS;
-  readonly value: string;
-  /** What the value is asked by, from what it comes. */
-  readonly ask?: FromAsk | null;
-  readonly name: string;
-  /** What is known of the figure beside its name; null for nothing. */
-  readonly aside?: string | null;
-  readonly more: string;
-  readonly change: number;
-  readonly better: "more" | "less";
-  readonly unit?: string;
-}) {
-  const { change, state } = props;
-  const worse = props.better === "more" ? change < 0 : change > 0;
-  return (
-    <div className={`score-figure ${state}`}>
-      <span className="figure">
-        {props.ask ? (
-          <From of={props.name} ask={props.ask}>
-            {props.value}
-          </From>
-        ) : (
-          props.value
-        )}
-      </span>
-      <span className="score-name">
-        <span>
-          <b>{props.name}</b> {props.aside && <span className="score-aside">{props.aside} </span>}
-          {change !== 0 && (
-            <span className={worse ? "score-change worse" : "score-change better"}>
-              {signed(change)}
-              {props.unit} {worse ? "worse" : "better"}
-            </span>
-          )}
-        </span>
-        <span className="note">{props.more}</span>
-      </span>
-      {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
-    </div>
   );
 }
