@@ -137,15 +137,17 @@ function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: rea
   }));
   return {
     ...plan,
-    stay: { ...plan.stay, relayPasses: passesLeft(plan, facts) },
-    evas: plan.evas.map((eva) => {
-      const byS = facts.backByS.get(eva.id);
-      return byS === undefined || byS >= eva.latestIngressS ? eva : { ...eva, latestIngressS: instant(byS) };
-    }),
-    equipment: plan.equipment.map((one) => ({
-      ...one,
-      count: Math.max(0, one.count - (facts.broken.get(one.id) ?? 0)),
-    })),
+    // What no call touches stays the same object: what is worked out from it is then not worked out anew.
+    ...(facts.lostPasses.size > 0 ? { stay: { ...plan.stay, relayPasses: passesLeft(plan, facts) } } : {}),
+    ...(facts.backByS.size > 0 ? { evas: plan.evas.map((eva) => backBy(eva, facts)) } : {}),
+    ...(facts.broken.size > 0
+      ? {
+          equipment: plan.equipment.map((one) => ({
+            ...one,
+            count: Math.max(0, one.count - (facts.broken.get(one.id) ?? 0)),
+          })),
+        }
+      : {}),
     tasks: [
       ...plan.tasks.map((task) => asItGoes(task, known.get(task.id), facts)),
       ...marks.map((one) => one.task),
@@ -153,6 +155,11 @@ function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: rea
     schedule: { placements: [...placements, ...marks.map((one) => one.placement)] } satisfies Schedule,
     variants: [],
   };
+}
+
+function backBy(eva: Eva, facts: Facts): Eva {
+  const byS = facts.backByS.get(eva.id);
+  return byS === undefined || byS >= eva.latestIngressS ? eva : { ...eva, latestIngressS: instant(byS) };
 }
 
 /** A task with the length it had or is expected to have, and its old pin only while it is to come. */

@@ -2,6 +2,7 @@ import { CLOSED, SCALE } from "./lattice.ts";
 import { contour } from "./contour.ts";
 import { fieldTo, type Network, type Peak } from "./network.ts";
 import type { Point } from "./shapes.ts";
+import type { Spread } from "./spread.ts";
 import { stepAlong, type Trail, trailFrom } from "./trail.ts";
 
 /**
@@ -20,10 +21,17 @@ export interface Reach {
 
 /** The walk back from everywhere to the nearest of `safe`. The network must spare time. */
 export function reachOf(network: Network, safe: readonly Point[]): Reach {
-  const { cost } = fieldTo(network, safe);
-  const levelM = Float64Array.from(cost, (one) => (one === CLOSED ? Infinity : one / SCALE));
+  const field = fieldTo(network, safe);
+  let levelM = levels.get(field);
+  if (!levelM) {
+    levelM = Float64Array.from(field.cost, (one) => (one === CLOSED ? Infinity : one / SCALE));
+    levels.set(field, levelM);
+  }
   return { network, safe, levelM };
 }
+
+/** Worked out once a field: every judgement of a plan with a ground asks for them. */
+const levels = new WeakMap<Spread, Float64Array>();
 
 /**
  * Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none.

@@ -59,6 +59,14 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
     expect(again.score.breaches).toBe(0);
   });
 
+  it("gives the packer a plan that nothing is wrong with for as long as all goes as planned", () => {
+    for (let nowS = 0; nowS < end(plan); nowS += 2711) {
+      const { ahead } = standingOf(plan, played(plan, from, nowS, walkS), walkS);
+      const broken = judged(ahead).findings.filter(({ level }) => level === "breach");
+      expect(broken.map(({ sentence }) => sentence)).toEqual([]);
+    }
+  });
+
   it("does not depend on how the clock ticks", () => {
     const spread = ready(name);
     let ticked: Rehearsal = rehearsalFrom(0, 7);
