@@ -61,14 +61,17 @@ function put(look: Look, memory: Services["memory"], outset: boolean): void {
 }
 
 function Strip() {
-  const { desk, look, memory } = useAround();
+  const { desk, look, memory, sunDeg } = useAround();
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running ?? false);
   const first = useDesk(leftOutFirst);
   const reason = useDesk((state) => (first ? (state.benchReasons.get(first)?.sentence ?? null) : null));
   const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
-  const steps = useMemo(() => outsetSteps(plan, verdict, stuck), [plan, verdict, stuck]);
+  const steps = useMemo(
+    () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS)),
+    [plan, verdict, stuck, sunDeg],
+  );
   const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
   const fresh = plan.tasks.length === 0;
   const next = leadingStep(steps, fresh, gone);

@@ -44,12 +44,13 @@ const BLANK = blankPlan(0);
 
 /**
  * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
- * when it is not known or not so.
+ * when it is not known or not so. `sunDeg` is the sun's elevation at the site; null where it is not known.
  */
 export function outsetSteps(
   plan: Plan,
   verdict: Verdict,
   stuck: LeftOut | null = null,
+  sunDeg: (atS: number) => number | null = () => null,
 ): readonly OutsetStep[] {
   const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
     id,
@@ -61,7 +62,7 @@ export function outsetSteps(
   return [
     step("where", "Where", "Where and when", "site", whereOf(plan)),
     step("crew", "Crew", "Crew and suits", "crew", crewOf(plan)),
-    step("evas", "EVAs", "EVAs", "evas", evasOf(plan)),
+    step("evas", "EVAs", "EVAs", "evas", evasOf(plan, sunDeg)),
     step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
     step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
     step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
@@ -126,7 +127,7 @@ function crewOf({ crew, suits, evas }: Plan): Judged {
   return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);
 }
 
-function evasOf({ crew, evas, stay }: Plan): Judged {
+function evasOf({ crew, evas, stay }: Plan, sunDeg: (atS: number) => number | null): Judged {
   if (evas.length === 0) return open("There is no EVA yet: nobody goes out.");
   for (const eva of evas) {
     const mostS = Math.min(eva.longestS, Math.min(eva.latestIngressS, stay.lengthS) - eva.earliestEgressS);
@@ -139,7 +140,13 @@ function evasOf({ crew, evas, stay }: Plan): Judged {
   const what = `${counted(evas.length, "EVA")} of at most ${most}`;
   return alike(evas, BLANK.evas)
     ? begun(`${what}, as the empty plan has it: set its bounds.`)
-    : done(`${what}.`);
+    : done(`${what}${night(evas, sunDeg)}.`);
+}
+
+/** Said of the first EVA that may begin in the night: nothing that is missing, but seldom what was meant. */
+function night(evas: Plan["evas"], sunDeg: (atS: number) => number | null): string {
+  const dark = evas.find((eva) => (sunDeg(eva.earliestEgressS) ?? 0) < 0);
+  return dark ? `; the sun is down at the earliest egress of ${dark.name}` : "";
 }
 
 function requestsOf({ tasks, evas }: Plan): Judged {

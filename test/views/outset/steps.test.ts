@@ -122,6 +122,17 @@ describe("the steps to a packed day", () => {
     expect(step({ ...own, suits, crew }, "crew").state).toBe("done");
   });
 
+  it("say when an EVA may begin in the night, where the sun is known", () => {
+    const plan = { ...begun(), ...withCrewSet(CREW_SETS[1]!) };
+    const evas = (sunDeg?: (atS: number) => number | null) =>
+      outsetSteps(plan, judgeFor(plan)(plan.schedule), null, sunDeg)[2]!;
+    expect(evas((atS) => (atS > 10 * 3600 ? -0.1 : 0))).toMatchObject({
+      state: "done",
+      sentence: "2 EVAs of at most 7:00; the sun is down at the earliest egress of EVA 2.",
+    });
+    expect(evas().sentence).toBe("2 EVAs of at most 7:00.");
+  });
+
   it("say what is missing", () => {
     const plan = begun();
     const task = plan.tasks[0]!;
