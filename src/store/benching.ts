@@ -18,7 +18,10 @@ export function keepBenchReasons(core: Core): void {
       ports.engine.benchReasons(plan, plan.schedule, mine.signal).then(
         (reasons) => {
           if (state.getState().plan !== plan) return;
-          state.setState({ benchReasons: new Map(reasons.map((reason) => [reason.task, reason])) });
+          state.setState({
+            benchReasons: new Map(reasons.map((reason) => [reason.task, reason])),
+            benchAsOf: plan,
+          });
         },
         (error: unknown) => {
           if (asked !== mine || mine.signal.aborted) return;

@@ -41,6 +41,7 @@ export function createCore(ports: DeskPorts): Core {
     run: null,
     fitBands: null,
     benchReasons: new Map(),
+    benchAsOf: null,
     why: null,
     givenUp: new Map(),
     odds: new Map(),

@@ -3,7 +3,7 @@ import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
-import { placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
+import { benchStands, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
 import type { DeskState } from "./state.ts";
 
 /** What of a desk the commands work with. */
@@ -110,6 +110,7 @@ function evasOf(desk: Working, tasks: readonly string[]): readonly string[] {
 /** The selected tasks on the bench for which the packer knows a place. */
 function fitting(desk: Working): readonly string[] {
   const state = desk.state.getState();
+  if (!benchStands(state)) return [];
   return state.selection.filter(
     (task) => !placementsByTask(state).has(task) && Boolean(state.benchReasons.get(task)?.fitsAt),
   );

@@ -14,6 +14,7 @@ export type { PinPart, Spot } from "./placing.ts";
 export { removalOf } from "./removal.ts";
 export type { Removable, Removal } from "./removal.ts";
 export {
+  benchStands,
   benchTasks,
   findingsOfTask,
   packStands,

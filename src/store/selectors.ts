@@ -55,6 +55,11 @@ export function benchTasks(state: DeskState): readonly Task[] {
   return benchOf(state.plan.tasks)(shownSchedule(state));
 }
 
+/** True when the bench reasons are of the open day: what fitted on the day before need not fit on this one. */
+export function benchStands({ benchAsOf, plan }: DeskState): boolean {
+  return benchAsOf !== null && sameDay(benchAsOf, plan);
+}
+
 const NONE: readonly Finding[] = [];
 
 const findingsOf = remembered((verdict: Verdict): ReadonlyMap<string, readonly Finding[]> => {

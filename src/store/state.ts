@@ -20,6 +20,8 @@ export interface DeskState {
   readonly fitBands: readonly FitBand[] | null;
   /** Why each task on the bench is there, by task id; those of an older plan stay until the new ones arrive. */
   readonly benchReasons: ReadonlyMap<string, BenchReason>;
+  /** The plan that `benchReasons` are of; null before the first. */
+  readonly benchAsOf: Plan | null;
   /** The question why that is open; null when none is. */
   readonly why: Asking | null;
   /** What variants give up of the plan beside its schedule, by the variant's id. */

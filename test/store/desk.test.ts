@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from "vitest";
 import { check, judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
-import { benchTasks, findingsOfTask, placed, placementsByTask } from "../../src/store/index.ts";
+import { benchStands, benchTasks, findingsOfTask, placed, placementsByTask } from "../../src/store/index.ts";
 import { deskWith, scheduleWith, settled, smallInput } from "./bench.ts";
 
 const spot = (startS: number, crew = ["ev1"]) => ({ eva: "eva-1", crew, startS: instant(startS) });
@@ -260,6 +260,22 @@ describe("bench reasons", () => {
     expect(engine.reasons).toHaveLength(1);
     await engine.reasons[0]!.answer([reason("three")]);
     expect(desk.state.getState().benchReasons.get("three")?.sentence).toBe("three is too long");
+  });
+
+  it("put nothing on the line once the day is another one, until they are of that day", async () => {
+    const { desk, engine, clock } = deskWith();
+    const fits = { ...reason("three"), fitsAt: spot(9000) };
+    clock.moveOn(1000);
+    await engine.reasons[0]!.answer([fits]);
+    desk.select(["three"]);
+    expect(benchStands(desk.state.getState())).toBe(true);
+    desk.place("two", spot(9000));
+    expect(benchStands(desk.state.getState())).toBe(false);
+    expect(desk.commands.run("put on")).toBe(false);
+    clock.moveOn(1000);
+    await engine.reasons.at(-1)!.answer([fits]);
+    expect(desk.commands.run("put on")).toBe(true);
+    expect(desk.state.getState().plan.schedule.placements.map((one) => one.task)).toContain("three");
   });
 
   it("of an older plan are dropped", async () => {

@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import { left } from "../../dayline/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
-import type { BenchReason, DeskState } from "../../store/index.ts";
+import { type BenchReason, benchStands, type DeskState } from "../../store/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
@@ -12,6 +12,7 @@ export const Bench = memo(function Bench() {
   const tasks = useDeskList(benchOfPlan);
   const plan = useDesk((state) => state.plan);
   const reasons = useDesk((state) => state.benchReasons);
+  const stands = useDesk(benchStands);
   const over = useLook((state) => state.inHand?.target.at === "bench");
   const [words, setWords] = useState("");
   const wanted = useDeferredValue(words);
@@ -54,6 +55,7 @@ export const Bench = memo(function Bench() {
             task={task}
             place={placeName(plan, task.place)}
             reason={reasons.get(task.id) ?? null}
+            stands={stands}
           />
         ))}
       </ul>
@@ -85,12 +87,17 @@ function found(tasks: readonly Task[], words: string): readonly Task[] {
   });
 }
 
+/** Why nothing is put on by a reason of the day before. */
+const STALE_WORDS = "The day has changed: whether it still fits is being looked into.";
+
 const Card = memo(function Card(props: {
   readonly task: Task;
   readonly place: string;
   readonly reason: BenchReason | null;
+  /** Whether the reason is of the day as it is. */
+  readonly stands: boolean;
 }) {
-  const { task, reason } = props;
+  const { task, reason, stands } = props;
   const { desk, look } = useAround();
   const { hold } = useDay();
   const selected = useDesk((state) => state.selection.includes(task.id));
@@ -143,7 +150,11 @@ const Card = memo(function Card(props: {
             type="button"
             className="quiet card-put"
             aria-label={`Put ${task.name} on the line`}
-            onClick={() => desk.place(task.id, { ...reason.fitsAt!, crew: [...reason.fitsAt!.crew] })}
+            aria-disabled={!stands}
+            title={stands ? undefined : STALE_WORDS}
+            onClick={() => {
+              if (stands) desk.place(task.id, { ...reason.fitsAt!, crew: [...reason.fitsAt!.crew] });
+            }}
           >
             Put on
           </button>

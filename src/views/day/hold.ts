@@ -23,7 +23,7 @@ import type { Look } from "../look.ts";
 import { edgeRoll } from "./edgeroll.ts";
 import { type Grasp, graspOf, laneFor, offer, pinnedAmong, snapFor } from "./grasp.ts";
 import { type GroundSource, seenThrough, under } from "./ground.ts";
-import { spokenCost, spokenDay, stuckWords, targetWords } from "./speech.ts";
+import { setDownWords, spokenCost, spokenDay, stuckWords } from "./speech.ts";
 import type { Windowing } from "./windowing.ts";
 
 /**
@@ -189,7 +189,9 @@ export function holding(
       ? (hand.target as { lane: string }).lane
       : (spot?.crew[0] ?? REMOTE);
     if (spot && hand.eva === null) look.setState({ focus: { task: hand.task, lane } });
-    say(`Set down at ${targetWords(plan, hand.target)}. ${spokenDay(after, verdict)}`);
+    say(
+      `Set down at ${setDownWords(after, hand.target, hand.task, hand.edge)}. ${spokenDay(after, verdict)}`,
+    );
   };
 
   const act = (what: DragAct): void => {

@@ -1,12 +1,23 @@
-import { met, percentLeft, signed, type Stuck, type Target } from "../../dayline/index.ts";
+import { type Edge, met, percentLeft, signed, type Stuck, type Target } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Preview, Verdict } from "../../store/index.ts";
 import { counted, crewName, marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
-export function targetWords(plan: Plan, target: Target): string {
+function targetWords(plan: Plan, target: Target): string {
   if (target.at === "bench") return "the bench";
   return `${met(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
+}
+
+/** Where a task has been set down, in words: all who do it, and for a duration the end that was moved. */
+export function setDownWords(plan: Plan, target: Target, task: string, edge: Edge | null): string {
+  const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
+  if (target.at === "bench" || crew.length === 0) return targetWords(plan, target);
+  const who = crew.map((member) => crewName(plan, member)).join(" and ");
+  const when = met(target.startS);
+  return edge === null
+    ? `${when}, ${who}`
+    : `${when}, where it now ${edge === "end" ? "ends" : "starts"}, ${who}`;
 }
 
 /** What a move costs, in one breath, for those who listen. */
