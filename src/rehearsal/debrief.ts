@@ -1,6 +1,7 @@
 import type { Plan } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
-import { isMark, standingOf } from "./standing.ts";
+import { isMark } from "./marks.ts";
+import { standingOf } from "./standing.ts";
 import type { WalkS } from "./walking.ts";
 
 /** One task, planned against rehearsed. Times are MET, s; null where there is none. */

@@ -7,6 +7,7 @@ export type { Facts } from "./facts.ts";
 export type { Spot } from "./projection.ts";
 export { readOuts, withReadings } from "./readings.ts";
 export type { LevelTrack, ReadOut } from "./readings.ts";
-export { isMark, standingOf } from "./standing.ts";
+export { isMark } from "./marks.ts";
+export { standingOf } from "./standing.ts";
 export type { DayStanding } from "./standing.ts";
 export type { WalkS } from "./walking.ts";

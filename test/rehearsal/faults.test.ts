@@ -86,7 +86,7 @@ describe("what is called", () => {
     const half = standing(3400, ...outAndX, call(3300, { kind: "left-out", task: "x" }));
     expect(half.facts.stopped.get("x")).toEqual({ startS: 3000, endS: 3300 });
     const worked = judgeFor(half.plan)(half.plan.schedule);
-    const stretch = worked.outings[0]!.stretches.find((one) => one.task === "rehearsed-part-of-x");
+    const stretch = worked.outings[0]!.stretches.find((one) => one.task === "rehearsed-part-0");
     expect(stretch?.span).toEqual({ startS: 3000, endS: 3300 });
     expect(worked.score.worth).toBe(6);
   });

@@ -1,0 +1,104 @@
+import { duration, instant } from "../kernel/index.ts";
+import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
+import { taskSchema } from "../plan/task.ts";
+import type { Facts } from "./facts.ts";
+import type { Spot } from "./projection.ts";
+import type { WalkS } from "./walking.ts";
+
+/** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
+const MARK = "rehearsed-";
+
+/** True for a task that only marks time outside. */
+export function isMark(task: string): boolean {
+  return task.startsWith(MARK);
+}
+
+/** A task that stands for such time, and where it lies. */
+export interface Mark {
+  readonly task: Task;
+  readonly placement: Placement;
+}
+
+/**
+ * Time outside that no task of the plan tells of. Egress and ingress follow from the tasks, so an EVA that went out before its first task
+ * asked for it, or came in after its last one let it, gets a second of rest at the hatch there; and work that was given
+ * up halfway stays work.
+ */
+export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS: WalkS): readonly Mark[] {
+  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
+  const places = new Map(plan.tasks.map((task) => [task.id, task]));
+  const way = (from: string | undefined, to: string | undefined): number =>
+    from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
+  const marks: Mark[] = [];
+  for (const [i, eva] of plan.evas.entries()) {
+    const own = spots.filter((spot) => spot.eva === eva.id);
+    const outS = facts.outS.get(eva.id);
+    const inS = facts.inS.get(eva.id);
+    const firstS = Math.min(
+      Infinity,
+      ...own.map((spot) => spot.startS - way(lander, places.get(spot.task)?.place) - eva.egressWorkS),
+    );
+    if (outS !== undefined && outS < firstS)
+      marks.push(hatchMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
+    const lastS = Math.max(
+      -Infinity,
+      ...own.map((spot) => {
+        const task = places.get(spot.task);
+        return spot.endS + way(task?.endPlace ?? task?.place, lander) + eva.ingressWorkS;
+      }),
+    );
+    if (inS !== undefined && inS > lastS)
+      marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS - 1, lander));
+  }
+  for (const [id, { startS, endS }] of facts.stopped) {
+    const task = places.get(id);
+    const spot = facts.schedule.placements.find((one) => one.task === id);
+    if (!task || !spot) continue;
+    const rest = unasking(task);
+    delete rest.sample;
+    delete rest.pin;
+    marks.push(
+      mark(
+        {
+          ...rest,
+          id: `${MARK}part-${plan.tasks.indexOf(task)}`,
+          name: `${task.name}, given up`.slice(0, 120),
+          worth: 0,
+          must: false,
+          instrument: false,
+        },
+        spot,
+        startS,
+        endS - startS,
+      ),
+    );
+  }
+  return marks;
+}
+
+function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {
+  const task = taskSchema.parse({
+    id: `${MARK}${nth}`,
+    name: eva.name,
+    kind: "upkeep",
+    place: lander,
+    duration: { likelyS: 1 },
+    crew: { count: eva.crew.length, named: [...eva.crew] },
+    effort: "rest",
+  });
+  return mark(task, { task: task.id, eva: eva.id, crew: [...eva.crew], startS: instant(startS) }, startS, 1);
+}
+
+function mark(task: Task, spot: Placement, startS: number, lengthS: number): Mark {
+  const placement = { ...spot, task: task.id, startS: instant(startS) };
+  return { task: { ...task, duration: { likelyS: duration(lengthS) } }, placement };
+}
+
+/** A task that may be at any time. */
+export function unasking(task: Task): Task {
+  const rest: Task = { ...task, windows: [], relay: false };
+  delete rest.sun;
+  delete rest.light;
+  delete rest.sunAngle;
+  return rest;
+}
