@@ -1,6 +1,7 @@
 import type { StoreApi } from "zustand/vanilla";
 import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
+import { crewSwapped, handedOver, sameSchedule } from "./placing.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
 import { benchStands, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
@@ -56,12 +57,30 @@ export function deskWork(desk: Working): readonly Command[] {
       needsLine,
       () => (allPinned(onLine(), pinned()) ? desk.unpin(onLine()) : desk.pin(onLine())),
     ),
-    tasks("hand over", "Hand over to the next crew member", ["C"], needsLine, () => desk.handOver(onLine())),
+    tasks(
+      "hand over",
+      "Hand over to the next crew member",
+      ["C"],
+      () => {
+        const { plan } = now();
+        const same = sameSchedule(handedOver(plan, plan.schedule, onLine()), plan.schedule);
+        return needsLine() ?? (same ? "There is nobody else to take it over." : null);
+      },
+      () => desk.handOver(onLine()),
+    ),
     tasks(
       "swap crew",
       "Swap crew of two tasks",
       ["X"],
-      () => (onLine().length === 2 ? null : "Select two tasks on the line first."),
+      () => {
+        const [a, b, more] = onLine();
+        if (a === undefined || b === undefined || more !== undefined)
+          return "Select two tasks on the line first.";
+        const { schedule } = now().plan;
+        return sameSchedule(crewSwapped(schedule, a, b), schedule)
+          ? "Their crews are the same, or not as many."
+          : null;
+      },
       () => desk.swapCrew(onLine()[0]!, onLine()[1]!),
     ),
     tasks("minute earlier", "A minute earlier", ["["], needsLoose, () => desk.shift(onLine(), -MINUTE_S)),

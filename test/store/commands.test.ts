@@ -32,6 +32,27 @@ describe("the commands", () => {
     expect(desk.state.getState().plan).toBe(plan);
   });
 
+  it("that would change nothing say so: no one to hand over to, no crew to swap", () => {
+    const { desk } = deskWith();
+    const why = (id: string) => desk.commands.find(id)!.hindered();
+    desk.place("two", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) });
+    desk.place("three", { eva: "eva-1", crew: ["ev1", "ev2"], startS: instant(11_000) });
+    desk.select(["three"]);
+    expect(why("hand over")).toContain("nobody else");
+    desk.select(["one", "two"]);
+    expect(why("swap crew")).toContain("the same");
+    desk.select(["one", "three"]);
+    expect(why("swap crew")).toContain("not as many");
+    const before = desk.state.getState().plan;
+    expect(desk.commands.run("swap crew")).toBe(false);
+    expect(desk.state.getState().plan).toBe(before);
+    // The one with a single crew member can go to the other: something changes, so it is offered.
+    expect(why("hand over")).toBeNull();
+    desk.place("two", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) });
+    desk.select(["one", "two"]);
+    expect(why("swap crew")).toBeNull();
+  });
+
   it("of a screen stand in for the desk's while the screen is there", () => {
     const { desk } = deskWith();
     const other: Command = { ...desk.commands.find("undo")!, name: "Back" };

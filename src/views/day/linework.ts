@@ -24,6 +24,11 @@ export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing)
     hindered: Command["hindered"] = () => null,
   ): Command => ({ id, name, group: "Line", keys, where: "line", hindered, run });
   const needsOne = (): string | null => (now().selection.length === 0 ? "Select a task first." : null);
+  const needsLonger = (): string | null => {
+    const { selection, plan } = now();
+    const some = plan.tasks.some(({ id, duration }) => selection.includes(id) && duration.likelyS > MINUTE_S);
+    return needsOne() ?? (some ? null : "A task lasts a minute at least.");
+  };
   const middle = (): number => {
     const { window, cursorS } = look.getState();
     return cursorS ?? (window.startS + window.endS) / 2;
@@ -51,7 +56,7 @@ export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing)
       ),
       group: "Tasks",
     },
-    { ...line("minute shorter", "A minute shorter", [","], longer(-MINUTE_S), needsOne), group: "Tasks" },
+    { ...line("minute shorter", "A minute shorter", [","], longer(-MINUTE_S), needsLonger), group: "Tasks" },
     { ...line("minute longer", "A minute longer", ["."], longer(MINUTE_S), needsOne), group: "Tasks" },
     line(
       "manner",
