@@ -212,3 +212,18 @@ for (const theme of ["light", "dark"] as const)
       expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     }
   });
+
+test("who opens the program for the first time is told of the ready plan, and how to begin one", async ({
+  page,
+}) => {
+  await page.goto("./");
+  const greeting = page.getByRole("region", { name: "First look" });
+  await expect(greeting).toContainText("A ready plan is open");
+  const answer = await page.request.get(
+    new URL((await greeting.getByRole("link").getAttribute("href"))!, page.url()).href,
+  );
+  expect(await answer.text()).toContain("# ");
+  await greeting.getByRole("button", { name: "Begin a plan of your own" }).click();
+  await expect(greeting).toHaveCount(0);
+  await expect(page.getByRole("region", { name: "Steps to a packed day" })).toBeVisible();
+});

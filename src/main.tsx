@@ -169,7 +169,10 @@ async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
   const restored = await desk.restore();
   if (asked !== null && READY.includes(asked)) await desk.openReady(asked);
-  else if (!restored) await desk.openReady("demo");
+  else if (!restored) {
+    await desk.openReady("demo");
+    look.setState({ greeting: true });
+  }
 }
 
 const look = createLook(theme, dockPx());

@@ -7,6 +7,7 @@ import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { OddsView } from "./odds/oddsview.tsx";
+import { Greeting } from "./outset/greeting.tsx";
 import { Outset } from "./outset/outset.tsx";
 import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
@@ -64,6 +65,7 @@ function Screens(props: {
       <Header />
       {/* A rehearsal has figures of its own. */}
       {screen !== "rehearsal" && <ScoreLine />}
+      <Greeting />
       <Outset />
       <main className="screen">
         {screen === "day" && <DayView details={props.details} />}

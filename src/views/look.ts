@@ -72,6 +72,8 @@ export interface LookState {
   readonly oddsPart: "odds" | "late";
   /** The finding that was gone to last. */
   readonly chosen: Finding | null;
+  /** A word to who opens the program for the first time. */
+  readonly greeting: boolean;
   /** The steps from an empty plan to a packed day. */
   readonly outset: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
@@ -110,6 +112,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     compared: [],
     oddsPart: "odds",
     chosen: null,
+    greeting: false,
     outset: false,
     setupPage: null,
     asideShown: false,
