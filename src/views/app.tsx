@@ -56,6 +56,7 @@ function Screens(props: {
   }, [theme, memory]);
   useFirstLook();
   useEffect(() => spokenSteps(desk, look), [desk, look]);
+  useEffect(() => spokenSelection(desk, look), [desk, look]);
   useEffect(() => shellKeys(desk, look), [desk, look]);
   useEffect(() => keepMinute(look), [look]);
   useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
@@ -116,5 +117,14 @@ function spokenSteps(desk: Services["desk"], look: Look): () => void {
     const step = back ? before.history.undo.at(-1) : now.history.undo.at(-1);
     const words = step ? `${back ? "Undone" : "Done"}: ${step.name}. ` : "";
     look.setState({ spoken: `${words}${spokenDay(now.plan, now.verdict)}` });
+  });
+}
+
+/** Says how many tasks are selected when it is none or several; a single one says itself where it is pressed. */
+function spokenSelection(desk: Services["desk"], look: Look): () => void {
+  return desk.state.subscribe((now, before) => {
+    if (now.selection === before.selection || now.preview || now.plan !== before.plan) return;
+    const count = now.selection.length;
+    if (count !== 1) look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
   });
 }

@@ -95,6 +95,16 @@ describe("the app", () => {
     expect(cards).toEqual(["Task three", "Task two"]);
   });
 
+  it("says how many tasks are selected when it is none or several", async () => {
+    const { desk, look } = await show();
+    act(() => desk.select(["one", "two", "three"]));
+    expect(look.getState().spoken).toBe("3 tasks selected.");
+    act(() => desk.select(["one"]));
+    expect(look.getState().spoken).toBe("3 tasks selected.");
+    act(() => desk.select([]));
+    expect(look.getState().spoken).toBe("Nothing selected.");
+  });
+
   it("shows what a held task costs, in score and findings, before it is set down", async () => {
     const { desk } = await show();
     press(block("one")!, "Enter");
