@@ -125,6 +125,7 @@ function spokenSelection(desk: Services["desk"], look: Look): () => void {
   return desk.state.subscribe((now, before) => {
     if (now.selection === before.selection || now.preview || now.plan !== before.plan) return;
     const count = now.selection.length;
-    if (count !== 1) look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
+    if (count !== 1)
+      look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
   });
 }
