@@ -1,5 +1,6 @@
 import type { Plan } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
+import type { Facts } from "./facts.ts";
 import { isMark } from "./marks.ts";
 import { standingOf } from "./standing.ts";
 import type { WalkS } from "./walking.ts";
@@ -45,6 +46,14 @@ export interface Debrief {
   readonly worthPlanned: number;
 }
 
+function whyNot(plan: Plan, facts: Facts, task: string): string {
+  const given = facts.leftOut.get(task);
+  if (given !== undefined) return given;
+  const eva = facts.schedule.placements.find((one) => one.task === task)?.eva;
+  const name = plan.evas.find((one) => one.id === eva)?.name;
+  return name === undefined ? "dropped when the day was planned anew" : `${name} was over`;
+}
+
 /** Egress and ingress of each EVA as the judge has them. */
 export interface PlannedOuting {
   readonly eva: string;
@@ -84,7 +93,7 @@ export function debriefOf(
         lateS: begun && was ? spot.startS - was.startS : null,
         longerS: lengthS === null ? null : lengthS - task.duration.likelyS,
         outcome: spot ? spot.state : "left out",
-        why: facts.leftOut.get(task.id) ?? (spot ? null : "dropped when the day was planned anew"),
+        why: spot ? null : whyNot(plan, facts, task.id),
       };
     })
     .toSorted((a, b) => (a.plannedStartS ?? Infinity) - (b.plannedStartS ?? Infinity));

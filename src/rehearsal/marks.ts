@@ -40,14 +40,7 @@ export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS:
     );
     if (outS !== undefined && outS < firstS)
       marks.push(hatchMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
-    const lastS = Math.max(
-      -Infinity,
-      ...own.map((spot) => {
-        const task = places.get(spot.task);
-        return spot.endS + way(task?.endPlace ?? task?.place, lander) + eva.ingressWorkS;
-      }),
-    );
-    if (inS !== undefined && inS > lastS)
+    if (inS !== undefined && inS > homeS(plan, eva, spots, walkS))
       marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS - 1, lander));
   }
   for (const [id, { startS, endS }] of facts.stopped) {
@@ -74,6 +67,21 @@ export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS:
     );
   }
   return marks;
+}
+
+/** When all of an EVA's crew can be inside after what they do on it, at the planned pace; -Infinity where they do nothing. */
+export function homeS(plan: Plan, eva: Eva, spots: readonly Spot[], walkS: WalkS): number {
+  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const back = spots
+    .filter((spot) => spot.eva === eva.id)
+    .map((spot) => {
+      const task = tasks.get(spot.task);
+      const place = task?.endPlace ?? task?.place;
+      const near = place === undefined || lander === undefined || place === lander;
+      return spot.endS + (near ? 0 : (walkS(place, lander) ?? 0)) + eva.ingressWorkS;
+    });
+  return Math.max(-Infinity, ...back);
 }
 
 function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {

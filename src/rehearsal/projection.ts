@@ -40,7 +40,10 @@ export function projected(plan: Plan, facts: Facts, nowS: number, walkS: WalkS):
   }
 
   const ahead = facts.schedule.placements
-    .filter(({ task }) => tasks.has(task) && !facts.began.has(task) && !facts.leftOut.has(task))
+    .filter(
+      ({ task, eva }) =>
+        tasks.has(task) && !facts.began.has(task) && !facts.leftOut.has(task) && !isIn(facts, eva),
+    )
     .toSorted((a, b) => a.startS - b.startS);
   for (const spot of ahead) {
     const task = tasks.get(spot.task)!;
@@ -63,6 +66,11 @@ export function projected(plan: Plan, facts: Facts, nowS: number, walkS: WalkS):
     crews.goes(placed, task);
   }
   return [...spots.values()];
+}
+
+/** True for an EVA that is over: what was still to come on it stays undone, until it is put on another one. */
+export function isIn(facts: Facts, eva: string | null): boolean {
+  return eva !== null && facts.inS.has(eva);
 }
 
 /** Where each crew member is on each EVA, and from when on free. */

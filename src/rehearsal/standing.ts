@@ -2,7 +2,7 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
-import { isMark, type Mark, marksOf, unasking } from "./marks.ts";
+import { homeS, isMark, type Mark, marksOf, unasking } from "./marks.ts";
 import { passesLeft, projected, type Spot } from "./projection.ts";
 import type { WalkS } from "./walking.ts";
 
@@ -91,6 +91,7 @@ function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
  */
 function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: number, walkS: WalkS): Plan {
   const room = roomOf(plan, spots, walkS);
+  const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, walkS)));
   const past = new Set([
     ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
     ...plan.tasks.filter((task) => isMark(task.id)).map((task) => task.id),
@@ -100,6 +101,7 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
   const there = new Set(tasks.map((task) => task.id));
   return {
     ...plan,
+    evas,
     tasks: tasks.map((task) =>
       past.has(task.id) ? settled(task, plan, room) : notBefore(task, soonestS, plan),
     ),
@@ -109,6 +111,18 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
     }),
     site: siteWithout(plan.site, there),
   };
+}
+
+/** What an EVA may be, so that nothing is wrong with what it was so far and nothing more is put on it once it is over. */
+function asItWent(eva: Eva, facts: Facts, homeS: number): Eva {
+  const outS = facts.outS.get(eva.id);
+  if (outS === undefined) return eva;
+  const earliestEgressS = instant(Math.min(eva.earliestEgressS, outS));
+  const inS = facts.inS.get(eva.id);
+  if (inS === undefined) return { ...eva, earliestEgressS };
+  const latestIngressS = instant(Math.max(inS, homeS));
+  const longestS = duration(Math.max(eva.longestS, latestIngressS - outS));
+  return { ...eva, earliestEgressS, latestIngressS, longestS };
 }
 
 /** The site without heat that never comes, since the task it follows was given up. The same one where nothing changes. */

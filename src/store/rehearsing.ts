@@ -279,8 +279,19 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
             ? await ports.engine.mend(plan, plan.schedule, options, mine.signal)
             : await ports.engine.pack(plan, options, () => undefined, mine.signal);
         if (asking !== mine) return;
-        const changes = changesOf(plan, answer.schedule);
         const { schedule, verdict } = answer;
+        if (missing(standing.spots, schedule)) {
+          const broken = ports
+            .judgeFor(plan)(plan.schedule)
+            .findings.find((one) => one.level === "breach");
+          state.setState({
+            planning: null,
+            trouble:
+              `No sound plan was found that keeps what has already happened. ${broken?.sentence ?? ""}`.trim(),
+          });
+          return;
+        }
+        const changes = changesOf(plan, schedule);
         state.setState({
           planning: null,
           proposal: { how, schedule, verdict, changes, askedS: rehearsal.nowS },
@@ -293,8 +304,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     take() {
       const { day, proposal } = state.getState();
       if (!day || !proposal) return;
-      const there = new Set(proposal.schedule.placements.map((one) => one.task));
-      const lost = day.standing.spots.find((spot) => spot.state !== "to come" && !there.has(spot.task));
+      const lost = missing(day.standing.spots, proposal.schedule);
       dropQuestion();
       if (lost) {
         state.setState({
@@ -315,6 +325,12 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     fileText,
     open,
   };
+}
+
+/** True when a schedule lacks something that has begun. */
+function missing(spots: DayStanding["spots"], schedule: Schedule): boolean {
+  const there = new Set(schedule.placements.map((one) => one.task));
+  return spots.some((spot) => spot.state !== "to come" && !there.has(spot.task));
 }
 
 /** True when nobody is out and nothing is to come, or the stay is over. */

@@ -10,7 +10,7 @@ import {
   standingOf,
   withReadings,
 } from "../../src/rehearsal/index.ts";
-import { mend } from "../../src/solver/index.ts";
+import { mend, packRun } from "../../src/solver/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walkTimesOf } from "../../src/terrain/index.ts";
 
@@ -182,6 +182,37 @@ describe("a new plan for what is to come", () => {
     const anew = standing(3700, ...calls, call(3700, { kind: "replanned", schedule: mended.schedule }));
     expect(judgeFor(anew.plan)(anew.plan.schedule).score.breaches).toBe(0);
     expect(new Set(anew.spots.map((spot) => spot.task))).toEqual(new Set(spots.keys()));
+  });
+});
+
+describe("an EVA that is over", () => {
+  const over = [
+    ...outAndX,
+    call(3600, { kind: "ends", task: "x" }),
+    call(4500, { kind: "in", eva: "eva-1" }),
+  ];
+
+  it("leaves undone what was still to come on it, and takes nothing more", () => {
+    const { spots, ahead, plan: gone } = standing(4600, ...over);
+    expect(spots.map((spot) => spot.task)).toEqual(["x"]);
+    expect(judgeFor(gone)(gone.schedule).outings[0]!.span).toEqual({ startS: 2100, endS: 4500 });
+    expect(judgeFor(ahead)(ahead.schedule).score.breaches).toBe(0);
+    const packed = packRun(ahead, { seed: 1, iterations: 300, clock: () => 0 });
+    while (packed.step(Infinity)) continue;
+    const again = packed.best();
+    expect(again.placements.filter((spot) => spot.eva === "eva-1").map((spot) => spot.task)).toEqual(
+      expect.arrayContaining(["x"]),
+    );
+    for (const spot of again.placements)
+      expect(spot.eva !== "eva-1" || spot.startS <= 4500, spot.task).toBe(true);
+  });
+
+  it("says so in the debrief", () => {
+    const debrief = debriefOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(4600), calls: over }, [], walkS);
+    expect(debrief.rows.find((row) => row.task === "y")).toMatchObject({
+      outcome: "left out",
+      why: "eva-1 was over",
+    });
   });
 });
 

@@ -133,7 +133,21 @@ describe("a rehearsal", () => {
     expect(one.state.getState().day!.verdict.score.breaches).toBe(0);
   });
 
-  it("does not take a schedule that lacks what has begun since", async () => {
+  it("does not take a schedule that is older than what has begun since", async () => {
+    const one = work();
+    one.begin(1);
+    one.goOn(2200 - 1200);
+    await one.planAnew("mend");
+    mended = () => Promise.reject(new Error("asked once"));
+    one.setCaller("trainer");
+    one.call({ kind: "begins", task: "x" });
+    one.state.getState().proposal!.schedule.placements.splice(0);
+    one.take();
+    expect(one.state.getState().trouble).toMatch(/older than what has begun/);
+    expect(one.state.getState().day!.standing.spots).toHaveLength(3);
+  });
+
+  it("says so when no plan keeps what has happened, and why it cannot be kept", async () => {
     mended = (of) =>
       Promise.resolve({
         schedule: { placements: [] },
@@ -144,9 +158,10 @@ describe("a rehearsal", () => {
     one.begin(1);
     one.goOn(3100 - 1200);
     await one.planAnew("mend");
-    one.take();
-    expect(one.state.getState().trouble).toMatch(/older than what has begun/);
-    expect(one.state.getState().day!.standing.spots).toHaveLength(3);
+    expect(one.state.getState()).toMatchObject({ proposal: null, planning: null });
+    expect(one.state.getState().trouble).toMatch(
+      /^No sound plan was found that keeps what has already happened\./,
+    );
   });
 
   it("holds the rest against what a gauge showed", () => {
