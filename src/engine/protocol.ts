@@ -21,6 +21,8 @@ export interface PackOptions {
   readonly seconds: number;
   /** ... or after this many iterations, when given: the same seed and iterations give the same schedule. */
   readonly iterations?: number | undefined;
+  /** Mend drops these tasks only where nothing else makes the day sound. */
+  readonly keep?: readonly string[] | undefined;
   /** Placements to start from and to hold on to where nothing is gained; the plan's own schedule when left out. */
   readonly from?: Schedule | undefined;
 }

@@ -16,6 +16,8 @@ export interface MendSettings {
   readonly seed: number;
   readonly seconds?: number | undefined;
   readonly iterations?: number | undefined;
+  /** Tasks that are dropped only where nothing else makes the day sound. */
+  readonly keep?: readonly string[] | undefined;
   /** The caller's clock, seconds from anywhere. */
   readonly clock: () => number;
 }
@@ -94,6 +96,8 @@ class Mending {
   private readonly strays: readonly number[];
   /** Start in the schedule by activity. */
   private readonly wasS: ReadonlyMap<number, number>;
+  /** Activities to be kept. */
+  private readonly keep: ReadonlySet<number>;
   private nearest: { schedule: Schedule; cost: readonly number[] } | null = null;
 
   constructor(plan: Plan, schedule: Schedule, settings: MendSettings) {
@@ -111,6 +115,7 @@ class Mending {
     this.wasS = new Map(
       once.flatMap((one) => (index.has(one.task) ? [[index.get(one.task)!, one.startS as number]] : [])),
     );
+    this.keep = new Set((settings.keep ?? []).flatMap((id) => index.get(id) ?? []));
     this.strays = [...this.wasS.keys()].filter((a) => !stands.some((stand) => stand.activity === a));
   }
 
@@ -138,7 +143,7 @@ class Mending {
     const most = settings.iterations ?? ROUNDS;
     for (let round = 0; round < most; round += 1) {
       const noise = round < 2 ? 0 : 1;
-      const { kept, loose } = yield* letGo(verifier, stands, stream, noise);
+      const { kept, loose } = yield* letGo(verifier, stands, stream, noise, this.keep);
       const how = round % 2 === 0 ? "at" : "from";
       const made = putBack(verifier, kept, [...loose, ...strays], stream, how);
       yield;
@@ -192,7 +197,7 @@ class Mending {
       const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
       if ((yield* placeGroup(day, group, { tries: MOST_TRIES })) !== true) continue;
       const made = scheduleOf(day.board);
-      const cost = costOf(this.schedule, made);
+      const cost = costOf(this.schedule, made, this.settings.keep);
       const { stands: now } = read(problem, made);
       if ((!nearest || less(cost, nearest.cost)) && verifier.holds(now)) nearest = { stands: now, cost };
       yield;
@@ -256,21 +261,25 @@ class Mending {
   private offer(stands: readonly Stand[]): void {
     const { problem } = this.verifier;
     const made = scheduleFrom(problem, inOrder(stands));
-    const cost = costOf(this.schedule, made);
+    const cost = costOf(this.schedule, made, this.settings.keep);
     if (!this.nearest || less(cost, this.nearest.cost)) this.nearest = { schedule: made, cost };
   }
 }
+
+/** More than all that one placement may break, so that those to be kept go last. */
+const DEAR = 1000;
 
 function inOrder(stands: readonly Stand[]): Stand[] {
   return [...stands].sort((a, b) => a.activity - b.activity);
 }
 
-/** Lets placements go until the rest is sound; must-do tasks and worthy ones last. */
+/** Lets placements go until the rest is sound; must-do tasks and worthy ones last, and those to be kept only where no other is left. */
 function* letGo(
   verifier: Verifier,
   stands: readonly Stand[],
   stream: Random,
   noise: number,
+  keep: ReadonlySet<number>,
 ): Generator<void, { kept: Stand[]; loose: number[] }> {
   const { worth, must } = verifier.problem;
   const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
@@ -281,7 +290,8 @@ function* letGo(
     for (const [at, stand] of kept.entries()) {
       if (at % BREATH === BREATH - 1) yield;
       const left = verifier.faults(kept.filter((_, k) => k !== at)).length;
-      const price = worth[stand.activity]! / dearest / 2 + (must[stand.activity] === 1 ? 0.45 : 0);
+      const dear = keep.has(stand.activity) ? stands.length * DEAR : 0;
+      const price = dear + worth[stand.activity]! / dearest / 2 + (must[stand.activity] === 1 ? 0.45 : 0);
       const cost = left + price + noise * stream.next();
       if (cost < best.cost) best = { cost, at, faults: left };
     }
@@ -344,9 +354,9 @@ function dropUnmet(day: Day): void {
 }
 
 /** Dropped, moved to other people or another EVA or in time, seconds moved. */
-function costOf(before: Schedule, after: Schedule): number[] {
+function costOf(before: Schedule, after: Schedule, keep: readonly string[] = []): number[] {
   const now = new Map(after.placements.map((one) => [one.task, one]));
-  let dropped = 0;
+  let dropped = keep.filter((task) => !now.has(task)).length * (before.placements.length + 1);
   let moved = 0;
   let seconds = 0;
   for (const one of before.placements) {

@@ -272,7 +272,9 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       state.setState({ planning: how, trouble: null });
       const { now, standing, rehearsal } = day;
       const plan = { ...standing.ahead, suits: now.suits, crew: now.crew };
-      const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule };
+      const toCome = new Set(standing.spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
+      const keep = plan.schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
+      const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
       try {
         const answer =
           how === "mend"

@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+import { judgeFor } from "../../src/check/index.ts";
+import { instant, random } from "../../src/kernel/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { type Call, isMark, played, rehearsalFrom, standingOf } from "../../src/rehearsal/index.ts";
+import { mend, packRun } from "../../src/solver/index.ts";
+import { walkTimesOf } from "../../src/terrain/index.ts";
+import { randomPlan } from "./randomPlan.ts";
+
+/** A random plan with the day a short pack finds, without a spread of durations. */
+function packedPlan(seed: number): Plan {
+  const plan = randomPlan(seed, {
+    tasks: 12,
+    crew: 2 + (seed % 2),
+    evas: 1 + (seed % 3),
+    places: 5,
+    features: 0.5,
+  });
+  const sure = {
+    ...plan,
+    tasks: plan.tasks.map((task) => ({ ...task, duration: { likelyS: task.duration.likelyS } })),
+  };
+  const packing = packRun(sure, { seed, iterations: 200, clock: () => 0 });
+  while (packing.step(Infinity)) continue;
+  return { ...sure, schedule: packing.best() };
+}
+
+const breaches = (plan: Plan): readonly string[] =>
+  judgeFor(plan)(plan.schedule)
+    .findings.filter(({ level }) => level === "breach")
+    .map(({ sentence }) => sentence);
+
+const SEEDS = Array.from({ length: 40 }, (_, i) => 700 + i);
+
+describe("a rehearsed random plan", () => {
+  it.each(SEEDS)(
+    "goes as planned where nothing slips, and is always sound for the packer: seed %i",
+    (seed) => {
+      const plan = packedPlan(seed);
+      const walkS = walkTimesOf(plan);
+      expect(breaches(plan)).toEqual([]);
+      for (const share of [0, 0.2, 0.45, 0.7, 1]) {
+        const now = played(plan, rehearsalFrom(0, 1), Math.round(plan.stay.lengthS * share), walkS);
+        const { spots, plan: gone, ahead } = standingOf(plan, now, walkS);
+        const times = new Map(spots.map((spot) => [spot.task, spot.startS]));
+        expect(times).toEqual(new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS])));
+        expect(gone.tasks.filter((task) => isMark(task.id))).toEqual([]);
+        expect(breaches(gone)).toEqual([]);
+        expect(breaches(ahead)).toEqual([]);
+      }
+    },
+  );
+
+  it.each(SEEDS.slice(0, 16))("keeps what has happened through a mend after a slip: seed %i", (seed) => {
+    const plan = packedPlan(seed);
+    const walkS = walkTimesOf(plan);
+    const source = random(seed);
+    const some = plan.schedule.placements[source.below(Math.max(1, plan.schedule.placements.length))];
+    if (!some) return;
+    const before = played(plan, rehearsalFrom(0, 1), some.startS + 1, walkS);
+    const slip = {
+      kind: "longer",
+      atS: before.nowS,
+      task: some.task,
+      byS: 600 + source.below(3600),
+    } as const;
+    const calls: readonly Call[] = [...before.calls, slip];
+    const later = played(plan, { ...before, calls: [...calls] }, some.startS + 900, walkS);
+    const now = standingOf(plan, later, walkS);
+    const past = now.spots.filter((spot) => spot.state !== "to come");
+    const { schedule } = mend(now.ahead, now.ahead.schedule, {
+      seed: 1,
+      iterations: 12,
+      keep: past.map((spot) => spot.task),
+      clock: () => 0,
+    });
+    expect(breaches({ ...now.ahead, schedule })).toEqual([]);
+    const stands = new Map(schedule.placements.map((spot) => [spot.task, spot]));
+    if (past.some((spot) => !stands.has(spot.task))) {
+      // Only where what has happened, and what is under way, cannot be sound with nothing else done at all.
+      const alone = now.ahead.schedule.placements.filter(
+        ({ task }) => isMark(task) || past.some((spot) => spot.task === task),
+      );
+      expect(breaches({ ...now.ahead, schedule: { placements: alone } })).not.toEqual([]);
+      return;
+    }
+    for (const spot of past)
+      expect(stands.get(spot.task)).toMatchObject({ startS: spot.startS, eva: spot.eva });
+    const begun = new Set(past.map((spot) => spot.task));
+    for (const spot of schedule.placements)
+      if (!begun.has(spot.task) && !isMark(spot.task)) expect(spot.startS).toBeGreaterThanOrEqual(now.nowS);
+    const taken: Call = { kind: "replanned", atS: instant(now.nowS), schedule };
+    const after = standingOf(plan, { ...later, calls: [...later.calls, taken] }, walkS);
+    expect(breaches(after.ahead)).toEqual([]);
+  });
+});
