@@ -15,7 +15,18 @@ const rooms = {
   engine: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "exchange"],
   store: ["kernel", "plan", "check", "exchange", "rehearsal", "engine"],
   views: ["kernel", "plan", "dayline", "store"],
-  lope: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "rehearsal", "exchange", "engine"],
+  lope: [
+    "kernel",
+    "plan",
+    "physics",
+    "terrain",
+    "check",
+    "solver",
+    "dayline",
+    "rehearsal",
+    "exchange",
+    "engine",
+  ],
 };
 
 /** Outside packages a room may use; anything else is an error. */

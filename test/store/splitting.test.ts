@@ -55,12 +55,26 @@ describe("splitting and merging on the desk", () => {
     expect(desk.hinderedSplit("two", 300)).toBeNull();
   });
 
-  it("say what the plan cannot take: a name of full length has no room for its parts", () => {
+  it("cut a name of full length, so that its parts have room for theirs", () => {
     const { desk } = deskWith();
     desk.edit("Rename", (plan) => ({
       tasks: plan.tasks.map((task) => (task.id === "one" ? { ...task, name: "n".repeat(120) } : task)),
     }));
-    expect(desk.splitTask("one", 300)).toMatch(/^The plan cannot take it: /);
-    expect(desk.state.getState().plan.tasks).toHaveLength(3);
+    expect(desk.splitTask("one", 300)).toBeNull();
+    const names = desk.state.getState().plan.tasks.map((task) => task.name);
+    expect(names.filter((name) => /^n+…, part [12]$/.test(name) && name.length === 120)).toHaveLength(2);
+  });
+
+  it("say what the plan cannot take: the notes of both are too long for one", () => {
+    const { desk } = deskWith();
+    desk.splitTask("one", 300);
+    const parts = desk.state.getState().selection;
+    desk.edit("Write", (plan) => ({
+      tasks: plan.tasks.map((task) =>
+        parts.includes(task.id) ? { ...task, notes: "n".repeat(2500) } : task,
+      ),
+    }));
+    expect(desk.mergeTasks(parts[0]!, parts[1]!)).toMatch(/^The plan cannot take it: /);
+    expect(desk.state.getState().plan.tasks).toHaveLength(4);
   });
 });
