@@ -67,6 +67,8 @@ export interface RehearsalState {
 
 export interface RehearsalWork {
   readonly state: Pick<StoreApi<RehearsalState>, "getState" | "getInitialState" | "subscribe">;
+  /** Brings back what was under way when the page was left; nothing happens where a day is under rehearsal. */
+  restore(): void;
   /** Begins with the open plan, a quarter of an hour before the first egress; another rehearsal under way is given up. */
   begin(seed: number): void;
   end(): void;
@@ -212,11 +214,12 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     return null;
   }
 
-  const kept = ports.memory.get(MEMORY);
-  if (kept !== null && kept !== "") open(kept);
-
   return {
     state,
+    restore() {
+      const kept = state.getState().day ? null : ports.memory.get(MEMORY);
+      if (kept !== null && kept !== "") open(kept);
+    },
     begin(seed) {
       const { plan, verdict } = desk.state.getState();
       const egress = verdict.outings.map((outing): number => outing.span.startS);

@@ -181,11 +181,15 @@ describe("a rehearsal", () => {
     one.goOn(4000);
     one.hold();
     const again = work(tinyPlan({ tasks: [task("other", "a")], placements: [] }));
+    expect(again.state.getState().day).toBeNull();
+    again.restore();
     expect(again.state.getState().day!.rehearsal).toEqual(one.state.getState().day!.rehearsal);
     expect(again.state.getState().day!.plan.tasks.map((each) => each.id)).toEqual(["x", "y", "z"]);
     const text = one.fileText()!;
     again.end();
-    expect(work().state.getState().day).toBeNull();
+    const last = work();
+    last.restore();
+    expect(last.state.getState().day).toBeNull();
     expect(again.open(text)).toBeNull();
     expect(again.fileText()).toBe(text);
   });

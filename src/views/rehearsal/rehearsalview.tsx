@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useLayoutEffect, useState } from "react";
 import type { RehearsalWork } from "../../store/index.ts";
 import { useDesk } from "../context.ts";
 import { download } from "../shell/files.ts";
@@ -22,6 +22,9 @@ export function RehearsalView({ work }: { readonly work: RehearsalWork }) {
 }
 
 function Rehearsing() {
+  const work = useRehearsal();
+  // Before anything is painted: the day that was under way is there at once.
+  useLayoutEffect(() => work.restore(), [work]);
   const there = useRehearsalState((state) => state.day !== null);
   return <div className="sheet rehearsal">{there ? <UnderWay /> : <Begin />}</div>;
 }
