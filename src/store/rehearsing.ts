@@ -136,7 +136,11 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     state.setState({ day: stand(day.plan, day.planned, rehearsal), trouble: null });
   };
 
-  const keep = (): void => ports.memory.set(MEMORY, fileText() ?? "");
+  /** What is kept stays where there is no day: it may not have been brought back yet. */
+  const keep = (): void => {
+    const text = fileText();
+    if (text !== null) ports.memory.set(MEMORY, text);
+  };
 
   const start = (plan: Plan, rehearsal: Rehearsal): void => {
     halt();
@@ -231,7 +235,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       halt();
       dropQuestion();
       state.setState({ day: null, trouble: null });
-      keep();
+      ports.memory.set(MEMORY, "");
     },
     call: callOut,
     takeBack() {
