@@ -120,10 +120,18 @@ function spokenSteps(desk: Services["desk"], look: Look): () => void {
   });
 }
 
-/** Says how many tasks are selected when it is none or several; a single one says itself where it is pressed. */
+/**
+ * Says how many tasks are selected when it is none or several; a single one says itself where it is pressed, and what a step of the
+ * history selects is said by the step.
+ */
 function spokenSelection(desk: Services["desk"], look: Look): () => void {
+  let stepping = false;
   return desk.state.subscribe((now, before) => {
-    if (now.selection === before.selection || now.preview || now.plan !== before.plan) return;
+    if (now.plan !== before.plan) {
+      stepping = true;
+      queueMicrotask(() => (stepping = false));
+    }
+    if (now.selection === before.selection || now.preview || stepping) return;
     const count = now.selection.length;
     if (count !== 1)
       look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });

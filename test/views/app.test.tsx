@@ -103,6 +103,10 @@ describe("the app", () => {
     expect(look.getState().spoken).toBe("3 tasks selected.");
     act(() => desk.select([]));
     expect(look.getState().spoken).toBe("Nothing selected.");
+    // A step says what it did, and not what it selects.
+    act(() => void desk.splitTask("one", 300));
+    expect(desk.state.getState().selection).toHaveLength(2);
+    expect(look.getState().spoken).toMatch(/^Done: Split Task one\./);
   });
 
   it("shows what a held task costs, in score and findings, before it is set down", async () => {
