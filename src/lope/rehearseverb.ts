@@ -1,7 +1,7 @@
 import { judgeFor } from "../check/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { type Debrief, debriefOf, played, rehearsalFrom } from "../rehearsal/index.ts";
+import { type Debrief, debriefOf, played, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
 import { walkTimesOf } from "../terrain/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
@@ -21,7 +21,7 @@ export async function rehearseVerb(args: readonly string[], streams: Streams): P
   if (plan.schedule.placements.length === 0) refuse(`${path} has nothing placed; lope pack fills the day`);
   const walkS = walkTimesOf(plan);
   const over = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walkS);
-  const debrief = debriefOf(plan, over, judgeFor(plan)(plan.schedule).outings, walkS);
+  const debrief = debriefOf(plan, standingOf(plan, over, walkS), judgeFor(plan)(plan.schedule).outings);
   if (values.csv === true) streams.out(debriefCsv(debrief));
   else if (values.json === true)
     streams.out(`${JSON.stringify({ seed, calls: over.calls, debrief }, null, 2)}\n`);

@@ -3,7 +3,7 @@ import type { Plan } from "../plan/index.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { projected } from "./projection.ts";
-import type { WalkS } from "./walking.ts";
+import { homeS, leaveS, type WalkS } from "./walking.ts";
 
 /**
  * The calls that a crew makes by itself until `toS`: everybody carries on in order, and every task takes a time drawn between its low
@@ -30,9 +30,6 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call |
     nowS,
     walkS,
   );
-  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
-  const way = (from: string | undefined, to: string | undefined): number =>
-    from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
   const calls: Call[] = [];
   const add = (call: Call): void => void calls.push({ ...call, atS: instant(Math.max(nowS, call.atS)) });
   const at = (atS: number): { atS: Call["atS"] } => ({ atS: instant(Math.ceil(atS)) });
@@ -50,17 +47,10 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call |
   for (const eva of plan.evas) {
     const own = spots.filter((spot) => spot.eva === eva.id);
     if (!facts.outS.has(eva.id)) {
-      const leaves = own.map(
-        (spot) => spot.startS - way(lander, tasks.get(spot.task)?.place) - eva.egressWorkS,
-      );
-      if (leaves.length > 0) add({ ...at(Math.min(...leaves)), kind: "out", eva: eva.id });
+      if (own.length > 0) add({ ...at(leaveS(plan, eva, spots, walkS)), kind: "out", eva: eva.id });
     } else if (!facts.inS.has(eva.id) && own.every((spot) => spot.state === "done")) {
-      const back = own.map((spot) => {
-        const task = tasks.get(spot.task);
-        return spot.endS + way(task?.endPlace ?? task?.place, lander);
-      });
-      const outS = facts.outS.get(eva.id)! + eva.egressWorkS;
-      add({ ...at(Math.max(outS, ...back) + eva.ingressWorkS), kind: "in", eva: eva.id });
+      const hatchesS = facts.outS.get(eva.id)! + eva.egressWorkS + eva.ingressWorkS;
+      add({ ...at(Math.max(hatchesS, homeS(plan, eva, spots, walkS))), kind: "in", eva: eva.id });
     }
   }
   // What ends makes room for what begins at the same moment.

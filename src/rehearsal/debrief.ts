@@ -1,9 +1,7 @@
 import type { Plan } from "../plan/index.ts";
-import type { Rehearsal } from "./call.ts";
 import type { Facts } from "./facts.ts";
 import { isMark } from "./marks.ts";
-import { standingOf } from "./standing.ts";
-import type { WalkS } from "./walking.ts";
+import type { DayStanding } from "./standing.ts";
 
 /** One task, planned against rehearsed. Times are MET, s; null where there is none. */
 export interface DebriefRow {
@@ -66,11 +64,9 @@ export interface PlannedOuting {
  */
 export function debriefOf(
   plan: Plan,
-  rehearsal: Rehearsal,
+  { facts, spots }: Pick<DayStanding, "facts" | "spots">,
   outings: readonly PlannedOuting[],
-  walkS: WalkS,
 ): Debrief {
-  const { facts, spots } = standingOf(plan, rehearsal, walkS);
   const planned = new Map(plan.schedule.placements.map((spot) => [spot.task, spot]));
   const now = new Map(spots.filter((spot) => !isMark(spot.task)).map((spot) => [spot.task, spot]));
   const rows = plan.tasks

@@ -3,7 +3,7 @@ import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
 import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
 import type { Spot } from "./projection.ts";
-import type { WalkS } from "./walking.ts";
+import { homeS, landerOf, leaveS, type WalkS } from "./walking.ts";
 
 /** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
 const MARK = "rehearsed-";
@@ -25,31 +25,23 @@ export interface Mark {
  * up halfway stays work.
  */
 export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS: WalkS): readonly Mark[] {
-  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
-  const places = new Map(plan.tasks.map((task) => [task.id, task]));
-  const way = (from: string | undefined, to: string | undefined): number =>
-    from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
+  const lander = landerOf(plan);
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const marks: Mark[] = [];
   for (const [i, eva] of plan.evas.entries()) {
-    const own = spots.filter((spot) => spot.eva === eva.id);
     const outS = facts.outS.get(eva.id);
     const inS = facts.inS.get(eva.id);
-    const firstS = Math.min(
-      Infinity,
-      ...own.map((spot) => spot.startS - way(lander, places.get(spot.task)?.place) - eva.egressWorkS),
-    );
-    if (outS !== undefined && outS < firstS)
+    if (outS !== undefined && outS < leaveS(plan, eva, spots, walkS))
       marks.push(hatchMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
     if (inS !== undefined && inS > homeS(plan, eva, spots, walkS))
       marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS - 1, lander));
   }
   for (const [id, { startS, endS }] of facts.stopped) {
-    const task = places.get(id);
+    const task = tasks.get(id);
     const spot = facts.schedule.placements.find((one) => one.task === id);
     if (!task || !spot) continue;
     const rest = unasking(task);
     delete rest.sample;
-    delete rest.pin;
     marks.push(
       mark(
         {
@@ -69,21 +61,6 @@ export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS:
   return marks;
 }
 
-/** When all of an EVA's crew can be inside after what they do on it, at the planned pace; -Infinity where they do nothing. */
-export function homeS(plan: Plan, eva: Eva, spots: readonly Spot[], walkS: WalkS): number {
-  const lander = plan.site.places.find((place) => place.kind === "lander")?.id;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const back = spots
-    .filter((spot) => spot.eva === eva.id)
-    .map((spot) => {
-      const task = tasks.get(spot.task);
-      const place = task?.endPlace ?? task?.place;
-      const near = place === undefined || lander === undefined || place === lander;
-      return spot.endS + (near ? 0 : (walkS(place, lander) ?? 0)) + eva.ingressWorkS;
-    });
-  return Math.max(-Infinity, ...back);
-}
-
 function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {
   const task = taskSchema.parse({
     id: `${MARK}${nth}`,
@@ -99,7 +76,12 @@ function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undef
 
 function mark(task: Task, spot: Placement, startS: number, lengthS: number): Mark {
   const placement = { ...spot, task: task.id, startS: instant(startS) };
-  return { task: { ...task, duration: { likelyS: duration(lengthS) } }, placement };
+  return { task: { ...task, duration: { likelyS: duration(lengthS) }, pin: pinAt(placement) }, placement };
+}
+
+/** What holds a placement where it is. */
+export function pinAt({ startS, eva, crew }: Placement): NonNullable<Task["pin"]> {
+  return { startS: instant(startS), crew: [...crew], ...(eva === null ? {} : { eva }) };
 }
 
 /** A task that may be at any time. */

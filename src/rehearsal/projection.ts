@@ -1,6 +1,6 @@
 import type { LagLink, Placement, Plan, Task } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
-import type { WalkS } from "./walking.ts";
+import { landerOf, type WalkS, wayS } from "./walking.ts";
 
 /** A task on the day as it has gone and will go. */
 export interface Spot extends Placement {
@@ -77,20 +77,20 @@ export function isIn(facts: Facts, eva: string | null): boolean {
 class Crews {
   private readonly at = new Map<
     string,
-    Map<string, { readonly freeS: number; readonly place: string | null }>
+    Map<string, { readonly freeS: number; readonly place: string | undefined }>
   >();
   private readonly plan: Plan;
   private readonly facts: Facts;
   private readonly nowS: number;
   private readonly walkS: WalkS;
-  private readonly lander: string | null;
+  private readonly lander: string | undefined;
 
   constructor(plan: Plan, facts: Facts, nowS: number, walkS: WalkS) {
     this.plan = plan;
     this.facts = facts;
     this.nowS = nowS;
     this.walkS = walkS;
-    this.lander = plan.site.places.find((place) => place.kind === "lander")?.id ?? null;
+    this.lander = landerOf(plan);
   }
 
   /** The earliest start at which all of the crew can be there. */
@@ -100,19 +100,18 @@ class Crews {
 
   /** The crew do the task and are then where it ends. */
   goes(spot: Spot, task: Task): void {
-    for (const member of spot.crew)
-      this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place ?? null);
+    for (const member of spot.crew) this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place);
   }
 
   /** The crew of a task that was given up halfway are where it begins, unless they have gone on. */
   stays(spot: Placement, startS: number, endS: number, task: Task): void {
     for (const member of spot.crew) {
       const known = this.at.get(member)?.get(spot.eva ?? "");
-      if (!known || known.freeS <= startS) this.put(member, spot.eva, endS, task.place ?? null);
+      if (!known || known.freeS <= startS) this.put(member, spot.eva, endS, task.place);
     }
   }
 
-  private put(member: string, eva: string | null, freeS: number, place: string | null): void {
+  private put(member: string, eva: string | null, freeS: number, place: string | undefined): void {
     let own = this.at.get(member);
     if (!own) this.at.set(member, (own = new Map()));
     own.set(eva ?? "", { freeS, place });
@@ -120,12 +119,12 @@ class Crews {
 
   private there(member: string, id: string | null, place: string | undefined): number {
     const known = this.at.get(member)?.get(id ?? "");
-    if (known) return known.freeS + this.way(known.place, place ?? null);
+    if (known) return known.freeS + wayS(this.walkS, known.place, place);
     const eva = this.plan.evas.find((one) => one.id === id);
     if (!eva) return -Infinity;
     const outS =
       this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member));
-    return outS + eva.egressWorkS + this.way(this.lander, place ?? null);
+    return outS + eva.egressWorkS + wayS(this.walkS, this.lander, place);
   }
 
   /** From when on the suit of a crew member who was out on other EVAs is good for another. */
@@ -134,14 +133,10 @@ class Crews {
     const backS = [...(this.at.get(member) ?? [])].map(([id, { freeS, place }]) => {
       const eva = this.plan.evas.find((one) => one.id === id);
       if (!eva) return -Infinity;
-      const inS = this.facts.inS.get(id) ?? freeS + this.way(place, this.lander) + eva.ingressWorkS;
+      const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walkS, place, this.lander) + eva.ingressWorkS;
       return inS + leastS;
     });
     return Math.max(-Infinity, ...backS);
-  }
-
-  private way(from: string | null, to: string | null): number {
-    return from === null || to === null || from === to ? 0 : (this.walkS(from, to) ?? 0);
   }
 }
 

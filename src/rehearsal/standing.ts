@@ -2,9 +2,9 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
-import { homeS, isMark, type Mark, marksOf, unasking } from "./marks.ts";
+import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
 import { passesLeft, projected, type Spot } from "./projection.ts";
-import type { WalkS } from "./walking.ts";
+import { homeS, type WalkS, wayS } from "./walking.ts";
 
 /** How a rehearsed day stands at a moment. */
 export interface DayStanding {
@@ -25,7 +25,16 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): DayS
   const spots = projected(plan, facts, nowS, walkS).toSorted((a, b) => a.startS - b.startS);
   const marks = marksOf(plan, facts, spots, walkS);
   const judged = judgedPlan(plan, facts, spots, marks);
-  return { nowS, facts, spots, plan: judged, ahead: aheadPlan(judged, facts, spots, nowS, walkS) };
+  return {
+    nowS,
+    facts,
+    spots,
+    plan: judged,
+    // Asked for when a new plan is, and not in every tick of the clock.
+    get ahead() {
+      return aheadPlan(judged, facts, spots, nowS, walkS);
+    },
+  };
 }
 
 /** The plan with everything that the calls say in it. */
@@ -78,11 +87,7 @@ function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
           ...(highS === undefined ? {} : { highS: duration(Math.max(highS, lengthS)) }),
         };
   if (!over) return { ...task, duration: length };
-  return {
-    ...task,
-    duration: length,
-    pin: { startS: instant(spot.startS), ...(spot.eva === null ? {} : { eva: spot.eva }), crew: spot.crew },
-  };
+  return { ...task, duration: length, pin: pinAt(spot) };
 }
 
 /**
@@ -102,9 +107,7 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
   return {
     ...plan,
     evas,
-    tasks: tasks.map((task) =>
-      past.has(task.id) ? settled(task, plan, room) : notBefore(task, soonestS, plan),
-    ),
+    tasks: tasks.map((task) => (past.has(task.id) ? settled(task, room) : notBefore(task, soonestS, plan))),
     links: plan.links.filter((link) => {
       const [a, b] = endsOf(link);
       return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
@@ -114,13 +117,13 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: numbe
 }
 
 /** What an EVA may be, so that nothing is wrong with what it was so far and nothing more is put on it once it is over. */
-function asItWent(eva: Eva, facts: Facts, homeS: number): Eva {
+function asItWent(eva: Eva, facts: Facts, backS: number): Eva {
   const outS = facts.outS.get(eva.id);
   if (outS === undefined) return eva;
   const earliestEgressS = instant(Math.min(eva.earliestEgressS, outS));
   const inS = facts.inS.get(eva.id);
   if (inS === undefined) return { ...eva, earliestEgressS };
-  const latestIngressS = instant(Math.max(inS, homeS));
+  const latestIngressS = instant(Math.max(inS, backS));
   const longestS = duration(Math.max(eva.longestS, latestIngressS - outS));
   return { ...eva, earliestEgressS, latestIngressS, longestS };
 }
@@ -158,9 +161,7 @@ function roomOf(plan: Plan, spots: readonly Spot[], walkS: WalkS): ReadonlyMap<s
       const to = next && tasks.get(next.task);
       if (!from || !to || next.eva !== spot.eva) continue;
       const place = from.endPlace ?? from.place;
-      const near = place === undefined || to.place === undefined || place === to.place;
-      const wayS = near ? 0 : (walkS(place, to.place!) ?? 0);
-      const most = Math.max(1, next.startS - wayS - spot.startS);
+      const most = Math.max(1, next.startS - wayS(walkS, place, to.place) - spot.startS);
       room.set(spot.task, Math.min(room.get(spot.task) ?? Infinity, most));
     }
   }
@@ -168,20 +169,13 @@ function roomOf(plan: Plan, spots: readonly Spot[], walkS: WalkS): ReadonlyMap<s
 }
 
 /** What has begun asks for nothing that could still be broken. */
-function settled(task: Task, plan: Plan, room: ReadonlyMap<string, number>): Task {
-  const spot = plan.schedule.placements.find((one) => one.task === task.id);
-  const pin = spot && {
-    startS: spot.startS,
-    crew: [...spot.crew],
-    ...(spot.eva === null ? {} : { eva: spot.eva }),
-  };
+function settled(task: Task, room: ReadonlyMap<string, number>): Task {
   return {
     ...unasking(task),
     // What has been done stays done, whatever a packer would rather do.
     must: true,
-    ...(pin ? { pin } : {}),
     duration: { likelyS: duration(Math.min(task.duration.likelyS, room.get(task.id) ?? Infinity)) },
-    crew: { count: spot?.crew.length ?? task.crew.count, named: [] },
+    crew: { count: task.pin?.crew?.length ?? task.crew.count, named: [] },
   };
 }
 

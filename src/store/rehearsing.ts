@@ -328,8 +328,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     leave: dropQuestion,
     debrief() {
       const { day } = state.getState();
-      if (!day) return null;
-      return debriefOf(day.plan, day.rehearsal, day.planned.outings, ports.walksOf(day.plan));
+      return day && debriefOf(day.plan, day.standing, day.planned.outings);
     },
     fileText,
     open,

@@ -208,7 +208,7 @@ describe("an EVA that is over", () => {
   });
 
   it("says so in the debrief", () => {
-    const debrief = debriefOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(4600), calls: over }, [], walkS);
+    const debrief = debriefOf(plan, standing(4600, ...over), []);
     expect(debrief.rows.find((row) => row.task === "y")).toMatchObject({
       outcome: "left out",
       why: "eva-1 was over",
@@ -226,7 +226,7 @@ describe("the debrief", () => {
       call(3100, { kind: "left-out", task: "z" }),
     ];
     const over = played(plan, { ...from, calls }, 20_000, walkS);
-    const debrief = debriefOf(plan, over, outings, walkS);
+    const debrief = debriefOf(plan, standingOf(plan, over, walkS), outings);
     const row = (id: string) => debrief.rows.find((one) => one.task === id);
     expect(row("x")).toMatchObject({ lateS: 0, longerS: 400, outcome: "done" });
     expect(row("y")).toMatchObject({
