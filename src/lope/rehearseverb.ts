@@ -1,4 +1,5 @@
 import { judgeFor } from "../check/index.ts";
+import { met } from "../dayline/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { type Debrief, debriefOf, played, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
@@ -56,11 +57,9 @@ function span(fromS: number | null, toS: number | null): string {
   return fromS === null ? "not out" : `${clock(fromS)} to ${clock(toS)}`;
 }
 
-/** h:mm of mission time. */
+/** Mission time without the seconds of the begun minute. */
 function clock(atS: number | null): string {
-  if (atS === null) return "";
-  const minute = Math.floor(atS / 60);
-  return `${Math.floor(minute / 60)}:${String(minute % 60).padStart(2, "0")}`;
+  return atS === null ? "" : met(Math.floor(atS / 60) * 60);
 }
 
 /** Whole minutes, a begun one more counted. */

@@ -2,6 +2,7 @@ import { lasts, left, met } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Call } from "../../store/index.ts";
 import { CONSUMABLE_WORDS, crewName, evaName, placeName } from "../words.ts";
+import { unitOf } from "./gauges.ts";
 
 /** A call as a sentence of the log. */
 export function callWords(plan: Plan, call: Call): string {
@@ -23,10 +24,8 @@ export function callWords(plan: Plan, call: Call): string {
       return `Everybody holds until ${met(call.untilS)}.`;
     case "slower":
       return `${crewName(plan, call.crew)} needs ${call.percent} % of the planned time from now on.`;
-    case "reading": {
-      const unit = call.consumable === "battery" ? "Wh" : "kg";
-      return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable].toLowerCase()} ${call.left} ${unit}.`;
-    }
+    case "reading":
+      return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable].toLowerCase()} ${call.left} ${unitOf(call.consumable)}.`;
     case "back-by":
       return `${evaName(plan, call.eva)} is to be back by ${met(call.byS)}.`;
     case "broken": {

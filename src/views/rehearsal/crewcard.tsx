@@ -6,6 +6,7 @@ import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";
 import { crewNow, type CrewNow } from "./crewnow.ts";
+import { gaugeFigure, unitOf } from "./gauges.ts";
 
 /** One crew member now: what is under way, what comes next and when to leave for it, the way home, what is left. */
 export function CrewCard({ member }: { readonly member: CrewMember }) {
@@ -142,9 +143,6 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
       <ul className="rehearsal-levels">
         {now.levels.map(({ track, nowLeft }) => {
           const name = CONSUMABLE_WORDS[track.consumable];
-          const unit = unitOf(track.consumable);
-          const digits = track.consumable === "battery" ? 0 : 3;
-          const shown = (Math.floor(nowLeft * 10 ** digits) / 10 ** digits).toFixed(digits);
           return (
             <li key={track.consumable} className={track.margin < 0 ? "breach" : ""}>
               <span>{name}</span>
@@ -155,7 +153,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
                 left={nowLeft}
               />
               <b>
-                {shown} {unit}
+                {gaugeFigure(nowLeft, track.consumable, Math.floor)} {unitOf(track.consumable)}
               </b>
               <span className="note" title="Above the reserve when back inside, if all goes on like this">
                 {percentLeft(track.margin)} when back
@@ -234,8 +232,4 @@ function Gauge({ levels, member }: { readonly levels: CrewNow["levels"]; readonl
       <button type="submit">Read out</button>
     </form>
   );
-}
-
-function unitOf(consumable: MarginTrack["consumable"]): string {
-  return consumable === "battery" ? "Wh" : "kg";
 }

@@ -2,6 +2,7 @@ import { met } from "../../dayline/index.ts";
 import { CONSUMABLE_WORDS, crewName } from "../words.ts";
 import { useRehearsed } from "./around.ts";
 import { callWords } from "./callwords.ts";
+import { gaugeFigure, unitOf } from "./gauges.ts";
 
 /** All that was called, the latest first. */
 export function Log() {
@@ -34,23 +35,26 @@ function Readings() {
       <caption className="note">Gauges: as read, as worked out</caption>
       <tbody>
         {reads.map(({ reading, expected }, i) => {
-          const digits = reading.consumable === "battery" ? 0 : 3;
-          const unit = reading.consumable === "battery" ? "Wh" : "kg";
+          const { consumable } = reading;
+          const unit = unitOf(consumable);
           return (
             <tr key={i}>
               <td>{met(reading.atS)}</td>
               <th scope="row">
-                {crewName(plan, reading.crew)}, {CONSUMABLE_WORDS[reading.consumable].toLowerCase()}
+                {crewName(plan, reading.crew)}, {CONSUMABLE_WORDS[consumable].toLowerCase()}
               </th>
               <td>
                 {reading.left} {unit}
               </td>
-              <td>{expected === null ? "nobody was out" : `${expected.toFixed(digits)} ${unit}`}</td>
+              <td>
+                {expected === null
+                  ? "nobody was out"
+                  : `${gaugeFigure(expected, consumable, Math.round)} ${unit}`}
+              </td>
               <td>
                 {expected !== null && reading.left < expected && (
                   <span className="state tight">
-                    {(Math.ceil((expected - reading.left) * 10 ** digits) / 10 ** digits).toFixed(digits)}{" "}
-                    less
+                    {gaugeFigure(expected - reading.left, consumable, Math.ceil)} less
                   </span>
                 )}
               </td>
