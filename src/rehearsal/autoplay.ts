@@ -2,8 +2,9 @@ import { draw, instant, random } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
+import { homeS, leaveS } from "./hatch.ts";
 import { projected } from "./projection.ts";
-import { homeS, leaveS, type WalkS } from "./walking.ts";
+import type { WalkS } from "./walking.ts";
 
 /**
  * The calls that a crew makes by itself until `toS`: everybody carries on in order, and every task takes a time drawn between its low

@@ -2,8 +2,9 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
 import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
+import { homeS, leaveS } from "./hatch.ts";
 import type { Spot } from "./projection.ts";
-import { homeS, landerOf, leaveS, type WalkS } from "./walking.ts";
+import { landerOf, type WalkS } from "./walking.ts";
 
 /** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
 const MARK = "rehearsed-";

@@ -2,9 +2,10 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
+import { homeS } from "./hatch.ts";
 import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
 import { passesLeft, projected, type Spot } from "./projection.ts";
-import { homeS, type WalkS, wayS } from "./walking.ts";
+import { type WalkS, wayS } from "./walking.ts";
 
 /** How a rehearsed day stands at a moment. */
 export interface DayStanding {
