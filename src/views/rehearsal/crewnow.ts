@@ -12,7 +12,7 @@ export interface CrewNow {
     /** When to leave for it at the latest, s. */
     readonly leaveS: number;
   } | null;
-  /** So much later than planned is what is under way, or else what is next, s; null where it was not planned. */
+  /** So much later than planned is what is under way or what is next, whichever is later, s; null where neither was planned. */
   readonly lateS: number | null;
   /** The walk home from where the work under way, or done last, ends, s; its length null where it is unknown; null inside and at the hatch. */
   readonly walkback: { readonly place: string | undefined; readonly lengthS: number | null } | null;
@@ -38,14 +38,16 @@ export function crewNow(day: Rehearsed, member: string): CrewNow {
     (one) => one.kind === "traverse" && next !== undefined && one.span.endS <= next.startS,
   );
   const wayS = way && next && arrives(stretches!, way, next.startS) ? way.span.endS - way.span.startS : 0;
-  const about = doing ?? next;
-  const wasS = plan.schedule.placements.find((one) => one.task === about?.task)?.startS;
+  const lates = [doing, next].flatMap((spot) => {
+    const was = spot && plan.schedule.placements.find((one) => one.task === spot.task);
+    return was ? [spot.startS - was.startS] : [];
+  });
   const last = doing ?? own.findLast((spot) => spot.state === "done" && spot.eva === out?.id);
   return {
     eva: out?.id ?? null,
     doing: doing ? { task: tasks.get(doing.task)!, spot: doing } : null,
     next: next ? { task: tasks.get(next.task)!, spot: next, leaveS: next.startS - wayS } : null,
-    lateS: about && wasS !== undefined ? about.startS - wasS : null,
+    lateS: lates.length > 0 ? Math.max(...lates) : null,
     walkback: out && last ? walkbackFrom(day, tasks.get(last.task)!) : null,
     homeward: out !== undefined && !doing && next?.eva !== out.id,
     levels: verdict.margins.flatMap((track) => {

@@ -53,6 +53,12 @@ describe("a crew member in a rehearsal", () => {
     for (const { track, nowLeft } of now.levels) expect(nowLeft).toBeLessThan(track.stock);
   });
 
+  it("is as late as the next task will be, where what is under way holds it up", () => {
+    // x is 1500 s longer and ends at 5160, b is 300 s on: y begins at 5460 instead of 4200.
+    const held = { kind: "longer", task: "x", byS: 1500, atS: 3100 };
+    expect(crewNow(day(3100, out, began, held), "ev1").lateS).toBe(1260);
+  });
+
   it("goes home when nothing is left to do", () => {
     const now = crewNow(
       day(3700, out, { kind: "begins", task: "w", atS: 3000 }, { kind: "ends", task: "w", atS: 3600 }),
