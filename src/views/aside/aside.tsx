@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { KeptPlan } from "../../store/index.ts";
 import { useAround, useLook } from "../context.ts";
 import { download } from "../shell/files.ts";
@@ -37,6 +37,13 @@ function Shelf() {
   // A deleted one stays in its row until the list is closed, so that it can be brought back.
   const [deleted, setDeleted] = useState<readonly number[]>([]);
   const [said, say] = useState("");
+  const turned = useRef<number | null>(null);
+  // The button that was pressed is gone: the keyboard goes on in the same row.
+  useLayoutEffect(() => {
+    if (turned.current === null) return;
+    ref.current?.querySelector<HTMLElement>(`[data-key="${turned.current}"] button:not(:disabled)`)?.focus();
+    turned.current = null;
+  }, [deleted]);
 
   useEffect(() => {
     ref.current?.showModal();
@@ -51,13 +58,10 @@ function Shelf() {
     const work = away ? desk.deleteAside(kept) : desk.bringBackAside(kept);
     work.then(
       () => {
+        turned.current = kept.key;
         setDeleted((keys) => (away ? [...keys, kept.key] : keys.filter((key) => key !== kept.key)));
         say(
           `${keptWords(kept)} ${away ? "deleted; it can be brought back until this list is closed" : "brought back"}.`,
-        );
-        // The button that was pressed is gone: the keyboard goes on in the same row.
-        requestAnimationFrame(() =>
-          ref.current?.querySelector<HTMLElement>(`[data-key="${kept.key}"] button:not(:disabled)`)?.focus(),
         );
       },
       (error: unknown) => say(`That did not work: ${wordsOf(error)}.`),
