@@ -1,7 +1,8 @@
 import { defineConfig } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "./browser.ts";
 
-const port = 4173;
+// Several runs may share a machine.
+const port = Number(process.env["E2E_PORT"] ?? 4173);
 
 export default defineConfig({
   testDir: ".",
