@@ -28,7 +28,7 @@ test("packs the demo day without a breach, shows a breach while a task is dragge
   await open(page);
   await pack(page);
 
-  const held = block(page, "Lower the instrument pallets");
+  const held = block(page, "Lower the station racks");
   const box = (await held.boundingBox())!;
   const x = box.x + box.width / 2;
   const y = box.y + box.height / 2;
@@ -71,7 +71,7 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
   await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
 
-  await block(page, "Lower the instrument pallets").focus();
+  await block(page, "Lower the station racks").focus();
   await page.keyboard.press("Enter");
   for (let k = 0; k < 4; k += 1) await page.keyboard.press("Shift+ArrowRight");
   await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();

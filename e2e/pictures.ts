@@ -123,7 +123,7 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
   "site-far": { themes: ["light"], scene: (page) => site(page, "All EVAs", 14_400, null, 0) },
   site: { themes: ["dark"], scene: (page) => site(page, "All EVAs", 14_400, null, 0) },
   "site-mid": { themes: ["light"], scene: (page) => site(page, "EVA 2", 59_400, "Osier, shoulder", 3) },
-  "site-near": { themes: ["light"], scene: (page) => site(page, "EVA 1", 21_000, "Heat-flow pad", 8) },
+  "site-near": { themes: ["light"], scene: (page) => site(page, "EVA 1", 21_000, "Sonde pad", 8) },
 };
 
 /** The map at a minute, with the ways of an EVA, about a place, so many steps closer. */

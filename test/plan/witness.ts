@@ -18,18 +18,18 @@ function scheduleOf(rows: readonly Row[]): Schedule {
 
 /** All must-do tasks of the demo plan and nothing else. */
 export const demoMusts = scheduleOf([
-  ["unload-pallets", "eva-1", "ev1 ev2", 5880],
+  ["unload-racks", "eva-1", "ev1 ev2", 5880],
   ["quick-sample", "eva-1", "ev1", 7037],
   ["low-sun-panorama", "eva-1", "ev2", 7037],
   ["pebble-cores", "eva-1", "ev1 ev2", 8240],
-  ["carry-station", "eva-1", "ev1 ev2", 15813],
-  ["level-hub", "eva-1", "ev2", 16910],
-  ["carry-units", "eva-1", "ev1", 17091],
-  ["fuel-generator", "eva-1", "ev1 ev2", 17948],
-  ["connect-generator", "eva-1", "ev1", 18668],
-  ["lay-geophones", "eva-1", "ev2", 18705],
-  ["point-antenna", "eva-1", "ev2", 20821],
-  ["command-on", null, "", 22200],
+  ["carry-bank", "eva-1", "ev1 ev2", 15813],
+  ["set-node", "eva-1", "ev2", 16910],
+  ["carry-instruments", "eva-1", "ev1", 17091],
+  ["lower-bank", "eva-1", "ev1 ev2", 17948],
+  ["connect-bank", "eva-1", "ev1", 18668],
+  ["lay-fibre", "eva-1", "ev2", 18705],
+  ["aim-link", "eva-1", "ev2", 20821],
+  ["wake-command", null, "", 22200],
   ["near-lip-documented", "eva-2", "ev1 ev2", 65000],
   ["close-cases", "eva-2", "ev1 ev2", 70200],
 ]);

@@ -44,7 +44,7 @@ export const demoCrew: PlanInput["crew"] = [
     name: "EV1",
     bodyMassKg: 74,
     workRateFactor: 0.96,
-    qualifications: ["fuel-handling", "field-geology"],
+    qualifications: ["hot-work", "field-geology"],
     suit: "suit-1",
   },
   {

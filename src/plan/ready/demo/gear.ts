@@ -7,10 +7,11 @@ export const demoEquipment: NonNullable<PlanInput["equipment"]> = [
   { id: "rake", name: "Soil rake", count: 1 },
   { id: "scoop-set", name: "Scoop and tongs", count: 2 },
   { id: "camera", name: "Hand camera", count: 2 },
-  { id: "fuel-tongs", name: "Fuel tongs", count: 1 },
+  { id: "well-hoist", name: "Tripod hoist", count: 1 },
   { id: "gas-flask", name: "Gas flask", count: 1 },
   { id: "sounder", name: "Walking sounder", count: 1 },
-  { id: "barrow", name: "Two-hand barrow", count: 1 },
+  { id: "carry-frame", name: "Two-person carry frame", count: 1 },
+  { id: "source-staff", name: "Source staff and pot", count: 1 },
 ];
 
 /** Three boxes; what the requests would bring back is more than the ascent may lift (rule return-mass, 52 kg). */

@@ -4,8 +4,8 @@ import type { LinkInput } from "../parts.ts";
 
 /** The first sample is in hand before an instrument moves. */
 const sampleFirst: LinkInput[] = [
-  follows("quick-sample", "carry-station", { needs: "none" }),
-  follows("quick-sample", "carry-units", { needs: "none" }),
+  follows("quick-sample", "carry-bank", { needs: "none" }),
+  follows("quick-sample", "carry-instruments", { needs: "none" }),
   {
     id: "quick-sample-one-only",
     type: "crew",
@@ -14,53 +14,53 @@ const sampleFirst: LinkInput[] = [
   },
 ];
 
-/** The station's working order. Element in, plug in within 3 minutes; neither without the other. */
+/** The station's working order. Bank in, lead in within 3 minutes, before its converter overheats; neither without the other. */
 const backbone: LinkInput[] = [
-  follows("unload-pallets", "carry-station"),
-  follows("unload-pallets", "carry-units"),
-  follows("carry-station", "level-hub"),
-  follows("level-hub", "fuel-generator"),
-  follows("fuel-generator", "connect-generator", { greatestS: minutes(3), needs: "both" }),
-  follows("connect-generator", "point-antenna"),
-  follows("point-antenna", "command-on"),
-  follows("lay-geophones", "command-on"),
-  follows("command-on", "data-check", { greatestS: minutes(240) }),
+  follows("unload-racks", "carry-bank"),
+  follows("unload-racks", "carry-instruments"),
+  follows("carry-bank", "set-node"),
+  follows("set-node", "lower-bank"),
+  follows("lower-bank", "connect-bank", { greatestS: minutes(3), needs: "both" }),
+  follows("connect-bank", "aim-link"),
+  follows("aim-link", "wake-command"),
+  follows("lay-fibre", "wake-command"),
+  follows("wake-command", "first-readings", { greatestS: minutes(240) }),
   // The command comes while the crew that would have to help is still outside.
-  follows("fuel-generator", "command-on", { greatestS: minutes(150), needs: "both" }),
-  follows("command-on", "hand-switch-on", { greatestS: minutes(60) }),
-  follows("point-antenna", "station-photographs"),
+  follows("lower-bank", "wake-command", { greatestS: minutes(150), needs: "both" }),
+  follows("wake-command", "wake-by-hand", { greatestS: minutes(60) }),
+  follows("aim-link", "station-record"),
 ];
 
-/** Units come out on the second carry and are plugged into a levelled hub. */
+/** Units come out on the second carry and are plugged into a levelled node. */
 const units: LinkInput[] = [
-  ...["lay-geophones", "set-heat-probe", "set-gravimeter", "set-dust-counter"].flatMap((unit) => [
-    follows("carry-units", unit),
-    follows("level-hub", unit),
+  ...["lay-fibre", "set-sonde", "set-tiltmeter", "set-plates"].flatMap((unit) => [
+    follows("carry-instruments", unit),
+    follows("set-node", unit),
   ]),
-  follows("carry-units", "set-reflector"),
-  follows("set-reflector", "align-reflector", { greatestS: minutes(90), needs: "both" }),
-  follows("set-gravimeter", "level-gravimeter", {
+  follows("carry-instruments", "raise-mast"),
+  follows("raise-mast", "zero-mast", { greatestS: minutes(90), needs: "both" }),
+  follows("set-tiltmeter", "free-tiltmeter", {
     leastS: minutes(20),
     greatestS: minutes(150),
     needs: "both",
   }),
-  { id: "gravimeter-one-hand", type: "crew", tasks: ["set-gravimeter", "level-gravimeter"], crew: "same" },
-  follows("drill-heat-hole", "set-heat-probe", { greatestS: minutes(120), needs: "both" }),
-  { id: "heat-flow-one-outing", type: "eva", tasks: ["drill-heat-hole", "set-heat-probe"] },
-  follows("command-on", "thump-line"),
-  { id: "blows-clear-of-gravimeter", type: "apart", tasks: ["set-gravimeter", "thump-line"], leastM: 50 },
-  { id: "dust-clear-of-drilling", type: "apart", tasks: ["set-dust-counter", "drill-heat-hole"], leastM: 80 },
+  { id: "tiltmeter-one-hand", type: "crew", tasks: ["set-tiltmeter", "free-tiltmeter"], crew: "same" },
+  follows("drill-sonde-hole", "set-sonde", { greatestS: minutes(120), needs: "both" }),
+  { id: "sonde-one-outing", type: "eva", tasks: ["drill-sonde-hole", "set-sonde"] },
+  follows("wake-command", "hydrogen-line"),
+  { id: "steps-clear-of-tiltmeter", type: "apart", tasks: ["set-tiltmeter", "hydrogen-line"], leastM: 50 },
+  { id: "plates-clear-of-drilling", type: "apart", tasks: ["set-plates", "drill-sonde-hole"], leastM: 80 },
 ];
 
 /** Samples: the gas before anything pollutes it, the trench wall before it warms, the traverse in one go. */
 const samples: LinkInput[] = [
   follows("gas-sample", "dig-trench", { needs: "none" }),
-  follows("gas-sample", "drill-heat-hole", { needs: "none" }),
+  follows("gas-sample", "drill-sonde-hole", { needs: "none" }),
   follows("dig-trench", "trench-samples", { greatestS: minutes(60), needs: "both" }),
   follows("pebble-documented", "pebble-rake", { needs: "none" }),
   follows("rim-survey-one", "rim-survey-two", { greatestS: minutes(150) }),
   { id: "rim-surveys-one-outing", type: "eva", tasks: ["rim-survey-one", "rim-survey-two"] },
-  follows("grey-step-section", "grey-step-gravity", { needs: "none" }),
+  follows("grey-step-section", "grey-step-sounding", { needs: "none" }),
   { id: "panoramas-one-eye", type: "crew", tasks: ["low-sun-panorama", "high-sun-panorama"], crew: "same" },
 ];
 

@@ -36,7 +36,7 @@ export const cowlTasks: TaskInput[] = [
     massOutKg: 12,
     sample: { container: "tube-rack", massKg: 3.4, volumeL: 2.2 },
     cautions: [
-      "If the bit binds: stop, back off half a turn.",
+      "Bit binds: the drill turns you. Trigger off, back off half a turn.",
       "Lift with the legs: the core is pulled by two.",
     ],
     steps: [
@@ -59,7 +59,7 @@ export const cowlTasks: TaskInput[] = [
     worth: 70,
     equipment: [{ equipment: "scoop-set" }, { equipment: "camera" }],
     sample: { container: "case-a", massKg: 3.8, volumeL: 2.8 },
-    cautions: ["Climb of 9 deg: rest 2 min on top before work."],
+    cautions: ["Long climb: rest 2 min on top before work."],
     steps: [
       "Find the open crack, stay 2 m back from it",
       "EV2: 6 frames along the crack",
@@ -110,7 +110,7 @@ export const cowlTasks: TaskInput[] = [
     ],
   },
   {
-    id: "grey-step-gravity",
+    id: "grey-step-sounding",
     name: "Sounder reading on Grey Step",
     kind: "survey",
     place: "grey-step",

@@ -77,7 +77,7 @@ export const osierTasks: TaskInput[] = [
     worth: 50,
     equipment: [{ equipment: "rake" }],
     sample: { container: "case-b", massKg: 2.6, volumeL: 2.4 },
-    cautions: ["Slope of 6 deg: stand up-hill of the rake."],
+    cautions: ["Sloping ground: stand up-hill of the rake."],
     steps: [
       "Photograph 1 m2 before raking",
       "Rake 5 strokes of 1 m, shake off the fines",
@@ -140,7 +140,7 @@ export const osierTasks: TaskInput[] = [
     worth: 100,
     equipment: [{ equipment: "scoop-set" }, { equipment: "camera" }],
     sample: { container: "case-b", massKg: 4.2, volumeL: 3.0 },
-    cautions: ["Farthest point: walk-back is 31 min.", "Do not climb the boulder."],
+    cautions: ["Farthest point: read the walk-back on this page first.", "Do not climb the boulder."],
     steps: [
       "Walk round it once, 8 frames",
       "EV1: 2 chips from a light stripe",

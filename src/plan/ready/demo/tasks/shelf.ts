@@ -158,7 +158,11 @@ export const shelfTasks: TaskInput[] = [
     sun: { leastDeg: 5, greatestDeg: 9 },
     equipment: [{ equipment: "scoop-set" }],
     sample: { container: "tube-rack", massKg: 1.2, volumeL: 0.9 },
-    cautions: ["Dark ground: lamp on, short steps.", "Cold soil: glove contact 30 s at the most."],
+    cautions: [
+      "Alone in shadow: partner in sight, call going in and coming out.",
+      "Dark ground: lamp on, short steps.",
+      "Cold soil: glove contact 30 s at the most.",
+    ],
     steps: [
       "Lamp on before stepping into the shadow",
       "Scoop 0.5 kg, 50 cm inside the shadow, into bag S1",
