@@ -128,6 +128,14 @@ export const rulesSchema = z.strictObject({
     .prefault({})
     .describe("What the ascent may lift."),
   tightS: spanS.prefault(300).describe("A time margin smaller than this is tight, s."),
+  startGridS: z
+    .int("must be whole seconds")
+    .min(1, "must be at least a second")
+    .max(3600, "must be at most an hour")
+    .default(60)
+    .describe(
+      "Starts that the packer chooses are whole multiples of this, seconds from touchdown; what is pinned or set by hand is not.",
+    ),
 });
 
 export type Rules = z.infer<typeof rulesSchema>;

@@ -215,6 +215,7 @@ export const completePlan: PlanInput = {
     recharge: { leastS: 20_000, level: "warning", source: "invented" },
     returnMass: { greatestKg: 70, level: "warning", source: "invented" },
     tightS: 240,
+    startGridS: 30,
   },
   schedule: { placements: [{ task: "deploy", eva: "eva-1", crew: ["ev1", "ev2"], startS: 5400 }] },
   variants: [

@@ -5,7 +5,7 @@ import type { FromAnswer } from "./ask.ts";
 
 /** A number of the flight rules: where it stands in the plan's rules, and its unit. */
 type RuleNumber = readonly [group: keyof NumberedRules, key: string, unit: string];
-type NumberedRules = Omit<Plan["rules"], "tightS">;
+type NumberedRules = Omit<Plan["rules"], "tightS" | "startGridS">;
 
 const WALKBACK: readonly RuleNumber[] = [
   ["walkback", "speedMs", "m/s on the level"],

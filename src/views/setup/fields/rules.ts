@@ -115,5 +115,19 @@ export const rulesSheet = sheetTable({
         null,
       ],
     },
+    {
+      name: "Starts that the packer chooses: whole multiples of, s",
+      fields: [
+        {
+          label: "Starts that the packer chooses: whole multiples of",
+          path: "rules.startGridS",
+          entry: quantity("s"),
+          unit: "s",
+          width: 9,
+        },
+        null,
+        null,
+      ],
+    },
   ],
 });
