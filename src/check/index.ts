@@ -1,3 +1,5 @@
+export { AT_ONCE } from "./departures.ts";
+export type { Departures } from "./departures.ts";
 export { check, judgeFor } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
@@ -15,6 +17,7 @@ export type {
   MarginTrack,
   Outing,
   ReachTrack,
+  Rest,
   Score,
   SeparationTrack,
   Stretch,

@@ -1,26 +1,28 @@
 import { duration, type Duration } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { boxesIn } from "./boxes.ts";
+import type { Departures } from "./departures.ts";
 import { endPointOf } from "./grounds.ts";
 import { heatTracks, marginTracks } from "./margins.ts";
 import { prepare } from "./prepared.ts";
 import { reachTracks } from "./reach.ts";
 import { RULE_IDS } from "./ruleids.ts";
 import { FLIGHT_RULES } from "./rules/index.ts";
+import { restsOf } from "./rests.ts";
 import { changesFrom, scoreOf } from "./score.ts";
 import type { Finding, Verdict } from "./verdict.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
  * A judge of schedules for `plan`: ways, walk-backs, sun and rates are worked out once, then each schedule is judged
- * from scratch. Never throws for a schedule that the schema allows, however senseless.
+ * from scratch, with everybody leaving at once where no departures are given. Never throws for a schedule that the schema allows, however senseless.
  */
-export function judgeFor(plan: Plan): (schedule: Schedule) => Verdict {
+export function judgeFor(plan: Plan): (schedule: Schedule, departures?: Departures) => Verdict {
   const prepared = prepare(plan);
   const changes = changesFrom(plan.schedule);
   const mustTotal = plan.tasks.filter((task) => task.must).length;
-  return (schedule) => {
-    const walkthrough = walkthroughOf(prepared, schedule);
+  return (schedule, departures) => {
+    const walkthrough = walkthroughOf(prepared, schedule, departures);
     const walks = walkthrough.outs.flatMap((out) => out.walks);
     const findings = FLIGHT_RULES.flatMap((rule) => rule(walkthrough)).sort(inReadingOrder);
     const score = scoreOf(walkthrough, findings, changes(schedule));
@@ -38,13 +40,14 @@ export function judgeFor(plan: Plan): (schedule: Schedule) => Verdict {
       returnKg: boxesIn(walkthrough).reduce((sum, box) => sum + box.emptyG + box.sampleG, 0) / 1000,
       walkedM: walked(walkthrough),
       walkbackS: walkbacks(walkthrough),
+      rests: walks.flatMap((walk) => restsOf(prepared, walk)),
     };
   };
 }
 
-/** The verdict on `schedule`, the plan's own where none is given. */
-export function check(plan: Plan, schedule: Schedule = plan.schedule): Verdict {
-  return judgeFor(plan)(schedule);
+/** The verdict on `schedule`, the plan's own where none is given, everybody leaving at once where nothing else is given. */
+export function check(plan: Plan, schedule: Schedule = plan.schedule, departures?: Departures): Verdict {
+  return judgeFor(plan)(schedule, departures);
 }
 
 function walked({ prepared, walksOf }: Walkthrough): Record<string, number> {

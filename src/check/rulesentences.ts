@@ -42,9 +42,9 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
   "no-way": "There is a way between all places a crew member goes through, and home.",
   "blast-keep-out": "An instrument's end place is at least so far from the lander.",
   "hot-keep-out":
-    "Once the heat is there (`afterTask` placed and ended, or always without one) no task with a place or end place inside the shape is under way, but for `afterTask` itself and the exempt ones.",
+    "Once the heat is there (`afterTask` placed and ended, or always without one) no task with a place or end place inside the shape is under way, but for `afterTask` itself and the exempt ones; and nobody, not even who has done one of those, stays inside it before leaving for the next.",
   "work-and-rest":
-    "No stretch of work and walking (egress and ingress work included) is longer than the limit; only standing pauses or `rest` effort of at least the rest time, one after the other taken together, end a stretch.",
+    "No stretch of work and walking (egress and ingress work included) is longer than the limit; only standing pauses (but for those before leaving) or `rest` effort of at least the rest time, one after the other taken together, end a stretch.",
   "eva-bounds": "Egress not before, ingress complete not after, not longer; ingress complete before liftoff.",
   "stay-blocks": "No EVA overlaps a sleep or meal block of its crew.",
   duty: "EVA time of one crew member in the stay.",

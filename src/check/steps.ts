@@ -2,6 +2,7 @@ import { type Instant, instant } from "../kernel/index.ts";
 import type { Mode } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
 import { stops } from "../terrain/index.ts";
+import { AT_ONCE, type Departures } from "./departures.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared, Walker } from "./prepared.ts";
 import type { Stretch } from "./verdict.ts";
@@ -13,6 +14,8 @@ export interface Step {
   readonly seconds: number;
   /** What the suit's electrical load goes by (S7). */
   readonly mode: Mode;
+  /** A pause before leaving, as long as departures have it: it is no rest (S10). */
+  readonly beforeLeaving: boolean;
   /** Place indices at both ends. */
   readonly from: number;
   readonly to: number;
@@ -36,19 +39,21 @@ export function waySeconds({ ways }: Prepared, from: number, to: number): number
   return Math.max(0, ways.durationS[from * ways.size + to]!);
 }
 
-/** What `walker` does with `tasks` in order between the EVA's common egress and ingress (S4 to S6). */
+/** What `walker` does with `tasks` in order between the EVA's common egress and ingress (S4 to S6, S10). */
 export function stepsOf(
   prepared: Prepared,
   walker: Walker,
   eva: Eva,
   { egressS, ingressS }: Span,
   tasks: readonly Placed[],
+  { leaveS }: Departures = AT_ONCE,
 ): Step[] {
+  const leaves = leaveS?.get(walker.member.id);
   const course = new Course(prepared, walker, egressS);
   const homeS = ingressS - eva.ingressWorkS;
   course.stand("egress", egressS, eva.egressWorkS, walker.egressW);
   for (const placed of tasks) {
-    course.go(placed.place, placed.span.startS);
+    course.go(placed.place, placed.span.startS, leaves?.get(placed.task.id));
     course.work(placed);
   }
   course.go(prepared.ways.lander, homeS);
@@ -80,17 +85,27 @@ class Course {
   }
 
   /** Stays where they are; nothing where that takes no time. */
-  stand(kind: "egress" | "wait" | "ingress", startS: number, seconds: number, metabolicW: number): void {
+  stand(
+    kind: "egress" | "wait" | "ingress",
+    startS: number,
+    seconds: number,
+    metabolicW: number,
+    beforeLeaving = false,
+  ): void {
     if (seconds <= 0) return;
-    this.add(kind, startS, seconds, this.at, metabolicW, { path: [this.at] });
+    this.add(kind, startS, seconds, this.at, metabolicW, { path: [this.at], beforeLeaving });
   }
 
-  /** Leaves for `to` at once and waits there until `untilS`. */
-  go(to: number, untilS: number): void {
+  /** Leaves for `to` at `leaveS`, or at once, and waits there until `untilS`. */
+  go(to: number, untilS: number, leaveS = this.clockS): void {
     const { ways, home } = this.prepared;
-    const startS = this.clockS;
     const cell = this.at * ways.size + to;
     const seconds = waySeconds(this.prepared, this.at, to);
+    if (to !== this.at) {
+      const staysS = Math.min(leaveS, untilS - seconds) - this.clockS;
+      this.stand("wait", this.clockS, staysS, this.walker.waitW, true);
+    }
+    const startS = this.clockS;
     if (to !== this.at) {
       const path = ways.durationS[cell]! < 0 ? [this.at, to] : stops(ways, this.at, to);
       this.add("traverse", startS, seconds, to, this.walker.wayW(ways.slopeRad[cell]!), {
@@ -122,7 +137,14 @@ class Course {
     seconds: number,
     to: number,
     metabolicW: number,
-    more: { path: readonly number[]; task?: string; walkM?: number; peakS?: number; drawnToS?: number },
+    more: {
+      path: readonly number[];
+      task?: string;
+      walkM?: number;
+      peakS?: number;
+      drawnToS?: number;
+      beforeLeaving?: boolean;
+    },
   ): void {
     const { home, plan } = this.prepared;
     const homeFromS = home.placeS[this.at]!;
@@ -140,6 +162,7 @@ class Course {
       },
       seconds,
       mode: MODE[kind],
+      beforeLeaving: more.beforeLeaving ?? false,
       from: this.at,
       to,
       drawnFromS,

@@ -91,6 +91,23 @@ export interface SeparationTrack extends Track {
 }
 
 /**
+ * A pause that work-and-rest relies on: without it the work on both sides of it would be one stretch longer than the
+ * limit. It may take longer than it has to; its last `needS` seconds are enough.
+ */
+export interface Rest {
+  readonly eva: string;
+  readonly crew: string;
+  /** The whole pause, to the begin of what is done next. */
+  readonly span: Interval;
+  /** What the rule asks for, s. */
+  readonly needS: number;
+  /** Place ids where it is taken, in order; one but for a restful task that ends elsewhere. */
+  readonly places: readonly string[];
+  /** The task that follows; null where it is the way home or ingress. */
+  readonly before: string | null;
+}
+
+/**
  * How good a schedule is, compared in this order: fewer breaches, fewer must-do tasks left out, more worth, better
  * worst margin, fewer changes from the plan in hand, less walking, earlier finish. Whole numbers throughout.
  */
@@ -124,4 +141,6 @@ export interface Verdict {
   readonly walkedM: Readonly<Record<string, number>>;
   /** Walk-back time from each placed task's end, seconds; null where there is no way home. */
   readonly walkbackS: Readonly<Record<string, Duration | null>>;
+  /** Pauses that the work limit relies on, by outing and time. */
+  readonly rests: readonly Rest[];
 }

@@ -1,6 +1,7 @@
 import { type Amounts, storedAfterJ } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
 import { drawn } from "./amounts.ts";
+import type { Departures } from "./departures.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared, Walker, Worn } from "./prepared.ts";
 import { type Span, type Step, stepsOf } from "./steps.ts";
@@ -34,8 +35,9 @@ export function walkOf(
   eva: Eva,
   span: Span,
   tasks: readonly Placed[],
+  departures?: Departures,
 ): Walk {
-  const steps = stepsOf(prepared, walker, eva, span, tasks);
+  const steps = stepsOf(prepared, walker, eva, span, tasks, departures);
   const worn = walker.on(eva);
   const left: Amounts[] = [worn.atEgress];
   const storedJ = [0];

@@ -1,5 +1,6 @@
 import { instant } from "../kernel/index.ts";
 import type { Eva, Schedule } from "../plan/index.ts";
+import { AT_ONCE, type Departures } from "./departures.ts";
 import { type Placed, type Placements, placementsOf } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
@@ -7,7 +8,7 @@ import { type Span, waySeconds } from "./steps.ts";
 import { type Out, type Walk, walkOf } from "./walks.ts";
 import type { SeparationTrack } from "./verdict.ts";
 
-/** A plan and a schedule, read once (S1 to S8): what every rule looks at. */
+/** A plan and a schedule, read once (S1 to S8, S10): what every rule looks at. */
 export interface Walkthrough extends Placements {
   readonly prepared: Prepared;
   /** EVAs that take place, in the plan's order. */
@@ -18,7 +19,11 @@ export interface Walkthrough extends Placements {
 }
 
 /** Derives who is where, doing what, drawing what. Any schedule gives a walkthrough, sound or not. */
-export function walkthroughOf(prepared: Prepared, schedule: Schedule): Walkthrough {
+export function walkthroughOf(
+  prepared: Prepared,
+  schedule: Schedule,
+  departures: Departures = AT_ONCE,
+): Walkthrough {
   const placements = placementsOf(prepared, schedule);
   const tasksOf = new Map<Eva, Map<string, Placed[]>>();
   for (const placed of placements.placed) {
@@ -37,10 +42,10 @@ export function walkthroughOf(prepared: Prepared, schedule: Schedule): Walkthrou
   for (const eva of prepared.plan.evas) {
     const lanes = tasksOf.get(eva);
     if (!lanes || lanes.size === 0) continue;
-    const span = spanOf(prepared, eva, [...lanes.values()]);
+    const span = spanOf(prepared, eva, [...lanes.values()], departures);
     const walks = eva.crew.flatMap((member) => {
       const walker = prepared.walkers.get(member);
-      return walker ? [walkOf(prepared, walker, eva, span, lanes.get(member) ?? [])] : [];
+      return walker ? [walkOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
     });
     outs.push({ eva, span, walks });
   }
@@ -53,8 +58,13 @@ export function walkthroughOf(prepared: Prepared, schedule: Schedule): Walkthrou
   };
 }
 
-/** Egress as late as lets everybody reach the first task in time, ingress when all are back (S3). */
-function spanOf(prepared: Prepared, eva: Eva, lanes: readonly (readonly Placed[])[]): Span {
+/** Egress as late as lets everybody reach the first task in time, ingress when all are back (S3), or as given (S10). */
+function spanOf(
+  prepared: Prepared,
+  eva: Eva,
+  lanes: readonly (readonly Placed[])[],
+  given: Departures,
+): Span {
   let egressS = Infinity;
   let backS = -Infinity;
   for (const tasks of lanes) {
@@ -62,7 +72,10 @@ function spanOf(prepared: Prepared, eva: Eva, lanes: readonly (readonly Placed[]
     egressS = Math.min(egressS, first.span.startS - waySeconds(prepared, prepared.ways.lander, first.place));
     backS = Math.max(backS, backHomeS(prepared, tasks));
   }
-  return { egressS: instant(egressS - eva.egressWorkS), ingressS: instant(backS + eva.ingressWorkS) };
+  return {
+    egressS: instant(Math.min(egressS - eva.egressWorkS, given.egressS?.get(eva.id) ?? Infinity)),
+    ingressS: instant(Math.max(backS + eva.ingressWorkS, given.ingressS?.get(eva.id) ?? -Infinity)),
+  };
 }
 
 /** When the last of `tasks` is done and the walker is back at the lander. */

@@ -6,23 +6,47 @@ import { met } from "../phrases.ts";
 
 /**
  * hot-keep-out: once the heat is there (`afterTask` placed and ended, or always without one) no task with a place or
- * end place inside the shape is under way, but for `afterTask` itself and the exempt ones.
+ * end place inside the shape is under way, but for `afterTask` itself and the exempt ones; and nobody, not even who has
+ * done one of those, stays inside it before leaving (S10).
  */
-export const hotKeepOut: FlightRule = ({ prepared, placed, byTask }) =>
+export const hotKeepOut: FlightRule = ({ prepared, placed, byTask, outs }) =>
   prepared.plan.site.keepOuts.flatMap((keepOut) => {
     if (keepOut.kind !== "hot") return [];
     const source = keepOut.afterTask;
     const hotS = source === undefined ? -Infinity : byTask.get(source)?.span.endS;
     if (hotS === undefined) return [];
+    const since = source === undefined ? "always hot" : `hot from ${met(hotS)}`;
     const allowed = new Set([source, ...keepOut.exemptTasks]);
-    return placed.flatMap((one) => {
+    const stays = outs
+      .flatMap(({ walks }) => walks)
+      .flatMap(({ walker, outing, steps }) => {
+        const hot = steps.filter(
+          (step) =>
+            step.beforeLeaving &&
+            step.stretch.span.endS > hotS &&
+            inside(keepOut.shape, prepared.plan.site.places[step.from]!),
+        );
+        const last = new Map(hot.map((step) => [step.from, step]));
+        return [...last.values()].map(({ from, stretch: { span } }) => {
+          const { id, name } = prepared.plan.site.places[from]!;
+          return finding(
+            "hot-keep-out",
+            "breach",
+            [about("keep-out", keepOut.id), about("crew", outing.crew), about("place", id)],
+            {
+              span: { startS: instant(Math.max(span.startS, hotS)), endS: span.endS },
+              sentence: `${walker.member.name} stays at ${name} until ${met(span.endS)}, inside ${keepOut.name}, which is ${since}.`,
+            },
+          );
+        });
+      });
+    const works = placed.flatMap((one) => {
       if (allowed.has(one.task.id) || one.span.endS <= hotS) return [];
       const within = [pointOf(prepared, one), endPointOf(prepared, one)].find(
         (point) => point !== null && inside(keepOut.shape, point),
       );
       if (!within) return [];
       const fromS = Math.max(one.span.startS, hotS);
-      const since = source === undefined ? "always hot" : `hot from ${met(hotS)}`;
       return [
         finding(
           "hot-keep-out",
@@ -35,4 +59,5 @@ export const hotKeepOut: FlightRule = ({ prepared, placed, byTask }) =>
         ),
       ];
     });
+    return [...works, ...stays];
   });

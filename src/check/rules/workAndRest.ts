@@ -1,15 +1,15 @@
-import { instant } from "../../kernel/index.ts";
+import { instant, type Interval } from "../../kernel/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Step } from "../steps.ts";
+import { spellsOf } from "../rests.ts";
 import type { Walk } from "../walks.ts";
 
 /**
  * work-and-rest: no stretch of work and walking (egress and ingress work included) is longer than the limit; only
  * standing pauses or `rest` effort of at least the rest time, one after the other taken together, end a stretch. A
- * shorter pause inside a stretch counts with it.
+ * shorter pause inside a stretch counts with it, and so does a pause before leaving (S10).
  */
 export const workAndRest: FlightRule = ({ prepared, outs }) => {
   const { work, tightS } = prepared.plan.rules;
@@ -40,33 +40,10 @@ export const workAndRest: FlightRule = ({ prepared, outs }) => {
     });
 };
 
-interface Work {
-  readonly startS: number;
-  readonly endS: number;
-}
-
-function longestOf(prepared: Prepared, walk: Walk): Work | null {
-  const { restS } = prepared.plan.rules.work;
-  let longest: Work | null = null;
-  let current: Work | undefined;
-  let restedS = 0;
-  for (const step of walk.steps) {
-    const { span } = step.stretch;
-    if (span.startS === span.endS) continue;
-    if (rests(prepared, step)) {
-      restedS += step.seconds;
-      if (restedS >= restS) current = undefined;
-      continue;
-    }
-    restedS = 0;
-    const beganS: number = current ? current.startS : span.startS;
-    current = { startS: beganS, endS: span.endS };
-    if (!longest || current.endS - current.startS > longest.endS - longest.startS) longest = current;
-  }
+/** The longest stretch, the first of equals; null for an outing without work. */
+function longestOf(prepared: Prepared, walk: Walk): Interval | null {
+  let longest: Interval | null = null;
+  for (const { work } of spellsOf(prepared, walk))
+    if (!longest || work.endS - work.startS > longest.endS - longest.startS) longest = work;
   return longest;
-}
-
-function rests(prepared: Prepared, { stretch }: Step): boolean {
-  if (stretch.kind === "wait") return true;
-  return stretch.task !== null && prepared.tasks.get(stretch.task)?.effort === "rest";
 }
