@@ -68,8 +68,16 @@ export interface Prepared {
   sky(task: Task): TaskSky;
 }
 
-/** Everything the judge needs to know of `plan` before it sees a schedule. */
+const known = new WeakMap<Plan, Prepared>();
+
+/** Everything the judge needs to know of `plan` before it sees a schedule; worked out once a plan. */
 export function prepare(plan: Plan): Prepared {
+  let prepared = known.get(plan);
+  if (!prepared) known.set(plan, (prepared = workedOut(plan)));
+  return prepared;
+}
+
+function workedOut(plan: Plan): Prepared {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));

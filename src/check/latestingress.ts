@@ -1,0 +1,59 @@
+import { instant } from "../kernel/index.ts";
+import { type Amounts, CONSUMABLES } from "../physics/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { boundsOf, inOrder, type Limit } from "./limits.ts";
+import { prepare } from "./prepared.ts";
+import { moments } from "./reach.ts";
+import type { Out, Walk } from "./walks.ts";
+import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
+
+/**
+ * Ingress complete of `eva` no later than this, as scheduled, and what sets it: the one that binds first is first. Null where the
+ * EVA does not take place.
+ *
+ * What a suit carries bounds it like this: the whole day is done as scheduled and somewhere on the way time is lost, with the
+ * hardest work of the EVA all that time; then every reserve still holds at ingress, and at every moment outside what the walk-back draws.
+ * Heat and long work bound nothing here: they ask for a rest and not for the way home.
+ */
+export function ingressLimits(plan: Plan, schedule: Schedule, eva: string): readonly Limit[] | null {
+  const walkthrough = walkthroughOf(prepare(plan), schedule);
+  const out = walkthrough.outs.find((one) => one.eva.id === eva);
+  return out ? ingressLimitsOf(walkthrough, out) : null;
+}
+
+function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {
+  return inOrder([...boundsOf(walkthrough, out, true), ...out.walks.flatMap(suitLimits)]);
+}
+
+/** What the suit of one outing allows, one limit for each consumable and rule. */
+function suitLimits(walk: Walk): Limit[] {
+  const { walker, worn, outing } = walk;
+  const crew = outing.crew;
+  const rates = walk.steps.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
+  const end = walk.left.at(-1)!;
+  const tested = moments(walk);
+  return CONSUMABLES.flatMap((consumable): Limit[] => {
+    const own = rates.map((rate) => rate[consumable]);
+    const limit = (kind: "reserve" | "walk-back", spare: number): Limit[] => {
+      const seconds = secondsOf(spare, Math.max(0, ...own), Math.min(...own));
+      if (seconds === Infinity) return [];
+      const ingressS = instant(Math.max(outing.span.startS, outing.span.endS + seconds));
+      return [{ ingressS, by: { kind, crew, consumable } }];
+    };
+    const spareAt = (left: Amounts, homeS: number): number =>
+      left[consumable] - walker.reserve[consumable] - worn.walkback[consumable] * homeS;
+    return [
+      ...limit("reserve", end[consumable] - walker.reserve[consumable]),
+      ...limit("walk-back", Math.min(Infinity, ...tested.map(({ left, homeS }) => spareAt(left, homeS)))),
+    ];
+  });
+}
+
+/**
+ * Whole seconds that `spare` lasts at the rate of the `hardest` work, rounded down; where it is already overdrawn, how many seconds of the
+ * lightest, rounded up and negative, would have to go for it to hold.
+ */
+function secondsOf(spare: number, hardest: number, lightest: number): number {
+  if (spare >= 0) return hardest > 0 ? Math.floor(spare / hardest) : Infinity;
+  return lightest > 0 ? Math.floor(spare / lightest) : -Infinity;
+}

@@ -1,0 +1,93 @@
+import { instant, type Instant } from "../kernel/index.ts";
+import { type Consumable, drinkingS } from "../physics/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { CALLED } from "./rules/reserves.ts";
+import type { Out } from "./walks.ts";
+import type { Walkthrough } from "./walkthrough.ts";
+
+/** What ends an EVA: a bound of the EVA or the stay, or what somebody's suit carries. */
+export type Limiter =
+  | { readonly kind: "longest" | "latest-ingress" | "liftoff" }
+  | { readonly kind: "block"; readonly block: string }
+  | { readonly kind: "recharge"; readonly crew: string; readonly eva: string }
+  | { readonly kind: "duty" | "drinking" | "emergency"; readonly crew: string }
+  | { readonly kind: "reserve" | "walk-back"; readonly crew: string; readonly consumable: Consumable };
+
+/** Ingress complete no later than this, MET s, and what sets it. */
+export interface Limit {
+  readonly ingressS: Instant;
+  readonly by: Limiter;
+}
+
+/**
+ * The bounds on ingress complete of an EVA that do not depend on who is where: longest duration, latest ingress, liftoff, the
+ * first block of its crew, time outside in the stay, drinking water, and, with `later`, the recharge before the next EVA of its crew
+ * as scheduled. Without it, later EVAs are taken to wait. A block that is under way at egress bounds nothing: no ingress keeps
+ * clear of it, and the judge tells of it.
+ */
+export function boundsOf(
+  { prepared, walksOf }: Walkthrough,
+  { eva, span, walks }: Out,
+  later: boolean,
+): Limit[] {
+  const { stay, rules } = prepared.plan;
+  const egressS: number = span.egressS;
+  const limits: Limit[] = [];
+  const add = (ingressS: number, by: Limiter): void => {
+    if (Number.isFinite(ingressS)) limits.push({ ingressS: instant(ingressS), by });
+  };
+  add(egressS + eva.longestS, { kind: "longest" });
+  add(eva.latestIngressS, { kind: "latest-ingress" });
+  add(stay.lengthS, { kind: "liftoff" });
+  for (const block of stay.blocks) {
+    const resting = block.crew.length === 0 || eva.crew.some((member) => block.crew.includes(member));
+    if (resting && block.startS > egressS) add(block.startS, { kind: "block", block: block.id });
+  }
+  for (const { walker, outing } of walks) {
+    const { crew } = outing;
+    const own = walksOf.get(crew) ?? [];
+    const mine = own.findIndex((walk) => walk.outing === outing);
+    const others = own.filter((_, k) => (later ? k !== mine : k < mine));
+    const outsideS = others.reduce((sum, one) => sum + (one.outing.span.endS - one.outing.span.startS), 0);
+    add(egressS + rules.duty.stayS - outsideS, { kind: "duty", crew });
+    const { drinkKg } = walker.suit;
+    if (drinkKg !== undefined)
+      add(egressS + drinkingS(drinkKg, rules.drinking.kgH), { kind: "drinking", crew });
+    const next = later ? own[mine + 1] : undefined;
+    if (next)
+      add(next.outing.span.startS - rules.recharge.leastS, { kind: "recharge", crew, eva: next.outing.eva });
+  }
+  return limits;
+}
+
+/** The limits, the one that binds first. */
+export function inOrder(limits: readonly Limit[]): Limit[] {
+  return limits.toSorted((a, b) => a.ingressS - b.ingressS);
+}
+
+/** What sets a limit, in words that follow "set by". */
+export function limiterWords(plan: Plan, by: Limiter): string {
+  const crew = (id: string): string => plan.crew.find((one) => one.id === id)?.name ?? id;
+  switch (by.kind) {
+    case "longest":
+      return "longest EVA";
+    case "latest-ingress":
+      return "latest ingress";
+    case "liftoff":
+      return "liftoff";
+    case "block":
+      return plan.stay.blocks.find((one) => one.id === by.block)?.name ?? by.block;
+    case "recharge":
+      return `recharge of ${crew(by.crew)} before ${plan.evas.find((one) => one.id === by.eva)?.name ?? by.eva}`;
+    case "duty":
+      return `time outside in the stay, ${crew(by.crew)}`;
+    case "drinking":
+      return `drinking water of ${crew(by.crew)}`;
+    case "emergency":
+      return `emergency oxygen of ${crew(by.crew)}`;
+    case "reserve":
+      return `${CALLED[by.consumable]} of ${crew(by.crew)}, with its reserve`;
+    case "walk-back":
+      return `${CALLED[by.consumable]} of ${crew(by.crew)} for the walk-back`;
+  }
+}

@@ -1,0 +1,162 @@
+import { instant, type Instant } from "../kernel/index.ts";
+import { type Amounts, CONSUMABLES } from "../physics/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { drawn, readable, unitOf } from "./amounts.ts";
+import { boundsOf, inOrder, type Limit, type Limiter } from "./limits.ts";
+import { type Prepared, prepare } from "./prepared.ts";
+import type { Stretch } from "./verdict.ts";
+import type { Walk } from "./walks.ts";
+import { walkthroughOf } from "./walkthrough.ts";
+import { type Whereabouts, whereabouts } from "./whereabouts.ts";
+
+/** One crew member outside, and when they must start home. */
+export interface TurnBack {
+  readonly crew: string;
+  /** Place ids; the same where they stay. */
+  readonly from: string;
+  readonly to: string;
+  /** So much of the way between is behind them, 0 to 1. */
+  readonly share: number;
+  /** Planned way home from there, and the walk-back (between two places the worst of that way), s; null where there is none. */
+  readonly homeS: number | null;
+  readonly walkbackS: number | null;
+  /** Latest moment to start home from there, MET s; null where no way home is known. It may lie in the past. */
+  readonly startHomeS: Instant | null;
+  readonly by: Limiter;
+  /**
+   * What is already too late or too little, even if everybody starts home at once: seconds, or what a suit will be short of its reserve.
+   * Null while there is time.
+   */
+  readonly over: { readonly amount: number; readonly unit: "s" | "kg" | "Wh" } | null;
+}
+
+/** An EVA under way at a moment: how soon and how late all of its crew can be inside. */
+export interface Recall {
+  readonly eva: string;
+  /** Ingress complete at the earliest, if everything is dropped at that moment, MET s; null where somebody has no way home. */
+  readonly earliestS: Instant | null;
+  /** Ingress complete at the latest, whoever sets it. */
+  readonly latest: Limit;
+  /** One for each crew member of the EVA that has a suit. */
+  readonly crew: readonly TurnBack[];
+}
+
+/**
+ * How `eva` stands at `atS`, with the day until then as `schedule` has it; null while nobody of it is outside.
+ *
+ * Who starts home is there after the planned way, or the walk-back where that takes longer, and ingress is shared: nobody is inside before
+ * the last one is there. Until they start everybody stays where they are, with the hardest work that is under way or still to come on this EVA.
+ * The latest ingress is the least over the bounds of the EVA and the stay (`boundsOf`) and, for each suit and consumable, what leaves its
+ * reserve at ingress and carries the walk-back when the way home begins. Where that is not so even if all start at once, or emergency oxygen
+ * does not reach home, all start at once. Heat and long work bound nothing here: they ask for a rest and not for the way home. Later
+ * EVAs are taken to wait.
+ */
+export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: number): Recall | null {
+  const prepared = prepare(plan);
+  const walkthrough = walkthroughOf(prepared, schedule);
+  const out = walkthrough.outs.find((one) => one.eva.id === eva);
+  if (!out || atS < out.span.egressS || atS >= out.span.ingressS) return null;
+  // What is left of the work at the hatch counts once it has begun.
+  const ingressWorkS = Math.min(out.eva.ingressWorkS, out.span.ingressS - atS);
+  const outside = out.walks.flatMap((walk) => outsideAt(prepared, walk, atS));
+  if (outside.length === 0) return null;
+  const soonestS = atS + Math.max(...outside.map(homeSOf)) + ingressWorkS;
+  const suits = outside.flatMap((one) => suitLimits(one, atS, soonestS, ingressWorkS));
+  const limits = inOrder([...suits, ...boundsOf(walkthrough, out, false)]);
+  const latest = limits[0]!;
+  const idOf = (place: number): string => plan.site.places[place]?.id ?? "";
+  return {
+    eva,
+    earliestS: Number.isFinite(soonestS) ? instant(soonestS) : null,
+    latest: { ingressS: latest.ingressS, by: latest.by },
+    crew: outside.map((one): TurnBack => {
+      const { walk, at } = one;
+      const { crew } = walk.outing;
+      const lastS = latest.ingressS - ingressWorkS - homeSOf(one);
+      const short = suits.find((suit) => suit.crew === crew && suit.short !== null);
+      const startHomeS = short ? Math.min(lastS, atS) : lastS;
+      return {
+        crew,
+        from: idOf(at.from),
+        to: idOf(at.to),
+        share: at.share,
+        homeS: at.homeS < 0 ? null : at.homeS,
+        walkbackS: at.walkbackS < 0 ? null : at.walkbackS,
+        startHomeS: Number.isFinite(startHomeS) ? instant(startHomeS) : null,
+        by: (short ?? latest).by,
+        over:
+          short?.short ?? (Number.isFinite(lastS) && lastS < atS ? { amount: atS - lastS, unit: "s" } : null),
+      };
+    }),
+  };
+}
+
+/** Somebody outside at a moment: where, with what left, and the step they are in. */
+interface Outside {
+  readonly walk: Walk;
+  readonly nth: number;
+  readonly at: Whereabouts;
+  readonly left: Amounts;
+}
+
+function outsideAt(prepared: Prepared, walk: Walk, atS: number): Outside[] {
+  const nth = walk.steps.findIndex((step) => step.drawnFromS <= atS && atS < step.drawnToS);
+  const step = walk.steps[nth];
+  if (!step) return [];
+  const rate = walk.worn.draw(step.mode, step.stretch.metabolicW);
+  const left = drawn(walk.left[nth]!, rate, Math.min(step.seconds, atS - step.drawnFromS));
+  return [{ walk, nth, at: whereabouts(prepared, walk, step, atS), left }];
+}
+
+/** Seconds until they are at the hatch; Infinity where there is no way. */
+function homeSOf({ at }: Outside): number {
+  return at.homeS < 0 ? Infinity : at.homeS;
+}
+
+interface SuitLimit extends Limit {
+  readonly crew: string;
+  readonly short: TurnBack["over"];
+}
+
+/** How late ingress may be complete for one suit, by consumable and rule; `soonestS` where it is short already. */
+function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: number): SuitLimit[] {
+  const { walk, nth, at, left } = one;
+  const { walker, worn, outing } = walk;
+  const homeS = homeSOf(one);
+  if (!Number.isFinite(soonestS) || at.walkbackS < 0) return [];
+  const { crew } = outing;
+  const limits: SuitLimit[] = [];
+  const add = (spareS: number, by: Limiter, short: SuitLimit["short"]): void => {
+    if (spareS === Infinity) return;
+    const ingressS = short ? soonestS : atS + spareS + homeS + ingressWorkS;
+    limits.push({ ingressS: instant(ingressS), by, crew, short });
+  };
+  const overS = at.walkbackS - walker.emergencyS;
+  if (overS > 0) add(0, { kind: "emergency", crew }, { amount: overS, unit: "s" });
+  const toCome = walk.steps.slice(nth).filter(({ stretch }) => !isHatch(stretch.kind));
+  const rates = toCome.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
+  rates.push(worn.draw("standing", walker.waitW));
+  const hatch = worn.draw("working", walker.egressW);
+  const homeward = at.waysW.map((rateW) => worn.draw("walking", rateW));
+  if (isHatch(walk.steps[nth]!.stretch.kind)) homeward.push(hatch);
+  for (const consumable of CONSUMABLES) {
+    const of = (list: readonly Amounts[]): number => Math.max(0, ...list.map((rate) => rate[consumable]));
+    const above = left[consumable] - walker.reserve[consumable];
+    const spares = {
+      reserve: above - of(homeward) * homeS - hatch[consumable] * ingressWorkS,
+      "walk-back": above - worn.walkback[consumable] * at.walkbackS,
+    };
+    for (const kind of ["reserve", "walk-back"] as const) {
+      const spare = spares[kind];
+      const by: Limiter = { kind, crew, consumable };
+      const hardest = of(rates);
+      if (spare >= 0) add(hardest > 0 ? Math.floor(spare / hardest) : Infinity, by, null);
+      else add(0, by, { amount: readable(consumable, -spare), unit: unitOf(consumable) });
+    }
+  }
+  return limits;
+}
+
+function isHatch(kind: Stretch["kind"]): boolean {
+  return kind === "egress" || kind === "ingress";
+}
