@@ -21,7 +21,7 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
     "What a task with crew carries out weighs at most the limit for each of the crew members it asks for.",
   "return-mass": "Samples and the empty mass of every container that holds one together.",
   container: "Mass and volume of samples in each container.",
-  equipment: "At no moment is more of an equipment in use than there is.",
+  equipment: "At no moment is more of an equipment in use than there is; of one that is missing there are 0.",
   "time-window": "A task with windows lies inside one of them; a task without crew lies inside the stay.",
   sun: "From start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris, and unknown is a breach.",
   light:
@@ -40,7 +40,8 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
     "As many crew members as asked, all of the EVA's crew, the named ones among them, one with the qualification; a task with crew names an EVA, one without names none.",
   "one-at-a-time": "A crew member's tasks do not overlap, and there is time to walk from each to the next.",
   "no-way": "There is a way between all places a crew member goes through, and home.",
-  "blast-keep-out": "An instrument's end place is at least so far from the lander.",
+  "blast-keep-out":
+    "An instrument's end place is at least so far from the lander. A deployment leaves one unless `instrument` is false; one that is switched off so and ends nearer is reported as tight, never as a breach.",
   "hot-keep-out":
     "Once the heat is there (`afterTask` placed and ended, or always without one) no task with a place or end place inside the shape is under way, but for `afterTask` itself and the exempt ones; and nobody, not even who has done one of those, stays inside it before leaving for the next.",
   "work-and-rest":

@@ -91,7 +91,7 @@ export const storesSchema = z.strictObject({
 export const equipmentSchema = z.strictObject({
   id,
   name: label,
-  count: z.int().min(1).max(10_000).describe("How many there are."),
+  count: z.int().min(0).max(10_000).describe("How many there are; 0 where it is missing."),
 });
 
 /** A box for samples. */

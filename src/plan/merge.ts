@@ -1,4 +1,5 @@
 import { done, duration, failed, type Outcome } from "../kernel/index.ts";
+import { leavesInstrument } from "./instrument.ts";
 import { differing, hinderingKeepOut, hinderingLink, hinderingPin, sameMembers } from "./mergeable.ts";
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
@@ -131,8 +132,10 @@ function oneOf(first: Task, second: Task): Task {
   const sunAngle = first.sunAngle ?? second.sunAngle;
   const endPlace = second.endPlace ?? first.endPlace;
   const sample = oneSample(first.sample, second.sample);
+  const { instrument: firstLeaves, ...rest } = first;
+  const instrument = leavesInstrument(first) && !leavesInstrument(second) ? firstLeaves : second.instrument;
   return {
-    ...first,
+    ...rest,
     name: wholeName(first.name, second.name),
     ...(endPlace === undefined ? {} : { endPlace }),
     ...(sunAngle === undefined ? {} : { sunAngle }),
@@ -142,7 +145,7 @@ function oneOf(first: Task, second: Task): Task {
     must: first.must || second.must,
     walkM: first.walkM + second.walkM,
     massOutKg: first.massOutKg + second.massOutKg,
-    instrument: first.instrument || second.instrument,
+    ...(instrument === undefined ? {} : { instrument }),
     cautions: alike(first.cautions, second.cautions)
       ? first.cautions
       : [...new Set([...first.cautions, ...second.cautions])],

@@ -1,3 +1,4 @@
+import { leavesInstrument } from "./instrument.ts";
 import type { Plan } from "./plan.ts";
 import type { LagLink, Task } from "./task.ts";
 
@@ -31,7 +32,7 @@ export function differing(first: Task, second: Task): string | null {
   if (firstEnds !== second.place) return `${second.name} does not begin where ${first.name} ends.`;
   if (firstEnds !== first.place && secondEnds !== second.place)
     return "Both walk to another place: one task goes to one end place only.";
-  if (first.instrument && firstEnds !== secondEnds)
+  if (leavesInstrument(first) && firstEnds !== secondEnds)
     return `${first.name} leaves its instrument where the one task would not end.`;
   return null;
 }

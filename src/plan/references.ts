@@ -1,3 +1,4 @@
+import type { Eva } from "./crew.ts";
 import type { Fault } from "./fault.ts";
 import { groundFaults } from "./ground.ts";
 import type { Plan } from "./plan.ts";
@@ -69,7 +70,10 @@ export function referenceFaults(plan: Plan): Fault[] {
   plan.evas.forEach((eva, i) => {
     once(`evas.${i}.crew`, eva.crew);
     eva.crew.forEach((member, k) => refer(crew, "crew member", `evas.${i}.crew.${k}`, member));
+    faults.push(...boundFaults(eva, `evas.${i}`));
   });
+  if (plan.stay.lengthS === 0)
+    faults.push({ path: "stay.lengthS", message: "a stay of 0 s has no time for anything" });
   plan.tasks.forEach((task, i) => {
     const at = `tasks.${i}`;
     if (task.crew.count > 0 && task.place === undefined) {
@@ -147,6 +151,34 @@ export function referenceFaults(plan: Plan): Fault[] {
     });
   }
   return faults;
+}
+
+/** Bounds of an EVA between which nobody could even go out and come in again. */
+function boundFaults(eva: Eva, path: string): Fault[] {
+  const { earliestEgressS, latestIngressS, longestS, egressWorkS, ingressWorkS } = eva;
+  const openS = latestIngressS - earliestEgressS;
+  const tooLong = (lastsS: number, what: string): Fault[] =>
+    egressWorkS + ingressWorkS <= lastsS
+      ? []
+      : [
+          {
+            path,
+            message: `egress and ingress work (${egressWorkS} s and ${ingressWorkS} s) take more than ${what} (${lastsS} s)`,
+          },
+        ];
+  return [
+    ...(longestS === 0
+      ? [{ path: `${path}.longestS`, message: "an EVA of 0 s at the longest cannot be flown" }]
+      : tooLong(longestS, "the EVA may last")),
+    ...(openS <= 0
+      ? [
+          {
+            path,
+            message: `the latest ingress (${latestIngressS} s) must be after the earliest egress (${earliestEgressS} s)`,
+          },
+        ]
+      : tooLong(openS, "there is from earliest egress to latest ingress")),
+  ];
 }
 
 /** True when the task leads from one place to another. */

@@ -1,5 +1,6 @@
 import { done, duration, failed, instant, type Outcome } from "../kernel/index.ts";
 import { freshId } from "./freshid.ts";
+import { leavesInstrument } from "./instrument.ts";
 import type { Plan } from "./plan.ts";
 import type { Schedule } from "./schedule.ts";
 import { partNames } from "./partname.ts";
@@ -102,6 +103,8 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
   const names = partNames(task.name);
   const samples = task.sample ? twoSamples(task.sample, share) : [];
   const { endPlace, sunAngle, sample, pin, ...rest } = task;
+  // It is left where the work ends, by the second part.
+  const nothingLeft = leavesInstrument(task) ? { instrument: false } : {};
   const startS = pin?.startS;
   const byWalk = sunAngle !== undefined && sunAngle.facingDeg === undefined;
   return [
@@ -111,7 +114,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
       duration: lengths[0],
       worth,
       walkM,
-      instrument: false,
+      ...nothingLeft,
       ...(sunAngle && !byWalk ? { sunAngle } : {}),
       ...(sample ? { sample: samples[0] } : {}),
       ...(pin ? { pin } : {}),

@@ -93,8 +93,10 @@ export const taskSchema = z
       .describe("What is brought back, and in which container."),
     instrument: z
       .boolean()
-      .default(false)
-      .describe("Leaves an instrument at its end place: blast keep-out holds."),
+      .optional()
+      .describe(
+        "Leaves an instrument at its end place: blast keep-out holds. Without it yes for a deployment, no for other work.",
+      ),
     cautions: z.array(line).max(20).default([]).describe("Cautions, printed before the steps."),
     steps: z.array(line).max(60).default([]).describe("Steps for the cuff checklist."),
     notes: note.default(""),

@@ -1,6 +1,6 @@
 import { type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
+import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
 import { Bands } from "./bands.ts";
 import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
@@ -105,6 +105,8 @@ function impossible(problem: Problem, a: number): string | null {
   if (problem.openStart[a] === problem.openStart[a + 1])
     return `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`;
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
+  const missing = lacking(plan, task);
+  if (missing) return missing;
   const { work, blast, carry } = plan.rules;
   if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
     return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
@@ -124,9 +126,21 @@ function impossible(problem: Problem, a: number): string | null {
   const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
   if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
     return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${wholeTenths(carriesKg)} kg here.`;
-  if (task.instrument && blast.level === "breach")
+  if (leavesInstrument(task) && blast.level === "breach")
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** Equipment of which there is less than it uses at once; null when there is enough of all. */
+function lacking(plan: Plan, { equipment, duration: { likelyS } }: Task): string | null {
+  if (likelyS === 0) return null;
+  for (const { id, name, count } of plan.equipment) {
+    const asked = equipment.reduce((sum, use) => sum + (use.equipment === id ? use.count : 0), 0);
+    if (asked > 0 && count === 0) return `${name} is missing: there are 0 of the ${asked} that it needs.`;
+    if (asked > count)
+      return `It uses ${asked} of ${name} at once; there ${count === 1 ? "is 1" : `are ${count}`}.`;
+  }
+  return null;
 }
 
 /** A container or the ascent vehicle that has no room for its sample; null when all have. */

@@ -22,6 +22,12 @@ export interface Removal {
   readonly hindrances: readonly string[];
   /** What goes or changes with it, a sentence each; empty when nothing names it. */
   readonly consequences: readonly string[];
+  /** A milder change that keeps what names it, where there is one: how it is offered, what it comes to. */
+  readonly instead?: {
+    readonly words: string;
+    readonly says: string;
+    readonly change: (plan: Plan) => Partial<Plan>;
+  };
   /** The plan's branches without the thing and without anything that names it. */
   readonly change: (plan: Plan) => Partial<Plan>;
 }
@@ -58,20 +64,7 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
         .filter((one) => one.suit === id)
         .map((one) => `${one.name} wears it: choose another suit first.`),
     ),
-  equipment: (plan, id) =>
-    simple(
-      (now) => ({
-        equipment: now.equipment.filter(others(id)),
-        tasks: now.tasks.map((task) =>
-          task.equipment.some((use) => use.equipment === id)
-            ? { ...task, equipment: task.equipment.filter((use) => use.equipment !== id) }
-            : task,
-        ),
-      }),
-      plan.tasks
-        .filter((task) => task.equipment.some((use) => use.equipment === id))
-        .map((task) => `${task.name} no longer asks for it.`),
-    ),
+  equipment: removeEquipment,
   container: (plan, id) =>
     simple(
       (now) => ({ containers: now.containers.filter(others(id)) }),
@@ -89,6 +82,38 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
     simple((now) => ({ stay: { ...now.stay, relayPasses: now.stay.relayPasses.filter(others(id)) } })),
   variant: (_plan, id) => simple((now) => ({ variants: now.variants.filter(others(id)) })),
 };
+
+/** A tool that is lost leaves its tasks asking for it: taking it out of the plan frees them, setting it to 0 does not. */
+function removeEquipment(plan: Plan, id: string): Removal {
+  const asking = plan.tasks.filter((task) => task.equipment.some((use) => use.equipment === id));
+  const removal = simple(
+    (now) => ({
+      equipment: now.equipment.filter(others(id)),
+      tasks: now.tasks.map((task) =>
+        task.equipment.some((use) => use.equipment === id)
+          ? { ...task, equipment: task.equipment.filter((use) => use.equipment !== id) }
+          : task,
+      ),
+    }),
+    asking.length === 0
+      ? NOTHING
+      : [
+          `${asking.length === 1 ? "1 task loses its" : `${asking.length} tasks lose their`} need of it and may be done without it.`,
+          ...asking.map((task) => `${task.name} no longer asks for it.`),
+        ],
+  );
+  if (asking.length === 0) return removal;
+  return {
+    ...removal,
+    instead: {
+      words: "Set to 0 instead",
+      says: "If it is missing or broken, set how many there are to 0: the tasks go on asking for it and cannot be done.",
+      change: (now) => ({
+        equipment: now.equipment.map((one) => (one.id === id ? { ...one, count: 0 } : one)),
+      }),
+    },
+  };
+}
 
 function removeTask(plan: Plan, id: string): Removal {
   const named = plan.links.filter((link) => tasksOf(link).includes(id));

@@ -19,6 +19,13 @@ describe("shared equipment", () => {
     holds: ["the second begins as the first ends", plan(2600)],
   });
 
+  test("equipment that is missing, 0 of it, breaks for the first use and holds for none", () => {
+    const missing = only(plan(9000, 0), "equipment");
+    expect([missing.level, missing.need, missing.have]).toEqual(["breach", 1, 0]);
+    expect(missing.sentence).toMatch(/^Drill: 1 in use at .* by one, there is none\.$/);
+    expect(breachesOf({ ...plan(9000, 0), schedule: { placements: [] } })).toEqual([]);
+  });
+
   test("equipment may be used by as many as there are", () => {
     expect(breachesOf(plan(2000, 2))).toEqual([]);
   });
@@ -51,7 +58,7 @@ describe("shared equipment", () => {
       need: 3,
       have: 2,
       span: { startS: 500, endS: 600 },
-      sentence: "Drill: 3 in use at 0:08:20 MET by one, three and two, there is 2.",
+      sentence: "Drill: 3 in use at 0:08:20 MET by one, three and two, there are 2.",
     });
   });
 });

@@ -94,7 +94,8 @@ export const partsArb: fc.Arbitrary<TinyParts> = fc
       dutyS: fc.integer({ min: 1000, max: 40_000 }),
       emergencyS: fc.integer({ min: 0, max: 900 }),
       oxygenKg: fc.integer({ min: 0, max: 60 }).map((hundredths) => hundredths / 100),
-      longestS: fc.integer({ min: 1000, max: 30_000 }),
+      // Airlock work of 600 s at both ends is the least that an EVA may last.
+      longestS: fc.integer({ min: 1200, max: 30_000 }),
       tightS: fc.integer({ min: 0, max: 600 }),
     }),
   })

@@ -42,6 +42,11 @@ const DANGLING: [path: string, what: string, spoil: (plan: Spoilt) => void][] = 
   ],
 ];
 
+/** Other bounds for the first EVA. */
+function bound(plan: Spoilt, bounds: object): void {
+  Object.assign(plan.evas[0], bounds);
+}
+
 /** Ids used twice: the list, and what is added to it. */
 const LISTS: [path: string, list: (plan: Spoilt) => { id: string }[]][] = [
   ["site.places", (p) => p.site.places],
@@ -137,6 +142,31 @@ const TOGETHER: [words: string, path: string, message: RegExp, spoil: (plan: Spo
     },
   ],
   [
+    "an EVA that must be in before it may go out",
+    "evas.0",
+    /latest ingress \(3600 s\) must be after the earliest egress \(3600 s\)/,
+    (p) => bound(p, { earliestEgressS: 3600, latestIngressS: 3600 }),
+  ],
+  [
+    "an EVA of no time",
+    "evas.0.longestS",
+    /0 s at the longest cannot be flown/,
+    (p) => bound(p, { longestS: 0 }),
+  ],
+  [
+    "airlock work that is longer than the EVA may be",
+    "evas.0",
+    /\(600 s and 301 s\) take more than the EVA may last \(900 s\)/,
+    (p) => bound(p, { egressWorkS: 600, ingressWorkS: 301, longestS: 900 }),
+  ],
+  [
+    "airlock work that is longer than the EVA's own window",
+    "evas.0",
+    /\(600 s and 301 s\) take more than there is from earliest egress to latest ingress \(900 s\)/,
+    (p) => bound(p, { egressWorkS: 600, ingressWorkS: 301, earliestEgressS: 100, latestIngressS: 1000 }),
+  ],
+  ["a stay of no time", "stay.lengthS", /a stay of 0 s/, (p) => (p.stay.lengthS = 0)],
+  [
     "a task placed twice",
     "schedule.placements.1.task",
     /"deploy" is placed twice/,
@@ -165,6 +195,23 @@ describe("references", () => {
     const faults = faultsOf(spoil);
     expect(faults).toHaveLength(1);
     expect(faults[0]).toMatchObject({ path, message: expect.stringMatching(message) });
+  });
+
+  test("an EVA whose airlock work just fills it, and a stay of a second, are read", () => {
+    const full = {
+      egressWorkS: 600,
+      ingressWorkS: 300,
+      longestS: 900,
+      earliestEgressS: 100,
+      latestIngressS: 1000,
+    };
+    expect(faultsOf((p) => bound(p, full))).toEqual([]);
+    expect(faultsOf((p) => (p.stay.lengthS = 1))).toEqual([]);
+  });
+
+  test("every bound of an EVA that cannot be is told", () => {
+    const spoilt = { longestS: 0, earliestEgressS: 1000, latestIngressS: 900 };
+    expect(faultsOf((p) => bound(p, spoilt)).map(({ path }) => path)).toEqual(["evas.0.longestS", "evas.0"]);
   });
 
   test("a placement may leave crew and EVA as senseless as it likes: that is a finding, not a fault", () => {

@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { mergeTasks, otherPart, parse, type Plan, splitAfterS, splitTask } from "../../src/plan/index.ts";
+import {
+  leavesInstrument,
+  mergeTasks,
+  otherPart,
+  parse,
+  type Plan,
+  splitAfterS,
+  splitTask,
+} from "../../src/plan/index.ts";
 import { sharedAmount } from "../../src/plan/sharing.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { at, eva, place, type TaskInput, task, tinyPlan } from "../check/tinyPlan.ts";
@@ -110,6 +118,26 @@ describe("a split", () => {
     expect(two.equipment).toEqual(one.equipment);
     expect(plan.schedule.placements.slice(0, 2)).toEqual([at("x", 3000), at("x-2", 3600)]);
     expect(plan.variants[0]!.schedule.placements).toEqual([at("x", 5000, ["ev2"]), at("x-2", 5600, ["ev2"])]);
+  });
+
+  it("leaves an instrument once, by the second part, and merges back what was said or not said of it", () => {
+    for (const said of [{}, { instrument: true }, { instrument: false }]) {
+      const unsaid = { ...RICH };
+      delete unsaid.instrument;
+      for (const kind of ["deployment", "survey"] as const) {
+        const before = tinyPlan({
+          tasks: [task("x", "a", { ...unsaid, kind, ...said })],
+          more: {
+            equipment: [{ id: "drill", name: "Drill", count: 1 }],
+            containers: [{ id: "box", name: "Box", emptyMassKg: 1, capacityKg: 9, volumeL: 9 }],
+          },
+        });
+        const { plan } = split(before, "x", 600);
+        const leaves = plan.tasks.map(leavesInstrument);
+        expect(leaves).toEqual([false, leavesInstrument(before.tasks[0]!)]);
+        expect(merge(plan, "x", "x-2").tasks).toEqual(before.tasks);
+      }
+    }
   });
 
   it("hangs every link on the part that has the end it counts from, and binds the parts", () => {

@@ -20,6 +20,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const stream = random(seed);
   // A stream of their own, so that the rest of the plan does not depend on these.
   const worn = random(seed + 7919);
+  const unsaid = random(seed + 104_729);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -152,7 +153,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       };
     }),
     equipment: [
-      { id: "drill", name: "drill", count: 1 },
+      { id: "drill", name: "drill", count: unsaid.next() < 0.15 * shape.features ? 0 : 1 },
       { id: "rake", name: "rake", count: 2 },
     ],
     containers: ["box", "bag"].map((id) => ({
@@ -199,7 +200,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
               },
             }
           : {}),
-        instrument: rare(0.2),
+        ...saidOfInstrument(rare(0.2), unsaid.next()),
         // Now and then more than the crew may carry.
         massOutKg: worn.next() < 0.4 * shape.features ? worn.below(250) : 0,
         ...(rare(0.15)
@@ -267,6 +268,12 @@ export function randomPlan(seed: number, shape: Shape): Plan {
 
 function disc(eastM: number, northM: number, radiusM: number) {
   return { type: "disc", eastM, northM, radiusM };
+}
+
+/** An instrument, none, or nothing said: then the kind of the task decides. */
+function saidOfInstrument(leaves: boolean, draw: number): { instrument?: boolean } {
+  if (leaves) return { instrument: true };
+  return draw < 0.7 ? { instrument: false } : {};
 }
 
 /** What a suit draws by mode and sun, and the limits of cooling and drinking, each now and then near what a day asks for. */

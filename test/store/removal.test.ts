@@ -116,6 +116,20 @@ describe("taking a thing out of the plan", () => {
     expect(removalOf(plan, "task", "three").consequences).toEqual(["Its link with Task two goes."]);
   });
 
+  it("counts the tasks that lose their need of a tool, and offers 0 of it instead, which keeps the need", () => {
+    const { consequences, instead } = removalOf(plan, "equipment", "drill");
+    expect(consequences).toEqual([
+      "1 task loses its need of it and may be done without it.",
+      "Task one no longer asks for it.",
+    ]);
+    const next = { ...plan, ...instead!.change(plan) };
+    expect(next.equipment).toEqual([{ id: "drill", name: "Drill", count: 0 }]);
+    expect(next.tasks).toBe(plan.tasks);
+    expect(parse(next).ok).toBe(true);
+    const unasked = planOf({ ...rich, tasks: smallInput.tasks });
+    expect(removalOf(unasked, "equipment", "drill").instead).toBeUndefined();
+  });
+
   it("never turns one crew member's rest into everybody's", () => {
     const change = removalOf(plan, "crew", "ev2").change(plan);
     expect(change.stay?.blocks.map((block) => [block.id, block.crew])).toEqual([["meal", ["ev1"]]]);

@@ -37,7 +37,7 @@ export const equipment: FlightRule = ({ prepared, placed }) => {
           need: busiest.count,
           have: count,
           unit: "count",
-          sentence: `${name}: ${busiest.count} in use at ${met(at)} by ${listed(tasks.map(([, called]) => called))}, there is ${count}.`,
+          sentence: `${name}: ${busiest.count} in use at ${met(at)} by ${listed(tasks.map(([, called]) => called))}, ${count === 0 ? "there is none" : `there ${count === 1 ? "is" : "are"} ${count}`}.`,
         },
       ),
     ];

@@ -1,5 +1,5 @@
 import { carriedKg } from "../../physics/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
+import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
 import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
@@ -57,7 +57,7 @@ function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number):
   const at = (id: string | undefined) => places.find((place) => place.id === id);
   const end = at(task.endPlace ?? task.place);
   const lander = places[ground.ways.lander]!;
-  if (task.instrument && blast.level === "breach" && end) {
+  if (leavesInstrument(task) && blast.level === "breach" && end) {
     if (distance(lander, end) + DISTANCE_TOLERANCE_M < blast.leastM) return true;
   }
   if (work.level === "breach" && task.crew.count > 0 && task.effort !== "rest") {

@@ -1,5 +1,5 @@
 import { instant } from "../../kernel/index.ts";
-import type { LagLink, Plan, Schedule, Task } from "../../plan/index.ts";
+import { type LagLink, leavesInstrument, type Plan, type Schedule, type Task } from "../../plan/index.ts";
 import { openingsOf } from "../compile/openings.ts";
 import { type Project, projectFrom } from "./problem.ts";
 import { isSound } from "./soundness.ts";
@@ -86,7 +86,7 @@ function isBare(task: Task): boolean {
     task.crew.named.length === 0 &&
     task.crew.qualification === undefined &&
     task.must &&
-    !task.instrument &&
+    !leavesInstrument(task) &&
     task.sample === undefined &&
     !pinned
   );

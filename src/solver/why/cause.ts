@@ -1,5 +1,5 @@
 import { CONSUMABLES } from "../../physics/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { leavesInstrument, type Plan, type Schedule } from "../../plan/index.ts";
 import { KINDS, type Problem } from "../problem.ts";
 
 /**
@@ -70,7 +70,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
       ...(task.relay ? [cause("relay", a)] : []),
       ...(task.pin ? [cause("pin", a)] : []),
       ...(task.crew.named.length > 0 || task.crew.qualification !== undefined ? [cause("crew", a)] : []),
-      ...(task.instrument && plan.rules.blast.level === "breach" ? [cause("blast", a)] : []),
+      ...(leavesInstrument(task) && plan.rules.blast.level === "breach" ? [cause("blast", a)] : []),
       ...(task.massOutKg > 0 && plan.rules.carry.level === "breach" ? [cause("carry", a)] : []),
     ];
   });

@@ -1,5 +1,5 @@
 import { duration } from "../../kernel/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
+import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { choicesOf } from "../compile/choices.ts";
 import { type Ground, groundOf } from "../compile/ground.ts";
 import { type Opening, openingsOf } from "../compile/openings.ts";
@@ -158,7 +158,7 @@ export class Lifting {
         ...task,
         pin: holds("pin", a) ? task.pin : undefined,
         crew: holds("crew", a) ? task.crew : { count: task.crew.count, named: [] },
-        instrument: task.instrument && holds("blast", a),
+        instrument: leavesInstrument(task) && holds("blast", a),
         massOutKg: holds("carry", a) ? task.massOutKg : 0,
       };
       const tasks = [...lenient.tasks];

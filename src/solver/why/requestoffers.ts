@@ -202,8 +202,9 @@ export function equipmentOffer(plan: Plan, q: number): Offer {
       ...now,
       equipment: withOne(now.equipment, id, (one) => ({ ...one, count: count + steps })),
     }),
-    size: (steps) => steps / count,
-    say: (steps) => `There are ${count + steps} of ${name} instead of ${count}.`,
+    size: (steps) => steps / Math.max(1, count),
+    say: (steps) =>
+      `There ${count + steps === 1 ? "is 1" : `are ${count + steps}`} of ${name} instead of ${count === 0 ? "none" : count}.`,
   };
 }
 

@@ -104,7 +104,7 @@ function said(
     case "equipment":
       return {
         subject: plan.equipment[about]!.id,
-        sentence: `There ${plan.equipment[about]!.count === 1 ? "is 1" : `are ${plan.equipment[about]!.count}`} of ${plan.equipment[about]!.name}.`,
+        sentence: stockWords(plan.equipment[about]!),
       };
     case "container": {
       const one = plan.containers[about]!;
@@ -217,4 +217,10 @@ export function linkWords(plan: Plan, link: Link): string {
         ? `, and ${name(link.to.task)} only with ${name(link.from.task)}`
         : "";
   return `${lag}: ${bounds.length === 0 ? "any time" : named(bounds)}${needs}.`;
+}
+
+/** How many there are of an equipment. */
+function stockWords({ name, count }: Plan["equipment"][number]): string {
+  if (count === 0) return `${name} is missing: there are 0.`;
+  return `There ${count === 1 ? "is 1" : `are ${count}`} of ${name}.`;
 }

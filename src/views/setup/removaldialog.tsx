@@ -6,9 +6,10 @@ export function RemovalDialog(props: {
   readonly name: string;
   readonly removal: Removal;
   readonly onRemove: () => void;
+  readonly onInstead: () => void;
   readonly onKeep: () => void;
 }) {
-  const { name, removal, onRemove, onKeep } = props;
+  const { name, removal, onRemove, onInstead, onKeep } = props;
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
@@ -24,10 +25,16 @@ export function RemovalDialog(props: {
           <li key={words}>{words}</li>
         ))}
       </ul>
+      {removal.instead && <p>{removal.instead.says}</p>}
       <div className="removal-choice">
         <button type="button" onClick={() => dialog.current?.close()}>
           {hindered ? "Close" : "Keep it"}
         </button>
+        {removal.instead && (
+          <button type="button" onClick={onInstead}>
+            {removal.instead.words}
+          </button>
+        )}
         {!hindered && (
           <button type="button" className="danger" onClick={onRemove}>
             Remove all of this

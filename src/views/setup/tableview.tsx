@@ -74,6 +74,14 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
     setCalled((times) => times + 1);
   };
 
+  const insteadOfRemoval = (name: string, instead: NonNullable<Removal["instead"]>): void => {
+    const done = desk.edit(`${name}: ${instead.words}`, instead.change);
+    setRemoving(null);
+    if (!done.ok) return refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
+    setWord(null);
+    setCalled((times) => times + 1);
+  };
+
   // When undo takes the row away in which the keyboard stood, the next one takes it, or what adds the first.
   const stood = useRef(-1);
   const adds = useRef<HTMLButtonElement>(null);
@@ -192,6 +200,9 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           name={removing.name}
           removal={removing.removal}
           onRemove={() => finishRemoval(removing.name, removing.removal)}
+          onInstead={() =>
+            removing.removal.instead && insteadOfRemoval(removing.name, removing.removal.instead)
+          }
           onKeep={() => setRemoving(null)}
         />
       )}

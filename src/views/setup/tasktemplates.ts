@@ -54,7 +54,6 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
       kind: "deployment",
       duration: minutes(14, 20, 30),
       effort: "deployment",
-      instrument: true,
       steps: ["Carry out and set down", "Level and align", "Connect", "Photograph"],
     },
   },

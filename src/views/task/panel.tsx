@@ -17,7 +17,7 @@ const GROUPS: readonly { readonly name: string; readonly fields: readonly FieldK
   { name: "Duration", fields: ["likely", "low", "high"] },
   { name: "Where and who", fields: ["place", "endPlace", "count", "named", "effort"] },
   { name: "When", fields: ["windows", "sun", "light", "sunAngle", "relay"] },
-  { name: "With", fields: ["equipment", "massOut", "container", "sampleMass"] },
+  { name: "With", fields: ["equipment", "massOut", "instrument", "container", "sampleMass"] },
   { name: "Cuff checklist", fields: ["cautions", "steps", "notes"] },
 ];
 

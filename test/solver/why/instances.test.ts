@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { applyEdit, type Plan } from "../../../src/plan/index.ts";
-import { whyRun, type WhyReport } from "../../../src/solver/index.ts";
+import { benchReasons, greedy, whyRun, type WhyReport } from "../../../src/solver/index.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "../../check/tinyPlan.ts";
 
 /** Small days on the flat site: 1 m/s, lander to a 300 s, airlock work 600 s at both ends. */
@@ -37,6 +37,23 @@ describe("why not", () => {
       ["longest", 0],
       ["exchange", 5],
     ]);
+  });
+
+  it("keeps a task on the bench whose tool is missing, says so, and offers the tool", () => {
+    const plan = lone(36_000, {
+      tasks: [task("one", "a", { worth: 5, equipment: [{ equipment: "drill" }] })],
+      more: { equipment: [{ id: "drill", name: "Drill", count: 0 }] },
+    });
+    expect(greedy(plan).placements).toEqual([]);
+    expect(benchReasons(plan, plan.schedule).map((one) => one.sentence)).toEqual([
+      "Drill is missing: there are 0 of the 1 that it needs.",
+    ]);
+    const report = why(plan, "one");
+    expect(report.conflict?.causes.map((one) => one.sentence)).toEqual(["Drill is missing: there are 0."]);
+    expect(ofKind(report, "equipment").map((one) => [one.steps, one.sentence])).toEqual([
+      [1, "There is 1 of Drill instead of none."],
+    ]);
+    expect(greedy({ ...plan, equipment: [{ ...plan.equipment[0]!, count: 1 }] }).placements).toHaveLength(1);
   });
 
   it("finds the later end of a window, to the minute", () => {

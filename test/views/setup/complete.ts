@@ -81,7 +81,7 @@ const input: PlanInput = {
       notes: "With care.",
       pin: { startS: 7200, eva: "eva-1", crew: ["ev1", "ev2"] },
     },
-    smallInput.tasks[1]!,
+    { ...smallInput.tasks[1]!, kind: "deployment", instrument: false },
     smallInput.tasks[2]!,
   ],
   links: [

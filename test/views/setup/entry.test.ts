@@ -5,7 +5,9 @@ import { percent, quantity, tags } from "../../../src/views/setup/entry.ts";
 import { uses } from "../../../src/views/setup/nameentry.ts";
 import { corners, effort, sided, sunRange, utc } from "../../../src/views/setup/specialentry.ts";
 import { clock, secondsIn, span, stretches } from "../../../src/views/setup/timeentry.ts";
-import { planOf, smallInput } from "../../store/bench.ts";
+import { readDraft } from "../../../src/views/setup/draft.ts";
+import { evaTable } from "../../../src/views/setup/fields/crew.ts";
+import { deskWith, planOf, smallInput } from "../../store/bench.ts";
 
 const plan = planOf({
   ...smallInput,
@@ -205,5 +207,26 @@ describe("entries of one field", () => {
 
   it("qualifications are split at commas", () => {
     expect(tags.read("drill, geology", plan, any)).toEqual({ ok: true, value: ["drill", "geology"] });
+  });
+});
+
+describe("the bounds of an EVA", () => {
+  const write = (label: string, draft: string) => {
+    const { desk } = deskWith();
+    const { plan: now } = desk.state.getState();
+    const cell = evaTable.lines(now)[0]!.cells.find((one) => one?.label === `${label} of EVA 1`)!;
+    const read = readDraft(desk, now, cell, draft);
+    return read.ok ? "taken" : read.error;
+  };
+
+  it("between which nobody could fly are refused as a file with them is", () => {
+    // 1:00 to 8:20, 10 min of airlock work at both ends.
+    expect(write("Latest ingress", "1:00")).toBe(
+      "The latest ingress (3600 s) must be after the earliest egress (3600 s).",
+    );
+    expect(write("Earliest egress", "8:10")).toMatch(/take more than there is from earliest egress/);
+    expect(write("Longest", "0:00")).toBe("An EVA of 0 s at the longest cannot be flown.");
+    expect(write("Longest", "19 min")).toMatch(/take more than the EVA may last \(1140 s\)/);
+    expect(write("Longest", "20 min")).toBe("taken");
   });
 });

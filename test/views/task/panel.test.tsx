@@ -90,6 +90,22 @@ describe("the details of a task", () => {
     expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
   });
 
+  it("say that a deployment leaves an instrument until that is switched off, and show that it is", () => {
+    const { desk } = show(<TaskPanel />, (one) => {
+      one.edit("Kind", (plan) => ({
+        tasks: plan.tasks.map((task) => (task.id === "one" ? { ...task, kind: "deployment" } : task)),
+      }));
+      one.select(["one"]);
+    });
+    const said = () => desk.state.getState().plan.tasks[0]!.instrument;
+    const value = () => button("Instrument of Task one").textContent;
+    expect([value(), said()]).toEqual(["yes", undefined]);
+    click(button("Instrument of Task one"));
+    expect([value(), said()]).toEqual(["switched off", false]);
+    click(button("Instrument of Task one"));
+    expect([value(), said()]).toEqual(["yes", undefined]);
+  });
+
   it("keep a faulty draft apart from the plan", () => {
     const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
     const { plan } = desk.state.getState();

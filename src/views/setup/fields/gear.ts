@@ -7,7 +7,8 @@ import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 export const equipmentTable = listTable<Equipment>({
   id: "equipment",
   title: "Equipment",
-  intro: "Tools and units that tasks share. A task holds what it uses from its start to its end.",
+  intro:
+    "Tools and units that tasks share. A task holds what it uses from its start to its end. One that is missing has 0: what needs it stays on the bench.",
   one: "piece of equipment",
   list: "equipment",
   kind: "equipment",

@@ -1,8 +1,8 @@
 import { TASK_TEMPLATES, taskOf } from "../tasktemplates.ts";
-import { duration } from "../../../kernel/index.ts";
-import type { Task } from "../../../plan/index.ts";
+import { done, duration } from "../../../kernel/index.ts";
+import { isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../store/index.ts";
-import { choice, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
+import { choice, type Entry, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunAngle, sunRange } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named } from "../table.ts";
@@ -14,6 +14,16 @@ const withoutSample = (row: Task): string | null =>
   row.sample ? null : "Brings nothing back: choose a container first.";
 
 const unplaced = "Needs a container: add one under Gear.";
+
+const SWITCHED_OFF = "switched off";
+
+/** Yes and no, and where a deployment is told not to leave an instrument, that in words. */
+const instrument: Entry = {
+  ...tick,
+  show: (value, plan) => (value === SWITCHED_OFF ? SWITCHED_OFF : tick.show(value, plan)),
+  draft: (value, plan) => (value === SWITCHED_OFF ? SWITCHED_OFF : tick.draft(value, plan)),
+  read: (draft, plan, guide) => (draft === SWITCHED_OFF ? done(SWITCHED_OFF) : tick.read(draft, plan, guide)),
+};
 
 /** The ground that a task may ask for. */
 const LIGHTS = [
@@ -166,7 +176,22 @@ export const TASK_FIELDS = {
     width: 8,
     group: "With",
   },
-  instrument: { label: "Instrument", path: "instrument", entry: tick, width: 9, group: "With" },
+  instrument: {
+    label: "Instrument",
+    path: "instrument",
+    entry: instrument,
+    width: 11,
+    group: "With",
+    hint: "Leaves an instrument at its end place, clear of the ascent blast. A deployment does unless it is switched off: then nothing checks it against the blast.",
+    read: (row: Task) => (isSwitchedOff(row) ? SWITCHED_OFF : leavesInstrument(row)),
+    write: (row: Task, value: unknown): Task => {
+      const leaves = value === true;
+      if (leaves === leavesInstrument(row)) return row;
+      const rest = { ...row };
+      delete rest.instrument;
+      return leaves === leavesInstrument(rest) ? rest : { ...rest, instrument: leaves };
+    },
+  },
   container: {
     label: "Container",
     path: "sample",
@@ -285,7 +310,6 @@ export const taskTable = listTable<Task>({
       relay: false,
       equipment: [],
       massOutKg: 0,
-      instrument: false,
       cautions: [],
       steps: [],
       notes: "",
