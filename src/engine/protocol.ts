@@ -76,8 +76,18 @@ export interface BenchReason {
 export interface MendReport {
   readonly schedule: Schedule;
   readonly verdict: Verdict;
-  /** One sentence for each change. */
-  readonly changes: readonly { readonly task: string; readonly sentence: string }[];
+  /** Every change: what is dropped first, of that must-do first, then the most worth. */
+  readonly changes: readonly Change[];
+}
+
+/** What becomes of one task, in words. */
+export interface Change {
+  readonly task: string;
+  readonly name: string;
+  readonly must: boolean;
+  readonly worth: number;
+  readonly kind: "dropped" | "added" | "moved";
+  readonly sentence: string;
 }
 
 export interface OddsOptions {

@@ -9,6 +9,8 @@ export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";
 export type { BranchChange, BranchKey, Edit } from "./edit.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
+export { changesBetween } from "./changes.ts";
+export type { TaskChange } from "./changes.ts";
 export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";

@@ -1,8 +1,8 @@
 export { fitBands } from "./bands.ts";
 export type { FitBand } from "./bands.ts";
 export { greedy } from "./greedy.ts";
-export { mend, mendRun } from "./mend.ts";
-export type { Mended, MendRun, MendSettings } from "./mend.ts";
+export { mend, mendRun } from "./mend/index.ts";
+export type { Mended, MendRun, MendSettings } from "./mend/index.ts";
 export { packRun } from "./pack.ts";
 export { benchReasons } from "./reasons.ts";
 export type { BenchReason, Fit } from "./reasons.ts";

@@ -29,6 +29,7 @@ export {
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
+export { mendOutcome } from "./running.ts";
 export { whyIsStale } from "./why.ts";
 export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
@@ -60,6 +61,7 @@ export type {
   Bands,
   BenchReason,
   Chance,
+  Change,
   EvaOdds,
   FitBand,
   MarginOdds,

@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Verdict } from "../check/index.ts";
-import type { Engine } from "../engine/protocol.ts";
+import type { Change, Engine } from "../engine/protocol.ts";
 import { instant } from "../kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../plan/index.ts";
 import {
@@ -23,7 +23,7 @@ import {
 import type { Desk } from "./desk.ts";
 import { planText, wordsOf } from "./files.ts";
 import type { Clock, JudgeFor } from "./ports.ts";
-import { changesOf } from "./rehearsalchanges.ts";
+import { changesOf } from "./schedulechanges.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
@@ -46,8 +46,8 @@ export interface Proposal {
   readonly how: "mend" | "pack";
   readonly schedule: Schedule;
   readonly verdict: Verdict;
-  /** What changes, one sentence each. */
-  readonly changes: readonly string[];
+  /** What changes, what is lost first. */
+  readonly changes: readonly Change[];
   /** When it was asked for: older than this it no longer fits. */
   readonly askedS: number;
 }

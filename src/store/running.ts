@@ -1,8 +1,8 @@
-import { type PackOptions } from "../engine/protocol.ts";
+import type { MendReport, PackOptions } from "../engine/protocol.ts";
 import { type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
-import type { Run } from "./state.ts";
+import type { DeskState, Run } from "./state.ts";
 
 /** Commands that set the packer to work. One run at a time; a run ends when the plan it was asked for changes. */
 export interface RunCommands {
@@ -10,8 +10,16 @@ export interface RunCommands {
   pack(options: PackOptions): Promise<void>;
   /** Repairs the day with few changes; the result is one step, "Mend". */
   mend(options: PackOptions): Promise<void>;
+  /** Puts the outcome of the last run away. */
+  closeRun(): void;
   /** Stops the run. The plan stays as it is, unless `take` asks for the best schedule so far as the step. */
   stopPack(take?: "take best" | "leave"): void;
+}
+
+/** What the last mend made of the day, as long as the schedule is what it made and something changed; null else. */
+export function mendOutcome({ run, plan }: DeskState): MendReport | null {
+  if (!run?.mended || run.made !== plan.schedule || run.mended.changes.length === 0) return null;
+  return run.mended;
 }
 
 type Report = Parameters<Core["ports"]["engine"]["pack"]>[2];
@@ -53,6 +61,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
         bestVerdict: null,
         packed: null,
         mended: null,
+        made: null,
         end: null,
       },
     });
@@ -106,8 +115,12 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
           const { schedule: best, verdict: bestVerdict } = mended;
           note({ running: false, mended, best, bestVerdict, end: "taken" });
           take("Mend", best);
+          note({ made: state.getState().plan.schedule });
         },
       ),
+    closeRun() {
+      if (!current) state.setState({ run: null });
+    },
     stopPack(how = "leave") {
       const best = state.getState().run?.best ?? null;
       if (!current) return;

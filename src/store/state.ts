@@ -66,6 +66,8 @@ export interface Run {
   /** The answer, when it came and was taken. */
   readonly packed: PackReport | null;
   readonly mended: MendReport | null;
+  /** The plan's schedule once the answer was taken over; null before. */
+  readonly made: Schedule | null;
   /** How it ended: taken over, stopped by the planner, overtaken by a change of the plan, or failed. */
   readonly end: "taken" | "stopped" | "overtaken" | "failed" | null;
 }

@@ -7,6 +7,7 @@ import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { OddsView } from "./odds/oddsview.tsx";
+import { Mended } from "./mended/mended.tsx";
 import { Greeting } from "./outset/greeting.tsx";
 import { Outset } from "./outset/outset.tsx";
 import { PaperView } from "./paper/paperview.tsx";
@@ -71,6 +72,7 @@ function Screens(props: {
       <main className="screen">
         {screen === "day" && <DayView details={props.details} />}
         {screen === "day" && <WhyPanel />}
+        {screen === "day" && <Mended />}
         {screen === "variants" && <VariantsView />}
         {screen === "odds" && <OddsView />}
         {screen === "site" && props.site}

@@ -144,7 +144,16 @@ describe("a mend", () => {
     const { plan } = desk.state.getState();
     const over = desk.mend(options);
     const schedule = scheduleWith(plan, "one", 9000);
-    const changes = [{ task: "one", sentence: "Task one starts 30 min later." }];
+    const changes = [
+      {
+        task: "one",
+        name: "Task one",
+        must: false,
+        worth: 10,
+        kind: "moved" as const,
+        sentence: "Task one starts 30 min later.",
+      },
+    ];
     await engine.mends[0]!.answer({ schedule, verdict: check(plan, schedule), changes });
     await over;
     await settled();

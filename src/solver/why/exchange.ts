@@ -2,9 +2,10 @@ import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
 import { Anneal } from "../anneal.ts";
 import { compiled } from "../compile/known.ts";
 import { scheduleOf } from "../placing.ts";
+import { restricted } from "../restricted.ts";
 import { named } from "../words.ts";
 import type { Relaxation } from "./relax.ts";
-import { type Effort, onlyThese } from "./solve.ts";
+import type { Effort } from "./solve.ts";
 
 /** The search for an exchange goes on for so many times the iterations of one solve, and longer where it has found none. */
 const LONGER = 8;
@@ -24,11 +25,9 @@ export function* exchange(
   yield;
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
   const asked = new Set(extra);
-  const only = onlyThese(problem, wanted);
   const search = new Anneal(
     {
-      ...only,
-      worth: problem.worth,
+      ...restricted(problem, wanted),
       must: Uint8Array.from(plan.tasks, (task) => (asked.has(task.id) || task.must ? 1 : 0)),
     },
     effort.seed,

@@ -4,6 +4,7 @@ import { compiled } from "../compile/known.ts";
 import { Day } from "../day.ts";
 import { lay, scheduleOf } from "../placing.ts";
 import type { Problem } from "../problem.ts";
+import { restricted } from "../restricted.ts";
 import { read, Verifier } from "../verify.ts";
 import { placeGroup } from "./inserting.ts";
 
@@ -11,6 +12,8 @@ import { placeGroup } from "./inserting.ts";
 export interface Effort {
   readonly seed: number;
   readonly iterations: number;
+  /** Orders with starts held back on purpose that are tried; none when left out. */
+  readonly waits?: number;
 }
 
 /** Places tried before the search is asked. */
@@ -32,32 +35,48 @@ export function* solve(
   yield;
   const group = plan.tasks.flatMap((task, a) => (extra.includes(task.id) ? [a] : []));
   const made =
-    (yield* inOrder(problem, schedule, group)) ?? (yield* searched(problem, schedule, wanted.size, effort));
+    (yield* inOrder(problem, schedule, group, effort.waits ?? 0)) ??
+    (yield* searched(problem, schedule, wanted.size, effort));
   if (!made || made.placements.length !== wanted.size) return null;
   const { stands, unread } = read(problem, made);
   return unread.length === 0 && new Verifier(problem).holds(stands) ? made : null;
 }
 
+/** In its order: what is there slides; where that is not enough, starts are held back on purpose. */
 function* inOrder(
   whole: Problem,
   schedule: Schedule,
   group: readonly number[],
+  waits: number,
 ): Generator<void, Schedule | null> {
   // The slack test alone would leave on the board what it could not place.
   const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
+  const order = needsFirst(problem, group);
+  for (const most of waits > 0 && problem.reach === "rules" ? [0, waits] : [0]) {
+    const free = yield* placed(problem, schedule, order, false, most);
+    // With nothing brought forward fewer placements move.
+    if (free) return (yield* placed(problem, schedule, order, true, most)) ?? free;
+  }
+  return null;
+}
+
+function* placed(
+  problem: Problem,
+  schedule: Schedule,
+  order: readonly number[],
+  still: boolean,
+  waits: number,
+): Generator<void, Schedule | null> {
   const day = new Day(problem);
   if (lay(day, schedule) > 0) return null;
   yield;
-  const order = needsFirst(problem, group);
-  if ((yield* placeGroup(day, order, { tries: MOST_TRIES })) !== true) return null;
-  const free = scheduleOf(day.board);
-  yield;
-  // With nothing brought forward fewer placements move.
-  const still = new Day(problem);
-  lay(still, schedule);
-  for (const { activity, startS } of read(problem, schedule).stands) still.board.floorS[activity] = startS;
-  if (!still.settle()) return free;
-  return (yield* placeGroup(still, order, { tries: MOST_TRIES })) === true ? scheduleOf(still.board) : free;
+  if (still) {
+    for (const { activity, startS } of read(problem, schedule).stands) day.board.floorS[activity] = startS;
+    if (!day.settle()) return null;
+  }
+  return (yield* placeGroup(day, order, { tries: MOST_TRIES, waits })) === true
+    ? scheduleOf(day.board)
+    : null;
 }
 
 function* searched(
@@ -90,17 +109,8 @@ function needsFirst(problem: Problem, group: readonly number[]): number[] {
 
 /** The same problem in which only the named tasks can be placed, and each counts alike. */
 export function onlyThese(problem: Problem, ids: ReadonlySet<string>): Problem {
-  const choiceAt: number[] = [];
-  const choiceStart = [0];
-  problem.plan.tasks.forEach((task, a) => {
-    for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1)
-      if (ids.has(task.id)) choiceAt.push(problem.choiceAt[c]!);
-    choiceStart.push(choiceAt.length);
-  });
   return {
-    ...problem,
-    choiceAt: Int32Array.from(choiceAt),
-    choiceStart: Int32Array.from(choiceStart),
+    ...restricted(problem, ids),
     worth: problem.worth.map(() => 1),
     must: problem.must.map(() => 0),
   };

@@ -1,4 +1,5 @@
 import { met, percentLeft } from "../../dayline/index.ts";
+import { Dropped, Moved } from "../mended/changelist.tsx";
 import { counted, crewName, LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 import { aheadBreaches } from "./broken.ts";
@@ -102,12 +103,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
             {percentLeft(proposal.verdict.score.worstMargin / 10_000)},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>
-          <ul>
-            {proposal.changes.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-            {proposal.changes.length === 0 && <li>Nothing changes.</li>}
-          </ul>
+          {proposal.changes.length === 0 ? <p>Nothing changes.</p> : <Dropped changes={proposal.changes} />}
           <div className="rehearsal-acts">
             <button type="button" className="primary" onClick={() => work.take()}>
               Take it
@@ -116,6 +112,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
               Leave it
             </button>
           </div>
+          <Moved changes={proposal.changes} />
         </div>
       )}
     </div>

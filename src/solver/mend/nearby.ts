@@ -1,5 +1,5 @@
-import type { Problem } from "./problem.ts";
-import type { Stand, Verifier } from "./verify.ts";
+import type { Problem } from "../problem.ts";
+import type { Stand, Verifier } from "../verify.ts";
 
 /** Starts looked at between two breaths. */
 const BREATH = 40;
