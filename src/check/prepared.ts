@@ -8,6 +8,7 @@ import {
   reserves,
   stocks,
   suitIn,
+  walkbackW,
   walkingW,
 } from "../physics/index.ts";
 import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
@@ -101,7 +102,9 @@ function workedOut(plan: Plan): Prepared {
 function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, suit: Suit): Walker {
   const { walking, walkback, heat } = plan.rules;
   const factor = member.workRateFactor;
-  const massKg = member.bodyMassKg + suit.massKg;
+  const who = { factor, massKg: member.bodyMassKg + suit.massKg };
+  const { gravityMs2 } = plan.body;
+  const backW = walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, 0);
   const full = stocks(suit);
   const worn = new Map<Eva, Worn>();
   return {
@@ -114,14 +117,12 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
     emergencyS: suit.emergencyOxygenS - walkback.emergencyReserveS,
     egressW: metabolicW("egress-ingress", factor),
     waitW: metabolicW("rest", factor),
-    taskW: (task) =>
-      metabolicW(task.effort, factor) + carryingW(ways, task, plan.body.gravityMs2, walking.speedMs),
-    wayW: (slopeRad) =>
-      walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
+    taskW: (task) => metabolicW(task.effort, factor) + carryingW(ways, task, gravityMs2, walking.speedMs),
+    wayW: (slopeRad) => walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad),
     on: (eva) => {
       let known = worn.get(eva);
       if (!known) {
-        known = wornIn(suit, full, surroundingsW(heavens, suit, eva), walkback.metabolicW * factor);
+        known = wornIn(suit, full, surroundingsW(heavens, suit, eva), backW);
         worn.set(eva, known);
       }
       return known;

@@ -8,6 +8,7 @@ export const RULE_IDS = [
   "drinking-water",
   "walk-back-emergency",
   "walk-back-consumables",
+  "walking-physics",
   "eva-distance",
   "stay-distance",
   "crew-separation",

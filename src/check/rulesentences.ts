@@ -14,6 +14,8 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
     "At every moment outside, the walk-back time is at most the emergency oxygen time less its reserve.",
   "walk-back-consumables":
     "At every moment outside, each consumable less what the walk-back draws is at least its reserve. Tested at both ends of every stretch, and for a way whose worst walk-back lies between its ends, that worst against what is left at its end.",
+  "walking-physics":
+    "Where anybody goes out, the planned and the walk-back speed on the level are at most 7.0 km/h, the fastest timed in a suit in 1/6 g; faster is a breach, never a warning. Above 5.5 km/h, the usual most, or a walk-back faster than planned, is tight.",
   "eva-distance": "Distance walked by one crew member (ways and `walkM` of tasks) in one EVA, in the stay.",
   "stay-distance": "Distance walked by one crew member (ways and `walkM` of tasks) in one EVA, in the stay.",
   "crew-separation": "Crew members of one EVA are never farther apart in a straight line.",

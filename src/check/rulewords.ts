@@ -10,6 +10,7 @@ export const RULE_WORDS: Readonly<Record<RuleId, string>> = {
   "drinking-water": "Drinking water",
   "walk-back-emergency": "Walk-back on emergency oxygen",
   "walk-back-consumables": "Walk-back on what is left",
+  "walking-physics": "Walking as people can",
   "eva-distance": "Distance walked in an EVA",
   "stay-distance": "Distance walked in the stay",
   "crew-separation": "Crew separation",

@@ -14,7 +14,7 @@ export interface Subject {
   readonly id: string;
 }
 
-export type Unit = "s" | "m" | "kg" | "Wh" | "kJ" | "L" | "deg" | "count" | "none";
+export type Unit = "s" | "m" | "kg" | "Wh" | "kJ" | "L" | "deg" | "m/s" | "count" | "none";
 
 /** One thing that breaks a rule or comes close to it. */
 export interface Finding {

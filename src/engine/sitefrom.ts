@@ -4,10 +4,12 @@ import {
   drawPerSecond,
   explainDraw,
   explainEmergency,
+  explainWalkbackRate,
   type Explained,
   sharedEmergencyS,
   type SkyDirection,
   suitIn,
+  walkbackW,
 } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { heavensOf, surroundingsW, type Trail } from "../terrain/index.ts";
@@ -80,10 +82,13 @@ function walkerOf(plan: Plan, crew: string, eva: string | null) {
   if (!member || !suit) return null;
   const outing = plan.evas.find((one) => one.id === eva);
   const worn = suitIn(suit, "walking", outing ? surroundingsW(heavensOf(plan), suit, outing) : 0);
-  const watts = plan.rules.walkback.metabolicW * member.workRateFactor;
+  const { walking, walkback } = plan.rules;
+  const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
+  const watts = walkbackW(walkback.metabolicW, walking, who, plan.body.gravityMs2, walkback.speedMs, 0);
   const full = { oxygen: suit.oxygenKg, co2: suit.co2Kg, water: suit.waterKg, battery: suit.batteryWh };
   return {
     suit: worn,
+    who,
     aloneS: suit.emergencyOxygenS,
     watts,
     draw: drawPerSecond(worn, watts),
@@ -125,6 +130,17 @@ export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
       source: "reach: be able to walk back on what is left, published in prose; draws as below",
     },
     ...draw,
+    ...(by === "battery"
+      ? []
+      : [
+          explainWalkbackRate(
+            walkback.metabolicW,
+            plan.rules.walking,
+            walker.who,
+            plan.body.gravityMs2,
+            walkback.speedMs,
+          ),
+        ]),
   ];
 }
 

@@ -23,6 +23,7 @@ export {
   explainSurroundings,
 } from "./explain.ts";
 export type { Explained } from "./explain.ts";
+export { explainWalk, explainWalkbackRate } from "./explainwalk.ts";
 export { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "./suit.ts";
 export type { Amounts, Consumable, SuitModel } from "./suit.ts";
 export { aboutW, electricalW, heatPerSecond, suitIn } from "./worn.ts";
@@ -30,7 +31,9 @@ export type { Mode, WornSuit } from "./worn.ts";
 export { slopeW } from "./slope.ts";
 export { toblerKmH, walkingMs } from "./gait.ts";
 export { froudeMs } from "./froude.ts";
-export { walkingW } from "./walk.ts";
+export { levelW, speedGrowthW, walkbackW, walkingW } from "./walk.ts";
+export type { LevelRate, OnFoot } from "./walk.ts";
+export { FASTEST_MS, USUAL_MOST_MS } from "./suitedspeed.ts";
 export { runningW } from "./running.ts";
 export { loadedWalkW, pandolfW, santeeCorrectionW } from "./pandolf.ts";
 export type { LoadedWalk } from "./pandolf.ts";

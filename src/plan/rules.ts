@@ -12,7 +12,16 @@ export const rulesSchema = z.strictObject({
   walking: z
     .strictObject({
       speedMs: ranged(0.05, 5, "Planned walking speed on the level, m/s.").default(0.9),
-      metabolicW: ranged(50, 1500, "Metabolic rate of level walking, W.").default(272),
+      metabolicW: ranged(
+        50,
+        1500,
+        "Metabolic rate of level walking at the speed that it belongs to, W.",
+      ).default(295.5),
+      rateAtMs: ranged(
+        0.05,
+        2,
+        "Speed that the metabolic rate belongs to, m/s; faster walking is reckoned with more.",
+      ).default(0.9),
       detour: ranged(1, 3, "Way walked over straight line.").default(1.1),
       greatestSlopeDeg: ranged(0, 45, "Steepest way, degrees.").default(20),
       greatestDownDeg: ranged(
@@ -26,7 +35,7 @@ export const rulesSchema = z.strictObject({
         "On a height grid: steepest ground walked across, degrees; without it as up.",
       ).optional(),
       ...standing(
-        "Speed: low end of suited walks timed in 1/6 g, 3.3 to 5.5 km/h. Rate: measured mean, NASA TN D-7883.",
+        "Speed: low end of suited walks timed in 1/6 g, 3.3 to 5.5 km/h. Rate: measured mean on foot, riding left out, NASA SP-368 (1975) sec. II ch. 4, rows from memory; the speed that it belongs to: project assumption.",
       ),
     })
     .prefault({})
@@ -41,7 +50,11 @@ export const rulesSchema = z.strictObject({
   walkback: z
     .strictObject({
       speedMs: ranged(0.05, 5, "Walking speed on the way back, m/s.").default(1),
-      metabolicW: ranged(50, 1500, "Metabolic rate on the way back, W.").default(313.8),
+      metabolicW: ranged(
+        50,
+        1500,
+        "Metabolic rate on the way back, W; never reckoned with less than walking at that speed asks.",
+      ).default(313.8),
       emergencyReserveS: spanS.prefault(180).describe("Emergency oxygen that must be left at the lander, s."),
       ...standing(
         "30 min at 3.6 km/h is 1.8 km: emergency pack of 30 min, published in prose. Reserve: project default.",

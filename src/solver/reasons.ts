@@ -2,6 +2,7 @@ import { type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
 import { Bands } from "./bands.ts";
+import { tooFast } from "./compile/choices.ts";
 import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
 import { Insertion } from "./insertion.ts";
@@ -9,7 +10,7 @@ import { nearestMiss } from "./miss.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
-import { metres, minutes, named, wholeTenths } from "./words.ts";
+import { metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
 
 /** Where a task would go. */
 export interface Fit {
@@ -108,6 +109,7 @@ function impossible(problem: Problem, a: number): string | null {
   const missing = lacking(plan, task);
   if (missing) return missing;
   const { work, blast, carry } = plan.rules;
+  if (task.crew.count > 0 && tooFast(plan)) return paceWords(plan);
   if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
     return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
   if (task.crew.count > 0) {

@@ -1,3 +1,5 @@
+import type { Plan } from "../plan/index.ts";
+
 /** Numbers in the maker's sentences; margins are never rounded to the unsafe side. */
 
 /** Seconds as `1:05` or `12 min`, rounded up or down to whole minutes. */
@@ -31,4 +33,10 @@ export function named(names: readonly string[]): string {
 /** What is available to a tenth, rounded down. */
 export function wholeTenths(value: number): string {
   return (Math.floor(value * 10) / 10).toFixed(1);
+}
+
+/** What is said where a plan walks faster than anybody was timed in a suit. */
+export function paceWords({ rules }: Pick<Plan, "rules">): string {
+  const { walking, walkback } = rules;
+  return `Walking is planned at ${walking.speedMs} m/s and back at ${walkback.speedMs} m/s; the fastest timed in a suit is 7.0 km/h, 1.944 m/s.`;
 }

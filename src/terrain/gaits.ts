@@ -1,3 +1,4 @@
+import { levelW } from "../physics/index.ts";
 import { reliefOf, type StoredGround } from "./relief.ts";
 import type { Gait, Relief } from "./ways.ts";
 
@@ -15,6 +16,7 @@ export interface WalkingPlan {
     readonly walking: {
       readonly speedMs: number;
       readonly metabolicW: number;
+      readonly rateAtMs: number;
       readonly detour: number;
       readonly greatestSlopeDeg: number;
       readonly greatestDownDeg?: number | undefined;
@@ -41,7 +43,11 @@ function reliefGait(plan: WalkingPlan, ground: NonNullable<WalkingPlan["ground"]
   const { walking } = plan.rules;
   const suitKg = new Map(plan.suits.map((suit) => [suit.id, suit.massKg]));
   const massesKg = plan.crew.map((member) => member.bodyMassKg + (suitKg.get(member.suit) ?? 0));
-  const factors = plan.crew.map((member) => member.workRateFactor);
+  const heaviest = {
+    factor: Math.max(...plan.crew.map((member) => member.workRateFactor)),
+    massKg: Math.max(...massesKg),
+  };
+  const { gravityMs2 } = plan.body;
   return {
     grid: reliefOf(ground),
     detour: ground.detour,
@@ -51,9 +57,9 @@ function reliefGait(plan: WalkingPlan, ground: NonNullable<WalkingPlan["ground"]
       ground.aim === "time" || massesKg.length === 0
         ? null
         : {
-            levelW: walking.metabolicW * Math.max(...factors),
-            massKg: Math.max(...massesKg),
-            gravityMs2: plan.body.gravityMs2,
+            levelW: levelW(walking, heaviest, gravityMs2, walking.speedMs),
+            massKg: heaviest.massKg,
+            gravityMs2,
             speedMs: walking.speedMs,
           },
   };

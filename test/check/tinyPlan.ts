@@ -2,7 +2,7 @@ import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
 
 /**
  * A flat site for tests whose arithmetic is done in the head: everybody walks and walks back at 1 m/s straight on
- * (detour 1), so a way of 300 m takes 300 s. Two crew members, airlock work 600 s at both ends, stocks and limits so
+ * (detour 1) at 400 W, so a way of 300 m takes 300 s. Two crew members, airlock work 600 s at both ends, stocks and limits so
  * wide that nothing is broken or tight until a test narrows them.
  *
  * Places: `lander` (0, 0), `a` (300, 0), `b` (600, 0), `c` (0, 400): a-b 300 m, a-c 500 m.
@@ -122,8 +122,8 @@ export function tinyInput(parts: TinyParts = {}): PlanInput {
     rules: {
       tightS: 0,
       ...rules,
-      walking: { speedMs: 1, detour: 1, ...rules?.walking },
-      walkback: { speedMs: 1, emergencyReserveS: 0, ...rules?.walkback },
+      walking: { speedMs: 1, metabolicW: 400, rateAtMs: 1, detour: 1, ...rules?.walking },
+      walkback: { speedMs: 1, metabolicW: 400, emergencyReserveS: 0, ...rules?.walkback },
       reserve: { tight: 0, ...rules?.reserve },
       separation: { greatestM: 5000, ...rules?.separation },
       distance: { evaM: 50_000, stayM: 100_000, ...rules?.distance },

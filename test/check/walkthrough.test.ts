@@ -71,8 +71,8 @@ describe("what is drawn", () => {
     // atan(30 / 300) = 5.7106 degrees; 80 + 80 kg, 1.62 m/s2, 1 m/s: lift 160 * 1.62 * 0.099504 = 25.791 W.
     const lift = 160 * 1.62 * Math.sin(Math.atan(0.1));
     expect(lift).toBeCloseTo(25.791, 3);
-    expect(out!.metabolicW).toBeCloseTo(272 * 1.2 + 3.5 * lift, 9);
-    expect(home!.metabolicW).toBeCloseTo(272 * 1.2 + 2.4 * lift * 0.3 ** (5.710593137499643 / 7.65), 9);
+    expect(out!.metabolicW).toBeCloseTo(400 * 1.2 + 3.5 * lift, 9);
+    expect(home!.metabolicW).toBeCloseTo(400 * 1.2 + 2.4 * lift * 0.3 ** (5.710593137499643 / 7.65), 9);
   });
 
   test("S7 every consumable is a whole rate times whole seconds, stretch by stretch", () => {
@@ -84,8 +84,8 @@ describe("what is drawn", () => {
     const oxygen = check(flat).margins.find(
       ({ crew, consumable }) => crew === "ev1" && consumable === "oxygen",
     )!;
-    // micrograms per second at RQ 0.85, rounded up: 313.8 W 21 936, 272 W 19 014, 300 W 20 971; no waiting.
-    const micrograms = [600 * 21_936, 300 * 19_014, 600 * 20_971, 300 * 19_014, 600 * 21_936];
+    // micrograms per second at RQ 0.85, rounded up: 313.8 W 21 936, 400 W 27 962, 300 W 20 971; no waiting.
+    const micrograms = [600 * 21_936, 300 * 27_962, 600 * 20_971, 300 * 27_962, 600 * 21_936];
     const left = micrograms.reduce((list, drawn) => [...list, list.at(-1)! - drawn], [1_000_000_000]);
     expect(oxygen.points.map(({ value }) => value)).toEqual(left.map((value) => value / 1e9));
     expect(oxygen.points.map(({ atS }) => atS)).toEqual([1100, 1700, 2000, 2600, 2900, 3500]);

@@ -10,6 +10,8 @@ import {
   explainPurge,
   explainRate,
   explainSurroundings,
+  explainWalk,
+  explainWalkbackRate,
 } from "../../src/physics/index.ts";
 import { defaultSuit } from "../published/gas.cases.ts";
 import { evenly } from "./evenly.ts";
@@ -37,6 +39,20 @@ describe("where a figure comes from", () => {
           explainPurge(0.05, 0.1, 26_000, 290),
           explainRate("deployment", watts / 300),
           explainRate({ watts }, 1.1),
+          explainWalk(
+            { metabolicW: watts, rateAtMs: 0.9 },
+            { factor: watts / 300, massKg: 157 },
+            1.62,
+            seconds / 4500,
+            12,
+          ),
+          explainWalkbackRate(
+            watts,
+            { metabolicW: 300, rateAtMs: 0.9 },
+            { factor: 1.1, massKg: 157 },
+            1.62,
+            seconds / 4500,
+          ),
           explainSurroundings(watts / 1000, {
             leastDeg: seconds / 100 - 45,
             greatestDeg: seconds / 100 - 40,

@@ -189,6 +189,7 @@ export const completePlan: PlanInput = {
     walking: {
       speedMs: 0.8,
       metabolicW: 280,
+      rateAtMs: 0.85,
       detour: 1.2,
       greatestSlopeDeg: 18,
       greatestDownDeg: 22,

@@ -1,5 +1,8 @@
 import {
   type Effort,
+  explainWalk,
+  FASTEST_MS,
+  levelW,
   lightWalkW,
   type LoadedWalk,
   loadedWalkW,
@@ -8,7 +11,8 @@ import {
   runningW,
   santeeCorrectionW,
   slopeW,
-  walkingW,
+  USUAL_MOST_MS,
+  walkbackW,
 } from "../../src/physics/index.ts";
 import { rulesSchema } from "../../src/plan/rules.ts";
 import { type Case, POUND_KG } from "./case.ts";
@@ -85,9 +89,20 @@ const slope = (deg: number, value: number): Case => ({
   ours: () => slopeW(114.5, 1.62, 1, degrees(deg)),
   within: 0.001,
 });
-/** The default pace on the level with so much carried, body and suit aside. */
-const level = (loadKg: number): number =>
-  walkingW(rulesSchema.parse({}).walking.metabolicW, 1, 157 + loadKg, 1.62, 0.9, 0);
+/** What is measured on foot: everything but riding, weighted by hours. */
+function meanOnFootW(): number {
+  const onFoot = hours.filter(([effort]) => effort !== "riding");
+  const total = onFoot.reduce((sum, [, each]) => sum + each, 0);
+  return onFoot.reduce((sum, [effort, each]) => sum + metabolicW(effort, 1) * each, 0) / total;
+}
+const defaults = rulesSchema.parse({});
+/** 75 kg in a suit of 82 kg on the level of the Moon, by the default rate. */
+const level = (speedMs: number): number =>
+  levelW(defaults.walking, { factor: 1, massKg: 157 }, 1.62, speedMs);
+/** What carrying so much by hand adds on the level. */
+const carriedW = (loadKg: number): number => slopeW(loadKg, 1.62, 0.9, 0);
+const SPEEDS = "suited walks timed in 1/6 g";
+const RUNNING = "Pavei, Biancardi & Minetti 2015, J Appl Physiol 119:93-100";
 
 export const workCases: readonly Case[] = [
   rate("egress-ingress", 313.8),
@@ -193,23 +208,121 @@ export const workCases: readonly Case[] = [
     provenance: "published",
     unit: "W",
     value: 0,
-    ours: () => level(400 * POUND_KG) - level(75 * POUND_KG),
+    ours: () => carriedW(400 * POUND_KG) - carriedW(75 * POUND_KG),
     within: 0.001,
   },
   {
     model: "walk",
-    what: "default rate on the level",
-    source: "NASA TN D-7883 Table I",
-    provenance: "published",
+    what: "mean on foot: egress and ingress, deployment, geology weighted by hours, riding left out",
+    source: MEASURED,
+    provenance: "arithmetic",
     unit: "W",
-    value: 272,
-    ours: () => level(0),
-    within: 0.5,
+    value: 295.5,
+    ours: meanOnFootW,
+    within: 0.1,
+  },
+  {
+    model: "walk",
+    what: "default rate on the level at the default planned speed: the mean on foot",
+    source: MEASURED,
+    provenance: "value from memory",
+    unit: "W",
+    value: 295.5,
+    ours: () => level(defaults.walking.speedMs),
+    within: 0.1,
+  },
+  {
+    model: "walk",
+    what: "walking back by default costs at least as much as walking out: times",
+    source: MEASURED,
+    provenance: "arithmetic",
+    unit: "times",
+    value: [1, 1.2],
+    ours: () =>
+      walkbackW(
+        defaults.walkback.metabolicW,
+        defaults.walking,
+        { factor: 1, massKg: 157 },
+        1.62,
+        defaults.walkback.speedMs,
+        0,
+      ) / level(defaults.walking.speedMs),
+    within: 0,
+  },
+  {
+    model: "walk",
+    what: "75 kg in 82 kg at 1.5 m/s: 295.5 + 2.7 sqrt(1.62 / 9.80665) 157 (1.5^2 - 0.9^2)",
+    source: "scaled formula of lightwalk, project assumption",
+    provenance: "arithmetic",
+    unit: "W",
+    value: 543.6,
+    ours: () => level(1.5),
+    within: 0.1,
+  },
+  {
+    model: "walk",
+    what: "at the upper end of the usual suited speeds, 5.5 km/h: within the rates seen, 100 to 500 kcal/h",
+    source: `${MEASURED}, abstract; ${SPEEDS}`,
+    provenance: "published",
+    unit: "kcal/h",
+    value: [100, 500],
+    ours: () => (level(USUAL_MOST_MS) * 3600) / 4184,
+    within: 0,
+  },
+  {
+    model: "walk",
+    what: "at the fastest suited speed, 7.0 km/h: for each kg and metre at least the cost of running",
+    source: RUNNING,
+    provenance: "published",
+    unit: "J/kg/m",
+    value: [2, 4],
+    ours: () => level(FASTEST_MS) / (157 * FASTEST_MS),
+    within: 0,
+  },
+  {
+    model: "walk",
+    what: "a rate of 50 W given for 1.5 m/s: reckoned by metres, 2 J for each kg of 157 and metre",
+    source: RUNNING,
+    provenance: "arithmetic",
+    unit: "W",
+    value: 471,
+    ours: () => levelW({ metabolicW: 50, rateAtMs: 1.5 }, { factor: 1, massKg: 157 }, 1.62, 1.5),
+    within: 0.001,
+  },
+  {
+    model: "explainwalk",
+    what: "75 kg in 82 kg at 1.5 m/s, as it is explained, with 10 W for a slope",
+    source: "scaled formula of lightwalk, project assumption",
+    provenance: "arithmetic",
+    unit: "W",
+    value: 553.6,
+    ours: () => explainWalk(defaults.walking, { factor: 1, massKg: 157 }, 1.62, 1.5, 10).value,
+    within: 0.1,
+  },
+  {
+    model: "suitedspeed",
+    what: "fastest timed",
+    source: SPEEDS,
+    provenance: "published",
+    unit: "km/h",
+    value: 7,
+    ours: () => FASTEST_MS * 3.6,
+    within: 1e-9,
+  },
+  {
+    model: "suitedspeed",
+    what: "default planned speed and walk-back speed lie in or under the usual 3.3 to 5.5 km/h: the faster of the two",
+    source: SPEEDS,
+    provenance: "published",
+    unit: "km/h",
+    value: [0, 5.5],
+    ours: () => Math.max(defaults.walking.speedMs, defaults.walkback.speedMs) * 3.6,
+    within: 0,
   },
   {
     model: "running",
     what: "per kg and metre, 82 kg at 2.5 m/s",
-    source: "Pavei, Biancardi & Minetti 2015, J Appl Physiol 119:93-100",
+    source: RUNNING,
     provenance: "published",
     unit: "J/kg/m",
     value: 2,

@@ -199,7 +199,14 @@ describe("ways", () => {
       fc.property(hillySpots, discs, (spots, keepOuts) => {
         const ways = waysOf(groundOf(spots, keepOuts), gait);
         const joules = (at: number): number =>
-          ways.durationS[at]! * walkingW(272, 1, 157, 1.62, 0.9, ways.slopeRad[at]!);
+          ways.durationS[at]! *
+          walkingW(
+            { metabolicW: 300, rateAtMs: 0.9 },
+            { factor: 1, massKg: 157 },
+            1.62,
+            0.9,
+            ways.slopeRad[at]!,
+          );
         everyPair(ways, (i, j, at) => {
           if (ways.via[at]! < 0) return;
           const path = stops(ways, i, j);

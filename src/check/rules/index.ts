@@ -32,6 +32,7 @@ import { taskCrew } from "./taskCrew.ts";
 import { timeWindow } from "./timeWindow.ts";
 import { walkBackConsumables } from "./walkBackConsumables.ts";
 import { walkBackEmergency } from "./walkBackEmergency.ts";
+import { walkingPhysics } from "./walkingPhysics.ts";
 import { workAndRest } from "./workAndRest.ts";
 
 /** Every flight rule of RULES.md, in its order. */
@@ -41,6 +42,7 @@ export const FLIGHT_RULES: readonly FlightRule[] = [
   drinkingWater,
   walkBackEmergency,
   walkBackConsumables,
+  walkingPhysics,
   distances,
   crewSeparation,
   carry,

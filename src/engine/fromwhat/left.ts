@@ -1,10 +1,12 @@
-import { CALLED, type LedgerLine, ledgerOf } from "../../check/index.ts";
+import { CALLED, type LedgerLine, ledgerOf, type Stretch } from "../../check/index.ts";
 import {
   type Consumable,
   electricalW,
   explainDraw,
   type Explained,
   explainSurroundings,
+  explainWalk,
+  levelW,
   suitIn,
 } from "../../physics/index.ts";
 import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
@@ -73,7 +75,7 @@ export function fromLeft(
     (most, { line }) => (!most || line.rate[consumable] > most.rate[consumable] ? line : most),
     null,
   );
-  if (heaviest) figures.push(...drawsOf(plan, ledger.suit, outing, heaviest, consumable));
+  if (heaviest) figures.push(...drawsOf(plan, crew, ledger.suit, outing, heaviest, consumable));
   return {
     figures,
     sums: {
@@ -97,6 +99,7 @@ export function fromLeft(
 /** The draw of one stretch, worked out from the suit's numbers; with the heat behind it where that is water. */
 function drawsOf(
   plan: Plan,
+  crew: string,
   suit: Suit,
   eva: Eva,
   { stretch, mode }: LedgerLine,
@@ -107,7 +110,10 @@ function drawsOf(
   const [oxygen, co2, heat, water, battery] = explainDraw(worn, stretch.metabolicW);
   const own = { oxygen, co2, water, battery }[consumable]!;
   const where = ` at the heaviest: ${stretchName(plan, stretch)}`;
-  const figures = [{ ...own, of: `${own.of}${where}` }];
+  const figures = [
+    { ...own, of: `${own.of}${where}` },
+    ...(consumable === "battery" ? [] : walkOf(plan, crew, suit, stretch)),
+  ];
   if (consumable !== "water") return figures;
   const sun = heavensOf(plan).sunRange({ startS: eva.earliestEgressS, endS: eva.latestIngressS });
   return [
@@ -115,6 +121,17 @@ function drawsOf(
     heat!,
     ...(suit.heatFrom === "sun" ? [explainSurroundings(suit.insulationM2, sun)] : []),
   ];
+}
+
+/** From what the rate of a way comes; nothing for other stretches. */
+function walkOf(plan: Plan, crew: string, suit: Suit, { kind, metabolicW }: Stretch): Explained[] {
+  const member = plan.crew.find((one) => one.id === crew);
+  if (kind !== "traverse" || !member) return [];
+  const { walking } = plan.rules;
+  const { gravityMs2 } = plan.body;
+  const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
+  const slopeW = metabolicW - levelW(walking, who, gravityMs2, walking.speedMs);
+  return [explainWalk(walking, who, gravityMs2, walking.speedMs, slopeW)];
 }
 
 /** The heat that `crew` stores on `eva`, stretch by stretch. */

@@ -40,6 +40,11 @@ const NUMBERS: Partial<Record<RuleId, readonly RuleNumber[]>> = {
   recharge: [["recharge", "leastS", "s"]],
 };
 
+/** Where the numbers come from that no plan can change. */
+const FIXED: Partial<Record<RuleId, string>> = {
+  "walking-physics": " Speeds: suited walks timed in 1/6 g, published (physics/suitedspeed).",
+};
+
 /** What a rule says and where its numbers come from. */
 export function fromRule(plan: Plan, rule: RuleId): FromAnswer {
   const figures = (NUMBERS[rule] ?? []).map(([group, key, unit]): Explained => {
@@ -54,6 +59,9 @@ export function fromRule(plan: Plan, rule: RuleId): FromAnswer {
       source: standing.source,
     };
   });
-  const own = figures.length === 0 ? " Its numbers are those of the plan's tasks, links, EVAs and site." : "";
+  const own =
+    figures.length === 0
+      ? (FIXED[rule] ?? " Its numbers are those of the plan's tasks, links, EVAs and site.")
+      : "";
   return { says: `${RULE_SENTENCES[rule].replaceAll("`", "")}${own}`, figures, sums: null };
 }

@@ -1,4 +1,4 @@
-import { carriedKg } from "../../physics/index.ts";
+import { carriedKg, FASTEST_MS } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
@@ -12,7 +12,7 @@ export interface RouteKey {
 
 /**
  * Who may do `activity` (task-crew, pin, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
- * task that can never be placed (blast-keep-out, carry, a keep-out that is always hot, a work stretch longer than the limit)
+ * task that can never be placed (walking-physics, blast-keep-out, carry, a keep-out that is always hot, a work stretch longer than the limit)
  * has no choice; a crew-less task has one empty choice.
  */
 export function choicesOf(
@@ -51,8 +51,14 @@ export function choicesOf(
   });
 }
 
+/** walking-physics: true where the plan walks, or walks back, faster than anybody was timed in a suit: then nobody goes out. */
+export function tooFast({ rules }: Pick<Plan, "rules">): boolean {
+  return Math.max(rules.walking.speedMs, rules.walkback.speedMs) > FASTEST_MS;
+}
+
 function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
   const { blast, work, carry } = plan.rules;
+  if (task.crew.count > 0 && tooFast(plan)) return true;
   const { places } = plan.site;
   const at = (id: string | undefined) => places.find((place) => place.id === id);
   const end = at(task.endPlace ?? task.place);

@@ -5,6 +5,7 @@ import {
   metabolicW,
   type Mode,
   suitIn,
+  walkbackW,
   walkingW,
 } from "../../physics/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
@@ -31,12 +32,13 @@ export interface Worn {
 export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Worn[] {
   const heavens = heavensOf(plan);
   const { walking, walkback } = plan.rules;
+  const { gravityMs2 } = plan.body;
   const known = new Map<string, Worn>();
   return routes.map((route) => {
     const member = plan.crew[route.member]!;
     const suit = plan.suits.find((one) => one.id === member.suit)!;
     const factor = member.workRateFactor;
-    const massKg = member.bodyMassKg + suit.massKg;
+    const who = { factor, massKg: member.bodyMassKg + suit.massKg };
     const about = surroundingsW(heavens, suit, plan.evas[route.eva]!);
     const same = known.get(`${route.member} ${about}`);
     if (same) return same;
@@ -61,17 +63,10 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
     const worn: Worn = {
       rest: rate("standing", metabolicW("rest", factor)),
       hatch: rate("working", metabolicW("egress-ingress", factor)),
-      back: rate("walking", walkback.metabolicW * factor),
-      way: (slopeRad) =>
-        rate(
-          "walking",
-          walkingW(walking.metabolicW, factor, massKg, plan.body.gravityMs2, walking.speedMs, slopeRad),
-        ),
+      back: rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, 0)),
+      way: (slopeRad) => rate("walking", walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad)),
       work: (task) =>
-        rate(
-          "working",
-          metabolicW(task.effort, factor) + carryingW(ways, task, plan.body.gravityMs2, walking.speedMs),
-        ),
+        rate("working", metabolicW(task.effort, factor) + carryingW(ways, task, gravityMs2, walking.speedMs)),
     };
     known.set(`${route.member} ${about}`, worn);
     return worn;

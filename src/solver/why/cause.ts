@@ -1,5 +1,6 @@
 import { CONSUMABLES } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule } from "../../plan/index.ts";
+import { tooFast } from "../compile/choices.ts";
 import { KINDS, type Problem } from "../problem.ts";
 
 /**
@@ -35,6 +36,7 @@ export type CauseKind =
   | "block"
   | "liftoff"
   | "recharge"
+  | "walking-physics"
   | "walk-back-emergency"
   | "walk-back-consumables"
   | "separation"
@@ -93,6 +95,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...each(problem.members * KINDS, "consumable").filter(
       ({ about }) => draws.kindBinds[about % KINDS] === 1,
     ),
+    ...when(tooFast(plan), "walking-physics"),
     ...when(draws.walkbackBinds.includes(1), "walk-back-consumables"),
     ...when(rules.walkback.level === "breach", "walk-back-emergency"),
     ...when(limits.apartM !== Infinity, "separation"),

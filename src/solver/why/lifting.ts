@@ -1,4 +1,5 @@
 import { duration } from "../../kernel/index.ts";
+import { FASTEST_MS } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { choicesOf } from "../compile/choices.ts";
 import { type Ground, groundOf } from "../compile/ground.ts";
@@ -146,6 +147,7 @@ export class Lifting {
     const key = [
       a,
       ...(["pin", "crew", "blast", "carry"] as const).map((kind) => Number(holds(kind, a))),
+      Number(holds("walking-physics", 0)),
       Number(holds("walk-back-emergency", 0)),
       Number(holds("work", 0)),
       ...plan.site.keepOuts.map((_, k) => Number(holds("hot", k))),
@@ -190,6 +192,10 @@ export function provable(problem: Problem): Problem {
 function relaxed(plan: Plan, holds: Holding): Plan {
   const { rules, stay } = plan;
   const everybody = plan.tasks.map((task) => task.id);
+  const slower = <T extends { speedMs: number }>(rule: T): T => ({
+    ...rule,
+    speedMs: Math.min(rule.speedMs, FASTEST_MS),
+  });
   const level = (kind: CauseKind): "breach" | "warning" => (holds(kind, 0) ? "breach" : "warning");
   const milder = <T extends { level: "breach" | "warning" }>(rule: T, kind: CauseKind): T =>
     rule.level === "warning" ? rule : { ...rule, level: level(kind) };
@@ -222,6 +228,10 @@ function relaxed(plan: Plan, holds: Holding): Plan {
       work: milder(rules.work, "work"),
       recharge: milder(rules.recharge, "recharge"),
       drinking: milder(rules.drinking, "drinking"),
+      // Ways keep the times of the plan's own pace; only that it is refused is lifted.
+      ...(holds("walking-physics", 0)
+        ? {}
+        : { walking: slower(rules.walking), walkback: slower(rules.walkback) }),
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Link, Plan } from "../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../physics/index.ts";
 import type { Problem } from "../problem.ts";
-import { met, metres, minutes, named, wholeTenths } from "../words.ts";
+import { met, metres, minutes, named, paceWords, wholeTenths } from "../words.ts";
 import { type Cause, consumableOf, keyOf } from "./cause.ts";
 
 /** A cause in words with its numbers, and what it is about. */
@@ -32,6 +32,7 @@ export function sayCause(problem: Problem, cause: Cause, where: (task: string) =
 
 /** Rules that are not for the planner to bargain with, and who owns them. Common practice, no source. */
 const OWNERS: Partial<Record<Cause["kind"], string>> = {
+  "walking-physics": "what people in suits can do",
   "walk-back-emergency": "the flight director",
   "walk-back-consumables": "the flight director",
   separation: "the flight director",
@@ -136,6 +137,8 @@ function said(
       return whole(
         `From ingress to the same crew member's next egress: ${minutes(rules.recharge.leastS, "up")}.`,
       );
+    case "walking-physics":
+      return whole(paceWords(plan));
     case "walk-back-emergency":
       return whole("The walk back on emergency oxygen is possible at every moment.");
     case "walk-back-consumables":

@@ -187,14 +187,8 @@ function draws({ model, plan, used, egressS, ingressS }: Frame, c: number, e: nu
   const kept = reserves(full, suit.reserve);
   const factor = member.workRateFactor;
   const { walking } = plan.rules;
-  const walkW = walkingW(
-    walking.metabolicW,
-    factor,
-    member.bodyMassKg + suit.massKg,
-    plan.body.gravityMs2,
-    walking.speedMs,
-    0,
-  );
+  const who = { factor, massKg: member.bodyMassKg + suit.massKg };
+  const walkW = walkingW(walking, who, plan.body.gravityMs2, walking.speedMs, 0);
   for (const kind of ["oxygen", "co2", "battery"] as const) {
     const rate = (watts: number): number => drawPerSecond(suit, watts)[kind];
     const rest = rate(metabolicW("rest", factor));

@@ -25,6 +25,7 @@ const GROUPS: readonly Group[] = [
     [
       ["planned speed", "speedMs", quantity("m/s"), "m/s"],
       ["metabolic rate", "metabolicW", quantity("W"), "W"],
+      ["speed that this rate belongs to", "rateAtMs", quantity("m/s"), "m/s"],
       ["way over straight line", "detour", quantity(""), ""],
       ["steepest way", "greatestSlopeDeg", quantity("°"), "°"],
       ["steepest way down on a height grid", "greatestDownDeg", quantity("°"), "°"],
