@@ -35,7 +35,7 @@ export function about(kind: Subject["kind"], id: string): Subject {
   return { kind, id };
 }
 
-/** What breaking a rule with this standing counts as (S9). */
+/** What breaking a rule with this standing counts as (S9); what physics forbids is a breach under any standing. */
 export function broken(standing: Standing): Level {
   return standing === "warning" ? "tight" : "breach";
 }

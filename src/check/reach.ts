@@ -12,13 +12,17 @@ export interface Allowed {
 }
 
 /**
- * Longest walk-back, whole seconds, that leaves the reserve of every consumable when `left` is what there is now, and
- * which consumable bounds it. Infinite where the walk-back draws nothing, -1 where the reserve is already gone.
+ * Longest walk-back, whole seconds, that leaves `kept` (the reserve) of every consumable when `left` is what there is now, and
+ * which consumable bounds it. Infinite where the walk-back draws nothing, -1 where what is kept is already gone.
  */
-export function carried({ walker, worn }: Pick<Walk, "walker" | "worn">, left: Amounts): Allowed {
+export function carried(
+  { walker, worn }: Pick<Walk, "walker" | "worn">,
+  left: Amounts,
+  kept: Amounts = walker.reserve,
+): Allowed {
   let least: Allowed = { seconds: Infinity, by: "oxygen" };
   for (const consumable of CONSUMABLES) {
-    const above = left[consumable] - walker.reserve[consumable];
+    const above = left[consumable] - kept[consumable];
     const rate = worn.walkback[consumable];
     // Whole numbers far below 2^53: the quotient never rounds up across a whole second.
     const seconds = rate > 0 ? Math.floor(above / rate) : above >= 0 ? Infinity : -1;

@@ -3,7 +3,10 @@ import { note, ranged, share, spanS } from "./fields.ts";
 
 /** Whether breaking a rule is a breach or only a warning, and where its numbers come from. */
 const standing = (source: string) => ({
-  level: z.enum(["breach", "warning"]).default("breach").describe("What breaking it counts as."),
+  level: z
+    .enum(["breach", "warning"])
+    .default("breach")
+    .describe("What breaking it counts as; a stock that runs out is a breach all the same."),
   source: note.default(source).describe("Where the default comes from."),
 });
 

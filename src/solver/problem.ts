@@ -142,8 +142,10 @@ export interface Pair {
 export interface Draws {
   /** True when some consumable of some suit can run short. */
   readonly binds: boolean;
-  /** By route and kind: available above the reserve, rate at rest, rate of egress and ingress work over rest. */
+  /** By route and kind: available at ingress and for the walk-back, above what the rules keep back. */
   readonly available: Float64Array;
+  readonly availableBack: Float64Array;
+  /** Rate at rest, rate of egress and ingress work over rest. */
   readonly restRate: Float64Array;
   readonly hatchRate: Float64Array;
   readonly walkbackRate: Float64Array;

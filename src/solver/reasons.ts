@@ -118,11 +118,11 @@ function impossible(problem: Problem, a: number): string | null {
       return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
     const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
     const backS = problem.homeS[place]!;
-    const reachS = Math.max(
-      ...plan.suits.map((suit) => suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS),
-    );
+    const { level, emergencyReserveS } = plan.rules.walkback;
+    const keptS = level === "breach" ? emergencyReserveS : 0;
+    const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
     if (backS < 0) return "No way leads home from its place.";
-    if (plan.rules.walkback.level === "breach" && backS > reachS)
+    if (backS > reachS)
       return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
   }
   const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);

@@ -111,7 +111,7 @@ describe("laws of the judge", () => {
     );
   });
 
-  test("a rule that is only a warning never gives a breach", () => {
+  test("a rule that is only a warning gives a breach for what physics forbids, and for nothing else", () => {
     fc.assert(
       fc.property(partsArb, (parts) => {
         const level = "warning" as const;
@@ -144,15 +144,51 @@ describe("laws of the judge", () => {
           ],
           ...["return-mass", "blast-keep-out", "work-and-rest", "duty", "recharge"],
         ]);
-        const expected = strict.findings.map((finding) =>
-          bare(soft.has(finding.rule) ? { ...finding, level: "tight" } : finding),
+        // Physics is what is left of the rules when nothing is kept back.
+        const bareSuit = { ...parts.suit, reserve: { oxygen: 0, co2: 0, water: 0, battery: 0 } };
+        const forbidden = new Set(
+          judged({
+            ...parts,
+            suit: bareSuit,
+            rules: { ...parts.rules, walkback: { emergencyReserveS: 0 } },
+          })
+            .findings.filter(({ rule, level: found }) => PHYSICS.has(rule) && found === "breach")
+            .map(bare),
         );
+        const hard = new Set(
+          mild.findings.filter(({ rule, level: found }) => soft.has(rule) && found === "breach").map(bare),
+        );
+        const expected = strict.findings.map((finding) => {
+          const key = bare({ ...finding, level: "breach" });
+          if (!soft.has(finding.rule)) return bare(finding);
+          if (finding.rule === "walk-back-consumables" && hard.has(key)) return key;
+          return forbidden.has(key) && finding.rule !== "walk-back-consumables"
+            ? key
+            : bare({ ...finding, level: "tight" });
+        });
         expect(mild.findings.map(bare).sort()).toEqual(expected.sort());
+        for (const key of hard) expect(forbidden).toContain(key);
+        // At the lander the walk-back says what the reserves say; there it leaves it to them.
+        for (const key of forbidden)
+          if (!hard.has(key)) expect([...hard].some((one) => sameSubjects(one, key))).toBe(true);
       }),
-      { numRuns: 100 },
+      { numRuns: 200 },
     );
   });
 });
+
+/** Rules under which a stock or the emergency oxygen may run out. */
+const PHYSICS: ReadonlySet<string> = new Set([
+  ...["oxygen", "co2", "water", "battery"].map((name) => `${name}-reserve`),
+  "walk-back-emergency",
+  "walk-back-consumables",
+]);
+
+/** True for bare findings about the same crew member on the same EVA. */
+function sameSubjects(a: string, b: string): boolean {
+  const subjects = (text: string): string => JSON.stringify((JSON.parse(text) as unknown[])[2]);
+  return subjects(a) === subjects(b);
+}
 
 function unpinned(task: TaskInput): TaskInput {
   const free = { ...task };

@@ -93,6 +93,7 @@ export const partsArb: fc.Arbitrary<TinyParts> = fc
       returnKg: fc.integer({ min: 0, max: 20 }),
       dutyS: fc.integer({ min: 1000, max: 40_000 }),
       emergencyS: fc.integer({ min: 0, max: 900 }),
+      keptS: fc.integer({ min: 0, max: 200 }),
       oxygenKg: fc.integer({ min: 0, max: 60 }).map((hundredths) => hundredths / 100),
       // Airlock work of 600 s at both ends is the least that an EVA may last.
       longestS: fc.integer({ min: 1200, max: 30_000 }),
@@ -113,6 +114,7 @@ export const partsArb: fc.Arbitrary<TinyParts> = fc
       relayPasses: [{ id: "pass", name: "pass", startS: 2000, endS: 8000 }],
     },
     rules: {
+      walkback: { emergencyReserveS: limits.keptS },
       separation: { greatestM: limits.separationM },
       distance: { evaM: limits.evaM, stayM: limits.evaM },
       work: { longestS: limits.workS, restS: limits.restS },

@@ -69,6 +69,34 @@ describe("reserves at ingress", () => {
     expect(check(warned).score.breaches).toBe(0);
   });
 
+  const warnings = { reserve: { level: "warning" }, walkback: { level: "warning" } } as const;
+
+  test.each([
+    ["oxygen", "oxygen", { oxygenKg: 0.020971 }, { oxygenKg: 0.020970999 }],
+    ["co2", "CO2 capacity", { co2Kg: 0.024517 }, { co2Kg: 0.024516999 }],
+    ["water", "cooling water", { waterKg: 0.168 }, { waterKg: 0.167999999 }],
+    ["battery", "battery power", { batteryWh: 10 }, { batteryWh: 9.9999 }],
+  ])(
+    "%s-reserve as a warning: a stock that runs out is a breach, one used up is not",
+    (name, called, up, out) => {
+      const rule = `${name}-reserve` as "oxygen-reserve";
+      expect(only(plan(up, warnings), rule).level).toBe("tight");
+      expect(check(plan(up, warnings)).score.breaches).toBe(0);
+      const found = only(plan(out, warnings), rule);
+      expect(found.level).toBe("breach");
+      expect(found.sentence).toMatch(
+        `EV1 on eva-1 runs out of ${called} at 0:16:39 MET, 1 s before ingress, `,
+      );
+    },
+  );
+
+  test("oxygen-reserve: a purge that takes more than there is runs out at egress", () => {
+    const { sentence, level } = only(plan({ oxygenKg: 0.03, purgeKg: 0.04 }, warnings), "oxygen-reserve");
+    expect(level).toBe("breach");
+    // 0.03 kg less the purge of 0.04 and 0.020971 for the work.
+    expect(sentence).toMatch("runs out of oxygen at 0:00 MET, 17 min before ingress, 0.031 kg short;");
+  });
+
   test("battery-reserve is tight when less than the plan's share is above it", () => {
     // 20.6 Wh less 10 leaves 10.6, reserve 10.3: 0.3 above is 1.46 % of the stock.
     const near = plan({ batteryWh: 20.6 }, { reserve: { tight: 0.015 }, walkback: { level: "warning" } });
@@ -86,7 +114,8 @@ describe("reserves at ingress", () => {
     expect(only(plan({ batteryWh: 15.99 }), "battery-reserve").span?.startS).toBe(799);
     // 9 Wh in stock, 10 Wh drawn: 1 Wh short.
     expect(only(plan({ batteryWh: 9 }), "battery-reserve").sentence).toBe(
-      "EV1 on eva-1: battery runs out, 1.0 Wh short at ingress; the reserve is 4.5 Wh.",
+      // At 36 W they last 900 s: out at 15 min, 100 s before ingress.
+      "EV1 on eva-1 runs out of battery power at 0:15 MET, 2 min before ingress, 1.0 Wh short; the reserve is 4.5 Wh.",
     );
   });
 

@@ -1,21 +1,31 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { only, pair } from "./pair.ts";
-import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
+import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 
 /**
  * EV1 alone walks 100 m out (100 s), works 1000 s, walks home. The battery gives 36 W = 0.01 Wh/s. Walking back at 0.5 m/s takes 200 s: at the end of the work 1100 s are drawn and 200 s must be left, 13 Wh in
  * all, while the day itself draws only 1200 s = 12 Wh.
  */
-const plan = (batteryWh: number, tightS = 0) =>
-  tinyPlan({
-    places: [place("lander", 0, 0), place("out", 100, 0)],
-    evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
-    tasks: [task("work", "out", { duration: { likelyS: 1000 } })],
-    placements: [at("work", 100)],
-    rules: { walkback: { speedMs: 0.5 }, tightS },
-    suit: { electricalW: 36, batteryWh: 2 * batteryWh, reserve: { battery: 0.5 } },
+const plan = (batteryWh: number, tightS = 0) => tinyPlan(partsOf(batteryWh, tightS));
+const partsOf = (batteryWh: number, tightS = 0): TinyParts => ({
+  places: [place("lander", 0, 0), place("out", 100, 0)],
+  evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
+  tasks: [task("work", "out", { duration: { likelyS: 1000 } })],
+  placements: [at("work", 100)],
+  rules: { walkback: { speedMs: 0.5 }, tightS },
+  suit: { electricalW: 36, batteryWh: 2 * batteryWh, reserve: { battery: 0.5 } },
+});
+
+/** The same rules as warnings, the stock with nothing kept back. */
+const warned = (batteryWh: number) => {
+  const parts = partsOf(batteryWh / 2);
+  const level = "warning" as const;
+  return tinyPlan({
+    ...parts,
+    rules: { ...parts.rules, reserve: { level }, walkback: { ...parts.rules?.walkback, level } },
   });
+};
 
 describe("walk-back on what is left", () => {
   // 12.994 Wh above the reserve less 11 Wh is 1.994 Wh, which carries 199.4 s: 199 whole ones.
@@ -23,6 +33,20 @@ describe("walk-back on what is left", () => {
     breaks: ["199 s carried, 200 s needed", plan(12.994)],
     says: { need: 200, have: 199 },
     holds: ["exactly 200 s carried", plan(13)],
+  });
+
+  test("walk-back-consumables as a warning: a stock may be used up on the way home, but not run out", () => {
+    expect(only(warned(13), "walk-back-consumables").level).toBe("tight");
+    expect(check(warned(13)).score.breaches).toBe(0);
+    const out = only(warned(12.994), "walk-back-consumables");
+    expect([out.level, out.need, out.have, out.sentence]).toEqual([
+      "breach",
+      200,
+      199,
+      "EV1 on eva-1 needs 4 min to walk back from out at 0:18:20 MET; battery runs out after 3 min of walking back.",
+    ]);
+    // The day itself, 12 Wh, is still flown with what there is.
+    expect(only(warned(12.994), "battery-reserve").level).toBe("tight");
   });
 
   test("walk-back-consumables names what bounds it, and from when", () => {

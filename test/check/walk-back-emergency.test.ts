@@ -20,6 +20,27 @@ describe("walk-back on emergency oxygen", () => {
     holds: ["600 s to walk, 600 s allowed", tinyPlan(parts(780, reserve))],
   });
 
+  test("walk-back-emergency as a warning: all of the emergency oxygen may be spent, but no second more", () => {
+    const rules = { walkback: { emergencyReserveS: 180, level: "warning" as const } };
+    expect(only(tinyPlan(parts(600, { rules })), "walk-back-emergency").level).toBe("tight");
+    expect(breachesOf(tinyPlan(parts(600, { rules })))).toEqual([]);
+    const out = only(tinyPlan(parts(599, { rules })), "walk-back-emergency");
+    expect([out.level, out.sentence]).toEqual([
+      "breach",
+      "EV1 on eva-1 needs 10 min to walk back from b at 0:33:20 MET; emergency oxygen runs out after 9 min, its reserve counted in.",
+    ]);
+  });
+
+  test("walk-back-emergency as a warning: without emergency oxygen nobody leaves the lander", () => {
+    const rules = { walkback: { level: "warning" as const } };
+    const none = only(tinyPlan(parts(0, { rules })), "walk-back-emergency");
+    expect([none.level, none.sentence]).toEqual([
+      "breach",
+      "EV1 on eva-1 needs 10 min to walk back from b at 0:33:20 MET; there is no emergency oxygen at all.",
+    ]);
+    expect(breachesOf(tinyPlan(parts(0, { rules, tasks: [task("far", "lander")] })))).toEqual([]);
+  });
+
   test("walk-back-emergency counts the worst point inside a leg the planner gave", () => {
     // a and c are 300 s and 400 s from home; the leg between them leads as far as 650 m out.
     const leg = (walkbackPeakM: number) =>

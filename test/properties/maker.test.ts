@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
-import { instant } from "../../src/kernel/index.ts";
+import { duration, instant } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { compile } from "../../src/solver/compile/index.ts";
 import { benchReasons, fitBands, greedy, mend, packRun } from "../../src/solver/index.ts";
@@ -95,6 +95,60 @@ describe("the maker's check and the judge's", () => {
     );
   });
 });
+
+describe("where every rule is a warning", () => {
+  it("the maker's check and the judge's agree on what physics still forbids, and nothing packed runs out", () => {
+    const heard = new Map<string, number>();
+    for (const { seed, plan } of plans(40_000, 300)) {
+      const warned = mildest(plan, 0.3 + (seed % 7) / 10);
+      const judge = judgeFor(warned);
+      const problem = compile(warned);
+      const verifier = new Verifier(problem);
+      // Made for the plan as it was, it asks more of the suits than they now hold.
+      const base = packed(plan, seed, 6);
+      for (let k = 0; k < 8; k += 1) {
+        const schedule = k === 0 ? base : jolt(plan, base, seed * 100 + k);
+        const breaches = judge(schedule).findings.filter((one) => one.level === "breach");
+        const { stands, unread } = read(problem, schedule);
+        const holds = unread.length === 0 && verifier.holds(stands);
+        expect({ seed, k, holds }, breaches.map((one) => one.sentence).join(" ")).toEqual({
+          seed,
+          k,
+          holds: breaches.length === 0,
+        });
+        const [only, ...more] = new Set(breaches.map((one) => one.rule));
+        if (only && more.length === 0) heard.set(only, (heard.get(only) ?? 0) + 1);
+      }
+      expect({ seed, breaches: judge(packed(warned, seed, 6)).score.breaches }).toEqual({
+        seed,
+        breaches: 0,
+      });
+    }
+    // Each kind of physics is now and then all that is wrong with a day.
+    for (const rule of ["oxygen-reserve", "water-reserve", "battery-reserve", "walk-back-emergency"])
+      expect([rule, heard.get(rule) ?? 0]).toSatisfy(([, times]: [string, number]) => times > 3);
+  });
+});
+
+/** `plan` with every rule a warning and suits that hold only `share` of what they held. */
+function mildest(plan: Plan, share: number): Plan {
+  const rules = Object.entries(plan.rules).map(([name, rule]) => [
+    name,
+    typeof rule === "object" ? { ...rule, level: "warning" } : rule,
+  ]);
+  return {
+    ...plan,
+    rules: Object.fromEntries(rules) as Plan["rules"],
+    suits: plan.suits.map((suit) => ({
+      ...suit,
+      oxygenKg: suit.oxygenKg * share,
+      co2Kg: suit.co2Kg * share,
+      waterKg: suit.waterKg * share,
+      batteryWh: suit.batteryWh * share,
+      emergencyOxygenS: duration(Math.floor(suit.emergencyOxygenS * share)),
+    })),
+  };
+}
 
 describe("a packed schedule", () => {
   it("has no breach, keeps pins, and is no worse than greedy insertion", () => {

@@ -4,7 +4,7 @@ import { readable, unitOf } from "../amounts.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { spare } from "../margins.ts";
 import { evaName } from "../names.ts";
-import { amount } from "../phrases.ts";
+import { amount, lasting, met } from "../phrases.ts";
 import type { RuleId } from "../ruleids.ts";
 import type { Walk } from "../walks.ts";
 import type { Finding } from "../verdict.ts";
@@ -24,7 +24,10 @@ export const CALLED: Readonly<Record<Consumable, string>> = {
   battery: "battery",
 };
 
-/** oxygen-, co2-, water-, battery-reserve: at ingress complete every suit still holds its reserve of each. */
+/**
+ * oxygen-, co2-, water-, battery-reserve: at ingress complete every suit still holds its reserve of each. A stock that runs
+ * out is a breach even where the rule is a warning (S9).
+ */
 export const reserveRules: FlightRule = ({ prepared, outs }) => {
   const { level, tight } = prepared.plan.rules.reserve;
   const findings: Finding[] = [];
@@ -38,18 +41,19 @@ export const reserveRules: FlightRule = ({ prepared, outs }) => {
       const have = readable(consumable, walk.left.at(-1)![consumable]);
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
       const reserve = `the reserve is ${amount(need, unit, "up")}`;
+      const span = above < 0 ? below(walk, consumable, walk.walker.reserve[consumable]) : null;
       const sentence =
         have < 0
-          ? `${who}: ${CALLED[consumable]} runs out, ${amount(-have, unit, "up")} short at ingress; ${reserve}.`
+          ? `${who} ${runsOut(walk, consumable)}, ${amount(-have, unit, "up")} short; ${reserve}.`
           : above < 0
             ? `${who} comes in with ${amount(have, unit, "down")} of ${CALLED[consumable]}; ${reserve}.`
             : `${who} comes in with only ${amount(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${amount(need, unit, "up")}.`;
       findings.push(
         finding(
           RULE[consumable],
-          above < 0 ? broken(level) : "tight",
+          have < 0 ? "breach" : above < 0 ? broken(level) : "tight",
           [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
-          { span: above < 0 ? below(walk, consumable) : null, need, have, unit, sentence },
+          { span, need, have, unit, sentence },
         ),
       );
     }
@@ -57,14 +61,21 @@ export const reserveRules: FlightRule = ({ prepared, outs }) => {
   return findings;
 };
 
-/** From the moment the reserve is touched to ingress complete. */
-function below(walk: Walk, consumable: Consumable): Interval {
-  const reserve = walk.walker.reserve[consumable];
-  const { endS } = walk.outing.span;
-  const k = walk.steps.findIndex((_, index) => walk.left[index + 1]![consumable] < reserve);
+/** `runs out of oxygen at 3:12 MET, 47 min before ingress`: the moment rounded down, the time without rounded up. */
+function runsOut(walk: Walk, consumable: Consumable): string {
+  const { startS, endS } = below(walk, consumable, 0);
+  const called = consumable === "battery" ? "battery power" : CALLED[consumable];
+  return `runs out of ${called} at ${met(startS)}, ${lasting(endS - startS, "up")} before ingress`;
+}
+
+/** From the moment from which less than `least` is left to ingress complete. */
+function below(walk: Walk, consumable: Consumable, least: number): Interval {
+  const { startS, endS } = walk.outing.span;
+  if (walk.left[0]![consumable] < least) return { startS, endS };
+  const k = walk.steps.findIndex((_, index) => walk.left[index + 1]![consumable] < least);
   const step = walk.steps[k];
   if (!step) return walk.outing.span;
-  const before = walk.left[k]![consumable] - reserve;
+  const before = walk.left[k]![consumable] - least;
   const rate = (walk.left[k]![consumable] - walk.left[k + 1]![consumable]) / step.seconds;
   return { startS: instant(step.drawnFromS + Math.max(0, Math.floor(before / rate))), endS };
 }

@@ -1,4 +1,5 @@
 import { instant } from "../../kernel/index.ts";
+import type { Amounts } from "../../physics/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName, placeName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
@@ -6,16 +7,20 @@ import { type Allowed, carried, type Moment, moments } from "../reach.ts";
 import type { Walk } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
 
-/** walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. */
+/**
+ * walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. Where
+ * the rule is a warning, a stock that would run out on the way home is still a breach (S9).
+ */
 export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
   const { walkback, tightS } = prepared.plan.rules;
   return outs
     .flatMap((out) => out.walks)
     .flatMap((walk) => {
-      const worst = worstOf(walk);
+      const out = walkback.level === "warning" ? worstOf(walk, NOTHING, awayFromLander) : null;
+      const runsOut = out !== null && out.spareS < 0;
+      const worst = runsOut ? out : worstOf(walk, walk.walker.reserve, everywhere);
       if (!worst) return [];
-      const { moment, allowed } = worst;
-      const spareS = allowed.seconds - moment.homeS;
+      const { moment, allowed, spareS } = worst;
       // At the lander itself the reserve rules already say how much is left.
       if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
       const where = `${moment.peak ? "the way to " : ""}${placeName(prepared, moment.place)}`;
@@ -24,14 +29,15 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
         moment.homeS === 0
           ? `${who} is back at ${where} at ${met(moment.atS)}`
           : `${who} needs ${lasting(moment.homeS, "up")} to walk back from ${where} at ${met(moment.atS)}`;
-      const carries =
-        allowed.seconds < 0
+      const carries = runsOut
+        ? `${CALLED[allowed.by]} ${allowed.seconds < 0 ? "has run out by then" : `runs out after ${lasting(allowed.seconds, "down")} of walking back`}`
+        : allowed.seconds < 0
           ? `the reserve of ${CALLED[allowed.by]} is gone by then`
           : `${CALLED[allowed.by]} above the reserve carries ${lasting(allowed.seconds, "down")} of walking back`;
       return [
         finding(
           "walk-back-consumables",
-          spareS < 0 ? broken(walkback.level) : "tight",
+          runsOut ? "breach" : spareS < 0 ? broken(walkback.level) : "tight",
           [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
           {
             span: { startS: instant(moment.atS), endS: instant(moment.atS + 1) },
@@ -45,13 +51,23 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
     });
 };
 
-/** The moment with the least time to spare; away from the lander when several are equal. */
-function worstOf(walk: Walk): { moment: Moment; allowed: Allowed } | null {
+/** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
+function worstOf(
+  walk: Walk,
+  kept: Amounts,
+  counts: (moment: Moment) => boolean,
+): { moment: Moment; allowed: Allowed; spareS: number } | null {
   let worst: { moment: Moment; allowed: Allowed; spareS: number } | null = null;
   for (const moment of moments(walk)) {
-    const allowed = carried(walk, moment.left);
+    if (!counts(moment)) continue;
+    const allowed = carried(walk, moment.left, kept);
     const spareS = allowed.seconds - moment.homeS;
     if (!worst || spareS < worst.spareS) worst = { moment, allowed, spareS };
   }
   return worst;
 }
+
+const NOTHING: Amounts = { oxygen: 0, co2: 0, water: 0, battery: 0 };
+const everywhere = (): boolean => true;
+/** At the lander itself the reserve rules say what has run out. */
+const awayFromLander = ({ homeS }: Moment): boolean => homeS > 0;

@@ -4,7 +4,10 @@ import { evaName, placeName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
 import { type Moment, moments } from "../reach.ts";
 
-/** walk-back-emergency: at every moment outside the walk-back is at most the emergency oxygen time less its reserve. */
+/**
+ * walk-back-emergency: at every moment outside the walk-back is at most the emergency oxygen time less its reserve. One that is
+ * longer than all of the emergency oxygen is a breach even where the rule is a warning (S9).
+ */
 export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
   const { walkback, tightS } = prepared.plan.rules;
   return outs
@@ -15,6 +18,8 @@ export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
       for (const moment of moments(walk)) if (!worst || moment.homeS > worst.homeS) worst = moment;
       if (!worst) return [];
       const isBroken = worst.homeS > have;
+      const lastsS = walk.walker.suit.emergencyOxygenS;
+      const isOut = worst.homeS > lastsS;
       if (!isBroken && (worst.homeS === 0 || have - worst.homeS >= tightS)) return [];
       const where = `${worst.peak ? "the way to " : ""}${placeName(prepared, worst.place)}`;
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
@@ -23,16 +28,18 @@ export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
       return [
         finding(
           "walk-back-emergency",
-          isBroken ? broken(walkback.level) : "tight",
+          isOut ? "breach" : isBroken ? broken(walkback.level) : "tight",
           [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
           {
             span: { startS: instant(worst.atS), endS: instant(worst.atS + 1) },
             need: worst.homeS,
             have,
             unit: "s",
-            sentence: isBroken
-              ? `${needs}; ${allows}.`
-              : `${needs}; ${allows}, ${lasting(have - worst.homeS, "down")} to spare.`,
+            sentence: isOut
+              ? `${needs}; ${lastsS === 0 ? "there is no emergency oxygen at all" : `emergency oxygen runs out after ${lasting(lastsS, "down")}, its reserve counted in`}.`
+              : isBroken
+                ? `${needs}; ${allows}.`
+                : `${needs}; ${allows}, ${lasting(have - worst.homeS, "down")} to spare.`,
           },
         ),
       ];

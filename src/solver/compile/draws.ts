@@ -23,6 +23,7 @@ export function drawsOf(
   const count = routes.length;
   const draws = {
     available: new Float64Array(count * KINDS),
+    availableBack: new Float64Array(count * KINDS),
     restRate: new Float64Array(count * KINDS),
     hatchRate: new Float64Array(count * KINDS),
     walkbackRate: new Float64Array(count * KINDS),
@@ -31,7 +32,9 @@ export function drawsOf(
     kindBinds: new Uint8Array(KINDS),
     walkbackBinds: new Uint8Array(KINDS),
   };
-  const held = reserve.level === "breach" || walkback.level === "breach";
+  // The walk-back rule asks for the reserve at the lander too; where a rule is a warning a stock still may not run out (S9).
+  const keptBack = walkback.level === "breach" ? 1 : 0;
+  const kept = reserve.level === "breach" ? 1 : keptBack;
   const walkbackLongestS = ground.homeS.reduce((most, seconds) => Math.max(most, seconds), 0);
   const slopes = [...new Set(ways.slopeRad)];
   const leg: Float64Array[] = [];
@@ -39,13 +42,19 @@ export function drawsOf(
   const like = new Map<Worn, number>();
 
   routes.forEach(({ member }, r) => {
-    const { available, suit: own } = walkers[member]!;
-    draws.purged[r * KINDS] = purgeOf(own);
+    const own = walkers[member]!;
+    draws.purged[r * KINDS] = purgeOf(own.suit);
     const suit = worn[r]!;
     const same = like.get(suit);
     if (same !== undefined) {
-      for (const row of [draws.available, draws.restRate, draws.hatchRate, draws.walkbackRate])
-        row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
+      const rows = [
+        draws.available,
+        draws.availableBack,
+        draws.restRate,
+        draws.hatchRate,
+        draws.walkbackRate,
+      ];
+      for (const row of rows) row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
       for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
         draws.task.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
       leg.push(leg[same]!);
@@ -59,18 +68,18 @@ export function drawsOf(
     const work = plan.tasks.map((task) => suit.work(task).draws);
     for (let kind = 0; kind < KINDS; kind += 1) {
       const at = r * KINDS + kind;
-      draws.available[at] = available[kind]!;
+      const available = own.stock[kind]! - kept * own.kept[kind]!;
+      const availableBack = own.stock[kind]! - keptBack * own.kept[kind]!;
+      draws.available[at] = available;
+      draws.availableBack[at] = availableBack;
       draws.restRate[at] = rest[kind]!;
       draws.hatchRate[at] = hatch[kind]! - rest[kind]!;
       draws.walkbackRate[at] = back[kind]!;
       let greatest = Math.max(rest[kind]!, hatch[kind]!);
       for (const one of walk.values()) greatest = Math.max(greatest, one[kind]!);
       for (const one of work) greatest = Math.max(greatest, one[kind]!);
-      if (held && greatest * longestOutS > available[kind]!) draws.kindBinds[kind] = 1;
-      if (
-        walkback.level === "breach" &&
-        greatest * longestOutS + back[kind]! * walkbackLongestS > available[kind]!
-      )
+      if (greatest * longestOutS > available) draws.kindBinds[kind] = 1;
+      if (greatest * longestOutS + back[kind]! * walkbackLongestS > availableBack)
         draws.walkbackBinds[kind] = 1;
     }
     plan.tasks.forEach((task, a) => {

@@ -1,4 +1,4 @@
-import { purgeOf, reserves, stocks } from "../../physics/index.ts";
+import { CONSUMABLES, purgeOf, reserves, stocks } from "../../physics/index.ts";
 import type { CrewMember, Plan, Suit } from "../../plan/index.ts";
 import { gaitsOf, homeOf, type Ways, waysOf } from "../../terrain/index.ts";
 import { NEVER } from "../problem.ts";
@@ -7,9 +7,10 @@ import { NEVER } from "../problem.ts";
 export interface Walker {
   readonly member: CrewMember;
   readonly suit: Suit;
-  /** Stock at egress (the purge is gone by then) less reserve, by kind of consumable. */
-  readonly available: readonly number[];
-  /** Longest walk-back that emergency oxygen allows, s; Infinity where that rule is only a warning. */
+  /** Stock at egress (the purge is gone by then) by kind of consumable, and what of it is kept back. */
+  readonly stock: readonly number[];
+  readonly kept: readonly number[];
+  /** Longest walk-back that emergency oxygen allows, s: less its reserve where the rule is no warning (S9). */
   readonly emergencyS: number;
 }
 
@@ -27,8 +28,8 @@ export interface Ground {
   mayWalk(member: number, place: number, endPlace: number): boolean;
 }
 
-/** Works out ways, walk-backs and who may go where. */
-export function groundOf(plan: Plan): Ground {
+/** Works out ways, walk-backs and who may go where; with `boundless` as if emergency oxygen lasted for ever. */
+export function groundOf(plan: Plan, boundless = false): Ground {
   const { walkback } = plan.rules;
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
@@ -38,16 +39,13 @@ export function groundOf(plan: Plan): Ground {
     const suit = suits.get(member.suit)!;
     const full = stocks(suit);
     const kept = reserves(full, suit.reserve);
+    const packS = suit.emergencyOxygenS - (walkback.level === "breach" ? walkback.emergencyReserveS : 0);
     return {
       member,
       suit,
-      available: [
-        full.oxygen - purgeOf(suit) - kept.oxygen,
-        full.co2 - kept.co2,
-        full.water - kept.water,
-        full.battery - kept.battery,
-      ],
-      emergencyS: walkback.level === "breach" ? suit.emergencyOxygenS - walkback.emergencyReserveS : Infinity,
+      stock: CONSUMABLES.map((kind) => full[kind] - (kind === "oxygen" ? purgeOf(suit) : 0)),
+      kept: CONSUMABLES.map((kind) => kept[kind]),
+      emergencyS: boundless ? Infinity : packS,
     };
   });
   const mayStand = (member: number, place: number): boolean => {

@@ -221,11 +221,9 @@ function limitsOf(plan: Plan, ways: Ways): Limits {
   const refills = outings.map((id) => suits.get(plan.crew.find((member) => member.id === id)!.suit)!);
   const most = (of: (suit: (typeof refills)[number]) => number): number =>
     refills.reduce((sum, suit) => sum + of(suit), 0);
-  const reservesHold = plan.rules.reserve.level === "breach";
   const storesBind =
     outings.length > new Set(outings).size &&
-    (!reservesHold ||
-      outings.length > plan.stores.absorbentChanges ||
+    (outings.length > plan.stores.absorbentChanges ||
       most((suit) => suit.oxygenKg) > plan.stores.oxygenKg ||
       most((suit) => suit.waterKg) > plan.stores.waterKg ||
       most((suit) => suit.batteryWh) > plan.stores.batteryWh);

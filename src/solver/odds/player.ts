@@ -16,7 +16,8 @@ const NEVER = NO_WAY;
  *   have passed and a window is open that is still long enough for the likely time. A pinned start is a planned start, no more.
  * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is
  *   left, a greatest lag is over, or (turn-back) when after its likely time and the walk home at planned rates
- *   the EVA would close too late or a suit would be below a reserve, waiting for the planned ingress included.
+ *   the EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for
+ *   the planned ingress included.
  *   Nobody leaves out an optional task for the sake of a must-do one still to come: that is what the shed order is for.
  * - **O5** A task that ends outside its window, or whose lags turn out broken, was done in vain: it counts as missed, and so
  *   does what needs it.
@@ -309,7 +310,7 @@ export class Player {
     const hatchS = problem.lengthS[problem.activities + 2 * e + 1]!;
     const closeS = doneS + homeS + hatchS;
     if (closeS > this.limitS(e, this.egressS[e]!)) return false;
-    if (problem.plan.rules.reserve.level !== "breach") return true;
+    const spent = problem.plan.rules.reserve.level === "breach" ? 0 : 1;
     const waitS = startS - this.atS[r]! - outS + Math.max(0, evas.closeS[e]! - closeS);
     const task = (a * problem.routes + r) * KINDS;
     for (let k = 0; k < KINDS; k += 1) {
@@ -319,7 +320,8 @@ export class Player {
         rates.task[task + k]! * (doneS - startS) +
         rates.way[r]![homeCell * KINDS + k]! * homeS +
         rates.hatch[r * KINDS + k]! * hatchS;
-      if (drawn > this.spare[r * KINDS + k]!) return false;
+      const kept = rates.reserve[r * KINDS + k]!;
+      if (drawn > this.spare[r * KINDS + k]! + spent * kept) return false;
     }
     return true;
   }

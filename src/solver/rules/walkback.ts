@@ -23,7 +23,7 @@ export function keepWayBack(
     // Draws only grow: what the end of the outing leaves for the farthest way back is enough at every moment.
     const outS = backS(board, e) + problem.lengthS[problem.activities + 2 * e + 1]! - egressS;
     const atEnd =
-      problem.draws.available[k]! -
+      problem.draws.availableBack[k]! -
       board.drawn[r * problem.kinds + kind]! -
       problem.draws.restRate[k]! * outS;
     if (atEnd >= problem.draws.walkbackRate[k]! * farthestS) continue;
@@ -64,8 +64,8 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
   const rest = draws.restRate[k]!;
   const back = draws.walkbackRate[k]!;
   const hatchS = lengthS[problem.activities + 2 * e]!;
-  /** What is left above the reserve but for resting since egress. */
-  let left = draws.available[k]! - draws.hatchRate[k]! * hatchS;
+  /** What is left to walk back with but for resting since egress. */
+  let left = draws.availableBack[k]! - draws.hatchRate[k]! * hatchS;
   let lateS = later(left, rest, hatchS);
   let atS = egressS + hatchS;
   let place = problem.lander;

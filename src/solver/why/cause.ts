@@ -97,7 +97,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ),
     ...when(tooFast(plan), "walking-physics"),
     ...when(draws.walkbackBinds.includes(1), "walk-back-consumables"),
-    ...when(rules.walkback.level === "breach", "walk-back-emergency"),
+    ...when(plan.suits.length > 0, "walk-back-emergency"),
     ...when(limits.apartM !== Infinity, "separation"),
     ...when(limits.workS !== Infinity, "work"),
     ...when(problem.heat !== null, "heat"),

@@ -51,6 +51,10 @@ export class Lifting {
     const choices = plan.tasks.map((_, a) => this.choicesUnder(a, lenient, ground, holds));
     // EVAs are flown in the same order whatever is lifted.
     const between = rechargeEdges(lenient, problem.activities, problem.flying);
+    const whereHeld = (left: number, k: number): number => {
+      const m = problem.memberOfRoute[Math.floor(k / KINDS)]!;
+      return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
+    };
     return {
       ...problem,
       openStart: starts(openings),
@@ -82,10 +86,8 @@ export class Lifting {
       pairs: relations.pairs,
       draws: {
         ...problem.draws,
-        available: problem.draws.available.map((left, k) => {
-          const m = problem.memberOfRoute[Math.floor(k / KINDS)]!;
-          return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
-        }),
+        available: problem.draws.available.map(whereHeld),
+        availableBack: problem.draws.availableBack.map(whereHeld),
         walkbackBinds: holds("walk-back-consumables", 0)
           ? problem.draws.walkbackBinds
           : new Uint8Array(KINDS),
@@ -100,11 +102,7 @@ export class Lifting {
   private groundFor(bound: boolean): Ground {
     let ground = this.grounds.get(bound);
     if (!ground) {
-      const { plan } = this.problem;
-      const { walkback } = plan.rules;
-      ground = groundOf(
-        bound ? plan : { ...plan, rules: { ...plan.rules, walkback: { ...walkback, level: "warning" } } },
-      );
+      ground = groundOf(this.problem.plan, !bound);
       this.grounds.set(bound, ground);
     }
     return ground;

@@ -142,7 +142,11 @@ function said(
     case "walk-back-emergency":
       return whole("The walk back on emergency oxygen is possible at every moment.");
     case "walk-back-consumables":
-      return whole("What the suits hold above the reserve carries the walk back at every moment.");
+      return whole(
+        rules.walkback.level === "breach"
+          ? "What the suits hold above the reserve carries the walk back at every moment."
+          : "What the suits hold carries the walk back at every moment.",
+      );
     case "separation":
       return whole(
         `Crew members of one EVA are never more than ${metres(rules.separation.greatestM, "down")} apart.`,
@@ -172,6 +176,11 @@ function consumableWords(plan: Plan, about: number): { subject: string; sentence
   const suit = plan.suits.find((one) => one.id === who.suit)!;
   const stock = stocks(suit);
   const share = Math.round((reserves(stock, suit.reserve)[kind] / Math.max(1, stock[kind])) * 1000) / 10;
+  if (plan.rules.reserve.level === "warning" && plan.rules.walkback.level === "warning")
+    return {
+      subject: who.id,
+      sentence: `${who.name}'s ${CONSUMABLE_WORDS[kind]} does not run out before ingress.`,
+    };
   return {
     subject: who.id,
     sentence: `${who.name}'s ${CONSUMABLE_WORDS[kind]} comes home with its reserve of ${share} %.`,
