@@ -1,13 +1,14 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
 import type { HeightGrid } from "./grid.ts";
+import { isGentle } from "./incline.ts";
 import { crosses, type Point, type Shape } from "./shapes.ts";
 
 /**
  * Where a height grid may be walked, and what a straight piece of it costs.
  *
  * A piece is walked in steps no longer than a cell on the bilinear surface. It is closed where the ground is unknown,
- * where a step is steeper up or down than allowed, where the ground falls off more steeply across the step than
- * allowed, and where it enters a keep-out. Cost: by time, the level metres that take as long (`gait.ts`), so that one
+ * where at any of its points the surface is steeper up, down or across than allowed (incline.ts), and where it enters a
+ * keep-out. Cost: by time, the level metres that take as long (`gait.ts`), so that one
  * answer holds for every level speed; by energy, tens of joules (`walk.ts` in physics) at a given load. The detour
  * factor lengthens steps, not slopes. Range: slopes to 45 degrees. Not covered: what is smaller than a cell, but for
  * the detour factor.
@@ -59,9 +60,10 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
   const step = stepOf(terms);
   const boxes = terms.keepOuts.map(boxOf);
   const perM = leastPerM(terms);
+  const limits = { tanUp, tanDown, tanAcross };
   const { columns, rows, cellM, westM, southM, heightM } = grid;
 
-  return { grid, terms, tanUp, tanDown, tanAcross, step, straight };
+  return { grid, terms, ...limits, step, straight };
 
   function straight(
     fromEastM: number,
@@ -76,8 +78,6 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
     if (lengthM * perM > most || isShut(fromEastM, fromNorthM, toEastM, toNorthM)) return -1;
     const steps = Math.max(1, Math.ceil(lengthM / cellM - 1e-6));
     const stepM = lengthM / steps;
-    const unitEast = lengthM === 0 ? 0 : east / lengthM;
-    const unitNorth = lengthM === 0 ? 0 : north / lengthM;
     let cost = 0;
     let before = bilinear(fromEastM, fromNorthM);
     if (Number.isNaN(before)) return -1;
@@ -86,14 +86,12 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
       const height = bilinear(fromEastM + east * share, fromNorthM + north * share);
       const rise = height - before;
       if (!(rise <= tanUp * stepM && -rise <= tanDown * stepM)) return -1;
-      const half = (k - 0.5) / steps;
-      const fall = across(fromEastM + east * half, fromNorthM + north * half, unitEast, unitNorth);
-      if (!(fall <= tanAcross)) return -1;
       cost += step(stepM, rise);
       if (cost + (steps - k) * stepM * perM > most) return -1;
       before = height;
     }
-    return cost;
+    // Last: most pieces that are tried cost too much.
+    return isGentle(grid, limits, fromEastM, fromNorthM, toEastM, toNorthM) ? cost : -1;
   }
 
   function isShut(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number): boolean {
@@ -122,24 +120,6 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
     const over = at + columns;
     const north = u === 0 ? heightM[over]! : heightM[over]! * (1 - u) + heightM[over + 1]! * u;
     return south * (1 - v) + north * v;
-  }
-
-  /** Rise per metre to the side of somebody walking along the unit vector. */
-  function across(eastM: number, northM: number, unitEast: number, unitNorth: number): number {
-    const x = (eastM - westM) / cellM;
-    const y = (northM - southM) / cellM;
-    const column = Math.min(columns - 2, Math.max(0, x | 0));
-    const row = Math.min(rows - 2, Math.max(0, y | 0));
-    const at = row * columns + column;
-    const sw = heightM[at]!;
-    const se = heightM[at + 1]!;
-    const nw = heightM[at + columns]!;
-    const ne = heightM[at + columns + 1]!;
-    const u = x - column;
-    const v = y - row;
-    const riseEast = (se - sw) * (1 - v) + (ne - nw) * v;
-    const riseNorth = (nw - sw) * (1 - u) + (ne - se) * u;
-    return Math.abs(riseEast * unitNorth - riseNorth * unitEast) / cellM;
   }
 }
 

@@ -1,5 +1,4 @@
 import { type Box, boxOf, type Footing } from "./footing.ts";
-import { gradients } from "./grid.ts";
 import { crosses, distanceToLine, inside, type Point, type Shape } from "./shapes.ts";
 
 /**
@@ -27,54 +26,73 @@ export const SCALE = 1000;
 export const EAST = [1, 2, 1, 1, 0, -1, -1, -2, -1, -2, -1, -1, 0, 1, 1, 2] as const;
 export const NORTH = [0, 1, 1, 2, 1, 2, 1, 1, 0, -1, -1, -2, -1, -2, -1, -1] as const;
 
+/**
+ * What each hop of the half circle crosses, flat, two cells a hop, each with the point where it enters and leaves it:
+ * column and row of the cell from the hop's begin, then u and v of both points in cells. A hop along a grid line has
+ * its cells on either side, a diagonal one its cell twice. The other hops are these, gone back.
+ */
+const CROSSED = Float64Array.from(
+  [
+    [0, 0, 0, 0, 1, 0, 0, -1, 0, 1, 1, 1],
+    [0, 0, 0, 0, 1, 0.5, 1, 0, 0, 0.5, 1, 1],
+    [0, 0, 0, 0, 1, 1, 0, 0, 0, 0, 1, 1],
+    [0, 0, 0, 0, 0.5, 1, 0, 1, 0.5, 0, 1, 1],
+    [0, 0, 0, 0, 0, 1, -1, 0, 1, 0, 1, 1],
+    [-1, 0, 1, 0, 0.5, 1, -1, 1, 0.5, 0, 0, 1],
+    [-1, 0, 1, 0, 0, 1, -1, 0, 1, 0, 0, 1],
+    [-1, 0, 1, 0, 0, 0.5, -2, 0, 1, 0.5, 0, 1],
+  ].flat(),
+);
+
 /** The net of `footing`. */
 export function latticeOf(footing: Footing): Lattice {
   // Imported and exported constants are looked up at every use by some loaders: dear in these loops.
-  const [each, scale, eastOf, northOf] = [HOPS, SCALE, EAST, NORTH];
+  const [each, scale, eastOf, northOf, crossed] = [HOPS, SCALE, EAST, NORTH, CROSSED];
   const { grid, tanUp, tanDown, tanAcross, step } = footing;
   const { columns, rows, cellM, heightM } = grid;
+  const half = each / 2;
   const hops = new Int32Array(heightM.length * each).fill(CLOSED);
   const offset = Int32Array.from({ length: each }, (_, hop) => northOf[hop]! * columns + eastOf[hop]!);
-  const slope = gradients(grid);
-  const lengthM = eastOf.map((east, hop) => Math.hypot(east, northOf[hop]!) * cellM);
+  const cells = eastOf.map((east, hop) => Math.hypot(east, northOf[hop]!));
   let least = CLOSED;
   let greatest = 0;
+  const open = (at: number, hop: number, cost: number): void => {
+    const whole = Math.ceil(cost * scale);
+    hops[at * each + hop] = whole;
+    if (whole < least) least = whole;
+    if (whole > greatest) greatest = whole;
+  };
+  // The steepest rise and fall along the hop that was looked at last.
+  let up = 0;
+  let down = 0;
   for (let row = 0; row < rows; row += 1) {
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
       const height = heightM[at]!;
       if (Number.isNaN(height)) continue;
-      for (let hop = 0; hop < each; hop += 1) {
+      for (let hop = 0; hop < half; hop += 1) {
+        const toColumn = column + eastOf[hop]!;
+        const toRow = row + northOf[hop]!;
+        if (toColumn < 0 || toRow < 0 || toColumn >= columns || toRow >= rows) continue;
+        if (!isSurveyed(column, row, hop)) continue;
+        const to = at + offset[hop]!;
+        const isOpen = up <= tanUp && down <= tanDown;
+        const isOpenBack = down <= tanUp && up <= tanDown;
+        const lengthM = cells[hop]! * cellM;
+        const rise = heightM[to]! - height;
+        if ((hop & 1) === 0) {
+          if (isOpen) open(at, hop, step(lengthM, rise));
+          if (isOpenBack) open(to, hop + half, step(lengthM, -rise));
+          continue;
+        }
         const east = eastOf[hop]!;
         const north = northOf[hop]!;
-        const toColumn = column + east;
-        const toRow = row + north;
-        if (toColumn < 0 || toRow < 0 || toColumn >= columns || toRow >= rows) continue;
-        const to = at + offset[hop]!;
-        const length = lengthM[hop]!;
-        const riseEast = (slope.east[at]! + slope.east[to]!) / 2;
-        const riseNorth = (slope.north[at]! + slope.north[to]!) / 2;
-        if (!(Math.abs(riseEast * north - riseNorth * east) * cellM <= tanAcross * length)) continue;
-        let cost: number;
-        if ((hop & 1) === 0) {
-          const rise = heightM[to]! - height;
-          if (!(rise <= tanUp * length && -rise <= tanDown * length)) continue;
-          cost = step(length, rise);
-        } else {
-          const half = length / 2;
-          const near = at + (north === 1 || north === -1 ? east / 2 : north * columns * 0.5);
-          const beside = near + (north === 1 || north === -1 ? north * columns : east);
-          const middle = (heightM[near]! + heightM[beside]!) / 2;
-          const first = middle - height;
-          const second = heightM[to]! - middle;
-          if (!(first <= tanUp * half && -first <= tanDown * half)) continue;
-          if (!(second <= tanUp * half && -second <= tanDown * half)) continue;
-          cost = step(half, first) + step(half, second);
-        }
-        const whole = Math.ceil(cost * scale);
-        hops[at * each + hop] = whole;
-        if (whole < least) least = whole;
-        if (whole > greatest) greatest = whole;
+        const near = at + (north === 1 ? east / 2 : columns);
+        const beside = near + (north === 1 ? columns : east);
+        const first = (heightM[near]! + heightM[beside]!) / 2 - height;
+        const halfM = lengthM / 2;
+        if (isOpen) open(at, hop, step(halfM, first) + step(halfM, rise - first));
+        if (isOpenBack) open(to, hop + half, step(halfM, first - rise) + step(halfM, -first));
       }
     }
   }
@@ -87,6 +105,34 @@ export function latticeOf(footing: Footing): Lattice {
   };
   for (const shape of footing.terms.keepOuts) shut(lattice, shape);
   return lattice;
+
+  /** Sets `up` and `down`; false where the ground is not known or somewhere too steep across. As incline.ts has it. */
+  function isSurveyed(column: number, row: number, hop: number): boolean {
+    const unitEast = eastOf[hop]! / (cells[hop]! * cellM);
+    const unitNorth = northOf[hop]! / (cells[hop]! * cellM);
+    up = 0;
+    down = 0;
+    for (let k = hop * 12; k < hop * 12 + 12; k += 6) {
+      const c = column + crossed[k]!;
+      const r = row + crossed[k + 1]!;
+      if (c < 0 || r < 0 || c > columns - 2 || r > rows - 2) continue;
+      const at = r * columns + c;
+      const sw = heightM[at]!;
+      const south = heightM[at + 1]! - sw;
+      const west = heightM[at + columns]! - sw;
+      // How much more it rises along the north side than along the south side, and so for east and west.
+      const twist = heightM[at + columns + 1]! - heightM[at + 1]! - west;
+      for (let end = k + 2; end < k + 6; end += 2) {
+        const riseEast = south + twist * crossed[end + 1]!;
+        const riseNorth = west + twist * crossed[end]!;
+        if (!(Math.abs(riseEast * unitNorth - riseNorth * unitEast) <= tanAcross)) return false;
+        const rise = riseEast * unitEast + riseNorth * unitNorth;
+        if (rise > up) up = rise;
+        if (-rise > down) down = -rise;
+      }
+    }
+    return true;
+  }
 }
 
 /** Closes every hop that enters `shape`. */

@@ -92,14 +92,17 @@ function spotsOn(
   fromM: number,
   toM: number,
 ): { at: Point; byTrailM: number }[] {
-  const { grid, step, tanUp, tanDown } = network.footing;
+  const { grid, step, straight } = network.footing;
   const spots: { at: Point; onM: number; backM: number }[] = [];
   let onM = 0;
   let backM = fromM;
+  let before = trail.points[0]!;
   stepAlong(grid, trail.points, (stepM, rise, eastM, northM) => {
     // `step` of a network that spares time is in level metres.
     onM += step(stepM, rise);
-    backM = -rise <= tanUp * stepM && rise <= tanDown * stepM ? backM + step(stepM, -rise) : Infinity;
+    const returnM = straight(eastM, northM, before.eastM, before.northM);
+    backM = returnM >= 0 ? backM + returnM : Infinity;
+    before = { eastM, northM };
     spots.push({ at: { eastM, northM }, onM, backM });
   });
   return spots
