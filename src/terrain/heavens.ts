@@ -11,7 +11,7 @@ import {
 import { reliefOf, type StoredGround } from "./relief.ts";
 import { memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import { horizonDeg, type Skyline, skylineAt } from "./skyline.ts";
+import { isSeenOver, type Skyline, skylineAt } from "./skyline.ts";
 
 /**
  * When the sky is as a task asks, over a stay: one answer for judge and maker. Each answer is a list of stretches of
@@ -92,8 +92,11 @@ export function heavensOf(plan: SkyPlan): Heavens {
   };
   const name = (places: readonly Point[]): string =>
     places.map(({ eastM, northM }) => (grid ? `${eastM} ${northM}` : "")).join(", ");
-  const above = (horizon: Skyline | null, seen: SkyDirection): number =>
-    seen.elevationDeg - (horizon ? horizonDeg(horizon, seen.azimuthDeg) : 0);
+  // Each word only where it is sure.
+  const isSeen = (line: Skyline | null, seen: SkyDirection): boolean =>
+    line ? isSeenOver(line, seen) === "seen" : seen.elevationDeg > 0;
+  const isHidden = (line: Skyline | null, seen: SkyDirection): boolean =>
+    line ? isSeenOver(line, seen) === "hidden" : seen.elevationDeg <= 0;
 
   return {
     sun: (range) =>
@@ -104,8 +107,8 @@ export function heavensOf(plan: SkyPlan): Heavens {
       once(`${want} ${name(places)}`, () => {
         const lines = horizons(places);
         if (!lines) return null;
-        const holds = (seen: SkyDirection): boolean =>
-          lines.every((line) => (want === "lit" ? above(line, seen) > 0 : above(line, seen) <= 0));
+        const is = want === "lit" ? isSeen : isHidden;
+        const holds = (seen: SkyDirection): boolean => lines.every((line) => is(line, seen));
         return stretchesWhere(looks().atS, looks().sun, sunAt, holds);
       }),
     sunAngle: (headingDeg, { leastDeg, greatestDeg }) =>
@@ -120,7 +123,7 @@ export function heavensOf(plan: SkyPlan): Heavens {
         const lines = horizons(places);
         if (!lines) return null;
         return stretchesWhere(looks().atS, looks().earth, earthAt, (seen) =>
-          lines.every((line) => above(line, seen) > 0),
+          lines.every((line) => isSeen(line, seen)),
         );
       }),
     sunRange: ({ startS, endS }) => {

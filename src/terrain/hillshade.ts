@@ -1,12 +1,15 @@
 import { incidence, type SkyDirection } from "../physics/index.ts";
+import { blocksOf } from "./blocks.ts";
+import { Crossing } from "./crossing.ts";
 import { gradients, type HeightGrid } from "./grid.ts";
 
 /**
  * The ground in the light of the true sun, point by point: hillshade, and the shadow that ground casts on other ground.
  *
- * A point lies in cast shadow when, going towards the sun half a cell at a time, ground stands over the line to the
- * sun; the body's curvature is taken into account to first order. Range: grids small against the body. Not covered:
- * the sun's disc, hills beyond the grid, unknown heights, which cast no shadow.
+ * A point lies in cast shadow when, going towards the sun cell by cell, anywhere the bilinear ground stands over the line
+ * to the sun, or unknown ground, taken to be as high as the highest known, before known ground; the body's curvature is taken into account to first order,
+ * which never makes the line too high. Range: grids small against the body. Not covered: the sun's disc, hills beyond
+ * the grid.
  */
 
 /** Brightness 0 to 1 of every point of the grid, cast shadow left out; NaN where the slope is not known. */
@@ -15,18 +18,20 @@ export function hillshade(grid: HeightGrid, sun: SkyDirection): Float64Array {
   return east.map((rise, at) => incidence(rise, north[at]!, sun));
 }
 
+/** Noise of the sums over a line that touches the ground. */
+const NOISE_M = 1e-6;
+
 /** For every point of the grid 1 where the sun reaches it, 0 in shadow, cast or its own, or unknown. */
 export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: number): Uint8Array {
-  const { columns, rows, cellM, heightM } = grid;
+  const { columns, rows, cellM, westM, southM, heightM } = grid;
   const bright = hillshade(grid, sun);
   const lit = new Uint8Array(heightM.length);
   if (sun.elevationDeg <= -90 || sun.elevationDeg >= 90) return lit.map((_, at) => (bright[at]! > 0 ? 1 : 0));
   const tangent = Math.tan((sun.elevationDeg * Math.PI) / 180);
   const angle = (sun.azimuthDeg * Math.PI) / 180;
-  // Half a cell towards the sun.
-  const stepX = Math.sin(angle) / 2;
-  const stepY = Math.cos(angle) / 2;
-  const stepM = cellM / 2;
+  const east = Math.sin(angle);
+  const north = Math.cos(angle);
+  const blocks = blocksOf(grid);
   let highest = -Infinity;
   for (const height of heightM) if (height > highest) highest = height;
   for (let row = 0; row < rows; row += 1) {
@@ -38,19 +43,64 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
   return lit;
 
   function reaches(column: number, row: number, height: number): boolean {
-    for (let k = 1; ; k += 1) {
-      const x = column + k * stepX;
-      const y = row + k * stepY;
-      const line = height + k * stepM * tangent + (k * stepM) ** 2 / (2 * radiusM);
-      if (line > highest || !(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) return true;
-      const c = Math.min(columns - 2, Math.floor(x));
-      const r = Math.min(rows - 2, Math.floor(y));
-      const at = r * columns + c;
-      const u = x - c;
-      const v = y - r;
-      const south = heightM[at]! * (1 - u) + heightM[at + 1]! * u;
-      const north = heightM[at + columns]! * (1 - u) + heightM[at + columns + 1]! * u;
-      if (south * (1 - v) + north * v > line) return false;
+    const eastM = westM + column * cellM;
+    const northM = southM + row * cellM;
+    let isUnknown = false;
+    const outer = new Crossing(blocks.net, eastM, northM, east, north, Infinity);
+    while (outer.next()) {
+      const lineM = lineAt(height, outer.startM);
+      if (lineM > highest) return true;
+      const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]!;
+      if (topM <= lineM) {
+        if (isUnknown) return false;
+        continue;
+      }
+      const fromM = outer.startM;
+      const line = new Crossing(
+        grid,
+        eastM + east * fromM,
+        northM + north * fromM,
+        east,
+        north,
+        outer.endM - fromM,
+      );
+      while (line.next()) {
+        const at = line.row * columns + line.column;
+        const sw = heightM[at]!;
+        const se = heightM[at + 1]!;
+        const nw = heightM[at + columns]!;
+        const ne = heightM[at + columns + 1]!;
+        const top = Math.max(sw, se, nw, ne);
+        if (Number.isNaN(top)) {
+          isUnknown = true;
+          continue;
+        }
+        if (isUnknown) return false;
+        const startM = fromM + line.startM;
+        if (top <= lineAt(height, startM)) continue;
+        // The ground over the line to the sun, as a parabola of the distance.
+        const endM = fromM + line.endM;
+        const u = column - line.column;
+        const v = row - line.row;
+        const twist = ne - se - nw + sw;
+        const over = sw + (se - sw) * u + (nw - sw) * v + twist * u * v - height;
+        const rise =
+          ((se - sw) * east + (nw - sw) * north + twist * (u * north + v * east)) / cellM - tangent;
+        const bend = (twist * east * north) / cellM ** 2 - 1 / (2 * radiusM);
+        const turnM = bend < 0 ? Math.min(endM, Math.max(startM, -rise / (2 * bend))) : startM;
+        const highM = Math.max(
+          over + (rise + bend * startM) * startM,
+          over + (rise + bend * endM) * endM,
+          over + (rise + bend * turnM) * turnM,
+        );
+        if (highM > NOISE_M) return false;
+      }
     }
+    return true;
+  }
+
+  /** Height of the line to the sun, m. */
+  function lineAt(height: number, awayM: number): number {
+    return height + awayM * tangent + awayM ** 2 / (2 * radiusM);
   }
 }

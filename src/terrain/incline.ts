@@ -1,4 +1,4 @@
-import { crossCells } from "./crossing.ts";
+import { Crossing } from "./crossing.ts";
 import type { HeightGrid } from "./grid.ts";
 
 /**
@@ -36,31 +36,28 @@ export function isGentle(
   const unitNorth = (toNorthM - fromNorthM) / lengthM;
   const x = (fromEastM - westM) / cellM;
   const y = (fromNorthM - southM) / cellM;
-  let gentle = true;
-  crossCells(
-    grid,
-    { eastM: fromEastM, northM: fromNorthM },
-    unitEast,
-    unitNorth,
-    lengthM,
-    (column, row, startM, endM) => {
-      const u0 = x + (unitEast * startM) / cellM - column;
-      const u1 = x + (unitEast * endM) / cellM - column;
-      const v0 = y + (unitNorth * startM) / cellM - row;
-      const v1 = y + (unitNorth * endM) / cellM - row;
-      gentle = holds(column, row, u0, v0, u1, v1);
-      if (gentle && Math.max(u0, u1) < ON_LINE && column > 0)
-        gentle = holds(column - 1, row, u0 + 1, v0, u1 + 1, v1);
-      if (gentle && Math.min(u0, u1) > 1 - ON_LINE && column < columns - 2)
-        gentle = holds(column + 1, row, u0 - 1, v0, u1 - 1, v1);
-      if (gentle && Math.max(v0, v1) < ON_LINE && row > 0)
-        gentle = holds(column, row - 1, u0, v0 + 1, u1, v1 + 1);
-      if (gentle && Math.min(v0, v1) > 1 - ON_LINE && row < rows - 2)
-        gentle = holds(column, row + 1, u0, v0 - 1, u1, v1 - 1);
-      return gentle;
-    },
-  );
-  return gentle;
+  const line = new Crossing(grid, fromEastM, fromNorthM, unitEast, unitNorth, lengthM);
+  while (line.next()) {
+    const { column, row, startM, endM } = line;
+    const u0 = x + (unitEast * startM) / cellM - column;
+    const u1 = x + (unitEast * endM) / cellM - column;
+    const v0 = y + (unitNorth * startM) / cellM - row;
+    const v1 = y + (unitNorth * endM) / cellM - row;
+    if (!holds(column, row, u0, v0, u1, v1)) return false;
+    if (Math.max(u0, u1) < ON_LINE && column > 0 && !holds(column - 1, row, u0 + 1, v0, u1 + 1, v1))
+      return false;
+    if (
+      Math.min(u0, u1) > 1 - ON_LINE &&
+      column < columns - 2 &&
+      !holds(column + 1, row, u0 - 1, v0, u1 - 1, v1)
+    )
+      return false;
+    if (Math.max(v0, v1) < ON_LINE && row > 0 && !holds(column, row - 1, u0, v0 + 1, u1, v1 + 1))
+      return false;
+    if (Math.min(v0, v1) > 1 - ON_LINE && row < rows - 2 && !holds(column, row + 1, u0, v0 - 1, u1, v1 - 1))
+      return false;
+  }
+  return true;
 
   function holds(column: number, row: number, u0: number, v0: number, u1: number, v1: number): boolean {
     const at = row * columns + column;

@@ -1,83 +1,212 @@
-import { dipDeg, sightDeg } from "../physics/index.ts";
+import { dipDeg, sightDeg, type SkyDirection } from "../physics/index.ts";
+import { blocksOf } from "./blocks.ts";
+import { Crossing } from "./crossing.ts";
 import { type HeightGrid, heightAt } from "./grid.ts";
-import { memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
 
 /**
- * The horizon about a point of a height grid.
+ * The horizon about a point of a height grid, in any direction, from both sides: nowhere does the bilinear ground stand
+ * higher than the most, and somewhere it stands as high as the least.
  *
- * A ray every half degree of azimuth, looked at cell by cell to the edge of the grid, curvature taken into account
- * (sight.ts); between rays the profile is linear. Beyond the grid the ground counts as smooth, at the level of the
- * eye's own footing: hills out there are not seen. Range: eyes up to 100 m over the ground. Not covered: what is
- * smaller than a cell, near ground above all; unknown heights, which hide nothing.
+ * A ray goes cell by cell to the edge of the grid. On a cell the ground under it is a parabola h(s); seen from height e
+ * at distance s round a body of radius R, with p = tan(s / 2R), it has the tangent of elevation
+ * `(h - e) / (2 p (R + h)) - p (2R + h + e) / (2 (R + h))`, exactly. Over a piece of the cell that is at most
+ * `k (h(s) - e) / s - m s / 2R` with the least or greatest k and the least m of the piece, and the greatest of that is
+ * closed form; the piece is halved until less than a millionth of a degree lies between the bound and a point of the ground.
+ *
+ * Beyond the grid the ground counts as smooth, at the level of the eye's own footing: hills out there are not seen.
+ * Where unknown ground lies before known ground the most is straight up, and only the least is known. Range: eyes up to
+ * 100 m over the ground, rays up to a quarter round the body. Not covered: what is smaller than a cell, near ground
+ * above all.
  */
 export interface Skyline {
-  /** Elevation of the horizon in degrees; entry k at azimuth k / 2 degrees. */
-  readonly elevationDeg: Float64Array;
+  readonly grid: HeightGrid;
+  readonly point: Point;
+  readonly footM: number;
+  readonly eyeM: number;
+  readonly radiusM: number;
 }
 
-const RAYS = 720;
+/** Elevation of the horizon in one direction, degrees. */
+export interface Horizon {
+  /** The ground reaches at least so high: what is not above it is hidden. */
+  readonly leastDeg: number;
+  /** The ground reaches at most so high: what is above it is seen. */
+  readonly mostDeg: number;
+}
+
 /** Eyes of somebody in a suit. */
 const EYE_M = 1.5;
-
-const skylines = memory<Skyline>(600);
+/** Between the two sides, as a tangent. */
+const NEAR_ENOUGH = 1e-8;
+/** More than the noise of these sums. */
+const NOISE = 1e-11;
 
 /** The horizon seen from `point`; null where the height of the ground there is not known. */
 export function skylineAt(grid: HeightGrid, point: Point, radiusM: number, eyeM = EYE_M): Skyline | null {
   const footM = heightAt(grid, point.eastM, point.northM);
-  if (Number.isNaN(footM)) return null;
-  const key = `${grid.key} ${point.eastM} ${point.northM} ${radiusM} ${eyeM}`;
-  return skylines.of(key, () => ({
-    elevationDeg: Float64Array.from({ length: RAYS }, (_, ray) =>
-      rayDeg(grid, point, footM, ray, radiusM, eyeM),
-    ),
-  }));
+  return Number.isNaN(footM) ? null : { grid, point, footM, eyeM, radiusM };
 }
 
-function rayDeg(
-  grid: HeightGrid,
-  point: Point,
-  footM: number,
-  ray: number,
-  radiusM: number,
-  eyeM: number,
-): number {
-  const { cellM, columns, rows, westM, southM, heightM } = grid;
-  const angle = (ray * 2 * Math.PI) / RAYS;
+/** The horizon at an azimuth. */
+export function horizonAt(line: Skyline, azimuthDeg: number): Horizon {
+  const { least, most, isOpen } = lookAlong(line, azimuthDeg, -Infinity, false);
+  const smooth = -dipDeg(line.eyeM, line.radiusM);
+  const degrees = (tangent: number): number => (Math.atan(tangent) * 180) / Math.PI;
+  return {
+    leastDeg: Math.max(smooth, degrees(least)),
+    mostDeg: isOpen ? Math.max(smooth, degrees(Math.max(least, most) + NOISE)) : 90,
+  };
+}
+
+/**
+ * Whether what stands in the sky there is surely seen over the horizon or surely hidden behind it. As `horizonAt` has it,
+ * but the look ends at the first ground that hides it.
+ */
+export function isSeenOver(
+  line: Skyline,
+  { azimuthDeg, elevationDeg }: SkyDirection,
+): "seen" | "hidden" | "unsure" {
+  if (elevationDeg <= -dipDeg(line.eyeM, line.radiusM)) return "hidden";
+  if (elevationDeg >= 90) return "seen";
+  const sightline = Math.tan((elevationDeg * Math.PI) / 180) - NOISE;
+  const { least, most, isOpen } = lookAlong(line, azimuthDeg, sightline, true);
+  if (least > sightline + NOISE) return "hidden";
+  return isOpen && least === sightline && most === -Infinity ? "seen" : "unsure";
+}
+
+/**
+ * The highest ground in one direction that stands higher than the tangent `floor`: one that does, and what none of it is
+ * over; `floor` and minus infinity where there is none. Not open where unknown ground lies before known ground.
+ */
+function lookAlong(
+  { grid, point, footM, eyeM, radiusM }: Skyline,
+  azimuthDeg: number,
+  floor: number,
+  endsAtFirst: boolean,
+): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
+  const { cellM, columns, westM, southM, heightM } = grid;
+  const angle = (azimuthDeg * Math.PI) / 180;
   const east = Math.sin(angle);
   const north = Math.cos(angle);
-  let bestM = 0;
-  let bestRise = -Infinity;
-  let bestAway = 0;
-  for (let awayM = cellM / 2; ; awayM += cellM / 2) {
-    const x = (point.eastM + east * awayM - westM) / cellM;
-    const y = (point.northM + north * awayM - southM) / cellM;
-    if (!(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) break;
-    const column = Math.min(columns - 2, Math.floor(x));
-    const row = Math.min(rows - 2, Math.floor(y));
-    const at = row * columns + column;
-    const u = x - column;
-    const v = y - row;
-    const height =
-      (heightM[at]! * (1 - u) + heightM[at + 1]! * u) * (1 - v) +
-      (heightM[at + columns]! * (1 - u) + heightM[at + columns + 1]! * u) * v -
-      footM;
-    // The tangent of the elevation, curvature to first order: only the highest is worked out in full.
-    const rise = (height - eyeM) / awayM - awayM / (2 * radiusM);
-    if (rise > bestRise) {
-      bestRise = rise;
-      bestAway = awayM;
-      bestM = height;
+  const u0 = (point.eastM - westM) / cellM;
+  const v0 = (point.northM - southM) / cellM;
+  const perM = { u: east / cellM, v: north / cellM };
+  // The highest point found, as a tangent, and the bound of all that was looked at.
+  let least = floor;
+  let most = -Infinity;
+  let isUnknown = false;
+  let isHidden = false;
+  // Height over the eye's footing on the cell under the ray: a + b s + c s^2.
+  let [a, b, c] = [0, 0, 0];
+
+  const blocks = blocksOf(grid);
+  const outer = new Crossing(blocks.net, point.eastM, point.northM, east, north, (Math.PI / 2) * radiusM);
+  while (outer.next() && !(endsAtFirst && least > floor)) {
+    const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]! - footM;
+    if (atMost(topM, outer.startM, outer.endM) <= least) isHidden ||= isUnknown;
+    else lookInside(outer.startM, outer.endM);
+  }
+
+  return { least, most, isOpen: !isHidden };
+
+  /** Looks for higher ground between two distances, cell by cell. */
+  function lookInside(fromM: number, toM: number): void {
+    const line = new Crossing(
+      grid,
+      point.eastM + east * fromM,
+      point.northM + north * fromM,
+      east,
+      north,
+      toM - fromM,
+    );
+    while (line.next() && !(endsAtFirst && least > floor)) {
+      const { column, row } = line;
+      const startM = fromM + line.startM;
+      const endM = fromM + line.endM;
+      const at = row * columns + column;
+      const sw = heightM[at]!;
+      const se = heightM[at + 1]!;
+      const nw = heightM[at + columns]!;
+      const ne = heightM[at + columns + 1]!;
+      const topM = Math.max(sw, se, nw, ne) - footM;
+      if (Number.isNaN(topM)) {
+        isUnknown = true;
+        continue;
+      }
+      isHidden ||= isUnknown;
+      if (atMost(topM, startM, endM) <= least) continue;
+      const twist = ne - se - nw + sw;
+      const u = u0 - column;
+      const v = v0 - row;
+      // At the eye's own footing it is 0 but for noise, which must not be divided by nothing.
+      a = startM === 0 ? 0 : sw + (se - sw) * u + (nw - sw) * v + twist * u * v - footM;
+      b = (se - sw) * perM.u + (nw - sw) * perM.v + twist * (u * perM.v + v * perM.u);
+      c = twist * perM.u * perM.v;
+      search(startM, endM);
     }
   }
-  const smooth = -dipDeg(eyeM, radiusM);
-  return bestAway === 0 ? smooth : Math.max(smooth, sightDeg(bestAway, bestM, eyeM, radiusM));
-}
 
-/** Elevation of the horizon at an azimuth, degrees. */
-export function horizonDeg({ elevationDeg }: Skyline, azimuthDeg: number): number {
-  const ray = ((azimuthDeg / 360) * RAYS + RAYS) % RAYS;
-  const first = Math.floor(ray);
-  const share = ray - first;
-  return elevationDeg[first % RAYS]! * (1 - share) + elevationDeg[(first + 1) % RAYS]! * share;
+  /** Nothing up to `topM` high between the two distances stands higher than this, as a tangent: quick, and wide. */
+  function atMost(topM: number, startM: number, endM: number): number {
+    const over = topM - eyeM;
+    const share = radiusM / (radiusM + topM);
+    // 2 R tan(s / 2R) is at least s, and within a quarter round at most s (1 + (s / 2R)^2).
+    const first =
+      over >= 0 ? (over * share) / startM : (over * share) / endM / (1 + (endM / (2 * radiusM)) ** 2);
+    return first - (startM / (4 * radiusM)) * (1 + share + (eyeM * share) / radiusM);
+  }
+
+  /** Looks for higher ground between two distances on the cell at hand. */
+  function search(startM: number, endM: number): void {
+    const [bound, atM] = boundOn(startM, endM);
+    if (bound <= least) return;
+    const seen = Math.tan((sightDeg(atM, a + b * atM + c * atM * atM, eyeM, radiusM) * Math.PI) / 180);
+    if (seen > least) least = seen;
+    // Against what was found, or where nothing over the floor was, against the ground of the piece.
+    const found = least > floor ? least : seen;
+    if (bound <= found + NEAR_ENOUGH || endM - startM < 1e-6) {
+      if (bound > most) most = bound;
+      return;
+    }
+    const middleM = (startM + endM) / 2;
+    search(startM, middleM);
+    search(middleM, endM);
+  }
+
+  /** No point between the two distances stands higher than this, as a tangent; and where one stands about so high. */
+  function boundOn(startM: number, endM: number): readonly [bound: number, atM: number] {
+    const first = a + b * startM + c * startM * startM;
+    const last = a + b * endM + c * endM * endM;
+    const turnM = c === 0 ? -1 : -b / (2 * c);
+    const turn = turnM > startM && turnM < endM ? a + b * turnM + c * turnM * turnM : first;
+    const low = Math.min(first, last, turn);
+    const high = Math.max(first, last, turn);
+    // s / 2Rp falls with s from 1 on; (2R + h + e) / 2(R + h) falls with h.
+    const near = startM === 0 ? 1 : startM / (2 * radiusM) / Math.tan(startM / (2 * radiusM));
+    const far = endM / (2 * radiusM) / Math.tan(endM / (2 * radiusM));
+    const fall = (2 * radiusM + high + eyeM) / (2 * (radiusM + high)) / near / (2 * radiusM);
+    const wide = peakOf((near * radiusM) / (radiusM + low), fall, startM, endM);
+    const narrow = peakOf((far * radiusM) / (radiusM + high), fall, startM, endM);
+    return wide[0] >= narrow[0] ? wide : narrow;
+  }
+
+  /** The greatest of `k (h(s) - e) / s - fall s` between two distances, and where. */
+  function peakOf(
+    k: number,
+    fall: number,
+    startM: number,
+    endM: number,
+  ): readonly [peak: number, atM: number] {
+    const over = k * (a - eyeM);
+    const bend = k * c - fall;
+    const tangentAt = (s: number): number => (over === 0 ? 0 : over / s) + k * b + bend * s;
+    const start = tangentAt(startM);
+    const end = tangentAt(endM);
+    if (over < 0 && bend < 0) {
+      const atM = Math.sqrt(over / bend);
+      if (atM > startM && atM < endM) return [tangentAt(atM), atM];
+    }
+    return start >= end ? [start, startM] : [end, endM];
+  }
 }

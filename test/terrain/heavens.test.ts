@@ -3,7 +3,7 @@ import { instant } from "../../src/kernel/index.ts";
 import { moonEarth, moonSun, sunStretches } from "../../src/physics/index.ts";
 import {
   heavensOf,
-  horizonDeg,
+  horizonAt,
   reliefOf,
   type SkyPlan,
   skylineAt,
@@ -60,7 +60,7 @@ describe("light on the ground", () => {
     const line = skylineAt(reliefOf(ground), spot, 1_737_400)!;
     const clear = (at: number): number => {
       const seen = moonSun(touchdownMs + at * 1000, observer);
-      return seen.elevationDeg - horizonDeg(line, seen.azimuthDeg);
+      return seen.elevationDeg - horizonAt(line, seen.azimuthDeg).mostDeg;
     };
     const first = lit[0]!.startS;
     expect(clear(first)).toBeGreaterThan(0);
@@ -81,6 +81,27 @@ describe("light on the ground", () => {
     for (let k = 1; k < all.length; k += 1) expect(all[k]!.startS - all[k - 1]!.endS).toBe(1);
     expect(all[0]!.startS).toBe(0);
     expect(all.at(-1)!.endS).toBe(stay.lengthS);
+  });
+
+  it("is said neither lit nor shaded where unknown ground may hide the sun", () => {
+    const ground = bank(0);
+    const holed = {
+      ...ground,
+      heights: ground.heights.map((row) =>
+        row
+          .split(" ")
+          .map((one, k) => (k === 50 ? "x" : one))
+          .join(" "),
+      ),
+    };
+    const heavens = heavensOf({ ...plan, ground: holed });
+    expect(heavens.light([spot], "lit")).toEqual([]);
+    // While the sun is under what is known of the horizon, shadow is sure.
+    const open = heavensOf({ ...plan, ground });
+    expect(heavens.light([spot], "shaded")).toEqual(open.light([spot], "shaded"));
+    // From east of the hole nothing unknown lies before the sun.
+    const east = [{ eastM: 250, northM: 0 }];
+    expect(heavens.light(east, "lit")).toEqual(open.light(east, "lit"));
   });
 
   it("at two places is light at both", () => {

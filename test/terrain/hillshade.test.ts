@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { hillshade, horizonDeg, skylineAt, sunlitPoints } from "../../src/terrain/index.ts";
+import { hillshade, horizonAt, skylineAt, sunlitPoints } from "../../src/terrain/index.ts";
 import { random } from "../../src/kernel/index.ts";
 import { hill } from "./hill.ts";
 
@@ -45,13 +45,35 @@ describe("cast shadow", () => {
     for (let k = 0; k < 200; k += 1) {
       const [column, row] = [source.below(61), source.below(61)];
       const spot = { eastM: -300 + 10 * column, northM: -300 + 10 * row };
-      const over = sun.elevationDeg - horizonDeg(skylineAt(rough, spot, MOON_M, 0)!, sun.azimuthDeg);
-      // Near the edge of the shadow the two may differ: one takes the slope across two cells, the other ahead.
+      const over = sun.elevationDeg - horizonAt(skylineAt(rough, spot, MOON_M, 0)!, sun.azimuthDeg).mostDeg;
+      const lit = shade[row * 61 + column];
+      // Lit is said of no point that the horizon hides.
+      if (over <= 0) expect({ spot, lit }).toEqual({ spot, lit: 0 });
+      // Where the sun just clears it, the shading may still say shadow: it takes the slope across two cells.
       if (Math.abs(over) < 3.5) continue;
       looked += 1;
-      expect({ spot, lit: shade[row * 61 + column] }).toEqual({ spot, lit: over > 0 ? 1 : 0 });
+      expect({ spot, lit }).toEqual({ spot, lit: over > 0 ? 1 : 0 });
     }
     expect(looked).toBeGreaterThan(100);
+  });
+
+  it("of a crest between two points is not missed", () => {
+    // Two points 30 m up side by side on a diagonal: between them, on the line from the south-west corner of their cell to
+    // its north-east one, the ground is a ridge 15 m high, and level at both corners.
+    const ridge = hill(size, (e, n) => ((e === 100 && n === 110) || (e === 110 && n === 100) ? 30 : 0));
+    const sun = { elevationDeg: Math.atan(14.9 / (105 * Math.SQRT2)) * (180 / Math.PI), azimuthDeg: 45 };
+    expect(sunlitPoints(ridge, sun, MOON_M)[30 * 61 + 30]).toBe(0);
+    const higher = { ...sun, elevationDeg: Math.atan(15.1 / (105 * Math.SQRT2)) * (180 / Math.PI) };
+    expect(sunlitPoints(ridge, higher, MOON_M)[30 * 61 + 30]).toBe(1);
+  });
+
+  it("is said where unknown ground may throw it", () => {
+    // The highest known ground is 40 m: higher than that the unknown is not taken to be.
+    const hole = hill(size, (e, n) => (e === 100 && n === 0 ? NaN : e < -250 ? 40 : 0));
+    const light = sunlitPoints(hole, { elevationDeg: 3, azimuthDeg: 90 }, MOON_M);
+    expect(light[30 * 61 + 20]).toBe(0);
+    expect(light[20 * 61 + 20]).toBe(1);
+    expect(light[30 * 61 + 50]).toBe(1);
   });
 
   it("covers all when the sun is down, and nothing under a sun overhead", () => {
