@@ -18,12 +18,11 @@ import "./views/aside/aside.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
-import type { WalkS } from "./dayline/index.ts";
 import { startEngine } from "./engine/browser.ts";
 import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
-import { walkTimesOf } from "./terrain/index.ts";
+import { type Walks, walksOf } from "./terrain/index.ts";
 import {
   browserArchive,
   createDesk,
@@ -114,21 +113,21 @@ const paper: PaperPort = {
 
 /** What walking times follow from. */
 const WALKING = ["site", "rules", "ground", "suits", "crew"] as const;
-let walking: { readonly plan: Plan; readonly walkS: WalkS } | null = null;
+let walking: { readonly plan: Plan; readonly walks: Walks } | null = null;
 
-/** Walking times of a plan as judge and packer have them, laid out once for all plans with the same ground. */
-function walkS(plan: Plan): WalkS {
+/** The ways of a plan as judge and packer have them, laid out once for all plans with the same ground. */
+function walksFor(plan: Plan): Walks {
   const known = walking;
-  if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walkS;
-  const between = walkTimesOf(plan);
-  walking = { plan, walkS: between };
-  return between;
+  if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walks;
+  const walks = walksOf(plan);
+  walking = { plan, walks };
+  return walks;
 }
 
 const services: Services = {
   desk,
   paper,
-  walkS,
+  walkS: (plan) => walksFor(plan).secondsS,
   sunDeg(plan, atS) {
     if (plan.body.ephemeris !== "moon") return null;
     const { latDeg, lonDeg, elevationM } = plan.site;
@@ -180,7 +179,7 @@ const rehearsing = rehearsalWork(desk, {
   engine,
   judgeFor,
   clock: systemClock,
-  walksOf: walkS,
+  walksOf: walksFor,
   memory: services.memory,
 });
 const site = <SiteView site={siteWork(desk, engine)} siteLook={createSiteLook()} />;

@@ -3,7 +3,7 @@ import { met } from "../dayline/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { type Debrief, debriefOf, played, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
-import { walkTimesOf } from "../terrain/index.ts";
+import { walksOf } from "../terrain/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
@@ -20,9 +20,9 @@ export async function rehearseVerb(args: readonly string[], streams: Streams): P
   if (values.csv === true && values.json === true) refuse("--csv and --json: give one of them");
   const plan = await readPlan(path);
   if (plan.schedule.placements.length === 0) refuse(`${path} has nothing placed; lope pack fills the day`);
-  const walkS = walkTimesOf(plan);
-  const over = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walkS);
-  const debrief = debriefOf(plan, standingOf(plan, over, walkS), judgeFor(plan)(plan.schedule).outings);
+  const walks = walksOf(plan);
+  const over = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walks);
+  const debrief = debriefOf(plan, standingOf(plan, over, walks), judgeFor(plan)(plan.schedule).outings);
   if (values.csv === true) streams.out(debriefCsv(debrief));
   else if (values.json === true)
     streams.out(`${JSON.stringify({ seed, calls: over.calls, debrief }, null, 2)}\n`);

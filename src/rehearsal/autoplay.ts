@@ -4,16 +4,17 @@ import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
 import { projected } from "./projection.ts";
-import type { WalkS } from "./walking.ts";
+import { betweenOf } from "./stays.ts";
+import type { Walks } from "./walking.ts";
 
 /**
  * The calls that a crew makes by itself until `toS`: everybody carries on in order, and every task takes a time drawn between its low
  * and its high (PERT), the same for the same seed and task, and longer by what was called for it. The clock stands at `toS` afterwards.
  */
-export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walkS: WalkS): Rehearsal {
+export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: Walks): Rehearsal {
   let now: Rehearsal = rehearsal;
   while (now.calls.length < MOST_CALLS) {
-    const call = nextCall(plan, now, walkS);
+    const call = nextCall(plan, now, walks);
     if (!call || call.atS > toS) break;
     now = { ...now, nowS: instant(Math.max(now.nowS, call.atS)), calls: [...now.calls, call] };
   }
@@ -21,15 +22,16 @@ export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walkS: Wal
 }
 
 /** The next call that a crew playing by itself would make, at the clock's time or later; null when everybody is back. */
-export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call | null {
+export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: Walks): Call | null {
   const { nowS } = rehearsal;
   const facts = factsOf(plan, rehearsal.calls);
+  const between = betweenOf(plan, rehearsal.calls, walks);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const spots = projected(
     plan,
     { ...facts, lengthS: drawnLengths(plan, facts, rehearsal.seed) },
+    between,
     nowS,
-    walkS,
   );
   const calls: Call[] = [];
   const add = (call: Call): void => void calls.push({ ...call, atS: instant(Math.max(nowS, call.atS)) });
@@ -48,10 +50,10 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): Call |
   for (const eva of plan.evas) {
     const own = spots.filter((spot) => spot.eva === eva.id);
     if (!facts.outS.has(eva.id)) {
-      if (own.length > 0) add({ ...at(leaveS(plan, eva, spots, walkS)), kind: "out", eva: eva.id });
+      if (own.length > 0) add({ ...at(leaveS(plan, eva, spots, between)), kind: "out", eva: eva.id });
     } else if (!facts.inS.has(eva.id) && own.every((spot) => spot.state === "done")) {
       const hatchesS = facts.outS.get(eva.id)! + eva.egressWorkS + eva.ingressWorkS;
-      add({ ...at(Math.max(hatchesS, homeS(plan, eva, spots, walkS))), kind: "in", eva: eva.id });
+      add({ ...at(Math.max(hatchesS, homeS(plan, eva, spots, between))), kind: "in", eva: eva.id });
     }
   }
   // What ends makes room for what begins at the same moment.

@@ -1,4 +1,4 @@
-import type { Plan, Schedule, Task } from "../plan/index.ts";
+import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import type { Call, Reading } from "./call.ts";
 
 /** What the calls say, taken together: nothing is worked out yet. */
@@ -7,8 +7,11 @@ export interface Facts {
   readonly ended: ReadonlyMap<string, number>;
   /** Tasks that will not be done, and why in words. */
   readonly leftOut: ReadonlyMap<string, string>;
-  /** When those that were given up halfway had begun and were given up. */
-  readonly stopped: ReadonlyMap<string, { readonly startS: number; readonly endS: number }>;
+  /** Those that had begun when they were given up: when they had, when they were, and what they were placed as. */
+  readonly stopped: ReadonlyMap<
+    string,
+    { readonly startS: number; readonly endS: number; readonly placement: Placement }
+  >;
   readonly outS: ReadonlyMap<string, number>;
   readonly inS: ReadonlyMap<string, number>;
   /** How long each task is now expected to take, s. */
@@ -32,7 +35,7 @@ export function factsOf(plan: Plan, calls: readonly Call[]): Facts {
   const began = new Map<string, number>();
   const ended = new Map<string, number>();
   const leftOut = new Map<string, string>();
-  const stopped = new Map<string, { startS: number; endS: number }>();
+  const stopped = new Map<string, { startS: number; endS: number; placement: Placement }>();
   const outS = new Map<string, number>();
   const inS = new Map<string, number>();
   const lengthS = new Map(plan.tasks.map((task): [string, number] => [task.id, task.duration.likelyS]));
@@ -122,7 +125,9 @@ export function factsOf(plan: Plan, calls: readonly Call[]): Facts {
   function giveUp(id: string, why: string, atS: number): void {
     leftOut.set(id, why);
     const startS = began.get(id);
-    if (startS !== undefined && atS > startS) stopped.set(id, { startS, endS: atS });
+    const placement = schedule.placements.find((one) => one.task === id);
+    if (startS !== undefined && placement)
+      stopped.set(id, { startS, endS: Math.max(startS, atS), placement });
     began.delete(id);
     const name = tasks.get(id)?.name ?? id;
     for (const link of plan.links) {

@@ -10,4 +10,4 @@ export type { LevelTrack, ReadOut } from "./readings.ts";
 export { isMark } from "./marks.ts";
 export { standingOf } from "./standing.ts";
 export type { DayStanding } from "./standing.ts";
-export type { WalkS } from "./walking.ts";
+export type { Walks } from "./walking.ts";

@@ -4,7 +4,8 @@ import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
 import type { Spot } from "./projection.ts";
-import { landerOf, type WalkS } from "./walking.ts";
+import type { Between, Stay } from "./between.ts";
+import { landerOf } from "./walking.ts";
 
 /** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
 const MARK = "rehearsed-";
@@ -25,54 +26,66 @@ export interface Mark {
  * asked for it, or came in after its last one let it, gets a second of rest at the hatch there; and work that was given
  * up halfway stays work.
  */
-export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], walkS: WalkS): readonly Mark[] {
+export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], between: Between): readonly Mark[] {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const marks: Mark[] = [];
   for (const [i, eva] of plan.evas.entries()) {
     const outS = facts.outS.get(eva.id);
     const inS = facts.inS.get(eva.id);
-    if (outS !== undefined && outS < leaveS(plan, eva, spots, walkS))
+    if (outS !== undefined && outS < leaveS(plan, eva, spots, between))
       marks.push(hatchMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
-    if (inS !== undefined && inS > homeS(plan, eva, spots, walkS))
-      marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS - 1, lander));
+    if (inS !== undefined && inS > homeS(plan, eva, spots, between))
+      marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS, lander));
   }
-  for (const [id, { startS, endS }] of facts.stopped) {
-    const task = tasks.get(id);
-    const spot = facts.schedule.placements.find((one) => one.task === id);
-    if (!task || !spot) continue;
-    const rest = unasking(task);
-    delete rest.sample;
-    marks.push(
-      mark(
-        {
-          ...rest,
-          id: `${MARK}part-${plan.tasks.indexOf(task)}`,
-          name: `${task.name}, given up`.slice(0, 120),
-          worth: 0,
-          must: false,
-          instrument: false,
-        },
-        spot,
-        startS,
-        endS - startS,
-      ),
-    );
-  }
+  between.stays.forEach((stay, k) => {
+    const task = tasks.get(stay.task ?? "");
+    if (!task) marks.push(restMark(stay, k));
+    else marks.push(partMark(task, stay, plan.tasks.indexOf(task)));
+  });
   return marks;
 }
 
+/** What was done of a task that was given up. */
+function partMark(task: Task, { eva, crew, place, endPlace, startS, endS }: Stay, nth: number): Mark {
+  const rest = unasking(task);
+  delete rest.sample;
+  delete rest.endPlace;
+  const part = (endS - startS) / Math.max(1, task.duration.likelyS);
+  const gone: Task = {
+    ...rest,
+    id: `${MARK}part-${nth}`,
+    name: `${task.name}, given up`.slice(0, 120),
+    ...(endPlace === place || endPlace === undefined ? {} : { endPlace }),
+    walkM: Math.min(1, part) * task.walkM,
+    worth: 0,
+    must: false,
+    instrument: false,
+  };
+  return mark(gone, { task: gone.id, eva, crew: [...crew], startS: instant(startS) }, startS, endS - startS);
+}
+
+/** Where a way was broken off. */
+function restMark({ eva, crew, place, startS }: Stay, nth: number): Mark {
+  const task = restTask(`${MARK}turn-${nth}`, "On the way", place, crew);
+  return mark(task, { task: task.id, eva, crew: [...crew], startS: instant(startS) }, startS, 0);
+}
+
 function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {
-  const task = taskSchema.parse({
-    id: `${MARK}${nth}`,
-    name: eva.name,
+  const task = restTask(`${MARK}${nth}`, eva.name, lander, eva.crew);
+  return mark(task, { task: task.id, eva: eva.id, crew: [...eva.crew], startS: instant(startS) }, startS, 0);
+}
+
+function restTask(id: string, name: string, place: string | undefined, crew: readonly string[]): Task {
+  return taskSchema.parse({
+    id,
+    name,
     kind: "upkeep",
-    place: lander,
-    duration: { likelyS: 1 },
-    crew: { count: eva.crew.length, named: [...eva.crew] },
+    place,
+    duration: { likelyS: 0 },
+    crew: { count: crew.length, named: [...crew] },
     effort: "rest",
   });
-  return mark(task, { task: task.id, eva: eva.id, crew: [...eva.crew], startS: instant(startS) }, startS, 1);
 }
 
 function mark(task: Task, spot: Placement, startS: number, lengthS: number): Mark {

@@ -1,6 +1,7 @@
 import type { LagLink, Placement, Plan, Task } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
-import { landerOf, type WalkS, wayS } from "./walking.ts";
+import type { Between, Stay } from "./between.ts";
+import { landerOf, type Walks, wayS } from "./walking.ts";
 
 /** A task on the day as it has gone and will go. */
 export interface Spot extends Placement {
@@ -16,7 +17,7 @@ export interface Spot extends Placement {
  * free and a window or pass is open that is still long enough; where none is left it begins without, and the judge tells. An EVA that
  * has not begun goes out in time for its first task. Nothing is left out here: that is for the crew trainer or a new plan.
  */
-export function projected(plan: Plan, facts: Facts, nowS: number, walkS: WalkS): readonly Spot[] {
+export function projected(plan: Plan, facts: Facts, between: Between, nowS: number): readonly Spot[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const spots = new Map<string, Spot>();
   for (const spot of facts.schedule.placements) {
@@ -31,13 +32,10 @@ export function projected(plan: Plan, facts: Facts, nowS: number, walkS: WalkS):
       endS: Math.max(startS + 1, endS ?? Math.max(dueS, nowS)),
     });
   }
-  const crews = new Crews(plan, facts, nowS, walkS);
+  const crews = new Crews(plan, facts, nowS, between.walks);
   for (const spot of [...spots.values()].toSorted((a, b) => a.startS - b.startS))
     crews.goes(spot, tasks.get(spot.task)!);
-  for (const spot of facts.schedule.placements) {
-    const stopped = facts.stopped.get(spot.task);
-    if (stopped) crews.stays(spot, stopped.startS, stopped.endS, tasks.get(spot.task)!);
-  }
+  for (const stay of between.stays) crews.stays(stay);
 
   const ahead = facts.schedule.placements
     .filter(
@@ -82,14 +80,14 @@ class Crews {
   private readonly plan: Plan;
   private readonly facts: Facts;
   private readonly nowS: number;
-  private readonly walkS: WalkS;
+  private readonly walks: Walks;
   private readonly lander: string | undefined;
 
-  constructor(plan: Plan, facts: Facts, nowS: number, walkS: WalkS) {
+  constructor(plan: Plan, facts: Facts, nowS: number, walks: Walks) {
     this.plan = plan;
     this.facts = facts;
     this.nowS = nowS;
-    this.walkS = walkS;
+    this.walks = walks;
     this.lander = landerOf(plan);
   }
 
@@ -103,11 +101,11 @@ class Crews {
     for (const member of spot.crew) this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place);
   }
 
-  /** The crew of a task that was given up halfway are where it begins, unless they have gone on. */
-  stays(spot: Placement, startS: number, endS: number, task: Task): void {
-    for (const member of spot.crew) {
-      const known = this.at.get(member)?.get(spot.eva ?? "");
-      if (!known || known.freeS <= startS) this.put(member, spot.eva, endS, task.place);
+  /** Who was somewhere between is there, unless they have gone on. */
+  stays({ eva, crew, startS, endS, endPlace }: Stay): void {
+    for (const member of crew) {
+      const known = this.at.get(member)?.get(eva ?? "");
+      if (!known || known.freeS <= startS) this.put(member, eva, endS, endPlace);
     }
   }
 
@@ -119,12 +117,12 @@ class Crews {
 
   private there(member: string, id: string | null, place: string | undefined): number {
     const known = this.at.get(member)?.get(id ?? "");
-    if (known) return known.freeS + wayS(this.walkS, known.place, place);
+    if (known) return known.freeS + wayS(this.walks, known.place, place);
     const eva = this.plan.evas.find((one) => one.id === id);
     if (!eva) return -Infinity;
     const outS =
       this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member));
-    return outS + eva.egressWorkS + wayS(this.walkS, this.lander, place);
+    return outS + eva.egressWorkS + wayS(this.walks, this.lander, place);
   }
 
   /** From when on the suit of a crew member who was out on other EVAs is good for another. */
@@ -133,7 +131,7 @@ class Crews {
     const backS = [...(this.at.get(member) ?? [])].map(([id, { freeS, place }]) => {
       const eva = this.plan.evas.find((one) => one.id === id);
       if (!eva) return -Infinity;
-      const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walkS, place, this.lander) + eva.ingressWorkS;
+      const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walks, place, this.lander) + eva.ingressWorkS;
       return inS + leastS;
     });
     return Math.max(-Infinity, ...backS);

@@ -5,7 +5,10 @@ import { type Facts, factsOf } from "./facts.ts";
 import { homeS } from "./hatch.ts";
 import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
 import { passesLeft, projected, type Spot } from "./projection.ts";
-import { type WalkS, wayS } from "./walking.ts";
+import { siteWith } from "./points.ts";
+import { betweenOf } from "./stays.ts";
+import type { Between } from "./between.ts";
+import { type Walks, wayS } from "./walking.ts";
 
 /** How a rehearsed day stands at a moment. */
 export interface DayStanding {
@@ -20,12 +23,13 @@ export interface DayStanding {
 }
 
 /** How the day stands at the rehearsal's clock. */
-export function standingOf(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): DayStanding {
+export function standingOf(plan: Plan, rehearsal: Rehearsal, walks: Walks): DayStanding {
   const { nowS, calls } = rehearsal;
   const facts = factsOf(plan, calls);
-  const spots = projected(plan, facts, nowS, walkS).toSorted((a, b) => a.startS - b.startS);
-  const marks = marksOf(plan, facts, spots, walkS);
-  const judged = judgedPlan(plan, facts, spots, marks);
+  const between = betweenOf(plan, calls, walks);
+  const spots = projected(plan, facts, between, nowS).toSorted((a, b) => a.startS - b.startS);
+  const marks = marksOf(plan, facts, spots, between);
+  const judged = judgedPlan(plan, facts, spots, between, marks);
   return {
     nowS,
     facts,
@@ -33,13 +37,19 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, walkS: WalkS): DayS
     plan: judged,
     // Asked for when a new plan is, and not in every tick of the clock.
     get ahead() {
-      return aheadPlan(judged, facts, spots, nowS, walkS);
+      return aheadPlan(judged, facts, spots, between, nowS);
     },
   };
 }
 
 /** The plan with everything that the calls say in it. */
-function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: readonly Mark[]): Plan {
+function judgedPlan(
+  plan: Plan,
+  facts: Facts,
+  spots: readonly Spot[],
+  { points, walks }: Between,
+  marks: readonly Mark[],
+): Plan {
   const known = new Map(spots.map((spot) => [spot.task, spot]));
   const placements = spots.map(({ task, eva, crew, startS }): Placement => ({
     task,
@@ -50,6 +60,7 @@ function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: rea
   return {
     ...plan,
     // What no call touches stays the same object: what is worked out from it is then not worked out anew.
+    ...(points.length > 0 ? { site: siteWith(passable(plan.site, marks), points, walks) } : {}),
     ...(facts.lostPasses.size > 0 ? { stay: { ...plan.stay, relayPasses: passesLeft(plan, facts) } } : {}),
     ...(facts.backByS.size > 0 ? { evas: plan.evas.map((eva) => backBy(eva, facts)) } : {}),
     ...(facts.broken.size > 0
@@ -67,6 +78,13 @@ function judgedPlan(plan: Plan, facts: Facts, spots: readonly Spot[], marks: rea
     schedule: { placements: [...placements, ...marks.map((one) => one.placement)] } satisfies Schedule,
     variants: [],
   };
+}
+
+/** The site in which what marks time outside may be anywhere: who walks past heat does not work there. */
+function passable(site: Plan["site"], marks: readonly Mark[]): Plan["site"] {
+  const exempt = marks.map(({ task }) => task.id);
+  const keepOuts = site.keepOuts.map((one) => ({ ...one, exemptTasks: [...one.exemptTasks, ...exempt] }));
+  return { ...site, keepOuts };
 }
 
 function backBy(eva: Eva, facts: Facts): Eva {
@@ -95,9 +113,9 @@ function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
  * What the packer may still change. What has begun is pinned and asks for nothing more; what was given up is not there; the rest
  * may not begin before now.
  */
-function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], nowS: number, walkS: WalkS): Plan {
-  const room = roomOf(plan, spots, walkS);
-  const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, walkS)));
+function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], between: Between, nowS: number): Plan {
+  const room = roomOf(plan, spots, between.walks);
+  const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, between)));
   const past = new Set([
     ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
     ...plan.tasks.filter((task) => isMark(task.id)).map((task) => task.id),
@@ -150,7 +168,7 @@ function endsOf(link: Link): readonly [string, string] {
  * How long what has begun may have taken at the most for the way to the next thing that has begun to be walked as planned, s. Who
  * walked faster has no room for all of it: for the packer the work was then so much shorter, and what came of it stays.
  */
-function roomOf(plan: Plan, spots: readonly Spot[], walkS: WalkS): ReadonlyMap<string, number> {
+function roomOf(plan: Plan, spots: readonly Spot[], walks: Walks): ReadonlyMap<string, number> {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const begun = spots.filter((spot) => spot.state !== "to come");
   const room = new Map<string, number>();
@@ -162,7 +180,7 @@ function roomOf(plan: Plan, spots: readonly Spot[], walkS: WalkS): ReadonlyMap<s
       const to = next && tasks.get(next.task);
       if (!from || !to || next.eva !== spot.eva) continue;
       const place = from.endPlace ?? from.place;
-      const most = Math.max(1, next.startS - wayS(walkS, place, to.place) - spot.startS);
+      const most = Math.max(1, next.startS - wayS(walks, place, to.place) - spot.startS);
       room.set(spot.task, Math.min(room.get(spot.task) ?? Infinity, most));
     }
   }

@@ -1,11 +1,18 @@
 import type { Plan } from "../plan/index.ts";
 
-/** Seconds to walk from one place to another at the planned speed; null where there is no way. */
-export type WalkS = (from: string, to: string) => number | null;
+/** Ways between places at the planned speed, by id. */
+export interface Walks {
+  /** Seconds from one place to another; null where there is no way. */
+  readonly secondsS: (from: string, to: string) => number | null;
+  /** Metres walked; null where there is no way. */
+  readonly metresM: (from: string, to: string) => number | null;
+  /** Places gone through, both ends included; none where there is no way. */
+  readonly through: (from: string, to: string) => readonly string[];
+}
 
 /** Seconds of the way between two places; none where they are the same or one of them is no place, or there is no way: the judge tells of that. */
-export function wayS(walkS: WalkS, from: string | undefined, to: string | undefined): number {
-  return from === undefined || to === undefined || from === to ? 0 : (walkS(from, to) ?? 0);
+export function wayS({ secondsS }: Walks, from: string | undefined, to: string | undefined): number {
+  return from === undefined || to === undefined || from === to ? 0 : (secondsS(from, to) ?? 0);
 }
 
 /** The lander's place. */

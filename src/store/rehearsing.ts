@@ -17,7 +17,7 @@ import {
   rehearsalFrom,
   rehearsalSchema,
   standingOf,
-  type WalkS,
+  type Walks,
   withReadings,
 } from "../rehearsal/index.ts";
 import type { Desk } from "./desk.ts";
@@ -96,7 +96,7 @@ export interface RehearsalPorts {
   readonly engine: Pick<Engine, "mend" | "pack">;
   readonly judgeFor: JudgeFor;
   readonly clock: Clock;
-  readonly walksOf: (plan: Plan) => WalkS;
+  readonly walksOf: (plan: Plan) => Walks;
   /** Keeps the rehearsal over a reload; `null` when there is none. */
   readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
 }

@@ -4,7 +4,7 @@ import { instant, random } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { type Call, isMark, played, rehearsalFrom, standingOf } from "../../src/rehearsal/index.ts";
 import { mend, packRun } from "../../src/solver/index.ts";
-import { walkTimesOf } from "../../src/terrain/index.ts";
+import { walksOf } from "../../src/terrain/index.ts";
 import { randomPlan } from "./randomPlan.ts";
 
 /** A random plan with the day a short pack finds, without a spread of durations. */
@@ -37,11 +37,11 @@ describe("a rehearsed random plan", () => {
     "goes as planned where nothing slips, and is always sound for the packer: seed %i",
     (seed) => {
       const plan = packedPlan(seed);
-      const walkS = walkTimesOf(plan);
+      const walks = walksOf(plan);
       expect(breaches(plan)).toEqual([]);
       for (const share of [0, 0.2, 0.45, 0.7, 1]) {
-        const now = played(plan, rehearsalFrom(0, 1), Math.round(plan.stay.lengthS * share), walkS);
-        const { spots, plan: gone, ahead } = standingOf(plan, now, walkS);
+        const now = played(plan, rehearsalFrom(0, 1), Math.round(plan.stay.lengthS * share), walks);
+        const { spots, plan: gone, ahead } = standingOf(plan, now, walks);
         const times = new Map(spots.map((spot) => [spot.task, spot.startS]));
         expect(times).toEqual(new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS])));
         expect(gone.tasks.filter((task) => isMark(task.id))).toEqual([]);
@@ -53,11 +53,11 @@ describe("a rehearsed random plan", () => {
 
   it.each(SEEDS.slice(0, 16))("keeps what has happened through a mend after a slip: seed %i", (seed) => {
     const plan = packedPlan(seed);
-    const walkS = walkTimesOf(plan);
+    const walks = walksOf(plan);
     const source = random(seed);
     const some = plan.schedule.placements[source.below(Math.max(1, plan.schedule.placements.length))];
     if (!some) return;
-    const before = played(plan, rehearsalFrom(0, 1), some.startS + 1, walkS);
+    const before = played(plan, rehearsalFrom(0, 1), some.startS + 1, walks);
     const slip = {
       kind: "longer",
       atS: before.nowS,
@@ -65,8 +65,8 @@ describe("a rehearsed random plan", () => {
       byS: 600 + source.below(3600),
     } as const;
     const calls: readonly Call[] = [...before.calls, slip];
-    const later = played(plan, { ...before, calls: [...calls] }, some.startS + 900, walkS);
-    const now = standingOf(plan, later, walkS);
+    const later = played(plan, { ...before, calls: [...calls] }, some.startS + 900, walks);
+    const now = standingOf(plan, later, walks);
     const past = now.spots.filter((spot) => spot.state !== "to come");
     const { schedule } = mend(now.ahead, now.ahead.schedule, {
       seed: 1,
@@ -90,7 +90,7 @@ describe("a rehearsed random plan", () => {
     for (const spot of schedule.placements)
       if (!begun.has(spot.task) && !isMark(spot.task)) expect(spot.startS).toBeGreaterThanOrEqual(now.nowS);
     const taken: Call = { kind: "replanned", atS: instant(now.nowS), schedule };
-    const after = standingOf(plan, { ...later, calls: [...later.calls, taken] }, walkS);
+    const after = standingOf(plan, { ...later, calls: [...later.calls, taken] }, walks);
     expect(breaches(after.ahead)).toEqual([]);
   });
 });

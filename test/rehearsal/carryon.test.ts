@@ -12,7 +12,7 @@ import {
   standingOf,
 } from "../../src/rehearsal/index.ts";
 import { greedy } from "../../src/solver/index.ts";
-import { walkTimesOf } from "../../src/terrain/index.ts";
+import { walksOf } from "../../src/terrain/index.ts";
 
 function ready(name: string): Plan {
   const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
@@ -36,13 +36,13 @@ const end = (plan: Plan): number => plan.stay.lengthS;
 
 describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
   const plan = certain(ready(name));
-  const walkS = walkTimesOf(plan);
+  const walks = walksOf(plan);
   const verdict = judged(plan);
   const from = rehearsalFrom(0, 1);
 
   it("goes as planned when everything takes its likely time", () => {
-    const after = played(plan, from, end(plan), walkS);
-    const { spots, plan: gone } = standingOf(plan, after, walkS);
+    const after = played(plan, from, end(plan), walks);
+    const { spots, plan: gone } = standingOf(plan, after, walks);
     const times = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
     expect(spots).toHaveLength(times.size);
     for (const spot of spots) {
@@ -61,7 +61,7 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
 
   it("gives the packer a plan that nothing is wrong with for as long as all goes as planned", () => {
     for (let nowS = 0; nowS < end(plan); nowS += 2711) {
-      const { ahead } = standingOf(plan, played(plan, from, nowS, walkS), walkS);
+      const { ahead } = standingOf(plan, played(plan, from, nowS, walks), walks);
       const broken = judged(ahead).findings.filter(({ level }) => level === "breach");
       expect(broken.map(({ sentence }) => sentence)).toEqual([]);
     }
@@ -70,10 +70,10 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
   it("does not depend on how the clock ticks", () => {
     const spread = ready(name);
     let ticked: Rehearsal = rehearsalFrom(0, 7);
-    for (let nowS = 0; nowS <= end(plan); nowS += 977) ticked = played(spread, ticked, nowS, walkS);
-    ticked = played(spread, ticked, end(plan), walkS);
-    expect(ticked.calls).toEqual(played(spread, rehearsalFrom(0, 7), end(plan), walkS).calls);
-    expect(played(spread, rehearsalFrom(0, 8), end(plan), walkS).calls).not.toEqual(ticked.calls);
+    for (let nowS = 0; nowS <= end(plan); nowS += 977) ticked = played(spread, ticked, nowS, walks);
+    ticked = played(spread, ticked, end(plan), walks);
+    expect(ticked.calls).toEqual(played(spread, rehearsalFrom(0, 7), end(plan), walks).calls);
+    expect(played(spread, rehearsalFrom(0, 8), end(plan), walks).calls).not.toEqual(ticked.calls);
   });
 
   it("keeps the order and the ways whatever slips, and moves nothing that is past", () => {
@@ -85,8 +85,8 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
     ];
     for (let nowS: number = span.startS; nowS < span.endS; nowS += 1801) {
       // Durations as they are drawn: whoever is late holds up who waits.
-      const now = played(spread, { ...from, calls }, nowS, walkS);
-      const standing = standingOf(spread, now, walkS);
+      const now = played(spread, { ...from, calls }, nowS, walks);
+      const standing = standingOf(spread, now, walks);
       const rules = judged(standing.plan).findings.filter(({ level }) => level === "breach");
       expect(
         rules.filter(({ rule }) => rule === "one-at-a-time" || rule === "link-lag" || rule === "equipment"),
@@ -101,12 +101,12 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
   it("counts an egress that was too early and an ingress that was late as time outside", () => {
     const { eva, span } = verdict.outings[0]!;
     const early = { kind: "out", eva, atS: instant(span.startS - 600) } as const;
-    const out = standingOf(plan, { ...from, nowS: early.atS, calls: [early] }, walkS);
+    const out = standingOf(plan, { ...from, nowS: early.atS, calls: [early] }, walks);
     expect(judged(out.plan).outings.find((one) => one.eva === eva)?.span.startS).toBe(early.atS);
 
-    const done = played(plan, from, span.endS - 1, walkS);
+    const done = played(plan, from, span.endS - 1, walks);
     const late = { kind: "in", eva, atS: instant(span.endS + 900) } as const;
-    const back = standingOf(plan, { ...done, nowS: late.atS, calls: [...done.calls, late] }, walkS);
+    const back = standingOf(plan, { ...done, nowS: late.atS, calls: [...done.calls, late] }, walks);
     expect(judged(back.plan).outings.find((one) => one.eva === eva)?.span.endS).toBe(late.atS);
   });
 });

@@ -12,7 +12,7 @@ import {
 } from "../../src/rehearsal/index.ts";
 import { mend, packRun } from "../../src/solver/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
-import { walkTimesOf } from "../../src/terrain/index.ts";
+import { walksOf } from "../../src/terrain/index.ts";
 
 // Egress work 600 s, a is 300 s out: with work on a from 3000 on, egress is at 2100. From a to b 300 s.
 const plan = tinyPlan({
@@ -37,10 +37,10 @@ const plan = tinyPlan({
     ],
   },
 });
-const walkS = walkTimesOf(plan);
+const walks = walksOf(plan);
 const call = (atS: number, rest: object): Call => ({ ...rest, atS: instant(atS) }) as Call;
 const standing = (nowS: number, ...calls: Call[]) =>
-  standingOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(nowS), calls }, walkS);
+  standingOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(nowS), calls }, walks);
 const startsOf = ({ spots }: ReturnType<typeof standing>) =>
   Object.fromEntries(spots.map((spot) => [spot.task, spot.startS]));
 const outAndX = [call(2100, { kind: "out", eva: "eva-1" }), call(3000, { kind: "begins", task: "x" })];
@@ -84,7 +84,7 @@ describe("what is called", () => {
 
   it("counts work that was given up halfway as work, and not as done", () => {
     const half = standing(3400, ...outAndX, call(3300, { kind: "left-out", task: "x" }));
-    expect(half.facts.stopped.get("x")).toEqual({ startS: 3000, endS: 3300 });
+    expect(half.facts.stopped.get("x")).toMatchObject({ startS: 3000, endS: 3300 });
     const worked = judgeFor(half.plan)(half.plan.schedule);
     const stretch = worked.outings[0]!.stretches.find((one) => one.task === "rehearsed-part-0");
     expect(stretch?.span).toEqual({ startS: 3000, endS: 3300 });
@@ -225,8 +225,8 @@ describe("the debrief", () => {
       call(3100, { kind: "longer", task: "x", byS: 400 }),
       call(3100, { kind: "left-out", task: "z" }),
     ];
-    const over = played(plan, { ...from, calls }, 20_000, walkS);
-    const debrief = debriefOf(plan, standingOf(plan, over, walkS), outings);
+    const over = played(plan, { ...from, calls }, 20_000, walks);
+    const debrief = debriefOf(plan, standingOf(plan, over, walks), outings);
     const row = (id: string) => debrief.rows.find((one) => one.task === id);
     expect(row("x")).toMatchObject({ lateS: 0, longerS: 400, outcome: "done" });
     expect(row("y")).toMatchObject({

@@ -6,7 +6,7 @@ import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/store/index.ts";
 import type { Desk, RehearsalWork } from "../../src/store/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
-import { walkTimesOf } from "../../src/terrain/index.ts";
+import { walksOf } from "../../src/terrain/index.ts";
 
 const plan = tinyPlan({
   tasks: [task("x", "a", { worth: 5 }), task("y", "b", { worth: 3 }), task("z", "a", { worth: 2 })],
@@ -52,7 +52,7 @@ function work(open: Plan = plan): RehearsalWork {
     },
     judgeFor,
     clock: hand,
-    walksOf: walkTimesOf,
+    walksOf,
     memory: { get: (key) => memory.get(key) ?? null, set: (key, value) => void memory.set(key, value) },
   });
 }

@@ -3,7 +3,7 @@ import { judgeFor } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { type Call, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
 import type { Rehearsed } from "../../../src/store/index.ts";
-import { walkTimesOf } from "../../../src/terrain/index.ts";
+import { walksOf } from "../../../src/terrain/index.ts";
 import { callWords, lateWords } from "../../../src/views/rehearsal/callwords.ts";
 import { crewNow } from "../../../src/views/rehearsal/crewnow.ts";
 import { at, task, tinyPlan } from "../../check/tinyPlan.ts";
@@ -21,7 +21,7 @@ function day(nowS: number, ...calls: object[]): Rehearsed {
     nowS: instant(nowS),
     calls: calls.map((call) => call as Call),
   };
-  const standing = standingOf(plan, rehearsal, walkTimesOf(plan));
+  const standing = standingOf(plan, rehearsal, walksOf(plan));
   const verdict = judgeFor(standing.plan)(standing.plan.schedule);
   return { plan, rehearsal, planned, standing, now: standing.plan, verdict, reads: [] };
 }

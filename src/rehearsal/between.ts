@@ -1,0 +1,27 @@
+import type { Point } from "./points.ts";
+import type { Walks } from "./walking.ts";
+
+/**
+ * Where somebody outside was that no task of the day tells of: at work that was given up, or where they were on their way, or had come to, when
+ * what they walked to was called off. It may last no time at all: it says where they go on from.
+ */
+export interface Stay {
+  /** The task that was given up; null for a way that was broken off. */
+  readonly task: string | null;
+  readonly eva: string | null;
+  readonly crew: readonly string[];
+  /** Places at its begin and end; points among them. */
+  readonly place: string | undefined;
+  readonly endPlace: string | undefined;
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** What happened between the tasks. */
+export interface Between {
+  /** In the order in which they ended. */
+  readonly stays: readonly Stay[];
+  readonly points: readonly Point[];
+  /** The plan's ways, and those from the points. */
+  readonly walks: Walks;
+}
