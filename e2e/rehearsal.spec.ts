@@ -51,6 +51,43 @@ test("a trainer calls the day, throws a slip in, has it planned anew and reads t
   expect((await file).suggestedFilename()).toBe("debrief.csv");
 });
 
+test("everybody outside sees when to start home, and a recall that cannot be met is answered at once", async ({
+  page,
+}) => {
+  await begin(page);
+  await press(page, "10 min on");
+  for (let i = 0; i < 8; i += 1) await press(page, "10 min on");
+  const clock = page.getByRole("region", { name: "Clock" });
+  await expect(clock).toContainText(
+    /earliest ingress \d+:\d\d if everything is dropped now, latest \d+:\d\d/,
+  );
+  for (const name of ["EV1", "EV2"])
+    await expect(crew(page, name)).toContainText(/Start home by\s*\d+:\d\d in .*set by /);
+  await page.getByLabel("What happens").selectOption({ label: "An EVA is to be back sooner" });
+  await page.getByLabel("in so many minutes from now").fill("1");
+  await press(page, "Throw it in");
+  await expect(clock.getByRole("alert")).toContainText(
+    /cannot be inside by \d+:\d\d \(latest ingress\): earliest ingress \d+:\d\d, if everything is dropped now/,
+  );
+  await expect(crew(page, "EV1")).toContainText(/at once: .* over/);
+});
+
+test("says so where the browser has no room to keep the rehearsal", async ({ page }) => {
+  await page.addInitScript(() => {
+    const set = Storage.prototype.setItem;
+    Storage.prototype.setItem = function (key: string, value: string) {
+      if (key.endsWith("rehearsal") && value.length > 1000)
+        throw new DOMException("full", "QuotaExceededError");
+      set.call(this, key, value);
+    };
+  });
+  await begin(page);
+  await expect(page.getByRole("alert")).toContainText("The browser has no room for this rehearsal");
+  const file = page.waitForEvent("download");
+  await press(page, "Save it now");
+  expect((await file).suggestedFilename()).toBe("rehearsal.json");
+});
+
 test("a rehearsal lasts over a reload, comes from its file, and leaves the plan as it is", async ({
   page,
 }) => {

@@ -146,8 +146,9 @@ const services: Services = {
     set(key, value) {
       try {
         localStorage.setItem(`lopeline-${key}`, value);
+        return true;
       } catch {
-        return;
+        return false;
       }
     },
   },

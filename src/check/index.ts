@@ -6,7 +6,7 @@ export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimits } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export type { Limit, Limiter } from "./limits.ts";
-export { recallOf } from "./turnback.ts";
+export { overWords, recallOf } from "./turnback.ts";
 export type { Recall, TurnBack } from "./turnback.ts";
 export { compareScores, subtract } from "./comparison.ts";
 export type { VerdictChange } from "./comparison.ts";

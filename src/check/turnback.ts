@@ -3,6 +3,7 @@ import { type Amounts, CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { drawn, readable, unitOf } from "./amounts.ts";
 import { boundsOf, inOrder, type Limit, type Limiter } from "./limits.ts";
+import { amount, lasting } from "./phrases.ts";
 import { type Prepared, prepare } from "./prepared.ts";
 import type { Stretch } from "./verdict.ts";
 import type { Walk } from "./walks.ts";
@@ -28,6 +29,11 @@ export interface TurnBack {
    * Null while there is time.
    */
   readonly over: { readonly amount: number; readonly unit: "s" | "kg" | "Wh" } | null;
+}
+
+/** How much over it is, in words, rounded up: `9 min over`, `0.120 kg short`. */
+export function overWords({ amount: over, unit }: NonNullable<TurnBack["over"]>): string {
+  return unit === "s" ? `${lasting(over, "up")} over` : `${amount(over, unit, "up")} short`;
 }
 
 /** An EVA under way at a moment: how soon and how late all of its crew can be inside. */

@@ -15,8 +15,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       The chance that the plan's schedule holds, from simulated days, with its sampling error.
   lope shed plan.json [--json]
       What to drop when 5 to 45 min late leaving each task, and what to get ahead with when early.
-  lope rehearse plan.json [--seed 1] [--csv | --json]
-      Plays the day once, with drawn durations, and holds planned against actual.
+  lope rehearse plan.json [--seed 1] [--at S] [--csv | --json]
+      Plays the day once, with drawn durations, and holds planned against actual. --at: plays it to that
+      moment, seconds from touchdown; where everybody outside is then, how soon and how late they can be
+      inside, and when each must start home.
   lope why plan.json [--task ID] [--seconds 3] [--seed 1] [--json] [--take N --out out.json]
       Why a task is not on the day, or without --task what is wrong with the schedule: where it comes
       closest, what stands against it, and what could be given up, cheapest first. --take writes the

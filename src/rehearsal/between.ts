@@ -1,4 +1,4 @@
-import type { Point } from "./points.ts";
+import type { Plan } from "../plan/index.ts";
 import type { Walks } from "./walking.ts";
 
 /**
@@ -21,7 +21,8 @@ export interface Stay {
 export interface Between {
   /** In the order in which they ended. */
   readonly stays: readonly Stay[];
-  readonly points: readonly Point[];
-  /** The plan's ways, and those from the points. */
+  /** The plan's site, and in it the points between its places at which a way was broken off. */
+  readonly site: Plan["site"];
+  /** The ways of that site. */
   readonly walks: Walks;
 }

@@ -1,42 +1,39 @@
+import { duration } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { Walks } from "./walking.ts";
 
-/** Ids of points between two places: they begin with this. */
-const POINT = "rehearsed-at-";
+type Place = Plan["site"]["places"][number];
+type Leg = Plan["site"]["legs"][number];
 
-/** A point on a way, where what somebody walked to was called off: it is a place from then on. */
+/** A point on a way, where what somebody walked to was called off: a place from then on, with legs where its ways cannot be laid out. */
 export interface Point {
-  readonly id: string;
-  /** Where they came from, and what of the way to here is behind them. */
-  readonly start: string;
-  readonly walkedS: number;
-  readonly walkedM: number;
-  /** The two places it lies between, and the share of that hop that is behind them, 0 to 1. */
-  readonly from: string;
-  readonly to: string;
-  readonly share: number;
+  readonly place: Place;
+  readonly legs: readonly Leg[];
 }
 
-/** The point that is reached on the way from `start` to `end` after `walkedS`; null where there is no such way or it is at its end by then. */
+/**
+ * The point that is reached on the way from `start` to `end` after `walkedS`; null where there is no such way or it is at its end by then.
+ * `places` are all there are so far.
+ */
 export function pointOn(
   walks: Walks,
+  places: readonly Place[],
   start: string,
   end: string,
   walkedS: number,
-  nth: number,
 ): Point | null {
   const path = walks.through(start, end);
   let restS = walkedS;
   let walkedM = 0;
   for (let k = 1; k < path.length; k += 1) {
-    const from = path[k - 1]!;
-    const to = path[k]!;
-    const hopS = walks.secondsS(from, to) ?? 0;
-    const hopM = walks.metresM(from, to) ?? 0;
+    const from = places.find(({ id }) => id === path[k - 1]);
+    const to = places.find(({ id }) => id === path[k]);
+    if (!from || !to) return null;
+    const hopS = walks.secondsS(from.id, to.id) ?? 0;
+    const hopM = walks.metresM(from.id, to.id) ?? 0;
     if (restS < hopS) {
       const share = restS / hopS;
-      walkedM += share * hopM;
-      return { id: `${POINT}${nth}`, start, walkedS, walkedM, from, to, share };
+      return laid(walks, places, { start, walkedS, walkedM: walkedM + share * hopM, from, to, restS, share });
     }
     restS -= hopS;
     walkedM += hopM;
@@ -44,51 +41,42 @@ export function pointOn(
   return null;
 }
 
-/** The ways of a plan with those from points: on or back, whichever is there sooner, in whole seconds and metres rounded up. */
-export function walksWith(walks: Walks, points: readonly Point[]): Walks {
-  if (points.length === 0) return walks;
-  const byId = new Map(points.map((point) => [point.id, point]));
-  const known = new Map<string, Way | null>();
-  const wayOf = (from: string, to: string): Way | null => {
-    const key = `${from} ${to}`;
-    let way = known.get(key);
-    if (way === undefined) known.set(key, (way = workedOut(from, to)));
-    return way;
-  };
-  const workedOut = (from: string, to: string): Way | null => {
-    if (from === to) return { seconds: 0, metres: 0 };
-    const target = byId.get(to);
-    if (target?.start === from) return { seconds: target.walkedS, metres: Math.ceil(target.walkedM) };
-    if (target) return null;
-    const point = byId.get(from);
-    if (point)
-      return sooner(part(point.to, 1 - point.share, point, to), part(point.from, point.share, point, to));
-    const seconds = walks.secondsS(from, to);
-    const metres = walks.metresM(from, to);
-    return seconds === null || metres === null ? null : { seconds, metres };
-  };
-  /** From a point by the end `by` of its hop, of which `share` is before them. */
-  const part = (by: string, share: number, { from, to }: Point, target: string): Way | null => {
-    // Back to a point there is no way of its own: it is as long as the way on.
-    const hop =
-      (by === from ? wayOf(to, from) : null) ?? (by === to || isPoint(from) ? wayOf(from, to) : null);
-    const then = wayOf(by, target);
-    if (!hop || !then) return null;
-    return {
-      seconds: Math.ceil(share * hop.seconds - 1e-9) + then.seconds,
-      metres: Math.ceil(share * hop.metres - 1e-9) + then.metres,
-    };
-  };
-  return {
-    secondsS: (from, to) => wayOf(from, to)?.seconds ?? null,
-    metresM: (from, to) => wayOf(from, to)?.metres ?? null,
-    through: (from, to) =>
-      byId.has(from) || byId.has(to) ? (wayOf(from, to) ? [from, to] : []) : walks.through(from, to),
-  };
+interface Hop {
+  readonly start: string;
+  readonly walkedS: number;
+  readonly walkedM: number;
+  readonly from: Place;
+  readonly to: Place;
+  readonly restS: number;
+  readonly share: number;
 }
 
-function isPoint(id: string): boolean {
-  return id.startsWith(POINT);
+function laid(walks: Walks, places: readonly Place[], hop: Hop): Point {
+  const { from, to, share } = hop;
+  const spot = walks.spotOn(from.id, to.id, hop.restS);
+  const at = (a: number, b: number): number => a + share * (b - a);
+  const place: Place = {
+    ...from,
+    id: `rehearsed-at-${places.length}`,
+    name: `between ${from.name} and ${to.name}`.slice(0, 120),
+    kind: "station",
+    eastM: spot?.eastM ?? at(from.eastM, to.eastM),
+    northM: spot?.northM ?? at(from.northM, to.northM),
+    upM: spot?.upM ?? at(from.upM, to.upM),
+  };
+  const legs: Leg[] = [];
+  const leg = (a: string, b: string, seconds: number, metres: number): void => {
+    const distanceM = Math.ceil(metres - 1e-9);
+    legs.push({ from: a, to: b, distanceM, durationS: duration(seconds), bothWays: false });
+  };
+  // A part of a straight way is a straight way; any other one is as they have walked it.
+  if (!spot?.straight) leg(hop.start, place.id, hop.walkedS, hop.walkedM);
+  if (!spot)
+    for (const { id } of places) {
+      const way = sooner(part(walks, to.id, 1 - share, hop, id), part(walks, from.id, share, hop, id));
+      if (way) leg(place.id, id, way.seconds, way.metres);
+    }
+  return { place, legs };
 }
 
 interface Way {
@@ -96,44 +84,19 @@ interface Way {
   readonly metres: number;
 }
 
+/** From inside of a hop on to its end `by`, of which `share` is before them, and to `target`. */
+function part(walks: Walks, by: string, share: number, { from, to }: Hop, target: string): Way | null {
+  const other = by === to.id ? from.id : to.id;
+  const hopS = walks.secondsS(other, by);
+  const thenS = walks.secondsS(by, target);
+  if (hopS === null || thenS === null) return null;
+  return {
+    seconds: Math.ceil(share * hopS - 1e-9) + thenS,
+    metres: share * walks.metresM(other, by)! + walks.metresM(by, target)!,
+  };
+}
+
 function sooner(a: Way | null, b: Way | null): Way | null {
   if (!a || !b) return a ?? b;
   return a.seconds <= b.seconds ? a : b;
-}
-
-/** The site with its points as places, and their ways as legs: nobody has measured others from there. */
-export function siteWith(site: Plan["site"], points: readonly Point[], walks: Walks): Plan["site"] {
-  if (points.length === 0) return site;
-  const places = [...site.places];
-  const legs = [...site.legs];
-  const leg = (from: string, to: string): void => {
-    const durationS = walks.secondsS(from, to);
-    const distanceM = walks.metresM(from, to);
-    if (durationS === null || distanceM === null) return;
-    legs.push({
-      from,
-      to,
-      distanceM,
-      durationS: durationS as (typeof legs)[number]["durationS"],
-      bothWays: false,
-    });
-  };
-  for (const point of points) {
-    const from = places.find(({ id }) => id === point.from);
-    const to = places.find(({ id }) => id === point.to);
-    if (!from || !to) continue;
-    const at = (a: number, b: number): number => a + point.share * (b - a);
-    leg(point.start, point.id);
-    for (const { id } of places) leg(point.id, id);
-    places.push({
-      ...from,
-      id: point.id,
-      name: `between ${from.name} and ${to.name}`.slice(0, 120),
-      kind: "station",
-      eastM: at(from.eastM, to.eastM),
-      northM: at(from.northM, to.northM),
-      upM: at(from.upM, to.upM),
-    });
-  }
-  return { ...site, places, legs };
 }

@@ -5,7 +5,6 @@ import { type Facts, factsOf } from "./facts.ts";
 import { homeS } from "./hatch.ts";
 import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
 import { passesLeft, projected, type Spot } from "./projection.ts";
-import { siteWith } from "./points.ts";
 import { betweenOf } from "./stays.ts";
 import type { Between } from "./between.ts";
 import { type Walks, wayS } from "./walking.ts";
@@ -47,7 +46,7 @@ function judgedPlan(
   plan: Plan,
   facts: Facts,
   spots: readonly Spot[],
-  { points, walks }: Between,
+  { site }: Between,
   marks: readonly Mark[],
 ): Plan {
   const known = new Map(spots.map((spot) => [spot.task, spot]));
@@ -60,7 +59,7 @@ function judgedPlan(
   return {
     ...plan,
     // What no call touches stays the same object: what is worked out from it is then not worked out anew.
-    ...(points.length > 0 ? { site: siteWith(passable(plan.site, marks), points, walks) } : {}),
+    ...(site === plan.site ? {} : { site: passable(site, marks) }),
     ...(facts.lostPasses.size > 0 ? { stay: { ...plan.stay, relayPasses: passesLeft(plan, facts) } } : {}),
     ...(facts.backByS.size > 0 ? { evas: plan.evas.map((eva) => backBy(eva, facts)) } : {}),
     ...(facts.broken.size > 0

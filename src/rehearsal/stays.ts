@@ -2,13 +2,13 @@ import type { Placement, Plan } from "../plan/index.ts";
 import type { Between, Stay } from "./between.ts";
 import type { Call } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
-import { type Point, pointOn, walksWith } from "./points.ts";
+import { type Point, pointOn } from "./points.ts";
 import { projected } from "./projection.ts";
 import { landerOf, type Walks, wayS } from "./walking.ts";
 
 /** What happened between the tasks, from the calls. */
 export function betweenOf(plan: Plan, calls: readonly Call[], walks: Walks): Between {
-  let now: Between = { stays: [], points: [], walks };
+  let now: Between = { stays: [], site: plan.site, walks };
   calls.forEach((call, k) => {
     if (!CHANGES.has(call.kind)) return;
     const before = factsOf(plan, calls.slice(0, k));
@@ -47,24 +47,26 @@ function stopped(
   const part = (endS - startS) / Math.max(1, task.duration.likelyS);
   const goneS = Math.ceil(part * wayS(now.walks, place, endPlace));
   if (goneS === 0) return added(now, null, { ...stay, endPlace: place });
-  const point = pointOn(now.walks, place, endPlace, goneS, now.points.length);
-  return added(now, point, { ...stay, endPlace: point?.id ?? endPlace });
+  const point = pointOn(now.walks, now.site.places, place, endPlace, goneS);
+  return added(now, point, { ...stay, endPlace: point?.place.id ?? endPlace });
 }
 
 /** Somebody on their way stops where they are, or where they have come to. */
 function turned(now: Between, crew: string, { eva, from, to, leftS }: Heading, atS: number): Between {
-  const { walks, points } = now;
+  const { walks, site } = now;
   if (from === undefined || to === undefined || atS <= leftS) return now;
   if (from !== to && walks.secondsS(from, to) === null) return now;
-  const point = from === to ? null : pointOn(walks, from, to, atS - leftS, points.length);
-  const place = point?.id ?? to;
+  const point = from === to ? null : pointOn(walks, site.places, from, to, atS - leftS);
+  const place = point?.place.id ?? to;
   return added(now, point, { task: null, eva, crew: [crew], place, endPlace: place, startS: atS, endS: atS });
 }
 
 function added(now: Between, point: Point | null, stay: Stay): Between {
   const stays = [...now.stays, stay];
   if (!point) return { ...now, stays };
-  return { stays, points: [...now.points, point], walks: walksWith(now.walks, [point]) };
+  const places = [...now.site.places, point.place];
+  const legs = [...now.site.legs, ...point.legs];
+  return { stays, site: { ...now.site, places, legs }, walks: now.walks.withMore([point.place], point.legs) };
 }
 
 /** Somebody who is not at work: where they were last, when they left, and what they walk to. */

@@ -1,5 +1,8 @@
 import type { Plan } from "../plan/index.ts";
 
+type Place = Plan["site"]["places"][number];
+type Leg = Plan["site"]["legs"][number];
+
 /** Ways between places at the planned speed, by id. */
 export interface Walks {
   /** Seconds from one place to another; null where there is no way. */
@@ -8,6 +11,19 @@ export interface Walks {
   readonly metresM: (from: string, to: string) => number | null;
   /** Places gone through, both ends included; none where there is no way. */
   readonly through: (from: string, to: string) => readonly string[];
+  /** Where somebody is on a direct way after so many seconds; null where nobody knows where it leads. */
+  readonly spotOn: (
+    from: string,
+    to: string,
+    goneS: number,
+  ) => {
+    readonly eastM: number;
+    readonly northM: number;
+    readonly upM: number;
+    readonly straight: boolean;
+  } | null;
+  /** The ways with more places and legs. */
+  readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => Walks;
 }
 
 /** Seconds of the way between two places; none where they are the same or one of them is no place, or there is no way: the judge tells of that. */

@@ -38,8 +38,11 @@ export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // The words of the judge and the packer that views draw: views see them through the desk only.
-export { RULE_WORDS } from "../check/index.ts";
+export { limiterWords, overWords, RULE_WORDS } from "../check/index.ts";
 export type {
+  Limiter,
+  Recall,
+  TurnBack,
   Finding,
   HeatTrack,
   Level,

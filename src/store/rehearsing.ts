@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Verdict } from "../check/index.ts";
+import { type Recall, recallOf, type Verdict } from "../check/index.ts";
 import type { Change, Engine } from "../engine/protocol.ts";
 import { instant } from "../kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../plan/index.ts";
@@ -39,6 +39,8 @@ export interface Rehearsed {
   readonly now: Plan;
   readonly verdict: Verdict;
   readonly reads: readonly ReadOut[];
+  /** Each EVA that is out: how soon and how late all can be inside, and when each must start home. */
+  readonly recalls: readonly Recall[];
 }
 
 /** A schedule for what is to come that waits for a yes or no. */
@@ -63,6 +65,8 @@ export interface RehearsalState {
   readonly planning: "mend" | "pack" | null;
   readonly proposal: Proposal | null;
   readonly trouble: string | null;
+  /** The browser has no room for the rehearsal: it lasts only as long as the page, unless it is saved as a file. */
+  readonly unkept: boolean;
 }
 
 export interface RehearsalWork {
@@ -97,8 +101,8 @@ export interface RehearsalPorts {
   readonly judgeFor: JudgeFor;
   readonly clock: Clock;
   readonly walksOf: (plan: Plan) => Walks;
-  /** Keeps the rehearsal over a reload; `null` when there is none. */
-  readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
+  /** Keeps the rehearsal over a reload; `null` when there is none. `set` answers false where there is no room for it. */
+  readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }
 
 /** How often the clock is moved while it runs, ms. */
@@ -117,6 +121,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     planning: null,
     proposal: null,
     trouble: null,
+    unkept: false,
   }));
   let stopTick: (() => void) | null = null;
   let asking: AbortController | null = null;
@@ -127,7 +132,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     const reads = readOuts(standing.facts.readings, first.margins);
     const now = withReadings(standing.plan, reads);
     const verdict = now === standing.plan ? first : ports.judgeFor(now)(now.schedule);
-    return { plan, rehearsal, planned, standing, now, verdict, reads };
+    return { plan, rehearsal, planned, standing, now, verdict, reads, recalls: recallsOf(standing, now) };
   };
 
   const put = (rehearsal: Rehearsal): void => {
@@ -139,7 +144,11 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
   /** What is kept stays where there is no day: it may not have been brought back yet. */
   const keep = (): void => {
     const text = fileText();
-    if (text !== null) ports.memory.set(MEMORY, text);
+    if (text === null) return;
+    const kept = ports.memory.set(MEMORY, text);
+    // What was kept before is older than what is on the screen, and would come back as if it were not.
+    if (!kept) ports.memory.set(MEMORY, "");
+    if (state.getState().unkept === kept) state.setState({ unkept: !kept });
   };
 
   const start = (plan: Plan, rehearsal: Rehearsal): void => {
@@ -234,7 +243,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     end() {
       halt();
       dropQuestion();
-      state.setState({ day: null, trouble: null });
+      state.setState({ day: null, trouble: null, unkept: false });
       ports.memory.set(MEMORY, "");
     },
     call: callOut,
@@ -339,6 +348,15 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
 function missing(spots: DayStanding["spots"], schedule: Schedule): boolean {
   const there = new Set(schedule.placements.map((one) => one.task));
   return spots.some((spot) => spot.state !== "to come" && !there.has(spot.task));
+}
+
+/** The EVAs under way, recalled at the clock's time. */
+function recallsOf({ facts, nowS }: DayStanding, now: Plan): readonly Recall[] {
+  return now.evas.flatMap(({ id }) => {
+    if (!facts.outS.has(id) || facts.inS.has(id)) return [];
+    const recall = recallOf(now, now.schedule, id, nowS);
+    return recall ? [recall] : [];
+  });
 }
 
 /** True when nobody is out and nothing is to come, or the stay is over. */

@@ -29,7 +29,7 @@ export { surroundingsW } from "./warmth.ts";
 export { gaitsOf } from "./gaits.ts";
 export type { WalkingPlan } from "./gaits.ts";
 export { walksOf } from "./walks.ts";
-export type { Walks } from "./walks.ts";
+export type { Walks, WaySpot } from "./walks.ts";
 export { stops, waysOf } from "./ways.ts";
 export type { Gait, Ground, Relief, Ways } from "./ways.ts";
 export { homeOf, reachOn } from "./home.ts";

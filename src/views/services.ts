@@ -36,5 +36,5 @@ export interface Services {
   /** Walking times between the plan's places, at the planned speed. */
   readonly walkS: (plan: Plan) => WalkS;
   /** Where the theme is remembered; may fail silently. */
-  readonly memory: { get(key: string): string | null; set(key: string, value: string): void };
+  readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }

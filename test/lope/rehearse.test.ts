@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { planText } from "../../src/exchange/index.ts";
+import type { Recall } from "../../src/check/index.ts";
 import type { Debrief } from "../../src/rehearsal/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
@@ -35,6 +36,20 @@ describe("lope rehearse", () => {
     expect(out).toContain(`done ${placed} of ${placed}`);
     const csv = await run("rehearse", at("sound.json"), "--csv");
     expect(csv.out.trimEnd().split("\r\n")).toHaveLength(placed + 1);
+  });
+
+  it("says of a moment how soon and how late all can be inside, and when each must start home", async () => {
+    const { out, code } = await run("rehearse", at("sound.json"), "--at", "9000", "--json");
+    expect(code).toBe(0);
+    const { recalls } = JSON.parse(out) as { recalls: readonly Recall[] };
+    expect(recalls).toHaveLength(1);
+    const [recall] = recalls;
+    expect(recall!.earliestS).toBeGreaterThan(9000);
+    expect(recall!.latest.ingressS).toBeGreaterThan(recall!.earliestS!);
+    const words = (await run("rehearse", at("sound.json"), "--at", "9000")).out;
+    expect(words).toMatch(/earliest ingress \d+:\d\d if everything is dropped now, latest \d+:\d\d \(/);
+    expect(words.match(/start home by \d+:\d\d, set by /g)).toHaveLength(recall!.crew.length);
+    expect((await run("rehearse", at("sound.json"), "--at", "0")).out).toContain("nobody is out");
   });
 
   it("refuses what it cannot use", async () => {

@@ -93,4 +93,27 @@ describe("a rehearsed random plan", () => {
     const after = standingOf(plan, { ...later, calls: [...later.calls, taken] }, walks);
     expect(breaches(after.ahead)).toEqual([]);
   });
+
+  it.each(SEEDS.slice(0, 16))("goes on from where they are when anything is given up: seed %i", (seed) => {
+    const plan = packedPlan(seed);
+    const walks = walksOf(plan);
+    const source = random(seed);
+    let now = rehearsalFrom(0, 1);
+    for (let k = 0; k < 4; k += 1) {
+      now = played(plan, now, now.nowS + 300 + source.below(5400), walks);
+      const open = standingOf(plan, now, walks).spots.filter((spot) => spot.state !== "done");
+      const some = open[source.below(Math.max(1, Math.min(3, open.length)))];
+      if (some) now = { ...now, calls: [...now.calls, { kind: "left-out", atS: now.nowS, task: some.task }] };
+      const standing = standingOf(plan, now, walks);
+      const moved = judgeFor(standing.plan)(standing.plan.schedule).findings.filter(
+        ({ rule, level }) => level === "breach" && (rule === "one-at-a-time" || rule === "no-way"),
+      );
+      expect(moved.map(({ sentence }) => sentence)).toEqual([]);
+      expect(breaches(standing.ahead)).toEqual([]);
+    }
+    // Nobody is inside sooner than the judge lets them walk.
+    const over = standingOf(plan, played(plan, now, plan.stay.lengthS, walks), walks);
+    for (const { eva, span } of judgeFor(over.plan)(over.plan.schedule).outings)
+      if (over.facts.inS.has(eva)) expect(over.facts.inS.get(eva)).toBeGreaterThanOrEqual(span.endS);
+  });
 });

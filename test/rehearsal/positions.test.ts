@@ -124,11 +124,11 @@ describe("a way that is broken off", () => {
       placements: [at("x", 3000), at("y", 3900), at("z", 5300)],
     });
     const calls = [...X, call(3700, { kind: "left-out", task: "y" })];
-    // Back to a and to c: 100 + 500; on to b and to c: 200 + 722. The plan has it at 5300, a later call at once.
-    const { standing } = day(3700, [...calls, call(3700, { kind: "longer", task: "z", byS: 60 })], of);
+    // From (400, 0) to c at (0, 400): 566 m, and there in time for 5300.
+    const { standing } = day(3700, calls, of);
     expect(standing.spots.find((spot) => spot.task === "z")).toMatchObject({ startS: 5300 });
     const traverse = check(standing.plan).outings[0]!.stretches.filter((one) => one.kind === "traverse");
-    expect(traverse.map(({ span }) => span.endS - span.startS)).toEqual([300, 100, 600, 400]);
+    expect(traverse.map(({ span }) => span.endS - span.startS)).toEqual([300, 100, 566, 400]);
   });
 
   it("ends at the place itself where they had come to it and waited", () => {
@@ -167,10 +167,10 @@ describe("a way that is broken off", () => {
       call(3700, { kind: "left-out", task: "y" }),
       call(3950, { kind: "left-out", task: "z" }),
     ];
-    // 250 of the 600 s to c: back as long, and from there home 400; on 350 and from c 400.
+    // 250 of the 566 s from (400, 0) to (0, 400) are gone: at (223.3, 176.7), 284.7 m from the lander.
     const { recall, standing } = day(3950, calls, of);
-    expect(recall?.earliestS).toBe(3950 + 650 + 600);
-    expect(inS(3950, calls, of)).toBe(3950 + 650 + 600);
+    expect(recall?.earliestS).toBe(3950 + 285 + 600);
+    expect(inS(3950, calls, of)).toBe(3950 + 285 + 600);
     expect(breaches(standing.plan)).toEqual([]);
   });
 
@@ -191,10 +191,64 @@ describe("a way that is broken off", () => {
       tasks: [task("x", "a"), task("y", "d")],
       placements: [at("x", 3000), at("y", 6000)],
     });
-    // a to c 500, c to d 500: 100 m beyond c after 600 s. Back 100 + 400, on 400 + 900.
+    // a to c 500, c to d 500: 100 m beyond c after 600 s, at (-60, 320), 325.6 m from the lander.
     const { recall, standing } = day(4200, [...X, call(4200, { kind: "left-out", task: "y" })], of);
     expect(standing.plan.site.places.at(-1)!.name).toBe("between c and d");
-    expect(recall?.earliestS).toBe(4200 + 500 + 600);
+    expect(recall?.earliestS).toBe(4200 + 326 + 600);
+    expect(breaches(standing.plan)).toEqual([]);
+  });
+
+  it("goes on or back along a leg that the planner gave, for nobody knows where it leads", () => {
+    const legs = [{ from: "a", to: "b", distanceM: 400, durationS: 400, bothWays: true }];
+    const of = tinyPlan({
+      site: { legs },
+      tasks: [task("x", "a"), task("y", "b")],
+      placements: [at("x", 3000), at("y", 5000)],
+    });
+    // 100 of 400 s: back 100 + 300, on 300 + 600.
+    const calls = [...X, call(3700, { kind: "left-out", task: "y" })];
+    const { recall, standing, ev1 } = day(3700, calls, of);
+    expect(recall?.earliestS).toBe(3700 + 400 + 600);
+    expect(ev1?.walkbackS).toBe(400);
+    expect(inS(3700, calls, of)).toBe(3700 + 400 + 600);
+    expect(check(standing.plan).walkedM["ev1"]).toBe(300 + 100 + 400);
+    expect(breaches(standing.plan)).toEqual([]);
+    // 350 of 400 s: back 350 + 300, on 50 + 600.
+    expect(day(3950, [...X, call(3950, { kind: "left-out", task: "y" })], of).recall?.earliestS).toBe(
+      3950 + 650 + 600,
+    );
+  });
+
+  it("follows the trail over a height grid", () => {
+    // A wall 40 m high and 600 m long between the lander and north: the way there leads round its end.
+    const ground = {
+      type: "grid" as const,
+      westM: -700,
+      southM: -700,
+      cellM: 25,
+      columns: 57,
+      rows: 57,
+      detour: 1,
+      heights: Array.from({ length: 57 }, (_, row) =>
+        Array.from({ length: 57 }, (_, column) => {
+          const north = 700 - 25 * row;
+          return north >= 100 && north <= 150 && Math.abs(25 * column - 700) <= 300 ? "4000" : "0";
+        }).join(" "),
+      ),
+    };
+    const of = tinyPlan({
+      places: [place("lander", 0, 0), place("north", 0, 250)],
+      tasks: [task("x", "north")],
+      placements: [at("x", 3000)],
+      more: { ground },
+    });
+    // Out of the hatch at 2700 and 300 s on: at the end of the wall, and nowhere near the straight line.
+    const { standing, recall } = day(3000, [call(3000, { kind: "left-out", task: "x" })], of);
+    const spot = standing.plan.site.places.at(-1)!;
+    expect(Math.abs(spot.eastM)).toBeGreaterThan(200);
+    expect(recall!.earliestS).toBeGreaterThan(3000 + 600 + Math.hypot(spot.eastM, spot.northM) - 1);
+    expect(recall!.earliestS).toBeLessThanOrEqual(3000 + 600 + 310);
+    expect(inS(3000, [call(3000, { kind: "left-out", task: "x" })], of)).toBe(recall!.earliestS);
     expect(breaches(standing.plan)).toEqual([]);
   });
 

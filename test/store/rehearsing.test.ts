@@ -39,6 +39,7 @@ class Hand {
 
 let hand: Hand;
 let memory: Map<string, string>;
+let room: number;
 let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
 
 function work(open: Plan = plan): RehearsalWork {
@@ -53,7 +54,14 @@ function work(open: Plan = plan): RehearsalWork {
     judgeFor,
     clock: hand,
     walksOf,
-    memory: { get: (key) => memory.get(key) ?? null, set: (key, value) => void memory.set(key, value) },
+    memory: {
+      get: (key) => memory.get(key) ?? null,
+      set: (key, value) => {
+        if (value.length > room) return false;
+        memory.set(key, value);
+        return true;
+      },
+    },
   });
 }
 
@@ -62,6 +70,7 @@ const nowS = (of: RehearsalWork): number => of.state.getState().day!.rehearsal.n
 beforeEach(() => {
   hand = new Hand();
   memory = new Map();
+  room = Infinity;
   mended = (of, schedule) => {
     const { schedule: found, changes } = mend(of, schedule, { seed: 1, iterations: 20, clock: () => 0 });
     return Promise.resolve({ schedule: found, changes, verdict: judgeFor(of)(found) });
@@ -194,6 +203,37 @@ describe("a rehearsal", () => {
     expect(last.state.getState().day).toBeNull();
     expect(again.open(text)).toBeNull();
     expect(again.fileText()).toBe(text);
+  });
+
+  it("says so where there is no room to keep it, and keeps nothing older in its place", () => {
+    const one = work();
+    one.begin(5);
+    expect(one.state.getState().unkept).toBe(false);
+    room = 100;
+    one.call({ kind: "note", words: "too much" });
+    expect(one.state.getState().unkept).toBe(true);
+    const again = work();
+    again.restore();
+    expect(again.state.getState().day).toBeNull();
+    room = Infinity;
+    one.call({ kind: "note", words: "there is room again" });
+    expect(one.state.getState().unkept).toBe(false);
+    room = 0;
+    one.hold();
+    one.end();
+    expect(one.state.getState().unkept).toBe(false);
+  });
+
+  it("knows how soon and how late each EVA can be inside", () => {
+    const one = work();
+    one.begin(1);
+    expect(one.state.getState().day!.recalls).toEqual([]);
+    // At 3100 both are at work on a: home in 300 s, ingress work 600 s.
+    one.goOn(3100 - 1200);
+    one.call({ kind: "back-by", eva: "eva-1", byS: 3900 as never });
+    expect(one.state.getState().day!.recalls).toMatchObject([
+      { eva: "eva-1", earliestS: 4000, latest: { ingressS: 3900, by: { kind: "latest-ingress" } } },
+    ]);
   });
 
   it("says why a file is no rehearsal, and keeps what is open", () => {

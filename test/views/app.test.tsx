@@ -45,7 +45,7 @@ async function show() {
     },
     sunDeg: () => 7,
     walkS: () => () => 0,
-    memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => void kept.set(key, value) },
+    memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => kept.set(key, value).has(key) },
   };
   const look = createLook("light", 200);
   const host = document.createElement("div");

@@ -1,6 +1,7 @@
 import { met } from "../../dayline/index.ts";
 import { isOver } from "../../store/index.ts";
 import { evaName } from "../words.ts";
+import { RecallLine } from "./turnback.tsx";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 
 const SPEEDS = [1, 10, 60, 300];
@@ -8,7 +9,7 @@ const SPEEDS = [1, 10, 60, 300];
 /** The rehearsal's clock, to be read across the room, and what moves it. */
 export function ClockBar() {
   const work = useRehearsal();
-  const { plan, rehearsal, standing } = useRehearsed();
+  const { plan, rehearsal, standing, recalls } = useRehearsed();
   const running = useRehearsalState((state) => state.running);
   const speed = useRehearsalState((state) => state.speed);
   const caller = useRehearsalState((state) => state.caller);
@@ -25,6 +26,7 @@ export function ClockBar() {
           <li key={eva.id}>
             <span className="note">{evaName(plan, eva.id)}, PET</span>{" "}
             <b>{met(rehearsal.nowS - outS.get(eva.id)!)}</b>
+            <RecallLine plan={standing.plan} of={recalls.find((one) => one.eva === eva.id)} />
           </li>
         ))}
         {outside.length === 0 && (

@@ -6,6 +6,7 @@ import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";
 import { crewNow, type CrewNow } from "./crewnow.ts";
+import { TurnBackLines } from "./turnback.tsx";
 import { gaugeFigure, unitOf } from "./gauges.ts";
 
 /** One crew member now: what is under way, what comes next and when to leave for it, the way home, what is left. */
@@ -24,12 +25,7 @@ export function CrewCard({ member }: { readonly member: CrewMember }) {
         <Doing now={now} />
         <Next now={now} />
       </div>
-      {now.walkback && (
-        <p className="rehearsal-home">
-          <span className="note">Walk-back from {placeName(day.plan, now.walkback.place)}</span>{" "}
-          <b>{now.walkback.lengthS === null ? "unknown" : needed(now.walkback.lengthS)}</b>
-        </p>
-      )}
+      {now.turnBack && <TurnBackLines plan={day.standing.plan} nowS={day.standing.nowS} of={now.turnBack} />}
       {now.homeward && now.eva !== null && <Home eva={now.eva} />}
       <Levels now={now} member={member} />
     </section>

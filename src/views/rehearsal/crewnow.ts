@@ -1,6 +1,6 @@
 import { type Course, valueAt } from "../../dayline/index.ts";
 import type { Task } from "../../plan/index.ts";
-import type { MarginTrack, Rehearsed, RehearsedSpot } from "../../store/index.ts";
+import type { MarginTrack, Rehearsed, RehearsedSpot, TurnBack } from "../../store/index.ts";
 
 /** Where one crew member stands at the rehearsal's clock. */
 export interface CrewNow {
@@ -14,8 +14,8 @@ export interface CrewNow {
   } | null;
   /** So much later than planned is what is under way or what is next, whichever is later, s; null where neither was planned. */
   readonly lateS: number | null;
-  /** The walk home from where the work under way, or done last, ends, s; its length null where it is unknown; null inside and at the hatch. */
-  readonly walkback: { readonly place: string | undefined; readonly lengthS: number | null } | null;
+  /** Where they are, the walk-back from there, and when they must start home; null inside. */
+  readonly turnBack: TurnBack | null;
   /** Nothing is under way and nothing to come on the EVA that is out. */
   readonly homeward: boolean;
   /** Each consumable of the EVA under way: what is left now, and above the reserve at ingress as a share of the stock. */
@@ -42,13 +42,13 @@ export function crewNow(day: Rehearsed, member: string): CrewNow {
     const was = spot && plan.schedule.placements.find((one) => one.task === spot.task);
     return was ? [spot.startS - was.startS] : [];
   });
-  const last = doing ?? own.findLast((spot) => spot.state === "done" && spot.eva === out?.id);
+  const recall = day.recalls.find((one) => one.eva === out?.id);
   return {
     eva: out?.id ?? null,
     doing: doing ? { task: tasks.get(doing.task)!, spot: doing } : null,
     next: next ? { task: tasks.get(next.task)!, spot: next, leaveS: next.startS - wayS } : null,
     lateS: lates.length > 0 ? Math.max(...lates) : null,
-    walkback: out && last ? walkbackFrom(day, tasks.get(last.task)!) : null,
+    turnBack: recall?.crew.find((one) => one.crew === member) ?? null,
     homeward: out !== undefined && !doing && next?.eva !== out.id,
     levels: verdict.margins.flatMap((track) => {
       if (track.crew !== member || track.eva !== out?.id) return [];
@@ -56,10 +56,6 @@ export function crewNow(day: Rehearsed, member: string): CrewNow {
       return nowLeft === null ? [] : [{ track, nowLeft }];
     }),
   };
-}
-
-function walkbackFrom({ verdict }: Rehearsed, task: Task): NonNullable<CrewNow["walkback"]> {
-  return { place: task.endPlace ?? task.place, lengthS: verdict.walkbackS[task.id] ?? null };
 }
 
 /** True when nothing but waiting lies between the end of a way and the start of what it leads to. */

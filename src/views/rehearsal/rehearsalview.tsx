@@ -91,6 +91,8 @@ function UnderWay() {
   const open = useDesk((state) => state.plan);
   const [part, show] = useState<"live" | "debrief">("live");
   const [ending, end] = useState(false);
+  const unkept = useRehearsalState((state) => state.unkept);
+  const save = (): void => download("rehearsal.json", [work.fileText() ?? ""], "application/json");
   const another =
     open.title !== plan.title || JSON.stringify(open.schedule) !== JSON.stringify(plan.schedule);
   return (
@@ -111,10 +113,7 @@ function UnderWay() {
             Debrief
           </button>
         </div>
-        <button
-          type="button"
-          onClick={() => download("rehearsal.json", [work.fileText() ?? ""], "application/json")}
-        >
+        <button type="button" onClick={save}>
           Save as a file
         </button>
         {ending ? (
@@ -132,6 +131,18 @@ function UnderWay() {
           </button>
         )}
       </header>
+      {unkept && (
+        <div className="rehearsal-unkept" role="alert">
+          <p>
+            <b className="state breach">Not kept.</b> The browser has no room for this rehearsal
+            {plan.ground ? " and its plan's heights" : ""}: it is gone when this page is left or loaded again.
+            A file keeps it, up to the moment at which it is saved.
+          </p>
+          <button type="button" className="primary" onClick={save}>
+            Save it now
+          </button>
+        </div>
+      )}
       {part === "debrief" ? (
         <DebriefPart />
       ) : (

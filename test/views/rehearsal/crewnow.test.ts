@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { judgeFor } from "../../../src/check/index.ts";
+import { judgeFor, recallOf } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { type Call, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
 import type { Rehearsed } from "../../../src/store/index.ts";
@@ -23,7 +23,17 @@ function day(nowS: number, ...calls: object[]): Rehearsed {
   };
   const standing = standingOf(plan, rehearsal, walksOf(plan));
   const verdict = judgeFor(standing.plan)(standing.plan.schedule);
-  return { plan, rehearsal, planned, standing, now: standing.plan, verdict, reads: [] };
+  const recall = recallOf(standing.plan, standing.plan.schedule, "eva-1", nowS);
+  return {
+    plan,
+    rehearsal,
+    planned,
+    standing,
+    now: standing.plan,
+    verdict,
+    reads: [],
+    recalls: recall ? [recall] : [],
+  };
 }
 
 const out = { kind: "out", eva: "eva-1", atS: 2100 };
@@ -32,7 +42,7 @@ const began = { kind: "begins", task: "x", atS: 3060 };
 describe("a crew member in a rehearsal", () => {
   it("is inside before egress, with the first task to come", () => {
     const now = crewNow(day(1000), "ev1");
-    expect(now).toMatchObject({ eva: null, doing: null, walkback: null, levels: [], lateS: 0 });
+    expect(now).toMatchObject({ eva: null, doing: null, turnBack: null, levels: [], lateS: 0 });
     // The way from the lander takes 300 s.
     expect(now.next).toMatchObject({ task: { id: "x" }, leaveS: 2700 });
   });
@@ -43,7 +53,7 @@ describe("a crew member in a rehearsal", () => {
     expect(now.lateS).toBe(60);
     // x takes 600 s from 3060, b is 300 s on: y could begin at 3960 and waits for 4200, so leaving at 3900 will do.
     expect(now.next).toMatchObject({ task: { id: "y" }, spot: { startS: 4200 }, leaveS: 3900 });
-    expect(now.walkback).toEqual({ place: "a", lengthS: planned.walkbackS["x"] });
+    expect(now.turnBack).toMatchObject({ from: "a", to: "a", walkbackS: planned.walkbackS["x"] });
     expect(now.levels.map(({ track }) => track.consumable).toSorted()).toEqual([
       "battery",
       "co2",

@@ -45,7 +45,7 @@ export function show(
     walkS: () => () => 0,
     memory: {
       get: (key: string) => kept.get(key) ?? null,
-      set: (key: string, value: string) => void kept.set(key, value),
+      set: (key: string, value: string) => kept.set(key, value).has(key),
     },
   };
   const host = document.createElement("div");
