@@ -139,17 +139,19 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   };
   const overS = at.walkbackS - walker.emergencyS;
   if (overS > 0) add(0, { kind: "emergency", crew }, { amount: overS, unit: "s" });
-  const toCome = walk.steps.slice(nth).filter(({ stretch }) => !isHatch(stretch.kind));
+  // The way home and the work at the hatch are counted apart.
+  const homeward = walk.steps.findLastIndex(({ stretch }) => stretch.kind === "traverse");
+  const toCome = walk.steps.filter(({ stretch }, k) => k >= nth && k !== homeward && !isHatch(stretch.kind));
   const rates = toCome.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
   rates.push(worn.draw("standing", walker.waitW));
   const hatch = worn.draw("working", walker.egressW);
-  const homeward = at.waysW.map((rateW) => worn.draw("walking", rateW));
-  if (isHatch(walk.steps[nth]!.stretch.kind)) homeward.push(hatch);
+  const wayHome = at.waysW.map((rateW) => worn.draw("walking", rateW));
+  if (isHatch(walk.steps[nth]!.stretch.kind)) wayHome.push(hatch);
   for (const consumable of CONSUMABLES) {
     const of = (list: readonly Amounts[]): number => Math.max(0, ...list.map((rate) => rate[consumable]));
     const above = left[consumable] - walker.reserve[consumable];
     const spares = {
-      reserve: above - of(homeward) * homeS - hatch[consumable] * ingressWorkS,
+      reserve: above - of(wayHome) * homeS - hatch[consumable] * ingressWorkS,
       "walk-back": above - worn.walkback[consumable] * at.walkbackS,
     };
     for (const kind of ["reserve", "walk-back"] as const) {
