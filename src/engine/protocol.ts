@@ -124,15 +124,6 @@ export interface WhyCause {
   readonly owner: string | null;
 }
 
-/** Where a task comes closest in time on one EVA: relaxing any of the causes by what is missing opens that place. */
-export interface WhyLoop {
-  readonly eva: string | null;
-  /** What is missing, s. */
-  readonly shortS: number;
-  readonly causes: readonly WhyCause[];
-  readonly sentence: string;
-}
-
 /** Causes that cannot all hold. */
 export interface WhyConflict {
   readonly causes: readonly WhyCause[];
@@ -142,8 +133,6 @@ export interface WhyConflict {
   readonly scope: "in this order" | "as it stands";
   /** False where more may be named than it takes. */
   readonly minimal: boolean;
-  /** What is missing where the conflict is one loop of times, s; else null. */
-  readonly shortS: number | null;
   readonly sentence: string;
 }
 
@@ -163,6 +152,8 @@ export interface Relaxation {
   readonly schedule: Schedule;
   readonly score: Score;
   readonly dropped: readonly string[];
+  /** One sentence for each placed task that moves, where nothing is given up for it. */
+  readonly moves: readonly string[];
   /** Compared in this order; size is the change as a share of the number it changes, or the number of tasks dropped. */
   readonly cost: { readonly mustLost: number; readonly worthLost: number; readonly size: number };
 }
@@ -171,10 +162,9 @@ export interface Relaxation {
 export interface WhyReport {
   /** The task asked about; null when it is about the schedule, also where a broken schedule comes before the task. */
   readonly task: string | null;
-  /** rearranged: it fits, but only when placed tasks move. conflict: something has to give. */
+  /** fits: with nothing else moved, or others started at other times. rearranged: only when placed tasks move. conflict: something has to give. */
   readonly state: "looking" | "placed" | "sound" | "fits" | "rearranged" | "conflict";
   readonly sentence: string;
-  readonly nearest: readonly WhyLoop[];
   readonly conflict: WhyConflict | null;
   /** Cheapest first. */
   readonly relaxations: readonly Relaxation[];

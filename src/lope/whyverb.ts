@@ -72,10 +72,12 @@ function table(plan: Plan, report: WhyReport): string {
   const lines = [
     plan.title,
     `  ${report.sentence || "Nothing was found out in the time given."}`,
-    ...report.nearest.map((one) => `  closest   ${one.sentence}`),
     ...(conflict?.causes ?? []).map((one) => `  cause     ${one.sentence}`),
     ...report.guarded.map((sentence) => `  rule      ${sentence}`),
-    ...report.relaxations.map((one, k) => `  ${String(k + 1).padStart(2)} ${priced(one)}`),
+    ...report.relaxations.flatMap((one, k) => [
+      `  ${String(k + 1).padStart(2)} ${priced(one)}`,
+      ...one.moves.map((sentence) => `     moves  ${sentence}`),
+    ]),
     ...(report.relaxations.length === 0 && report.state === "conflict"
       ? ["  No single change that was tried makes it fit."]
       : []),

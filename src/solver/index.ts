@@ -8,13 +8,4 @@ export { benchReasons } from "./reasons.ts";
 export type { BenchReason, Fit } from "./reasons.ts";
 export type { PackRun, PackSettings, RunProgress } from "./run.ts";
 export { whyRun } from "./why/index.ts";
-export type {
-  Cost,
-  Relaxation,
-  SaidCause,
-  SaidClash,
-  SaidLoop,
-  WhyReport,
-  WhyRun,
-  WhySettings,
-} from "./why/index.ts";
+export type { Cost, Relaxation, SaidCause, SaidClash, WhyReport, WhyRun, WhySettings } from "./why/index.ts";

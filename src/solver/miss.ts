@@ -1,9 +1,9 @@
 import type { Day } from "./day.ts";
-import { minutes } from "./words.ts";
 
 /**
  * Where a task without room comes closest to fitting: over all places on all routes the one that is short of the least time,
- * in words. For a task of several crew members the route that is shortest of time in the best choice counts.
+ * in words. For a task of several crew members the route that is shortest of time in the best choice counts. How much is missing is not
+ * said: what one place is short of, in one order, is not what it takes.
  */
 export function nearestMiss(day: Day, activity: number): string {
   const { problem, board } = day;
@@ -40,10 +40,9 @@ export function nearestMiss(day: Day, activity: number): string {
     return "There is room on an EVA, but its links to what is placed, equipment in use or distance limits leave it no start there.";
   const r = problem.choiceRoutes[problem.choiceAt[best.choice]!]!;
   const eva = plan.evas[problem.evaOfRoute[r]!]!.name;
-  const short = minutes(best.shortS, "up");
   return best.late
-    ? `It comes closest on ${eva}, where it would start ${short} after its window closes.`
-    : `It comes closest on ${eva}, which is ${short} short with everything else that is on it.`;
+    ? `It comes closest on ${eva}, where its window closes before anybody can be there in this order.`
+    : `It comes closest on ${eva}, where in this order there is too little time beside everything else that is on it.`;
 }
 
 /** No plan is half as long. */

@@ -2,6 +2,7 @@ import { type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
 import { Bands } from "./bands.ts";
+import { Board } from "./board.ts";
 import { tooFast } from "./compile/choices.ts";
 import { compile } from "./compile/index.ts";
 import { Day } from "./day.ts";
@@ -10,6 +11,7 @@ import { nearestMiss } from "./miss.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
+import { placeGroup } from "./why/inserting.ts";
 import { metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
 
 /** Where a task would go. */
@@ -35,6 +37,13 @@ const BROKEN = "The schedule breaks rules as it stands; mend it first.";
 /** The order of a sound schedule need not hold at earliest starts, from which sliding is worked out. */
 const UNKNOWN_SLIDING =
   "It fits nowhere with the others where they are; whether they could make room by sliding is unknown.";
+
+const FITS_WAITING = "It fits if others start at other times; Why not? says which.";
+const NOR_WAITING = "Nor was a place found with starts held back on purpose.";
+const UNTRIED = "Whether other starts would help was not tried.";
+/** Places, and orders with starts held back on purpose, that are tried for one task. */
+const TRIES = 60;
+const WAITS = 40;
 
 /** A reason for every task of `plan` that `schedule` does not place. */
 export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
@@ -79,8 +88,25 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
         true,
       );
     }
-    return reason(insertion.look(a, 0) ? ruleWords(problem, day.broke) : nearestMiss(day, a));
+    if (!insertion.look(a, 0)) return reason(nearestMiss(day, a));
+    const against = ruleWords(problem, day.broke);
+    const tried = bands !== null && problem.reach === "rules";
+    if (tried && fitsWaiting(day, a)) return reason(FITS_WAITING);
+    return reason(`${against} ${tried ? NOR_WAITING : UNTRIED}`);
   });
+}
+
+/** True when `a` finds a place with starts held back on purpose; the day stays as it is. */
+function fitsWaiting(day: Day, a: number): boolean {
+  const before = new Board(day.problem);
+  before.copy(day.board);
+  const going = placeGroup(day, [a], { tries: TRIES, waits: WAITS });
+  for (;;) {
+    const step = going.next();
+    if (!step.done) continue;
+    day.board.copy(before);
+    return step.value === true;
+  }
 }
 
 /** True when every placement can be read and every rule holds at the starts as they are. */

@@ -30,7 +30,7 @@ export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { mendOutcome } from "./running.ts";
-export { whyIsStale } from "./why.ts";
+export { benchSays, whyIsStale } from "./why.ts";
 export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
@@ -82,7 +82,6 @@ export type {
   TaskOdds,
   WhyCause,
   WhyConflict,
-  WhyLoop,
   WhyReport,
 } from "../engine/protocol.ts";
 export type {

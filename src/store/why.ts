@@ -135,6 +135,21 @@ export function whyIsStale({ why, plan }: DeskState): boolean {
   return why !== null && !sameDay(why.plan, plan);
 }
 
+/**
+ * Why `task` is on the bench, in one sentence: what the open question why found out, where it is about this task and this day, and else the bench's
+ * own reason. So card, panel and offers have one figure, that of the trial; the bench alone has none. Null while nothing is known.
+ */
+export function benchSays(state: DeskState, task: string): string | null {
+  const { why } = state;
+  const report = why?.task === task && !whyIsStale(state) ? why.report : null;
+  if (report?.task === task && report.state !== "looking") {
+    const [first] = report.relaxations;
+    if (!first) return report.sentence;
+    return report.state === "conflict" ? `What would give: ${first.sentence}` : first.sentence;
+  }
+  return state.benchReasons.get(task)?.sentence ?? null;
+}
+
 const LONGEST_NAME = 120;
 const LONGEST_TASK = 44;
 

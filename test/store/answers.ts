@@ -22,6 +22,7 @@ export function longerEva(plan: Plan, byS = 300): Relaxation {
     schedule,
     score: judgeFor(applyEdit(plan, edit))(schedule).score,
     dropped: [],
+    moves: [],
     cost: { mustLost: 0, worthLost: 0, size: byS / 25_000 },
   };
 }
@@ -51,7 +52,6 @@ export function whyReport(plan: Plan, part: Partial<WhyReport> = {}): WhyReport 
     task: "two",
     state: "conflict",
     sentence: "1 condition and 1 placed task leave Task two no place in the order as it is.",
-    nearest: [{ eva: "eva-1", shortS: 290, causes: [], sentence: "On EVA 1 at least 5 min are missing." }],
     conflict: {
       causes: [
         {
@@ -72,7 +72,6 @@ export function whyReport(plan: Plan, part: Partial<WhyReport> = {}): WhyReport 
       certainty: "proved",
       scope: "in this order",
       minimal: true,
-      shortS: 290,
       sentence: "1 condition and 1 placed task leave Task two no place in the order as it is.",
     },
     relaxations: [longerEva(plan), withoutOne(plan)],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { duration, instant } from "../../src/kernel/index.ts";
-import { whyIsStale } from "../../src/store/index.ts";
+import { benchSays, whyIsStale } from "../../src/store/index.ts";
 import { longerEva, whyReport, withoutOne } from "./answers.ts";
 import { deskWith, settled } from "./bench.ts";
 
@@ -142,5 +142,21 @@ describe("a relaxation that is tried", () => {
   it("is nothing without a question", () => {
     const { desk } = deskWith();
     expect(desk.tryRelaxation(longerEva(desk.state.getState().plan))).toBeNull();
+  });
+});
+
+describe("what the bench says of a task", () => {
+  it("is what the open question why found out, as the offer has it, as long as it is of this task and this day", async () => {
+    const { desk } = await answered();
+    const [first] = desk.state.getState().why!.report!.relaxations;
+    expect(benchSays(desk.state.getState(), "two")).toBe(`What would give: ${first!.sentence}`);
+    // Of other tasks the bench's own reason, if there is one.
+    const other = desk.state.getState().benchReasons.get("three")?.sentence ?? null;
+    expect(benchSays(desk.state.getState(), "three")).toBe(other);
+    desk.place("three", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) });
+    expect(benchSays(desk.state.getState(), "two") ?? "").not.toContain("What would give");
+    desk.undo();
+    desk.closeWhy();
+    expect(benchSays(desk.state.getState(), "two") ?? "").not.toContain("What would give");
   });
 });

@@ -56,7 +56,7 @@ export class Aim {
 
   /** Takes the schedule itself over, as it is. */
   asItIs(): void {
-    const cost = { keptDropped: 0, mustDropped: 0, worthDropped: 0, changed: 0, seconds: 0 };
+    const cost = costOf(this.plan, this.before, this.before, this.keepIds);
     this.best = { stands: [...this.own.values()], schedule: this.before, cost };
   }
 

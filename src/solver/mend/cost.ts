@@ -2,26 +2,29 @@ import { changesBetween, type Plan, type Schedule } from "../../plan/index.ts";
 
 /**
  * What a repair costs, compared in this order, less is better: tasks dropped that were to be kept; must-do tasks dropped; worth
- * dropped; tasks that are changed in any way (dropped, put on, other people, another EVA, another start); seconds moved.
+ * dropped; tasks dropped; tasks that are changed in any way (dropped, put on, other people, another EVA, another start); seconds moved.
  */
 export interface Cost {
   readonly keptDropped: number;
   readonly mustDropped: number;
   readonly worthDropped: number;
+  /** All that are dropped: what is worth nothing is not dropped rather than moved. */
+  readonly dropped: number;
   readonly changed: number;
   readonly seconds: number;
 }
 
-const ORDER = ["keptDropped", "mustDropped", "worthDropped", "changed", "seconds"] as const;
+const ORDER = ["keptDropped", "mustDropped", "worthDropped", "dropped", "changed", "seconds"] as const;
 
 /** The cost of `after` against `before`; `keep` are the tasks to be kept. */
 export function costOf(plan: Plan, before: Schedule, after: Schedule, keep: readonly string[]): Cost {
   const kept = new Set(keep);
-  const cost = { keptDropped: 0, mustDropped: 0, worthDropped: 0, changed: 0, seconds: 0 };
+  const cost = { keptDropped: 0, mustDropped: 0, worthDropped: 0, dropped: 0, changed: 0, seconds: 0 };
   for (const { task, kind, byS } of changesBetween(plan, before, after)) {
     cost.changed += 1;
     cost.seconds += Math.abs(byS);
     if (kind !== "dropped") continue;
+    cost.dropped += 1;
     cost.keptDropped += kept.has(task.id) ? 1 : 0;
     cost.mustDropped += task.must ? 1 : 0;
     cost.worthDropped += task.worth;
@@ -37,5 +40,5 @@ export function less(a: Cost, b: Cost): boolean {
 
 /** True when nothing that was placed is dropped. */
 export function losesNothing(cost: Cost): boolean {
-  return cost.keptDropped === 0 && cost.mustDropped === 0 && cost.worthDropped === 0;
+  return cost.dropped === 0;
 }

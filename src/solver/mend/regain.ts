@@ -10,7 +10,7 @@ import { restricted } from "../restricted.ts";
 import { read, type Stand } from "../verify.ts";
 import { neededFor } from "../why/trial.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
-import { less } from "./cost.ts";
+import { less, losesNothing } from "./cost.ts";
 import { dropUnmet } from "./loosen.ts";
 import { nearer } from "./nearer.ts";
 
@@ -124,8 +124,7 @@ function withoutNew(aim: Aim, stands: readonly Stand[], before: Schedule): Stand
 
 /** True while something that was placed is dropped. */
 export function loses(aim: Aim): boolean {
-  const cost = aim.nearest?.cost;
-  return !cost || cost.keptDropped > 0 || cost.mustDropped > 0 || cost.worthDropped > 0;
+  return !aim.nearest || !losesNothing(aim.nearest.cost);
 }
 
 function losesMust(aim: Aim): boolean {

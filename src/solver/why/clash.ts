@@ -13,8 +13,6 @@ export interface Clash {
   readonly scope: Scope;
   /** True when leaving out any one of them was seen to be enough. */
   readonly minimal: boolean;
-  /** What is missing where the clash is one loop of times, s; else null. */
-  readonly shortS: number | null;
 }
 
 /**
@@ -35,7 +33,7 @@ export function* clashOf(
   const whole = yield* trial.ask(all);
   if (whole === "fits") return null;
   const certainty = whole === "fails" ? "proved" : "searched";
-  if (whole === "open") return { causes: [], certainty, scope, minimal: false, shortS: null };
+  if (whole === "open") return { causes: [], certainty, scope, minimal: false };
   let doubtful = false;
   function* conflicts(part: readonly Cause[]): Generator<void, boolean> {
     const answer = yield* trial.ask(part);
@@ -52,6 +50,5 @@ export function* clashOf(
     certainty,
     scope,
     minimal: !doubtful,
-    shortS: loop && enough && causes.length === narrow.length ? loop.shortS : null,
   };
 }

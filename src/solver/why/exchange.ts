@@ -58,6 +58,7 @@ export function* exchange(
     edit: editBetween(sentence, plan, plan),
     schedule: made,
     dropped: lost.map((task) => task.id),
+    moves: [],
     cost: { mustLost, worthLost, size: lost.length },
   };
 }

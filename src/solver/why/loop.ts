@@ -4,11 +4,10 @@ import { KINDS, NEVER, type Problem } from "../problem.ts";
 import type { Cause } from "./cause.ts";
 
 /**
- * A loop of times that cannot close: going round it, a start would have to be later than itself. Its weight is what is missing;
- * relaxing any one of its causes by as much opens it (Dechter, Meiri & Pearl 1991, Artif Intell 49:61-95).
+ * A loop of times that cannot close: going round it, a start would have to be later than itself (Dechter, Meiri & Pearl 1991,
+ * Artif Intell 49:61-95). Opening it says nothing of other loops, so that its weight is no answer to how much is missing.
  */
 export interface Loop {
-  readonly shortS: number;
   readonly causes: readonly Cause[];
 }
 
@@ -55,15 +54,15 @@ function closed(arcs: readonly Arc[], by: Int32Array, nodes: ReadonlySet<number>
     }
     if (by[node]! < 0 || seen.get(node) !== start) continue;
     const causes = new Map<string, Cause>();
-    let shortS = 0;
+    let weight = 0;
     const first = node;
     do {
       const arc = arcs[by[node]!]!;
-      shortS += arc.weight;
+      weight += arc.weight;
       for (const cause of arc.causes) causes.set(`${cause.kind} ${cause.about}`, cause);
       node = arc.from;
     } while (node !== first);
-    if (shortS > 0) return { shortS, causes: [...causes.values()] };
+    if (weight > 0) return { causes: [...causes.values()] };
   }
   return null;
 }

@@ -24,6 +24,8 @@ export interface Relaxation {
   /** Sound under the changed plan: the wanted task placed, nothing else lost but what is dropped. */
   readonly schedule: Schedule;
   readonly dropped: readonly string[];
+  /** One sentence for each placed task that starts at another time or is done by others, where nothing is given up for it. */
+  readonly moves: readonly string[];
   readonly cost: Cost;
 }
 
@@ -78,6 +80,7 @@ export function* leastOf(
     edit: editBetween(sentence, plan, offer.change(plan, high)),
     schedule: made,
     dropped: offer.drops,
+    moves: [],
     cost: {
       mustLost: lost.filter((task) => task.must).length,
       worthLost: lost.reduce((sum, task) => sum + task.worth, 0),

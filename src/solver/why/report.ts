@@ -1,20 +1,10 @@
 import type { Plan } from "../../plan/index.ts";
 import type { Problem } from "../problem.ts";
-import { minutes, named } from "../words.ts";
+import { named } from "../words.ts";
 import type { Cause } from "./cause.ts";
 import type { Clash } from "./clash.ts";
-import type { Nearest } from "./nearest.ts";
 import type { Relaxation } from "./relax.ts";
 import { type SaidCause, sayCause } from "./words.ts";
-
-/** A loop of times that does not close, in words. */
-export interface SaidLoop {
-  readonly eva: string | null;
-  /** What is missing, s. */
-  readonly shortS: number;
-  readonly causes: readonly SaidCause[];
-  readonly sentence: string;
-}
 
 /** A minimal conflict in words. */
 export interface SaidClash {
@@ -22,8 +12,6 @@ export interface SaidClash {
   readonly certainty: Clash["certainty"];
   readonly scope: Clash["scope"];
   readonly minimal: boolean;
-  /** What is missing where the conflict is one loop of times, s; else null. */
-  readonly shortS: number | null;
   readonly sentence: string;
 }
 
@@ -32,13 +20,11 @@ export interface WhyReport {
   /** The task asked about; null when it is about the schedule itself. */
   readonly task: string | null;
   /**
-   * looking: not known yet. placed, sound: nothing to explain. fits: in the order as it is. rearranged: only when others move.
-   * conflict: something has to give.
+   * looking: not known yet. placed, sound: nothing to explain. fits: with nothing else moved, or others started later or earlier.
+   * rearranged: only when others move. conflict: something has to give.
    */
   readonly state: "looking" | "placed" | "sound" | "fits" | "rearranged" | "conflict";
   readonly sentence: string;
-  /** Where it comes closest in time, by EVA, nearest first. */
-  readonly nearest: readonly SaidLoop[];
   readonly conflict: SaidClash | null;
   /** Cheapest first: must-do tasks lost, then worth lost, then the change as a share of the number it changes. */
   readonly relaxations: readonly Relaxation[];
@@ -56,7 +42,6 @@ export function blank(task: string | null): WhyReport {
     task,
     state: "looking",
     sentence: "",
-    nearest: [],
     conflict: null,
     relaxations: [],
     guarded: [],
@@ -68,19 +53,6 @@ export function blank(task: string | null): WhyReport {
 
 type Where = (task: string) => string;
 
-/** Says where a task comes closest. */
-export function sayLoop(problem: Problem, { eva, shortS, causes }: Nearest, where: Where): SaidLoop {
-  const one = problem.plan.evas[eva];
-  const short = minutes(shortS, "up");
-  const listed = causes.map((cause) => sayCause(problem, cause, where));
-  return {
-    eva: one?.id ?? null,
-    shortS,
-    causes: listed,
-    sentence: `${one ? `On ${one.name}` : "Without crew"} at least ${short} ${shortS > 60 ? "are" : "is"} missing in the closest place${listed.length > 0 ? `; relax any of ${listed.length === 1 ? "this" : `these ${listed.length}`} by ${short} to open it` : ""}.`,
-  };
-}
-
 /** Says a conflict. */
 export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): SaidClash {
   const causes = clash.causes.map((cause) => sayCause(problem, cause, where));
@@ -89,16 +61,11 @@ export function sayClash(problem: Problem, clash: Clash, task: string | null, wh
     certainty: clash.certainty,
     scope: clash.scope,
     minimal: clash.minimal,
-    shortS: clash.shortS,
     sentence: clashWords(problem.plan, clash, task),
   };
 }
 
-function clashWords(
-  plan: Plan,
-  { causes, certainty, scope, minimal, shortS }: Clash,
-  task: string | null,
-): string {
+function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, task: string | null): string {
   const name = plan.tasks.find((one) => one.id === task)?.name;
   const what = name === undefined ? "the schedule" : name;
   if (causes.length === 0 && certainty === "searched")
@@ -111,18 +78,13 @@ function clashWords(
     ...(staying > 0 ? [`${staying} placed ${staying === 1 ? "task" : "tasks"}`] : []),
   ];
   const order = scope === "in this order" ? "in the order as it is" : "as the starts stand";
+  if (certainty === "searched")
+    return `With ${named(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
   const together =
     name === undefined
       ? `${named(parts)} cannot all hold ${order}`
       : `${named(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
-  const missing = shortS === null ? "" : `; ${minutes(shortS, "up")} missing`;
-  const doubt =
-    certainty === "searched"
-      ? " None was found; that there is none is not proved."
-      : minimal
-        ? ""
-        : " True, though perhaps with more than it takes.";
-  return `${together}${missing}.${doubt}`;
+  return `${together}.${minimal ? "" : " True, though perhaps with more than it takes."}`;
 }
 
 /** Rules among `causes` that the planner may not give up. */

@@ -1,16 +1,18 @@
-import { editBetween, type Plan, type Schedule } from "../../plan/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
 import { compiled } from "../compile/known.ts";
 import type { Problem } from "../problem.ts";
 import { read, Verifier } from "../verify.ts";
+import { asItStands } from "./asitstands.ts";
 import { causesOf } from "./cause.ts";
 import { type Clash, clashOf } from "./clash.ts";
 import { exchange } from "./exchange.ts";
 import { Lifting } from "./lifting.ts";
-import { nearestIn, ownLoop } from "./nearest.ts";
+import { loopInOnlyPlace, ownLoop } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf, type Relaxation } from "./relax.ts";
-import { blank, guardedIn, sayClash, sayLoop, type WhyReport } from "./report.ts";
-import { solve } from "./solve.ts";
+import { rearranged } from "./rearranged.ts";
+import { blank, guardedIn, sayClash, type WhyReport } from "./report.ts";
+import { elsewhere, solve, WAITS_A_CHANGE } from "./solve.ts";
 import { neededFor } from "./trial.ts";
 
 export interface WhySettings {
@@ -34,10 +36,13 @@ export interface WhyRun {
 /** Search behind each change that is tried, and behind the question whether rearranging alone is enough. */
 const ITERATIONS = 24;
 const REARRANGING = 4;
+/** Orders with starts held back on purpose that are tried of the day as it is. */
+const WAITS = 600;
+const UNKNOWN: Clash = { causes: [], certainty: "searched", scope: "in this order", minimal: false };
 
 /**
- * Why `task` is not on the day of `schedule`, or, with `task` null, what is wrong with the schedule: first where it comes closest,
- * then a minimal conflict, then what could be given up, cheapest first, each tried out. A task asked about on a broken schedule is
+ * Why `task` is not on the day of `schedule`, or, with `task` null, what is wrong with the schedule: first whether it fits after all,
+ * then a minimal conflict, then what could be given up, cheapest first, each tried out. Nothing is said to be missing but what such a trial found. A task asked about on a broken schedule is
  * answered with what is wrong with the schedule. Same arguments, same report, but for where the clock stops it.
  */
 export function whyRun(plan: Plan, schedule: Schedule, task: string | null, settings: WhySettings): WhyRun {
@@ -98,26 +103,34 @@ class Why {
     return yield* this.left(problem, wanted);
   }
 
-  /** A task on the bench of a sound day. */
+  /**
+   * A task on the bench of a sound day: first whether it fits with nothing else moved, or with others started later or earlier, waiting on
+   * purpose where that is what it takes; only then what stands against it.
+   */
   private *left(problem: Problem, wanted: number): Generator<void, void> {
-    const { plan, schedule } = this;
+    const { plan, schedule, settings } = this;
     const { name } = plan.tasks[wanted]!;
-    const lifting = new Lifting(problem);
-    const where = placesOf(plan, schedule);
-    const { nearest, places } = yield* nearestIn(lifting, schedule, wanted);
-    const loops = nearest.map((one) => sayLoop(problem, one, where));
-    this.add({ nearest: loops, sentence: loops[0]?.sentence ?? "" });
-    yield;
     const placed = new Set(schedule.placements.map((one) => one.task));
     const standing = new Set(plan.tasks.flatMap((one, a) => (placed.has(one.id) ? [a] : [])));
     const group = neededFor(problem, wanted, standing);
     const extra = group.map((a) => plan.tasks[a]!.id);
-    const loop = places === 1 && nearest.length === 1 ? nearest[0]! : null;
-    const clash = yield* clashOf(lifting, schedule, wanted, group, loop);
     const along = group.length > 1 ? ` It brings ${group.length - 1} more that it needs.` : "";
-    if (!clash)
-      this.add({ state: "fits", sentence: `${name} fits when others slide in their order.${along}` });
-    else this.tell(problem, clash, along);
+    const made =
+      (yield* asItStands(problem, schedule, extra)) ??
+      (yield* solve(plan, schedule, extra, { seed: settings.seed, iterations: 0, waits: WAITS }));
+    yield;
+    if (made) {
+      const way = rearranged(plan, schedule, made, extra);
+      const moves = way.moves.length === 0 ? "as the day stands" : "when others start at other times";
+      this.add({ state: "fits", sentence: `${name} fits ${moves}.${along}`, relaxations: [way] });
+      return;
+    }
+    const lifting = new Lifting(problem);
+    const loop = loopInOnlyPlace(lifting, schedule, wanted);
+    yield;
+    const clash = yield* clashOf(lifting, schedule, wanted, group, loop);
+    // Where the trial found a place and no whole schedule came of it, nothing is known against it.
+    this.tell(problem, clash ?? UNKNOWN, along);
     yield* this.relax(problem, extra, group, clash);
   }
 
@@ -154,12 +167,16 @@ class Why {
     const { plan, schedule, settings } = this;
     yield;
     const iterations = settings.iterations ?? ITERATIONS;
-    const effort = { seed: settings.seed, iterations };
+    const effort = { seed: settings.seed, iterations, waits: WAITS_A_CHANGE };
     for (const one of [effort, { ...effort, iterations: REARRANGING * iterations }]) {
       const made = yield* solve(plan, schedule, extra, one);
       if (!made) continue;
-      const state = this.report.state === "fits" ? "fits" : "rearranged";
-      this.add({ state, relaxations: [rearranged(plan, made)] });
+      this.add({ state: "rearranged", relaxations: [rearranged(plan, schedule, made, extra)] });
+      return;
+    }
+    const moved = yield* elsewhere(plan, schedule, extra, WAITS / 4);
+    if (moved) {
+      this.add({ state: "rearranged", relaxations: [rearranged(plan, schedule, moved, extra)] });
       return;
     }
     const causes = clash?.causes ?? causesOf(problem, schedule, group);
@@ -196,21 +213,6 @@ function sameDrop(a: Relaxation, b: Relaxation): boolean {
     a.dropped.length === b.dropped.length &&
     a.dropped.every((id) => b.dropped.includes(id))
   );
-}
-
-function rearranged(plan: Plan, schedule: Schedule): Relaxation {
-  const sentence = "Nothing has to be given up: it fits when placed tasks move.";
-  return {
-    kind: "rearrange",
-    subject: null,
-    steps: 0,
-    sentence,
-    owner: null,
-    edit: editBetween(sentence, plan, plan),
-    schedule,
-    dropped: [],
-    cost: { mustLost: 0, worthLost: 0, size: 0 },
-  };
 }
 
 /** Says on which EVA and by whom a task is placed. */

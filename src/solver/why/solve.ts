@@ -16,6 +16,9 @@ export interface Effort {
   readonly waits?: number;
 }
 
+/** Orders with starts held back on purpose that are tried of each change. */
+export const WAITS_A_CHANGE = 40;
+
 /** Places tried before the search is asked. */
 const MOST_TRIES = 300;
 
@@ -40,6 +43,28 @@ export function* solve(
   if (!made || made.placements.length !== wanted.size) return null;
   const { stands, unread } = read(problem, made);
   return unread.length === 0 && new Verifier(problem).holds(stands) ? made : null;
+}
+
+/** Up to this many placements each is put elsewhere in turn. */
+const MOST_FOR_ELSEWHERE = 16;
+
+/**
+ * The same with one placed task put elsewhere, the others in their order, waiting on purpose where that is what it takes; null where none
+ * was found. Only for small days.
+ */
+export function* elsewhere(
+  plan: Plan,
+  schedule: Schedule,
+  extra: readonly string[],
+  waits: number,
+): Generator<void, Schedule | null> {
+  if (schedule.placements.length > MOST_FOR_ELSEWHERE) return null;
+  for (const one of schedule.placements) {
+    const rest = { placements: schedule.placements.filter((other) => other !== one) };
+    const made = yield* solve(plan, rest, [...extra, one.task], { seed: 0, iterations: 0, waits });
+    if (made) return made;
+  }
+  return null;
 }
 
 /** In its order: what is there slides; where that is not enough, starts are held back on purpose. */

@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import { left } from "../../dayline/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
-import { type BenchReason, benchStands, type DeskState } from "../../store/index.ts";
+import { type BenchReason, benchSays, benchStands, type DeskState } from "../../store/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
@@ -102,6 +102,7 @@ const Card = memo(function Card(props: {
   const { hold } = useDay();
   const selected = useDesk((state) => state.selection.includes(task.id));
   const held = useLook((state) => state.inHand?.task === task.id);
+  const says = useDesk((state) => benchSays(state, task.id));
   const lengthS = task.duration.likelyS;
   const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
   return (
@@ -111,7 +112,7 @@ const Card = memo(function Card(props: {
         className="card-grip"
         data-task={task.id}
         aria-pressed={selected}
-        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${reason?.sentence ?? ""}`}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
         onPointerDown={(event) => {
           if (event.button !== 0) return;
           const more = event.shiftKey || event.ctrlKey || event.metaKey;
@@ -144,7 +145,7 @@ const Card = memo(function Card(props: {
         </span>
       </button>
       <p className="card-why">
-        {held ? "In hand." : (reason?.sentence ?? "Not looked into yet.")}
+        {held ? "In hand." : (says ?? "Not looked into yet.")}
         {reason?.fitsAt && !held && (
           <button
             type="button"

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { type Desk, type DeskState, packStands } from "../../store/index.ts";
+import { benchSays, type Desk, type DeskState, packStands } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
 import type { Services } from "../services.ts";
@@ -66,7 +66,7 @@ function Strip() {
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running ?? false);
   const first = useDesk(leftOutFirst);
-  const reason = useDesk((state) => (first ? (state.benchReasons.get(first)?.sentence ?? null) : null));
+  const reason = useDesk((state) => (first ? benchSays(state, first) : null));
   const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   const steps = useMemo(
     () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS)),

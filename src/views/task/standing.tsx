@@ -1,6 +1,6 @@
 import { met, needed, utc } from "../../dayline/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
-import { type BenchReason, benchStands, findingsOfTask, shownVerdict } from "../../store/index.ts";
+import { type BenchReason, benchSays, benchStands, findingsOfTask, shownVerdict } from "../../store/index.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
 import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
@@ -74,12 +74,13 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
 export function OnBench({ task, reason }: { readonly task: Task; readonly reason: BenchReason | null }) {
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
+  const says = useDesk((state) => benchSays(state, task.id));
   const stands = useDesk(benchStands);
   const spot = stands ? (reason?.fitsAt ?? null) : null;
   return (
     <div className="task-bench">
       <p>
-        <b>On the bench.</b> {reason?.sentence ?? "Why is not known yet."}
+        <b>On the bench.</b> {says ?? "Why is not known yet."}
       </p>
       {spot && (
         <button type="button" onClick={() => desk.place(task.id, spot)}>

@@ -4,6 +4,7 @@ import type { Plan } from "../../plan/index.ts";
 import { type Asking, type Relaxation, tasksById, type WhyReport } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted } from "../words.ts";
+import { FEW } from "./conflict.tsx";
 
 /** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
 export function Relaxations(props: {
@@ -21,7 +22,11 @@ export function Relaxations(props: {
       {ways.length === 0 ? (
         <p>No single change that was tried makes it fit.</p>
       ) : (
-        <p className="note">Cheapest first. Trying one keeps a variant; the day stays.</p>
+        <p className="note">
+          {report.state === "conflict" &&
+            "Each one alone is enough, by as much as it says: tried with everything else free to start at other times, and one step less was tried and was not enough. "}
+          Cheapest first. Trying one keeps a variant; the day stays.
+        </p>
       )}
       <ol className="ways">
         {ways.map((way) => (
@@ -82,6 +87,7 @@ const Way = memo(function Way(props: {
         </div>
       </dl>
       {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
+      {way.moves.length > 0 && <Moves sentences={way.moves} />}
       {variant ? (
         <div className="way-kept">
           <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
@@ -126,6 +132,20 @@ function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
       <ul>
         {tasks.map((task) => (
           <li key={task}>{byId.get(task)?.name ?? task}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Every placed task that starts at another time or is done by others. */
+function Moves({ sentences }: { readonly sentences: readonly string[] }) {
+  return (
+    <details open={sentences.length <= FEW}>
+      <summary>{counted(sentences.length, "placed task moves", "placed tasks move")}</summary>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
         ))}
       </ul>
     </details>

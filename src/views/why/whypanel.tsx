@@ -1,17 +1,13 @@
 import { useEffect, useRef } from "react";
-import { needed } from "../../dayline/index.ts";
-import { type Asking, type DeskState, whyIsStale, type WhyLoop, type WhyReport } from "../../store/index.ts";
+import { type Asking, type DeskState, whyIsStale, type WhyReport } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted, evaName } from "../words.ts";
+import { counted } from "../words.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
 
 /** A longer search, for days on which the short one does not get through, seconds. */
 const LONG_S = 20;
-/** EVAs that are shown with what is missing; farther ones are folded. */
-const NEAR = 2;
-
-/** The open question why: closest place, what stands against it, and what could be given up. Nothing when none is open. */
+/** The open question why: what stands against it, and what could be given up. Nothing when none is open. */
 export function WhyPanel() {
   const why = useDesk((state) => state.why);
   return why ? <Answer key={why.task ?? "the day"} why={why} /> : null;
@@ -139,8 +135,6 @@ function Found(props: {
 }) {
   const { why, report, stale } = props;
   const { conflict } = report;
-  // Where it fits after all, what is missing in one order of tasks says nothing.
-  const short = ["looking", "conflict", "rearranged"].includes(report.state);
   // On a full day the list is long: what could give is then read first.
   const long = conflict !== null && conflict.causes.length > FEW;
   return (
@@ -149,22 +143,6 @@ function Found(props: {
         <p className="state breach">
           The day breaks a rule as it stands. That comes first, so the answer is about the day.
         </p>
-      )}
-      {short && report.nearest.length > 0 && (
-        <section aria-label="Closest place">
-          <h3>Closest place</h3>
-          {report.nearest.slice(0, NEAR).map((loop, i) => (
-            <Closest key={loop.eva ?? "remote"} loop={loop} first={i === 0} plan={why.plan} />
-          ))}
-          {report.nearest.length > NEAR && (
-            <details>
-              <summary>{counted(report.nearest.length - NEAR, "EVA")} farther off</summary>
-              {report.nearest.slice(NEAR).map((loop) => (
-                <Closest key={loop.eva ?? "remote"} loop={loop} first={false} plan={why.plan} />
-              ))}
-            </details>
-          )}
-        </section>
       )}
       {!conflict && <p className="why-sentence">{known(why, report)}</p>}
       {conflict && !long && <Conflict conflict={conflict} more={report.sentence} />}
@@ -176,42 +154,12 @@ function Found(props: {
 }
 
 /** What is known where there is no conflict to show. */
-function known(why: Asking, { state, sentence, nearest }: WhyReport): string {
-  // The closest place is said above already.
-  if (sentence !== "" && !nearest.some((loop) => loop.sentence === sentence)) return sentence;
+function known(why: Asking, { state, sentence }: WhyReport): string {
+  if (sentence !== "") return sentence;
   if (state !== "looking") return "";
   return why.running
     ? "What stands against it is being looked for."
     : "What stands against it was not found out in this time.";
-}
-
-/** What is missing at the closest place of an EVA; what makes it so is folded away. */
-function Closest(props: {
-  readonly loop: WhyLoop;
-  readonly first: boolean;
-  readonly plan: DeskState["plan"];
-}) {
-  const { loop, first, plan } = props;
-  return (
-    <div className={first ? "closest first" : "closest"}>
-      <p>
-        <b>{needed(loop.shortS)}</b> missing{" "}
-        {loop.eva === null ? "without crew" : `on ${evaName(plan, loop.eva)}`}
-      </p>
-      {loop.causes.length > 0 && (
-        <details>
-          <summary>
-            Any one of {counted(loop.causes.length, "thing", "things")}, eased by that much, opens it
-          </summary>
-          <ul>
-            {loop.causes.map((cause) => (
-              <li key={cause.key}>{cause.sentence}</li>
-            ))}
-          </ul>
-        </details>
-      )}
-    </div>
-  );
 }
 
 /** Says the outcome once, when the search has ended. */
