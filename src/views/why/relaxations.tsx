@@ -24,7 +24,7 @@ export function Relaxations(props: {
       ) : (
         <p className="note">
           {report.state === "conflict" &&
-            "Each one alone is enough, by as much as it says: tried with everything else free to start at other times, and one step less was tried and was not enough. "}
+            "Each one alone is enough: tried, with everything else free to start at other times. Of minutes, percents and pieces one less was tried too and was not enough. "}
           Cheapest first. Trying one keeps a variant; the day stays.
         </p>
       )}
