@@ -19,7 +19,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
 import { startEngine } from "./engine/browser.ts";
-import { booklets, daySheet, type Paper, toSvgPages } from "./exchange/index.ts";
+import { booklets, daySheet, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { type Walks, walksOf } from "./terrain/index.ts";
@@ -104,6 +104,7 @@ const paper: PaperPort = {
     const made = paperOf(kind, plan, verdict, shed);
     return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
   },
+  unsaid: (kind, plan) => (kind.startsWith("cuff") ? unsaidOnCuffs(plan) : []),
   // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
   async pdf(kind, plan, verdict, shed) {
     const { toPdf } = await import("./exchange/paper/pdf.ts");

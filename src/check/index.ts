@@ -3,7 +3,7 @@ export type { Departures } from "./departures.ts";
 export { check, judgeFor } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
-export { ingressLimits } from "./latestingress.ts";
+export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export type { Limit, Limiter } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";

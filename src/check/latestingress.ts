@@ -1,6 +1,7 @@
 import { instant } from "../kernel/index.ts";
 import { type Amounts, CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
+import type { Departures } from "./departures.ts";
 import { boundsOf, inOrder, type Limit } from "./limits.ts";
 import { prepare } from "./prepared.ts";
 import { moments } from "./reach.ts";
@@ -16,9 +17,17 @@ import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
  * Heat and long work bound nothing here: they ask for a rest and not for the way home.
  */
 export function ingressLimits(plan: Plan, schedule: Schedule, eva: string): readonly Limit[] | null {
-  const walkthrough = walkthroughOf(prepare(plan), schedule);
-  const out = walkthrough.outs.find((one) => one.eva.id === eva);
-  return out ? ingressLimitsOf(walkthrough, out) : null;
+  return ingressLimitsByEva(plan, schedule).get(eva) ?? null;
+}
+
+/** The same for every EVA that takes place, by its id, played to `departures` (S10). */
+export function ingressLimitsByEva(
+  plan: Plan,
+  schedule: Schedule,
+  departures?: Departures,
+): ReadonlyMap<string, readonly Limit[]> {
+  const walkthrough = walkthroughOf(prepare(plan), schedule, departures);
+  return new Map(walkthrough.outs.map((out) => [out.eva.id, ingressLimitsOf(walkthrough, out)]));
 }
 
 function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {

@@ -14,5 +14,6 @@ export {
   toPdf,
   toPrintDocument,
   toSvgPages,
+  unsaidOnCuffs,
 } from "./paper/index.ts";
-export type { BookletOptions, Mark, Page, Paper, ShedTables, SheetSize } from "./paper/index.ts";
+export type { BookletOptions, Mark, Page, Paper, ShedTables, SheetSize, Unsaid } from "./paper/index.ts";

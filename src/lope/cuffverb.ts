@@ -1,5 +1,5 @@
 import { check } from "../check/index.ts";
-import { booklets, daySheet, toPdf } from "../exchange/index.ts";
+import { booklets, daySheet, toPdf, unsaidOnCuffs } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, pause } from "./oddsverb.ts";
@@ -10,6 +10,11 @@ import { refuse } from "./refusal.ts";
 
 const SIZES = ["cuff", "a4", "letter"] as const;
 type Size = (typeof SIZES)[number];
+
+/** What no page of a cuff checklist has been judged for. */
+const NOT_JUDGED =
+  "Judged: likely durations, with everybody leaving as late as printed, each crew member alone leaving at once, and all at once. " +
+  "Not judged: work that takes longer, other mixtures on ways that bend, steps, cautions and notes.";
 
 /** `cuff plan.json --out file.pdf`: the crew's checklists, or the day timeline, of the plan's own schedule. */
 export async function cuffVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -43,6 +48,11 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
   const { breaches } = verdict.score;
   const count = paper.pages.length;
   streams.out(`${count} ${count === 1 ? "page" : "pages"} written to ${out}\n`);
+  if (values.sheet !== true) {
+    for (const { words, tasks } of unsaidOnCuffs(plan))
+      streams.out(`On paper: ${words}${tasks.length > 0 ? `: ${tasks.join("; ")}` : ""}\n`);
+    streams.out(`${NOT_JUDGED}\n`);
+  }
   if (breaches === 0) return 0;
   streams.err(
     `lope: the plan has ${breaches} ${breaches === 1 ? "breach" : "breaches"}, and the paper says so; see lope check\n`,

@@ -23,6 +23,8 @@ export interface PaperKind {
 export interface PaperPort {
   readonly kinds: readonly PaperKind[];
   pages(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): readonly PaperPage[];
+  /** What somebody who prints pages of this kind may look for there in vain: words after "On paper:", and tasks it is about. */
+  unsaid(kind: string, plan: Plan): readonly { readonly words: string; readonly tasks: readonly string[] }[];
   /** The same pages as a PDF file's bytes. */
   pdf(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): Promise<Uint8Array>;
 }

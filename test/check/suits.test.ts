@@ -40,6 +40,20 @@ describe("heat stored in the body", () => {
     expect(after(goneS)).toEqual(["heat-storage tight"]);
   });
 
+  test("heat-storage says what is stored rounded up and what is allowed rounded down", () => {
+    // 1000 s of 500 W less 259.5 W; a body of 80 kg may store 2.99 kJ/kg, 239.2 kJ. Cooling counts as 259 W: 241 kJ.
+    const warm = plan({ suit: { coolingW: 259.5 }, rules: { heat: { mostKjKg: 2.99 } } });
+    expect(only(warm, "heat-storage").sentence).toContain("has stored 241 kJ");
+    expect(only(warm, "heat-storage").sentence).toContain("at most 239 kJ");
+    // 999 s of 241 W are 240.759 kJ.
+    const heavy = { effort: { watts: 500 }, duration: { likelyS: 999 } };
+    const short = plan({
+      suit: { coolingW: 259 },
+      tasks: [task("work", "lander", heavy), task("more", "lander", heavy)],
+    });
+    expect(only(short, "heat-storage").sentence).toContain("has stored 241 kJ");
+  });
+
   test("heat-storage asks nothing where cooling is not bounded, and is tight as a warning", () => {
     expect(check(plan()).findings).toEqual([]);
     const warned = plan({ suit: { coolingW: 100 }, rules: { heat: { level: "warning" } } });

@@ -52,6 +52,10 @@ describe("lope cuff", () => {
     const pdf = await PDFDocument.load(await readFile(at("ev1.pdf")));
     expect(code).toBe(0);
     expect(out).toContain(`${pdf.getPageCount()} pages written`);
+    // What is not on it, and what it was not judged for.
+    expect(out).toMatch(/On paper: no steps for 1 task: Rake sample\n/);
+    expect(out).toMatch(/On paper: no caution for \d+ tasks: Quick first sample; /);
+    expect(out).toMatch(/Not judged: work that takes longer/);
     expect(pdf.getPage(0).getWidth()).toBeCloseTo((98 / 25.4) * 72, 2);
     expect(await readFile(at("sound.json"), "utf8")).toBe(before);
   });

@@ -6,6 +6,7 @@ import {
   drawPerSecond,
   lastsS,
   oxygenKgPerJ,
+  purgeOf,
   reserves,
   stocks,
   type SuitModel,
@@ -105,5 +106,11 @@ describe("a suit in whole numbers", () => {
     const none = { oxygen: 0, co2: 0, water: 0, battery: 0 };
     expect(lastsS(none, { ...none, water: 1 }, none)).toBe(0);
     expect(lastsS(none, none, none)).toBe(Infinity);
+  });
+
+  it("counts the oxygen of the purge up to the next microgram", () => {
+    // 0.03 kg is 30,000,000 micrograms; a tenth of one more is a whole one more.
+    expect(purgeOf({ purgeKg: 0.03 })).toBe(30_000_000);
+    expect(purgeOf({ purgeKg: 0.030_000_000_1 })).toBe(30_000_001);
   });
 });

@@ -41,6 +41,7 @@ async function show() {
     paper: {
       kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page." }],
       pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
+      unsaid: () => [],
       pdf: () => Promise.resolve(new Uint8Array()),
     },
     sunDeg: () => 7,

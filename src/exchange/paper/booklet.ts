@@ -6,7 +6,7 @@ import { emergencyLeaves } from "./emergency.ts";
 import { glanceLeaves } from "./glance.ts";
 import { impose, type SheetSize } from "./impose.ts";
 import type { Page, Paper } from "./page.ts";
-import { shedLeaves, type ShedTables } from "./shedpage.ts";
+import { noShedLeaves, shedLeaves, type ShedTables } from "./shedpage.ts";
 import { taskLeaves } from "./taskpage.ts";
 import { epochOf } from "./wording.ts";
 
@@ -15,7 +15,7 @@ export interface BookletOptions {
   readonly crew?: readonly string[] | undefined;
   /** `cuff`: each page on its own, cut to size. `a4`, `letter`: four to a sheet with cut marks. */
   readonly size?: "cuff" | SheetSize | undefined;
-  /** The shed order of the plan's own schedule; without it there is no page for being late. */
+  /** The shed order of the plan's own schedule; without it a page says that there is none. */
   readonly shed?: ShedTables | undefined;
 }
 
@@ -57,7 +57,7 @@ function bookletPages(
       return [
         ...glanceLeaves(plan, verdict, part, head),
         ...part.stops.flatMap((_, i) => taskLeaves(plan, part, i, head)),
-        ...(shed ? shedLeaves(plan, part, shed, head) : []),
+        ...(shed ? shedLeaves(plan, part, shed, head) : part.stops.length > 0 ? noShedLeaves(head) : []),
         ...emergencyLeaves(plan, verdict, part, head),
       ];
     }),

@@ -1,8 +1,9 @@
-import type { Finding, Outing, Stretch, Verdict } from "../../check/index.ts";
+import type { Finding, Limit, Outing, Rest, Stretch, Verdict } from "../../check/index.ts";
 import { after, between, type Duration, duration, type Instant } from "../../kernel/index.ts";
 import type { CrewMember, Eva, Placement, Plan, Task } from "../../plan/index.ts";
 import { legible } from "./glyphs.ts";
-import { type WalkBack, walkBackFromEnd } from "./walkback.ts";
+import { type Leave, type PrintedDay, printedDay } from "./leaving/printedday.ts";
+import { type WalkBack, walkBackOver } from "./walkback.ts";
 
 /** What one crew member's paper says, taken from the plan's own schedule and the verdict on it. */
 
@@ -11,8 +12,8 @@ export interface Stop {
   readonly task: Task;
   readonly startS: Instant;
   readonly endS: Instant;
-  /** Latest moment to leave the previous place and still start in time; null when the way is not known. */
-  readonly leaveByS: Instant | null;
+  /** When to leave the place before, as the judge has tested it; null when the way is not known. */
+  readonly leave: Leave | null;
   /** Walking time from the previous place; 0 when already there, null when not known. */
   readonly wayS: Duration | null;
   /** Where the crew member comes from. */
@@ -22,6 +23,9 @@ export interface Stop {
   readonly endPlace: string | null;
   /** The others who take part. */
   readonly partners: readonly string[];
+  /** The rest that the work limit needs before it. */
+  readonly rest: Rest | null;
+  /** The longest from anywhere it leads. */
   readonly walkBack: WalkBack;
   /** Breaches that name this task. */
   readonly breaches: readonly Finding[];
@@ -37,10 +41,12 @@ export interface CrewEva {
   readonly egressS: Instant | null;
   /** Planned ingress complete. */
   readonly ingressS: Instant | null;
-  /** Ingress complete no later than this: the EVA's latest ingress or longest duration, whichever is first. */
-  readonly ingressLimitS: Instant;
+  /** Ingress complete no later than this, and what sets it; the EVA's own latest where the verdict does not say. */
+  readonly limit: Limit;
   /** Walking time home after the last task; null when not known. */
   readonly homewardS: Duration | null;
+  /** The rest that the work limit needs at the lander before ingress. */
+  readonly homeRest: Rest | null;
   readonly stops: readonly Stop[];
 }
 
@@ -81,9 +87,9 @@ function orderOf(part: CrewEva): number {
 
 function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): CrewEva {
   const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === member.id) ?? null;
-  const egressS = outing?.span.startS ?? null;
-  const longest = egressS === null ? eva.latestIngressS : after(egressS, eva.longestS);
-  const stops = stopsOf(plan, verdict, member, eva, outing);
+  const day = printedDay(plan);
+  const egressS = outing ? (day.egressS.get(eva.id) ?? outing.span.startS) : null;
+  const stops = stopsOf(plan, verdict, member, eva, outing, day);
   const last = stops.at(-1);
   return {
     eva,
@@ -91,14 +97,35 @@ function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): Cr
     others: plan.crew.filter((one) => one.id !== member.id && eva.crew.includes(one.id)),
     outing,
     egressS,
-    ingressS: outing?.span.endS ?? null,
-    ingressLimitS: longest < eva.latestIngressS ? longest : eva.latestIngressS,
+    ingressS: outing ? (day.ingressS.get(eva.id) ?? outing.span.endS) : null,
+    limit: (outing ? day.limit.get(eva.id) : undefined) ?? {
+      ingressS: eva.latestIngressS,
+      by: { kind: "latest-ingress" },
+    },
     homewardS: last && outing ? wayAfter(plan, outing.stretches, last.task.id) : null,
+    homeRest: restBefore(day, eva, member, null),
     stops,
   };
 }
 
-function stopsOf(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva, outing: Outing | null): Stop[] {
+/** The rest of `member` on `eva` that comes before a task, or before ingress. */
+function restBefore(day: PrintedDay, eva: Eva, member: CrewMember, task: string | null): Rest | null {
+  return day.rests.find((one) => one.eva === eva.id && one.crew === member.id && one.before === task) ?? null;
+}
+
+/** Where a rest is taken. */
+export function restPlace(plan: Plan, rest: Rest): string {
+  return rest.places.map((id) => placeName(plan, id)).join(" to ");
+}
+
+function stopsOf(
+  plan: Plan,
+  verdict: Verdict,
+  member: CrewMember,
+  eva: Eva,
+  outing: Outing | null,
+  day: PrintedDay,
+): Stop[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const mine = plan.schedule.placements
     .filter((placement) => placement.eva === eva.id && placement.crew.includes(member.id))
@@ -107,7 +134,9 @@ function stopsOf(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva, out
   return mine.flatMap((placement) => {
     const task = tasks.get(placement.task);
     if (!task) return [];
-    const stop = stopOf(plan, verdict, member, placement, task, outing, at);
+    const rest = restBefore(day, eva, member, task.id);
+    const leave = day.leave(member.id, task.id);
+    const stop = { ...stopOf(plan, verdict, member, placement, task, outing, at), leave, rest };
     at = stop.endPlace ?? stop.place;
     return [stop];
   });
@@ -121,20 +150,18 @@ function stopOf(
   task: Task,
   outing: Outing | null,
   from: string,
-): Stop {
-  const wayS = outing ? wayBefore(plan, outing.stretches, task.id) : null;
+): Omit<Stop, "leave" | "rest"> {
+  const span = { startS: placement.startS, endS: after(placement.startS, task.duration.likelyS) };
   return {
     task,
-    startS: placement.startS,
-    endS: after(placement.startS, task.duration.likelyS),
-    leaveByS: wayS === null ? null : after(placement.startS, duration(-wayS)),
-    wayS,
+    ...span,
+    wayS: outing ? wayBefore(plan, outing.stretches, task.id) : null,
     from,
     place: placeName(plan, task.place),
     endPlace:
       task.endPlace === undefined || task.endPlace === task.place ? null : placeName(plan, task.endPlace),
     partners: placement.crew.filter((id) => id !== member.id).map((id) => nameOf(plan.crew, id)),
-    walkBack: walkBackFromEnd(verdict, task.id),
+    walkBack: walkBackOver(verdict, placement.eva, member.id, task.id, span),
     breaches: verdict.findings.filter(
       (finding) =>
         finding.level === "breach" &&

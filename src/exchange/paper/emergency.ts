@@ -14,7 +14,7 @@ import {
   walkBackWords,
   worseWalkBack,
 } from "./walkback.ts";
-import { hourMinute, minutesDown, minutesUp } from "./wording.ts";
+import { clock, minutesDown, minutesUp } from "./wording.ts";
 
 /**
  * The emergency page of one EVA: whose word holds, how long emergency oxygen lasts, and the walk-back from every
@@ -42,7 +42,7 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
         {
           label: "FARTHEST AS PLANNED",
           value: worst ? minutesUp(worst.seconds) : "unknown",
-          below: worst ? `walk-back, at MET ${hourMinute(worst.atS)}` : "walk-back",
+          below: worst ? `walk-back, at MET ${clock(worst.atS)}` : "walk-back",
           share: 1,
         },
       ],

@@ -8,3 +8,5 @@ export type { SheetSize } from "./impose.ts";
 export type { Mark, Page, Paper } from "./page.ts";
 export { toPdf } from "./pdf.ts";
 export { toPrintDocument, toSvgPages } from "./svg.ts";
+export { unsaidOnCuffs } from "./unsaid.ts";
+export type { Unsaid } from "./unsaid.ts";

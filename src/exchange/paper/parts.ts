@@ -82,6 +82,8 @@ export const SCALES: readonly [Scale, ...Scale[]] = [
 
 const LABEL = { sizePt: 9, bold: true };
 const CELL_SIZES = [34, 32, 30, 28, 26, 24, 22, 20, 18, 16, 14, 12];
+/** Words instead of a number keep to one line: two would stand in the label and the line below. */
+const WORD_SIZES = [18, 17, 16, 15, 14, 13, 12, 11, 10, 9];
 /** Height above and below the value inside a cell. */
 const ABOVE = 5.3;
 const BELOW = 5.5;
@@ -114,7 +116,7 @@ function isNumber(value: string): boolean {
 
 function drawCell(cell: Cell, x: number, y: number, wide: number, high: number, numberPt: number): Mark[] {
   const inner = wide - 3.4;
-  const sizePt = isNumber(cell.value) ? numberPt : fitSize(cell.value, inner, true, [18, 16, 14, 12], 2);
+  const sizePt = isNumber(cell.value) ? numberPt : fitSize(cell.value, inner, true, WORD_SIZES, 1);
   const lines = wrap(cell.value, inner, { sizePt, bold: true });
   const belowPt = fitSize(cell.below, inner, false, [10.5, 10, 9.5, 9, 8.5, 8], 1);
   // Capitals and figures, not line boxes, are centred between the label and the last line.

@@ -80,6 +80,18 @@ export function shedLeaves(plan: Plan, part: CrewEva, shed: ShedTables, head: He
   return [ROOMY, NAMED, CLOSE, TIGHT].map(set).reduce((best, one) => (one.length < best.length ? one : best));
 }
 
+/** The page that stands where the table was not worked out, so that nobody looks for it in vain. */
+export function noShedLeaves(head: Heading): Leaf[] {
+  const words = [
+    "There is no table for being late on this paper: it had not been worked out when this was printed.",
+    "Late: ask those in charge what to drop.",
+  ];
+  return leaves(head, "if late", [
+    title(ROOMY),
+    ...words.map((one) => paragraph(one, { sizesPt: [14], bold: true, after: 2 })),
+  ]);
+}
+
 interface TableScale {
   readonly titlePt: number;
   readonly nameLines: number;

@@ -1,5 +1,5 @@
 import type { Plan, Task } from "../../plan/index.ts";
-import { type CrewEva, nameOf, type Stop, taskName } from "./crewday.ts";
+import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { line, text } from "./page.ts";
@@ -17,11 +17,11 @@ import {
 } from "./parts.ts";
 import { fitSize, linesHeight, wrap, wrapAtMost } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
-import { exactly, hourMinute, kilograms, minutesUp } from "./wording.ts";
+import { clock, exactly, kilograms, latest, minutesUp, windowWords } from "./wording.ts";
 
 /**
  * One task on a page of its own: what stands against it, then leave-by, start and walk-back as large as the page
- * allows, where and with whom, what to take, the steps, what to bring back, and what comes next.
+ * allows, where and with whom, what to take, the steps, what to bring back, the notes, and what comes next.
  */
 export function taskLeaves(plan: Plan, part: CrewEva, index: number, head: Heading): Leaf[] {
   const stop = part.stops[index]!;
@@ -50,34 +50,60 @@ function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
   const { factPt } = scale;
   const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
   const partners = stop.partners.length === 0 ? "alone" : stop.partners.join(", ");
-  const lasts = `${exactly(task.duration.likelyS)}, end ${hourMinute(stop.endS)}`;
+  const lasts = `${exactly(task.duration.likelyS)}, end ${clock(stop.endS)}`;
   return [
     ...warnings("CAUTION", cautions, scale),
     cellRow([leaveCell(part, stop), startCell(part, stop), walkBackCell(stop)], scale.cellMm),
     paragraph(taskName(task), { sizesPt: scale.titlePt, bold: true, mostLines: 2, after: 1 }),
     ...fact(["WHERE", where], factPt),
     ...factPair(["WITH", partners], ["LASTS", lasts], factPt),
-    ...[...limits(plan, stop), ...taken(plan, task)].flatMap((one) => fact(one, factPt)),
+    ...[...rested(plan, stop), ...limits(plan, stop), ...taken(plan, task)].flatMap((one) =>
+      fact(one, factPt),
+    ),
     ...(task.steps.length > 0 && scale.headings ? [heading("STEPS")] : [gap(1)]),
     ...task.steps.flatMap((words, i) => step(i + 1, words, scale)),
     ...brought(plan, task).flatMap((one) => fact(one, factPt)),
+    ...noted(task),
+  ];
+}
+
+/** The rest that the work limit needs before the task: its last moment is the task's start. */
+function rested(plan: Plan, { rest }: Stop): Fact[] {
+  if (rest === null) return [];
+  return [["REST", `${exactly(rest.needS)} at ${restPlace(plan, rest)}, until ${clock(rest.span.endS)}`]];
+}
+
+/** The planner's notes, a block for each line, so that long ones run on to the next page. */
+function noted({ notes }: Task): Block[] {
+  const face = { sizePt: 10, bold: false };
+  const lines = notes
+    .split("\n")
+    .filter((words) => words.trim() !== "")
+    .flatMap((words) => wrap(words, RIGHT - LEFT, face));
+  if (lines.length === 0) return [];
+  return [
+    heading("NOTES"),
+    ...lines.map((one) => ({
+      height: linesHeight(1, face.sizePt),
+      draw: (y: number) => setLines([one], LEFT, y, face),
+    })),
   ];
 }
 
 function leaveCell(part: CrewEva, stop: Stop): Cell {
-  const { leaveByS, wayS } = stop;
-  const label = "LEAVE BY";
-  if (leaveByS === null || wayS === null) {
-    return { label, value: "unknown", below: "way unknown", share: 30, heavy: true };
-  }
-  if (wayS === 0) return { label, value: "no walk", below: "same place", share: 30 };
-  return { label, value: hourMinute(leaveByS), below: pet(part, leaveByS), share: 30, heavy: true };
+  const { leave, wayS } = stop;
+  if (wayS === 0) return { label: "LEAVE BY", value: "no walk", below: "same place", share: 30 };
+  if (wayS === null || leave === null)
+    return { label: "LEAVE BY", value: "unknown", below: "way unknown", share: 30, heavy: true };
+  if (leave.kind === "at once")
+    return { label: "LEAVE", value: "AT ONCE", below: `done ${clock(leave.atS)}`, share: 30, heavy: true };
+  return { label: "LEAVE BY", value: clock(leave.atS), below: pet(part, leave.atS), share: 30, heavy: true };
 }
 
 function startCell(part: CrewEva, stop: Stop): Cell {
   return {
     label: "START",
-    value: hourMinute(stop.startS),
+    value: clock(stop.startS),
     below: pet(part, stop.startS),
     share: 30,
     heavy: stop.wayS === 0,
@@ -89,13 +115,14 @@ function walkBackCell(stop: Stop): Cell {
   const label = "WALK-BACK";
   if (walkBack.kind !== "known") return { label, value: walkBackWords(walkBack), below: "", share: 25 };
   const [value, unit] = minutesUp(walkBack.seconds).split(" ");
-  // A carry or a survey ends elsewhere, farther out perhaps than where it begins.
-  return { label, value: value!, below: stop.endPlace === null ? unit! : `${unit!} at its end`, share: 25 };
+  // A carry or a survey leads elsewhere: this is the longest from anywhere on it.
+  const elsewhere = stop.endPlace !== null || stop.task.walkM > 0;
+  return { label, value: value!, below: elsewhere ? `${unit!} at the worst` : unit!, share: 25 };
 }
 
 /** Phase elapsed time, from egress. */
 function pet(part: CrewEva, atS: number): string {
-  return part.egressS === null ? "PET unknown" : `PET ${hourMinute(atS - part.egressS)}`;
+  return part.egressS === null ? "PET unknown" : `PET ${clock(atS - part.egressS)}`;
 }
 
 /** The window and the relay pass that the task must stay inside. */
@@ -104,10 +131,12 @@ function limits(plan: Plan, stop: Stop): Fact[] {
     span.startS <= stop.startS && stop.endS <= span.endS;
   const words: string[] = [];
   const window = stop.task.windows.find(holds);
-  if (window) words.push(`${hourMinute(window.startS)} to ${hourMinute(window.endS)}`);
+  if (window) words.push(windowWords(window, stop));
   if (stop.task.relay) {
     const pass = plan.stay.relayPasses.find(holds);
-    words.push(pass ? `relay until ${hourMinute(pass.endS)}` : "relay needed, none in this plan");
+    words.push(
+      pass ? `relay until ${clock(latest(pass.endS, stop.endS))}` : "relay needed, none in this plan",
+    );
   }
   return words.length === 0 ? [] : [["ONLY", words.join("; ")]];
 }
@@ -136,19 +165,23 @@ function again(stop: Stop): Block {
     bold: true,
     mostLines: 2,
   });
+  const words = startWords(stop);
+  const sizePt = fitSize(words, RIGHT - LEFT, true, [12, 11, 10, 9], 1);
   return {
     height: title.height + 8,
-    draw: (y) => [
-      ...title.draw(y),
-      ...text(LEFT, y + title.height + 4.6, startWords(stop), { sizePt: 12, bold: true }),
-    ],
+    draw: (y) => [...title.draw(y), ...text(LEFT, y + title.height + 4.6, words, { sizePt, bold: true })],
   };
 }
 
 function startWords(stop: Stop): string {
-  const leave =
-    stop.wayS === 0 ? "" : `leave by ${stop.leaveByS === null ? "unknown" : hourMinute(stop.leaveByS)}, `;
-  return `${leave}start ${hourMinute(stop.startS)}, walk-back ${walkBackWords(stop.walkBack)}`;
+  const leave = stop.wayS === 0 ? "" : `${leaveWords(stop)}, `;
+  return `${leave}start ${clock(stop.startS)}, walk-back ${walkBackWords(stop.walkBack)}`;
+}
+
+/** When to leave, in running words. */
+function leaveWords({ leave, wayS }: Stop): string {
+  if (wayS === null || leave === null) return "leave by unknown";
+  return leave.kind === "at once" ? `leave at once, ${clock(leave.atS)}` : `leave by ${clock(leave.atS)}`;
 }
 
 /** What comes after: the next task, or the way home. */
@@ -176,24 +209,30 @@ function next(part: CrewEva, index: number): Block {
 }
 
 function nextTask(follow: Stop): { title: string; detail: string } {
-  const start = `start ${hourMinute(follow.startS)}, ${follow.place}`;
-  if (follow.leaveByS === null) return { title: taskName(follow.task), detail: `leave by unknown, ${start}` };
+  const leave = follow.wayS === 0 ? "same place" : leaveWords(follow);
+  const rest = follow.rest === null ? "" : `, rest ${exactly(follow.rest.needS)}`;
   return {
     title: taskName(follow.task),
-    detail: follow.wayS === 0 ? `same place, ${start}` : `leave by ${hourMinute(follow.leaveByS)}, ${start}`,
+    detail: `${leave}${rest}, start ${clock(follow.startS)}, ${follow.place}`,
   };
 }
 
 function homeward(part: CrewEva): { title: string; detail: string } {
+  const limit = clock(latest(part.limit.ingressS, part.ingressS));
   const way =
     part.homewardS === null
       ? "walk home: time unknown"
       : part.homewardS === 0
         ? "already there"
-        : `walk home ${minutesUp(part.homewardS)}`;
+        : `leave at once, walk home ${minutesUp(part.homewardS)}`;
+  const { homeRest } = part;
+  const rest =
+    homeRest === null
+      ? ""
+      : `, rest ${exactly(homeRest.needS)} at the lander until ${clock(homeRest.span.endS)}`;
   const ingress =
     part.ingressS === null
-      ? `ingress complete by ${hourMinute(part.ingressLimitS)}`
-      : `ingress complete ${hourMinute(part.ingressS)}, latest ${hourMinute(part.ingressLimitS)}`;
-  return { title: "Home to the lander", detail: `${way}, ${ingress}` };
+      ? `ingress complete by ${limit}`
+      : `ingress complete ${clock(part.ingressS)}, latest ${limit}`;
+  return { title: "Home to the lander", detail: `${way}${rest}, ${ingress}` };
 }

@@ -17,6 +17,22 @@ export function walkBackFromEnd(verdict: Verdict, task: string): WalkBack {
     : { kind: "known", seconds };
 }
 
+/** The longest walk-back while a task is under way: at its begin, on the way inside it, and at its end. */
+export function walkBackOver(
+  verdict: Verdict,
+  eva: string | null,
+  crew: string,
+  task: string,
+  { startS, endS }: { readonly startS: Instant; readonly endS: Instant },
+): WalkBack {
+  const track = verdict.reach.find((one) => one.eva === eva && one.crew === crew) ?? null;
+  const inside = (track?.points ?? []).filter(({ atS }) => startS <= atS && atS <= endS);
+  return inside.reduce<WalkBack>(
+    (worst, { value }) => worseWalkBack(worst, { kind: "known", seconds: value }),
+    worseWalkBack(walkBackAt(track, startS), walkBackFromEnd(verdict, task)),
+  );
+}
+
 /** Walk-back at a moment that the crew member's track marks; unknown between its marks. */
 export function walkBackAt(track: ReachTrack | null, at: Instant): WalkBack {
   const marked = (track?.points ?? []).filter((point) => point.atS === at).map((point) => point.value);

@@ -1,13 +1,55 @@
+import { instant, type Instant } from "../../kernel/index.ts";
+
 /**
- * Numbers as the crew reads them. Rounding is always to the side that keeps a margin: moments and limits down
- * (leave sooner), walking times and masses up.
+ * Numbers as the crew reads them. A moment of the day (start, end, egress, ingress, leaving) is printed as it is, with
+ * its seconds where it has any: the judge has tested that moment and no other. What bounds a moment is put on whole
+ * minutes to the side that keeps the margin, by what it means:
+ *
+ * | meaning                                              | function      | begun minutes   |
+ * | ---------------------------------------------------- | ------------- | --------------- |
+ * | a moment of the day, a length of the day             | `clock`       | kept as they are |
+ * | no later than, a pass that closes                    | `latest`      | down            |
+ * | a window                                             | `windowWords` | up to down      |
+ * | a walk, a reserve kept back, a rest that is asked for | `minutesUp`   | up              |
+ * | what is left                                         | `minutesDown` | down            |
  */
 
-/** A moment as h:mm, the begun minute counted down; "-0:01" before zero. */
-export function hourMinute(seconds: number): string {
-  const minutes = Math.floor(seconds / 60);
-  const size = Math.abs(minutes);
-  return `${minutes < 0 ? "-" : ""}${Math.floor(size / 60)}:${pad(size % 60)}`;
+/** A moment or a length of the day as h:mm, with seconds where there are any; "-0:01" before zero. */
+export function clock(seconds: number): string {
+  const size = Math.abs(seconds);
+  const rest = size % 60;
+  const tail = rest === 0 ? "" : `:${pad(rest)}`;
+  return `${seconds < 0 ? "-" : ""}${Math.floor(size / 3600)}:${pad(Math.floor(size / 60) % 60)}${tail}`;
+}
+
+/**
+ * The last moment by which something must be over: the whole minute before it, or the moment itself where what is
+ * planned ends in that begun minute.
+ */
+export function latest(limitS: Instant, plannedS: Instant | null): Instant {
+  const wholeS = instant(minute(Math.floor, limitS));
+  return plannedS !== null && wholeS < plannedS && plannedS <= limitS ? limitS : wholeS;
+}
+
+/**
+ * A window as "h:mm to h:mm", on whole minutes inside it; as it is, with seconds, where that would leave out a part of
+ * what is planned in it.
+ */
+export function windowWords(window: Span, planned: Span): string {
+  const whole = { startS: minute(Math.ceil, window.startS), endS: minute(Math.floor, window.endS) };
+  const fits = whole.startS <= planned.startS && planned.endS <= whole.endS;
+  const { startS, endS } = fits ? whole : window;
+  return `${clock(startS)} to ${clock(endS)}`;
+}
+
+interface Span {
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** A moment on a whole minute; never -0. */
+function minute(round: (value: number) => number, seconds: number): number {
+  return round(seconds / 60) * 60 + 0;
 }
 
 /** Touchdown as milliseconds UTC since 1970. */
@@ -15,9 +57,10 @@ export function epochOf(touchdownUtc: string): number {
   return Date.parse(touchdownUtc);
 }
 
-/** UTC of a moment, HH:MM, the begun minute counted down. */
+/** UTC of a moment, HH:MM, with seconds where there are any. */
 export function utcClock(epochMs: number, at: number): string {
-  return new Date(epochMs + at * 1000).toISOString().slice(11, 16);
+  const clock = new Date(epochMs + at * 1000).toISOString().slice(11, 19);
+  return clock.endsWith(":00") ? clock.slice(0, 5) : clock;
 }
 
 /** UTC date and time of a moment, such as "5 Apr 2031 14:05". */

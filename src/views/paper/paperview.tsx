@@ -3,6 +3,7 @@ import { shedIsStale, type ShedWork } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
+import type { PaperPort } from "../services.ts";
 import { counted } from "../words.ts";
 
 /** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
@@ -18,6 +19,10 @@ export function PaperView() {
   useShed(late);
   const shed = useDesk((state) => (shedIsStale(state) ? null : state.shed));
   const tables = late && shed?.report?.complete ? shed.report : undefined;
+  // What is saved now would lack the late pages: it is held until they are there, or not wanted.
+  const pending = late && tables === undefined && (shed === null || shed.running);
+  const [without, setWithout] = useState<typeof plan | null>(null);
+  const held = pending && without !== plan;
 
   const pages = useMemo(() => paper.pages(kind, plan, verdict, tables), [paper, kind, plan, verdict, tables]);
   const first = pages[0];
@@ -59,14 +64,20 @@ export function PaperView() {
         <button
           type="button"
           className="primary"
-          disabled={pages.length === 0}
+          disabled={pages.length === 0 || held}
           onClick={() => window.print()}
         >
           Print
         </button>
-        <button type="button" disabled={pages.length === 0} onClick={() => void toPdf()}>
+        <button type="button" disabled={pages.length === 0 || held} onClick={() => void toPdf()}>
           Save as PDF
         </button>
+        {held && (
+          <button type="button" onClick={() => setWithout(plan)}>
+            Without late pages
+          </button>
+        )}
+        <Unsaid list={paper.unsaid(kind, plan)} />
         {verdict.score.breaches > 0 && (
           <p className="state breach">
             This day has {counted(verdict.score.breaches, "breach", "breaches")}: the paper shows it as it is.
@@ -89,6 +100,23 @@ export function PaperView() {
         ))}
       </div>
     </div>
+  );
+}
+
+/** What is not on the pages, in one line that opens to the tasks it is about. */
+function Unsaid({ list }: { readonly list: ReturnType<PaperPort["unsaid"]> }) {
+  if (list.length === 0) return null;
+  return (
+    <details className="paper-unsaid">
+      <summary>On paper: {list.map(({ words }) => words).join(", ")}.</summary>
+      {list
+        .filter(({ tasks }) => tasks.length > 0)
+        .map(({ words, tasks }) => (
+          <p key={words} className="note">
+            {words}: {tasks.join("; ")}.
+          </p>
+        ))}
+    </details>
   );
 }
 

@@ -17,29 +17,47 @@ const pageOf = (plan: Plan, crew: string, name: string) => {
 
 describe("a task's page", () => {
   // Rim survey starts at 185 min 15 s = 11,115 s. From the pad to the north rim: 360 m straight, 396 m walked,
-  // at 0.9 m/s 440 s: leave by 10,675 s = 177 min 55 s, shown 2:57. Egress: 20 min before the first task at 85 min,
-  // so PET is MET less 65 min: 112 min 55 s, shown 1:52.
+  // at 0.9 m/s 440 s: 10,675 s = 177 min 55 s. The work limit needs the 10 min before the start as a rest at the rim,
+  // so they leave by 167 min 55 s, to the whole minute 2:47. Egress: 20 min before the first task at 85 min, so PET is
+  // MET less 65 min: 1:42.
   const page = pageOf(samplePlan(), "ev1", "Rim survey");
 
-  it("shows the leave-by time as start less the way, begun minutes counted down, as large as the start", () => {
-    const leave = sizeOf(page, "2:57");
-    expect(leave).toBeGreaterThanOrEqual(24);
-    expect(sizeOf(page, "3:05")).toBe(leave);
-    expect(wordsOf(page)).toContain("PET 1:52");
+  it("shows the leave-by time as start less rest and way, on the whole minute, as large as the start with its seconds", () => {
+    const leave = sizeOf(page, "2:47");
+    expect(leave).toBeGreaterThanOrEqual(22);
+    expect(sizeOf(page, "3:05:15")).toBe(leave);
+    expect(wordsOf(page)).toContain("PET 1:42");
+    expect(wordsOf(page)).toContain("REST 10 min at North rim, until 3:05:15");
   });
 
-  it("shows the walk-back from where the task ends, begun minutes counted up", () => {
-    // Boulder to lander: hypot(300, 480) = 566.04 m, 622.6 m walked, 623 s at 1 m/s: 10 min 23 s.
+  it("shows times on whole minutes larger", () => {
+    // Two minutes from the lander to the pad and back at 1 m/s: start 2:40.
+    const large = pageOf(samplePlan(), "ev2", "Point the antenna and switch on");
+    expect(sizeOf(large, "2:40")).toBeGreaterThanOrEqual(24);
+  });
+
+  it("shows the longest walk-back of the task, begun minutes counted up", () => {
+    // Boulder to lander: hypot(300, 480) = 566.04 m, 622.6 m walked, 623 s at 1 m/s: 10 min 23 s; from the rim 528 s.
     const large = sizeOf(page, "11");
-    expect(large).toBeGreaterThanOrEqual(24);
-    expect(wordsOf(page)).toContain("min at its end");
+    expect(large).toBeGreaterThanOrEqual(22);
+    expect(wordsOf(page)).toContain("min at the worst");
+    // The other way round it begins where it is longest.
+    const plan = samplePlan();
+    const turned: Plan = {
+      ...plan,
+      tasks: plan.tasks.map((task) =>
+        task.id === "rim-survey" ? { ...task, place: "boulder", endPlace: "pad" } : task,
+      ),
+    };
+    expect(check(turned).walkbackS["rim-survey"]).toBe(132);
+    expect(sizeOf(pageOf(turned, "ev1", "Rim survey"), "11")).toBeGreaterThanOrEqual(22);
   });
 
   it("says where, with whom, how long, the steps and what is next", () => {
     const words = wordsOf(page);
     expect(words).toContain("North rim to Split boulder");
     expect(words).toMatch(/WITH EV2/);
-    expect(words).toContain("30 min, end 3:35");
+    expect(words).toContain("30 min, end 3:35:15");
     expect(words).toMatch(/1 Panorama at the start 2 Note every change/);
     expect(words).toMatch(/NEXT Rake sample same place, start 3:38, Split boulder/);
   });
@@ -107,9 +125,9 @@ describe("a task's page", () => {
   });
 
   it("ends an EVA with the way home and the ingress limit", () => {
-    // Boulder to lander at 0.9 m/s: 622.6 / 0.9 = 692 s, 12 min.
+    // Boulder to lander at 0.9 m/s: 622.6 / 0.9 = 692 s, 12 min; with 25 min of ingress from 3:58 it is 4:34:32.
     expect(wordsOf(pageOf(samplePlan(), "ev1", "Rake sample"))).toMatch(
-      /NEXT Home to the lander walk home 12 min, ingress complete 4:34, latest 8:05/,
+      /NEXT Home to the lander leave at once, walk home 12 min, ingress complete 4:35, latest 8:05/,
     );
   });
 
@@ -161,10 +179,10 @@ describe("the page at a glance", () => {
 
   it("comes first and has egress and ingress in MET and UTC", () => {
     expect(printed(samplePlan()).pages[0]?.name).toBe("EV1, EVA 1: at a glance");
-    // Touchdown 06:00 UTC; egress at 65 min; ingress 4:34 complete.
+    // Touchdown 06:00 UTC; egress at 65 min; ingress complete 4:34:32, and at 4:35 it is still sound.
     const words = wordsOf(page);
     expect(words).toMatch(/EGRESS 1:05 UTC 07:05/);
-    expect(words).toMatch(/INGRESS BY 4:34 UTC 10:34/);
+    expect(words).toMatch(/INGRESS BY 4:35 UTC 10:35/);
     expect(words).toMatch(/NO LATER THAN 8:05/);
   });
 
@@ -211,6 +229,19 @@ describe("the emergency page", () => {
     // Rim: 528 m at 1 m/s, 8 min 48 s. Pad: 132 m, 2 min 12 s. The rim is known only as the start of a survey.
     expect(words).toMatch(/Split boulder 11 min North rim 9 min Instrument pad 3 min/);
     expect(words).toContain("Follow the flight rules in charge.");
+  });
+
+  it("counts the reserve that is kept back up and what there is down", () => {
+    const plan = samplePlan();
+    const { walkback } = plan.rules;
+    const rules = {
+      ...plan.rules,
+      walkback: { ...walkback, emergencyReserveS: 181 as typeof walkback.emergencyReserveS },
+    };
+    // EV2: 1830 s is 30 min and a half. 181 s kept back is more than 3 min.
+    expect(wordsOf(pageOf({ ...plan, rules }, "ev2", "emergency"))).toMatch(
+      /EMERGENCY OXYGEN 30 min 4 min of it kept back/,
+    );
   });
 
   it("lists only places of its own EVA", () => {

@@ -110,8 +110,17 @@ describe("the page for being late", () => {
     expect(words("over")).toMatch(/ END! .*END!: end it at once and tell those in charge/);
   });
 
-  it("is left out without a shed order, and says that there is none for a plan that breaks rules", () => {
-    expect(lateOf(pagesOf(samplePlan(), undefined))).toEqual([]);
+  it("says of every EVA that it is not there where no shed order was worked out", () => {
+    const words = lateOf(pagesOf(samplePlan(), undefined)).map(wordsOf);
+    // Two crew members on two EVAs.
+    expect(words).toHaveLength(4);
+    for (const one of words) {
+      expect(one).toContain("it had not been worked out when this was printed");
+      expect(one).toContain("ask those in charge what to drop");
+    }
+  });
+
+  it("says that there is none for a plan that breaks rules", () => {
     const broken = crowdedPlan();
     const words = lateOf(pagesOf(broken, shedOf(broken))).map(wordsOf);
     expect(words.length).toBeGreaterThan(0);

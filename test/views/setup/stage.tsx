@@ -40,7 +40,7 @@ export function show(
   const around = {
     desk,
     look: createLook("light", 200),
-    paper: { kinds: [], pages: () => [], pdf: () => Promise.resolve(new Uint8Array()) },
+    paper: { kinds: [], pages: () => [], unsaid: () => [], pdf: () => Promise.resolve(new Uint8Array()) },
     sunDeg: () => null,
     walkS: () => () => 0,
     memory: {

@@ -1,7 +1,7 @@
 import { LANDSCAPE_LEFT, LANE_LEFT } from "./frame.ts";
 import { line, type LinesMark, type Mark, text } from "../page.ts";
 import { textWidth } from "../type.ts";
-import { hourMinute, utcClock, utcDay } from "../wording.ts";
+import { clock, utcClock, utcDay } from "../wording.ts";
 
 /** Time along a sheet: from one moment at `left` to another at `left + wide`. */
 export interface Axis {
@@ -36,7 +36,7 @@ export function rulers(axis: Axis, epochMs: number, y: number, bottom: number): 
   };
   return [
     ...(met.length > 0 ? [grid] : []),
-    ...ruler(axis, "MET", y, met, hourMinute),
+    ...ruler(axis, "MET", y, met, clock),
     ...ruler(axis, "UTC", y + RULERS_MM / 2, ticks(axis, step, epochS), (atS) =>
       utcClock(epochMs, atS) === "00:00" ? utcDay(epochMs, atS) : utcClock(epochMs, atS),
     ),

@@ -1,15 +1,16 @@
-import type { Outing, Verdict } from "../../../check/index.ts";
+import { limiterWords, type Outing, type Verdict } from "../../../check/index.ts";
 import type { Eva, Plan } from "../../../plan/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";
 import type { Block } from "../flow.ts";
 import { hatch } from "../hatch.ts";
+import { printedDay } from "../leaving/printedday.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { clip, linesHeight, textWidth, wrap } from "../type.ts";
-import { epochOf, exactly, hourMinute, utcClock } from "../wording.ts";
+import { clock, epochOf, exactly, latest, utcClock } from "../wording.ts";
 import { type Axis, RULERS_MM, rulers, xOf } from "./axis.ts";
 import { LANDSCAPE_LEFT, LANE_LEFT, type SheetBox } from "./frame.ts";
-import { laneGround, laneTask, type LaneTask, nameSize, plate } from "./lane.ts";
+import { laneGround, laneRest, laneTask, type LaneTask, nameSize, plate } from "./lane.ts";
 
 /** The bands of the day timeline: the whole stay on one line, then each EVA magnified. */
 
@@ -131,9 +132,7 @@ function remoteWork(plan: Plan): (Span & { name: string; place: string })[] {
 export function remoteLines(plan: Plan, box: SheetBox): Block[] {
   const remote = remoteWork(plan);
   if (remote.length === 0) return [];
-  const words = remote.map(
-    (one) => `${hourMinute(one.startS)} ${one.name} (${exactly(one.endS - one.startS)})`,
-  );
+  const words = remote.map((one) => `${clock(one.startS)} ${one.name} (${exactly(one.endS - one.startS)})`);
   return listLines(`Remote work: ${words.join("; ")}`, box);
 }
 
@@ -154,6 +153,7 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
     .filter((one) => one !== undefined);
   const first = outings[0];
   if (!first) return [];
+  const rests = printedDay(plan).rests.filter((one) => one.eva === eva.id);
   const axis: Axis = {
     fromS: first.span.startS,
     toS: Math.max(first.span.endS, first.span.startS + 1),
@@ -180,6 +180,9 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
           return [
             ...laneName(nameOf(plan.crew, outing.crew), laneY, laneMm),
             ...laneGround(axis, laneY, laneMm, outing.stretches),
+            ...rests
+              .filter((one) => one.crew === outing.crew)
+              .flatMap((one) => laneRest(axis, laneY, laneMm, one)),
             ...tasks.flatMap((task) => laneTask(axis, laneY, laneMm, task)),
           ];
         }),
@@ -226,14 +229,18 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
 }
 
 function heading(plan: Plan, eva: Eva, outing: Outing, epochMs: number, y: number, box: SheetBox): Mark[] {
-  const { startS, endS } = outing.span;
-  const limitS = Math.min(eva.latestIngressS, startS + eva.longestS);
+  const day = printedDay(plan);
+  const startS = day.egressS.get(eva.id) ?? outing.span.startS;
+  const endS = day.ingressS.get(eva.id) ?? outing.span.endS;
+  const limit = day.limit.get(eva.id);
   const name = clip(nameOf(plan.evas, eva.id), 80, { sizePt: 12, bold: true });
   const words = [
-    `egress ${hourMinute(startS)} (${utcClock(epochMs, startS)} UTC)`,
-    `ingress complete ${hourMinute(endS)} (${utcClock(epochMs, endS)} UTC)`,
-    `no later than ${hourMinute(limitS)}`,
-    `outside ${hourMinute(endS - startS)}`,
+    `egress ${clock(startS)} (${utcClock(epochMs, startS)} UTC)`,
+    `ingress complete ${clock(endS)} (${utcClock(epochMs, endS)} UTC)`,
+    ...(limit
+      ? [`no later than ${clock(latest(limit.ingressS, endS))} (${limiterWords(plan, limit.by)})`]
+      : []),
+    `outside ${clock(endS - startS)}`,
   ].join(", ");
   const after = LANDSCAPE_LEFT + textWidth(name, { sizePt: 12, bold: true }) + 4;
   return [

@@ -19,7 +19,7 @@ export interface SheetBox {
 
 const KEY =
   "Heavy frame: more than one crew member. Bold name: must-do. Hatched band: walking, with its time. " +
-  "Thin line: waiting. Numbers: names below. Times: MET, begun minutes counted down.";
+  "Thin line: waiting. Brackets: a rest that the work limit needs. Numbers: names below. Times: MET.";
 
 /** The paper of `size` laid on its side. */
 export function sheetBox(size: SheetSize): SheetBox {

@@ -1,8 +1,8 @@
-import type { Stretch } from "../../../check/index.ts";
+import type { Rest, Stretch } from "../../../check/index.ts";
 import { hatch } from "../hatch.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { CAP, linesHeight, MM_PER_PT, textWidth, wrap } from "../type.ts";
-import { hourMinute, minutesUp } from "../wording.ts";
+import { clock, exactly, minutesUp } from "../wording.ts";
 import { setLines } from "../cuff.ts";
 import { type Axis, xOf } from "./axis.ts";
 
@@ -50,6 +50,40 @@ export function laneGround(axis: Axis, y: number, high: number, stretches: reado
   });
 }
 
+/**
+ * A rest that the work limit needs: the waiting it takes, in brackets, with its minutes where they fit. What is drawn is
+ * the end of a pause; before it there may be more waiting.
+ */
+export function laneRest(axis: Axis, y: number, high: number, { needS, span }: Rest): Mark[] {
+  const x = xOf(axis, span.endS - needS);
+  const right = xOf(axis, span.endS);
+  const middle = y + high / 2;
+  const [top, bottom] = [middle - 2.6, middle + 2.6];
+  const foot = Math.min(0.9, (right - x) / 3);
+  return [
+    {
+      kind: "lines",
+      segments: [
+        [x + foot, top, x, top],
+        [x, top, x, bottom],
+        [x, bottom, x + foot, bottom],
+        [right - foot, top, right, top],
+        [right, top, right, bottom],
+        [right, bottom, right - foot, bottom],
+      ],
+      widthMm: 0.35,
+      ink: 0,
+    },
+    ...plate((x + right) / 2, middle, restWord(needS, right - x), right - x),
+  ];
+}
+
+/** "rest 10 min" where there is room for it, else "rest". */
+function restWord(needS: number, room: number): string {
+  const words = `rest ${exactly(needS)}`;
+  return textWidth(words, PLATE) + 1.2 <= room ? words : "rest";
+}
+
 function traverse(x: number, middle: number, wide: number, words: string): Mark[] {
   const face = { sizePt: 6.5, bold: false };
   const fits = textWidth(words, face) <= wide - 0.6;
@@ -61,9 +95,11 @@ function traverse(x: number, middle: number, wide: number, words: string): Mark[
   ];
 }
 
+const PLATE = { sizePt: 7, bold: false };
+
 /** A word on a white plate, left out where it does not fit. */
 export function plate(x: number, middle: number, word: string, room: number): Mark[] {
-  const face = { sizePt: 7, bold: false };
+  const face = PLATE;
   const wide = textWidth(word, face);
   if (wide + 1.2 > room) return [];
   return [
@@ -78,7 +114,7 @@ export function laneTask(axis: Axis, y: number, high: number, task: LaneTask): M
   const wide = Math.max(0.6, xOf(axis, task.endS) - x);
   const sizePt = nameSize(axis, high, task);
   const startFace = { sizePt: 7, bold: true };
-  const start = hourMinute(task.startS);
+  const start = clock(task.startS);
   const startFits = textWidth(start, startFace) <= wide - 1;
   return [
     rect(x, y, wide, high, task.shared ? 0.7 : 0.3, 1),

@@ -5,7 +5,7 @@ import type { Block } from "../flow.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
 import { farthest } from "../walkback.ts";
-import { hourMinute, metresUp, minutesDown, minutesUp, percentDown } from "../wording.ts";
+import { clock, metresUp, minutesDown, minutesUp, percentDown } from "../wording.ts";
 import { listLines } from "./bands.ts";
 import { LANDSCAPE_LEFT, type SheetBox } from "./frame.ts";
 
@@ -51,7 +51,7 @@ function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
     margin("co2"),
     margin("water"),
     margin("battery"),
-    worst ? `${minutesUp(worst.seconds)} at ${hourMinute(worst.atS)}` : "unknown",
+    worst ? `${minutesUp(worst.seconds)} at ${clock(worst.atS)}` : "unknown",
     spare(reach),
     metresUp(walkedM),
   ];

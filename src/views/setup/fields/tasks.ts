@@ -240,7 +240,7 @@ export const TASK_FIELDS = {
     entry: longText,
     width: 30,
     group: "Cuff checklist",
-    hint: "For the planner; not printed.",
+    hint: "Printed last on its cuff page, after the steps.",
   },
   pinStart: {
     label: "Start",

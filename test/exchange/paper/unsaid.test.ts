@@ -1,0 +1,33 @@
+import { describe, expect, it } from "vitest";
+import { unsaidOnCuffs } from "../../../src/exchange/index.ts";
+import { planOf, samplePlan, taskOf } from "../samplePlan.ts";
+
+describe("what somebody may look for on cuff checklists in vain", () => {
+  it("is steps and cautions that were not written, of tasks that are placed with crew, and notes that are not the crew's", () => {
+    const plan = planOf(
+      [
+        taskOf("full", { name: "Full", steps: ["Do it"], cautions: ["Mind it"] }),
+        taskOf("bare", { name: "Bare" }),
+        taskOf("benched", { name: "Benched" }),
+        taskOf("remote", { name: "Remote", crew: { count: 0 } }),
+      ],
+      [
+        { task: "full", eva: "eva-1", crew: ["ev1"], startS: 6000 },
+        { task: "bare", eva: "eva-1", crew: ["ev1"], startS: 9000 },
+        { task: "remote", eva: null, crew: [], startS: 9000 },
+      ],
+      { notes: "Made for a trial." },
+    );
+    expect(unsaidOnCuffs(plan)).toEqual([
+      { words: "no steps for 1 task", tasks: ["Bare"] },
+      { words: "no caution for 1 task", tasks: ["Bare"] },
+      { words: "notes of the plan not printed", tasks: [] },
+    ]);
+  });
+
+  it("is nothing where all is written", () => {
+    const plan = samplePlan();
+    const tasks = plan.tasks.map((task) => ({ ...task, steps: ["Do it"], cautions: ["Mind it"] }));
+    expect(unsaidOnCuffs({ ...plan, tasks })).toEqual([]);
+  });
+});
