@@ -172,13 +172,13 @@ test.describe("the demo plan's site", () => {
   test.beforeEach(async ({ page }) => {
     await page.goto("./?plan=demo");
     await page.getByRole("button", { name: "Site", exact: true }).click();
-    await expect(row(page, "Osier, far lip")).toContainText("31 min");
+    await expect(row(page, "Osier, far lip")).toContainText("34 min");
   });
 
   test("says of every place how far, which way, how long home, and whether the sun shines", async ({
     page,
   }) => {
-    await expect(row(page, "Osier, far lip")).toHaveText(/1\s586 m, 048°\s*31 min\s*(lit|shadow)/);
+    await expect(row(page, "Osier, far lip")).toHaveText(/1\s586 m, 048°\s*34 min\s*(lit|shadow)/);
     await placeButton(page, "Osier, far lip").click();
     await page.getByRole("button", { name: "From what: walk back from Osier, far lip" }).press("Enter");
     const box = page.getByRole("group", { name: "From what: walk back from Osier, far lip" });

@@ -2,7 +2,7 @@ import { coolingWaterKgS } from "./cooling.ts";
 import { drinkingWaterKg, DRINKING_KG_H } from "./drinking.ts";
 import { sharedEmergencyS } from "./emergency.ts";
 import { absorbentHeatW, heatLoadW } from "./heatbalance.ts";
-import { environmentHeatW, hottestDeg } from "./environment.ts";
+import { ABSORPTANCE, environmentHeatW, hottestDeg, SOLAR_W_M2 } from "./environment.ts";
 import { heatStorageS } from "./heatstore.ts";
 import { purgeKg } from "./purge.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
@@ -29,7 +29,7 @@ export interface Explained {
 }
 
 const WEIR = "respiration: Weir 1949, J Physiol 109:1-9";
-const BALANCE = "heatbalance: sum of heats; absorbent heat of LiOH, value from memory";
+const BALANCE = "heatbalance: sum of heats; absorbent heat of the suit, LiOH by default, value from memory";
 
 /**
  * How each consumable is drawn at `metabolicW`, per hour: oxygen, CO2 capacity, cooling water, battery, and the heat.
@@ -114,8 +114,8 @@ export function explainSurroundings(insulationM2: number, sun: ElevationRange | 
   const { leastDeg, greatestDeg } = sun ?? { leastDeg: -90, greatestDeg: 90 };
   const atDeg = hottestDeg(leastDeg, greatestDeg);
   const lit = atDeg > 0;
-  const upright = "0.18 * 1361 * Math.cos(sunDeg * Math.PI / 180) / Math.PI";
-  const ground = "0.5 * (0.84 * 0.88 + 0.18 * 0.12) * 1361 * Math.sin(sunDeg * Math.PI / 180)";
+  const upright = "takenUp * solarWM2 * Math.cos(sunDeg * Math.PI / 180) / Math.PI";
+  const ground = "0.5 * (0.84 * 0.88 + takenUp * 0.12) * solarWM2 * Math.sin(sunDeg * Math.PI / 180)";
   return {
     of: "heat from the surroundings, the greatest while the EVA may be out",
     value: Math.ceil(environmentHeatW(lit ? atDeg : null, insulationM2)),
@@ -125,7 +125,13 @@ export function explainSurroundings(insulationM2: number, sun: ElevationRange | 
       : "Math.ceil(insulationM2 * -5.670374419e-8 * 300 ** 4)",
     inputs: [
       input("insulationM2", insulationM2, "m2, area times effective emittance"),
-      ...(lit ? [input("sunDeg", atDeg, "degrees up, where the heat is greatest")] : []),
+      ...(lit
+        ? [
+            input("sunDeg", atDeg, "degrees up, where the heat is greatest"),
+            input("solarWM2", SOLAR_W_M2, "W/m2, the sun at its nearest in the year"),
+            input("takenUp", ABSORPTANCE, "of sunlight taken up, a tenth of the cloth under dust"),
+          ]
+        : []),
     ],
     source: "environment: upright insulated cylinder in balance on sunlit ground, project assumption",
   };

@@ -5,7 +5,7 @@ export { absorbedCo2Kg, CO2_PER_LIOH } from "./absorbent.ts";
 export { coolingWaterKgS, coolingWh } from "./cooling.ts";
 export { absorbentHeatW, heatBalance, heatLoadW } from "./heatbalance.ts";
 export type { HeatBalance, HeatLoad } from "./heatbalance.ts";
-export { environmentHeatW, environmentMostW, sinkK } from "./environment.ts";
+export { ABSORPTANCE, environmentHeatW, environmentMostW, sinkK, SOLAR_W_M2 } from "./environment.ts";
 export { heatLimitS, heatStorageS, storedAfterJ, storedShare } from "./heatstore.ts";
 export { DRINKING_KG_H, drinkingS, drinkingWaterKg } from "./drinking.ts";
 export { oxygenKgM3, purgeKg, purgeS } from "./purge.ts";

@@ -7,7 +7,7 @@ import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
  * numbers. Rates are rounded up and stocks down, so that sums over whole seconds are exact and err to safety.
  *
  * The heat that feed water carries off is metabolic, electrical, absorbent and environment heat together: that of
- * LiOH is 2.03 MJ per kg of CO2 (value from memory).
+ * LiOH is 2.03 MJ per kg of CO2, and 1.00 MJ more where the water that it makes condenses in the pack (values from memory).
  * Range: steady work of minutes and longer. Not covered: airlock losses, ageing of the battery. Feed water is
  * charged when heat is made, also where the body stores it for a while: never later than it is spent.
  */

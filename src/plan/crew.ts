@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { USUAL } from "./defaults.ts";
 import { id, label, metS, ranged, share, spanS } from "./fields.ts";
 
 /** A pressure suit with its life-support pack: stocks, rates and what must be left at ingress. */
@@ -10,13 +11,13 @@ export const suitSchema = z.strictObject({
   co2Kg: ranged(0, 50, "CO2 the absorbent can take, kg."),
   waterKg: ranged(0, 100, "Cooling feed water, kg."),
   batteryWh: ranged(0, 100_000, "Usable battery, Wh."),
-  leakKgH: ranged(0, 1, "Oxygen lost by leakage, kg/h.").default(0.005),
-  electricalW: ranged(0, 5000, "Electrical load, W.").default(50),
+  leakKgH: ranged(0, 1, "Oxygen lost by leakage, kg/h.").default(USUAL["suits.*.leakKgH"].starts),
+  electricalW: ranged(0, 5000, "Electrical load, W.").default(USUAL["suits.*.electricalW"].starts),
   walkingW: ranged(0, 5000, "Electrical load while walking, W; without it electricalW.").optional(),
   workingW: ranged(0, 5000, "Electrical load while at work, W; without it electricalW.").optional(),
   heatFrom: z
     .enum(["given", "sun"])
-    .default("given")
+    .default("sun")
     .describe(
       "Heat from the surroundings. given: environmentW. sun: by the sun's elevation on sunlit ground.",
     ),
@@ -25,16 +26,26 @@ export const suitSchema = z.strictObject({
     0,
     5,
     "Area times effective emittance of the insulation, m2; read with heatFrom sun.",
-  ).default(0.2),
+  ).default(USUAL["suits.*.insulationM2"].starts),
   coolingW: ranged(
     0,
     10_000,
     "Greatest heat that the cooling carries off, W; without it always enough.",
   ).optional(),
-  respiratoryQuotient: ranged(0.7, 1, "CO2 made per O2 used, by volume.").default(0.85),
-  coolingKjKg: ranged(1000, 3000, "Heat carried off per kg of feed water, kJ/kg.").default(2430),
-  absorbentKjKg: ranged(0, 10_000, "Heat freed by the absorbent per kg of CO2, kJ/kg.").default(2030),
-  purgeKg: ranged(0, 5, "Oxygen that the purge before egress takes from the pack, kg.").default(0),
+  respiratoryQuotient: ranged(0.7, 1, "CO2 made per O2 used, by volume.").default(
+    USUAL["suits.*.respiratoryQuotient"].starts,
+  ),
+  coolingKjKg: ranged(1000, 3000, "Heat carried off per kg of feed water, kJ/kg.").default(
+    USUAL["suits.*.coolingKjKg"].starts,
+  ),
+  absorbentKjKg: ranged(
+    0,
+    10_000,
+    "Heat freed by the absorbent per kg of CO2, kJ/kg: more where the water that it makes condenses in the pack.",
+  ).default(USUAL["suits.*.absorbentKjKg"].starts),
+  purgeKg: ranged(0, 5, "Oxygen that the purge before egress takes from the pack, kg.").default(
+    USUAL["suits.*.purgeKg"].starts,
+  ),
   drinkKg: ranged(0, 20, "Drinking water in the suit, kg; without it not known and not judged.").optional(),
   emergencyOxygenS: spanS.describe("Emergency oxygen alone, s."),
   reserve: z

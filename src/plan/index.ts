@@ -4,6 +4,8 @@ export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
 export { planJsonSchema } from "./jsonschema.ts";
 export type { JsonSchema } from "./jsonschema.ts";
+export { USUAL, usualOf } from "./defaults.ts";
+export type { Usual } from "./defaults.ts";
 export { guideTo } from "./guide.ts";
 export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { USUAL } from "./defaults.ts";
 import { note, ranged, share, spanS } from "./fields.ts";
 
 /** Whether breaking a rule is a breach or only a warning, and where its numbers come from. */
@@ -14,17 +15,19 @@ const standing = (source: string) => ({
 export const rulesSchema = z.strictObject({
   walking: z
     .strictObject({
-      speedMs: ranged(0.05, 5, "Planned walking speed on the level, m/s.").default(0.9),
+      speedMs: ranged(0.05, 5, "Planned walking speed on the level, m/s.").default(
+        USUAL["rules.walking.speedMs"].starts,
+      ),
       metabolicW: ranged(
         50,
         1500,
         "Metabolic rate of level walking at the speed that it belongs to, W.",
-      ).default(295.5),
+      ).default(USUAL["rules.walking.metabolicW"].starts),
       rateAtMs: ranged(
         0.05,
         2,
         "Speed that the metabolic rate belongs to, m/s; faster walking is reckoned with more.",
-      ).default(0.9),
+      ).default(USUAL["rules.walking.rateAtMs"].starts),
       detour: ranged(1, 3, "Way walked over straight line.").default(1.1),
       greatestSlopeDeg: ranged(0, 45, "Steepest way, degrees.").default(20),
       greatestDownDeg: ranged(
@@ -52,15 +55,17 @@ export const rulesSchema = z.strictObject({
     .describe("Reserves of consumables at ingress."),
   walkback: z
     .strictObject({
-      speedMs: ranged(0.05, 5, "Walking speed on the way back, m/s.").default(1),
+      speedMs: ranged(0.05, 5, "Walking speed on the way back, m/s.").default(
+        USUAL["rules.walkback.speedMs"].starts,
+      ),
       metabolicW: ranged(
         50,
         1500,
         "Metabolic rate on the way back, W; never reckoned with less than walking at that speed asks.",
-      ).default(313.8),
+      ).default(USUAL["rules.walkback.metabolicW"].starts),
       emergencyReserveS: spanS.prefault(180).describe("Emergency oxygen that must be left at the lander, s."),
       ...standing(
-        "30 min at 3.6 km/h is 1.8 km: emergency pack of 30 min, published in prose. Reserve: project default.",
+        "Speed: as planned, no faster. Rate: mean of egress and ingress, NASA SP-368 (1975) sec. II ch. 4, value from memory. Reserve: project default.",
       ),
     })
     .prefault({})
@@ -129,9 +134,11 @@ export const rulesSchema = z.strictObject({
     .describe("Drinking water."),
   carry: z
     .strictObject({
-      greatestN: ranged(0, 10_000, "Weight that one crew member carries by hand, N.").default(308),
+      greatestN: ranged(0, 10_000, "Weight that one crew member carries by hand, N.").default(
+        USUAL["rules.carry.greatestN"].starts,
+      ),
       ...standing(
-        "420 Earth-pounds of equipment weigh 308.6 N on the Moon and were carried by one person (published); as a limit: project assumption.",
+        "50 kg on the Moon, twice the reference mass of ISO 11228-1 (value from memory): project choice. 420 Earth-pounds, 308 N there, were carried by one person (published).",
       ),
     })
     .prefault({})

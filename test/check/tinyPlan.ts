@@ -82,6 +82,11 @@ const WIDE_SUIT: SuitInput = {
   co2Kg: 40,
   waterKg: 80,
   batteryWh: 90_000,
+  leakKgH: 0.005,
+  purgeKg: 0,
+  electricalW: 50,
+  heatFrom: "given",
+  absorbentKjKg: 2030,
   emergencyOxygenS: 20_000,
 };
 
@@ -129,6 +134,7 @@ export function tinyInput(parts: TinyParts = {}): PlanInput {
       distance: { evaM: 50_000, stayM: 100_000, ...rules?.distance },
       work: { longestS: 86_400, ...rules?.work },
       recharge: { leastS: 0, ...rules?.recharge },
+      carry: { greatestN: 308, ...rules?.carry },
     },
     ...parts.more,
   };

@@ -132,12 +132,14 @@ describe("the latest moment to start home", () => {
   });
 
   it("keeps what the walk-back draws", () => {
-    // Way and walk-back take 300 s; the walk-back at 1500 W takes more CO2 capacity than the way and the ingress work.
+    // Way and walk-back take 300 s; the walk-back at 1500 W takes more CO2 capacity than the way and the ingress work. Work at
+    // 500 W is the hardest of what is to come, the way at 400 W is not.
     const rules = { walkback: { metabolicW: 1500 } };
     const plan = tinyPlan({
       ...PARTS,
       rules,
       evas: [eva("eva-1", { ingressWorkS: 0 })],
+      tasks: [task("x", "a", { effort: { watts: 500 } })],
       suit: { co2Kg: 0.2 },
     });
     const { one } = recalled(plan, 3200);

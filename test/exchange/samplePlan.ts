@@ -46,6 +46,7 @@ const base = {
     { id: "tube", name: "Core tube", count: 4 },
   ],
   containers: [{ id: "box-a", name: "Box A", emptyMassKg: 6.7, capacityKg: 20, volumeL: 15 }],
+  rules: { walkback: { speedMs: 1 } },
 } as const;
 
 function suit(id: string, emergencyOxygenS: number) {
@@ -57,6 +58,10 @@ function suit(id: string, emergencyOxygenS: number) {
     co2Kg: 1.1,
     waterKg: 6,
     batteryWh: 900,
+    leakKgH: 0.005,
+    purgeKg: 0,
+    heatFrom: "given" as const,
+    absorbentKjKg: 2030,
     emergencyOxygenS,
   };
 }

@@ -132,6 +132,10 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       waterKg: capacity(dayS * 1.5e-4),
       batteryWh: capacity((dayS / 3600) * 60),
       emergencyOxygenS: whole(Math.floor(reachM * 0.8), 2400),
+      leakKgH: 0.005,
+      purgeKg: 0,
+      heatFrom: "given" as "given" | "sun",
+      absorbentKjKg: 2030,
       ...wornNumbers(worn, shape.features, dayS),
       reserve: { oxygen: 0.1, co2: 0.1, water: 0.05, battery: 0.05 },
     })),
@@ -241,6 +245,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
     rules: {
       walking: { speedMs: 0.9, greatestSlopeDeg: rare(0.3) ? 8 : 20 },
       reserve: level(0.2),
+      carry: { greatestN: 308 },
       walkback: { ...level(0.2), speedMs: 1, emergencyReserveS: 60 },
       separation: {
         ...level(0.3),

@@ -1,5 +1,6 @@
 import { check } from "../../src/check/index.ts";
 import { environmentHeatW, environmentMostW } from "../../src/physics/index.ts";
+import { type Suit, USUAL } from "../../src/plan/index.ts";
 import { suitSchema } from "../../src/plan/crew.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 import type { Case } from "./case.ts";
@@ -9,17 +10,19 @@ import { defaultSuit } from "./gas.cases.ts";
 
 const BALANCES = "NASA/TP-2015-218570 rev. 2 Table 4-69";
 const HOURS = 8;
+/** 1.06 MJ an hour. */
+const BALANCE_W = 1.06e6 / 3600;
 
 /**
- * Kg an hour that one crew member draws on an EVA of 8 h at the measured mean rate, in the whole numbers of the judge, at a
+ * Kg an hour that one crew member in the default suit draws on an EVA of 8 h at the measured mean rate or another, in the whole numbers of the judge, at a
  * latitude with the sun well up over the meridian of the site.
  */
-function drawnPerHour(of: "oxygen" | "water", latDeg: number): number {
+function drawnPerHour(of: "oxygen" | "water", latDeg: number, more: Partial<Suit> = {}, watts = 272): number {
   const plan = tinyPlan({
     site: { latDeg, lonDeg: 60 },
     crew: [{ id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit" }],
     evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
-    tasks: [task("day", "lander", { effort: { watts: 272 }, duration: { likelyS: HOURS * 3600 } })],
+    tasks: [task("day", "lander", { effort: { watts }, duration: { likelyS: HOURS * 3600 } })],
     placements: [at("day", 0)],
     suit: {
       ...suitSchema.parse(defaultSuit),
@@ -27,7 +30,7 @@ function drawnPerHour(of: "oxygen" | "water", latDeg: number): number {
       co2Kg: 3,
       waterKg: 9,
       batteryWh: 900,
-      heatFrom: "sun",
+      ...more,
     },
     more: { body: {} },
   });
@@ -69,21 +72,41 @@ export const wornCases: readonly Case[] = [
   },
   {
     model: "worn",
-    what: "the same near the pole, low sun all day: cooling water, polar range",
+    what: "the same at 1.06 MJ an hour, the rate that the balance is for: oxygen with leakage, at least its nominal 0.092",
     source: BALANCES,
     provenance: "as quoted",
     unit: "kg/h",
-    value: [0.25, 0.5],
+    value: [0.092, 0.1],
+    ours: () => drawnPerHour("oxygen", 0, {}, BALANCE_W),
+    within: 0,
+  },
+  {
+    model: "worn",
+    what: "the same with the high leak: the high 0.110",
+    source: BALANCES,
+    provenance: "as quoted",
+    unit: "kg/h",
+    value: 0.11,
+    ours: () => drawnPerHour("oxygen", 0, { leakKgH: USUAL["suits.*.leakKgH"].high }, BALANCE_W),
+    within: 0.0005,
+  },
+  {
+    model: "worn",
+    what: "at the measured mean near the pole, low sun all day: cooling water, upper half of the polar range, 0.25 to 0.5",
+    source: BALANCES,
+    provenance: "as quoted",
+    unit: "kg/h",
+    value: [0.375, 0.5],
     ours: () => drawnPerHour("water", 85),
     within: 0,
   },
   {
     model: "worn",
-    what: "the same at the equator under a high sun: cooling water, equatorial range",
+    what: "the same at the equator under a high sun: cooling water, upper half of the equatorial range, 0.46 to 0.76",
     source: BALANCES,
     provenance: "as quoted",
     unit: "kg/h",
-    value: [0.46, 0.76],
+    value: [0.61, 0.76],
     ours: () => drawnPerHour("water", 0),
     within: 0,
   },

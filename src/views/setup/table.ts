@@ -1,4 +1,4 @@
-import { type FieldGuide, guideTo, type Plan } from "../../plan/index.ts";
+import { type FieldGuide, guideTo, type Plan, type Usual, usualOf } from "../../plan/index.ts";
 import { removalOf, type Removable, type Removal } from "../../store/index.ts";
 import { counted } from "../words.ts";
 import { type Entry, text } from "./entry.ts";
@@ -42,6 +42,8 @@ export interface Cell {
   readonly unit: string;
   readonly hint: string;
   readonly guide: FieldGuide;
+  /** Low, nominal and high values of the literature, where there are any. */
+  readonly usual: Usual | null;
   readonly value: unknown;
   /** The value as it stands in the cell. */
   readonly shown: string;
@@ -148,7 +150,8 @@ export const BY_NAME = {
 export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
   const listOf = (plan: Plan): readonly Row[] => at(plan, spec.list) as readonly Row[];
   const put = (plan: Plan, rows: readonly Row[]): Partial<Plan> => branch(plan, spec.list, rows);
-  const guides = spec.fields.map((field) => guideOf(field, `${spec.list}.*.${field.path}`));
+  const paths = spec.fields.map((field) => `${spec.list}.*.${field.path}`);
+  const guides = spec.fields.map((field, column) => guideOf(field, paths[column]!));
   const { most } = guideTo(spec.list);
 
   const appended = (plan: Plan, make: (id: string) => Row | string): NewRow => {
@@ -175,7 +178,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
           field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
         const value = field.read ? field.read(row, plan) : at(row, field.path);
         return {
-          ...faceOf(field, guides[column]!),
+          ...faceOf(field, guides[column]!, paths[column]!),
           id: `${spec.id}/${id}/${column}`,
           label: `${field.label} of ${name}`,
           path,
@@ -263,7 +266,7 @@ export function sheetTable(spec: {
         if (!field || !guide) return null;
         const value = field.read ? field.read(plan, plan) : at(plan, field.path);
         return {
-          ...faceOf(field, guide),
+          ...faceOf(field, guide, field.path),
           id: `${spec.id}/${row}/${column}`,
           label: field.label,
           path: field.path,
@@ -311,8 +314,18 @@ const UNGUIDED: FieldGuide = {
   most: null,
 };
 
-function faceOf<Row>(field: Field<Row>, guide: FieldGuide): Pick<Cell, "entry" | "unit" | "hint" | "guide"> {
-  return { entry: field.entry, unit: field.unit ?? "", hint: field.hint ?? guide.words, guide };
+function faceOf<Row>(
+  field: Field<Row>,
+  guide: FieldGuide,
+  path: string,
+): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual"> {
+  return {
+    entry: field.entry,
+    unit: field.unit ?? "",
+    hint: field.hint ?? guide.words,
+    guide,
+    usual: usualOf(path),
+  };
 }
 
 function columnOf<Row>({ label, unit = "", width, group = "", entry, heads = [] }: Field<Row>): Column {

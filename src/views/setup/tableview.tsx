@@ -7,6 +7,7 @@ import { Grid } from "./grid.tsx";
 import type { Place, Word } from "./gridhands.ts";
 import { RemovalDialog } from "./removaldialog.tsx";
 import type { Cell, NewRow, Table } from "./table.ts";
+import { UsualValues } from "./usualvalues.tsx";
 
 /** From so many rows on there is a field to find some. */
 const MANY = 15;
@@ -195,6 +196,17 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
         </p>
       )}
       <CellWords cell={cell} rows={rows !== null} helpId={helpId} />
+      {cell?.usual && cell.fixed === null && (
+        <UsualValues
+          cell={cell}
+          usual={cell.usual}
+          onTake={(value) => {
+            const done = desk.edit(cell.step, cell.put(value));
+            if (!done.ok) refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
+            else setWord(null);
+          }}
+        />
+      )}
       {removing && rows && (
         <RemovalDialog
           name={removing.name}

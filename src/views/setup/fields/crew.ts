@@ -1,4 +1,4 @@
-import type { CrewMember, Eva, Suit } from "../../../plan/index.ts";
+import { type CrewMember, type Eva, type Suit, USUAL } from "../../../plan/index.ts";
 import { duration, instant } from "../../../kernel/index.ts";
 import { choice, percent, quantity, tags } from "../entry.ts";
 import { one, some, SOURCES } from "../nameentry.ts";
@@ -150,15 +150,15 @@ export const suitTable = listTable<Suit>({
     co2Kg: 1,
     waterKg: 4.5,
     batteryWh: 500,
-    leakKgH: 0.005,
-    electricalW: 50,
+    leakKgH: USUAL["suits.*.leakKgH"].starts,
+    electricalW: USUAL["suits.*.electricalW"].starts,
     heatFrom: "sun",
     environmentW: 0,
-    insulationM2: 0.2,
-    purgeKg: 0,
-    respiratoryQuotient: 0.85,
-    coolingKjKg: 2430,
-    absorbentKjKg: 2030,
+    insulationM2: USUAL["suits.*.insulationM2"].starts,
+    purgeKg: USUAL["suits.*.purgeKg"].starts,
+    respiratoryQuotient: USUAL["suits.*.respiratoryQuotient"].starts,
+    coolingKjKg: USUAL["suits.*.coolingKjKg"].starts,
+    absorbentKjKg: USUAL["suits.*.absorbentKjKg"].starts,
     emergencyOxygenS: duration(1800),
     reserve: { oxygen: 0.15, co2: 0.15, water: 0.1, battery: 0.1 },
   }),

@@ -1,0 +1,44 @@
+import { describe, expect, it, test } from "vitest";
+import { parse, USUAL, type Usual } from "../../src/plan/index.ts";
+import { tinyInput } from "../check/tinyPlan.ts";
+
+const rows = Object.entries(USUAL) as [string, Usual][];
+
+/** A plan in which suits and rules say nothing that may be left out. */
+function bare() {
+  const { suits, ...input } = tinyInput();
+  const [{ id, name, massKg, oxygenKg, co2Kg, waterKg, batteryWh, emergencyOxygenS }] = suits as [
+    (typeof suits)[number],
+  ];
+  const read = parse({
+    ...input,
+    rules: {},
+    suits: [{ id, name, massKg, oxygenKg, co2Kg, waterKg, batteryWh, emergencyOxygenS }],
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+/** What lies at `path`, the first entry of a list for `*`. */
+function at(thing: unknown, path: string): unknown {
+  return path
+    .split(".")
+    .reduce<unknown>((inner, name) => (inner as Record<string, unknown>)[name === "*" ? "0" : name], thing);
+}
+
+describe("what a plan starts with", () => {
+  test.each(rows)("%s: low, nominal, high in order, from a source, begun on the safe side", (path, usual) => {
+    expect(usual.low).toBeLessThanOrEqual(usual.nominal);
+    expect(usual.nominal).toBeLessThanOrEqual(usual.high);
+    expect(usual.low).toBeLessThan(usual.high);
+    expect(usual.source).toMatch(/^[A-Z].{20,}\.$/);
+    if (usual.safe === "high") expect(usual.starts).toBeGreaterThanOrEqual(usual.nominal);
+    if (usual.safe === "low") expect(usual.starts).toBeLessThanOrEqual(usual.nominal);
+    if (usual.safe === "either") expect(usual.starts).toBe(usual.nominal);
+    expect(at(bare(), path)).toBe(usual.starts);
+  });
+
+  it("takes the heat of the surroundings from the sun", () => {
+    expect(bare().suits[0]!.heatFrom).toBe("sun");
+  });
+});
