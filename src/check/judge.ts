@@ -62,8 +62,11 @@ function walked({ prepared, walksOf }: Walkthrough): Record<string, number> {
 function walkbacks({ prepared, placed }: Walkthrough): Record<string, Duration | null> {
   return Object.fromEntries(
     placed.map((one) => {
-      const seconds = endPointOf(prepared, one) ? prepared.home.placeS[one.endPlace]! : -1;
-      return [one.task.id, seconds < 0 ? null : duration(seconds)];
+      const inside = prepared.inside(one.task);
+      const { placeS } = prepared.home;
+      const all = [placeS[inside.from]!, placeS[inside.to]!, prepared.insideHome(inside).seconds];
+      const known = endPointOf(prepared, one) && all.every((seconds) => seconds >= 0);
+      return [one.task.id, known ? duration(Math.max(...all)) : null];
     }),
   );
 }

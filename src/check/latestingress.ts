@@ -1,10 +1,10 @@
 import { instant } from "../kernel/index.ts";
-import { type Amounts, CONSUMABLES } from "../physics/index.ts";
+import { CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Departures } from "./departures.ts";
 import { boundsOf, inOrder, type Limit } from "./limits.ts";
 import { prepare } from "./prepared.ts";
-import { moments } from "./reach.ts";
+import { type Moment, moments } from "./reach.ts";
 import type { Out, Walk } from "./walks.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
@@ -49,11 +49,11 @@ function suitLimits(walk: Walk): Limit[] {
       const ingressS = instant(Math.max(outing.span.startS, outing.span.endS + seconds));
       return [{ ingressS, by: { kind, crew, consumable } }];
     };
-    const spareAt = (left: Amounts, homeS: number): number =>
-      left[consumable] - walker.reserve[consumable] - worn.walkback[consumable] * homeS;
+    const spareAt = ({ left, homeS, slopeRad }: Moment): number =>
+      left[consumable] - walker.reserve[consumable] - worn.walkback(slopeRad)[consumable] * homeS;
     return [
       ...limit("reserve", end[consumable] - walker.reserve[consumable]),
-      ...limit("walk-back", Math.min(Infinity, ...tested.map(({ left, homeS }) => spareAt(left, homeS)))),
+      ...limit("walk-back", Math.min(Infinity, ...tested.map(spareAt))),
     ];
   });
 }

@@ -30,6 +30,13 @@ export function metres(distanceM: number, rounding: Rounding): string {
   return `${rounded(distanceM / 1000, 2, rounding)} km`;
 }
 
+/** A speed as `3.6 km/h`, with more figures where one would hide a difference. */
+export function kmH(speedMs: number): string {
+  const value = speedMs * 3.6;
+  const fine = value.toFixed(3);
+  return `${fine.endsWith("00") ? fine.slice(0, -2) : fine} km/h`;
+}
+
 /** A mass from grams as `12.3 kg`; whole grams need no rounding. */
 export function kilograms(grams: number): string {
   return `${grams / 1000} kg`;

@@ -19,6 +19,12 @@ import {
   heavensOf,
   type Home,
   homeOf,
+  type Inside,
+  type InsideHome,
+  insideHome,
+  insideOf,
+  type LegFault,
+  legFaults,
   surroundingsW,
   taskSky,
   type TaskSky,
@@ -49,8 +55,8 @@ export interface Walker {
 export interface Worn {
   /** Left at egress: the full stocks less the purge. */
   readonly atEgress: Amounts;
-  /** Draw per second on the way back. */
-  readonly walkback: Amounts;
+  /** Draw per second on a way back that counts with a slope angle. */
+  walkback(slopeRad: number): Amounts;
   /** Draw per second at a metabolic rate. */
   draw(mode: Mode, metabolicRateW: number): Amounts;
   /** Heat at a metabolic rate, whole J/s. */
@@ -65,6 +71,11 @@ export interface Prepared {
   readonly walkers: ReadonlyMap<string, Walker>;
   readonly ways: Ways;
   readonly home: Home;
+  /** Given legs that nobody can walk. */
+  readonly legFaults: readonly LegFault[];
+  /** What is walked inside a task, and the longest walk-back from there. */
+  inside(task: Task): Inside;
+  insideHome(inside: Inside): InsideHome;
   /** When the sky is as a task asks. */
   sky(task: Task): TaskSky;
 }
@@ -82,6 +93,7 @@ function workedOut(plan: Plan): Prepared {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
+  const home = homeOf(plan.site, ways, gaits.back);
   const walkers = new Map<string, Walker>();
   const heavens = heavensOf(plan);
   for (const member of plan.crew) {
@@ -94,7 +106,10 @@ function workedOut(plan: Plan): Prepared {
     evas: new Map(plan.evas.map((eva) => [eva.id, eva])),
     walkers,
     ways,
-    home: homeOf(plan.site, ways, gaits.back),
+    home,
+    legFaults: legFaults(plan.site, gaits.planned),
+    inside: (task) => insideOf(ways, task, gaits.planned.speedMs),
+    insideHome: (inside) => insideHome(home, inside, gaits.back.speedMs),
     sky: skyOf(plan, heavens),
   };
 }
@@ -104,7 +119,8 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
   const factor = member.workRateFactor;
   const who = { factor, massKg: member.bodyMassKg + suit.massKg };
   const { gravityMs2 } = plan.body;
-  const backW = walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, 0);
+  const backW = (slopeRad: number): number =>
+    walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad);
   const full = stocks(suit);
   const worn = new Map<Eva, Worn>();
   return {
@@ -117,7 +133,8 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
     emergencyS: suit.emergencyOxygenS - walkback.emergencyReserveS,
     egressW: metabolicW("egress-ingress", factor),
     waitW: metabolicW("rest", factor),
-    taskW: (task) => metabolicW(task.effort, factor) + carryingW(ways, task, gravityMs2, walking.speedMs),
+    taskW: (task) =>
+      metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
     wayW: (slopeRad) => walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad),
     on: (eva) => {
       let known = worn.get(eva);
@@ -131,7 +148,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
 }
 
 /** `suit`, holding `full`, with `surroundingsW` of heat from the surroundings. */
-function wornIn(suit: Suit, full: Amounts, surroundingsW: number, walkbackW: number): Worn {
+function wornIn(suit: Suit, full: Amounts, surroundingsW: number, backW: (slopeRad: number) => number): Worn {
   const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
   const at = (mode: Mode, rateW: number): { readonly draw: Amounts; readonly heat: number } => {
     const key = `${mode} ${rateW}`;
@@ -144,7 +161,7 @@ function wornIn(suit: Suit, full: Amounts, surroundingsW: number, walkbackW: num
   };
   return {
     atEgress: { ...full, oxygen: full.oxygen - purgeOf(suit) },
-    walkback: at("walking", walkbackW).draw,
+    walkback: (slopeRad) => at("walking", backW(slopeRad)).draw,
     draw: (mode, rateW) => at(mode, rateW).draw,
     heat: (mode, rateW) => at(mode, rateW).heat,
   };

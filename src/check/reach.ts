@@ -12,18 +12,20 @@ export interface Allowed {
 }
 
 /**
- * Longest walk-back, whole seconds, that leaves `kept` (the reserve) of every consumable when `left` is what there is now, and
- * which consumable bounds it. Infinite where the walk-back draws nothing, -1 where what is kept is already gone.
+ * Longest walk-back on a slope angle, whole seconds, that leaves `kept` (the reserve) of every consumable when `left` is what there
+ * is now, and which consumable bounds it. Infinite where the walk-back draws nothing, -1 where what is kept is already gone.
  */
 export function carried(
   { walker, worn }: Pick<Walk, "walker" | "worn">,
   left: Amounts,
+  slopeRad: number,
   kept: Amounts = walker.reserve,
 ): Allowed {
+  const rates = worn.walkback(slopeRad);
   let least: Allowed = { seconds: Infinity, by: "oxygen" };
   for (const consumable of CONSUMABLES) {
     const above = left[consumable] - kept[consumable];
-    const rate = worn.walkback[consumable];
+    const rate = rates[consumable];
     // Whole numbers far below 2^53: the quotient never rounds up across a whole second.
     const seconds = rate > 0 ? Math.floor(above / rate) : above >= 0 ? Infinity : -1;
     if (seconds < least.seconds) least = { seconds, by: consumable };
@@ -35,6 +37,8 @@ export function carried(
 export interface Moment {
   readonly atS: number;
   readonly homeS: number;
+  /** The slope angle that the walk-back counts with, radians. */
+  readonly slopeRad: number;
   readonly left: Amounts;
   readonly place: number;
   readonly peak: boolean;
@@ -46,10 +50,16 @@ export function moments(walk: Walk): Moment[] {
   walk.steps.forEach((step, k) => {
     const before = walk.left[k]!;
     const behind = walk.left[k + 1]!;
-    const from = { atS: step.drawnFromS, homeS: step.homeFromS, left: before, place: step.from, peak: false };
-    const to = { atS: step.drawnToS, homeS: step.homeToS, left: behind, place: step.to, peak: false };
+    const from = {
+      ...{ atS: step.drawnFromS, homeS: step.homeFromS, slopeRad: step.slopeFromRad },
+      ...{ left: before, place: step.from, peak: false },
+    };
+    const to = {
+      ...{ atS: step.drawnToS, homeS: step.homeToS, slopeRad: step.slopeToRad },
+      ...{ left: behind, place: step.to, peak: false },
+    };
     if (from.homeS >= 0) list.push(from);
-    if (hasPeak(step)) list.push({ ...to, homeS: step.peakS, peak: true });
+    if (hasPeak(step)) list.push({ ...to, homeS: step.peakS, slopeRad: step.slopePeakRad, peak: true });
     if (to.homeS >= 0) list.push(to);
   });
   return list;
@@ -60,37 +70,50 @@ export function reachTracks(prepared: Prepared, walks: readonly Walk[]): ReachTr
   return walks.map((walk) => {
     const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
     const allowed: typeof points = [];
-    const allow = (left: Amounts): number => Math.min(walk.walker.emergencyS, carried(walk, left).seconds);
-    const mark = (atS: number, homeS: number): void => {
-      if (homeS >= 0) points.push({ atS: instant(atS), value: homeS });
+    const slopesRad: number[] = [];
+    const allow = (left: Amounts, slopeRad: number): number =>
+      Math.min(walk.walker.emergencyS, carried(walk, left, slopeRad).seconds);
+    const mark: Mark = (atS, homeS, slopeRad) => {
+      if (homeS < 0) return;
+      points.push({ atS: instant(atS), value: homeS });
+      slopesRad.push(slopeRad);
     };
     const first = walk.steps[0];
-    if (first) mark(first.drawnFromS, first.homeFromS);
-    allowed.push({ atS: walk.outing.span.startS, value: allow(walk.left[0]!) });
-    walk.steps.forEach((step, k) => {
-      if (step.stretch.path.length > 2) markHops(prepared, step, mark);
-      else if (hasPeak(step)) mark(Math.floor((step.drawnFromS + step.drawnToS) / 2), step.peakS);
-      mark(step.drawnToS, step.homeToS);
-      allowed.push({ atS: instant(step.drawnToS), value: allow(walk.left[k + 1]!) });
+    if (first) mark(first.drawnFromS, first.homeFromS, first.slopeFromRad);
+    allowed.push({
+      atS: walk.outing.span.startS,
+      value: allow(walk.left[0]!, first?.slopeFromRad ?? 0),
     });
-    return { eva: walk.outing.eva, crew: walk.outing.crew, points, allowed };
+    walk.steps.forEach((step, k) => {
+      const middleS = Math.floor((step.drawnFromS + step.drawnToS) / 2);
+      if (step.stretch.kind === "traverse" && step.stretch.path.length > 2) markHops(prepared, step, mark);
+      else if (hasPeak(step)) mark(middleS, step.peakS, step.slopePeakRad);
+      mark(step.drawnToS, step.homeToS, step.slopeToRad);
+      allowed.push({ atS: instant(step.drawnToS), value: allow(walk.left[k + 1]!, step.slopeToRad) });
+    });
+    return { eva: walk.outing.eva, crew: walk.outing.crew, points, slopesRad, allowed };
   });
 }
+
+/** Marks a walk-back at a moment, with the slope angle that it counts with. */
+type Mark = (atS: number, homeS: number, slopeRad: number) => void;
 
 function hasPeak(step: Step): boolean {
   return step.peakS > Math.max(step.homeFromS, step.homeToS);
 }
 
 /** The places gone through on a way of several hops, each when it is reached. */
-function markHops(prepared: Prepared, step: Step, mark: (atS: number, homeS: number) => void): void {
+function markHops(prepared: Prepared, step: Step, mark: Mark): void {
   const { ways, home } = prepared;
   let atS = step.drawnFromS;
   const path = step.stretch.path.map((id) => ways.index.get(id) ?? ways.lander);
   for (let k = 1; k < path.length; k += 1) {
     atS += ways.durationS[path[k - 1]! * ways.size + path[k]!]!;
-    const hopPeakS = home.peakS[path[k - 1]! * ways.size + path[k]!]!;
+    const hop = path[k - 1]! * ways.size + path[k]!;
+    const hopPeakS = home.peakS[hop]!;
     const endsS = Math.max(home.placeS[path[k - 1]!]!, home.placeS[path[k]!]!);
-    if (hopPeakS > endsS) mark(Math.min(atS, step.drawnToS), hopPeakS);
-    if (k < path.length - 1) mark(Math.min(atS, step.drawnToS), home.placeS[path[k]!]!);
+    const bySoon = Math.min(atS, step.drawnToS);
+    if (hopPeakS > endsS) mark(bySoon, hopPeakS, home.peakSlopeRad[hop]!);
+    if (k < path.length - 1) mark(bySoon, home.placeS[path[k]!]!, home.placeSlopeRad[path[k]!]!);
   }
 }

@@ -6,6 +6,9 @@ import type { SeparationTrack } from "./verdict.ts";
 
 /** Straight and steady movement from one point to another. */
 interface Move {
+  /** The task at work meanwhile, and how far from the line it may lead; who does the same one goes along. */
+  readonly task: string | null;
+  readonly roamM: number;
   readonly startS: number;
   readonly endS: number;
   readonly from: Point;
@@ -14,7 +17,8 @@ interface Move {
 
 /**
  * Distance between every two crew members of each EVA. Both move straight and steadily between breakpoints, so the
- * distance is convex there and greatest at a breakpoint: the track's points are all that has to be tested.
+ * distance is convex there and greatest at a breakpoint: the track's points are all that has to be tested. All through
+ * a task that may lead off its way (S5) each may be as much farther out; two who do it together are not.
  */
 export function separationTracks(prepared: Prepared, outs: readonly Out[]): SeparationTrack[] {
   const tracks: SeparationTrack[] = [];
@@ -37,12 +41,20 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
   const { ways, plan } = prepared;
   const moves: Move[] = [];
   /** From place to place: straight on, or over a height grid along the way. */
-  const move = (startS: number, endS: number, from: number, to: number): void => {
-    const course = courseOf(ways, from * ways.size + to, endS - startS);
+  const move = (
+    startS: number,
+    endS: number,
+    from: number,
+    to: number,
+    { stretch: { task }, roamM }: Walk["steps"][number],
+  ): void => {
+    const course = courseOf(ways, plan.site.places, from * ways.size + to, endS - startS);
     const points = course?.points ?? [plan.site.places[from]!, plan.site.places[to]!];
     const atS = course?.atS ?? [0, endS - startS];
     for (let k = 1; k < points.length; k += 1)
       moves.push({
+        task,
+        roamM,
         startS: startS + atS[k - 1]!,
         endS: startS + atS[k]!,
         from: points[k - 1]!,
@@ -52,7 +64,7 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
   for (const step of walk.steps) {
     const { path } = step.stretch;
     if (step.stretch.kind !== "traverse" || path.length <= 2) {
-      move(step.drawnFromS, step.drawnToS, step.from, step.to);
+      move(step.drawnFromS, step.drawnToS, step.from, step.to, step);
       continue;
     }
     let startS = step.drawnFromS;
@@ -63,7 +75,7 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
         k === path.length - 1
           ? step.drawnToS
           : Math.min(step.drawnToS, startS + ways.durationS[from * ways.size + to]!);
-      move(startS, endS, from, to);
+      move(startS, endS, from, to, step);
       startS = endS;
     }
   }
@@ -73,8 +85,8 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
 /** Distances wherever one of the two begins or ends a move. */
 function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["points"] {
   const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
-  const mark = (atS: number, one: Move, other: Move): void => {
-    const value = distance(where(one, atS), where(other, atS));
+  const mark = (atS: number, one: Move, other: Move, roamM: number): void => {
+    const value = distance(where(one, atS), where(other, atS)) + roamM;
     const last = points.at(-1);
     if (last?.atS !== atS || last.value !== value) points.push({ atS: instant(atS), value });
   };
@@ -86,8 +98,10 @@ function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["points"
     const startS = Math.max(one.startS, other.startS);
     const endS = Math.min(one.endS, other.endS);
     if (startS <= endS) {
-      mark(startS, one, other);
-      if (endS > startS) mark(endS, one, other);
+      const together = one.task !== null && one.task === other.task;
+      const roamM = endS === startS || together ? 0 : one.roamM + other.roamM;
+      mark(startS, one, other, roamM);
+      if (endS > startS) mark(endS, one, other, roamM);
     }
     if (one.endS < other.endS || (one.endS === other.endS && i + 1 < a.length)) i += 1;
     else j += 1;

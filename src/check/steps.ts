@@ -22,10 +22,16 @@ export interface Step {
   /** Where tracks draw it: like the stretch's span, but never running backwards. */
   readonly drawnFromS: number;
   readonly drawnToS: number;
+  /** How far a walk inside a task may lead off the way between its ends, m (S5). */
+  readonly roamM: number;
   /** Walk-back time at both ends and at the worst point, s; -1 where there is no way home. */
   readonly homeFromS: number;
   readonly homeToS: number;
   readonly peakS: number;
+  /** Slope angles that these walk-backs count with, radians. */
+  readonly slopeFromRad: number;
+  readonly slopeToRad: number;
+  readonly slopePeakRad: number;
 }
 
 /** Both ends of an EVA (S3). */
@@ -112,6 +118,7 @@ class Course {
         path,
         walkM: Math.max(0, ways.distanceM[cell]!),
         peakS: home.peakS[cell]!,
+        slopePeakRad: home.peakSlopeRad[cell]!,
         // Who cannot be there in time is drawn there in time all the same: one-at-a-time tells the truth of it.
         drawnToS: Math.min(startS + seconds, Math.max(startS, untilS)),
       });
@@ -121,13 +128,17 @@ class Course {
 
   /** Does a task where they are and ends where it ends. */
   work({ task, span, endPlace }: Placed): void {
-    const { ways, home } = this.prepared;
+    const { ways } = this.prepared;
+    const inside = this.prepared.inside(task);
+    const { seconds, slopeRad } = this.prepared.insideHome(inside);
+    const isWay = inside.cell >= 0 && ways.durationS[inside.cell]! >= 0;
     this.add("task", span.startS, task.duration.likelyS, endPlace, this.walker.taskW(task), {
-      path: endPlace === this.at ? [this.at] : [this.at, endPlace],
-      walkM: Math.ceil(task.walkM),
+      path: isWay ? stops(ways, this.at, endPlace) : [...new Set([this.at, endPlace])],
+      walkM: inside.walkM,
+      roamM: inside.roamM,
       task: task.id,
-      // Over a height grid the way inside a task is farthest from home where any way between its ends is.
-      ...(ways.trails && endPlace !== this.at ? { peakS: home.peakS[this.at * ways.size + endPlace]! } : {}),
+      peakS: seconds,
+      slopePeakRad: slopeRad,
     });
   }
 
@@ -142,6 +153,8 @@ class Course {
       task?: string;
       walkM?: number;
       peakS?: number;
+      slopePeakRad?: number;
+      roamM?: number;
       drawnToS?: number;
       beforeLeaving?: boolean;
     },
@@ -167,9 +180,12 @@ class Course {
       to,
       drawnFromS,
       drawnToS: this.clockS,
+      roamM: more.roamM ?? 0,
+      slopeFromRad: home.placeSlopeRad[this.at]!,
+      slopeToRad: home.placeSlopeRad[to]!,
+      slopePeakRad: more.slopePeakRad ?? 0,
       homeFromS,
       homeToS,
-      // Straight over open ground a walk inside a task is farthest from home at one of its ends.
       peakS: more.peakS ?? Math.max(homeFromS, homeToS),
     });
     this.at = to;

@@ -152,7 +152,7 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
     const above = left[consumable] - walker.reserve[consumable];
     const spares = {
       reserve: above - of(wayHome) * homeS - hatch[consumable] * ingressWorkS,
-      "walk-back": above - worn.walkback[consumable] * at.walkbackS,
+      "walk-back": above - worn.walkback(at.walkbackSlopeRad)[consumable] * at.walkbackS,
     };
     for (const kind of ["reserve", "walk-back"] as const) {
       const spare = spares[kind];

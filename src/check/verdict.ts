@@ -72,6 +72,8 @@ export interface MarginTrack extends Track {
 export interface ReachTrack extends Track {
   readonly eva: string;
   readonly crew: string;
+  /** The slope angle that each point's walk-back counts with, radians. */
+  readonly slopesRad: readonly number[];
   /** Allowed walk-back time, seconds: the least over emergency oxygen and what the consumables still carry. */
   readonly allowed: Track["points"];
 }
@@ -139,7 +141,10 @@ export interface Verdict {
   readonly returnKg: number;
   /** Walked in the stay by crew member, m. */
   readonly walkedM: Readonly<Record<string, number>>;
-  /** Walk-back time from each placed task's end, seconds; null where there is no way home. */
+  /**
+   * The longest walk-back from anywhere inside each placed task, seconds: its place, its end place, between, and where it may lead
+   * (S5); null where there is no way home.
+   */
   readonly walkbackS: Readonly<Record<string, Duration | null>>;
   /** Pauses that the work limit relies on, by outing and time. */
   readonly rests: readonly Rest[];

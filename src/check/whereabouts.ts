@@ -13,6 +13,8 @@ export interface Whereabouts {
   readonly homeS: number;
   /** Walk-back; between two places the worst of that way, wherever on it they are. -1 where there is none. */
   readonly walkbackS: number;
+  /** The slope angle that the walk-back counts with, radians. */
+  readonly walkbackSlopeRad: number;
   /** Metabolic rates of the ways that lead home from there, W. */
   readonly waysW: readonly number[];
 }
@@ -58,6 +60,7 @@ export function whereabouts(prepared: Prepared, walk: Walk, step: Step, atS: num
       share,
       homeS,
       walkbackS,
+      walkbackSlopeRad: a === b ? home.placeSlopeRad[a]! : home.peakSlopeRad[a * ways.size + b]!,
       waysW: cells.map((cell) => walk.walker.wayW(ways.slopeRad[cell]!)),
     };
   }

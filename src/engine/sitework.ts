@@ -206,13 +206,15 @@ function legOf(plan: Plan, ways: Ways, { kind, task, span, path, walkM }: Stretc
   const { places } = plan.site;
   put(places[at[0]!]!, span.startS);
   let clockS: number = span.startS;
-  for (let k = 1; k < at.length; k += 1) {
-    const cell = at[k - 1]! * ways.size + at[k]!;
-    // A walk inside a task takes the whole task.
+  // A walk inside a task takes the whole task, a way its own time hop by hop.
+  const hops = at.slice(1).map((to, k) => ({ from: at[k]!, to }));
+  const walked = kind === "traverse" || hops.length === 0 ? hops : [{ from: at[0]!, to: at.at(-1)! }];
+  for (const { from, to } of walked) {
+    const cell = from * ways.size + to;
     const seconds = kind === "traverse" ? Math.max(0, ways.durationS[cell]!) : span.endS - span.startS;
-    const course = courseOf(ways, cell, seconds);
+    const course = courseOf(ways, places, cell, seconds);
     if (course) course.points.slice(1).forEach((point, i) => put(point, clockS + course.atS[i + 1]!));
-    else put(places[at[k]!]!, clockS + seconds);
+    else put(places[to]!, clockS + seconds);
     clockS += seconds;
   }
   return {

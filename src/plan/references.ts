@@ -1,6 +1,7 @@
 import type { Eva } from "./crew.ts";
 import type { Fault } from "./fault.ts";
 import { groundFaults } from "./ground.ts";
+import { legFaults } from "./legs.ts";
 import type { Plan } from "./plan.ts";
 
 type Named = { readonly id: string };
@@ -55,6 +56,7 @@ export function referenceFaults(plan: Plan): Fault[] {
     refer(places, "place", `site.legs.${i}.from`, leg.from);
     refer(places, "place", `site.legs.${i}.to`, leg.to);
   });
+  faults.push(...legFaults(plan.site.legs));
   plan.site.keepOuts.forEach((keepOut, i) => {
     refer(tasks, "task", `site.keepOuts.${i}.afterTask`, keepOut.afterTask);
     keepOut.exemptTasks.forEach((task, k) =>

@@ -56,6 +56,10 @@ export interface Problem {
   readonly choiceAt: Int32Array;
   readonly choiceRoutes: Int32Array;
   readonly innerM: Int32Array;
+  /** How far a walk inside each activity may lead off the way between its ends, m. */
+  readonly roamM: Float64Array;
+  /** Longest walk-back inside each activity, s, where that is longer than from both of its ends; else 0. */
+  readonly innerPeakS: Int32Array;
   /** 1 where the effort counts as rest. */
   readonly restful: Uint8Array;
 
@@ -70,6 +74,8 @@ export interface Problem {
   readonly ways: Ways;
   readonly homeS: Int32Array;
   readonly peakS: Int32Array;
+  /** By entry of the ways: 1 where the way goes by a given leg that nobody can walk; null where there is none. */
+  readonly beyond: Uint8Array | null;
 
   // Chains
   readonly equipmentOfChain: Int32Array;
@@ -148,13 +154,22 @@ export interface Draws {
   /** Rate at rest, rate of egress and ingress work over rest. */
   readonly restRate: Float64Array;
   readonly hatchRate: Float64Array;
-  readonly walkbackRate: Float64Array;
   /** By route and kind: what the purge takes before egress; `available` is without it. */
   readonly purged: Float64Array;
   /** By activity, route and kind. */
   readonly task: Float64Array;
   /** By route: flat from * places + to, times kinds. */
   readonly leg: readonly Float64Array[];
+  /** By route: what the walk-back from each place draws, times kinds; nothing where there is none. */
+  readonly home: readonly Float64Array[];
+  /**
+   * By entry of the ways: the number of the worst walk-back on it where that is longer than from both of its ends, else -1; and by
+   * route what each of those draws, times kinds.
+   */
+  readonly peakAt: Int32Array;
+  readonly peak: readonly Float64Array[];
+  /** By activity, route and kind: what the longest walk-back inside it draws, where it is longer than from both of its ends; else 0. */
+  readonly inner: Float64Array;
   /** By kind: 1 where it can bind at ingress, and where the walk-back can. */
   readonly kindBinds: Uint8Array;
   readonly walkbackBinds: Uint8Array;

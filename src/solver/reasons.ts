@@ -1,6 +1,7 @@
 import { type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
+import { insideOf } from "../terrain/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "./board.ts";
 import { tooFast } from "./compile/choices.ts";
@@ -88,11 +89,12 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
         true,
       );
     }
-    if (!insertion.look(a, 0)) return reason(nearestMiss(day, a));
+    const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
+    if (!insertion.look(a, 0)) return reason(`${beyond}${nearestMiss(day, a)}`);
     const against = ruleWords(problem, day.broke);
     const tried = bands !== null && problem.reach === "rules";
     if (tried && fitsWaiting(day, a)) return reason(FITS_WAITING);
-    return reason(`${against} ${tried ? NOR_WAITING : UNTRIED}`);
+    return reason(`${beyond}${against} ${tried ? NOR_WAITING : UNTRIED}`);
   });
 }
 
@@ -143,7 +145,7 @@ function impossible(problem: Problem, a: number): string | null {
     if (largest < task.crew.count)
       return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
     const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
-    const backS = problem.homeS[place]!;
+    const backS = Math.max(problem.homeS[place]!, problem.innerPeakS[a]!);
     const { level, emergencyReserveS } = plan.rules.walkback;
     const keptS = level === "breach" ? emergencyReserveS : 0;
     const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
@@ -151,11 +153,15 @@ function impossible(problem: Problem, a: number): string | null {
     if (backS > reachS)
       return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
   }
+  const inside = insideOf(problem.ways, task, plan.rules.walking.speedMs);
+  if (task.crew.count > 0 && task.duration.likelyS < inside.leastS)
+    return `It walks ${metres(inside.walkM, "up")}, which takes ${minutes(inside.leastS, "up")} as planned; it is given ${minutes(task.duration.likelyS, "down")}.`;
   const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
   if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
     return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${wholeTenths(carriesKg)} kg here.`;
   if (leavesInstrument(task) && blast.level === "breach")
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
+  if (isBeyond(problem, a)) return BEYOND;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
 }
 
@@ -169,6 +175,19 @@ function lacking(plan: Plan, { equipment, duration: { likelyS } }: Task): string
       return `It uses ${asked} of ${name} at once; there ${count === 1 ? "is 1" : `are ${count}`}.`;
   }
   return null;
+}
+
+const BEYOND = "A leg on its way is given shorter or faster than anybody can walk: put the leg right.";
+
+/** True when the way out to `a`, home from it or inside it goes by a given leg that nobody can walk. */
+function isBeyond({ beyond, crewCount, beginsAt, endsAt, lander, places }: Problem, a: number): boolean {
+  if (!beyond || crewCount[a] === 0) return false;
+  const ways = [
+    lander * places + beginsAt[a]!,
+    beginsAt[a]! * places + endsAt[a]!,
+    endsAt[a]! * places + lander,
+  ];
+  return ways.some((at) => beyond[at] === 1);
 }
 
 /** A container or the ascent vehicle that has no room for its sample; null when all have. */

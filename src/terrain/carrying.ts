@@ -1,25 +1,32 @@
 import { slopeW } from "../physics/index.ts";
+import { insideOf, type WalkedTask } from "./inside.ts";
 import type { Ways } from "./ways.ts";
 
 /** What a task carries out, and to where. */
-export interface CarryTask {
-  readonly place?: string | undefined;
+export interface CarryTask extends WalkedTask {
   readonly massOutKg: number;
   readonly crew: { readonly count: number };
   readonly duration: { readonly likelyS: number };
 }
 
 /**
- * Metabolic rate in W that what `task` carries out adds to it for each of its crew (S6): the work of the slopes on the way from the
- * lander to its place with each one's share of the mass, spread over the task. 0 without mass, way or time.
+ * Metabolic rate in W that slopes add to `task` for each of its crew (S6), spread over the task: the work of each one's share of what it
+ * carries out on the way from the lander to its place; and that of body and suit (`walkerKg`) with that share on the way
+ * between its ends. 0 without slope, way or time.
  */
-export function carryingW(ways: Ways, task: CarryTask, gravityMs2: number, speedMs: number): number {
-  const { place, massOutKg, crew, duration } = task;
-  const to = place === undefined ? undefined : ways.index.get(place);
-  if (to === undefined || massOutKg === 0 || crew.count === 0 || duration.likelyS <= 0) return 0;
-  const cell = ways.lander * ways.size + to;
-  const wayS = Math.max(0, ways.durationS[cell]!);
-  return (
-    (slopeW(massOutKg / crew.count, gravityMs2, speedMs, ways.slopeRad[cell]!) * wayS) / duration.likelyS
-  );
+export function carryingW(
+  ways: Ways,
+  task: CarryTask,
+  walkerKg: number,
+  gravityMs2: number,
+  speedMs: number,
+): number {
+  const { massOutKg, crew, duration } = task;
+  if (crew.count === 0 || duration.likelyS <= 0) return 0;
+  const shareKg = massOutKg / crew.count;
+  const { from, cell } = insideOf(ways, task, speedMs);
+  const workJ = (at: number, massKg: number): number =>
+    slopeW(massKg, gravityMs2, speedMs, ways.slopeRad[at]!) * Math.max(0, ways.durationS[at]!);
+  const outJ = workJ(ways.lander * ways.size + from, shareKg);
+  return (outJ + (cell < 0 ? 0 : workJ(cell, walkerKg + shareKg))) / duration.likelyS;
 }

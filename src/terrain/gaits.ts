@@ -1,6 +1,6 @@
 import { levelW } from "../physics/index.ts";
 import { reliefOf, type StoredGround } from "./relief.ts";
-import type { Gait, Relief } from "./ways.ts";
+import type { Gait, Relief } from "./ground.ts";
 
 /** What a plan says of walking: the part of it that decides where ways go. */
 export interface WalkingPlan {
@@ -36,7 +36,10 @@ export function gaitsOf(plan: WalkingPlan): { readonly planned: Gait; readonly b
     greatestSlopeDeg: walking.greatestSlopeDeg,
     ...(relief ? { relief } : {}),
   });
-  return { planned: gait(walking.speedMs), back: gait(walkback.speedMs) };
+  return {
+    planned: gait(walking.speedMs),
+    back: { ...gait(walkback.speedMs), legsAtMs: walking.speedMs },
+  };
 }
 
 function reliefGait(plan: WalkingPlan, ground: NonNullable<WalkingPlan["ground"]>): Relief {

@@ -1,122 +1,190 @@
-import { walkingMs } from "../physics/index.ts";
+import { slopeW, walkingMs } from "../physics/index.ts";
+import type { Gait, Ground } from "./ground.ts";
+import { legBackSeconds, legSlopeRad, lineBetween } from "./legs.ts";
+import { linesHome, STEEPEST_CONVEX } from "./lineshome.ts";
 import { clearTriangle, distanceToLine } from "./shapes.ts";
 import { farthestOn, type Reach, reachOf } from "./reach.ts";
-import { type Gait, type Ground, reliefNetwork, type Ways, waysOf, stops } from "./ways.ts";
+import { reliefNetwork, stops, type Ways, waysOf } from "./ways.ts";
 
 /**
  * The way back to the lander: from every place, and the worst of it along every way.
  *
  * Over open ground the walking time straight to the lander is convex along a straight way, so it is greatest at an
  * end. Where that cannot be relied on (a leg the planner gave, whose ground is unknown; a lander out of direct reach
- * from an end; a keep-out between the way and the lander; steep ground) somebody inside the way goes home by one of
- * its ends, and the worst point is where both are equally far.
+ * from an end; a keep-out between the way and the lander) somebody inside the way goes home by one of
+ * its ends, and the worst point is where both are equally far. Where only heights spoil it, because a straight way passes the
+ * lander above or below its footing, they may also go straight home, never steeper than is allowed (`lineshome.ts`).
  *
  * Over a height grid the worst point of a trail is looked for along it, a cell apart: home is the quickest way over
  * the ground from there, whatever the planned ways spare.
  */
-
-/** The Tobler time of a rise over a distance grows with the distance below this slope, so it is convex there. */
-const STEEPEST_CONVEX = 0.26;
 
 export interface Home {
   /** Walk-back time from each place, whole seconds, rounded up; -1 where there is no way home. */
   readonly placeS: Int32Array;
   /** Walk-back distance from each place, whole metres; -1 where there is no way home. */
   readonly placeM: Int32Array;
+  /** Mean slope angle of the walk-back from each place, radians: what `Ways.slopeRad` holds. */
+  readonly placeSlopeRad: Float64Array;
   /** Worst walk-back time on each way, flat like Ways; -1 where there is no way. */
   readonly peakS: Int32Array;
+  /**
+   * Slope angle that the worst walk-back on each way counts with, where it lies between the ends: the hardest of the ways home
+   * from the places gone through and of what is walked to get to them.
+   */
+  readonly peakSlopeRad: Float64Array;
+  /** The ways home that all this comes from. */
+  readonly back: Ways;
 }
 
 /** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`. */
 export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
-  const back = waysOf(ground, quickest(gait));
+  const back = waysOf(ground, homeward(gait));
   const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
   const placeS = new Int32Array(size);
   const placeM = new Int32Array(size);
+  const placeSlopeRad = new Float64Array(size);
   for (let i = 0; i < size; i += 1) {
     const at = i * size + lander;
     placeM[i] = back.distanceM[at]!;
-    placeS[i] = pathSeconds(back, i, lander, gait.speedMs);
+    placeS[i] = back.durationS[at]!;
+    placeSlopeRad[i] = back.slopeRad[at]!;
   }
   const steepest = Math.min(STEEPEST_CONVEX, Math.tan((gait.greatestSlopeDeg * Math.PI) / 180));
   const peakS = new Int32Array(size * size).fill(-1);
+  const peakSlopeRad = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < size; j += 1) {
       if (ways.durationS[i * size + j]! < 0) continue;
       const path = stops(ways, i, j);
-      let worst = placeS[i]!;
-      for (let k = 1; k < path.length; k += 1) {
-        worst = worse(worst, hopPeak(path[k - 1]!, path[k]!));
-      }
-      peakS[i * size + j] = worst;
+      let worst: Peak = { seconds: placeS[i]!, slopeRad: placeSlopeRad[i]! };
+      for (let k = 1; k < path.length; k += 1) worst = worse(worst, hopPeak(path[k - 1]!, path[k]!));
+      peakS[i * size + j] = worst.seconds;
+      peakSlopeRad[i * size + j] = worst.slopeRad;
     }
   }
-  return { placeS, placeM, peakS };
+  return { placeS, placeM, placeSlopeRad, peakS, peakSlopeRad, back };
 
-  function hopPeak(a: number, b: number): number {
+  function hopPeak(a: number, b: number): Peak {
     const from = placeS[a]!;
     const to = placeS[b]!;
-    if (from < 0 || to < 0) return -1;
+    const ends: Peak = {
+      seconds: from < 0 || to < 0 ? -1 : Math.max(from, to),
+      slopeRad: harder(placeSlopeRad[a]!, placeSlopeRad[b]!),
+    };
+    if (ends.seconds < 0) return ends;
     const at = a * size + b;
-    if (ways.given[at] === 1 && ways.givenPeakM[at]! >= 0) {
-      return Math.max(from, to, Math.ceil(ways.givenPeakM[at]! / gait.speedMs));
-    }
+    if (ways.legAt[at]! >= 0) return legPeak(a, b, ends);
     const trail = ways.trails?.[at];
     if (trail && reach) {
       const peak = farthestOn(reach, trail, from * gait.speedMs, to * gait.speedMs);
-      return peak === null ? -1 : Math.max(from, to, Math.ceil(peak.levelM / gait.speedMs - 1e-6));
+      if (peak === null) return { seconds: -1, slopeRad: 0 };
+      const seconds = Math.ceil(peak.levelM / gait.speedMs - 1e-6);
+      return worse(ends, { seconds, slopeRad: harder(Math.asin(peak.steepness), alongBoth(a, b)) });
     }
-    if (ways.given[at] === 0 && !ways.trails && isOpen(a, b)) return Math.max(from, to);
+    if (ways.trails) return ends;
+    const open = openness(a, b);
+    if (open === "open") return ends;
     const slope = Math.tan(ways.slopeRad[at]!);
     const onS = ways.distanceM[at]! / walkingMs(gait.speedMs, slope);
     const backS = ways.distanceM[at]! / walkingMs(gait.speedMs, -slope);
-    // From a share x of the way: back to `a` and home, x backS + from, or on to `b` and home, (1 - x) onS + to.
-    const share = onS + backS === 0 ? 0 : (onS + to - from) / (onS + backS);
-    return Math.max(from, to, Math.ceil(from + Math.min(1, Math.max(0, share)) * backS));
+    const byEnds: Peak = { seconds: betweenEnds(from, to, onS, backS), slopeRad: alongBoth(a, b) };
+    if (open === "shut" || byEnds.seconds <= ends.seconds) return worse(ends, byEnds);
+    const [start, end, base] = [a, b, lander].map((place) => ground.places[place]!);
+    const straightS = linesHome(start!, end!, base!, gait);
+    if (straightS >= byEnds.seconds) return worse(ends, byEnds);
+    return worse(ends, { seconds: straightS, slopeRad: (gait.greatestSlopeDeg * Math.PI) / 180 });
   }
 
-  /** True when the lander is reached directly and alike from everywhere on the straight way from `a` to `b`. */
-  function isOpen(a: number, b: number): boolean {
-    if (a === b || a === lander || b === lander) return true;
+  /** On a leg that the planner gave: its longest way home at the leg's own pace, where that is given, else by an end. */
+  function legPeak(a: number, b: number, ends: Peak): Peak {
+    const at = a * size + b;
+    const leg = ground.legs[ways.legAt[at]!]!;
+    const there = lineBetween(ground, gait, a, b);
+    const andBack = lineBetween(ground, gait, b, a);
+    const onS = legBackSeconds(leg, there, gait);
+    const backS = legBackSeconds(leg, andBack, gait);
+    const slopeRad = harder(
+      legSlopeRad(there, leg.distanceM, gait),
+      legSlopeRad(andBack, leg.distanceM, gait),
+    );
+    const seconds =
+      leg.walkbackPeakM === undefined
+        ? betweenEnds(placeS[a]!, placeS[b]!, onS, backS)
+        : leg.distanceM === 0
+          ? Math.ceil(leg.walkbackPeakM / gait.speedMs)
+          : Math.ceil((leg.walkbackPeakM * Math.max(onS, backS)) / leg.distanceM - 1e-6);
+    return worse(ends, { seconds, slopeRad });
+  }
+
+  /** Of the direct way between two places and the way back along it, the harder slope. */
+  function alongBoth(a: number, b: number): number {
+    const onRad = ways.slopeRad[a * size + b]!;
+    const other = b * size + a;
+    const isDirect = ways.trails !== null && ways.durationS[other]! >= 0 && ways.via[other]! < 0;
+    return harder(onRad, isDirect ? ways.slopeRad[other]! : -onRad);
+  }
+
+  /**
+   * open: the lander is reached directly and alike from everywhere on the straight way from `a` to `b`. steep: so it would be,
+   * but for how steep the line home is somewhere. shut: it is not.
+   */
+  function openness(a: number, b: number): "open" | "steep" | "shut" {
+    if (a === b || a === lander || b === lander) return "open";
     const base = ground.places[lander]!;
     const start = ground.places[a]!;
     const end = ground.places[b]!;
-    if (back.given[a * size + lander] === 1 || back.given[b * size + lander] === 1) return false;
-    const rise = Math.max(Math.abs(start.upM - base.upM), Math.abs(end.upM - base.upM));
-    if (rise > steepest * gait.detour * distanceToLine(base, start, end)) return false;
-    return ground.keepOuts.every(
+    if (back.legAt[a * size + lander]! >= 0 || back.legAt[b * size + lander]! >= 0) return "shut";
+    const clear = ground.keepOuts.every(
       (keepOut) => keepOut.kind !== "walking" || clearTriangle(keepOut.shape, start, end, base),
     );
+    if (!clear) return "shut";
+    const rise = Math.max(Math.abs(start.upM - base.upM), Math.abs(end.upM - base.upM));
+    if (rise <= steepest * distanceToLine(base, start, end)) return "open";
+    return back.via[a * size + lander]! < 0 && back.via[b * size + lander]! < 0 ? "steep" : "shut";
   }
+}
+
+/** The longest walk-back on a piece of way and the slope angle it counts with; -1 seconds where there is none. */
+interface Peak {
+  readonly seconds: number;
+  readonly slopeRad: number;
+}
+
+/** The longer of two walk-backs, where -1 (no way) is the worst of all; with the slope of the harder one. */
+function worse(a: Peak, b: Peak): Peak {
+  return {
+    seconds: a.seconds < 0 || b.seconds < 0 ? -1 : Math.max(a.seconds, b.seconds),
+    slopeRad: harder(a.slopeRad, b.slopeRad),
+  };
+}
+
+/** The slope angle of the two that asks for more power. */
+function harder(a: number, b: number): number {
+  return slopeW(1, 1, 1, a) >= slopeW(1, 1, 1, b) ? a : b;
+}
+
+/**
+ * Walk-back from the point of a way from which home by its begin (`backS` over the whole of it, then `from`) and home by its end
+ * (`onS`, then `to`) take as long.
+ */
+function betweenEnds(from: number, to: number, onS: number, backS: number): number {
+  // From a share x of the way: back and home, x backS + from, or on and home, (1 - x) onS + to.
+  const share = onS + backS === 0 ? 0 : (onS + to - from) / (onS + backS);
+  return Math.ceil(from + Math.min(1, Math.max(0, share)) * backS);
 }
 
 /** The walk back from everywhere on the height grid, by time. */
 export function reachOn(ground: Ground, gait: Gait): Reach | null {
   const lander = ground.places.find((place) => place.kind === "lander");
-  const quick = quickest(gait);
+  const quick = homeward(gait);
   if (!lander || !quick.relief) return null;
   return reachOf(reliefNetwork(ground, quick, quick.relief), [lander]);
 }
 
-/** The same gait sparing time: who must go home goes the quickest way. */
-function quickest(gait: Gait): Gait {
-  return gait.relief?.effort ? { ...gait, relief: { ...gait.relief, effort: null } } : gait;
-}
-
-/** Walking time with given legs taken at the walk-back speed: the planner's leg time belongs to the planned pace. */
-function pathSeconds(back: Ways, from: number, to: number, speedMs: number): number {
-  if (back.durationS[from * back.size + to]! < 0) return -1;
-  const path = stops(back, from, to);
-  let total = 0;
-  for (let k = 1; k < path.length; k += 1) {
-    const at = path[k - 1]! * back.size + path[k]!;
-    total += back.given[at] === 1 ? Math.ceil(back.distanceM[at]! / speedMs) : back.durationS[at]!;
-  }
-  return total;
-}
-
-/** The longer of two walk-back times, where -1 (no way) is the worst of all. */
-function worse(a: number, b: number): number {
-  return a < 0 || b < 0 ? -1 : Math.max(a, b);
+/** The same gait sparing time, as who must go home goes the quickest way; and given legs at their own pace. */
+function homeward(gait: Gait): Gait {
+  const legsAtMs = gait.legsAtMs ?? gait.speedMs;
+  return { ...gait, legsAtMs, ...(gait.relief ? { relief: { ...gait.relief, effort: null } } : {}) };
 }

@@ -25,6 +25,8 @@ export interface Peak {
   /** Level metres home. */
   readonly levelM: number;
   readonly at: Point;
+  /** As a trail's, of the way home over the ground from there; 0 where an end of the way is farther out. */
+  readonly steepness: number;
 }
 
 const networks = memory<Network>(4);

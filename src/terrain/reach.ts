@@ -67,7 +67,9 @@ function searched(reach: Reach, trail: Trail, fromM: number, toM: number): Peak 
   const home = reach.safe[0]!;
   const field = fieldTo(reach.network, reach.safe);
   const ends: Peak =
-    fromM >= toM ? { levelM: fromM, at: trail.points[0]! } : { levelM: toM, at: trail.points.at(-1)! };
+    fromM >= toM
+      ? { levelM: fromM, at: trail.points[0]!, steepness: 0 }
+      : { levelM: toM, at: trail.points.at(-1)!, steepness: 0 };
   const open = spotsOn(reach, trail, fromM, toM).flatMap(({ at, byTrailM }) => {
     if (byTrailM <= ends.levelM) return [];
     const levelM = Math.min(byTrailM, nearby(reach, at, ends.levelM));
@@ -77,10 +79,10 @@ function searched(reach: Reach, trail: Trail, fromM: number, toM: number): Peak 
   let worst = ends;
   for (const spot of open) {
     if (spot.levelM <= worst.levelM) break;
-    const exact = trailFrom(lattice, field, spot.at, home)?.levelM ?? Infinity;
-    const levelM = Math.min(spot.levelM, exact);
+    const exact = trailFrom(lattice, field, spot.at, home);
+    const levelM = Math.min(spot.levelM, exact?.levelM ?? Infinity);
     if (levelM === Infinity) return null;
-    if (levelM > worst.levelM) worst = { levelM, at: spot.at };
+    if (levelM > worst.levelM) worst = { levelM, at: spot.at, steepness: exact?.steepness ?? 0 };
   }
   return worst;
 }

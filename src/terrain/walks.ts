@@ -1,7 +1,8 @@
 import { courseOf } from "./course.ts";
 import { gaitsOf } from "./gaits.ts";
+import type { Ground } from "./ground.ts";
 import type { Point } from "./shapes.ts";
-import { type Ground, stops, type Ways, waysOf } from "./ways.ts";
+import { stops, type Ways, waysOf } from "./ways.ts";
 
 type WalkingPlan = Parameters<typeof gaitsOf>[0] & { readonly site: Ground };
 type Place = Ground["places"][number];
@@ -64,11 +65,11 @@ export function walksOf(plan: WalkingPlan): Walks {
 
 function spotOn({ places }: Ground, ways: Ways, from: number, to: number, goneS: number): WaySpot | null {
   const cell = from * ways.size + to;
-  if (ways.given[cell] === 1) return null;
+  if (ways.legAt[cell]! >= 0) return null;
   const a = places[from]!;
   const b = places[to]!;
   const seconds = ways.durationS[cell]!;
-  const course = courseOf(ways, cell, seconds);
+  const course = courseOf(ways, places, cell, seconds);
   const points: readonly Point[] = course?.points ?? [a, b];
   const atS = course?.atS ?? [0, seconds];
   const k = Math.max(

@@ -1,60 +1,21 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
-import type { Effort } from "./footing.ts";
-import type { HeightGrid } from "./grid.ts";
+import type { Gait, Ground, Relief } from "./ground.ts";
+import { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
 import { type Network, networkOf, trailsBetween } from "./network.ts";
-import { crosses, type Point, type Shape } from "./shapes.ts";
+import { crosses } from "./shapes.ts";
 import { type Trail, trailSeconds, trailSlopeRad } from "./trail.ts";
 
 /**
  * Walking ways between the places of a site, all pairs.
  *
- * A way is the straight line times the detour factor, walked at the speed of its mean slope; a leg given by the
- * planner replaces the computed one; a line that enters a walking keep-out or is too steep is closed, and the way
- * then goes through other places where that is possible. Distances and times are rounded up to whole metres and
- * seconds, once, here.
+ * A way is the straight line times the detour factor, walked at the speed of the line's slope (rise over straight line, the
+ * steeper of the two ways to see it); a leg given by the planner replaces the computed one; a line that enters a walking
+ * keep-out or is too steep is closed, and the way then goes through other places where that is possible. Distances and
+ * times are rounded up to whole metres and seconds, once, here.
  *
  * With a height grid a way is the cheapest trail over the ground instead, round keep-outs and steep ground; where
  * there is none, there is no way but by legs that the planner gave.
  */
-
-export interface Ground {
-  readonly places: readonly (Point & { readonly id: string; readonly kind: string; readonly upM: number })[];
-  readonly keepOuts: readonly {
-    readonly kind: string;
-    readonly shape: Shape;
-    readonly afterTask?: string | undefined;
-  }[];
-  readonly legs: readonly {
-    readonly from: string;
-    readonly to: string;
-    readonly distanceM: number;
-    readonly durationS: number;
-    readonly bothWays: boolean;
-    readonly walkbackPeakM?: number | undefined;
-  }[];
-}
-
-export interface Gait {
-  /** Speed on the level, m/s. */
-  readonly speedMs: number;
-  /** Way walked over straight line, at least 1. */
-  readonly detour: number;
-  /** Steeper lines than this are closed, degrees. */
-  readonly greatestSlopeDeg: number;
-  /** The ground as a height grid; without it ways are straight lines. */
-  readonly relief?: Relief | undefined;
-}
-
-/** A height grid and how it is walked; the greatest slope of the gait holds upwards. */
-export interface Relief {
-  readonly grid: HeightGrid;
-  /** Way walked over the line on the grid, at least 1. */
-  readonly detour: number;
-  readonly downDeg: number;
-  readonly acrossDeg: number;
-  /** Spare energy at this load; null spares time. */
-  readonly effort: Effort | null;
-}
 
 /** All pairs, flat: entry `from * size + to`. */
 export interface Ways {
@@ -71,10 +32,8 @@ export interface Ways {
   readonly slopeRad: Float64Array;
   /** The place gone through first where the direct line is closed; -1 for a direct way. */
   readonly via: Int32Array;
-  /** 1 where the planner gave the leg. */
-  readonly given: Uint8Array;
-  /** Longest way home from any point of a given leg, m, where the planner gave that too; else -1. */
-  readonly givenPeakM: Float64Array;
+  /** Number of the leg that the planner gave for the way; -1 where it is computed. */
+  readonly legAt: Int32Array;
   /**
    * The way over the height grid; null where it is none: no way, a given leg, a way through others. Null without a
    * grid.
@@ -97,13 +56,12 @@ export function waysOf(ground: Ground, gait: Gait): Ways {
     distanceM: new Int32Array(size * size).fill(-1),
     slopeRad: new Float64Array(size * size),
     via: new Int32Array(size * size).fill(-1),
-    given: new Uint8Array(size * size),
-    givenPeakM: new Float64Array(size * size).fill(-1),
+    legAt: new Int32Array(size * size).fill(-1),
     trails,
   };
   if (trails) layTrails(trails, gait, ways);
   else layLines(ground, gait, ways);
-  layGivenLegs(ground, ways, trails);
+  layGivenLegs(ground, gait, ways, trails);
   goThroughOthers(ways);
   weighWaysRound(ways);
   return ways;
@@ -144,12 +102,11 @@ function layLines(ground: Ground, gait: Gait, ways: Ways): void {
         ways.distanceM[at] = 0;
         return;
       }
-      const levelM = Math.hypot(a.eastM - b.eastM, a.northM - b.northM) * gait.detour;
-      const rise = b.upM - a.upM;
-      const angle = levelM === 0 ? 0 : Math.atan2(rise, levelM);
+      const { levelM, riseM } = lineBetween(ground, gait, i, j);
+      const angle = levelM === 0 && riseM === 0 ? 0 : Math.atan2(riseM, levelM);
       if (Math.abs(angle) > steepest) return;
       if (closed.some((keepOut) => crosses(keepOut.shape, a, b))) return;
-      const alongM = Math.hypot(levelM, rise);
+      const alongM = Math.hypot(levelM * gait.detour, riseM);
       ways.distanceM[at] = Math.ceil(alongM);
       ways.durationS[at] = Math.ceil(alongM / walkingMs(gait.speedMs, Math.tan(angle)));
       ways.slopeRad[at] = angle;
@@ -171,21 +128,36 @@ function layTrails(trails: readonly (Trail | null)[], gait: Gait, ways: Ways): v
   }
 }
 
-function layGivenLegs(ground: Ground, ways: Ways, trails: (Trail | null)[] | null): void {
-  for (const leg of ground.legs) {
-    const from = ways.index.get(leg.from);
-    const to = ways.index.get(leg.to);
-    if (from === undefined || to === undefined || from === to) continue;
-    const cells = leg.bothWays ? [from * ways.size + to, to * ways.size + from] : [from * ways.size + to];
-    for (const at of cells) {
-      ways.durationS[at] = leg.durationS;
-      ways.distanceM[at] = Math.ceil(leg.distanceM);
-      ways.slopeRad[at] = 0;
-      ways.given[at] = 1;
+function layGivenLegs(ground: Ground, gait: Gait, ways: Ways, trails: (Trail | null)[] | null): void {
+  ground.legs.forEach((leg, k) => {
+    const one = ways.index.get(leg.from);
+    const other = ways.index.get(leg.to);
+    if (one === undefined || other === undefined || one === other) return;
+    lay(one, other);
+    if (leg.bothWays) lay(other, one);
+
+    function lay(from: number, to: number): void {
+      const at = from * ways.size + to;
+      const line = lineBetween(ground, gait, from, to);
+      // On the way home a leg is no shorter than the line, whatever is given.
+      const home = gait.legsAtMs !== undefined;
+      ways.durationS[at] = home ? legBackSeconds(leg, line, gait) : leg.durationS;
+      ways.distanceM[at] = Math.ceil(home ? Math.max(leg.distanceM, lineM(line)) : leg.distanceM);
+      ways.slopeRad[at] = hurried(legSlopeRad(line, leg.distanceM, gait), leg, gait);
+      ways.legAt[at] = k;
       if (trails) trails[at] = null;
-      ways.givenPeakM[at] = leg.walkbackPeakM ?? -1;
     }
-  }
+  });
+}
+
+/**
+ * The slope angle of a leg; on one that is walked faster than the gait's level speed, the climb whose power at that speed is
+ * the work of the leg's slope over the time it takes.
+ */
+function hurried(angle: number, leg: Ground["legs"][number], gait: Gait): number {
+  const fasterBy = leg.durationS === 0 ? 1 : leg.distanceM / leg.durationS / gait.speedMs;
+  if (gait.legsAtMs !== undefined || fasterBy <= 1 || angle === 0) return angle;
+  return Math.asin(Math.min(1, (power(angle) / PER_SINE) * fasterBy));
 }
 
 /**
@@ -231,9 +203,6 @@ function goThroughOthers(ways: Ways): void {
 /** Gives every way round the climbing angle whose extra power, all along, is the mean of its hops' over time. */
 function weighWaysRound(ways: Ways): void {
   const { size, durationS, slopeRad, via } = ways;
-  // Extra power for unit mass, gravity and speed: the sine of a climb times a constant.
-  const power = (angle: number): number => slopeW(1, 1, 1, angle);
-  const perSine = power(Math.PI / 2);
   for (let at = 0; at < via.length; at += 1) {
     if (via[at]! < 0 || durationS[at] === 0) continue;
     const path = stops(ways, Math.floor(at / size), at % size);
@@ -242,6 +211,13 @@ function weighWaysRound(ways: Ways): void {
       const hop = path[k - 1]! * size + path[k]!;
       work += durationS[hop]! * power(slopeRad[hop]!);
     }
-    slopeRad[at] = Math.asin(work / durationS[at]! / perSine);
+    slopeRad[at] = Math.asin(work / durationS[at]! / PER_SINE);
   }
 }
+
+/** Extra power for unit mass, gravity and speed: for a climb its sine times PER_SINE. */
+function power(angle: number): number {
+  return slopeW(1, 1, 1, angle);
+}
+
+const PER_SINE = slopeW(1, 1, 1, Math.PI / 2);

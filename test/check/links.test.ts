@@ -156,8 +156,8 @@ describe("link-eva", () => {
 });
 
 describe("link-apart", () => {
-  // a (300, 0) and c (0, 400) are 500 m apart; the second is carried from b to c.
-  const tasks = [task("first", "a"), task("second", "b", { endPlace: "c" })];
+  // a (300, 0) and c (0, 400) are 500 m apart; the second is carried from b to c, hypot(600, 400) = 721.1 m.
+  const tasks = [task("first", "a"), task("second", "b", { endPlace: "c", duration: { likelyS: 722 } })];
   const placements = [at("first", 2000), at("second", 4000)];
   const link = (leastM: number): LinkInput => ({
     id: "link",

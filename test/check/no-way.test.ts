@@ -51,8 +51,8 @@ describe("ways", () => {
     holds: ["a leg that goes both ways", plan([gate])],
   });
 
-  test("no-way: a leg that takes no time is a way", () => {
-    expect(breachesOf(plan([{ ...gate, distanceM: 0, durationS: 0 }]))).toEqual([]);
+  test("no-way: a leg that takes no time is a way, whatever else is to be said of it", () => {
+    expect(breachesOf(plan([{ ...gate, distanceM: 0, durationS: 0 }]))).toEqual(["walking-physics"]);
   });
 
   test("no-way: neither out nor home, still a verdict", () => {

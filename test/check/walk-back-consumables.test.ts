@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
+import { drawPerSecond, suitIn, walkbackW } from "../../src/physics/index.ts";
 import { only, pair } from "./pair.ts";
 import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 
@@ -72,6 +73,52 @@ describe("walk-back on what is left", () => {
     expect(check(idle).findings).toEqual([]);
     // Emergency oxygen, 20 000 s, is the bound then.
     expect(check(idle).reach[0]!.allowed[0]!.value).toBe(20_000);
+  });
+
+  /**
+   * EV1 in a pit 500 m out and 50 m down: 1426.1 s home at 0.5 m/s and exp(-3.5 / 10) on the line's slope of 1/10, and
+   * every second of them climbs. `spare` micrograms of CO2 capacity are left for it at the end of the work.
+   */
+  const pit = (upM: number, spare: number) => {
+    const made = (co2Kg: number) =>
+      tinyPlan({
+        places: [place("lander", 0, 0), { ...place("out", 500, 0), upM }],
+        evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
+        tasks: [task("work", "out", { duration: { likelyS: 1000 } })],
+        placements: [at("work", 2000)],
+        suit: { co2Kg, reserve: { co2: 0 } },
+        rules: { walkback: { speedMs: 0.5 } },
+      });
+    const track = check(made(1)).margins.find((one) => one.consumable === "co2")!;
+    const atEnd = track.points.find((one) => one.atS === 3000)!;
+    return made(1 - atEnd.value + spare / 1e9);
+  };
+  const climbing = () => {
+    const { suits, crew, rules, body } = pit(-50, 0);
+    const [suit, member] = [suits[0]!, crew[0]!];
+    const who = { factor: 1, massKg: member.bodyMassKg + suit.massKg };
+    const { walking, walkback } = rules;
+    const watts = (angle: number): number =>
+      walkbackW(walkback.metabolicW, walking, who, body.gravityMs2, walkback.speedMs, angle);
+    const perSecond = (angle: number): number => drawPerSecond(suitIn(suit, "walking", 0), watts(angle)).co2;
+    return { up: perSecond(Math.atan(0.1)), level: perSecond(0), down: perSecond(-Math.atan(0.1)) };
+  };
+  const homeS = Math.ceil(Math.hypot(500, 50) / (0.5 * Math.exp(-0.35)));
+
+  pair("walk-back-consumables", {
+    breaks: ["a climb home that asks for a microgram more", pit(-50, climbing().up * homeS - 1)],
+    says: { need: homeS, have: homeS - 1 },
+    holds: ["one that asks for exactly what is left", pit(-50, climbing().up * homeS)],
+  });
+
+  test("walk-back-consumables: a climb home draws more than the level, and a descent does too", () => {
+    const { up, level, down } = climbing();
+    expect(up).toBeGreaterThan(1.1 * level);
+    expect(down).toBeGreaterThan(level);
+    // What would carry the walk home on the level is not enough out of the pit.
+    expect(only(pit(-50, level * homeS), "walk-back-consumables").level).toBe("breach");
+    const allowed = check(pit(-50, up * homeS)).reach[0]!.allowed;
+    expect(allowed).toContainEqual({ atS: 3000, value: homeS });
   });
 
   test("the reach track shows the allowed time shrink with what is left", () => {

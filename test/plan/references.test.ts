@@ -141,6 +141,28 @@ const TOGETHER: [words: string, path: string, message: RegExp, spoil: (plan: Spo
       p.links[0].needs = "none";
     },
   ],
+  ["a leg to itself", "site.legs.0", /from "lander" to itself/, (p) => (p.site.legs[0].to = "lander")],
+  [
+    "a leg given twice",
+    "site.legs.1",
+    /the way from "lander" to "(.+)" a second time: site\.legs\.0 gives it already/,
+    (p) => {
+      const { from, to } = p.site.legs[0];
+      p.site.legs = [p.site.legs[0], { from, to, distanceM: 9999, durationS: 9999, bothWays: false }];
+    },
+  ],
+  [
+    "a way back given by a leg both ways and by one of its own",
+    "site.legs.1",
+    /a second time: site\.legs\.0 gives it already/,
+    (p) => {
+      const { from, to } = p.site.legs[0];
+      p.site.legs = [
+        { from, to, distanceM: 9998, durationS: 9998, bothWays: true },
+        { from: to, to: from, distanceM: 9999, durationS: 9999, bothWays: false },
+      ];
+    },
+  ],
   [
     "an EVA that must be in before it may go out",
     "evas.0",

@@ -44,35 +44,42 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const level = (p: number) => ({ level: rare(p) ? ("warning" as const) : ("breach" as const) });
   const capacity = (kg: number): number => kg * (0.35 + 1.2 * stream.next());
 
+  const body = rare(0.1) ? { ephemeris: "none" } : {};
+  const [latDeg, lonDeg] = [whole(-40, 40), whole(-60, 60)];
+  const spots: Spot[] = [
+    { id: "lander", name: "lander", kind: "lander", eastM: 0, northM: 0, upM: 0 },
+    ...places.map((id) => ({
+      id,
+      name: id,
+      kind: "station",
+      eastM: whole(-reachM, reachM),
+      northM: whole(-reachM, reachM),
+      upM: rare(0.5) ? whole(-20, 20) : 0,
+    })),
+  ];
+
   const data = {
     format: "lopeline-plan",
     version: 1,
     title: `random ${seed}`,
-    body: rare(0.1) ? { ephemeris: "none" } : {},
+    body,
     site: {
       name: "somewhere",
-      latDeg: whole(-40, 40),
-      lonDeg: whole(-60, 60),
-      places: [
-        { id: "lander", name: "lander", kind: "lander", eastM: 0, northM: 0 },
-        ...places.map((id) => ({
-          id,
-          name: id,
-          kind: "station",
-          eastM: whole(-reachM, reachM),
-          northM: whole(-reachM, reachM),
-          upM: rare(0.5) ? whole(-20, 20) : 0,
-        })),
-      ],
+      latDeg,
+      lonDeg,
+      places: spots,
       legs: rare(0.3)
-        ? ids("leg", whole(1, 3)).map(() => ({
-            from: pick(["lander", ...places]),
-            to: pick(places),
-            distanceM: whole(50, 900),
-            durationS: whole(60, 900),
-            bothWays: chance(0.7),
-            ...(chance(0.3) ? { walkbackPeakM: whole(100, 1500) } : {}),
-          }))
+        ? walkable(
+            spots,
+            ids("leg", whole(1, 3)).map(() => ({
+              from: pick(spots.map(({ id }) => id)),
+              to: pick(places),
+              longer: whole(0, 850) / 850,
+              pace: whole(0, 840),
+              bothWays: chance(0.7),
+              peak: chance(0.3) ? whole(0, 1400) / 1400 : null,
+            })),
+          )
         : [],
       keepOuts: [
         ...(rare(0.3)
@@ -269,6 +276,46 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       `seed ${seed}: ${read.error.map((fault) => `${fault.path}: ${fault.message}`).join("; ")}`,
     );
   return read.value;
+}
+
+interface Spot {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly eastM: number;
+  readonly northM: number;
+  readonly upM: number;
+}
+
+/** A leg as it is drawn: shares of what it may be. */
+interface LegDraw {
+  readonly from: string;
+  readonly to: string;
+  readonly longer: number;
+  readonly pace: number;
+  readonly bothWays: boolean;
+  readonly peak: number | null;
+}
+
+/** Legs between different pairs of places, as long as people walk and as fast, but for one in seven that nobody can walk. */
+function walkable(spots: readonly Spot[], drawn: readonly LegDraw[]) {
+  const spotOf = (id: string): Spot => spots.find((one) => one.id === id)!;
+  const far = (a: Spot, b: Spot): number => Math.hypot(a.eastM - b.eastM, a.northM - b.northM, a.upM - b.upM);
+  const legs = new Map<string, object>();
+  for (const { from, to, longer, pace, bothWays, peak } of drawn) {
+    const pair = [from, to].sort().join();
+    if (from === to || legs.has(pair)) continue;
+    const [a, b] = [spotOf(from), spotOf(to)];
+    const lawful = pace % 7 !== 0;
+    const distanceM = Math.ceil(far(a, b) * (lawful ? 1 + longer : 0.9 * longer));
+    const speedMs = lawful ? 0.4 + (1.5 * pace) / 840 : 0.1 + longer * 3;
+    const farthestM = Math.max(far(a, spots[0]!), far(b, spots[0]!));
+    legs.set(pair, {
+      ...{ from, to, distanceM, bothWays, durationS: Math.ceil(distanceM / speedMs) },
+      ...(peak === null ? {} : { walkbackPeakM: Math.ceil(farthestM * (1 + 0.5 * peak)) }),
+    });
+  }
+  return [...legs.values()];
 }
 
 function disc(eastM: number, northM: number, radiusM: number) {

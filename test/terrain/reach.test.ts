@@ -159,8 +159,8 @@ describe("the farthest point of a way", () => {
     const trails = trailsBetween(network, [lander, far]);
     const reach = reachOf(network, [lander]);
     const metres = Math.hypot(330, 140);
-    expect(farthestOn(reach, trails[1]!, 0, metres)).toEqual({ levelM: metres, at: far });
-    expect(farthestOn(reach, trails[2]!, metres, 0)).toEqual({ levelM: metres, at: far });
+    expect(farthestOn(reach, trails[1]!, 0, metres)).toEqual({ levelM: metres, at: far, steepness: 0 });
+    expect(farthestOn(reach, trails[2]!, metres, 0)).toEqual({ levelM: metres, at: far, steepness: 0 });
   });
 });
 
@@ -190,7 +190,7 @@ describe("ways and home over a height grid", () => {
       [200, 90, 0],
     ] as const;
     const ways = waysOf(groundOf(spots, [], [leg]), gaitOn(split));
-    expect([ways.durationS[1], ways.distanceM[1], ways.given[1]]).toEqual([555, 444, 1]);
+    expect([ways.durationS[1], ways.distanceM[1], ways.legAt[1]]).toEqual([555, 444, 0]);
     // 90 m from p1 on to p2 at 0.9 m/s.
     expect([ways.durationS[2], ways.distanceM[2], ways.via[2]]).toEqual([655, 534, 1]);
     expect(ways.trails![1]).toBeNull();
@@ -262,7 +262,7 @@ describe("ways and home over a height grid", () => {
     const wall = hill(size, (e, n) => (n > 50 && n < 90 && Math.abs(e) < 250 ? 200 : 0));
     const ways = waysOf(groundOf([[0, 120, 0]]), gaitOn(wall));
     const seconds = ways.durationS[1]!;
-    const course = courseOf(ways, 1, seconds)!;
+    const course = courseOf(ways, [], 1, seconds)!;
     expect([course.atS[0], course.atS.at(-1)]).toEqual([0, seconds]);
     expect([course.points[0], course.points.at(-1)]).toEqual([
       expect.objectContaining({ eastM: 0, northM: 0 }),
@@ -275,7 +275,7 @@ describe("ways and home over a height grid", () => {
       goneM += Math.hypot(to.eastM - course.points[k]!.eastM, to.northM - course.points[k]!.northM);
       expect(Math.abs(goneM / 0.9 - course.atS[k + 1]!)).toBeLessThanOrEqual(2);
     });
-    expect(courseOf(waysOf(groundOf([[0, 120, 0]]), gaitOn(hill(size, () => 0))), 1, 100)).toBeNull();
+    expect(courseOf(waysOf(groundOf([[0, 120, 0]]), gaitOn(hill(size, () => 0))), [], 1, 100)).toBeNull();
   });
 
   it("is faster home for somebody faster", () => {

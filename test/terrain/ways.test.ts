@@ -95,7 +95,7 @@ describe("ways", () => {
     const ways = waysOf(ground, gait);
     expect(ways.durationS[cell(ways, "p1", "p2")]).toBe(999);
     expect(ways.distanceM[cell(ways, "p1", "p2")]).toBe(513);
-    expect(ways.given[cell(ways, "p1", "p2")]).toBe(1);
+    expect(ways.legAt[cell(ways, "p1", "p2")]).toBe(0);
     expect(ways.durationS[cell(ways, "p2", "p1")]).toBe(-1);
     const both = waysOf({ ...ground, legs: [{ ...leg, bothWays: true }] }, gait);
     expect(both.durationS[cell(both, "p2", "p1")]).toBe(999);
@@ -174,6 +174,36 @@ describe("ways", () => {
     // Round by p3: 500 m and 500 m, each 550 m with the detour, 611.1 s rounded up.
     expect(ways.durationS[cell(ways, "lander", "p2")]).toBe(612 + 612);
     expect(stops(ways, 0, 2)).toEqual([0, 3, 2]);
+  });
+
+  it("takes the slope over the straight line, not over the way walked, and walks the detour at it", () => {
+    // 100 m up over 600 m, 660 m walked: hypot(660, 100) = 667.53 m at 0.9 exp(-3.5 / 6) = 0.50224 m/s.
+    const ways = waysOf(groundOf([[600, 0, 100]]), gait);
+    expect(Math.tan(ways.slopeRad[cell(ways, "lander", "p1")]!)).toBeCloseTo(1 / 6, 12);
+    expect(ways.distanceM[cell(ways, "lander", "p1")]).toBe(668);
+    expect(ways.durationS[cell(ways, "lander", "p1")]).toBe(1330);
+    // 19.8 and 20.3 degrees: tan 20 is 0.36397.
+    const upTo = (upM: number) => waysOf(groundOf([[1000, 0, upM]]), gait).durationS[1]!;
+    expect(upTo(363.9)).toBeGreaterThan(0);
+    expect(upTo(364)).toBe(-1);
+  });
+
+  it("counts the slope of a given leg, and more of it where the leg is hurried", () => {
+    const legOf = (durationS: number) =>
+      waysOf(
+        groundOf(
+          [[600, 0, 100]],
+          [],
+          [{ from: "lander", to: "p1", distanceM: 720, durationS, bothWays: true }],
+        ),
+        gait,
+      );
+    // 720 m in 800 s is the level speed; in 400 s the work of the climb is done in half the time.
+    const calm = legOf(800);
+    expect(Math.tan(calm.slopeRad[cell(calm, "lander", "p1")]!)).toBeCloseTo(1 / 6, 12);
+    const work = (ways: Ways): number =>
+      ways.durationS[cell(ways, "lander", "p1")]! * Math.sin(ways.slopeRad[cell(ways, "lander", "p1")]!);
+    expect(work(legOf(400))).toBeCloseTo(work(calm), 9);
   });
 
   it("does not lose the way between two places on one spot", () => {

@@ -9,7 +9,9 @@ import { duty } from "./duty.ts";
 import { equipment } from "./equipment.ts";
 import { evaBounds } from "./evaBounds.ts";
 import { heatStorage } from "./heatStorage.ts";
+import { givenLegs } from "./givenLegs.ts";
 import { hotKeepOut } from "./hotKeepOut.ts";
+import { insideTasks } from "./insideTasks.ts";
 import { landerStores } from "./landerStores.ts";
 import { light } from "./light.ts";
 import { linkApart } from "./linkApart.ts";
@@ -43,6 +45,8 @@ export const FLIGHT_RULES: readonly FlightRule[] = [
   walkBackEmergency,
   walkBackConsumables,
   walkingPhysics,
+  givenLegs,
+  insideTasks,
   distances,
   crewSeparation,
   carry,

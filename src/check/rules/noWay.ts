@@ -15,8 +15,7 @@ function missingWays(prepared: Prepared, walk: Walk): Finding[] {
   const seen = new Set<number>();
   return walk.steps.flatMap(({ stretch, from, to }) => {
     const cell = from * ways.size + to;
-    const walks = stretch.kind === "traverse" || (stretch.kind === "task" && ways.trails !== null);
-    if (!walks || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
+    if (from === to || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
     seen.add(cell);
     return [
       finding(

@@ -60,7 +60,7 @@ function worstOf(
   let worst: { moment: Moment; allowed: Allowed; spareS: number } | null = null;
   for (const moment of moments(walk)) {
     if (!counts(moment)) continue;
-    const allowed = carried(walk, moment.left, kept);
+    const allowed = carried(walk, moment.left, moment.slopeRad, kept);
     const spareS = allowed.seconds - moment.homeS;
     if (!worst || spareS < worst.spareS) worst = { moment, allowed, spareS };
   }

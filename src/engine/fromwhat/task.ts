@@ -19,7 +19,8 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
     const member = plan.crew.find((one) => one.id === crew);
     const suit = plan.suits.find((one) => one.id === member?.suit);
     if (!member || !suit) continue;
-    const carriedW = carryingW(ways, task, plan.body.gravityMs2, plan.rules.walking.speedMs);
+    const walkerKg = member.bodyMassKg + suit.massKg;
+    const carriedW = carryingW(ways, task, walkerKg, plan.body.gravityMs2, plan.rules.walking.speedMs);
     const watts = metabolicW(task.effort, member.workRateFactor) + carriedW;
     const worn = suitIn(suit, "working", surroundingsW(heavens, suit, eva));
     const hours = task.duration.likelyS / 3600;
@@ -32,7 +33,11 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
       formula: `${effort.formula} + carriedW`,
       inputs: [
         ...effort.inputs,
-        { name: "carriedW", value: carriedW, unit: "W for the slopes of what is carried out, over the task" },
+        {
+          name: "carriedW",
+          value: carriedW,
+          unit: "W for the slopes of what is carried out and of the way inside, over the task",
+        },
       ],
     });
     rows.push([member.name, plain(watts), ...draws.map((one) => plain(one.value * hours))]);

@@ -26,12 +26,11 @@ export function choicesOf(
   const { count, named, qualification } = task.crew;
   const { pin } = task;
   if (count === 0) return pin?.eva === undefined && (pin?.crew ?? []).length === 0 ? [[]] : [];
-  const place = ground.ways.index.get(task.place!)!;
-  const endPlace = task.endPlace === undefined ? place : ground.ways.index.get(task.endPlace)!;
+  const inside = ground.inside(task);
   const able = (member: number): boolean =>
-    ground.mayStand(member, place) &&
-    ground.mayStand(member, endPlace) &&
-    ground.mayWalk(member, place, endPlace);
+    ground.mayStand(member, inside.from) &&
+    ground.mayStand(member, inside.to) &&
+    ground.mayWalk(member, inside);
   return plan.evas.flatMap((eva, e) => {
     if (pin?.eva !== undefined && pin.eva !== eva.id) return [];
     const { lander } = ground.ways;
@@ -59,6 +58,7 @@ export function tooFast({ rules }: Pick<Plan, "rules">): boolean {
 function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
   const { blast, work, carry } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return true;
+  if (task.crew.count > 0 && task.duration.likelyS < ground.inside(task).leastS) return true;
   const { places } = plan.site;
   const at = (id: string | undefined) => places.find((place) => place.id === id);
   const end = at(task.endPlace ?? task.place);

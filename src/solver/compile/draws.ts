@@ -2,6 +2,7 @@ import { purgeOf } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Draws, KINDS } from "../problem.ts";
 import type { RouteKey } from "./choices.ts";
+import type { Inside } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
 import type { Worn } from "./worn.ts";
 
@@ -15,6 +16,7 @@ export function drawsOf(
   routes: readonly RouteKey[],
   worn: readonly Worn[],
   longestOutS: number,
+  insides: readonly Inside[],
 ): Draws {
   const { walkback, reserve } = plan.rules;
   const { ways, walkers } = ground;
@@ -26,16 +28,22 @@ export function drawsOf(
     availableBack: new Float64Array(count * KINDS),
     restRate: new Float64Array(count * KINDS),
     hatchRate: new Float64Array(count * KINDS),
-    walkbackRate: new Float64Array(count * KINDS),
     purged: new Float64Array(count * KINDS),
     task: new Float64Array(tasks * count * KINDS),
+    inner: new Float64Array(tasks * count * KINDS),
     kindBinds: new Uint8Array(KINDS),
     walkbackBinds: new Uint8Array(KINDS),
   };
   // The walk-back rule asks for the reserve at the lander too; where a rule is a warning a stock still may not run out (S9).
   const keptBack = walkback.level === "breach" ? 1 : 0;
   const kept = reserve.level === "breach" ? 1 : keptBack;
-  const walkbackLongestS = ground.homeS.reduce((most, seconds) => Math.max(most, seconds), 0);
+  const peaks = peaksOf(ground);
+  const peakAt = new Int32Array(size * size).fill(-1);
+  peaks.forEach((cell, k) => {
+    peakAt[cell] = k;
+  });
+  const home: Float64Array[] = [];
+  const peak: Float64Array[] = [];
   const slopes = [...new Set(ways.slopeRad)];
   const leg: Float64Array[] = [];
   // Where nothing differs, nothing is worked out again.
@@ -47,23 +55,43 @@ export function drawsOf(
     const suit = worn[r]!;
     const same = like.get(suit);
     if (same !== undefined) {
-      const rows = [
-        draws.available,
-        draws.availableBack,
-        draws.restRate,
-        draws.hatchRate,
-        draws.walkbackRate,
-      ];
-      for (const row of rows) row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
-      for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
-        draws.task.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
-      leg.push(leg[same]!);
+      for (const row of [draws.available, draws.availableBack, draws.restRate, draws.hatchRate])
+        row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
+      for (const row of [draws.task, draws.inner])
+        for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
+          row.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
+      for (const list of [leg, home, peak]) list.push(list[same]!);
       return;
     }
     like.set(suit, r);
     const rest = suit.rest.draws;
     const hatch = suit.hatch.draws;
-    const back = suit.back.draws;
+    /** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
+    const walkbacks = (
+      list: readonly { readonly seconds: number; readonly slopeRad: number }[],
+    ): Float64Array =>
+      Float64Array.from(
+        list.flatMap(({ seconds, slopeRad }) =>
+          suit.back(slopeRad).draws.map((perSecond) => perSecond * Math.max(0, seconds)),
+        ),
+      );
+    const homeDraw = walkbacks(
+      Array.from(ground.homeS, (seconds, i) => ({ seconds, slopeRad: ground.homeSlopeRad[i]! })),
+    );
+    const peakDraw = walkbacks(
+      peaks.map((cell) => ({ seconds: ground.peakS[cell]!, slopeRad: ground.peakSlopeRad[cell]! })),
+    );
+    home.push(homeDraw);
+    peak.push(peakDraw);
+    const innerDraw = walkbacks(
+      insides.map((inside) => {
+        const { seconds, slopeRad } = ground.insideHome(inside);
+        const isPeak = seconds > Math.max(ground.homeS[inside.from]!, ground.homeS[inside.to]!);
+        return { seconds: isPeak ? seconds : 0, slopeRad };
+      }),
+    );
+    for (let a = 0; a < tasks; a += 1)
+      draws.inner.set(innerDraw.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
     const walk = new Map(slopes.map((slope) => [slope, suit.way(slope).draws]));
     const work = plan.tasks.map((task) => suit.work(task).draws);
     for (let kind = 0; kind < KINDS; kind += 1) {
@@ -74,13 +102,12 @@ export function drawsOf(
       draws.availableBack[at] = availableBack;
       draws.restRate[at] = rest[kind]!;
       draws.hatchRate[at] = hatch[kind]! - rest[kind]!;
-      draws.walkbackRate[at] = back[kind]!;
       let greatest = Math.max(rest[kind]!, hatch[kind]!);
       for (const one of walk.values()) greatest = Math.max(greatest, one[kind]!);
       for (const one of work) greatest = Math.max(greatest, one[kind]!);
       if (greatest * longestOutS > available) draws.kindBinds[kind] = 1;
-      if (greatest * longestOutS + back[kind]! * walkbackLongestS > availableBack)
-        draws.walkbackBinds[kind] = 1;
+      const farthest = Math.max(...[homeDraw, peakDraw, innerDraw].map((list) => mostOf(list, kind)));
+      if (greatest * longestOutS + farthest > availableBack) draws.walkbackBinds[kind] = 1;
     }
     plan.tasks.forEach((task, a) => {
       for (let kind = 0; kind < KINDS; kind += 1) {
@@ -101,5 +128,21 @@ export function drawsOf(
   draws.walkbackBinds.forEach((one, kind) => {
     if (one === 1) draws.kindBinds[kind] = 1;
   });
-  return { ...draws, leg, binds: draws.kindBinds.includes(1) };
+  return { ...draws, leg, home, peakAt, peak, binds: draws.kindBinds.includes(1) };
+}
+
+/** The entries of the ways whose worst walk-back is longer than from both ends. */
+function peaksOf({ ways, homeS, peakS }: Ground): number[] {
+  const { size } = ways;
+  const list: number[] = [];
+  for (let cell = 0; cell < size * size; cell += 1)
+    if (peakS[cell]! > Math.max(homeS[Math.floor(cell / size)]!, homeS[cell % size]!)) list.push(cell);
+  return list;
+}
+
+/** The greatest of one kind in a flat list times kinds. */
+function mostOf(list: Float64Array, kind: number): number {
+  let most = 0;
+  for (let at = kind; at < list.length; at += KINDS) most = Math.max(most, list[at]!);
+  return most;
 }

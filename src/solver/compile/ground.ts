@@ -1,6 +1,17 @@
 import { CONSUMABLES, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import type { CrewMember, Plan, Suit } from "../../plan/index.ts";
-import { gaitsOf, homeOf, type Ways, waysOf } from "../../terrain/index.ts";
+import type { CrewMember, Plan, Suit, Task } from "../../plan/index.ts";
+import {
+  gaitsOf,
+  homeOf,
+  type Inside,
+  type InsideHome,
+  insideHome,
+  insideOf,
+  legFaults,
+  type Ways,
+  waysByFaults,
+  waysOf,
+} from "../../terrain/index.ts";
 import { NEVER } from "../problem.ts";
 
 /** A crew member with the suit's whole-number stocks. */
@@ -19,13 +30,21 @@ export interface Ground {
   readonly ways: Ways;
   readonly homeS: Int32Array;
   readonly peakS: Int32Array;
+  /** Slope angles that these walk-backs count with. */
+  readonly homeSlopeRad: Float64Array;
+  readonly peakSlopeRad: Float64Array;
+  /** By entry of the ways: 1 where the way goes by a given leg that nobody can walk (walking-physics); null without any. */
+  readonly beyond: Uint8Array | null;
   readonly walkers: readonly Walker[];
   /** By crew member: walking time, NEVER where there is no way or the walk-back on it is too long. */
   readonly legS: readonly Int32Array[];
   /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
   mayStand(member: number, place: number): boolean;
-  /** True when `member` may walk inside a task from `place` to `endPlace`: over a height grid as on any way. */
-  mayWalk(member: number, place: number, endPlace: number): boolean;
+  /** What is walked inside a task, and the longest walk-back from there (S5). */
+  inside(task: Task): Inside;
+  insideHome(inside: Inside): InsideHome;
+  /** True when `member` may walk so inside a task: there is a way, nothing beats physics, and the walk-back is not too long. */
+  mayWalk(member: number, inside: Inside): boolean;
 }
 
 /** Works out ways, walk-backs and who may go where; with `boundless` as if emergency oxygen lasted for ever. */
@@ -34,6 +53,7 @@ export function groundOf(plan: Plan, boundless = false): Ground {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
   const home = homeOf(plan.site, ways, gaits.back);
+  const beyond = waysByFaults(ways, legFaults(plan.site, gaits.planned));
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   const walkers = plan.crew.map((member): Walker => {
     const suit = suits.get(member.suit)!;
@@ -52,21 +72,38 @@ export function groundOf(plan: Plan, boundless = false): Ground {
     const backS = home.placeS[place]!;
     return backS >= 0 && backS <= walkers[member]!.emergencyS;
   };
-  const mayWalk = (member: number, place: number, endPlace: number): boolean => {
-    if (!ways.trails || place === endPlace) return true;
-    const cell = place * ways.size + endPlace;
-    return ways.durationS[cell]! >= 0 && home.peakS[cell]! <= walkers[member]!.emergencyS;
+  const inside = (task: Task): Inside => insideOf(ways, task, gaits.planned.speedMs);
+  const homeInside = (one: Inside): InsideHome => insideHome(home, one, gaits.back.speedMs);
+  const mayWalk = (member: number, one: Inside): boolean => {
+    const { seconds } = homeInside(one);
+    if (one.leastS < 0 || seconds < 0 || (one.cell >= 0 && beyond?.[one.cell] === 1)) return false;
+    return seconds <= walkers[member]!.emergencyS;
   };
   const byLimit = new Map<number, Int32Array>();
   const legS = walkers.map(({ emergencyS }) => {
     let legs = byLimit.get(emergencyS);
     if (!legs) {
       legs = ways.durationS.map((seconds, cell) =>
-        seconds < 0 || home.peakS[cell]! < 0 || home.peakS[cell]! > emergencyS ? NEVER : seconds,
+        seconds < 0 || beyond?.[cell] === 1 || home.peakS[cell]! < 0 || home.peakS[cell]! > emergencyS
+          ? NEVER
+          : seconds,
       );
       byLimit.set(emergencyS, legs);
     }
     return legs;
   });
-  return { ways, homeS: home.placeS, peakS: home.peakS, walkers, legS, mayStand, mayWalk };
+  return {
+    ways,
+    homeS: home.placeS,
+    peakS: home.peakS,
+    homeSlopeRad: home.placeSlopeRad,
+    peakSlopeRad: home.peakSlopeRad,
+    beyond,
+    walkers,
+    legS,
+    mayStand,
+    inside,
+    insideHome: homeInside,
+    mayWalk,
+  };
 }

@@ -1,10 +1,10 @@
 import { stocks } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { distance, type Ways } from "../../terrain/index.ts";
+import { distance, type Inside, type Ways } from "../../terrain/index.ts";
 import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
-import { groundOf } from "./ground.ts";
+import { type Ground, groundOf } from "./ground.ts";
 import { heatOf } from "./heat.ts";
 import { loadsOf } from "./loads.ts";
 import { openingsOf } from "./openings.ts";
@@ -19,6 +19,7 @@ import { wornOn } from "./worn.ts";
 export function compile(plan: Plan, flown?: Schedule): Problem {
   const ground = groundOf(plan);
   const { ways } = ground;
+  const insides = plan.tasks.map((task) => ground.inside(task));
   const activities = plan.tasks.length;
   const evas = plan.evas.length;
   const routes = routesOf(plan);
@@ -63,7 +64,8 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
   plan.equipment.forEach((one, q) => {
     chainStart[q + 1] = chainStart[q]! + (scarce.has(one.id) ? one.count : 0);
   });
-  const limits = limitsOf(plan, ways);
+  const roamM = insides.reduce((most, one) => Math.max(most, one.roamM), 0);
+  const limits = limitsOf(plan, ways, roamM);
   const flying = flyingOrder(plan, flown);
   const longestS = longestOf(plan, limits.dutyS);
   const longestOutS = gaps.reduce((most, list, e) => {
@@ -71,7 +73,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     return Math.max(most, Math.min(fits, longestS[e]!));
   }, 0);
   const worn = wornOn(plan, ways, routes);
-  const draws = drawsOf(plan, ground, routes, worn, longestOutS);
+  const draws = drawsOf(plan, ground, routes, worn, longestOutS, insides);
   const heat = heatOf(plan, ground, routes, worn, longestOutS);
 
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities, flying)], nodes);
@@ -116,7 +118,9 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     choiceStart: startsOf(choices),
     choiceAt: startsOf(choices.flat()),
     choiceRoutes: Int32Array.from(choices.flat(2)),
-    innerM: Int32Array.from(plan.tasks, (task) => Math.ceil(task.walkM)),
+    innerM: Int32Array.from(insides, (one) => one.walkM),
+    roamM: Float64Array.from(insides, (one) => one.roamM),
+    innerPeakS: Int32Array.from(insides, (one) => peakOver(ground, one)),
     restful: Uint8Array.from(plan.tasks, (task) => (task.effort === "rest" ? 1 : 0)),
     evaOfRoute: Int32Array.from(routes, (route) => route.eva),
     memberOfRoute: Int32Array.from(routes, (route) => route.member),
@@ -126,6 +130,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     ways,
     homeS: ground.homeS,
     peakS: ground.peakS,
+    beyond: ground.beyond,
     equipmentOfChain: Int32Array.from(
       plan.equipment.flatMap((one, q) =>
         scarce.has(one.id) ? Array.from({ length: one.count }, () => q) : [],
@@ -149,6 +154,12 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     cluster: clustersOf(relations, activities),
     reach: daily ? "rules" : networked ? "network" : "slack",
   };
+}
+
+/** The longest walk-back inside a task where it is longer than from both ends; else 0. */
+function peakOver({ homeS, insideHome }: Ground, inside: Inside): number {
+  const { seconds } = insideHome(inside);
+  return seconds > Math.max(homeS[inside.from]!, homeS[inside.to]!) ? seconds : 0;
 }
 
 /** First index of each list when all are laid end to end; one more entry than lists. */
@@ -190,7 +201,7 @@ function extentM({ trails }: Ways): number {
   return west > east ? 0 : Math.hypot(east - west, north - south);
 }
 
-function limitsOf(plan: Plan, ways: Ways): Limits {
+function limitsOf(plan: Plan, ways: Ways, roamM: number): Limits {
   const { distance: walked, separation, work, duty } = plan.rules;
   const { places } = plan.site;
   const held = stocks({
@@ -213,8 +224,8 @@ function limitsOf(plan: Plan, ways: Ways): Limits {
       ? Float64Array.from(places.flatMap((a) => places.map((b) => distance(a, b))))
       : new Float64Array(0);
   const binds =
-    straightM.some((metres) => metres > separation.greatestM) ||
-    (straightM.length > 0 && extentM(ways) > separation.greatestM);
+    straightM.some((metres) => metres + 2 * roamM > separation.greatestM) ||
+    (straightM.length > 0 && extentM(ways) + 2 * roamM > separation.greatestM);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   // Every outing but the last of each crew member is recharged for, at most a full suit each.
   const outings = plan.evas.flatMap((eva) => eva.crew);

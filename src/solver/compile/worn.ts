@@ -23,7 +23,8 @@ export interface Rate {
 export interface Worn {
   readonly rest: Rate;
   readonly hatch: Rate;
-  readonly back: Rate;
+  /** On a walk-back that counts with a slope angle. */
+  back(slopeRad: number): Rate;
   way(slopeRad: number): Rate;
   work(task: Task): Rate;
 }
@@ -63,10 +64,14 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
     const worn: Worn = {
       rest: rate("standing", metabolicW("rest", factor)),
       hatch: rate("working", metabolicW("egress-ingress", factor)),
-      back: rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, 0)),
+      back: (slopeRad) =>
+        rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
       way: (slopeRad) => rate("walking", walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad)),
       work: (task) =>
-        rate("working", metabolicW(task.effort, factor) + carryingW(ways, task, gravityMs2, walking.speedMs)),
+        rate(
+          "working",
+          metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
+        ),
     };
     known.set(`${route.member} ${about}`, worn);
     return worn;

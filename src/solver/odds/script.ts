@@ -1,5 +1,6 @@
 import { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
+import { insideOf } from "../../terrain/index.ts";
 import { compile } from "../compile/index.ts";
 import { openingsOf } from "../compile/openings.ts";
 import { gapsOf, routesOf } from "../compile/outings.ts";
@@ -96,7 +97,12 @@ export function scriptOf(plan: Plan, schedule: Schedule): Script {
     order: Int32Array.from(order, (stand) => stand.activity),
     placed,
     planS,
-    lowS: Int32Array.from(plan.tasks, ({ duration }) => duration.lowS ?? duration.likelyS),
+    // No day has a task shorter than what is walked in it.
+    lowS: Int32Array.from(plan.tasks, (task) => {
+      const { likelyS, lowS = likelyS } = task.duration;
+      const { leastS } = insideOf(problem.ways, task, plan.rules.walking.speedMs);
+      return task.crew.count === 0 ? lowS : Math.min(likelyS, Math.max(lowS, leastS));
+    }),
     highS: Int32Array.from(plan.tasks, ({ duration }) => duration.highS ?? duration.likelyS),
     laneOf,
     ...unpinned(plan, problem),

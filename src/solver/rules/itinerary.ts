@@ -15,6 +15,9 @@ export class Itinerary {
   fromNorth: Float64Array;
   toEast: Float64Array;
   toNorth: Float64Array;
+  /** The activity that a move is part of, -1 for a way; and how far from its line it may lead, m. */
+  activity: Int32Array;
+  roamM: Float64Array;
   /** Slot whose activity is done when the move begins; -1 for a move inside an activity. */
   slot: Int32Array;
 
@@ -24,6 +27,8 @@ export class Itinerary {
     this.from = new Int32Array(room);
     this.to = new Int32Array(room);
     this.slot = new Int32Array(room);
+    this.activity = new Int32Array(room);
+    this.roamM = new Float64Array(room);
     this.fromEast = new Float64Array(room);
     this.fromNorth = new Float64Array(room);
     this.toEast = new Float64Array(room);
@@ -52,7 +57,8 @@ export class Itinerary {
       const startS = s === tail ? backS(board, problem.evaOfRoute[r]!) : earliest[node]!;
       atS = startS + lengthS[node]!;
       place = endsAt[node]!;
-      if (place !== to) this.go(board, startS, atS, to, place, -1 - s);
+      // Who may be led off their place is on the move for the whole task.
+      if (place !== to || problem.roamM[node]! > 0) this.go(board, startS, atS, to, place, -1 - s, node);
       slot = s;
     }
   }
@@ -69,17 +75,35 @@ export class Itinerary {
   }
 
   /** From place to place: straight on, or over a height grid along the way. */
-  private go(board: Board, startS: number, endS: number, from: number, to: number, slot: number): void {
+  private go(
+    board: Board,
+    startS: number,
+    endS: number,
+    from: number,
+    to: number,
+    slot: number,
+    activity = -1,
+  ): void {
     const { ways, places: size, plan } = board.problem;
     const { places } = plan.site;
-    const course = ways.trails ? courseOf(ways, from * size + to, endS - startS) : null;
+    const course = from === to ? null : courseOf(ways, places, from * size + to, endS - startS);
     if (!course) {
-      this.add(startS, endS, from, to, places[from]!, places[to]!, slot);
+      this.add(startS, endS, from, to, places[from]!, places[to]!, slot, board, activity);
       return;
     }
     const { points, atS } = course;
     for (let k = 1; k < points.length; k += 1)
-      this.add(startS + atS[k - 1]!, startS + atS[k]!, from, to, points[k - 1]!, points[k]!, slot);
+      this.add(
+        startS + atS[k - 1]!,
+        startS + atS[k]!,
+        from,
+        to,
+        points[k - 1]!,
+        points[k]!,
+        slot,
+        board,
+        activity,
+      );
   }
 
   private add(
@@ -90,6 +114,8 @@ export class Itinerary {
     begin: Point,
     end: Point,
     slot: number,
+    board: Board,
+    activity: number,
   ): void {
     const k = this.count;
     if (k === this.startS.length) this.grow();
@@ -102,6 +128,8 @@ export class Itinerary {
     this.toEast[k] = end.eastM;
     this.toNorth[k] = end.northM;
     this.slot[k] = slot;
+    this.activity[k] = activity;
+    this.roamM[k] = activity < 0 ? 0 : board.problem.roamM[activity]!;
     this.count += 1;
   }
 
@@ -116,6 +144,8 @@ export class Itinerary {
     this.from = wider(this.from, new Int32Array(room));
     this.to = wider(this.to, new Int32Array(room));
     this.slot = wider(this.slot, new Int32Array(room));
+    this.activity = wider(this.activity, new Int32Array(room));
+    this.roamM = wider(this.roamM, new Float64Array(room));
     this.fromEast = wider(this.fromEast, new Float64Array(room));
     this.fromNorth = wider(this.fromNorth, new Float64Array(room));
     this.toEast = wider(this.toEast, new Float64Array(room));

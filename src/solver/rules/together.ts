@@ -76,7 +76,8 @@ export class Together {
     const north =
       place(one, i, atS, one.fromNorth, one.toNorth, homeNorth) -
       place(other, j, atS, other.fromNorth, other.toNorth, homeNorth);
-    return Math.hypot(east, north) > limits.apartM + TOLERANCE_M;
+    const roamM = Math.max(roamBefore(one, i, other, j, atS), roamAfter(one, i, other, j, atS));
+    return Math.hypot(east, north) + roamM > limits.apartM + TOLERANCE_M;
   }
 
   /** Holds back whoever is on the move at `atS`, the one with more slack first. */
@@ -220,6 +221,30 @@ function place(
   if (atS >= endS) return to;
   if (atS <= startS) return from;
   return from + (to - from) * ((atS - startS) / (endS - startS));
+}
+
+/**
+ * How much farther apart two may be just before `atS`, as what they do then may lead them off their way; `i` and `j` are the first
+ * moves that end at `atS` or later. Who does the same activity goes along.
+ */
+function roamBefore(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): number {
+  const busy = (way: Itinerary, k: number): boolean => k < way.count && way.startS[k]! < atS;
+  return roamed(one, busy(one, i) ? i : -1, other, busy(other, j) ? j : -1);
+}
+
+/** As roamBefore, just after `atS`. */
+function roamAfter(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): number {
+  const next = (way: Itinerary, first: number): number => {
+    let k = first;
+    while (k < way.count && way.endS[k]! <= atS) k += 1;
+    return k < way.count && way.startS[k]! <= atS ? k : -1;
+  };
+  return roamed(one, next(one, i), other, next(other, j));
+}
+
+function roamed(one: Itinerary, i: number, other: Itinerary, j: number): number {
+  if (i >= 0 && j >= 0 && one.activity[i]! >= 0 && one.activity[i] === other.activity[j]) return 0;
+  return (i < 0 ? 0 : one.roamM[i]!) + (j < 0 ? 0 : other.roamM[j]!);
 }
 
 /** The move under way at `atS` or just ended then; -1 when standing since earlier. */

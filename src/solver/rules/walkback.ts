@@ -1,4 +1,5 @@
 import type { Board } from "../board.ts";
+import type { Problem } from "../problem.ts";
 import type { Propagation } from "../propagate.ts";
 import { backS } from "./outing.ts";
 import type { Answer } from "./rests.ts";
@@ -14,19 +15,17 @@ export function keepWayBack(
   egressS: number,
 ): Answer {
   const { problem } = board;
+  const { draws } = problem;
   const e = problem.evaOfRoute[r]!;
-  const farthestS = farthestOn(board, r);
   let latestS = egressS;
   for (let kind = 0; kind < problem.kinds; kind += 1) {
-    if (problem.draws.walkbackBinds[kind] === 0) continue;
+    if (draws.walkbackBinds[kind] === 0) continue;
     const k = r * problem.kinds + kind;
-    // Draws only grow: what the end of the outing leaves for the farthest way back is enough at every moment.
+    // Draws only grow: what the end of the outing leaves for the dearest way back is enough at every moment.
     const outS = backS(board, e) + problem.lengthS[problem.activities + 2 * e + 1]! - egressS;
     const atEnd =
-      problem.draws.availableBack[k]! -
-      board.drawn[r * problem.kinds + kind]! -
-      problem.draws.restRate[k]! * outS;
-    if (atEnd >= problem.draws.walkbackRate[k]! * farthestS) continue;
+      draws.availableBack[k]! - board.drawn[r * problem.kinds + kind]! - draws.restRate[k]! * outS;
+    if (atEnd >= dearestOn(board, r, kind)) continue;
     const byS = earliestEgress(board, r, kind, egressS);
     if (byS === Infinity) return "fails";
     if (byS > latestS) latestS = byS;
@@ -35,34 +34,52 @@ export function keepWayBack(
   return propagation?.raise(problem.activities + 2 * e, latestS) ? "changed" : "fails";
 }
 
-/** Longest walk-back from anywhere on route `r`, s. */
-function farthestOn(board: Board, r: number): number {
+/** The most of `kind` that a walk-back from anywhere on route `r` draws. */
+function dearestOn(board: Board, r: number, kind: number): number {
   const { problem, next, nodeOf } = board;
-  const { endsAt, beginsAt, places, homeS, peakS, ways } = problem;
-  let farthestS = 0;
+  const { endsAt, beginsAt, activities, kinds } = problem;
+  const home = problem.draws.home[r]!;
+  let most = 0;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
     const node = nodeOf[s]!;
     const to = beginsAt[node]!;
-    if (to !== place) farthestS = Math.max(farthestS, peakS[place * places + to]!, homeS[to]!);
+    if (to !== place) most = Math.max(most, peakDraw(problem, r, kind, place, to));
     place = endsAt[node]!;
-    farthestS = Math.max(farthestS, homeS[place]!);
-    if (ways.trails && place !== to) farthestS = Math.max(farthestS, peakS[to * places + place]!);
-    if (s === board.tail + r) return farthestS;
+    most = Math.max(most, home[to * kinds + kind]!, home[place * kinds + kind]!);
+    if (node < activities) most = Math.max(most, innerDraw(problem, r, kind, node));
+    if (s === board.tail + r) return most;
   }
+}
+
+/** What the worst walk-back between the ends of a way draws; 0 where an end is the worst. */
+function peakDraw(
+  { draws, places, kinds }: Problem,
+  r: number,
+  kind: number,
+  from: number,
+  to: number,
+): number {
+  const peak = draws.peakAt[from * places + to]!;
+  return peak < 0 ? 0 : draws.peak[r]![peak * kinds + kind]!;
+}
+
+/** As peakDraw, of a walk inside an activity. */
+function innerDraw({ draws, routes, kinds }: Problem, r: number, kind: number, activity: number): number {
+  return draws.inner[(activity * routes + r) * kinds + kind]!;
 }
 
 /** The earliest egress, not before `egressS`, with which `kind` carries every way back; Infinity when none does. */
 function earliestEgress(board: Board, r: number, kind: number, egressS: number): number {
   const { problem, next, nodeOf, earliest } = board;
-  const { lengthS, endsAt, beginsAt, places, draws, homeS, peakS, kinds, ways } = problem;
+  const { lengthS, endsAt, beginsAt, places, draws, kinds } = problem;
   const e = problem.evaOfRoute[r]!;
   const legs = problem.legS[r]!;
   const legDraws = draws.leg[r]!;
+  const home = draws.home[r]!;
   const tail = board.tail + r;
   const k = r * kinds + kind;
   const rest = draws.restRate[k]!;
-  const back = draws.walkbackRate[k]!;
   const hatchS = lengthS[problem.activities + 2 * e]!;
   /** What is left to walk back with but for resting since egress. */
   let left = draws.availableBack[k]! - draws.hatchRate[k]! * hatchS;
@@ -76,11 +93,11 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
     const arrivedS = atS + legs[cell]!;
     left -= legDraws[cell * kinds + kind]!;
     // The worst point of a way counts where it lies between the ends, against what is left at the end of the way.
-    const peak = place === to ? 0 : peakS[cell]!;
-    const farS = peak > homeS[place]! && peak > homeS[to]! ? peak : homeS[to]!;
-    lateS = Math.max(lateS, later(left - back * farS, rest, arrivedS - egressS));
+    const peak = place === to ? 0 : peakDraw(problem, r, kind, place, to);
+    const thereDraw = home[to * kinds + kind]!;
+    lateS = Math.max(lateS, later(left - Math.max(peak, thereDraw), rest, arrivedS - egressS));
     const startS = s === tail ? backS(board, e) : earliest[node]!;
-    lateS = Math.max(lateS, later(left - back * homeS[to]!, rest, startS - egressS));
+    lateS = Math.max(lateS, later(left - thereDraw, rest, startS - egressS));
     atS = startS + lengthS[node]!;
     if (s === tail) {
       left -= draws.hatchRate[k]! * lengthS[node]!;
@@ -88,10 +105,9 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
     }
     left -= draws.task[(node * problem.routes + r) * kinds + kind]!;
     place = endsAt[node]!;
-    // So does that of a walk inside a task over a height grid.
-    const inner = ways.trails && place !== to ? peakS[to * places + place]! : 0;
-    const innerS = inner > homeS[place]! && inner > homeS[to]! ? inner : homeS[place]!;
-    lateS = Math.max(lateS, later(left - back * innerS, rest, atS - egressS));
+    // So does that of a walk inside a task.
+    const inner = Math.max(innerDraw(problem, r, kind, node), home[place * kinds + kind]!);
+    lateS = Math.max(lateS, later(left - inner, rest, atS - egressS));
   }
 }
 

@@ -8,7 +8,9 @@ const input: PlanInput = {
   site: {
     ...smallInput.site,
     notes: "Flat.",
-    legs: [{ from: "lander", to: "ridge", distanceM: 120, durationS: 150, walkbackPeakM: 130 }],
+    legs: [
+      { from: "lander", to: "ridge", distanceM: 120, durationS: 150, bothWays: false, walkbackPeakM: 130 },
+    ],
     places: [
       ...smallInput.site.places,
       { id: "hub", name: "Hub", kind: "deployment", eastM: -200, northM: 40.5, upM: -2 },

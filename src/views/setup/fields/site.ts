@@ -311,7 +311,7 @@ export const legTable = listTable<Leg>({
     { label: "Worst walk-back", path: "walkbackPeakM", entry: quantity("m"), unit: "m", width: 12 },
   ],
   blank: (plan) => {
-    const given = new Set(plan.site.legs.map(legKey));
+    const given = new Set(plan.site.legs.flatMap((leg) => [legKey(leg), `${leg.to}/${leg.from}`]));
     const { places } = plan.site;
     for (const from of places) {
       const to = places.find((place) => place !== from && !given.has(`${from.id}/${place.id}`));
@@ -319,17 +319,20 @@ export const legTable = listTable<Leg>({
     }
     return "Every pair of places has its leg already, or there is only one place.";
   },
-  copy: (row, _id, plan) =>
-    plan.site.legs.some((leg) => leg.from === row.to && leg.to === row.from)
+  copy: (row, _id, plan) => {
+    if (row.bothWays)
+      return "It holds for the way back too; untick that to give the way back its own numbers.";
+    return plan.site.legs.some((leg) => leg.from === row.to && leg.to === row.from)
       ? "Its way back is there already."
-      : { ...row, from: row.to, to: row.from },
+      : { ...row, from: row.to, to: row.from };
+  },
 });
 
 /** A leg with the numbers of the straight line, detour and planned speed, rounded up: a point to start from. */
 function straight(plan: Plan, from: Place, to: Place): Leg {
   const { detour, speedMs } = plan.rules.walking;
-  const lineM = Math.hypot(to.eastM - from.eastM, to.northM - from.northM);
-  const distanceM = Math.ceil(lineM * detour);
+  const levelM = Math.hypot(to.eastM - from.eastM, to.northM - from.northM);
+  const distanceM = Math.ceil(Math.hypot(levelM * detour, to.upM - from.upM));
   return {
     from: from.id,
     to: to.id,

@@ -1,0 +1,89 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { FASTEST_MS } from "../../src/physics/index.ts";
+import type { PlanInput } from "../../src/plan/index.ts";
+import { breachesOf, only, pair } from "./pair.ts";
+import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+
+type Leg = NonNullable<PlanInput["site"]["legs"]>[number];
+
+/** EV1 alone at `b`, 600 m out, by a given leg; everybody walks at 1 m/s, 3.6 km/h. */
+const plan = (leg: Partial<Leg>, more: TinyParts = {}) =>
+  tinyPlan({
+    evas: [eva("eva-1", { crew: ["ev1"] })],
+    tasks: [task("work", "b")],
+    placements: [at("work", 4000)],
+    site: { legs: [{ from: "lander", to: "b", distanceM: 600, durationS: 600, ...leg }] },
+    ...more,
+  });
+
+describe("given legs that beat physics", () => {
+  pair("walking-physics", {
+    breaks: ["a leg of 599 m where the straight line is 600 m", plan({ distanceM: 599 })],
+    says: { need: 600, have: 599 },
+    holds: ["a leg of 600 m", plan({})],
+  });
+
+  // 7.0 km/h is the fastest suited walk timed in 1/6 g (published): 700 m in 360 s.
+  pair("walking-physics", {
+    breaks: ["700 m in 359 s", plan({ distanceM: 700, durationS: 359 })],
+    says: { need: FASTEST_MS, have: 700 / 359 },
+    holds: ["700 m in 360 s", plan({ distanceM: 700, durationS: 360 })],
+  });
+
+  pair("walking-physics", {
+    breaks: ["a worst walk-back of 599 m on a leg to a place 600 m out", plan({ walkbackPeakM: 599 })],
+    says: { need: 600, have: 599 },
+    holds: ["one of 600 m", plan({ walkbackPeakM: 600 })],
+  });
+
+  test("nothing in no time is told in words, with no speed beside it", () => {
+    expect(only(plan({ distanceM: 0, durationS: 0 }), "walking-physics")).toMatchObject({
+      level: "breach",
+      need: 600,
+      have: 0,
+      sentence:
+        "The leg from lander to b is given as 0 m, shorter than the straight line of 600 m and takes 0 min, faster than anybody was timed in a suit (7.0 km/h); EV1 on eva-1 walks it.",
+    });
+  });
+
+  test("the line rises with its places: 600 m out and 250 m up are 650 m", () => {
+    const up = (distanceM: number) =>
+      plan(
+        { distanceM, durationS: 4000 },
+        {
+          placements: [at("work", 8000)],
+          places: [place("lander", 0, 0), { ...place("b", 600, 0), upM: 250 }],
+        },
+      );
+    expect(breachesOf(up(649))).toEqual(["walking-physics"]);
+    expect(breachesOf(up(650))).toEqual([]);
+    // A length in whole metres is no fault: the line to (601, 0) from (0.6, 0) is 600.4 m.
+    const near = plan({}, { places: [place("lander", 0.6, 0), place("b", 601, 0)] });
+    expect(breachesOf(near)).toEqual([]);
+  });
+
+  test("a leg that no outing walks is told as well, and is no breach", () => {
+    const unused = plan({ to: "c", distanceM: 10, durationS: 600 });
+    expect(only(unused, "walking-physics")).toMatchObject({ level: "tight", span: null });
+    expect(check({ ...unused, schedule: { placements: [] } }).score.breaches).toBe(0);
+  });
+
+  test("no level of any rule makes it a warning", () => {
+    const { rules } = plan({});
+    const lenient = Object.fromEntries(
+      Object.entries(rules).map(([group, rule]) => [
+        group,
+        typeof rule === "object" ? { ...rule, level: "warning" as const } : rule,
+      ]),
+    ) as typeof rules;
+    expect(breachesOf({ ...plan({ distanceM: 100 }), rules: lenient })).toEqual(["walking-physics"]);
+  });
+
+  test("the walk-back is that of somebody who walks the line, whatever the leg says", () => {
+    expect(check(plan({ distanceM: 0, durationS: 0 })).walkbackS).toEqual({ work: 600 });
+    // A longer leg is believed: 900 m at 1 m/s, and one that takes long takes long.
+    expect(check(plan({ distanceM: 900, durationS: 900 })).walkbackS).toEqual({ work: 900 });
+    expect(check(plan({ distanceM: 600, durationS: 1500 })).walkbackS).toEqual({ work: 1500 });
+  });
+});
