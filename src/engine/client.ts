@@ -84,6 +84,7 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     check: (plan, schedule, signal) => call("check", plan, { schedule }, signal),
     pack: (plan, options, report, signal) => call("pack", plan, { options }, signal, report),
     mend: (plan, schedule, options, signal) => call("mend", plan, { schedule, options }, signal),
+    gridded: (plan, schedule, signal) => call("gridded", plan, { schedule }, signal),
     fitBands: (plan, schedule, task, signal) => call("fitBands", plan, { schedule, task }, signal),
     benchReasons: (plan, schedule, signal) => call("benchReasons", plan, { schedule }, signal),
     odds: (plan, schedule, options, report, signal) =>

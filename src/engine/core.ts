@@ -1,14 +1,16 @@
 import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { benchReasons, fitBands, greedy, mendRun, packRun, whyRun } from "../solver/index.ts";
+import { benchReasons, fitBands, greedy, gridded, mendRun, packRun, whyRun } from "../solver/index.ts";
 import { oddsRun } from "../solver/odds/index.ts";
 import { shedRun } from "../solver/shed/index.ts";
+import { breachesOf } from "./breaches.ts";
 import { fromWhat } from "./fromwhat/index.ts";
 import type {
   BenchReason,
   FitBand,
   FromAnswer,
   FromAsk,
+  GridReport,
   MendReport,
   OddsOptions,
   OddsProgress,
@@ -47,6 +49,7 @@ export interface Core {
     breathe: () => Promise<void>,
     signal?: AbortSignal,
   ): Promise<MendReport>;
+  gridded(plan: Plan, schedule: Schedule): GridReport;
   fitBands(plan: Plan, schedule: Schedule, task: string): readonly FitBand[];
   benchReasons(plan: Plan, schedule: Schedule): readonly BenchReason[];
   odds(
@@ -143,6 +146,11 @@ export function makeCore(clock: () => number): Core {
         await breathe();
       }
       return judged.report(run.report());
+    },
+    gridded: (plan, schedule) => {
+      const judge = judgeFor(plan);
+      const made = gridded(plan, schedule, (one) => breachesOf(judge(one)));
+      return { ...made, verdict: judge(made.schedule) };
     },
     benchReasons: (plan, schedule) =>
       benchReasons(plan, schedule).map((reason) => ({ ...reason, findings: [] })),

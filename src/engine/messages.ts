@@ -5,6 +5,7 @@ import type {
   FitBand,
   FromAnswer,
   FromAsk,
+  GridReport,
   MendReport,
   OddsOptions,
   OddsProgress,
@@ -29,6 +30,7 @@ export interface Calls {
   check: { args: { schedule: Schedule }; answer: Verdict };
   pack: { args: { options: PackOptions }; answer: PackReport };
   mend: { args: { schedule: Schedule; options: PackOptions }; answer: MendReport };
+  gridded: { args: { schedule: Schedule }; answer: GridReport };
   fitBands: { args: { schedule: Schedule; task: string }; answer: readonly FitBand[] };
   benchReasons: { args: { schedule: Schedule }; answer: readonly BenchReason[] };
   odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };

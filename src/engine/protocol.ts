@@ -90,6 +90,17 @@ export interface Change {
   readonly sentence: string;
 }
 
+/** A schedule put on the plan's grid of starts, whole minutes by default. */
+export interface GridReport {
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  /** Tasks whose start changed, by how much, s. */
+  readonly moved: readonly { readonly task: string; readonly byS: number }[];
+  /** Tasks that still begin off the grid, and why. */
+  readonly left: readonly { readonly task: string; readonly why: "pinned" | "no room" }[];
+  readonly sentence: string;
+}
+
 export interface OddsOptions {
   /** Simulated days; 2000 when left out, 10,000 at most. */
   readonly days?: number | undefined;
@@ -186,6 +197,8 @@ export interface Engine {
     signal?: AbortSignal,
   ): Promise<PackReport>;
   mend(plan: Plan, schedule: Schedule, options: PackOptions, signal?: AbortSignal): Promise<MendReport>;
+  /** The same day with its starts on the plan's grid, judged again; what cannot be is told. */
+  gridded(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<GridReport>;
   fitBands(plan: Plan, schedule: Schedule, task: string, signal?: AbortSignal): Promise<readonly FitBand[]>;
   benchReasons(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<readonly BenchReason[]>;
   odds(

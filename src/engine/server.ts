@@ -50,6 +50,8 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
         );
       case "mend":
         return core.mend(on, call.args.schedule, call.args.options, breathe, signal);
+      case "gridded":
+        return core.gridded(on, call.args.schedule);
       case "fitBands":
         return core.fitBands(on, call.args.schedule, call.args.task);
       case "benchReasons":

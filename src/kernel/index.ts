@@ -1,5 +1,6 @@
 export { after, between, duration, instant } from "./time.ts";
 export type { Duration, Instant } from "./time.ts";
+export { gridFrom, gridTo } from "./grid.ts";
 export { contains, intersect, normalise, overlaps } from "./interval.ts";
 export type { Interval } from "./interval.ts";
 export { random } from "./random.ts";

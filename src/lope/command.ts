@@ -6,6 +6,7 @@ import type { ExitCode, Streams, Verb } from "./verb.ts";
 const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   check: async () => (await import("./checkverb.ts")).checkVerb,
   pack: async () => (await import("./packverb.ts")).packVerb,
+  grid: async () => (await import("./gridverb.ts")).gridVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,

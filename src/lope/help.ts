@@ -7,6 +7,9 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far. --prove: seconds
       beyond the search for proving how much is possible at most (2 at most when left out).
+  lope grid plan.json --out out.json
+      Puts the starts of the plan's schedule on its grid, whole minutes by default: same tasks, order and crew,
+      judged again. What cannot be moved is told.
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       What to drop if late stands before the emergency page; --no-shed leaves it out.

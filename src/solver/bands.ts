@@ -1,6 +1,7 @@
 import { instant, intersect, type Instant, type Interval, normalise } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { compiled } from "./compile/known.ts";
+import { openingsOfActivity } from "./compile/starts.ts";
 import { Day } from "./day.ts";
 import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
@@ -163,9 +164,9 @@ export class Bands {
         toS = Math.min(toS, (startOf.get(edges.to[x]!) ?? Infinity) - edges.weight[x]!);
     }
     const free: Interval[] = [];
-    for (let k = problem.openStart[a]!; k < problem.openStart[a + 1]!; k += 1) {
-      const low = Math.max(fromS, problem.openFromS[k]!);
-      const high = Math.min(toS, problem.openToS[k]!);
+    for (const window of openingsOfActivity(problem.windows, a)) {
+      const low = Math.max(fromS, window.fromS);
+      const high = Math.min(toS, window.toS);
       if (low <= high) free.push(...this.withEquipment(a, stands, low, high));
     }
     return free;

@@ -1,6 +1,8 @@
 export { fitBands } from "./bands.ts";
 export type { FitBand } from "./bands.ts";
 export { greedy } from "./greedy.ts";
+export { gridded } from "./gridded.ts";
+export type { BreachesOf, Gridded } from "./gridded.ts";
 export { mend, mendRun } from "./mend/index.ts";
 export type { Mended, MendRun, MendSettings } from "./mend/index.ts";
 export { packRun } from "./pack.ts";

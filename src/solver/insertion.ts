@@ -1,4 +1,5 @@
-import type { Random } from "../kernel/index.ts";
+import { gridFrom, type Random } from "../kernel/index.ts";
+import { nextStart } from "./compile/starts.ts";
 import type { Day } from "./day.ts";
 import { NEVER, type Problem } from "./problem.ts";
 
@@ -7,7 +8,7 @@ import { NEVER, type Problem } from "./problem.ts";
  *
  * Between neighbours p and q on a route it fits when `max(open, E[p] + way) <= min(close, L[q] - way)`, a few additions
  * (Savelsbergh 1992; Vansteenwegen et al. 2009); on k routes at once the greatest arrival meets the least slack (Drexl
- * 2012). Cost: how much later q gets, plus a quarter of the way added. Where more than slack counts, the few best
+ * 2012). The start is moved up to the grid first, on which L already lies, so that the test stays exact. Cost: how much later q gets, plus a quarter of the way added. Where more than slack counts, the few best
  * places are tried for good (Day.tryLink).
  */
 
@@ -195,13 +196,9 @@ export class Insertion {
     return true;
   }
 
-  /** Earliest opening at or after `atS`; NEVER when there is none. */
+  /** Earliest start at or after `atS` that may be chosen; NEVER when there is none. */
   private openAt(atS: number): number {
-    const { openStart, openFromS, openToS } = this.problem;
-    const end = openStart[this.activity + 1]!;
-    for (let k = openStart[this.activity]!; k < end; k += 1)
-      if (atS <= openToS[k]!) return atS < openFromS[k]! ? openFromS[k]! : atS;
-    return NEVER;
+    return nextStart(this.problem, this.activity, atS) ?? NEVER;
   }
 
   /**
@@ -237,7 +234,7 @@ export class Insertion {
   /** Finds the best place on one route but the one behind slot `but`; into `scanned` and `scannedBehind`. */
   private scan(r: number, but: number): void {
     const { problem, activity, fromS, toS } = this;
-    const { places, legM } = problem;
+    const { places, legM, gridS } = problem;
     const strip = this.stripOf(r);
     const { slot, leftS, row, latestS, column, acrossS, nextS } = strip;
     const legs = problem.legS[r]!;
@@ -245,7 +242,9 @@ export class Insertion {
     const own = problem.endsAt[activity]! * places;
     const lasts = problem.lengthS[activity]!;
     const doneS = fromS + lasts;
-    const oneOpening = problem.openStart[activity + 1]! - problem.openStart[activity]! === 1;
+    const first = problem.openStart[activity]!;
+    const oneOpening = problem.openStart[activity + 1]! - first === 1;
+    const opensS = problem.openFromS[first]!;
     const spareM = problem.limits.evaM - this.day.board.walkedM[r]! - problem.innerM[activity]!;
     this.scanned = Infinity;
     for (let k = 0; k < strip.count; k += 1) {
@@ -260,6 +259,7 @@ export class Insertion {
       const outS = legs[own + column[k]!]!;
       if (startS + lasts + outS > byS) continue;
       if (!oneOpening) startS = this.openAt(startS);
+      else if (startS > opensS) startS = gridFrom(startS, gridS);
       const arrivesS = startS + lasts + outS;
       const laterS = arrivesS > nextS[k]! ? arrivesS - nextS[k]! : 0;
       const cost = laterS + WAY_SHARE * (intoS + outS - acrossS[k]!);

@@ -1,8 +1,10 @@
-import type { Plan } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 import { Anneal } from "./anneal.ts";
 import type { Board } from "./board.ts";
 import { compile } from "./compile/index.ts";
-import { scheduleOf } from "./placing.ts";
+import { withStartsOf } from "./compile/known.ts";
+import { Day } from "./day.ts";
+import { lay, scheduleOf } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
 import { Proof } from "./proof/index.ts";
@@ -22,7 +24,19 @@ const FIRST_GO = 0.1;
  */
 export function packRun(plan: Plan, settings: PackSettings): PackRun {
   const project = projectOf(plan);
-  return project ? projectRun(project, settings) : runOn(compile(plan, settings.from), settings);
+  return project ? projectRun(project, settings) : runOn(packed(plan, settings.from), settings);
+}
+
+/**
+ * The problem of a pack that begins with `from`: starts on the plan's grid, so that what is packed can be told in its steps; those
+ * that `from` has beside it may be kept only where it cannot be laid on the grid as it is.
+ */
+function packed(plan: Plan, from: Schedule | undefined): Problem {
+  const problem = compile(plan, from);
+  if (!from) return problem;
+  const asGiven = withStartsOf(problem, from);
+  if (asGiven === problem) return problem;
+  return lay(new Day(problem), from) <= lay(new Day(asGiven), from) ? problem : asGiven;
 }
 
 /** A run on a compiled problem: search, and then proof as far as it is asked for. */

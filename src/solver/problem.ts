@@ -16,7 +16,18 @@ export const NEVER = 1_000_000_000;
 /** Consumables in the order of physics/CONSUMABLES. */
 export const KINDS = 4;
 
-export interface Problem {
+/** Start intervals, both ends allowed, ascending and apart: first index by activity, one more than activities. */
+export interface Openings {
+  readonly openStart: Int32Array;
+  readonly openFromS: Int32Array;
+  readonly openToS: Int32Array;
+}
+
+/**
+ * The openings of a problem are the starts that may be chosen: whole multiples of the grid, a pinned start, and `givenS`. Each begins
+ * and ends on the grid or is one start long.
+ */
+export interface Problem extends Openings {
   readonly plan: Plan;
 
   // Sizes
@@ -46,10 +57,12 @@ export interface Problem {
   readonly slotStart: Int32Array;
   /** Equipment of each slot, -1 for a crew slot. */
   readonly slotEquipment: Int32Array;
-  /** Start intervals, both ends allowed, ascending and apart: first index by activity, one more than activities. */
-  readonly openStart: Int32Array;
-  readonly openFromS: Int32Array;
-  readonly openToS: Int32Array;
+  /** Starts that are chosen are whole multiples of this, s. */
+  readonly gridS: number;
+  /** Starts off the grid that the schedule in hand gives, by activity. */
+  readonly givenS: ReadonlyMap<number, number>;
+  /** What windows, sky, stay and pins leave to the second: where a start that is given may lie. */
+  readonly windows: Openings;
   /** Crew choices: routes of one EVA, `crewCount` at a time; first choice by activity, one more than activities. */
   readonly choiceStart: Int32Array;
   /** Offset of each choice's routes in `choiceRoutes`. */

@@ -1,12 +1,16 @@
+import { gridFrom, gridTo } from "../kernel/index.ts";
 import { type Board, NO_FLOOR } from "./board.ts";
 import { NEVER, type Problem } from "./problem.ts";
 
 /**
  * Earliest and latest starts, kept by label correcting over routes, chains, edges and holds.
  *
- * Every constraint is "start(j) >= start(i) + w", a start inside a union of stretches, or an EVA inside one of its
- * gaps. All of these keep the least of two solutions a solution, so raising starts step by step ends at the least
- * solution, or shows that there is none (Dechter, Meiri & Pearl 1991 for the network; windows with gaps keep it).
+ * Every constraint is "start(j) >= start(i) + w", a start inside a union of stretches and on the grid, or an EVA inside
+ * one of its gaps. All of these keep the least of two solutions a solution, so raising starts step by step ends at the
+ * least solution, or shows that there is none (Dechter, Meiri & Pearl 1991 for the network; windows with gaps keep it,
+ * and so does a grid, which is nothing but a window of many short stretches: the least of two starts on it is one of the
+ * two). So a start is raised to the next one that may be chosen and lowered to the last one before. Egress and ingress
+ * follow from tasks and ways (S3) and are on no grid.
  */
 
 /** A start raised more often than this in one pass stands on a positive cycle: no solution. */
@@ -214,8 +218,9 @@ export class Propagation {
       const end = problem.openStart[node + 1]!;
       while (k < end && atS > problem.openToS[k]!) k += 1;
       if (k === end) return false;
+      // Ends of stretches are on the grid, so that the next multiple is inside.
       const fromS = problem.openFromS[k]!;
-      earliest[node] = atS > fromS ? atS : fromS;
+      earliest[node] = atS > fromS ? gridFrom(atS, problem.gridS) : fromS;
     } else {
       earliest[node] = atS;
       if (!this.settleEarliest((node - problem.activities) >> 1)) return false;
@@ -278,7 +283,7 @@ export class Propagation {
       while (k >= first && atS < problem.openFromS[k]!) k -= 1;
       if (k < first) return false;
       const toS = problem.openToS[k]!;
-      latest[node] = atS < toS ? atS : toS;
+      latest[node] = atS < toS ? gridTo(atS, problem.gridS) : toS;
     } else {
       latest[node] = atS;
       if (!this.settleLatest((node - problem.activities) >> 1)) return false;

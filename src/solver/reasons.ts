@@ -1,11 +1,11 @@
-import { type Instant, instant, random } from "../kernel/index.ts";
+import { gridFrom, type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
 import { insideOf } from "../terrain/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "./board.ts";
 import { tooFast } from "./compile/choices.ts";
-import { compile } from "./compile/index.ts";
+import { compiled } from "./compile/known.ts";
 import { Day } from "./day.ts";
 import { Insertion } from "./insertion.ts";
 import { nearestMiss } from "./miss.ts";
@@ -13,7 +13,7 @@ import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
 import { placeGroup } from "./why/inserting.ts";
-import { metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
+import { gridWords, metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
 
 /** Where a task would go. */
 export interface Fit {
@@ -48,7 +48,7 @@ const WAITS = 40;
 
 /** A reason for every task of `plan` that `schedule` does not place. */
 export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
-  const problem = compile(plan, schedule);
+  const problem = compiled(plan, schedule);
   const placed = new Set(schedule.placements.map((one) => one.task));
   const day = new Day(problem);
   const leftOut = lay(day, schedule);
@@ -67,7 +67,7 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
       return reason(`It needs ${named(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`);
     const full = overfull(problem, day, a);
     if (full !== null) return reason(full);
-    const now = bands && firstFit(bands, task.id);
+    const now = bands && firstFit(bands, problem, a);
     if (now) return reason("It fits as things stand.", now);
     if (leftOut > 0) return reason(sound ? UNKNOWN_SLIDING : BROKEN);
     if (insertion.place(a, 0)) {
@@ -117,12 +117,16 @@ function isSound(problem: Problem, schedule: Schedule): boolean {
   return unread.length === 0 && new Verifier(problem).holds(stands);
 }
 
-function firstFit(bands: Bands, task: string): Fit | null {
+/** The first start on the grid, or pinned, at which the task fits beside the others as they are. */
+function firstFit(bands: Bands, { plan, gridS }: Problem, a: number): Fit | null {
   let first: Fit | null = null;
-  for (const band of bands.of(task)) {
-    const startS = band.fixed[0]?.startS;
-    if (startS !== undefined && (!first || startS < first.startS))
-      first = { eva: band.eva, crew: band.crew, startS };
+  for (const { eva, crew, fixed } of bands.of(plan.tasks[a]!.id)) {
+    for (const { startS: fromS, endS } of fixed) {
+      const startS = plan.tasks[a]!.pin?.startS ?? instant(gridFrom(fromS, gridS));
+      if (startS < fromS || startS >= endS) continue;
+      if (!first || startS < first.startS) first = { eva, crew, startS };
+      break;
+    }
   }
   return first;
 }
@@ -131,6 +135,9 @@ function firstFit(bands: Bands, task: string): Fit | null {
 function impossible(problem: Problem, a: number): string | null {
   const { plan } = problem;
   const task = plan.tasks[a]!;
+  const { windows } = problem;
+  if (windows.openStart[a]! < windows.openStart[a + 1]! && problem.openStart[a] === problem.openStart[a + 1])
+    return `Its windows leave it a start, but none that is a whole multiple of ${gridWords(problem.gridS)}: pin it there, or make the plan's grid of starts finer.`;
   if (problem.openStart[a] === problem.openStart[a + 1])
     return `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`;
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;

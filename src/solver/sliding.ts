@@ -1,12 +1,13 @@
-import { instant, type Interval } from "../kernel/index.ts";
+import { gridFrom, gridTo, instant, type Interval } from "../kernel/index.ts";
+import { openingsOfActivity } from "./compile/starts.ts";
 import type { Day } from "./day.ts";
 
 /**
  * Starts of `activity` on crew choice `c` of a day when everything else may slide in its order.
  *
  * For each place in the order the earliest start comes out of the day itself. The latest is what slack allows, brought
- * forward by halving until the day holds with the activity no earlier than that. Places that could only give starts in
- * `known` are passed over.
+ * forward by halving until the day holds with the activity no earlier than that. The others slide on the grid, and both ends of a
+ * stretch lie on it; between two starts that hold all hold. Places that could only give starts in `known` are passed over.
  */
 export function slidingBand(day: Day, activity: number, c: number, known: readonly Interval[]): Interval[] {
   const { problem, board } = day;
@@ -26,16 +27,20 @@ export function slidingBand(day: Day, activity: number, c: number, known: readon
     let highS = room.toS;
     let lowS = fromS;
     if (!reaches(highS)) {
-      while (highS - lowS > 1) {
-        const middleS = Math.floor((lowS + highS) / 2);
+      for (;;) {
+        // What lies on the grid between the two.
+        const nextS = gridFrom(lowS + 1, problem.gridS);
+        const lastS = gridTo(highS - 1, problem.gridS);
+        if (nextS > lastS) break;
+        const middleS = gridTo(Math.floor((nextS + lastS) / 2), problem.gridS);
         if (reaches(middleS)) lowS = middleS;
         else highS = middleS;
       }
       highS = lowS;
     }
-    for (let k = problem.openStart[activity]!; k < problem.openStart[activity + 1]!; k += 1) {
-      const startS = Math.max(fromS, problem.openFromS[k]!);
-      const endS = Math.min(highS, problem.openToS[k]!) + 1;
+    for (const window of openingsOfActivity(problem.windows, activity)) {
+      const startS = Math.max(fromS, window.fromS);
+      const endS = Math.min(highS, window.toS) + 1;
       if (startS < endS) band.push({ startS: instant(startS), endS: instant(endS) });
     }
   };

@@ -1,5 +1,6 @@
 import type { Placement, Schedule } from "../plan/index.ts";
 import { Board } from "./board.ts";
+import { isOpen } from "./compile/starts.ts";
 import type { Problem } from "./problem.ts";
 import { backS, egressS, outS } from "./rules/outing.ts";
 import { keepCool } from "./rules/heat.ts";
@@ -167,7 +168,7 @@ export class Verifier {
     );
     const behind: number[] = [];
     for (const { activity: a, choice, startS } of order) {
-      if (!opens(problem, a, startS) && !tell("time-window", a)) return false;
+      if (!isOpen(problem.windows, a, startS) && !tell("time-window", a)) return false;
       const crew = problem.crewCount[a]!;
       const at = problem.choiceAt[choice]!;
       behind.length = 0;
@@ -315,9 +316,3 @@ export class Verifier {
 
 /** No plan is half as long. */
 const NO_WAY = 700_000_000;
-
-function opens(problem: Problem, a: number, startS: number): boolean {
-  for (let k = problem.openStart[a]!; k < problem.openStart[a + 1]!; k += 1)
-    if (startS >= problem.openFromS[k]! && startS <= problem.openToS[k]!) return true;
-  return false;
-}

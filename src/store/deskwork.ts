@@ -1,4 +1,5 @@
 import type { StoreApi } from "zustand/vanilla";
+import type { Plan } from "../plan/index.ts";
 import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
 import { crewSwapped, handedOver, sameSchedule } from "./placing.ts";
@@ -181,10 +182,26 @@ function historyWork(desk: Working): readonly Command[] {
   ];
 }
 
+/** What the plan's grid of starts is called. */
+function gridName({ rules }: Plan): string {
+  return rules.startGridS === 60 ? "whole minutes" : `whole multiples of ${rules.startGridS} s`;
+}
+
+/** True when every start that is not pinned is on the plan's grid. */
+function isOnGrid({ rules, schedule, tasks }: Plan): boolean {
+  const pinned = new Set(tasks.filter((task) => task.pin?.startS !== undefined).map(({ id }) => id));
+  return schedule.placements.every(({ task, startS }) => pinned.has(task) || startS % rules.startGridS === 0);
+}
+
 function packerWork(desk: Working): readonly Command[] {
   const now = desk.state.getState;
   const running = (): string | null => (now().run?.running ? "The packer is at work." : null);
-  const work = (id: string, name: string, hindered: Command["hindered"], run: Command["run"]): Command => ({
+  const work = (
+    id: string,
+    name: Command["name"],
+    hindered: Command["hindered"],
+    run: Command["run"],
+  ): Command => ({
     id,
     name,
     group: "Packer",
@@ -200,6 +217,14 @@ function packerWork(desk: Working): readonly Command[] {
       `Mend for ${SECONDS} seconds`,
       () => running() ?? (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
       () => void desk.mend({ seed: 1, seconds: SECONDS }),
+    ),
+    work(
+      "on grid",
+      () => `Put starts on ${gridName(now().plan)}`,
+      () =>
+        running() ??
+        (isOnGrid(now().plan) ? `Every start but pinned ones is on ${gridName(now().plan)}.` : null),
+      () => void desk.putOnGrid(),
     ),
     work(
       "stop packer",

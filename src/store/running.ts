@@ -12,6 +12,8 @@ export interface RunCommands {
   mend(options: PackOptions): Promise<void>;
   /** Puts the outcome of the last run away. */
   closeRun(): void;
+  /** Puts the starts of the day on the plan's grid as one step, and tells what moved and what could not. */
+  putOnGrid(): Promise<void>;
   /** Stops the run. The plan stays as it is, unless `take` asks for the best schedule so far as the step. */
   stopPack(take?: "take best" | "leave"): void;
 }
@@ -120,6 +122,17 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
       ),
     closeRun() {
       if (!current) state.setState({ run: null });
+    },
+    async putOnGrid() {
+      const { plan } = state.getState();
+      try {
+        const { schedule, sentence } = await ports.engine.gridded(plan, plan.schedule);
+        if (state.getState().plan !== plan) return;
+        edits.reschedule("Starts on the grid", { placements: [...schedule.placements] });
+        core.notice("news", sentence);
+      } catch (error) {
+        core.notice("problem", `The starts stay: ${error instanceof Error ? error.message : "unknown"}`);
+      }
     },
     stopPack(how = "leave") {
       const best = state.getState().run?.best ?? null;

@@ -101,6 +101,7 @@ export function planOf({ capacities, activities }: Instance, title: string): Pla
       must: true,
       equipment: demand.flatMap((count, r) => (count > 0 ? [{ equipment: `resource-${r}`, count }] : [])),
     })),
+    rules: { startGridS: 1 },
     links: activities.flatMap(({ lags }, a) =>
       lags.map(({ to, least }, k) => linkOf(`lag-${a}-${k}`, name(a), name(to), least)),
     ),

@@ -84,6 +84,7 @@ export function toptwPlan(path: string, crew: number): Plan {
       windows: [{ startS: opens(row), endS: closes(row) + whole(row[3]!) || 1 }],
     })),
     rules: {
+      startGridS: 1,
       reserve: warning,
       walkback: warning,
       separation: warning,

@@ -126,6 +126,8 @@ export function tinyInput(parts: TinyParts = {}): PlanInput {
     schedule: { placements: parts.placements ?? [] },
     rules: {
       tightS: 0,
+      // Optima are worked out to the second.
+      startGridS: 1,
       ...rules,
       walking: { speedMs: 1, metabolicW: 400, rateAtMs: 1, detour: 1, ...rules?.walking },
       walkback: { speedMs: 1, metabolicW: 400, emergencyReserveS: 0, ...rules?.walkback },

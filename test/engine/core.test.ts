@@ -65,4 +65,23 @@ describe("the core", () => {
       for (const { sentence } of reasons) expect(sentence).not.toMatch(/breaks rules/);
     }
   });
+
+  it("puts a day on whole minutes and has it judged again", async () => {
+    const plan = ready("demo");
+    const core = makeCore(() => 0);
+    const rough = { ...plan, rules: { ...plan.rules, startGridS: 1 } };
+    const { schedule } = await core.pack(
+      rough,
+      { seed: 1, seconds: 60, iterations: 150 },
+      () => undefined,
+      breathe,
+    );
+    expect(schedule.placements.some(({ startS }) => startS % 60 !== 0)).toBe(true);
+    const made = core.gridded(plan, schedule);
+    expect(made.verdict).toEqual(check(plan, made.schedule));
+    expect(made.verdict.score.breaches).toBe(0);
+    const off = made.schedule.placements.filter(({ startS }) => startS % 60 !== 0).map(({ task }) => task);
+    expect(made.left.map(({ task }) => task).sort()).toEqual(off.sort());
+    expect(made.moved.length).toBeGreaterThan(5);
+  });
 });

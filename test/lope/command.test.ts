@@ -5,6 +5,7 @@ import { PDFDocument } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { CUFF, planText } from "../../src/exchange/index.ts";
+import { instant } from "../../src/kernel/index.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
@@ -42,6 +43,30 @@ describe("lope check", () => {
     for (const finding of check(crowdedPlan(), crowdedPlan().schedule).findings) {
       expect(out).toContain(finding.sentence);
     }
+  });
+});
+
+describe("lope grid", () => {
+  it("writes the day with its starts on whole minutes, and says what moved", async () => {
+    const plan = samplePlan();
+    const rough = {
+      ...plan,
+      schedule: {
+        placements: plan.schedule.placements.map((one) => ({ ...one, startS: instant(one.startS + 20) })),
+      },
+    };
+    await writeFile(at("rough.json"), planText(rough));
+    const { code, out } = await run("grid", at("rough.json"), "--out", at("whole.json"));
+    expect({ code, out }).toMatchObject({ code: 0, out: expect.stringContaining("whole minutes") as string });
+    const read = parseText(await readFile(at("whole.json"), "utf8"));
+    if (!read.ok) throw new Error("what was written does not parse");
+    const made = read.value;
+    expect(made.schedule.placements.map(({ startS }) => startS % 60)).toEqual(
+      plan.schedule.placements.map(() => 0),
+    );
+    expect(made.schedule.placements.map(({ task }) => task)).toEqual(
+      plan.schedule.placements.map(({ task }) => task),
+    );
   });
 });
 

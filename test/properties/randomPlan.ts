@@ -250,6 +250,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       ];
     }),
     rules: {
+      startGridS: [1, 60, 300][random(seed + 15_485).below(3)]!,
       walking: { speedMs: 0.9, greatestSlopeDeg: rare(0.3) ? 8 : 20 },
       reserve: level(0.2),
       carry: { greatestN: 308 },

@@ -5,6 +5,7 @@ import {
   type Engine,
   EngineError,
   type FitBand,
+  type GridReport,
   type MendReport,
   type OddsProgress,
   type OddsReport,
@@ -119,6 +120,7 @@ export interface Call<Answer, Progress = PackProgress> {
 export class HandEngine implements Engine {
   readonly packs: Call<PackReport>[] = [];
   readonly mends: Call<MendReport>[] = [];
+  readonly grids: Call<GridReport>[] = [];
   readonly bands: Call<readonly FitBand[]>[] = [];
   readonly reasons: Call<readonly BenchReason[]>[] = [];
   readonly oddses: Call<OddsReport, OddsProgress>[] = [];
@@ -140,6 +142,10 @@ export class HandEngine implements Engine {
 
   mend(plan: Plan, _schedule: Schedule, _options: unknown, signal?: AbortSignal) {
     return this.call(this.mends, plan, signal);
+  }
+
+  gridded(plan: Plan, _schedule: Schedule, signal?: AbortSignal) {
+    return this.call(this.grids, plan, signal);
   }
 
   fitBands(plan: Plan, _schedule: Schedule, _task: string, signal?: AbortSignal) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { packStands } from "../../src/store/index.ts";
+import { nameOf, packStands } from "../../src/store/index.ts";
 import { deskWith, packReport, scheduleWith, settled } from "./bench.ts";
 
 const options = { seed: 1, seconds: 2 };
@@ -160,5 +160,67 @@ describe("a mend", () => {
     expect(desk.state.getState().plan.schedule).toEqual(schedule);
     expect(desk.state.getState().run?.mended?.changes).toEqual(changes);
     expect(desk.undo()).toBe("Mend");
+  });
+});
+
+describe("starts put on the grid", () => {
+  it("are one step, and what could not be is told", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.putOnGrid();
+    const schedule = scheduleWith(plan, "one", 9000);
+    const sentence = "1 start moved so that starts are on whole minutes, by 30 s at most.";
+    await engine.grids[0]!.answer({
+      schedule,
+      verdict: check(plan, schedule),
+      moved: [],
+      left: [],
+      sentence,
+    });
+    await over;
+    expect(desk.state.getState().plan.schedule).toEqual(schedule);
+    expect(desk.state.getState().notices.at(-1)).toMatchObject({ tone: "news", text: sentence });
+    expect(desk.undo()).toBe("Starts on the grid");
+    expect(desk.state.getState().plan).toEqual(plan);
+  });
+
+  it("come too late for a plan that has changed meanwhile, and a failure leaves the day as it is", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const over = desk.putOnGrid();
+    desk.edit("Rename", () => ({ title: "Another" }));
+    const schedule = scheduleWith(plan, "one", 9000);
+    await engine.grids[0]!.answer({
+      schedule,
+      verdict: check(plan, schedule),
+      moved: [],
+      left: [],
+      sentence: "",
+    });
+    await over;
+    expect(desk.state.getState().plan.schedule).toEqual(plan.schedule);
+    const failing = desk.putOnGrid();
+    await engine.grids[1]!.fail("no core");
+    await failing;
+    expect(desk.state.getState().plan.schedule).toEqual(plan.schedule);
+    expect(desk.state.getState().notices.at(-1)).toMatchObject({
+      tone: "problem",
+      text: "The starts stay: no core",
+    });
+  });
+
+  it("are offered while a start that is not pinned is off the plan's grid", () => {
+    const { desk } = deskWith();
+    const command = desk.commands.find("on grid")!;
+    expect(nameOf(command)).toBe("Put starts on whole minutes");
+    expect(command.hindered()).toBe("Every start but pinned ones is on whole minutes.");
+    desk.shift(["one"], 30);
+    expect(command.hindered()).toBeNull();
+    desk.pin(["one"]);
+    expect(command.hindered()).not.toBeNull();
+    desk.unpin(["one"]);
+    desk.edit("Finer", ({ rules }) => ({ rules: { ...rules, startGridS: 30 } }));
+    expect(nameOf(command)).toBe("Put starts on whole multiples of 30 s");
+    expect(command.hindered()).not.toBeNull();
   });
 });

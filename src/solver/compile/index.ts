@@ -10,11 +10,13 @@ import { loadsOf } from "./loads.ts";
 import { openingsOf } from "./openings.ts";
 import { flyingOrder, gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
 import { clustersOf, edgeList, relationsOf } from "./relations.ts";
+import { openingsFrom, startsIn } from "./starts.ts";
 import { wornOn } from "./worn.ts";
 
 /**
  * Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. EVAs with common crew are flown in the
- * order of `flown`, else of their earliest egress: a schedule that is to be laid on a board has to be given.
+ * order of `flown`, else of their earliest egress: a schedule that is to be laid on a board has to be given. Its starts off the grid
+ * are not among those that may be chosen (see `withStartsOf`).
  */
 export function compile(plan: Plan, flown?: Schedule): Problem {
   const ground = groundOf(plan);
@@ -57,6 +59,8 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
   const slotStart = startsOf(slotsOf);
   const openingOf = openingsOf(plan);
   const openings = plan.tasks.map((task) => openingOf(task));
+  const gridS = plan.rules.startGridS;
+  const chosen = plan.tasks.map((task, a) => startsIn(openings[a]!, gridS, task));
   const choices = plan.tasks.map((_, a) =>
     feasibleCounts(plan, slotsOf[a]!) ? choicesOf(plan, ground, routes, a) : [],
   );
@@ -112,9 +116,10 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     crewCount: Int32Array.from(plan.tasks, (task) => task.crew.count),
     slotStart,
     slotEquipment: Int32Array.from(slotsOf.flat()),
-    openStart: startsOf(openings),
-    openFromS: Int32Array.from(openings.flat(), (one) => one.fromS),
-    openToS: Int32Array.from(openings.flat(), (one) => one.toS),
+    gridS,
+    givenS: new Map(),
+    windows: openingsFrom(openings),
+    ...openingsFrom(chosen),
     choiceStart: startsOf(choices),
     choiceAt: startsOf(choices.flat()),
     choiceRoutes: Int32Array.from(choices.flat(2)),

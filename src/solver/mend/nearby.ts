@@ -1,3 +1,5 @@
+import { gridFrom, gridTo } from "../../kernel/index.ts";
+import { isOpen, openingsOfActivity } from "../compile/starts.ts";
 import type { Problem } from "../problem.ts";
 import type { Stand, Verifier } from "../verify.ts";
 
@@ -6,8 +8,9 @@ const BREATH = 40;
 
 /**
  * The start and crew choice nearest in time to `nearS` at which `activity` stands soundly beside `rest`, which is sound itself;
- * null when no start looked at is. Looked at are all starts at which something begins to touch (a neighbour's way, a window, a lag,
- * an end of the EVA), and where a nearer start is not sound, the border between is found to the second. In slices.
+ * null when no start looked at is. Looked at are `nearS` itself and, on the grid, the starts on both sides of where something begins to
+ * touch (a neighbour's way, a window, a lag, an end of the EVA); where a nearer start is not sound, the border between is found to the
+ * grid. In slices.
  */
 export function* nearby(
   verifier: Verifier,
@@ -32,19 +35,25 @@ export function* nearby(
   return best;
 }
 
-/** From a sound start as far towards `nearS` as stays sound, found by halving. */
+/** From a sound start on the grid as far towards `nearS` as stays sound, found by halving. */
 function toBorder(verifier: Verifier, rest: readonly Stand[], stand: Stand, nearS: number): Stand {
-  let soundS = stand.startS;
-  let brokenS = nearS;
-  while (Math.abs(soundS - brokenS) > 1) {
-    const startS = Math.trunc((soundS + brokenS) / 2);
-    if (verifier.holds([...rest, { ...stand, startS }])) soundS = startS;
-    else brokenS = startS;
+  const { gridS } = verifier.problem;
+  if (stand.startS % gridS !== 0) return stand;
+  const stepS = Math.sign(nearS - stand.startS) * gridS;
+  let sound = 0;
+  let broken = Math.ceil(Math.abs(nearS - stand.startS) / gridS);
+  while (broken - sound > 1) {
+    const steps = Math.floor((sound + broken) / 2);
+    if (verifier.holds([...rest, { ...stand, startS: stand.startS + steps * stepS }])) sound = steps;
+    else broken = steps;
   }
-  return { ...stand, startS: soundS };
+  return { ...stand, startS: stand.startS + sound * stepS };
 }
 
-/** Starts of `activity` on `choice` inside its windows at which it begins to touch something, and `nearS` itself. */
+/**
+ * Starts of `activity` on `choice` inside its windows beside which it begins to touch something, on the grid, its pinned start, and
+ * `nearS` itself.
+ */
 function touching(
   problem: Problem,
   rest: readonly Stand[],
@@ -59,7 +68,7 @@ function touching(
   const wayS = (from: number, to: number): number => (r < 0 ? 0 : problem.legS[r]![from * places + to]!);
   const into = beginsAt[activity]!;
   const from = endsAt[activity]!;
-  const starts = [nearS];
+  const starts: number[] = [];
   for (const { activity: i, startS } of rest) {
     const doneS = startS + lengthS[i]!;
     const afterS = doneS + wayS(endsAt[i]!, into);
@@ -89,12 +98,11 @@ function touching(
       starts.push(problem.gapToS[g]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
     }
   }
-  const open: number[] = [];
-  for (let k = problem.openStart[activity]!; k < problem.openStart[activity + 1]!; k += 1) {
-    const fromS = problem.openFromS[k]!;
-    const toS = problem.openToS[k]!;
-    open.push(fromS, toS, ...starts.filter((startS) => startS >= fromS && startS <= toS));
-  }
+  const { gridS } = problem;
+  const near = starts.flatMap((startS) => [gridTo(startS, gridS), gridFrom(startS, gridS)]);
+  const open = isOpen(problem.windows, activity, nearS) ? [nearS] : [];
+  for (const { fromS, toS } of openingsOfActivity(problem, activity))
+    open.push(fromS, toS, ...near.filter((startS) => startS >= fromS && startS <= toS));
   return [...new Set(open)].filter((startS) => Math.abs(startS) < FAR_S);
 }
 

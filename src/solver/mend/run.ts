@@ -1,7 +1,7 @@
 import { random } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { type Change, changesOf } from "../changes.ts";
-import { compile } from "../compile/index.ts";
+import { compiled } from "../compile/known.ts";
 import { Verifier } from "../verify.ts";
 import { Aim, once } from "./aim.ts";
 import { exchanged, type Start, startFrom } from "./exchanges.ts";
@@ -62,7 +62,7 @@ export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Me
  */
 export function mendRun(plan: Plan, schedule: Schedule, settings: MendSettings): MendRun {
   const { clock } = settings;
-  const aim = new Aim(plan, schedule, new Verifier(compile(plan, schedule)), settings.keep ?? []);
+  const aim = new Aim(plan, schedule, new Verifier(compiled(plan, schedule)), settings.keep ?? []);
   const going = mending(aim, settings);
   const startS = clock();
   const mostS = settings.seconds ?? Infinity;

@@ -4,16 +4,17 @@ import { insideOf } from "../../terrain/index.ts";
 import { compile } from "../compile/index.ts";
 import { openingsOf } from "../compile/openings.ts";
 import { gapsOf, routesOf } from "../compile/outings.ts";
+import { openingsFrom } from "../compile/starts.ts";
 import { type Rate, wornOn } from "../compile/worn.ts";
-import { KINDS, type Problem } from "../problem.ts";
+import { KINDS, type Openings, type Problem } from "../problem.ts";
 import { read } from "../verify.ts";
 import { castOf } from "./lanes.ts";
 
 /**
  * A planned day laid out for simulation: what is done by whom in which order, and what everything draws. Flat arrays,
- * made once, read by every simulated day.
+ * made once, read by every simulated day. Its openings are those of the start with the likely duration, without pins and to the second.
  */
-export interface Script {
+export interface Script extends Openings {
   readonly problem: Problem;
   /** Placed activities in the order of their planned starts. */
   readonly order: Int32Array;
@@ -23,10 +24,6 @@ export interface Script {
   readonly highS: Int32Array;
   /** By slot; see Cast. */
   readonly laneOf: Int32Array;
-  /** Openings of the start with the likely duration, without pins: first by activity, one more entry. */
-  readonly openStart: Int32Array;
-  readonly openFromS: Int32Array;
-  readonly openToS: Int32Array;
   /** 1 where windows, sun or relay bind the activity. */
   readonly windowed: Uint8Array;
   /** Ties between placed activities, by the later one: first by activity, one more entry. */
@@ -116,18 +113,11 @@ export function scriptOf(plan: Plan, schedule: Schedule): Script {
   };
 }
 
-/** When each task may start but for pins; the problem's own openings where nothing is pinned to a moment. */
-function unpinned(plan: Plan, problem: Problem): Pick<Script, "openStart" | "openFromS" | "openToS"> {
-  if (plan.tasks.every((task) => task.pin?.startS === undefined)) return problem;
+/** When each task may start but for pins, to the second; the problem's own windows where nothing is pinned to a moment. */
+function unpinned(plan: Plan, problem: Problem): Openings {
+  if (plan.tasks.every((task) => task.pin?.startS === undefined)) return problem.windows;
   const openingOf = openingsOf(plan);
-  const openings = plan.tasks.map((task) => openingOf({ ...task, pin: undefined }));
-  const openStart = new Int32Array(problem.activities + 1);
-  openings.forEach((list, a) => (openStart[a + 1] = openStart[a]! + list.length));
-  return {
-    openStart,
-    openFromS: Int32Array.from(openings.flat(), (one) => one.fromS),
-    openToS: Int32Array.from(openings.flat(), (one) => one.toS),
-  };
+  return openingsFrom(plan.tasks.map((task) => openingOf({ ...task, pin: undefined })));
 }
 
 /** Lags of links and hot keep-outs between placed activities. */

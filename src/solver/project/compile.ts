@@ -1,6 +1,7 @@
-import { instant } from "../../kernel/index.ts";
+import { gridFrom, instant } from "../../kernel/index.ts";
 import { type LagLink, leavesInstrument, type Plan, type Schedule, type Task } from "../../plan/index.ts";
 import { openingsOf } from "../compile/openings.ts";
+import { startsIn } from "../compile/starts.ts";
 import { type Project, projectFrom } from "./problem.ts";
 import { isSound } from "./soundness.ts";
 
@@ -13,13 +14,20 @@ export interface ProjectProblem extends Project {
 
 /**
  * `plan` as a project, or null where it is not one: a task with crew, an optional one, or one that rules beyond
- * equipment, windows, sun, relay, pins and lags speak of (samples, instruments, hot ground, distances).
+ * equipment, windows, sun, relay, pins and lags speak of (samples, instruments, hot ground, distances), or that is pinned to a start
+ * off the grid.
+ *
+ * With all starts on the grid a lag is as good as the next whole multiple of it, and nothing begins inside the step in which a task
+ * ends: lags and lengths are taken up to the grid, which loses no schedule and gains none. The finish counts in whole steps.
  */
 export function projectOf(plan: Plan): ProjectProblem | null {
   if (plan.tasks.length === 0 || !plan.tasks.every(isBare)) return null;
   if (plan.links.some((link) => link.type === "apart")) return null;
   const hot = plan.site.keepOuts.some(({ kind }) => kind === "hot");
   if (hot && plan.tasks.some((task) => task.place !== undefined || task.endPlace !== undefined)) return null;
+
+  const gridS = plan.rules.startGridS;
+  if (plan.tasks.some((task) => (task.pin?.startS ?? 0) % gridS !== 0)) return null;
 
   const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
   const origins: { link: number; bound: "least" | "greatest" }[] = [];
@@ -33,11 +41,13 @@ export function projectOf(plan: Plan): ProjectProblem | null {
     const from = index.get(link.from.task)!;
     const to = index.get(link.to.task)!;
     const shift = offset(plan.tasks[from]!, link.from) - offset(plan.tasks[to]!, link.to);
-    if (link.leastS !== undefined) lay(from, to, link.leastS + shift, number, "least");
-    if (link.greatestS !== undefined) lay(to, from, -link.greatestS - shift, number, "greatest");
+    if (link.leastS !== undefined) lay(from, to, gridFrom(link.leastS + shift, gridS), number, "least");
+    if (link.greatestS !== undefined)
+      lay(to, from, gridFrom(-link.greatestS - shift, gridS), number, "greatest");
   });
-  const opens = plan.tasks.map(openingsOf(plan));
-  const lengths = plan.tasks.map((task) => task.duration.likelyS as number);
+  const windowsOf = openingsOf(plan);
+  const opens = plan.tasks.map((task) => startsIn(windowsOf(task), gridS, task));
+  const lengths = plan.tasks.map((task) => gridFrom(task.duration.likelyS, gridS));
   const unitS = commonDivisor([
     ...lengths,
     ...lags.map(({ lag }) => lag),

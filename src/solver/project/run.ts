@@ -2,7 +2,9 @@ import { type ProjectProblem, scheduleOf, startsOf } from "./compile.ts";
 import type { PackRun, PackSettings, RunProgress } from "../run.ts";
 import { Portfolio } from "./portfolio.ts";
 
-/** How far a project run has come. */
+/**
+ * How far a project run has come. "proved" where tasks last no whole steps of the grid: no schedule ends a step earlier.
+ */
 export interface ProjectProgress extends RunProgress {
   /** End of the last task, s; null while there is no schedule. */
   readonly finishS: number | null;
@@ -23,6 +25,9 @@ export function projectRun(problem: ProjectProblem, settings: PackSettings): Pro
   const mostS = settings.seconds ?? Infinity;
   const most = settings.iterations ?? Infinity;
   const search = new Portfolio(problem, seed, settings.from ? startsOf(problem, settings.from) : null);
+  // A finish in whole steps of the grid is up to so much later than the finish.
+  const { startGridS } = plan.rules;
+  const spareS = plan.tasks.every((task) => task.duration.likelyS % startGridS === 0) ? 0 : startGridS - 1;
   const worth = plan.tasks.reduce((sum, task) => sum + task.worth, 0);
   let iterations = 0;
   let improvements = search.best ? 1 : 0;
@@ -56,10 +61,15 @@ export function projectRun(problem: ProjectProblem, settings: PackSettings): Pro
         mustTotal: plan.tasks.length,
         bound: search.best ? worth : null,
         improvements,
-        finishS: search.best ? search.finish * unitS : null,
-        floorS: search.floor * unitS,
+        finishS: search.best ? finishS(problem, search.best) : null,
+        floorS: search.floor * unitS - spareS,
         stopped,
       };
     },
   };
+}
+
+/** When the last task of a schedule (units, by activity) ends. */
+function finishS({ plan, unitS }: ProjectProblem, start: Int32Array): number {
+  return plan.tasks.reduce((lastS, task, a) => Math.max(lastS, start[a]! * unitS + task.duration.likelyS), 0);
 }

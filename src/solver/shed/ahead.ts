@@ -1,4 +1,5 @@
 import { instant } from "../../kernel/index.ts";
+import { nextStart } from "../compile/starts.ts";
 import type { Problem } from "../problem.ts";
 import { NEVER } from "../problem.ts";
 import { type Stand, Verifier } from "../verify.ts";
@@ -75,9 +76,7 @@ function firstStart(
     const sinceS = startOf.get(edges.from[edge]!);
     if (sinceS !== undefined) startS = Math.max(startS, sinceS + edges.weight[edge]!);
   }
-  for (let k = problem.openStart[a]!; k < problem.openStart[a + 1]!; k += 1)
-    if (startS <= problem.openToS[k]!) return Math.max(startS, problem.openFromS[k]!);
-  return null;
+  return nextStart(problem, a, startS);
 }
 
 /** A quick look before the full test: time enough until what comes next on each route. */

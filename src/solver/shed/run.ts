@@ -1,6 +1,6 @@
 import { instant } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { compile } from "../compile/index.ts";
+import { compiled } from "../compile/known.ts";
 import type { Problem } from "../problem.ts";
 import { read, type Stand, Verifier } from "../verify.ts";
 import { named } from "../words.ts";
@@ -35,7 +35,7 @@ export interface ShedRun {
 export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings): ShedRun {
   const { clock, minutes = MINUTES } = settings;
   const beganS = clock();
-  const problem = compile(plan, schedule);
+  const problem = compiled(plan, schedule);
   const { stands, unread } = read(problem, schedule);
   const sound = unread.length === 0 && new Verifier(problem).holds(stands);
   const evas = plan.evas.map((eva, e) => ({

@@ -6,6 +6,7 @@ import { type Ground, groundOf } from "../compile/ground.ts";
 import { type Opening, openingsOf } from "../compile/openings.ts";
 import { gapsOf, longestOf, rechargeEdges, routesOf } from "../compile/outings.ts";
 import { edgeList, relationsOf } from "../compile/relations.ts";
+import { openingsFrom, startsIn } from "../compile/starts.ts";
 import { KINDS, type Limits, type Loads, type Problem } from "../problem.ts";
 import { type Cause, type CauseKind, keyOf } from "./cause.ts";
 
@@ -29,7 +30,7 @@ export class Lifting {
   readonly problem: Problem;
   private readonly routes;
   private readonly openingOf: (task: Task) => Opening[];
-  private readonly openings = new Map<string, readonly Opening[]>();
+  private readonly windows = new Map<string, readonly Opening[]>();
   private readonly choices = new Map<string, readonly (readonly number[])[]>();
   private readonly grounds = new Map<boolean, Ground>();
 
@@ -47,7 +48,7 @@ export class Lifting {
     const ground = this.groundFor(holds("walk-back-emergency", 0));
     const relations = relationsOf(lenient);
     const gaps = gapsOf(lenient);
-    const openings = plan.tasks.map((_, a) => this.openingsUnder(a, holds));
+    const windows = plan.tasks.map((_, a) => this.windowsUnder(a, holds));
     const choices = plan.tasks.map((_, a) => this.choicesUnder(a, lenient, ground, holds));
     // EVAs are flown in the same order whatever is lifted.
     const between = rechargeEdges(lenient, problem.activities, problem.flying);
@@ -57,9 +58,10 @@ export class Lifting {
     };
     return {
       ...problem,
-      openStart: starts(openings),
-      openFromS: Int32Array.from(openings.flat(), (one) => one.fromS),
-      openToS: Int32Array.from(openings.flat(), (one) => one.toS),
+      windows: openingsFrom(windows),
+      ...openingsFrom(
+        plan.tasks.map((task, a) => startsIn(windows[a]!, problem.gridS, task, problem.givenS.get(a))),
+      ),
       choiceStart: starts(choices),
       choiceAt: starts(choices.flat()),
       choiceRoutes: Int32Array.from(choices.flat(2)),
@@ -108,14 +110,14 @@ export class Lifting {
     return ground;
   }
 
-  private openingsUnder(a: number, holds: Holding): readonly Opening[] {
+  private windowsUnder(a: number, holds: Holding): readonly Opening[] {
     const task = this.problem.plan.tasks[a]!;
     const parts = (["window", "sun", "light", "sun-angle", "relay", "pin"] as const).map((kind) =>
       holds(kind, a),
     );
     const inStay = task.crew.count > 0 || holds("liftoff", 0);
     const key = `${a} ${parts.map(Number).join("")}${Number(inStay)}`;
-    let known = this.openings.get(key);
+    let known = this.windows.get(key);
     if (!known) {
       const [window, sun, light, angle, relay, pin] = parts;
       known = this.openingOf({
@@ -128,7 +130,7 @@ export class Lifting {
         pin: pin ? task.pin : undefined,
         crew: inStay ? task.crew : { ...task.crew, count: 1 },
       });
-      this.openings.set(key, known);
+      this.windows.set(key, known);
     }
     return known;
   }

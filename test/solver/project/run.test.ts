@@ -25,6 +25,7 @@ const base: PlanInput = {
   evas: [],
   equipment: [{ id: "heater", name: "Heater", count: 2 }],
   tasks: [],
+  rules: { startGridS: 1 },
 };
 
 function task(id: string, likelyS: number, more: object = {}) {
