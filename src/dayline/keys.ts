@@ -1,5 +1,7 @@
+import { gridFrom, gridTo } from "../kernel/index.ts";
 import { type Lane, crewLaneBeside, REMOTE } from "./lanes.ts";
 import type { Target } from "./propose.ts";
+import { startsIn } from "./snap.ts";
 
 /** A task held by the keyboard: where it was taken and where it would be set down. */
 export interface KeyHold {
@@ -25,7 +27,8 @@ const STEP_S = 60;
 const LONG_STEP_S = 600;
 
 /**
- * What a key does to a held task: arrows move by a minute, with shift by ten, up and down change the lane, page keys
+ * What a key does to a held task: arrows move by a minute, with shift by ten, or by the next whole number of steps of the plan's grid,
+ * and from beside the grid onto it; up and down change the lane, page keys
  * jump to the next start that fits, home and end to the first and last that fit; B offers the bench; Enter or space sets
  * down, Escape takes back. `lineStart` is where a task comes to lie when it leaves the bench.
  */
@@ -35,21 +38,25 @@ export function keyStep(
   lanes: readonly Lane[],
   fitting: FittingStarts,
   lineStart: { readonly lane: string; readonly startS: number },
+  gridS: number,
 ): KeyStep {
   const { target } = hold;
   const to = (next: Target): KeyStep => ({ act: "move", hold: { ...hold, target: next } });
   const line = target.at === "line" ? target : { at: "line" as const, ...lineStart };
-  const shifted = (byS: number): KeyStep =>
-    to(target.at === "line" ? { ...line, startS: line.startS + byS } : line);
+  const shifted = (sign: -1 | 1): KeyStep => {
+    const byS = sign * gridFrom(press.shift ? LONG_STEP_S : STEP_S, gridS);
+    const onto = sign > 0 ? gridTo : gridFrom;
+    return to(target.at === "line" ? { ...line, startS: onto(line.startS, gridS) + byS } : line);
+  };
   const jump = (pick: (starts: readonly number[]) => number | undefined): KeyStep => {
     const startS = pick(fitting(line.lane));
     return startS === undefined ? { act: "none" } : to({ ...line, startS });
   };
   switch (press.key) {
     case "ArrowLeft":
-      return shifted(press.shift ? -LONG_STEP_S : -STEP_S);
+      return shifted(-1);
     case "ArrowRight":
-      return shifted(press.shift ? LONG_STEP_S : STEP_S);
+      return shifted(1);
     case "ArrowUp":
     case "ArrowDown": {
       if (target.at === "bench") return to(line);
@@ -78,16 +85,22 @@ export function keyStep(
   }
 }
 
-/** The edges of the bands that fit on `lane`, ascending, each once. */
+/** The edges of the bands that fit on `lane`, inside them on the grid where it meets them, ascending, each once. */
 export function fittingStarts(
   bands: readonly {
     readonly crew: readonly string[];
     readonly fixed: readonly { readonly startS: number; readonly endS: number }[];
   }[],
   lane: string,
+  gridS: number,
 ): readonly number[] {
   const edges = bands
     .filter((band) => lane === REMOTE || band.crew.includes(lane))
-    .flatMap((band) => band.fixed.flatMap((fit) => [fit.startS, Math.max(fit.startS, fit.endS - 1)]));
+    .flatMap((band) =>
+      band.fixed.flatMap((fit) => {
+        const { firstS, lastS } = startsIn(fit, gridS);
+        return [firstS, lastS];
+      }),
+    );
   return [...new Set(edges)].toSorted((a, b) => a - b);
 }

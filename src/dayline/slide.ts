@@ -1,4 +1,4 @@
-import { instant } from "../kernel/index.ts";
+import { gridFrom, instant } from "../kernel/index.ts";
 import type { LagLink, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
 
 /** What others do when something is moved among them. */
@@ -36,14 +36,21 @@ interface Push {
 /**
  * The schedule in which the held tasks push what follows them: on each crew member's line, inside the EVA, a task that
  * would begin before the one ahead is done and the way is walked begins as soon as it is; and a task that a lag link
- * holds to a moved one goes as far as the link asks. The push goes on from task to task, over all who share one, until
- * there is slack enough. The order is kept; nothing is moved earlier; a pinned start is not moved; what the held tasks
- * do not reach stays. What cannot give way is told in `stuck`, and the judge says what is wrong with it.
+ * holds to a moved one goes as far as the link asks, each on to the next start on the plan's grid. The push goes on from
+ * task to task, over all who share one, until there is slack enough. The order is kept; nothing is moved earlier; a pinned
+ * start is not moved; what the held tasks do not reach stays. What cannot give way is told in `stuck`, and the judge says
+ * what is wrong with it.
  *
  * A held task that was put down on the second half of another comes after it. Gives `schedule` when nothing slides, and
- * where pushes go round in a circle.
+ * where pushes go round in a circle. Lags that leave no step of the grid free are kept to the second.
  */
 export function slid(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS): Slid {
+  const onGrid = pushed(plan, schedule, held, walkS, plan.rules.startGridS);
+  const circles = onGrid.stuck.some(({ why }) => why === "circle");
+  return circles ? pushed(plan, schedule, held, walkS, 1) : onGrid;
+}
+
+function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS, gridS: number): Slid {
   const going = new Set(held);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const spots = schedule.placements.filter((one) => tasks.has(one.task));
@@ -57,8 +64,9 @@ export function slid(plan: Plan, schedule: Schedule, held: readonly string[], wa
   const moves = new Map<string, number>();
   const queue: string[] = [...held];
   const apply = (push: Push): void => {
-    const needS = startS.get(push.from)! + push.leastS;
-    if (needS <= startS.get(push.to)!) return;
+    const leastS = startS.get(push.from)! + push.leastS;
+    if (leastS <= startS.get(push.to)!) return;
+    const needS = gridFrom(leastS, gridS);
     if (pinned(push.to)) {
       stuck.set(push.to, "pinned");
       return;

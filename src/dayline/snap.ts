@@ -1,3 +1,4 @@
+import { gridFrom, gridTo } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 
 /** A start that a held task is drawn to, and why. */
@@ -22,7 +23,8 @@ export interface StartBand {
 
 /**
  * Starts worth snapping to for `task` on `lane`: the edges of its fit bands, both sides of the lane's neighbours, its
- * windows, and relay passes when it needs one. Tasks that go along with it are no neighbours.
+ * windows, and relay passes when it needs one; each moved inwards to the plan's grid, but for a band so narrow that no start on the grid
+ * fits. Tasks that go along with it are no neighbours.
  */
 export function snapPoints(
   plan: Plan,
@@ -37,13 +39,18 @@ export function snapPoints(
   const lengthS = request.duration.likelyS;
   const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
   const points: SnapPoint[] = [];
-  const add = (startS: number, why: string): void => void points.push({ startS, why });
+  const { startGridS } = plan.rules;
+  const from = (startS: number, why: string): void =>
+    void points.push({ startS: gridFrom(startS, startGridS), why });
+  const until = (startS: number, why: string): void =>
+    void points.push({ startS: gridTo(startS, startGridS), why });
 
   for (const band of bands) {
     if (request.crew.count > 0 && !band.crew.includes(lane)) continue;
     for (const fit of band.fixed) {
-      add(fit.startS, "earliest that fits here");
-      if (fit.endS - 1 > fit.startS) add(fit.endS - 1, "latest that fits here");
+      const { firstS, lastS } = startsIn(fit, startGridS);
+      points.push({ startS: firstS, why: "earliest that fits here" });
+      if (lastS > firstS) points.push({ startS: lastS, why: "latest that fits here" });
     }
   }
   for (const placement of start.placements) {
@@ -51,30 +58,45 @@ export function snapPoints(
     if (!placement.crew.includes(lane)) continue;
     const other = tasks.get(placement.task);
     if (!other) continue;
-    add(placement.startS + other.duration.likelyS, `after ${other.name}`);
-    add(placement.startS - lengthS, `before ${other.name}`);
+    from(placement.startS + other.duration.likelyS, `after ${other.name}`);
+    until(placement.startS - lengthS, `before ${other.name}`);
   }
   for (const window of request.windows) {
-    add(window.startS, "window opens");
-    add(window.endS - lengthS, "window closes");
+    from(window.startS, "window opens");
+    until(window.endS - lengthS, "window closes");
   }
   if (request.relay) {
     for (const pass of plan.stay.relayPasses) {
-      add(pass.startS, `${pass.name} begins`);
-      add(pass.endS - lengthS, `${pass.name} ends`);
+      from(pass.startS, `${pass.name} begins`);
+      until(pass.endS - lengthS, `${pass.name} ends`);
     }
   }
   return points;
 }
 
-/** Egress times at which a whole EVA stands at one of its bounds. `span` is its egress to ingress now. */
+/** The first and the last start on the grid in a half-open stretch of starts; its own ends where there is none. */
+export function startsIn(
+  fit: { readonly startS: number; readonly endS: number },
+  gridS: number,
+): { readonly firstS: number; readonly lastS: number } {
+  const firstS = gridFrom(fit.startS, gridS);
+  const lastS = gridTo(fit.endS - 1, gridS);
+  return firstS <= lastS ? { firstS, lastS } : { firstS: fit.startS, lastS: fit.endS - 1 };
+}
+
+/**
+ * Starts of its task now at `atS` with which a whole EVA stands at one of its bounds, or inside it on the grid. `span` is its egress to
+ * ingress now.
+ */
 export function evaPoints(
   eva: { readonly earliestEgressS: number; readonly latestIngressS: number },
   span: { readonly startS: number; readonly endS: number },
+  atS: number,
+  gridS: number,
 ): readonly SnapPoint[] {
   return [
-    { startS: eva.earliestEgressS, why: "earliest egress" },
-    { startS: eva.latestIngressS - (span.endS - span.startS), why: "latest ingress" },
+    { startS: gridFrom(atS + eva.earliestEgressS - span.startS, gridS), why: "earliest egress" },
+    { startS: gridTo(atS + eva.latestIngressS - span.endS, gridS), why: "latest ingress" },
   ];
 }
 
@@ -131,8 +153,14 @@ export function snapped(
   return { startS: Math.round(startS / gridS) * gridS, to: null };
 }
 
-/** The grid of round times at a zoom of `pxPerS`: a minute where a minute can be seen, else five, else fifteen. */
-export function roundGridS(pxPerS: number): number {
-  if (pxPerS * 60 >= 1.5) return 60;
-  return pxPerS * 300 >= 1.5 ? 300 : 900;
+/** The least number of pixels that a step of round times is wide. */
+const STEP_PX = 1.5;
+
+/**
+ * The grid of round times at a zoom of `pxPerS`: the plan's own grid, a minute, five or fifteen, the finest that can be seen; only those
+ * that are whole multiples of the plan's grid.
+ */
+export function roundGridS(pxPerS: number, planGridS: number): number {
+  const steps = [planGridS, 60, 300, 900].filter((stepS) => stepS >= planGridS && stepS % planGridS === 0);
+  return steps.find((stepS) => pxPerS * stepS >= STEP_PX) ?? steps.at(-1)!;
 }

@@ -26,6 +26,10 @@ const hold: KeyHold = {
 const lineStart = { lane: "ev1", startS: 3 * HOUR };
 
 function press(held: KeyHold, ...keys: string[]): KeyHold | string {
+  return pressOn(60, held, ...keys);
+}
+
+function pressOn(gridS: number, held: KeyHold, ...keys: string[]): KeyHold | string {
   let now = held;
   for (const text of keys) {
     const shift = text.startsWith("shift+");
@@ -35,6 +39,7 @@ function press(held: KeyHold, ...keys: string[]): KeyHold | string {
       lanes,
       () => [100, 20_000],
       lineStart,
+      gridS,
     );
     if (step.act !== "move") return step.act;
     now = step.hold;
@@ -71,10 +76,25 @@ describe("a task held by the keyboard", () => {
     expect(press(hold, "x")).toBe("none");
   });
 
+  it("moves on the plan's grid: by a whole number of its steps, and from beside it onto it", () => {
+    const from = (startS: number): KeyHold => ({ ...hold, target: { at: "line", lane: "ev2", startS } });
+    const to = (gridS: number, startS: number, key: string): number => {
+      const next = pressOn(gridS, from(startS), key) as KeyHold;
+      return (next.target as { startS: number }).startS;
+    };
+    expect([to(60, 630, "ArrowRight"), to(60, 630, "ArrowLeft")]).toEqual([660, 600]);
+    expect([to(30, 630, "ArrowRight"), to(30, 630, "ArrowLeft")]).toEqual([690, 570]);
+    // A minute is no step of five minutes, and ten minutes are two.
+    expect([to(300, 600, "ArrowRight"), to(300, 600, "shift+ArrowRight")]).toEqual([900, 1200]);
+    // Seven steps of 90 s are the first beyond ten minutes.
+    expect(to(90, 900, "shift+ArrowLeft")).toBe(270);
+  });
+
   it("law: an arrow and its opposite cancel out", () => {
     const pairs = fc.constantFrom(["ArrowLeft", "ArrowRight"], ["shift+ArrowRight", "shift+ArrowLeft"]);
     fc.assert(
-      fc.property(pairs, fc.integer({ min: 0, max: 80_000 }), (pair, startS) => {
+      fc.property(pairs, fc.integer({ min: 0, max: 1300 }), (pair, minute) => {
+        const startS = minute * 60;
         const target: Target = { at: "line", lane: "ev1", startS };
         expect(press({ ...hold, target }, ...pair)).toEqual({ ...hold, target });
       }),
@@ -87,8 +107,11 @@ describe("a task held by the keyboard", () => {
       { crew: ["ev1", "ev2"], fixed: [{ startS: 50, endS: 101 }] },
       { crew: ["ev2"], fixed: [{ startS: 7, endS: 8 }] },
     ];
-    expect(fittingStarts(bands, "ev1")).toEqual([50, 100, 200]);
-    expect(fittingStarts(bands, "ev3")).toEqual([]);
+    expect(fittingStarts(bands, "ev1", 1)).toEqual([50, 100, 200]);
+    expect(fittingStarts(bands, "ev3", 1)).toEqual([]);
+    // On the grid inside the bands; 7 to 7 holds no minute.
+    expect(fittingStarts(bands, "ev1", 60)).toEqual([60, 120, 180]);
+    expect(fittingStarts(bands, "ev2", 60)).toEqual([7, 60]);
   });
 });
 

@@ -78,6 +78,30 @@ describe("others slide", () => {
     expect(slid(plan, apart, ["t0"], walk)).toBe(apart);
   });
 
+  it("go on to the next start on the plan's grid, and to the second where lags leave none", () => {
+    const onMinutes = { ...plan, rules: { ...plan.rules, startGridS: 60 } };
+    // t1 could begin at 10,000 + 600 + 120 = 10,720: 10,740. t2 1200 + 120 after it: 12,060.
+    const moved = schedule(["t0", "ev1", 10_000], ["t1", "ev1", 10_400], ["t2", "ev1", 11_700]);
+    expect(starts(slid(onMinutes, moved, ["t0"], walk))).toEqual({ t0: 10_000, t1: 10_740, t2: 12_060 });
+    // t1 90 s after t3, no sooner and no later: never both on whole minutes. t3 is pushed to 10,720, t1 to 10,810.
+    const exact: Plan = {
+      ...onMinutes,
+      links: [
+        {
+          id: "lag",
+          type: "lag",
+          from: { task: "t3", end: "start" },
+          to: { task: "t1", end: "start" },
+          leastS: duration(90),
+          greatestS: duration(90),
+          needs: "none",
+        },
+      ],
+    };
+    const tied = schedule(["t0", "ev1", 10_000], ["t3", "ev1", 10_400], ["t1", "ev2", 10_490]);
+    expect(starts(slid(exact, tied, ["t0"], walk))).toEqual({ t0: 10_000, t3: 10_720, t1: 10_810 });
+  });
+
   it("a task put on the second half of another comes after it, on the first half before it", () => {
     const late = schedule(["t4", "ev1", 10_000], ["t0", "ev1", 12_000]);
     expect(starts(slid(plan, late, ["t0"], walk))).toEqual({ t4: 10_000, t0: 13_000 });

@@ -76,15 +76,13 @@ export function snapFor(
   const { held, edge } = grasp;
   const spot = start.placements.find((one) => one.task === held.anchor);
   const radiusS = SNAP_PX / pxPerS;
-  const gridS = free ? 1 : roundGridS(pxPerS);
+  const gridS = free ? 1 : roundGridS(pxPerS, plan.rules.startGridS);
   const eva = plan.evas.find((one) => one.id === held.eva);
   const outing = verdict.outings.find((one) => one.eva === held.eva);
   if (eva && outing && spot) {
-    // It is the egress that stands at a round time, and the anchor as far behind it as before.
-    const behindS = spot.startS - outing.span.startS;
-    const points = free ? [] : evaPoints(eva, outing.span);
-    const out = snapped(target.startS - behindS, points, radiusS, gridS);
-    return { ...out, startS: out.startS + behindS };
+    // All of its tasks move as the anchor does, which stands on the grid.
+    const points = free ? [] : evaPoints(eva, outing.span, spot.startS, plan.rules.startGridS);
+    return snapped(target.startS, points, radiusS, gridS);
   }
   const points = (): Parameters<typeof snapped>[1] => {
     if (free) return [];

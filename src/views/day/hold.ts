@@ -16,6 +16,7 @@ import {
   targetUnder,
   type WalkS,
 } from "../../dayline/index.ts";
+import { gridTo } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Desk } from "../../store/index.ts";
 import { CLICK_PX, EDGE_PX, TOUCH_CLICK_PX } from "../line/sizes.ts";
@@ -302,13 +303,15 @@ export function holding(
         show(keys.target, null);
         return true;
       }
-      const { fitBands } = desk.state.getState();
+      const { fitBands, plan } = desk.state.getState();
+      const { startGridS } = plan.rules;
       const next = keyStep(
         keys,
         { key: event.key, shift: event.shiftKey },
         base.standing.lanes,
-        (lane) => fittingStarts(fitBands ?? [], lane),
+        (lane) => fittingStarts(fitBands ?? [], lane, startGridS),
         lineStart(),
+        startGridS,
       );
       if (next.act === "none") {
         const jump = ["PageUp", "PageDown", "Home", "End"].includes(event.key);
@@ -358,7 +361,7 @@ export function holding(
     const { plan } = desk.state.getState();
     const { window: shown } = look.getState();
     const remote = keys && plan.tasks.find((one) => one.id === keys?.task)?.crew.count === 0;
-    const startS = Math.round((shown.startS + shown.endS) / 2 / 60) * 60;
+    const startS = gridTo(Math.round((shown.startS + shown.endS) / 2), plan.rules.startGridS);
     return { lane: remote ? REMOTE : (plan.crew[0]?.id ?? REMOTE), startS };
   }
 
