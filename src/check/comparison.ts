@@ -1,4 +1,6 @@
-import type { Finding, Score, Verdict } from "./verdict.ts";
+import { amountWords } from "./amountwords.ts";
+import type { RuleId } from "./ruleids.ts";
+import type { Finding, Level, Quantity, Score, Unit, Verdict } from "./verdict.ts";
 
 /** Negative when `a` is better, positive when `b` is, 0 when they are equal; in the order that RULES.md gives. */
 export function compareScores(a: Score, b: Score): number {
@@ -13,23 +15,58 @@ export function compareScores(a: Score, b: Score): number {
   );
 }
 
-/** What one verdict has over another. */
+/** A finding that both verdicts have, and by how much it has changed. */
+export interface Shift {
+  /** As it is now. */
+  readonly finding: Finding;
+  /** More than 0. */
+  readonly by: number;
+  readonly unit: Unit;
+}
+
+/** What one verdict has over another. Findings are the same where rule and subjects are. */
 export interface VerdictChange {
-  /** Findings of `after` that `before` has not, by rule, level and subjects. */
+  /** Findings of `after` that `before` has not, or has at a lighter level: what was tight is broken. */
   readonly gained: readonly Finding[];
-  /** Findings of `before` that `after` has no more. */
+  /** Findings of `before` that `after` has no more at any level. */
   readonly lost: readonly Finding[];
+  /** Those that are farther over than before, or have less to spare, at the same level. */
+  readonly worse: readonly Shift[];
+  /** Those that are less far over or have more to spare, at the same level or from broken to tight. */
+  readonly eased: readonly Shift[];
   /** After less before, number by number. */
   readonly score: Score;
 }
 
-/** What changes from `before` to `after`. A finding that goes from tight to breach is one lost and one gained. */
+/** What changes from `before` to `after`. */
 export function subtract(before: Verdict, after: Verdict): VerdictChange {
-  const known = new Set(before.findings.map(keyOf));
+  const known = new Map(before.findings.map((finding) => [keyOf(finding), finding]));
   const kept = new Set(after.findings.map(keyOf));
+  const gained: Finding[] = [];
+  const lost = before.findings.filter((finding) => !kept.has(keyOf(finding)));
+  const worse: Shift[] = [];
+  const eased: Shift[] = [];
+  for (const finding of after.findings) {
+    const was = known.get(keyOf(finding));
+    if (!was || WEIGHT[finding.level] > WEIGHT[was.level]) {
+      gained.push(finding);
+      continue;
+    }
+    const { by, unit } = shiftOf(was, finding);
+    if (WEIGHT[finding.level] < WEIGHT[was.level] && by >= 0) {
+      // Not broken any more for a reason that is no amount.
+      lost.push(was);
+      gained.push(finding);
+      continue;
+    }
+    if (by > 0) worse.push({ finding, by, unit });
+    if (by < 0) eased.push({ finding, by: -by, unit });
+  }
   return {
-    gained: after.findings.filter((finding) => !known.has(keyOf(finding))),
-    lost: before.findings.filter((finding) => !kept.has(keyOf(finding))),
+    gained,
+    lost,
+    worse,
+    eased,
     score: {
       breaches: after.score.breaches - before.score.breaches,
       mustLeftOut: after.score.mustLeftOut - before.score.mustLeftOut,
@@ -42,6 +79,86 @@ export function subtract(before: Verdict, after: Verdict): VerdictChange {
   };
 }
 
-function keyOf({ rule, level, subjects }: Finding): string {
-  return [rule, level, ...subjects.map((subject) => `${subject.kind} ${subject.id}`)].join("|");
+/** `worse by 4 min`, rounded up. */
+export function worseWords({ by, unit }: Shift): string {
+  return `worse by ${amountWords(by, unit, "up")}`;
 }
+
+/** `better by 4 min`, rounded down. */
+export function easedWords({ by, unit }: Shift): string {
+  return `better by ${amountWords(by, unit, "down")}`;
+}
+
+const WEIGHT: Readonly<Record<Level, number>> = { tight: 0, open: 1, breach: 2 };
+
+function keyOf({ rule, subjects }: Finding): string {
+  return [rule, ...subjects.map((subject) => `${subject.kind} ${subject.id}`)].join("|");
+}
+
+/** How much farther over, or nearer to it, `is` has come than `was`: of what has changed for the worse most, if anything has. */
+function shiftOf(was: Finding, is: Finding): { readonly by: number; readonly unit: Unit } {
+  const before = new Map(quantitiesOf(was).map((one) => [one.of, one]));
+  const shifts = quantitiesOf(is).flatMap((now) => {
+    const old = before.get(now.of);
+    before.delete(now.of);
+    // What was not said before held by more than is said: it was at its limit at the worst.
+    if (!old || old.unit !== now.unit)
+      return is.level === "breach" ? [{ by: overOf(now), unit: now.unit }] : [];
+    const by = overOf(now) - overOf(old);
+    return Math.abs(by) < NOISE ? [] : [{ by, unit: now.unit }];
+  });
+  const gone =
+    was.level === "breach" ? [...before.values()].map((old) => ({ by: -overOf(old), unit: old.unit })) : [];
+  const all = [...shifts, ...gone];
+  return all.reduce((a, b) => (b.by > a.by ? b : a), all[0] ?? { by: 0, unit: "none" });
+}
+
+/** Binary noise of amounts in kg and m. */
+const NOISE = 1e-9;
+
+/** How far over what is allowed; negative where there is something to spare. */
+function overOf({ need, have, sense }: Quantity): number {
+  return sense === "most" ? have - need : need - have;
+}
+
+function quantitiesOf({ rule, level, need, have, unit, parts }: Finding): readonly Quantity[] {
+  if (parts) return parts;
+  if (need === null || have === null) return [];
+  // Where a bound may be missed on either side, a breach is over by what lies between.
+  const sense = SENSE[rule] ?? (level === "breach" && have > need ? "most" : "least");
+  return [{ of: "all", need, have, unit, sense }];
+}
+
+/** Whether there must be at least or at most what a rule needs; not here: rules with bounds on both sides, and those without amounts. */
+const SENSE: Partial<Record<RuleId, Quantity["sense"]>> = {
+  "oxygen-reserve": "least",
+  "co2-reserve": "least",
+  "water-reserve": "least",
+  "battery-reserve": "least",
+  "heat-storage": "most",
+  "drinking-water": "least",
+  "walk-back-emergency": "least",
+  "walk-back-consumables": "least",
+  "walking-physics": "most",
+  "eva-distance": "most",
+  "stay-distance": "most",
+  "crew-separation": "most",
+  carry: "most",
+  "return-mass": "most",
+  container: "most",
+  equipment: "least",
+  "time-window": "least",
+  sun: "least",
+  light: "least",
+  "sun-angle": "least",
+  relay: "least",
+  "link-apart": "least",
+  "task-crew": "least",
+  "one-at-a-time": "least",
+  "blast-keep-out": "least",
+  "work-and-rest": "most",
+  "stay-blocks": "least",
+  duty: "most",
+  recharge: "least",
+  "lander-stores": "least",
+};

@@ -1,7 +1,7 @@
 import type { Interval } from "../kernel/index.ts";
 import type { Standing } from "../plan/index.ts";
 import type { RuleId } from "./ruleids.ts";
-import type { Finding, Level, Subject, Unit } from "./verdict.ts";
+import type { Finding, Level, Quantity, Subject, Unit } from "./verdict.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 /** A flight rule: what it finds in a walkthrough. At most one finding for the same rule and subjects. */
@@ -13,6 +13,7 @@ interface Said {
   readonly need?: number | null;
   readonly have?: number | null;
   readonly unit?: Unit;
+  readonly parts?: readonly Quantity[];
   readonly sentence: string;
 }
 
@@ -26,6 +27,7 @@ export function finding(rule: RuleId, level: Level, subjects: readonly Subject[]
     need: said.need ?? null,
     have: said.have ?? null,
     unit: said.unit ?? "none",
+    ...(said.parts ? { parts: said.parts } : {}),
     sentence: said.sentence,
   };
 }

@@ -8,8 +8,8 @@ export { limiterWords } from "./limits.ts";
 export type { Limit, Limiter } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
 export type { Recall, TurnBack } from "./turnback.ts";
-export { compareScores, subtract } from "./comparison.ts";
-export type { VerdictChange } from "./comparison.ts";
+export { compareScores, easedWords, subtract, worseWords } from "./comparison.ts";
+export type { Shift, VerdictChange } from "./comparison.ts";
 export { CALLED } from "./rules/reserves.ts";
 export { RULE_IDS } from "./ruleids.ts";
 export type { RuleId } from "./ruleids.ts";
@@ -21,6 +21,7 @@ export type {
   Level,
   MarginTrack,
   Outing,
+  Quantity,
   ReachTrack,
   Rest,
   Score,

@@ -16,6 +16,17 @@ export interface Subject {
 
 export type Unit = "s" | "m" | "kg" | "Wh" | "kJ" | "L" | "deg" | "m/s" | "count" | "none";
 
+/** What a rule asks for and what there is, of one of the things that it looks at. */
+export interface Quantity {
+  /** Which of them: the same name in every verdict. */
+  readonly of: string;
+  readonly need: number;
+  readonly have: number;
+  readonly unit: Unit;
+  /** Whether there must be at least or at most what is needed. */
+  readonly sense: "least" | "most";
+}
+
 /** One thing that breaks a rule or comes close to it. */
 export interface Finding {
   readonly rule: RuleId;
@@ -27,6 +38,8 @@ export interface Finding {
   readonly need: number | null;
   readonly have: number | null;
   readonly unit: Unit;
+  /** All that the sentence is about, where that is more than one thing; need and have are those of the worst. */
+  readonly parts?: readonly Quantity[];
   /** Plain words with the numbers, ready for a screen. */
   readonly sentence: string;
 }

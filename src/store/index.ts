@@ -38,7 +38,7 @@ export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // The words of the judge and the packer that views draw: views see them through the desk only.
-export { limiterWords, overWords, RULE_WORDS } from "../check/index.ts";
+export { easedWords, limiterWords, overWords, RULE_WORDS, subtract, worseWords } from "../check/index.ts";
 export type {
   Limiter,
   Recall,
@@ -52,6 +52,7 @@ export type {
   RuleId,
   Score,
   SeparationTrack,
+  Shift,
   Stretch,
   Subject,
   Track,

@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { check, compareScores, judgeFor, type Score, subtract } from "../../src/check/index.ts";
+import {
+  check,
+  compareScores,
+  easedWords,
+  judgeFor,
+  type Score,
+  subtract,
+  worseWords,
+} from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Placement } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "./tinyPlan.ts";
@@ -108,9 +116,95 @@ describe("two verdicts subtract", () => {
     });
   });
 
-  test("into nothing when only the numbers of a finding move", () => {
-    const change = subtract(placed(9000), placed(9500));
-    expect([change.gained, change.lost]).toEqual([[], []]);
-    expect(change.score.finishS).toBe(500);
+  test("into what is farther over and what is less so: kind and amount", () => {
+    // In at 9000 + 600 + 300 + 600 = 10,500, 5500 s late; and 540 s later or earlier.
+    const worse = subtract(placed(9000), placed(9540));
+    expect([worse.gained, worse.lost, worse.eased]).toEqual([[], [], []]);
+    expect(worse.worse).toMatchObject([{ finding: { rule: "eva-bounds" }, by: 540, unit: "s" }]);
+    expect(worseWords(worse.worse[0]!)).toBe("worse by 9 min");
+    const eased = subtract(placed(9540), placed(9000));
+    expect([eased.gained, eased.lost, eased.worse]).toEqual([[], [], []]);
+    expect(eased.eased).toMatchObject([{ by: 540, unit: "s" }]);
+    expect(easedWords(eased.eased[0]!)).toBe("better by 9 min");
+    // Rounded to the safe side, and nothing where nothing moves.
+    expect(worseWords(subtract(placed(9000), placed(9541)).worse[0]!)).toBe("worse by 10 min");
+    expect(easedWords(subtract(placed(9541), placed(9000)).eased[0]!)).toBe("better by 9 min");
+    expect(subtract(placed(9000), placed(9000))).toMatchObject({ worse: [], eased: [] });
+  });
+});
+
+describe("a finding that changes its level", () => {
+  const judge = judgeFor(
+    tinyPlan({
+      tasks: [task("one", "a", { must: true })],
+      evas: [eva("eva-1", { latestIngressS: 10_000 })],
+      rules: { tightS: 300 },
+    }),
+  );
+  // In 1500 s after the start: tight from 8200 on, broken from 8501 on.
+  const placed = (startS: number) =>
+    judge({ placements: [{ task: "one", eva: "eva-1", crew: ["ev1"], startS: instant(startS) }] });
+  const FREE = 8000;
+  const TIGHT = 8400;
+  const BROKEN = 8600;
+
+  test.each([
+    ["nothing to tight", FREE, TIGHT, "gained"],
+    ["nothing to breach", FREE, BROKEN, "gained"],
+    ["tight to breach", TIGHT, BROKEN, "gained"],
+    ["breach to tight", BROKEN, TIGHT, "eased"],
+    ["tight to nothing", TIGHT, FREE, "lost"],
+    ["breach to nothing", BROKEN, FREE, "lost"],
+    ["tight to tighter", TIGHT, TIGHT + 50, "worse"],
+    ["breach to farther over", BROKEN, BROKEN + 50, "worse"],
+    ["tight to less tight", TIGHT, TIGHT - 50, "eased"],
+    ["breach to less far over", BROKEN, BROKEN - 50, "eased"],
+  ] as const)("from %s is one finding of one list", (_, before, after, list) => {
+    const change = subtract(placed(before), placed(after));
+    const counts = { gained: 0, lost: 0, worse: 0, eased: 0, [list]: 1 };
+    expect({
+      gained: change.gained.length,
+      lost: change.lost.length,
+      worse: change.worse.length,
+      eased: change.eased.length,
+    }).toEqual(counts);
+  });
+
+  test("from breach to tight is better by all that it has moved", () => {
+    expect(subtract(placed(BROKEN), placed(TIGHT)).eased[0]).toMatchObject({
+      by: 200,
+      finding: { level: "tight" },
+    });
+  });
+
+  test("from open to nothing is lost", () => {
+    expect(subtract(judge({ placements: [] }), placed(FREE)).lost.map(({ rule }) => rule)).toEqual([
+      "must-do",
+    ]);
+  });
+});
+
+describe("a finding about several bounds", () => {
+  test("is worse by what has moved most, also where another bound is the worst", () => {
+    const judge = judgeFor(
+      tinyPlan({
+        tasks: [task("one", "a"), task("two", "a")],
+        evas: [eva("eva-1", { earliestEgressS: 3000, longestS: 3000 })],
+      }),
+    );
+    const placed = (twoS: number) =>
+      judge({
+        placements: [
+          { task: "one", eva: "eva-1", crew: ["ev1"], startS: instant(1000) },
+          { task: "two", eva: "eva-1", crew: ["ev1"], startS: instant(twoS) },
+        ],
+      });
+    // Egress at 100, 2900 s early all along; in at 4500 and 4800: 1400 and 1700 s too long.
+    const change = subtract(placed(3000), placed(3300));
+    expect(change.worse).toMatchObject([{ by: 300, unit: "s" }]);
+    expect(change.gained).toEqual([]);
+    // At 1600 it lasts 3000 s and only the egress is wrong: too long is new.
+    expect(subtract(placed(1600), placed(3000)).worse).toMatchObject([{ by: 1400, unit: "s" }]);
+    expect(subtract(placed(3000), placed(1600)).eased).toMatchObject([{ by: 1400, unit: "s" }]);
   });
 });

@@ -18,16 +18,34 @@ export const container: FlightRule = (walkthrough) =>
     if (!over && !nearMass && !nearVolume) return [];
     const byMass = over ? tooHeavy : nearMass;
     const byVolume = over ? tooLarge : nearVolume;
+    const sense = "most" as const;
     const parts = [
-      ...(byMass ? [`${kilograms(box.sampleG)} of samples and takes ${kilograms(mostG)}`] : []),
-      ...(byVolume ? [`${litres(box.sampleMl)} of samples and takes ${litres(mostMl)}`] : []),
+      ...(byMass
+        ? [
+            {
+              ...{ of: "mass", sense, need: capacityKg, have: box.sampleG / 1000, unit: "kg" as const },
+              says: `${kilograms(box.sampleG)} of samples and takes ${kilograms(mostG)}`,
+            },
+          ]
+        : []),
+      ...(byVolume
+        ? [
+            {
+              ...{ of: "volume", sense, need: volumeL, have: box.sampleMl / 1000, unit: "L" as const },
+              says: `${litres(box.sampleMl)} of samples and takes ${litres(mostMl)}`,
+            },
+          ]
+        : []),
     ];
+    const [first] = parts;
+    if (!first) return [];
     return [
       finding("container", over ? "breach" : "tight", [about("container", id)], {
-        need: byMass ? capacityKg : volumeL,
-        have: (byMass ? box.sampleG : box.sampleMl) / 1000,
-        unit: byMass ? "kg" : "L",
-        sentence: `${name} holds ${listed(parts)}.`,
+        need: first.need,
+        have: first.have,
+        unit: first.unit,
+        parts: parts.map(({ of, need, have, unit }) => ({ of, sense, need, have, unit })),
+        sentence: `${name} holds ${listed(parts.map(({ says }) => says))}.`,
       }),
     ];
   });

@@ -8,6 +8,8 @@ export const evaBounds: FlightRule = ({ prepared, outs }) => {
     const lengthS = span.ingressS - span.egressS;
     const bounds = [
       {
+        of: "earliest egress",
+        sense: "least" as const,
         // Going out at the first chance is no risk, so only a breach counts.
         spareS: span.egressS >= eva.earliestEgressS ? Infinity : span.egressS - eva.earliestEgressS,
         need: eva.earliestEgressS as number,
@@ -15,18 +17,24 @@ export const evaBounds: FlightRule = ({ prepared, outs }) => {
         says: `goes out at ${met(span.egressS)}, the earliest is ${met(eva.earliestEgressS)}`,
       },
       {
+        of: "latest ingress",
+        sense: "most" as const,
         spareS: eva.latestIngressS - span.ingressS,
         need: eva.latestIngressS as number,
         have: span.ingressS as number,
         says: `is in at ${met(span.ingressS)}, the latest is ${met(eva.latestIngressS)}`,
       },
       {
+        of: "longest",
+        sense: "most" as const,
         spareS: eva.longestS - lengthS,
         need: eva.longestS as number,
         have: lengthS,
         says: `lasts ${lasting(lengthS, "up")}, the longest is ${lasting(eva.longestS, "down")}`,
       },
       {
+        of: "liftoff",
+        sense: "most" as const,
         spareS: stay.lengthS - span.ingressS,
         need: stay.lengthS as number,
         have: span.ingressS as number,
@@ -44,6 +52,7 @@ export const evaBounds: FlightRule = ({ prepared, outs }) => {
         need: worst.need,
         have: worst.have,
         unit: "s",
+        parts: said.map(({ of, sense, need, have }) => ({ of, sense, need, have, unit: "s" })),
         sentence: `${eva.name} ${listed(said.map((bound) => bound.says))}.`,
       }),
     ];

@@ -26,6 +26,7 @@ export const landerStores: FlightRule = ({ prepared, walksOf }) => {
     const have = readable(consumable, full[consumable]);
     return {
       ...level(drawn, full[consumable]),
+      of: called as string,
       need,
       have,
       unit: unit as "kg" | "Wh" | "count",
@@ -35,6 +36,7 @@ export const landerStores: FlightRule = ({ prepared, walksOf }) => {
   const changes = recharged.length;
   lines.push({
     ...level(changes, stores.absorbentChanges),
+    of: "absorbent",
     need: changes,
     have: stores.absorbentChanges,
     unit: "count",
@@ -54,6 +56,7 @@ export const landerStores: FlightRule = ({ prepared, walksOf }) => {
         need: first.need,
         have: first.have,
         unit: first.unit,
+        parts: said.map(({ of, need, have, unit }) => ({ of, sense: "least", need, have, unit })),
         sentence: `Recharges draw on the lander's stores for ${listed(said.map((line) => line.says))}.`,
       },
     ),

@@ -14,6 +14,7 @@ export const stayBlocks: FlightRule = ({ prepared, outs }) => {
       const clash = overlaps(outside, block);
       const gapS = block.startS - span.ingressS;
       if (!clash && (gapS < 0 || gapS >= rules.tightS)) return [];
+      const commonS = Math.min(outside.endS, block.endS) - Math.max(outside.startS, block.startS);
       const whose = `${block.name} of ${listed(resting.map((id) => crewName(prepared, id)))}`;
       const sentence = clash
         ? `${eva.name}, ${met(span.egressS)} to ${met(span.ingressS)}, overlaps ${whose}, ${met(block.startS)} to ${met(block.endS)}.`
@@ -21,9 +22,9 @@ export const stayBlocks: FlightRule = ({ prepared, outs }) => {
       return [
         finding("stay-blocks", clash ? "breach" : "tight", [about("eva", eva.id), about("block", block.id)], {
           span: { startS: block.startS, endS: block.endS },
-          need: clash ? null : 0,
-          have: clash ? null : gapS,
-          unit: clash ? "none" : "s",
+          need: 0,
+          have: clash ? -commonS : gapS,
+          unit: "s",
           sentence,
         }),
       ];

@@ -1,7 +1,7 @@
 import { memo } from "react";
 import { clockText, lasts, type Manner, MANNER_WORDS, percentLeft, signed } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Preview, Score } from "../../store/index.ts";
+import { easedWords, type Preview, type Score, worseWords } from "../../store/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { counted, crewName, evaName, marginCause, worstMargin } from "../words.ts";
@@ -15,10 +15,12 @@ export const MoveCost = memo(function MoveCost() {
   const plan = useDesk((state) => state.plan);
   const before = useDesk((state) => state.verdict);
   if (!hand || !preview) return null;
-  const { gained, lost } = preview.difference;
+  const { gained, lost, worse, eased } = preview.difference;
   const { score } = preview.verdict;
   const breaches = gained.filter((finding) => finding.level === "breach");
   const tight = gained.filter((finding) => finding.level === "tight");
+  const farther = worse.filter(({ finding }) => finding.level === "breach");
+  const nearer = worse.filter(({ finding }) => finding.level !== "breach");
   const worst = worstMargin(preview.verdict);
   const was = worstMargin(before);
   const cause = worst ? marginCause(plan, worst) : null;
@@ -51,9 +53,31 @@ export const MoveCost = memo(function MoveCost() {
               and {counted(breaches.length - 2, "more breach", "more breaches")}
             </li>
           )}
+          {farther.slice(0, 2).map((shift, i) => (
+            <li key={`worse ${i}`} className="state breach">
+              {capital(worseWords(shift))}: {shift.finding.sentence}
+            </li>
+          ))}
+          {farther.length > 2 && (
+            <li className="state breach">
+              and {counted(farther.length - 2, "more breach", "more breaches")} worse
+            </li>
+          )}
           {breaches.length === 0 && tight.length > 0 && <li className="state tight">{tight[0]!.sentence}</li>}
-          {gained.length === 0 && <li className="state fine">Breaks nothing new</li>}
-          {gained.length === 0 && lost.length > 0 && <li className="note">Mends: {lost[0]!.sentence}</li>}
+          {breaches.length + farther.length + tight.length === 0 && nearer[0] && (
+            <li className="state tight">
+              {capital(worseWords(nearer[0]))}: {nearer[0].finding.sentence}
+            </li>
+          )}
+          {gained.length + worse.length === 0 && <li className="state fine">Breaks nothing new</li>}
+          {gained.length + worse.length === 0 && lost[0] && (
+            <li className="note">Mends: {lost[0].sentence}</li>
+          )}
+          {gained.length + worse.length === 0 && eased[0] && (
+            <li className="note">
+              {capital(easedWords(eased[0]))}: {eased[0].finding.sentence}
+            </li>
+          )}
         </ul>
         <dl>
           {figures(before.score, score).map(([name, old, now, change]) => (
@@ -73,7 +97,7 @@ export const MoveCost = memo(function MoveCost() {
           <div>
             <dt>Findings</dt>
             <dd>
-              {gained.length} new, {lost.length} gone
+              {gained.length} new, {worse.length} worse, {eased.length} better, {lost.length} gone
             </dd>
           </div>
         </dl>
@@ -153,6 +177,10 @@ function figures(before: Score, after: Score): readonly (readonly [string, strin
 
 function change(value: number, unit = ""): string {
   return value === 0 ? "" : `${signed(value)}${unit}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function minutes(byS: number): string {

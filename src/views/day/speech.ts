@@ -1,6 +1,6 @@
 import { type Edge, met, percentLeft, signed, type Stuck, type Target } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Preview, Verdict } from "../../store/index.ts";
+import { type Preview, type Verdict, worseWords } from "../../store/index.ts";
 import { counted, crewName, marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
@@ -22,7 +22,7 @@ export function setDownWords(plan: Plan, target: Target, task: string, edge: Edg
 
 /** What a move costs, in one breath, for those who listen. */
 export function spokenCost(plan: Plan, preview: Preview, target: Target, slides = 0): string {
-  const { gained, lost, score } = preview.difference;
+  const { gained, lost, worse, eased, score } = preview.difference;
   const task = plan.tasks.find((one) => one.id === preview.tasks[0]);
   const many = preview.tasks.length > 1;
   const crew = preview.schedule.placements.find((one) => one.task === task?.id)?.crew ?? [];
@@ -38,6 +38,13 @@ export function spokenCost(plan: Plan, preview: Preview, target: Target, slides 
     said.push(`${counted(breaches.length - 2, "more new breach", "more new breaches")}.`);
   const tight = gained.filter((finding) => finding.level === "tight");
   if (tight.length > 0) said.push(`${counted(tight.length, "new tight finding")}.`);
+  for (const shift of worse.filter(({ finding }) => finding.level === "breach").slice(0, 2))
+    said.push(`A breach is ${worseWords(shift)}: ${shift.finding.sentence}`);
+  const moreWorse =
+    worse.length - Math.min(2, worse.filter(({ finding }) => finding.level === "breach").length);
+  if (moreWorse > 0) said.push(`${counted(moreWorse, "finding")} worse.`);
+  if (gained.length + worse.length === 0) said.push("Breaks nothing new.");
+  if (eased.length > 0) said.push(`${counted(eased.length, "finding")} better.`);
   if (lost.length > 0) said.push(`${counted(lost.length, "finding")} gone.`);
   if (score.worth !== 0) said.push(`Worth ${signed(score.worth)}.`);
   said.push(spokenMargin(plan, preview.verdict));

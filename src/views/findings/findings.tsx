@@ -1,6 +1,6 @@
 import { memo, useMemo } from "react";
 import { met } from "../../dayline/index.ts";
-import { type DeskState, type Finding, RULE_WORDS, shownVerdict } from "../../store/index.ts";
+import { type DeskState, type Finding, RULE_WORDS, shownVerdict, worseWords } from "../../store/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
@@ -8,22 +8,31 @@ import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
 import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
-const NONE: readonly Finding[] = [];
+const NONE: ReadonlyMap<string, string> = new Map();
 
-/** What the move adds; nothing is always the same nothing, so that taking in hand is no change yet. */
-function gainedNow({ preview }: DeskState): readonly Finding[] {
-  const gained = preview?.difference.gained ?? NONE;
-  return gained.length === 0 ? NONE : gained;
+/** What the move changes for the worse, by finding; nothing is always the same nothing, so that taking in hand is no change yet. */
+function changesOf({ preview }: DeskState): DeskState["preview"] {
+  const difference = preview?.difference;
+  return !difference || difference.gained.length + difference.worse.length === 0 ? null : preview;
+}
+
+function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string> {
+  if (!preview) return NONE;
+  const { gained, worse } = preview.difference;
+  return new Map([
+    ...gained.map((finding) => [findingKey(finding), "new"] as const),
+    ...worse.map((shift) => [findingKey(shift.finding), worseWords(shift)] as const),
+  ]);
 }
 
 /** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
   const verdict = useCalm(useDesk(shownVerdict));
-  const gained = useCalm(useDesk(gainedNow));
+  const changed = useCalm(useDesk(changesOf));
   const inHand = useLook((state) => state.inHand !== null);
   const chosen = useLook((state) => state.chosen);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
-  const fresh = useMemo(() => new Set(gained.map(findingKey)), [gained]);
+  const changes = useMemo(() => changeWords(changed), [changed]);
   const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
 
   return (
@@ -42,7 +51,7 @@ export const Findings = memo(function Findings() {
             // Numbers change while a task is in hand; the row stays the same row.
             key={`${findingKey(finding)}${i > 0 && findingKey(inOrder[i - 1]!) === findingKey(finding) ? i : ""}`}
             finding={finding}
-            fresh={fresh.has(findingKey(finding))}
+            change={changes.get(findingKey(finding)) ?? null}
             chosen={chosen !== null && findingKey(chosen) === findingKey(finding)}
           />
         ))}
@@ -53,7 +62,8 @@ export const Findings = memo(function Findings() {
 
 interface RowProps {
   readonly finding: Finding;
-  readonly fresh: boolean;
+  /** What the move in hand does to it for the worse. */
+  readonly change: string | null;
   readonly chosen: boolean;
 }
 
@@ -66,14 +76,14 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
     <li>
       <button
         type="button"
-        className={`finding ${finding.level}${props.fresh ? " fresh" : ""}`}
+        className={`finding ${finding.level}${props.change !== null ? " fresh" : ""}`}
         aria-pressed={props.chosen}
         onClick={go}
       >
         <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span>
         <span className="finding-rule narrow">{RULE_WORDS[finding.rule]}</span>
         {finding.span && <span className="finding-when">{met(finding.span.startS)}</span>}
-        {props.fresh && <span className="finding-new">new</span>}
+        {props.change !== null && <span className="finding-new">{props.change}</span>}
         <span className="finding-sentence">{finding.sentence}</span>
       </button>
       <div className="finding-ask">
@@ -96,7 +106,7 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
 /** Every judgement makes its findings anew; a row stays as it is while they say the same. */
 function sameRow(a: RowProps, b: RowProps): boolean {
   return (
-    a.fresh === b.fresh &&
+    a.change === b.change &&
     a.chosen === b.chosen &&
     a.finding.sentence === b.finding.sentence &&
     a.finding.span?.startS === b.finding.span?.startS &&

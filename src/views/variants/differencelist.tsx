@@ -2,7 +2,8 @@ import { useMemo } from "react";
 import { clockText, type Dial, needed } from "../../dayline/index.ts";
 import type { Placement, Plan } from "../../plan/index.ts";
 import { useDial } from "../day/dial.ts";
-import { counted, crewName, evaName } from "../words.ts";
+import { easedWords, subtract, worseWords } from "../../store/index.ts";
+import { counted, crewName, evaName, findingKey, LEVEL_WORDS } from "../words.ts";
 import type { Compared } from "./days.ts";
 import { type Difference, type DifferenceGroup, differencesOf, grouped } from "./differences.ts";
 
@@ -10,7 +11,13 @@ import { type Difference, type DifferenceGroup, differencesOf, grouped } from ".
 export function DifferenceList({ from, to }: { readonly from: Compared; readonly to: Compared }) {
   const dial = useDial();
   const list = useMemo(() => differencesOf(to.plan, from.schedule, to.schedule), [from, to]);
-  if (list.length === 0) return <p className="empty">Every task is where it is on the day as it stands.</p>;
+  if (list.length === 0)
+    return (
+      <>
+        <p className="empty">Every task is where it is on the day as it stands.</p>
+        <FindingChanges from={from} to={to} />
+      </>
+    );
   const dropped = list.filter((one) => one.to === null).length;
   const added = list.filter((one) => one.from === null).length;
   return (
@@ -38,7 +45,32 @@ export function DifferenceList({ from, to }: { readonly from: Compared; readonly
           )}
         </tbody>
       </table>
+      <FindingChanges from={from} to={to} />
     </div>
+  );
+}
+
+/** What the judge finds of one day and not of the other, and what is worse or better and by how much: the worst first. */
+function FindingChanges({ from, to }: { readonly from: Compared; readonly to: Compared }) {
+  const change = useMemo(() => subtract(from.verdict, to.verdict), [from, to]);
+  const lines = [
+    ...change.gained.map((finding) => ({ finding, words: "new" })),
+    ...change.worse.map((shift) => ({ finding: shift.finding, words: worseWords(shift) })),
+    ...change.eased.map((shift) => ({ finding: shift.finding, words: easedWords(shift) })),
+    ...change.lost.map((finding) => ({ finding, words: "gone" })),
+  ];
+  if (lines.length === 0) return <p className="note">The same findings, by the same amounts.</p>;
+  return (
+    <ul className="finding-changes" aria-label="Findings that differ">
+      {lines.map(({ finding, words }) => (
+        <li key={findingKey(finding)}>
+          <span className={words === "gone" ? "note" : `state ${finding.level}`}>
+            {LEVEL_WORDS[finding.level]}, {words}
+          </span>{" "}
+          {finding.sentence}
+        </li>
+      ))}
+    </ul>
   );
 }
 
