@@ -21,7 +21,7 @@ export type { Course } from "./course.ts";
 export { crewLaneBeside, evaRowsOf, laneAt, layLanes, REMOTE, remoteRowsOf } from "./lanes.ts";
 export type { Lane, LaneSizes } from "./lanes.ts";
 export { betweensOf, blocksOf, reliefTopS } from "./relief.ts";
-export type { Between, Block, OutingCourse, OutingStretch, Reach } from "./relief.ts";
+export type { Between, Block, OutingCourse, OutingStretch, Reach, RestPause } from "./relief.ts";
 export { distanceTo, hit, LEAST_PX, reliefY, rowSlabOf, slabOf } from "./shape.ts";
 export type { LaneRelief, Slab } from "./shape.ts";
 export { evaAt, proposed } from "./propose.ts";

@@ -31,6 +31,14 @@ export interface OutingCourse {
   readonly stretches: readonly OutingStretch[];
 }
 
+/** A pause that the work limit relies on, as the judge tells it: its last `needS` seconds are enough. */
+export interface RestPause {
+  readonly eva: string;
+  readonly crew: string;
+  readonly span: { readonly startS: number; readonly endS: number };
+  readonly needS: number;
+}
+
 /** A task on one lane; a task for two stands on two lanes. Heights are walk-back seconds. */
 export interface Block {
   readonly task: string;
@@ -55,6 +63,8 @@ export interface Between {
   readonly homeEndS: number;
   readonly walkM: number;
   readonly path: readonly string[];
+  /** The part of a wait that is a rest which the work limit relies on; null elsewhere. */
+  readonly rest: { readonly startS: number; readonly endS: number } | null;
 }
 
 /** Walk-back time at the top of a lane, seconds: a little above the longest emergency oxygen, whatever the schedule. */
@@ -100,7 +110,11 @@ export function blocksOf(
 }
 
 /** Egress and ingress work, ways and waits of every outing. */
-export function betweensOf(outings: readonly OutingCourse[], reach: readonly Reach[]): readonly Between[] {
+export function betweensOf(
+  outings: readonly OutingCourse[],
+  reach: readonly Reach[],
+  rests: readonly RestPause[],
+): readonly Between[] {
   const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));
   return outings.flatMap((outing) =>
     outing.stretches.flatMap((stretch) => {
@@ -118,8 +132,29 @@ export function betweensOf(outings: readonly OutingCourse[], reach: readonly Rea
           homeEndS: valueNear(home, stretch.span.endS, 0),
           walkM: stretch.walkM,
           path: stretch.path,
+          rest:
+            kind === "wait"
+              ? restIn(
+                  stretch.span,
+                  rests.filter((one) => own(one, outing)),
+                )
+              : null,
         },
       ];
     }),
   );
+}
+
+function own(rest: RestPause, outing: OutingCourse): boolean {
+  return rest.eva === outing.eva && rest.crew === outing.crew;
+}
+
+/** The part of a wait in which one of `rests` is taken. */
+function restIn(wait: OutingStretch["span"], rests: readonly RestPause[]): Between["rest"] {
+  for (const { span, needS } of rests) {
+    const startS = Math.max(wait.startS, span.endS - needS);
+    const endS = Math.min(wait.endS, span.endS);
+    if (startS < endS) return { startS, endS };
+  }
+  return null;
 }

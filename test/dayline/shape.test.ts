@@ -74,9 +74,30 @@ describe("relief", () => {
       span: span(2 * HOUR, 7 * HOUR),
       stretches: [stretch("traverse", 2.5 * HOUR, 3 * HOUR), stretch("task", 3 * HOUR, 4 * HOUR)],
     };
-    const betweens = betweensOf([outing], reach);
+    const betweens = betweensOf([outing], reach, []);
     expect(betweens).toHaveLength(1);
     expect(betweens[0]).toMatchObject({ kind: "traverse", homeStartS: 300, homeEndS: 600, walkM: 440 });
+  });
+
+  it("marks the end of a wait as the rest that the work limit relies on, of its own outing only", () => {
+    const span = (startS: number, endS: number) => ({ startS, endS });
+    const wait = (startS: number, endS: number) => ({
+      kind: "wait" as const,
+      span: span(startS, endS),
+      task: null,
+      path: ["rim"],
+      walkM: 0,
+    });
+    const outing = {
+      eva: "eva-1",
+      crew: "ev1",
+      span: span(0, 9000),
+      stretches: [wait(1000, 2000), wait(3000, 4000)],
+    };
+    const rests = (crew: string) => [{ eva: "eva-1", crew, span: span(3000, 4000), needS: 600 }];
+    const marked = (crew: string) => betweensOf([outing], [], rests(crew)).map(({ rest }) => rest);
+    expect(marked("ev1")).toEqual([null, { startS: 3400, endS: 4000 }]);
+    expect(marked("ev2")).toEqual([null, null]);
   });
 
   it("has its top above the longest emergency oxygen of the crew's suits, whatever the schedule", () => {

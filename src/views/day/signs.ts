@@ -2,6 +2,7 @@ import { type Slab, timeScale } from "../../dayline/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { paintGhost, paintBlock, type BlockLook } from "../line/paintblocks.ts";
 import type { Brush } from "../line/brush.ts";
+import { paintRest } from "../line/paintribbon.ts";
 import type { Hatch } from "../line/tiles.ts";
 import { dashOver, fillUnder, paintReserve, strokeOver } from "../margins/courses.ts";
 import { KIND_WORDS } from "../words.ts";
@@ -90,6 +91,10 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
           ctx.lineTo(54, 18);
           ctx.stroke();
         },
+      },
+      {
+        name: "a rest that the work limit needs: brackets",
+        paint: (brush) => paintRest(brush, { left: 6, right: 50, y: 23 }, { startS: 0, endS: 600 }),
       },
       { name: "longest walk home that the suit carries", paint: hatched("ceiling", "outing", true) },
       {

@@ -60,7 +60,7 @@ export function standingOf(
       topS: reliefTopS(plan),
     },
     blocks: blocksOf(plan, schedule, verdict.reach, remote.row),
-    betweens: betweensOf(verdict.outings, verdict.reach),
+    betweens: betweensOf(verdict.outings, verdict.reach, verdict.rests),
     lanesPx: last ? last.topPx + last.heightPx : 0,
   };
 }

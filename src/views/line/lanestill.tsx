@@ -140,7 +140,9 @@ function sameBetween(a: Between, b: Between): boolean {
     a.startS === b.startS &&
     a.endS === b.endS &&
     a.homeStartS === b.homeStartS &&
-    a.homeEndS === b.homeEndS
+    a.homeEndS === b.homeEndS &&
+    a.rest?.startS === b.rest?.startS &&
+    a.rest?.endS === b.rest?.endS
   );
 }
 

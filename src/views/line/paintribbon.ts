@@ -84,7 +84,12 @@ export function paintBetween(brush: Brush, standing: Standing, between: Between,
     ctx.setLineDash([2, 4]);
     ctx.strokeStyle = palette["line-strong"];
     ctx.stroke();
-    label(brush, width, `wait ${needed(lengthS)}`, (slab.left + right) / 2, y - 11, false);
+    const { rest } = between;
+    // A rest ends where the wait ends; what comes before it is free.
+    const freePx = rest ? scale.x(rest.startS) - slab.left : width;
+    const freeS = rest ? rest.startS - between.startS : lengthS;
+    if (freeS > 0) label(brush, freePx, `wait ${needed(freeS)}`, slab.left + freePx / 2, y - 11, false);
+    if (rest) paintRest(brush, { left: slab.left + freePx, right: scale.x(rest.endS), y }, rest);
   } else {
     traceSlab(ctx, exact);
     ctx.fillStyle = between.kind === "traverse" ? palette.outing : palette.raised;
@@ -106,6 +111,32 @@ export function paintBetween(brush: Brush, standing: Standing, between: Between,
     if (fits !== null) label(brush, width, fits, (slab.left + right) / 2, y, between.kind === "traverse");
   }
   ctx.restore();
+}
+
+/** A rest that the work limit relies on: brackets round its last moment and its first, named where there is room. */
+export function paintRest(
+  brush: Brush,
+  { left, right, y }: { readonly left: number; readonly right: number; readonly y: number },
+  { startS, endS }: { readonly startS: number; readonly endS: number },
+): void {
+  const { ctx, palette } = brush;
+  const foot = Math.min(4, (right - left) / 3);
+  ctx.setLineDash([]);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 1.6;
+  for (const [x, inwards] of [
+    [left + 1.5, foot],
+    [right - 1.5, -foot],
+  ] as const) {
+    ctx.beginPath();
+    ctx.moveTo(x + inwards, y - 19);
+    ctx.lineTo(x, y - 19);
+    ctx.lineTo(x, y - 1);
+    ctx.lineTo(x + inwards, y - 1);
+    ctx.stroke();
+  }
+  const fits = fitting(brush, [`rest ${needed(endS - startS)}`, "rest"], right - left - 8);
+  if (fits !== null) label(brush, right - left, fits, (left + right) / 2, y - 10, false);
 }
 
 function fitting(brush: Brush, texts: readonly string[], roomPx: number): string | null {

@@ -173,6 +173,7 @@ describe("the second channel", () => {
     expect([...hatches].sort()).toEqual([...HATCHES].sort());
     for (const letter of Object.values(KIND_LETTERS))
       expect(calls.some((call) => call.startsWith(`fillText ${letter} `))).toBe(true);
+    expect(calls.some((call) => call.startsWith("fillText rest "))).toBe(true);
     expect(signs.map((sign) => sign.name).join(" ")).toMatch(/breach: diamond.*tight: triangle/);
   });
 
