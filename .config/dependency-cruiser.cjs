@@ -35,7 +35,7 @@ const packages = {
   plan: ["zod"],
   rehearsal: ["zod"],
   dayline: ["d3-scale"],
-  exchange: ["geotiff", "pdf-lib", "@pdf-lib/standard-fonts"],
+  exchange: ["geotiff", "proj4", "pdf-lib", "@pdf-lib/standard-fonts"],
   store: ["zustand", "idb"],
   views: ["react", "react-dom", "date-fns", "zustand"],
 };

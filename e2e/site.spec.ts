@@ -161,7 +161,18 @@ test.describe("the small plan's site", () => {
     const line = Array.from({ length: 41 }, (_, k) => (k % 7) / 10).join(" ");
     const grid = `ncols 41\nnrows 41\nxllcenter 0\nyllcenter 0\ncellsize 50\nNODATA_value -9999\n${Array.from({ length: 41 }, () => line).join("\n")}\n`;
     await heights.setInputFiles({ name: "site.asc", mimeType: "text/plain", buffer: Buffer.from(grid) });
-    await expect(page.locator(".site-files")).toContainText("41 by 41 heights, 50 m apart");
+    // It says neither its unit nor where north is: both are asked for and nothing is taken before.
+    const dialog = page.getByRole("dialog", { name: "Heights from site.asc" });
+    await expect(dialog).toContainText("does not say where it lies nor where north is");
+    const take = dialog.getByRole("button", { name: "Take these heights" });
+    await expect(take).toBeDisabled();
+    await dialog.getByLabel("Unit of the heights").selectOption("metres");
+    await dialog.getByLabel("Else: bearing of its upward side").fill("0");
+    await expect(dialog).toContainText("41 by 41 heights, 50 m apart");
+    await take.click();
+    await expect(page.getByRole("list", { name: "What was taken" })).toContainText(
+      "Unit: metres, given by hand.",
+    );
     await expect(page.getByText("Ground site.asc.", { exact: false })).toBeVisible();
     await undo(page).click();
     await expect(page.getByText("the plan has no height grid", { exact: false })).toBeVisible();

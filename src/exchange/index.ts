@@ -1,8 +1,16 @@
 export { planText } from "./planfile.ts";
 export { planGeoJson, readGeoJson } from "./geojson.ts";
 export type { GeoJsonSite, NamedLine } from "./geojson.ts";
-export { asciiGrid, readAsciiGrid, readGeoTiff } from "./heightgrid/index.ts";
-export type { Heights, RasterWish } from "./heightgrid/index.ts";
+export { asciiGrid, layingOf, openHeights, takeHeights, takenWords } from "./heightgrid/index.ts";
+export type {
+  HeightAnswers,
+  HeightQuestion,
+  Heights,
+  HeightsTaken,
+  HeightSource,
+  Laying,
+  SiteOnBody,
+} from "./heightgrid/index.ts";
 export { debriefCsv } from "./debriefcsv.ts";
 export { scheduleCsv } from "./schedulecsv.ts";
 export {

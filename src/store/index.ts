@@ -34,6 +34,7 @@ export { benchSays, whyIsStale } from "./why.ts";
 export type { Asking, GivenUp, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
+export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/heightgrid/index.ts";
 export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 

@@ -1,7 +1,17 @@
 import type { Engine, Left, SiteGround, SiteLight, SiteRing, SiteWalks, Line } from "../engine/protocol.ts";
 import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
-import { readAsciiGrid, readGeoTiff } from "../exchange/heightgrid/index.ts";
-import type { Plan, PlanGround } from "../plan/index.ts";
+import {
+  type HeightAnswers,
+  type HeightQuestion,
+  type HeightSource,
+  layingOf,
+  openHeights,
+  type SiteOnBody,
+  takeHeights,
+  layingWords,
+  takenWords,
+} from "../exchange/heightgrid/index.ts";
+import type { Plan } from "../plan/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 
@@ -17,8 +27,15 @@ export interface SiteWork {
   geoJson(walks: SiteWalks | null, rings: readonly SiteRing[]): string;
   /** Adds the places and keep-outs of a GeoJSON file; the plan is untouched when it is refused. */
   addGeoJson(file: SiteFile): Promise<Taken>;
-  /** Replaces the ground by the heights of a GeoTIFF or ASCII grid file; untouched when it is refused. */
-  setHeights(file: SiteFile): Promise<Taken>;
+  /** Opens a GeoTIFF or ASCII grid file of heights; what is wrong with it in words when it is none. */
+  openHeights(file: SiteFile): Promise<HeightSource | Taken>;
+  /** How heights of an opened file would lie, in words; else what the file leaves open or what speaks against it. */
+  layHeights(source: HeightSource, answers: HeightAnswers): Promise<string | readonly HeightQuestion[]>;
+  /**
+   * Replaces the ground by the heights of an opened file, as one step of the history; else what the file leaves open or
+   * what speaks against it, and the plan is untouched.
+   */
+  takeHeights(source: HeightSource, answers: HeightAnswers): Promise<Taken | readonly HeightQuestion[]>;
 }
 
 /** A file as the browser hands it over. */
@@ -34,6 +51,8 @@ export interface SiteFile {
 export interface Taken {
   readonly ok: boolean;
   readonly words: string;
+  /** More of it, line by line. */
+  readonly lines?: readonly string[];
 }
 
 /** Larger files are refused unread, bytes. */
@@ -47,6 +66,10 @@ export function withPlaceAt(plan: Plan, id: string, eastM: number, northM: numbe
   if (!here || (here.eastM === east && here.northM === north)) return plan;
   const places = plan.site.places.map((one) => (one === here ? { ...one, eastM: east, northM: north } : one));
   return { ...plan, site: { ...plan.site, places } };
+}
+
+function placeOf({ body, site }: Plan): SiteOnBody {
+  return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM };
 }
 
 export function siteWork(desk: Desk, engine: Engine): SiteWork {
@@ -98,37 +121,37 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
         words: `${file.name}: ${places.length} places and ${keepOuts.length} keep-outs added${others}.`,
       };
     },
-    async setHeights(file) {
+    async openHeights(file) {
       if (file.size > LARGEST) return refused(file.name, "the file is too large");
-      const wish = { source: file.name };
-      let ground: PlanGround;
       try {
-        const bytes = await file.arrayBuffer();
-        const read = isTiff(bytes)
-          ? await readGeoTiff(bytes, wish)
-          : readAsciiGrid(new TextDecoder().decode(bytes), wish);
-        if (!read.ok) return refused(file.name, read.error);
-        ground = read.value;
+        const opened = await openHeights(file.name, await file.arrayBuffer());
+        return opened.ok ? opened.value : refused(file.name, opened.error);
       } catch (error) {
         return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
       }
-      const put = desk.edit(`Ground from ${file.name}`, () => ({ ground }));
-      if (!put.ok) return refused(file.name, put.error[0]?.message ?? "the plan cannot take it");
+    },
+    async layHeights(source, answers) {
+      const found = await layingOf(source, placeOf(open()), answers);
+      return found.ok ? layingWords(found.value) : found.error;
+    },
+    async takeHeights(source, answers) {
+      let found: Awaited<ReturnType<typeof takeHeights>>;
+      try {
+        found = await takeHeights(source, placeOf(open()), answers);
+      } catch (error) {
+        return refused(source.name, `it cannot be read, ${wordsOf(error)}`);
+      }
+      if (!found.ok) return found.error;
+      const { ground, taken } = found.value;
+      const put = desk.edit(`Ground from ${source.name}`, () => ({ ground }));
+      if (!put.ok) return refused(source.name, put.error[0]?.message ?? "the plan cannot take it");
       return {
         ok: true,
-        words:
-          `${file.name}: ${ground.columns} by ${ground.rows} heights, ${ground.cellM} m apart, the lander in their ` +
-          `middle until Setup, Site and places, says where else. Undo brings the earlier ground back.`,
+        words: `${source.name} was taken. Undo brings the earlier ground back.`,
+        lines: takenWords(taken),
       };
     },
   };
-}
-
-/** TIFF files begin with II or MM and 42 (43 for large ones) in that byte order. */
-function isTiff(bytes: ArrayBuffer): boolean {
-  const [a, b, c, d] = new Uint8Array(bytes.slice(0, 4));
-  const version = a === 0x49 && b === 0x49 ? c : a === 0x4d && b === 0x4d ? d : null;
-  return version === 42 || version === 43;
 }
 
 function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): NamedLine[] {

@@ -63,33 +63,51 @@ describe("the site's work", () => {
     expect(plan()).toBe(before);
   });
 
-  it("takes heights from an ASCII grid as one step, and says why it takes no others", async () => {
+  it("takes heights from an ASCII grid as one step, once its unit and north are said", async () => {
     const { desk, site, plan } = bench();
-    expect(await site.setHeights(file("a.asc", GRID))).toMatchObject({ ok: true });
+    const before = plan();
+    const source = await site.openHeights(file("a.asc", GRID));
+    if ("ok" in source) return expect.unreachable();
+    const asked = await site.takeHeights(source, {});
+    expect(asked).toMatchObject([{ about: "unit" }, { about: "projection" }]);
+    expect(await site.layHeights(source, {})).toEqual(asked);
+    expect(plan()).toBe(before);
+    const told = { upDeg: 0, metresPerHeight: 1 };
+    expect(await site.layHeights(source, told)).toMatch(/^3 by 2 heights, 100 m apart: 100 m west/);
+    const took = await site.takeHeights(source, told);
+    expect(took).toMatchObject({ ok: true, lines: expect.arrayContaining(["Unknown: none."]) });
     expect(plan().ground).toMatchObject({ type: "grid", columns: 3, rows: 2, cellM: 100, source: "a.asc" });
     expect(desk.undo()).toBe("Ground from a.asc");
+  });
+
+  it("says why a file of heights is none, and leaves the plan", async () => {
+    const { site, plan } = bench();
     const before = plan();
     for (const text of ["", "ncols two", GRID.replace("3\n4", "3 9\n4"), "II*\0not a tiff"]) {
-      const took = await site.setHeights(file("b.asc", text));
-      expect(took.ok, text).toBe(false);
-      expect(took.words).toMatch(/^b\.asc was not taken: ./);
+      const found = await site.openHeights(file("b.asc", text));
+      if (!("ok" in found)) return expect.unreachable();
+      expect(found.ok, text).toBe(false);
+      expect(found.words).toMatch(/^b\.asc was not taken: ./);
     }
-    expect(await site.setHeights({ ...file("c.tif", ""), size: 1e12 })).toMatchObject({ ok: false });
+    expect(await site.openHeights({ ...file("c.tif", ""), size: 1e12 })).toMatchObject({ ok: false });
     const unread = { ...file("d.asc", ""), arrayBuffer: () => Promise.reject(new Error("gone")) };
-    expect((await site.setHeights(unread)).words).toContain("gone");
+    expect(await site.openHeights(unread)).toMatchObject({ words: expect.stringContaining("gone") });
     expect(plan()).toBe(before);
   });
 
-  it("knows a GeoTIFF by its first bytes, whatever it is called, and says why one in degrees is not taken", async () => {
+  it("knows a GeoTIFF by its first bytes, whatever it is called, and that it is of another body", async () => {
     const { site, plan } = bench();
     const before = plan();
-    // The writer's own reference system is degrees.
+    // The writer's own reference system is a number of a register and has no size of a body in it.
     const tiff = (await writeArrayBuffer([1, 2, 3, 4], { width: 2, height: 2 } as never)) as ArrayBuffer;
-    const took = await site.setHeights({
+    const source = await site.openHeights({
       ...file("heights.bin", ""),
       arrayBuffer: () => Promise.resolve(tiff),
     });
-    expect(took.words).toContain("its coordinates are degrees; project it to metres first");
+    if ("ok" in source) return expect.unreachable();
+    expect(source.projectionWords).toMatch(/named by the number 4326 alone/);
+    const earth = { projection: "+proj=longlat +a=6378137 +b=6356752", metresPerHeight: 1 };
+    expect(await site.takeHeights(source, earth)).toMatchObject([{ about: "body" }]);
     expect(plan()).toBe(before);
   });
 });

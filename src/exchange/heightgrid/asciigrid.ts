@@ -1,11 +1,11 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
-import type { PlanGround } from "../../plan/index.ts";
-import { groundOf, type Raster, type RasterWish } from "./raster.ts";
+import type { Cut, HeightSource } from "./source.ts";
 
 /**
  * ESRI ASCII grid, read and written: a head of `ncols`, `nrows`, `xllcorner` or `xllcenter`, `yllcorner` or
- * `yllcenter`, `cellsize` and perhaps `nodata_value`, then heights in metres row by row from the north, apart by
- * white space. Heights stand in the middle of their cells. (As its maker publishes it.)
+ * `yllcenter`, `cellsize` and perhaps `nodata_value`, then heights row by row, the first row with the greatest y, apart by
+ * white space. Heights stand in the middle of their cells. (As its maker publishes it.) It says neither the unit of its
+ * heights, nor what its coordinates are, nor where north is.
  */
 
 const HEADS = [
@@ -19,13 +19,8 @@ const HEADS = [
   "nodata_value",
 ];
 
-/** The heights of the text as the plan's ground, or what is wrong with it in words. */
-export function readAsciiGrid(text: string, wish: RasterWish = {}): Outcome<PlanGround, string> {
-  const raster = rasterOf(text);
-  return raster.ok ? groundOf(raster.value, wish) : raster;
-}
-
-function rasterOf(text: string): Outcome<Raster, string> {
+/** The grid in the text, or what is wrong with it in words. */
+export function openAsciiGrid(name: string, text: string): Outcome<HeightSource, string> {
   const words = text.trim().split(/\s+/);
   const head = new Map<string, number>();
   let at = 0;
@@ -37,25 +32,59 @@ function rasterOf(text: string): Outcome<Raster, string> {
   }
   const columns = head.get("ncols");
   const rows = head.get("nrows");
-  const cellM = head.get("cellsize");
-  if (columns === undefined || rows === undefined || cellM === undefined)
+  const cell = head.get("cellsize");
+  if (columns === undefined || rows === undefined || cell === undefined)
     return failed("ncols, nrows and cellsize must stand at its head");
-  if (!(Number.isInteger(columns) && Number.isInteger(rows) && columns > 0 && rows > 0 && cellM > 0))
+  if (!(Number.isInteger(columns) && Number.isInteger(rows) && columns > 0 && rows > 0 && cell > 0))
     return failed("ncols and nrows must be whole numbers above 0, cellsize above 0");
-  const west = head.get("xllcenter") ?? add(head.get("xllcorner"), cellM / 2);
-  const south = head.get("yllcenter") ?? add(head.get("yllcorner"), cellM / 2);
+  const west = head.get("xllcenter") ?? add(head.get("xllcorner"), cell / 2);
+  const south = head.get("yllcenter") ?? add(head.get("yllcorner"), cell / 2);
   if (west === undefined || south === undefined)
     return failed("xllcorner or xllcenter, and yllcorner or yllcenter must stand at its head");
   if (words.length - at !== columns * rows)
     return failed(`${columns * rows} heights are announced, ${words.length - at} are there`);
   const unknown = head.get("nodata_value") ?? -9999;
-  const heightM = new Float64Array(columns * rows);
-  for (let k = 0; k < heightM.length; k += 1) {
-    const value = Number(words[at + k]);
-    if (!Number.isFinite(value)) return failed(`height ${k + 1} must be a number, found "${words[at + k]}"`);
-    heightM[k] = value === unknown ? NaN : value;
+  const heights = new Float64Array(columns * rows);
+  for (let k = 0; k < heights.length; k += 1) {
+    const word = words[at + k]!;
+    const value = Number(word);
+    if (Number.isNaN(value) && word.toLowerCase() !== "nan")
+      return failed(`height ${k + 1} must be a number, found "${word}"`);
+    heights[k] = isUnknown(value, unknown) ? NaN : value;
   }
-  return done({ columns, rows, cellM, westX: west, northY: south + (rows - 1) * cellM, heightM });
+  return done({
+    name,
+    columns,
+    rows,
+    net: { x0: west, xByColumn: cell, xByRow: 0, y0: south + (rows - 1) * cell, yByColumn: 0, yByRow: -cell },
+    projection: null,
+    projectionWords: "no reference system",
+    metresPerCoordinate: 1,
+    metresPerHeight: null,
+    unitWords: "not said",
+    notes: head.has("nodata_value") ? [] : ["It names no value for unknown heights: -9999 is taken for one."],
+    read: (cut) => Promise.resolve(part(heights, columns, cut)),
+  });
+}
+
+/**
+ * Whether a height is the value that stands for unknown: the same as it is, or after both were rounded to single
+ * precision, as writers do with one and not with the other.
+ */
+export function isUnknown(value: number, unknown: number | null): boolean {
+  if (!Number.isFinite(value)) return true;
+  return unknown !== null && (value === unknown || Math.fround(value) === Math.fround(unknown));
+}
+
+function part(heights: Float64Array, columns: number, cut: Cut): Float64Array {
+  const width = cut.lastColumn - cut.firstColumn + 1;
+  const found = new Float64Array(width * (cut.lastRow - cut.firstRow + 1));
+  for (let row = cut.firstRow; row <= cut.lastRow; row += 1)
+    found.set(
+      heights.subarray(row * columns + cut.firstColumn, row * columns + cut.lastColumn + 1),
+      (row - cut.firstRow) * width,
+    );
+  return found;
 }
 
 function add(value: number | undefined, more: number): number | undefined {

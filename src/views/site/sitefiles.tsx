@@ -1,8 +1,9 @@
 import { useRef, useState } from "react";
-import type { SiteFile, SiteRing, SiteWalks, Taken } from "../../store/index.ts";
+import type { HeightSource, SiteFile, SiteRing, SiteWalks, Taken } from "../../store/index.ts";
 import { useAround } from "../context.ts";
 import { download } from "../shell/files.ts";
 import { useSite } from "./around.ts";
+import { HeightsDialog } from "./heightsdialog.tsx";
 
 /** GeoJSON in and out, heights in; what came of a file is said beside the buttons. */
 export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly rings: readonly SiteRing[] }) {
@@ -10,6 +11,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
   const { site, siteLook } = useSite();
   const [taken, setTaken] = useState<Taken | null>(null);
   const [busy, setBusy] = useState(false);
+  const [heights, setHeights] = useState<HeightSource | null>(null);
   const read = async (take: (file: SiteFile) => Promise<Taken>, file: SiteFile): Promise<void> => {
     setBusy(true);
     const what = await take(file);
@@ -17,6 +19,13 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
     setTaken(what);
     // Other ground and other places are shown whole.
     if (what.ok) siteLook.setState({ frame: null });
+  };
+  const openHeights = async (file: SiteFile): Promise<void> => {
+    setBusy(true);
+    const found = await site.openHeights(file);
+    setBusy(false);
+    if ("ok" in found) setTaken(found);
+    else setHeights(found);
   };
   return (
     <section className="site-files" aria-label="Site files">
@@ -40,7 +49,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
         name="Heights from file…"
         accept=".tif,.tiff,.asc,.txt,.grd,image/tiff,text/plain"
         disabled={busy}
-        onFile={(file) => void read(site.setHeights, file)}
+        onFile={(file) => void openHeights(file)}
       />
       <p
         className={taken && !taken.ok ? "state breach" : "note"}
@@ -48,9 +57,26 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
       >
         {busy
           ? "Reading…"
-          : (taken?.words ??
-            "GeoJSON in degrees on the plan's body; heights as GeoTIFF or ASCII grid in metres.")}
+          : (taken?.words ?? "GeoJSON in degrees on the plan's body; heights as GeoTIFF or ASCII grid.")}
       </p>
+      {taken?.lines && !busy && (
+        <ul className="note site-taken" aria-label="What was taken">
+          {taken.lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+      {heights && (
+        <HeightsDialog
+          source={heights}
+          onClose={(what) => {
+            setHeights(null);
+            if (!what) return;
+            setTaken(what);
+            if (what.ok) siteLook.setState({ frame: null });
+          }}
+        />
+      )}
     </section>
   );
 }

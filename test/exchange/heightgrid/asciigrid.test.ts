@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { asciiGrid, readAsciiGrid } from "../../../src/exchange/index.ts";
+import { asciiGrid, type HeightAnswers, openHeights, takeHeights } from "../../../src/exchange/index.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { reliefOf } from "../../../src/terrain/index.ts";
 import { completePlan } from "../../plan/completePlan.ts";
@@ -15,15 +15,38 @@ NODATA_VALUE -32768
 -3 0 4
 `;
 
-const ground = (file: string, wish = {}) => {
-  const read = readAsciiGrid(file, wish);
-  if (!read.ok) throw new Error(read.error);
-  return read.value;
-};
+const site = { latDeg: 12, lonDeg: -33, radiusM: 1_737_400 };
+/** What the format leaves open: its upward side is north, its heights are metres. */
+const told: HeightAnswers = { upDeg: 0, metresPerHeight: 1 };
+
+async function opened(file: string) {
+  return openHeights("grid.asc", new TextEncoder().encode(file).buffer as ArrayBuffer);
+}
+
+async function taken(file: string, answers: HeightAnswers = {}) {
+  const source = await opened(file);
+  if (!source.ok) throw new Error(source.error);
+  return takeHeights(source.value, site, { ...told, ...answers });
+}
+
+async function ground(file: string, answers: HeightAnswers = {}) {
+  const found = await taken(file, answers);
+  if (!found.ok) throw new Error(found.error[0]!.words);
+  return found.value.ground;
+}
 
 describe("an ESRI ASCII grid", () => {
-  it("is read with the lander in its middle, heights in the middle of their cells", () => {
-    expect(ground(text)).toMatchObject({
+  it("says neither its unit nor where north is, and both are asked for", async () => {
+    const source = await opened(text);
+    if (!source.ok) return expect.unreachable();
+    const found = await takeHeights(source.value, site, {});
+    expect(found).toMatchObject({ ok: false, error: [{ about: "unit" }, { about: "projection" }] });
+    const unit = await takeHeights(source.value, site, { upDeg: 0 });
+    expect(unit).toMatchObject({ ok: false, error: [{ about: "unit" }] });
+  });
+
+  it("is read with the lander in its middle, heights in the middle of their cells", async () => {
+    expect(await ground(text)).toMatchObject({
       type: "grid",
       // Centres stand at 1005, 1015, 1025 east and 2005, 2015 north; their middle is 1015, 2010.
       westM: -10,
@@ -36,39 +59,49 @@ describe("an ESRI ASCII grid", () => {
     });
   });
 
-  it("is read about a lander, as much as is wanted", () => {
-    const wish = { lander: { x: 1006, y: 2005 }, reachM: 12, unit: "mm" };
-    expect(ground(text, wish)).toMatchObject({
+  it("is read about a lander, as much as is wanted", async () => {
+    const wish = { lander: { x: 1006, y: 2005 }, reachM: 12, unit: "mm" as const };
+    expect(await ground(text, wish)).toMatchObject({
       westM: -1,
       southM: 0,
       columns: 2,
       rows: 2,
       heights: ["1500 2250", "-3000 0"],
     });
-    expect(readAsciiGrid(text, { lander: { x: 900, y: 2005 } })).toEqual({
+    expect(await taken(text, { lander: { x: 900, y: 2005 } })).toMatchObject({
       ok: false,
-      error: "the lander lies outside the heights of the file",
+      error: [{ about: "place", words: "The lander lies outside the heights of the file." }],
     });
-    expect(readAsciiGrid(text, { reachM: 4 })).toMatchObject({ ok: false });
+    expect(await taken(text, { reachM: 4 })).toMatchObject({ ok: false, error: [{ about: "size" }] });
   });
 
-  it("gives a ground that the plan takes, and the terrain reads the same heights", () => {
-    const read = parse({ ...completePlan, ground: ground(text) });
+  it("knows its unknown value however many digits it was written with", async () => {
+    // Half a unit of single precision apart: the head was written by one program, the heights by another.
+    const grid = text.replace("NODATA_VALUE -32768", "NODATA_VALUE -3.4028234663852886e+38");
+    const found = await ground(
+      grid.replace("2.25 -32768", "2.25 -3.40282346639e+38").replace("-3 0", "nan 0"),
+    );
+    expect(found).toMatchObject({ heights: ["150 225 x", "x 0 400"] });
+  });
+
+  it("gives a ground that the plan takes, and the terrain reads the same heights", async () => {
+    const read = parse({ ...completePlan, ground: await ground(text) });
     expect(read.ok ? [] : read.error).toEqual([]);
     if (!read.ok || !read.value.ground) return expect.unreachable();
     expect([...reliefOf(read.value.ground).heightM]).toEqual([-3, 0, 4, 1.5, 2.25, NaN]);
   });
 
-  it("comes back the same, whatever the heights", () => {
+  it("comes back the same, whatever the heights", async () => {
     const heights = fc.array(fc.option(fc.integer({ min: -999_999, max: 999_999 })), {
       minLength: 12,
       maxLength: 12,
     });
-    fc.assert(
-      fc.property(heights, (list) => {
+    await fc.assert(
+      fc.asyncProperty(heights, async (list) => {
+        fc.pre(list.some((one) => one !== null));
         const heightM = list.map((one) => (one === null ? NaN : one / 100));
         const laid = { columns: 4, rows: 3, cellM: 2.5, westM: -3.5, southM: 7 };
-        const again = ground(asciiGrid({ ...laid, heightM }), { lander: { x: 0, y: 7 } });
+        const again = await ground(asciiGrid({ ...laid, heightM }), { lander: { x: 0, y: 7 } });
         expect(again).toMatchObject({ columns: 4, rows: 3, cellM: 2.5, westM: -3.5, southM: 0 });
         if (again.type !== "grid") return expect.unreachable();
         expect([...reliefOf(again).heightM]).toEqual(heightM.map((one) => one + 0));
@@ -83,7 +116,7 @@ describe("an ESRI ASCII grid", () => {
     ["a word among heights", text.replace("2.25", "high"), /height 2 must be a number, found "high"/],
     ["a word at its head", text.replace("CELLSIZE 10", "CELLSIZE ten"), /CELLSIZE must be a number/],
     ["half a column", text.replace("NCOLS 3", "NCOLS 2.5"), /whole numbers/],
-  ])("with %s is refused in words", (_, file, words) => {
-    expect(readAsciiGrid(file)).toMatchObject({ ok: false, error: expect.stringMatching(words) });
+  ])("with %s is refused in words", async (_, file, words) => {
+    expect(await opened(file)).toMatchObject({ ok: false, error: expect.stringMatching(words) });
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readGeoTiff } from "../../../src/exchange/index.ts";
+import { type HeightAnswers, openHeights, takeHeights } from "../../../src/exchange/index.ts";
 
 /**
  * TIFF files made byte by byte after the TIFF 6.0 specification and OGC GeoTIFF 1.1, so that the reader is held to
@@ -79,11 +79,21 @@ function tiff(made: Made): ArrayBuffer {
   return file;
 }
 
+const site = { latDeg: 12, lonDeg: -33, radiusM: 1_737_400 };
+
+/** What these files leave open is told: their upward side is north, their heights are metres. */
+async function read(file: ArrayBuffer, answers: HeightAnswers = {}) {
+  const source = await openHeights("made.tif", file);
+  if (!source.ok) throw new Error(source.error);
+  const found = await takeHeights(source.value, site, { upDeg: 0, metresPerHeight: 1, ...answers });
+  return found.ok ? { ok: true, value: found.value.ground } : found;
+}
+
 const six = { columns: 3, rows: 2, values: [1.5, 2.25, -9999, -3, 0, 4] };
 
 describe("a GeoTIFF of heights", () => {
   it("is read with the lander in its middle, heights in the middle of their cells", async () => {
-    expect(await readGeoTiff(tiff({ ...six, noData: "-9999" }))).toEqual({
+    expect(await read(tiff({ ...six, noData: "-9999" }))).toEqual({
       ok: true,
       value: {
         type: "grid",
@@ -96,7 +106,7 @@ describe("a GeoTIFF of heights", () => {
         aim: "time",
         unit: "cm",
         heights: ["150 225 x", "-300 0 400"],
-        source: "",
+        source: "made.tif",
       },
     });
   });
@@ -105,8 +115,7 @@ describe("a GeoTIFF of heights", () => {
     // The north-west corner is 1000, 2000, so the middle row of cells stands at 1985 and 1995.
     const wish = { lander: { x: 1015, y: 1985 }, reachM: 10 };
     const big = { columns: 4, rows: 4, values: Array.from({ length: 16 }, (_, k) => k) };
-    const read = await readGeoTiff(tiff(big), wish);
-    expect(read).toMatchObject({
+    expect(await read(tiff(big), wish)).toMatchObject({
       ok: true,
       value: {
         westM: -10,
@@ -121,23 +130,51 @@ describe("a GeoTIFF of heights", () => {
   it("stands on its points where it says so, and its band may be scaled", async () => {
     const about =
       '<GDALMetadata><Item name="SCALE" sample="0" role="scale">0.5</Item><Item name="OFFSET" sample="0" role="offset">10</Item></GDALMetadata>';
-    const read = await readGeoTiff(tiff({ ...six, pixelIsPoint: true, about }), {
-      lander: { x: 1000, y: 1990 },
+    const values = { ...six, values: [1.5, 2.25, 3, -3, 0, 4] };
+    expect(
+      await read(tiff({ ...values, pixelIsPoint: true, about }), { lander: { x: 1000, y: 1990 } }),
+    ).toMatchObject({
+      ok: true,
+      value: { westM: 0, southM: 0, heights: ["1075 1113 1150", "850 1000 1200"] },
     });
-    expect(read).toMatchObject({ ok: true, value: { westM: 0, southM: 0 } });
-    expect(read.ok && read.value.type === "grid" && read.value.heights[1]).toBe("850 1000 1200");
   });
 
-  it.each([
-    ["in degrees", tiff({ ...six, model: 2 }), /degrees/],
-    ["with oblong cells", tiff({ ...six, scale: [10, 12] }), /oblong, 10 by 12 m/],
-    ["in feet", tiff({ ...six, unit: 9002 }), /not in metres/],
-    [
-      "that is none",
-      new TextEncoder().encode("no tiff at all").buffer as ArrayBuffer,
-      /no GeoTIFF that can be read/,
-    ],
-  ])("%s is refused in words", async (_, file, words) => {
-    expect(await readGeoTiff(file)).toMatchObject({ ok: false, error: expect.stringMatching(words) });
+  it("knows a value for unknown that was rounded to single precision in the file and not in its tag", async () => {
+    // 0.1 as a float of four bytes is 0.100000001490116: the tag says 0.1, and no height is read into it.
+    const values = [1.5, 0.1, 3, -3, 0, 4];
+    expect(await read(tiff({ ...six, values, noData: "0.1" }))).toMatchObject({
+      value: { heights: ["150 x 300", "-300 0 400"] },
+    });
+    const none = [1.5, NaN, Infinity, -3, 0, 4];
+    expect(await read(tiff({ ...six, values: none }))).toMatchObject({
+      value: { heights: ["150 x x", "-300 0 400"] },
+    });
+  });
+
+  it("lays oblong cells on square ones, and coordinates in feet on metres", async () => {
+    // Rows 20 m apart, columns 10: on points 10 m apart the middle row is the mean of its neighbours.
+    const two = { ...six, values: [0, 10, 20, 40, 50, 60], scale: [10, 20] as const };
+    expect(await read(tiff(two), { lander: { x: 1015, y: 1990 } })).toMatchObject({
+      value: { columns: 3, rows: 3, heights: ["0 1000 2000", "2000 3000 4000", "4000 5000 6000"] },
+    });
+    // 10 international feet are 3.048 m.
+    expect(await read(tiff({ ...six, unit: 9002 }))).toMatchObject({ value: { cellM: 3.048 } });
+  });
+
+  it("asks for a unit and for north where they are not said, whatever the model", async () => {
+    for (const model of [1, 2]) {
+      const source = await openHeights("made.tif", tiff({ ...six, model }));
+      if (!source.ok) return expect.unreachable();
+      const found = await takeHeights(source.value, site, {});
+      expect(found).toMatchObject({ ok: false, error: [{ about: "unit" }, { about: "projection" }] });
+    }
+  });
+
+  it("that is none is refused in words", async () => {
+    const bytes = new TextEncoder().encode("II*\0no tiff at all").buffer as ArrayBuffer;
+    expect(await openHeights("made.tif", bytes)).toMatchObject({
+      ok: false,
+      error: expect.stringMatching(/no GeoTIFF that can be read/),
+    });
   });
 });

@@ -1,0 +1,200 @@
+import { done, failed, type Outcome } from "../../kernel/index.ts";
+import { degreesOf, metresOf } from "../sphere.ts";
+import type { HeightSource, Net } from "./source.ts";
+
+/** The plan's site on its body. */
+export interface SiteOnBody {
+  readonly latDeg: number;
+  readonly lonDeg: number;
+  readonly radiusM: number;
+}
+
+/** What a person answers where the file leaves something open, and how much of it is wanted. */
+export interface HeightAnswers {
+  /** PROJ or WKT words for a file that gives no projection. */
+  readonly projection?: string | undefined;
+  /** For a file without projection: bearing of its upward axis (growing y) from true north, degrees. */
+  readonly upDeg?: number | undefined;
+  /** For a file without projection: the lander in the file's coordinates; the middle of the file when left out. */
+  readonly lander?: { readonly x: number; readonly y: number } | undefined;
+  /** Metres for one of the file's heights, where the file does not say. */
+  readonly metresPerHeight?: number | undefined;
+  /** A value of the file that stands for unknown, besides those that it names. */
+  readonly unknown?: number | undefined;
+  /** Points within this of the lander to the east and north are taken, m; all when left out. */
+  readonly reachM?: number | undefined;
+  /** From point to point as taken, m; as the file has it when left out. */
+  readonly spacingM?: number | undefined;
+  readonly unit?: "mm" | "cm" | undefined;
+}
+
+/** Something that the file leaves open or that speaks against it, in words. */
+export interface HeightQuestion {
+  readonly about: "projection" | "unit" | "place" | "body" | "size" | "unknown";
+  readonly words: string;
+}
+
+/** A file laid on the ground about the lander. */
+export interface Placed {
+  /** Column and row, with fractions, of a point; not numbers where the projection does not lead. */
+  cellAt(eastM: number, northM: number): readonly [column: number, row: number];
+  /** Metres from the lander of a column and row. */
+  localAt(column: number, row: number): { readonly eastM: number; readonly northM: number };
+}
+
+/** More between the body of the file and that of the plan is another body: as a share of the radius. */
+const RADIUS_WITHIN = 0.001;
+
+/** `source` about the plan's lander. */
+export async function placedOn(
+  source: HeightSource,
+  site: SiteOnBody,
+  answers: HeightAnswers,
+): Promise<Outcome<Placed, HeightQuestion>> {
+  const words = source.projection ?? answers.projection?.trim();
+  if (words) return projected(source, site, words);
+  if (answers.upDeg === undefined) {
+    const open = `The file holds ${source.projectionWords}: it does not say where it lies nor where north is.`;
+    return failed({ about: "projection", words: open });
+  }
+  return done(plain(source, answers, answers.upDeg));
+}
+
+/** By a projection: the lander is where the plan's latitude and longitude are in the file. */
+async function projected(
+  source: HeightSource,
+  site: SiteOnBody,
+  words: string,
+): Promise<Outcome<Placed, HeightQuestion>> {
+  // Fetched when asked for: nobody else needs it.
+  const { default: proj4 } = await import("proj4");
+  let body: { readonly a: number; readonly b: number; readonly projName?: string };
+  let across: {
+    forward(at: [number, number]): [number, number];
+    inverse(at: [number, number]): [number, number];
+  };
+  try {
+    body = new proj4.Proj(words) as unknown as typeof body;
+    // From degrees on the same body, so that nothing is moved from one body to another.
+    across = proj4(`+proj=longlat +a=${body.a} +b=${body.b} +no_defs`, words);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return failed({ about: "projection", words: `The projection cannot be read: ${why}.` });
+  }
+  if (Math.abs(body.a - site.radiusM) > RADIUS_WITHIN * site.radiusM) {
+    const km = (metres: number): string => `${Math.round(metres / 100) / 10} km`;
+    return failed({
+      about: "body",
+      words: `The file is of a body of ${km(body.a)} radius, the plan's has ${km(site.radiusM)}.`,
+    });
+  }
+  // A projection refuses what it does not reach, each in its own way.
+  const reached = (
+    turn: (at: [number, number]) => [number, number],
+    at: [number, number],
+  ): [number, number] => {
+    try {
+      const [x, y] = turn(at);
+      return Number.isFinite(x) && Number.isFinite(y) ? [x, y] : [NaN, NaN];
+    } catch {
+      return [NaN, NaN];
+    }
+  };
+  const toMap = (place: [number, number]): [number, number] => reached((one) => across.forward(one), place);
+  const toDegrees = (place: [number, number]): [number, number] =>
+    reached((one) => across.inverse(one), place);
+  const isDegrees = body.projName === "longlat";
+  const { net, columns, rows } = source;
+  const middle = ofCell(net, (columns - 1) / 2, (rows - 1) / 2);
+  const back = toCell(net);
+  // Degrees may be counted from 0 to 360: that turn of the meridian is meant which lies nearest to the file.
+  const near = (x: number): number => (isDegrees ? x + 360 * Math.round((middle[0] - x) / 360) : x);
+  const placed: Placed = {
+    cellAt(eastM, northM) {
+      const [x, y] = toMap(degreesOf(site, eastM, northM));
+      return back(near(x), y);
+    },
+    localAt(column, row) {
+      const [lonDeg, latDeg] = toDegrees(ofCell(net, column, row));
+      return metresOf(site, lonDeg, latDeg);
+    },
+  };
+  const [column, row] = placed.cellAt(0, 0);
+  if (column >= 0 && row >= 0 && column <= columns - 1 && row <= rows - 1) return done(placed);
+  return failed({ about: "place", words: awayWords(source, placed, site, column, row, toDegrees) });
+}
+
+function awayWords(
+  { net, columns, rows }: HeightSource,
+  placed: Placed,
+  site: SiteOnBody,
+  column: number,
+  row: number,
+  toDegrees: (place: [number, number]) => [number, number],
+): string {
+  const [lonDeg, latDeg] = toDegrees(ofCell(net, (columns - 1) / 2, (rows - 1) / 2));
+  const edge = placed.localAt(
+    Math.min(columns - 1, Math.max(0, Number.isFinite(column) ? column : 0)),
+    Math.min(rows - 1, Math.max(0, Number.isFinite(row) ? row : 0)),
+  );
+  const awayM = Math.hypot(edge.eastM, edge.northM);
+  const how = Number.isFinite(awayM)
+    ? awayM < 10_000
+      ? `${Math.ceil(awayM)} m`
+      : `${Math.ceil(awayM / 1000)} km`
+    : "";
+  return (
+    `The plan's lander at latitude ${site.latDeg}, longitude ${site.lonDeg} lies ${how || "far"} outside the file, whose ` +
+    `middle is at latitude ${rounded(latDeg)}, longitude ${rounded(lonDeg)}.`
+  );
+}
+
+function rounded(degrees: number): number {
+  return Math.round(degrees * 1e4) / 1e4;
+}
+
+/** Without a projection: the file's axes as a person says they lie, one of its coordinates as long everywhere. */
+function plain(
+  { net, columns, rows, metresPerCoordinate }: HeightSource,
+  answers: HeightAnswers,
+  upDeg: number,
+): Placed {
+  const [x0, y0] = answers.lander
+    ? [answers.lander.x, answers.lander.y]
+    : ofCell(net, (columns - 1) / 2, (rows - 1) / 2);
+  const turn = (upDeg * Math.PI) / 180;
+  // Quarter turns exactly.
+  const [sine, cosine] = [Math.sin(turn), Math.cos(turn)].map((one) => Math.round(one * 1e15) / 1e15) as [
+    number,
+    number,
+  ];
+  const back = toCell(net);
+  return {
+    cellAt: (eastM, northM) =>
+      back(
+        x0 + (eastM * cosine - northM * sine) / metresPerCoordinate,
+        y0 + (eastM * sine + northM * cosine) / metresPerCoordinate,
+      ),
+    localAt(column, row) {
+      const [x, y] = ofCell(net, column, row);
+      const [right, up] = [(x - x0) * metresPerCoordinate, (y - y0) * metresPerCoordinate];
+      return { eastM: right * cosine + up * sine, northM: up * cosine - right * sine };
+    },
+  };
+}
+
+function ofCell(
+  { x0, xByColumn, xByRow, y0, yByColumn, yByRow }: Net,
+  column: number,
+  row: number,
+): [number, number] {
+  return [x0 + xByColumn * column + xByRow * row, y0 + yByColumn * column + yByRow * row];
+}
+
+function toCell({ x0, xByColumn, xByRow, y0, yByColumn, yByRow }: Net) {
+  const size = xByColumn * yByRow - xByRow * yByColumn;
+  return (x: number, y: number): [number, number] => [
+    ((x - x0) * yByRow - (y - y0) * xByRow) / size,
+    ((y - y0) * xByColumn - (x - x0) * yByColumn) / size,
+  ];
+}

@@ -1,0 +1,153 @@
+/**
+ * The projection that the keys of a GeoTIFF describe (OGC 19-008r4, annex C; parameter names of the GeoTIFF projection
+ * list), in PROJ's words. Only what is given by numbers: a code of a register is a name, and its numbers are not in the
+ * file.
+ */
+
+export type GeoKeys = Readonly<Record<string, unknown>>;
+
+export interface Projection {
+  /** Null where the keys do not give it. */
+  readonly proj: string | null;
+  readonly words: string;
+}
+
+const USER_DEFINED = 32767;
+const PROJECTED = 1;
+const GEOGRAPHIC = 2;
+
+/** Metres or radians for the units of the register that files of heights use. */
+const METRES: Readonly<Record<number, number>> = {
+  9001: 1,
+  9002: 0.3048,
+  9003: 1200 / 3937,
+  9036: 1000,
+};
+const DEGREE = 9102;
+
+/** Metres for one of the unit with this number; null where it is none of those known here. */
+export function metresOfUnit(code: unknown): number | null {
+  return typeof code === "number" ? (METRES[code] ?? null) : null;
+}
+
+/** For each method its name, PROJ's name, and which key gives which of PROJ's parameters; the first key found counts. */
+interface Method {
+  readonly words: string;
+  readonly proj: string;
+  readonly keys: Readonly<Record<string, readonly string[]>>;
+}
+
+const ORIGIN_LAT = ["ProjNatOriginLatGeoKey", "ProjFalseOriginLatGeoKey", "ProjCenterLatGeoKey"];
+const ORIGIN_LON = ["ProjNatOriginLongGeoKey", "ProjFalseOriginLongGeoKey", "ProjCenterLongGeoKey"];
+const CENTRE = {
+  lat_0: ["ProjCenterLatGeoKey", ...ORIGIN_LAT],
+  lon_0: ["ProjCenterLongGeoKey", ...ORIGIN_LON],
+};
+const NATURAL = { lat_0: ORIGIN_LAT, lon_0: ORIGIN_LON };
+const SCALE = { k_0: ["ProjScaleAtNatOriginGeoKey", "ProjScaleAtCenterGeoKey"] };
+const PARALLELS = { lat_1: ["ProjStdParallel1GeoKey"], lat_2: ["ProjStdParallel2GeoKey"] };
+
+const METHODS: Readonly<Record<number, Method>> = {
+  1: { words: "transverse Mercator", proj: "tmerc", keys: { ...NATURAL, ...SCALE } },
+  7: {
+    words: "Mercator",
+    proj: "merc",
+    keys: { lon_0: ORIGIN_LON, lat_ts: ["ProjStdParallel1GeoKey"], ...SCALE },
+  },
+  8: { words: "Lambert conformal conic", proj: "lcc", keys: { ...NATURAL, ...PARALLELS } },
+  10: { words: "Lambert azimuthal equal area", proj: "laea", keys: CENTRE },
+  11: { words: "Albers equal area", proj: "aea", keys: { ...NATURAL, ...PARALLELS } },
+  12: { words: "azimuthal equidistant", proj: "aeqd", keys: CENTRE },
+  14: { words: "stereographic", proj: "stere", keys: { ...CENTRE, ...SCALE } },
+  15: {
+    words: "polar stereographic",
+    proj: "stere",
+    keys: { lat_0: ORIGIN_LAT, lon_0: ["ProjStraightVertPoleLongGeoKey", ...ORIGIN_LON], ...SCALE },
+  },
+  17: {
+    words: "equirectangular",
+    proj: "eqc",
+    keys: { ...CENTRE, lat_ts: ["ProjStdParallel1GeoKey"] },
+  },
+  21: { words: "orthographic", proj: "ortho", keys: CENTRE },
+  24: { words: "sinusoidal", proj: "sinu", keys: { lon_0: ["ProjCenterLongGeoKey", ...ORIGIN_LON] } },
+};
+
+/** The projection of `keys`. */
+export function projectionOf(keys: GeoKeys): Projection {
+  const number = (name: string): number | null =>
+    typeof keys[name] === "number" && Number.isFinite(keys[name]) ? keys[name] : null;
+  const model = number("GTModelTypeGeoKey");
+  if (model !== PROJECTED && model !== GEOGRAPHIC) return { proj: null, words: "no reference system" };
+  const body = bodyOf(number);
+  if (model === GEOGRAPHIC) {
+    if (!body) return unread(`degrees, ${named(number("GeographicTypeGeoKey"))}`);
+    const angular = number("GeogAngularUnitsGeoKey") ?? DEGREE;
+    if (angular !== DEGREE) return unread(`angles in unit ${angular}`);
+    return { proj: `+proj=longlat ${body.proj} +no_defs`, words: `latitude and longitude on ${body.words}` };
+  }
+  const code = number("ProjectedCSTypeGeoKey");
+  const transform = number("ProjCoordTransGeoKey");
+  if (transform === null) return unread(named(code));
+  const method = METHODS[transform];
+  if (!method) return unread(`a projection with number ${transform}, which is not read here`);
+  if (!body) return unread(`${method.words} on a body whose size it does not give`);
+  const unit = number("ProjLinearUnitSizeGeoKey") ?? metresOfUnit(number("ProjLinearUnitsGeoKey") ?? 9001);
+  if (unit === null) return unread(`${method.words} in unit ${number("ProjLinearUnitsGeoKey")}`);
+  const found = Object.entries(method.keys).flatMap(([name, from]): [string, number][] => {
+    const key = from.find((one) => number(one) !== null);
+    return key ? [[name, number(key)!]] : [];
+  });
+  const values = new Map(found);
+  const origin = values.get("lat_0");
+  if (transform === 15) {
+    if (origin === undefined || origin === 0)
+      return unread("polar stereographic about a pole it does not name");
+    // The key holds the pole, or the parallel at which the scale is true.
+    if (Math.abs(origin) < 90) values.set("lat_ts", origin);
+    values.set("lat_0", origin < 0 ? -90 : 90);
+  }
+  const east = number("ProjFalseEastingGeoKey") ?? number("ProjFalseOriginEastingGeoKey") ?? 0;
+  const north = number("ProjFalseNorthingGeoKey") ?? number("ProjFalseOriginNorthingGeoKey") ?? 0;
+  const told = [...values].map(([name, value]) => `+${name}=${value}`);
+  return {
+    proj: [
+      `+proj=${method.proj}`,
+      ...told,
+      // PROJ's false origin is in metres whatever the unit.
+      `+x_0=${east * unit} +y_0=${north * unit} ${body.proj} +to_meter=${unit} +no_defs`,
+    ].join(" "),
+    words: `${method.words}${middleWords(values)}, on ${body.words}`,
+  };
+}
+
+function middleWords(values: ReadonlyMap<string, number>): string {
+  const lat = values.get("lat_0");
+  const lon = values.get("lon_0");
+  const about = [lat === undefined ? "" : `latitude ${lat}`, lon === undefined ? "" : `longitude ${lon}`];
+  const words = about.filter((one) => one !== "").join(", ");
+  return words === "" ? "" : ` about ${words}`;
+}
+
+function bodyOf(number: (name: string) => number | null): Projection | null {
+  const major = number("GeogSemiMajorAxisGeoKey");
+  if (major === null) return null;
+  const inverse = number("GeogInvFlatteningGeoKey");
+  const minor = number("GeogSemiMinorAxisGeoKey") ?? (inverse ? major * (1 - 1 / inverse) : major);
+  const prime = number("GeogPrimeMeridianLongGeoKey") ?? 0;
+  const km = (metres: number): string => `${Math.round(metres) / 1000} km`;
+  return {
+    proj: `+a=${major} +b=${minor}${prime === 0 ? "" : ` +pm=${prime}`}`,
+    words: major === minor ? `a sphere of ${km(major)}` : `a body of ${km(major)} by ${km(minor)}`,
+  };
+}
+
+function named(code: number | null): string {
+  return code === null || code === USER_DEFINED
+    ? "coordinates whose projection it does not give"
+    : `coordinates named by the number ${code} alone`;
+}
+
+function unread(words: string): Projection {
+  return { proj: null, words };
+}
