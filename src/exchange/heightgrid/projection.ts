@@ -48,7 +48,8 @@ const SCALE = { k_0: ["ProjScaleAtNatOriginGeoKey", "ProjScaleAtCenterGeoKey"] }
 const PARALLELS = { lat_1: ["ProjStdParallel1GeoKey"], lat_2: ["ProjStdParallel2GeoKey"] };
 
 const METHODS: Readonly<Record<number, Method>> = {
-  1: { words: "transverse Mercator", proj: "tmerc", keys: { ...NATURAL, ...SCALE } },
+  // On a sphere the exact series has no answer and the plain one is exact.
+  1: { words: "transverse Mercator", proj: "tmerc +approx", keys: { ...NATURAL, ...SCALE } },
   7: {
     words: "Mercator",
     proj: "merc",
@@ -73,8 +74,22 @@ const METHODS: Readonly<Record<number, Method>> = {
   24: { words: "sinusoidal", proj: "sinu", keys: { lon_0: ["ProjCenterLongGeoKey", ...ORIGIN_LON] } },
 };
 
-/** The projection of `keys`. */
+/** The projection of `keys`: by its numbers, else by the words that some writers put into a citation. */
 export function projectionOf(keys: GeoKeys): Projection {
+  const byNumbers = numbersOf(keys);
+  if (byNumbers.proj !== null) return byNumbers;
+  for (const name of CITATIONS) {
+    const proj = WORDS.exec(String(keys[name] ?? ""))?.[0].trim();
+    if (proj) return { proj, words: `as its citation says, ${proj}` };
+  }
+  return byNumbers;
+}
+
+/** Keys of text for people in which a writer may have put WKT or PROJ words. */
+const CITATIONS = ["PCSCitationGeoKey", "GTCitationGeoKey", "GeogCitationGeoKey"];
+const WORDS = /(PROJCS|PROJCRS|GEOGCS|GEOGCRS)\[.*\]|\+proj=[^|]*/s;
+
+function numbersOf(keys: GeoKeys): Projection {
   const number = (name: string): number | null =>
     typeof keys[name] === "number" && Number.isFinite(keys[name]) ? keys[name] : null;
   const model = number("GTModelTypeGeoKey");
