@@ -2,14 +2,17 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import {
+  farthestOn,
   gradientAt,
   type HeightGrid,
   networkOf,
   type Point,
+  reachOf,
   trailsBetween,
 } from "../../src/terrain/index.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, EAST, HOPS, latticeOf, NORTH } from "../../src/terrain/lattice.ts";
+import { surveyed } from "../../src/terrain/trail.ts";
 import { hill, terms } from "./hill.ts";
 
 const point = (eastM: number, northM: number): Point => ({ eastM, northM });
@@ -102,6 +105,21 @@ describe("S5: the slope limits hold at every point that is walked", () => {
       { numRuns: 12 },
     );
     expect(trails).toBeGreaterThan(20);
+  });
+
+  it("turns nobody back along a way that is too steep that way at one of its points", () => {
+    // Down the diagonal of one corner 4 m up: each half climbs at most 3 m in 7.07 when gone back, 23 degrees, but 29.5 at
+    // its top. Uphill 25 degrees are allowed: from halfway home is on by the end, 7.07 m and more, then 1000.
+    const grid = hill({ columns: 2, rows: 2, cellM: 10 }, (e, n) => (e * n) / 25);
+    const network = networkOf(grid, { ...terms, upDeg: 25, acrossDeg: 15 });
+    const [top, foot] = [point(10, 10), point(0, 0)];
+    const down = surveyed(network.footing, [top, foot]);
+    const peak = farthestOn(reachOf(network, [top]), down, 0, 1000)!;
+    expect(peak.levelM).toBeGreaterThan(1007);
+    expect(peak.at).toEqual(point(5, 5));
+    // Where 30 degrees are allowed the turn back is the shorter one, and the end is the farthest point.
+    const gentle = networkOf(grid, { ...terms, upDeg: 30, acrossDeg: 15 });
+    expect(farthestOn(reachOf(gentle, [top]), down, 0, 1000)!.levelM).toBe(1000);
   });
 
   it("is the same for the hops of the net as for straight pieces, unknown heights included", () => {
