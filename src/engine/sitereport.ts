@@ -81,6 +81,8 @@ export interface SitePlace {
   readonly homeM: number;
   /** When the sun shines on it; null where that is not known. */
   readonly lit: readonly Interval[] | null;
+  /** When the sun is surely behind the ground there; neither lit nor this where unknown ground may hide it. */
+  readonly shaded: readonly Interval[] | null;
   readonly from: readonly Explained[];
 }
 

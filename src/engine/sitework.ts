@@ -182,6 +182,7 @@ export function siteWalks(plan: Plan, schedule: Schedule): SiteWalks {
       bearingDeg: bearingDeg(eastM, northM),
       upM: Number.isNaN(upM) ? null : upM,
       lit: heavens.light([place], "lit"),
+      shaded: heavens.light([place], "shaded"),
       from: explainWalkback(plan, homeS, distanceM, back?.trails?.[i * ways.size + ways.lander] ?? null),
     };
   });

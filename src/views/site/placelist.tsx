@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import { needed } from "../../dayline/index.ts";
 import { grouped } from "../../dayline/index.ts";
+import type { Interval } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { SiteLight, SitePlace } from "../../store/index.ts";
 import { useDesk, useLook, useAround } from "../context.ts";
@@ -180,17 +181,28 @@ function walkback({ homeS }: SitePlace): string {
 }
 
 /** What a place's light is at a moment. */
-export function lightWord({ lit }: SitePlace, atS: number): "lit" | "shadow" | "unknown" {
-  if (lit === null) return "unknown";
-  return lit.some((one) => one.startS <= atS && atS <= one.endS) ? "lit" : "shadow";
+export function lightWord({ lit, shaded }: SitePlace, atS: number): "lit" | "shadow" | "unknown" {
+  return spanAt(lit, atS) ? "lit" : spanAt(shaded, atS) ? "shadow" : "unknown";
 }
 
-function lightWords(place: SitePlace, atS: number, time: (atS: number) => string): string {
-  if (place.lit === null) return "Whether the sun shines here is not known.";
-  const now = place.lit.find((one) => one.startS <= atS && atS <= one.endS);
+/** The same in a sentence, with when it changes. */
+export function lightWords({ lit, shaded }: SitePlace, atS: number, time: (atS: number) => string): string {
+  if (lit === null || shaded === null) return "Whether the sun shines here is not known.";
+  const now = spanAt(lit, atS);
   if (now) return `Lit from ${time(now.startS)} to ${time(now.endS)}.`;
-  const next = place.lit.find((one) => one.startS > atS);
-  return next ? `In shadow until ${time(next.startS)}.` : "In shadow to the end of the stay.";
+  const dark = spanAt(shaded, atS);
+  if (!dark) return "Whether the sun shines here now is not known: unknown ground may hide it.";
+  const next = lit.find((one) => one.startS > atS);
+  // Lit follows shadow in the next second or so, or what is between is not known.
+  const isNext = next !== undefined && next.startS - dark.endS <= 2;
+  if (isNext) return `In shadow until ${time(next.startS)}.`;
+  return shaded.at(-1) === dark && !next
+    ? "In shadow to the end of the stay."
+    : `In shadow to ${time(dark.endS)}, then not known.`;
+}
+
+function spanAt(list: readonly Interval[] | null, atS: number): Interval | undefined {
+  return list?.find((one) => one.startS <= atS && atS <= one.endS);
 }
 
 /** `138 m west`. */
