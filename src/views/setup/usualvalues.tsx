@@ -20,14 +20,8 @@ export function UsualValues(props: {
         const means = usual.means?.[which];
         const shown = cell.entry.show(value, plan);
         return (
-          <button
-            key={which}
-            type="button"
-            className="quiet"
-            aria-pressed={cell.value === value}
-            onClick={() => onTake(value)}
-          >
-            <b>{which}</b> {shown}
+          <button key={which} type="button" aria-pressed={cell.value === value} onClick={() => onTake(value)}>
+            {which} {shown}
             {cell.unit === "" ? "" : ` ${cell.unit}`}
             {means === undefined ? "" : `, ${means}`}
           </button>
