@@ -156,7 +156,7 @@ export const USUAL = {
     unit: "N",
     means: { low: "25 kg on the Moon", nominal: "50 kg on the Moon", high: "190 kg on the Moon" },
     source:
-      "Project choice. Low: 25 kg, the reference mass of ISO 11228-1 (value from memory), for what must be started and stopped weighs as on Earth. " +
+      "Project choice. Low: 25 kg, the reference mass of ISO 11228-1 (value from memory), since what must be started and stopped counts by its mass, as on Earth. " +
       "Nominal: twice that. High: 420 Earth-pounds were carried by one person once (published).",
   },
 } as const satisfies Readonly<Record<string, Usual>>;

@@ -21,6 +21,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   // A stream of their own, so that the rest of the plan does not depend on these.
   const worn = random(seed + 7919);
   const unsaid = random(seed + 104_729);
+  const paces = random(seed + 1_299_709);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -251,7 +252,11 @@ export function randomPlan(seed: number, shape: Shape): Plan {
     }),
     rules: {
       startGridS: [1, 60, 300][random(seed + 15_485).below(3)]!,
-      walking: { speedMs: 0.9, greatestSlopeDeg: rare(0.3) ? 8 : 20 },
+      walking: {
+        speedMs: 0.9,
+        greatestSlopeDeg: rare(0.3) ? 8 : 20,
+        ...paceNumbers(paces, shape.features),
+      },
       reserve: level(0.2),
       carry: { greatestN: 308 },
       walkback: { ...level(0.2), speedMs: 1, emergencyReserveS: 60 },
@@ -327,6 +332,15 @@ function disc(eastM: number, northM: number, radiusM: number) {
 function saidOfInstrument(leaves: boolean, draw: number): { instrument?: boolean } {
   if (leaves) return { instrument: true };
   return draw < 0.7 ? { instrument: false } : {};
+}
+
+/** Now and then another pace and rate of walking, slow and fast, sometimes for less than a metre costs at least. */
+function paceNumbers(stream: Random, features: number) {
+  const rare = (p: number): boolean => stream.next() < p * features;
+  return {
+    ...(rare(0.3) ? { speedMs: 0.6 + 1.3 * stream.next() } : {}),
+    ...(rare(0.3) ? { metabolicW: 50 + stream.below(450), rateAtMs: 0.4 + 1.4 * stream.next() } : {}),
+  };
 }
 
 /** What a suit draws by mode and sun, and the limits of cooling and drinking, each now and then near what a day asks for. */

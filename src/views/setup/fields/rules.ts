@@ -100,7 +100,8 @@ function linesOf([name, key, numbers]: Group): SheetLine[] {
 export const rulesSheet = sheetTable({
   id: "rules",
   title: "Flight rules",
-  intro: "A rule that is a warning never makes a breach, and the packer does not bind itself to it.",
+  intro:
+    "A rule that is a warning makes no breach, but for what physics forbids, and the packer does not bind itself to it.",
   columns: [
     { label: "Value", unit: "", width: 9, group: "", align: "end" },
     { label: "Breaking it is a", unit: "", width: 10, group: "", align: "start" },
