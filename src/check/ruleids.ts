@@ -35,6 +35,7 @@ export const RULE_IDS = [
   "eva-bounds",
   "stay-blocks",
   "duty",
+  "suit-worn-once",
   "recharge",
   "lander-stores",
   "pin",

@@ -51,9 +51,12 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
   "eva-bounds": "Egress not before, ingress complete not after, not longer; ingress complete before liftoff.",
   "stay-blocks": "No EVA overlaps a sleep or meal block of its crew.",
   duty: "EVA time of one crew member in the stay.",
-  recharge: "From ingress complete to the same crew member's next egress.",
+  "suit-worn-once":
+    "Nobody wears a suit that somebody else wears: outings in one suit do not overlap, egress to ingress complete.",
+  recharge:
+    "From ingress complete to the next egress of the same crew member, and to the next one in the same suit.",
   "lander-stores":
-    "What recharges before later EVAs draw (oxygen, water, energy as consumed on the earlier EVA, one absorbent change each) is in the stores.",
+    "What recharges before later EVAs in the same suit draw (oxygen, water, energy as consumed on the earlier EVA, one absorbent change each) is in the stores; of each suit the last EVA is not counted.",
   pin: "A placed task keeps its pinned start, EVA and crew. A pinned task may still be left on the bench.",
   "must-do": "Every must-do task is placed; one that is not is `open`, not a breach.",
 };

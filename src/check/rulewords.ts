@@ -37,6 +37,7 @@ export const RULE_WORDS: Readonly<Record<RuleId, string>> = {
   "eva-bounds": "EVA times",
   "stay-blocks": "Sleep and meals",
   duty: "EVA time in the stay",
+  "suit-worn-once": "One suit, one wearer",
   recharge: "Recharge time",
   "lander-stores": "Lander stores",
   pin: "Pinned",

@@ -15,6 +15,8 @@ export interface Walkthrough extends Placements {
   readonly outs: readonly Out[];
   /** All outings of a crew member in order of egress. */
   readonly walksOf: ReadonlyMap<string, readonly Walk[]>;
+  /** All outings in a suit, whoever wears it, in order of egress. */
+  readonly walksIn: ReadonlyMap<string, readonly Walk[]>;
   readonly separation: readonly SeparationTrack[];
 }
 
@@ -53,7 +55,8 @@ export function walkthroughOf(
     ...placements,
     prepared,
     outs,
-    walksOf: byCrew(outs),
+    walksOf: sortedBy(outs, (walk) => walk.walker.member.id),
+    walksIn: sortedBy(outs, (walk) => walk.walker.suit.id),
     separation: separationTracks(prepared, outs),
   };
 }
@@ -85,16 +88,22 @@ function backHomeS(prepared: Prepared, tasks: readonly Placed[]): number {
   return endS + waySeconds(prepared, tasks.at(-1)!.endPlace, prepared.ways.lander);
 }
 
-function byCrew(outs: readonly Out[]): Map<string, Walk[]> {
+function sortedBy(outs: readonly Out[], keyOf: (walk: Walk) => string): Map<string, Walk[]> {
   const walks = new Map<string, Walk[]>();
   for (const walk of outs.flatMap((out) => out.walks)) {
-    const id = walk.walker.member.id;
-    const own = walks.get(id);
+    const key = keyOf(walk);
+    const own = walks.get(key);
     if (own) own.push(walk);
-    else walks.set(id, [walk]);
+    else walks.set(key, [walk]);
   }
-  for (const own of walks.values()) {
-    own.sort((a, b) => a.outing.span.startS - b.outing.span.startS || (a.outing.eva < b.outing.eva ? -1 : 1));
-  }
+  for (const own of walks.values()) own.sort(inOrder);
   return walks;
+}
+
+function inOrder({ outing: a }: Walk, { outing: b }: Walk): number {
+  return (
+    a.span.startS - b.span.startS ||
+    (a.eva < b.eva ? -1 : a.eva > b.eva ? 1 : 0) ||
+    (a.crew < b.crew ? -1 : a.crew > b.crew ? 1 : 0)
+  );
 }

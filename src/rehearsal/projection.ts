@@ -125,10 +125,13 @@ class Crews {
     return outS + eva.egressWorkS + wayS(this.walks, this.lander, place);
   }
 
-  /** From when on the suit of a crew member who was out on other EVAs is good for another. */
+  /** From when on a crew member and their suit, out on other EVAs before (the suit with whoever wore it), are good for another. */
   private rechargedS(member: string): number {
     const { leastS } = this.plan.rules.recharge;
-    const backS = [...(this.at.get(member) ?? [])].map(([id, { freeS, place }]) => {
+    const suit = this.plan.crew.find((one) => one.id === member)?.suit;
+    const wearers = this.plan.crew.filter((one) => one.id === member || one.suit === suit);
+    const outings = wearers.flatMap((one) => [...(this.at.get(one.id) ?? [])]);
+    const backS = outings.map(([id, { freeS, place }]) => {
       const eva = this.plan.evas.find((one) => one.id === id);
       if (!eva) return -Infinity;
       const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walks, place, this.lander) + eva.ingressWorkS;

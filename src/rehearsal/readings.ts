@@ -45,7 +45,7 @@ const STOCK = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "ba
 /**
  * The plan with stocks as they were read out, where the last reading of a suit shows less than was worked out: the suit then holds so
  * much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin is not
- * made better by one look at a gauge. The suit's later EVAs are held to the smaller stock as well.
+ * made better by one look at a gauge. The suit's other EVAs are held to the smaller stock as well, whoever wears it there.
  */
 export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
   const short = new Map<string, ReadOut>();
@@ -54,21 +54,17 @@ export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
     ({ reading, expected }) => expected !== null && reading.left < expected,
   );
   if (missing.length === 0) return plan;
-  const suits = [...plan.suits];
-  const crew = plan.crew.map((member) => {
-    const own = missing.filter(({ reading }) => reading.crew === member.id);
-    const suit = plan.suits.find((one) => one.id === member.suit);
-    if (own.length === 0 || !suit) return member;
-    const id = `${member.id}-as-read`;
-    suits.push(
-      own.reduce(
-        (worn, { reading, expected }) => lessBy(worn, reading.consumable, expected! - reading.left),
-        { ...suit, id },
-      ),
-    );
-    return { ...member, suit: id };
+  const suits = plan.suits.map((suit) => {
+    const wearers = plan.crew.filter((member) => member.suit === suit.id).map((member) => member.id);
+    const most = new Map<Consumable, number>();
+    for (const { reading, expected } of missing) {
+      if (!wearers.includes(reading.crew)) continue;
+      const lacks = expected! - reading.left;
+      most.set(reading.consumable, Math.max(lacks, most.get(reading.consumable) ?? 0));
+    }
+    return [...most].reduce((worn, [consumable, lacks]) => lessBy(worn, consumable, lacks), suit);
   });
-  return { ...plan, suits, crew };
+  return { ...plan, suits };
 }
 
 function lessBy(suit: Suit, consumable: Consumable, missing: number): Suit {

@@ -35,6 +35,7 @@ export interface Problem extends Openings {
   readonly activities: number;
   readonly evas: number;
   readonly members: number;
+  readonly suits: number;
   readonly routes: number;
   readonly chains: number;
   readonly nodes: number;
@@ -79,6 +80,7 @@ export interface Problem extends Openings {
   // Routes
   readonly evaOfRoute: Int32Array;
   readonly memberOfRoute: Int32Array;
+  readonly suitOfRoute: Int32Array;
   /** Routes of EVA e are routeStart[e] .. routeStart[e + 1]. */
   readonly routeStart: Int32Array;
   /** Walking time by route, flat from * places + to; NEVER where there is no way or the walk-back is too long. */
@@ -148,7 +150,7 @@ export interface EdgeList {
 export type Origin =
   | { readonly rule: "link-lag"; readonly link: number; readonly side: "least" | "greatest" }
   | { readonly rule: "hot-keep-out"; readonly keepOut: number }
-  | { readonly rule: "recharge"; readonly member: number };
+  | { readonly rule: "recharge"; readonly eva: number };
 
 /** A relation between two activities that is not about time. */
 export interface Pair {

@@ -1,6 +1,6 @@
 import { gridFrom, type Instant, instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
-import { leavesInstrument, type Plan, type Schedule, type Task } from "../plan/index.ts";
+import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../plan/index.ts";
 import { insideOf } from "../terrain/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "./board.ts";
@@ -13,6 +13,7 @@ import { lay } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
 import { placeGroup } from "./why/inserting.ts";
+import { suitWords } from "./why/words.ts";
 import { gridWords, metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
 
 /** Where a task would go. */
@@ -151,6 +152,8 @@ function impossible(problem: Problem, a: number): string | null {
     const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
     if (largest < task.crew.count)
       return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
+    const shared = plan.evas.map((eva) => sharingSuits(plan, eva).length > 0);
+    if (shared.length > 0 && shared.every(Boolean)) return suitWords(plan, plan.evas[0]!);
     const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
     const backS = Math.max(problem.homeS[place]!, problem.innerPeakS[a]!);
     const { level, emergencyReserveS } = plan.rules.walkback;

@@ -247,8 +247,7 @@ export class Verifier {
         const restS = weight[x]! - lengthS[i]!;
         if (board.earliest[i - 1]! >= board.earliest[j + 1]! + lengthS[j + 1]! + restS) continue;
       }
-      const about =
-        what.rule === "link-lag" ? what.link : what.rule === "recharge" ? what.member : what.keepOut;
+      const about = what.rule === "link-lag" ? what.link : what.rule === "recharge" ? what.eva : what.keepOut;
       if (!tell(what.rule, about)) return false;
     }
     return true;

@@ -49,19 +49,17 @@ export function toptwPlan(path: string, crew: number): Plan {
       legs,
     },
     stay: { touchdownUtc: "2030-01-01T00:00:00Z", lengthS: limitS },
-    crew: members.map((member) => ({ id: member, name: member, bodyMassKg: 80, suit: "suit" })),
-    suits: [
-      {
-        id: "suit",
-        name: "suit",
-        massKg: 100,
-        oxygenKg: 50,
-        co2Kg: 50,
-        waterKg: 100,
-        batteryWh: 100_000,
-        emergencyOxygenS: 1800,
-      },
-    ],
+    crew: members.map((member) => ({ id: member, name: member, bodyMassKg: 80, suit: member })),
+    suits: members.map((member) => ({
+      id: member,
+      name: member,
+      massKg: 100,
+      oxygenKg: 50,
+      co2Kg: 50,
+      waterKg: 100,
+      batteryWh: 100_000,
+      emergencyOxygenS: 1800,
+    })),
     evas: [
       {
         id: "day",

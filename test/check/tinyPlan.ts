@@ -98,6 +98,12 @@ export function tinyPlan(parts: TinyParts = {}): Plan {
 /** The same as outside data, for tests that need to spoil it. */
 export function tinyInput(parts: TinyParts = {}): PlanInput {
   const { rules } = parts;
+  const crew = parts.crew ?? [
+    { id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit" },
+    { id: "ev2", name: "EV2", bodyMassKg: 70, suit: "suit" },
+  ];
+  // Alike, but a suit for each: the second crew member's is `suit-2`.
+  const suits = crew.map((_, k) => (k === 0 ? "suit" : `suit-${k + 1}`));
   return {
     format: "lopeline-plan",
     version: 1,
@@ -116,11 +122,8 @@ export function tinyInput(parts: TinyParts = {}): PlanInput {
       ...parts.site,
     },
     stay: { touchdownUtc: "2031-04-05T06:07:00Z", lengthS: 72_000, ...parts.stay },
-    crew: parts.crew ?? [
-      { id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit" },
-      { id: "ev2", name: "EV2", bodyMassKg: 70, suit: "suit" },
-    ],
-    suits: [{ ...WIDE_SUIT, ...parts.suit }],
+    crew: crew.map((one, k) => (one.suit === "suit" ? { ...one, suit: suits[k]! } : one)),
+    suits: suits.map((id) => ({ ...WIDE_SUIT, ...parts.suit, id, name: id })),
     evas: parts.evas ?? [eva("eva-1")],
     tasks: parts.tasks ?? [],
     schedule: { placements: parts.placements ?? [] },

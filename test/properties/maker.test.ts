@@ -84,6 +84,7 @@ describe("the maker's check and the judge's", () => {
         "return-mass",
         "stay-blocks",
         "stay-distance",
+        "suit-worn-once",
         "sun",
         "task-crew",
         "time-window",

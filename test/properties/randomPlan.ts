@@ -129,7 +129,9 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       bodyMassKg: whole(60, 95),
       workRateFactor: 0.9 + 0.2 * stream.next(),
       qualifications: chance(0.5) ? ["geologist"] : [],
-      suit: chance(0.5) ? "suit1" : `suit${(i % 2) + 1}`,
+      // Of one of two makes, and now and then one that somebody else wears as well.
+      make: chance(0.5) ? 0 : i % 2,
+      suit: `suit${i > 0 && unsaid.next() < 0.1 * shape.features ? i : i + 1}`,
     })),
     suits: ["suit1", "suit2"].map((id) => ({
       id,
@@ -276,7 +278,18 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       returnMass: { ...level(0.2), greatestKg: whole(3, 30) },
     },
   };
-  const read = parse(data);
+  const read = parse({
+    ...data,
+    crew: data.crew.map(({ id, name, bodyMassKg, workRateFactor, qualifications, suit }) => ({
+      ...{ id, name, bodyMassKg, workRateFactor, qualifications },
+      suit,
+    })),
+    suits: data.crew.map(({ make }, i) => ({
+      ...data.suits[make],
+      id: `suit${i + 1}`,
+      name: `suit${i + 1}`,
+    })),
+  });
   if (!read.ok)
     throw new Error(
       `seed ${seed}: ${read.error.map((fault) => `${fault.path}: ${fault.message}`).join("; ")}`,

@@ -149,6 +149,20 @@ describe("a reading", () => {
     expect(other.points).toEqual(verdict.margins.find((one) => one.crew === "ev2")!.points);
   });
 
+  it("of less is of the suit, whoever wears it later", () => {
+    const shared = { ...gone, crew: gone.crew.map((member) => ({ ...member, suit: gone.suits[0]!.id })) };
+    const lower = withReadings(
+      shared,
+      readOuts(
+        [{ kind: "reading", atS: instant(3100), crew: "ev1", consumable: "oxygen", left: expected - 0.1 }],
+        verdict.margins,
+      ),
+    );
+    expect(lower.crew).toEqual(shared.crew);
+    expect(lower.suits[0]!.oxygenKg).toBeCloseTo(gone.suits[0]!.oxygenKg - 0.1, 9);
+    expect(lower.suits.slice(1)).toEqual(gone.suits.slice(1));
+  });
+
   it("of more makes no margin better", () => {
     expect(read(expected + 0.1)).toBe(gone);
   });

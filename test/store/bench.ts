@@ -34,19 +34,22 @@ export const smallInput: PlanInput = {
     ],
   },
   stay: { touchdownUtc: "2031-04-05T06:07:00Z", lengthS: 80_000 },
-  crew: ["ev1", "ev2"].map((id) => ({ id, name: id.toUpperCase(), bodyMassKg: 75, suit: "suit" })),
-  suits: [
-    {
-      id: "suit",
-      name: "Suit",
-      massKg: 90,
-      oxygenKg: 0.9,
-      co2Kg: 1,
-      waterKg: 4.5,
-      batteryWh: 500,
-      emergencyOxygenS: 1800,
-    },
-  ],
+  crew: ["ev1", "ev2"].map((id, k) => ({
+    id,
+    name: id.toUpperCase(),
+    bodyMassKg: 75,
+    suit: k === 0 ? "suit" : "other-suit",
+  })),
+  suits: ["suit", "other-suit"].map((id, k) => ({
+    id,
+    name: k === 0 ? "Suit" : "Other suit",
+    massKg: 90,
+    oxygenKg: 0.9,
+    co2Kg: 1,
+    waterKg: 4.5,
+    batteryWh: 500,
+    emergencyOxygenS: 1800,
+  })),
   evas: [
     {
       id: "eva-1",

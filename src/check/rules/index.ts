@@ -28,6 +28,7 @@ import { relay } from "./relay.ts";
 import { reserveRules } from "./reserves.ts";
 import { returnMass } from "./returnMass.ts";
 import { stayBlocks } from "./stayBlocks.ts";
+import { suitWornOnce } from "./suitWornOnce.ts";
 import { sun } from "./sun.ts";
 import { sunAngle } from "./sunAngle.ts";
 import { taskCrew } from "./taskCrew.ts";
@@ -72,6 +73,7 @@ export const FLIGHT_RULES: readonly FlightRule[] = [
   evaBounds,
   stayBlocks,
   duty,
+  suitWornOnce,
   recharge,
   landerStores,
   pin,

@@ -12,12 +12,12 @@ const STORED = [
 ] as const;
 
 /**
- * lander-stores: what recharges before later EVAs draw (oxygen, water, energy as consumed on the earlier EVA, one
+ * lander-stores: what recharges before later EVAs in the same suit draw (oxygen, water, energy as consumed on the earlier EVA, one
  * absorbent change each) is in the stores.
  */
-export const landerStores: FlightRule = ({ prepared, walksOf }) => {
+export const landerStores: FlightRule = ({ prepared, walksIn }) => {
   const { stores } = prepared.plan;
-  const recharged = [...walksOf.values()].flatMap((walks) => walks.slice(0, -1));
+  const recharged = [...walksIn.values()].flatMap((walks) => walks.slice(0, -1));
   if (recharged.length === 0) return [];
   const full = storesOf(stores);
   const lines = STORED.map(({ consumable, called, unit }) => {

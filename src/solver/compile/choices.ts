@@ -11,7 +11,7 @@ export interface RouteKey {
 }
 
 /**
- * Who may do `activity` (task-crew, pin, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
+ * Who may do `activity` (task-crew, pin, suit-worn-once, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
  * task that can never be placed (walking-physics, blast-keep-out, carry, a keep-out that is always hot, a work stretch longer than the limit)
  * has no choice; a crew-less task has one empty choice.
  */
@@ -32,7 +32,7 @@ export function choicesOf(
     ground.mayStand(member, inside.to) &&
     ground.mayWalk(member, inside);
   return plan.evas.flatMap((eva, e) => {
-    if (pin?.eva !== undefined && pin.eva !== eva.id) return [];
+    if ((pin?.eva !== undefined && pin.eva !== eva.id) || !ground.mayFly(e)) return [];
     const { lander } = ground.ways;
     const all = routes.filter((route) => route.eva === e);
     if (!all.every((route) => ground.mayStand(route.member, lander))) return [];

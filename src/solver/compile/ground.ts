@@ -1,5 +1,5 @@
 import { CONSUMABLES, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import type { CrewMember, Plan, Suit, Task } from "../../plan/index.ts";
+import { type CrewMember, type Plan, sharingSuits, type Suit, type Task } from "../../plan/index.ts";
 import {
   gaitsOf,
   homeOf,
@@ -38,6 +38,8 @@ export interface Ground {
   readonly walkers: readonly Walker[];
   /** By crew member: walking time, NEVER where there is no way or the walk-back on it is too long. */
   readonly legS: readonly Int32Array[];
+  /** True when the crew of an EVA may go out together: nobody wears another's suit (suit-worn-once). */
+  mayFly(eva: number): boolean;
   /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
   mayStand(member: number, place: number): boolean;
   /** What is walked inside a task, and the longest walk-back from there (S5). */
@@ -68,6 +70,7 @@ export function groundOf(plan: Plan, boundless = false): Ground {
       emergencyS: boundless ? Infinity : packS,
     };
   });
+  const mayFly = (eva: number): boolean => sharingSuits(plan, plan.evas[eva]!).length === 0;
   const mayStand = (member: number, place: number): boolean => {
     const backS = home.placeS[place]!;
     return backS >= 0 && backS <= walkers[member]!.emergencyS;
@@ -101,6 +104,7 @@ export function groundOf(plan: Plan, boundless = false): Ground {
     beyond,
     walkers,
     legS,
+    mayFly,
     mayStand,
     inside,
     insideHome: homeInside,

@@ -1,5 +1,5 @@
 import { stocks } from "../../physics/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { type Plan, type Schedule, suitsWorn } from "../../plan/index.ts";
 import { distance, type Inside, type Ways } from "../../terrain/index.ts";
 import { KINDS, type Limits, type Problem } from "../problem.ts";
 import { choicesOf } from "./choices.ts";
@@ -100,6 +100,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     activities,
     evas,
     members: plan.crew.length,
+    suits: plan.suits.length,
     routes: routes.length,
     chains: chainStart[plan.equipment.length]!,
     nodes,
@@ -129,6 +130,9 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     restful: Uint8Array.from(plan.tasks, (task) => (task.effort === "rest" ? 1 : 0)),
     evaOfRoute: Int32Array.from(routes, (route) => route.eva),
     memberOfRoute: Int32Array.from(routes, (route) => route.member),
+    suitOfRoute: Int32Array.from(routes, ({ member }) =>
+      plan.suits.findIndex((suit) => suit.id === plan.crew[member]!.suit),
+    ),
     routeStart: startsOf(plan.evas.map((eva) => eva.crew)),
     legS: routes.map((route) => ground.legS[route.member]!),
     legM: ways.distanceM,
@@ -232,9 +236,9 @@ function limitsOf(plan: Plan, ways: Ways, roamM: number): Limits {
     straightM.some((metres) => metres + 2 * roamM > separation.greatestM) ||
     (straightM.length > 0 && extentM(ways) + 2 * roamM > separation.greatestM);
   const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
-  // Every outing but the last of each crew member is recharged for, at most a full suit each.
-  const outings = plan.evas.flatMap((eva) => eva.crew);
-  const refills = outings.map((id) => suits.get(plan.crew.find((member) => member.id === id)!.suit)!);
+  // Every outing but the last in each suit is recharged for, at most a full suit each.
+  const outings = plan.evas.flatMap((eva) => suitsWorn(plan, eva));
+  const refills = outings.map((id) => suits.get(id)!);
   const most = (of: (suit: (typeof refills)[number]) => number): number =>
     refills.reduce((sum, suit) => sum + of(suit), 0);
   const storesBind =

@@ -1,6 +1,6 @@
 import { instant, normalise } from "../../kernel/index.ts";
 import { drinkingS } from "../../physics/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { oneAfterOther, type Plan, type Schedule } from "../../plan/index.ts";
 import type { RouteKey } from "./choices.ts";
 import type { RawEdge } from "./relations.ts";
 
@@ -81,8 +81,8 @@ export function flyingOrder(plan: Plan, schedule?: Schedule): number[] {
 }
 
 /**
- * From all back on one EVA to egress on a later one with a common crew member (recharge, one-at-a-time), the EVAs in the order `flying`; nodes of EVA
- * e are `first + 2 e` (egress) and the next one (all back).
+ * From all back on one EVA to egress on a later one with a common crew member or suit (recharge, one-at-a-time, suit-worn-once), the
+ * EVAs in the order `flying`; nodes of EVA e are `first + 2 e` (egress) and the next one (all back).
  */
 export function rechargeEdges(plan: Plan, first: number, flying: readonly number[]): RawEdge[] {
   const { recharge } = plan.rules;
@@ -90,15 +90,13 @@ export function rechargeEdges(plan: Plan, first: number, flying: readonly number
   const order = flying.map((e) => ({ eva: plan.evas[e]!, e }));
   return order.flatMap((before, i) =>
     order.slice(i + 1).flatMap((next): RawEdge[] => {
-      const common = before.eva.crew.find((id) => next.eva.crew.includes(id));
-      if (common === undefined) return [];
-      const member = plan.crew.findIndex((one) => one.id === common);
+      if (!oneAfterOther(plan, before.eva, next.eva)) return [];
       return [
         {
           from: first + 2 * before.e + 1,
           to: first + 2 * next.e,
           weight: before.eva.ingressWorkS + leastS,
-          origin: { rule: "recharge", member },
+          origin: { rule: "recharge", eva: next.e },
         },
       ];
     }),

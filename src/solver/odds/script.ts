@@ -1,5 +1,5 @@
 import { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { oneAfterOther, type Plan, type Schedule } from "../../plan/index.ts";
 import { insideOf } from "../../terrain/index.ts";
 import { compile } from "../compile/index.ts";
 import { openingsOf } from "../compile/openings.ts";
@@ -201,7 +201,7 @@ function outingsOf(
       flown[o] === 1 &&
       flown[e] === 1 &&
       egressS[o]! < egressS[e]! &&
-      other.crew.some((id) => eva.crew.includes(id))
+      oneAfterOther(plan, other, eva)
         ? [o]
         : [],
     ),

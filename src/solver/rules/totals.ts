@@ -77,17 +77,17 @@ function storesHold(board: Board): boolean {
   return changes <= limits.changes && STORED.every((kind) => need[kind]! <= limits.stores[kind]!);
 }
 
-/** Tells of every outing that is recharged for, by kind, and gives how many there are: all but the last of each crew member. */
+/** Tells of every outing that is recharged for, by kind, and gives how many there are: all but the last in each suit. */
 function askStores(board: Board, tell: (r: number, kind: number, seconds: number) => void): number {
   const { problem } = board;
-  const { members, routes } = problem;
+  const { suits, routes } = problem;
   let changes = 0;
-  for (let m = 0; m < members; m += 1) {
+  for (let suit = 0; suit < suits; suit += 1) {
     let last = -1;
     let lastS = -Infinity;
     for (let r = 0; r < routes; r += 1) {
       const e = problem.evaOfRoute[r]!;
-      if (problem.memberOfRoute[r] !== m || board.onEva[e] === 0) continue;
+      if (problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
       const egressS = board.earliest[problem.activities + 2 * e]!;
       if (egressS >= lastS) {
         last = r;
@@ -96,7 +96,7 @@ function askStores(board: Board, tell: (r: number, kind: number, seconds: number
     }
     for (let r = 0; r < routes; r += 1) {
       const e = problem.evaOfRoute[r]!;
-      if (r === last || problem.memberOfRoute[r] !== m || board.onEva[e] === 0) continue;
+      if (r === last || problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
       changes += 1;
       const seconds = outS(board, e);
       for (const kind of STORED) tell(r, kind, seconds);

@@ -1,5 +1,5 @@
 import { CONSUMABLES } from "../../physics/index.ts";
-import { leavesInstrument, type Plan, type Schedule } from "../../plan/index.ts";
+import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../plan/index.ts";
 import { tooFast } from "../compile/choices.ts";
 import { KINDS, type Problem } from "../problem.ts";
 
@@ -33,6 +33,7 @@ export type CauseKind =
   | "egress"
   | "ingress"
   | "longest"
+  | "suit"
   | "block"
   | "liftoff"
   | "recharge"
@@ -108,6 +109,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...when(limits.evaM !== Infinity, "eva-distance"),
     ...when(limits.stayM !== Infinity, "stay-distance"),
     ...when(limits.dutyS !== Infinity, "duty"),
+    ...plan.evas.flatMap((eva, e) => (sharingSuits(plan, eva).length > 0 ? [cause("suit", e)] : [])),
     ...when(rules.recharge.level === "breach", "recharge"),
     ...when(limits.storesBind, "stores"),
     ...plan.equipment.flatMap((_, q) => (problem.slotEquipment.includes(q) ? [cause("equipment", q)] : [])),

@@ -45,7 +45,8 @@ export class Lifting {
     const { problem } = this;
     const { plan } = problem;
     const lenient = relaxed(plan, holds);
-    const ground = this.groundFor(holds("walk-back-emergency", 0));
+    const bound = this.groundFor(holds("walk-back-emergency", 0));
+    const ground = { ...bound, mayFly: (e: number) => !holds("suit", e) || bound.mayFly(e) };
     const relations = relationsOf(lenient);
     const gaps = gapsOf(lenient);
     const windows = plan.tasks.map((_, a) => this.windowsUnder(a, holds));
@@ -150,6 +151,7 @@ export class Lifting {
       Number(holds("walking-physics", 0)),
       Number(holds("walk-back-emergency", 0)),
       Number(holds("work", 0)),
+      ...plan.evas.map((_, e) => Number(holds("suit", e))),
       ...plan.site.keepOuts.map((_, k) => Number(holds("hot", k))),
       ...asked.map((count, q) => Number(count > plan.equipment[q]!.count && holds("equipment", q))),
     ].join(" ");

@@ -1,4 +1,4 @@
-import type { Link, Plan } from "../../plan/index.ts";
+import { type Link, type Plan, sharingSuits } from "../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../physics/index.ts";
 import type { Problem } from "../problem.ts";
 import { met, metres, minutes, named, paceWords, wholeTenths } from "../words.ts";
@@ -135,8 +135,10 @@ function said(
       return whole(`Liftoff is at ${met(plan.stay.lengthS)}.`);
     case "recharge":
       return whole(
-        `From ingress to the same crew member's next egress: ${minutes(rules.recharge.leastS, "up")}.`,
+        `From ingress to the next egress of the same crew member or in the same suit: ${minutes(rules.recharge.leastS, "up")}.`,
       );
+    case "suit":
+      return ofEva(suitWords(plan, eva!));
     case "walking-physics":
       return whole(paceWords(plan));
     case "walk-back-emergency":
@@ -235,4 +237,12 @@ export function linkWords(plan: Plan, link: Link): string {
 function stockWords({ name, count }: Plan["equipment"][number]): string {
   if (count === 0) return `${name} is missing: there are 0.`;
   return `There ${count === 1 ? "is 1" : `are ${count}`} of ${name}.`;
+}
+
+/** Who cannot go out together, as they wear one suit. */
+export function suitWords(plan: Plan, eva: Plan["evas"][number]): string {
+  const who = sharingSuits(plan, eva);
+  const suit = plan.suits.find((one) => one.id === who[0]?.suit)!;
+  const sharers = who.filter((member) => member.suit === suit.id).map((member) => member.name);
+  return `${sharers.join(" and ")} wear one suit, ${suit.name}: ${eva.name} cannot be flown.`;
 }

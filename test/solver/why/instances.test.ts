@@ -58,6 +58,33 @@ describe("why not", () => {
     expect(greedy({ ...plan, equipment: [{ ...plan.equipment[0]!, count: 1 }] }).placements).toHaveLength(1);
   });
 
+  it("sends nobody out where two of an EVA wear one suit, and says who and which", () => {
+    const own = tinyPlan({ tasks: [task("one", "a", { worth: 5 })] });
+    const shared = { ...own, crew: own.crew.map((member) => ({ ...member, suit: "suit" })) };
+    expect(greedy(own).placements).toHaveLength(1);
+    expect(greedy(shared).placements).toEqual([]);
+    const said = "EV1 and EV2 wear one suit, suit: eva-1 cannot be flown.";
+    expect(benchReasons(shared, shared.schedule).map((one) => one.sentence)).toEqual([said]);
+    expect(why(shared, "one").conflict?.causes.map((one) => one.sentence)).toEqual([said]);
+  });
+
+  it("flies EVAs in one suit one after the other, with the recharge between them", () => {
+    const day = tinyPlan({
+      evas: [
+        eva("eva-1", { crew: ["ev1"], latestIngressS: 6000 }),
+        eva("eva-2", { crew: ["ev2"], latestIngressS: 9000 }),
+      ],
+      tasks: ["ev1", "ev2"].map((id) => task(id, "a", { worth: 5, crew: { named: [id] } })),
+      rules: { recharge: { leastS: 3000 } },
+    });
+    // Each is out for 2400 s: 0 to 2400 and, in the same suit, 5400 to 7800.
+    const shared = { ...day, crew: day.crew.map((member) => ({ ...member, suit: "suit" })) };
+    const { placements } = greedy(shared);
+    expect(placements.map((one) => one.startS).sort((a, b) => a - b)).toEqual([900, 6300]);
+    expect(check(shared, { placements }).score.breaches).toBe(0);
+    expect(greedy(day).placements.map((one) => one.startS)).toEqual([900, 900]);
+  });
+
   it("finds the later end of a window, to the minute", () => {
     // The first is pinned to 900..1500 at a, the second at a too, by 2000 at the latest: ends at 2100 at the soonest, 100 s late.
     const plan = lone(36_000, {

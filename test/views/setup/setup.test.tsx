@@ -266,7 +266,10 @@ describe("choices", () => {
     click(button("Crew and suits"));
     goTo(cell(0, 4));
     press("Enter");
-    expect([...(here() as HTMLSelectElement).options].map((option) => option.text)).toEqual(["Suit"]);
+    expect([...(here() as HTMLSelectElement).options].map((option) => option.text)).toEqual([
+      "Suit",
+      "Other suit",
+    ]);
     press("Escape");
     click(button("EVAs"));
     goTo(cell(0, 1));

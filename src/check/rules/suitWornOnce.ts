@@ -1,0 +1,39 @@
+import { instant } from "../../kernel/index.ts";
+import { about, finding, type FlightRule } from "../finding.ts";
+import { evaName } from "../names.ts";
+import { met } from "../phrases.ts";
+import type { Finding } from "../verdict.ts";
+
+/** suit-worn-once: outings in one suit do not overlap, egress to ingress complete. One finding a suit and pair of outings. */
+export const suitWornOnce: FlightRule = ({ prepared, walksIn }) => {
+  const findings: Finding[] = [];
+  for (const [suit, walks] of walksIn) {
+    let before = walks[0];
+    for (const next of walks.slice(1)) {
+      const last = before!;
+      if (next.outing.span.endS >= last.outing.span.endS) before = next;
+      const startS = next.outing.span.startS;
+      const endS = Math.min(next.outing.span.endS, last.outing.span.endS);
+      // One person on two EVAs at once is one-at-a-time.
+      if (startS >= last.outing.span.endS || next.outing.crew === last.outing.crew) continue;
+      const who = [last, next].map(
+        ({ walker, outing }) => `${walker.member.name} on ${evaName(prepared, outing.eva)}`,
+      );
+      findings.push(
+        finding(
+          "suit-worn-once",
+          "breach",
+          [
+            about("suit", suit),
+            ...[last, next].flatMap(({ outing }) => [about("crew", outing.crew), about("eva", outing.eva)]),
+          ],
+          {
+            span: { startS, endS: instant(endS) },
+            sentence: `${next.walker.suit.name} is worn by ${who.join(" and by ")} at once, ${met(startS)} to ${met(endS)}.`,
+          },
+        ),
+      );
+    }
+  }
+  return findings;
+};

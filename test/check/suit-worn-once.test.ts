@@ -1,0 +1,70 @@
+import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { breachesOf, only, pair } from "./pair.ts";
+import { at, eva, task, tinyInput, parsed } from "./tinyPlan.ts";
+
+/**
+ * EV1 is out from 1100 (2000 less 300 s of way and 600 s of egress work) to 3500 (2600 + 300 + 600); EV2, on an EVA of their own, from
+ * 900 s before `secondS`. `shared`: in the same suit.
+ */
+const plan = (secondS: number, shared: boolean, leastS = 0) => {
+  const input = tinyInput({
+    evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev2"] })],
+    tasks: [task("one", "a"), task("two", "a")],
+    placements: [at("one", 2000), at("two", secondS, ["ev2"], "eva-2")],
+    rules: { recharge: { leastS } },
+  });
+  return parsed({
+    ...input,
+    crew: input.crew.map((member) => (shared ? { ...member, suit: "suit" } : member)),
+  });
+};
+
+describe("one suit, one wearer", () => {
+  pair("suit-worn-once", {
+    breaks: ["EV2 goes out in it a second before EV1 is in", plan(4399, true)],
+    holds: ["EV2 goes out in it as EV1 is in", plan(4400, true)],
+  });
+
+  test("suit-worn-once names the suit, both wearers and when", () => {
+    const found = only(plan(2400, true), "suit-worn-once");
+    expect(found.subjects.map(({ kind, id }) => `${kind} ${id}`)).toEqual([
+      ...["suit suit", "crew ev1", "eva eva-1", "crew ev2", "eva eva-2"],
+    ]);
+    expect(found.span).toEqual({ startS: 1500, endS: 3500 });
+    expect(found.sentence).toBe(
+      "suit is worn by EV1 on eva-1 and by EV2 on eva-2 at once, 0:25 MET to 0:58:20 MET.",
+    );
+    expect(check(plan(2400, false)).findings).toEqual([]);
+  });
+
+  test("suit-worn-once breaks for two on the same EVA", () => {
+    const input = tinyInput({ tasks: [task("one", "a")], placements: [at("one", 2000)] });
+    const shared = { ...input, crew: input.crew.map((member) => ({ ...member, suit: "suit" })) };
+    expect(breachesOf(parsed(shared))).toEqual(["suit-worn-once"]);
+    expect(breachesOf(parsed(input))).toEqual([]);
+  });
+
+  test("recharge is of the suit, whoever wears it next", () => {
+    // In at 3500, out again at 5400 - 900 = 4500: 1000 s later.
+    expect(breachesOf(plan(5400, true, 1000))).toEqual([]);
+    const found = only(plan(5400, true, 1001), "recharge");
+    expect([found.level, found.need, found.have, found.subjects[0]]).toEqual([
+      ...["breach", 1001, 1000, { kind: "suit", id: "suit" }],
+    ]);
+    expect(found.sentence).toBe(
+      "suit, worn by EV1 and then by EV2, has 16 min between eva-1 and eva-2; recharging needs 17 min.",
+    );
+    expect(breachesOf(plan(5400, false, 1001))).toEqual([]);
+  });
+
+  test("lander-stores recharge the suit of the first for the second", () => {
+    const stores = (absorbentChanges: number, shared: boolean) => {
+      const one = plan(9000, shared);
+      return breachesOf({ ...one, stores: { ...one.stores, absorbentChanges } });
+    };
+    expect(stores(0, true)).toEqual(["lander-stores"]);
+    expect(stores(1, true)).toEqual([]);
+    expect(stores(0, false)).toEqual([]);
+  });
+});
