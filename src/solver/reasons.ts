@@ -40,9 +40,9 @@ const BROKEN = "The schedule breaks rules as it stands; mend it first.";
 const UNKNOWN_SLIDING =
   "It fits nowhere with the others where they are; whether they could make room by sliding is unknown.";
 
-const FITS_WAITING = "It fits if others start at other times; Why not? says which.";
-const NOR_WAITING = "Nor was a place found with starts held back on purpose.";
-const UNTRIED = "Whether other starts would help was not tried.";
+const FITS_ELSEWHERE = "It fits if others start at other times; Why not? says which.";
+const NONE_FOUND = "Other places and later starts were tried; none was found.";
+const UNTRIED = "Other places and later starts were not tried.";
 /** Places, and orders with starts held back on purpose, that are tried for one task. */
 const TRIES = 60;
 const WAITS = 40;
@@ -93,14 +93,15 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
     if (!insertion.look(a, 0)) return reason(`${beyond}${nearestMiss(day, a)}`);
     const against = ruleWords(problem, day.broke);
-    const tried = bands !== null && problem.reach === "rules";
-    if (tried && fitsWaiting(day, a)) return reason(FITS_WAITING);
-    return reason(`${beyond}${against} ${tried ? NOR_WAITING : UNTRIED}`);
+    if (bands === null) return reason(`${beyond}${against} ${UNTRIED}`);
+    return reason(fitsElsewhere(day, a) ? FITS_ELSEWHERE : `${beyond}${against} ${NONE_FOUND}`);
   });
 }
 
-/** True when `a` finds a place with starts held back on purpose; the day stays as it is. */
-function fitsWaiting(day: Day, a: number): boolean {
+/** True when `a` finds a place with the others sliding, or with starts held back on purpose; the day stays as it is. */
+function fitsElsewhere(day: Day, a: number): boolean {
+  // The slack test has had the last word there.
+  if (day.problem.reach === "slack") return false;
   const before = new Board(day.problem);
   before.copy(day.board);
   const going = placeGroup(day, [a], { tries: TRIES, waits: WAITS });
