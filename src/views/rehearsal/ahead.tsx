@@ -21,12 +21,11 @@ export function Ahead() {
       </header>
       {findings.length > 0 && (
         <ul className="rehearsal-findings" aria-label="What would break">
-          {findings.slice(0, 5).map((finding) => (
+          {findings.map((finding) => (
             <li key={finding.sentence}>
               <span className="state breach">{LEVEL_WORDS[finding.level]}</span> {finding.sentence}
             </li>
           ))}
-          {findings.length > 5 && <li className="note">and {findings.length - 5} more</li>}
         </ul>
       )}
       <Anew broken={findings.length > 0} />

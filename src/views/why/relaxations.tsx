@@ -72,7 +72,7 @@ const Way = memo(function Way(props: {
       <dl className="way-cost">
         <div>
           <dt>Costs</dt>
-          <dd>{costWords(way)}</dd>
+          <dd className={way.cost.mustLost > 0 ? "state breach" : undefined}>{costWords(way)}</dd>
         </div>
         <div>
           <dt>Then</dt>
@@ -126,13 +126,18 @@ const Way = memo(function Way(props: {
 
 function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
   const byId = useDesk(tasksById);
+  const isMust = (task: string): boolean => byId.get(task)?.must ?? false;
   return (
     <details>
       <summary>{counted(tasks.length, "task")} dropped</summary>
       <ul>
-        {tasks.map((task) => (
-          <li key={task}>{byId.get(task)?.name ?? task}</li>
-        ))}
+        {tasks
+          .toSorted((a, b) => Number(isMust(b)) - Number(isMust(a)))
+          .map((task) => (
+            <li key={task}>
+              {byId.get(task)?.name ?? task} {isMust(task) && <b className="state breach">must-do</b>}
+            </li>
+          ))}
       </ul>
     </details>
   );

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { applyEdit, type Plan } from "../../../src/plan/index.ts";
 import { benchReasons, greedy, whyRun, type WhyReport } from "../../../src/solver/index.ts";
-import { at, eva, task, tinyPlan, type TinyParts } from "../../check/tinyPlan.ts";
+import { at, eva, place, task, tinyPlan, type TinyParts } from "../../check/tinyPlan.ts";
 
 /** Small days on the flat site: 1 m/s, lander to a 300 s, airlock work 600 s at both ends. */
 
@@ -153,6 +153,20 @@ describe("why not", () => {
     const report = why(plan, "two");
     expect(report.relaxations.map((each) => each.kind)).toEqual(["rearrange"]);
     expect(["fits", "rearranged"]).toContain(report.state);
+  });
+
+  it("offers a place where nothing else moves on the plan's grid of starts", () => {
+    const plan = lone(36_000, {
+      places: [place("lander", 0, 0), place("a", 300, 0), place("b", 610, 0)],
+      tasks: [task("one", "b"), task("two", "a", { windows: [{ startS: 2000, endS: 4000 }] })],
+      placements: [at("one", 1210)],
+    });
+    const report = why(plan, "two");
+    const [way] = report.relaxations;
+    // One runs 1210 to 1810; the way from b to a takes 310 s: 2120 at the soonest, on the grid 2160.
+    expect(way!.schedule.placements.find((one) => one.task === "two")?.startS).toBe(2160);
+    expect(way!.moves).toEqual([]);
+    expect(report.sentence).toBe("two fits as the day stands.");
   });
 
   it("has nothing to explain on a sound day or for a placed task", () => {
