@@ -17,7 +17,7 @@ export interface Effort {
 }
 
 /** Orders with starts held back on purpose that are tried of each change. */
-export const WAITS_A_CHANGE = 40;
+export const WAITS_A_CHANGE = 16;
 
 /** Places tried before the search is asked. */
 const MOST_TRIES = 300;
