@@ -1,4 +1,4 @@
-import { gridFrom, type Instant, instant, random } from "../kernel/index.ts";
+import { instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../plan/index.ts";
 import { insideOf } from "../terrain/index.ts";
@@ -7,6 +7,7 @@ import { Board } from "./board.ts";
 import { tooFast } from "./compile/choices.ts";
 import { compiled } from "./compile/known.ts";
 import { Day } from "./day.ts";
+import { type Fit, firstFit } from "./firstfit.ts";
 import { Insertion } from "./insertion.ts";
 import { nearestMiss } from "./miss.ts";
 import { lay } from "./placing.ts";
@@ -15,13 +16,6 @@ import { read, Verifier } from "./verify.ts";
 import { placeGroup } from "./why/inserting.ts";
 import { suitWords } from "./why/words.ts";
 import { gridWords, metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
-
-/** Where a task would go. */
-export interface Fit {
-  readonly eva: string | null;
-  readonly crew: readonly string[];
-  readonly startS: Instant;
-}
 
 /** Why a task is on the bench, in words with numbers. */
 export interface BenchReason {
@@ -117,20 +111,6 @@ function fitsElsewhere(day: Day, a: number): boolean {
 function isSound(problem: Problem, schedule: Schedule): boolean {
   const { stands, unread } = read(problem, schedule);
   return unread.length === 0 && new Verifier(problem).holds(stands);
-}
-
-/** The first start on the grid, or pinned, at which the task fits beside the others as they are. */
-function firstFit(bands: Bands, { plan, gridS }: Problem, a: number): Fit | null {
-  let first: Fit | null = null;
-  for (const { eva, crew, fixed } of bands.of(plan.tasks[a]!.id)) {
-    for (const { startS: fromS, endS } of fixed) {
-      const startS = plan.tasks[a]!.pin?.startS ?? instant(gridFrom(fromS, gridS));
-      if (startS < fromS || startS >= endS) continue;
-      if (!first || startS < first.startS) first = { eva, crew, startS };
-      break;
-    }
-  }
-  return first;
 }
 
 /** What makes a task impossible in any schedule; null when nothing does. */

@@ -1,3 +1,4 @@
+import { gridFrom, gridTo } from "../kernel/index.ts";
 import { Board } from "./board.ts";
 import type { Day } from "./day.ts";
 import type { Problem } from "./problem.ts";
@@ -15,6 +16,8 @@ export interface Waits {
 
 /** Starts are held back so many times, one after the other. */
 const DEEPEST = 3;
+/** No start is looked for earlier than by so much than the one that was found to do, s. */
+const MOST_BACK_S = 14_400;
 /** Orders tried between two breaths. */
 const BREATH = 8;
 
@@ -42,7 +45,7 @@ export class Waiting {
 
   /**
    * Holds starts back until the order on the board of `day` holds: true with the day settled; false with the floors as they were
-   * and its times spoilt, or with no tries left. Of what is held back no more than it takes.
+   * and its times spoilt, or with no tries left.
    */
   *settle(day: Day, budget: Waits): Generator<void, boolean> {
     const { board } = day;
@@ -76,7 +79,10 @@ export class Waiting {
     return false;
   }
 
-  /** Lets those go that the day holds without, from the last start on. */
+  /**
+   * Lets those go that the day holds without, from the last start on, and the others as far as it holds, by halving on the grid: what is held
+   * back is then later than it has to be by no start alone, as far as halving tells.
+   */
   private letGo(day: Day, before: Floors): void {
     const { board } = day;
     const raised = [...before.keys()]
@@ -85,9 +91,25 @@ export class Waiting {
     for (const a of raised) {
       const floorS = board.floorS[a]!;
       board.floorS[a] = before[a]!;
-      if (!day.settle()) board.floorS[a] = floorS;
+      if (!day.settle()) board.floorS[a] = this.leastFloorS(day, a, floorS);
     }
     day.settle();
+  }
+
+  /** The least start on the grid for `a` found by halving down from `mostS`, at which the day holds. */
+  private leastFloorS(day: Day, a: number, mostS: number): number {
+    const { board, problem } = day;
+    const { gridS } = problem;
+    let failsS = gridTo(Math.max(board.floorS[a]!, mostS - MOST_BACK_S), gridS);
+    let holdsS = mostS;
+    while (holdsS - failsS > gridS) {
+      const middleS = gridFrom(Math.floor((failsS + holdsS) / 2), gridS);
+      if (middleS >= holdsS) break;
+      board.floorS[a] = middleS;
+      if (day.settle()) holdsS = middleS;
+      else failsS = middleS;
+    }
+    return holdsS;
   }
 
   /** Floors that hold something back from the earliest starts under `floors`; none where times alone allow no such order. */

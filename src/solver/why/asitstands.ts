@@ -1,43 +1,22 @@
-import { instant } from "../../kernel/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import type { Schedule } from "../../plan/index.ts";
 import { Bands } from "../bands.ts";
+import { firstFit } from "../firstfit.ts";
 import type { Problem } from "../problem.ts";
 
-/**
- * `schedule` with the tasks `extra` put on where nothing else has to move, each at its first such start on the plan's grid (a pinned one
- * where it is pinned); null when one finds none.
- */
+/** `schedule` with the activities `group` put on where nothing else has to move, each at its first fit; null when one finds none. */
 export function* asItStands(
   problem: Problem,
   schedule: Schedule,
-  extra: readonly string[],
+  group: readonly number[],
 ): Generator<void, Schedule | null> {
-  const { plan } = problem;
-  let now = schedule;
-  for (const task of extra) {
-    const made = firstFit(plan, problem, now, task);
+  const { tasks } = problem.plan;
+  const order = new Map(tasks.map((one, a) => [one.id, a]));
+  let { placements } = schedule;
+  for (const a of group) {
+    const fit = firstFit(new Bands(problem, { placements }), problem, a);
     yield;
-    if (!made) return null;
-    now = made;
+    if (!fit) return null;
+    placements = [...placements, { ...fit, task: tasks[a]!.id, crew: [...fit.crew] }];
   }
-  return now;
-}
-
-function firstFit(plan: Plan, problem: Problem, schedule: Schedule, task: string): Schedule | null {
-  const { startGridS } = plan.rules;
-  const pinned = plan.tasks.some((one) => one.id === task && one.pin?.startS !== undefined);
-  const [first] = new Bands(problem, schedule)
-    .of(task)
-    .flatMap(({ eva, crew, fixed }) =>
-      fixed.flatMap((one) => {
-        const startS = pinned ? one.startS : instant(Math.ceil(one.startS / startGridS) * startGridS);
-        return startS < one.endS ? [{ task, eva, crew: [...crew], startS }] : [];
-      }),
-    )
-    .sort((a, b) => a.startS - b.startS);
-  if (!first) return null;
-  const order = new Map(plan.tasks.map((one, a) => [one.id, a]));
-  return {
-    placements: [...schedule.placements, first].sort((a, b) => order.get(a.task)! - order.get(b.task)!),
-  };
+  return { placements: placements.toSorted((a, b) => order.get(a.task)! - order.get(b.task)!) };
 }

@@ -116,7 +116,7 @@ class Why {
     const extra = group.map((a) => plan.tasks[a]!.id);
     const along = group.length > 1 ? ` It brings ${group.length - 1} more that it needs.` : "";
     const made =
-      (yield* asItStands(problem, schedule, extra)) ??
+      (yield* asItStands(problem, schedule, group)) ??
       (yield* solve(plan, schedule, extra, { seed: settings.seed, iterations: 0, waits: WAITS }));
     yield;
     if (made) {

@@ -160,6 +160,7 @@ describe("why not", () => {
       places: [place("lander", 0, 0), place("a", 300, 0), place("b", 610, 0)],
       tasks: [task("one", "b"), task("two", "a", { windows: [{ startS: 2000, endS: 4000 }] })],
       placements: [at("one", 1210)],
+      rules: { startGridS: 60 },
     });
     const report = why(plan, "two");
     const [way] = report.relaxations;
