@@ -12,7 +12,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       judged again. What cannot be moved is told.
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
-      What to drop if late stands before the emergency page; --no-shed leaves it out.
+      What to drop if late stands before the emergency page; --no-shed leaves it out, and a page says so.
       --sheet writes the day timeline instead, on a4 (or --size letter).
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chance that the plan's schedule holds, from simulated days, with its sampling error.

@@ -13,7 +13,7 @@ describe("what somebody may look for on cuff checklists in vain", () => {
       ],
       [
         { task: "full", eva: "eva-1", crew: ["ev1"], startS: 6000 },
-        { task: "bare", eva: "eva-1", crew: ["ev1"], startS: 9000 },
+        { task: "bare", eva: "eva-1", crew: ["ev1"], startS: 9001 },
         { task: "remote", eva: null, crew: [], startS: 9000 },
       ],
       { notes: "Made for a trial." },
@@ -21,13 +21,16 @@ describe("what somebody may look for on cuff checklists in vain", () => {
     expect(unsaidOnCuffs(plan)).toEqual([
       { words: "no steps for 1 task", tasks: ["Bare"] },
       { words: "no caution for 1 task", tasks: ["Bare"] },
+      { words: "starts with seconds for 1 task", tasks: ["Bare"] },
       { words: "notes of the plan not printed", tasks: [] },
     ]);
   });
 
-  it("is nothing where all is written", () => {
+  it("is the one start that is off the minute where all is written", () => {
     const plan = samplePlan();
     const tasks = plan.tasks.map((task) => ({ ...task, steps: ["Do it"], cautions: ["Mind it"] }));
-    expect(unsaidOnCuffs({ ...plan, tasks })).toEqual([]);
+    expect(unsaidOnCuffs({ ...plan, tasks })).toEqual([
+      { words: "starts with seconds for 1 task", tasks: ["Rim survey"] },
+    ]);
   });
 });

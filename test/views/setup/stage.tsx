@@ -3,6 +3,7 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll } from "vitest";
 import { AroundContext } from "../../../src/views/context.ts";
 import { createLook } from "../../../src/views/look.ts";
+import type { PaperPort } from "../../../src/views/services.ts";
 import { deskWith } from "../../store/bench.ts";
 
 /** A stage for views that stand on a desk: shows them, and acts as a person's hands on them. */
@@ -30,9 +31,17 @@ export function setStage(): void {
   });
 }
 
+const NO_PAPER: PaperPort = {
+  kinds: [],
+  pages: () => [],
+  unsaid: () => [],
+  pdf: () => Promise.resolve(new Uint8Array()),
+};
+
 export function show(
   view: ReactNode,
   begin: (desk: ReturnType<typeof deskWith>["desk"]) => void = () => undefined,
+  paper: PaperPort = NO_PAPER,
 ) {
   const { desk, engine, clock } = deskWith();
   begin(desk);
@@ -40,7 +49,7 @@ export function show(
   const around = {
     desk,
     look: createLook("light", 200),
-    paper: { kinds: [], pages: () => [], unsaid: () => [], pdf: () => Promise.resolve(new Uint8Array()) },
+    paper,
     sunDeg: () => null,
     walkS: () => () => 0,
     memory: {
