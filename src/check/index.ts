@@ -1,6 +1,8 @@
 export { AT_ONCE } from "./departures.ts";
 export type { Departures } from "./departures.ts";
-export { check, judgeFor } from "./judge.ts";
+export type { TooFarApart } from "./freedom.ts";
+export { check, judgeFor, judgeOf } from "./judge.ts";
+export type { Judge } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";

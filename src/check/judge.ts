@@ -2,9 +2,10 @@ import { duration, type Duration } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { boxesIn } from "./boxes.ts";
 import type { Departures } from "./departures.ts";
+import { cornersApart, type TooFarApart } from "./freedom.ts";
 import { endPointOf } from "./grounds.ts";
 import { heatTracks, marginTracks } from "./margins.ts";
-import { prepare } from "./prepared.ts";
+import { type Prepared, prepare } from "./prepared.ts";
 import { reachTracks } from "./reach.ts";
 import { RULE_IDS } from "./ruleids.ts";
 import { FLIGHT_RULES } from "./rules/index.ts";
@@ -17,8 +18,26 @@ import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
  * A judge of schedules for `plan`: ways, walk-backs, sun and rates are worked out once, then each schedule is judged
  * from scratch, with everybody leaving at once where no departures are given. Never throws for a schedule that the schema allows, however senseless.
  */
-export function judgeFor(plan: Plan): (schedule: Schedule, departures?: Departures) => Verdict {
+export function judgeFor(plan: Plan): Judge["judge"] {
+  return judgeOf(plan).judge;
+}
+
+/** A judge that is also asked what may happen between two ways to play a day. */
+export interface Judge {
+  judge(schedule: Schedule, departures?: Departures): Verdict;
+  cornersApart(schedule: Schedule, earliest: Departures, latest: Departures): TooFarApart[];
+}
+
+/** The judge of `judgeFor` with `cornersApart` at its side: what depends on the plan only is worked out once for both. */
+export function judgeOf(plan: Plan): Judge {
   const prepared = prepare(plan);
+  return {
+    judge: judging(plan, prepared),
+    cornersApart: (schedule, earliest, latest) => cornersApart(prepared, schedule, earliest, latest),
+  };
+}
+
+function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
   const changes = changesFrom(plan.schedule);
   const mustTotal = plan.tasks.filter((task) => task.must).length;
   return (schedule, departures) => {

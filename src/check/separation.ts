@@ -1,11 +1,12 @@
 import { instant } from "../kernel/index.ts";
 import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
+import type { Step } from "./steps.ts";
 import type { Out, Walk } from "./walks.ts";
 import type { SeparationTrack } from "./verdict.ts";
 
 /** Straight and steady movement from one point to another. */
-interface Move {
+export interface Move {
   /** The task at work meanwhile, and how far from the line it may lead; who does the same one goes along. */
   readonly task: string | null;
   readonly roamM: number;
@@ -37,17 +38,17 @@ export function separationTracks(prepared: Prepared, outs: readonly Out[]): Sepa
   return tracks;
 }
 
-function movesOf(prepared: Prepared, walk: Walk): Move[] {
-  const { ways, plan } = prepared;
+/** Where somebody is, all through their outing. */
+export function movesOf(prepared: Prepared, walk: Walk): Move[] {
+  return walk.steps.flatMap((step) => movesIn(prepared, step));
+}
+
+/** Where somebody is in one step: straight from place to place, or over a height grid along the way. */
+export function movesIn({ ways, plan }: Prepared, step: Step): Move[] {
   const moves: Move[] = [];
-  /** From place to place: straight on, or over a height grid along the way. */
-  const move = (
-    startS: number,
-    endS: number,
-    from: number,
-    to: number,
-    { stretch: { task }, roamM }: Walk["steps"][number],
-  ): void => {
+  const { stretch, roamM } = step;
+  const { task, path } = stretch;
+  const move = (startS: number, endS: number, from: number, to: number): void => {
     const course = courseOf(ways, plan.site.places, from * ways.size + to, endS - startS);
     const points = course?.points ?? [plan.site.places[from]!, plan.site.places[to]!];
     const atS = course?.atS ?? [0, endS - startS];
@@ -61,29 +62,26 @@ function movesOf(prepared: Prepared, walk: Walk): Move[] {
         to: points[k]!,
       });
   };
-  for (const step of walk.steps) {
-    const { path } = step.stretch;
-    if (step.stretch.kind !== "traverse" || path.length <= 2) {
-      move(step.drawnFromS, step.drawnToS, step.from, step.to, step);
-      continue;
-    }
-    let startS = step.drawnFromS;
-    for (let k = 1; k < path.length; k += 1) {
-      const from = ways.index.get(path[k - 1]!)!;
-      const to = ways.index.get(path[k]!)!;
-      const endS =
-        k === path.length - 1
-          ? step.drawnToS
-          : Math.min(step.drawnToS, startS + ways.durationS[from * ways.size + to]!);
-      move(startS, endS, from, to, step);
-      startS = endS;
-    }
+  if (stretch.kind !== "traverse" || path.length <= 2) {
+    move(step.drawnFromS, step.drawnToS, step.from, step.to);
+    return moves;
+  }
+  let startS = step.drawnFromS;
+  for (let k = 1; k < path.length; k += 1) {
+    const from = ways.index.get(path[k - 1]!)!;
+    const to = ways.index.get(path[k]!)!;
+    const endS =
+      k === path.length - 1
+        ? step.drawnToS
+        : Math.min(step.drawnToS, startS + ways.durationS[from * ways.size + to]!);
+    move(startS, endS, from, to);
+    startS = endS;
   }
   return moves;
 }
 
 /** Distances wherever one of the two begins or ends a move. */
-function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["points"] {
+export function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["points"] {
   const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
   const mark = (atS: number, one: Move, other: Move, roamM: number): void => {
     const value = distance(where(one, atS), where(other, atS)) + roamM;

@@ -13,8 +13,8 @@ type Size = (typeof SIZES)[number];
 
 /** What no page of a cuff checklist has been judged for. */
 const NOT_JUDGED =
-  "Judged: likely durations, with everybody leaving as late as printed, each crew member alone leaving at once, and all at once. " +
-  "Not judged: work that takes longer, other mixtures on ways that bend, steps, cautions and notes.";
+  "Judged: likely durations, everybody leaving at any moment from at once to as late as printed. " +
+  "Not judged: work that takes longer, steps, cautions and notes.";
 
 /** `cuff plan.json --out file.pdf`: the crew's checklists, or the day timeline, of the plan's own schedule. */
 export async function cuffVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {

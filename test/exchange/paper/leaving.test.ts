@@ -4,7 +4,7 @@ import { booklets } from "../../../src/exchange/index.ts";
 import { printedDay } from "../../../src/exchange/paper/leaving/printedday.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { at, eva, task, tinyPlan, type TinyParts } from "../../check/tinyPlan.ts";
+import { at, eva, place, task, tinyPlan, type TinyParts } from "../../check/tinyPlan.ts";
 import { wordsOf } from "./reading.ts";
 
 /** Printed departures, each a moment; "at once" where it is no more than the end of what is done before. */
@@ -129,6 +129,35 @@ describe("LEAVE BY", () => {
       rules,
     });
     expect(leaves(plan, "ev1")).toMatchObject({ then: 3180 });
+  });
+
+  it("lets nobody pass a corner of a way at a moment between that is too far from a partner", () => {
+    // The straight way from the lander to b is closed: it leads by c, 400 m and 361 m. EV2 goes to d, 300 m the other way, is
+    // there from 1500 to 1560 and comes back. From c to d are 700 m, from b to d 583 m.
+    const plan = tinyPlan({
+      places: [place("lander", 0, 0), place("b", 300, 200), place("c", 0, 400), place("d", 0, -300)],
+      site: {
+        keepOuts: [
+          {
+            id: "pit",
+            name: "pit",
+            kind: "walking",
+            shape: { type: "disc", eastM: 150, northM: 100, radiusM: 40 },
+          },
+        ],
+      },
+      evas: [eva("eva-1")],
+      tasks: [task("go", "b"), task("near", "lander"), task("far", "d", { duration: { likelyS: 60 } })],
+      placements: [at("go", 4000), at("near", 600, ["ev2"]), at("far", 1500, ["ev2"])],
+      rules: { separation: { greatestM: 650 } },
+    });
+    const played = (leaveS: number): number =>
+      check(plan, plan.schedule, { leaveS: new Map([["ev1", new Map([["go", instant(leaveS)]])]]) }).score
+        .breaches;
+    // At once (600) EV1 is at c at 1000, at the last moment (3239) at 3639: both are sound. Leaving at 1100 is not.
+    expect([600, 3180, 1100].map(played)).toEqual([0, 0, 1]);
+    // As EV2 gets to d at 1500, EV1 must be 101 m past c, at (84, 344), 650 m away: leaves by 999, to the minute 0:16.
+    expect(leaves(plan, "ev1")).toMatchObject({ go: 960 });
   });
 
   it("does not make worse what the day breaks anyway", () => {

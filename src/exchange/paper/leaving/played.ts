@@ -1,4 +1,4 @@
-import { type Departures, type Finding, judgeFor, type Verdict } from "../../../check/index.ts";
+import { type Departures, type Finding, judgeOf, type Verdict } from "../../../check/index.ts";
 import type { Instant } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import type { Gap } from "./gaps.ts";
@@ -12,18 +12,31 @@ export interface PlayedDay {
   readonly base: Verdict;
   /** Whether the day, played so, breaks nothing that it does not break when everybody leaves at once, nor breaks it by more. */
   holds(departures: Departures): boolean;
+  /** Whether nobody comes too far apart at a corner of a way, or farther than anyway, leaving any time between. */
+  cornersHold(earliest: Departures, latest: Departures): boolean;
   /** The verdict on the day played so. */
   verdict(departures: Departures): Verdict;
 }
 
 export function playedDay(plan: Plan): PlayedDay {
-  const judge = judgeFor(strict(plan));
+  const { judge, cornersApart } = judgeOf(strict(plan));
   const verdict = (departures?: Departures): Verdict => judge(plan.schedule, departures);
   const base = verdict();
   const known = new Map(breachesOf(base).map((one) => [keyOf(one), overBy(one)]));
+  const apartM = (eva: string, crew: readonly string[]): number =>
+    Math.max(
+      0,
+      ...base.separation
+        .filter((one) => one.eva === eva && one.crew.every((id) => crew.includes(id)))
+        .flatMap(({ points }) => points.map(({ value }) => value)),
+    );
   return {
     base,
     verdict,
+    cornersHold: (earliest, latest) =>
+      cornersApart(plan.schedule, earliest, latest).every(
+        ({ eva, crew, worstM }) => worstM <= apartM(eva, crew),
+      ),
     holds: (departures) =>
       breachesOf(verdict(departures)).every((one) => {
         const before = known.get(keyOf(one));
@@ -76,9 +89,10 @@ export function departuresOf(
  * The ways in which a day is played to its paper that the judge is asked about: everybody leaves at the last moment
  * printed; each crew member alone leaves at once while the others leave at theirs; everybody leaves at once.
  *
- * Between straight ways this covers every moment between, and any mixture. Where somebody is at some moment depends on
- * one departure only, and the farther apart two are the nearer both are to an end of what is open to them; how much is
- * left out there, how hot it has been and how long the work has lasted is worst for the latest departures.
+ * With the corners of ways, which `cornersHold` looks at, this covers every moment between, and any mixture. Where
+ * somebody is at some moment depends on one departure only, and two are farthest apart where each of them is at an end of
+ * what is open to them or at a corner in it; how much is left out there and how long the work has lasted is worst for the
+ * latest departures, and heat is asked about walk by walk (`printedDay`).
  */
 export function waysToPlay(bounds: Departures, leaving: Leaving): Departures[] {
   const crews = [...new Set([...leaving.keys()].map(({ crew }) => crew))];

@@ -87,7 +87,8 @@ function wholeBounds({ base, holds }: PlayedDay): Departures {
 /** Every walk begun as late as the judge lets it. */
 function latest(played: PlayedDay, bounds: Departures, gaps: readonly Gap[]): Leaving {
   const fits = (leaving: Leaving): boolean =>
-    waysToPlay(bounds, leaving).every((departures) => played.holds(departures));
+    waysToPlay(bounds, leaving).every((departures) => played.holds(departures)) &&
+    played.cornersHold(bounds, departuresOf(bounds, leaving));
   const all: Leaving = new Map(gaps.map((gap) => [gap, later(gap)]));
   if (fits(all)) return all;
   let leaving: Leaving = new Map(gaps.map((gap) => [gap, gap.doneS]));
