@@ -78,6 +78,8 @@ export interface Prepared {
   insideHome(inside: Inside): InsideHome;
   /** When the sky is as a task asks. */
   sky(task: Task): TaskSky;
+  /** Where the sun stands; null where that is not known. */
+  readonly sunAt: Heavens["sunAt"];
 }
 
 const known = new WeakMap<Plan, Prepared>();
@@ -111,6 +113,7 @@ function workedOut(plan: Plan): Prepared {
     inside: (task) => insideOf(ways, task, gaits.planned.speedMs),
     insideHome: (inside) => insideHome(home, inside, gaits.back.speedMs),
     sky: skyOf(plan, heavens),
+    sunAt: heavens.sunAt,
   };
 }
 

@@ -27,11 +27,11 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
   "time-window": "A task with windows lies inside one of them; a task without crew lies inside the stay.",
   sun: "From start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris, and unknown is a breach.",
   light:
-    "From start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks: the sun's centre above or below the horizon that the ground gives there, level without a ground; unknown is a breach.",
+    "From start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks: the sun's centre above or below the horizon that the ground gives there. Where heights are not known neither is, but for shadow while the sun is below -acos((R - 9.2 km) / (R + 10.8 km)), the lowest horizon that the Moon's relief allows, -8.7 degrees; unknown is a breach.",
   "sun-angle":
     "From start to end the angle between where the task faces and the sun's azimuth is inside its range; it faces `facingDeg`, else from place to end place; unknown is a breach.",
   relay:
-    "A relay task lies inside one relay pass or, with an Earth link, inside one stretch in which the Earth stands over the horizon of its place and end place.",
+    "A relay task lies inside one relay pass or, with an Earth link, inside one stretch in which the Earth stands over the horizon of its place and end place. Where heights are not known the Earth is not said to be in view: unknown, and a breach outside the relay passes.",
   "link-lag": "Both placed: the lag between the named ends is at least `leastS` and at most `greatestS`.",
   "link-needs":
     "`from`: the second is placed only if the first is. `both`: neither is placed without the other.",

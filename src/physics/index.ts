@@ -42,7 +42,6 @@ export { farthestM, lastsS } from "./reach.ts";
 export { apparentWeight, surfaceGravityMs2, weightN } from "./weight.ts";
 export { horizonM } from "./horizon.ts";
 export { shadowPerHeight } from "./shadow.ts";
-export { MOON_SOLAR_DAYS, sunDegH, sunElevationDeg } from "./daylight.ts";
 export { APRON_RADII, craterDepthM, craterHeightM, cratersPerM2, FRESH_DEPTH, FRESH_RIM } from "./crater.ts";
 export { apartDeg, bearingDeg, sunSide } from "./bearing.ts";
 export { dipDeg, sightDeg } from "./sight.ts";

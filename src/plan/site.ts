@@ -10,7 +10,9 @@ export const bodySchema = z
     ephemeris: z
       .enum(["moon", "none"])
       .default("moon")
-      .describe("Where sun and Earth stand: computed for the Moon, or unknown."),
+      .describe(
+        "Where sun and Earth stand: computed for the Moon. Over any other body they are unknown (none), and so are light, sun angle and Earth link.",
+      ),
   })
   .describe("The airless body.");
 

@@ -1,7 +1,7 @@
 import { instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../plan/index.ts";
-import { insideOf } from "../terrain/index.ts";
+import { heavensOf, insideOf, taskSky } from "../terrain/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "./board.ts";
 import { tooFast } from "./compile/choices.ts";
@@ -121,7 +121,10 @@ function impossible(problem: Problem, a: number): string | null {
   if (windows.openStart[a]! < windows.openStart[a + 1]! && problem.openStart[a] === problem.openStart[a + 1])
     return `Its windows leave it a start, but none that is a whole multiple of ${gridWords(problem.gridS)}: pin it there, or make the plan's grid of starts finer.`;
   if (problem.openStart[a] === problem.openStart[a + 1])
-    return `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`;
+    return (
+      unknownSky(plan, task) ??
+      `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`
+    );
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
   const missing = lacking(plan, task);
   if (missing) return missing;
@@ -154,6 +157,18 @@ function impossible(problem: Problem, a: number): string | null {
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   if (isBeyond(problem, a)) return BEYOND;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** What of the sky a task asks for that is not known, so that it can never be said to hold; null when all is known. */
+function unknownSky(plan: Plan, task: Task): string | null {
+  const sky = taskSky(heavensOf(plan), { ...plan.stay, places: plan.site.places }, task);
+  if (sky.sun === null || sky.sunAngle === null)
+    return "It asks for the sun, and where that stands is unknown.";
+  if (sky.light === null)
+    return "It asks for ground in the sun or in shadow; which it is there is unknown: no heights are known.";
+  if (sky.isEarthUnknown)
+    return "It needs the relay; no pass is long enough, and whether the Earth is in view is unknown: no heights are known.";
+  return null;
 }
 
 /** Equipment of which there is less than it uses at once; null when there is enough of all. */

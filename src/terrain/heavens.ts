@@ -21,15 +21,18 @@ import { isSeenOver, type Skyline, skylineAt } from "./skyline.ts";
  * stretches are then found to the second, rounded inward. Both are seen from the lander's latitude and longitude,
  * 0.03 degrees off for each km a place is away, against the horizon of the place itself. Range: as physics/sky.ts.
  * Not covered: the sun's disc (its centre counts), hills beyond the grid.
+ *
+ * Where the heights about a place are not known, its horizon is not: no sun or Earth over a level horizon says that it is lit
+ * or in view there. Only far below it, so that no relief of the Moon could bring it back, is shadow sure.
  */
 export interface Heavens {
   /** The sun inside a range of elevations, level horizon. */
   sun(range: ElevationRange): readonly Interval[] | null;
-  /** The ground at all `places` in the sun, or all of it in shadow; a level horizon where there is no grid. */
+  /** The ground at all `places` in the sun, or all of it in shadow; null where heights are not known and neither is sure. */
   light(places: readonly Point[], want: "lit" | "shaded"): readonly Interval[] | null;
   /** The sun's azimuth so far from a heading: 0 ahead, 180 behind. */
   sunAngle(headingDeg: number, range: ElevationRange): readonly Interval[] | null;
-  /** The Earth over the horizon at all `places`. */
+  /** The Earth over the horizon at all `places`; null where heights are not known and nothing is sure. */
   earth(places: readonly Point[]): readonly Interval[] | null;
   /** Elevations over a level horizon that the sun does not leave from start to end of `span`; null where not known. */
   sunRange(span: Interval): ElevationRange | null;
@@ -50,6 +53,15 @@ const GLANCE_S = 600;
 const FASTEST_DEG_H = 0.564;
 const LOOK_S = 60;
 const MOST_LOOKS = 5000;
+
+/** The Moon's highest and lowest ground against its mean radius, m, rounded outward. Value from memory: laser altimetry. */
+const HIGHEST_M = 10_800;
+const LOWEST_M = -9200;
+
+/** How far below level the lowest horizon lies that there can be: that of the highest ground over the lowest, degrees. */
+function farthestDipDeg(radiusM: number): number {
+  return (Math.acos((radiusM + LOWEST_M) / (radiusM + HIGHEST_M)) * 180) / Math.PI;
+}
 
 /** Directions of sun and Earth at the looks of a stay. */
 interface Looks {
@@ -84,19 +96,30 @@ export function heavensOf(plan: SkyPlan): Heavens {
   const looks = (): Looks => looksOf(touchdownMs, observer, stay.lengthS);
   const sunAt = (metS: number): SkyDirection => moonSun(touchdownMs + metS * 1000, observer);
   const earthAt = (metS: number): SkyDirection => moonEarth(touchdownMs + metS * 1000, observer);
-  /** Horizons of all places; null where one of them is not known. */
-  const horizons = (places: readonly Point[]): readonly (Skyline | null)[] | null => {
-    if (!grid) return places.map(() => null);
-    const list = places.map((place) => skylineAt(grid, place, observer.radiusM));
-    return list.includes(null) ? null : list;
-  };
+  /** Horizons of all places, null for one about which heights are not known. */
+  const horizons = (places: readonly Point[]): readonly (Skyline | null)[] =>
+    places.map((place) => (grid ? skylineAt(grid, place, observer.radiusM) : null));
   const name = (places: readonly Point[]): string =>
     places.map(({ eastM, northM }) => (grid ? `${eastM} ${northM}` : "")).join(", ");
   // Each word only where it is sure.
   const isSeen = (line: Skyline | null, seen: SkyDirection): boolean =>
-    line ? isSeenOver(line, seen) === "seen" : seen.elevationDeg > 0;
+    line !== null && isSeenOver(line, seen) === "seen";
+  const lowestDeg = -farthestDipDeg(body.radiusM);
   const isHidden = (line: Skyline | null, seen: SkyDirection): boolean =>
-    line ? isSeenOver(line, seen) === "hidden" : seen.elevationDeg <= 0;
+    line ? isSeenOver(line, seen) === "hidden" : seen.elevationDeg <= lowestDeg;
+  /** When `is` at all `lines`; null where no moment is sure and it is not sure that there is none either. */
+  const stretchesOf = (
+    lines: readonly (Skyline | null)[],
+    seen: readonly SkyDirection[],
+    seenAt: (metS: number) => SkyDirection,
+    is: typeof isSeen,
+    isNot: typeof isSeen,
+  ): readonly Interval[] | null => {
+    const { atS } = looks();
+    const sure = stretchesWhere(atS, seen, seenAt, (one) => lines.every((line) => is(line, one)));
+    if (sure.length > 0 || !lines.includes(null)) return sure;
+    return seen.every((one) => lines.some((line) => isNot(line, one))) ? [] : null;
+  };
 
   return {
     sun: (range) =>
@@ -105,11 +128,8 @@ export function heavensOf(plan: SkyPlan): Heavens {
       ),
     light: (places, want) =>
       once(`${want} ${name(places)}`, () => {
-        const lines = horizons(places);
-        if (!lines) return null;
-        const is = want === "lit" ? isSeen : isHidden;
-        const holds = (seen: SkyDirection): boolean => lines.every((line) => is(line, seen));
-        return stretchesWhere(looks().atS, looks().sun, sunAt, holds);
+        const [is, isNot] = want === "lit" ? [isSeen, isHidden] : [isHidden, isSeen];
+        return stretchesOf(horizons(places), looks().sun, sunAt, is, isNot);
       }),
     sunAngle: (headingDeg, { leastDeg, greatestDeg }) =>
       once(`angle ${headingDeg} ${leastDeg} ${greatestDeg}`, () =>
@@ -119,13 +139,9 @@ export function heavensOf(plan: SkyPlan): Heavens {
         }),
       ),
     earth: (places) =>
-      once(`earth ${name(places)}`, () => {
-        const lines = horizons(places);
-        if (!lines) return null;
-        return stretchesWhere(looks().atS, looks().earth, earthAt, (seen) =>
-          lines.every((line) => isSeen(line, seen)),
-        );
-      }),
+      once(`earth ${name(places)}`, () =>
+        stretchesOf(horizons(places), looks().earth, earthAt, isSeen, isHidden),
+      ),
     sunRange: ({ startS, endS }) => {
       const key = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM} ${startS} ${endS}`;
       return ranges.of(key, () => {

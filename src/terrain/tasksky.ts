@@ -18,8 +18,10 @@ export interface TaskSky {
   readonly sun?: readonly Interval[] | null;
   readonly light?: readonly Interval[] | null;
   readonly sunAngle?: readonly Interval[] | null;
-  /** The relay passes, and with an Earth link the stretches with the Earth over the horizon. */
+  /** The relay passes, and with an Earth link the stretches with the Earth over the horizon, where that is known. */
   readonly relay?: readonly Interval[];
+  /** True where the Earth would be a relay, but whether it is in view is not known. */
+  readonly isEarthUnknown?: boolean;
 }
 
 /** Where tasks are done and how they reach home, of a plan. */
@@ -43,13 +45,15 @@ export function taskSky(
   const to = place(task.endPlace) ?? from;
   const ends = from && to ? (from === to ? [from] : [from, to]) : [];
   const heading = task.sunAngle?.facingDeg ?? (from && to ? headingOf(from, to) : NaN);
+  const earth = task.relay && earthLink ? heavens.earth(ends) : [];
   return {
     ...(task.sun ? { sun: heavens.sun(task.sun) } : {}),
     ...(task.light ? { light: heavens.light(ends, task.light) } : {}),
     ...(task.sunAngle
       ? { sunAngle: Number.isNaN(heading) ? null : heavens.sunAngle(heading, task.sunAngle) }
       : {}),
-    ...(task.relay ? { relay: [...relayPasses, ...((earthLink && heavens.earth(ends)) || [])] } : {}),
+    ...(task.relay ? { relay: [...relayPasses, ...(earth ?? [])] } : {}),
+    ...(earth === null ? { isEarthUnknown: true } : {}),
   };
 }
 

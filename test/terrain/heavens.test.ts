@@ -35,22 +35,45 @@ const bank = (upM: number) => ({
 });
 
 describe("light on the ground", () => {
-  it("without a grid is sun over the level horizon, as sunStretches finds it", () => {
-    const lit = heavensOf(plan).light([spot], "lit")!;
+  it("over level ground is sun over the level horizon, dip and all", () => {
+    const heavens = heavensOf({ ...plan, ground: bank(0) });
+    const lit = heavens.light([spot], "lit")!;
     const level = sunStretches(
       touchdownMs,
       observer,
       { leastDeg: 0, greatestDeg: 90 },
-      {
-        startS: instant(0),
-        endS: instant(stay.lengthS),
-      },
+      { startS: instant(0), endS: instant(stay.lengthS) },
     );
     expect(lit).toHaveLength(1);
-    expect(Math.abs(lit[0]!.startS - level[0]!.startS)).toBeLessThanOrEqual(1);
+    // Eyes 1.5 m up see 0.075 degrees below level, nine minutes of sunrise.
+    expect(level[0]!.startS - lit[0]!.startS).toBeGreaterThan(0);
+    expect(level[0]!.startS - lit[0]!.startS).toBeLessThan(600);
     expect(lit[0]!.endS).toBe(stay.lengthS);
-    const shaded = heavensOf(plan).light([spot], "shaded")!;
-    expect(shaded).toEqual([{ startS: 0, endS: lit[0]!.startS - 1 }]);
+  });
+
+  it("is unknown without heights, whatever the sun over a level horizon: neither lit nor shaded", () => {
+    const heavens = heavensOf(plan);
+    expect(heavens.light([spot], "lit")).toBeNull();
+    // The sun is down to 3.4 degrees before sunrise: relief may still lift it over the horizon.
+    expect(heavens.sunAt(0)!.elevationDeg).toBeGreaterThan(-8.6);
+    expect(heavens.light([spot], "shaded")).toBeNull();
+    // 88.6 degrees south, the sun some degrees up or down all stay.
+    const pole = heavensOf({ ...plan, site: { ...site, latDeg: -88.6 } });
+    expect([pole.light([spot], "lit"), pole.light([spot], "shaded")]).toEqual([null, null]);
+  });
+
+  it("without heights is shadow only while the sun is farther down than any relief reaches", () => {
+    // The lowest horizon there can be on the Moon: acos((1737.4 - 9.2) / (1737.4 + 10.8)) = 8.67 degrees down.
+    const night = heavensOf({ ...plan, site: { ...site, lonDeg: -50 } });
+    const [dark] = night.light([spot], "shaded")!;
+    expect(dark!.startS).toBe(0);
+    expect(night.sunAt(dark!.endS)!.elevationDeg).toBeLessThan(-8.67);
+    expect(night.sunAt(dark!.endS + 60)!.elevationDeg).toBeGreaterThan(-8.7);
+    expect(night.light([spot], "lit")).toBeNull();
+    // Far enough into the night it is surely never lit.
+    const deep = heavensOf({ ...plan, site: { ...site, lonDeg: -90 } });
+    expect(deep.light([spot], "lit")).toEqual([]);
+    expect(deep.light([spot], "shaded")).toEqual([{ startS: 0, endS: stay.lengthS }]);
   });
 
   it("comes later behind a bank to the east: when the sun clears it, to the second", () => {
@@ -66,7 +89,7 @@ describe("light on the ground", () => {
     expect(clear(first)).toBeGreaterThan(0);
     expect(clear(first - 1)).toBeLessThanOrEqual(0);
     // A bank 20 m over the eye at about 200 m: 5.7 degrees or a little less aslant, at half a degree an hour.
-    const level = heavensOf(plan).light([spot], "lit")![0]!.startS;
+    const level = heavensOf({ ...plan, ground: bank(0) }).light([spot], "lit")![0]!.startS;
     expect((first - level) / 3600).toBeGreaterThan(9);
     expect((first - level) / 3600).toBeLessThan(13);
     // West of the bank's top it is lit at once.
@@ -160,7 +183,11 @@ describe("the sun about a heading", () => {
 
 describe("the Earth", () => {
   it("is seen all day from the near side, never from the far side", () => {
-    expect(heavensOf(plan).earth([spot])).toEqual([{ startS: 0, endS: stay.lengthS }]);
+    const open = { ...plan, ground: bank(0) };
+    expect(heavensOf(open).earth([spot])).toEqual([{ startS: 0, endS: stay.lengthS }]);
+    expect(heavensOf({ ...open, site: { ...site, lonDeg: 150 } }).earth([spot])).toEqual([]);
+    // Without heights the near side does not know, and the far side knows that it is not.
+    expect(heavensOf(plan).earth([spot])).toBeNull();
     expect(heavensOf({ ...plan, site: { ...site, lonDeg: 150 } }).earth([spot])).toEqual([]);
   });
 
@@ -193,12 +220,17 @@ describe("what a task asks of the sky", () => {
   });
 
   it("takes the Earth as a relay only where that is a link", () => {
-    const heavens = heavensOf(plan);
+    const heavens = heavensOf({ ...plan, ground: bank(0) });
     expect(taskSky(heavens, ground, { relay: true }).relay).toEqual(ground.relayPasses);
     expect(taskSky(heavens, { ...ground, earthLink: true }, { relay: true }).relay).toEqual([
       ...ground.relayPasses,
       { startS: 0, endS: stay.lengthS },
     ]);
+    // Without heights only the passes are known, and that the rest is not.
+    expect(taskSky(heavensOf(plan), { ...ground, earthLink: true }, { relay: true })).toEqual({
+      relay: ground.relayPasses,
+      isEarthUnknown: true,
+    });
   });
 
   it("faces from place to end place where no heading is given", () => {

@@ -1,5 +1,6 @@
 import { skyFindings } from "../skyfindings.ts";
 import type { FlightRule } from "../finding.ts";
+import type { Prepared } from "../prepared.ts";
 
 /**
  * light: from start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks;
@@ -11,6 +12,16 @@ export const light: FlightRule = ({ prepared, placed }) =>
     if (!want) return [];
     return skyFindings(prepared, one, "light", prepared.sky(one.task).light ?? null, {
       wanted: want === "lit" ? "its ground in the sun" : "its ground in shadow",
-      unknown: "whether the sun reaches it is unknown",
+      unknown: lightUnknown(prepared, one.span.startS),
     });
   });
+
+/** `sun up 2.5 deg, shadow unknown: no heights are known there`; the elevation rounded down. */
+function lightUnknown({ sunAt }: Prepared, atS: number): string {
+  const sun = sunAt(atS);
+  if (!sun) return "where the sun stands over this body is unknown";
+  const degrees = Math.floor(Math.abs(sun.elevationDeg) * 10) / 10;
+  const stands =
+    sun.elevationDeg > 0 ? `sun up ${degrees.toFixed(1)} deg` : `sun down ${degrees.toFixed(1)} deg`;
+  return `${stands} over a level horizon, shadow unknown: no heights are known there`;
+}

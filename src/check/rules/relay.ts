@@ -10,7 +10,7 @@ export const relay: FlightRule = ({ prepared, placed }) => {
   const { rules } = prepared.plan;
   return placed.flatMap(({ task, span }) => {
     if (!task.relay) return [];
-    const passes = prepared.sky(task).relay ?? [];
+    const { relay: passes = [], isEarthUnknown } = prepared.sky(task);
     const spareS = slipS(passes, span);
     if (spareS >= rules.tightS) return [];
     const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
@@ -22,13 +22,17 @@ export const relay: FlightRule = ({ prepared, placed }) => {
         : nearest
           ? `${runs}, outside the relay pass ${met(nearest.startS)} to ${met(nearest.endS)} by ${lasting(outsideS!, "up")}.`
           : `${runs} and needs the relay; the stay has no relay pass.`;
+    const unseen =
+      spareS < 0 && isEarthUnknown
+        ? " Whether the Earth is in view from there is unknown: no heights are known."
+        : "";
     return [
       finding("relay", spareS >= 0 ? "tight" : "breach", [about("task", task.id)], {
         span,
         need: nearest ? 0 : null,
         have: spareS >= 0 ? spareS : outsideS === null ? null : -outsideS,
         unit: nearest ? "s" : "none",
-        sentence,
+        sentence: `${sentence}${unseen}`,
       }),
     ];
   });

@@ -33,7 +33,9 @@ export function openingsOf(plan: Plan): (task: Task) => Opening[] {
     if (task.crew.count === 0) within([stay]);
     if (task.windows.length > 0) within(task.windows);
     // What is unknown never opens.
-    for (const stretches of Object.values(taskSky(heavens, ground, task))) within(stretches ?? []);
+    const { sun, light, sunAngle, relay } = taskSky(heavens, ground, task);
+    for (const stretches of [sun, light, sunAngle, relay])
+      if (stretches !== undefined) within(stretches ?? []);
     const at = task.pin?.startS;
     if (at !== undefined) within([{ startS: at, endS: instant(at + duration(lasts)) }]);
     return joined(openings);

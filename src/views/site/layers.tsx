@@ -25,7 +25,11 @@ export function Layers(props: { readonly picture: Picture }) {
               : "from the true sun at the minute"}
         </LayerRow>
         <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
-          {light?.lit ? "ground the sun does not reach" : ground ? "not known" : "no height grid"}
+          {light?.lit
+            ? "ground the sun does not reach"
+            : ground
+              ? "not known"
+              : "no height grid: where shadows lie is not known"}
         </LayerRow>
         <LayerRow layer="contours" sign="contour" lacking={!ground}>
           {ground

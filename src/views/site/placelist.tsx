@@ -33,7 +33,8 @@ export function PlaceList(props: {
             Places at {time(minuteS)}
             {light?.sun && (
               <>
-                , sun {degrees(light.sun.elevationDeg)} up at {Math.round(light.sun.azimuthDeg)}°
+                , sun {degrees(light.sun.elevationDeg)} over a level horizon at{" "}
+                {Math.round(light.sun.azimuthDeg)}°
               </>
             )}
           </caption>
@@ -139,7 +140,8 @@ function Chosen(props: {
         <p className="state breach">There is no way home from here.</p>
       )}
       <div>
-        {lightWords(known, minuteS, time)} <From of={`the sun at ${place.name}`} from={light?.from ?? []} />
+        {lightWords(known, minuteS, time, light?.sun?.elevationDeg ?? null)}{" "}
+        <From of={`the sun at ${place.name}`} from={light?.from ?? []} />
       </div>
       {tasks.length === 0 ? (
         <p className="note">No task here.</p>
@@ -185,18 +187,27 @@ export function lightWord({ lit, shaded }: SitePlace, atS: number): "lit" | "sha
   return spanAt(lit, atS) ? "lit" : spanAt(shaded, atS) ? "shadow" : "unknown";
 }
 
-/** The same in a sentence, with when it changes. */
-export function lightWords({ lit, shaded }: SitePlace, atS: number, time: (atS: number) => string): string {
-  if (lit === null || shaded === null) return "Whether the sun shines here is not known.";
+/** The same in a sentence, with when it changes; `sunDeg` is the sun over a level horizon, null where it is not known. */
+export function lightWords(
+  { lit, shaded }: SitePlace,
+  atS: number,
+  time: (atS: number) => string,
+  sunDeg: number | null,
+): string {
   const now = spanAt(lit, atS);
   if (now) return `Lit from ${time(now.startS)} to ${time(now.endS)}.`;
   const dark = spanAt(shaded, atS);
+  if (!dark && (lit === null || shaded === null)) {
+    if (sunDeg === null) return "Whether the sun shines here is not known.";
+    const stands = `Sun ${sunDeg > 0 ? "up" : "down"} ${degrees(Math.abs(sunDeg))}`;
+    return `${stands} over a level horizon, shadow unknown: no heights are known here.`;
+  }
   if (!dark) return "Whether the sun shines here now is not known: unknown ground may hide it.";
-  const next = lit.find((one) => one.startS > atS);
+  const next = lit?.find((one) => one.startS > atS);
   // Lit follows shadow in the next second or so, or what is between is not known.
   const isNext = next !== undefined && next.startS - dark.endS <= 2;
   if (isNext) return `In shadow until ${time(next.startS)}.`;
-  return shaded.at(-1) === dark && !next
+  return lit !== null && shaded?.at(-1) === dark && !next
     ? "In shadow to the end of the stay."
     : `In shadow to ${time(dark.endS)}, then not known.`;
 }

@@ -58,6 +58,19 @@ describe("why not", () => {
     expect(greedy({ ...plan, equipment: [{ ...plan.equipment[0]!, count: 1 }] }).placements).toHaveLength(1);
   });
 
+  it("places nothing on light that nobody knows, and says so", () => {
+    const plan = lone(36_000, {
+      tasks: [task("one", "a", { worth: 5, light: "lit" }), task("two", "a", { worth: 5, relay: true })],
+      stay: { earthLink: true },
+      more: { body: { ephemeris: "moon" } },
+    });
+    expect(greedy(plan).placements).toEqual([]);
+    expect(benchReasons(plan, plan.schedule).map((one) => one.sentence)).toEqual([
+      "It asks for ground in the sun or in shadow; which it is there is unknown: no heights are known.",
+      "It needs the relay; no pass is long enough, and whether the Earth is in view is unknown: no heights are known.",
+    ]);
+  });
+
   it("sends nobody out where two of an EVA wear one suit, and says who and which", () => {
     const own = tinyPlan({ tasks: [task("one", "a", { worth: 5 })] });
     const shared = { ...own, crew: own.crew.map((member) => ({ ...member, suit: "suit" })) };
