@@ -86,20 +86,18 @@ export function departuresOf(
 }
 
 /**
- * The ways in which a day is played to its paper that the judge is asked about: everybody leaves at the last moment
- * printed; each crew member alone leaves at once while the others leave at theirs; everybody leaves at once.
+ * The ways in which a day is played to its paper that the judge is asked about each time: everybody leaves at the last
+ * moment printed; each of `crews` alone leaves at once while the others leave at theirs. That everybody leaves at once does
+ * not depend on what is printed of leaving and is asked once, with egress and ingress (`printedDay`).
  *
  * With the corners of ways, which `cornersHold` looks at, this covers every moment between, and any mixture. Where
  * somebody is at some moment depends on one departure only, and two are farthest apart where each of them is at an end of
  * what is open to them or at a corner in it; how much is left out there and how long the work has lasted is worst for the
  * latest departures, and heat is asked about walk by walk (`printedDay`).
  */
-export function waysToPlay(bounds: Departures, leaving: Leaving): Departures[] {
-  const crews = [...new Set([...leaving.keys()].map(({ crew }) => crew))];
-  const alone = crews.length > 1 ? crews : [];
+export function waysToPlay(bounds: Departures, leaving: Leaving, crews: ReadonlySet<string>): Departures[] {
   return [
     departuresOf(bounds, leaving),
-    ...alone.map((crew) => departuresOf(bounds, leaving, (gap) => gap.crew !== crew)),
-    departuresOf(bounds, leaving, () => false),
+    ...[...crews].map((crew) => departuresOf(bounds, leaving, (gap) => gap.crew !== crew)),
   ];
 }

@@ -86,17 +86,20 @@ function wholeBounds({ base, holds }: PlayedDay): Departures {
 
 /** Every walk begun as late as the judge lets it. */
 function latest(played: PlayedDay, bounds: Departures, gaps: readonly Gap[]): Leaving {
-  const fits = (leaving: Leaving): boolean =>
-    waysToPlay(bounds, leaving).every((departures) => played.holds(departures)) &&
+  const crewsOf = (list: readonly Gap[]): Set<string> => new Set(list.map(({ crew }) => crew));
+  // Of a walk only its own EVA is changed, so only who is on it need be asked about.
+  const fits = (leaving: Leaving, crews: ReadonlySet<string>): boolean =>
+    waysToPlay(bounds, leaving, crews).every((departures) => played.holds(departures)) &&
     played.cornersHold(bounds, departuresOf(bounds, leaving));
   const all: Leaving = new Map(gaps.map((gap) => [gap, later(gap)]));
-  if (fits(all)) return all;
+  if (fits(all, crewsOf(gaps))) return all;
   let leaving: Leaving = new Map(gaps.map((gap) => [gap, gap.doneS]));
   for (const eva of new Set(gaps.map((gap) => gap.eva))) {
     const own = gaps.filter((gap) => gap.eva === eva).sort((a, b) => a.doneS - b.doneS);
     const whole = new Map([...leaving, ...own.map((gap): [Gap, Instant] => [gap, later(gap)])]);
-    if (fits(whole)) leaving = whole;
-    else for (const gap of own) leaving = latestFor(gap, leaving, fits);
+    const crews = crewsOf(own);
+    if (fits(whole, crews)) leaving = whole;
+    else for (const gap of own) leaving = latestFor(gap, leaving, (one) => fits(one, crews));
   }
   return leaving;
 }
