@@ -34,14 +34,24 @@ export interface OddsReport {
   readonly shape: Shape;
   /** False when broken off: then `days` are fewer than asked for. */
   readonly complete: boolean;
-  /** Every EVA closes inside its limits, every must-do task of the plan is done, every window of a placed task is met. */
-  readonly holds: Chance;
-  /** That, and nothing that is placed is missed. */
-  readonly asPlanned: Chance;
+  /** How the crew acts, and how far ahead it is careful: 0 likely durations, 1 high ones. */
+  readonly crew: CrewRules;
+  /** Everybody is home inside every limit: EVA duration, latest ingress, every reserve. */
+  readonly home: Chance;
+  /** Every must-do task of the plan is done. */
+  readonly must: Chance;
+  /** Both, and nothing that is placed is missed. */
+  readonly whole: Chance;
+  /** The same day played otherwise: without one of the crew's rules, with other caution, with everybody's lateness by itself. */
+  readonly otherwise: Comparisons;
+  /** What the planner wants of the first two, shares. */
+  readonly wish: { readonly home: number; readonly must: number };
+  /** Placed tasks that are missed, must-do tasks before all others, the most often missed first. */
+  readonly spoils: readonly Spoil[];
   readonly evas: readonly EvaOdds[];
   /** Placed tasks in the plan's order. */
   readonly tasks: readonly TaskOdds[];
-  /** Must-do tasks on the bench: while there are any, no day holds. */
+  /** Must-do tasks on the bench: while there are any, no day has them all done. */
   readonly mustOnBench: readonly string[];
   readonly margins: readonly MarginOdds[];
   readonly worth: WorthOdds;
@@ -55,6 +65,34 @@ export interface OddsReport {
   readonly unread: number;
   /** What is not simulated, in words. */
   readonly leftOut: string;
+}
+
+/** The rules of a crew that acts. */
+export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
+
+export interface CrewRules extends Readonly<Record<ActingRule, boolean>> {
+  readonly caution: number;
+}
+
+/** What many simulated days come to, in short. */
+export interface Outcome {
+  readonly home: Chance;
+  readonly must: Chance;
+  readonly meanWorth: number;
+}
+
+export interface Comparisons {
+  readonly without: readonly { readonly rule: ActingRule; readonly outcome: Outcome }[];
+  readonly byCaution: readonly { readonly caution: number; readonly outcome: Outcome }[];
+  readonly independent: Outcome | null;
+}
+
+/** A task that is missed on some days, and the reason on most of these. */
+export interface Spoil {
+  readonly task: string;
+  readonly must: boolean;
+  readonly missed: Chance;
+  readonly reason: string;
 }
 
 export interface EvaOdds {
@@ -101,7 +139,7 @@ export interface WorthOdds {
 
 export interface Hurt {
   readonly task: string;
-  /** Chance of `holds` gained if the task took its likely time exactly, share; negative when lost. */
+  /** Chance of `home` and `must` together gained if the task took its likely time exactly, share; negative when lost. */
   readonly gain: number;
   /** Standard error of `gain`: both run on the same days. */
   readonly standardError: number;

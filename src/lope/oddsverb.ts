@@ -6,7 +6,7 @@ import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
 
-/** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chance that the plan's own schedule holds. */
+/** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chances of the plan's own schedule. */
 export async function oddsVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("odds", args, {
     days: { type: "string" },
@@ -52,8 +52,9 @@ function table(plan: Plan, report: OddsReport): string {
   const lines = [
     plan.title,
     `  days      ${report.days} simulated, ${report.shape}, seed ${report.seed}; in brackets the 95 % interval of the chance`,
-    `  holds     ${report.holds.words}: limits kept, must-do done, windows met`,
-    `  whole     ${report.asPlanned.words}: and nothing missed`,
+    `  home      ${report.home.words}: everybody home inside every limit; wanted ${percent(report.wish.home)}`,
+    `  must-do   ${report.must.words}: every must-do task done; wanted ${percent(report.wish.must)}`,
+    `  whole     ${report.whole.words}: both, and nothing missed`,
     `  worth     planned ${worth.planned}, mean ${worth.mean.toFixed(1)}; 5 25 50 75 95 %: ${worth.bands.join(" ")}`,
     ...report.evas.flatMap(({ eva, closes, duration, reserves }) => [
       `  ${plan.evas.find(({ id }) => id === eva)?.name ?? eva} closes inside its limits ${closes.words}`,
@@ -65,6 +66,10 @@ function table(plan: Plan, report: OddsReport): string {
       const met = window ? `; window met ${window.words}` : "";
       return `  ${must ? "must" : "    "}  ${done.words.padEnd(26)} ${taskName(task)}${met}`;
     }),
+    ...report.spoils.map(
+      ({ task, must, missed, reason }) =>
+        `  missed    ${missed.words.padEnd(26)} ${must ? "must-do " : ""}${taskName(task)}: mostly ${reason}`,
+    ),
     ...report.hurts.map(({ sentence }) => `  hurts     ${sentence}`),
     ...(report.withoutSpread.length > 0
       ? [`  no spread ${report.withoutSpread.map(taskName).join(", ")}: always the likely time`]
@@ -72,4 +77,9 @@ function table(plan: Plan, report: OddsReport): string {
     `  ${report.leftOut}`,
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** A share as a percentage, as the plan has it. */
+function percent(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
 }

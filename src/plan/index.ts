@@ -21,5 +21,6 @@ export { MOST_POINTS } from "./ground.ts";
 export type { PlanGround, PlanGroundInput } from "./ground.ts";
 export type { Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
+export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";
 export type { Placement, Schedule, Variant } from "./schedule.ts";

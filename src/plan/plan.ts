@@ -2,6 +2,7 @@ import { z } from "zod";
 import { containerSchema, crewSchema, equipmentSchema, evaSchema, storesSchema, suitSchema } from "./crew.ts";
 import { label, note } from "./fields.ts";
 import { groundSchema } from "./ground.ts";
+import { oddsSchema } from "./odds.ts";
 import { rulesSchema } from "./rules.ts";
 import { scheduleSchema, variantSchema } from "./schedule.ts";
 import { bodySchema, siteSchema, staySchema } from "./site.ts";
@@ -31,6 +32,7 @@ export const planSchema = z
     tasks: z.array(taskSchema).max(2000).describe("The requests for work."),
     links: z.array(linkSchema).max(20_000).default([]).describe("Conditions between tasks."),
     rules: rulesSchema.prefault({}).describe("The flight rules' numbers."),
+    odds: oddsSchema,
     schedule: scheduleSchema.prefault({}).describe("Who does what, when; what is not named is on the bench."),
     variants: z.array(variantSchema).max(50).default([]).describe("Named alternative schedules."),
   })

@@ -72,6 +72,8 @@ export type {
   MarginOdds,
   MendReport,
   OddsReport,
+  ActingRule,
+  Outcome,
   PackOptions,
   PackProgress,
   PackReport,

@@ -8,7 +8,7 @@ import { demoDay } from "../solver/shed/demoDay.ts";
 
 /**
  * 2,000 simulated days and the shed order of the three ready plans (a full day each of small and demo, the large one
- * packed greedily): processor time of setting up, of the whole run, and of the longest slice of 12 ms; the chance that the day holds.
+ * packed greedily): processor time of setting up, of the whole run, and of the longest slice of 12 ms; the chances.
  */
 export async function run(): Promise<void> {
   const days: Readonly<Record<string, Schedule>> = { small: smallAll, demo: demoDay };
@@ -20,7 +20,7 @@ export async function run(): Promise<void> {
       const beganMs = cpuMs();
       const odds = oddsRun(plan, schedule, { days: 2000, seed: 1, shape, clock });
       const times = drive(odds, beganMs);
-      print(name, shape, times, `holds ${odds.report().holds.words}`);
+      print(name, shape, times, `home ${odds.report().home.words}, must-do ${odds.report().must.words}`);
     }
     const beganMs = cpuMs();
     const shed = shedRun(plan, schedule, { clock });

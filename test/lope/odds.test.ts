@@ -26,7 +26,7 @@ describe("lope odds", () => {
     expect(await run("odds", at("sound.json"), "--days", "150", "--seed", "7", "--json")).toEqual(first);
     const report = JSON.parse(first.out) as OddsReport;
     expect(report).toMatchObject({ days: 150, seed: 7, shape: "pert", complete: true });
-    expect(report.holds).toMatchObject({ of: 150 });
+    for (const chance of [report.home, report.must, report.whole]) expect(chance).toMatchObject({ of: 150 });
     expect(report.tasks).toHaveLength(samplePlan().schedule.placements.length);
     expect(await readFile(at("sound.json"), "utf8")).toBe(before);
   });
@@ -34,7 +34,7 @@ describe("lope odds", () => {
   it("prints chances with their interval in words", async () => {
     const { code, out } = await run("odds", at("sound.json"), "--days", "150", "--shape", "triangular");
     expect(code).toBe(0);
-    expect(out).toMatch(/holds {5}(over|under) \d|holds {5}\d+\.\d % \(\d+\.\d to \d+\.\d %\)/);
+    expect(out).toMatch(/must-do {3}(over|under) \d|must-do {3}\d+\.\d % \(\d+\.\d to \d+\.\d %\)/);
     expect(out).toContain("Not simulated:");
   });
 

@@ -39,8 +39,9 @@ function workedOut({ formula, inputs }: Explained): number {
 
 function chances(): readonly Chance[] {
   return [
-    report.holds,
-    report.asPlanned,
+    report.home,
+    report.must,
+    report.whole,
     ...report.evas.flatMap((one) => [
       one.closes,
       one.asPlanned,
@@ -78,15 +79,15 @@ describe("from what a chance comes", () => {
 
   it("says seed, spread, what is fixed and what is left out, and which end is meant at all or none", () => {
     const says = (chance: Chance): string => fromChance(report, "it", chance).says ?? "";
-    expect(says(report.holds)).toContain("400 simulated days, durations drawn triangular");
-    expect(says(report.holds)).toContain("seed 3");
-    expect(says(report.holds)).toContain(report.leftOut);
+    expect(says(report.whole)).toContain("400 simulated days, durations drawn triangular");
+    expect(says(report.whole)).toContain("seed 3");
+    expect(says(report.whole)).toContain(report.leftOut);
     const fixed = oddsReport({ withoutSpread: ["one", "two"] });
-    expect(fromChance(fixed, "it", fixed.holds).says).toContain("2 placed tasks have no low and high");
-    expect(says({ ...report.holds, count: 400 })).toContain("on every day");
-    expect(says({ ...report.holds, count: 0 })).toContain("on no day");
-    expect(says({ ...report.holds, count: 200 })).not.toContain("end of the interval");
-    expect(fromChance(report, "it", { ...report.holds, of: 0, count: 0 })).toMatchObject({ figures: [] });
+    expect(fromChance(fixed, "it", fixed.whole).says).toContain("2 placed tasks have no low and high");
+    expect(says({ ...report.whole, count: 400 })).toContain("on every day");
+    expect(says({ ...report.whole, count: 0 })).toContain("on no day");
+    expect(says({ ...report.whole, count: 200 })).not.toContain("end of the interval");
+    expect(fromChance(report, "it", { ...report.whole, of: 0, count: 0 })).toMatchObject({ figures: [] });
   });
 });
 

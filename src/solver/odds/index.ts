@@ -1,5 +1,7 @@
 export { chanceOf, chanceWords } from "./chance.ts";
 export type { Chance } from "./chance.ts";
+export { acting, CARRIES_ON, crewOf } from "./crew.ts";
+export type { CrewRules } from "./crew.ts";
 export { PERCENTILES } from "./report.ts";
 export type {
   Bands,
@@ -8,6 +10,7 @@ export type {
   MarginOdds,
   OddsProgress,
   OddsReport,
+  Spoil,
   TaskOdds,
   WorthOdds,
 } from "./report.ts";

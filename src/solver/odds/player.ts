@@ -1,110 +1,105 @@
-import { KINDS as KIND_COUNT, NEVER as NO_WAY } from "../problem.ts";
+import { NEVER as NO_WAY } from "../problem.ts";
+import type { CrewRules } from "./crew.ts";
+import type { Draws } from "./days.ts";
+import { Latest } from "./latest.ts";
 import type { Script } from "./script.ts";
+import { Suits } from "./suits.ts";
 
 // Read in the innermost loops: local, as an import may cost a call there.
-const KINDS = KIND_COUNT;
 const NEVER = NO_WAY;
 
-/**
- * How a simulated day is played. The crew follows the plan's order and takes what comes:
- *
- * - **O1** Every task takes a drawn time, whole seconds, rounded up. Every crew member's work rate in it is the planned one
- *   times a drawn factor; egress, ingress, walking and waiting share one factor for each crew member and EVA.
- * - **O2** Nobody starts before the planned start, and everybody keeps the planned order. A late start moves what
- *   follows only as far as it must: pauses in the plan, planned rests among them, make up for lost time.
- * - **O3** A task starts when all of its crew have walked there, its equipment is free, the least lags after what is done
- *   have passed and a window is open that is still long enough for the likely time. A pinned start is a planned start, no more.
- * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is
- *   left, a greatest lag is over, or (turn-back) when after its likely time and the walk home at planned rates
- *   the EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for
- *   the planned ingress included.
- *   Nobody leaves out an optional task for the sake of a must-do one still to come: that is what the shed order is for.
- * - **O5** A task that ends outside its window, or whose lags turn out broken, was done in vain: it counts as missed, and so
- *   does what needs it.
- * - **O6** An EVA begins as planned, or later when its crew are not yet recharged. It closes when all are back and the ingress
- *   work is done; who is back first waits at the lander. Egress, ingress and walking times are as planned.
- *
- * Not simulated: separation, rests that lost time eats up, stored heat, drinking water, walk-back on consumables, return mass, stores and faults.
- */
 export const MISSED = 0;
 export const DONE = 1;
 /** Ended outside its window. */
 export const OVERRAN = 2;
 /** Inside its window but a lag or a needed task failed. */
 export const IN_VAIN = 3;
+/** Begun and broken off. */
+export const BROKEN_OFF = 4;
 
-/** What one simulated day is given: drawn durations by activity, factors less one by crew slot and by route. */
-export interface Draws {
-  readonly durationS: Int32Array;
-  readonly slotMore: Float32Array;
-  readonly routeMore: Float32Array;
-}
+/** Why a task was not done. */
+export const REASONS = [
+  "none",
+  "needs",
+  "no way",
+  "window",
+  "lag",
+  "turn-back",
+  "left out",
+  "broken off",
+  "in vain",
+] as const;
+const NEEDS = 1;
+const WAY = 2;
+const WINDOW = 3;
+const LAG = 4;
+const TURN_BACK = 5;
+const LEAVE_OUT = 6;
+const BREAK_OFF = 7;
+const VAIN = 8;
 
 /** What stands in the middle of a day. */
 export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
 
-/** Plays days over and over on the same arrays. Read the outcome before the next day. */
+/** Plays days over and over on the same arrays, by the rules of crew.ts. Read the outcome before the next day. */
 export class Player {
   readonly script: Script;
-  /** By activity: MISSED, DONE, OVERRAN or IN_VAIN, start and end. */
+  /** By activity: MISSED, DONE, OVERRAN, IN_VAIN or BROKEN_OFF, the reason, start and end; of what is missed the end is when that was certain. */
   readonly state: Uint8Array;
+  readonly reason: Uint8Array;
   readonly startS: Float64Array;
   readonly endS: Float64Array;
   /** By EVA. */
   readonly egressS: Float64Array;
   readonly closeS: Float64Array;
-  /** By route and kind: above the reserve at the close. */
-  readonly spare: Float64Array;
-  /** Moments at which spare amounts are read off, by EVA; as many for each. */
-  readonly gridS: Float64Array;
-  readonly gridCount: number;
-  /** By route, kind and moment: above the reserve. Kept up to date only while recording. */
-  readonly grid: Float64Array;
+  readonly suits: Suits;
+  readonly latest: Latest;
 
+  private crew: CrewRules;
   private readonly opened: Uint8Array;
   private readonly closed: Uint8Array;
-  private readonly atS: Float64Array;
-  private readonly place: Int32Array;
-  private readonly gridAt: Int32Array;
   private readonly chainFreeS: Float64Array;
-  private recording = false;
+  /** By route: since when the walker has been at work without a rest. */
+  private readonly beganS: Float64Array;
 
-  constructor(script: Script, gridCount: number) {
+  constructor(script: Script, crew: CrewRules, moments = 0) {
     const { problem } = script;
     this.script = script;
+    this.crew = crew;
     this.state = new Uint8Array(problem.activities);
+    this.reason = new Uint8Array(problem.activities);
     this.startS = new Float64Array(problem.activities);
     this.endS = new Float64Array(problem.activities);
     this.egressS = new Float64Array(problem.evas);
     this.closeS = new Float64Array(problem.evas);
-    this.spare = new Float64Array(problem.routes * KINDS);
-    this.gridCount = gridCount;
-    this.gridS = new Float64Array(problem.evas * gridCount);
-    this.grid = new Float64Array(problem.routes * KINDS * gridCount);
+    this.suits = new Suits(script, moments);
+    this.latest = new Latest(script);
     this.opened = new Uint8Array(problem.evas);
     this.closed = new Uint8Array(problem.evas);
-    this.atS = new Float64Array(problem.routes);
-    this.place = new Int32Array(problem.routes);
-    this.gridAt = new Int32Array(problem.routes);
     this.chainFreeS = new Float64Array(problem.chains);
-    for (let e = 0; e < problem.evas; e += 1) {
-      const fromS = script.evas.egressS[e]!;
-      const toS = this.limitS(e, fromS);
-      for (let g = 0; g < gridCount; g += 1)
-        this.gridS[e * gridCount + g] =
-          script.evas.flown[e] === 1
-            ? fromS + Math.floor(((toS - fromS) * g) / Math.max(1, gridCount - 1))
-            : 0;
-    }
+    this.beganS = new Float64Array(problem.routes);
+  }
+
+  /** Call when the script has taken up another schedule, or to play with another crew. */
+  take(crew: CrewRules = this.crew): void {
+    this.crew = crew;
+    if (crew.leavesOut) this.latest.workOut(this.script, crew.caution);
+    this.suits.takeGrid((e) => this.limitS(e, this.script.egressS[e]!));
   }
 
   /** Ingress complete no later, with egress at `egressS`. */
   limitS(e: number, egressS: number): number {
-    return Math.min(egressS + this.script.problem.longestS[e]!, this.script.evas.latestS[e]!);
+    return Math.min(egressS + this.script.problem.longestS[e]!, this.script.latestS[e]!);
   }
 
-  /** Plays one day. With `recording` the grid is filled as well. */
-  play(draws: Draws, recording: boolean): void {
+  /** Ingress complete no later for the walker of route `r` today. */
+  private limitOf(r: number): number {
+    const e = this.script.problem.evaOfRoute[r]!;
+    return this.limitS(e, this.egressS[e]!);
+  }
+
+  /** Plays one day. With `recording` the suits' grid is filled as well. */
+  play(draws: Draws, recording = false): void {
     this.begin(recording);
     this.playOn(draws, 0, this.script.order.length);
     this.end(draws);
@@ -112,8 +107,9 @@ export class Player {
 
   /** Begins a day that is played part by part: `playOn` through the plan's order, then `end`. */
   begin(recording = false): void {
-    this.recording = recording;
+    this.suits.recording = recording;
     this.state.fill(MISSED);
+    this.reason.fill(0);
     this.opened.fill(0);
     this.closed.fill(0);
     this.chainFreeS.fill(-Infinity);
@@ -134,9 +130,9 @@ export class Player {
 
   /** Everybody comes home, and what was done in vain is counted. */
   end(draws: Draws): void {
-    const { problem, evas } = this.script;
+    const { problem, flown } = this.script;
     for (let e = 0; e < problem.evas; e += 1) {
-      if (evas.flown[e] === 0) continue;
+      if (flown[e] === 0) continue;
       if (this.opened[e] === 0) this.open(e, draws);
       if (this.closed[e] === 0) this.close(e, draws);
     }
@@ -163,117 +159,210 @@ export class Player {
 
   /** All that changes while a day is played, but for starts and ends and what is recorded. */
   private standing(): Moment {
+    const { spare, atS, place } = this.suits;
     return [
       this.state,
+      this.reason,
       this.opened,
       this.closed,
       this.egressS,
       this.closeS,
-      this.spare,
-      this.atS,
-      this.place,
       this.chainFreeS,
+      this.beganS,
+      spare,
+      atS,
+      place,
     ];
   }
 
   private open(e: number, draws: Draws): void {
-    const { problem, evas, rates } = this.script;
-    let egressS = evas.egressS[e]!;
-    for (let b = evas.beforeStart[e]!; b < evas.beforeStart[e + 1]!; b += 1) {
-      const o = evas.before[b]!;
+    const { problem, stage, before } = this.script;
+    let egressS = this.script.egressS[e]!;
+    for (const o of before[e]!) {
       if (this.opened[o] === 0) this.open(o, draws);
       if (this.closed[o] === 0) this.close(o, draws);
-      egressS = Math.max(egressS, this.closeS[o]! + evas.leastPauseS);
+      egressS = Math.max(egressS, this.closeS[o]! + stage.leastPauseS);
     }
     this.opened[e] = 1;
     this.egressS[e] = egressS;
-    const hatchS = problem.lengthS[problem.activities + 2 * e]!;
+    const workS = problem.lengthS[problem.activities + 2 * e]!;
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      for (let k = 0; k < KINDS; k += 1)
-        this.spare[r * KINDS + k] = rates.atEgress[r * KINDS + k]! - rates.reserve[r * KINDS + k]!;
-      this.place[r] = problem.lander;
-      this.gridAt[r] = 0;
-      this.atS[r] = egressS;
-      if (this.recording) this.readOff(r, egressS);
-      this.spend(r, egressS + hatchS, rates.hatch, rates.hatchMore, r * KINDS, draws.routeMore[r]!);
+      this.beganS[r] = egressS;
+      this.suits.egress(r, egressS, egressS + workS, draws.routeMore[r]!);
     }
   }
 
   private close(e: number, draws: Draws): void {
-    const { problem, rates } = this.script;
+    const { problem } = this.script;
+    const { suits } = this;
     let backS = -Infinity;
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      this.walk(r, problem.lander, draws.routeMore[r]!);
-      backS = Math.max(backS, this.atS[r]!);
+      suits.walk(r, problem.lander, draws.routeMore[r]!);
+      backS = Math.max(backS, suits.atS[r]!);
     }
     const closeS = backS + problem.lengthS[problem.activities + 2 * e + 1]!;
-    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      const more = draws.routeMore[r]!;
-      this.spend(r, backS, rates.rest, rates.restMore, r * KINDS, more);
-      this.spend(r, closeS, rates.hatch, rates.hatchMore, r * KINDS, more);
-      if (this.recording) this.readOff(r, Infinity);
-    }
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      suits.ingress(r, backS, closeS, draws.routeMore[r]!);
     this.closeS[e] = closeS;
     this.closed[e] = 1;
   }
 
-  /** Does `a`, or leaves it out (O3 to O5). */
+  /** Does `a`, breaks it off, or leaves it out (O3 to O10). */
   private attempt(a: number, draws: Draws): void {
-    const { script } = this;
-    const { problem, laneOf } = script;
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
     const { slotStart, crewCount, places, beginsAt, routes } = problem;
-    const needs = problem.needs[a]!;
-    for (let n = 0; n < needs.length; n += 1)
-      if (this.behind(needs[n]!, a) && this.state[needs[n]!] !== DONE) return;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
-    let startS = script.planS[a]!;
+    const likelyS = problem.lengthS[a]!;
+
+    const doomedS = this.needsGoneS(a);
+    if (doomedS < Infinity) return this.miss(a, doomedS, NEEDS, draws);
+    // The earliest start, one condition after the other.
+    let startS = crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      const legS = problem.legS[r]![this.place[r]! * places + beginsAt[a]!]!;
-      if (legS >= NEVER) return;
-      startS = Math.max(startS, this.atS[r]! + legS);
+      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
+      if (wayS >= NEVER) return this.miss(a, -Infinity, WAY, draws);
+      const hereS = suits.atS[r]! + wayS;
+      const ownS = Math.max(hereS, crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!);
+      startS = Math.max(startS, crew.restsByRule ? this.restedS(a, s, hereS, ownS) : ownS);
     }
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
-    const likelyS = problem.lengthS[a]!;
-    const { ties, tieStart } = script;
-    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-      const fromS = this.tieFromS(t, a);
-      if (fromS > -Infinity)
-        startS = Math.max(startS, fromS + ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0));
-    }
+    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
+    const { openToS, openFromS } = stage;
     const o = this.opening(a, startS);
-    if (o < 0) return;
-    startS = Math.max(startS, script.openFromS[o]!);
-    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-      const fromS = this.tieFromS(t, a);
-      const toS = startS + (ties.toEnd[t] === 1 ? likelyS : 0);
-      if (fromS > -Infinity && toS > fromS + ties.greatestS[t]!) return;
-    }
-    for (let s = first; s < crewEnd; s += 1) if (!this.mayGo(a, laneOf[s]!, startS + likelyS, startS)) return;
+    if (o < 0) return this.miss(a, this.lastOpeningS(a), WINDOW, draws);
+    startS = Math.max(startS, openFromS[o]!);
 
+    // The latest start, and why.
+    let lastS = this.lagS(a, likelyS);
+    let why = LAG;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
+      if (goS >= lastS) continue;
+      lastS = goS;
+      why = TURN_BACK;
+    }
+    if (crew.leavesOut && stage.needed[a] === 0) {
+      const outS = this.lastForMustS(a);
+      if (outS < lastS) {
+        lastS = outS;
+        why = LEAVE_OUT;
+      }
+    }
+    if (startS > lastS) return this.miss(a, lastS, why, draws);
+    this.work(a, startS, draws, openToS[o]! + likelyS);
+  }
+
+  /** Does `a` from `startS` on, in a window that closes at `closesS`. */
+  private work(a: number, startS: number, draws: Draws, closesS: number): void {
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
+    const { slotStart, crewCount, beginsAt, endsAt, routes, limits, places, lander } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      suits.walk(r, beginsAt[a]!, draws.routeMore[r]!);
+      if (startS - suits.atS[r]! >= limits.restS) this.beganS[r] = startS;
+      suits.wait(r, startS, draws.routeMore[r]!);
+    }
     let endS = startS + draws.durationS[a]!;
+    if (crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0)
+      endS += this.restsInsideS(a, startS, endS);
     // Who is done before a least lag to the end has passed stays until it has.
+    const { ties, tieStart } = stage;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
       if (ties.toEnd[t] === 1) {
         const fromS = this.tieFromS(t, a);
         if (fromS > -Infinity) endS = Math.max(endS, fromS + ties.leastS[t]!);
       }
-    const { rates } = script;
+    let placeAfter = endsAt[a]!;
+    let broken = false;
+    if (crew.breaksOff) {
+      let leaveS = endS;
+      for (let s = first; s < crewEnd; s += 1) {
+        const r = laneOf[s]!;
+        const byS = suits.leaveByS(a, r, draws.slotMore[s]!, draws.routeMore[r]!, this.limitOf(r));
+        leaveS = Math.min(leaveS, byS);
+      }
+      if (leaveS < endS) {
+        broken = true;
+        endS = Math.max(startS, Math.floor(leaveS));
+        const legs = problem.legS[laneOf[first]!]!;
+        if (legs[beginsAt[a]! * places + lander]! > legs[endsAt[a]! * places + lander]!)
+          placeAfter = beginsAt[a]!;
+      }
+    }
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      this.walk(r, beginsAt[a]!, draws.routeMore[r]!);
-      this.spend(r, startS, rates.rest, rates.restMore, r * KINDS, draws.routeMore[r]!);
-      const at = (a * problem.routes + r) * KINDS;
-      this.spend(r, endS, rates.task, rates.taskMore, at, draws.slotMore[s]!);
-      this.place[r] = problem.endsAt[a]!;
+      suits.work(a, r, endS, draws.slotMore[s]!);
+      suits.place[r] = placeAfter;
+      if (problem.restful[a] === 1 && endS - startS >= limits.restS) this.beganS[r] = endS;
     }
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) this.chainFreeS[laneOf[s]! - routes] = endS;
     this.startS[a] = startS;
     this.endS[a] = endS;
-    this.state[a] = endS <= script.openToS[o]! + likelyS ? DONE : OVERRAN;
+    if (broken) {
+      this.state[a] = BROKEN_OFF;
+      this.reason[a] = BREAK_OFF;
+    } else if (endS <= closesS) this.state[a] = DONE;
+    else {
+      this.state[a] = OVERRAN;
+      this.reason[a] = WINDOW;
+    }
+  }
+
+  /**
+   * `a` is missed, which was certain at `atS`: whoever was ready before has come to its place and waited there until then, but no
+   * longer than the way home allows.
+   */
+  private miss(a: number, atS: number, reason: number, draws: Draws): void {
+    const { script, suits } = this;
+    const { problem, laneOf } = script;
+    const { slotStart, crewCount, places, beginsAt, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    let knownS = atS;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      if (suits.atS[r]! >= atS) continue;
+      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
+      const more = draws.routeMore[r]!;
+      const hereS = suits.atS[r]! + wayS;
+      const stayS = Math.floor(suits.waitUntilS(r, beginsAt[a]!, hereS, more, this.limitOf(r)));
+      if (stayS < hereS) continue;
+      suits.walk(r, beginsAt[a]!, more);
+      const untilS = Math.min(stayS, atS);
+      if (untilS - hereS >= problem.limits.restS) this.beganS[r] = untilS;
+      suits.wait(r, untilS, more);
+      knownS = Math.max(knownS, suits.atS[r]!);
+    }
+    // Units come free for the next one when it is known that nobody takes them here.
+    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1) {
+      const lane = laneOf[s]! - routes;
+      if (lane >= 0) this.chainFreeS[lane] = Math.max(this.chainFreeS[lane]!, knownS);
+    }
+    this.endS[a] = knownS;
+    this.state[a] = MISSED;
+    this.reason[a] = reason;
+  }
+
+  /** When it was certain that something that `a` needs is not done; Infinity while nothing is missing. */
+  private needsGoneS(a: number): number {
+    const { problem, placed } = this.script;
+    const needs = problem.needs[a]!;
+    let gone = Infinity;
+    for (let n = 0; n < needs.length; n += 1) {
+      const b = needs[n]!;
+      if (this.behind(b, a) && this.state[b] !== DONE)
+        gone = Math.min(gone, placed[b] === 1 ? this.endS[b]! : -Infinity);
+    }
+    return gone;
   }
 
   /** True when `b` comes before `a` in the plan's order, so that its fate is known. */
@@ -282,106 +371,139 @@ export class Player {
     return placed[b] === 0 || planS[b]! < planS[a]! || this.state[b] !== MISSED;
   }
 
+  /** The start of `a` that rests by the rule leave, for the walker in slot `s` who is there at `hereS` (O10). */
+  private restedS(a: number, s: number, hereS: number, ownS: number): number {
+    const { problem, laneOf, stretchS } = this.script;
+    const { workS, restS } = problem.limits;
+    if (workS === Infinity || problem.restful[a] === 1) return ownS;
+    const r = laneOf[s]!;
+    if (ownS - hereS >= restS) return ownS;
+    const endS = ownS + stretchS[s]!;
+    return endS - this.beganS[r]! > workS ? Math.max(ownS, hereS + restS) : ownS;
+  }
+
+  /** Rests inside `a`, which would end at `endS` without, s; the stretches of its crew begin anew after each. */
+  private restsInsideS(a: number, startS: number, endS: number): number {
+    const { problem, laneOf } = this.script;
+    const { workS, restS } = problem.limits;
+    if (workS === Infinity || workS <= 0) return 0;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let beganS = Infinity;
+    for (let s = first; s < crewEnd; s += 1) beganS = Math.min(beganS, this.beganS[laneOf[s]!]!);
+    let rests = 0;
+    let leftS = endS - startS;
+    for (let free = Math.max(0, beganS + workS - startS); leftS > free; free = workS) {
+      leftS -= free;
+      rests += 1;
+    }
+    if (rests === 0) return 0;
+    const doneS = endS + rests * restS;
+    for (let s = first; s < crewEnd; s += 1) this.beganS[laneOf[s]!] = doneS - leftS;
+    return rests * restS;
+  }
+
+  /** The earliest start after least lags; what is missed counts from when that was certain. */
+  private tiedS(a: number, likelyS: number): number {
+    const { stage, placed, planS } = this.script;
+    const { ties, tieStart } = stage;
+    let startS = -Infinity;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+      const fromS = this.tieFromS(t, a);
+      if (fromS > -Infinity)
+        startS = Math.max(startS, fromS + ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0));
+      else {
+        const b = ties.from[t]!;
+        if (placed[b] === 1 && planS[b]! < planS[a]! && ties.leastS[t]! > -Infinity)
+          startS = Math.max(startS, this.endS[b]!);
+      }
+    }
+    return startS;
+  }
+
+  /** The earliest start after the waits by which crew members stay together. */
+  private togetherS(a: number): number {
+    const holds = this.script.holdsInto.get(a);
+    if (!holds || !this.crew.goesAhead) return -Infinity;
+    let startS = -Infinity;
+    for (const [b, seconds] of holds)
+      startS = Math.max(startS, this.state[b] === MISSED ? this.endS[b]! : this.startS[b]! + seconds);
+    return startS;
+  }
+
+  /** The latest start that greatest lags leave. */
+  private lagS(a: number, likelyS: number): number {
+    const { ties, tieStart } = this.script.stage;
+    let lastS = Infinity;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+      const fromS = this.tieFromS(t, a);
+      if (fromS > -Infinity)
+        lastS = Math.min(lastS, fromS + ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0));
+    }
+    return lastS;
+  }
+
   /** The moment that tie `t` into `a` counts from; -Infinity while there is none. */
   private tieFromS(t: number, a: number): number {
-    const { ties } = this.script;
+    const { ties } = this.script.stage;
     const b = ties.from[t]!;
-    if (this.state[b] === MISSED || b === a) return -Infinity;
+    const state = this.state[b]!;
+    if (state === MISSED || state === BROKEN_OFF || b === a) return -Infinity;
     return ties.fromEnd[t] === 1 ? this.endS[b]! : this.startS[b]!;
   }
 
-  /** The first opening in which the likely time still fits; -1 when none is left. */
+  /** The first opening in which the likely time still fits, of those that may be begun in (O7); -1 when none is left. */
   private opening(a: number, startS: number): number {
-    const { openStart, openToS } = this.script;
-    for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1) if (startS <= openToS[o]!) return o;
+    const { stage, planS } = this.script;
+    const { openStart, openToS } = stage;
+    for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
+      if (startS <= openToS[o]! && (!this.crew.goesAhead || openToS[o]! >= planS[a]!)) return o;
     return -1;
   }
 
-  /** Turn-back: true when after the likely time at `doneS` the way home still keeps every limit that binds (O4). */
-  private mayGo(a: number, r: number, doneS: number, startS: number): boolean {
-    const { problem, rates, evas } = this.script;
-    const { places, lander, beginsAt, endsAt } = problem;
-    const e = problem.evaOfRoute[r]!;
-    const outCell = this.place[r]! * places + beginsAt[a]!;
-    const homeCell = endsAt[a]! * places + lander;
-    const outS = problem.legS[r]![outCell]!;
-    const homeS = problem.legS[r]![homeCell]!;
-    if (homeS >= NEVER) return false;
-    const hatchS = problem.lengthS[problem.activities + 2 * e + 1]!;
-    const closeS = doneS + homeS + hatchS;
-    if (closeS > this.limitS(e, this.egressS[e]!)) return false;
-    const spent = problem.plan.rules.reserve.level === "breach" ? 0 : 1;
-    const waitS = startS - this.atS[r]! - outS + Math.max(0, evas.closeS[e]! - closeS);
-    const task = (a * problem.routes + r) * KINDS;
-    for (let k = 0; k < KINDS; k += 1) {
-      const drawn =
-        rates.way[r]![outCell * KINDS + k]! * outS +
-        rates.rest[r * KINDS + k]! * waitS +
-        rates.task[task + k]! * (doneS - startS) +
-        rates.way[r]![homeCell * KINDS + k]! * homeS +
-        rates.hatch[r * KINDS + k]! * hatchS;
-      const kept = rates.reserve[r * KINDS + k]!;
-      if (drawn > this.spare[r * KINDS + k]! + spent * kept) return false;
+  /** The latest start in any opening. */
+  private lastOpeningS(a: number): number {
+    const { openStart, openToS } = this.script.stage;
+    return openStart[a + 1]! > openStart[a]! ? openToS[openStart[a + 1]! - 1]! : -Infinity;
+  }
+
+  /**
+   * The latest start of optional `a` after which needed work ahead of its crew and units, and what is tied to it, can still begin in
+   * time (O9); Infinity where that would be too late even without it.
+   */
+  private lastForMustS(a: number): number {
+    const { script, suits, latest } = this;
+    const { problem, laneOf, stage, placed } = script;
+    const { slotStart, crewCount, places, beginsAt, endsAt, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    const ownS = latest.lengthS[a]!;
+    let lastS = Infinity;
+    for (let s = first; s < slotStart[a + 1]!; s += 1) {
+      const lane = laneOf[s]!;
+      const m = lane < 0 ? -1 : latest.nextOf[s]!;
+      if (m < 0) continue;
+      const dueS = latest.startS[m]!;
+      if (s >= crewEnd) {
+        if (this.chainFreeS[lane - routes]! <= dueS) lastS = Math.min(lastS, dueS - ownS);
+        continue;
+      }
+      const legs = problem.legS[lane]!;
+      if (suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]! > dueS) continue;
+      lastS = Math.min(lastS, dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
     }
-    return true;
-  }
-
-  private walk(r: number, to: number, more: number): void {
-    const { problem, rates } = this.script;
-    const cell = this.place[r]! * problem.places + to;
-    if (this.place[r] === to) return;
-    this.spend(
-      r,
-      this.atS[r]! + problem.legS[r]![cell]!,
-      rates.way[r]!,
-      rates.wayMore[r]!,
-      cell * KINDS,
-      more,
-    );
-    this.place[r] = to;
-  }
-
-  /** Draws at one rate until `untilS`. */
-  private spend(
-    r: number,
-    untilS: number,
-    base: Float64Array,
-    grows: Float64Array,
-    at: number,
-    more: number,
-  ): void {
-    const fromS = this.atS[r]!;
-    const seconds = untilS - fromS;
-    if (seconds <= 0) return;
-    const { spare } = this;
-    const own = r * KINDS;
-    if (this.recording) {
-      const e = this.script.problem.evaOfRoute[r]! * this.gridCount;
-      let g = this.gridAt[r]!;
-      for (; g < this.gridCount && this.gridS[e + g]! <= untilS; g += 1)
-        for (let k = 0; k < KINDS; k += 1)
-          this.grid[(own + k) * this.gridCount + g] =
-            spare[own + k]! - Math.ceil(base[at + k]! + grows[at + k]! * more) * (this.gridS[e + g]! - fromS);
-      this.gridAt[r] = g;
+    for (const t of stage.tiesOutOf[a]!) {
+      const m = stage.ties.to[t]!;
+      if (placed[m] === 0 || stage.needed[m] === 0 || this.state[m] !== MISSED) continue;
+      lastS = Math.min(lastS, latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0));
     }
-    for (let k = 0; k < KINDS; k += 1)
-      spare[own + k]! -= Math.ceil(base[at + k]! + grows[at + k]! * more) * seconds;
-    this.atS[r] = untilS;
-  }
-
-  /** Reads the present amounts off for all moments up to `untilS`. */
-  private readOff(r: number, untilS: number): void {
-    const e = this.script.problem.evaOfRoute[r]! * this.gridCount;
-    let g = this.gridAt[r]!;
-    for (; g < this.gridCount && this.gridS[e + g]! <= untilS; g += 1)
-      for (let k = 0; k < KINDS; k += 1)
-        this.grid[(r * KINDS + k) * this.gridCount + g] = this.spare[r * KINDS + k]!;
-    this.gridAt[r] = g;
+    return lastS;
   }
 
   /** O5: broken lags, then whatever needs what was not done. */
   private countVain(): void {
-    const { problem, order, ties, tieStart } = this.script;
+    const { problem, order, stage } = this.script;
+    const { ties, tieStart } = stage;
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
       if (this.state[a] !== DONE) continue;
@@ -389,7 +511,7 @@ export class Player {
         const fromS = this.tieFromS(t, a);
         if (fromS === -Infinity) continue;
         const lag = (ties.toEnd[t] === 1 ? this.endS[a]! : this.startS[a]!) - fromS;
-        if (lag < ties.leastS[t]! || lag > ties.greatestS[t]!) this.state[a] = IN_VAIN;
+        if (lag < ties.leastS[t]! || lag > ties.greatestS[t]!) this.inVain(a);
       }
     }
     for (let again = true; again;) {
@@ -400,11 +522,16 @@ export class Player {
         const needs = problem.needs[a]!;
         for (let n = 0; n < needs.length; n += 1)
           if (this.state[needs[n]!] !== DONE) {
-            this.state[a] = IN_VAIN;
+            this.inVain(a);
             again = true;
             break;
           }
       }
     }
+  }
+
+  private inVain(a: number): void {
+    this.state[a] = IN_VAIN;
+    this.reason[a] = VAIN;
   }
 }

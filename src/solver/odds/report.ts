@@ -1,6 +1,8 @@
 import type { Instant, Shape } from "../../kernel/index.ts";
 import type { Consumable } from "../../physics/index.ts";
+import type { Comparisons } from "./alternatives.ts";
 import type { Chance } from "./chance.ts";
+import type { CrewRules } from "./crew.ts";
 
 /** Percentiles that bands show, in the order of their values. */
 export const PERCENTILES = [5, 25, 50, 75, 95] as const;
@@ -14,14 +16,24 @@ export interface OddsReport {
   readonly shape: Shape;
   /** False when broken off: then `days` are fewer than asked for. */
   readonly complete: boolean;
-  /** Every EVA closes inside its limits, every must-do task of the plan is done, every window of a placed task is met. */
-  readonly holds: Chance;
-  /** That, and nothing that is placed is missed. */
-  readonly asPlanned: Chance;
+  /** How the crew acts; see crew.ts. */
+  readonly crew: CrewRules;
+  /** Everybody is home inside every limit: EVA duration, latest ingress, every reserve. */
+  readonly home: Chance;
+  /** Every must-do task of the plan is done. */
+  readonly must: Chance;
+  /** Both, and nothing that is placed is missed. */
+  readonly whole: Chance;
+  /** The same day played otherwise: without one of the crew's rules, with other caution, with everybody's lateness by itself. */
+  readonly otherwise: Comparisons;
+  /** What the planner wants of the first two, shares. */
+  readonly wish: { readonly home: number; readonly must: number };
+  /** Placed tasks that are missed, must-do tasks before all others, the most often missed first. */
+  readonly spoils: readonly Spoil[];
   readonly evas: readonly EvaOdds[];
   /** Placed tasks in the plan's order. */
   readonly tasks: readonly TaskOdds[];
-  /** Must-do tasks on the bench: while there are any, no day holds. */
+  /** Must-do tasks on the bench: while there are any, no day has them all done. */
   readonly mustOnBench: readonly string[];
   readonly margins: readonly MarginOdds[];
   readonly worth: WorthOdds;
@@ -35,6 +47,22 @@ export interface OddsReport {
   readonly unread: number;
   /** What is not simulated, in words. */
   readonly leftOut: string;
+}
+
+/** What many simulated days come to, in short. */
+export interface Outcome {
+  readonly home: Chance;
+  readonly must: Chance;
+  readonly meanWorth: number;
+}
+
+/** A task that is missed on some days. */
+export interface Spoil {
+  readonly task: string;
+  readonly must: boolean;
+  readonly missed: Chance;
+  /** The reason on most of these days, in words. */
+  readonly reason: string;
 }
 
 export interface EvaOdds {
@@ -81,7 +109,7 @@ export interface WorthOdds {
 
 export interface Hurt {
   readonly task: string;
-  /** Chance of `holds` gained if the task took its likely time exactly, share; negative when lost. */
+  /** Chance of `home` and `must` together gained if the task took its likely time exactly, share; negative when lost. */
   readonly gain: number;
   /** Standard error of `gain`: both run on the same days. */
   readonly standardError: number;

@@ -1,9 +1,12 @@
-import { instant, random, type Random, type Shape } from "../../kernel/index.ts";
+import { instant, type Shape } from "../../kernel/index.ts";
 import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { KINDS } from "../problem.ts";
+import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
-import { type Moment, Player } from "./player.ts";
+import { type CrewRules, crewOf, LEFT_OUT } from "./crew.ts";
+import { Days, type Draws, drawsFor } from "./days.ts";
+import { type Moment, Player, REASONS } from "./player.ts";
 import {
   type Bands,
   type EvaOdds,
@@ -12,8 +15,8 @@ import {
   type OddsProgress,
   type OddsReport,
   PERCENTILES,
+  type Spoil,
 } from "./report.ts";
-import { Sampling } from "./sampling.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { Tally, worthOf } from "./tally.ts";
@@ -23,6 +26,8 @@ export interface OddsSettings {
   readonly days: number;
   readonly seed: number;
   readonly shape: Shape;
+  /** How the crew acts; the plan's own where left out. */
+  readonly crew?: CrewRules | undefined;
   /** The caller's clock, seconds from anywhere; it only ends slices. */
   readonly clock: () => number;
 }
@@ -45,13 +50,23 @@ const SUSPECTS = 12;
 const SHOWN = 3;
 
 const HURT_MEASURE =
-  "Chance that the day holds gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
+  "Chance of everybody home with every must-do task done gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
   `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
 
-const LEFT_OUT =
-  "Not simulated: crew separation, rests that lost time eats up, stored heat, drinking water, walk-back on consumables, return mass, stores, faults.";
+/** Why a task is missed, in words, in the order of REASONS. */
+const REASON_WORDS = [
+  "missed",
+  "what it needs was not done",
+  "there is no way to it",
+  "its window was over",
+  "a greatest lag was over",
+  "the way home had to be kept",
+  "left out for must-do work ahead",
+  "broken off to be home in time",
+  "done in vain",
+] as const;
 
-/** Begins a run of many simulated days; how a day is played stands at the head of Player. */
+/** Begins a run of many simulated days; how a day is played stands in crew.ts. */
 export function oddsRun(plan: Plan, schedule: Schedule, settings: OddsSettings): OddsRun {
   return new Run(plan, schedule, settings);
 }
@@ -72,9 +87,11 @@ class Run implements OddsRun {
   private readonly script: Script;
   private readonly settings: OddsSettings;
   private readonly player: Player;
-  private readonly sampling: Sampling;
+  private readonly days: Days;
+  private readonly draws: Draws;
+  private readonly alternatives: Alternatives;
+  private readonly crew: CrewRules;
   private readonly tally: Tally;
-  private readonly stream: Random;
   private readonly beganS: number;
   private suspects: readonly Suspect[] | null = null;
   /** Days played again for the suspects. */
@@ -88,10 +105,20 @@ class Run implements OddsRun {
     this.settings = settings;
     this.beganS = settings.clock();
     this.script = scriptOf(plan, schedule);
-    this.player = new Player(this.script, MOMENTS);
-    this.sampling = new Sampling(this.script, settings.shape, days);
+    this.crew = settings.crew ?? crewOf(plan.odds);
+    this.player = new Player(this.script, this.crew, MOMENTS);
+    this.player.take();
+    this.days = new Days(this.script.problem, settings.shape, days, settings.seed);
+    this.draws = drawsFor(this.script.problem);
     this.tally = new Tally(this.player, days);
-    this.stream = random(settings.seed);
+    this.alternatives = new Alternatives(
+      this.script,
+      this.crew,
+      this.days,
+      this.draws,
+      settings.shape,
+      settings.seed,
+    );
     this.column = new Float32Array(days);
   }
 
@@ -118,6 +145,7 @@ class Run implements OddsRun {
       for (let n = 0; n < 8 && tally.count < tally.days; n += 1) this.playDay();
       return true;
     }
+    if (tally.count > 0 && this.alternatives.advance(32)) return true;
     this.suspects ??= this.suspectsOf();
     if (this.suspects.length > 0 && this.again < tally.days) {
       this.playAgain(this.suspects);
@@ -132,10 +160,16 @@ class Run implements OddsRun {
   }
 
   private playDay(): void {
-    const { tally, sampling, player } = this;
-    sampling.draw(tally.count, this.stream);
-    player.play(sampling.today, true);
-    tally.add(player, sampling.today);
+    const { tally, player } = this;
+    const draws = this.deal(tally.count);
+    player.play(draws, true);
+    tally.add(player, draws);
+  }
+
+  private deal(day: number): Draws {
+    const { order, laneOf } = this.script;
+    this.days.deal(day, order, laneOf, this.draws);
+    return this.draws;
   }
 
   /** In the order in which they are played. */
@@ -158,7 +192,7 @@ class Run implements OddsRun {
   private playAgain(suspects: readonly Suspect[]): void {
     const { tally, player, script } = this;
     const day = this.again;
-    const draws = this.sampling.recall(day);
+    const draws = this.deal(day);
     player.begin();
     let played = 0;
     for (const { position, before } of suspects) {
@@ -194,8 +228,8 @@ class Run implements OddsRun {
       standardError: Math.sqrt(Math.max(0, (up + down) / days - gain * gain) / days),
       worthGain,
       sentence:
-        `If ${name} took its likely time exactly, the day would hold in ${Math.abs(up - down)} ${up >= down ? "more" : "fewer"} ` +
-        `of ${days} simulated days and its worth would on average change by ${worthGain.toFixed(1)}.`,
+        `If ${name} took its likely time exactly, everybody would be home with every must-do task done in ${Math.abs(up - down)} ` +
+        `${up >= down ? "more" : "fewer"} of ${days} simulated days and the worth done would on average change by ${worthGain.toFixed(1)}.`,
     };
   }
 
@@ -219,14 +253,19 @@ class Run implements OddsRun {
       seed: settings.seed,
       shape: settings.shape,
       complete: tally.count === tally.days && this.bands.length === tally.columns,
-      holds: chance(tally.holds),
-      asPlanned: chance(tally.asPlanned),
-      evas: plan.evas.flatMap((_, e) => (script.evas.flown[e] === 1 ? [this.evaOdds(e)] : [])),
+      crew: this.crew,
+      home: chance(tally.home),
+      must: chance(tally.must),
+      whole: chance(tally.whole),
+      otherwise: this.alternatives.comparisons,
+      wish: plan.odds.wish,
+      spoils: this.spoils(placed),
+      evas: plan.evas.flatMap((_, e) => (script.flown[e] === 1 ? [this.evaOdds(e)] : [])),
       tasks: placed.map((a) => ({
         task: plan.tasks[a]!.id,
         must: plan.tasks[a]!.must,
         done: chance(tally.done[a]!),
-        window: script.windowed[a] === 1 ? chance(tally.inWindow[a]!) : null,
+        window: script.stage.windowed[a] === 1 ? chance(tally.inWindow[a]!) : null,
       })),
       mustOnBench: plan.tasks.filter((task, a) => task.must && script.placed[a] === 0).map(({ id }) => id),
       margins: this.bands.length === tally.columns && tally.count > 0 ? this.marginOdds() : [],
@@ -236,40 +275,64 @@ class Run implements OddsRun {
         .filter(({ gain, worthGain }) => gain > 0 || worthGain > 0)
         .slice(0, SHOWN),
       hurtMeasure: HURT_MEASURE,
-      withoutSpread: placed.filter((a) => script.lowS[a] === script.highS[a]).map((a) => plan.tasks[a]!.id),
+      withoutSpread: placed
+        .filter((a) => script.stage.lowS[a] === script.stage.highS[a])
+        .map((a) => plan.tasks[a]!.id),
       unread: script.unread,
       leftOut: LEFT_OUT,
     };
   }
 
+  private spoils(placed: readonly number[]): Spoil[] {
+    const { tally, script } = this;
+    const { tasks } = script.problem.plan;
+    const size = REASONS.length;
+    return placed
+      .filter((a) => tally.done[a]! < tally.count)
+      .sort(
+        (a, b) => Number(tasks[b]!.must) - Number(tasks[a]!.must) || tally.done[a]! - tally.done[b]! || a - b,
+      )
+      .map((a) => {
+        const counts = tally.missed.subarray(a * size, (a + 1) * size);
+        const most = counts.reduce((best, count, k) => (count > counts[best]! ? k : best), 0);
+        return {
+          task: tasks[a]!.id,
+          must: tasks[a]!.must,
+          missed: chanceOf(tally.count - tally.done[a]!, tally.count),
+          reason: REASON_WORDS[most]!,
+        };
+      });
+  }
+
   private evaOdds(e: number): EvaOdds {
     const { tally, script, player } = this;
-    const { evas, problem } = script;
+    const { problem } = script;
     const chance = (count: number) => chanceOf(count, tally.count);
     const closeS = tally.closeS.slice(e * tally.days, e * tally.days + tally.count).sort();
     return {
       eva: problem.plan.evas[e]!.id,
       closes: chance(tally.closes[e]!),
-      asPlanned: chance(tally.whole[e]!),
+      asPlanned: chance(tally.evaWhole[e]!),
       duration: chance(tally.inTime[e]!),
       reserves: Object.fromEntries(
         CONSUMABLES.map((kind, k) => [kind, chance(tally.inReserve[e * KINDS + k]!)]),
       ) as EvaOdds["reserves"],
-      plannedIngressS: instant(evas.closeS[e]!),
-      limitS: instant(player.limitS(e, evas.egressS[e]!)),
+      plannedIngressS: instant(script.closeS[e]!),
+      limitS: instant(player.limitS(e, script.egressS[e]!)),
       ingressS: percentiles(closeS, "up"),
     };
   }
 
   private marginOdds(): MarginOdds[] {
     const { script, player, bands } = this;
-    const { problem, evas, rates } = script;
+    const { problem, flown, stage } = script;
+    const { rates } = stage;
     const { plan } = problem;
     const list: MarginOdds[] = [];
     for (let r = 0; r < problem.routes; r += 1) {
       const e = problem.evaOfRoute[r]!;
       const m = problem.memberOfRoute[r]!;
-      if (evas.flown[e] === 0) continue;
+      if (flown[e] === 0) continue;
       CONSUMABLES.forEach((consumable, k) => {
         const reserve = rates.reserve[r * KINDS + k]!;
         const column = (r * KINDS + k) * MOMENTS;
@@ -280,7 +343,7 @@ class Run implements OddsRun {
           stock: amount(consumable, rates.stock[r * KINDS + k]!),
           reserve: amount(consumable, reserve),
           points: Array.from({ length: MOMENTS }, (_, g) => ({
-            atS: instant(player.gridS[e * MOMENTS + g]!),
+            atS: instant(player.suits.gridS[e * MOMENTS + g]!),
             left: bands[column + g]!.map((above) => amount(consumable, above + reserve)) as unknown as Bands,
           })),
         });

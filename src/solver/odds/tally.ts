@@ -1,19 +1,24 @@
 import { KINDS } from "../problem.ts";
-import { DONE, IN_VAIN, type Draws, type Player } from "./player.ts";
+import type { Draws } from "./days.ts";
+import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
 
 /** What is counted over many simulated days. */
 export class Tally {
   readonly days: number;
   readonly columns: number;
   count = 0;
-  holds = 0;
-  asPlanned = 0;
-  /** By activity: days in which it was done, in which it met its window. */
+  /** Days in which everybody came home inside every limit, every must-do task was done, both, and nothing was missed beside. */
+  home = 0;
+  must = 0;
+  both = 0;
+  whole = 0;
+  /** By activity: days in which it was done, in which it met its window; and by reason, of those in which it was not done. */
   readonly done: Int32Array;
+  readonly missed: Int32Array;
   readonly inWindow: Int32Array;
   /** By EVA. */
   readonly closes: Int32Array;
-  readonly whole: Int32Array;
+  readonly evaWhole: Int32Array;
   readonly inTime: Int32Array;
   readonly inReserve: Int32Array;
   /** By day. */
@@ -27,16 +32,17 @@ export class Tally {
   readonly suspicion: Float64Array;
   private readonly plannedWorth: number;
   private readonly mustOnBench: boolean;
-  private readonly evaWhole: Uint8Array;
+  private readonly evaIntact: Uint8Array;
 
   constructor(player: Player, days: number) {
     const { problem, order, placed } = player.script;
     this.days = days;
-    this.columns = player.grid.length;
+    this.columns = player.suits.grid.length;
     this.done = new Int32Array(problem.activities);
+    this.missed = new Int32Array(problem.activities * REASONS.length);
     this.inWindow = new Int32Array(problem.activities);
     this.closes = new Int32Array(problem.evas);
-    this.whole = new Int32Array(problem.evas);
+    this.evaWhole = new Int32Array(problem.evas);
     this.inTime = new Int32Array(problem.evas);
     this.inReserve = new Int32Array(problem.evas * KINDS);
     this.held = new Uint8Array(days);
@@ -44,18 +50,18 @@ export class Tally {
     this.closeS = new Float64Array(problem.evas * days);
     this.grid = new Float32Array(days * this.columns);
     this.suspicion = new Float64Array(problem.activities);
-    this.evaWhole = new Uint8Array(problem.evas);
+    this.evaIntact = new Uint8Array(problem.evas);
     this.plannedWorth = order.reduce((sum, a) => sum + problem.worth[a]!, 0);
     this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
   }
 
   /** Counts the day that `player` has just played, recorded. */
   add(player: Player, draws: Draws): void {
-    const { problem, order, windowed, evas, laneOf } = player.script;
+    const { problem, order, flown, laneOf, stage } = player.script;
     const day = this.count;
     let worth = 0;
     let whole = true;
-    this.evaWhole.fill(1);
+    this.evaIntact.fill(1);
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
       const state = player.state[a]!;
@@ -64,13 +70,15 @@ export class Tally {
         worth += problem.worth[a]!;
       } else {
         whole = false;
-        if (problem.crewCount[a]! > 0) this.evaWhole[problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!] = 0;
+        this.missed[a * REASONS.length + player.reason[a]!]! += 1;
+        if (problem.crewCount[a]! > 0)
+          this.evaIntact[problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!] = 0;
       }
-      if (windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
+      if (stage.windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
     }
     let closes = true;
     for (let e = 0; e < problem.evas; e += 1) {
-      if (evas.flown[e] === 0) continue;
+      if (flown[e] === 0) continue;
       this.closeS[e * this.days + day] = player.closeS[e]!;
       let inside = closesInTime(player, e);
       if (inside) this.inTime[e]! += 1;
@@ -80,14 +88,17 @@ export class Tally {
       }
       if (inside) this.closes[e]! += 1;
       else closes = false;
-      if (inside && this.evaWhole[e] === 1) this.whole[e]! += 1;
+      if (inside && this.evaIntact[e] === 1) this.evaWhole[e]! += 1;
     }
-    const held = closes && !this.mustOnBench && keepsMusts(player);
-    if (held) this.holds += 1;
-    if (held && whole) this.asPlanned += 1;
+    const musts = !this.mustOnBench && keepsMusts(player);
+    const held = closes && musts;
+    if (closes) this.home += 1;
+    if (musts) this.must += 1;
+    if (held) this.both += 1;
+    if (held && whole) this.whole += 1;
     this.held[day] = held ? 1 : 0;
     this.worth[day] = worth;
-    this.grid.set(player.grid, day * this.columns);
+    this.grid.set(player.suits.grid, day * this.columns);
     const lost = (held ? 0 : 1) + (this.plannedWorth - worth) / Math.max(1, this.plannedWorth);
     if (lost > 0)
       for (let p = 0; p < order.length; p += 1) {
@@ -97,17 +108,21 @@ export class Tally {
     this.count += 1;
   }
 
-  /** True when the day that `player` has just played holds. */
+  /** True when on the day that `player` has just played everybody came home and every must-do task was done. */
   holdsOf(player: Player): boolean {
-    const { problem, evas } = player.script;
-    if (this.mustOnBench || !keepsMusts(player)) return false;
-    for (let e = 0; e < problem.evas; e += 1) {
-      if (evas.flown[e] === 0) continue;
-      if (!closesInTime(player, e)) return false;
-      for (let k = 0; k < KINDS; k += 1) if (!keepsReserve(player, e, k)) return false;
-    }
-    return true;
+    return !this.mustOnBench && keepsMusts(player) && allHome(player);
   }
+}
+
+/** True when everybody came home inside every limit on the day that `player` has just played. */
+export function allHome(player: Player): boolean {
+  const { problem, flown } = player.script;
+  for (let e = 0; e < problem.evas; e += 1) {
+    if (flown[e] === 0) continue;
+    if (!closesInTime(player, e)) return false;
+    for (let k = 0; k < KINDS; k += 1) if (!keepsReserve(player, e, k)) return false;
+  }
+  return true;
 }
 
 /** Worth of what was done on the day that `player` has just played. */
@@ -126,18 +141,16 @@ function closesInTime(player: Player, e: number): boolean {
 function keepsReserve(player: Player, e: number, k: number): boolean {
   const { routeStart } = player.script.problem;
   for (let r = routeStart[e]!; r < routeStart[e + 1]!; r += 1)
-    if (player.spare[r * KINDS + k]! < 0) return false;
+    if (player.suits.spare[r * KINDS + k]! < 0) return false;
   return true;
 }
 
-/** Every placed must-do task is done and every placed task with a window meets it. */
-function keepsMusts(player: Player): boolean {
-  const { problem, order, windowed } = player.script;
+/** True when every placed must-do task was done on the day that `player` has just played. */
+export function keepsMusts(player: Player): boolean {
+  const { problem, order } = player.script;
   for (let p = 0; p < order.length; p += 1) {
     const a = order[p]!;
-    const state = player.state[a]!;
-    if (problem.must[a] === 1 && state !== DONE) return false;
-    if (windowed[a] === 1 && state !== DONE && state !== IN_VAIN) return false;
+    if (problem.must[a] === 1 && player.state[a] !== DONE) return false;
   }
   return true;
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { grouped } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import {
+  type Chance,
   type OddsChoice,
   oddsAreDue,
   oddsAreStale,
@@ -13,6 +14,7 @@ import {
 } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted } from "../words.ts";
+import { Spoils } from "./spoils.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { Played } from "./played.tsx";
 import { MarginBands } from "./marginbands.tsx";
@@ -163,21 +165,27 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
       <section className="odds-head" aria-label="The day">
-        <div>
-          <span className="figure">
-            <ChanceWords report={report} of="the day holds" chance={report.holds} />
-          </span>
-          <span>
-            <b>The day holds</b>: every EVA closes inside its limits, every must-do task is done, every window
-            is met.
-          </span>
-        </div>
-        <div>
-          <span className="figure second">
-            <ChanceWords report={report} of="the day holds and nothing is missed" chance={report.asPlanned} />
-          </span>
-          <span>That, and nothing that is placed is missed.</span>
-        </div>
+        <Wanted
+          report={report}
+          name="Everybody home"
+          words="Every EVA closes inside its limits, with every reserve kept."
+          chance={report.home}
+          wish={report.wish.home}
+        />
+        <Wanted
+          report={report}
+          name="Every must-do done"
+          words="Every must-do task of the plan is done."
+          chance={report.must}
+          wish={report.wish.must}
+        />
+        <Wanted
+          report={report}
+          name="Nothing missed"
+          words="Both, and nothing that is placed is missed."
+          chance={report.whole}
+          wish={null}
+        />
         <p className="note">
           {counted(report.days, "simulated day")}, durations {shapeWords(report.shape)}, seed {report.seed}.
           In brackets the sampling error: where the chance lies in 95 of 100 such runs. Whether lows and highs
@@ -186,10 +194,11 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
         </p>
         {report.mustOnBench.length > 0 && (
           <p className="state open">
-            No day can hold: must-do on the bench: {report.mustOnBench.map(name).join(", ")}.
+            No day can have every must-do done; on the bench: {report.mustOnBench.map(name).join(", ")}.
           </p>
         )}
       </section>
+      <Spoils plan={plan} report={report} />
       <section aria-label="What hurts the odds most" className="hurts">
         <h3>What hurts the odds most</h3>
         {report.hurts.length === 0 ? (
@@ -212,6 +221,52 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
   );
 }
 
+/** One of the three chances, beside what the plan wants of it. Below its wish it says so in a word, not by colour alone. */
+function Wanted(props: {
+  readonly report: OddsReport;
+  readonly name: string;
+  readonly words: string;
+  readonly chance: Chance;
+  readonly wish: number | null;
+}) {
+  const { report, name, words, chance, wish } = props;
+  // The lower end counts: a chance that may be below its wish does not meet it.
+  const standing =
+    wish === null || chance.of === 0
+      ? null
+      : chance.low >= wish
+        ? "meets the wish"
+        : chance.high < wish
+          ? "below the wish"
+          : "may be below the wish";
+  return (
+    <div>
+      <span className="figure">
+        <ChanceWords report={report} of={name.toLowerCase()} chance={chance} />
+      </span>
+      <span>
+        <b>{name}.</b> {words}
+        {standing && wish !== null && (
+          <>
+            {" "}
+            <span
+              className={`state ${standing === "meets the wish" ? "good" : standing === "below the wish" ? "breach" : "tight"}`}
+            >
+              {standing}
+            </span>{" "}
+            of {wholePercent(wish)}.
+          </>
+        )}
+      </span>
+    </div>
+  );
+}
+
+/** A share as a percentage, as the plan has it. */
+function wholePercent(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
+}
+
 function shapeWords(shape: Shape): string {
   return SHAPES.find((one) => one.id === shape)?.name ?? shape;
 }
@@ -228,7 +283,7 @@ function useSpoken(work: OddsWork | null, stale: boolean): void {
   useEffect(() => {
     if (!said) return;
     look.setState({
-      spoken: `The day holds in ${said.holds.words} of ${counted(said.days, "simulated day")}.`,
+      spoken: `Of ${counted(said.days, "simulated day")}, everybody is home in ${said.home.words}, every must-do done in ${said.must.words}, nothing missed in ${said.whole.words}.`,
     });
   }, [said, look]);
 }

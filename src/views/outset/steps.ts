@@ -196,8 +196,8 @@ function findingsOf(verdict: Verdict): Judged {
 
 function paperOf({ placed, score }: Verdict): Judged {
   return placed > 0 && score.breaches === 0 && score.mustLeftOut === 0
-    ? done("The day holds: print the cuff checklists.")
-    : open("Paper is worth printing once the day holds.");
+    ? done("No rule is broken at likely durations. Look at the odds, then print the cuff checklists.")
+    : open("Paper is worth printing once no rule is broken and every must-do is placed.");
 }
 
 /** A suit without what tells it from another. */

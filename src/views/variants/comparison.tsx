@@ -190,7 +190,7 @@ function Change(props: { readonly measure: Measure; readonly first: Compared; re
   );
 }
 
-/** The chance that the day holds, where it was worked out; else a button that does so. */
+/** The chances of everybody home and of every must-do done, where they were worked out; else a button that does so. */
 function Odds({ day }: { readonly day: Compared }) {
   const { desk } = useAround();
   const work = useDesk((state) => state.odds.get(day.id) ?? null);
@@ -209,7 +209,8 @@ function Odds({ day }: { readonly day: Compared }) {
   if (work?.report && !stale && work.report.complete)
     return (
       <>
-        {work.report.holds.words} <span className="note">of {grouped(work.report.days)} simulated days</span>
+        home {work.report.home.words}; must-do {work.report.must.words}{" "}
+        <span className="note">of {grouped(work.report.days)} simulated days</span>
       </>
     );
   return (

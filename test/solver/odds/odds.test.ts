@@ -4,7 +4,7 @@ import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { parse, parseText, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { oddsRun, type OddsReport } from "../../../src/solver/odds/index.ts";
+import { acting, CARRIES_ON, type CrewRules, oddsRun, type OddsReport } from "../../../src/solver/odds/index.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
@@ -17,8 +17,13 @@ function ready(name: string): Plan {
   return read.value;
 }
 
-function oddsOf(plan: Plan, schedule: Schedule, days: number, seed = 1): OddsReport {
-  const run = oddsRun(plan, schedule, { days, seed, shape: "pert", clock: () => 0 });
+function oddsOf(
+  plan: Plan,
+  schedule: Schedule,
+  days: number,
+  more: { readonly seed?: number; readonly crew?: CrewRules } = {},
+): OddsReport {
+  const run = oddsRun(plan, schedule, { days, seed: 1, shape: "pert", clock: () => 0, ...more });
   while (run.step(Infinity));
   return run.report();
 }
@@ -41,8 +46,8 @@ describe("a day without spread", () => {
   ] as [string, Plan, Schedule][])("is the day that the judge sees: %s", (_, plan, schedule) => {
     const verdict = check(plan, schedule);
     expect(verdict.score.breaches).toBe(0);
-    const report = oddsOf(plan, schedule, 3);
-    expect(report.asPlanned.count + report.mustOnBench.length).toBeGreaterThan(0);
+    const report = oddsOf(plan, schedule, 3, { crew: CARRIES_ON });
+    expect(report.whole.count + report.mustOnBench.length).toBeGreaterThan(0);
     for (const { done, window } of report.tasks) {
       expect(done.count).toBe(3);
       expect(window?.count ?? 3).toBe(3);
@@ -73,6 +78,11 @@ describe("a day without spread", () => {
       }
     }
     expect(report.hurts).toEqual([]);
+    // A crew that acts has no reason to leave anything out or to break anything off.
+    const acted = oddsOf(plan, schedule, 3, { crew: acting(0.5) });
+    expect(acted.home.count).toBe(3);
+    expect(acted.must.count).toBe(report.must.count);
+    expect(acted.worth.mean).toBe(verdict.score.worth);
   });
 });
 
@@ -92,7 +102,7 @@ describe("random days without spread", () => {
       const schedule = greedy(plan);
       const verdict = check(plan, schedule);
       if (verdict.score.breaches > 0) continue;
-      const report = oddsOf(plan, schedule, 1);
+      const report = oddsOf(plan, schedule, 1, { crew: CARRIES_ON });
       placed += report.tasks.length;
       expect(report.unread).toBe(0);
       expect(report.tasks.filter(({ done }) => done.count === 0)).toEqual([]);
@@ -161,7 +171,13 @@ describe("how a day is played", () => {
     // From 600 to 1200 with the top at 600 the chance of at most 600 + x is 1 - (1 - x / 600)^2: for x = 300, 0.75.
     const plan = twoTasks({ windows: [{ startS: 3000, endS: 6000 + 600 + 300 + 600 }] });
     const schedule = { placements: [at("first", 6000), at("second", 6600)] };
-    const run = oddsRun(plan, schedule, { days: 4000, seed: 4, shape: "triangular", clock: () => 0 });
+    const run = oddsRun(plan, schedule, {
+      days: 4000,
+      seed: 4,
+      shape: "triangular",
+      crew: CARRIES_ON,
+      clock: () => 0,
+    });
     while (run.step(Infinity));
     const { done, window } = run.report().tasks[1]!;
     expect(Math.abs(done.share - 0.75)).toBeLessThan(FOUR_ERRORS);
@@ -181,7 +197,13 @@ describe("how a day is played", () => {
       },
     ]);
     const schedule = { placements: [at("first", 6000), at("second", 6600)] };
-    const run = oddsRun(plan, schedule, { days: 4000, seed: 4, shape: "triangular", clock: () => 0 });
+    const run = oddsRun(plan, schedule, {
+      days: 4000,
+      seed: 4,
+      shape: "triangular",
+      crew: CARRIES_ON,
+      clock: () => 0,
+    });
     while (run.step(Infinity));
     const [first, second] = run.report().tasks;
     expect(Math.abs(second!.done.share - 0.75)).toBeLessThan(FOUR_ERRORS);
@@ -192,7 +214,7 @@ describe("how a day is played", () => {
     const plan = twoTasks({ must: true });
     const report = oddsOf(plan, { placements: [at("first", 6000)] }, 50);
     expect(report.mustOnBench).toEqual(["second"]);
-    expect(report.holds.count).toBe(0);
+    expect(report.must.count).toBe(0);
     expect(report.withoutSpread).toEqual([]);
   });
 
@@ -204,15 +226,25 @@ describe("how a day is played", () => {
       ...plan,
       evas: plan.evas.map((eva) => ({ ...eva, latestIngressS: instant(span.endS + 300) })),
     };
-    const run = oddsRun(tight, { placements }, { days: 4000, seed: 4, shape: "triangular", clock: () => 0 });
+    const run = oddsRun(
+      tight,
+      { placements },
+      {
+        days: 4000,
+        seed: 4,
+        shape: "triangular",
+        crew: CARRIES_ON,
+        clock: () => 0,
+      },
+    );
     while (run.step(Infinity));
     const report = run.report();
     expect(report.evas[0]!.closes.count).toBe(4000);
-    expect(Math.abs(report.holds.share - 0.75)).toBeLessThan(FOUR_ERRORS);
+    expect(Math.abs(report.must.share - 0.75)).toBeLessThan(FOUR_ERRORS);
     const [hurt] = report.hurts;
     expect(hurt!.task).toBe("first");
-    expect(hurt!.worthGain).toBeCloseTo(10 * (1 - report.holds.share), 9);
-    expect(hurt!.gain).toBeCloseTo(1 - report.holds.share, 12);
+    expect(hurt!.worthGain).toBeCloseTo(10 * (1 - report.must.share), 9);
+    expect(hurt!.gain).toBeCloseTo(1 - report.must.share, 12);
   });
 });
 
@@ -221,7 +253,7 @@ describe("a run", () => {
   const schedule = greedy(plan);
 
   it("gives the same report for the same seed however it is sliced, and another for another seed", () => {
-    const whole = oddsOf(plan, schedule, 200, 9);
+    const whole = oddsOf(plan, schedule, 200, { seed: 9 });
     let now = 0;
     const sliced = oddsRun(plan, schedule, {
       days: 200,
@@ -233,7 +265,7 @@ describe("a run", () => {
     while (sliced.step(0.003)) slices += 1;
     expect(slices).toBeGreaterThan(20);
     expect(sliced.report()).toEqual(whole);
-    expect(oddsOf(plan, schedule, 200, 10).evas).not.toEqual(whole.evas);
+    expect(oddsOf(plan, schedule, 200, { seed: 10 }).evas).not.toEqual(whole.evas);
   });
 
   it("can be broken off: the days so far, and no claim to be complete", () => {
@@ -245,7 +277,7 @@ describe("a run", () => {
     expect(report.days).toBeGreaterThan(0);
     expect(report.days).toBeLessThan(2000);
     expect(report.margins).toEqual([]);
-    expect(report.holds.of).toBe(report.days);
+    expect(report.home.of).toBe(report.days);
   });
 
   it("keeps percentiles in order and inside what the suit holds", () => {

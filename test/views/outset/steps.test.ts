@@ -55,7 +55,9 @@ describe("the steps to a packed day", () => {
       },
     };
     expect(states(packed)).toEqual(["begun", "begun", "begun", "done", "done", "done", "done"]);
-    expect(nextStep(stepsOf(packed)).sentence).toBe("The day holds: print the cuff checklists.");
+    expect(nextStep(stepsOf(packed)).sentence).toBe(
+      "No rule is broken at likely durations. Look at the odds, then print the cuff checklists.",
+    );
     const broken = {
       ...packed,
       schedule: { placements: [{ ...packed.schedule.placements[0]!, startS: instant(0) }] },

@@ -1,0 +1,66 @@
+import type { Odds } from "../../plan/index.ts";
+
+/**
+ * How a simulated day is played. The crew keeps the plan's order and takes what comes:
+ *
+ * - **O1** Every task takes a drawn time, whole seconds, rounded up; every crew member's work rate in it is the planned one times a
+ *   drawn factor, and one factor holds for their egress, ingress, walking and waiting on an EVA. Parts of what is drawn are
+ *   common to the day and to a crew member's EVA (`Days`).
+ * - **O2** A start that the planner fixed is never brought forward. A late start moves what follows only as far as it must.
+ * - **O3** A task starts when all of its crew have walked there, its equipment is free, the least lags after what is done have passed,
+ *   what keeps the crew together lets it, and a window is open that is still long enough for the likely time.
+ * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is left, a
+ *   greatest lag is over, or (turn-back) when after its likely time and the walk home at the pace known by then the
+ *   EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for the planned ingress included. Who has come to the task's place
+ *   by then has waited there until that was certain.
+ * - **O5** A task that ends outside its window, or whose lags turn out broken, was done in vain: it counts as missed, and so does what
+ *   needs it.
+ * - **O6** An EVA begins as planned, or later when its crew are not yet recharged. It closes when all are back and the ingress work
+ *   is done; who is back first waits at the lander. Egress, ingress and walking times are as planned.
+ *
+ * A crew that acts also
+ *
+ * - **O7** goes ahead: begins when ready, never before a window and never in an opening earlier than the planned one;
+ * - **O8** breaks a task off in time to be home inside every limit, with the own pace as known since egress; the task is missed;
+ * - **O9** leaves an optional task out when with it a must-do task ahead (or what that needs) could no longer begin in time, at durations
+ *   of likely and a part of what lies between likely and high (caution), and without it still can;
+ * - **O10** rests by the rule: before a task whose likely end (of the last one: with the walk home and ingress) would make a stretch of
+ *   work too long; where the plan has a rest, also when what comes until its next rest would; and inside a task that turns out
+ *   longer than the stretch allows.
+ *
+ * A crew that carries on regardless does none of these: nobody starts before the planned start, pauses make up for lost time, planned
+ * rests among them.
+ *
+ * No decision looks ahead: it rests on what has happened by then and on what is planned. Not simulated: see LEFT_OUT.
+ */
+export interface CrewRules {
+  readonly goesAhead: boolean;
+  readonly breaksOff: boolean;
+  readonly leavesOut: boolean;
+  readonly restsByRule: boolean;
+  /** 0: likely durations ahead, 1: high ones. */
+  readonly caution: number;
+}
+
+export const CARRIES_ON: CrewRules = {
+  goesAhead: false,
+  breaksOff: false,
+  leavesOut: false,
+  restsByRule: false,
+  caution: 0,
+};
+
+/** A crew that acts, with `caution` in what it leaves out. */
+export function acting(caution: number): CrewRules {
+  return { goesAhead: true, breaksOff: true, leavesOut: true, restsByRule: true, caution };
+}
+
+/** The crew of a plan. */
+export function crewOf({ crew }: Odds): CrewRules {
+  return crew.acts ? acting(crew.caution) : CARRIES_ON;
+}
+
+/** What no simulated day has in it, in words. */
+export const LEFT_OUT =
+  "Not simulated: crew separation but for the waits that the plan has for it, stored heat, drinking water, walk-back on consumables, " +
+  "return mass, stores, faults.";

@@ -1,0 +1,78 @@
+import type { Script } from "./script.ts";
+
+/**
+ * How late needed work may begin so that all needed work after it can still be done when every optional task ahead is left
+ * out, at durations of likely and `caution` of what lies between likely and high. What O9 asks before optional work begins.
+ *
+ * Static: ways, EVA limits, windows and least lags of the plan as it stands; the last opening counts. Not in it: greatest
+ * lags, rests to come, consumables (O4 and O8 see to those).
+ */
+export class Latest {
+  /** Length that a task is taken to have, s. */
+  readonly lengthS: Float64Array;
+  /** Latest start, s; only of needed activities. */
+  readonly startS: Float64Array;
+  /** By slot: the next needed activity on the same route or unit; -1 where there is none. */
+  readonly nextOf: Int32Array;
+  private readonly ahead: Int32Array;
+
+  constructor({ problem }: Script) {
+    this.lengthS = new Float64Array(problem.activities);
+    this.startS = new Float64Array(problem.activities);
+    this.nextOf = new Int32Array(problem.slots);
+    this.ahead = new Int32Array(problem.routes + problem.chains);
+  }
+
+  /** Works all out for the schedule that `script` has taken up. */
+  workOut(script: Script, caution: number): void {
+    const { stage, problem, order, laneOf, planS, placed } = script;
+    const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
+    const { highS, needed, openStart, openFromS, openToS, ties, tiesOutOf } = stage;
+    const { ahead, nextOf } = this;
+    for (let a = 0; a < activities; a += 1)
+      this.lengthS[a] = lengthS[a]! + Math.ceil(caution * (highS[a]! - lengthS[a]!));
+    this.startS.fill(Infinity);
+    ahead.fill(-1);
+    for (let p = order.length - 1; p >= 0; p -= 1) {
+      const a = order[p]!;
+      const first = slotStart[a]!;
+      const crewEnd = first + crewCount[a]!;
+      for (let s = first; s < slotStart[a + 1]!; s += 1) nextOf[s] = laneOf[s]! < 0 ? -1 : ahead[laneOf[s]!]!;
+      if (needed[a] === 0) continue;
+      const ownS = this.lengthS[a]!;
+      let last = Infinity;
+      for (let s = first; s < slotStart[a + 1]!; s += 1) {
+        const lane = laneOf[s]!;
+        if (lane < 0) continue;
+        const m = nextOf[s]!;
+        if (s < crewEnd) {
+          const e = problem.evaOfRoute[lane]!;
+          const legs = problem.legS[lane]!;
+          const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
+          const homeS = legs[endsAt[a]! * places + lander]! + lengthS[activities + 2 * e + 1]!;
+          last = Math.min(last, limitS - homeS - ownS);
+          if (m >= 0)
+            last = Math.min(last, this.startS[m]! - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
+        } else if (m >= 0) last = Math.min(last, this.startS[m]! - ownS);
+        ahead[lane] = a;
+      }
+      for (const t of tiesOutOf[a]!) {
+        const m = ties.to[t]!;
+        if (placed[m] === 1 && needed[m] === 1 && planS[m]! >= planS[a]!)
+          last = Math.min(last, this.startThrough(script, t) - (ties.fromEnd[t] === 1 ? ownS : 0));
+      }
+      let fits = -Infinity;
+      for (let o = openStart[a + 1]! - 1; o >= openStart[a]! && fits === -Infinity; o -= 1)
+        if (openFromS[o]! <= last) fits = Math.min(last, openToS[o]! - (ownS - lengthS[a]!));
+      this.startS[a] = fits;
+    }
+  }
+
+  /** The latest moment from which tie `t` still lets its later activity begin in time; Infinity where it does not hold that up. */
+  startThrough({ stage }: Script, t: number): number {
+    const { ties } = stage;
+    const m = ties.to[t]!;
+    if (ties.leastS[t] === -Infinity) return Infinity;
+    return this.startS[m]! + (ties.toEnd[t] === 1 ? this.lengthS[m]! : 0) - ties.leastS[t]!;
+  }
+}
