@@ -32,6 +32,8 @@ export class Anneal {
   readonly best: Board;
   readonly bestValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
   readonly recreate: Recreate;
+  /** Hears of each schedule that the search goes on from. */
+  onAccept: ((board: Board, value: Value) => void) | null = null;
   private readonly ruin: Ruin;
   private readonly random: Random;
   private readonly current: Board;
@@ -130,6 +132,7 @@ export class Anneal {
     current.copy(day.board);
     readValue(day.board, currentValue);
     this.pool?.note(current);
+    this.onAccept?.(current, currentValue);
     if (!better(currentValue, this.bestValue)) return;
     this.best.copy(current);
     Object.assign(this.bestValue, currentValue);

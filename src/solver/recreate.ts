@@ -14,6 +14,8 @@ const BLINK = 0.01;
 export class Recreate {
   readonly insertion: Insertion;
   readonly day: Day;
+  /** Chance that a left-out optional activity is offered at all when the day is filled. */
+  offered = 1;
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -49,6 +51,7 @@ export class Recreate {
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
+      if (this.offered < 1 && must[a] === 0 && random.next() >= this.offered) continue;
       const noise = random.next();
       const value = worth[a]! + 1e-3;
       key[a] =

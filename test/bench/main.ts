@@ -22,6 +22,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "2,000 simulated days and the shed order of the ready plans, in processor time",
     load: () => import("./odds.ts"),
   },
+  holds: {
+    says: "days packed for what will happen beside blind stretches: [--seconds S] [--seeds 1] [--plans small,demo,large,60-1] [--lateness D,O]",
+    load: () => import("./holds.ts"),
+  },
   demo: {
     says: "the demo plan: time to a sound day, and a short pack beside a long one: [--seeds 1,2,3]",
     load: () => import("./demo.ts"),

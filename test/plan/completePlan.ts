@@ -216,6 +216,11 @@ export const completePlan: PlanInput = {
     tightS: 240,
     startGridS: 30,
   },
+  odds: {
+    wish: { home: 0.98, must: 0.85 },
+    crew: { acts: false, caution: 0.5 },
+    lateness: { day: 0.2, outing: 0.3, source: "invented" },
+  },
   schedule: { placements: [{ task: "deploy", eva: "eva-1", crew: ["ev1", "ev2"], startS: 5400 }] },
   variants: [
     {

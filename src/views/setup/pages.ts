@@ -2,6 +2,7 @@ import type { Plan } from "../../plan/index.ts";
 import { crewTable, evaTable, suitTable } from "./fields/crew.ts";
 import { containerTable, equipmentTable, storesSheet } from "./fields/gear.ts";
 import { linkTable } from "./fields/links.ts";
+import { oddsSheet } from "./fields/odds.ts";
 import { rulesSheet } from "./fields/rules.ts";
 import { bodySheet, groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "./fields/site.ts";
 import { blockTable, passTable, staySheet } from "./fields/stay.ts";
@@ -37,4 +38,5 @@ export const PAGES: readonly Page[] = [
   },
   { id: "stay", name: "Stay", tables: [staySheet, blockTable, passTable], count: () => null },
   { id: "rules", name: "Flight rules", tables: [rulesSheet], count: () => null },
+  { id: "odds", name: "Odds", tables: [oddsSheet], count: () => null },
 ];

@@ -1,0 +1,135 @@
+import type { Random } from "../../kernel/index.ts";
+import type { Schedule } from "../../plan/index.ts";
+import { Board } from "../board.ts";
+import { Day } from "../day.ts";
+import { lay } from "../placing.ts";
+import type { Problem } from "../problem.ts";
+import { Recreate } from "../recreate.ts";
+import { Ruin } from "../ruin.ts";
+import { restretch } from "./restretch.ts";
+import type { Sampled, Trial } from "./trial.ts";
+import { type Wish, valueOf } from "./value.ts";
+
+/** Part of the ruins that are large, of the small ones those that are a string of one route, and how long a small one is on average. */
+const LARGE = 0.2;
+const STRINGS = 0.6;
+const SMALL = 1.5;
+/** Half of the time each left-out task is offered with this chance only: what fills the day need not be the greediest. */
+const OFFERED = 0.7;
+/** Temperature at the start and at the end of a chain, in mean worths of a task. */
+const HOT = 0.25;
+const COLD = 0.0125;
+/** A candidate is dropped early when it is behind by more than this, in mean worths, and twice the temperature. */
+const BEHIND = 0.4;
+
+/** Hears of every schedule that was played to the end. */
+export type Note = (board: Board, sampled: Sampled) => void;
+
+/**
+ * Ruin and recreate on a stretched problem, accepted by what the schedule comes to on the common days: the worth that is done, not the
+ * worth that is planned. What is planned bounds what is done, so most candidates need not be played.
+ */
+export class Chain {
+  /** Stretch by activity. */
+  readonly share: Float64Array;
+  best = -Infinity;
+  private readonly problem: Problem;
+  private readonly day: Day;
+  private readonly ruin: Ruin;
+  private readonly recreate: Recreate;
+  private readonly current: Board;
+  private now: Sampled | null = null;
+  private readonly mean: number;
+  private readonly random: Random;
+  private readonly trial: Trial;
+  private readonly wish: Wish;
+  private readonly note: Note;
+
+  constructor(
+    base: Problem,
+    share: Float64Array,
+    from: Schedule | null,
+    random: Random,
+    trial: Trial,
+    wish: Wish,
+    note: Note,
+  ) {
+    this.share = share;
+    this.random = random;
+    this.trial = trial;
+    this.wish = wish;
+    this.note = note;
+    this.problem = restretch(base, (a) => share[a]!);
+    this.day = new Day(this.problem);
+    this.ruin = new Ruin(this.day, random);
+    this.recreate = new Recreate(this.day, random);
+    this.current = new Board(this.problem);
+    this.recreate.insertion.base = this.current.version;
+    this.mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
+    if (from) lay(this.day, from);
+    this.recreate.fill();
+    this.current.copy(this.day.board);
+    if (this.trial.lay(this.day.board) && this.day.board.mustOut === 0) this.judge(-Infinity, 0);
+  }
+
+  /** One ruin and recreate; `share` of the chain is done, 0 to 1. */
+  iterate(share: number): void {
+    const { day, random, current } = this;
+    const { board } = day;
+    const seed = this.takeOff();
+    if (!day.settle()) {
+      board.copy(current);
+      return;
+    }
+    this.recreate.offered = random.next() < 0.5 ? OFFERED : 1;
+    if (board.placed[seed] === 0 && random.next() < 0.5) this.recreate.place(seed, 0);
+    this.recreate.fill();
+    this.recreate.offered = 1;
+    const temperature = HOT * this.mean * (COLD / HOT) ** share;
+    const limit = this.now ? valueOf(this.wish, this.now) + temperature * Math.log(random.next()) : -Infinity;
+    const may = board.mustOut === 0 && board.worth >= limit && this.trial.lay(board);
+    if (!may || !this.judge(limit, BEHIND * this.mean + 2 * temperature)) board.copy(current);
+  }
+
+  /** Plays what lies on the trial's day; true when it is taken. */
+  private judge(limit: number, tolerance: number): boolean {
+    const sampled = this.trial.play(this.wish, this.now, tolerance);
+    if (!sampled) return false;
+    this.note(this.trial.day.board, sampled);
+    const value = valueOf(this.wish, sampled);
+    if (value < limit) return false;
+    this.now = sampled;
+    this.best = Math.max(this.best, value);
+    this.current.copy(this.day.board);
+    return true;
+  }
+
+  /** Takes something off and gives where that began. */
+  private takeOff(): number {
+    const { random, problem, ruin } = this;
+    const { board } = this.day;
+    if (board.count === 0 || random.next() < LARGE) {
+      ruin.take();
+      return ruin.seed;
+    }
+    const count = 1 + Math.floor(-Math.log(1 - random.next()) * SMALL);
+    if (random.next() < STRINGS) {
+      const list: number[] = [];
+      let s = problem.slotStart[this.anyPlaced()]!;
+      for (let k = 0; k < count && s < board.head && board.lane[s]! >= 0; k += 1) {
+        list.push(board.nodeOf[s]!);
+        s = board.next[s]!;
+      }
+      for (const a of list) ruin.remove(a);
+    } else for (let k = 0; k < count && board.count > 0; k += 1) ruin.remove(this.anyPlaced());
+    return random.below(problem.activities);
+  }
+
+  private anyPlaced(): number {
+    const { random, problem } = this;
+    const { placed } = this.day.board;
+    let a = random.below(problem.activities);
+    while (placed[a] === 0) a = a + 1 === problem.activities ? 0 : a + 1;
+    return a;
+  }
+}

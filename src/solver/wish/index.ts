@@ -1,0 +1,3 @@
+export type { Wished } from "./choose.ts";
+export { curveRun, wishRun } from "./run.ts";
+export type { WishProgress, WishRun, WishSettings } from "./run.ts";

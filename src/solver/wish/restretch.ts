@@ -1,0 +1,82 @@
+import { KINDS, type Problem } from "../problem.ts";
+
+/**
+ * The compiled problem with longer tasks, derived without compiling anew: every task lasts its likely time and a share of what
+ * lies between likely and high. Windows, lags and draws move with the lengths; ways, crews and everything else are shared. What fits a
+ * stretched day has time to spare on the day itself.
+ */
+export function restretch(problem: Problem, share: (activity: number) => number): Problem {
+  const { plan, activities, routes } = problem;
+  const lengthS = Int32Array.from(problem.lengthS);
+  const more = new Int32Array(problem.nodes);
+  for (let a = 0; a < activities; a += 1) {
+    const { likelyS, highS } = plan.tasks[a]!.duration;
+    // Of a task that takes no time it is not known what it draws.
+    if (likelyS === 0) continue;
+    more[a] = Math.round(Math.max(0, share(a)) * ((highS ?? likelyS) - likelyS));
+    lengthS[a]! += more[a]!;
+  }
+  return {
+    ...problem,
+    lengthS,
+    ...openings(problem, more),
+    draws: { ...problem.draws, task: taskDraws(problem, lengthS, routes) },
+    edges: { ...problem.edges, weight: weights(problem, more) },
+  };
+}
+
+/** The latest start moves forward so that the longer task still ends inside; a fixed start stays. */
+function openings(problem: Problem, more: Int32Array): Pick<Problem, "openStart" | "openFromS" | "openToS"> {
+  const { plan, activities } = problem;
+  const openStart = new Int32Array(activities + 1);
+  const fromS: number[] = [];
+  const toS: number[] = [];
+  for (let a = 0; a < activities; a += 1) {
+    const task = plan.tasks[a]!;
+    const fixed = task.pin?.startS !== undefined;
+    for (let o = problem.openStart[a]!; o < problem.openStart[a + 1]!; o += 1) {
+      const lastS = problem.openToS[o]!;
+      const last = fixed || lastS >= UNBOUNDED ? lastS : lastS - more[a]!;
+      if (last < problem.openFromS[o]!) continue;
+      fromS.push(problem.openFromS[o]!);
+      toS.push(last);
+    }
+    openStart[a + 1] = fromS.length;
+  }
+  return { openStart, openFromS: Int32Array.from(fromS), openToS: Int32Array.from(toS) };
+}
+
+/** Starts as late as this are bounded by no window. */
+const UNBOUNDED = 900_000_000;
+
+/** Draws are whole units a second over the length, so this stays whole. */
+function taskDraws(problem: Problem, lengthS: Int32Array, routes: number): Float64Array {
+  const task = Float64Array.from(problem.draws.task);
+  const each = routes * KINDS;
+  for (let a = 0; a < problem.activities; a += 1) {
+    const likelyS = problem.lengthS[a]!;
+    if (likelyS === 0 || lengthS[a] === likelyS) continue;
+    for (let i = a * each; i < (a + 1) * each; i += 1) task[i] = Math.round(task[i]! / likelyS) * lengthS[a]!;
+  }
+  return task;
+}
+
+/** Weights run from start to start: an end that moves takes its lag along. */
+function weights(problem: Problem, more: Int32Array): Int32Array {
+  const { plan, edges } = problem;
+  const weight = Int32Array.from(edges.weight);
+  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+  edges.origin.forEach((origin, x) => {
+    if (origin.rule === "hot-keep-out") {
+      weight[x]! += more[edges.from[x]!]! - more[edges.to[x]!]!;
+      return;
+    }
+    if (origin.rule !== "link-lag") return;
+    const link = plan.links[origin.link]!;
+    if (link.type !== "lag") return;
+    const ofFrom = link.from.end === "end" ? more[index.get(link.from.task)!]! : 0;
+    const ofTo = link.to.end === "end" ? more[index.get(link.to.task)!]! : 0;
+    weight[x]! += origin.side === "least" ? ofFrom - ofTo : ofTo - ofFrom;
+  });
+  return weight;
+}

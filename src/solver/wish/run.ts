@@ -1,0 +1,302 @@
+import { random, type Random, type Shape } from "../../kernel/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import { Anneal } from "../anneal.ts";
+import { compile } from "../compile/index.ts";
+import { type CrewRules, crewOf } from "../odds/crew.ts";
+import { Days } from "../odds/days.ts";
+import { type Stage, stageOf } from "../odds/stage.ts";
+import type { Problem } from "../problem.ts";
+import { Chain, type Note } from "./chain.ts";
+import { choose, type Wished } from "./choose.ts";
+import { type Elite, Elites } from "./elites.ts";
+import { restretch } from "./restretch.ts";
+import { Trial } from "./trial.ts";
+import { valueOf, type Wish, wishFor } from "./value.ts";
+
+/**
+ * Packs for what will happen: the most worth done on average under the chances that the plan wants, of everybody home and of every
+ * must-do task done; every rule still holds at likely durations. Stochastic orienteering (Campbell, Gendreau & Thomas 2011, Ann Oper
+ * Res 186:61) with a crew that acts, searched by sample average approximation (Kleywegt, Shapiro & Homem-de-Mello 2002, SIAM J Optim
+ * 12:479). Slack is not placed (Van de Vonder, Demeulemeester & Herroelen 2008, Eur J Oper Res 189:723): with a crew that goes ahead
+ * it arises from what is left out and from the order.
+ *
+ * Three parts: the annealing of the deterministic packer proposes, on the problem stretched by several shares; chains of small ruins
+ * from what it proposed, accepted by what is done on the common days; and from the best of all, chains with little stretch. The
+ * best few that differ are played on many fresh days, with several cautions of the crew, and the one that does most under the wish
+ * is given.
+ */
+export interface WishSettings {
+  readonly seed: number;
+  /** Seconds of `clock` for the search. */
+  readonly seconds?: number | undefined;
+  /** Iterations instead: the same seed and iterations give the same schedule. */
+  readonly iterations?: number | undefined;
+  readonly shape?: Shape | undefined;
+  readonly clock: () => number;
+  /** Placements to start from. */
+  readonly from?: Schedule | undefined;
+}
+
+export interface WishProgress {
+  readonly seconds: number;
+  /** Done part of the search, 0 to 1. */
+  readonly share: number;
+  readonly iterations: number;
+  /** Schedules played. */
+  readonly tried: number;
+  /** Of the best so far on the common days. */
+  readonly meanWorth: number;
+  readonly home: number;
+  readonly must: number;
+  readonly stopped: boolean;
+}
+
+export interface WishRun {
+  /** Searches for about `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  /** One for each wish, in their order. */
+  best(): readonly Wished[];
+  progress(): WishProgress;
+}
+
+/** Common days of the search, days for the best few, and for what is shown. */
+const COMMON = 100;
+const FEW = 250;
+const MORE = 1500;
+const SHOWN = 4000;
+/** Above what is wanted on the common days, so that it still holds on days that nobody chose by. */
+const SPARE = 0.02;
+/** Stretches at which the packer proposes. */
+const LEVELS = [0, 0.02, 0.05, 0.1, 0.15, 0.2];
+/** From this many tasks on most of the time is the packer's: chains are slow there, and the packer far from its end. */
+const MANY = 100;
+/** Parts of the run until which it proposes, and until which chains start from what was proposed. */
+const PROPOSES = 0.3;
+const PROPOSES_MANY = 0.8;
+const CHAINS = 0.8;
+/** Chains that a part has room for; and iterations after which one that has found nothing sound is given up. */
+const RESTARTS = 12;
+const HOPELESS = 400;
+/** Seeds of days, beside the run's: those searched with, chosen by and shown are never the same. */
+const SEEDS = { common: 101, few: 100_003, more: 200_003, shown: 300_007 } as const;
+/** Chances of every must-do done along the curve. */
+const ALONG = [0.5, 0.8, 0.9, 0.95, 0.99];
+
+/** Packs for the wish of the plan. */
+export function wishRun(plan: Plan, settings: WishSettings): WishRun {
+  return new Run(compile(plan, settings.from), settings, [plan.odds.wish]);
+}
+
+/** Packs for several wishes at once, the plan's among them: worth on average against the chance of every must-do done. */
+export function curveRun(plan: Plan, settings: WishSettings): WishRun {
+  const { home, must } = plan.odds.wish;
+  const along = [...new Set([...ALONG, must])].sort((a, b) => a - b);
+  return new Run(
+    compile(plan, settings.from),
+    settings,
+    along.map((one) => ({ home, must: one })),
+  );
+}
+
+class Run implements WishRun {
+  private readonly problem: Problem;
+  private readonly settings: WishSettings;
+  private readonly stage: Stage;
+  private readonly crew: CrewRules;
+  private readonly wishes: readonly Wish[];
+  /** By wish. */
+  private readonly elites: readonly Elites[];
+  private readonly random: Random;
+  private readonly trial: Trial;
+  private readonly beganS: number;
+  private readonly work: Generator<undefined, void>;
+  private iterations = 0;
+  private answer: readonly Wished[] | null = null;
+  private stopped = false;
+
+  constructor(
+    problem: Problem,
+    settings: WishSettings,
+    wishes: readonly { readonly home: number; readonly must: number }[],
+  ) {
+    this.problem = problem;
+    this.settings = settings;
+    this.beganS = settings.clock();
+    this.stage = stageOf(problem);
+    this.crew = crewOf(problem.plan.odds);
+    this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
+    this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + SPARE)));
+    this.random = random(settings.seed);
+    this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common));
+    this.work = this.all();
+  }
+
+  step(sliceS: number): boolean {
+    const { clock } = this.settings;
+    const endS = clock() + sliceS;
+    do
+      if (this.work.next().done) {
+        this.stopped = true;
+        return false;
+      }
+    while (clock() < endS);
+    return true;
+  }
+
+  best(): readonly Wished[] {
+    return (
+      this.answer ??
+      this.wishes.map(({ home, must }, w) => ({
+        schedule: this.elites[w]!.best?.schedule ?? { placements: [] },
+        caution: this.crew.caution,
+        wish: { home, must },
+        outcome: null,
+        days: 0,
+        meets: false,
+      }))
+    );
+  }
+
+  progress(): WishProgress {
+    const best = this.elites[this.elites.length - 1]!.best?.sampled;
+    return {
+      seconds: this.settings.clock() - this.beganS,
+      share: this.share(),
+      iterations: this.iterations,
+      tried: this.trial.tried,
+      meanWorth: best?.worth ?? 0,
+      home: best?.home ?? 0,
+      must: best?.must ?? 0,
+      stopped: this.stopped,
+    };
+  }
+
+  /** Every schedule that is played counts for every wish. */
+  private readonly note: Note = (board, sampled) => {
+    for (const elites of this.elites) elites.note(board, sampled);
+  };
+
+  private daysOf(count: number, seed: number): Days {
+    return new Days(this.problem, this.settings.shape ?? "pert", count, this.settings.seed * 7919 + seed);
+  }
+
+  private share(): number {
+    const { iterations, seconds = Infinity, clock } = this.settings;
+    const share = iterations === undefined ? (clock() - this.beganS) / seconds : this.iterations / iterations;
+    return Math.min(1, share);
+  }
+
+  private *all(): Generator<undefined, void> {
+    const many = this.problem.activities >= MANY;
+    const proposes = many ? PROPOSES_MANY : PROPOSES;
+    yield* this.propose(proposes);
+    yield* this.chains(many ? 0.9 : CHAINS, () => LEVELS.at(-1)!);
+    yield* this.chains(1, () => 0.1);
+    const days = {
+      few: this.daysOf(FEW, SEEDS.few),
+      more: this.daysOf(MORE, SEEDS.more),
+      shown: this.daysOf(SHOWN, SEEDS.shown),
+    };
+    const answer: Wished[] = [];
+    for (const [w, wish] of this.wishes.entries()) {
+      const chosen = yield* choose(this.stage, this.elites[w]!.list, this.crew, wish, days);
+      answer.push(chosen ?? this.best()[w]!);
+    }
+    this.answer = answer;
+  }
+
+  /** The packer's own search at several stretches; what it goes on from is played. */
+  private *propose(until: number): Generator<undefined, void> {
+    const { random: stream, trial } = this;
+    // With several wishes the least one decides what is worth playing.
+    const elites = this.elites[0]!;
+    const found = LEVELS.map((level) => {
+      const anneal = new Anneal(
+        restretch(this.problem, () => level),
+        stream.below(2 ** 31),
+        this.settings.from ?? null,
+      );
+      const one = { anneal, best: -Infinity };
+      let lastWorth = -1;
+      let lastEndsS = -1;
+      const hear: NonNullable<Anneal["onAccept"]> = (board, { worth, mustOut, endsS }) => {
+        if (mustOut > 0 || (worth === lastWorth && endsS === lastEndsS)) return;
+        // What is planned bounds what is done.
+        if (worth < elites.bestValue) return;
+        lastWorth = worth;
+        lastEndsS = endsS;
+        if (!trial.lay(board)) return;
+        const sampled = trial.play(elites.wish, elites.best?.sampled ?? null, elites.wish.price * 0.005);
+        if (!sampled) return;
+        one.best = Math.max(one.best, valueOf(elites.wish, sampled));
+        this.note(trial.day.board, sampled);
+      };
+      hear(anneal.best, anneal.bestValue);
+      anneal.onAccept = hear;
+      return one;
+    });
+    for (let turn = 0; this.share() < until; turn += 1) {
+      const share = this.share() / until;
+      // At first each in turn; then two of three turns to the one that does best.
+      const one =
+        share < 0.3 || turn % 3 === 0
+          ? found[turn % found.length]!
+          : found.reduce((best, other) => (other.best > best.best ? other : best));
+      for (let k = 0; k < 8; k += 1) one.anneal.iterate(share);
+      this.iterations += 8;
+      yield;
+    }
+  }
+
+  /** Chains one after the other from the best so far, each at stretches of its own. */
+  private *chains(until: number, most: () => number): Generator<undefined, void> {
+    const { random: stream, trial, problem } = this;
+    let good: Float64Array | null = null;
+    for (let turn = 0; this.share() < until; turn += 1) {
+      const fromShare = this.share();
+      // Restarts pay more than length: a few chains whatever the time.
+      const lengthShare = Math.min(until - fromShare, Math.max(until / RESTARTS, 0.02));
+      const elites = this.elites[turn % this.elites.length]!;
+      const elite = this.pick(elites);
+      const before = elites.bestValue;
+      const share = this.mix(most(), elite, good);
+      const from = elite?.schedule ?? this.settings.from ?? null;
+      const chain = new Chain(problem, share, from, stream, trial, elites.wish, this.note);
+      yield;
+      for (let k = 1; ; k += 1) {
+        const done = (this.share() - fromShare) / lengthShare;
+        if (done >= 1 || (k > HOPELESS && chain.best === -Infinity)) break;
+        chain.iterate(done);
+        this.iterations += 1;
+        if (k % 4 === 0) yield;
+      }
+      if (elites.bestValue > before) good = share;
+      yield;
+    }
+  }
+
+  /** One of the best, the better the likelier. */
+  private pick({ list }: Elites): Elite | null {
+    if (list.length === 0) return null;
+    return list[Math.min(list.length - 1, Math.floor(-Math.log(1 - this.random.next()) * 2))]!;
+  }
+
+  /** Stretches of a chain: all alike, must-do work against the rest, a few tasks, before against after, or what gained last changed a little. */
+  private mix(most: number, elite: Elite | null, good: Float64Array | null): Float64Array {
+    const { random: stream, problem } = this;
+    const level = most * stream.next() ** 1.5;
+    const other = most * stream.next() ** 1.5;
+    const part = 0.2 + 0.5 * stream.next();
+    const splitS = stream.next() * problem.plan.stay.lengthS;
+    const mode = stream.below(5);
+    const startOf = new Map(elite?.schedule.placements.map((one) => [one.task, one.startS as number]));
+    return Float64Array.from(problem.plan.tasks, ({ id, must }, a) => {
+      if (mode === 0) return level;
+      if (mode === 1) return must ? level : other;
+      if (mode === 2) return stream.next() < part ? level : 0;
+      if (mode === 3) return (startOf.get(id) ?? 0) < splitS ? level : other;
+      if (!good) return level * 0.5;
+      return Math.max(0, good[a]! + (stream.next() < 0.3 ? (stream.next() - 0.5) * most * 0.5 : 0));
+    });
+  }
+}
