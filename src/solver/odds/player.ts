@@ -61,6 +61,8 @@ export class Player {
   private readonly chainFreeS: Float64Array;
   /** By route: since when the walker has been at work without a rest. */
   private readonly beganS: Float64Array;
+  /** When the last decision against a task was certain. */
+  private decidedS = 0;
 
   constructor(script: Script, crew: CrewRules, moments = 0) {
     const { problem } = script;
@@ -223,7 +225,7 @@ export class Player {
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
-      if (wayS >= NEVER) return this.miss(a, -Infinity, WAY, draws);
+      if (wayS >= NEVER) return this.miss(a, suits.atS[r]!, WAY, draws);
       const hereS = suits.atS[r]! + wayS;
       const ownS = Math.max(hereS, crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!);
       startS = Math.max(startS, crew.restsByRule ? this.restedS(a, s, hereS, ownS) : ownS);
@@ -236,25 +238,39 @@ export class Player {
     if (o < 0) return this.miss(a, this.lastOpeningS(a), WINDOW, draws);
     startS = Math.max(startS, openFromS[o]!);
 
-    // The latest start, and why.
-    let lastS = this.lagS(a, likelyS);
-    let why = LAG;
+    const decision = this.decisionAgainst(a, startS, draws);
+    if (decision === 0) this.work(a, startS, draws, openToS[o]! + likelyS);
+    else this.miss(a, this.decidedS, decision, draws);
+  }
+
+  /**
+   * The first reason by which `a`, which could begin at `startS` at the earliest, is not begun at all, and in `decidedS` when that was
+   * certain: what is over at a moment, then; what depends on how a walker fares, not before they are free for it. 0 without one.
+   */
+  private decisionAgainst(a: number, startS: number, draws: Draws): number {
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let reason = 0;
+    this.decidedS = this.lagS(a, problem.lengthS[a]!);
+    if (startS > this.decidedS) reason = LAG;
+    else this.decidedS = Infinity;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
-      if (goS >= lastS) continue;
-      lastS = goS;
-      why = TURN_BACK;
+      if (startS <= goS || Math.max(goS, suits.atS[r]!) >= this.decidedS) continue;
+      this.decidedS = Math.max(goS, suits.atS[r]!);
+      reason = TURN_BACK;
     }
     if (crew.leavesOut && stage.needed[a] === 0) {
-      const outS = this.lastForMustS(a);
-      if (outS < lastS) {
-        lastS = outS;
-        why = LEAVE_OUT;
+      const outS = this.leftOutS(a, startS);
+      if (outS < this.decidedS) {
+        this.decidedS = outS;
+        reason = LEAVE_OUT;
       }
     }
-    if (startS > lastS) return this.miss(a, lastS, why, draws);
-    this.work(a, startS, draws, openToS[o]! + likelyS);
+    return reason;
   }
 
   /** Does `a` from `startS` on, in a window that closes at `closesS`. */
@@ -468,36 +484,43 @@ export class Player {
   }
 
   /**
-   * The latest start of optional `a` after which needed work ahead of its crew and units, and what is tied to it, can still begin in
-   * time (O9); Infinity where that would be too late even without it.
+   * When it is decided that optional `a`, which could begin at `startS`, is left out because needed work ahead of its crew and units, or
+   * tied to it, could no longer begin in time after it, though without it it still can (O9); Infinity where it is not.
    */
-  private lastForMustS(a: number): number {
+  private leftOutS(a: number, startS: number): number {
     const { script, suits, latest } = this;
     const { problem, laneOf, stage, placed } = script;
     const { slotStart, crewCount, places, beginsAt, endsAt, routes } = problem;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
     const ownS = latest.lengthS[a]!;
-    let lastS = Infinity;
+    let freeS = -Infinity;
+    for (let s = first; s < crewEnd; s += 1) freeS = Math.max(freeS, suits.atS[laneOf[s]!]!);
+    let decidedS = Infinity;
     for (let s = first; s < slotStart[a + 1]!; s += 1) {
       const lane = laneOf[s]!;
       const m = lane < 0 ? -1 : latest.nextOf[s]!;
       if (m < 0) continue;
       const dueS = latest.startS[m]!;
       if (s >= crewEnd) {
-        if (this.chainFreeS[lane - routes]! <= dueS) lastS = Math.min(lastS, dueS - ownS);
+        const lastS = dueS - ownS;
+        if (startS > lastS && this.chainFreeS[lane - routes]! <= dueS)
+          decidedS = Math.min(decidedS, Math.max(lastS, freeS));
         continue;
       }
       const legs = problem.legS[lane]!;
+      const lastS = dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS;
+      if (startS <= lastS) continue;
       if (suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]! > dueS) continue;
-      lastS = Math.min(lastS, dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
+      decidedS = Math.min(decidedS, Math.max(lastS, suits.atS[lane]!));
     }
     for (const t of stage.tiesOutOf[a]!) {
       const m = stage.ties.to[t]!;
       if (placed[m] === 0 || stage.needed[m] === 0 || this.state[m] !== MISSED) continue;
-      lastS = Math.min(lastS, latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0));
+      const lastS = latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0);
+      if (startS > lastS) decidedS = Math.min(decidedS, Math.max(lastS, freeS));
     }
-    return lastS;
+    return decidedS;
   }
 
   /** O5: broken lags, then whatever needs what was not done. */

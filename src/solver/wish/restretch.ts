@@ -49,7 +49,10 @@ function openings(problem: Problem, more: Int32Array): Pick<Problem, "openStart"
 /** Starts as late as this are bounded by no window. */
 const UNBOUNDED = 900_000_000;
 
-/** Draws are whole units a second over the length, so this stays whole. */
+/**
+ * Draws are whole units a second over the length, so this stays whole. What is carried up a slope draws the same in a longer task; here it
+ * grows with the length, on the safe side.
+ */
 function taskDraws(problem: Problem, lengthS: Int32Array, routes: number): Float64Array {
   const task = Float64Array.from(problem.draws.task);
   const each = routes * KINDS;
