@@ -218,8 +218,6 @@ export class Player {
     const crewEnd = first + crewCount[a]!;
     const likelyS = problem.lengthS[a]!;
 
-    const doomedS = this.needsGoneS(a);
-    if (doomedS < Infinity) return this.miss(a, doomedS, NEEDS, draws);
     // The earliest start, one condition after the other.
     let startS = crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!;
     for (let s = first; s < crewEnd; s += 1) {
@@ -253,9 +251,17 @@ export class Player {
     const first = problem.slotStart[a]!;
     const crewEnd = first + problem.crewCount[a]!;
     let reason = 0;
-    this.decidedS = this.lagS(a, problem.lengthS[a]!);
-    if (startS > this.decidedS) reason = LAG;
-    else this.decidedS = Infinity;
+    this.decidedS = Infinity;
+    const goneS = this.needsGoneS(a);
+    if (startS >= goneS) {
+      this.decidedS = goneS;
+      reason = NEEDS;
+    }
+    const lagS = this.lagS(a, problem.lengthS[a]!);
+    if (startS > lagS && lagS < this.decidedS) {
+      this.decidedS = lagS;
+      reason = LAG;
+    }
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
@@ -292,10 +298,7 @@ export class Player {
     // Who is done before a least lag to the end has passed stays until it has.
     const { ties, tieStart } = stage;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
-      if (ties.toEnd[t] === 1) {
-        const fromS = this.tieFromS(t, a);
-        if (fromS > -Infinity) endS = Math.max(endS, fromS + ties.leastS[t]!);
-      }
+      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.afterS(t, a, ties.leastS[t]!));
     let placeAfter = endsAt[a]!;
     let broken = false;
     if (crew.breaksOff) {
@@ -368,7 +371,7 @@ export class Player {
     this.reason[a] = reason;
   }
 
-  /** When it was certain that something that `a` needs is not done; Infinity while nothing is missing. */
+  /** When it was certain that something that `a` needs is not done (until then it may begin); Infinity while nothing is missing. */
   private needsGoneS(a: number): number {
     const { problem, placed } = this.script;
     const needs = problem.needs[a]!;
@@ -425,16 +428,26 @@ export class Player {
     const { ties, tieStart } = stage;
     let startS = -Infinity;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-      const fromS = this.tieFromS(t, a);
-      if (fromS > -Infinity)
-        startS = Math.max(startS, fromS + ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0));
-      else {
-        const b = ties.from[t]!;
-        if (placed[b] === 1 && planS[b]! < planS[a]! && ties.leastS[t]! > -Infinity)
-          startS = Math.max(startS, this.endS[b]!);
-      }
+      const b = ties.from[t]!;
+      if (ties.leastS[t] === -Infinity) continue;
+      if (this.state[b] !== MISSED)
+        startS = Math.max(startS, this.afterS(t, a, ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
+      else if (placed[b] === 1 && planS[b]! < planS[a]!) startS = Math.max(startS, this.endS[b]!);
     }
     return startS;
+  }
+
+  /**
+   * The moment `seconds` after what tie `t` into `a` counts from; -Infinity while that has not happened. Nobody knows when work that is
+   * under way will end: before it has, its likely end is reckoned with.
+   */
+  private afterS(t: number, a: number, seconds: number): number {
+    const fromS = this.tieFromS(t, a);
+    if (fromS === -Infinity || seconds >= 0) return fromS + seconds;
+    const { stage, problem } = this.script;
+    if (stage.ties.fromEnd[t] === 0) return fromS + seconds;
+    const b = stage.ties.from[t]!;
+    return Math.min(fromS, this.startS[b]! + problem.lengthS[b]! + seconds);
   }
 
   /** The earliest start after the waits by which crew members stay together. */
@@ -452,9 +465,8 @@ export class Player {
     const { ties, tieStart } = this.script.stage;
     let lastS = Infinity;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-      const fromS = this.tieFromS(t, a);
-      if (fromS > -Infinity)
-        lastS = Math.min(lastS, fromS + ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0));
+      if (this.tieFromS(t, a) > -Infinity && ties.greatestS[t]! < Infinity)
+        lastS = Math.min(lastS, this.afterS(t, a, ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
     }
     return lastS;
   }
@@ -463,8 +475,7 @@ export class Player {
   private tieFromS(t: number, a: number): number {
     const { ties } = this.script.stage;
     const b = ties.from[t]!;
-    const state = this.state[b]!;
-    if (state === MISSED || state === BROKEN_OFF || b === a) return -Infinity;
+    if (this.state[b] === MISSED || b === a) return -Infinity;
     return ties.fromEnd[t] === 1 ? this.endS[b]! : this.startS[b]!;
   }
 
@@ -532,7 +543,7 @@ export class Player {
       if (this.state[a] !== DONE) continue;
       for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
         const fromS = this.tieFromS(t, a);
-        if (fromS === -Infinity) continue;
+        if (fromS === -Infinity || this.state[ties.from[t]!] === BROKEN_OFF) continue;
         const lag = (ties.toEnd[t] === 1 ? this.endS[a]! : this.startS[a]!) - fromS;
         if (lag < ties.leastS[t]! || lag > ties.greatestS[t]!) this.inVain(a);
       }

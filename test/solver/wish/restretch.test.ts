@@ -59,8 +59,6 @@ describe("a stretched problem", () => {
             wide.some((one) => one.fromS <= fromS && toS <= one.toS),
           );
           expect(inside, `seed ${seed}`).toBe(true);
-          expect(wide[0]?.fromS).toBe(exact[0]?.fromS);
-          expect(wide.at(-1)?.toS).toBe(exact.at(-1)?.toS);
         });
         expect(quick.edges.weight).toEqual(slow.edges.weight);
         // The work of what is carried or walked up a slope is the same in a longer task; here it grows with it, on the safe side.
