@@ -87,6 +87,7 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     gridded: (plan, schedule, signal) => call("gridded", plan, { schedule }, signal),
     fitBands: (plan, schedule, task, signal) => call("fitBands", plan, { schedule, task }, signal),
     benchReasons: (plan, schedule, signal) => call("benchReasons", plan, { schedule }, signal),
+    curve: (plan, options, report, signal) => call("curve", plan, { options }, signal, report),
     odds: (plan, schedule, options, report, signal) =>
       call("odds", plan, { schedule, options }, signal, report),
     shed: (plan, schedule, options, report, signal) =>

@@ -7,6 +7,7 @@ import { breachesOf } from "./breaches.ts";
 import { fromWhat } from "./fromwhat/index.ts";
 import type {
   BenchReason,
+  CurveReport,
   FitBand,
   FromAnswer,
   FromAsk,
@@ -28,6 +29,7 @@ import type {
 } from "./protocol.ts";
 import { siteAnswer } from "./sitework.ts";
 import { Judged } from "./whyreport.ts";
+import { curveOf, curveReport, daysOf, progressOf, wishOf } from "./wishwork.ts";
 
 /**
  * Maker and judge under one roof: the only place that knows both. The maker proposes, the judge has the last word
@@ -50,6 +52,13 @@ export interface Core {
     signal?: AbortSignal,
   ): Promise<MendReport>;
   gridded(plan: Plan, schedule: Schedule): GridReport;
+  curve(
+    plan: Plan,
+    options: PackOptions,
+    report: (progress: PackProgress) => void,
+    breathe: () => Promise<void>,
+    signal?: AbortSignal,
+  ): Promise<CurveReport>;
   fitBands(plan: Plan, schedule: Schedule, task: string): readonly FitBand[];
   benchReasons(plan: Plan, schedule: Schedule): readonly BenchReason[];
   odds(
@@ -121,6 +130,36 @@ export function makeCore(clock: () => number): Core {
     report(run.progress());
   }
 
+  /** A day packed for the plan's wish; null where no sound one was found. */
+  async function packForWish(
+    plan: Plan,
+    options: PackOptions,
+    report: (progress: PackProgress) => void,
+    breathe: () => Promise<void>,
+    signal: AbortSignal | undefined,
+  ): Promise<PackReport | null> {
+    const run = wishOf(plan, options, clock);
+    const progress = progressOf(plan, run);
+    await drive({ step: (sliceS) => run.step(sliceS), progress }, report, breathe, signal);
+    const wished = daysOf(plan, run)[0];
+    const schedule = wished?.schedule ?? run.best()[0]!.schedule;
+    const verdict = wished?.verdict ?? judgeFor(plan)(schedule);
+    if (schedule.placements.length === 0 || verdict.score.breaches > 0 || verdict.score.mustLeftOut > 0)
+      return null;
+    const { seconds, iterations } = progress();
+    const byIterations = options.iterations !== undefined && iterations >= options.iterations;
+    return {
+      schedule,
+      verdict,
+      iterations,
+      seconds,
+      greedy: judgeFor(plan)(greedy(plan)).score,
+      bound: null,
+      stopped: signal?.aborted ? "cancelled" : byIterations ? "iterations" : "time",
+      ...(wished ? { wished } : {}),
+    };
+  }
+
   return {
     check,
     fitBands,
@@ -164,7 +203,21 @@ export function makeCore(clock: () => number): Core {
       await drive(run, report, breathe, signal);
       return run.report();
     },
+    curve: async (plan, options, report, breathe, signal) => {
+      const run = curveOf(plan, options, clock);
+      await drive(
+        { step: (sliceS) => run.step(sliceS), progress: progressOf(plan, run) },
+        report,
+        breathe,
+        signal,
+      );
+      return curveReport(plan, run);
+    },
     pack: async (plan, options, report, breathe, signal) => {
+      if (options.aim === "wish") {
+        const wished = await packForWish(plan, options, report, breathe, signal);
+        if (wished) return wished;
+      }
       const from = options.from ?? plan.schedule;
       const proveSeconds =
         options.proveSeconds ?? (Number.isFinite(options.seconds) ? Math.min(PROVE_S, options.seconds) : 0);

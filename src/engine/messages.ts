@@ -2,6 +2,7 @@ import type { Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type {
   BenchReason,
+  CurveReport,
   FitBand,
   FromAnswer,
   FromAsk,
@@ -33,6 +34,7 @@ export interface Calls {
   gridded: { args: { schedule: Schedule }; answer: GridReport };
   fitBands: { args: { schedule: Schedule; task: string }; answer: readonly FitBand[] };
   benchReasons: { args: { schedule: Schedule }; answer: readonly BenchReason[] };
+  curve: { args: { options: PackOptions }; answer: CurveReport };
   odds: { args: { schedule: Schedule; options: OddsOptions }; answer: OddsReport };
   shed: { args: { schedule: Schedule; options: ShedOptions }; answer: ShedReport };
   why: { args: { schedule: Schedule; task: string | null; options: WhyOptions }; answer: WhyReport };

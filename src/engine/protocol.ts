@@ -2,7 +2,7 @@ import type { Finding, Score, Verdict } from "../check/index.ts";
 import type { Instant, Interval } from "../kernel/index.ts";
 import type { Edit, Plan, Schedule } from "../plan/index.ts";
 import type { FromAnswer, FromAsk } from "./fromwhat/ask.ts";
-import type { OddsProgress, OddsReport, Shape } from "./oddsreport.ts";
+import type { OddsProgress, OddsReport, Outcome, Shape } from "./oddsreport.ts";
 import type { ShedProgress, ShedReport } from "./shedreport.ts";
 import type { SiteCalls } from "./sitereport.ts";
 
@@ -15,6 +15,11 @@ export type * from "./sitereport.ts";
 
 export interface PackOptions {
   readonly seed: number;
+  /**
+   * What a pack is after: the most worth at likely durations, or the most worth done on average under the chances that the plan wants
+   * (everybody home, every must-do done). likely when left out.
+   */
+  readonly aim?: "likely" | "wish" | undefined;
   /** Seconds beyond the search for proving how much is possible at most; a default when left out. */
   readonly proveSeconds?: number | undefined;
   /** Search stops after this many seconds of the caller's clock ... */
@@ -36,6 +41,30 @@ export interface PackProgress {
   readonly mustPlaced: number;
   /** The best schedule so far; sent only when it changed. */
   readonly schedule: Schedule | null;
+  /** With the aim of a wish: of the best so far on the days searched with, which flatter a little. */
+  readonly wished?: { readonly meanWorth: number; readonly home: number; readonly must: number } | undefined;
+}
+
+/** A day packed for a wish and what it comes to on simulated days that nobody chose by. */
+export interface WishedDay {
+  readonly schedule: Schedule;
+  /** How careful the crew is in leaving optional work out, for this to come about. */
+  readonly caution: number;
+  readonly wish: { readonly home: number; readonly must: number };
+  readonly outcome: Outcome;
+  readonly days: number;
+  /** Both chances, as counted, are at or above the wish. */
+  readonly meets: boolean;
+  readonly verdict: Verdict;
+}
+
+/** Worth on average against the chance of every must-do done: a day for each wish, that of the plan among them. */
+export interface CurveReport {
+  readonly days: readonly WishedDay[];
+  readonly seconds: number;
+  readonly iterations: number;
+  /** Schedules played. */
+  readonly tried: number;
 }
 
 export interface PackReport {
@@ -48,6 +77,8 @@ export interface PackReport {
   /** Proved upper bound on the worth; null when none was proved. */
   readonly bound: number | null;
   readonly stopped: "time" | "iterations" | "cancelled" | "all placed" | "proved";
+  /** With the aim of a wish, what the day comes to; missing where the day is packed for likely durations, or was broken off. */
+  readonly wished?: WishedDay | undefined;
 }
 
 /** Where a held task fits on one lane, others fixed or sliding. */
@@ -201,6 +232,12 @@ export interface Engine {
   gridded(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<GridReport>;
   fitBands(plan: Plan, schedule: Schedule, task: string, signal?: AbortSignal): Promise<readonly FitBand[]>;
   benchReasons(plan: Plan, schedule: Schedule, signal?: AbortSignal): Promise<readonly BenchReason[]>;
+  curve(
+    plan: Plan,
+    options: PackOptions,
+    report: (progress: PackProgress) => void,
+    signal?: AbortSignal,
+  ): Promise<CurveReport>;
   odds(
     plan: Plan,
     schedule: Schedule,

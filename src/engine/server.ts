@@ -48,6 +48,14 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
           breathe,
           signal,
         );
+      case "curve":
+        return core.curve(
+          on,
+          call.args.options,
+          (progress) => port.postMessage({ type: "report", id: call.id, progress }),
+          breathe,
+          signal,
+        );
       case "mend":
         return core.mend(on, call.args.schedule, call.args.options, breathe, signal);
       case "gridded":

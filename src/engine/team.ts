@@ -2,6 +2,7 @@ import { compareScores } from "../check/index.ts";
 import {
   type Engine,
   EngineError,
+  type Outcome,
   type PackOptions,
   type PackProgress,
   type PackReport,
@@ -63,7 +64,7 @@ const SEED_STEP = 7919;
 
 /** The best report, with what all of them proved and did. */
 function best(made: readonly PackReport[]): PackReport {
-  const one = made.reduce((a, b) => (compareScores(b.verdict.score, a.verdict.score) < 0 ? b : a));
+  const one = made.reduce((a, b) => (isBetter(b, a) ? b : a));
   const bounds = made.flatMap(({ bound, verdict }) =>
     bound === null || verdict.mustPlaced !== one.verdict.mustPlaced ? [] : [bound],
   );
@@ -75,6 +76,19 @@ function best(made: readonly PackReport[]): PackReport {
     bound: bounds.length === 0 ? null : Math.max(one.verdict.score.worth, Math.min(...bounds)),
     stopped: ended?.stopped ?? one.stopped,
   };
+}
+
+/** By the wish where both were packed for it: who meets it, then worth on average; else by the judge's score. */
+function isBetter(a: PackReport, b: PackReport): boolean {
+  if (!a.wished || !b.wished)
+    return a.wished || b.wished ? a.wished !== null : compareScores(a.verdict.score, b.verdict.score) < 0;
+  if (a.wished.meets !== b.wished.meets) return a.wished.meets;
+  if (a.wished.meets) return a.wished.outcome.meanWorth > b.wished.outcome.meanWorth;
+  return chances(a.wished.outcome) > chances(b.wished.outcome);
+}
+
+function chances({ home, must }: Outcome): number {
+  return home.share + must.share;
 }
 
 /** One story of progress from several: the best of all so far, its schedule only when it is new. */

@@ -9,6 +9,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   grid: async () => (await import("./gridverb.ts")).gridVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
+  curve: async () => (await import("./curveverb.ts")).curveVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,
   rehearse: async () => (await import("./rehearseverb.ts")).rehearseVerb,
   why: async () => (await import("./whyverb.ts")).whyVerb,

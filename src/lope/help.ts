@@ -7,6 +7,11 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far. --prove: seconds
       beyond the search for proving how much is possible at most (2 at most when left out).
+      --holds 0.9, --safe 0.99: packs for the most worth done on average with at least these chances of every must-do
+      done and of everybody home, and writes them and the crew's caution into the plan.
+  lope curve plan.json [--seconds 30] [--seed 1] [--iterations N] [--out out.json] [--json]
+      Worth on average against the chance of every must-do done: a day for each of several wishes, from one search.
+      --out writes the plan with each as a variant.
   lope grid plan.json --out out.json
       Puts the starts of the plan's schedule on its grid, whole minutes by default: same tasks, order and crew,
       judged again. What cannot be moved is told.
@@ -15,7 +20,8 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       What to drop if late stands before the emergency page; --no-shed leaves it out, and a page says so.
       --sheet writes the day timeline instead, on a4 (or --size letter).
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
-      The chance that the plan's schedule holds, from simulated days, with its sampling error.
+      The chances of everybody home, of every must-do done and of nothing missed, from simulated days, with their
+      sampling error; what is missed and why.
   lope shed plan.json [--json]
       What to drop when 5 to 45 min late leaving each task, and what to get ahead with when early.
   lope rehearse plan.json [--seed 1] [--at S] [--csv | --json]

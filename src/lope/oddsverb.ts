@@ -4,6 +4,7 @@ import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
+import { percent } from "./percent.ts";
 import { refuse } from "./refusal.ts";
 
 /** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chances of the plan's own schedule. */
@@ -27,7 +28,11 @@ export async function oddsVerb(args: readonly string[], streams: Streams): Promi
     pause,
     streams.stop,
   );
-  streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
+  streams.out(
+    values.json === true
+      ? `${JSON.stringify({ ...report, safe: report.home }, null, 2)}\n`
+      : table(plan, report),
+  );
   return 0;
 }
 
@@ -77,9 +82,4 @@ function table(plan: Plan, report: OddsReport): string {
     `  ${report.leftOut}`,
   ];
   return `${lines.join("\n")}\n`;
-}
-
-/** A share as a percentage, as the plan has it. */
-function percent(share: number): string {
-  return `${Number((share * 100).toFixed(2))} %`;
 }

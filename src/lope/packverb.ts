@@ -1,19 +1,26 @@
 import { makeCore } from "../engine/core.ts";
 import type { PackReport } from "../engine/protocol.ts";
 import { planText } from "../exchange/index.ts";
+import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
+import { percent } from "./percent.ts";
 import { reportTable } from "./report.ts";
 
-/** `pack plan.json --out out.json`: fills the day; the judge's summary beside the greedy baseline. */
+/**
+ * `pack plan.json --out out.json`: fills the day; the judge's summary beside the greedy baseline. With --holds or --safe the day is
+ * packed for those chances.
+ */
 export async function packVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("pack", args, {
     seconds: { type: "string" },
     seed: { type: "string" },
     iterations: { type: "string" },
     prove: { type: "string" },
+    holds: { type: "string" },
+    safe: { type: "string" },
     out: { type: "string" },
   });
   const seed = numberOption("seed", values.seed, { least: 0, most: 4_294_967_295, whole: true }) ?? 1;
@@ -21,18 +28,28 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
   const seconds = numberOption("seconds", values.seconds, { least: 0, most: 86_400, whole: false });
   const proveSeconds = numberOption("prove", values.prove, { least: 0, most: 86_400, whole: false });
   const out = await checkOutput(values.out, path, "out.json");
-  const plan = await readPlan(path);
+  const read = await readPlan(path);
+  const must = numberOption("holds", values.holds, { least: 0, most: 1, whole: false });
+  const home = numberOption("safe", values.safe, { least: 0, most: 1, whole: false });
+  const wished = must !== undefined || home !== undefined;
+  const plan = wished ? wishing(read, { must, home }) : read;
   const core = makeCore(() => performance.now() / 1000);
   const report = await core.pack(
     plan,
     // Iterations alone decide when no seconds are asked for: the result is then the same on every machine.
-    { seed, iterations, proveSeconds, seconds: seconds ?? (iterations === undefined ? 2 : Infinity) },
+    {
+      seed,
+      iterations,
+      proveSeconds,
+      aim: wished ? "wish" : "likely",
+      seconds: seconds ?? (iterations === undefined ? 2 : Infinity),
+    },
     () => undefined,
     // Lets a Ctrl-C in between two slices of search.
     () => new Promise((resolve) => setImmediate(resolve)),
     streams.stop,
   );
-  const packed = { ...plan, schedule: report.schedule };
+  const packed = { ...careful(plan, report), schedule: report.schedule };
   await writeOutput(out, planText(packed));
   const { verdict, greedy } = report;
   streams.out(
@@ -41,7 +58,7 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
       `  packed    worth ${verdict.score.worth} beside ${greedy.worth} of the greedy baseline`,
       ` (breaches ${verdict.score.breaches} / ${greedy.breaches}, must-do left out ${verdict.score.mustLeftOut} / ${greedy.mustLeftOut})\n`,
       `  search    ${report.iterations} iterations in ${report.seconds.toFixed(2)} s, seed ${seed}, stopped: ${report.stopped}\n`,
-      `  bound     ${boundWords(report)}\n`,
+      ...(wished ? wishWords(report) : [`  bound     ${boundWords(report)}\n`]),
       `  written   ${out}\n`,
     ].join(""),
   );
@@ -56,4 +73,30 @@ function boundWords({ bound, verdict }: PackReport): string {
   const more =
     worth === 0 ? "" : `, at most ${Math.ceil((1000 * (bound - worth)) / worth) / 10} % more is possible`;
   return `${bound}${more}`;
+}
+
+/** `plan` with the chances wanted. */
+function wishing(plan: Plan, { must, home }: { must?: number | undefined; home?: number | undefined }): Plan {
+  const { wish } = plan.odds;
+  return { ...plan, odds: { ...plan.odds, wish: { must: must ?? wish.must, home: home ?? wish.home } } };
+}
+
+/** `plan` with the caution that its day was packed for. */
+function careful(plan: Plan, { wished }: PackReport): Plan {
+  if (!wished) return plan;
+  return { ...plan, odds: { ...plan.odds, crew: { ...plan.odds.crew, caution: wished.caution } } };
+}
+
+/** What a day packed for a wish comes to. */
+function wishWords({ wished }: PackReport): string[] {
+  if (!wished)
+    return [
+      "  wish      no sound day with every must-do task was found for it: packed for likely durations\n",
+    ];
+  const { outcome, days, caution, meets, wish } = wished;
+  return [
+    `  home      ${outcome.home.words}, wanted ${percent(wish.home)}; on ${days} days that nobody chose by\n`,
+    `  must-do   ${outcome.must.words}, wanted ${percent(wish.must)}: ${meets ? "the wish is met" : "the wish is not met"}\n`,
+    `  worth     ${Math.floor(outcome.meanWorth)} on average, with a caution of ${percent(caution)}\n`,
+  ];
 }

@@ -211,7 +211,12 @@ function packerWork(desk: Working): readonly Command[] {
     run,
   });
   return [
-    work("pack", `Pack for ${SECONDS} seconds`, running, () => void desk.pack({ seed: 1, seconds: SECONDS })),
+    work(
+      "pack",
+      `Pack for ${SECONDS} seconds`,
+      running,
+      () => void desk.pack({ seed: 1, seconds: SECONDS, aim: "wish" }),
+    ),
     work(
       "mend",
       `Mend for ${SECONDS} seconds`,

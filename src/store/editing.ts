@@ -48,8 +48,8 @@ export interface EditCommands {
   swapCrew(a: string, b: string): void;
   /** Copies of tasks, unpinned and on the bench; the answer is their ids. Links are not copied. */
   duplicate(tasks: readonly string[]): readonly string[];
-  /** Replaces the schedule as one step; the same placements leave no mark. */
-  reschedule(name: string, schedule: Schedule): void;
+  /** Replaces the schedule as one step, with the crew's caution that it was packed for; the same of both leaves no mark. */
+  reschedule(name: string, schedule: Schedule, caution?: number): void;
   /** Takes the last step back; what it was called, or null when there is none. A gesture under way is cancelled instead. */
   undo(): string | null;
   redo(): string | null;
@@ -159,10 +159,18 @@ export function editCommands(core: Core): EditCommands {
       );
       return [];
     },
-    reschedule(name, schedule) {
+    reschedule(name, schedule, caution) {
       const { plan } = state.getState();
-      if (sameSchedule(plan.schedule, schedule)) return;
-      core.step(editBetween(name, plan, { ...plan, schedule }));
+      const { odds } = plan;
+      const careful =
+        caution === undefined || caution === odds.crew.caution
+          ? odds
+          : { ...odds, crew: { ...odds.crew, caution } };
+      const same = sameSchedule(plan.schedule, schedule);
+      if (same && careful === odds) return;
+      core.step(
+        editBetween(name, plan, { ...plan, schedule: same ? plan.schedule : schedule, odds: careful }),
+      );
     },
     undo: () => back(core, undone),
     redo: () => back(core, redone),

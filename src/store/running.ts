@@ -84,9 +84,9 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
     }
   };
 
-  const take = (name: string, schedule: Schedule): void => {
+  const take = (name: string, schedule: Schedule, caution?: number): void => {
     const { plan } = state.getState();
-    edits.reschedule(name, { placements: [...schedule.placements] });
+    edits.reschedule(name, { placements: [...schedule.placements] }, caution);
     if (state.getState().plan === plan) {
       core.notice("news", `${name} found nothing better than the day as it stands.`);
     }
@@ -102,7 +102,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
           if (packed.stopped === "cancelled") return note({ running: false, end: "stopped" });
           const { schedule: best, verdict: bestVerdict } = packed;
           note({ running: false, packed, best, bestVerdict, end: "taken" });
-          take("Pack", best);
+          take("Pack", best, packed.wished?.caution);
         },
       ),
     mend: (options) =>

@@ -88,3 +88,8 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function touchdownMs(plan: Plan): number {
   return Date.parse(plan.stay.touchdownUtc);
 }
+
+/** A share as a percentage, as the plan has it. */
+export function wholePercent(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
+}

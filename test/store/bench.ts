@@ -143,6 +143,10 @@ export class HandEngine implements Engine {
     return this.call(this.packs, plan, signal, report);
   }
 
+  curve(): never {
+    throw new Error("no curve is asked for here");
+  }
+
   mend(plan: Plan, _schedule: Schedule, _options: unknown, signal?: AbortSignal) {
     return this.call(this.mends, plan, signal);
   }

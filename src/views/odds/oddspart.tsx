@@ -13,7 +13,7 @@ import {
   type Shape,
 } from "../../store/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted } from "../words.ts";
+import { counted, wholePercent } from "../words.ts";
 import { Spoils } from "./spoils.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { Played } from "./played.tsx";
@@ -260,11 +260,6 @@ function Wanted(props: {
       </span>
     </div>
   );
-}
-
-/** A share as a percentage, as the plan has it. */
-function wholePercent(share: number): string {
-  return `${Number((share * 100).toFixed(2))} %`;
 }
 
 function shapeWords(shape: Shape): string {

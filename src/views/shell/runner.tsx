@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { grouped, left } from "../../dayline/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted } from "../words.ts";
+import { counted, wholePercent } from "../words.ts";
 
 const LENGTHS = [2, 5, 15, 60];
 
@@ -14,13 +14,18 @@ export function Runner() {
   const run = useDesk((state) => state.run);
   const breaches = useDesk((state) => state.verdict.score.breaches);
   const [seconds, setSeconds] = useState(5);
+  const [aim, setAim] = useState<"wish" | "likely">("wish");
+  const wish = useDesk((state) => state.plan.odds.wish);
   const running = run?.running ?? false;
 
   if (running && run) {
     const { progress, bestVerdict } = run;
     const done = progress ? Math.min(1, progress.seconds / run.seconds) : 0;
+    const chances = progress?.wished
+      ? `, done on average ${grouped(Math.floor(progress.wished.meanWorth))}, must-do ${Math.floor(progress.wished.must * 100)} %, home ${Math.floor(progress.wished.home * 100)} % of the days searched with`
+      : "";
     const best = bestVerdict
-      ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}`
+      ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}${chances}`
       : "nothing yet";
     return (
       <div className="runner running" role="group" aria-label={run.kind === "pack" ? "Packing" : "Mending"}>
@@ -59,11 +64,22 @@ export function Runner() {
           </option>
         ))}
       </select>
+      <select
+        aria-label="What to pack for"
+        title="What will happen: the most worth done on average with the chances wanted. What is likely: the most worth when everything takes its likely time."
+        value={aim}
+        onChange={(event) => setAim(event.target.value as typeof aim)}
+      >
+        <option value="wish">
+          for home {wholePercent(wish.home)}, must-do {wholePercent(wish.must)}
+        </option>
+        <option value="likely">for likely durations</option>
+      </select>
       <button
         type="button"
         className="primary"
         title="Fill the day from the bench, keeping what is pinned"
-        onClick={() => void desk.pack({ seed: 1, seconds })}
+        onClick={() => void desk.pack({ seed: 1, seconds, aim })}
       >
         Pack
       </button>
