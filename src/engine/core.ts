@@ -3,6 +3,7 @@ import type { Plan, Schedule } from "../plan/index.ts";
 import { benchReasons, fitBands, greedy, gridded, mendRun, packRun, whyRun } from "../solver/index.ts";
 import { oddsRun } from "../solver/odds/index.ts";
 import { shedRun } from "../solver/shed/index.ts";
+import { curveRun, wishRun } from "../solver/wish/index.ts";
 import { breachesOf } from "./breaches.ts";
 import { fromWhat } from "./fromwhat/index.ts";
 import type {
@@ -29,7 +30,7 @@ import type {
 } from "./protocol.ts";
 import { siteAnswer } from "./sitework.ts";
 import { Judged } from "./whyreport.ts";
-import { curveOf, curveReport, daysOf, progressOf, wishOf } from "./wishwork.ts";
+import { curveReport, daysOf, progressOf } from "./wishwork.ts";
 
 /**
  * Maker and judge under one roof: the only place that knows both. The maker proposes, the judge has the last word
@@ -138,12 +139,13 @@ export function makeCore(clock: () => number): Core {
     breathe: () => Promise<void>,
     signal: AbortSignal | undefined,
   ): Promise<PackReport | null> {
-    const run = wishOf(plan, options, clock);
+    const run = wishRun(plan, { from: plan.schedule, ...options, clock });
     const progress = progressOf(plan, run);
     await drive({ step: (sliceS) => run.step(sliceS), progress }, report, breathe, signal);
-    const wished = daysOf(plan, run)[0];
+    const judge = judgeFor(plan);
+    const wished = daysOf(run, judge)[0];
     const schedule = wished?.schedule ?? run.best()[0]!.schedule;
-    const verdict = wished?.verdict ?? judgeFor(plan)(schedule);
+    const verdict = wished?.verdict ?? judge(schedule);
     if (schedule.placements.length === 0 || verdict.score.breaches > 0 || verdict.score.mustLeftOut > 0)
       return null;
     const { seconds, iterations } = progress();
@@ -153,7 +155,7 @@ export function makeCore(clock: () => number): Core {
       verdict,
       iterations,
       seconds,
-      greedy: judgeFor(plan)(greedy(plan)).score,
+      greedy: judge(greedy(plan)).score,
       bound: null,
       stopped: signal?.aborted ? "cancelled" : byIterations ? "iterations" : "time",
       ...(wished ? { wished } : {}),
@@ -204,14 +206,14 @@ export function makeCore(clock: () => number): Core {
       return run.report();
     },
     curve: async (plan, options, report, breathe, signal) => {
-      const run = curveOf(plan, options, clock);
+      const run = curveRun(plan, { from: plan.schedule, ...options, clock });
       await drive(
         { step: (sliceS) => run.step(sliceS), progress: progressOf(plan, run) },
         report,
         breathe,
         signal,
       );
-      return curveReport(plan, run);
+      return curveReport(run, judgeFor(plan));
     },
     pack: async (plan, options, report, breathe, signal) => {
       if (options.aim === "wish") {

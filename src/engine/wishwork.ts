@@ -1,28 +1,27 @@
-import { judgeFor } from "../check/index.ts";
+import type { Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { curveRun, type Wished, type WishRun, wishRun } from "../solver/wish/index.ts";
-import type { CurveReport, PackOptions, PackProgress, WishedDay } from "./protocol.ts";
+import type { CurveReport, Outcome, PackProgress, WishedDay } from "./protocol.ts";
 
 /**
- * Packing for the chances that a plan wants. What the maker gives is judged like every day: one with a breach or without a must-do task
- * that could be placed is none.
+ * Packing for the chances that a plan wants, as it goes over the wire. What the maker gives is judged like every day: one with a breach is
+ * none.
  */
-export function wishOf(plan: Plan, options: PackOptions, clock: () => number): WishRun {
-  return wishRun(plan, settingsOf(plan, options, clock));
-}
 
-/** The same for several wishes at once. */
-export function curveOf(plan: Plan, options: PackOptions, clock: () => number): WishRun {
-  return curveRun(plan, settingsOf(plan, options, clock));
-}
-
-function settingsOf(plan: Plan, options: PackOptions, clock: () => number) {
-  const { seed, seconds, iterations, from = plan.schedule } = options;
-  return { seed, seconds, iterations, from, clock };
+/** A search for days under one or several wishes; the maker's own, said again as only the core may see it. */
+export interface WishSearch {
+  best(): readonly (Omit<WishedDay, "verdict" | "outcome"> & { readonly outcome: Outcome | null })[];
+  progress(): {
+    readonly seconds: number;
+    readonly iterations: number;
+    readonly tried: number;
+    readonly meanWorth: number;
+    readonly home: number;
+    readonly must: number;
+  };
 }
 
 /** Tells how far a run has come, in the words of a pack; its best day only when that is a new one. */
-export function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
+export function progressOf({ tasks }: Plan, run: WishSearch): () => PackProgress {
   const must = new Set(tasks.filter((task) => task.must).map(({ id }) => id));
   let sent: Schedule | null = null;
   return () => {
@@ -42,10 +41,12 @@ export function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
   };
 }
 
+/** The judge of the plan that was packed. */
+type Judge = (schedule: Schedule) => Verdict;
+
 /** What was found for each wish, judged; without those that no sound day was found for. */
-export function daysOf(plan: Plan, run: WishRun): WishedDay[] {
-  const judge = judgeFor(plan);
-  return run.best().flatMap((one: Wished) => {
+export function daysOf(run: WishSearch, judge: Judge): WishedDay[] {
+  return run.best().flatMap((one) => {
     if (one.outcome === null || one.schedule.placements.length === 0) return [];
     const verdict = judge(one.schedule);
     if (verdict.score.breaches > 0) return [];
@@ -54,7 +55,7 @@ export function daysOf(plan: Plan, run: WishRun): WishedDay[] {
 }
 
 /** The curve of a finished run. */
-export function curveReport(plan: Plan, run: WishRun): CurveReport {
+export function curveReport(run: WishSearch, judge: Judge): CurveReport {
   const { seconds, iterations, tried } = run.progress();
-  return { days: daysOf(plan, run), seconds, iterations, tried };
+  return { days: daysOf(run, judge), seconds, iterations, tried };
 }

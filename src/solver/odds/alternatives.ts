@@ -3,7 +3,7 @@ import { chanceOf } from "./chance.ts";
 import { acting, type CrewRules } from "./crew.ts";
 import { Days, type Draws } from "./days.ts";
 import { Player } from "./player.ts";
-import type { Outcome } from "./report.ts";
+import type { ActingRule, Comparisons, Outcome } from "./report.ts";
 import type { Script } from "./script.ts";
 import { allHome, keepsMusts, worthOf } from "./tally.ts";
 
@@ -29,21 +29,14 @@ class Alternative {
   }
 }
 
-/** What each rule of the crew is worth on this day, how caution moves it, and what shared lateness does to it. */
-export interface Comparisons {
-  readonly without: { readonly rule: ActingRule; readonly outcome: Outcome }[];
-  readonly byCaution: { readonly caution: number; readonly outcome: Outcome }[];
-  /** With every task's and crew member's lateness by itself; null while not played. */
-  independent: Outcome | null;
-}
-
-/** The rules of a crew that acts; see crew.ts. */
-export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
+/** Rules of a crew that acts, each played without. */
 const RULES: readonly ActingRule[] = ["goesAhead", "breaksOff", "leavesOut", "restsByRule"];
 
 /** Plays the alternatives of one run, a day at a time. */
 export class Alternatives {
-  readonly comparisons: Comparisons = { without: [], byCaution: [], independent: null };
+  private readonly without: { readonly rule: ActingRule; readonly outcome: Outcome }[] = [];
+  private readonly byCaution: { readonly caution: number; readonly outcome: Outcome }[] = [];
+  private independent: Outcome | null = null;
   private readonly script: Script;
   private readonly draws: Draws;
   private readonly waiting: Alternative[];
@@ -54,7 +47,7 @@ export class Alternatives {
     this.script = script;
     this.draws = draws;
     this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
-    const { without, byCaution } = this.comparisons;
+    const { without, byCaution } = this;
     const of = (rules: CrewRules, put: (outcome: Outcome) => void, drawn = days): Alternative => {
       const player = new Player(script, rules);
       return new Alternative(player, drawn, put);
@@ -70,10 +63,15 @@ export class Alternatives {
       ),
       of(
         crew,
-        (outcome) => (this.comparisons.independent = outcome),
+        (outcome) => (this.independent = outcome),
         new Days({ ...problem, plan: apart }, shape, Math.min(days.count, MOST_DAYS), seed),
       ),
     ];
+  }
+
+  get comparisons(): Comparisons {
+    const { without, byCaution, independent } = this;
+    return { without, byCaution, independent };
   }
 
   /** Some more days of the alternative in hand; false when all are played. */

@@ -111,6 +111,8 @@ export class Player {
   begin(recording = false): void {
     this.suits.recording = recording;
     this.state.fill(MISSED);
+    // Nothing of the day before is known.
+    this.endS.fill(-Infinity);
     this.reason.fill(0);
     this.opened.fill(0);
     this.closed.fill(0);

@@ -1,6 +1,5 @@
 import type { Instant, Shape } from "../../kernel/index.ts";
 import type { Consumable } from "../../physics/index.ts";
-import type { Comparisons } from "./alternatives.ts";
 import type { Chance } from "./chance.ts";
 import type { CrewRules } from "./crew.ts";
 
@@ -54,6 +53,17 @@ export interface Outcome {
   readonly home: Chance;
   readonly must: Chance;
   readonly meanWorth: number;
+}
+
+/** The rules of a crew that acts; see crew.ts. */
+export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
+
+/** What each rule of the crew is worth on this day, how caution moves it, and what shared lateness does to it. */
+export interface Comparisons {
+  readonly without: readonly { readonly rule: ActingRule; readonly outcome: Outcome }[];
+  readonly byCaution: readonly { readonly caution: number; readonly outcome: Outcome }[];
+  /** With every task's and crew member's lateness by itself; null while not played. */
+  readonly independent: Outcome | null;
 }
 
 /** A task that is missed on some days. */

@@ -1,3 +1,5 @@
+import type { Opening } from "../compile/openings.ts";
+import { openingsFrom, openingsOfActivity, startsIn } from "../compile/starts.ts";
 import { KINDS, type Problem } from "../problem.ts";
 
 /**
@@ -16,34 +18,24 @@ export function restretch(problem: Problem, share: (activity: number) => number)
     more[a] = Math.round(Math.max(0, share(a)) * ((highS ?? likelyS) - likelyS));
     lengthS[a]! += more[a]!;
   }
+  const shifted = plan.tasks.map((_, a) => windowsOf(problem, a, more[a]!));
   return {
     ...problem,
     lengthS,
-    ...openings(problem, more),
+    ...openingsFrom(shifted.map((list, a) => startsIn(list, problem.gridS, problem.plan.tasks[a]!))),
+    windows: openingsFrom(shifted),
     draws: { ...problem.draws, task: taskDraws(problem, lengthS, routes) },
     edges: { ...problem.edges, weight: weights(problem, more) },
   };
 }
 
-/** The latest start moves forward so that the longer task still ends inside; a fixed start stays. */
-function openings(problem: Problem, more: Int32Array): Pick<Problem, "openStart" | "openFromS" | "openToS"> {
-  const { plan, activities } = problem;
-  const openStart = new Int32Array(activities + 1);
-  const fromS: number[] = [];
-  const toS: number[] = [];
-  for (let a = 0; a < activities; a += 1) {
-    const task = plan.tasks[a]!;
-    const fixed = task.pin?.startS !== undefined;
-    for (let o = problem.openStart[a]!; o < problem.openStart[a + 1]!; o += 1) {
-      const lastS = problem.openToS[o]!;
-      const last = fixed || lastS >= UNBOUNDED ? lastS : lastS - more[a]!;
-      if (last < problem.openFromS[o]!) continue;
-      fromS.push(problem.openFromS[o]!);
-      toS.push(last);
-    }
-    openStart[a + 1] = fromS.length;
-  }
-  return { openStart, openFromS: Int32Array.from(fromS), openToS: Int32Array.from(toS) };
+/** The latest start moves forward by `moreS` so that the longer task still ends inside; a fixed start stays. */
+function windowsOf({ plan, windows }: Problem, a: number, moreS: number): Opening[] {
+  const fixed = plan.tasks[a]!.pin?.startS !== undefined;
+  return openingsOfActivity(windows, a).flatMap(({ fromS, toS }) => {
+    const last = fixed || toS >= UNBOUNDED ? toS : toS - moreS;
+    return last < fromS ? [] : [{ fromS, toS: last }];
+  });
 }
 
 /** Starts as late as this are bounded by no window. */

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { duration } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { compile } from "../../../src/solver/compile/index.ts";
-import { KINDS, type Problem } from "../../../src/solver/problem.ts";
+import { openingsOfActivity } from "../../../src/solver/compile/starts.ts";
+import { KINDS } from "../../../src/solver/problem.ts";
 import { restretch } from "../../../src/solver/wish/restretch.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 
@@ -34,14 +35,6 @@ function longer(plan: Plan, share: number): Plan {
   };
 }
 
-function openings(problem: Problem, a: number): { fromS: number; toS: number }[] {
-  const { openStart, openFromS, openToS } = problem;
-  const list = [];
-  for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
-    list.push({ fromS: openFromS[o]!, toS: openToS[o]! });
-  return list;
-}
-
 describe("a stretched problem", () => {
   it("is what compiling the plan with longer tasks gives, but for ways and crews that it shares", () => {
     let moved = 0;
@@ -53,8 +46,8 @@ describe("a stretched problem", () => {
         expect(quick.lengthS, `seed ${seed}`).toEqual(slow.lengthS);
         plan.tasks.forEach((_, a) => {
           // Windows that overlap are one opening at likely durations; longer tasks may fit only parts of it.
-          const wide = openings(quick, a);
-          const exact = openings(slow, a);
+          const wide = openingsOfActivity(quick, a);
+          const exact = openingsOfActivity(slow, a);
           const inside = exact.every(({ fromS, toS }) =>
             wide.some((one) => one.fromS <= fromS && toS <= one.toS),
           );
