@@ -138,11 +138,7 @@ export class Script {
     }
     this.before = plan.evas.map((eva, e) =>
       plan.evas.flatMap((other, o) =>
-        o !== e &&
-        flown[o] === 1 &&
-        flown[e] === 1 &&
-        outS[o]! < outS[e]! &&
-        oneAfterOther(plan, other, eva)
+        o !== e && flown[o] === 1 && flown[e] === 1 && outS[o]! < outS[e]! && oneAfterOther(plan, other, eva)
           ? [o]
           : [],
       ),
