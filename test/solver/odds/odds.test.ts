@@ -4,7 +4,13 @@ import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { parse, parseText, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON, type CrewRules, oddsRun, type OddsReport } from "../../../src/solver/odds/index.ts";
+import {
+  acting,
+  CARRIES_ON,
+  type CrewRules,
+  oddsRun,
+  type OddsReport,
+} from "../../../src/solver/odds/index.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
