@@ -1,7 +1,7 @@
 import { makeCore } from "../engine/core.ts";
 import type { PackReport } from "../engine/protocol.ts";
 import { planText } from "../exchange/index.ts";
-import type { Plan } from "../plan/index.ts";
+import { gridName, type Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
@@ -58,11 +58,18 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
       `  packed    worth ${verdict.score.worth} beside ${greedy.worth} of the greedy baseline`,
       ` (breaches ${verdict.score.breaches} / ${greedy.breaches}, must-do left out ${verdict.score.mustLeftOut} / ${greedy.mustLeftOut})\n`,
       `  search    ${report.iterations} iterations in ${report.seconds.toFixed(2)} s, seed ${seed}, stopped: ${report.stopped}\n`,
-      ...(wished ? wishWords(report) : [`  bound     ${boundWords(report)}\n`]),
+      ...(wished
+        ? wishWords(report)
+        : [`  bound     ${boundWords(report)}${report.bound === null ? "" : gridNote(plan)}\n`]),
       `  written   ${out}\n`,
     ].join(""),
   );
   return verdict.score.breaches > 0 ? 1 : 0;
+}
+
+/** What is proved counts for starts that may be chosen. */
+function gridNote({ rules }: Plan): string {
+  return rules.startGridS === 1 ? "" : ` (starts on ${gridName(rules.startGridS)})`;
 }
 
 /** What was proved about how much is possible. */

@@ -24,3 +24,4 @@ export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";
 export type { Placement, Schedule, Variant } from "./schedule.ts";
+export { gridName } from "./gridname.ts";

@@ -1,11 +1,11 @@
 import { gridTo, instant } from "../kernel/index.ts";
-import type { Placement, Plan, Schedule } from "../plan/index.ts";
+import { gridName, type Placement, type Plan, type Schedule } from "../plan/index.ts";
 import { flown, withStartsOf } from "./compile/known.ts";
 import { Day } from "./day.ts";
 import { linkAll, scheduleOf } from "./placing.ts";
 import type { Problem } from "./problem.ts";
 import { read, type Stand, Verifier } from "./verify.ts";
-import { gridWords, minutes, named } from "./words.ts";
+import { minutes, named } from "./words.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;
@@ -52,12 +52,12 @@ export function gridded(plan: Plan, schedule: Schedule, breachesOf: BreachesOf):
 
 function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): string {
   const { startGridS } = plan.rules;
-  const grid = startGridS === 60 ? "whole minutes" : `whole multiples of ${gridWords(startGridS)}`;
+  const grid = gridName(startGridS);
   const count = `${moved.length} ${moved.length === 1 ? "start" : "starts"}`;
   const most = moved.reduce((far, { byS }) => Math.max(far, Math.abs(byS)), 0);
   const by = most < 60 ? `${most} s` : minutes(most, "up");
   const parts = [
-    moved.length === 0 ? "" : `${count} moved so that starts are on ${grid}, by ${by} at most.`,
+    moved.length === 0 ? "" : `${count} moved to ${grid}, by ${by} at most.`,
     notMoved("pinned there", "pinned"),
     notMoved("with no such start beside it that breaks nothing more", "no room"),
   ].filter((part) => part !== "");

@@ -1,3 +1,4 @@
+import { gridFrom } from "../kernel/index.ts";
 import type { Day } from "./day.ts";
 
 /**
@@ -24,7 +25,8 @@ export function nearestMiss(day: Day, activity: number): string {
         const intoS = legs[endsAt[i]! * places + beginsAt[activity]!]!;
         const outS = legs[endsAt[activity]! * places + beginsAt[j]!]!;
         if (intoS > NO_WAY_S || outS > NO_WAY_S) continue;
-        const startS = Math.max(opensS, board.earliest[i]! + lengthS[i]! + intoS);
+        const thereS = board.earliest[i]! + lengthS[i]! + intoS;
+        const startS = thereS > opensS ? gridFrom(thereS, problem.gridS) : opensS;
         const overS = startS + lengthS[activity]! + outS - board.latest[j]!;
         const lateS = startS - closesS;
         const shortS = Math.max(overS, lateS, 0);

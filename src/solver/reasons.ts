@@ -1,6 +1,13 @@
 import { instant, random } from "../kernel/index.ts";
 import { carriedKg } from "../physics/index.ts";
-import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../plan/index.ts";
+import {
+  gridName,
+  leavesInstrument,
+  type Plan,
+  type Schedule,
+  sharingSuits,
+  type Task,
+} from "../plan/index.ts";
 import { heavensOf, insideOf, taskSky } from "../terrain/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "./board.ts";
@@ -15,7 +22,7 @@ import type { Problem } from "./problem.ts";
 import { read, Verifier } from "./verify.ts";
 import { placeGroup } from "./why/inserting.ts";
 import { suitWords } from "./why/words.ts";
-import { gridWords, metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
+import { metres, minutes, named, paceWords, wholeTenths } from "./words.ts";
 
 /** Why a task is on the bench, in words with numbers. */
 export interface BenchReason {
@@ -50,6 +57,7 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
   const sound = leftOut > 0 && isSound(problem, schedule);
   const insertion = new Insertion(day, random(0));
   const bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
+  const finer = fitsToTheSecond(problem, schedule);
   return plan.tasks.flatMap((task, a) => {
     if (placed.has(task.id)) return [];
     const reason = (sentence: string, fitsAt: Fit | null = null, slides = false): BenchReason[] => [
@@ -85,11 +93,28 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
       );
     }
     const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
-    if (!insertion.look(a, 0)) return reason(`${beyond}${nearestMiss(day, a)}`);
+    const grid = `It fits with starts to the second, not with starts on ${gridName(problem.gridS)}: make the plan's grid of starts finer.`;
+    if (!insertion.look(a, 0)) return reason(finer(a) ? grid : `${beyond}${nearestMiss(day, a)}`);
     const against = ruleWords(problem, day.broke);
-    if (bands === null) return reason(`${beyond}${against} ${UNTRIED}`);
-    return reason(fitsElsewhere(day, a) ? FITS_ELSEWHERE : `${beyond}${against} ${NONE_FOUND}`);
+    if (bands !== null && fitsElsewhere(day, a)) return reason(FITS_ELSEWHERE);
+    if (finer(a)) return reason(grid);
+    return reason(`${beyond}${against} ${bands === null ? UNTRIED : NONE_FOUND}`);
   });
+}
+
+/** Says of a task whether it fits when others slide in their order and every start may be at any second; false where there is no grid. */
+function fitsToTheSecond(problem: Problem, schedule: Schedule): (a: number) => boolean {
+  let laid: { readonly day: Day; readonly insertion: Insertion } | null | undefined;
+  return (a) => {
+    if (problem.gridS === 1) return false;
+    if (laid === undefined) {
+      const day = new Day({ ...problem, gridS: 1, ...problem.windows });
+      laid = lay(day, schedule) === 0 ? { day, insertion: new Insertion(day, random(0)) } : null;
+    }
+    if (!laid?.insertion.place(a, 0)) return false;
+    laid.day.unlink(a);
+    return true;
+  };
 }
 
 /** True when `a` finds a place with the others sliding, or with starts held back on purpose; the day stays as it is. */
@@ -119,7 +144,7 @@ function impossible(problem: Problem, a: number): string | null {
   const task = plan.tasks[a]!;
   const { windows } = problem;
   if (windows.openStart[a]! < windows.openStart[a + 1]! && problem.openStart[a] === problem.openStart[a + 1])
-    return `Its windows leave it a start, but none that is a whole multiple of ${gridWords(problem.gridS)}: pin it there, or make the plan's grid of starts finer.`;
+    return `Its windows leave it a start, but none on ${gridName(problem.gridS)}: pin it there, or make the plan's grid of starts finer.`;
   if (problem.openStart[a] === problem.openStart[a + 1])
     return (
       unknownSky(plan, task) ??

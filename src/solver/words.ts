@@ -11,11 +11,6 @@ export function minutes(seconds: number, rounding: "up" | "down"): string {
   return `${sign}${Math.floor(size / 60)}:${String(size % 60).padStart(2, "0")}`;
 }
 
-/** The grid that starts lie on: `1 min`, `30 s`. */
-export function gridWords(gridS: number): string {
-  return gridS % 60 === 0 ? `${gridS / 60} min` : `${gridS} s`;
-}
-
 /** Metres, whole. */
 export function metres(value: number, rounding: "up" | "down"): string {
   return `${rounding === "up" ? Math.ceil(value) : Math.floor(value)} m`;

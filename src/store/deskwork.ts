@@ -1,5 +1,6 @@
 import type { StoreApi } from "zustand/vanilla";
-import type { Plan } from "../plan/index.ts";
+import { gridFrom } from "../kernel/index.ts";
+import { gridName, type Plan } from "../plan/index.ts";
 import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
 import { crewSwapped, handedOver, sameSchedule } from "./placing.ts";
@@ -84,8 +85,20 @@ export function deskWork(desk: Working): readonly Command[] {
       },
       () => desk.swapCrew(onLine()[0]!, onLine()[1]!),
     ),
-    tasks("minute earlier", "A minute earlier", ["["], needsLoose, () => desk.shift(onLine(), -MINUTE_S)),
-    tasks("minute later", "A minute later", ["]"], needsLoose, () => desk.shift(onLine(), MINUTE_S)),
+    tasks(
+      "minute earlier",
+      () => `${stepWords(now().plan)} earlier`,
+      ["["],
+      needsLoose,
+      () => desk.shift(onLine(), -stepS(now().plan)),
+    ),
+    tasks(
+      "minute later",
+      () => `${stepWords(now().plan)} later`,
+      ["]"],
+      needsLoose,
+      () => desk.shift(onLine(), stepS(now().plan)),
+    ),
     tasks(
       "select EVA",
       "Select all of its EVA",
@@ -182,9 +195,15 @@ function historyWork(desk: Working): readonly Command[] {
   ];
 }
 
-/** What the plan's grid of starts is called. */
-function gridName({ rules }: Plan): string {
-  return rules.startGridS === 60 ? "whole minutes" : `whole multiples of ${rules.startGridS} s`;
+/** A minute, or the first longer step that keeps a start on the plan's grid, s. */
+function stepS({ rules }: Plan): number {
+  return gridFrom(MINUTE_S, rules.startGridS);
+}
+
+function stepWords(plan: Plan): string {
+  const seconds = stepS(plan);
+  if (seconds === MINUTE_S) return "A minute";
+  return seconds % MINUTE_S === 0 ? `${seconds / MINUTE_S} minutes` : `${seconds} seconds`;
 }
 
 /** True when every start that is not pinned is on the plan's grid. */
@@ -225,10 +244,12 @@ function packerWork(desk: Working): readonly Command[] {
     ),
     work(
       "on grid",
-      () => `Put starts on ${gridName(now().plan)}`,
+      () => `Put starts on ${gridName(now().plan.rules.startGridS)}`,
       () =>
         running() ??
-        (isOnGrid(now().plan) ? `Every start but pinned ones is on ${gridName(now().plan)}.` : null),
+        (isOnGrid(now().plan)
+          ? `Every start but pinned ones is on ${gridName(now().plan.rules.startGridS)}.`
+          : null),
       () => void desk.putOnGrid(),
     ),
     work(

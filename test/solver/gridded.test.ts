@@ -3,6 +3,7 @@ import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { breachesOf } from "../../src/engine/breaches.ts";
 import { gridded } from "../../src/solver/gridded.ts";
+import { benchReasons, greedy, whyRun } from "../../src/solver/index.ts";
 import { at, eva, task, tinyPlan, type TaskInput, type TinyParts } from "../check/tinyPlan.ts";
 
 /**
@@ -99,5 +100,57 @@ describe("starts put on whole minutes", () => {
       left: [{ task: "one", why: "no room" }],
       breaches: 1,
     });
+  });
+});
+
+describe("a task that nothing but the grid keeps off the day", () => {
+  /**
+   * Both at a, 630 s of work each. To the second: 600 of airlock work, 300 out, 2 times 630, 300 home, 600: 3060 s. On whole minutes the
+   * second waits until 660 s after the first: 3090 s. The EVA may last 3070.
+   */
+  const tasks = ["one", "two"].map((id) => task(id, "a", { duration: { likelyS: 630 } }));
+  const tight = (startGridS: number): Plan =>
+    tinyPlan({
+      tasks,
+      placements: [at("one", 900, ["ev1"])],
+      evas: [eva("eva-1", { crew: ["ev1"], longestS: 3070 })],
+      rules: { startGridS },
+    });
+
+  it("is packed on a grid of 30 s and not on whole minutes, and the bench says why", () => {
+    const placed = (startGridS: number): number => greedy(tight(startGridS)).placements.length;
+    expect([placed(1), placed(30), placed(60)]).toEqual([2, 2, 1]);
+    const plan = tight(60);
+    expect(benchReasons(plan, plan.schedule)).toMatchObject([
+      {
+        task: "two",
+        sentence:
+          "It fits with starts to the second, not with starts on whole minutes: make the plan's grid of starts finer.",
+        fitsAt: null,
+      },
+    ]);
+    expect(benchReasons(tight(30), tight(30).schedule)).toMatchObject([{ fitsAt: { startS: 1530 } }]);
+  });
+
+  it("has a conflict that says on what starts", () => {
+    const plan = tight(60);
+    const run = whyRun(plan, plan.schedule, "two", { seed: 1, clock: () => 0, iterations: 2 });
+    while (run.step(1)) continue;
+    expect(run.report().state).toBe("conflict");
+    expect(run.report().conflict?.sentence).toContain("in the order as it is with starts on whole minutes");
+  });
+
+  it("can never go on where its window holds no whole minute, unless it is pinned there", () => {
+    const narrow = (pin: object): Plan =>
+      tinyPlan({
+        tasks: [task("one", "a", { windows: [{ startS: 1830, endS: 2430 }], ...pin })],
+        rules: { startGridS: 60 },
+      });
+    const free = narrow({});
+    expect(greedy(free).placements).toEqual([]);
+    expect(benchReasons(free, free.schedule)[0]?.sentence).toMatch(
+      /^Its windows leave it a start, but none on whole minutes/,
+    );
+    expect(greedy(narrow({ pin: { startS: 1830 } })).placements).toMatchObject([{ startS: 1830 }]);
   });
 });

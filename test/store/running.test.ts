@@ -223,4 +223,24 @@ describe("starts put on the grid", () => {
     expect(nameOf(command)).toBe("Put starts on whole multiples of 30 s");
     expect(command.hindered()).not.toBeNull();
   });
+
+  it("stay there when tasks are moved by a key: a minute, or a step of a coarser grid", () => {
+    const { desk } = deskWith();
+    const startOf = (): number => desk.state.getState().plan.schedule.placements[0]!.startS;
+    const fromS = startOf();
+    desk.select(["one"]);
+    const later = desk.commands.find("minute later")!;
+    expect(nameOf(later)).toBe("A minute later");
+    later.run();
+    expect(startOf()).toBe(fromS + 60);
+    desk.undo();
+    desk.edit("Coarser", ({ rules }) => ({ rules: { ...rules, startGridS: 300 } }));
+    expect(nameOf(later)).toBe("5 minutes later");
+    later.run();
+    expect(startOf()).toBe(fromS + 300);
+    desk.commands.find("minute earlier")!.run();
+    expect(startOf()).toBe(fromS);
+    desk.edit("Odd", ({ rules }) => ({ rules: { ...rules, startGridS: 25 } }));
+    expect(nameOf(later)).toBe("75 seconds later");
+  });
 });

@@ -1,4 +1,4 @@
-import type { Plan } from "../../plan/index.ts";
+import { gridName, type Plan } from "../../plan/index.ts";
 import type { Problem } from "../problem.ts";
 import { named } from "../words.ts";
 import type { Cause } from "./cause.ts";
@@ -77,7 +77,9 @@ function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, ta
     ...(rules > 0 ? [`${rules} ${rules === 1 ? "condition" : "conditions"}`] : []),
     ...(staying > 0 ? [`${staying} placed ${staying === 1 ? "task" : "tasks"}`] : []),
   ];
-  const order = scope === "in this order" ? "in the order as it is" : "as the starts stand";
+  const { startGridS } = plan.rules;
+  const grid = startGridS === 1 ? "" : ` with starts on ${gridName(startGridS)}`;
+  const order = scope === "in this order" ? `in the order as it is${grid}` : "as the starts stand";
   if (certainty === "searched")
     return `With ${named(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
   const together =
