@@ -46,7 +46,8 @@ export interface Walker {
   readonly egressW: number;
   readonly waitW: number;
   taskW(task: Task): number;
-  wayW(slopeRad: number): number;
+  /** On the way in an entry of the ways. */
+  wayW(cell: number): number;
   /** The suit as it is worn on an EVA. */
   on(eva: Eva): Worn;
 }
@@ -138,7 +139,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
     waitW: metabolicW("rest", factor),
     taskW: (task) =>
       metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
-    wayW: (slopeRad) => walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad),
+    wayW: (cell) => walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!),
     on: (eva) => {
       let known = worn.get(eva);
       if (!known) {

@@ -114,7 +114,7 @@ class Course {
     const startS = this.clockS;
     if (to !== this.at) {
       const path = ways.durationS[cell]! < 0 ? [this.at, to] : stops(ways, this.at, to);
-      this.add("traverse", startS, seconds, to, this.walker.wayW(ways.slopeRad[cell]!), {
+      this.add("traverse", startS, seconds, to, this.walker.wayW(cell), {
         path,
         walkM: Math.max(0, ways.distanceM[cell]!),
         peakS: home.peakS[cell]!,

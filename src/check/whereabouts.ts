@@ -61,7 +61,7 @@ export function whereabouts(prepared: Prepared, walk: Walk, step: Step, atS: num
       homeS,
       walkbackS,
       walkbackSlopeRad: a === b ? home.placeSlopeRad[a]! : home.peakSlopeRad[a * ways.size + b]!,
-      waysW: cells.map((cell) => walk.walker.wayW(ways.slopeRad[cell]!)),
+      waysW: cells.map((cell) => walk.walker.wayW(cell)),
     };
   }
 

@@ -12,7 +12,7 @@ import {
   walkbackW,
 } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { heavensOf, surroundingsW, type Trail } from "../terrain/index.ts";
+import { heavensOf, surroundingsW } from "../terrain/index.ts";
 import { UNITS } from "./fromwhat/words.ts";
 import type { Left } from "./sitereport.ts";
 
@@ -28,14 +28,16 @@ export interface Limit {
   readonly by: Consumable | null;
   readonly seconds: number;
   readonly spare: number;
+  /** The slope angle that the walk back on a stock is reckoned with, radians. */
+  readonly slopeRad: number;
 }
 
 /**
  * Two limits for each emergency oxygen time there is, whoever has it (alone, and where there is a partner with cooling
  * shared), and one for each suit in `left`: the longest walk
- * back, whole seconds rounded down, that leaves every reserve (rules walk-back-emergency and walk-back-consumables).
+ * back on a slope angle, whole seconds rounded down, that leaves every reserve (rules walk-back-emergency and walk-back-consumables).
  */
-export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
+export function limitsOf(plan: Plan, left: readonly Left[], slopeRad: number): readonly Limit[] {
   const { emergencyReserveS } = plan.rules.walkback;
   const byTime = new Map<number, string[]>();
   const partners = plan.crew.length > 1;
@@ -52,15 +54,16 @@ export function limitsOf(plan: Plan, left: readonly Left[]): readonly Limit[] {
       by: null,
       seconds: Math.max(0, lastsS - emergencyReserveS),
       spare: 0,
+      slopeRad: 0,
     });
     const alone = limit("emergency", aloneS);
     return partners ? [alone, limit("shared", sharedEmergencyS(aloneS))] : [alone];
   });
-  return [...emergency, ...left.flatMap((one) => stockLimit(plan, one) ?? [])];
+  return [...emergency, ...left.flatMap((one) => stockLimit(plan, one, slopeRad) ?? [])];
 }
 
-function stockLimit(plan: Plan, { eva, crew, amounts }: Left): Limit | null {
-  const walker = walkerOf(plan, crew, eva);
+function stockLimit(plan: Plan, { eva, crew, amounts }: Left, slopeRad: number): Limit | null {
+  const walker = walkerOf(plan, crew, eva, slopeRad);
   if (!walker) return null;
   let by: Consumable = "oxygen";
   let least = Infinity;
@@ -72,11 +75,11 @@ function stockLimit(plan: Plan, { eva, crew, amounts }: Left): Limit | null {
     const seconds = rate > 0 ? Math.floor(spare / rate) : spare >= 0 ? Infinity : 0;
     if (seconds < least) [least, by, above] = [seconds, one, spare];
   }
-  return { kind: "stock", crew: [crew], eva, by, seconds: Math.max(0, least), spare: above };
+  return { kind: "stock", crew: [crew], eva, by, seconds: Math.max(0, least), spare: above, slopeRad };
 }
 
 /** A crew member in their suit walking back; without an EVA what does not depend on one. */
-function walkerOf(plan: Plan, crew: string, eva: string | null) {
+function walkerOf(plan: Plan, crew: string, eva: string | null, slopeRad: number) {
   const member = plan.crew.find((one) => one.id === crew);
   const suit = plan.suits.find((one) => one.id === member?.suit);
   if (!member || !suit) return null;
@@ -84,13 +87,16 @@ function walkerOf(plan: Plan, crew: string, eva: string | null) {
   const worn = suitIn(suit, "walking", outing ? surroundingsW(heavensOf(plan), suit, outing) : 0);
   const { walking, walkback } = plan.rules;
   const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
-  const watts = walkbackW(walkback.metabolicW, walking, who, plan.body.gravityMs2, walkback.speedMs, 0);
+  const wattsOn = (slope: number): number =>
+    walkbackW(walkback.metabolicW, walking, who, plan.body.gravityMs2, walkback.speedMs, slope);
+  const watts = wattsOn(slopeRad);
   const full = { oxygen: suit.oxygenKg, co2: suit.co2Kg, water: suit.waterKg, battery: suit.batteryWh };
   return {
     suit: worn,
     who,
     aloneS: suit.emergencyOxygenS,
     watts,
+    slopeW: watts - wattsOn(0),
     draw: drawPerSecond(worn, watts),
     reserve: (one: Consumable): number => Math.ceil(full[one] * UNITS[one].per * suit.reserve[one]),
   };
@@ -107,7 +113,7 @@ const DRAWS: Readonly<Record<Consumable, string>> = {
 export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
   const { walkback } = plan.rules;
   const [first] = limit.crew;
-  const walker = first === undefined ? null : walkerOf(plan, first, limit.eva);
+  const walker = first === undefined ? null : walkerOf(plan, first, limit.eva, limit.slopeRad);
   if (!walker) return [];
   if (limit.by === null) {
     const [shared, alone] = explainEmergency(walker.aloneS, walkback.emergencyReserveS, walkback.speedMs);
@@ -139,56 +145,9 @@ export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
             walker.who,
             plan.body.gravityMs2,
             walkback.speedMs,
+            walker.slopeW,
           ),
         ]),
-  ];
-}
-
-/** From what a place's walk-back comes. */
-export function explainWalkback(
-  plan: Plan,
-  homeS: number,
-  distanceM: number,
-  trail: Trail | null,
-): readonly Explained[] {
-  if (homeS < 0) return [];
-  const { speedMs } = plan.rules.walkback;
-  const metres = (value: number): number => Math.round(value * 100) / 100;
-  const straight = { name: "straight", value: metres(distanceM), unit: "m" };
-  const speed = { name: "speedMs", value: speedMs, unit: "m/s on the level" };
-  if (!plan.ground || !trail) {
-    const detour = { name: "detour", value: plan.rules.walking.detour, unit: "way over straight line" };
-    return [
-      {
-        of: "walk-back time",
-        value: homeS,
-        unit: "s, rounded up",
-        formula:
-          "straight * detour / speedMs, slower on slopes, by other places or given legs where they lead home",
-        inputs: [straight, detour, speed],
-        source: "terrain/ways: straight lines between places; gait on slopes: Tobler 1993, NCGIA TR 93-1",
-      },
-    ];
-  }
-  return [
-    {
-      of: "walk-back time",
-      value: homeS,
-      unit: "s, rounded up",
-      formula: "levelM / speedMs",
-      inputs: [
-        { name: "levelM", value: metres(trail.levelM), unit: "m on the level that take as long" },
-        speed,
-        { name: "walked", value: metres(trail.distanceM), unit: "m along the quickest way" },
-        { name: "climb", value: metres(trail.climbM), unit: "m up" },
-        { name: "descent", value: metres(trail.descentM), unit: "m down" },
-        straight,
-        { name: "detour", value: plan.ground.detour, unit: "way over the line on the grid" },
-      ],
-      source:
-        "terrain/home: quickest way over the height grid (Dijkstra 1959), round keep-outs and steep ground; " +
-        "gait on slopes: Tobler 1993, NCGIA TR 93-1",
-    },
   ];
 }
 

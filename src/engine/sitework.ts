@@ -1,5 +1,5 @@
 import { judgeFor, type Stretch, type Verdict } from "../check/index.ts";
-import { bearingDeg, farthestM } from "../physics/index.ts";
+import { bearingDeg, farthestM, slopeW } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import {
   contour,
@@ -17,7 +17,8 @@ import {
   type Ways,
   waysOf,
 } from "../terrain/index.ts";
-import { explainRing, explainSun, explainWalkback, limitsOf } from "./sitefrom.ts";
+import { explainRing, explainSun, limitsOf } from "./sitefrom.ts";
+import { explainWalkback } from "./wayhome.ts";
 import type {
   Left,
   Line,
@@ -126,7 +127,13 @@ export function siteRings(plan: Plan, left: readonly Left[]): readonly SiteRing[
       return ownLines(reach.network.footing.grid, isochrones(reach, seconds, back.speedMs)).map(lineOf);
     return [circle(farthestM(back.speedMs, seconds, back.detour))];
   };
-  return limitsOf(plan, left).map((limit): SiteRing => {
+  // Where somebody is on a ring nobody knows: as hard a way home as the hardest there is from a place.
+  const { placeSlopeRad } = homeOf(plan.site, waysOf(plan.site, gaitsOf(plan).planned), back);
+  const hardest = placeSlopeRad.reduce(
+    (most, one) => (slopeW(1, 1, 1, one) > slopeW(1, 1, 1, most) ? one : most),
+    0,
+  );
+  return limitsOf(plan, left, hardest).map((limit): SiteRing => {
     const { kind, crew, by, seconds } = limit;
     const over = reach ? "grid" : "level";
     return { kind, crew, by, seconds, over, lines: linesAt(seconds), from: explainRing(plan, limit) };
@@ -164,9 +171,6 @@ export function siteWalks(plan: Plan, schedule: Schedule): SiteWalks {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
   const home = homeOf(plan.site, ways, gaits.back);
-  // Who must go home goes the quickest way, whatever planned ways spare.
-  const { relief } = gaits.back;
-  const back = relief ? waysOf(plan.site, { ...gaits.back, relief: { ...relief, effort: null } }) : null;
   const verdict = judgeFor(plan)(schedule);
   const heavens = heavensOf(plan);
   const grid = plan.ground ? reliefOf(plan.ground) : null;
@@ -183,7 +187,7 @@ export function siteWalks(plan: Plan, schedule: Schedule): SiteWalks {
       upM: Number.isNaN(upM) ? null : upM,
       lit: heavens.light([place], "lit"),
       shaded: heavens.light([place], "shaded"),
-      from: explainWalkback(plan, homeS, distanceM, back?.trails?.[i * ways.size + ways.lander] ?? null),
+      from: explainWalkback(plan, home, i),
     };
   });
   return { verdict, places, courses: coursesOf(plan, ways, verdict) };

@@ -34,22 +34,24 @@ export function explainWalk(
   };
 }
 
-/** The rate of `who` walking back at `speedMs`, `givenW` being the plan's rate for it; on the level. */
+/** The rate of `who` walking back at `speedMs`, `givenW` being the plan's rate for it, where the way home's slope adds `slopeW`. */
 export function explainWalkbackRate(
   givenW: number,
   rate: LevelRate,
   who: OnFoot,
   gravityMs2: number,
   speedMs: number,
+  slopeW: number,
 ): Explained {
   return {
     of: "metabolic rate of walking back",
-    value: Math.max(givenW * who.factor, levelW(rate, who, gravityMs2, speedMs)),
+    value: Math.max(givenW * who.factor, levelW(rate, who, gravityMs2, speedMs)) + slopeW,
     unit: "W",
-    formula: `Math.max(givenW * factor, ${LEVEL})`,
+    formula: `Math.max(givenW * factor, ${LEVEL}) + slopeW`,
     inputs: [
       input("givenW", givenW, "W, the plan's rate for walking back"),
       ...inputs(rate, who, gravityMs2, speedMs),
+      input("slopeW", slopeW, "W for the slope of the way home"),
     ],
     source: SOURCE,
   };

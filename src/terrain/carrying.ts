@@ -26,7 +26,7 @@ export function carryingW(
   const shareKg = massOutKg / crew.count;
   const { from, cell } = insideOf(ways, task, speedMs);
   const workJ = (at: number, massKg: number): number =>
-    slopeW(massKg, gravityMs2, speedMs, ways.slopeRad[at]!) * Math.max(0, ways.durationS[at]!);
+    slopeW(massKg, gravityMs2, ways.paceMs[at]!, ways.slopeRad[at]!) * Math.max(0, ways.durationS[at]!);
   const outJ = workJ(ways.lander * ways.size + from, shareKg);
   return (outJ + (cell < 0 ? 0 : workJ(cell, walkerKg + shareKg))) / duration.likelyS;
 }

@@ -30,6 +30,8 @@ export interface Ways {
   readonly distanceM: Int32Array;
   /** Mean slope angle of a direct way, radians, up positive; of a way round, the climb that is as hard on average. */
   readonly slopeRad: Float64Array;
+  /** Level speed that the work of walking it is reckoned with, m/s: the gait's, or that of a given leg which is faster. */
+  readonly paceMs: Float64Array;
   /** The place gone through first where the direct line is closed; -1 for a direct way. */
   readonly via: Int32Array;
   /** Number of the leg that the planner gave for the way; -1 where it is computed. */
@@ -55,6 +57,7 @@ export function waysOf(ground: Ground, gait: Gait): Ways {
     durationS: new Int32Array(size * size).fill(-1),
     distanceM: new Int32Array(size * size).fill(-1),
     slopeRad: new Float64Array(size * size),
+    paceMs: new Float64Array(size * size).fill(gait.speedMs),
     via: new Int32Array(size * size).fill(-1),
     legAt: new Int32Array(size * size).fill(-1),
     trails,
@@ -143,21 +146,12 @@ function layGivenLegs(ground: Ground, gait: Gait, ways: Ways, trails: (Trail | n
       const home = gait.legsAtMs !== undefined;
       ways.durationS[at] = home ? legBackSeconds(leg, line, gait) : leg.durationS;
       ways.distanceM[at] = Math.ceil(home ? Math.max(leg.distanceM, lineM(line)) : leg.distanceM);
-      ways.slopeRad[at] = hurried(legSlopeRad(line, leg.distanceM, gait), leg, gait);
+      ways.slopeRad[at] = legSlopeRad(line, leg.distanceM, gait);
+      if (!home && leg.durationS > 0) ways.paceMs[at] = Math.max(gait.speedMs, leg.distanceM / leg.durationS);
       ways.legAt[at] = k;
       if (trails) trails[at] = null;
     }
   });
-}
-
-/**
- * The slope angle of a leg; on one that is walked faster than the gait's level speed, the climb whose power at that speed is
- * the work of the leg's slope over the time it takes.
- */
-function hurried(angle: number, leg: Ground["legs"][number], gait: Gait): number {
-  const fasterBy = leg.durationS === 0 ? 1 : leg.distanceM / leg.durationS / gait.speedMs;
-  if (gait.legsAtMs !== undefined || fasterBy <= 1 || angle === 0) return angle;
-  return Math.asin(Math.min(1, (power(angle) / PER_SINE) * fasterBy));
 }
 
 /**
@@ -200,9 +194,9 @@ function goThroughOthers(ways: Ways): void {
   }
 }
 
-/** Gives every way round the climbing angle whose extra power, all along, is the mean of its hops' over time. */
+/** Gives every way round the climbing angle whose extra power, all along, is the mean of its hops' over time; and the fastest pace. */
 function weighWaysRound(ways: Ways): void {
-  const { size, durationS, slopeRad, via } = ways;
+  const { size, durationS, slopeRad, paceMs, via } = ways;
   for (let at = 0; at < via.length; at += 1) {
     if (via[at]! < 0 || durationS[at] === 0) continue;
     const path = stops(ways, Math.floor(at / size), at % size);
@@ -210,6 +204,7 @@ function weighWaysRound(ways: Ways): void {
     for (let k = 1; k < path.length; k += 1) {
       const hop = path[k - 1]! * size + path[k]!;
       work += durationS[hop]! * power(slopeRad[hop]!);
+      paceMs[at] = Math.max(paceMs[at]!, paceMs[hop]!);
     }
     slopeRad[at] = Math.asin(work / durationS[at]! / PER_SINE);
   }

@@ -80,6 +80,13 @@ describe("given legs that beat physics", () => {
     expect(breachesOf({ ...plan({ distanceM: 100 }), rules: lenient })).toEqual(["walking-physics"]);
   });
 
+  test("a leg that is walked faster than planned asks for more power, not only for less time", () => {
+    const rateOf = (durationS: number) =>
+      check(plan({ durationS })).outings[0]!.stretches.find((one) => one.kind === "traverse")!.metabolicW;
+    expect(rateOf(900)).toBe(rateOf(600));
+    expect(rateOf(400)).toBeGreaterThan(1.2 * rateOf(600));
+  });
+
   test("the walk-back is that of somebody who walks the line, whatever the leg says", () => {
     expect(check(plan({ distanceM: 0, durationS: 0 })).walkbackS).toEqual({ work: 600 });
     // A longer leg is believed: 900 m at 1 m/s, and one that takes long takes long.

@@ -5,6 +5,7 @@ import type { Explained, SiteGround, SiteLight, SiteRing, SiteWalks } from "../.
 import { siteAnswer } from "../../src/engine/sitework.ts";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { gaitsOf, heavensOf, heightAt, reachOn, reliefOf, walkbackAt } from "../../src/terrain/index.ts";
+import { place, tinyPlan } from "../check/tinyPlan.ts";
 import { smallAll } from "../plan/witness.ts";
 import { demoDay } from "../solver/shed/demoDay.ts";
 
@@ -186,5 +187,41 @@ describe("who walks where", () => {
       looked += 1;
     }
     expect(looked).toBeGreaterThan(15);
+  });
+
+  it("shows the formula that gives the walk back: of a line, of a leg by its pace or its slope, of hops added up", () => {
+    const legs = [
+      { from: "lander", to: "rough", distanceM: 450, durationS: 1200 },
+      { from: "lander", to: "pit", distanceM: 500, durationS: 500 },
+      { from: "pit", to: "far", distanceM: 600, durationS: 900 },
+    ];
+    const plan = tinyPlan({
+      places: [
+        place("lander", 0, 0),
+        place("plain", 300, 0),
+        place("rough", 0, 400),
+        { ...place("pit", 0, -400), upM: -40 },
+        // Steeper than 20 degrees from everywhere: only the leg leads there.
+        { ...place("far", 0, -700), upM: -420 },
+      ],
+      site: { legs },
+      rules: { walkback: { speedMs: 0.8 } },
+    });
+    const { places } = walksOf(plan);
+    const worked = (one: Explained): number =>
+      (
+        new Function(...one.inputs.map((input) => input.name), `return ${one.formula};`) as (
+          ...v: number[]
+        ) => number
+      )(...one.inputs.map((input) => input.value));
+    for (const { id, homeS, from } of places) {
+      expect({ id, value: from[0]!.value }).toEqual({ id, value: homeS });
+      for (const one of from) expect(Math.abs(worked(one) - one.value)).toBeLessThanOrEqual(1.02);
+    }
+    const of = (id: string) => places.find((one) => one.id === id)!;
+    // 300 m at 0.8 m/s. 1200 s planned at 1 m/s are 1500 s at 0.8. 500 m up 1 in 10 at 0.8 exp(-0.35) m/s are 886.9 s.
+    expect([of("plain").homeS, of("rough").homeS, of("pit").homeS]).toEqual([375, 1500, 887]);
+    expect(of("far").from[0]!.formula).toBe("hop1 + hop2");
+    expect(of("far").homeS).toBe(of("far").from[1]!.value + 887);
   });
 });

@@ -52,6 +52,7 @@ describe("where a figure comes from", () => {
             { factor: 1.1, massKg: 157 },
             1.62,
             seconds / 4500,
+            12,
           ),
           explainSurroundings(watts / 1000, {
             leastDeg: seconds / 100 - 45,

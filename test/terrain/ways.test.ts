@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { walkingW } from "../../src/physics/index.ts";
+import { slopeW, walkingW } from "../../src/physics/index.ts";
 import { stops, type Ways, waysOf } from "../../src/terrain/index.ts";
 import { disc, discs, flatSpots, gait, groundOf, hillySpots, legs } from "./ground.ts";
 
@@ -188,7 +188,7 @@ describe("ways", () => {
     expect(upTo(364)).toBe(-1);
   });
 
-  it("counts the slope of a given leg, and more of it where the leg is hurried", () => {
+  it("counts the slope of a given leg, and its pace where it is hurried", () => {
     const legOf = (durationS: number) =>
       waysOf(
         groundOf(
@@ -201,8 +201,13 @@ describe("ways", () => {
     // 720 m in 800 s is the level speed; in 400 s the work of the climb is done in half the time.
     const calm = legOf(800);
     expect(Math.tan(calm.slopeRad[cell(calm, "lander", "p1")]!)).toBeCloseTo(1 / 6, 12);
-    const work = (ways: Ways): number =>
-      ways.durationS[cell(ways, "lander", "p1")]! * Math.sin(ways.slopeRad[cell(ways, "lander", "p1")]!);
+    const work = (ways: Ways): number => {
+      const at = cell(ways, "lander", "p1");
+      return ways.durationS[at]! * slopeW(157, 1.62, ways.paceMs[at]!, ways.slopeRad[at]!);
+    };
+    expect(calm.paceMs[cell(calm, "lander", "p1")]).toBe(0.9);
+    expect(legOf(400).paceMs[cell(calm, "lander", "p1")]).toBe(1.8);
+    expect(legOf(1600).paceMs[cell(calm, "lander", "p1")]).toBe(0.9);
     expect(work(legOf(400))).toBeCloseTo(work(calm), 9);
   });
 

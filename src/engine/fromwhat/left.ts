@@ -10,7 +10,7 @@ import {
   suitIn,
 } from "../../physics/index.ts";
 import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
-import { heavensOf, surroundingsW } from "../../terrain/index.ts";
+import { gaitsOf, heavensOf, surroundingsW, waysOf } from "../../terrain/index.ts";
 import type { FromAnswer } from "./ask.ts";
 import { hms, plain, stretchName, UNITS } from "./words.ts";
 
@@ -124,14 +124,17 @@ function drawsOf(
 }
 
 /** From what the rate of a way comes; nothing for other stretches. */
-function walkOf(plan: Plan, crew: string, suit: Suit, { kind, metabolicW }: Stretch): Explained[] {
+function walkOf(plan: Plan, crew: string, suit: Suit, { kind, metabolicW, path }: Stretch): Explained[] {
   const member = plan.crew.find((one) => one.id === crew);
   if (kind !== "traverse" || !member) return [];
   const { walking } = plan.rules;
   const { gravityMs2 } = plan.body;
   const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
-  const slopeW = metabolicW - levelW(walking, who, gravityMs2, walking.speedMs);
-  return [explainWalk(walking, who, gravityMs2, walking.speedMs, slopeW)];
+  const ways = waysOf(plan.site, gaitsOf(plan).planned);
+  const [from, to] = [path[0]!, path.at(-1)!].map((id) => ways.index.get(id)!);
+  const paceMs = ways.paceMs[from! * ways.size + to!]!;
+  const slopeW = metabolicW - levelW(walking, who, gravityMs2, paceMs);
+  return [explainWalk(walking, who, gravityMs2, paceMs, slopeW)];
 }
 
 /** The heat that `crew` stores on `eva`, stretch by stretch. */

@@ -1,7 +1,18 @@
 import { explainDraw, type Explained, explainRate, metabolicW, suitIn } from "../../physics/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
-import { carryingW, gaitsOf, heavensOf, homeOf, surroundingsW, waysOf } from "../../terrain/index.ts";
-import { explainWalkback } from "../sitefrom.ts";
+import type { Plan, Schedule, Task } from "../../plan/index.ts";
+import {
+  carryingW,
+  gaitsOf,
+  heavensOf,
+  type Home,
+  homeOf,
+  insideHome,
+  insideOf,
+  surroundingsW,
+  type Ways,
+  waysOf,
+} from "../../terrain/index.ts";
+import { explainWalkback } from "../wayhome.ts";
 import type { FromAnswer } from "./ask.ts";
 import { plain } from "./words.ts";
 
@@ -42,18 +53,43 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
     });
     rows.push([member.name, plain(watts), ...draws.map((one) => plain(one.value * hours))]);
   }
-  const { places } = plan.site;
-  const back = waysOf(plan.site, gaitsOf(plan).back);
-  const end = ways.index.get(task.endPlace ?? task.place ?? "");
-  const homeS = end === undefined ? -1 : homeOf(plan.site, ways, gaitsOf(plan).back).placeS[end]!;
-  const trail = end === undefined ? null : (back.trails?.[end * back.size + back.lander] ?? null);
-  const distanceM = end === undefined ? 0 : Math.hypot(places[end]!.eastM, places[end]!.northM);
+  const home = homeOf(plan.site, ways, gaitsOf(plan).back);
   return {
-    figures: [...rates, ...explainWalkback(plan, homeS, distanceM, trail)],
+    figures: [...rates, ...walkbackInside(plan, ways, home, task)],
     sums: {
       caption: "Drawn by the task in its likely time",
       head: ["Who", "work, W", "oxygen, kg", "CO2, kg", "heat, Wh", "water, kg", "battery, Wh"],
       rows,
     },
   };
+}
+
+/** The longest walk-back inside a task, and the way home from where that is known: its place, or the farther of its ends. */
+function walkbackInside(plan: Plan, ways: Ways, home: Home, task: Task): readonly Explained[] {
+  const { walking, walkback } = plan.rules;
+  const inside = insideOf(ways, task, walking.speedMs);
+  const { seconds } = insideHome(home, inside, walkback.speedMs);
+  const [from, to] = [home.placeS[inside.from]!, home.placeS[inside.to]!];
+  const farther = explainWalkback(plan, home, to > from ? inside.to : inside.from);
+  if (seconds <= Math.max(from, to)) return farther;
+  const offS = Math.ceil(inside.roamM / walkback.speedMs - 1e-6);
+  return [
+    {
+      of: "longest walk-back inside the task",
+      value: seconds,
+      unit: "s",
+      formula: "worst + Math.ceil(off / speedMs)",
+      inputs: [
+        {
+          name: "worst",
+          value: seconds - offS,
+          unit: "s home from the worst point of its way, or from its place",
+        },
+        { name: "off", value: inside.roamM, unit: "m that what is walked beyond the way may lead off it" },
+        { name: "speedMs", value: walkback.speedMs, unit: "m/s back to the way, on the level" },
+      ],
+      source: "terrain/inside: half of what is walked beyond the way between its ends leads off it",
+    },
+    ...farther,
+  ];
 }

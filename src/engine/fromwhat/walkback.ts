@@ -1,5 +1,5 @@
-import { check } from "../../check/index.ts";
-import { CONSUMABLES } from "../../physics/index.ts";
+import { check, type ReachTrack } from "../../check/index.ts";
+import { CONSUMABLES, slopeW } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { explainRing, limitsOf } from "../sitefrom.ts";
 import type { FromAnswer } from "./ask.ts";
@@ -32,7 +32,7 @@ export function fromWalkback(
       return [consumable, track ? valueAt(track.points, when, "down") : 0];
     }),
   ) as Record<(typeof CONSUMABLES)[number], number>;
-  const limits = limitsOf(plan, [{ eva, crew, amounts }]).filter(
+  const limits = limitsOf(plan, [{ eva, crew, amounts }], slopeNear(reach, when)).filter(
     (one) => one.kind !== "shared" && one.crew.includes(crew),
   );
   const needS = Math.ceil(valueAt(reach.points, when, "up"));
@@ -61,6 +61,15 @@ export function fromWalkback(
       }),
     },
   };
+}
+
+/** The hardest slope angle of the walk-backs marked at a moment or, between two marks, of both. */
+function slopeNear({ points, slopesRad }: ReachTrack, atS: number): number {
+  const before = points.findLast((point) => point.atS <= atS)?.atS ?? atS;
+  const after = points.find((point) => point.atS >= atS)?.atS ?? atS;
+  return slopesRad
+    .filter((_, k) => points[k]!.atS >= before && points[k]!.atS <= after)
+    .reduce((most, one) => (slopeW(1, 1, 1, one) > slopeW(1, 1, 1, most) ? one : most), 0);
 }
 
 /** A course at a moment; where it jumps the higher value (up) or the lower one (down). Beyond its ends the end's. */

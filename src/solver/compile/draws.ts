@@ -44,7 +44,14 @@ export function drawsOf(
   });
   const home: Float64Array[] = [];
   const peak: Float64Array[] = [];
-  const slopes = [...new Set(ways.slopeRad)];
+  // Ways of one slope and pace are alike: one entry stands for all of them.
+  const alike = new Map<string, number>();
+  const standsFor = Array.from(ways.slopeRad, (slope, cell) => {
+    const key = `${slope} ${ways.paceMs[cell]!}`;
+    const first = alike.get(key) ?? cell;
+    alike.set(key, first);
+    return first;
+  });
   const leg: Float64Array[] = [];
   // Where nothing differs, nothing is worked out again.
   const like = new Map<Worn, number>();
@@ -92,7 +99,7 @@ export function drawsOf(
     );
     for (let a = 0; a < tasks; a += 1)
       draws.inner.set(innerDraw.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
-    const walk = new Map(slopes.map((slope) => [slope, suit.way(slope).draws]));
+    const walk = new Map([...alike.values()].map((cell) => [cell, suit.way(cell).draws]));
     const work = plan.tasks.map((task) => suit.work(task).draws);
     for (let kind = 0; kind < KINDS; kind += 1) {
       const at = r * KINDS + kind;
@@ -118,7 +125,7 @@ export function drawsOf(
     for (let cell = 0; cell < size * size; cell += 1) {
       const seconds = ways.durationS[cell]!;
       if (seconds <= 0) continue;
-      const drawn = walk.get(ways.slopeRad[cell]!)!;
+      const drawn = walk.get(standsFor[cell]!)!;
       for (let kind = 0; kind < KINDS; kind += 1)
         legs[cell * KINDS + kind] = (drawn[kind]! - rest[kind]!) * seconds;
     }

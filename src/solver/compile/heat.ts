@@ -43,7 +43,7 @@ export function heatOf(
       taskW[a * count + r] = watts;
       if (task.crew.count > 0) greatestW = Math.max(greatestW, watts);
     });
-    const legs = Float64Array.from(ways.slopeRad, (slope) => worn[r]!.way(slope).heatJ);
+    const legs = Float64Array.from(ways.slopeRad, (_, cell) => worn[r]!.way(cell).heatJ);
     for (const watts of legs) greatestW = Math.max(greatestW, watts);
     if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
     legW.push(legs);

@@ -25,7 +25,8 @@ export interface Worn {
   readonly hatch: Rate;
   /** On a walk-back that counts with a slope angle. */
   back(slopeRad: number): Rate;
-  way(slopeRad: number): Rate;
+  /** On the way in an entry of the ways. */
+  way(cell: number): Rate;
   work(task: Task): Rate;
 }
 
@@ -66,7 +67,8 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
       hatch: rate("working", metabolicW("egress-ingress", factor)),
       back: (slopeRad) =>
         rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
-      way: (slopeRad) => rate("walking", walkingW(walking, who, gravityMs2, walking.speedMs, slopeRad)),
+      way: (cell) =>
+        rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
       work: (task) =>
         rate(
           "working",

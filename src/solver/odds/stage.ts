@@ -188,8 +188,8 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
     put(rates.rest, rates.restMore, r, worn.rest);
     put(rates.hatch, rates.hatchMore, r, worn.hatch);
     plan.tasks.forEach((task, a) => put(rates.task, rates.taskMore, a * routes + r, worn.work(task)));
-    ways.slopeRad.forEach((slope, cell) => {
-      if (ways.durationS[cell]! > 0) put(rates.way[r]!, rates.wayMore[r]!, cell, worn.way(slope));
+    ways.slopeRad.forEach((_, cell) => {
+      if (ways.durationS[cell]! > 0) put(rates.way[r]!, rates.wayMore[r]!, cell, worn.way(cell));
     });
   });
   return rates;

@@ -36,10 +36,11 @@ export function relaxed(problem: Problem): Problem {
     draws: {
       ...draws,
       walkbackBinds: new Uint8Array(KINDS),
-      leg: draws.leg.map((leg) => {
+      leg: draws.leg.map((leg, r) => {
         const made = leg.slice();
         for (let kind = 0; kind < KINDS; kind += 1) {
           const one = Float64Array.from({ length: places * places }, (_, cell) => leg[cell * KINDS + kind]!);
+          byTasks(problem, r, kind, one);
           detoured(one, free).forEach((value, cell) => {
             made[cell * KINDS + kind] = value;
           });
@@ -48,6 +49,23 @@ export function relaxed(problem: Problem): Problem {
       }),
     },
   };
+}
+
+/**
+ * Work that ends elsewhere than it began may draw less than the way between: leaving it out must not make an order dearer, so the way
+ * costs no more than the work does.
+ */
+function byTasks(
+  { activities, beginsAt, endsAt, places, routes, draws }: Problem,
+  r: number,
+  kind: number,
+  leg: Float64Array,
+): void {
+  for (let a = 0; a < activities; a += 1) {
+    if (beginsAt[a] === endsAt[a]) continue;
+    const at = beginsAt[a]! * places + endsAt[a]!;
+    leg[at] = Math.min(leg[at]!, Math.max(0, draws.task[(a * routes + r) * KINDS + kind]!));
+  }
 }
 
 /** The temporal edges but for those between two EVAs of which the later one could be flown first. */

@@ -88,12 +88,14 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   const outS = problem.longestS[e]! - hatchS;
   const direct = problem.legS[r]!;
   const leg = (from: number, to: number): number => direct[from * places + to]!;
+  // A place that is closed from the lander may be open from others.
+  const soonestS = detoured(Float64Array.from(direct), new Uint8Array(places)).subarray(lander * places);
   const nodes: number[] = [];
   for (let a = 0; a < problem.activities; a += 1) {
     const first = problem.openStart[a]!;
     const last = problem.openStart[a + 1]! - 1;
     if (last < first || !standsOn(problem, a, r)) continue;
-    if (leaveS + leg(lander, beginsAt[a]!) > problem.openToS[last]!) continue;
+    if (leaveS + soonestS[beginsAt[a]!]! > problem.openToS[last]!) continue;
     nodes.push(a);
   }
   const count = nodes.length;

@@ -75,7 +75,7 @@ describe("the bound by prices", () => {
     () => {
       let met = 0;
       let compared = 0;
-      for (const plan of randomPlans(80)) {
+      for (const plan of randomPlans(90)) {
         const { score } = packed(plan, 400);
         const problem = compile(plan);
         if (score.mustLeftOut > 0) continue;

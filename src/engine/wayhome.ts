@@ -1,0 +1,106 @@
+import { type Explained, walkingMs } from "../physics/index.ts";
+import type { Plan } from "../plan/index.ts";
+import {
+  gaitsOf,
+  type Home,
+  legBackSeconds,
+  legSlopeRad,
+  lineBetween,
+  lineM,
+  stops,
+} from "../terrain/index.ts";
+
+type Inputs = Explained["inputs"];
+
+/** From what the walk-back from a place by index comes: its hops added up, and each of them; nothing where there is no way. */
+export function explainWalkback(plan: Plan, home: Home, place: number): readonly Explained[] {
+  const { back } = home;
+  const homeS = home.placeS[place]!;
+  if (homeS < 0) return [];
+  const path = stops(back, place, back.lander);
+  const hops = path.slice(1).map((to, k) => explainHop(plan, home, path[k]!, to));
+  if (hops.length === 1) return [{ ...hops[0]!, of: "walk-back time" }];
+  return [
+    {
+      of: "walk-back time",
+      value: homeS,
+      unit: "s, each hop rounded up",
+      formula: hops.length === 0 ? "0" : hops.map((_, k) => `hop${k + 1}`).join(" + "),
+      inputs: hops.map((hop, k) => ({ name: `hop${k + 1}`, value: hop.value, unit: `s, ${hop.of}` })),
+      source:
+        "terrain/ways: the quickest way by other places where no direct one is open (after Dijkstra 1959)",
+    },
+    ...hops,
+  ];
+}
+
+const metres = (value: number): number => Math.round(value * 100) / 100;
+
+function explainHop(plan: Plan, home: Home, from: number, to: number): Explained {
+  const { back } = home;
+  const { places, legs } = plan.site;
+  const { speedMs } = plan.rules.walkback;
+  const gait = gaitsOf(plan).back;
+  const cell = from * back.size + to;
+  const line = lineBetween(plan.site, gait, from, to);
+  const of = `${places[from]!.name} to ${places[to]!.name}`;
+  const speed = { name: "speedMs", value: speedMs, unit: "m/s on the level" };
+  const said = (value: number, formula: string, inputs: Inputs, source: string): Explained => ({
+    ...{ of, value, unit: "s, rounded up", formula, inputs, source },
+  });
+  const onSlope = (slope: number): Inputs[number] => ({
+    name: "onSlope",
+    value: walkingMs(1, slope),
+    unit: `of the level speed on a slope of ${(Math.round(slope * 1000) / 10).toFixed(1)} % over the straight line`,
+  });
+  const leg = legs[back.legAt[cell]!];
+  if (leg) {
+    const { speedMs: plannedMs } = plan.rules.walking;
+    return said(
+      legBackSeconds(leg, line, gait),
+      "Math.max(givenS * plannedMs / speedMs, Math.max(givenM, line) / (speedMs * onSlope))",
+      [
+        {
+          name: "givenS",
+          value: leg.durationS,
+          unit: "s, the planner's time for the leg at the planned speed",
+        },
+        { name: "plannedMs", value: plannedMs, unit: "m/s planned on the level" },
+        speed,
+        { name: "givenM", value: leg.distanceM, unit: "m, the planner's length" },
+        { name: "line", value: metres(lineM(line)), unit: "m straight" },
+        onSlope(Math.tan(legSlopeRad(line, leg.distanceM, gait))),
+      ],
+      "terrain/legs: the worse of the leg's own pace and its length on its slope; Tobler 1993, NCGIA TR 93-1",
+    );
+  }
+  const trail = back.trails?.[cell];
+  if (plan.ground && trail)
+    return said(
+      back.durationS[cell]!,
+      "levelM / speedMs",
+      [
+        { name: "levelM", value: metres(trail.levelM), unit: "m on the level that take as long" },
+        speed,
+        { name: "walked", value: metres(trail.distanceM), unit: "m along the quickest way" },
+        { name: "climb", value: metres(trail.climbM), unit: "m up" },
+        { name: "descent", value: metres(trail.descentM), unit: "m down" },
+        { name: "straight", value: metres(line.levelM), unit: "m" },
+        { name: "detour", value: plan.ground.detour, unit: "way over the line on the grid" },
+      ],
+      "terrain/home: quickest way over the height grid (Dijkstra 1959), round keep-outs and steep ground; " +
+        "gait on slopes: Tobler 1993, NCGIA TR 93-1",
+    );
+  return said(
+    back.durationS[cell]!,
+    "Math.hypot(straight * detour, rise) / (speedMs * onSlope)",
+    [
+      { name: "straight", value: metres(line.levelM), unit: "m on the level" },
+      { name: "detour", value: plan.rules.walking.detour, unit: "way over straight line" },
+      { name: "rise", value: metres(line.riseM), unit: "m up" },
+      speed,
+      onSlope(line.levelM === 0 ? 0 : line.riseM / line.levelM),
+    ],
+    "terrain/ways: straight lines between places; gait on slopes: Tobler 1993, NCGIA TR 93-1",
+  );
+}
