@@ -1,5 +1,6 @@
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
+import { placeName, taskName } from "./names.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { Walk } from "./walks.ts";
@@ -42,6 +43,16 @@ export interface Moment {
   readonly left: Amounts;
   readonly place: number;
   readonly peak: boolean;
+  /** The task at work; null otherwise. */
+  readonly task: string | null;
+}
+
+/** Where a moment is, in words. */
+export function whereWords(prepared: Prepared, { peak, place, task }: Moment): string {
+  if (!peak) return placeName(prepared, place);
+  return task === null
+    ? `the way to ${placeName(prepared, place)}`
+    : `the farthest point of ${taskName(prepared, task)}`;
 }
 
 /** Both ends of every stretch, and the worst of a way against what is left at its end; no-way places are left out. */
@@ -52,11 +63,11 @@ export function moments(walk: Walk): Moment[] {
     const behind = walk.left[k + 1]!;
     const from = {
       ...{ atS: step.drawnFromS, homeS: step.homeFromS, slopeRad: step.slopeFromRad },
-      ...{ left: before, place: step.from, peak: false },
+      ...{ left: before, place: step.from, peak: false, task: step.stretch.task },
     };
     const to = {
       ...{ atS: step.drawnToS, homeS: step.homeToS, slopeRad: step.slopeToRad },
-      ...{ left: behind, place: step.to, peak: false },
+      ...{ left: behind, place: step.to, peak: false, task: step.stretch.task },
     };
     if (from.homeS >= 0) list.push(from);
     if (hasPeak(step)) list.push({ ...to, homeS: step.peakS, slopeRad: step.slopePeakRad, peak: true });

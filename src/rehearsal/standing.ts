@@ -125,7 +125,9 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], between: Be
   return {
     ...plan,
     evas,
-    tasks: tasks.map((task) => (past.has(task.id) ? settled(task, room) : notBefore(task, soonestS, plan))),
+    tasks: tasks.map((task) =>
+      past.has(task.id) ? settled(task, room, plan.rules.walking.speedMs) : notBefore(task, soonestS, plan),
+    ),
     links: plan.links.filter((link) => {
       const [a, b] = endsOf(link);
       return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
@@ -187,12 +189,14 @@ function roomOf(plan: Plan, spots: readonly Spot[], walks: Walks): ReadonlyMap<s
 }
 
 /** What has begun asks for nothing that could still be broken. */
-function settled(task: Task, room: ReadonlyMap<string, number>): Task {
+function settled(task: Task, room: ReadonlyMap<string, number>, speedMs: number): Task {
+  const lengthS = Math.min(task.duration.likelyS, room.get(task.id) ?? Infinity);
   return {
     ...unasking(task),
-    // What has been done stays done, whatever a packer would rather do.
+    // What has been done stays done, whatever a packer would rather do; and it was walked, however short it came to be.
     must: true,
-    duration: { likelyS: duration(Math.min(task.duration.likelyS, room.get(task.id) ?? Infinity)) },
+    walkM: task.endPlace === undefined ? Math.min(task.walkM, Math.floor(lengthS * speedMs)) : 0,
+    duration: { likelyS: duration(lengthS) },
     crew: { count: task.pin?.crew?.length ?? task.crew.count, named: [] },
   };
 }

@@ -92,6 +92,9 @@ describe("walks inside tasks", () => {
     expect(check(roam(1000)).walkbackS).toEqual({ roam: 500 });
     expect(only(roam(499), "walk-back-emergency")).toMatchObject({ level: "breach", need: 500, have: 499 });
     expect(breachesOf(roam(500))).toEqual([]);
+    expect(only(roam(499), "walk-back-emergency").sentence).toContain(
+      "to walk back from the farthest point of roam at",
+    );
     expect(breachesOf(roam(300, 0))).toEqual([]);
     // With an end place only what is walked beyond the way: 500 m for 300 m lead 100 m off, at worst beside b, 600 s out.
     const survey = alone(task("survey", "a", { endPlace: "b", walkM: 500, duration: { likelyS: 900 } }));

@@ -1,9 +1,9 @@
 import { instant } from "../../kernel/index.ts";
 import type { Amounts } from "../../physics/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName, placeName } from "../names.ts";
+import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
-import { type Allowed, carried, type Moment, moments } from "../reach.ts";
+import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
 import type { Walk } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
 
@@ -23,7 +23,7 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
       const { moment, allowed, spareS } = worst;
       // At the lander itself the reserve rules already say how much is left.
       if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
-      const where = `${moment.peak ? "the way to " : ""}${placeName(prepared, moment.place)}`;
+      const where = whereWords(prepared, moment);
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
       const needs =
         moment.homeS === 0

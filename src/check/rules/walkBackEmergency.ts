@@ -1,8 +1,8 @@
 import { instant } from "../../kernel/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName, placeName } from "../names.ts";
+import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
-import { type Moment, moments } from "../reach.ts";
+import { type Moment, moments, whereWords } from "../reach.ts";
 
 /**
  * walk-back-emergency: at every moment outside the walk-back is at most the emergency oxygen time less its reserve. One that is
@@ -21,7 +21,7 @@ export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
       const lastsS = walk.walker.suit.emergencyOxygenS;
       const isOut = worst.homeS > lastsS;
       if (!isBroken && (worst.homeS === 0 || have - worst.homeS >= tightS)) return [];
-      const where = `${worst.peak ? "the way to " : ""}${placeName(prepared, worst.place)}`;
+      const where = whereWords(prepared, worst);
       const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
       const needs = `${who} needs ${lasting(worst.homeS, "up")} to walk back from ${where} at ${met(worst.atS)}`;
       const allows = `emergency oxygen less its reserve gives ${lasting(have, "down")}`;

@@ -1,6 +1,6 @@
 import { carriedKg, FASTEST_MS } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
-import { distance } from "../../terrain/index.ts";
+import { distance, type Inside } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
 import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
 
@@ -55,10 +55,15 @@ export function tooFast({ rules }: Pick<Plan, "rules">): boolean {
   return Math.max(rules.walking.speedMs, rules.walkback.speedMs) > FASTEST_MS;
 }
 
+/** walking-physics: true where a task is shorter than what is walked in it. */
+export function tooShort(task: Task, { leastS }: Inside): boolean {
+  return task.crew.count > 0 && task.duration.likelyS < leastS;
+}
+
 function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
   const { blast, work, carry } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return true;
-  if (task.crew.count > 0 && task.duration.likelyS < ground.inside(task).leastS) return true;
+  if (tooShort(task, ground.inside(task))) return true;
   const { places } = plan.site;
   const at = (id: string | undefined) => places.find((place) => place.id === id);
   const end = at(task.endPlace ?? task.place);

@@ -1,6 +1,7 @@
 import { CONSUMABLES } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../plan/index.ts";
-import { tooFast } from "../compile/choices.ts";
+import { insideOf } from "../../terrain/index.ts";
+import { tooFast, tooShort } from "../compile/choices.ts";
 import { KINDS, type Problem } from "../problem.ts";
 
 /**
@@ -96,7 +97,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...each(problem.members * KINDS, "consumable").filter(
       ({ about }) => draws.kindBinds[about % KINDS] === 1,
     ),
-    ...when(tooFast(plan), "walking-physics"),
+    ...when(tooFast(plan) || wanted.some((a) => walksTooFast(problem, a)), "walking-physics"),
     ...when(draws.walkbackBinds.includes(1), "walk-back-consumables"),
     ...when(plan.suits.length > 0, "walk-back-emergency"),
     ...when(limits.apartM !== Infinity, "separation"),
@@ -134,4 +135,10 @@ export function byEase(plan: Plan, tasks: readonly number[]): number[] {
 /** Crew member and consumable of a "consumable" cause. */
 export function consumableOf(about: number): { member: number; kind: (typeof CONSUMABLES)[number] } {
   return { member: Math.floor(about / KINDS), kind: CONSUMABLES[about % KINDS]! };
+}
+
+/** True when the task is shorter than what is walked in it (walking-physics). */
+export function walksTooFast({ plan, ways }: Problem, a: number): boolean {
+  const task = plan.tasks[a]!;
+  return tooShort(task, insideOf(ways, task, plan.rules.walking.speedMs));
 }

@@ -8,7 +8,7 @@ import { gapsOf, longestOf, rechargeEdges, routesOf } from "../compile/outings.t
 import { edgeList, relationsOf } from "../compile/relations.ts";
 import { openingsFrom, startsIn } from "../compile/starts.ts";
 import { KINDS, type Limits, type Loads, type Problem } from "../problem.ts";
-import { type Cause, type CauseKind, keyOf } from "./cause.ts";
+import { type Cause, type CauseKind, keyOf, walksTooFast } from "./cause.ts";
 
 /** Sooner and later than any plan, s; sums stay far from NEVER. */
 const FAR_S = 100_000_000;
@@ -164,6 +164,10 @@ export class Lifting {
         crew: holds("crew", a) ? task.crew : { count: task.crew.count, named: [] },
         instrument: leavesInstrument(task) && holds("blast", a),
         massOutKg: holds("carry", a) ? task.massOutKg : 0,
+        // As if nothing were walked in it.
+        ...(holds("walking-physics", 0) || !walksTooFast(this.problem, a)
+          ? {}
+          : { walkM: 0, endPlace: undefined }),
       };
       const tasks = [...lenient.tasks];
       tasks[a] = easy;

@@ -1,5 +1,6 @@
 import { type Link, type Plan, sharingSuits } from "../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../physics/index.ts";
+import { tooFast } from "../compile/choices.ts";
 import type { Problem } from "../problem.ts";
 import { met, metres, minutes, named, paceWords, wholeTenths } from "../words.ts";
 import { type Cause, consumableOf, keyOf } from "./cause.ts";
@@ -140,7 +141,9 @@ function said(
     case "suit":
       return ofEva(suitWords(plan, eva!));
     case "walking-physics":
-      return whole(paceWords(plan));
+      return whole(
+        tooFast(plan) ? paceWords(plan) : "No task is shorter than what is walked in it takes as planned.",
+      );
     case "walk-back-emergency":
       return whole("The walk back on emergency oxygen is possible at every moment.");
     case "walk-back-consumables":
