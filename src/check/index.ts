@@ -13,6 +13,7 @@ export type { Recall, TurnBack } from "./turnback.ts";
 export { compareScores, easedWords, subtract, worseWords } from "./comparison.ts";
 export type { Shift, VerdictChange } from "./comparison.ts";
 export { CALLED } from "./rules/reserves.ts";
+export { pointsAt } from "./points.ts";
 export { RULE_IDS } from "./ruleids.ts";
 export type { RuleId } from "./ruleids.ts";
 export { RULE_SENTENCES } from "./rulesentences.ts";

@@ -7,6 +7,9 @@ import { walkthroughOf } from "./walkthrough.ts";
 /** One stretch of an outing in a suit's ledger; whole units as in physics/suit.ts. */
 export interface LedgerLine {
   readonly stretch: Stretch;
+  /** Where tracks draw it, s. */
+  readonly drawnFromS: number;
+  readonly drawnToS: number;
   readonly mode: Mode;
   /** Seconds charged, and what each of them draws. */
   readonly seconds: number;
@@ -25,6 +28,9 @@ export interface Ledger {
   readonly reserve: Amounts;
   /** Oxygen gone at egress, micrograms. */
   readonly purge: number;
+  /** Left at egress, and drawn each second on the way back. */
+  readonly atEgress: Amounts;
+  readonly walkback: Amounts;
   readonly lines: readonly LedgerLine[];
 }
 
@@ -41,8 +47,12 @@ export function ledgerOf(plan: Plan, schedule: Schedule, eva: string, crew: stri
     full: walker.full,
     reserve: walker.reserve,
     purge: purgeOf(walker.suit),
-    lines: steps.map(({ stretch, mode, seconds }, k) => ({
+    atEgress: worn.atEgress,
+    walkback: worn.walkback,
+    lines: steps.map(({ stretch, mode, seconds, drawnFromS, drawnToS }, k) => ({
       stretch,
+      drawnFromS,
+      drawnToS,
       mode,
       seconds,
       rate: worn.draw(mode, stretch.metabolicW),

@@ -107,7 +107,8 @@ export function apart(a: readonly Move[], b: readonly Move[]): SeparationTrack["
   return points;
 }
 
-function where(move: Move, atS: number): Point {
+/** Where a movement is at a moment. */
+export function where(move: Move, atS: number): Point {
   // At its very end a move is where it goes, not a rounding error beside it.
   if (atS >= move.endS) return move.to;
   const share = (atS - move.startS) / (move.endS - move.startS);

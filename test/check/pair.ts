@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { check, type Finding, type RuleId } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
+import { expectBehind } from "../engine/behind.ts";
 
 /** A rule's two cases: one that breaks it, with what the finding must say, and one that stands right at the limit. */
 interface Cases {
@@ -13,7 +14,7 @@ interface Cases {
   readonly holds: readonly [words: string, plan: Plan];
 }
 
-/** Two tests: `breaks` has exactly one breach, of `rule`; `holds` has no breach at all. */
+/** Two tests: `breaks` has exactly one breach, of `rule`, that leads to the sums behind it; `holds` has no breach at all. */
 export function pair(rule: RuleId, { breaks, says, also, holds }: Cases): void {
   test(`${rule} breaks: ${breaks[0]}`, () => {
     const breaches = check(breaks[1]).findings.filter(({ level }) => level === "breach");
@@ -22,6 +23,8 @@ export function pair(rule: RuleId, { breaks, says, also, holds }: Cases): void {
     const own = breaches.find((finding) => finding.rule === rule);
     if (says) expect({ need: own?.need, have: own?.have }).toEqual(says);
     expect(own?.sentence).toMatch(/^\S.*\.$/);
+    // "From what?" leads to the sums behind both numbers.
+    if (own) expectBehind(breaks[1], own);
   });
   test(`${rule} just holds: ${holds[0]}`, () => {
     expect(breachesOf(holds[1])).toEqual([]);

@@ -6,6 +6,7 @@ import type { FromAnswer } from "../../src/engine/protocol.ts";
 import { CONSUMABLES } from "../../src/physics/index.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
+import { workedOut } from "./behind.ts";
 
 const demo = ready("demo");
 const verdict = check(demo);
@@ -14,13 +15,6 @@ function ready(name: string): Plan {
   const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
   if (!read.ok) throw new Error(JSON.stringify(read.error));
   return { ...read.value, schedule: greedy(read.value) };
-}
-
-/** A figure's formula worked out from its inputs alone. */
-function workedOut({ formula, inputs }: FromAnswer["figures"][number]): number {
-  const names = inputs.map((one) => one.name);
-  const work = new Function(...names, `"use strict"; return ${formula};`) as (...values: number[]) => number;
-  return work(...inputs.map((one) => one.value));
 }
 
 /** A column of a table added up; numbers there are rounded to six figures. */

@@ -1,4 +1,4 @@
-import type { RuleId } from "../../check/index.ts";
+import type { RuleId, Subject } from "../../check/index.ts";
 import type { Consumable, Explained } from "../../physics/index.ts";
 
 /** A figure on a screen, asked from what it comes. */
@@ -19,6 +19,8 @@ export type FromAsk =
   | { readonly what: "task"; readonly task: string }
   | { readonly what: "worth" }
   | { readonly what: "walked" }
+  /** Need and have of a finding, with the sums behind them. */
+  | { readonly what: "finding"; readonly rule: RuleId; readonly subjects: readonly Subject[] }
   /** The number that a rule asks for. */
   | { readonly what: "rule"; readonly rule: RuleId };
 

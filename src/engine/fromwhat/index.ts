@@ -1,5 +1,6 @@
 import type { Plan, Schedule } from "../../plan/index.ts";
 import type { FromAnswer, FromAsk } from "./ask.ts";
+import { fromFinding } from "./finding/index.ts";
 import { fromHeat, fromLeft } from "./left.ts";
 import { fromRule } from "./rule.ts";
 import { fromWalked, fromWorth } from "./score.ts";
@@ -23,6 +24,8 @@ export function fromWhat(plan: Plan, schedule: Schedule, ask: FromAsk): FromAnsw
       return fromWorth(plan, schedule);
     case "walked":
       return fromWalked(plan, schedule);
+    case "finding":
+      return fromFinding(plan, schedule, ask.rule, ask.subjects);
     case "rule":
       return fromRule(plan, ask.rule);
   }

@@ -1,0 +1,20 @@
+import type { Plan, Schedule } from "../plan/index.ts";
+import type { Point } from "../terrain/index.ts";
+import { prepare } from "./prepared.ts";
+import { movesOf, where } from "./separation.ts";
+import { walkthroughOf } from "./walkthrough.ts";
+
+/** Where `crew` on `eva` is at a moment, as crew-separation has it: more than one point where one stretch ends and another begins. */
+export function pointsAt(
+  plan: Plan,
+  schedule: Schedule,
+  eva: string,
+  crew: string,
+  atS: number,
+): readonly Point[] {
+  const prepared = prepare(plan);
+  const walks = walkthroughOf(prepared, schedule).outs.flatMap((out) => out.walks);
+  const walk = walks.find(({ outing }) => outing.eva === eva && outing.crew === crew);
+  const moves = walk ? movesOf(prepared, walk) : [];
+  return moves.filter(({ startS, endS }) => startS <= atS && atS <= endS).map((move) => where(move, atS));
+}

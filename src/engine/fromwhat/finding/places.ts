@@ -1,0 +1,229 @@
+import type { Plan } from "../../../plan/index.ts";
+import { pointsAt } from "../../../check/index.ts";
+import { walksOf } from "../../../terrain/index.ts";
+import { hms } from "../words.ts";
+import { type Asked, type Behind, given, madeOf, nameIn, subject, sumOf, table, type Term } from "./terms.ts";
+
+interface Spot {
+  readonly words: string;
+  readonly eastM: number;
+  readonly northM: number;
+}
+
+const STRAIGHT = "judge: straight line over the ground, from east and north";
+
+function apart(of: string, a: Spot, b: Spot): ReturnType<typeof madeOf> {
+  const value = Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
+  return madeOf(
+    of,
+    value,
+    "m",
+    "Math.hypot(east1 - east2, north1 - north2)",
+    {
+      east1: [`m east, ${a.words}`, a.eastM],
+      east2: [`m east, ${b.words}`, b.eastM],
+      north1: [`m north, ${a.words}`, a.northM],
+      north2: [`m north, ${b.words}`, b.northM],
+    },
+    STRAIGHT,
+  );
+}
+
+/** The end place of a task, with the lander where it names none. */
+function endOf({ site, tasks }: Plan, id: string): Spot | null {
+  const task = tasks.find((one) => one.id === id);
+  const named = task?.endPlace ?? task?.place;
+  const place = site.places.find((one) => (named === undefined ? one.kind === "lander" : one.id === named));
+  return place ? { words: place.name, eastM: place.eastM, northM: place.northM } : null;
+}
+
+export function blastBehind({ plan, finding }: Asked): Behind {
+  const lander = plan.site.places.find(({ kind }) => kind === "lander");
+  const end = endOf(plan, subject(finding, "task"));
+  if (!lander || !end) return {};
+  return {
+    need: given("from the lander at least", plan.rules.blast.leastM, "m", plan.rules.blast.source),
+    have: apart("from the lander", { words: lander.name, eastM: lander.eastM, northM: lander.northM }, end),
+  };
+}
+
+export function linkApartBehind({ plan, finding }: Asked): Behind {
+  const link = plan.links.find(({ id }) => id === subject(finding, "link"));
+  if (link?.type !== "apart") return {};
+  const [a, b] = [endOf(plan, link.tasks[0]), endOf(plan, link.tasks[1])];
+  if (!a || !b) return {};
+  return { need: given("apart at least", link.leastM, "m", "plan: the link"), have: apart("apart", a, b) };
+}
+
+/** Where both are at the moment at which they are farthest apart. */
+export function separationBehind({ plan, schedule, finding }: Asked): Behind {
+  const atS = finding.span?.startS;
+  const eva = subject(finding, "eva");
+  const crew = [subject(finding, "crew"), subject(finding, "crew", 1)];
+  if (atS === undefined || finding.have === null) return {};
+  const spots = crew.map((member) =>
+    pointsAt(plan, schedule, eva, member, atS).map(({ eastM, northM }): Spot => ({
+      words: nameIn(plan.crew, member),
+      eastM,
+      northM,
+    })),
+  );
+  // A moment may end one stretch and begin another: the two that are as far apart as the judge has them.
+  const pair = spots[0]!
+    .flatMap((a) =>
+      spots[1]!.map((b) => ({
+        a,
+        b,
+        offM: Math.abs(Math.hypot(a.eastM - b.eastM, a.northM - b.northM) - finding.have!),
+      })),
+    )
+    .toSorted((a, b) => a.offM - b.offM)[0];
+  if (!pair) return {};
+  return {
+    need: given("apart at most", plan.rules.separation.greatestM, "m", plan.rules.separation.source),
+    have: apart(`apart at ${hms(atS)} MET`, pair.a, pair.b),
+  };
+}
+
+/** Weight that so many may carry, against what is carried out. */
+export function carryBehind({ plan, finding }: Asked): Behind {
+  const task = plan.tasks.find(({ id }) => id === subject(finding, "task"));
+  if (!task) return {};
+  const { greatestN, source } = plan.rules.carry;
+  return {
+    need: madeOf(
+      "carried at most",
+      (greatestN * task.crew.count) / plan.body.gravityMs2,
+      "kg",
+      "greatestN * crew / gravity",
+      {
+        greatestN: ["N for each crew member", greatestN],
+        crew: ["crew members asked for", task.crew.count],
+        gravity: [`m/s2, ${plan.body.name}`, plan.body.gravityMs2],
+      },
+      source,
+    ),
+    have: given("carried out", task.massOutKg, "kg", `plan: ${task.name}`),
+  };
+}
+
+/** Placed samples of some containers, kg or litres; each rounded up to grams and millilitres. */
+function samples(
+  { plan, schedule }: Asked,
+  containers: readonly string[],
+  of: "massKg" | "volumeL",
+): readonly Term[] {
+  const placed = new Set(schedule.placements.map(({ task }) => task));
+  return plan.tasks.flatMap(({ id, name, sample }): Term[] =>
+    sample && placed.has(id) && containers.includes(sample.container)
+      ? [
+          [
+            `${name}, into ${nameIn(plan.containers, sample.container)}`,
+            Math.ceil(sample[of] * 1000 - 1e-6) / 1000,
+          ],
+        ]
+      : [],
+  );
+}
+
+const SAMPLES = "plan: samples of placed tasks, to the gram and millilitre, rounded up";
+
+export function containerBehind(asked: Asked): Behind {
+  const { plan, finding } = asked;
+  const box = plan.containers.find(({ id }) => id === subject(finding, "container"));
+  if (!box) return {};
+  const mass = finding.unit === "kg";
+  return {
+    need: given("holds at most", mass ? box.capacityKg : box.volumeL, mass ? "kg" : "L", `plan: ${box.name}`),
+    have: sumOf(
+      "samples in it",
+      mass ? "kg" : "L",
+      samples(asked, [box.id], mass ? "massKg" : "volumeL"),
+      SAMPLES,
+    ),
+  };
+}
+
+export function returnMassBehind(asked: Asked): Behind {
+  const { plan, finding } = asked;
+  const boxes = finding.subjects.map(({ id }) => id);
+  const empty = plan.containers
+    .filter(({ id }) => boxes.includes(id))
+    .map(({ name, emptyMassKg }): Term => [`${name}, empty`, Math.ceil(emptyMassKg * 1000 - 1e-6) / 1000]);
+  return {
+    need: given("lifted at most", plan.rules.returnMass.greatestKg, "kg", plan.rules.returnMass.source),
+    have: sumOf(
+      "samples and their containers",
+      "kg",
+      [...empty, ...samples(asked, boxes, "massKg")],
+      SAMPLES,
+    ),
+  };
+}
+
+/** The keep-out, when it is hot, and who is where in it. */
+export function hotBehind({ plan, schedule, finding }: Asked): Behind {
+  const keepOut = plan.site.keepOuts.find(({ id }) => id === subject(finding, "keep-out"));
+  if (!keepOut) return {};
+  const rows = [keepOut.afterTask, subject(finding, "task")].flatMap((id) => {
+    const task = plan.tasks.find((one) => one.id === id);
+    const placed = schedule.placements.find((one) => one.task === id);
+    if (!task || !placed) return [];
+    const what = id === keepOut.afterTask ? "hot from its end on" : "inside";
+    return [[task.name, hms(placed.startS), hms(placed.startS + task.duration.likelyS), what]];
+  });
+  const { span } = finding;
+  if (span)
+    rows.push([
+      "Inside while it is hot",
+      hms(span.startS),
+      hms(span.endS),
+      nameIn(plan.site.places, subject(finding, "place")),
+    ]);
+  return { sums: table(keepOut.name, ["What", "from MET", "to MET", "where"], rows) };
+}
+
+/** Direct ways to and from the places of a finding. */
+export function wayBehind({ plan, finding }: Asked): Behind {
+  const walks = walksOf(plan);
+  const { places } = plan.site;
+  const ends = finding.subjects.filter(({ kind }) => kind === "place").map(({ id }) => id);
+  const rows = ends.flatMap((id) =>
+    places
+      .filter((one) => one.id !== id)
+      .map((one) => {
+        const seconds = walks.secondsS(id, one.id);
+        return [
+          `${nameIn(places, id)} to ${one.name}`,
+          seconds === null ? "no way" : hms(seconds),
+          walks.metresM(id, one.id) ?? "",
+        ];
+      }),
+  );
+  return { sums: table("Ways from there", ["Way", "h:mm:ss", "m"], rows) };
+}
+
+/** Planned and walk-back speed against what suited people were timed at. */
+export function paceBehind({ plan, finding }: Asked): Behind {
+  if (finding.need === null) return {};
+  const { walking, walkback } = plan.rules;
+  const kmH = finding.need * 3.6;
+  return {
+    need: madeOf(
+      "fastest timed",
+      finding.need,
+      "m/s",
+      "kmH / 3.6",
+      { kmH: ["km/h, in a suit in 1/6 g", kmH] },
+      "physics/suitedspeed",
+    ),
+    have: madeOf(
+      "fastest of the plan",
+      Math.max(walking.speedMs, walkback.speedMs),
+      "m/s",
+      "Math.max(planned, back)",
+      { planned: ["m/s, planned walking", walking.speedMs], back: ["m/s, the walk-back", walkback.speedMs] },
+      "plan: flight rules",
+    ),
+  };
+}
