@@ -241,3 +241,26 @@ test("a task is split where the menu was opened, merged by key, and undone by na
   await page.keyboard.press("Shift+S");
   await expect(page.getByRole("status").first()).toContainText("Select two tasks, or a part of a split one.");
 });
+
+test("a breach that gets worse is said by how much, beside the pointer and to those who listen", async ({
+  page,
+}) => {
+  await openDay(page);
+  await block(page, "Core at Split Stone").focus();
+  const step = async (key: string): Promise<void> => page.keyboard.press(key);
+  await step("Enter");
+  // Later and later, until the EVA is too long; then once more.
+  const over = cost(page).locator(".state.breach");
+  for (let k = 0; k < 30 && (await over.count()) === 0; k += 1) await step("ArrowRight");
+  await step("Enter");
+  await step("Enter");
+  await expect(cost(page)).toContainText("Breaks nothing new");
+  await step("ArrowRight");
+  await expect(cost(page)).toContainText(/Worse by \d+ min: EVA 1/);
+  await expect(cost(page)).not.toContainText("Breaks nothing new");
+  await expect(page.getByRole("region", { name: "Findings" }).getByText(/^worse by \d+ min$/)).toBeVisible();
+  await expect(
+    page.locator("[aria-live]").filter({ hasText: /A breach is worse by \d+ min: EVA 1/ }),
+  ).not.toHaveCount(0);
+  await step("Escape");
+});

@@ -1,4 +1,4 @@
-import { type RuleId, RULE_IDS } from "../check/index.ts";
+import { check, type RuleId, RULE_IDS } from "../check/index.ts";
 import { fromWhat } from "../engine/fromwhat/index.ts";
 import type { FromAnswer, FromAsk } from "../engine/protocol.ts";
 import { CONSUMABLES } from "../physics/index.ts";
@@ -12,7 +12,7 @@ const OUTING_FIGURES = [...CONSUMABLES, "walkback", "heat"] as const;
 
 /**
  * `from plan.json --of oxygen|co2|water|battery|walkback|heat --eva ID --crew ID [--at S]`, `--of worth|walked`, `--task ID` or
- * `--rule ID`, `[--json]`: from what a figure of the plan's own schedule comes. `--at` is in seconds from touchdown; without it the
+ * `--finding N` or `--rule ID`, `[--json]`: from what a figure of the plan's own schedule comes; findings count as `check` lists them. `--at` is in seconds from touchdown; without it the
  * amounts at ingress complete, and the walk-back with the least to spare.
  */
 export async function fromVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -23,6 +23,7 @@ export async function fromVerb(args: readonly string[], streams: Streams): Promi
     at: { type: "string" },
     task: { type: "string" },
     rule: { type: "string" },
+    finding: { type: "string" },
     json: { type: "boolean" },
   });
   const atS = numberOption("at", values.at, { least: 0, most: 1e9, whole: true }) ?? null;
@@ -40,6 +41,7 @@ interface Wanted {
   readonly crew?: string | undefined;
   readonly task?: string | undefined;
   readonly rule?: string | undefined;
+  readonly finding?: string | undefined;
 }
 
 function askOf(plan: Plan, wanted: Wanted, atS: number | null): FromAsk {
@@ -47,6 +49,13 @@ function askOf(plan: Plan, wanted: Wanted, atS: number | null): FromAsk {
   if (task !== undefined) {
     if (!plan.tasks.some((one) => one.id === task)) refuse(`--task ${task}: the plan has no such task`);
     return { what: "task", task };
+  }
+  if (wanted.finding !== undefined) {
+    const { findings } = check(plan);
+    if (findings.length === 0) refuse("--finding: the schedule has no findings");
+    const nth = numberOption("finding", wanted.finding, { least: 1, most: findings.length, whole: true });
+    const { rule: broken, subjects } = findings[nth! - 1]!;
+    return { what: "finding", rule: broken, subjects };
   }
   if (rule !== undefined)
     return {
@@ -58,7 +67,7 @@ function askOf(plan: Plan, wanted: Wanted, atS: number | null): FromAsk {
   const figure = OUTING_FIGURES.find((one) => one === of);
   if (figure === undefined)
     return refuse(
-      `--of must be one of ${[...OUTING_FIGURES, "worth", "walked"].join(", ")}; or give --task or --rule`,
+      `--of must be one of ${[...OUTING_FIGURES, "worth", "walked"].join(", ")}; or give --task, --finding or --rule`,
     );
   const known = (name: string, id: string | undefined, list: readonly { readonly id: string }[]): string =>
     list.find((one) => one.id === id)?.id ??
@@ -72,8 +81,12 @@ function askOf(plan: Plan, wanted: Wanted, atS: number | null): FromAsk {
 function said({ says, figures, sums }: FromAnswer): string {
   const lines = says === undefined ? [] : [says];
   for (const one of figures) {
-    lines.push(`${one.of}: ${one.value} ${one.unit}`, `  = ${one.formula}`);
-    for (const input of one.inputs) lines.push(`  ${input.name}  ${input.value} ${input.unit}`);
+    lines.push(`${one.of}: ${one.value} ${one.unit}`);
+    // A number that was given comes from nothing else.
+    if (one.formula !== "given") {
+      lines.push(`  = ${one.formula}`);
+      for (const input of one.inputs) lines.push(`  ${input.name}  ${input.value} ${input.unit}`);
+    }
     lines.push(`  source  ${one.source}`);
   }
   if (sums) {

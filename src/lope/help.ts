@@ -33,9 +33,9 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       closest, what stands against it, and what could be given up, cheapest first. --take writes the
       plan with the N-th of these.
   lope from plan.json --of oxygen|co2|water|battery|walkback|heat --eva ID --crew ID [--at S] [--json]
-  lope from plan.json --of worth|walked | --task ID | --rule ID [--json]
+  lope from plan.json --of worth|walked | --task ID | --finding N | --rule ID [--json]
       From what a figure of the plan's schedule comes: formula, inputs, source, and the lines it is
-      the sum of. --at: seconds from touchdown; without it at ingress, or where there is least to spare.
+      the sum of. --finding: what need and have of the N-th finding are worked out from, as check lists them. --at: seconds from touchdown; without it at ingress, or where there is least to spare.
   lope plans
       Writes the ready plans and the plan format's JSON Schema into public/.
   lope help

@@ -52,6 +52,25 @@ describe("lope from", () => {
     }
   });
 
+  it("leads from a finding, as check lists them, to the sums behind it", async () => {
+    const over = join(folder, "over.json");
+    // In at 2400 + 600 for an EVA that may take until 2900.
+    const plan = tinyPlan({
+      evas: [eva("eva-1", { crew: ["ev1"], latestIngressS: 2900 })],
+      tasks: [task("one", "a")],
+      placements: [at("one", 1500)],
+    });
+    await writeFile(over, planText(plan));
+    const { code, out } = await run("from", over, "--finding", "1");
+    expect(code).toBe(0);
+    expect(out).toContain("latest ingress: 2900 s");
+    expect(out).toContain(
+      "ingress complete: 3000 s MET\n  = ends + way + work\n  ends  2100 s MET, 0:35:00: one ends, EV1",
+    );
+    expect((await run("from", over, "--finding", "2")).code).toBe(2);
+    expect((await run("from", file(), "--finding", "1")).code).toBe(2);
+  });
+
   it("says a rule in its sentence", async () => {
     const { code, out } = await run("from", file(), "--rule", "drinking-water");
     expect(code).toBe(0);

@@ -54,9 +54,9 @@ export function fromRule(plan: Plan, rule: RuleId): FromAnswer {
       of: RULE_WORDS[rule],
       value,
       unit,
-      formula: key,
-      inputs: [{ name: key, value, unit: `of the plan's flight rules; breaking it is a ${standing.level}` }],
-      source: standing.source,
+      formula: "given",
+      inputs: [{ name: "given", value, unit }],
+      source: `${key} of the plan's flight rules; breaking it is a ${standing.level}. ${standing.source}`,
     };
   });
   const own =

@@ -1,6 +1,6 @@
 import { type Edge, met, percentLeft, signed, type Stuck, type Target } from "../../dayline/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Preview, type Verdict, worseWords } from "../../store/index.ts";
+import { type Preview, type Shift, type Verdict, worseWords } from "../../store/index.ts";
 import { counted, crewName, marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
@@ -38,17 +38,23 @@ export function spokenCost(plan: Plan, preview: Preview, target: Target, slides 
     said.push(`${counted(breaches.length - 2, "more new breach", "more new breaches")}.`);
   const tight = gained.filter((finding) => finding.level === "tight");
   if (tight.length > 0) said.push(`${counted(tight.length, "new tight finding")}.`);
-  for (const shift of worse.filter(({ finding }) => finding.level === "breach").slice(0, 2))
-    said.push(`A breach is ${worseWords(shift)}: ${shift.finding.sentence}`);
-  const moreWorse =
-    worse.length - Math.min(2, worse.filter(({ finding }) => finding.level === "breach").length);
-  if (moreWorse > 0) said.push(`${counted(moreWorse, "finding")} worse.`);
+  const told = worse.toSorted((a, b) => rank(a) - rank(b)).slice(0, 2);
+  for (const shift of told)
+    said.push(
+      `${rank(shift) === 0 ? "A breach" : "What is tight"} is ${worseWords(shift)}: ${shift.finding.sentence}`,
+    );
+  if (worse.length > told.length) said.push(`${counted(worse.length - told.length, "more", "more")} worse.`);
   if (gained.length + worse.length === 0) said.push("Breaks nothing new.");
   if (eased.length > 0) said.push(`${counted(eased.length, "finding")} better.`);
   if (lost.length > 0) said.push(`${counted(lost.length, "finding")} gone.`);
   if (score.worth !== 0) said.push(`Worth ${signed(score.worth)}.`);
   said.push(spokenMargin(plan, preview.verdict));
   return said.join(" ");
+}
+
+/** Breaches are said first. */
+function rank({ finding }: Shift): number {
+  return finding.level === "breach" ? 0 : 1;
 }
 
 const STUCK_WORDS: Readonly<Record<Stuck["why"], string>> = {

@@ -93,25 +93,36 @@ function Said({ answer }: { readonly answer: FromAnswer | null | "asked" }) {
           <p className="from-title">
             {one.of}: {figure(one.value)} {one.unit}
           </p>
-          <p>
-            <code>{one.formula}</code>
+          {one.formula === "given" ? null : <Formula of={one} />}
+          <p className="note">
+            {one.formula === "given" ? "Given" : "Source"}: {one.source.replace(/\.$/, "")}.
           </p>
-          <dl>
-            {one.inputs.map((input) => (
-              <div key={input.name}>
-                <dt>
-                  <code>{input.name}</code>
-                </dt>
-                <dd>
-                  {figure(input.value)} {input.unit}
-                </dd>
-              </div>
-            ))}
-          </dl>
-          <p className="note">Source: {one.source.replace(/\.$/, "")}.</p>
         </section>
       ))}
       {answer.sums && <Sums table={answer.sums} />}
+    </>
+  );
+}
+
+/** The arithmetic and what goes into it; a number that was given comes from nothing else. */
+function Formula({ of: { formula, inputs } }: { readonly of: Explained }) {
+  return (
+    <>
+      <p>
+        <code>{formula}</code>
+      </p>
+      <dl>
+        {inputs.map((input) => (
+          <div key={input.name}>
+            <dt>
+              <code>{input.name}</code>
+            </dt>
+            <dd>
+              {figure(input.value)} {input.unit}
+            </dd>
+          </div>
+        ))}
+      </dl>
     </>
   );
 }
