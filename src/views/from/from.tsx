@@ -1,4 +1,4 @@
-import { type ReactNode, useId, useRef, useState } from "react";
+import { type ReactNode, useId, useLayoutEffect, useRef, useState } from "react";
 import { grouped } from "../../dayline/index.ts";
 import type { AskedDay, Explained, FromAnswer, FromAsk, FromTable } from "../../store/index.ts";
 import { useAround } from "../context.ts";
@@ -27,10 +27,10 @@ export function From(props: {
   const button = useRef<HTMLButtonElement>(null);
   const [answer, setAnswer] = useState<FromAnswer | null | "asked">(null);
   const [open, setOpen] = useState(false);
-  if (!ask && !known && (!from || from.length === 0)) return children ?? null;
-
-  const place = (): void => {
+  // An answer is longer than the word that it is being worked out: the box is put in place once it is there.
+  useLayoutEffect(() => {
     const [at, to] = [button.current?.getBoundingClientRect(), box.current];
+    if (!open) return;
     if (!at || !to) return;
     to.style.left = `${Math.max(8, Math.min(at.left, window.innerWidth - to.offsetWidth - 8))}px`;
     const { top, mostPx } = beside(
@@ -40,17 +40,14 @@ export function From(props: {
     );
     to.style.top = `${top}px`;
     to.style.maxHeight = `${mostPx}px`;
-  };
+  }, [open, answer]);
+  if (!ask && !known && (!from || from.length === 0)) return children ?? null;
+
   const toggled = (now: boolean): void => {
     setOpen(now);
-    if (!now) return;
-    requestAnimationFrame(place);
-    if (!ask) return;
+    if (!now || !ask) return;
     setAnswer("asked");
-    void desk.fromWhat(ask, day).then((came) => {
-      setAnswer(came);
-      requestAnimationFrame(place);
-    });
+    void desk.fromWhat(ask, day).then(setAnswer);
   };
   const name = `From what: ${of}`;
 
