@@ -124,6 +124,9 @@ function overOf({ need, have, sense }: Quantity): number {
 function quantitiesOf({ rule, level, need, have, unit, parts }: Finding): readonly Quantity[] {
   if (parts) return parts;
   if (need === null || have === null) return [];
+  // Speeds are bounded above; legs and walks below.
+  if (rule === "walking-physics")
+    return [{ of: unit, need, have, unit, sense: unit === "m/s" ? "most" : "least" }];
   // Where a bound may be missed on either side, a breach is over by what lies between.
   const sense = SENSE[rule] ?? (level === "breach" && have > need ? "most" : "least");
   return [{ of: "all", need, have, unit, sense }];
@@ -139,7 +142,6 @@ const SENSE: Partial<Record<RuleId, Quantity["sense"]>> = {
   "drinking-water": "least",
   "walk-back-emergency": "least",
   "walk-back-consumables": "least",
-  "walking-physics": "most",
   "eva-distance": "most",
   "stay-distance": "most",
   "crew-separation": "most",

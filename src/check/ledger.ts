@@ -28,9 +28,9 @@ export interface Ledger {
   readonly reserve: Amounts;
   /** Oxygen gone at egress, micrograms. */
   readonly purge: number;
-  /** Left at egress, and drawn each second on the way back. */
+  /** Left at egress, and drawn each second on a way back of a slope angle, radians. */
   readonly atEgress: Amounts;
-  readonly walkback: Amounts;
+  readonly walkback: (slopeRad: number) => Amounts;
   readonly lines: readonly LedgerLine[];
 }
 

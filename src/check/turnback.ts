@@ -147,12 +147,13 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   const hatch = worn.draw("working", walker.egressW);
   const wayHome = at.waysW.map((rateW) => worn.draw("walking", rateW));
   if (isHatch(walk.steps[nth]!.stretch.kind)) wayHome.push(hatch);
+  const walkback = at.walkbackSlopesRad.map((slopeRad) => worn.walkback(slopeRad));
   for (const consumable of CONSUMABLES) {
     const of = (list: readonly Amounts[]): number => Math.max(0, ...list.map((rate) => rate[consumable]));
     const above = left[consumable] - walker.reserve[consumable];
     const spares = {
       reserve: above - of(wayHome) * homeS - hatch[consumable] * ingressWorkS,
-      "walk-back": above - worn.walkback(at.walkbackSlopeRad)[consumable] * at.walkbackS,
+      "walk-back": above - of(walkback) * at.walkbackS,
     };
     for (const kind of ["reserve", "walk-back"] as const) {
       const spare = spares[kind];

@@ -13,8 +13,8 @@ export interface Whereabouts {
   readonly homeS: number;
   /** Walk-back; between two places the worst of that way, wherever on it they are. -1 where there is none. */
   readonly walkbackS: number;
-  /** The slope angle that the walk-back counts with, radians. */
-  readonly walkbackSlopeRad: number;
+  /** Slope angles that the walk-back may count with, radians. */
+  readonly walkbackSlopesRad: readonly number[];
   /** Metabolic rates of the ways that lead home from there, W. */
   readonly waysW: readonly number[];
 }
@@ -34,7 +34,10 @@ export function whereabouts(prepared: Prepared, walk: Walk, step: Step, atS: num
   const share = from === to ? 0 : shareOf(step.drawnFromS, step.drawnToS, atS);
   if (from === to && kind === "wait") return at(from, to, share, fromPlace(from), step.homeFromS);
   const walkbackS = worst(step.homeFromS, step.homeToS, peakS);
-  return at(from, to, share, worst(fromPlace(from), fromPlace(to), peakS), walkbackS);
+  return {
+    ...at(from, to, share, worst(fromPlace(from), fromPlace(to), peakS), walkbackS),
+    walkbackSlopesRad: [step.slopeFromRad, step.slopeToRad, step.slopePeakRad],
+  };
 
   function onWay(): Whereabouts {
     const hop = hopAt();
@@ -60,7 +63,11 @@ export function whereabouts(prepared: Prepared, walk: Walk, step: Step, atS: num
       share,
       homeS,
       walkbackS,
-      walkbackSlopeRad: a === b ? home.placeSlopeRad[a]! : home.peakSlopeRad[a * ways.size + b]!,
+      walkbackSlopesRad: [
+        home.placeSlopeRad[a]!,
+        home.placeSlopeRad[b]!,
+        ...(a === b ? [] : [home.peakSlopeRad[a * ways.size + b]!]),
+      ],
       waysW: cells.map((cell) => walk.walker.wayW(cell)),
     };
   }

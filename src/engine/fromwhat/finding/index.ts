@@ -3,6 +3,7 @@ import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { FromAnswer } from "../ask.ts";
 import { fromRule } from "../rule.ts";
 import * as outings from "./outings.ts";
+import { paceBehind } from "./pace.ts";
 import * as places from "./places.ts";
 import * as suits from "./suits.ts";
 import * as tasks from "./tasks.ts";
@@ -18,7 +19,7 @@ const BEHIND: Readonly<Record<RuleId, (asked: Asked) => Behind>> = {
   "drinking-water": suits.drinkingBehind,
   "walk-back-emergency": suits.emergencyBehind,
   "walk-back-consumables": suits.stocksBehind,
-  "walking-physics": places.paceBehind,
+  "walking-physics": paceBehind,
   "eva-distance": outings.walkedBehind,
   "stay-distance": outings.walkedBehind,
   "crew-separation": places.separationBehind,

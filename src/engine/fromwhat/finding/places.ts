@@ -202,28 +202,3 @@ export function wayBehind({ plan, finding }: Asked): Behind {
   );
   return { sums: table("Ways from there", ["Way", "h:mm:ss", "m"], rows) };
 }
-
-/** Planned and walk-back speed against what suited people were timed at. */
-export function paceBehind({ plan, finding }: Asked): Behind {
-  if (finding.need === null) return {};
-  const { walking, walkback } = plan.rules;
-  const kmH = finding.need * 3.6;
-  return {
-    need: madeOf(
-      "fastest timed",
-      finding.need,
-      "m/s",
-      "kmH / 3.6",
-      { kmH: ["km/h, in a suit in 1/6 g", kmH] },
-      "physics/suitedspeed",
-    ),
-    have: madeOf(
-      "fastest of the plan",
-      Math.max(walking.speedMs, walkback.speedMs),
-      "m/s",
-      "Math.max(planned, back)",
-      { planned: ["m/s, planned walking", walking.speedMs], back: ["m/s, the walk-back", walkback.speedMs] },
-      "plan: flight rules",
-    ),
-  };
-}

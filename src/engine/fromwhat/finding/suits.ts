@@ -126,15 +126,19 @@ export function stocksBehind(asked: Asked): Behind {
   if (!ledger || finding.have === null || !finding.span) return need ? { need } : {};
   const atS = finding.span.startS;
   // Every consumable at the moment; the one that bounds is that by which the judge says so.
-  const carries = CONSUMABLES.flatMap((consumable) => {
-    const rate = ledger.walkback[consumable];
-    return [ledger.reserve[consumable], 0].flatMap((kept) =>
-      leftAt(ledger, atS, consumable).map((left) => {
-        const seconds = rate > 0 ? Math.floor((left - kept) / rate) : left >= kept ? Infinity : -1;
-        return { consumable, left, kept, rate, seconds };
-      }),
-    );
-  });
+  const home = homeOf(plan.site, waysOf(plan.site, gaitsOf(plan).planned), gaitsOf(plan).back);
+  const slopes = new Set([0, ...home.placeSlopeRad, ...home.peakSlopeRad]);
+  const carries = [...slopes].flatMap((slopeRad) =>
+    CONSUMABLES.flatMap((consumable) => {
+      const rate = ledger.walkback(slopeRad)[consumable];
+      return [ledger.reserve[consumable], 0].flatMap((kept) =>
+        leftAt(ledger, atS, consumable).map((left) => {
+          const seconds = rate > 0 ? Math.floor((left - kept) / rate) : left >= kept ? Infinity : -1;
+          return { consumable, left, kept, rate, seconds };
+        }),
+      );
+    }),
+  );
   const bound = carries.find(({ seconds }) => seconds === finding.have);
   if (!bound) return need ? { need } : {};
   const { per, unit } = UNITS[bound.consumable];
@@ -183,8 +187,8 @@ function walkbackOf({ plan, verdict, finding }: Asked): Explained | null {
   if (need === null || !span || !outing) return null;
   const { planned, back } = gaitsOf(plan);
   const ways = waysOf(plan.site, planned);
-  const quick = waysOf(plan.site, back);
   const home = homeOf(plan.site, ways, back);
+  const quick = home.back;
   const source = "terrain/home: the way home at the walk-back speed, slower on slopes, every hop rounded up";
   const name = (place: number): string => plan.site.places[place]?.name ?? "";
   const visited = outing.stretches.flatMap(({ path }) => path.map((id) => ways.index.get(id) ?? ways.lander));
@@ -193,13 +197,9 @@ function walkbackOf({ plan, verdict, finding }: Asked): Explained | null {
     const path = stops(quick, place, quick.lander);
     const hops = path.slice(1).map((to, k): Term => {
       const cell = path[k]! * quick.size + to;
-      const seconds = Math.ceil(quick.distanceM[cell]! / back.speedMs);
-      return [`${name(path[k]!)} to ${name(to)}`, quick.given[cell] === 1 ? seconds : quick.durationS[cell]!];
+      return [`${name(path[k]!)} to ${name(to)}, ${quick.distanceM[cell]!} m`, quick.durationS[cell]!];
     });
-    const rest = need - hops.reduce((sum, [, seconds]) => sum + seconds, 0);
-    const all: readonly Term[] =
-      rest === 0 ? hops : [...hops, ["as the planner's own legs are slower than that", rest]];
-    return sumOf(`walk-back from ${name(place)}`, "s", all, source);
+    return sumOf(`walk-back from ${name(place)}`, "s", hops, source);
   }
   for (const { path } of outing.stretches) {
     for (let k = 1; k < path.length; k += 1) {
@@ -220,7 +220,19 @@ function walkbackOf({ plan, verdict, finding }: Asked): Explained | null {
       );
     }
   }
-  return sumOf("walk-back, worst of the way", "s", [["inside of the walk of a task or way", need]], source);
+  const inside = outing.stretches.find(
+    (one) => one.kind === "task" && one.span.startS <= span.startS && span.startS <= one.span.endS,
+  );
+  const from = ways.index.get(inside?.path[0] ?? "") ?? ways.lander;
+  return sumOf(
+    "walk-back, worst inside of a task",
+    "s",
+    [
+      [`from ${name(from)}`, home.placeS[from]!],
+      ["as far as the walk inside of the task may lead from there", need - home.placeS[from]!],
+    ],
+    source,
+  );
 }
 
 function outingOf(verdict: Asked["verdict"], finding: Asked["finding"]) {
