@@ -21,12 +21,12 @@ export interface Limit {
 
 /**
  * The bounds on ingress complete of an EVA that do not depend on who is where: longest duration, latest ingress, liftoff, the
- * first block of its crew, time outside in the stay, drinking water, and, with `later`, the recharge before the next EVA of its crew
- * as scheduled. Without it, later EVAs are taken to wait. A block that is under way at egress bounds nothing: no ingress keeps
+ * first block of its crew, time outside in the stay, drinking water, and, with `later`, the recharge before the next EVA of its crew,
+ * and before somebody else wears the suit, as scheduled. Without it, later EVAs are taken to wait. A block that is under way at egress bounds nothing: no ingress keeps
  * clear of it, and the judge tells of it.
  */
 export function boundsOf(
-  { prepared, walksOf }: Walkthrough,
+  { prepared, walksOf, walksIn }: Walkthrough,
   { eva, span, walks }: Out,
   later: boolean,
 ): Limit[] {
@@ -53,9 +53,15 @@ export function boundsOf(
     const { drinkKg } = walker.suit;
     if (drinkKg !== undefined)
       add(egressS + drinkingS(drinkKg, rules.drinking.kgH), { kind: "drinking", crew });
-    const next = later ? own[mine + 1] : undefined;
-    if (next)
-      add(next.outing.span.startS - rules.recharge.leastS, { kind: "recharge", crew, eva: next.outing.eva });
+    // Two in one suit at once are a breach of their own.
+    const nextIn = walksIn.get(walker.suit.id)?.find((walk) => walk.outing.span.startS >= span.ingressS);
+    for (const next of later ? [own[mine + 1], nextIn] : [])
+      if (next)
+        add(next.outing.span.startS - rules.recharge.leastS, {
+          kind: "recharge",
+          crew: next.outing.crew,
+          eva: next.outing.eva,
+        });
   }
   return limits;
 }

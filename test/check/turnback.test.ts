@@ -178,4 +178,17 @@ describe("the latest moment to start home", () => {
     expect(first!.ingressS).toBe(11_900);
     expect(limiterWords(plan, first!.by)).toBe("recharge of EV1 before eva-2");
   });
+
+  it("keeps the recharge before somebody else wears the suit", () => {
+    const plan = tinyPlan({
+      crew: ["ev1", "ev2"].map((id) => ({ id, name: id.toUpperCase(), bodyMassKg: 80, suit: "suit" })),
+      tasks: [task("x", "a"), task("y", "a")],
+      placements: [at("x", 3000), at("y", 20_000, ["ev2"], "eva-2")],
+      evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev2"] })],
+      rules: { recharge: { leastS: 7200 } },
+    });
+    const [first] = ingressLimits(plan, plan.schedule, "eva-1")!;
+    expect(first!.ingressS).toBe(20_000 - 900 - 7200);
+    expect(limiterWords(plan, first!.by)).toBe("recharge of EV2 before eva-2");
+  });
 });

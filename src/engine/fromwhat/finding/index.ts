@@ -47,6 +47,7 @@ const BEHIND: Readonly<Record<RuleId, (asked: Asked) => Behind>> = {
   "stay-blocks": outings.blocksBehind,
   duty: outings.dutyBehind,
   recharge: outings.rechargeBehind,
+  "suit-worn-once": outings.wornBehind,
   "lander-stores": outings.storesBehind,
   pin: tasks.pinBehind,
   "must-do": tasks.openBehind,

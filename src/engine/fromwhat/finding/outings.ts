@@ -160,12 +160,21 @@ export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
   };
 }
 
-/** From ingress to the next egress. */
-export function rechargeBehind({ plan, verdict, finding }: Asked): Behind {
+/** The outings in a suit, in order of egress. */
+function wornIn({ plan, verdict }: Asked, suit: string): Outings {
+  return verdict.outings
+    .filter(({ crew }) => plan.crew.find(({ id }) => id === crew)?.suit === suit)
+    .toSorted((a, b) => a.span.startS - b.span.startS);
+}
+
+/** From ingress to the next egress of a crew member, or of somebody else in the same suit. */
+export function rechargeBehind(asked: Asked): Behind {
+  const { plan, verdict, finding } = asked;
+  const suit = subject(finding, "suit");
+  const outings = suit === "" ? verdict.outings : wornIn(asked, suit);
+  const crew = subject(finding, "crew");
   const of = (nth: number) =>
-    verdict.outings.find(
-      (one) => one.eva === subject(finding, "eva", nth) && one.crew === subject(finding, "crew"),
-    );
+    outings.find((one) => one.eva === subject(finding, "eva", nth) && (suit !== "" || one.crew === crew));
   const [before, next] = [of(0), of(1)];
   if (!before || !next) return {};
   return {
@@ -177,6 +186,18 @@ export function rechargeBehind({ plan, verdict, finding }: Asked): Behind {
       S3,
     ),
   };
+}
+
+/** Who wears a suit when. */
+export function wornBehind(asked: Asked): Behind {
+  const { plan, finding } = asked;
+  const suit = subject(finding, "suit");
+  const rows = wornIn(asked, suit).map(({ crew, eva, span }) => [
+    `${nameIn(plan.crew, crew)}, ${nameIn(plan.evas, eva)}`,
+    hms(span.startS),
+    hms(span.endS),
+  ]);
+  return { sums: table(nameIn(plan.suits, suit), ["Worn by", "egress, MET", "ingress, MET"], rows) };
 }
 
 /** Metres walked, stretch by stretch. */
@@ -242,13 +263,12 @@ const STORES = {
 } as const;
 
 /** What recharges draw, suit by suit, of the store that is shortest. */
-export function storesBehind({ plan, verdict, finding }: Asked): Behind {
+export function storesBehind(asked: Asked): Behind {
+  const { plan, verdict, finding } = asked;
   const worst = finding.parts?.[0];
   if (!worst) return {};
-  // The last outing of each crew member is followed by no recharge.
-  const recharged = verdict.outings.filter((one) =>
-    verdict.outings.some((next) => next.crew === one.crew && next.span.startS > one.span.startS),
-  );
+  // The last outing in a suit is followed by no recharge.
+  const recharged = plan.suits.flatMap(({ id }) => wornIn(asked, id).slice(0, -1));
   const who = (one: (typeof recharged)[number]): string =>
     `${nameIn(plan.crew, one.crew)} after ${nameIn(plan.evas, one.eva)}`;
   const source = "judge: recharges before later EVAs, as consumed on the earlier one";
