@@ -180,13 +180,14 @@ describe("the latest moment to start home", () => {
   });
 
   it("keeps the recharge before somebody else wears the suit", () => {
-    const plan = tinyPlan({
-      crew: ["ev1", "ev2"].map((id) => ({ id, name: id.toUpperCase(), bodyMassKg: 80, suit: "suit" })),
+    const own = tinyPlan({
       tasks: [task("x", "a"), task("y", "a")],
       placements: [at("x", 3000), at("y", 20_000, ["ev2"], "eva-2")],
       evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev2"] })],
       rules: { recharge: { leastS: 7200 } },
     });
+    expect(ingressLimits(own, own.schedule, "eva-1")![0]!.by.kind).toBe("latest-ingress");
+    const plan = { ...own, crew: own.crew.map((one) => ({ ...one, suit: "suit" })) };
     const [first] = ingressLimits(plan, plan.schedule, "eva-1")!;
     expect(first!.ingressS).toBe(20_000 - 900 - 7200);
     expect(limiterWords(plan, first!.by)).toBe("recharge of EV2 before eva-2");
