@@ -87,7 +87,10 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
         <span className="finding-sentence">{finding.sentence}</span>
       </button>
       <div className="finding-ask">
-        <From of={RULE_WORDS[finding.rule]} ask={{ what: "finding", rule: finding.rule, subjects: finding.subjects }} />
+        <From
+          of={RULE_WORDS[finding.rule]}
+          ask={{ what: "finding", rule: finding.rule, subjects: finding.subjects }}
+        />
         {finding.level !== "tight" && (
           <button
             type="button"
