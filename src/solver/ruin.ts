@@ -6,9 +6,12 @@ import type { Problem } from "./problem.ts";
 const LONGEST_STRING = 10;
 const TAKEN_ON_AVERAGE = 10;
 
+/** While a must-do activity is left out, this part of the ruins makes room for one. */
+const EJECTED = 0.4;
+
 /**
  * Ruin: takes activities off the day. Strings of neighbours on neighbouring routes (Christiaens & Vanden Berghe 2020);
- * where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
+ * while must-do work is left out, optional work makes room for it; where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
  * random, or a whole EVA (Ropke & Pisinger 2006). What needs a taken activity goes with it.
  */
 export class Ruin {
@@ -31,6 +34,10 @@ export class Ruin {
   /** Takes something off; call `settle` of the day afterwards. */
   take(): void {
     const { random, problem } = this;
+    if (this.day.board.mustOut > 0 && random.next() < EJECTED) {
+      this.eject();
+      return;
+    }
     this.seed = random.below(problem.activities);
     if (problem.reach === "slack") {
       this.strings();
@@ -147,6 +154,30 @@ export class Ruin {
     const e = board.evaOf[seed]!;
     for (let a = 0; a < problem.activities; a += 1)
       if (board.placed[a] === 1 && board.evaOf[a] === e) this.remove(a);
+  }
+
+  /**
+   * Makes room for a must-do activity that is left out: optional work goes from one of the EVAs that it may be on, all of it or half, and
+   * its whole cluster, which is put back together.
+   */
+  private eject(): void {
+    const { problem, random } = this;
+    const { board } = this.day;
+    let a = random.below(problem.activities);
+    while (problem.must[a] === 0 || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
+    this.seed = a;
+    const first = problem.choiceStart[a]!;
+    const choices = problem.choiceStart[a + 1]! - first;
+    const crewed = problem.crewCount[a]! > 0 && choices > 0;
+    const choice = first + (crewed ? random.below(choices) : 0);
+    const e = crewed ? problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]! : -1;
+    const all = random.next() < 0.5;
+    for (let b = 0; b < problem.activities; b += 1) {
+      if (board.placed[b] === 0) continue;
+      const optional =
+        problem.must[b] === 0 && (e < 0 || board.evaOf[b] === e) && (all || random.next() < 0.5);
+      if (optional || problem.cluster[b] === problem.cluster[a]) this.remove(b);
+    }
   }
 
   private anyPlaced(): number {
