@@ -16,8 +16,10 @@ export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {
     "At every moment outside, each consumable less what the walk-back draws is at least its reserve. Tested at both ends of every stretch, and for a way whose worst walk-back lies between its ends, that worst against what is left at its end.",
   "walking-physics":
     "Where anybody goes out, the planned and the walk-back speed on the level are at most 7.0 km/h, the fastest timed in a suit in 1/6 g; faster is a breach, never a warning. Above 5.5 km/h, the usual most, or a walk-back faster than planned, is tight. No leg that the planner gave is shorter than the straight line between its places, faster than that speed, or has a worst walk-back shorter than the straight line home from its farther end: walked on an outing that is a breach, walked by none it is tight. A task lasts at least the way from its place to its end place and what else is walked in it, at the planned speed: shorter is a breach; a short case that is shorter is tight.",
-  "eva-distance": "Distance walked by one crew member (ways and `walkM` of tasks) in one EVA, in the stay.",
-  "stay-distance": "Distance walked by one crew member (ways and `walkM` of tasks) in one EVA, in the stay.",
+  "eva-distance":
+    "Distance walked by one crew member in one EVA, in the stay: ways, and inside a task `walkM` or the way to its end place, whichever is longer.",
+  "stay-distance":
+    "Distance walked by one crew member in one EVA, in the stay: ways, and inside a task `walkM` or the way to its end place, whichever is longer.",
   "crew-separation": "Crew members of one EVA are never farther apart in a straight line.",
   carry:
     "What a task with crew carries out weighs at most the limit for each of the crew members it asks for.",

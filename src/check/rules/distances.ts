@@ -4,7 +4,7 @@ import { metres } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
 import type { Finding } from "../verdict.ts";
 
-/** eva-distance, stay-distance: walked by one crew member (ways and `walkM` of tasks) in one EVA, in the stay. */
+/** eva-distance, stay-distance: walked by one crew member in one EVA, in the stay; W10 says what inside a task. */
 export const distances: FlightRule = ({ prepared, outs, walksOf }) => {
   const { evaM, stayM, level } = prepared.plan.rules.distance;
   const findings: Finding[] = [];

@@ -8,7 +8,7 @@ import { eva, parsed, place, type TaskInput, tinyInput } from "../../check/tinyP
  * oxygen, CO2, battery and distance that are shorter than the list. The same seed gives the same plan.
  *
  * So that the model stays exact, walk-back and work and rest are warnings, separation and cooling water are wide, ground is
- * level, and there is no sun range and no hot keep-out. A task lasts longer than the way between its two places.
+ * level, and there is no sun range and no hot keep-out. A task lasts longer than what is walked in it.
  */
 export function mixedPlan(seed: number): Plan {
   const stream = random(seed);

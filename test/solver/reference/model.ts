@@ -11,8 +11,9 @@ import { outings } from "./outings.ts";
  * of the program only its physics and its ways are used, which RULES.md names.
  *
  * Not in the model, so plans must not let them bind: walk-back, separation, work and rest, sun, hot keep-outs, stores, slopes,
- * tasks without length, and cooling water, whose whole numbers leave the solver's 32 bits. Egress may be earlier and ingress
- * later in the model than S3 has them; every rule only gets harder by that, so the optimum is the same.
+ * tasks without length or shorter than what is walked in them, and cooling water, whose whole numbers leave the solver's 32
+ * bits. Egress may be earlier and ingress later in the model than S3 has them; every rule only gets harder by that, so the
+ * optimum is the same.
  */
 
 /** What every part of the model speaks of: by task, by task and EVA, by task and crew member, by EVA. */

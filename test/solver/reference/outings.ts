@@ -138,7 +138,12 @@ function round({ model, plan, startS, egressS, ingressS }: Frame, e: number): Ro
   const into = new Map<number | null, Bit[]>([[null, []], ...mine.map((i) => [i, []] as [number, Bit[]])]);
   const outOf = new Map<number | null, Bit[]>([[null, []], ...mine.map((i) => [i, []] as [number, Bit[]])]);
   const walkS: Term[] = [];
-  const walkM: Term[] = mine.map((i) => [Math.ceil(tasks[i]!.walkM), at[i]!]);
+  // Who carries something walks at least the way to where it ends (W10).
+  const insideM = (i: number): number => {
+    const { place, endPlace = place, walkM: givenM } = tasks[i]!;
+    return Math.max(Math.ceil(givenM), ways.distanceM[indexOf(place) * ways.size + indexOf(endPlace)]!);
+  };
+  const walkM: Term[] = mine.map((i) => [insideM(i), at[i]!]);
   for (const from of [null, ...mine]) {
     for (const to of [null, ...mine]) {
       const wayS = ways.durationS[cell(from, to)]!;
