@@ -49,7 +49,7 @@ describe("a task's page", () => {
         task.id === "rim-survey" ? { ...task, place: "boulder", endPlace: "pad" } : task,
       ),
     };
-    expect(check(turned).walkbackS["rim-survey"]).toBe(132);
+    expect(check(turned).walkbackS["rim-survey"]).toBe(623);
     expect(sizeOf(pageOf(turned, "ev1", "Rim survey"), "11")).toBeGreaterThanOrEqual(22);
   });
 
