@@ -24,7 +24,12 @@ export function Spoils({ plan, report }: { readonly plan: Plan; readonly report:
               <tr key={task}>
                 <th scope="row">
                   {name(task)}
-                  {must && <span className="state open"> must-do</span>}
+                  {must && (
+                    <>
+                      {" "}
+                      <span className="state open">must-do</span>
+                    </>
+                  )}
                 </th>
                 <td>
                   <ChanceWords report={report} of={`${name(task)} is missed`} chance={missed} />

@@ -66,14 +66,12 @@ export function Runner() {
       </select>
       <select
         aria-label="What to pack for"
-        title="What will happen: the most worth done on average with the chances wanted. What is likely: the most worth when everything takes its likely time."
+        title={`Wish: the most worth done on average with the chances wanted (home ${wholePercent(wish.home)}, every must-do ${wholePercent(wish.must)}). Likely: the most worth when everything takes its likely time.`}
         value={aim}
         onChange={(event) => setAim(event.target.value as typeof aim)}
       >
-        <option value="wish">
-          for home {wholePercent(wish.home)}, must-do {wholePercent(wish.must)}
-        </option>
-        <option value="likely">for likely durations</option>
+        <option value="wish">wish</option>
+        <option value="likely">likely</option>
       </select>
       <button
         type="button"
