@@ -8,13 +8,19 @@ const rows = Object.entries(USUAL) as [string, Usual][];
 /** A plan in which suits and rules say nothing that may be left out. */
 function bare() {
   const { suits, ...input } = tinyInput();
-  const [{ id, name, massKg, oxygenKg, co2Kg, waterKg, batteryWh, emergencyOxygenS }] = suits as [
-    (typeof suits)[number],
-  ];
   const read = parse({
     ...input,
     rules: {},
-    suits: [{ id, name, massKg, oxygenKg, co2Kg, waterKg, batteryWh, emergencyOxygenS }],
+    suits: suits.map(({ id, name, massKg, oxygenKg, co2Kg, waterKg, batteryWh, emergencyOxygenS }) => ({
+      id,
+      name,
+      massKg,
+      oxygenKg,
+      co2Kg,
+      waterKg,
+      batteryWh,
+      emergencyOxygenS,
+    })),
   });
   if (!read.ok) throw new Error(JSON.stringify(read.error));
   return read.value;

@@ -6,6 +6,9 @@ import { download } from "../shell/files.ts";
 import type { PaperPort } from "../services.ts";
 import { counted } from "../words.ts";
 
+/** Why nothing is printed yet. */
+const HELD = "Held until the pages for being late are worked out";
+
 /** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
 export function PaperView() {
   const { desk, paper } = useAround();
@@ -26,6 +29,8 @@ export function PaperView() {
 
   const pages = useMemo(() => paper.pages(kind, plan, verdict, tables), [paper, kind, plan, verdict, tables]);
   const first = pages[0];
+  // The keyboard stays where it is led to while the pages are held.
+  const idle = pages.length === 0 || held;
   useEffect(() => {
     if (!first) return;
     // The sheet's size is only known here, so the rule for it is made here.
@@ -64,12 +69,18 @@ export function PaperView() {
         <button
           type="button"
           className="primary"
-          disabled={pages.length === 0 || held}
-          onClick={() => window.print()}
+          aria-disabled={idle}
+          title={held ? HELD : undefined}
+          onClick={() => !idle && window.print()}
         >
           Print
         </button>
-        <button type="button" disabled={pages.length === 0 || held} onClick={() => void toPdf()}>
+        <button
+          type="button"
+          aria-disabled={idle}
+          title={held ? HELD : undefined}
+          onClick={() => !idle && void toPdf()}
+        >
           Save as PDF
         </button>
         {held && (

@@ -28,7 +28,8 @@ const paper: PaperPort = {
   pdf: () => Promise.resolve(new Uint8Array()),
 };
 
-const held = () => [button("Print").disabled, button("Save as PDF").disabled];
+const held = () =>
+  ["Print", "Save as PDF"].map((name) => button(name).getAttribute("aria-disabled") === "true");
 const withoutLate = () =>
   [...document.querySelectorAll("button")].some((one) => one.textContent === "Without late pages");
 
