@@ -53,26 +53,28 @@ export function Runner() {
   }
   return (
     <div className="runner" role="group" aria-label="Packer">
-      <select
-        aria-label="How long to search"
-        value={seconds}
-        onChange={(event) => setSeconds(Number(event.target.value))}
-      >
-        {LENGTHS.map((length) => (
-          <option key={length} value={length}>
-            {length} s
-          </option>
-        ))}
-      </select>
-      <select
-        aria-label="What to pack for"
-        title={`Wish: the most worth done on average with the chances wanted (home ${wholePercent(wish.home)}, every must-do ${wholePercent(wish.must)}). Likely: the most worth when everything takes its likely time.`}
-        value={aim}
-        onChange={(event) => setAim(event.target.value as typeof aim)}
-      >
-        <option value="wish">wish</option>
-        <option value="likely">likely</option>
-      </select>
+      <div className="run-choices">
+        <select
+          aria-label="How long to search"
+          value={seconds}
+          onChange={(event) => setSeconds(Number(event.target.value))}
+        >
+          {LENGTHS.map((length) => (
+            <option key={length} value={length}>
+              {length} s
+            </option>
+          ))}
+        </select>
+        <select
+          aria-label="What to pack for"
+          title={`Wish: the most worth done on average with the chances wanted (home ${wholePercent(wish.home)}, every must-do ${wholePercent(wish.must)}). Likely: the most worth when everything takes its likely time.`}
+          value={aim}
+          onChange={(event) => setAim(event.target.value as typeof aim)}
+        >
+          <option value="wish">wish</option>
+          <option value="likely">likely</option>
+        </select>
+      </div>
       <button
         type="button"
         className="primary"
