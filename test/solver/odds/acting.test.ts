@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { instant } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON, type CrewRules } from "../../../src/solver/odds/index.ts";
@@ -226,6 +225,5 @@ describe("a crew that acts", () => {
   it("is the plan's own choice", () => {
     const plan = tinyPlan({ tasks: [A("first")], placements: [at("first", 5100)] });
     expect(plan.odds.crew).toEqual({ acts: true, caution: 0.25 });
-    expect(instant(0)).toBe(0);
   });
 });
