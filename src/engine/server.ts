@@ -41,21 +41,11 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
       case "check":
         return core.check(on, call.args.schedule);
       case "pack":
-        return core.pack(
-          on,
-          call.args.options,
-          (progress) => port.postMessage({ type: "report", id: call.id, progress }),
-          breathe,
-          signal,
-        );
-      case "curve":
-        return core.curve(
-          on,
-          call.args.options,
-          (progress) => port.postMessage({ type: "report", id: call.id, progress }),
-          breathe,
-          signal,
-        );
+      case "curve": {
+        const tell = (progress: Progress): void =>
+          port.postMessage({ type: "report", id: call.id, progress });
+        return core[call.name](on, call.args.options, tell, breathe, signal);
+      }
       case "mend":
         return core.mend(on, call.args.schedule, call.args.options, breathe, signal);
       case "gridded":
