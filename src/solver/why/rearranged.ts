@@ -30,7 +30,7 @@ export function rearranged(
 }
 
 function said(plan: Plan, changes: readonly TaskChange[], extra: readonly string[]): string {
-  const it = extra.length === 0 ? "the day holds" : "it fits";
+  const it = extra.length === 0 ? "no rule is broken" : "it fits";
   const moved = changes.filter((one) => one.kind === "moved");
   if (moved.length === 0) return `${it} with every other start as it is${where(plan, changes, extra)}`;
   if (moved.some((one) => one.otherEva || one.otherCrew))
