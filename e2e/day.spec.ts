@@ -83,7 +83,10 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   });
   await page.getByRole("button", { name: "Paper", exact: true }).focus();
   await page.keyboard.press("Enter");
-  await page.getByRole("button", { name: "Print" }).focus();
+  // Held until the pages for being late are there.
+  const print = page.getByRole("button", { name: "Print" });
+  await expect(print).not.toHaveAttribute("aria-disabled", "true", { timeout: 30_000 });
+  await print.focus();
   await page.keyboard.press("Enter");
   await expect(page.locator("body[data-printed]")).toHaveCount(1);
 
