@@ -1,6 +1,6 @@
 import type { Shape } from "../../kernel/index.ts";
 import { chanceOf } from "./chance.ts";
-import { acting, type CrewRules } from "./crew.ts";
+import type { CrewRules } from "./crew.ts";
 import { Days, type Draws } from "./days.ts";
 import { Player } from "./player.ts";
 import type { ActingRule, Comparisons, Outcome } from "./report.ts";
@@ -59,7 +59,7 @@ export class Alternatives {
         of({ ...crew, [rule]: false }, (outcome) => without.push({ rule, outcome })),
       ),
       ...(crew.leavesOut ? CAUTIONS : []).map((caution) =>
-        of({ ...acting(caution), ...crew, caution }, (outcome) => byCaution.push({ caution, outcome })),
+        of({ ...crew, caution }, (outcome) => byCaution.push({ caution, outcome })),
       ),
       of(
         crew,

@@ -1,4 +1,4 @@
-import { acting, type CrewRules } from "../odds/crew.ts";
+import type { CrewRules } from "../odds/crew.ts";
 import { chanceOf } from "../odds/chance.ts";
 import type { Days } from "../odds/days.ts";
 import type { Outcome } from "../odds/report.ts";
@@ -59,7 +59,7 @@ export function* choose(
   const all: Candidate[] = [];
   for (const elite of elites.slice(0, SCHEDULES))
     for (const caution of cautions) {
-      all.push(counted(elite, crew.leavesOut ? { ...acting(caution), ...crew, caution } : crew, days.few));
+      all.push(counted(elite, { ...crew, caution }, days.few));
       yield;
     }
   const last: Candidate[] = [];
