@@ -9,24 +9,36 @@ const rooms = {
   plan: ["kernel"],
   check: ["kernel", "plan", "physics", "terrain"],
   solver: ["kernel", "plan", "physics", "terrain"],
-  dayline: ["kernel", "plan"],
+  editor: ["kernel", "plan"],
   rehearsal: ["kernel", "plan"],
   exchange: ["kernel", "plan", "check", "rehearsal"],
-  engine: ["kernel", "plan", "physics", "terrain", "check", "solver", "dayline", "exchange"],
-  store: ["kernel", "plan", "check", "exchange", "rehearsal", "engine"],
-  views: ["kernel", "plan", "dayline", "store"],
-  lope: [
+  engine: ["kernel", "plan", "physics", "terrain", "check", "solver", "editor", "exchange"],
+  session: ["kernel", "plan", "check", "exchange", "rehearsal", "engine"],
+  screens: ["kernel", "plan", "editor", "session"],
+  cli: [
     "kernel",
     "plan",
     "physics",
     "terrain",
     "check",
     "solver",
-    "dayline",
+    "editor",
     "rehearsal",
     "exchange",
     "engine",
   ],
+};
+
+/** The rooms inside the solver: each may import those named, and nothing else of the solver. Its own files at the top tie them together. */
+const solverRooms = {
+  problem: [],
+  network: ["problem"],
+  search: ["problem", "network", "bound"],
+  bound: ["problem", "network"],
+  simulate: ["problem", "network"],
+  question: ["problem", "network", "search", "simulate"],
+  wish: ["problem", "network", "search", "simulate"],
+  project: ["problem", "search"],
 };
 
 /** Outside packages a room may use; anything else is an error. */
@@ -34,10 +46,10 @@ const packages = {
   physics: ["astronomy-engine"],
   plan: ["zod"],
   rehearsal: ["zod"],
-  dayline: ["d3-scale"],
+  editor: ["d3-scale"],
   exchange: ["geotiff", "proj4", "pdf-lib", "@pdf-lib/standard-fonts"],
-  store: ["zustand", "idb"],
-  views: ["react", "react-dom", "date-fns", "zustand"],
+  session: ["zustand", "idb"],
+  screens: ["react", "react-dom", "date-fns", "zustand"],
 };
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
@@ -47,8 +59,15 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   to: { path: "^src/", pathNot: [room, ...allowed].map((name) => `^src/${name}/`) },
 }));
 
+const solverRoomRules = Object.entries(solverRooms).map(([room, allowed]) => ({
+  name: `solver-${room}-imports-only-its-table-row`,
+  severity: "error",
+  from: { path: `^src/solver/${room}/` },
+  to: { path: "^src/solver/", pathNot: [room, ...allowed].map((name) => `^src/solver/${name}/`) },
+}));
+
 const packageRules = Object.keys(rooms)
-  .filter((room) => room !== "lope")
+  .filter((room) => room !== "cli")
   .map((room) => ({
     name: `${room}-uses-only-its-packages`,
     severity: "error",
@@ -64,11 +83,12 @@ const packageRules = Object.keys(rooms)
 module.exports = {
   forbidden: [
     ...roomRules,
+    ...solverRoomRules,
     ...packageRules,
     {
-      name: "store-knows-only-the-engine-protocol",
+      name: "session-knows-only-the-engine-protocol",
       severity: "error",
-      from: { path: "^src/store/" },
+      from: { path: "^src/session/" },
       to: { path: "^src/engine/", pathNot: "^src/engine/protocol\\.ts$" },
     },
     {

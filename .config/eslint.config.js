@@ -29,12 +29,12 @@ export default tseslint.config(
     },
   },
   {
-    files: ["src/views/**", "src/main.tsx"],
+    files: ["src/screens/**", "src/main.tsx"],
     plugins: { "react-hooks": reactHooks },
     rules: {
       "react-hooks/rules-of-hooks": "error",
       "react-hooks/exhaustive-deps": "error",
     },
   },
-  { files: ["src/lope/**", "test/bench/**", "e2e/**"], rules: { "no-console": "off" } },
+  { files: ["src/cli/**", "test/bench/**", "e2e/**"], rules: { "no-console": "off" } },
 );

@@ -1,20 +1,20 @@
 import "@fontsource-variable/encode-sans/wdth.css";
-import "./views/theme/tokens.css";
-import "./views/theme/base.css";
-import "./views/shell/shell.css";
-import "./views/day/day.css";
-import "./views/day/legend.css";
-import "./views/paper/paper.css";
-import "./views/setup/setup.css";
-import "./views/task/task.css";
-import "./views/why/why.css";
-import "./views/variants/variants.css";
-import "./views/odds/odds.css";
-import "./views/odds/late.css";
-import "./views/site/site.css";
-import "./views/outset/outset.css";
-import "./views/rehearsal/rehearsal.css";
-import "./views/aside/aside.css";
+import "./screens/theme/tokens.css";
+import "./screens/theme/base.css";
+import "./screens/shell/shell.css";
+import "./screens/day/day.css";
+import "./screens/day/legend.css";
+import "./screens/paper/paper.css";
+import "./screens/setup/setup.css";
+import "./screens/task/task.css";
+import "./screens/why/why.css";
+import "./screens/variants/variants.css";
+import "./screens/odds/odds.css";
+import "./screens/odds/late.css";
+import "./screens/site/site.css";
+import "./screens/outset/outset.css";
+import "./screens/rehearsal/rehearsal.css";
+import "./screens/aside/aside.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -32,15 +32,15 @@ import {
   systemId,
   type ShedReport,
   type Verdict,
-} from "./store/index.ts";
-import { App } from "./views/app.tsx";
-import { createLook } from "./views/look.ts";
-import { Setup } from "./views/setup/setup.tsx";
-import { createSiteLook } from "./views/site/sitelook.ts";
-import { RehearsalView } from "./views/rehearsal/rehearsalview.tsx";
-import { SiteView } from "./views/site/siteview.tsx";
-import { TaskPanel } from "./views/task/panel.tsx";
-import type { PaperPort, Services } from "./views/services.ts";
+} from "./session/index.ts";
+import { App } from "./screens/app.tsx";
+import { createLook } from "./screens/look.ts";
+import { Setup } from "./screens/setup/setup.tsx";
+import { createSiteLook } from "./screens/site/sitelook.ts";
+import { RehearsalView } from "./screens/rehearsal/rehearsalview.tsx";
+import { SiteView } from "./screens/site/siteview.tsx";
+import { TaskPanel } from "./screens/task/panel.tsx";
+import type { PaperPort, Services } from "./screens/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
 

@@ -1,8 +1,8 @@
 import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { benchReasons, fitBands, greedy, gridded, mendRun, packRun, whyRun } from "../solver/index.ts";
-import { oddsRun } from "../solver/odds/index.ts";
-import { shedRun } from "../solver/shed/index.ts";
+import { oddsRun } from "../solver/simulate/index.ts";
+import { shedRun } from "../solver/question/shed/index.ts";
 import { curveRun, wishRun } from "../solver/wish/index.ts";
 import { breachesOf } from "./breaches.ts";
 import { fromWhat } from "./fromwhat/index.ts";

@@ -1,10 +1,10 @@
 import { random } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import { compile } from "./compile/index.ts";
-import { Day } from "./day.ts";
-import { scheduleOf } from "./placing.ts";
-import type { Problem } from "./problem.ts";
-import { Recreate } from "./recreate.ts";
+import { compile } from "./problem/compile.ts";
+import { Day } from "./network/day.ts";
+import { scheduleOf } from "./network/placing.ts";
+import type { Problem } from "./problem/problem.ts";
+import { Recreate } from "./search/recreate.ts";
 
 /**
  * The baseline: plain greedy insertion. Of all activities that still fit, must-do ones first, the one with the most worth

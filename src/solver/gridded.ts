@@ -1,11 +1,11 @@
 import { gridTo, instant } from "../kernel/index.ts";
 import { gridName, type Placement, type Plan, type Schedule } from "../plan/index.ts";
-import { flown, withStartsOf } from "./compile/known.ts";
-import { Day } from "./day.ts";
-import { linkAll, scheduleOf } from "./placing.ts";
-import type { Problem } from "./problem.ts";
-import { read, type Stand, Verifier } from "./verify.ts";
-import { minutes, named } from "./words.ts";
+import { flown, withStartsOf } from "./problem/known.ts";
+import { Day } from "./network/day.ts";
+import { linkAll, scheduleOf } from "./network/placing.ts";
+import type { Problem } from "./problem/problem.ts";
+import { read, type Stand, Verifier } from "./network/verify.ts";
+import { minutes, named } from "./problem/words.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;

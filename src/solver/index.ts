@@ -1,14 +1,22 @@
-export { fitBands } from "./bands.ts";
-export type { FitBand } from "./bands.ts";
+export { fitBands } from "./question/bands.ts";
+export type { FitBand } from "./question/bands.ts";
 export { greedy } from "./greedy.ts";
 export { gridded } from "./gridded.ts";
 export type { BreachesOf, Gridded } from "./gridded.ts";
-export { mend, mendRun } from "./mend/index.ts";
-export type { Mended, MendRun, MendSettings } from "./mend/index.ts";
+export { mend, mendRun } from "./question/mend/index.ts";
+export type { Mended, MendRun, MendSettings } from "./question/mend/index.ts";
 export { packRun } from "./pack.ts";
-export { benchReasons } from "./reasons.ts";
-export type { Fit } from "./firstfit.ts";
-export type { BenchReason } from "./reasons.ts";
-export type { PackRun, PackSettings, RunProgress } from "./run.ts";
-export { whyRun } from "./why/index.ts";
-export type { Cost, Relaxation, SaidCause, SaidClash, WhyReport, WhyRun, WhySettings } from "./why/index.ts";
+export { benchReasons } from "./question/reasons.ts";
+export type { Fit } from "./question/firstfit.ts";
+export type { BenchReason } from "./question/reasons.ts";
+export type { PackRun, PackSettings, RunProgress } from "./search/run.ts";
+export { whyRun } from "./question/why/index.ts";
+export type {
+  Cost,
+  Relaxation,
+  SaidCause,
+  SaidClash,
+  WhyReport,
+  WhyRun,
+  WhySettings,
+} from "./question/why/index.ts";

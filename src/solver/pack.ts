@@ -1,14 +1,14 @@
 import type { Plan, Schedule } from "../plan/index.ts";
-import { Anneal } from "./anneal.ts";
-import type { Board } from "./board.ts";
-import { compile } from "./compile/index.ts";
-import { withStartsOf } from "./compile/known.ts";
-import { Day } from "./day.ts";
-import { lay, scheduleOf } from "./placing.ts";
-import type { Problem } from "./problem.ts";
+import { Anneal } from "./search/anneal.ts";
+import type { Board } from "./network/board.ts";
+import { compile } from "./problem/compile.ts";
+import { withStartsOf } from "./problem/known.ts";
+import { Day } from "./network/day.ts";
+import { lay, scheduleOf } from "./network/placing.ts";
+import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
-import { Proof } from "./proof/index.ts";
-import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./run.ts";
+import { Proof } from "./bound/index.ts";
+import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./search/run.ts";
 
 /** Time between two looks at the clock, and iterations at most. */
 const LOOK_S = 0.002;

@@ -1,13 +1,13 @@
 import { judgeFor } from "../../src/check/index.ts";
 import { instant, random } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
-import { Anneal } from "../../src/solver/anneal.ts";
-import { compile } from "../../src/solver/compile/index.ts";
-import { Day } from "../../src/solver/day.ts";
+import { Anneal } from "../../src/solver/search/anneal.ts";
+import { compile } from "../../src/solver/problem/compile.ts";
+import { Day } from "../../src/solver/network/day.ts";
 import { fitBands, packRun } from "../../src/solver/index.ts";
-import { Insertion } from "../../src/solver/insertion.ts";
-import { lay } from "../../src/solver/placing.ts";
-import type { Problem } from "../../src/solver/problem.ts";
+import { Insertion } from "../../src/solver/search/insertion.ts";
+import { lay } from "../../src/solver/network/placing.ts";
+import type { Problem } from "../../src/solver/problem/problem.ts";
 import { processorSeconds } from "./clock.ts";
 import { workingPlan } from "./inner.plan.ts";
 

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
-import { oddsRun, type Shape } from "../../src/solver/odds/index.ts";
-import { shedRun } from "../../src/solver/shed/index.ts";
+import { oddsRun, type Shape } from "../../src/solver/simulate/index.ts";
+import { shedRun } from "../../src/solver/question/shed/index.ts";
 import { smallAll } from "../plan/witness.ts";
-import { demoDay } from "../solver/shed/demoDay.ts";
+import { demoDay } from "../solver/question/shed/demoDay.ts";
 
 /**
  * 2,000 simulated days and the shed order of the three ready plans (a full day each of small and demo, the large one

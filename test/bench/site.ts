@@ -3,7 +3,7 @@ import { check } from "../../src/check/index.ts";
 import { siteAnswer } from "../../src/engine/sitework.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
-import { withPlaceAt } from "../../src/store/site.ts";
+import { withPlaceAt } from "../../src/session/site.ts";
 import { gaitsOf, homeOf, waysOf } from "../../src/terrain/index.ts";
 
 /**

@@ -9,7 +9,7 @@ import { serve } from "../../src/engine/server.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { fitBands } from "../../src/solver/index.ts";
 import { frozen } from "../solver/frozen.ts";
-import { deskWith } from "../store/bench.ts";
+import { deskWith } from "../session/bench.ts";
 
 /** Cancelling against the real core, behind a real channel, in the thread of the test. */
 

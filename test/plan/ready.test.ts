@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { madeFiles } from "../../src/lope/plans.ts";
+import { madeFiles } from "../../src/cli/plans.ts";
 import { moonEarth, moonSun } from "../../src/physics/index.ts";
 import { parse, type Plan, type PlanInput, type Task } from "../../src/plan/index.ts";
 import { demoPlan, largePlan, READY_PLANS, smallPlan } from "../../src/plan/ready/index.ts";

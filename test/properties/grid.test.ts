@@ -4,7 +4,7 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { breachesOf } from "../../src/engine/breaches.ts";
 import { gridded } from "../../src/solver/gridded.ts";
 import { benchReasons, greedy, mend, packRun, whyRun } from "../../src/solver/index.ts";
-import { shedRun, shedSchedule } from "../../src/solver/shed/index.ts";
+import { shedRun, shedSchedule } from "../../src/solver/question/shed/index.ts";
 import { minutePlan } from "../solver/minutePlan.ts";
 import { bestOfAll } from "../solver/reference/everyDay.ts";
 import { jolt } from "./jolt.ts";

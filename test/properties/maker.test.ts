@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { duration, instant } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
-import { compile } from "../../src/solver/compile/index.ts";
+import { compile } from "../../src/solver/problem/compile.ts";
 import { benchReasons, fitBands, greedy, mend, packRun } from "../../src/solver/index.ts";
-import { read, Verifier } from "../../src/solver/verify.ts";
+import { read, Verifier } from "../../src/solver/network/verify.ts";
 import { jolt } from "./jolt.ts";
 import { randomPlan } from "./randomPlan.ts";
 

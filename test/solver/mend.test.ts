@@ -3,10 +3,10 @@ import { judgeFor } from "../../src/check/index.ts";
 import { instant, random } from "../../src/kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../../src/plan/index.ts";
 import { mend, mendRun } from "../../src/solver/index.ts";
-import { type Cost, costOf as solverCost, less, losesNothing } from "../../src/solver/mend/cost.ts";
+import { type Cost, costOf as solverCost, less, losesNothing } from "../../src/solver/question/mend/cost.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
-import { packed } from "./why/packed.ts";
-import { crews, GRID_S, linePlan } from "./why/linePlan.ts";
+import { packed } from "./question/why/packed.ts";
+import { crews, GRID_S, linePlan } from "./question/why/linePlan.ts";
 
 /** One or two placements moved by whole grid steps, now and then to other crew. */
 function broken(plan: Plan, schedule: Schedule, seed: number): Schedule {

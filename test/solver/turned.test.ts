@@ -2,13 +2,13 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
-import { compile } from "../../src/solver/compile/index.ts";
-import { Day } from "../../src/solver/day.ts";
+import { compile } from "../../src/solver/problem/compile.ts";
+import { Day } from "../../src/solver/network/day.ts";
 import { benchReasons, fitBands, mend, packRun } from "../../src/solver/index.ts";
-import { lay, scheduleOf } from "../../src/solver/placing.ts";
+import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
-import { packed } from "./why/packed.ts";
+import { packed } from "./question/why/packed.ts";
 
 /** EVAs of common crew that a schedule flies in another order than that of their earliest egress. */
 

@@ -1,7 +1,7 @@
 import { gridFrom, instant } from "../../kernel/index.ts";
 import { type LagLink, leavesInstrument, type Plan, type Schedule, type Task } from "../../plan/index.ts";
-import { openingsOf } from "../compile/openings.ts";
-import { startsIn } from "../compile/starts.ts";
+import { openingsOf } from "../problem/openings.ts";
+import { startsIn } from "../problem/starts.ts";
 import { type Project, projectFrom } from "./problem.ts";
 import { isSound } from "./soundness.ts";
 

@@ -1,5 +1,5 @@
 import { type ProjectProblem, scheduleOf, startsOf } from "./compile.ts";
-import type { PackRun, PackSettings, RunProgress } from "../run.ts";
+import type { PackRun, PackSettings, RunProgress } from "../search/run.ts";
 import { Portfolio } from "./portfolio.ts";
 
 /**

@@ -1,11 +1,11 @@
 import type { Random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import { Board } from "../board.ts";
-import { Day } from "../day.ts";
-import { lay } from "../placing.ts";
-import type { Problem } from "../problem.ts";
-import { Recreate } from "../recreate.ts";
-import { Ruin } from "../ruin.ts";
+import { Board } from "../network/board.ts";
+import { Day } from "../network/day.ts";
+import { lay } from "../network/placing.ts";
+import type { Problem } from "../problem/problem.ts";
+import { Recreate } from "../search/recreate.ts";
+import { Ruin } from "../search/ruin.ts";
 import { restretch } from "./restretch.ts";
 import type { Sampled, Trial } from "./trial.ts";
 import { type Wish, valueOf } from "./value.ts";

@@ -1,8 +1,8 @@
-import type { CrewRules } from "../odds/crew.ts";
-import { chanceOf } from "../odds/chance.ts";
-import type { Days } from "../odds/days.ts";
-import type { Outcome } from "../odds/report.ts";
-import type { Stage } from "../odds/stage.ts";
+import type { CrewRules } from "../simulate/crew.ts";
+import { chanceOf } from "../simulate/chance.ts";
+import type { Days } from "../simulate/days.ts";
+import type { Outcome } from "../simulate/report.ts";
+import type { Stage } from "../simulate/stage.ts";
 import { countDays } from "./count.ts";
 import type { Elite } from "./elites.ts";
 import { type Seen, type Wish, valueOf } from "./value.ts";

@@ -1,10 +1,10 @@
 import type { Schedule } from "../../plan/index.ts";
-import type { CrewRules } from "../odds/crew.ts";
-import { type Days, drawsFor } from "../odds/days.ts";
-import { Player } from "../odds/player.ts";
-import { Script } from "../odds/script.ts";
-import type { Stage } from "../odds/stage.ts";
-import { allHome, keepsMusts, worthOf } from "../odds/tally.ts";
+import type { CrewRules } from "../simulate/crew.ts";
+import { type Days, drawsFor } from "../simulate/days.ts";
+import { Player } from "../simulate/player.ts";
+import { Script } from "../simulate/script.ts";
+import type { Stage } from "../simulate/stage.ts";
+import { allHome, keepsMusts, worthOf } from "../simulate/tally.ts";
 import type { Seen } from "./value.ts";
 
 /** What `schedule` comes to on all of `days` with this crew. With a must-do task on the bench no day has them all done. */

@@ -1,6 +1,6 @@
 import type { Schedule } from "../../plan/index.ts";
-import type { Board } from "../board.ts";
-import { scheduleOf } from "../placing.ts";
+import type { Board } from "../network/board.ts";
+import { scheduleOf } from "../network/placing.ts";
 import type { Sampled } from "./trial.ts";
 import { type Wish, valueOf } from "./value.ts";
 

@@ -1,6 +1,6 @@
-import type { Opening } from "../compile/openings.ts";
-import { openingsFrom, openingsOfActivity, startsIn } from "../compile/starts.ts";
-import { KINDS, type Problem } from "../problem.ts";
+import type { Opening } from "../problem/openings.ts";
+import { openingsFrom, openingsOfActivity, startsIn } from "../problem/starts.ts";
+import { KINDS, type Problem } from "../problem/problem.ts";
 
 /**
  * The compiled problem with longer tasks, derived without compiling anew: every task lasts its likely time and a share of what

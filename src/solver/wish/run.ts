@@ -1,11 +1,11 @@
 import { random, type Random, type Shape } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { Anneal } from "../anneal.ts";
-import { compile } from "../compile/index.ts";
-import { type CrewRules, crewOf } from "../odds/crew.ts";
-import { Days } from "../odds/days.ts";
-import { type Stage, stageOf } from "../odds/stage.ts";
-import type { Problem } from "../problem.ts";
+import { Anneal } from "../search/anneal.ts";
+import { compile } from "../problem/compile.ts";
+import { type CrewRules, crewOf } from "../simulate/crew.ts";
+import { Days } from "../simulate/days.ts";
+import { type Stage, stageOf } from "../simulate/stage.ts";
+import type { Problem } from "../problem/problem.ts";
 import { Chain, type Note } from "./chain.ts";
 import { choose, type Wished } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";

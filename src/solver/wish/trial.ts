@@ -1,11 +1,11 @@
-import type { Board } from "../board.ts";
-import { Day } from "../day.ts";
-import type { CrewRules } from "../odds/crew.ts";
-import { type Days, type Draws, drawsFor } from "../odds/days.ts";
-import { Player } from "../odds/player.ts";
-import { Script } from "../odds/script.ts";
-import type { Stage } from "../odds/stage.ts";
-import { allHome, keepsMusts, worthOf } from "../odds/tally.ts";
+import type { Board } from "../network/board.ts";
+import { Day } from "../network/day.ts";
+import type { CrewRules } from "../simulate/crew.ts";
+import { type Days, type Draws, drawsFor } from "../simulate/days.ts";
+import { Player } from "../simulate/player.ts";
+import { Script } from "../simulate/script.ts";
+import type { Stage } from "../simulate/stage.ts";
+import { allHome, keepsMusts, worthOf } from "../simulate/tally.ts";
 import { type Seen, type Wish, valueOf } from "./value.ts";
 
 /** Days after which a candidate that cannot win is dropped. */

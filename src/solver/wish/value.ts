@@ -1,4 +1,4 @@
-import type { Problem } from "../problem.ts";
+import type { Problem } from "../problem/problem.ts";
 
 /** What simulated days come to: worth on average, and shares of the days. */
 export interface Seen {

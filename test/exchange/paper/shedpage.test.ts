@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { booklets, type Page, type ShedTables } from "../../../src/exchange/index.ts";
 import { parseText, type Plan } from "../../../src/plan/index.ts";
-import { shedRun } from "../../../src/solver/shed/index.ts";
-import { demoDay } from "../../solver/shed/demoDay.ts";
+import { shedRun } from "../../../src/solver/question/shed/index.ts";
+import { demoDay } from "../../solver/question/shed/demoDay.ts";
 import { crowdedPlan, samplePlan } from "../samplePlan.ts";
 import { collisions, overflows, textsOf, wordsOf } from "./reading.ts";
 

@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { duration, random } from "../../../src/kernel/index.ts";
 import type { Plan, PlanInput, Schedule } from "../../../src/plan/index.ts";
-import { compile } from "../../../src/solver/compile/index.ts";
-import { Day } from "../../../src/solver/day.ts";
+import { compile } from "../../../src/solver/problem/compile.ts";
+import { Day } from "../../../src/solver/network/day.ts";
 import { packRun } from "../../../src/solver/index.ts";
-import { lay, scheduleOf } from "../../../src/solver/placing.ts";
+import { lay, scheduleOf } from "../../../src/solver/network/placing.ts";
 import { eva, place, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { bestOfAll } from "./everyDay.ts";
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { duration } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { compile } from "../../../src/solver/compile/index.ts";
-import { openingsOfActivity } from "../../../src/solver/compile/starts.ts";
-import { KINDS } from "../../../src/solver/problem.ts";
+import { compile } from "../../../src/solver/problem/compile.ts";
+import { openingsOfActivity } from "../../../src/solver/problem/starts.ts";
+import { KINDS } from "../../../src/solver/problem/problem.ts";
 import { restretch } from "../../../src/solver/wish/restretch.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 

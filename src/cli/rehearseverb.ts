@@ -1,0 +1,133 @@
+import { judgeFor, limiterWords, overWords, type Recall, recallOf, type TurnBack } from "../check/index.ts";
+import { met, needed } from "../editor/index.ts";
+import { debriefCsv } from "../exchange/index.ts";
+import type { Plan } from "../plan/index.ts";
+import {
+  type DayStanding,
+  type Debrief,
+  debriefOf,
+  played,
+  rehearsalFrom,
+  standingOf,
+} from "../rehearsal/index.ts";
+import { walksOf } from "../terrain/index.ts";
+import { numberOption, readOptions } from "./options.ts";
+import { readPlan } from "./planinput.ts";
+import { refuse } from "./refusal.ts";
+import type { ExitCode, Streams } from "./verb.ts";
+
+/**
+ * `rehearse plan.json [--seed 1] [--at S] [--csv | --json]`: the plan's day played by its crew, with drawn durations, and its debrief; with
+ * `--at` played to that moment: where everybody outside is, how soon they can be inside and when each must start home.
+ */
+export async function rehearseVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
+  const { path, values } = readOptions("rehearse", args, {
+    seed: { type: "string" },
+    at: { type: "string" },
+    csv: { type: "boolean" },
+    json: { type: "boolean" },
+  });
+  const seed = numberOption("seed", values.seed, { least: 0, most: 4_294_967_295, whole: true }) ?? 1;
+  if (values.csv === true && values.json === true) refuse("--csv and --json: give one of them");
+  const plan = await readPlan(path);
+  const atS = numberOption("at", values.at, { least: 0, most: plan.stay.lengthS, whole: true });
+  if (atS !== undefined && values.csv === true) refuse("--at and --csv: a moment is no table of tasks");
+  if (plan.schedule.placements.length === 0) refuse(`${path} has nothing placed; lope pack fills the day`);
+  const walks = walksOf(plan);
+  if (atS !== undefined) {
+    const moment = standingOf(plan, played(plan, rehearsalFrom(0, seed), atS, walks), walks);
+    const recalls = outside(moment).flatMap(
+      (eva) => recallOf(moment.plan, moment.plan.schedule, eva, atS) ?? [],
+    );
+    if (values.json === true) streams.out(`${JSON.stringify({ seed, atS, recalls }, null, 2)}\n`);
+    else streams.out(momentTable(moment.plan, seed, atS, recalls));
+    return 0;
+  }
+  const over = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walks);
+  const debrief = debriefOf(plan, standingOf(plan, over, walks), judgeFor(plan)(plan.schedule).outings);
+  if (values.csv === true) streams.out(debriefCsv(debrief));
+  else if (values.json === true)
+    streams.out(`${JSON.stringify({ seed, calls: over.calls, debrief }, null, 2)}\n`);
+  else streams.out(table(plan, seed, debrief));
+  return 0;
+}
+
+/** EVAs that are out. */
+function outside({ plan, facts }: DayStanding): readonly string[] {
+  return plan.evas.flatMap(({ id }) => (facts.outS.has(id) && !facts.inS.has(id) ? [id] : []));
+}
+
+function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Recall[]): string {
+  const lines = [
+    plan.title,
+    `  seed ${seed}, at ${met(atS)}: ${recalls.length === 0 ? "nobody is out" : "outside"}`,
+    ...recalls.flatMap(({ eva, earliestS, latest, crew }) => [
+      `  ${nameOf(plan.evas, eva)}: ${
+        earliestS === null
+          ? "somebody has no way home"
+          : `earliest ingress ${clockUp(earliestS)} if everything is dropped now`
+      }, latest ${clock(latest.ingressS)} (${limiterWords(plan, latest.by)})`,
+      ...crew.map((one) => `    ${nameOf(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
+    ]),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: TurnBack): string {
+  const { places } = plan.site;
+  const where = from === to ? nameOf(places, from) : `${nameOf(places, from)} to ${nameOf(places, to)}`;
+  const back = walkbackS === null ? "no way home" : `walk-back ${needed(walkbackS)}`;
+  const start =
+    startHomeS === null
+      ? "no way home"
+      : over
+        ? `start home at once: ${overWords(over)}`
+        : `start home by ${clock(startHomeS)}`;
+  return `${where}, ${back}, ${start}, set by ${limiterWords(plan, by)}`;
+}
+
+function nameOf(list: readonly { readonly id: string; readonly name: string }[], id: string): string {
+  return list.find((one) => one.id === id)?.name ?? id;
+}
+
+/** Mission time to the minute, a begun one counted. */
+function clockUp(atS: number): string {
+  return met(Math.ceil(atS / 60) * 60);
+}
+
+function table(plan: Plan, seed: number, debrief: Debrief): string {
+  const lines = [
+    plan.title,
+    `  seed ${seed}: the crew carries on in order, durations drawn between low and high (PERT)`,
+    `  done ${debrief.done} of ${debrief.planned}, must-do ${debrief.mustDone} of ${debrief.mustPlanned}, worth ${debrief.worthDone} of ${debrief.worthPlanned}`,
+    ...debrief.evas.map(
+      ({ name, plannedOutS, plannedInS, outS, inS }) =>
+        `  ${name}: planned ${span(plannedOutS, plannedInS)}, was ${span(outS, inS)}`,
+    ),
+    "  planned   began  later  longer  task",
+    ...debrief.rows.map((row) =>
+      [
+        `  ${clock(row.plannedStartS).padStart(7)}`,
+        clock(row.startS).padStart(7),
+        minutes(row.lateS).padStart(6),
+        minutes(row.longerS).padStart(7),
+        ` ${row.name}${row.outcome === "done" ? "" : `: ${row.outcome}`}`,
+      ].join(" "),
+    ),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function span(fromS: number | null, toS: number | null): string {
+  return fromS === null ? "not out" : `${clock(fromS)} to ${clock(toS)}`;
+}
+
+/** Mission time without the seconds of the begun minute. */
+function clock(atS: number | null): string {
+  return atS === null ? "" : met(Math.floor(atS / 60) * 60);
+}
+
+/** Whole minutes, a begun one more counted. */
+function minutes(lengthS: number | null): string {
+  return lengthS === null ? "" : `${Math.ceil(lengthS / 60)}`;
+}

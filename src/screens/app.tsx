@@ -1,0 +1,141 @@
+import { type ReactNode, useEffect, useMemo } from "react";
+import { framing } from "../editor/index.ts";
+import { Aside } from "./aside/aside.tsx";
+import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
+import { DayView } from "./day/dayview.tsx";
+import { spokenDay } from "./day/speech.ts";
+import { evaSpan, limitsOf } from "./day/windowing.ts";
+import { keepMinute, type Look } from "./look.ts";
+import { OddsView } from "./odds/oddsview.tsx";
+import { Mended } from "./mended/mended.tsx";
+import { Greeting } from "./outset/greeting.tsx";
+import { Outset } from "./outset/outset.tsx";
+import { PaperView } from "./paper/paperview.tsx";
+import type { Services } from "./services.ts";
+import { CommandList } from "./shell/commandlist.tsx";
+import { Header } from "./shell/header.tsx";
+import { Keys } from "./shell/keys.tsx";
+import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
+import { ScoreLine } from "./shell/scoreline.tsx";
+import { shellKeys } from "./shell/shellwork.ts";
+import { TaskMenu } from "./shell/taskmenu.tsx";
+import { VariantsView } from "./variants/variantsview.tsx";
+import { WhyPanel } from "./why/whypanel.tsx";
+import { whyWork } from "./why/whywork.ts";
+
+/** The whole program on screen. `setup`, `site`, `rehearsal` and `details` are the screens of the tables, the map, the clock and the chosen task. */
+export function App(props: {
+  readonly services: Services;
+  readonly look: Look;
+  readonly setup: ReactNode;
+  readonly site: ReactNode;
+  readonly rehearsal: ReactNode;
+  readonly details: ReactNode;
+}) {
+  const { services, look } = props;
+  const around = useMemo(() => ({ ...services, look }), [services, look]);
+  return (
+    <AroundContext value={around}>
+      <Screens setup={props.setup} site={props.site} rehearsal={props.rehearsal} details={props.details} />
+    </AroundContext>
+  );
+}
+
+function Screens(props: {
+  readonly setup: ReactNode;
+  readonly site: ReactNode;
+  readonly rehearsal: ReactNode;
+  readonly details: ReactNode;
+}) {
+  const { desk, look, memory } = useAround();
+  const screen = useLook((state) => state.screen);
+  const theme = useLook((state) => state.theme);
+
+  useEffect(() => {
+    document.documentElement.dataset["theme"] = theme;
+    memory.set("theme", theme);
+  }, [theme, memory]);
+  useFirstLook();
+  useEffect(() => spokenSteps(desk, look), [desk, look]);
+  useEffect(() => spokenSelection(desk, look), [desk, look]);
+  useEffect(() => shellKeys(desk, look), [desk, look]);
+  useEffect(() => keepMinute(look), [look]);
+  useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
+
+  return (
+    <div className="app">
+      <Header />
+      {/* A rehearsal has figures of its own. */}
+      {screen !== "rehearsal" && <ScoreLine />}
+      <Greeting />
+      <Outset />
+      <main className="screen">
+        {screen === "day" && <DayView details={props.details} />}
+        {screen === "day" && <WhyPanel />}
+        {screen === "day" && <Mended />}
+        {screen === "variants" && <VariantsView />}
+        {screen === "odds" && <OddsView />}
+        {screen === "site" && props.site}
+        {screen === "rehearsal" && props.rehearsal}
+        {screen === "setup" && <div className="sheet">{props.setup}</div>}
+        {screen === "paper" && <PaperView />}
+        <TaskMenu />
+      </main>
+      <Safety />
+      <Notices />
+      <Refused />
+      <Keys />
+      <CommandList />
+      <Aside />
+      <Spoken />
+    </div>
+  );
+}
+
+/** Another plan begins with its first EVA in sight. */
+function useFirstLook(): void {
+  const { desk, look } = useAround();
+  const which = useDesk(
+    (state) => `${state.plan.title}|${state.plan.stay.touchdownUtc}|${state.plan.stay.lengthS}`,
+  );
+  useEffect(() => {
+    const { plan, verdict } = desk.state.getState();
+    const span = evaSpan(plan, verdict, 0) ?? { startS: 0, endS: plan.stay.lengthS };
+    look.setState({
+      window: framing([span], 0.03, limitsOf(plan)),
+      focus: null,
+      cursorS: null,
+      minuteS: null,
+      chosen: null,
+    });
+  }, [which, desk, look]);
+}
+
+/** Says what every step of the history has made of the day. */
+function spokenSteps(desk: Services["desk"], look: Look): () => void {
+  return desk.state.subscribe((now, before) => {
+    if (now.plan === before.plan || now.history === before.history) return;
+    const back = now.history.redo.length > before.history.redo.length;
+    const step = back ? before.history.undo.at(-1) : now.history.undo.at(-1);
+    const words = step ? `${back ? "Undone" : "Done"}: ${step.name}. ` : "";
+    look.setState({ spoken: `${words}${spokenDay(now.plan, now.verdict)}` });
+  });
+}
+
+/**
+ * Says how many tasks are selected when it is none or several; a single one says itself where it is pressed, and what a step of the
+ * history selects is said by the step.
+ */
+function spokenSelection(desk: Services["desk"], look: Look): () => void {
+  let stepping = false;
+  return desk.state.subscribe((now, before) => {
+    if (now.plan !== before.plan) {
+      stepping = true;
+      queueMicrotask(() => (stepping = false));
+    }
+    if (now.selection === before.selection || now.preview || stepping) return;
+    const count = now.selection.length;
+    if (count !== 1)
+      look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
+  });
+}

@@ -1,0 +1,168 @@
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import type { KeptPlan } from "../../session/index.ts";
+import { useAround, useLook } from "../context.ts";
+import { download } from "../shell/files.ts";
+import { counted } from "../words.ts";
+import { keptWords, sizeWords } from "./keptwords.ts";
+
+/** What the autosave has kept aside: opened, saved as a file, or deleted. */
+export function Aside() {
+  const { desk, look } = useAround();
+  const shown = useLook((state) => state.asideShown);
+  useEffect(
+    () =>
+      desk.commands.add([
+        {
+          id: "aside",
+          name: "Plans kept aside",
+          group: "Plan",
+          keys: [],
+          where: "page",
+          hindered: () => null,
+          run: () => look.setState({ asideShown: true }),
+        },
+      ]),
+    [desk, look],
+  );
+  return shown ? <Shelf /> : null;
+}
+
+/** What is known of the shelf: nothing yet, why it cannot be read, or what lies on it. */
+type Found = { readonly kept: readonly KeptPlan[] } | { readonly problem: string } | null;
+
+function Shelf() {
+  const { desk, look } = useAround();
+  const ref = useRef<HTMLDialogElement>(null);
+  const [found, setFound] = useState<Found>(null);
+  // A deleted one stays in its row until the list is closed, so that it can be brought back.
+  const [deleted, setDeleted] = useState<readonly number[]>([]);
+  const [said, say] = useState("");
+  const turned = useRef<number | null>(null);
+  // The button that was pressed is gone: the keyboard goes on in the same row.
+  useLayoutEffect(() => {
+    if (turned.current === null) return;
+    ref.current?.querySelector<HTMLElement>(`[data-key="${turned.current}"] button:not(:disabled)`)?.focus();
+    turned.current = null;
+  }, [deleted]);
+
+  useEffect(() => {
+    ref.current?.showModal();
+    desk.keptAside().then(
+      (kept) => setFound({ kept }),
+      (error: unknown) => setFound({ problem: wordsOf(error) }),
+    );
+  }, [desk]);
+
+  const close = (): void => look.setState({ asideShown: false });
+  const turn = (kept: KeptPlan, away: boolean): void => {
+    const work = away ? desk.deleteAside(kept) : desk.bringBackAside(kept);
+    work.then(
+      () => {
+        turned.current = kept.key;
+        setDeleted((keys) => (away ? [...keys, kept.key] : keys.filter((key) => key !== kept.key)));
+        say(
+          `${keptWords(kept)} ${away ? "deleted; it can be brought back until this list is closed" : "brought back"}.`,
+        );
+      },
+      (error: unknown) => say(`That did not work: ${wordsOf(error)}.`),
+    );
+  };
+
+  return (
+    <dialog ref={ref} className="aside" aria-labelledby="aside-title" onClose={close}>
+      <header className="part-head">
+        <h2 id="aside-title">Plans kept aside</h2>
+        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+          Close
+        </button>
+      </header>
+      <p className="note">
+        What another window had saved, or what could not be read, is kept in this browser and never thrown
+        away by itself.
+      </p>
+      {found === null && <p className="empty">Looking…</p>}
+      {found !== null && "problem" in found && (
+        <p className="state breach" role="alert">
+          This browser&apos;s store cannot be used: {found.problem}.
+        </p>
+      )}
+      {found !== null && "kept" in found && (
+        <>
+          {found.kept.length === 0 && <p className="empty">Nothing is kept aside.</p>}
+          <ul aria-label={counted(found.kept.length, "plan kept aside", "plans kept aside")}>
+            {found.kept.map((kept) => (
+              <Row
+                key={kept.key}
+                kept={kept}
+                deleted={deleted.includes(kept.key)}
+                onOpen={() => {
+                  if (desk.openAside(kept)) ref.current?.close();
+                }}
+                onTurn={(away) => turn(kept, away)}
+              />
+            ))}
+          </ul>
+        </>
+      )}
+      <p className="aside-said note" role="status">
+        {said}
+      </p>
+    </dialog>
+  );
+}
+
+function Row(props: {
+  readonly kept: KeptPlan;
+  readonly deleted: boolean;
+  readonly onOpen: () => void;
+  readonly onTurn: (away: boolean) => void;
+}) {
+  const { kept, deleted, onOpen, onTurn } = props;
+  const name = keptWords(kept);
+  const at = new Date(kept.atMs).toISOString().slice(0, 16).replace("T", " ");
+  return (
+    <li data-key={kept.key} className={deleted ? "deleted" : undefined}>
+      <div>
+        <b>{name}</b>
+        <span className="note">
+          {at} UTC, {sizeWords(kept.bytes)}
+        </span>
+        <span className="note">
+          Kept because {kept.reason}.
+          {kept.fault !== null && kept.fault !== kept.reason && ` Cannot be opened: ${kept.fault}.`}
+        </span>
+      </div>
+      {deleted ? (
+        <button type="button" aria-label={`Bring back ${name}`} onClick={() => onTurn(false)}>
+          Bring back
+        </button>
+      ) : (
+        <div className="pair">
+          <button
+            type="button"
+            aria-label={`Open ${name}`}
+            disabled={kept.fault !== null}
+            title={kept.fault === null ? undefined : `Cannot be opened: ${kept.fault}`}
+            onClick={onOpen}
+          >
+            Open
+          </button>
+          <button
+            type="button"
+            aria-label={`Save ${name} as a file`}
+            onClick={() => download(kept.fileName, [kept.text], "application/json")}
+          >
+            Save as a file
+          </button>
+          <button type="button" className="danger" aria-label={`Delete ${name}`} onClick={() => onTurn(true)}>
+            Delete
+          </button>
+        </div>
+      )}
+    </li>
+  );
+}
+
+function wordsOf(error: unknown): string {
+  return error instanceof Error ? error.message : "unknown";
+}

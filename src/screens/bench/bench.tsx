@@ -1,0 +1,176 @@
+import { memo, useDeferredValue, useMemo, useState } from "react";
+import { left } from "../../editor/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
+import { type BenchReason, benchSays, benchStands, type DeskState } from "../../session/index.ts";
+import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
+import { useDay } from "../day/around.ts";
+import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
+
+/** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
+export const Bench = memo(function Bench() {
+  const { look } = useAround();
+  const tasks = useDeskList(benchOfPlan);
+  const plan = useDesk((state) => state.plan);
+  const reasons = useDesk((state) => state.benchReasons);
+  const stands = useDesk(benchStands);
+  const over = useLook((state) => state.inHand?.target.at === "bench");
+  const [words, setWords] = useState("");
+  const wanted = useDeferredValue(words);
+  const listed = useMemo(() => found(tasks, wanted), [tasks, wanted]);
+  const must = tasks.filter((task) => task.must).length;
+
+  return (
+    <section className={over ? "bench over" : "bench"} aria-label="Bench" data-bench>
+      <header className="part-head">
+        <h2>Bench</h2>
+        <span className="note">
+          {counted(tasks.length, "task")}
+          {must > 0 && <b className="must-count">{counted(must, "must-do", "must-do")}</b>}
+        </span>
+        <input
+          type="search"
+          aria-label="Find on the bench"
+          placeholder="Find"
+          value={words}
+          onChange={(event) => setWords(event.target.value)}
+          onKeyDown={(event) => {
+            if (event.key === "Escape") setWords("");
+          }}
+        />
+      </header>
+      {tasks.length === 0 && (
+        <p className="empty">
+          {plan.tasks.length === 0
+            ? "There is no task yet: add some under Setup."
+            : "Every task is on the day line."}
+        </p>
+      )}
+      {tasks.length > 0 && listed.length === 0 && (
+        <p className="empty">No task on the bench matches “{words}”.</p>
+      )}
+      <ul className="cards" onFocus={() => look.setState({ focus: null })}>
+        {listed.map((task) => (
+          <Card
+            key={task.id}
+            task={task}
+            place={placeName(plan, task.place)}
+            reason={reasons.get(task.id) ?? null}
+            stands={stands}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+});
+
+let lastBench: { readonly plan: Plan; readonly tasks: readonly Task[] } | null = null;
+
+/** What is on the bench of the plan itself: a task in hand keeps its card, and with it the focus. Sorted once a plan. */
+function benchOfPlan({ plan }: DeskState): readonly Task[] {
+  if (lastBench?.plan !== plan) lastBench = { plan, tasks: sortedBench(plan) };
+  return lastBench.tasks;
+}
+
+function sortedBench(plan: Plan): readonly Task[] {
+  const placed = new Set(plan.schedule.placements.map((placement) => placement.task));
+  return plan.tasks
+    .filter((task) => !placed.has(task.id))
+    .toSorted((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth || (a.name < b.name ? -1 : 1));
+}
+
+function found(tasks: readonly Task[], words: string): readonly Task[] {
+  const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
+  if (parts.length === 0) return tasks;
+  return tasks.filter((task) => {
+    const text = `${task.name} ${task.kind} ${task.place ?? ""} ${task.must ? "must" : ""}`.toLowerCase();
+    return parts.every((part) => text.includes(part));
+  });
+}
+
+/** Why nothing is put on by a reason of the day before. */
+const STALE_WORDS = "The day has changed: whether it still fits is being looked into.";
+
+const Card = memo(function Card(props: {
+  readonly task: Task;
+  readonly place: string;
+  readonly reason: BenchReason | null;
+  /** Whether the reason is of the day as it is. */
+  readonly stands: boolean;
+}) {
+  const { task, reason, stands } = props;
+  const { desk, look } = useAround();
+  const { hold } = useDay();
+  const selected = useDesk((state) => state.selection.includes(task.id));
+  const held = useLook((state) => state.inHand?.task === task.id);
+  const says = useDesk((state) => benchSays(state, task.id));
+  const lengthS = task.duration.likelyS;
+  const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
+  return (
+    <li className={held ? "card held" : "card"}>
+      <button
+        type="button"
+        className="card-grip"
+        data-task={task.id}
+        aria-pressed={selected}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
+        onPointerDown={(event) => {
+          if (event.button !== 0) return;
+          const more = event.shiftKey || event.ctrlKey || event.metaKey;
+          hold.press(event.nativeEvent, {
+            task: task.id,
+            lane: null,
+            offsetS: Math.min(300, lengthS / 2),
+            more,
+          });
+        }}
+        onClick={(event) => {
+          // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
+          if (event.detail === 0) desk.select([task.id]);
+        }}
+        onContextMenu={(event) => {
+          event.preventDefault();
+          if (hold.holding()) return;
+          hold.forget();
+          if (!selected) desk.select([task.id]);
+          look.setState({ menu: { x: event.clientX, y: event.clientY } });
+        }}
+      >
+        <span className={`kind ${task.kind}`}>{KIND_LETTERS[task.kind]}</span>
+        <span className="card-name narrow" title={task.name}>
+          {task.name}
+        </span>
+        <span className="card-worth">{task.must ? "must" : task.worth}</span>
+        <span className="card-facts narrow">
+          {left(lengthS)} · {crew} · {props.place}
+        </span>
+      </button>
+      <p className="card-why">
+        {held ? "In hand." : (says ?? "Not looked into yet.")}
+        {reason?.fitsAt && !held && (
+          <button
+            type="button"
+            className="quiet card-put"
+            aria-label={`Put ${task.name} on the line`}
+            aria-disabled={!stands}
+            title={stands ? undefined : STALE_WORDS}
+            onClick={() => {
+              if (stands) desk.place(task.id, { ...reason.fitsAt!, crew: [...reason.fitsAt!.crew] });
+            }}
+          >
+            Put on
+          </button>
+        )}
+        {!held && (
+          <button
+            type="button"
+            className="quiet card-ask"
+            aria-label={`Why not? ${task.name}`}
+            onClick={() => void desk.askWhy(task.id)}
+          >
+            Why not?
+          </button>
+        )}
+      </p>
+    </li>
+  );
+});

@@ -1,0 +1,23 @@
+import { clockText, met, type TimeScale, utc } from "../../editor/index.ts";
+import { useLook } from "../context.ts";
+import { useDial } from "./dial.ts";
+
+/** The time under the pointer: one line through lanes and margins, with both clocks at its head. */
+export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
+  const { scale } = props;
+  const cursorS = useLook((look) => look.cursorS);
+  const inHand = useLook((look) => look.inHand !== null);
+  const dial = useDial();
+  if (cursorS === null || inHand) return null;
+  const whole = Math.round(cursorS / 60) * 60;
+  const x = scale.x(cursorS);
+  if (x < 0 || x > scale.widthPx) return null;
+  return (
+    <div className="cursor" style={{ transform: `translateX(${props.gutterPx + x}px)` }} aria-hidden="true">
+      <span className={x > scale.widthPx - 120 ? "cursor-time before" : "cursor-time"}>
+        <b>{clockText(dial, whole)}</b>{" "}
+        {dial.kind === "utc" ? `${met(whole)} MET` : `${utc(dial.touchdownMs, whole)} UTC`}
+      </span>
+    </div>
+  );
+}

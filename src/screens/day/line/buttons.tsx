@@ -1,0 +1,146 @@
+import { memo, useEffect, useMemo, useRef } from "react";
+import { type Block, met, readingOrder, type TimeScale } from "../../../editor/index.ts";
+import { useAround, useDesk, useLook } from "../../context.ts";
+import { counted, crewName, evaName, KIND_WORDS, placeName } from "../../words.ts";
+import { shows, slabFor, type Standing } from "./geometry.ts";
+import { useSettled } from "../../settled.ts";
+import { useStill } from "./still.ts";
+
+/** How long the window must rest before the buttons are laid out anew, ms. */
+const SETTLE_MS = 100;
+
+/**
+ * A button over every block on screen: it carries the block's name for readers and tests, and the keyboard's focus.
+ * Pointers go through it to the lanes below. While the window moves on and on the buttons wait until it rests: they are
+ * not seen, and laying hundreds of them out costs more than painting the lanes.
+ */
+export function BlockButtons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+  // Pointers go through the buttons: under a pointer's drag they may stay where they were.
+  const standing = useStill(props.standing);
+  const scale = useSettled(props.scale, SETTLE_MS);
+  return <Buttons standing={standing} scale={scale} />;
+}
+
+const Buttons = memo(function Buttons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+  const { standing, scale } = props;
+  const selection = useDesk((state) => state.selection);
+  const focus = useLook((look) => look.focus);
+  const held = useLook((look) => look.inHand?.tasks ?? null);
+
+  const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
+  const counts = useMemo(() => findingCounts(standing), [standing]);
+  const keys = useMemo(() => keysOf(standing.blocks), [standing]);
+  const focused =
+    inOrder.find((block) => block.task === focus?.task && block.lane === focus.lane) ??
+    inOrder.find((block) => block.task === focus?.task) ??
+    inOrder.find((block) => shows(scale, block)) ??
+    inOrder[0];
+
+  return (
+    <div className="blocks">
+      {standing.lanes.map((lane) => (
+        <div key={lane.key} role="group" aria-label={`Lane ${lane.name}`}>
+          {inOrder
+            .filter((block) => block.lane === lane.key && (shows(scale, block) || block === focused))
+            .map((block) => {
+              const slab = slabFor(standing, scale, block);
+              if (!slab) return null;
+              return (
+                <BlockButton
+                  key={keys.get(block)}
+                  task={block.task}
+                  lane={block.lane}
+                  name={nameOf(standing, block, counts.get(block.task) ?? 0)}
+                  left={Math.round(slab.left)}
+                  top={Math.round(Math.min(slab.topLeft, slab.topRight))}
+                  width={Math.max(5, Math.round(slab.right - slab.left))}
+                  height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
+                  selected={selection.includes(block.task)}
+                  held={held?.includes(block.task) ?? false}
+                  reached={block === focused}
+                  wanted={focus?.task === block.task && focus.lane === block.lane}
+                />
+              );
+            })}
+        </div>
+      ))}
+    </div>
+  );
+});
+
+const BlockButton = memo(function BlockButton(props: {
+  readonly task: string;
+  readonly lane: string;
+  readonly name: string;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly selected: boolean;
+  readonly held: boolean;
+  readonly reached: boolean;
+  readonly wanted: boolean;
+}) {
+  const { look } = useAround();
+  const ref = useRef<HTMLButtonElement>(null);
+  // The focus follows when a key or a set-down task has moved it, never out of another part of the page.
+  useEffect(() => {
+    const active = document.activeElement;
+    const free = active === document.body || active === null || active.closest("[data-line]") !== null;
+    if (props.wanted && free && active !== ref.current) ref.current?.focus({ preventScroll: true });
+  }, [props.wanted]);
+  return (
+    <button
+      ref={ref}
+      type="button"
+      className={props.held ? "block held" : "block"}
+      data-task={props.task}
+      data-lane={props.lane}
+      aria-label={props.name}
+      title={props.name}
+      aria-pressed={props.selected}
+      tabIndex={props.reached ? 0 : -1}
+      style={{ left: props.left, top: props.top, width: props.width, height: props.height }}
+      onFocus={() => look.setState({ focus: { task: props.task, lane: props.lane } })}
+    />
+  );
+});
+
+/** A task for two has two blocks: the first and the second, whichever lanes they are on. */
+function keysOf(blocks: readonly Block[]): ReadonlyMap<Block, string> {
+  const seen = new Map<string, number>();
+  return new Map(
+    blocks.map((block) => {
+      const nth = seen.get(block.task) ?? 0;
+      seen.set(block.task, nth + 1);
+      return [block, `${block.task}#${nth}`];
+    }),
+  );
+}
+
+function nameOf(standing: Standing, block: Block, findings: number): string {
+  const { plan } = standing;
+  const task = standing.tasks.get(block.task);
+  if (!task) return block.task;
+  const parts = [
+    task.name,
+    KIND_WORDS[task.kind].toLowerCase(),
+    ...(task.place === undefined ? [] : [`at ${placeName(plan, task.place)}`]),
+    `${met(block.startS)} to ${met(block.endS)}`,
+    block.eva === null ? "remote" : `${crewName(plan, block.lane)}, ${evaName(plan, block.eva)}`,
+  ];
+  if (task.must) parts.push("must do");
+  if (task.pin) parts.push("pinned");
+  if (findings > 0) parts.push(counted(findings, "finding"));
+  return parts.join(", ");
+}
+
+function findingCounts(standing: Standing): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const finding of standing.verdict.findings) {
+    for (const subject of finding.subjects) {
+      if (subject.kind === "task") counts.set(subject.id, (counts.get(subject.id) ?? 0) + 1);
+    }
+  }
+  return counts;
+}

@@ -1,0 +1,139 @@
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { useLook } from "../../context.ts";
+import { type Palette, paletteOf } from "../../theme/palette.ts";
+import { type Brush, brushFor, forgetWidths } from "./brush.ts";
+import type { Columns } from "./changed.ts";
+
+interface Sized {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly className?: string;
+}
+
+/** A canvas that `paint` fills, again whenever anything it is drawn from has changed. Shown to eyes only. */
+export function Canvas(props: Sized & { readonly paint: (brush: Brush) => void }) {
+  return <KeptCanvas {...props} drawn={props.paint} changed={afresh} paint={paintItself} />;
+}
+
+function paintItself(brush: Brush, paint: (brush: Brush) => void): void {
+  paint(brush);
+}
+
+function afresh(was: unknown, now: unknown): Columns | "all" | null {
+  return was === now ? null : "all";
+}
+
+/** What was painted last, and on what. */
+interface Painted<Drawn> {
+  readonly drawn: Drawn;
+  readonly palette: Palette;
+  readonly density: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/**
+ * A canvas with a picture of what is `drawn`, painted anew only in the columns in which it has `changed` since: `paint` then gets
+ * these columns, and may leave out what lies outside of them. `changed` and `paint` stay the same functions.
+ */
+export function KeptCanvas<Drawn>(
+  props: Sized & {
+    readonly drawn: Drawn;
+    readonly changed: (was: Drawn, now: Drawn) => Columns | "all" | null;
+    readonly paint: (brush: Brush, drawn: Drawn, columns: Columns | null) => void;
+  },
+) {
+  const { widthPx, heightPx, drawn, changed, paint } = props;
+  const ref = useRef<HTMLCanvasElement>(null);
+  const painted = useRef<Painted<Drawn> | null>(null);
+  const palette = usePalette();
+  const density = useDensity();
+  useLayoutEffect(() => {
+    if (!ref.current || !palette || widthPx < 1 || heightPx < 1) return;
+    const was = painted.current;
+    const next = { drawn, palette, density, widthPx, heightPx };
+    const columns = was && sameSurface(was, next) ? changed(was.drawn, drawn) : "all";
+    painted.current = next;
+    if (columns === null) return;
+    const part = columns === "all" ? null : columns;
+    const taken = brushFor(ref.current, palette, widthPx, heightPx, density, part);
+    if (!taken) return;
+    paint(taken.brush, drawn, part);
+    taken.done();
+  }, [palette, density, widthPx, heightPx, drawn, changed, paint]);
+  return (
+    <canvas
+      ref={ref}
+      className={props.className}
+      style={{ width: widthPx, height: heightPx, display: "block" }}
+      aria-hidden="true"
+    />
+  );
+}
+
+function sameSurface(a: Painted<unknown>, b: Painted<unknown>): boolean {
+  return (
+    a.palette === b.palette && a.density === b.density && a.widthPx === b.widthPx && a.heightPx === b.heightPx
+  );
+}
+
+/** The theme's colours; another object after the theme has changed or the face has arrived, so that all is painted anew. */
+function usePalette(): Palette | null {
+  const theme = useLook((look) => look.theme);
+  const [palette, setPalette] = useState<Palette | null>(null);
+  useLayoutEffect(() => {
+    const read = (): void => setPalette(shared(document.documentElement));
+    read();
+    // The attribute is set by a parent's effect, which runs after this one.
+    const watch = new MutationObserver(read);
+    watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
+    return () => watch.disconnect();
+  }, [theme]);
+  useEffect(() => {
+    let gone = false;
+    const faces = document.fonts;
+    if (!faces) return;
+    const needed = ["condensed 600 13px", "640 13px"].map((one) =>
+      faces.load(`${one} "Encode Sans Variable"`),
+    );
+    void Promise.all(needed).then(
+      () => {
+        if (gone) return;
+        // Once for all canvases: with a palette each they would make their hatchings anew in every painting.
+        if (!arrived) {
+          arrived = true;
+          forgetWidths();
+          cached = null;
+        }
+        setPalette(shared(document.documentElement));
+      },
+      // Without the face the system's own is painted.
+      () => undefined,
+    );
+    return () => {
+      gone = true;
+    };
+  }, []);
+  return palette;
+}
+
+let arrived = false;
+let cached: { theme: string; palette: Palette } | null = null;
+
+/** One palette for all canvases, so that their hatchings are made once. */
+function shared(root: HTMLElement): Palette {
+  const theme = root.dataset["theme"] ?? "light";
+  if (cached?.theme !== theme) cached = { theme, palette: paletteOf(root) };
+  return cached.palette;
+}
+
+function useDensity(): number {
+  const [density, setDensity] = useState(() => window.devicePixelRatio || 1);
+  useEffect(() => {
+    const query = window.matchMedia?.(`(resolution: ${density}dppx)`);
+    const changed = (): void => setDensity(window.devicePixelRatio || 1);
+    query?.addEventListener("change", changed);
+    return () => query?.removeEventListener("change", changed);
+  }, [density]);
+  return density;
+}

@@ -1,0 +1,217 @@
+import {
+  type PointerEvent as ReactPointerEvent,
+  type RefObject,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+} from "react";
+import {
+  type Block,
+  type Edge,
+  edgeUnder,
+  hit,
+  REMOTE,
+  reliefY,
+  type TimeScale,
+} from "../../../editor/index.ts";
+import type { Finding } from "../../../session/index.ts";
+import { useAround, useDesk, useLook } from "../../context.ts";
+import { useDay } from "../around.ts";
+import type { Brush } from "./brush.ts";
+import { BlockButtons } from "./buttons.tsx";
+import { Canvas } from "./canvas.tsx";
+import { shows, slabFor, type Standing } from "./geometry.ts";
+import { findingLanes } from "./paintfindings.ts";
+import { LaneStill } from "./lanestill.tsx";
+import { paintWindows } from "./paintground.ts";
+import { Plumb, useGhosts } from "./held.tsx";
+import { LassoBox, useLasso } from "./lasso.tsx";
+import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
+import { usePanning } from "./panning.ts";
+
+/** The lanes: a still layer that is painted when the day or the window changes, and one for what is in hand. */
+export function DayLine(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly stage: RefObject<HTMLDivElement | null>;
+}) {
+  const { standing, scale, stage } = props;
+  const { desk, look } = useAround();
+  const { hold, windows } = useDay();
+  const chosen = useLook((state) => state.chosen);
+  const selection = useDesk((state) => state.selection);
+  const held = useLook((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
+  const alone = held.length === 0 ? selection : held;
+  const only = alone.length === 1 ? (alone[0] ?? null) : null;
+  const bands = useDesk((state) => (held.length === 1 ? state.fitBands : null));
+  const ghosts = useGhosts(standing);
+  const panning = usePanning(stage, scale, windows);
+  const latest = useRef({ standing, scale });
+  useLayoutEffect(() => {
+    latest.current = { standing, scale };
+  });
+  useLaneInSight(stage, latest, chosen);
+  const lasso = useLasso(latest);
+  const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+
+  /** The block under a point of the lanes, and the end of it that a pointer would take there. */
+  const under = (x: number, y: number, slack: number): { block: Block; edge: Edge | null } | null => {
+    const shown = standing.blocks.filter((block) => shows(scale, block));
+    const block = hit(shown, (one) => slabFor(standing, scale, one)!, x, y, slack);
+    return block ? { block, edge: edgeUnder(slabFor(standing, scale, block)!, x, GRIP_PX) } : null;
+  };
+  const openMenu = (task: string, x: number, y: number): void => {
+    if (!desk.state.getState().selection.includes(task)) desk.select([task]);
+    const box = stage.current?.getBoundingClientRect();
+    look.setState({ menu: { x, y, ...(box ? { atS: scale.at(x - box.left) } : {}) } });
+  };
+
+  const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
+    if (event.button !== 0) return;
+    const box = stage.current?.getBoundingClientRect();
+    if (!box) return;
+    const x = event.clientX - box.left;
+    const y = event.clientY - box.top;
+    const slack = SLACK_PX[event.pointerType as keyof typeof SLACK_PX] ?? 0;
+    const found = under(x, y, slack);
+    const more = event.shiftKey || event.ctrlKey || event.metaKey;
+    if (found && !panning.pinching()) {
+      const { block } = found;
+      // A finger is as wide as an end: it moves tasks; their length is in the panel and the menu.
+      const edge = event.pointerType === "touch" ? null : found.edge;
+      const fromS = edge === "end" ? block.endS : block.startS;
+      const grip = { task: block.task, lane: block.lane, offsetS: scale.at(x) - fromS, more };
+      hold.press(event.nativeEvent, edge === null ? grip : { ...grip, edge });
+      if (event.pointerType === "touch") {
+        const { clientX, clientY } = event;
+        rest.current = setTimeout(() => {
+          if (hold.holding()) return;
+          hold.forget();
+          openMenu(block.task, clientX, clientY);
+        }, REST_MS);
+      }
+      return;
+    }
+    if (event.shiftKey || look.getState().tool === "lasso") {
+      lasso.press(event.nativeEvent, box, more);
+      return;
+    }
+    panning.press(event.nativeEvent);
+    if (event.pointerType === "mouse") desk.select([]);
+  };
+  const point = (event: ReactPointerEvent<HTMLDivElement>): void => {
+    if (hold.holding()) {
+      clearTimeout(rest.current);
+      return;
+    }
+    const box = event.currentTarget.getBoundingClientRect();
+    look.setState({ cursorS: scale.at(event.clientX - box.left) });
+    if (event.pointerType !== "mouse") return;
+    const edge = under(event.clientX - box.left, event.clientY - box.top, 0)?.edge ?? null;
+    const { dataset } = event.currentTarget;
+    // Set anew it would be styled anew, in every move.
+    if ((dataset["edge"] ?? "") !== (edge ?? "")) dataset["edge"] = edge ?? "";
+  };
+
+  return (
+    <div
+      ref={stage}
+      className={held.length > 0 ? "stage holding" : "stage"}
+      style={{ height: standing.lanesPx }}
+      onPointerDown={press}
+      onPointerMove={point}
+      onPointerUp={() => clearTimeout(rest.current)}
+      onContextMenu={(event) => {
+        event.preventDefault();
+        const box = event.currentTarget.getBoundingClientRect();
+        const found = under(event.clientX - box.left, event.clientY - box.top, 0);
+        if (!found || hold.holding()) return;
+        hold.forget();
+        openMenu(found.block.task, event.clientX, event.clientY);
+      }}
+      onPointerLeave={() => look.setState({ cursorS: null })}
+    >
+      {standing.lanes.map((lane) => (
+        <LaneStill
+          key={lane.key}
+          lane={lane}
+          standing={standing}
+          scale={scale}
+          selection={selection}
+          held={held}
+          chosen={chosen}
+          bands={bands}
+          ghosts={ghosts}
+        />
+      ))}
+      {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
+      {held.length > 0 && <Plumb standing={standing} scale={scale} />}
+      <BlockButtons standing={standing} scale={scale} />
+      {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
+        <p className="line-hint">
+          <b>Nothing is on the line yet.</b>
+          <span>Drag tasks up from the bench, or let Pack fill the day.</span>
+        </p>
+      )}
+      <LassoBox />
+    </div>
+  );
+}
+
+const NOTHING: readonly string[] = [];
+
+/** Scrolls the lane of the finding that was gone to into sight, where not all lanes have room. */
+function useLaneInSight(
+  stage: RefObject<HTMLDivElement | null>,
+  latest: RefObject<{ readonly standing: Standing }>,
+  chosen: Finding | null,
+): void {
+  useEffect(() => {
+    const scroller = stage.current?.parentElement;
+    if (!chosen || !scroller) return;
+    const { standing } = latest.current;
+    const keys = findingLanes(standing, chosen);
+    const lane = standing.lanes.find((one) => keys.includes(one.key));
+    if (!lane) return;
+    const top = Math.min(scroller.scrollTop, lane.topPx);
+    scroller.scrollTop = Math.max(top, lane.topPx + lane.heightPx - scroller.clientHeight);
+  }, [stage, latest, chosen]);
+}
+
+/** Where the one selected or held task may be; drawn once, whatever moves. */
+function WindowsLayer(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly task: string;
+}) {
+  const { scale } = props;
+  const { plan, lanesPx, tasks } = props.standing;
+  const task = tasks.get(props.task);
+  const paint = useCallback(
+    (brush: Brush) => {
+      if (task) paintWindows(brush, plan, task, lanesPx, scale);
+    },
+    [plan, task, lanesPx, scale],
+  );
+  if (!task || (task.windows.length === 0 && !task.relay)) return null;
+  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={lanesPx} paint={paint} />;
+}
+
+/** Heights at which a lane is labelled: minutes of walk home. */
+export function heightLabels(
+  standing: Standing,
+  laneKey: string,
+): readonly { readonly minutes: number; readonly y: number }[] {
+  const lane = standing.lanes.find((one) => one.key === laneKey);
+  if (!lane || lane.key === REMOTE) return [];
+  const { topS } = standing.relief;
+  const stepS = topS > 3600 ? 1800 : 600;
+  const labels: { minutes: number; y: number }[] = [];
+  for (let homeS = stepS; homeS < topS; homeS += stepS) {
+    const y = reliefY(lane, standing.relief, homeS) - lane.topPx;
+    // Where the lane is low, only heights whose figures do not run into each other.
+    if (labels.every((label) => Math.abs(label.y - y) >= 11)) labels.push({ minutes: homeS / 60, y });
+  }
+  return labels;
+}

@@ -1,0 +1,86 @@
+import {
+  type Between,
+  betweensOf,
+  type Block,
+  blocksOf,
+  type Lane,
+  type LaneRelief,
+  layLanes,
+  reliefTopS,
+  REMOTE,
+  remoteRowsOf,
+  rowSlabOf,
+  type Slab,
+  slabOf,
+  type TimeScale,
+} from "../../../editor/index.ts";
+import type { Plan, Schedule, Task } from "../../../plan/index.ts";
+import type { Verdict } from "../../../session/index.ts";
+import { LANE_FOOT_PX, LANE_HEAD_PX, REMOTE_PAD_PX, REMOTE_ROW_PX, thickPx } from "./sizes.ts";
+
+/** What stands on the day line, still without a scale: it is the same at every zoom. */
+export interface Standing {
+  readonly plan: Plan;
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  readonly tasks: ReadonlyMap<string, Task>;
+  readonly lanes: readonly Lane[];
+  readonly relief: LaneRelief;
+  readonly blocks: readonly Block[];
+  readonly betweens: readonly Between[];
+  readonly lanesPx: number;
+}
+
+/** Lays the plan out in lanes of `crewPx`. */
+export function standingOf(
+  plan: Plan,
+  schedule: Schedule,
+  verdict: Verdict,
+  tasks: ReadonlyMap<string, Task>,
+  crewPx: number,
+): Standing {
+  const remote = remoteRowsOf(plan, schedule);
+  const hasRemote = plan.tasks.some((task) => task.crew.count === 0);
+  const lanes = layLanes(plan, hasRemote ? Math.max(1, remote.rows) : 0, {
+    crewPx,
+    remoteRowPx: REMOTE_ROW_PX,
+    remotePadPx: REMOTE_PAD_PX,
+  });
+  const last = lanes.at(-1);
+  return {
+    plan,
+    schedule,
+    verdict,
+    tasks,
+    lanes,
+    relief: {
+      thickPx: thickPx(crewPx),
+      headPx: LANE_HEAD_PX,
+      footPx: LANE_FOOT_PX,
+      topS: reliefTopS(plan),
+    },
+    blocks: blocksOf(plan, schedule, verdict.reach, remote.row),
+    betweens: betweensOf(verdict.outings, verdict.reach, verdict.rests),
+    lanesPx: last ? last.topPx + last.heightPx : 0,
+  };
+}
+
+/** Height of all lanes without those of the crew. */
+export function remoteLanePx(plan: Plan, schedule: Schedule): number {
+  if (!plan.tasks.some((task) => task.crew.count === 0)) return 0;
+  return Math.max(1, remoteRowsOf(plan, schedule).rows) * REMOTE_ROW_PX + 2 * REMOTE_PAD_PX;
+}
+
+/** Where a block stands on screen; null when its lane is not shown. */
+export function slabFor(standing: Standing, scale: TimeScale, block: Block): Slab | null {
+  const lane = standing.lanes.find((one) => one.key === block.lane);
+  if (!lane) return null;
+  return block.lane === REMOTE
+    ? rowSlabOf(block, lane, REMOTE_ROW_PX, REMOTE_PAD_PX, scale)
+    : slabOf(block, lane, standing.relief, scale);
+}
+
+/** True when any of it lies inside the shown window. */
+export function shows(scale: TimeScale, span: { readonly startS: number; readonly endS: number }): boolean {
+  return span.endS >= scale.window.startS && span.startS <= scale.window.endS;
+}

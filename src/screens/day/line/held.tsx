@@ -1,0 +1,61 @@
+import { useMemo } from "react";
+import { type Block, blocksOf, clockText, remoteRowsOf, type TimeScale } from "../../../editor/index.ts";
+import { useDesk, useLook } from "../../context.ts";
+import { useDial } from "../dial.ts";
+import type { Standing } from "./geometry.ts";
+
+const NONE: readonly Block[] = [];
+
+/** Where what is held, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
+export function useGhosts(standing: Standing): readonly Block[] {
+  const hand = useLook((state) => state.inHand);
+  const plan = useDesk((state) => state.plan);
+  const settled = useDesk((state) => state.verdict);
+  const holds = hand !== null;
+  const before = useMemo(
+    () =>
+      holds ? blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row) : NONE,
+    [plan, settled, holds],
+  );
+  return useMemo(() => {
+    if (!hand) return NONE;
+    const going = new Set([...hand.tasks, ...hand.slid.keys()]);
+    const now = new Map(
+      standing.blocks
+        .filter((block) => going.has(block.task))
+        .map((block) => [`${block.task} ${block.lane}`, block]),
+    );
+    return before.filter((ghost) => {
+      if (!going.has(ghost.task)) return false;
+      const block = now.get(`${ghost.task} ${ghost.lane}`);
+      return !block || block.startS !== ghost.startS || block.endS !== ghost.endS;
+    });
+  }, [hand, before, standing]);
+}
+
+/** Plumb lines at both ends of what is under the pointer, with their times at the foot of the lanes. */
+export function Plumb(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+  const { standing, scale } = props;
+  const hand = useLook((state) => state.inHand);
+  const dial = useDial();
+  const block = standing.blocks.find((one) => one.task === hand?.task);
+  if (!block) return null;
+  return (
+    <>
+      <Line x={scale.x(block.startS)} text={clockText(dial, block.startS, block.eva)} side="before" />
+      <Line x={scale.x(block.endS)} text={clockText(dial, block.endS, block.eva)} side="after" />
+    </>
+  );
+}
+
+function Line(props: { readonly x: number; readonly text: string; readonly side: "before" | "after" }) {
+  return (
+    <div
+      className={`plumb ${props.side}`}
+      style={{ transform: `translateX(${Math.round(props.x)}px)` }}
+      aria-hidden="true"
+    >
+      <b>{props.text}</b>
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+import { type PointerEvent as ReactPointerEvent, useCallback, useMemo, useRef } from "react";
+import { met, timeScale } from "../../../editor/index.ts";
+import { useLook } from "../../context.ts";
+import { useDay } from "../around.ts";
+import { limitsOf } from "../windowing.ts";
+import type { Brush } from "./brush.ts";
+import { Canvas } from "./canvas.tsx";
+import type { Standing } from "./geometry.ts";
+import { OVERVIEW_PX } from "./sizes.ts";
+import { taskStates } from "./paintfindings.ts";
+import { useStill } from "./still.ts";
+
+/** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
+export function Overview(props: { readonly standing: Standing; readonly widthPx: number }) {
+  const { standing, widthPx } = props;
+  const { plan } = standing;
+  const { windows } = useDay();
+  const window = useLook((state) => state.window);
+  const limits = useMemo(() => limitsOf(plan), [plan]);
+  const scale = useMemo(() => timeScale(limits, widthPx), [limits, widthPx]);
+  const grip = useRef<{ part: "window" | "start" | "end"; atS: number; startS: number; endS: number } | null>(
+    null,
+  );
+
+  const still = useStill(standing);
+  const paint = useCallback((brush: Brush) => paintStay(brush, still, scale), [still, scale]);
+  const left = scale.x(window.startS);
+  const right = scale.x(window.endS);
+
+  const at = (event: ReactPointerEvent): number => {
+    const box = event.currentTarget.getBoundingClientRect();
+    return scale.at(event.clientX - box.left);
+  };
+  const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    const atS = at(event);
+    const px = scale.x(atS);
+    const inside = px > left - 8 && px < right + 8;
+    const part = Math.abs(px - left) < 8 ? "start" : Math.abs(px - right) < 8 ? "end" : "window";
+    if (!inside) windows.panBy(atS - (window.startS + window.endS) / 2);
+    const middle = inside ? 0 : atS - (window.startS + window.endS) / 2;
+    grip.current = { part, atS, startS: window.startS + middle, endS: window.endS + middle };
+  };
+  const drag = (event: ReactPointerEvent<HTMLDivElement>): void => {
+    const held = grip.current;
+    if (!held) return;
+    const byS = at(event) - held.atS;
+    const { startS, endS } = held;
+    if (held.part === "window") windows.show({ startS: startS + byS, endS: endS + byS });
+    else if (held.part === "start")
+      windows.show({ startS: Math.max(limits.startS, Math.min(startS + byS, endS - limits.leastS)), endS });
+    else windows.show({ startS, endS: Math.min(limits.endS, Math.max(endS + byS, startS + limits.leastS)) });
+  };
+
+  return (
+    <div
+      className="overview"
+      role="scrollbar"
+      aria-label="Shown part of the stay"
+      aria-orientation="horizontal"
+      aria-controls="lanes"
+      aria-valuemin={Math.round(limits.startS)}
+      aria-valuemax={Math.round(limits.endS)}
+      aria-valuenow={Math.round(window.startS)}
+      aria-valuetext={`${met(Math.round(window.startS / 60) * 60)} to ${met(Math.round(window.endS / 60) * 60)}`}
+      tabIndex={0}
+      style={{ width: widthPx, height: OVERVIEW_PX }}
+      onPointerDown={press}
+      onPointerMove={drag}
+      onPointerUp={() => (grip.current = null)}
+      onPointerCancel={() => (grip.current = null)}
+      onKeyDown={(event) => {
+        if (event.key === "ArrowLeft" || event.key === "ArrowRight") {
+          windows.panShare(event.key === "ArrowLeft" ? -0.15 : 0.15);
+          event.preventDefault();
+          event.stopPropagation();
+        }
+      }}
+    >
+      <Canvas widthPx={widthPx} heightPx={OVERVIEW_PX} paint={paint} />
+      <div className="overview-window" style={{ left, width: Math.max(6, right - left) }} />
+    </div>
+  );
+}
+
+function paintStay(brush: Brush, standing: Standing, scale: ReturnType<typeof timeScale>): void {
+  const { ctx, palette } = brush;
+  const { plan, lanes, verdict } = standing;
+  const states = taskStates(verdict);
+  ctx.fillStyle = palette.sunk;
+  ctx.fillRect(0, 0, brush.widthPx, brush.heightPx);
+  for (const block of plan.stay.blocks) {
+    ctx.fillStyle = block.kind === "sleep" ? palette.night : palette.meal;
+    ctx.fillRect(scale.x(block.startS), 0, scale.x(block.endS) - scale.x(block.startS), brush.heightPx);
+    ctx.fillStyle = brush.hatch(block.kind === "sleep" ? "night" : "meal");
+    ctx.fillRect(scale.x(block.startS), 0, scale.x(block.endS) - scale.x(block.startS), brush.heightPx);
+  }
+  const row = (brush.heightPx - 6) / Math.max(1, lanes.length);
+  for (const outing of verdict.outings) {
+    const i = lanes.findIndex((lane) => lane.key === outing.crew);
+    const x = scale.x(outing.span.startS);
+    ctx.fillStyle = palette.outing;
+    ctx.fillRect(x, 3 + i * row, scale.x(outing.span.endS) - x, row - 1);
+  }
+  for (const block of standing.blocks) {
+    const i = lanes.findIndex((lane) => lane.key === block.lane);
+    const x = scale.x(block.startS);
+    const state = states.get(block.task);
+    const must = standing.tasks.get(block.task)?.must ?? false;
+    ctx.fillStyle = state ? palette[state] : must ? palette.ink : palette["line-strong"];
+    ctx.fillRect(x, 3 + i * row + 0.5, Math.max(1.5, scale.x(block.endS) - x - 0.5), row - 2);
+  }
+}

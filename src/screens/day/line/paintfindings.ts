@@ -1,0 +1,84 @@
+import { REMOTE, type TimeScale } from "../../../editor/index.ts";
+import type { Finding, Verdict } from "../../../session/index.ts";
+import type { Brush } from "./brush.ts";
+import type { Standing } from "./geometry.ts";
+import { shows } from "./geometry.ts";
+import { stateMark } from "./paintblocks.ts";
+
+const statesOf = new WeakMap<Verdict, ReadonlyMap<string, "breach" | "tight">>();
+
+/** The worst that is found about each task: breach before tight. */
+export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "tight"> {
+  const known = statesOf.get(verdict);
+  if (known) return known;
+  const states = new Map<string, "breach" | "tight">();
+  statesOf.set(verdict, states);
+  for (const finding of verdict.findings) {
+    if (finding.level === "open") continue;
+    for (const subject of finding.subjects) {
+      if (subject.kind !== "task") continue;
+      if (finding.level === "breach" || !states.has(subject.id)) states.set(subject.id, finding.level);
+    }
+  }
+  return states;
+}
+
+/** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. Worked out once a verdict. */
+export function findingLanes(standing: Standing, finding: Finding): readonly string[] {
+  let known = lanesOf.get(standing.verdict);
+  if (!known) lanesOf.set(standing.verdict, (known = new Map()));
+  let lanes = known.get(finding);
+  if (!lanes) known.set(finding, (lanes = lanesAbout(standing, finding)));
+  return lanes;
+}
+
+const lanesOf = new WeakMap<Verdict, Map<Finding, readonly string[]>>();
+
+function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly string[] {
+  const ids = (kind: string): readonly string[] =>
+    finding.subjects.filter((subject) => subject.kind === kind).map((subject) => subject.id);
+  const crew = ids("crew");
+  if (crew.length > 0) return crew;
+  const tasks = ids("task");
+  if (tasks.length > 0) {
+    const spots = schedule.placements.filter((spot) => tasks.includes(spot.task));
+    return [...new Set(spots.flatMap((spot) => (spot.crew.length === 0 ? [REMOTE] : spot.crew)))];
+  }
+  const evas = ids("eva");
+  if (evas.length > 0) {
+    return [...new Set(plan.evas.filter((eva) => evas.includes(eva.id)).flatMap((eva) => eva.crew))];
+  }
+  return plan.crew.map((member) => member.id);
+}
+
+/** Findings where they happen: a bar along the foot of the lane for as long as it holds, with its mark at the begin. */
+export function paintFindings(
+  brush: Brush,
+  standing: Standing,
+  scale: TimeScale,
+  chosen: Finding | null,
+): void {
+  const { ctx, palette } = brush;
+  const inOrder = standing.verdict.findings.toSorted((a, b) =>
+    a.level === b.level ? 0 : a.level === "breach" ? 1 : -1,
+  );
+  for (const finding of inOrder) {
+    const { span, level } = finding;
+    if (!span || level === "open" || !shows(scale, span)) continue;
+    for (const key of findingLanes(standing, finding)) {
+      const lane = standing.lanes.find((one) => one.key === key);
+      if (!lane) continue;
+      const y = lane.topPx + lane.heightPx - 8;
+      const x = scale.x(span.startS);
+      const right = Math.max(x + 3, scale.x(span.endS));
+      ctx.fillStyle = palette[level];
+      ctx.fillRect(x, y - 1.5, right - x, 3);
+      stateMark(brush, level, Math.max(8, x), y);
+      if (finding === chosen) {
+        ctx.strokeStyle = palette.accent;
+        ctx.lineWidth = 3;
+        ctx.strokeRect(x - 3, lane.topPx + 2, right - x + 6, lane.heightPx - 5);
+      }
+    }
+  }
+}

@@ -1,0 +1,118 @@
+import { left, met, reliefY, REMOTE, type TimeScale } from "../../../editor/index.ts";
+import type { Plan, Task } from "../../../plan/index.ts";
+import { type Brush, cut, setFont, textPx } from "./brush.ts";
+import { shows, type Standing } from "./geometry.ts";
+
+/** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
+export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  for (const lane of standing.lanes) {
+    ctx.fillStyle = palette.paper;
+    ctx.fillRect(0, lane.topPx, brush.widthPx, lane.heightPx);
+  }
+  paintEvaLimits(brush, standing, scale);
+  paintStayBlocks(brush, standing, scale);
+  for (const lane of standing.lanes) {
+    if (lane.key !== REMOTE) paintHeights(brush, standing, lane.topPx, scale);
+    ctx.fillStyle = palette["line-strong"];
+    ctx.fillRect(0, lane.topPx + lane.heightPx - 1, brush.widthPx, 1);
+  }
+}
+
+/** Where an EVA may be, on the lanes of its crew. */
+function paintEvaLimits(brush: Brush, standing: Standing, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  for (const eva of standing.plan.evas) {
+    const span = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
+    if (!shows(scale, span)) continue;
+    const x = scale.x(span.startS);
+    const width = scale.x(span.endS) - x;
+    for (const lane of standing.lanes) {
+      if (lane.crew === null || !eva.crew.includes(lane.crew)) continue;
+      ctx.fillStyle = palette.outing;
+      ctx.fillRect(x, lane.topPx, width, lane.heightPx - 1);
+      ctx.fillStyle = palette["line-strong"];
+      ctx.fillRect(x - 0.5, lane.topPx, 1, lane.heightPx);
+      ctx.fillRect(x + width - 0.5, lane.topPx, 1, lane.heightPx);
+    }
+  }
+}
+
+function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  for (const block of standing.plan.stay.blocks) {
+    if (!shows(scale, block)) continue;
+    const x = scale.x(block.startS);
+    const right = scale.x(block.endS);
+    for (const lane of standing.lanes) {
+      if (lane.crew === null || (block.crew.length > 0 && !block.crew.includes(lane.crew))) continue;
+      const dark = block.kind === "sleep";
+      ctx.fillStyle = dark ? palette.night : palette.meal;
+      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx - 1);
+      ctx.fillStyle = brush.hatch(dark ? "night" : "meal");
+      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx - 1);
+      // The word stays in sight while any of the block is.
+      const from = Math.max(x, 0);
+      const to = Math.min(right, brush.widthPx);
+      setFont(ctx, 13, 560);
+      ctx.fillStyle = palette.ink;
+      ctx.textAlign = "center";
+      ctx.textBaseline = "middle";
+      const text = cut(ctx, `${block.name}, ${left(block.endS - block.startS)}`, to - from - 8);
+      const wide = textPx(ctx, text);
+      if (text.length < Math.min(8, block.name.length)) continue;
+      ctx.fillStyle = dark ? palette.night : palette.meal;
+      ctx.fillRect((from + to) / 2 - wide / 2 - 4, lane.topPx + lane.heightPx / 2 - 10, wide + 8, 20);
+      ctx.fillStyle = palette.ink;
+      ctx.fillText(text, (from + to) / 2, lane.topPx + lane.heightPx / 2);
+    }
+  }
+}
+
+/** Hairlines at every ten minutes of walk home. */
+function paintHeights(brush: Brush, standing: Standing, topPx: number, scale: TimeScale): void {
+  const { ctx } = brush;
+  const lane = standing.lanes.find((one) => one.topPx === topPx)!;
+  // A tile of one dot: dashes are drawn dot by dot.
+  ctx.fillStyle = brush.hatch("heights");
+  const stepS = standing.relief.topS > 3600 ? 1800 : 600;
+  for (let homeS = stepS; homeS < standing.relief.topS; homeS += stepS) {
+    const y = Math.round(reliefY(lane, standing.relief, homeS));
+    ctx.translate(0, y);
+    ctx.fillRect(0, 0, scale.widthPx, 1);
+    ctx.translate(0, -y);
+  }
+}
+
+/** Where the held or selected task may be: its own windows, or relay passes when it needs one. */
+export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: number, scale: TimeScale): void {
+  const { ctx, palette } = brush;
+  const passes = task.relay ? plan.stay.relayPasses : [];
+  const spans = [
+    ...task.windows.map((one) => ({ ...one, word: "window" })),
+    ...passes.map((one) => ({ ...one, word: "relay" })),
+  ];
+  for (const span of spans) {
+    if (!shows(scale, span)) continue;
+    const x = scale.x(span.startS);
+    const right = scale.x(span.endS);
+    ctx.save();
+    ctx.strokeStyle = palette.accent;
+    ctx.lineWidth = 1.5;
+    ctx.setLineDash([7, 4]);
+    ctx.strokeRect(x, 1, right - x, lanesPx - 2);
+    ctx.setLineDash([]);
+    setFont(ctx, 12, 620);
+    const text = `${span.word} ${met(span.startS)} to ${met(span.endS)}`;
+    const wide = textPx(ctx, text) + 8;
+    if (right - x > wide) {
+      ctx.fillStyle = palette.accent;
+      ctx.fillRect(x, 0, wide, 16);
+      ctx.fillStyle = palette["on-accent"];
+      ctx.textBaseline = "middle";
+      ctx.textAlign = "left";
+      ctx.fillText(text, x + 4, 8.5);
+    }
+    ctx.restore();
+  }
+}

@@ -1,0 +1,148 @@
+import { type ClockKind, MANNER_WORDS, withLength } from "../../editor/index.ts";
+import { type Command, type Desk, placementsByTask, shownVerdict, tasksById } from "../../session/index.ts";
+import type { Look } from "../look.ts";
+import { findingKey, readFindings } from "../words.ts";
+import type { Hold } from "./hold.ts";
+import { goToFinding } from "./findingway.ts";
+import type { Windowing } from "./windowing.ts";
+
+const MINUTE_S = 60;
+const CLOCKS: readonly { readonly id: ClockKind; readonly name: string }[] = [
+  { id: "met", name: "Read mission elapsed time" },
+  { id: "pet", name: "Read phase elapsed time" },
+  { id: "utc", name: "Read universal time" },
+];
+
+/** The commands of the day line: taking in hand, durations, what is shown and how it is read. */
+export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing): readonly Command[] {
+  const now = desk.state.getState;
+  const line = (
+    id: string,
+    name: Command["name"],
+    keys: readonly string[],
+    run: Command["run"],
+    hindered: Command["hindered"] = () => null,
+  ): Command => ({ id, name, group: "Line", keys, where: "line", hindered, run });
+  const needsOne = (): string | null => (now().selection.length === 0 ? "Select a task first." : null);
+  const needsLonger = (): string | null => {
+    const { selection, plan } = now();
+    const some = plan.tasks.some(({ id, duration }) => selection.includes(id) && duration.likelyS > MINUTE_S);
+    return needsOne() ?? (some ? null : "A task lasts a minute at least.");
+  };
+  const middle = (): number => {
+    const { window, cursorS } = look.getState();
+    return cursorS ?? (window.startS + window.endS) / 2;
+  };
+  const longer = (byS: number) => (): void => {
+    const chosen = new Set(now().selection);
+    const word = byS > 0 ? "longer" : "shorter";
+    const names = now().plan.tasks.filter((task) => chosen.has(task.id));
+    const what = names.length === 1 ? names[0]!.name : `${names.length} tasks`;
+    desk.edit(`Make ${what} ${word}`, (plan) => ({
+      tasks: plan.tasks.map((task) =>
+        chosen.has(task.id) ? withLength(task, Math.max(MINUTE_S, task.duration.likelyS + byS)) : task,
+      ),
+    }));
+  };
+
+  return [
+    {
+      ...line(
+        "take",
+        () => (now().selection.length > 1 ? "Take all selected in hand" : "Take in hand"),
+        [],
+        () => void hold.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
+        needsOne,
+      ),
+      group: "Tasks",
+    },
+    { ...line("minute shorter", "A minute shorter", [","], longer(-MINUTE_S), needsLonger), group: "Tasks" },
+    { ...line("minute longer", "A minute longer", ["."], longer(MINUTE_S), needsOne), group: "Tasks" },
+    line(
+      "manner",
+      () => `${MANNER_WORDS[look.getState().manner === "stay" ? "slide" : "stay"]} from now on`,
+      ["O"],
+      () => {
+        const manner = look.getState().manner === "stay" ? "slide" : "stay";
+        look.setState({ manner, spoken: `${MANNER_WORDS[manner]}.` });
+      },
+    ),
+    line(
+      "lasso",
+      () => (look.getState().tool === "pan" ? "Drag the ground to lasso" : "Drag the ground to pan"),
+      ["L"],
+      () => {
+        const tool = look.getState().tool === "pan" ? "lasso" : "pan";
+        look.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
+      },
+    ),
+    line("zoom in", "Zoom in", ["+", "="], () => windows.zoomAbout(middle(), 0.7)),
+    line("zoom out", "Zoom out", ["-", "_"], () => windows.zoomAbout(middle(), 1 / 0.7)),
+    line("whole stay", "Show the whole stay", ["0"], () => windows.whole()),
+    ...now()
+      .plan.evas.slice(0, 9)
+      .map((eva, i) => line(`show eva ${i}`, `Show ${eva.name}`, [String(i + 1)], () => windows.eva(i))),
+    line(
+      "zoom selection",
+      "Zoom to the selection",
+      ["Z"],
+      () => windows.frame(spansOf(desk)),
+      () => (spansOf(desk).length === 0 ? "Select a task on the line first." : null),
+    ),
+    line("minute a centimetre", "Zoom to a minute a centimetre", ["M"], () => windows.centimetre(middle())),
+    line(
+      "next finding",
+      "Go to the next finding",
+      ["F"],
+      () => step(desk, look, windows, 1),
+      () => noFinding(desk),
+    ),
+    line(
+      "previous finding",
+      "Go to the previous finding",
+      ["Shift+F"],
+      () => step(desk, look, windows, -1),
+      () => noFinding(desk),
+    ),
+    ...CLOCKS.map(({ id, name }) => line(`clock ${id}`, name, [], () => look.setState({ clock: id }))),
+    line("next clock", "Read the next clock", ["T"], () => {
+      const ids = CLOCKS.map((one) => one.id);
+      const clock = ids[(ids.indexOf(look.getState().clock) + 1) % ids.length] ?? "met";
+      look.setState({ clock, spoken: `${clock.toUpperCase()}.` });
+    }),
+    line("search bench", "Find on the bench", ["/"], () =>
+      document.querySelector<HTMLInputElement>("[data-bench] input[type=search]")?.focus(),
+    ),
+  ];
+}
+
+/** The task that a hand takes by: the one with the keyboard's place when it is selected, else the first selected. */
+function anchorOf(desk: Desk, look: Look): string {
+  const { selection } = desk.state.getState();
+  const focus = look.getState().focus?.task;
+  return focus !== undefined && selection.includes(focus) ? focus : (selection[0] ?? "");
+}
+
+function spansOf(desk: Desk): readonly { readonly startS: number; readonly endS: number }[] {
+  const state = desk.state.getState();
+  const spots = placementsByTask(state);
+  return state.selection.flatMap((task) => {
+    const spot = spots.get(task);
+    const lengthS = tasksById(state).get(task)?.duration.likelyS ?? 0;
+    return spot ? [{ startS: spot.startS, endS: spot.startS + lengthS }] : [];
+  });
+}
+
+function noFinding(desk: Desk): string | null {
+  return shownVerdict(desk.state.getState()).findings.length === 0 ? "There is no finding." : null;
+}
+
+/** Goes through the findings as the list has them, round at its ends. */
+function step(desk: Desk, look: Look, windows: Windowing, by: 1 | -1): void {
+  const inOrder = readFindings(shownVerdict(desk.state.getState()).findings);
+  const { chosen } = look.getState();
+  const at = inOrder.findIndex((one) => chosen !== null && findingKey(one) === findingKey(chosen));
+  const next =
+    inOrder[at < 0 ? (by > 0 ? 0 : inOrder.length - 1) : (at + by + inOrder.length) % inOrder.length];
+  if (next) goToFinding(desk, look, windows, next);
+}

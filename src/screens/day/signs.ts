@@ -1,0 +1,147 @@
+import { type Slab, timeScale } from "../../editor/index.ts";
+import type { Task } from "../../plan/index.ts";
+import { paintGhost, paintBlock, type BlockLook } from "./line/paintblocks.ts";
+import type { Brush } from "./line/brush.ts";
+import { paintRest } from "./line/paintribbon.ts";
+import type { Hatch } from "./line/tiles.ts";
+import { dashOver, fillUnder, paintReserve, strokeOver } from "../margins/courses.ts";
+import { KIND_WORDS } from "../words.ts";
+
+/** A sign of the day line with its words; it is drawn by what draws the line itself, so the two cannot part. */
+export interface Sign {
+  readonly name: string;
+  paint(brush: Brush): void;
+}
+
+/** Size of a sign, CSS pixels. */
+export const SIGN_PX = { width: 56, height: 26 } as const;
+
+const BLOCK: Slab = { left: 5, right: 51, topLeft: 3, topRight: 3, thick: 20 };
+
+function block(
+  kind: Task["kind"],
+  more: Partial<BlockLook> & { must?: boolean; pinned?: boolean },
+): Sign["paint"] {
+  const { must = false, pinned = false, ...look } = more;
+  const task: BlockLook["task"] = {
+    kind,
+    name: "",
+    must,
+    duration: { likelyS: 0 as Task["duration"]["likelyS"] },
+    ...(pinned ? { pin: {} } : {}),
+  };
+  return (brush) =>
+    paintBlock(brush, BLOCK, { task, place: "", state: "sound", selected: false, held: false, ...look });
+}
+
+function hatched(hatch: Hatch, ground: "outing" | "night" | "meal", line: boolean): Sign["paint"] {
+  return (brush) => {
+    const { ctx, palette } = brush;
+    ctx.fillStyle = palette[ground];
+    ctx.fillRect(2, 3, 52, 20);
+    ctx.fillStyle = brush.hatch(hatch);
+    ctx.fillRect(2, 3, 52, line ? 12 : 20);
+    ctx.fillStyle = palette[line ? "ceiling" : "line-strong"];
+    if (line) ctx.fillRect(2, 15, 52, 1.6);
+    else ctx.strokeRect(2.5, 3.5, 51, 19);
+  };
+}
+
+/** A stock that runs down over the width of a sign. */
+const SCALE = timeScale({ startS: 0, endS: SIGN_PX.width }, SIGN_PX.width);
+const FALL = {
+  points: [
+    { atS: 2, value: 20 },
+    { atS: 54, value: 6 },
+  ],
+};
+const FALL_Y = (value: number): number => 24 - value;
+
+export const SIGNS: readonly { readonly title: string; readonly signs: readonly Sign[] }[] = [
+  {
+    title: "Tasks",
+    signs: [
+      ...(Object.keys(KIND_WORDS) as Task["kind"][]).map((kind) => ({
+        name: KIND_WORDS[kind],
+        paint: block(kind, {}),
+      })),
+      { name: "must-do: solid ridge with a keel", paint: block("sampling", { must: true }) },
+      { name: "pinned: a nail", paint: block("deployment", { pinned: true }) },
+      { name: "breach: diamond and full frame", paint: block("survey", { state: "breach" }) },
+      { name: "tight: triangle and broken frame", paint: block("survey", { state: "tight" }) },
+      { name: "selected or in hand: a frame about it", paint: block("upkeep", { selected: true }) },
+      {
+        name: "where it was before the move",
+        paint: (brush) => paintGhost(brush, BLOCK, ""),
+      },
+    ],
+  },
+  {
+    title: "Lanes",
+    signs: [
+      { name: "walking, with its minutes", paint: hatched("traverse", "outing", false) },
+      {
+        name: "waiting",
+        paint({ ctx, palette }) {
+          ctx.setLineDash([2, 4]);
+          ctx.strokeStyle = palette["line-strong"];
+          ctx.lineWidth = 2;
+          ctx.beginPath();
+          ctx.moveTo(2, 18);
+          ctx.lineTo(54, 18);
+          ctx.stroke();
+        },
+      },
+      {
+        name: "a rest that the work limit needs: brackets",
+        paint: (brush) => paintRest(brush, { left: 6, right: 50, y: 23 }, { startS: 0, endS: 600 }),
+      },
+      { name: "longest walk home that the suit carries", paint: hatched("ceiling", "outing", true) },
+      {
+        name: "how far from home, each ten or thirty minutes",
+        paint(brush) {
+          brush.ctx.fillStyle = brush.hatch("heights");
+          for (const top of [6, 12, 18]) brush.ctx.fillRect(2, top, 52, 1);
+        },
+      },
+      { name: "sleep", paint: hatched("night", "night", false) },
+      { name: "meals and other blocks of the stay", paint: hatched("meal", "meal", false) },
+      {
+        name: "the task in hand fits from here",
+        paint({ ctx, palette }) {
+          ctx.fillStyle = palette.fit;
+          ctx.fillRect(4, 4, 48, 6);
+          ctx.fillRect(4, 4, 2, 14);
+          ctx.fillRect(50, 4, 2, 14);
+        },
+      },
+    ],
+  },
+  {
+    title: "Margins",
+    signs: [
+      {
+        name: "what is left, the least of all drawn strong",
+        paint(brush) {
+          fillUnder(brush, FALL, SCALE, FALL_Y, 24);
+          strokeOver(brush, FALL, SCALE, FALL_Y, 1.5);
+        },
+      },
+      {
+        name: "the reserve",
+        paint: (brush) => paintReserve(brush, 2, 54, 12, 10),
+      },
+      {
+        name: "below the reserve, or over a limit",
+        paint(brush) {
+          brush.ctx.fillStyle = brush.hatch("breach");
+          brush.ctx.fillRect(2, 3, 52, 20);
+        },
+      },
+      {
+        name: "before the move",
+        paint: (brush) => dashOver(brush, FALL, SCALE, FALL_Y),
+      },
+    ],
+  },
+];

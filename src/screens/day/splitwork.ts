@@ -1,0 +1,79 @@
+import { lasts, met } from "../../editor/index.ts";
+import { otherPart, splitAfterS } from "../../plan/index.ts";
+import type { Command, Desk } from "../../session/index.ts";
+import type { Look } from "../look.ts";
+
+/** The commands that make two tasks of one and one of two. */
+export function splitWork(desk: Desk, look: Look): readonly Command[] {
+  const now = () => desk.state.getState();
+  /** The task to split and how long its first part lasts; null where none can be. */
+  const cut = (): { readonly task: string; readonly afterS: number } | null => {
+    const { selection, plan } = now();
+    const [task] = selection;
+    if (task === undefined || selection.length !== 1) return null;
+    // A menu lies over the time under the pointer: the time it was opened at counts then.
+    const { cursorS, menu } = look.getState();
+    const afterS = splitAfterS(plan, task, menu?.atS ?? cursorS);
+    return afterS === null ? null : { task, afterS };
+  };
+  const pair = (): readonly [string, string] | null => {
+    const { selection, plan } = now();
+    const [a, b] = selection;
+    if (a === undefined || selection.length > 2) return null;
+    const other = b ?? otherPart(plan, a);
+    return other === null ? null : [a, other];
+  };
+  const work = (
+    id: string,
+    name: Command["name"],
+    keys: readonly string[],
+    hindered: Command["hindered"],
+    run: Command["run"],
+  ): Command => ({ id, name, group: "Tasks", keys, where: "line", hindered, run });
+  const told = (refused: string | null): void => {
+    if (refused !== null) look.setState({ spoken: refused });
+  };
+
+  return [
+    work(
+      "split",
+      () => {
+        const at = cut();
+        return at === null ? "Split in two" : `Split in two ${whereWords(desk, at)}`;
+      },
+      ["S"],
+      () => {
+        if (now().selection.length !== 1) return "Select one task first.";
+        const at = cut();
+        return at ? desk.hinderedSplit(at.task, at.afterS) : "It is too short: both parts need a minute.";
+      },
+      () => {
+        const at = cut();
+        if (at) told(desk.splitTask(at.task, at.afterS));
+      },
+    ),
+    work(
+      "merge",
+      "Merge into one",
+      ["Shift+S"],
+      () => {
+        const two = pair();
+        return two ? desk.hinderedMerge(...two) : "Select two tasks, or a part of a split one.";
+      },
+      () => {
+        const two = pair();
+        if (two) told(desk.mergeTasks(...two));
+      },
+    ),
+  ];
+}
+
+/** `at 2:14` on the line, `after 0:10` on the bench. */
+function whereWords(
+  desk: Desk,
+  { task, afterS }: { readonly task: string; readonly afterS: number },
+): string {
+  const { placements } = desk.state.getState().plan.schedule;
+  const spot = placements.find((one) => one.task === task);
+  return spot ? `at ${met(spot.startS + afterS)}` : `after ${lasts(afterS)}`;
+}

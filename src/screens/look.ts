@@ -1,0 +1,133 @@
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { ClockKind, Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
+import type { Plan } from "../plan/index.ts";
+import type { Finding, Verdict } from "../session/index.ts";
+
+/** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
+
+export type Screen = "day" | "site" | "variants" | "odds" | "rehearsal" | "setup" | "paper";
+export type Theme = "light" | "dark";
+
+/** What is in hand, for the label beside the pointer. */
+export interface InHand {
+  /** The one under the pointer. */
+  readonly task: string;
+  /** All that go along, that one among them. */
+  readonly tasks: readonly string[];
+  /** The end in hand, when it is a duration; the target's start is then the time of that end. */
+  readonly edge: Edge | null;
+  /** The EVA, when all of it is in hand. */
+  readonly eva: string | null;
+  /** What the others do. */
+  readonly manner: Manner;
+  /** Others that were pushed, with by how much, seconds. */
+  readonly slid: ReadonlyMap<string, number>;
+  /** Others that should have been pushed and cannot be. */
+  readonly stuck: readonly Stuck[];
+  /** Lane it was taken by; null from the bench. */
+  readonly fromLane: string | null;
+  readonly by: "pointer" | "keys";
+  /** Where the pointer is, pixels of the page; null for keys. */
+  readonly pointer: { readonly x: number; readonly y: number } | null;
+  readonly target: Target;
+  readonly snap: Snapped | null;
+}
+
+/** A day to hold the present one against: the plan before a move and its verdict, and the plan that the move made. */
+export interface Before {
+  readonly plan: Plan;
+  readonly verdict: Verdict;
+  readonly now: Plan;
+  readonly tasks: readonly string[];
+}
+
+export interface LookState {
+  readonly screen: Screen;
+  readonly theme: Theme;
+  /** Time shown on the day line and the margins. */
+  readonly window: TimeWindow;
+  /** Time under the pointer; null when it is elsewhere. */
+  readonly cursorS: number | null;
+  /** The minute that was pointed at last; null before the first. The map stays at it while the pointer is elsewhere. */
+  readonly minuteS: number | null;
+  /** The block that has the keyboard's place on the day line. */
+  readonly focus: { readonly task: string; readonly lane: string } | null;
+  readonly inHand: InHand | null;
+  /** The day before the last move, while the plan is what that move made of it and what was moved is selected. */
+  readonly before: Before | null;
+  /** What others do when nothing else is asked for. */
+  readonly manner: Manner;
+  /** What dragging the empty ground does. */
+  readonly tool: "pan" | "lasso";
+  /** The lasso being drawn, pixels of the lanes. */
+  readonly lasso: Lasso | null;
+  /** A drag that was refused because these tasks are pinned, and where on the page. */
+  readonly refused: { readonly tasks: readonly string[]; readonly x: number; readonly y: number } | null;
+  /** A menu of what can be done with the selection, where on the page, and the time it was opened at on the line. */
+  readonly menu: { readonly x: number; readonly y: number; readonly atS?: number } | null;
+  readonly clock: ClockKind;
+  /** Variants that are held against the day, in the order in which they were chosen. */
+  readonly compared: readonly string[];
+  /** What the screen of odds shows. */
+  readonly oddsPart: "odds" | "late";
+  /** The finding that was gone to last. */
+  readonly chosen: Finding | null;
+  /** A word to who opens the program for the first time. */
+  readonly greeting: boolean;
+  /** The steps from an empty plan to a packed day. */
+  readonly outset: boolean;
+  /** The page of setup that was led to; null leaves it to what was shown last. */
+  readonly setupPage: string | null;
+  /** The list of what the autosave has kept aside. */
+  readonly asideShown: boolean;
+  /** The searchable list of commands. */
+  readonly listShown: boolean;
+  /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
+  readonly margins: "all" | "least" | null;
+  readonly dockPx: number;
+  readonly keysShown: boolean;
+  /** What a screen reader is told. */
+  readonly spoken: string;
+}
+
+export type Look = StoreApi<LookState>;
+
+/** The look at the start; `dockPx` is the height of bench and findings. */
+export function createLook(theme: Theme, dockPx: number): Look {
+  return createStore<LookState>()(() => ({
+    screen: "day",
+    theme,
+    window: { startS: 0, endS: 3600 },
+    cursorS: null,
+    minuteS: null,
+    focus: null,
+    inHand: null,
+    before: null,
+    manner: "stay",
+    tool: "pan",
+    lasso: null,
+    refused: null,
+    menu: null,
+    clock: "met",
+    compared: [],
+    oddsPart: "odds",
+    chosen: null,
+    greeting: false,
+    outset: false,
+    setupPage: null,
+    asideShown: false,
+    listShown: false,
+    margins: null,
+    dockPx,
+    keysShown: false,
+    spoken: "",
+  }));
+}
+
+/** Remembers the minute that was pointed at last; the answer ends it. */
+export function keepMinute(look: Look): () => void {
+  return look.subscribe(({ cursorS }, before) => {
+    if (cursorS !== null && cursorS !== before.cursorS)
+      look.setState({ minuteS: Math.round(cursorS / 60) * 60 });
+  });
+}

@@ -1,0 +1,59 @@
+import { left, percentLeft, type TimeScale, valueAt } from "../../editor/index.ts";
+import { useLook } from "../context.ts";
+import { type RowPlace, rowPx } from "./paintmargins.ts";
+import { loadText, type MarginRow } from "./rows.ts";
+
+/** What every margin is at the time under the pointer, beside the cursor's line. */
+export function CursorValues(props: { readonly places: readonly RowPlace[]; readonly scale: TimeScale }) {
+  const { scale } = props;
+  const cursorS = useLook((look) => (look.inHand ? null : look.cursorS));
+  if (cursorS === null) return null;
+  const x = scale.x(cursorS);
+  const flip = x > scale.widthPx - 110;
+  return (
+    <div
+      className={flip ? "cursor-values before" : "cursor-values"}
+      style={{ transform: `translateX(${x}px)` }}
+      aria-hidden="true"
+    >
+      {props.places.map(({ row, top }) => {
+        const text = valueText(row, cursorS);
+        if (text === null) return null;
+        return (
+          <span key={row.key} style={{ top, height: rowPx(row) }}>
+            <b>{text}</b>
+          </span>
+        );
+      })}
+    </div>
+  );
+}
+
+/** A row's value at `atS` in few words, rounded to the safe side; null where there is none. */
+export function valueText(row: MarginRow, atS: number): string | null {
+  switch (row.kind) {
+    case "least": {
+      const shares = row.outings.flat().flatMap((track) => {
+        const value = valueAt(track, atS);
+        return value === null ? [] : [(value - track.reserve) / track.stock];
+      });
+      return shares.length === 0 ? null : percentLeft(Math.min(...shares));
+    }
+    case "stock": {
+      const track = row.tracks.find((one) => valueAt(one, atS) !== null);
+      return track ? percentLeft((valueAt(track, atS)! - track.reserve) / track.stock) : null;
+    }
+    case "spare": {
+      const values = row.tracks.map((one) => valueAt(one, atS)).filter((value) => value !== null);
+      return values.length === 0 ? null : left(Math.min(...values));
+    }
+    case "apart": {
+      const values = row.tracks.map((one) => valueAt(one, atS)).filter((value) => value !== null);
+      return values.length === 0 ? null : `${Math.ceil(Math.max(...values))} m`;
+    }
+    case "load": {
+      const value = row.tracks.map((one) => valueAt(one, atS)).find((one) => one !== null) ?? null;
+      return value === null ? null : loadText(value, row.unit);
+    }
+  }
+}

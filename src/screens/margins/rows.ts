@@ -1,0 +1,287 @@
+import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../editor/index.ts";
+import type { CrewMember, Plan, Schedule } from "../../plan/index.ts";
+import type {
+  FromAsk,
+  HeatTrack,
+  MarginTrack,
+  ReachTrack,
+  RuleId,
+  SeparationTrack,
+  Verdict,
+} from "../../session/index.ts";
+import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+
+/** How a margin stands; tight is what the plan's own rules call so. */
+export type Standing = "breach" | "tight" | "fine" | "none";
+
+interface RowBase {
+  readonly key: string;
+  readonly label: string;
+  /** Whose it is; the group's name stands once above its rows. */
+  readonly group: string;
+  /** The worst of it in few words, and what that is of. */
+  readonly figure: string;
+  readonly of: string;
+  readonly standing: Standing;
+  /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
+  readonly ask?: FromAsk;
+  /** The same for each EVA apart, worst first; none where it is not told by EVA. */
+  readonly parts?: readonly MarginPart[];
+}
+
+/** The worst of a margin on one EVA, and what bounds it. */
+export interface MarginPart {
+  readonly eva: string;
+  readonly name: string;
+  readonly figure: string;
+  readonly cause: string;
+  readonly ask: FromAsk;
+  readonly standing: Standing;
+}
+
+export type MarginRow =
+  /** The four consumables of a suit in one shape: what is left above the reserve, whichever is least. */
+  | (RowBase & { readonly kind: "least"; readonly outings: readonly (readonly MarginTrack[])[] })
+  | (RowBase & { readonly kind: "stock"; readonly tracks: readonly MarginTrack[] })
+  | (RowBase & { readonly kind: "spare"; readonly tracks: readonly Course[]; readonly topS: number })
+  | (RowBase & {
+      readonly kind: "apart";
+      readonly tracks: readonly SeparationTrack[];
+      readonly limit: number;
+    })
+  /** What may not grow beyond a limit: return mass, stored heat, what was drunk. */
+  | (RowBase & {
+      readonly kind: "load";
+      readonly tracks: readonly Course[];
+      readonly limit: number;
+      readonly unit: "kg" | "kJ";
+    });
+
+/** The order in which consumables stand in every suit. */
+const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
+
+/** All rows of the margins, or for each suit one row with its four consumables. */
+export function marginRows(
+  plan: Plan,
+  schedule: Schedule,
+  verdict: Verdict,
+  which: "all" | "least",
+): readonly MarginRow[] {
+  const perSuit = plan.crew.flatMap((member): readonly MarginRow[] => {
+    const stocks =
+      which === "all"
+        ? CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable))
+        : [leastRow(plan, verdict, member.id)];
+    const more = which === "all" ? [heatRow(plan, verdict, member), drinkRow(plan, verdict, member)] : [];
+    return [...stocks, spareRow(plan, verdict, member.id), ...more.flatMap((row) => row ?? [])];
+  });
+  return [...perSuit, apartRow(plan, verdict), massRow(plan, schedule, verdict)];
+}
+
+function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
+  const tracks = verdict.margins.filter((one) => one.crew === crew);
+  const worst = tracks.reduce<MarginTrack | null>(
+    (a, b) => (a === null || b.margin < a.margin ? b : a),
+    null,
+  );
+  const evas = [...new Set(tracks.map((track) => track.eva))];
+  return {
+    kind: "least",
+    key: `${crew} least`,
+    label: "Least of four",
+    group: crewName(plan, crew),
+    outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
+    figure: worst ? percentLeft(worst.margin) : "not out",
+    of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
+    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    parts: partsOf(plan, tracks),
+  };
+}
+
+/** The worst track of each EVA, worst first. */
+function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPart[] {
+  const worst = new Map<string, MarginTrack>();
+  for (const track of tracks) {
+    const known = worst.get(track.eva);
+    if (!known || track.margin < known.margin) worst.set(track.eva, track);
+  }
+  return [...worst.values()]
+    .toSorted((a, b) => a.margin - b.margin)
+    .map((track) => ({
+      eva: track.eva,
+      name: evaName(plan, track.eva),
+      figure: percentLeft(track.margin),
+      cause: CONSUMABLE_WORDS[track.consumable],
+      ask: leftAsk(track),
+      standing: stand(track.margin, plan.rules.reserve.tight),
+    }));
+}
+
+function stockRow(
+  plan: Plan,
+  verdict: Verdict,
+  crew: string,
+  consumable: MarginTrack["consumable"],
+): MarginRow {
+  const tracks = verdict.margins.filter((one) => one.crew === crew && one.consumable === consumable);
+  const worst = tracks.reduce<MarginTrack | null>(
+    (a, b) => (a === null || b.margin < a.margin ? b : a),
+    null,
+  );
+  return {
+    kind: "stock",
+    key: `${crew} ${consumable}`,
+    label: CONSUMABLE_WORDS[consumable],
+    group: crewName(plan, crew),
+    tracks,
+    figure: worst ? percentLeft(worst.margin) : "not out",
+    of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
+    ...(worst ? { ask: leftAsk(worst) } : {}),
+    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    parts: partsOf(plan, tracks),
+  };
+}
+
+/** How the margin at ingress is asked from what it comes. */
+function leftAsk({ eva, crew, consumable }: MarginTrack): FromAsk {
+  return { what: "left", eva, crew, consumable, atS: null };
+}
+
+/** Stored heat, where the suit's cooling has a limit. */
+function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
+  const suit = plan.suits.find((one) => one.id === member.suit);
+  if (suit?.coolingW === undefined) return null;
+  const tracks = verdict.heat.filter((one) => one.crew === member.id);
+  const peak = (track: HeatTrack): number => Math.max(...track.points.map((point) => point.value));
+  const worst = tracks.toSorted((a, b) => peak(b) - peak(a))[0];
+  const limit = plan.rules.heat.mostKjKg * member.bodyMassKg;
+  return {
+    kind: "load",
+    key: `${member.id} heat`,
+    label: `Stored heat, of ${Math.floor(limit)} kJ`,
+    group: member.name,
+    tracks,
+    limit,
+    unit: "kJ",
+    figure: worst ? loadText(peak(worst), "kJ") : "not out",
+    of: worst ? `at the most, ${evaName(plan, worst.eva)}` : "",
+    standing: worst ? standOver(verdict, member.id, "heat-storage") : "none",
+    ...(worst ? { ask: { what: "heat", eva: worst.eva, crew: member.id } } : {}),
+  };
+}
+
+/** Drinking water; not known where the suit does not say what it holds. */
+function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
+  const { drinkKg } = plan.suits.find((one) => one.id === member.suit) ?? {};
+  const outings = verdict.outings.filter((one) => one.crew === member.id);
+  const { kgH } = plan.rules.drinking;
+  const most = Math.max(0, ...outings.map(({ span }) => ((span.endS - span.startS) / 3600) * kgH));
+  const known = drinkKg !== undefined;
+  return {
+    kind: "load",
+    key: `${member.id} drink`,
+    label: known ? `Drunk, of ${drinkKg} kg` : "Drunk, stock not known",
+    group: member.name,
+    tracks: outings.map(({ span }) => ({
+      points: [
+        { atS: span.startS, value: 0 },
+        { atS: span.endS, value: ((span.endS - span.startS) / 3600) * kgH },
+      ],
+    })),
+    limit: drinkKg ?? Infinity,
+    unit: "kg",
+    figure: outings.length === 0 ? "not out" : loadText(most, "kg"),
+    of: known ? `of ${drinkKg} kg` : "stock not known",
+    standing: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
+    ask: { what: "rule", rule: "drinking-water" },
+  };
+}
+
+/** How the judge finds that `crew` stands to a rule. */
+function standOver(verdict: Verdict, crew: string, rule: RuleId): Standing {
+  const own = verdict.findings.filter(
+    (finding) => finding.rule === rule && finding.subjects.some(({ id }) => id === crew),
+  );
+  if (own.some((finding) => finding.level === "breach")) return "breach";
+  return own.length > 0 ? "tight" : "fine";
+}
+
+/** Walk-back to spare: the longest walk home allowed less the one needed, wherever either changes. */
+function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
+  const reach = verdict.reach.filter((one) => one.crew === crew);
+  const tracks = reach.map(spareCourse);
+  const leasts = tracks.map((track) => Math.min(...track.points.map((point) => point.value)));
+  const least = Math.min(Infinity, ...leasts);
+  const eva = reach[leasts.indexOf(least)]?.eva;
+  const suit = plan.suits.find((one) => one.id === plan.crew.find((member) => member.id === crew)?.suit);
+  return {
+    kind: "spare",
+    key: `${crew} spare`,
+    label: "Walk-back to spare",
+    group: crewName(plan, crew),
+    tracks,
+    topS: suit ? suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS : 1800,
+    figure: least === Infinity ? "not out" : left(least),
+    of: least === Infinity ? "" : "at the least",
+    ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
+    standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
+  };
+}
+
+function spareCourse(track: ReachTrack): Course {
+  const times = [...track.points, ...track.allowed].map((point): number => point.atS);
+  const sorted = [...new Set(times)].toSorted((a, b) => a - b);
+  const allowed = { points: track.allowed };
+  return {
+    points: sorted.map((atS) => ({
+      atS,
+      value: valueNear(allowed, atS, 0) - valueNear(track, atS, 0),
+    })),
+  };
+}
+
+function apartRow(plan: Plan, verdict: Verdict): MarginRow {
+  const limit = plan.rules.separation.greatestM;
+  const most = Math.max(
+    -1,
+    ...verdict.separation.flatMap((track) => track.points.map((point) => point.value)),
+  );
+  return {
+    kind: "apart",
+    key: "apart",
+    label: `Apart, of ${Math.floor(limit)} m`,
+    group: "All",
+    tracks: verdict.separation,
+    limit,
+    figure: most < 0 ? "not out" : `${Math.ceil(most)} m`,
+    of: `of ${Math.floor(limit)} m`,
+    ask: { what: "rule", rule: "crew-separation" },
+    standing: most < 0 ? "none" : most > limit ? "breach" : "fine",
+  };
+}
+
+function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
+  const limit = plan.rules.returnMass.greatestKg;
+  return {
+    kind: "load",
+    key: "mass",
+    label: `Return, of ${limit} kg`,
+    group: "All",
+    tracks: [returnMassCourse(plan, schedule)],
+    limit,
+    unit: "kg",
+    figure: loadText(verdict.returnKg, "kg"),
+    of: `of ${limit} kg`,
+    ask: { what: "rule", rule: "return-mass" },
+    standing: verdict.returnKg > limit ? "breach" : "fine",
+  };
+}
+
+/** A load, rounded up: what is held against a limit is never shown smaller than it is. */
+export function loadText(value: number, unit: "kg" | "kJ"): string {
+  return unit === "kJ" ? `${Math.ceil(value)} kJ` : `${(Math.ceil(value * 10 - 1e-6) / 10).toFixed(1)} kg`;
+}
+
+function stand(margin: number, tight: number): Standing {
+  return margin < 0 ? "breach" : margin < tight ? "tight" : "fine";
+}

@@ -1,0 +1,54 @@
+import { useEffect } from "react";
+import { type MendReport, mendOutcome } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { Dropped, droppedWords, Moved } from "./changelist.tsx";
+import "./mended.css";
+
+/** What the last mend made of the day, until the day changes or it is put away. A question why takes its place. */
+export function Mended() {
+  const outcome = useDesk(mendOutcome);
+  const asking = useDesk((state) => state.why !== null);
+  return outcome && !asking ? <Outcome outcome={outcome} /> : null;
+}
+
+function Outcome({ outcome }: { readonly outcome: MendReport }) {
+  const { desk, look } = useAround();
+  const { changes } = outcome;
+  useEffect(() => {
+    const { spoken } = look.getState();
+    look.setState({ spoken: `${droppedWords(changes)} ${spoken}` });
+  }, [changes, look]);
+  return (
+    <aside
+      className="mended"
+      aria-label="Mended"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        event.stopPropagation();
+        desk.closeRun();
+      }}
+    >
+      <header>
+        <h2>Mended</h2>
+        <button
+          type="button"
+          className="quiet"
+          aria-label="Close what was mended"
+          onClick={() => desk.closeRun()}
+        >
+          ✕
+        </button>
+      </header>
+      <div className="mended-body" tabIndex={0} role="region" aria-label="What the mend changed">
+        <Dropped changes={changes} />
+        <div>
+          <button type="button" onClick={() => desk.undo()}>
+            Take the mend back
+          </button>
+        </div>
+        <Moved changes={changes} />
+      </div>
+    </aside>
+  );
+}

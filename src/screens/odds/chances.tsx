@@ -1,0 +1,192 @@
+import { clockText } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { type Chance, fromChance, fromTime, type MarginOdds, type OddsReport } from "../../session/index.ts";
+import { useDial } from "../day/dial.ts";
+import { From } from "../from/from.tsx";
+import { CONSUMABLE_WORDS, counted, evaName } from "../words.ts";
+
+const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];
+const BAR_PX = 132;
+
+/** A chance of a report, and what it is the chance of. */
+interface Told {
+  readonly report: OddsReport;
+  readonly of: string;
+  readonly chance: Chance;
+}
+
+/** A chance in the report's own words, with a rule from 0 to 100 % beside it: the sampling interval and the count. */
+export function ChanceOf({ report, of, chance }: Told) {
+  const at = (share: number): number => 1 + share * (BAR_PX - 2);
+  return (
+    <span className="chance">
+      <svg width={BAR_PX} height={14} aria-hidden="true">
+        <line x1={1} x2={BAR_PX - 1} y1={11} y2={11} className="chance-rule" />
+        {[0, 0.25, 0.5, 0.75, 1].map((share) => (
+          <line key={share} x1={at(share)} x2={at(share)} y1={8} y2={11} className="chance-rule" />
+        ))}
+        <rect x={1} width={at(chance.low) - 1} y={3} height={8} className="chance-sure" />
+        <rect
+          x={at(chance.low)}
+          width={Math.max(2, at(chance.high) - at(chance.low))}
+          y={3}
+          height={8}
+          className="chance-interval"
+        />
+        <line x1={at(chance.share)} x2={at(chance.share)} y1={0} y2={13} className="chance-mark" />
+      </svg>
+      <From of={of} known={() => fromChance(report, of, chance)}>
+        {chance.words}
+      </From>
+    </span>
+  );
+}
+
+/** A chance in the report's own words; where the true one lies stands apart. */
+export function ChanceWords({ report, of, chance }: Told) {
+  const at = chance.words.indexOf(" (");
+  return (
+    <span className="odds-words">
+      <From of={of} known={() => fromChance(report, of, chance)}>
+        {at < 0 ? chance.words : chance.words.slice(0, at)}
+      </From>
+      {at >= 0 && <span className="note">{chance.words.slice(at)}</span>}
+    </span>
+  );
+}
+
+/** By EVA: the chance that it closes inside its limits, in all and by limit, and when it closes. */
+export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const dial = useDial();
+  const by = (eva: string, atS: number): string => clockText(dial, wholeMinute(atS), eva);
+  return (
+    <section aria-label="EVAs" className="odds-table" tabIndex={0}>
+      <h3>Each EVA closes inside its limits</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">EVA</th>
+            <th scope="col">Inside all limits</th>
+            <th scope="col">Duration and ingress</th>
+            {CONSUMABLES.map((kind) => (
+              <th key={kind} scope="col">
+                {CONSUMABLE_WORDS[kind]}
+              </th>
+            ))}
+            <th scope="col">Nothing missed</th>
+            <th scope="col">Ingress</th>
+          </tr>
+        </thead>
+        <tbody>
+          {report.evas.map((one) => {
+            const { eva } = one;
+            const name = evaName(plan, eva);
+            return (
+              <tr key={eva}>
+                <th scope="row">{name}</th>
+                <td>
+                  <ChanceOf report={report} of={`${name} inside all limits`} chance={one.closes} />
+                </td>
+                <td>
+                  <ChanceWords report={report} of={`${name} inside its times`} chance={one.duration} />
+                </td>
+                {CONSUMABLES.map((kind) => (
+                  <td key={kind}>
+                    <ChanceWords
+                      report={report}
+                      of={`${name} above every reserve of ${CONSUMABLE_WORDS[kind]}`}
+                      chance={one.reserves[kind]}
+                    />
+                  </td>
+                ))}
+                <td>
+                  <ChanceWords report={report} of={`${name} with nothing missed`} chance={one.asPlanned} />
+                </td>
+                <td className="odds-times">
+                  half by{" "}
+                  <From of={`ingress of ${name} on half of the days`} known={() => fromTime(report, 2)}>
+                    {by(eva, one.ingressS[2])}
+                  </From>
+                  , 95 % by{" "}
+                  <From of={`ingress of ${name} on 95 % of the days`} known={() => fromTime(report, 4)}>
+                    {by(eva, one.ingressS[4])}
+                  </From>
+                  ; limit {clockText(dial, one.limitS, eva)}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Placed tasks: must-do ones first, then the least likely first; optional ones that were always done are folded. */
+export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const inOrder = report.tasks.toSorted(
+    (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
+  );
+  const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
+  const shown = inOrder.filter((one) => !always.includes(one));
+  return (
+    <section aria-label="Tasks" className="odds-table" tabIndex={0}>
+      <h3>Each task is done, each window is met</h3>
+      {shown.length > 0 && <Tasks plan={plan} report={report} tasks={shown} />}
+      {always.length > 0 && (
+        <details>
+          <summary>
+            {counted(always.length, "more task", "more tasks")} done on every simulated day:{" "}
+            {always[0]!.done.words}
+          </summary>
+          <Tasks plan={plan} report={report} tasks={always} />
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Tasks(props: {
+  readonly plan: Plan;
+  readonly report: OddsReport;
+  readonly tasks: OddsReport["tasks"];
+}) {
+  const { plan, report, tasks } = props;
+  const nameOf = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Task</th>
+          <th scope="col">Done</th>
+          <th scope="col">Window met</th>
+        </tr>
+      </thead>
+      <tbody>
+        {tasks.map(({ task, must, done, window }) => (
+          <tr key={task}>
+            <th scope="row">
+              {nameOf(task)}
+              {must && <b className="must-count">must-do</b>}
+            </th>
+            <td>
+              <ChanceOf report={report} of={`${nameOf(task)} done`} chance={done} />
+            </td>
+            <td>
+              {window ? (
+                <ChanceWords report={report} of={`${nameOf(task)} inside its window`} chance={window} />
+              ) : (
+                <span className="note">no window</span>
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Up to the next whole minute: a time by which something is done is never said too early. */
+function wholeMinute(atS: number): number {
+  return Math.ceil(atS / 60) * 60;
+}

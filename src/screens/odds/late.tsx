@@ -1,0 +1,176 @@
+import { useEffect } from "react";
+import { clockText } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { type ShedEva, type ShedReport, shedIsStale } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { useDial } from "../day/dial.ts";
+import { counted, crewName, evaName } from "../words.ts";
+import { useShed } from "./useshed.ts";
+import { heldCells, shedWords } from "./shedcells.ts";
+
+/** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
+export function Late() {
+  const { desk, look } = useAround();
+  const shed = useDesk((state) => state.shed);
+  const stale = useDesk(shedIsStale);
+  useShed(true);
+  const said = shed && !shed.running && !stale ? shed.report : null;
+  useEffect(() => {
+    if (said)
+      look.setState({ spoken: `The shed order is worked out for ${counted(said.evas.length, "EVA")}.` });
+  }, [said, look]);
+
+  return (
+    <>
+      <div className="odds-tools" role="group" aria-label="Shed order">
+        {shed?.running ? (
+          <>
+            <progress
+              value={shed.progress?.rows ?? 0}
+              max={shed.progress?.of ?? 1}
+              aria-label="Tasks worked out"
+            />
+            <span className="note">
+              {shed.progress ? `${shed.progress.rows} of ${shed.progress.of} tasks` : "Working…"}
+            </span>
+          </>
+        ) : (
+          <span className="note">{shed?.end === "stopped" ? "Stopped." : "Of the day as it stands."}</span>
+        )}
+        <button type="button" onClick={() => (shed?.running ? desk.stopShed() : void desk.askShed())}>
+          {shed?.running ? "Stop" : "Work out anew"}
+        </button>
+        <button type="button" className="primary" onClick={() => look.setState({ screen: "paper" })}>
+          Print with the cuff checklists
+        </button>
+      </div>
+      {shed?.end === "failed" && (
+        <p className="state breach odds-state">The shed order could not be worked out: {shed.message}.</p>
+      )}
+      {shed && stale && !shed.running && (
+        <p className="state tight odds-state">The day has changed since: this is of the day before.</p>
+      )}
+      {shed?.report && <Tables plan={shed.plan} report={shed.report} />}
+    </>
+  );
+}
+
+function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedReport }) {
+  if (!report.sound)
+    return (
+      <p className="state breach odds-state">
+        The day breaks a rule as it stands, so there is no shed order. Mend it first.
+      </p>
+    );
+  if (report.evas.length === 0) return <p className="empty">Nobody goes out: nothing can be late.</p>;
+  return (
+    <div className="shed">
+      {!report.complete && <p className="state tight">Not through yet: some tasks are missing here.</p>}
+      {report.evas.map((eva) => (
+        <section key={eva.eva} aria-label={evaName(plan, eva.eva)}>
+          <h3>{evaName(plan, eva.eva)}: late</h3>
+          <LateTable plan={plan} eva={eva} minutes={report.minutes} />
+          <h3>{evaName(plan, eva.eva)}: get-ahead list</h3>
+          <Ahead plan={plan} eva={eva} />
+        </section>
+      ))}
+    </div>
+  );
+}
+
+function LateTable(props: {
+  readonly plan: Plan;
+  readonly eva: ShedEva;
+  readonly minutes: readonly number[];
+}) {
+  const { plan, eva, minutes } = props;
+  const dial = useDial();
+  return (
+    <div
+      className="shed-table"
+      role="region"
+      aria-label={`${evaName(plan, eva.eva)}, when late`}
+      tabIndex={0}
+    >
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Leaving</th>
+            <th scope="col">Planned</th>
+            {minutes.map((late) => (
+              <th key={late} scope="col">
+                {late} min late
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {eva.rows.map((row) => (
+            <tr key={row.task}>
+              <th scope="row">
+                {taskName(plan, row.task)}{" "}
+                <span className="note">{row.crew.map((id) => crewName(plan, id)).join(", ")}</span>
+              </th>
+              <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
+              {heldCells(row.late).map(({ cell, span }) => (
+                <td
+                  key={cell.minutes}
+                  colSpan={span}
+                  className={`shed-cell ${cell.kind}${cell.kind === "drop" && cell.mustLost > 0 ? " must" : ""}`}
+                  title={cell.sentence}
+                >
+                  {shedWords(cell, (task) => taskName(plan, task))}
+                  {(cell.worthLost > 0 || cell.mustLost > 0) && (
+                    <span className="note">
+                      {" "}
+                      {cell.mustLost > 0 && `${counted(cell.mustLost, "must-do", "must-do")}, `}worth{" "}
+                      {cell.worthLost} lost{cell.least ? "" : ", perhaps less is enough"}
+                    </span>
+                  )}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Bench tasks that fit, each alone, after a task that is left early. */
+function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
+  const rows = eva.rows.flatMap(({ task, early }) => {
+    const cells = early.filter((cell) => cell.fits.length > 0);
+    return cells.length > 0 ? [{ task, cells }] : [];
+  });
+  if (rows.length === 0)
+    return (
+      <p className="note">No task on the bench fits into the time that being early by this much gains.</p>
+    );
+  return (
+    <ul className="ahead">
+      {rows.map(({ task, cells }) => (
+        <li key={task}>
+          <b>Leaving {taskName(plan, task)}</b>
+          <ul>
+            {cells.map(({ minutes, fits }) => (
+              <li key={minutes}>
+                {minutes} min early:{" "}
+                {fits
+                  .map(
+                    (one) =>
+                      `${taskName(plan, one.task)}${one.crew.length > 0 ? ` (${one.crew.map((id) => crewName(plan, id)).join(", ")})` : ""}`,
+                  )
+                  .join(" or ")}
+              </li>
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function taskName(plan: Plan, task: string): string {
+  return plan.tasks.find((one) => one.id === task)?.name ?? task;
+}

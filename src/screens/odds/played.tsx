@@ -1,0 +1,103 @@
+import type { Plan } from "../../plan/index.ts";
+import type { ActingRule, OddsReport, Outcome } from "../../session/index.ts";
+import { counted } from "../words.ts";
+
+/** The rules by which any crew plays a simulated day (O1 to O6). */
+const RULES = [
+  "Every task takes a drawn time between its low and its high, and a drawn work rate; walking, waiting, egress and ingress share one factor for each crew member and EVA. Lateness is shared: parts of it the whole day and each crew member’s EVA have in common.",
+  "Everybody keeps the planned order. A start that the planner fixed is never brought forward.",
+  "A task starts when its crew are there, its equipment is free, its lags have passed and its window is open for long enough.",
+  "A task is missed, and its crew go on, when what it needs was missed, its window or greatest lag is over, or the walk home after it would close the EVA too late or below a reserve.",
+  "What ends outside its window or breaks its lags was done in vain and counts as missed.",
+  "An EVA begins as planned, or later when its crew are not yet recharged, and closes when all are back. Walking, egress and ingress take their planned times.",
+];
+
+/** What a crew that acts does beside (O7 to O10). */
+const ACTS: Readonly<Record<ActingRule, string>> = {
+  goesAhead:
+    "Goes ahead when ready: never before a window, never in an earlier opening than the planned one.",
+  breaksOff: "Breaks a task off in time to be home inside every limit, at the pace known since egress.",
+  leavesOut: "Leaves optional work out when with it a must-do task ahead could no longer begin in time.",
+  restsByRule: "Rests as the work limit asks on the day: lateness never eats a rest.",
+};
+
+/** How the days were played, what each rule is worth on this day, and what they leave out. */
+export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
+  const { without, byCaution, independent } = report.otherwise;
+  const acts = (Object.keys(ACTS) as ActingRule[]).filter((rule) => report.crew[rule]);
+  return (
+    <section aria-label="How a day is played" className="played">
+      <h3>How a day is played</h3>
+      <ol>
+        {RULES.map((rule) => (
+          <li key={rule}>{rule}</li>
+        ))}
+      </ol>
+      {acts.length === 0 ? (
+        <p>
+          The crew carries on regardless: nobody starts before the planned start, leaves anything out or
+          breaks anything off.
+        </p>
+      ) : (
+        <>
+          <p>The crew acts. Each line says what the day would come to without that rule.</p>
+          <ul>
+            {acts.map((rule) => {
+              const found = without.find((one) => one.rule === rule);
+              return (
+                <li key={rule}>
+                  {ACTS[rule]} {found && <Outcomes before="Without: " outcome={found.outcome} />}
+                </li>
+              );
+            })}
+          </ul>
+        </>
+      )}
+      {byCaution.length > 0 && (
+        <>
+          <p>How early it leaves optional work out. Here: {cautionWords(report.crew.caution)}.</p>
+          <ul>
+            {byCaution.map(({ caution, outcome }) => (
+              <li key={caution}>
+                <Outcomes before={`${cautionWords(caution)}: `} outcome={outcome} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {independent && (
+        <p>
+          <Outcomes before="If every task and crew member were late by themselves: " outcome={independent} />
+        </p>
+      )}
+      <p>
+        <b>{report.leftOut}</b>
+      </p>
+      {report.withoutSpread.length > 0 && (
+        <p>Without a low and a high, so always as likely: {report.withoutSpread.map(name).join(", ")}.</p>
+      )}
+      {report.unread > 0 && (
+        <p className="state breach">
+          {counted(report.unread, "placement")} could not be read and were left out.
+        </p>
+      )}
+    </section>
+  );
+}
+
+function Outcomes({ before, outcome }: { readonly before: string; readonly outcome: Outcome }) {
+  return (
+    <span className="note">
+      {before}home {outcome.home.words}, must-do {outcome.must.words}, worth {Math.floor(outcome.meanWorth)}{" "}
+      on average.
+    </span>
+  );
+}
+
+/** How long tasks ahead are taken to be. */
+function cautionWords(caution: number): string {
+  if (caution === 0) return "durations ahead as likely";
+  if (caution === 1) return "durations ahead as high";
+  return `durations ahead ${Number((caution * 100).toFixed(1))} % of the way from likely to high`;
+}

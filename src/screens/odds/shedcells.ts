@@ -1,0 +1,52 @@
+import { RULE_WORDS, type RuleId, type ShedCell } from "../../session/index.ts";
+
+/** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
+export function heldCells(
+  cells: readonly ShedCell[],
+): readonly { readonly cell: ShedCell; readonly span: number }[] {
+  const held: { cell: ShedCell; span: number }[] = [];
+  for (const cell of cells) {
+    const last = held.at(-1);
+    if (last && sameOrder(last.cell, cell)) last.span += 1;
+    else held.push({ cell, span: 1 });
+  }
+  return held;
+}
+
+/** What a cell tells the crew to do. */
+export function shedWords(cell: ShedCell, nameOf: (task: string) => string): string {
+  const rules = cell.breaks.map(ruleWords);
+  const vain = cell.vain.length > 0 ? `; in vain: ${cell.vain.map(nameOf).join(", ")}` : "";
+  const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
+  switch (cell.kind) {
+    case "keep":
+      return `drop nothing${broken}`;
+    case "drop":
+      return `drop ${cell.drop.map(nameOf).join(", ")}${broken}`;
+    case "end":
+      return `end the EVA${broken}`;
+    case "over":
+      return `end the EVA at once${broken}`;
+  }
+}
+
+/** A rule in plain words; "reserve" is the maker's word for all that bounds an outing's length. */
+function ruleWords(rule: string): string {
+  if (rule === "reserve") return "reserves or the longest EVA";
+  const words = RULE_WORDS[rule as RuleId];
+  return words === undefined
+    ? rule.replaceAll("-", " ")
+    : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+}
+
+function sameOrder(a: ShedCell, b: ShedCell): boolean {
+  const alike = (one: readonly string[], other: readonly string[]): boolean =>
+    one.length === other.length && one.every((item, i) => item === other[i]);
+  return (
+    a.kind === b.kind &&
+    a.least === b.least &&
+    alike(a.drop, b.drop) &&
+    alike(a.vain, b.vain) &&
+    alike(a.breaks, b.breaks)
+  );
+}

@@ -1,0 +1,212 @@
+import { useEffect, useMemo, useState } from "react";
+import type { Plan } from "../../plan/index.ts";
+import { benchSays, type Desk, type DeskState, packStands } from "../../session/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+import type { Look } from "../look.ts";
+import type { Services } from "../services.ts";
+import { leadingStep, type LeftOut, type OutsetStep, outsetSteps, askOf, type StepId } from "./steps.ts";
+
+const KEPT = "outset";
+const STATE_WORDS: Readonly<Record<OutsetStep["state"], string>> = {
+  open: "something is missing",
+  begun: "as the empty plan has it",
+  done: "done",
+};
+/** What leads to a step, by the page of setup where it is done, else by the step. */
+const LEADS: Readonly<Record<string, string>> = {
+  site: "To site and places",
+  stay: "To the stay",
+  crew: "To crew and suits",
+  evas: "To EVAs",
+  tasks: "To the tasks",
+  pack: "Pack the day",
+  findings: "To the findings",
+  paper: "To paper",
+};
+
+function leadWords({ id, page, about }: OutsetStep): string {
+  return about === undefined ? LEADS[page ?? id]! : "Why not?";
+}
+
+/** The strip that leads from an empty plan to a packed day; it stays until it is put away. */
+export function Outset() {
+  const { desk, look, memory } = useAround();
+  const shown = useLook((state) => state.outset);
+  const empty = useDesk((state) => state.plan.tasks.length === 0);
+  useEffect(() => {
+    const kept = memory.get(KEPT);
+    if (kept === "shown" || (kept === null && empty)) put(look, memory, true);
+  }, [empty, look, memory]);
+  useEffect(
+    () =>
+      desk.commands.add([
+        {
+          id: "outset",
+          name: () => `${look.getState().outset ? "Put away" : "Show"} the steps to a packed day`,
+          group: "View",
+          keys: [],
+          where: "page",
+          hindered: () => null,
+          run: () => put(look, memory, !look.getState().outset),
+        },
+      ]),
+    [desk, look, memory],
+  );
+  return shown ? <Strip /> : null;
+}
+
+function put(look: Look, memory: Services["memory"], outset: boolean): void {
+  memory.set(KEPT, outset ? "shown" : "away");
+  if (look.getState().outset !== outset) look.setState({ outset });
+}
+
+function Strip() {
+  const { desk, look, memory, sunDeg } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk((state) => state.verdict);
+  const packing = useDesk((state) => state.run?.running ?? false);
+  const first = useDesk(leftOutFirst);
+  const reason = useDesk((state) => (first ? benchSays(state, first) : null));
+  const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
+  const steps = useMemo(
+    () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS)),
+    [plan, verdict, stuck, sunDeg],
+  );
+  const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
+  const fresh = plan.tasks.length === 0;
+  const next = leadingStep(steps, fresh, gone);
+  // A step that was pressed is told of until its place is left, or until another one is the next.
+  const here = useLook(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
+  const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
+    null,
+  );
+  const stands = asked !== null && asked.next === next.id && asked.at === here;
+  const told = (stands && steps.find((one) => one.id === asked.id)) || next;
+  const go = (step: OutsetStep): void => {
+    const now = new Set([...gone, askOf(step)]);
+    setGone(now);
+    ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
+    lead(look, step);
+  };
+  const leadOn = (): void => {
+    if (next.about !== undefined) {
+      look.setState({ screen: "day" });
+      void desk.askWhy(next.about);
+    } else if (next.id === "pack") pack(desk, look);
+    else go(next);
+  };
+  return (
+    <section className="outset" aria-label="Steps to a packed day">
+      <ol>
+        {steps.map((step, i) => (
+          <li key={step.id}>
+            <button
+              type="button"
+              className="quiet"
+              data-state={step.state}
+              aria-current={step === next ? "step" : undefined}
+              aria-label={`${step.name}. ${step.full}: ${STATE_WORDS[step.state]}. ${step.sentence}`}
+              title={`${step.full}: ${step.sentence}`}
+              onClick={() => go(step)}
+            >
+              <span className="outset-mark" aria-hidden="true">
+                {step.state === "done" ? <Tick /> : i + 1}
+              </span>
+              {step.name}
+            </button>
+          </li>
+        ))}
+      </ol>
+      <p role="status">
+        {packing ? (
+          "Packing: the day is taken over when it is through."
+        ) : (
+          <>
+            <b>{told.full}.</b> {told.sentence}
+          </>
+        )}
+      </p>
+      <button type="button" className="outset-lead" disabled={packing} onClick={leadOn}>
+        {leadWords(next)}
+      </button>
+      <button
+        type="button"
+        className="quiet"
+        title="The list of commands brings the steps back"
+        onClick={() => {
+          put(look, memory, false);
+          look.setState({ spoken: "Steps put away. The list of commands, Ctrl+K, brings them back." });
+        }}
+      >
+        Put away
+      </button>
+    </section>
+  );
+}
+
+/** The first task that a pack has left out and that should be on the day; null when there is none, or no pack. */
+function leftOutFirst(state: DeskState): string | null {
+  const { plan, verdict } = state;
+  if (packStands(state) === null || (verdict.placed > 0 && verdict.score.mustLeftOut === 0)) return null;
+  const placed = new Set(plan.schedule.placements.map((one) => one.task));
+  const first = plan.tasks.find(
+    (task) => !placed.has(task.id) && (task.must || (verdict.placed === 0 && task.worth > 0)),
+  );
+  return first?.id ?? null;
+}
+
+function leftOut({ tasks }: Plan, id: string | null, reason: string | null): LeftOut | null {
+  const task = tasks.find((one) => one.id === id);
+  return task && reason !== null ? { task: task.id, name: task.name, reason } : null;
+}
+
+/** Drawn, since not every face has the sign. */
+function Tick() {
+  return (
+    <svg viewBox="0 0 12 12" width="12" height="12">
+      <path d="M1.5 6.5 L4.5 9.5 L10.5 2.5" fill="none" stroke="currentColor" strokeWidth="2" />
+    </svg>
+  );
+}
+
+function pack(desk: Desk, look: Look): void {
+  look.setState({ screen: "day" });
+  desk.commands.run("pack");
+}
+
+/** What takes the keyboard where a step is done: the first of these that is on the page, else the tab of its page. */
+const HANDS: Readonly<Record<string, readonly string[]>> = {
+  stay: ['[data-table="stay"] [data-cell]'],
+  crew: [".crew-sets button"],
+  evas: ['[data-table="evas"] [data-cell]'],
+  tasks: ['[aria-label="Add a task of a sort"]'],
+  pack: [".runner .primary"],
+  findings: [".finding", ".runner .primary"],
+  paper: [".paper-tools .primary", ".paper-tools button"],
+};
+const ADD_PLACE = '[data-table="places"] .primary';
+const LATITUDE = '[data-table="site"] tbody tr:nth-child(2) [data-cell]';
+
+function handsOf({ id, page, state }: OutsetStep): readonly string[] {
+  if (page === "site") return [state === "begun" ? LATITUDE : ADD_PLACE];
+  return HANDS[page ?? id] ?? [];
+}
+
+/** The screen of a step that is done on no page of setup. */
+function screenOf({ id }: OutsetStep): "paper" | "day" {
+  return id === "paper" ? "paper" : "day";
+}
+
+/** Shows where a step is done and gives the keyboard to what does it. */
+function lead(look: Look, step: OutsetStep): void {
+  const { page } = step;
+  if (page !== null) look.setState({ screen: "setup", setupPage: page });
+  else look.setState({ screen: screenOf(step) });
+  // The screen is there a frame after it was asked for.
+  requestAnimationFrame(() => {
+    for (const hand of [...handsOf(step), `#setup-tab-${page}`]) {
+      const found = document.querySelector<HTMLElement>(hand);
+      if (found) return found.focus();
+    }
+  });
+}

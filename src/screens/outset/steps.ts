@@ -1,0 +1,210 @@
+import { lasts } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { blankPlan, type Verdict } from "../../session/index.ts";
+import { counted } from "../words.ts";
+
+/** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
+
+export type StepId = "where" | "crew" | "evas" | "requests" | "pack" | "findings" | "paper";
+
+export interface OutsetStep {
+  readonly id: StepId;
+  /** The word on its button, and in full. */
+  readonly name: string;
+  readonly full: string;
+  /** open: something is missing. begun: it works with what the empty plan came with. done: nothing is missing. */
+  readonly state: "open" | "begun" | "done";
+  /** What is missing, or what there is. */
+  readonly sentence: string;
+  /** The page of setup where it is done; null where it is done on another screen. */
+  readonly page: string | null;
+  /** The task that stands in its way, to be asked about. */
+  readonly about?: string;
+}
+
+/** A task that a pack has left out, and why, in a sentence. */
+export interface LeftOut {
+  readonly task: string;
+  readonly name: string;
+  readonly reason: string;
+}
+
+type Judged = Pick<OutsetStep, "state" | "sentence" | "about"> & { readonly page?: string };
+
+const open = (sentence: string): Judged => ({ state: "open", sentence });
+const begun = (sentence: string, page?: string): Judged => ({
+  state: "begun",
+  sentence,
+  ...(page ? { page } : {}),
+});
+const done = (sentence: string): Judged => ({ state: "done", sentence });
+
+/** What the empty plan comes with, the same at any time but for the touchdown. */
+const BLANK = blankPlan(0);
+
+/**
+ * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
+ * when it is not known or not so. `sunDeg` is the sun's elevation at the site; null where it is not known.
+ */
+export function outsetSteps(
+  plan: Plan,
+  verdict: Verdict,
+  stuck: LeftOut | null = null,
+  sunDeg: (atS: number) => number | null = () => null,
+): readonly OutsetStep[] {
+  const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
+    id,
+    name,
+    full,
+    page,
+    ...judged,
+  });
+  return [
+    step("where", "Where", "Where and when", "site", whereOf(plan)),
+    step("crew", "Crew", "Crew and suits", "crew", crewOf(plan)),
+    step("evas", "EVAs", "EVAs", "evas", evasOf(plan, sunDeg)),
+    step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
+    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
+    step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
+    step("paper", "Paper", "Print", null, paperOf(verdict)),
+  ];
+}
+
+/** The first step at which something is missing; the last one where nothing is. */
+export function nextStep(steps: readonly OutsetStep[]): OutsetStep {
+  return steps.find((one) => one.state === "open") ?? steps.at(-1)!;
+}
+
+/**
+ * The step to lead to. While there is no request yet, that is also one that works with what the empty plan came with,
+ * until what is asked there (`askOf`) is among what was `gone` to: whoever begins is shown all once and held up by none.
+ */
+export function leadingStep(
+  steps: readonly OutsetStep[],
+  fresh: boolean,
+  gone: ReadonlySet<string>,
+): OutsetStep {
+  const begun = steps.find((one) => one.state === "begun" && !gone.has(askOf(one)));
+  const next = nextStep(steps);
+  return fresh && begun && steps.indexOf(begun) < steps.indexOf(next) ? begun : next;
+}
+
+/** What is asked at a step, told apart from other steps and from what else is asked at the same one. */
+export function askOf({ id, page, state }: OutsetStep): string {
+  return `${id}/${page ?? ""}/${state}`;
+}
+
+function whereOf({ site, title, tasks }: Plan): Judged {
+  const places = site.places.filter((place) => place.kind !== "lander").length;
+  if (places === 0 && tasks.length === 0)
+    return open("There is no place to work at yet: add a station or two.");
+  if (places === 0) return begun("All work is at the lander: there is no other place yet.");
+  if (site.latDeg === BLANK.site.latDeg && site.lonDeg === BLANK.site.lonDeg)
+    return begun("Latitude and longitude are still 0: sun and Earth follow from them.");
+  if (title === BLANK.title)
+    return begun("Title, touchdown and length of stay are still those of the empty plan.", "stay");
+  return done(`${counted(places, "place")} to work at.`);
+}
+
+function crewOf({ crew, suits, evas }: Plan): Judged {
+  if (crew.length === 0) return open("Nobody is there yet: add crew, or begin with a set.");
+  const worn = suits.filter((suit) => crew.some((member) => member.suit === suit.id));
+  const bare = worn.find(
+    (suit) => Math.min(suit.oxygenKg, suit.co2Kg, suit.waterKg, suit.batteryWh, suit.emergencyOxygenS) === 0,
+  );
+  if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
+  for (const eva of evas) {
+    const out = crew.filter((member) => eva.crew.includes(member.id));
+    const second = out.find((member, i) => out.findIndex((one) => one.suit === member.suit) < i);
+    const first = out.find((member) => member.suit === second?.suit);
+    if (first && second)
+      return begun(
+        `${first.name} and ${second.name} wear the same suit on ${eva.name}: give each their own.`,
+      );
+  }
+  const asBegun = worn.every((suit) => BLANK.suits.some((one) => alike(stocksOf(suit), stocksOf(one))));
+  const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
+  return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);
+}
+
+function evasOf({ crew, evas, stay }: Plan, sunDeg: (atS: number) => number | null): Judged {
+  if (evas.length === 0) return open("There is no EVA yet: nobody goes out.");
+  for (const eva of evas) {
+    const mostS = Math.min(eva.longestS, Math.min(eva.latestIngressS, stay.lengthS) - eva.earliestEgressS);
+    if (mostS <= eva.egressWorkS + eva.ingressWorkS)
+      return open(`${eva.name} leaves no time for work between egress and ingress.`);
+  }
+  const idle = crew.find((member) => !evas.some((eva) => eva.crew.includes(member.id)));
+  if (idle) return begun(`${idle.name} goes out on no EVA.`);
+  const most = [...new Set(evas.map((eva) => lasts(eva.longestS)))].join(", ");
+  const what = `${counted(evas.length, "EVA")} of at most ${most}`;
+  return alike(evas, BLANK.evas)
+    ? begun(`${what}, as the empty plan has it: set its bounds.`)
+    : done(`${what}${night(evas, sunDeg)}.`);
+}
+
+/** Said of the first EVA that may begin in the night: nothing that is missing, but seldom what was meant. */
+function night(evas: Plan["evas"], sunDeg: (atS: number) => number | null): string {
+  const dark = evas.find((eva) => (sunDeg(eva.earliestEgressS) ?? 0) < 0);
+  return dark ? `; the sun is down at the earliest egress of ${dark.name}` : "";
+}
+
+function requestsOf({ tasks, evas }: Plan): Judged {
+  if (tasks.length === 0) return open("There is no request yet: add tasks, of a sort or your own.");
+  const largest = Math.max(0, ...evas.map((eva) => eva.crew.length));
+  const crowd = tasks.find((task) => task.crew.count > largest);
+  if (crowd) return open(`${crowd.name} asks for ${crowd.crew.count} crew members, and no EVA has so many.`);
+  const worthless = tasks.filter((task) => task.worth === 0 && !task.must);
+  if (worthless.length === tasks.length)
+    return open("All requests are worth nothing: give them points, or make some must-do.");
+  if (worthless.length > 0)
+    return begun(
+      `${counted(worthless.length, "request")} worth nothing and not must-do: packing leaves such out.`,
+    );
+  const must = tasks.filter((task) => task.must).length;
+  return done(`${counted(tasks.length, "request")}, ${must === 0 ? "none" : must} of them must-do.`);
+}
+
+function packOf({ tasks }: Plan, verdict: Verdict, stuck: LeftOut | null): Judged {
+  if (tasks.length === 0) return open("There is nothing to pack yet: requests come first.");
+  const about = stuck === null ? {} : { about: stuck.task };
+  if (verdict.placed === 0)
+    return {
+      ...open(
+        stuck === null
+          ? "Nothing is on the day line yet: add what else is asked for, then press Pack."
+          : `Packing placed nothing. ${stuck.name}: ${stuck.reason}`,
+      ),
+      ...about,
+    };
+  const { mustLeftOut } = verdict.score;
+  if (mustLeftOut > 0) {
+    if (stuck === null) return open(`${counted(mustLeftOut, "must-do task")} left out: press Pack.`);
+    const others = mustLeftOut > 1 ? ` and ${mustLeftOut - 1} more must-do` : "";
+    return { ...open(`Left out: ${stuck.name}${others}. ${stuck.reason}`), ...about };
+  }
+  return done(`${verdict.placed} of ${counted(tasks.length, "task")} on the day line.`);
+}
+
+function findingsOf(verdict: Verdict): Judged {
+  if (verdict.placed === 0) return open("Findings come with the day: pack first.");
+  const { breaches } = verdict.score;
+  if (breaches > 0) return open(`${counted(breaches, "breach", "breaches")}: read them, then mend or move.`);
+  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
+  return done(tight > 0 ? `No rule is broken; ${tight} hold by little: read them.` : "No rule is broken.");
+}
+
+function paperOf({ placed, score }: Verdict): Judged {
+  return placed > 0 && score.breaches === 0 && score.mustLeftOut === 0
+    ? done("No rule is broken at likely durations. Look at the odds, then print the cuff checklists.")
+    : open("Paper is worth printing once no rule is broken and every must-do is placed.");
+}
+
+/** A suit without what tells it from another. */
+function stocksOf(suit: Plan["suits"][number]): object {
+  return { ...suit, id: "", name: "" };
+}
+
+function alike(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

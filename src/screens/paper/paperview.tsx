@@ -1,0 +1,141 @@
+import { useEffect, useMemo, useState } from "react";
+import { shedIsStale, type ShedWork } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { useShed } from "../odds/useshed.ts";
+import { download } from "../shell/files.ts";
+import type { PaperPort } from "../services.ts";
+import { counted } from "../words.ts";
+
+/** Why nothing is printed yet. */
+const HELD = "Held until the pages for being late are worked out";
+
+/** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
+export function PaperView() {
+  const { desk, paper } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk((state) => state.verdict);
+  const [kind, setKind] = useState(paper.kinds[0]?.id ?? "");
+  const [problem, setProblem] = useState<string | null>(null);
+  const chosen = paper.kinds.find((one) => one.id === kind);
+
+  const late = chosen?.late ?? false;
+  useShed(late);
+  const shed = useDesk((state) => (shedIsStale(state) ? null : state.shed));
+  const tables = late && shed?.report?.complete ? shed.report : undefined;
+  // What is saved now would lack the late pages: it is held until they are there, or not wanted.
+  const pending = late && tables === undefined && (shed === null || shed.running);
+  const [without, setWithout] = useState<typeof plan | null>(null);
+  const held = pending && without !== plan;
+
+  const pages = useMemo(() => paper.pages(kind, plan, verdict, tables), [paper, kind, plan, verdict, tables]);
+  const first = pages[0];
+  // The keyboard stays where it is led to while the pages are held.
+  const idle = pages.length === 0 || held;
+  useEffect(() => {
+    if (!first) return;
+    // The sheet's size is only known here, so the rule for it is made here.
+    const style = document.createElement("style");
+    style.textContent = `@page { size: ${first.widthMm}mm ${first.heightMm}mm; margin: 0; }`;
+    document.head.append(style);
+    return () => style.remove();
+  }, [first]);
+
+  const toPdf = async (): Promise<void> => {
+    try {
+      setProblem(null);
+      const bytes = await paper.pdf(kind, plan, verdict, tables);
+      const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
+      download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : "unknown");
+    }
+  };
+
+  return (
+    <div className="paper-view">
+      <div className="paper-tools">
+        <div className="pair" role="group" aria-label="What to print">
+          {paper.kinds.map((one) => (
+            <button key={one.id} type="button" aria-pressed={one.id === kind} onClick={() => setKind(one.id)}>
+              {one.name}
+            </button>
+          ))}
+        </div>
+        <p className="note">
+          {chosen?.purpose} {counted(pages.length, "page")}
+          {first ? ` of ${first.widthMm} × ${first.heightMm} mm.` : "."}
+          {late && <LateWords shed={shed} />}
+        </p>
+        <button
+          type="button"
+          className="primary"
+          aria-disabled={idle}
+          title={held ? HELD : undefined}
+          onClick={() => !idle && window.print()}
+        >
+          Print
+        </button>
+        <button
+          type="button"
+          aria-disabled={idle}
+          title={held ? HELD : undefined}
+          onClick={() => !idle && void toPdf()}
+        >
+          Save as PDF
+        </button>
+        {held && (
+          <button type="button" onClick={() => setWithout(plan)}>
+            Without late pages
+          </button>
+        )}
+        <Unsaid list={paper.unsaid(kind, plan)} />
+        {verdict.score.breaches > 0 && (
+          <p className="state breach">
+            This day has {counted(verdict.score.breaches, "breach", "breaches")}: the paper shows it as it is.
+          </p>
+        )}
+        {problem !== null && <p className="state breach">The PDF could not be made: {problem}</p>}
+      </div>
+      <div className="paper-pages" tabIndex={0} role="region" aria-label="Pages">
+        {pages.map((page, i) => (
+          <div
+            key={i}
+            className="paper-page"
+            style={{
+              aspectRatio: `${page.widthMm} / ${page.heightMm}`,
+              width: `${page.widthMm * (page.widthMm > 150 ? 1.3 : 0.92)}mm`,
+            }}
+            // The pages are this program's own drawing; all text in them is escaped where they are made.
+            dangerouslySetInnerHTML={{ __html: page.svg }}
+          />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+/** What is not on the pages, in one line that opens to the tasks it is about. */
+function Unsaid({ list }: { readonly list: ReturnType<PaperPort["unsaid"]> }) {
+  if (list.length === 0) return null;
+  return (
+    <details className="paper-unsaid">
+      <summary>On paper: {list.map(({ words }) => words).join(", ")}.</summary>
+      {list
+        .filter(({ tasks }) => tasks.length > 0)
+        .map(({ words, tasks }) => (
+          <p key={words} className="note">
+            {words}: {tasks.join("; ")}.
+          </p>
+        ))}
+    </details>
+  );
+}
+
+/** Whether the pages for being late are among the pages. */
+function LateWords({ shed }: { readonly shed: ShedWork | null }) {
+  if (shed?.report && !shed.report.sound) return <b> No late page: the day breaks a rule.</b>;
+  if (shed?.report?.complete) return shed.report.evas.length > 0 ? " With the late page of every EVA." : "";
+  if (shed && !shed.running) return <b> Without late pages: they were not worked out.</b>;
+  const { rows = 0, of = 0 } = shed?.progress ?? {};
+  return <b> The late pages are being worked out{of > 0 ? `: ${rows} of ${of}` : ""}…</b>;
+}

@@ -1,0 +1,119 @@
+import { met, percentLeft } from "../../editor/index.ts";
+import { Dropped, Moved } from "../mended/changelist.tsx";
+import { counted, crewName, LEVEL_WORDS } from "../words.ts";
+import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { aheadBreaches } from "./broken.ts";
+import { lateWords } from "./callwords.ts";
+
+/** What is to come if all goes on like this, what would break, and a new plan for it. */
+export function Ahead() {
+  const day = useRehearsed();
+  const { plan, standing } = day;
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
+  const toCome = standing.spots.filter((spot) => spot.state === "to come");
+  const findings = aheadBreaches(day);
+  return (
+    <section className="rehearsal-ahead" aria-label="To come">
+      <header>
+        <h3>To come</h3>
+        <span className="note">{counted(toCome.length, "task")}, if all goes on like this</span>
+      </header>
+      {findings.length > 0 && (
+        <ul className="rehearsal-findings" aria-label="What would break">
+          {findings.map((finding) => (
+            <li key={finding.sentence}>
+              <span className="state breach">{LEVEL_WORDS[finding.level]}</span> {finding.sentence}
+            </li>
+          ))}
+        </ul>
+      )}
+      <Anew broken={findings.length > 0} />
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Begins</th>
+            <th scope="col">Task</th>
+            <th scope="col">Who</th>
+            <th scope="col">Against the plan</th>
+          </tr>
+        </thead>
+        <tbody>
+          {toCome.map((spot) => {
+            const task = tasks.get(spot.task);
+            const startS = was.get(spot.task);
+            if (!task) return null;
+            return (
+              <tr key={spot.task}>
+                <td>{met(spot.startS)}</td>
+                <th scope="row">
+                  {task.name} {task.must && <span className="note">must</span>}
+                </th>
+                <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "remote"}</td>
+                <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {toCome.length === 0 && <p className="note">Nothing.</p>}
+    </section>
+  );
+}
+
+/** A new plan for what is to come: asked for, looked at, taken or left. */
+function Anew({ broken }: { readonly broken: boolean }) {
+  const work = useRehearsal();
+  const { verdict } = useRehearsed();
+  const planning = useRehearsalState((state) => state.planning);
+  const proposal = useRehearsalState((state) => state.proposal);
+  const trouble = useRehearsalState((state) => state.trouble);
+  return (
+    <div className="rehearsal-anew" aria-live="polite">
+      <div className="rehearsal-acts">
+        <button
+          type="button"
+          className={broken ? "primary" : ""}
+          disabled={planning !== null}
+          title="What has begun stays; as little as possible of the rest changes"
+          onClick={() => void work.planAnew("mend")}
+        >
+          Mend from here
+        </button>
+        <button
+          type="button"
+          disabled={planning !== null}
+          title="What has begun stays; the rest is packed again for the most worth"
+          onClick={() => void work.planAnew("pack")}
+        >
+          Pack from here
+        </button>
+        {planning !== null && <span className="note">Working out a new plan from now on…</span>}
+      </div>
+      {trouble !== null && <p className="state breach">{trouble}</p>}
+      {proposal && (
+        <div className="rehearsal-proposal">
+          <p>
+            <b>
+              {proposal.how === "mend" ? "Mended" : "Packed"} as of {met(proposal.askedS)}:
+            </b>{" "}
+            worth {verdict.score.worth} → {proposal.verdict.score.worth}, worst margin{" "}
+            {percentLeft(verdict.score.worstMargin / 10_000)} →{" "}
+            {percentLeft(proposal.verdict.score.worstMargin / 10_000)},{" "}
+            {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
+          </p>
+          {proposal.changes.length === 0 ? <p>Nothing changes.</p> : <Dropped changes={proposal.changes} />}
+          <div className="rehearsal-acts">
+            <button type="button" className="primary" onClick={() => work.take()}>
+              Take it
+            </button>
+            <button type="button" onClick={() => work.leave()}>
+              Leave it
+            </button>
+          </div>
+          <Moved changes={proposal.changes} />
+        </div>
+      )}
+    </div>
+  );
+}

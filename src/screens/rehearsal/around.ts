@@ -1,0 +1,24 @@
+import { createContext, useContext } from "react";
+import { useStore } from "zustand";
+import type { Rehearsed, RehearsalState, RehearsalWork } from "../../session/index.ts";
+
+export const RehearsalContext = createContext<RehearsalWork | null>(null);
+
+/** The rehearsal's commands. Throws outside of its screen. */
+export function useRehearsal(): RehearsalWork {
+  const work = useContext(RehearsalContext);
+  if (!work) throw new Error("a part of the rehearsal stands outside of its screen");
+  return work;
+}
+
+/** A part of the rehearsal's state. */
+export function useRehearsalState<Part>(select: (state: RehearsalState) => Part): Part {
+  return useStore(useRehearsal().state, select);
+}
+
+/** The day under rehearsal. Throws where there is none: its parts are shown only while there is one. */
+export function useRehearsed(): Rehearsed {
+  const day = useRehearsalState((state) => state.day);
+  if (!day) throw new Error("no day is under rehearsal");
+  return day;
+}

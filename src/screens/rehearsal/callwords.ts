@@ -1,0 +1,55 @@
+import { lasts, left, met } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Call } from "../../session/index.ts";
+import { CONSUMABLE_WORDS, crewName, evaName, placeName } from "../words.ts";
+import { unitOf } from "./gauges.ts";
+
+/** A call as a sentence of the log. */
+export function callWords(plan: Plan, call: Call): string {
+  const task = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  switch (call.kind) {
+    case "out":
+      return `${evaName(plan, call.eva)}: egress.`;
+    case "in":
+      return `${evaName(plan, call.eva)}: ingress complete.`;
+    case "begins":
+      return `${task(call.task)} begins.`;
+    case "ends":
+      return `${task(call.task)} is done.`;
+    case "left-out":
+      return `${task(call.task)} is given up.`;
+    case "longer":
+      return `${task(call.task)} takes ${minutes(Math.abs(call.byS))} ${call.byS > 0 ? "longer" : "less"}.`;
+    case "hold":
+      return `Everybody holds until ${met(call.untilS)}.`;
+    case "slower":
+      return `${crewName(plan, call.crew)} needs ${call.percent} % of the planned time from now on.`;
+    case "reading":
+      return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable].toLowerCase()} ${call.left} ${unitOf(call.consumable)}.`;
+    case "back-by":
+      return `${evaName(plan, call.eva)} is to be back by ${met(call.byS)}.`;
+    case "broken": {
+      const name = plan.equipment.find((one) => one.id === call.equipment)?.name ?? call.equipment;
+      return `${name}: ${call.count} out of use.`;
+    }
+    case "no-relay":
+      return `${plan.stay.relayPasses.find((one) => one.id === call.pass)?.name ?? call.pass} is lost.`;
+    case "closed":
+      return `${placeName(plan, call.place)} is closed.`;
+    case "replanned":
+      return `Planned anew: ${call.schedule.placements.length} tasks.`;
+    case "note":
+      return call.words;
+  }
+}
+
+/** Minutes of a length, the begun one counted. */
+export function minutes(lengthS: number): string {
+  return `${Math.ceil(lengthS / 60)} min`;
+}
+
+/** How late or early something is, in words; a begun minute of being late counts whole, one of being early not at all. */
+export function lateWords(lateS: number): string {
+  if (lateS > 0) return `${lasts(lateS)} late`;
+  return lateS <= -60 ? `${left(-lateS)} early` : "on time";
+}

@@ -1,0 +1,231 @@
+import { useState } from "react";
+import { left, met, needed, percentLeft } from "../../editor/index.ts";
+import type { CrewMember } from "../../plan/index.ts";
+import type { MarginTrack } from "../../session/index.ts";
+import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
+import { useRehearsal, useRehearsed } from "./around.ts";
+import { lateWords } from "./callwords.ts";
+import { crewNow, type CrewNow } from "./crewnow.ts";
+import { TurnBackLines } from "./turnback.tsx";
+import { gaugeFigure, unitOf } from "./gauges.ts";
+
+/** One crew member now: what is under way, what comes next and when to leave for it, the way home, what is left. */
+export function CrewCard({ member }: { readonly member: CrewMember }) {
+  const day = useRehearsed();
+  const now = crewNow(day, member.id);
+  const late = now.lateS;
+  return (
+    <section className="rehearsal-crew" aria-label={member.name}>
+      <header>
+        <h3>{member.name}</h3>
+        <span className="note">{now.eva === null ? "inside" : evaName(day.plan, now.eva)}</span>
+        {late !== null && <b className={late > 0 ? "state tight" : "state fine"}>{lateWords(late)}</b>}
+      </header>
+      <div className="rehearsal-crew-parts">
+        <Doing now={now} />
+        <Next now={now} />
+      </div>
+      {now.turnBack && <TurnBackLines plan={day.standing.plan} nowS={day.standing.nowS} of={now.turnBack} />}
+      {now.homeward && now.eva !== null && <Home eva={now.eva} />}
+      <Levels now={now} member={member} />
+    </section>
+  );
+}
+
+/** When the last task of an EVA is done all go home. */
+function Home({ eva }: { readonly eva: string }) {
+  const work = useRehearsal();
+  const { plan, standing } = useRehearsed();
+  const others = standing.spots.some((spot) => spot.eva === eva && spot.state !== "done");
+  return (
+    <div className="rehearsal-acts">
+      <button type="button" disabled={others} onClick={() => work.call({ kind: "in", eva })}>
+        Ingress of {evaName(plan, eva)} complete
+      </button>
+    </div>
+  );
+}
+
+function Doing({ now }: { readonly now: CrewNow }) {
+  const work = useRehearsal();
+  const { plan, standing } = useRehearsed();
+  const { doing } = now;
+  if (!doing) return <p className="note">Nothing under way.</p>;
+  const { task, spot } = doing;
+  const dueS = spot.startS + standing.facts.lengthS.get(task.id)!;
+  const restS = dueS - standing.nowS;
+  return (
+    <div className="rehearsal-doing">
+      <p>
+        <span className="note">Now</span> <b>{task.name}</b>{" "}
+        <span className="note">{placeName(plan, task.place)}</span>
+      </p>
+      <p>
+        since {met(spot.startS)}, {restS >= 0 ? `${left(restS)} to go` : `${needed(-restS)} over`}
+      </p>
+      <progress
+        aria-label={`${task.name}, how far`}
+        max={dueS - spot.startS}
+        value={Math.min(dueS, standing.nowS) - spot.startS}
+      />
+      <div className="rehearsal-acts">
+        <button type="button" onClick={() => work.call({ kind: "ends", task: task.id })}>
+          Done
+        </button>
+        <button type="button" onClick={() => work.call({ kind: "longer", task: task.id, byS: 300 })}>
+          5 min longer
+        </button>
+        <button type="button" onClick={() => work.call({ kind: "left-out", task: task.id })}>
+          Give up
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function Next({ now }: { readonly now: CrewNow }) {
+  const work = useRehearsal();
+  const { plan, standing } = useRehearsed();
+  const { next } = now;
+  if (!next) return <p className="note">Nothing more to come.</p>;
+  const { task, spot, leaveS } = next;
+  const out = spot.eva === null || standing.facts.outS.has(spot.eva);
+  const busy = standing.spots.some(
+    (one) => one.state === "under way" && one.crew.some((id) => spot.crew.includes(id)),
+  );
+  return (
+    <div className="rehearsal-next">
+      <p>
+        <span className="note">Next</span> <b>{task.name}</b>{" "}
+        <span className="note">{placeName(plan, task.place)}</span>
+      </p>
+      <p>
+        begins {met(spot.startS)}
+        {leaveS < spot.startS && (
+          <>
+            , <b>leave by {met(leaveS)}</b>
+          </>
+        )}
+      </p>
+      <div className="rehearsal-acts">
+        {!out && spot.eva !== null && (
+          <button type="button" onClick={() => work.call({ kind: "out", eva: spot.eva! })}>
+            Egress of {evaName(plan, spot.eva)}
+          </button>
+        )}
+        {out && (
+          <button
+            type="button"
+            disabled={busy}
+            title={busy ? "Not all of its crew are free" : undefined}
+            onClick={() => work.call({ kind: "begins", task: task.id })}
+          >
+            Begins
+          </button>
+        )}
+        <button type="button" onClick={() => work.call({ kind: "left-out", task: task.id })}>
+          Leave out
+        </button>
+      </div>
+    </div>
+  );
+}
+
+/** What is left of each consumable now, and above the reserve when back. A gauge can be read out beside it. */
+function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewMember }) {
+  if (now.levels.length === 0) return null;
+  return (
+    <>
+      <ul className="rehearsal-levels">
+        {now.levels.map(({ track, nowLeft }) => {
+          const name = CONSUMABLE_WORDS[track.consumable];
+          return (
+            <li key={track.consumable} className={track.margin < 0 ? "breach" : ""}>
+              <span>{name}</span>
+              <Level
+                of={`${member.name}, ${name} left`}
+                stock={track.stock}
+                reserve={track.reserve}
+                left={nowLeft}
+              />
+              <b>
+                {gaugeFigure(nowLeft, track.consumable, Math.floor)} {unitOf(track.consumable)}
+              </b>
+              <span className="note" title="Above the reserve when back inside, if all goes on like this">
+                {percentLeft(track.margin)} when back
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+      <Gauge levels={now.levels} member={member} />
+    </>
+  );
+}
+
+/** A stock as a bar, with its reserve marked. */
+function Level(props: {
+  readonly of: string;
+  readonly stock: number;
+  readonly reserve: number;
+  readonly left: number;
+}) {
+  const { of, stock, reserve, left: nowLeft } = props;
+  const share = (value: number): string =>
+    `${stock > 0 ? Math.min(100, Math.max(0, (100 * value) / stock)) : 0}%`;
+  return (
+    <span
+      className="rehearsal-level"
+      role="meter"
+      aria-label={of}
+      aria-valuemin={0}
+      aria-valuemax={stock}
+      aria-valuenow={Math.max(0, nowLeft)}
+    >
+      <i style={{ width: share(nowLeft) }} />
+      <u style={{ left: share(reserve) }} />
+    </span>
+  );
+}
+
+/** A gauge that is read out: what is to come is then held against it. */
+function Gauge({ levels, member }: { readonly levels: CrewNow["levels"]; readonly member: CrewMember }) {
+  const work = useRehearsal();
+  const [which, choose] = useState<MarginTrack["consumable"]>("oxygen");
+  return (
+    <form
+      className="rehearsal-gauge"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const form = event.currentTarget;
+        const read = (form.elements.namedItem("left") as HTMLInputElement).valueAsNumber;
+        if (!Number.isFinite(read) || read < 0) return;
+        work.call({ kind: "reading", crew: member.id, consumable: which, left: read });
+        form.reset();
+      }}
+    >
+      <select
+        aria-label={`${member.name}, gauge`}
+        value={which}
+        onChange={(event) => choose(event.target.value as typeof which)}
+      >
+        {levels.map(({ track }) => (
+          <option key={track.consumable} value={track.consumable}>
+            {CONSUMABLE_WORDS[track.consumable]}
+          </option>
+        ))}
+      </select>
+      <span>reads</span>
+      <input
+        name="left"
+        type="number"
+        min={0}
+        step="any"
+        required
+        aria-label={`${member.name}, the gauge reads, ${unitOf(which)}`}
+      />
+      <span>{unitOf(which)}</span>
+      <button type="submit">Read out</button>
+    </form>
+  );
+}

@@ -1,0 +1,71 @@
+import { type Course, valueAt } from "../../editor/index.ts";
+import type { Task } from "../../plan/index.ts";
+import type { MarginTrack, Rehearsed, RehearsedSpot, TurnBack } from "../../session/index.ts";
+
+/** Where one crew member stands at the rehearsal's clock. */
+export interface CrewNow {
+  readonly eva: string | null;
+  readonly doing: { readonly task: Task; readonly spot: RehearsedSpot } | null;
+  readonly next: {
+    readonly task: Task;
+    readonly spot: RehearsedSpot;
+    /** When to leave for it at the latest, s. */
+    readonly leaveS: number;
+  } | null;
+  /** So much later than planned is what is under way or what is next, whichever is later, s; null where neither was planned. */
+  readonly lateS: number | null;
+  /** Where they are, the walk-back from there, and when they must start home; null inside. */
+  readonly turnBack: TurnBack | null;
+  /** Nothing is under way and nothing to come on the EVA that is out. */
+  readonly homeward: boolean;
+  /** Each consumable of the EVA under way: what is left now, and above the reserve at ingress as a share of the stock. */
+  readonly levels: readonly { readonly track: MarginTrack; readonly nowLeft: number }[];
+}
+
+/** What one crew member does, does next, and has left. */
+export function crewNow(day: Rehearsed, member: string): CrewNow {
+  const { plan, standing, verdict } = day;
+  const { facts, spots, nowS } = standing;
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const own = spots.filter((spot) => spot.crew.includes(member) && tasks.has(spot.task));
+  const doing = own.find((spot) => spot.state === "under way");
+  const next = own.find((spot) => spot.state === "to come");
+  const out = plan.evas.find(
+    (eva) => eva.crew.includes(member) && facts.outS.has(eva.id) && !facts.inS.has(eva.id),
+  );
+  const stretches = verdict.outings.find((one) => one.crew === member && one.eva === next?.eva)?.stretches;
+  const way = stretches?.findLast(
+    (one) => one.kind === "traverse" && next !== undefined && one.span.endS <= next.startS,
+  );
+  const wayS = way && next && arrives(stretches!, way, next.startS) ? way.span.endS - way.span.startS : 0;
+  const lates = [doing, next].flatMap((spot) => {
+    const was = spot && plan.schedule.placements.find((one) => one.task === spot.task);
+    return was ? [spot.startS - was.startS] : [];
+  });
+  const recall = day.recalls.find((one) => one.eva === out?.id);
+  return {
+    eva: out?.id ?? null,
+    doing: doing ? { task: tasks.get(doing.task)!, spot: doing } : null,
+    next: next ? { task: tasks.get(next.task)!, spot: next, leaveS: next.startS - wayS } : null,
+    lateS: lates.length > 0 ? Math.max(...lates) : null,
+    turnBack: recall?.crew.find((one) => one.crew === member) ?? null,
+    homeward: out !== undefined && !doing && next?.eva !== out.id,
+    levels: verdict.margins.flatMap((track) => {
+      if (track.crew !== member || track.eva !== out?.id) return [];
+      const nowLeft = valueAt(track as Course, nowS);
+      return nowLeft === null ? [] : [{ track, nowLeft }];
+    }),
+  };
+}
+
+/** True when nothing but waiting lies between the end of a way and the start of what it leads to. */
+function arrives(
+  stretches: Rehearsed["verdict"]["outings"][number]["stretches"],
+  way: (typeof stretches)[number],
+  startS: number,
+): boolean {
+  return stretches.every(
+    (one) =>
+      one === way || one.kind === "wait" || one.span.startS >= startS || one.span.endS <= way.span.startS,
+  );
+}

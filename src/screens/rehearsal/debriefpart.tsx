@@ -1,0 +1,114 @@
+import { lasts, met, signed } from "../../editor/index.ts";
+import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
+import { download } from "../shell/files.ts";
+import { counted, crewName } from "../words.ts";
+import { useRehearsal, useRehearsed } from "./around.ts";
+
+/** Planned against what came of it: the sums, the EVAs, and every task with the reason it was left out. */
+export function DebriefPart() {
+  const work = useRehearsal();
+  const { plan } = useRehearsed();
+  const debrief = work.debrief();
+  if (!debrief) return null;
+  return (
+    <div className="rehearsal-debrief">
+      <ul className="rehearsal-sums">
+        <Sum value={`${debrief.done} of ${debrief.planned}`} name="tasks done" />
+        <Sum value={`${debrief.mustDone} of ${debrief.mustPlanned}`} name="must-do done" />
+        <Sum value={`${debrief.worthDone} of ${debrief.worthPlanned}`} name="worth" />
+        {debrief.evas.map((eva) => (
+          <Sum
+            key={eva.eva}
+            value={`${span(eva.outS, eva.inS)}`}
+            name={`${eva.name}, planned ${span(eva.plannedOutS, eva.plannedInS)}`}
+          />
+        ))}
+      </ul>
+      <div className="rehearsal-acts">
+        <button
+          type="button"
+          onClick={() => download("debrief.csv", [debriefCsv(debrief)], "text/csv;charset=utf-8")}
+        >
+          Save the debrief as CSV
+        </button>
+      </div>
+      <Worst debrief={debrief} />
+      <div className="rehearsal-table" tabIndex={0} role="group" aria-label="Every task">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Planned</th>
+              <th scope="col">Task</th>
+              <th scope="col">Who</th>
+              <th scope="col">Began</th>
+              <th scope="col">Later, min</th>
+              <th scope="col">Planned to take</th>
+              <th scope="col">Took</th>
+              <th scope="col">Longer, min</th>
+              <th scope="col">Outcome</th>
+            </tr>
+          </thead>
+          <tbody>
+            {debrief.rows.map((row) => (
+              <tr key={row.task} className={row.outcome === "left out" ? "left-out" : ""}>
+                <td>{row.plannedStartS === null ? "not planned" : met(row.plannedStartS)}</td>
+                <th scope="row">
+                  {row.name} {row.must && <span className="note">must</span>}
+                </th>
+                <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "remote"}</td>
+                <td>{row.startS === null ? "" : met(row.startS)}</td>
+                <td>{row.lateS === null ? "" : minutesOf(row.lateS)}</td>
+                <td>{lasts(row.plannedLengthS)}</td>
+                <td>{row.lengthS === null ? "" : lasts(row.lengthS)}</td>
+                <td>{row.longerS === null ? "" : minutesOf(row.longerS)}</td>
+                <td>
+                  {row.outcome === "left out" && row.must ? (
+                    <span className="state breach">left out</span>
+                  ) : (
+                    row.outcome
+                  )}
+                  {row.why !== null && `: ${row.why}`}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  );
+}
+
+function Sum({ value, name }: { readonly value: string; readonly name: string }) {
+  return (
+    <li>
+      <b className="figure">{value}</b> <span className="note">{name}</span>
+    </li>
+  );
+}
+
+function span(fromS: number | null, toS: number | null): string {
+  if (fromS === null) return "not yet";
+  return `${met(fromS)} to ${toS === null ? "…" : met(toS)}`;
+}
+
+/** Whole minutes with their sign: what is more is rounded up, what is less is rounded towards nothing. */
+function minutesOf(lengthS: number): string {
+  return signed(Math.ceil(lengthS / 60));
+}
+
+const SHOWN = 3;
+
+/** What cost the most time, in words. */
+function Worst({ debrief }: { readonly debrief: Debrief }) {
+  const longest = debrief.rows
+    .filter((row): row is DebriefRow & { longerS: number } => row.longerS !== null && row.longerS > 0)
+    .toSorted((a, b) => b.longerS - a.longerS)
+    .slice(0, SHOWN);
+  if (longest.length === 0) return null;
+  return (
+    <p>
+      {counted(longest.length, "task")} took most of the time that was not planned:{" "}
+      {longest.map((row) => `${row.name} ${lasts(row.longerS)} longer`).join(", ")}.
+    </p>
+  );
+}

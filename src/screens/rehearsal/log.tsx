@@ -1,0 +1,67 @@
+import { met } from "../../editor/index.ts";
+import { CONSUMABLE_WORDS, crewName } from "../words.ts";
+import { useRehearsed } from "./around.ts";
+import { callWords } from "./callwords.ts";
+import { gaugeFigure, unitOf } from "./gauges.ts";
+
+/** All that was called, the latest first. */
+export function Log() {
+  const { plan, rehearsal } = useRehearsed();
+  return (
+    <section className="rehearsal-log" aria-label="Log">
+      <h3>Log</h3>
+      <ol aria-live="polite" aria-relevant="additions">
+        {rehearsal.calls
+          .map((call, i) => ({ call, i }))
+          .toReversed()
+          .map(({ call, i }) => (
+            <li key={i} className={call.kind}>
+              <b>{met(call.atS)}</b> {callWords(plan, call)}
+            </li>
+          ))}
+      </ol>
+      {rehearsal.calls.length === 0 && <p className="note">Nothing was called yet.</p>}
+      <Readings />
+    </section>
+  );
+}
+
+/** Gauges as they were read out beside what was worked out for the moment. */
+function Readings() {
+  const { plan, reads } = useRehearsed();
+  if (reads.length === 0) return null;
+  return (
+    <table>
+      <caption className="note">Gauges: as read, as worked out</caption>
+      <tbody>
+        {reads.map(({ reading, expected }, i) => {
+          const { consumable } = reading;
+          const unit = unitOf(consumable);
+          return (
+            <tr key={i}>
+              <td>{met(reading.atS)}</td>
+              <th scope="row">
+                {crewName(plan, reading.crew)}, {CONSUMABLE_WORDS[consumable].toLowerCase()}
+              </th>
+              <td>
+                {reading.left} {unit}
+              </td>
+              <td>
+                {expected === null
+                  ? "nobody was out"
+                  : `${gaugeFigure(expected, consumable, Math.round)} ${unit}`}
+              </td>
+              <td>
+                {expected !== null && reading.left < expected && (
+                  <span className="state tight">
+                    {gaugeFigure(expected - reading.left, consumable, Math.ceil)} less
+                  </span>
+                )}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,166 @@
+import { useLayoutEffect, useState } from "react";
+import type { RehearsalWork } from "../../session/index.ts";
+import { useDesk } from "../context.ts";
+import { download } from "../shell/files.ts";
+import { Ahead } from "./ahead.tsx";
+import { RehearsalContext, useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { ClockBar } from "./clockbar.tsx";
+import { CrewCard } from "./crewcard.tsx";
+import { DebriefPart } from "./debriefpart.tsx";
+import { Log } from "./log.tsx";
+import { SoFar } from "./sofar.tsx";
+import { Strips } from "./strips.tsx";
+import { ThrowIn } from "./throwin.tsx";
+
+/** The day run against a clock: slips and faults thrown at it, planned anew on the way, and planned held against actual at the end. */
+export function RehearsalView({ work }: { readonly work: RehearsalWork }) {
+  return (
+    <RehearsalContext value={work}>
+      <Rehearsing />
+    </RehearsalContext>
+  );
+}
+
+function Rehearsing() {
+  const work = useRehearsal();
+  // Before anything is painted: the day that was under way is there at once.
+  useLayoutEffect(() => work.restore(), [work]);
+  const there = useRehearsalState((state) => state.day !== null);
+  return <div className="sheet rehearsal">{there ? <UnderWay /> : <Begin />}</div>;
+}
+
+function Begin() {
+  const work = useRehearsal();
+  const placed = useDesk((state) => state.plan.schedule.placements.length);
+  const [refused, refuse] = useState<string | null>(null);
+  return (
+    <>
+      <header className="sheet-head">
+        <h2>Rehearsal</h2>
+      </header>
+      <div className="rehearsal-begin">
+        <p>
+          Runs the day as it stands against a clock. The crew plays by itself, with durations drawn between
+          low and high, or you call when a task begins and ends. Throw in slips and faults, let what is to
+          come be planned anew, and hold planned against actual at the end. The plan itself stays as it is.
+        </p>
+        <form
+          onSubmit={(event) => {
+            event.preventDefault();
+            const field = event.currentTarget.elements.namedItem("seed") as HTMLInputElement;
+            work.begin(Math.max(0, Math.round(field.valueAsNumber) || 0));
+          }}
+        >
+          <label>
+            <span className="note">Seed of the drawn durations</span>
+            <input name="seed" type="number" min={0} max={4_294_967_295} step={1} defaultValue={1} required />
+          </label>
+          <button type="submit" className="primary" disabled={placed === 0}>
+            Begin with the day as it stands
+          </button>
+          <OpenFile refuse={refuse} />
+        </form>
+        {placed === 0 && <p className="note">Nothing is placed yet: lay or pack a day first.</p>}
+        {refused !== null && <p className="state breach">The file was not opened: {refused}.</p>}
+      </div>
+    </>
+  );
+}
+
+function OpenFile({ refuse }: { readonly refuse: (why: string | null) => void }) {
+  const work = useRehearsal();
+  return (
+    <label className="button">
+      Open a rehearsal file
+      <input
+        type="file"
+        className="unseen"
+        accept=".json,application/json"
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          if (file) void file.text().then((text) => refuse(work.open(text)));
+        }}
+      />
+    </label>
+  );
+}
+
+function UnderWay() {
+  const work = useRehearsal();
+  const { plan } = useRehearsed();
+  const open = useDesk((state) => state.plan);
+  const [part, show] = useState<"live" | "debrief">("live");
+  const [ending, end] = useState(false);
+  const unkept = useRehearsalState((state) => state.unkept);
+  const save = (): void => download("rehearsal.json", [work.fileText() ?? ""], "application/json");
+  const another =
+    open.title !== plan.title || JSON.stringify(open.schedule) !== JSON.stringify(plan.schedule);
+  return (
+    <>
+      <SoFar />
+      <header className="sheet-head">
+        <h2>Rehearsal</h2>
+        <span className="note rehearsal-of">
+          {plan.title}
+          {another &&
+            ". The open plan is another one by now: this is the day as it was when the rehearsal began."}
+        </span>
+        <div className="pair" role="group" aria-label="What to look at">
+          <button type="button" aria-pressed={part === "live"} onClick={() => show("live")}>
+            Clock
+          </button>
+          <button type="button" aria-pressed={part === "debrief"} onClick={() => show("debrief")}>
+            Debrief
+          </button>
+        </div>
+        <button type="button" onClick={save}>
+          Save as a file
+        </button>
+        {ending ? (
+          <span className="pair" role="group" aria-label="End the rehearsal">
+            <button type="button" className="danger" autoFocus onClick={() => work.end()}>
+              End and forget it
+            </button>
+            <button type="button" onClick={() => end(false)}>
+              Go on
+            </button>
+          </span>
+        ) : (
+          <button type="button" onClick={() => end(true)}>
+            End…
+          </button>
+        )}
+      </header>
+      {unkept && (
+        <div className="rehearsal-unkept" role="alert">
+          <p>
+            <b className="state breach">Not kept.</b> The browser has no room for this rehearsal
+            {plan.ground ? " and its plan's heights" : ""}: it is gone when this page is left or loaded again.
+            A file keeps it, up to the moment at which it is saved.
+          </p>
+          <button type="button" className="primary" onClick={save}>
+            Save it now
+          </button>
+        </div>
+      )}
+      {part === "debrief" ? (
+        <DebriefPart />
+      ) : (
+        <>
+          <ClockBar />
+          <Strips />
+          <div className="rehearsal-parts">
+            <div className="rehearsal-crews">
+              {plan.crew.map((member) => (
+                <CrewCard key={member.id} member={member} />
+              ))}
+            </div>
+            <Ahead />
+            <ThrowIn />
+            <Log />
+          </div>
+        </>
+      )}
+    </>
+  );
+}

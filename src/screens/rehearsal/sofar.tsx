@@ -1,0 +1,70 @@
+import { grouped, percentLeft } from "../../editor/index.ts";
+import { ScoreFigure } from "../shell/scorefigure.tsx";
+import { counted, marginCause, worstMargin } from "../words.ts";
+import { useRehearsal, useRehearsed } from "./around.ts";
+import { aheadBreaches } from "./broken.ts";
+
+/** The rehearsal in five figures: what is done, and what will be left if all goes on like this. */
+export function SoFar() {
+  const work = useRehearsal();
+  const day = useRehearsed();
+  const { plan, verdict } = day;
+  const debrief = work.debrief();
+  if (!debrief) return null;
+  const broken = aheadBreaches(day).length;
+  const worst = worstMargin(verdict);
+  const leftOut = debrief.rows.filter((row) => row.must && row.outcome === "left out").length;
+  const margin = worst?.margin ?? 0;
+  return (
+    <section className="score" aria-label="Rehearsal so far">
+      <ScoreFigure
+        state={broken > 0 ? "breach" : "fine"}
+        value={String(broken)}
+        name={broken === 1 ? "breach" : "breaches"}
+        more="beside those planned"
+        change={0}
+        better="less"
+      />
+      <ScoreFigure
+        state={leftOut > 0 ? "open" : "plain"}
+        value={`${debrief.mustDone} of ${debrief.mustPlanned}`}
+        name="must-do done"
+        more={leftOut > 0 ? `${leftOut} left out` : "none left out"}
+        change={0}
+        better="more"
+      />
+      <ScoreFigure
+        state="plain"
+        value={grouped(debrief.worthDone)}
+        name="worth done"
+        more={`of ${grouped(debrief.worthPlanned)} planned, ${counted(debrief.done, "task")}`}
+        change={0}
+        better="more"
+      />
+      <ScoreFigure
+        state={
+          worst === null
+            ? "plain"
+            : margin < 0
+              ? "breach"
+              : margin < plan.rules.reserve.tight
+                ? "tight"
+                : "fine"
+        }
+        value={worst === null ? "none" : percentLeft(margin)}
+        name="worst margin"
+        more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
+        change={0}
+        better="more"
+      />
+      <ScoreFigure
+        state="plain"
+        value={`${(Math.ceil(verdict.score.walkM / 100) / 10).toFixed(1)} km`}
+        name="walked"
+        more="when all are back"
+        change={0}
+        better="less"
+      />
+    </section>
+  );
+}

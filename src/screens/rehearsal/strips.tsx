@@ -1,0 +1,198 @@
+import { useMemo, useRef } from "react";
+import { framing, met, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
+import { useWidth } from "../width.ts";
+import { KIND_LETTERS } from "../words.ts";
+import { useRehearsed } from "./around.ts";
+
+const AXIS_PX = 24;
+const PLANNED_PX = 9;
+const ROW_PX = 30;
+const LANE_PX = PLANNED_PX + ROW_PX + 12;
+const NAME_PX = 64;
+
+/**
+ * The day as planned over the day as it goes, one lane a crew member: thin above what was planned, below it what is done (solid), under
+ * way (framed) and to come (hatched), with the clock as a line. It shows the EVA under way, or else the next one.
+ */
+export function Strips() {
+  const day = useRehearsed();
+  const box = useRef<HTMLDivElement>(null);
+  const widthPx = useWidth(box);
+  const { plan, standing } = day;
+  const window = useMemo(() => shownWindow(day), [day]);
+  const scale = useMemo(() => timeScale(window, Math.max(1, widthPx - NAME_PX)), [window, widthPx]);
+  const heightPx = AXIS_PX + plan.crew.length * LANE_PX;
+  const nowPx = NAME_PX + scale.x(standing.nowS);
+  return (
+    <div ref={box} className="rehearsal-strips">
+      <svg
+        width={widthPx}
+        height={heightPx}
+        role="img"
+        aria-label="Planned above, rehearsed below, for each crew member"
+      >
+        <Hatching />
+        {metTicks(scale, 70).map((tick) => (
+          <g key={tick.atS} transform={`translate(${NAME_PX + scale.x(tick.atS)} 0)`}>
+            <line y1={AXIS_PX - 6} y2={heightPx} className="strip-tick" />
+            <text y={AXIS_PX - 9} textAnchor="middle">
+              {tick.label}
+            </text>
+          </g>
+        ))}
+        {plan.crew.map((member, i) => (
+          <Lane
+            key={member.id}
+            day={day}
+            member={member.id}
+            name={member.name}
+            scale={scale}
+            top={AXIS_PX + i * LANE_PX}
+          />
+        ))}
+        {nowPx >= NAME_PX && nowPx <= widthPx && (
+          <g transform={`translate(${nowPx} 0)`}>
+            <line y1={0} y2={heightPx} className="strip-now" />
+          </g>
+        )}
+      </svg>
+      <p className="note rehearsal-signs">
+        Thin above: planned. Below: <b className="sign done" /> done, <b className="sign doing" /> under way,{" "}
+        <b className="sign ahead" /> to come. Line: now, {met(standing.nowS)}.
+      </p>
+    </div>
+  );
+}
+
+function Lane(props: {
+  readonly day: Rehearsed;
+  readonly member: string;
+  readonly name: string;
+  readonly scale: TimeScale;
+  readonly top: number;
+}) {
+  const { day, member, name, scale, top } = props;
+  const { plan, standing } = day;
+  const planned = plan.schedule.placements.filter((spot) => spot.crew.includes(member));
+  const own = standing.spots.filter((spot) => spot.crew.includes(member));
+  const lengthS = (id: string): number => plan.tasks.find((task) => task.id === id)?.duration.likelyS ?? 0;
+  return (
+    <g transform={`translate(0 ${top})`}>
+      <text x={4} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-name">
+        {name}
+      </text>
+      <line
+        x1={NAME_PX}
+        x2={NAME_PX + scale.widthPx}
+        y1={LANE_PX - 1}
+        y2={LANE_PX - 1}
+        className="strip-rule"
+      />
+      {planned.map((spot) => (
+        <Bar
+          key={spot.task}
+          className="strip-planned"
+          scale={scale}
+          startS={spot.startS}
+          endS={spot.startS + lengthS(spot.task)}
+          y={2}
+          heightPx={PLANNED_PX}
+        />
+      ))}
+      {own.map((spot) => (
+        <Went key={spot.task} plan={plan} spot={spot} scale={scale} />
+      ))}
+    </g>
+  );
+}
+
+const STATE_CLASS = { done: "strip-done", "under way": "strip-doing", "to come": "strip-ahead" } as const;
+
+function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: TimeScale }) {
+  const task = plan.tasks.find((one) => one.id === spot.task);
+  if (!task) return null;
+  const x = clipped(scale, spot.startS);
+  const widthPx = clipped(scale, spot.endS) - x;
+  if (widthPx <= 0) return null;
+  const text = textFor(task.name, KIND_LETTERS[task.kind], widthPx);
+  return (
+    <g>
+      <Bar
+        className={STATE_CLASS[spot.state]}
+        scale={scale}
+        startS={spot.startS}
+        endS={spot.endS}
+        y={PLANNED_PX + 5}
+        heightPx={ROW_PX}
+      >
+        <title>{`${task.name}, ${spot.state}, ${met(spot.startS)} to ${met(spot.endS)}`}</title>
+      </Bar>
+      {text !== "" && (
+        <text x={NAME_PX + x + 5} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-text" aria-hidden="true">
+          {text}
+        </text>
+      )}
+    </g>
+  );
+}
+
+function Bar(props: {
+  readonly className: string;
+  readonly scale: TimeScale;
+  readonly startS: number;
+  readonly endS: number;
+  readonly y: number;
+  readonly heightPx: number;
+  readonly children?: React.ReactNode;
+}) {
+  const x = clipped(props.scale, props.startS);
+  const widthPx = clipped(props.scale, props.endS) - x;
+  if (widthPx <= 0) return null;
+  return (
+    <rect
+      className={props.className}
+      x={NAME_PX + x}
+      y={props.y}
+      width={Math.max(2, widthPx - 1)}
+      height={props.heightPx}
+    >
+      {props.children}
+    </rect>
+  );
+}
+
+function clipped(scale: TimeScale, atS: number): number {
+  return Math.min(scale.widthPx, Math.max(0, scale.x(atS)));
+}
+
+/** About 6.6 px a letter of the narrow face; a stump of a name says less than the letter of its kind. */
+function textFor(name: string, letter: string, widthPx: number): string {
+  const letters = Math.floor((widthPx - 9) / 6.6);
+  if (letters >= name.length) return name;
+  if (letters >= 8) return `${name.slice(0, letters - 1).trimEnd()}…`;
+  return letters >= 1 ? letter : "";
+}
+
+function Hatching() {
+  return (
+    <defs>
+      <pattern id="strip-ahead" width="6" height="6" patternUnits="userSpaceOnUse">
+        <path d="M-1 7 L7 -1 M-1 1 L1 -1 M5 7 L7 5" className="strip-hatch" />
+      </pattern>
+    </defs>
+  );
+}
+
+/** The EVA under way or the next one, as it was planned and as it goes; all that is placed when none is left. */
+function shownWindow({ plan, planned, verdict, standing }: Rehearsed): { startS: number; endS: number } {
+  const { outS, inS } = standing.facts;
+  const left = plan.evas.filter((eva) => !inS.has(eva.id));
+  const eva = left.find((one) => outS.has(one.id)) ?? left[0];
+  const spans = [...planned.outings, ...verdict.outings]
+    .filter((outing) => eva === undefined || outing.eva === eva.id)
+    .map((outing) => outing.span);
+  const limits = { startS: 0, endS: plan.stay.lengthS, leastS: 3600 };
+  return framing(spans, 0.03, limits);
+}

@@ -1,0 +1,157 @@
+import { type ReactNode, useState } from "react";
+import { met } from "../../editor/index.ts";
+import { instant } from "../../kernel/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { CallOut, Rehearsed } from "../../session/index.ts";
+import { useRehearsal, useRehearsed } from "./around.ts";
+
+type Choice = readonly (readonly [id: string, name: string])[];
+
+/** One thing that may go wrong: what it is about, what amount it takes, and the call it makes. */
+interface Slip {
+  readonly name: string;
+  readonly about: (plan: Plan, day: Rehearsed) => Choice;
+  readonly amount: { readonly words: string; readonly usual: number; readonly most: number } | null;
+  call(about: string, amount: number, nowS: number): CallOut;
+}
+
+const SLIPS: readonly Slip[] = [
+  {
+    name: "Everybody holds",
+    about: () => [["all", "everybody"]],
+    amount: { words: "for so many minutes", usual: 10, most: 600 },
+    call: (_, amount, nowS) => ({ kind: "hold", untilS: instant(nowS + amount * 60) }),
+  },
+  {
+    name: "A task takes longer",
+    about: ({ tasks }, { standing }) =>
+      standing.spots.flatMap((spot) => {
+        const task = tasks.find((one) => one.id === spot.task);
+        return task && spot.state !== "done" ? [[task.id, task.name] as const] : [];
+      }),
+    amount: { words: "by so many minutes", usual: 10, most: 600 },
+    call: (task, amount) => ({ kind: "longer", task, byS: amount * 60 }),
+  },
+  {
+    name: "A crew member is slower",
+    about: ({ crew }) => crew.map(({ id, name }) => [id, name] as const),
+    amount: { words: "percent of the planned time", usual: 130, most: 500 },
+    call: (crew, amount) => ({ kind: "slower", crew, percent: Math.max(10, amount) }),
+  },
+  {
+    name: "An EVA is to be back sooner",
+    about: ({ evas }, { standing }) =>
+      evas.filter(({ id }) => !standing.facts.inS.has(id)).map(({ id, name }) => [id, name] as const),
+    amount: { words: "in so many minutes from now", usual: 60, most: 1440 },
+    call: (eva, amount, nowS) => ({ kind: "back-by", eva, byS: instant(nowS + amount * 60) }),
+  },
+  {
+    name: "Equipment is out of use",
+    about: ({ equipment }) => equipment.map(({ id, name }) => [id, name] as const),
+    amount: { words: "so many of it", usual: 1, most: 10_000 },
+    call: (equipment, amount) => ({ kind: "broken", equipment, count: amount }),
+  },
+  {
+    name: "A relay pass is lost",
+    about: ({ stay }, { standing }) =>
+      stay.relayPasses
+        .filter(({ id, endS }) => endS > standing.nowS && !standing.facts.lostPasses.has(id))
+        .map(({ id, name, startS }) => [id, `${name}, ${met(startS)}`] as const),
+    amount: null,
+    call: (pass) => ({ kind: "no-relay", pass }),
+  },
+  {
+    name: "A place is closed",
+    about: ({ site }) =>
+      site.places.filter(({ kind }) => kind !== "lander").map(({ id, name }) => [id, name] as const),
+    amount: null,
+    call: (place) => ({ kind: "closed", place }),
+  },
+];
+
+/** Slips and faults to throw into the day, and a line for the log. */
+export function ThrowIn() {
+  const work = useRehearsal();
+  const day = useRehearsed();
+  const [which, choose] = useState(0);
+  const [about, setAbout] = useState("");
+  const slip = SLIPS[which]!;
+  const choices = slip.about(day.plan, day);
+  const chosen = choices.some(([id]) => id === about) ? about : (choices[0]?.[0] ?? "");
+  return (
+    <section className="rehearsal-throw" aria-label="Throw in">
+      <h3>Throw in</h3>
+      <form
+        key={which}
+        onSubmit={(event) => {
+          event.preventDefault();
+          const field = event.currentTarget.elements.namedItem("amount") as HTMLInputElement | null;
+          const amount = field ? Math.round(field.valueAsNumber) : 1;
+          if (chosen === "" || !Number.isFinite(amount) || amount < 1) return;
+          work.call(slip.call(chosen, amount, day.rehearsal.nowS));
+        }}
+      >
+        <Labelled words="What happens">
+          <select value={which} onChange={(event) => choose(Number(event.target.value))}>
+            {SLIPS.map(({ name }, i) => (
+              <option key={name} value={i}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </Labelled>
+        {choices.length > 1 || choices[0]?.[0] !== "all" ? (
+          <Labelled words="To what">
+            <select value={chosen} onChange={(event) => setAbout(event.target.value)}>
+              {choices.map(([id, name]) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </Labelled>
+        ) : null}
+        {slip.amount && (
+          <Labelled words={slip.amount.words}>
+            <input
+              name="amount"
+              type="number"
+              min={1}
+              max={slip.amount.most}
+              step={1}
+              required
+              defaultValue={slip.amount.usual}
+            />
+          </Labelled>
+        )}
+        <button type="submit" disabled={choices.length === 0}>
+          Throw it in
+        </button>
+      </form>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          const form = event.currentTarget;
+          const words = (form.elements.namedItem("words") as HTMLInputElement).value.trim();
+          if (words === "") return;
+          work.call({ kind: "note", words });
+          form.reset();
+        }}
+      >
+        <Labelled words="A line for the log">
+          <input name="words" maxLength={240} />
+        </Labelled>
+        <button type="submit">Write down</button>
+      </form>
+    </section>
+  );
+}
+
+function Labelled({ words, children }: { readonly words: string; readonly children: ReactNode }) {
+  return (
+    <label>
+      <span className="note">{words}</span>
+      {children}
+    </label>
+  );
+}

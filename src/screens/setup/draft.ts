@@ -1,0 +1,50 @@
+import { done, failed, type Outcome } from "../../kernel/index.ts";
+import type { Fault, Plan } from "../../plan/index.ts";
+import type { Desk } from "../../session/index.ts";
+import type { Cell } from "./table.ts";
+
+/** What is being written in a cell: a value, or in words why it is none that the plan can take. */
+export function readDraft(
+  desk: Pick<Desk, "faultsOf">,
+  plan: Plan,
+  cell: Cell,
+  draft: string,
+): Outcome<unknown, string> {
+  // What stands there already is sound, whatever it looks like.
+  if (isThere(plan, cell, draft)) return done(cell.value);
+  const read = cell.entry.read(draft, plan, cell.guide);
+  if (!read.ok) return read;
+  const faults = desk.faultsOf(cell.put(read.value));
+  return faults.length === 0 ? read : failed(faultWords(faults, cell.path));
+}
+
+/** Puts a draft into the plan as one step. The same draft leaves no mark. */
+export function putDraft(desk: Desk, plan: Plan, cell: Cell, draft: string): Outcome<unknown, string> {
+  const read = readDraft(desk, plan, cell, draft);
+  if (!read.ok || isThere(plan, cell, draft)) return read;
+  const put = desk.edit(cell.step, cell.put(read.value));
+  return put.ok ? read : failed(faultWords(put.error, cell.path));
+}
+
+/** True when the draft is what stands there, in every cell that the cell stands for. */
+function isThere(plan: Plan, cell: Cell, draft: string): boolean {
+  return cell.mixed !== true && draft === cell.entry.draft(cell.value, plan);
+}
+
+/** The fault that says most about the field at `path`, as a sentence. */
+function faultWords(faults: readonly Fault[], path: string): string {
+  const near = faults.find((fault) => isWithin(fault.path, path) || isWithin(path, fault.path));
+  if (near) return sentence(near.message);
+  const first = faults[0];
+  return first ? sentence(`${first.message} (at ${first.path})`) : "The plan cannot take it.";
+}
+
+function isWithin(inner: string, outer: string): boolean {
+  return inner === outer || inner.startsWith(`${outer}.`);
+}
+
+/** Words with a capital and a full stop. */
+export function sentence(words: string): string {
+  const capital = words.charAt(0).toUpperCase() + words.slice(1);
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+}

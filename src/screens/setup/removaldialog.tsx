@@ -1,0 +1,46 @@
+import { useEffect, useId, useRef } from "react";
+import type { Removal } from "../../session/index.ts";
+
+/** Says what would go with a row, or why it cannot go, before anything is done. */
+export function RemovalDialog(props: {
+  readonly name: string;
+  readonly removal: Removal;
+  readonly onRemove: () => void;
+  readonly onInstead: () => void;
+  readonly onKeep: () => void;
+}) {
+  const { name, removal, onRemove, onInstead, onKeep } = props;
+  const dialog = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  const hindered = removal.hindrances.length > 0;
+  return (
+    <dialog ref={dialog} className="removal" aria-labelledby={titleId} onClose={onKeep}>
+      <h2 id={titleId}>{hindered ? `${name} cannot be removed yet` : `Remove ${name}?`}</h2>
+      <p>{hindered ? "Others in the plan need it:" : "This goes with it:"}</p>
+      <ul>
+        {(hindered ? removal.hindrances : removal.consequences).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+      {removal.instead && <p>{removal.instead.says}</p>}
+      <div className="removal-choice">
+        <button type="button" onClick={() => dialog.current?.close()}>
+          {hindered ? "Close" : "Keep it"}
+        </button>
+        {removal.instead && (
+          <button type="button" onClick={onInstead}>
+            {removal.instead.words}
+          </button>
+        )}
+        {!hindered && (
+          <button type="button" className="danger" onClick={onRemove}>
+            Remove all of this
+          </button>
+        )}
+      </div>
+    </dialog>
+  );
+}

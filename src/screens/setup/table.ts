@@ -1,0 +1,338 @@
+import { type FieldGuide, guideTo, type Plan, type Usual, usualOf } from "../../plan/index.ts";
+import { removalOf, type Removable, type Removal } from "../../session/index.ts";
+import { counted } from "../words.ts";
+import { type Entry, text } from "./entry.ts";
+import { at, withAt } from "./pathway.ts";
+
+/**
+ * Setup tables as data. A list table shows one list of the plan, a row a thing; a sheet shows single fields of the
+ * plan, a row a field. Both come to lines of cells, which is all that the grid knows.
+ */
+
+/** A field of a thing (or of the whole plan, in a sheet). `Row` is the thing. */
+export interface Field<Row> {
+  readonly label: string;
+  /** Where it lies within the thing: "duration.likelyS". */
+  readonly path: string;
+  readonly entry: Entry;
+  /** Unit for the column's head; the entry's form says how to write it. */
+  readonly unit?: string;
+  /** Width of the column, in digits. */
+  readonly width: number;
+  /** Columns with the same group stand under one head. */
+  readonly group?: string;
+  /** Words for what the schema leaves unsaid. */
+  readonly hint?: string;
+  /** Other words that stand over such a column in spreadsheets. */
+  readonly heads?: readonly string[];
+  /** Only for fields that are not simply what lies at their path. */
+  readonly read?: (row: Row, plan: Plan) => unknown;
+  readonly write?: (row: Row, value: unknown, plan: Plan) => Row;
+  /** Why the field does not apply to this thing; null when it does. */
+  readonly apart?: (row: Row, plan: Plan) => string | null;
+  /** The object around it goes when its last field is emptied. */
+  readonly prune?: boolean;
+}
+
+export interface Cell {
+  readonly id: string;
+  /** Its full name: "Body mass of EV1". */
+  readonly label: string;
+  readonly entry: Entry;
+  readonly unit: string;
+  readonly hint: string;
+  readonly guide: FieldGuide;
+  /** Low, nominal and high values of the literature, where there are any. */
+  readonly usual: Usual | null;
+  readonly value: unknown;
+  /** The value as it stands in the cell. */
+  readonly shown: string;
+  /** Where faults of it are told: "crew.0.bodyMassKg". */
+  readonly path: string;
+  /** Why it cannot be changed; null when it can. */
+  readonly fixed: string | null;
+  /** True when it stands for several cells that do not all hold this value. */
+  readonly mixed?: boolean;
+  /** The branches of a plan with this value in it. */
+  readonly put: (value: unknown) => (plan: Plan) => Partial<Plan>;
+  /** What the change is called in the history. */
+  readonly step: string;
+}
+
+export interface Line {
+  readonly id: string;
+  readonly name: string;
+  readonly cells: readonly (Cell | null)[];
+}
+
+export interface Column {
+  readonly label: string;
+  readonly unit: string;
+  readonly width: number;
+  readonly group: string;
+  readonly align: Entry["align"];
+  /** Other words that stand over it in spreadsheets. */
+  readonly heads?: readonly string[];
+}
+
+/** A new row, or why there can be none. */
+export type NewRow = { readonly change: (plan: Plan) => Partial<Plan>; readonly id: string } | string;
+
+/** What can be done with whole rows of a list. */
+export interface RowWork {
+  /** What a row is: "crew member". */
+  readonly one: string;
+  readonly add: (plan: Plan) => NewRow;
+  /** Sorts of rows that begin with more than a blank one; none for most tables. */
+  readonly sorts: readonly {
+    readonly name: string;
+    readonly says: string;
+    readonly add: (plan: Plan) => NewRow;
+  }[];
+  readonly copy: (plan: Plan, id: string) => NewRow;
+  readonly remove: (plan: Plan, id: string) => Removal;
+}
+
+export interface Table {
+  readonly id: string;
+  readonly title: string;
+  readonly intro: string;
+  /** First column is the line's head and stays in sight. */
+  readonly columns: readonly Column[];
+  readonly lines: (plan: Plan) => readonly Line[];
+  /** One line alone; null when there is none of this id. */
+  readonly line: (plan: Plan, id: string) => Line | null;
+  readonly rows: RowWork | null;
+}
+
+function pluralOf(one: string): string {
+  return one.endsWith("s") ? `${one}es` : `${one}s`;
+}
+
+/** The field that most things begin with. */
+export function named(width: number): Pick<Field<unknown>, "label" | "path" | "entry" | "width" | "hint"> {
+  return { label: "Name", path: "name", entry: text, width, hint: "How it is called on screen and paper." };
+}
+
+interface ListSpec<Row> {
+  readonly id: string;
+  readonly title: string;
+  readonly intro: string;
+  readonly one: string;
+  /** Where the list lies: "site.places". */
+  readonly list: string;
+  /** Its name for removal; null when nothing can name a row. */
+  readonly kind: Removable | null;
+  readonly keyOf: (row: Row) => string;
+  readonly nameOf: (row: Row, plan: Plan) => string;
+  readonly fields: readonly Field<Row>[];
+  /** A new row that leaves the plan sound, or why there can be none. `id` is free. */
+  readonly blank: (plan: Plan, id: string) => Row | string;
+  /** A second one like `row`, or why there can be none. */
+  readonly copy?: (row: Row, id: string, plan: Plan) => Row | string;
+  /** What new ids begin with. */
+  readonly prefix: string;
+  /** Sorts of rows: what each begins with besides a blank one. */
+  readonly sorts?: readonly {
+    readonly name: string;
+    readonly says: string;
+    readonly part: (plan: Plan) => Partial<Row>;
+  }[];
+}
+
+/** Rows that are told apart by their id and called by their name. */
+export const BY_NAME = {
+  keyOf: (row: { readonly id: string }): string => row.id,
+  nameOf: (row: { readonly name: string }): string => row.name,
+};
+
+/** The table of one list of the plan. */
+export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
+  const listOf = (plan: Plan): readonly Row[] => at(plan, spec.list) as readonly Row[];
+  const put = (plan: Plan, rows: readonly Row[]): Partial<Plan> => branch(plan, spec.list, rows);
+  const paths = spec.fields.map((field) => `${spec.list}.*.${field.path}`);
+  const guides = spec.fields.map((field, column) => guideOf(field, paths[column]!));
+  const { most } = guideTo(spec.list);
+
+  const appended = (plan: Plan, make: (id: string) => Row | string): NewRow => {
+    const rows = listOf(plan);
+    if (most !== null && rows.length >= most)
+      return `A plan holds at most ${counted(most, spec.one, pluralOf(spec.one))}.`;
+    const taken = new Set(rows.map(spec.keyOf));
+    let number = rows.length + 1;
+    while (taken.has(`${spec.prefix}-${number}`)) number += 1;
+    const row = make(`${spec.prefix}-${number}`);
+    if (typeof row === "string") return row;
+    return { id: spec.keyOf(row), change: (now) => put(now, [...listOf(now), row]) };
+  };
+
+  const lineOf = (plan: Plan, row: Row, index: number): Line => {
+    const id = spec.keyOf(row);
+    const name = spec.nameOf(row, plan);
+    return {
+      id,
+      name,
+      cells: spec.fields.map((field, column): Cell => {
+        const path = `${spec.list}.${index}.${field.path}`;
+        const write = (one: Row, value: unknown, now: Plan): Row =>
+          field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
+        const value = field.read ? field.read(row, plan) : at(row, field.path);
+        return {
+          ...faceOf(field, guides[column]!, paths[column]!),
+          id: `${spec.id}/${id}/${column}`,
+          label: `${field.label} of ${name}`,
+          path,
+          value,
+          shown: field.entry.show(value, plan),
+          fixed: field.apart?.(row, plan) ?? null,
+          put: (next) => (now) =>
+            put(
+              now,
+              listOf(now).map((one) => (spec.keyOf(one) === id ? write(one, next, now) : one)),
+            ),
+          step: `Change ${lowerFirst(field.label)} of ${name}`,
+        };
+      }),
+    };
+  };
+
+  return {
+    id: spec.id,
+    title: spec.title,
+    intro: spec.intro,
+    columns: spec.fields.map((field) =>
+      columnOf(field.path === "name" ? { ...field, heads: [spec.one, ...(field.heads ?? [])] } : field),
+    ),
+    lines: (plan) => listOf(plan).map((row, index) => lineOf(plan, row, index)),
+    line(plan, id) {
+      const index = listOf(plan).findIndex((row) => spec.keyOf(row) === id);
+      const row = listOf(plan)[index];
+      return row ? lineOf(plan, row, index) : null;
+    },
+    rows: {
+      one: spec.one,
+      add: (plan) => appended(plan, (id) => spec.blank(plan, id)),
+      sorts: (spec.sorts ?? []).map(({ name, says, part }) => ({
+        name,
+        says,
+        add: (plan) =>
+          appended(plan, (id) => {
+            const blank = spec.blank(plan, id);
+            return typeof blank === "string" ? blank : { ...blank, ...part(plan) };
+          }),
+      })),
+      copy: (plan, id) => {
+        const row = listOf(plan).find((one) => spec.keyOf(one) === id);
+        if (!row) return "There is no such row any more.";
+        return appended(plan, (fresh) => spec.copy?.(row, fresh, plan) ?? { ...row, id: fresh });
+      },
+      remove: (plan, id) =>
+        spec.kind === null
+          ? {
+              hindrances: [],
+              consequences: [],
+              change: (now) =>
+                put(
+                  now,
+                  listOf(now).filter((one) => spec.keyOf(one) !== id),
+                ),
+            }
+          : removalOf(plan, spec.kind, id),
+    },
+  };
+}
+
+/** A line of a sheet: its name and a field of the plan for each column. */
+export interface SheetLine {
+  readonly name: string;
+  readonly fields: readonly (Field<Plan> | null)[];
+}
+
+/** The table of single fields. The first column holds the lines' names. */
+export function sheetTable(spec: {
+  readonly id: string;
+  readonly title: string;
+  readonly intro: string;
+  readonly columns: readonly Column[];
+  readonly lines: readonly SheetLine[];
+}): Table {
+  const guides = spec.lines.map((line) => line.fields.map((field) => field && guideOf(field, field.path)));
+  const lines = (plan: Plan): Line[] =>
+    spec.lines.map((line, row) => ({
+      id: line.name,
+      name: line.name,
+      cells: line.fields.map((field, column): Cell | null => {
+        const guide = guides[row]![column];
+        if (!field || !guide) return null;
+        const value = field.read ? field.read(plan, plan) : at(plan, field.path);
+        return {
+          ...faceOf(field, guide, field.path),
+          id: `${spec.id}/${row}/${column}`,
+          label: field.label,
+          path: field.path,
+          value,
+          shown: field.entry.show(value, plan),
+          fixed: field.apart?.(plan, plan) ?? null,
+          put: (next) => (now) =>
+            field.write ? branchOf(field.write(now, next, now), field.path) : branch(now, field.path, next),
+          step: `Change ${lowerFirst(field.label)}`,
+        };
+      }),
+    }));
+  return {
+    id: spec.id,
+    title: spec.title,
+    intro: spec.intro,
+    columns: spec.columns,
+    rows: null,
+    lines,
+    line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
+  };
+}
+
+/** The plan's branch that holds `path`, with `value` there. */
+function branch(plan: Plan, path: string, value: unknown): Partial<Plan> {
+  return branchOf(withAt(plan, path, value) as Plan, path);
+}
+
+function branchOf(plan: Plan, path: string): Partial<Plan> {
+  const key = path.split(".")[0] as keyof Plan;
+  return { [key]: plan[key] };
+}
+
+function guideOf<Row>(field: Field<Row>, path: string): FieldGuide {
+  // A field that is only shown has no place in the schema.
+  return field.read && !field.write ? UNGUIDED : guideTo(path);
+}
+
+const UNGUIDED: FieldGuide = {
+  words: "",
+  low: null,
+  high: null,
+  whole: false,
+  optional: true,
+  most: null,
+};
+
+function faceOf<Row>(
+  field: Field<Row>,
+  guide: FieldGuide,
+  path: string,
+): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual"> {
+  return {
+    entry: field.entry,
+    unit: field.unit ?? "",
+    hint: field.hint ?? guide.words,
+    guide,
+    usual: usualOf(path),
+  };
+}
+
+function columnOf<Row>({ label, unit = "", width, group = "", entry, heads = [] }: Field<Row>): Column {
+  return { label, unit, width, group, align: entry.align, heads };
+}
+
+/** First letter small, unless the word is an abbreviation. */
+function lowerFirst(words: string): string {
+  return /^[A-Z][a-z ]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
+}

@@ -1,0 +1,96 @@
+import { useState } from "react";
+import { grouped, left } from "../../editor/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted, wholePercent } from "../words.ts";
+
+const LENGTHS = [2, 5, 15, 60];
+
+/**
+ * Pack and mend: set to work, watched, and stopped with the best so far or without it. No button is disabled in earnest:
+ * the keyboard stays where it was pressed, at the start, while work is done and after it.
+ */
+export function Runner() {
+  const { desk } = useAround();
+  const run = useDesk((state) => state.run);
+  const breaches = useDesk((state) => state.verdict.score.breaches);
+  const [seconds, setSeconds] = useState(5);
+  const [aim, setAim] = useState<"wish" | "likely">("wish");
+  const wish = useDesk((state) => state.plan.odds.wish);
+  const running = run?.running ?? false;
+
+  if (running && run) {
+    const { progress, bestVerdict } = run;
+    const done = progress ? Math.min(1, progress.seconds / run.seconds) : 0;
+    const chances = progress?.wished
+      ? `, done on average ${grouped(Math.floor(progress.wished.meanWorth))}, must-do ${Math.floor(progress.wished.must * 100)} %, home ${Math.floor(progress.wished.home * 100)} % of the days searched with`
+      : "";
+    const best = bestVerdict
+      ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}${chances}`
+      : "nothing yet";
+    return (
+      <div className="runner running" role="group" aria-label={run.kind === "pack" ? "Packing" : "Mending"}>
+        <div className="run-state" title={best}>
+          <progress value={done} max={1} aria-label="Time used" />
+          <span>
+            {run.kind === "pack" ? "Packing" : "Mending"}{" "}
+            {progress ? `${left(Math.floor(progress.seconds))} of ${left(run.seconds)}` : "…"}
+          </span>
+          <span className="note">{best}</span>
+        </div>
+        <button
+          type="button"
+          className="primary"
+          aria-disabled={!run.best}
+          onClick={() => run.best && desk.stopPack("take best")}
+        >
+          Take best
+        </button>
+        <button type="button" onClick={() => desk.stopPack("leave")}>
+          Stop
+        </button>
+      </div>
+    );
+  }
+  return (
+    <div className="runner" role="group" aria-label="Packer">
+      <div className="run-choices">
+        <select
+          aria-label="How long to search"
+          value={seconds}
+          onChange={(event) => setSeconds(Number(event.target.value))}
+        >
+          {LENGTHS.map((length) => (
+            <option key={length} value={length}>
+              {length} s
+            </option>
+          ))}
+        </select>
+        <select
+          aria-label="What to pack for"
+          title={`Wish: the most worth done on average with the chances wanted (home ${wholePercent(wish.home)}, every must-do ${wholePercent(wish.must)}). Likely: the most worth when everything takes its likely time.`}
+          value={aim}
+          onChange={(event) => setAim(event.target.value as typeof aim)}
+        >
+          <option value="wish">wish</option>
+          <option value="likely">likely</option>
+        </select>
+      </div>
+      <button
+        type="button"
+        className="primary"
+        title="Fill the day from the bench, keeping what is pinned"
+        onClick={() => void desk.pack({ seed: 1, seconds, aim })}
+      >
+        Pack
+      </button>
+      <button
+        type="button"
+        title="Repair a broken day with the fewest changes"
+        aria-disabled={breaches === 0}
+        onClick={() => breaches > 0 && void desk.mend({ seed: 1, seconds })}
+      >
+        Mend
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import { grouped, percentLeft } from "../../editor/index.ts";
+import { packStands, shownVerdict } from "../../session/index.ts";
+import { useDesk } from "../context.ts";
+import { useCalm } from "../settled.ts";
+import { marginCause, worstMargin } from "../words.ts";
+import { boundWords } from "./boundwords.ts";
+import { ScoreFigure } from "./scorefigure.tsx";
+
+/** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
+export function ScoreLine() {
+  const plan = useDesk((state) => state.plan);
+  const verdict = useCalm(useDesk(shownVerdict));
+  const change = useCalm(useDesk((state) => state.preview?.difference.score ?? null));
+  const { score } = verdict;
+  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
+  const worst = worstMargin(verdict);
+  // What the packer proved and what plain insertion reaches, while its schedule is the plan's.
+  const packed = useDesk(packStands);
+  const margin = score.worstMargin / 10_000;
+  const marginState =
+    worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
+  return (
+    <section className="score" aria-label="Score">
+      <ScoreFigure
+        state={score.breaches > 0 ? "breach" : "fine"}
+        value={String(score.breaches)}
+        name={score.breaches === 1 ? "breach" : "breaches"}
+        more={tight > 0 ? `${tight} tight` : "none tight"}
+        change={change?.breaches ?? 0}
+        better="less"
+      />
+      <ScoreFigure
+        state={score.mustLeftOut > 0 ? "open" : "fine"}
+        value={`${verdict.mustPlaced} of ${verdict.mustTotal}`}
+        name="must-do placed"
+        more={score.mustLeftOut > 0 ? `${score.mustLeftOut} left out` : "all of them"}
+        change={change ? -change.mustLeftOut : 0}
+        better="more"
+      />
+      <ScoreFigure
+        state="plain"
+        value={grouped(score.worth)}
+        ask={{ what: "worth" }}
+        name="worth"
+        aside={packed && boundWords(packed.verdict.score.worth, packed.bound)}
+        more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? `, plain insertion ${grouped(packed.greedy.worth)}` : ""}`}
+        change={change?.worth ?? 0}
+        better="more"
+      />
+      <ScoreFigure
+        state={marginState === "" ? "plain" : marginState}
+        value={worst === null ? "none" : percentLeft(margin)}
+        ask={
+          worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }
+        }
+        name="worst margin"
+        more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
+        change={change ? Math.floor(change.worstMargin / 100) : 0}
+        better="more"
+        unit={Math.abs(Math.floor((change?.worstMargin ?? 0) / 100)) === 1 ? " pt" : " pts"}
+      />
+      <ScoreFigure
+        state="plain"
+        value={`${(Math.ceil(score.walkM / 100) / 10).toFixed(1)} km`}
+        ask={{ what: "walked" }}
+        name="walked"
+        more="all crew"
+        change={change?.walkM ?? 0}
+        better="less"
+        unit=" m"
+      />
+    </section>
+  );
+}

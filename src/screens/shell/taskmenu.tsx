@@ -1,0 +1,103 @@
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { nameOf } from "../../session/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+
+/** What is offered at a task, in this order, a line between groups; each by the name it has everywhere. */
+const OFFERED: readonly (readonly string[])[] = [
+  ["take", "bench", "put on", "why not", "pin"],
+  ["hand over", "swap crew", "duplicate"],
+  ["split", "merge"],
+  ["minute shorter", "minute longer", "minute earlier", "minute later"],
+  ["select EVA", "zoom selection", "in setup"],
+];
+
+/** The menu of the selected tasks, under the pointer or a button. What cannot be done now says why. */
+export function TaskMenu() {
+  const { desk, look } = useAround();
+  const at = useLook((state) => state.menu);
+  useDesk((state) => state.selection);
+  const ref = useRef<HTMLDivElement>(null);
+  const [place, setPlace] = useState({ left: 0, top: 0 });
+  /** What had the keyboard before the menu. */
+  const before = useRef<Element | null>(null);
+
+  useLayoutEffect(() => {
+    const box = ref.current;
+    if (!at || !box) return;
+    setPlace({
+      left: Math.max(4, Math.min(at.x, window.innerWidth - box.offsetWidth - 4)),
+      top: Math.max(4, Math.min(at.y, window.innerHeight - box.offsetHeight - 4)),
+    });
+    if (!box.contains(document.activeElement)) before.current = document.activeElement;
+    box.querySelector<HTMLElement>("button:not([aria-disabled=true])")?.focus();
+  }, [at]);
+  useEffect(() => {
+    if (!at) return;
+    const away = (event: Event): void => {
+      if (event.target instanceof Node && !ref.current?.contains(event.target)) look.setState({ menu: null });
+    };
+    document.addEventListener("pointerdown", away, true);
+    document.addEventListener("wheel", away, true);
+    return () => {
+      document.removeEventListener("pointerdown", away, true);
+      document.removeEventListener("wheel", away, true);
+      const back = before.current;
+      if (back instanceof HTMLElement && document.activeElement === document.body) back.focus();
+    };
+  }, [at, look]);
+  if (!at) return null;
+
+  const close = (): void => look.setState({ menu: null });
+  const keys = (event: React.KeyboardEvent): void => {
+    const items = [...(ref.current?.querySelectorAll<HTMLElement>("button") ?? [])];
+    const here = items.findIndex((item) => item === document.activeElement);
+    const to = (i: number): void => items[(i + items.length) % items.length]?.focus();
+    if (event.key === "Escape" || event.key === "Tab") close();
+    else if (event.key === "ArrowDown") to(here + 1);
+    else if (event.key === "ArrowUp") to(here - 1);
+    else if (event.key === "Home") to(0);
+    else if (event.key === "End") to(-1);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <div
+      ref={ref}
+      className="task-menu panel"
+      role="menu"
+      aria-label="Selected tasks"
+      style={place}
+      onKeyDown={keys}
+    >
+      {OFFERED.map((ids, i) => (
+        <div key={i} role="group">
+          {ids.map((id) => {
+            const command = desk.commands.find(id);
+            if (!command) return null;
+            const why = command.hindered();
+            return (
+              <button
+                key={id}
+                type="button"
+                role="menuitem"
+                className="quiet"
+                aria-disabled={why !== null}
+                title={why ?? undefined}
+                onClick={() => {
+                  if (why !== null) return;
+                  // First: a command may ask where the menu was opened.
+                  command.run();
+                  close();
+                }}
+              >
+                <span>{nameOf(command)}</span>
+                <kbd>{command.keys[0] ?? ""}</kbd>
+              </button>
+            );
+          })}
+        </div>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,136 @@
+import { needed } from "../../editor/index.ts";
+import { LAYER_WORDS, type Layer } from "./sitelook.ts";
+import { useSite, useSiteLook } from "./around.ts";
+import { crewStyle } from "./crewstyle.ts";
+import { From } from "../from/from.tsx";
+import { ringWords } from "./paintlimits.ts";
+import type { Picture } from "./picture.ts";
+
+/** What is shown, each layer with the sign it is drawn by and in words: switches and legend in one. */
+export function Layers(props: { readonly picture: Picture }) {
+  const { picture } = props;
+  const { plan, ground, light, rings, walks } = picture;
+  const outside = rings.filter((ring) => ring.kind === "stock");
+  return (
+    <section className="site-layers" aria-label="Layers and legend">
+      <h2>Layers</h2>
+      <ul>
+        <LayerRow layer="shading" sign="shade" lacking={!ground}>
+          {!ground
+            ? "the plan has no height grid: ways are straight lines"
+            : light?.by === "convention"
+              ? light.sun
+                ? "the sun is down: shaded from the north-west to be read by"
+                : "the sun is not known: shaded from the north-west to be read by"
+              : "from the true sun at the minute"}
+        </LayerRow>
+        <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
+          {light?.lit
+            ? "ground the sun does not reach"
+            : ground
+              ? "not known"
+              : "no height grid: where shadows lie is not known"}
+        </LayerRow>
+        <LayerRow layer="contours" sign="contour" lacking={!ground}>
+          {ground
+            ? `every ${ground.stepM} m, every fifth strong; 0 is the lander's ground`
+            : "no height grid"}
+        </LayerRow>
+        <LayerRow layer="keepOuts" sign="keep-out">
+          coarse slant: nobody walks; fine, dashed rim: too hot to work once the heat is there
+        </LayerRow>
+        <LayerRow layer="emergency" sign="emergency">
+          full line: walk back as long as emergency oxygen less its reserve; dashed: with the partner&apos;s
+          cooling shared, as the flight rules in charge allow it
+          {rings
+            .filter((ring) => ring.kind !== "stock")
+            .map((ring, k) => (
+              <div key={k} className="site-limit">
+                {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />
+              </div>
+            ))}
+        </LayerRow>
+        <LayerRow layer="stocks" sign="stock">
+          in the crew member&apos;s pattern: walk back as long as the suit&apos;s stock lasts at the minute
+          {outside.length === 0 && <div className="site-limit">Nobody is outside at this minute.</div>}
+          {outside.map((ring, k) => (
+            <div key={k} className="site-limit">
+              {ringWords(plan, ring)}
+              {ring.lines.length === 0 && ring.seconds > 0 && " (beyond the map)"}{" "}
+              <From of={ringWords(plan, ring)} from={ring.from} />
+            </div>
+          ))}
+          {rings.some((ring) => ring.over === "level") && (
+            <div className="site-limit">Over level, open ground: slopes and keep-outs are not counted.</div>
+          )}
+        </LayerRow>
+        <LayerRow layer="ways" sign="way">
+          {plan.crew.map((member) => (
+            <div key={member.id} className="site-limit">
+              <CrewLine picture={picture} crew={member.id} /> {member.name}, {crewStyle(plan, member.id).word}
+            </div>
+          ))}
+          {walks?.courses.length === 0 && "nobody goes out on this day"}
+        </LayerRow>
+        <LayerRow layer="times" sign="time">
+          at places from–to; on ways when each minute mark is passed
+        </LayerRow>
+        <LayerRow layer="names" sign="name">
+          triangle lander, circle station, square deployment; filled sign with a name: somebody there
+        </LayerRow>
+      </ul>
+      <p className="note">
+        {ground ? `Ground ${ground.source}. ` : ""}Walk-backs are rounded up, limits down: none is shown
+        better than it is. The longest allowed walk back shown here is no permission.
+        {walks && ` Farthest place: ${needed(Math.max(0, ...walks.places.map((one) => one.homeS)))}.`}
+      </p>
+    </section>
+  );
+}
+
+function LayerRow(props: {
+  readonly layer: Layer;
+  readonly sign: string;
+  /** The plan has nothing to draw it from: it cannot be switched on. */
+  readonly lacking?: boolean;
+  readonly children: React.ReactNode;
+}) {
+  const { layer, lacking = false } = props;
+  const { siteLook } = useSite();
+  const shown = useSiteLook((state) => state.layers[layer]);
+  return (
+    <li>
+      <label>
+        <input
+          type="checkbox"
+          checked={shown && !lacking}
+          disabled={lacking}
+          onChange={(event) => {
+            const { checked } = event.target;
+            siteLook.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));
+          }}
+        />
+        <i className={`site-sign sign-${props.sign}`} aria-hidden="true" />
+        <b>{LAYER_WORDS[layer]}</b>
+      </label>
+      <div className="note">{props.children}</div>
+    </li>
+  );
+}
+
+function CrewLine(props: { readonly picture: Picture; readonly crew: string }) {
+  const style = crewStyle(props.picture.plan, props.crew);
+  return (
+    <svg width="40" height="8" aria-hidden="true">
+      <line
+        x1="0"
+        y1="4"
+        x2="40"
+        y2="4"
+        stroke={`var(--${style.colour})`}
+        strokeWidth="3"
+        strokeDasharray={style.dash.join(" ")}
+      />
+    </svg>
+  );
+}

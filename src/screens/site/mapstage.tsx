@@ -1,0 +1,93 @@
+import { useCallback, useEffect, useMemo, useRef } from "react";
+import { mapX, mapY } from "../../editor/map/index.ts";
+import { Canvas } from "../day/line/canvas.tsx";
+import type { Brush } from "../day/line/brush.ts";
+import { useAround } from "../context.ts";
+import { useSite } from "./around.ts";
+import { MapHand } from "./maphand.ts";
+import { paintFrame } from "./paintframe.ts";
+import { paintContours, paintShading, shadingOf } from "./paintground.ts";
+import { paintKeepOuts, paintRings } from "./paintlimits.ts";
+import { paintPlaces } from "./paintplaces.ts";
+import { paintWays } from "./paintways.ts";
+import type { Picture } from "./picture.ts";
+import type { SiteCommands } from "./commands.ts";
+
+/** The map itself: painted ground and things, and what hands and keys do on it. */
+export function MapStage(props: { readonly picture: Picture; readonly commands: SiteCommands }) {
+  const { picture, commands } = props;
+  const { siteLook } = useSite();
+  const { desk } = useAround();
+  const { frame, ground, light, theme, layers, place } = picture;
+  const stage = useRef<HTMLDivElement>(null);
+
+  const latest = useRef(picture);
+  useEffect(() => {
+    latest.current = picture;
+  });
+  useEffect(() => {
+    const element = stage.current;
+    if (!element) return;
+    const hand = new MapHand(element, siteLook, commands, () => latest.current);
+    return hand.listen();
+  }, [siteLook, commands, desk]);
+
+  const shading = useMemo(
+    () => (ground && light ? shadingOf(ground, light, theme, layers.shading, layers.shadow) : null),
+    [ground, light, theme, layers.shading, layers.shadow],
+  );
+  const paintBase = useCallback(
+    (brush: Brush) => {
+      if (ground && shading) paintShading(brush, frame, ground, shading);
+      if (layers.contours) paintContours(brush, picture);
+      if (layers.keepOuts) paintKeepOuts(brush, picture);
+      paintRings(brush, picture);
+    },
+    [picture, frame, ground, shading, layers],
+  );
+  const paintTop = useCallback(
+    (brush: Brush) => {
+      if (layers.ways) paintWays(brush, picture);
+      paintPlaces(brush, picture);
+      paintFrame(brush, frame, light);
+    },
+    [picture, frame, layers, light],
+  );
+
+  const keys = (event: React.KeyboardEvent<HTMLDivElement>): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (!commands.key(event.key, event.shiftKey)) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  const chosen = picture.plan.site.places.find((one) => one.id === place);
+
+  return (
+    <div
+      ref={stage}
+      className={picture.moving ? "map-stage moving" : "map-stage"}
+      role="application"
+      aria-label="Map of the site"
+      aria-describedby="map-keys"
+      tabIndex={0}
+      onKeyDown={keys}
+      onBlur={() => {
+        // Whoever leaves with a place in hand has set it down.
+        if (siteLook.getState().moving?.by === "keys") commands.setDown();
+      }}
+    >
+      <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} className="map-base" paint={paintBase} />
+      <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} className="map-top" paint={paintTop} />
+      {chosen && (
+        <i
+          className={picture.moving ? "map-chosen moving" : "map-chosen"}
+          data-place={chosen.id}
+          aria-hidden="true"
+          style={{
+            transform: `translate(${mapX(frame, chosen.eastM)}px, ${mapY(frame, chosen.northM)}px)`,
+          }}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
+import { left } from "../../editor/index.ts";
+import type { KeepOut, Plan } from "../../plan/index.ts";
+import type { SiteRing } from "../../session/index.ts";
+import { type Brush } from "../day/line/brush.ts";
+import { CONSUMABLE_WORDS, crewName } from "../words.ts";
+import { crewStyle } from "./crewstyle.ts";
+import { onMap } from "./paintground.ts";
+import type { Picture } from "./picture.ts";
+
+/** What bounds the crew on the ground: keep-outs hatched, limits of the walk back as lines. */
+
+/** The outline of a keep-out in pixels. */
+export function outlineOf(frame: MapFrame, shape: KeepOut["shape"]): Path2D {
+  const path = new Path2D();
+  if (shape.type === "disc") {
+    const radius = Math.max(2, shape.radiusM * frame.pxPerM);
+    path.arc(mapX(frame, shape.eastM), mapY(frame, shape.northM), radius, 0, 2 * Math.PI);
+  } else {
+    shape.points.forEach(({ eastM, northM }, k) => {
+      if (k === 0) path.moveTo(mapX(frame, eastM), mapY(frame, northM));
+      else path.lineTo(mapX(frame, eastM), mapY(frame, northM));
+    });
+    path.closePath();
+  }
+  return path;
+}
+
+/** Keep-outs: nobody walks in slanted ones; nobody works in those with the finer hatching once the heat is there. */
+export function paintKeepOuts(brush: Brush, { frame, plan, theme }: Picture): void {
+  const { ctx, palette } = brush;
+  for (const { kind, shape } of plan.site.keepOuts) {
+    const path = outlineOf(frame, shape);
+    ctx.globalAlpha = theme === "dark" ? 0.75 : 0.6;
+    ctx.fillStyle = brush.hatch(kind === "walking" ? "ceiling" : "reserve");
+    ctx.fill(path);
+    ctx.globalAlpha = 1;
+    ctx.setLineDash(kind === "walking" ? [] : [3, 3]);
+    ctx.lineWidth = 1.5;
+    ctx.strokeStyle = kind === "walking" ? palette.ceiling : palette.reserve;
+    ctx.stroke(path);
+  }
+  ctx.setLineDash([]);
+}
+
+/** `33 min: emergency oxygen`, `1:12: EV1 cooling water`; what is left is rounded down. */
+export function ringWords(plan: Plan, ring: SiteRing): string {
+  const time = ring.seconds > 0 ? left(ring.seconds) : "nothing left";
+  if (ring.by === null) {
+    const all = ring.crew.length === plan.crew.length;
+    const what = ring.kind === "shared" ? "with cooling shared" : "emergency oxygen";
+    return `${time}: ${what}${all ? "" : ` of ${ring.crew.map((one) => crewName(plan, one)).join(", ")}`}`;
+  }
+  const what = CONSUMABLE_WORDS[ring.by];
+  const plain = what.startsWith("CO2") ? what : what.toLowerCase();
+  return `${time}: ${crewName(plan, ring.crew[0]!)} ${plain}`;
+}
+
+/** Limits of the walk back: emergency oxygen as a full line, dashed with cooling shared, what suits have left in their own pattern, thin. */
+export function paintRings(brush: Brush, picture: Picture): void {
+  const { ctx, palette } = brush;
+  const { frame, plan, rings, layers } = picture;
+  ctx.lineJoin = "round";
+  for (const ring of rings) {
+    const emergency = ring.kind !== "stock";
+    if (!(emergency ? layers.emergency : layers.stocks)) continue;
+    const style = emergency ? null : crewStyle(plan, ring.crew[0]!);
+    const path = onMap(frame, ring.lines);
+    ctx.setLineDash([]);
+    ctx.strokeStyle = palette.raised;
+    ctx.globalAlpha = 0.8;
+    ctx.lineWidth = emergency ? 5.5 : 4;
+    ctx.stroke(path);
+    ctx.globalAlpha = 1;
+    ctx.strokeStyle = emergency ? palette.breach : palette[style!.colour];
+    ctx.lineWidth = emergency ? 2.5 : 1.75;
+    ctx.setLineDash(
+      ring.kind === "shared"
+        ? [9, 6]
+        : emergency
+          ? []
+          : style!.dash.length === 0
+            ? [18, 3]
+            : [...style!.dash],
+    );
+    ctx.stroke(path);
+  }
+  ctx.setLineDash([]);
+}
+
+/** Where a limit's words go: the point of its lines that is seen and lies highest. */
+export function ringAnchor(
+  frame: MapFrame,
+  ring: SiteRing,
+): { readonly x: number; readonly y: number } | null {
+  let best: { x: number; y: number } | null = null;
+  for (const line of ring.lines) {
+    if (line.length < 40) continue;
+    for (let k = 0; k < line.length; k += 2) {
+      const x = mapX(frame, line[k]!);
+      const y = mapY(frame, line[k + 1]!);
+      if (x < 60 || y < 24 || x > frame.widthPx - 60 || y > frame.heightPx - 90) continue;
+      if (!best || y < best.y) best = { x, y };
+    }
+  }
+  return best;
+}

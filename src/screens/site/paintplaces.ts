@@ -1,0 +1,255 @@
+import { afootAt, type LabelWish, layLabels, mapX, mapY, visitsOf } from "../../editor/map/index.ts";
+import type { Place } from "../../plan/index.ts";
+import { type Brush, font, setFace, textPx } from "../day/line/brush.ts";
+import { crewName } from "../words.ts";
+import { crewStyle } from "./crewstyle.ts";
+import { haloed } from "./paintground.ts";
+import { ringAnchor, ringWords } from "./paintlimits.ts";
+import { minuteMarks } from "./paintways.ts";
+import type { Picture } from "./picture.ts";
+
+/** Places with their signs and names, who stands where at the minute, and the words on keep-outs and limits. */
+
+const SIGN_PX = 5.5;
+/** Radius of the ring about the chosen place. */
+const CHOSEN_PX = 16;
+
+export function paintPlaces(brush: Brush, picture: Picture): void {
+  const { frame, plan } = picture;
+  for (const place of plan.site.places)
+    paintSign(brush, place, mapX(frame, place.eastM), mapY(frame, place.northM));
+  const texts = [
+    ...crewTexts(picture),
+    ...placeTexts(picture),
+    ...limitTexts(picture),
+    ...minuteTexts(picture),
+  ];
+  const { ctx } = brush;
+  const wishes = texts.map((text): LabelWish => {
+    const widths = text.lines.map((line) => {
+      setFace(ctx, line.font);
+      return textPx(ctx, line.text);
+    });
+    const pad = text.pill ? 10 : 0;
+    return {
+      ...text,
+      widthPx: Math.max(...widths) + pad,
+      heightPx: text.lines.length * LINE_PX + (text.pill ? 3 : 0),
+    };
+  });
+  const byKey = new Map(texts.map((text, k) => [text.key, { text, wish: wishes[k]! }]));
+  for (const { key, left, top } of layLabels(wishes, frame.widthPx, frame.heightPx)) {
+    const { text, wish } = byKey.get(key)!;
+    if (text.pill) paintPill(brush, text, wish, left, top);
+    else paintLines(brush, text, left, top);
+  }
+}
+
+const LINE_PX = 15;
+
+interface Text {
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  readonly radiusPx: number;
+  readonly rank: number;
+  readonly lines: readonly { readonly text: string; readonly font: string }[];
+  readonly ink: (brush: Brush) => string;
+  /** Set for somebody's sign: white on their colour. */
+  readonly pill?: { readonly ground: (brush: Brush) => string };
+}
+
+function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture): Text[] {
+  const visits = new Map<string, string[]>();
+  if (layers.times && layers.ways && walks) {
+    // Who stands there together is named together.
+    const groups = new Map<string, { place: string; crew: string[]; startS: number; endS: number }>();
+    for (const course of walks.courses.filter((one) => evas.has(one.eva))) {
+      for (const visit of visitsOf(course.legs)) {
+        const name = `${visit.place} ${time(visit.startS)} ${time(visit.endS)}`;
+        const known = groups.get(name);
+        if (known) known.crew.push(crewName(plan, course.crew));
+        else groups.set(name, { ...visit, crew: [crewName(plan, course.crew)] });
+      }
+    }
+    for (const { place: at, crew, startS, endS } of [...groups.values()].sort(
+      (a, b) => a.startS - b.startS,
+    )) {
+      if (at === plan.site.places.find((one) => one.kind === "lander")?.id) continue;
+      const span = endS - startS < 60 ? time(startS) : `${time(startS)}–${time(endS)}`;
+      const words = `${crew.join(" ")} ${span}`;
+      visits.set(at, [...(visits.get(at) ?? []), words]);
+    }
+  }
+  return plan.site.places.flatMap((one): Text[] => {
+    const isChosen = one.id === place;
+    const stays = visits.get(one.id) ?? [];
+    if (!layers.names && !isChosen && stays.length === 0) return [];
+    const rank = isChosen
+      ? Infinity
+      : one.kind === "lander"
+        ? 5
+        : (stays.length > 0 ? 2 : 0) + RANKS[one.kind];
+    const heading = { text: one.name, font: font(13, isChosen ? 700 : 600) };
+    const lines = stays
+      .slice(0, frame.pxPerM > 0.5 || isChosen ? 4 : 2)
+      .map((text) => ({ text, font: font(12, 500) }));
+    return [
+      {
+        key: `place ${one.id}`,
+        x: mapX(frame, one.eastM),
+        y: mapY(frame, one.northM),
+        radiusPx: isChosen ? CHOSEN_PX : SIGN_PX + 1,
+        rank,
+        lines: layers.names || isChosen ? [heading, ...lines] : lines,
+        ink: ({ palette }) => palette.ink,
+      },
+    ];
+  });
+}
+
+const RANKS: Readonly<Record<Place["kind"], number>> = { lander: 5, station: 3, deployment: 1 };
+
+function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
+  if (!walks) return [];
+  return walks.courses.flatMap(({ crew, legs }): Text[] => {
+    const at = afootAt(legs, minuteS);
+    if (!at) return [];
+    const style = crewStyle(plan, crew);
+    return [
+      {
+        key: `crew ${crew}`,
+        x: mapX(frame, at.eastM),
+        y: mapY(frame, at.northM),
+        radiusPx: 8,
+        rank: Infinity,
+        lines: [{ text: crewName(plan, crew), font: font(13, 700) }],
+        ink: ({ palette }) => palette.raised,
+        pill: { ground: ({ palette }) => palette[style.colour] },
+      },
+    ];
+  });
+}
+
+function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
+  const words = rings.flatMap((ring, k): Text[] => {
+    if (!(ring.kind !== "stock" ? layers.emergency : layers.stocks)) return [];
+    const anchor = ringAnchor(frame, ring);
+    if (!anchor) return [];
+    const style = ring.kind !== "stock" ? null : crewStyle(plan, ring.crew[0]!);
+    return [
+      {
+        key: `ring ${k}`,
+        ...anchor,
+        radiusPx: 0,
+        rank: 4,
+        lines: [{ text: ringWords(plan, ring), font: font(12.5, 650) }],
+        ink: ({ palette }) => (style ? palette[style.colour] : palette.breach),
+      },
+    ];
+  });
+  if (!layers.keepOuts || !layers.names) return words;
+  const closed = plan.site.keepOuts.map((one): Text => {
+    const { shape } = one;
+    const points = shape.type === "disc" ? [shape] : shape.points;
+    const mean = (of: (point: (typeof points)[number]) => number): number =>
+      points.reduce((sum, point) => sum + of(point), 0) / points.length;
+    return {
+      key: `keep-out ${one.id}`,
+      x: mapX(
+        frame,
+        mean((point) => point.eastM),
+      ),
+      y: mapY(
+        frame,
+        mean((point) => point.northM),
+      ),
+      radiusPx: 0,
+      rank: shape.type === "disc" && shape.radiusM * frame.pxPerM > 60 ? 3.5 : 0.5,
+      lines: [{ text: one.name, font: font(12, 500) }],
+      ink: ({ palette }) => (one.kind === "walking" ? palette.ceiling : palette.tight),
+    };
+  });
+  return [...words, ...closed];
+}
+
+/** Minutes on the ways; who walks together shares one. */
+function minuteTexts(picture: Picture): Text[] {
+  if (!picture.layers.times || !picture.layers.ways) return [];
+  const seen: { atS: number; x: number; y: number }[] = [];
+  return minuteMarks(picture).flatMap(({ x, y, atS, crew }, k): Text[] => {
+    const same = seen.some((one) => one.atS === atS && Math.hypot(one.x - x, one.y - y) < 16);
+    if (same) return [];
+    seen.push({ atS, x, y });
+    const { colour } = crewStyle(picture.plan, crew);
+    return [
+      {
+        key: `minute ${k}`,
+        ...{ x, y },
+        radiusPx: 3,
+        rank: 0,
+        lines: [{ text: picture.time(atS), font: font(11.5, 600) }],
+        ink: ({ palette }) => palette[colour],
+      },
+    ];
+  });
+}
+
+function paintSign({ ctx, palette }: Brush, { kind }: Place, x: number, y: number): void {
+  ctx.setLineDash([]);
+  ctx.lineJoin = "miter";
+  ctx.beginPath();
+  if (kind === "station") ctx.arc(x, y, SIGN_PX, 0, 2 * Math.PI);
+  else if (kind === "deployment")
+    ctx.rect(x - SIGN_PX + 1, y - SIGN_PX + 1, 2 * SIGN_PX - 2, 2 * SIGN_PX - 2);
+  else {
+    ctx.moveTo(x, y - 10);
+    ctx.lineTo(x + 9, y + 7);
+    ctx.lineTo(x - 9, y + 7);
+    ctx.closePath();
+  }
+  ctx.lineWidth = 4.5;
+  ctx.strokeStyle = palette.raised;
+  ctx.stroke();
+  ctx.fillStyle = kind === "lander" ? palette.ink : palette.raised;
+  ctx.fill();
+  ctx.lineWidth = 2;
+  ctx.strokeStyle = palette.ink;
+  ctx.stroke();
+}
+
+function paintLines(brush: Brush, text: Text, left: number, top: number): void {
+  const { ctx } = brush;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "middle";
+  text.lines.forEach((line, k) => {
+    setFace(ctx, line.font);
+    haloed(brush, line.text, left, top + (k + 0.5) * LINE_PX, text.ink(brush));
+  });
+}
+
+function paintPill(brush: Brush, text: Text, wish: LabelWish, left: number, top: number): void {
+  const { ctx, palette } = brush;
+  const ground = text.pill!.ground(brush);
+  ctx.setLineDash([]);
+  ctx.beginPath();
+  ctx.arc(text.x, text.y, 7, 0, 2 * Math.PI);
+  ctx.lineWidth = 3;
+  ctx.strokeStyle = palette.raised;
+  ctx.stroke();
+  ctx.lineWidth = 2.5;
+  ctx.strokeStyle = ground;
+  ctx.stroke();
+  ctx.beginPath();
+  ctx.roundRect(left, top, wish.widthPx, wish.heightPx, 3);
+  ctx.lineWidth = 2.5;
+  ctx.strokeStyle = palette.raised;
+  ctx.stroke();
+  ctx.fillStyle = ground;
+  ctx.fill();
+  setFace(ctx, text.lines[0]!.font);
+  ctx.fillStyle = text.ink(brush);
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  ctx.fillText(text.lines[0]!.text, left + wish.widthPx / 2, top + wish.heightPx / 2 + 0.5);
+}

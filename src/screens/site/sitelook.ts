@@ -1,0 +1,64 @@
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { MapFrame } from "../../editor/map/index.ts";
+
+/** How the site is looked at: nothing here is part of the plan. */
+
+/** What can be shown and hidden, each by its word. */
+export const LAYERS = [
+  "shading",
+  "shadow",
+  "contours",
+  "keepOuts",
+  "emergency",
+  "stocks",
+  "ways",
+  "times",
+  "names",
+] as const;
+
+export type Layer = (typeof LAYERS)[number];
+
+export const LAYER_WORDS: Readonly<Record<Layer, string>> = {
+  shading: "Hillshade",
+  shadow: "Shadow",
+  contours: "Contours",
+  keepOuts: "Keep-outs",
+  emergency: "Emergency limit",
+  stocks: "Suit limits",
+  ways: "Ways",
+  times: "Times",
+  names: "Names",
+};
+
+/** A place in hand. */
+export interface Moving {
+  readonly place: string;
+  readonly by: "pointer" | "keys";
+  readonly eastM: number;
+  readonly northM: number;
+}
+
+export interface SiteLookState {
+  /** Null until the map is first measured, and again when all is to be shown. */
+  readonly frame: MapFrame | null;
+  readonly layers: Readonly<Record<Layer, boolean>>;
+  /** The EVA whose ways are shown: its id, all of them, or null for the one under way at the minute. */
+  readonly eva: string | null;
+  /** The chosen place. */
+  readonly place: string | null;
+  readonly moving: Moving | null;
+}
+
+export type SiteLook = StoreApi<SiteLookState>;
+
+export const ALL_EVAS = "all evas";
+
+export function createSiteLook(): SiteLook {
+  return createStore<SiteLookState>()(() => ({
+    frame: null,
+    layers: Object.fromEntries(LAYERS.map((one) => [one, true])) as Record<Layer, boolean>,
+    eva: null,
+    place: null,
+    moving: null,
+  }));
+}

@@ -1,0 +1,134 @@
+import { memo, useMemo } from "react";
+import type { Link, Plan, Task } from "../../plan/index.ts";
+import { placementsByTask, tasksById } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
+import { linkWords } from "../setup/linkwords.ts";
+import { counted, KIND_LETTERS } from "../words.ts";
+import { TaskField } from "./field.tsx";
+import { Pins } from "./pins.tsx";
+import { OnBench, Standing, TaskFindings } from "./standing.tsx";
+
+type FieldKey = keyof typeof TASK_FIELDS;
+
+/** The fields that are edited here, by the groups they stand in; all others are in setup. */
+const GROUPS: readonly { readonly name: string; readonly fields: readonly FieldKey[] }[] = [
+  { name: "Request", fields: ["name", "kind", "must", "worth"] },
+  { name: "Duration", fields: ["likely", "low", "high"] },
+  { name: "Where and who", fields: ["place", "endPlace", "count", "named", "effort"] },
+  { name: "When", fields: ["windows", "sun", "light", "sunAngle", "relay"] },
+  { name: "With", fields: ["equipment", "massOut", "instrument", "container", "sampleMass"] },
+  { name: "Cuff checklist", fields: ["cautions", "steps", "notes"] },
+];
+
+const KEYS = Object.keys(TASK_FIELDS) as FieldKey[];
+
+/** The details of the selected task: where it stands, what is found about it, and its fields. Nothing when none is selected. */
+export function TaskPanel() {
+  const id = useDesk((state) => state.selection[0] ?? null);
+  const task = useDesk((state) => (id === null ? null : (tasksById(state).get(id) ?? null)));
+  return task ? <Details key={task.id} task={task} /> : null;
+}
+
+function Details({ task }: { readonly task: Task }) {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const selection = useDesk((state) => state.selection);
+  const placement = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
+  const reason = useDesk((state) => state.benchReasons.get(task.id) ?? null);
+  const onLine = selection.some((one) => plan.schedule.placements.some((spot) => spot.task === one));
+
+  return (
+    <section className="task" aria-label={`Task ${task.name}`}>
+      <header className="part-head">
+        <span className={`kind ${task.kind}`} aria-hidden="true">
+          {KIND_LETTERS[task.kind]}
+        </span>
+        <h2 title={task.name}>{task.name}</h2>
+        {selection.length > 1 && (
+          <span className="note">and {counted(selection.length - 1, "more", "more")}</span>
+        )}
+        {onLine && (
+          <button type="button" onClick={() => desk.bench(selection)}>
+            Send to bench
+          </button>
+        )}
+        <button type="button" className="quiet" aria-label="Close details" onClick={() => desk.select([])}>
+          ✕
+        </button>
+      </header>
+      <div className="task-body">
+        <div className="task-now">
+          {placement ? (
+            <Standing plan={plan} task={task} placement={placement} />
+          ) : (
+            <OnBench task={task} reason={reason} />
+          )}
+          <Pins task={task} placement={placement} />
+          <TaskFindings task={task} />
+          <Links plan={plan} task={task.id} />
+          <Words title="Cautions" words={task.cautions} />
+          <Words title="Steps" words={task.steps} numbered />
+        </div>
+        <Fields plan={plan} task={task} />
+      </div>
+    </section>
+  );
+}
+
+const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
+  const line = useMemo(() => taskTable.line(plan, task.id), [plan, task.id]);
+  if (!line) return null;
+  return (
+    <div className="task-fields">
+      {GROUPS.map(({ name, fields }) => (
+        <section key={name} aria-label={name}>
+          <h3>{name}</h3>
+          {fields.map((key) => {
+            const cell = line.cells[KEYS.indexOf(key)];
+            return cell ? <TaskField key={key} cell={cell} label={TASK_FIELDS[key].label} /> : null;
+          })}
+        </section>
+      ))}
+    </div>
+  );
+});
+
+function Links({ plan, task }: { readonly plan: Plan; readonly task: string }) {
+  const links = useMemo(() => plan.links.filter((link) => tasksOf(link).includes(task)), [plan, task]);
+  if (links.length === 0) return null;
+  return (
+    <section className="task-words" aria-label="Links">
+      <h3>Links</h3>
+      <ul>
+        {links.map((link) => (
+          <li key={link.id}>{linkWords(plan, link)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function tasksOf(link: Link): readonly string[] {
+  return link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
+}
+
+function Words(props: {
+  readonly title: string;
+  readonly words: readonly string[];
+  readonly numbered?: boolean;
+}) {
+  const { title, words, numbered = false } = props;
+  if (words.length === 0) return null;
+  const List = numbered ? "ol" : "ul";
+  return (
+    <section className="task-words" data-title={title} aria-label={title}>
+      <h3>{title}</h3>
+      <List>
+        {words.map((one, index) => (
+          <li key={index}>{one}</li>
+        ))}
+      </List>
+    </section>
+  );
+}

@@ -1,0 +1,114 @@
+import { met, needed, utc } from "../../editor/index.ts";
+import type { Placement, Plan, Task } from "../../plan/index.ts";
+import {
+  type BenchReason,
+  benchSays,
+  benchStands,
+  findingsOfTask,
+  shownVerdict,
+} from "../../session/index.ts";
+import { useAround, useDesk, useDeskList } from "../context.ts";
+import { From } from "../from/from.tsx";
+import { useCalm } from "../settled.ts";
+import { crewName, evaName, LEVEL_WORDS, placeName, touchdownMs } from "../words.ts";
+
+/** Where a placed task stands: when, who, where, and the way back from there. */
+export function Standing(props: { readonly plan: Plan; readonly task: Task; readonly placement: Placement }) {
+  const { plan, task, placement } = props;
+  const verdict = useDesk(shownVerdict);
+  const { startS, eva, crew } = placement;
+  const endS = startS + task.duration.likelyS;
+  const outing = verdict.outings.find((one) => one.eva === eva && crew.includes(one.crew));
+  const walkback = verdict.walkbackS[task.id];
+  const zero = touchdownMs(plan);
+  const end = task.endPlace !== undefined && task.endPlace !== task.place;
+  return (
+    <dl className="task-standing">
+      <div>
+        <dt>MET</dt>
+        <dd>
+          <b>{met(startS)}</b> to {met(endS)}
+        </dd>
+      </div>
+      {outing && (
+        <div>
+          <dt title="Time from egress">PET</dt>
+          <dd>
+            {met(startS - outing.span.startS)} to {met(endS - outing.span.startS)}
+          </dd>
+        </div>
+      )}
+      <div>
+        <dt>UTC</dt>
+        <dd>
+          {utc(zero, startS)} to {utc(zero, endS)}
+        </dd>
+      </div>
+      <div>
+        <dt>Who</dt>
+        <dd>
+          {evaName(plan, eva)}
+          {crew.length > 0 && `, ${crew.map((one) => crewName(plan, one)).join(" and ")}`}
+        </dd>
+      </div>
+      <div>
+        <dt>Where</dt>
+        <dd>
+          {placeName(plan, task.place)}
+          {end && ` to ${placeName(plan, task.endPlace)}`}
+        </dd>
+      </div>
+      {crew.length > 0 && (
+        <div>
+          <dt>Walk-back</dt>
+          <dd>
+            {walkback === undefined || walkback === null ? (
+              "no way home known"
+            ) : (
+              <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
+                {needed(walkback)}
+              </From>
+            )}
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+}
+
+/** Why a task is on the bench, and the spot that the packer would take at once, when there is one. */
+export function OnBench({ task, reason }: { readonly task: Task; readonly reason: BenchReason | null }) {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const says = useDesk((state) => benchSays(state, task.id));
+  const stands = useDesk(benchStands);
+  const spot = stands ? (reason?.fitsAt ?? null) : null;
+  return (
+    <div className="task-bench">
+      <p>
+        <b>On the bench.</b> {says ?? "Why is not known yet."}
+      </p>
+      {spot && (
+        <button type="button" onClick={() => desk.place(task.id, spot)}>
+          Place at {met(spot.startS)}
+          {spot.eva !== null && `, ${evaName(plan, spot.eva)}`}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** What the judge finds about the task. */
+export function TaskFindings({ task }: { readonly task: Task }) {
+  const findings = useCalm(useDeskList((state) => findingsOfTask(state, task.id)));
+  if (findings.length === 0) return null;
+  return (
+    <ul className="task-findings" aria-label={`Findings on ${task.name}`}>
+      {findings.map((finding, index) => (
+        <li key={index}>
+          <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span> {finding.sentence}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,225 @@
+import type { ReactNode } from "react";
+import { clockText, type Dial, grouped, percentLeft, signed } from "../../editor/index.ts";
+import { type MarginTrack, oddsAreStale } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { useDial } from "../day/dial.ts";
+import { From } from "../from/from.tsx";
+import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+import type { Compared } from "./days.ts";
+
+/** A figure of a day: what is shown, and the number that is held against the first day's. */
+interface Measure {
+  readonly name: string;
+  readonly shown: (day: Compared) => ReactNode;
+  readonly value: (day: Compared) => number | null;
+  readonly better: "more" | "less";
+  /** The difference in words, given as it is: negative when less. */
+  readonly change: (by: number) => string;
+}
+
+/** Days side by side: each figure with what it gains and costs against the day as it stands. */
+export function Comparison({ days }: { readonly days: readonly Compared[] }) {
+  const dial = useDial();
+  const first = days[0];
+  if (!first) return null;
+  return (
+    <div className="comparison" role="region" aria-label="Comparison" tabIndex={0}>
+      <table>
+        <caption className="unseen">Days side by side</caption>
+        <thead>
+          <tr>
+            <td />
+            {days.map((day) => (
+              <th key={day.id} scope="col">
+                {day.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {[...scores(dial), ...margins(days)].map((measure) => (
+            <tr key={measure.name}>
+              <th scope="row">{measure.name}</th>
+              {days.map((day) => (
+                <td key={day.id}>
+                  {measure.shown(day)}
+                  <Change measure={measure} first={first} day={day} />
+                </td>
+              ))}
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">Holds</th>
+            {days.map((day) => (
+              <td key={day.id}>
+                <Odds day={day} />
+              </td>
+            ))}
+          </tr>
+          <tr>
+            <th scope="row">Gives up</th>
+            {days.map((day) => (
+              <td key={day.id} className="given-up">
+                {day.givenUp === null
+                  ? "nothing"
+                  : `${day.givenUp.sentence}${day.givenUp.owner === null ? "" : ` Asks ${day.givenUp.owner}.`}`}
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function scores(dial: Dial): readonly Measure[] {
+  return [
+    {
+      name: "Breaches",
+      shown: ({ verdict }) =>
+        verdict.score.breaches === 0 ? (
+          "none"
+        ) : (
+          <span className="state breach">{verdict.score.breaches}</span>
+        ),
+      value: ({ verdict }) => verdict.score.breaches,
+      better: "less",
+      change: signed,
+    },
+    {
+      name: "Must-do placed",
+      shown: ({ verdict }) => `${verdict.mustPlaced} of ${verdict.mustTotal}`,
+      value: ({ verdict }) => verdict.mustPlaced,
+      better: "more",
+      change: signed,
+    },
+    {
+      name: "Worth",
+      shown: (day) => (
+        <From of={`worth, ${day.name}`} ask={{ what: "worth" }} day={day}>
+          {grouped(day.verdict.score.worth)}
+        </From>
+      ),
+      value: ({ verdict }) => verdict.score.worth,
+      better: "more",
+      change: signed,
+    },
+    {
+      name: "Tasks placed",
+      shown: ({ verdict, plan }) => `${verdict.placed} of ${plan.tasks.length}`,
+      value: ({ verdict }) => verdict.placed,
+      better: "more",
+      change: signed,
+    },
+    {
+      name: "Walked, all crew",
+      shown: (day) => (
+        <From of={`walked, ${day.name}`} ask={{ what: "walked" }} day={day}>
+          {(Math.ceil(day.verdict.score.walkM / 100) / 10).toFixed(1)} km
+        </From>
+      ),
+      value: ({ verdict }) => verdict.score.walkM,
+      better: "less",
+      change: (by) => `${signed(by)} m`,
+    },
+    {
+      name: "Finish",
+      shown: ({ verdict }) => clockText(dial, verdict.score.finishS),
+      value: ({ verdict }) => verdict.score.finishS,
+      better: "less",
+      change: (by) => `${signed(Math.ceil(by / 60))} min`,
+    },
+  ];
+}
+
+/** The worst margin of every suit on every EVA that one of the days has, with the stock that it is of. */
+function margins(days: readonly Compared[]): readonly Measure[] {
+  const plan = days[0]!.plan;
+  const outings = plan.evas.flatMap((eva) =>
+    plan.crew
+      .filter((member) => days.some((day) => worstOf(day, eva.id, member.id) !== null))
+      .map((member) => ({ eva: eva.id, crew: member.id })),
+  );
+  return outings.map(({ eva, crew }) => ({
+    name: `${crewName(plan, crew)}, ${evaName(plan, eva)}: worst margin`,
+    shown: (day) => {
+      const worst = worstOf(day, eva, crew);
+      if (!worst) return "stays in";
+      return (
+        <>
+          <From
+            of={`worst margin of ${crewName(plan, crew)} on ${evaName(plan, eva)}, ${day.name}`}
+            ask={{ what: "left", eva, crew, consumable: worst.consumable, atS: null }}
+            day={day}
+          >
+            {percentLeft(worst.margin)}
+          </From>{" "}
+          <span className="note">{CONSUMABLE_WORDS[worst.consumable]}</span>
+        </>
+      );
+    },
+    value: (day) => worstOf(day, eva, crew)?.margin ?? null,
+    better: "more",
+    // Points in whole percent, away from zero where it is worse: never less lost than it is.
+    change: (by) => points(Math.floor(Math.round(by * 1e7) / 1e5)),
+  }));
+}
+
+function points(by: number): string {
+  return `${signed(by)} ${Math.abs(by) === 1 ? "pt" : "pts"}`;
+}
+
+function worstOf({ verdict }: Compared, eva: string, crew: string): MarginTrack | null {
+  const tracks = verdict.margins.filter((track) => track.eva === eva && track.crew === crew);
+  return tracks.length === 0 ? null : tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+}
+
+function Change(props: { readonly measure: Measure; readonly first: Compared; readonly day: Compared }) {
+  const { measure, first, day } = props;
+  if (day === first) return null;
+  const now = measure.value(day);
+  const before = measure.value(first);
+  if (now === null || before === null || now === before) return null;
+  const better = measure.better === "more" ? now > before : now < before;
+  const words = measure.change(now - before);
+  if (words.startsWith("0")) return null;
+  return (
+    <span className={better ? "change better" : "change worse"}>
+      {words} {better ? "better" : "worse"}
+    </span>
+  );
+}
+
+/** The chances of everybody home and of every must-do done, where they were worked out; else a button that does so. */
+function Odds({ day }: { readonly day: Compared }) {
+  const { desk } = useAround();
+  const work = useDesk((state) => state.odds.get(day.id) ?? null);
+  const stale = useDesk((state) => oddsAreStale(state, day.id));
+  if (work?.running)
+    return (
+      <span className="note">
+        {work.progress
+          ? `${grouped(work.progress.days)} of ${grouped(work.progress.of)} days… `
+          : "Working… "}
+        <button type="button" onClick={() => desk.stopOdds()}>
+          Stop
+        </button>
+      </span>
+    );
+  if (work?.report && !stale && work.report.complete)
+    return (
+      <>
+        home {work.report.home.words}; must-do {work.report.must.words}{" "}
+        <span className="note">of {grouped(work.report.days)} simulated days</span>
+      </>
+    );
+  return (
+    <button
+      type="button"
+      aria-label={`Work out the odds of ${day.name}`}
+      onClick={() => void desk.askOdds(day.id, work?.options ?? { days: 2000, seed: 1, shape: "pert" })}
+    >
+      {stale ? "Work out anew" : "Work out"}
+    </button>
+  );
+}

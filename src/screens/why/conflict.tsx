@@ -1,0 +1,60 @@
+import type { WhyCause, WhyConflict } from "../../session/index.ts";
+import { counted } from "../words.ts";
+
+/** Causes up to this number stand open; a longer list is folded. */
+export const FEW = 5;
+
+/** What cannot all hold, in one sentence, how sure that is, and the list of it. */
+export function Conflict({ conflict, more }: { readonly conflict: WhyConflict; readonly more: string }) {
+  const { causes, certainty, minimal, scope } = conflict;
+  const rules = causes.filter((cause) => cause.kind !== "placement");
+  const placed = causes.filter((cause) => cause.kind === "placement");
+  return (
+    <section aria-label="What stands against it">
+      <h3>What stands against it</h3>
+      <p className="why-sentence">{more === "" ? conflict.sentence : more}</p>
+      <p className="note">
+        {certainty === "proved" ? "Proved: " : "Searched, not proved: "}
+        {scope === "in this order"
+          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which all of it holds in this order. `
+          : "it cannot all hold while every start stays as it is. "}
+        {minimal ? "None of them can be left out of the list." : "The list may name more than it takes."}
+      </p>
+      <Causes title="Conditions" causes={rules} />
+      <Causes title="Placed tasks" causes={placed} />
+    </section>
+  );
+}
+
+function Causes({ title, causes }: { readonly title: string; readonly causes: readonly WhyCause[] }) {
+  if (causes.length === 0) return null;
+  return (
+    <details open={causes.length <= FEW}>
+      <summary>
+        {title}: {causes.length}
+      </summary>
+      <ul>
+        {causes.map((cause) => (
+          <li key={cause.key}>
+            {cause.sentence}
+            {cause.owner !== null && <span className="note"> Decided by {cause.owner}.</span>}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Rules in the conflict that nobody at this desk may ease. */
+export function Guarded({ sentences }: { readonly sentences: readonly string[] }) {
+  return (
+    <details className="guarded" open={sentences.length <= 2}>
+      <summary>{counted(sentences.length, "flight rule")} in the way, not offered</summary>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}

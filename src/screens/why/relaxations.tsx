@@ -1,0 +1,167 @@
+import { memo, useState } from "react";
+import { grouped, percentLeft, signed } from "../../editor/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { type Asking, type Relaxation, tasksById, type WhyReport } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted } from "../words.ts";
+import { FEW } from "./conflict.tsx";
+
+/** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
+export function Relaxations(props: {
+  readonly why: Asking;
+  readonly report: WhyReport;
+  readonly stale: boolean;
+}) {
+  const { why, report, stale } = props;
+  const ways = report.relaxations;
+  if (ways.length === 0 && (why.running || report.state !== "conflict")) return null;
+  const heading = report.state === "conflict" ? "What could give" : "How it fits";
+  return (
+    <section aria-label={heading}>
+      <h3>{heading}</h3>
+      {ways.length === 0 ? (
+        <p>No single change that was tried makes it fit.</p>
+      ) : (
+        <p className="note">
+          {report.state === "conflict" &&
+            "Each one alone is enough: tried, with everything else free to start at other times. Of minutes, percents and pieces one less was tried too and was not enough. "}
+          Cheapest first. Trying one keeps a variant; the day stays.
+        </p>
+      )}
+      <ol className="ways">
+        {ways.map((way) => (
+          <Way
+            key={way.sentence}
+            way={way}
+            plan={why.plan}
+            kept={why.taken.get(way.sentence) ?? null}
+            stale={stale}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const Way = memo(function Way(props: {
+  readonly way: Relaxation;
+  readonly plan: Plan;
+  readonly kept: string | null;
+  readonly stale: boolean;
+}) {
+  const { way, plan, stale } = props;
+  const { desk, look } = useAround();
+  const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
+  const stands = useDesk(() => (variant ? (desk.variantDay(variant.id)?.stands ?? false) : false));
+  const before = plan.schedule.placements.reduce(
+    (sum, { task }) => sum + (plan.tasks.find((one) => one.id === task)?.worth ?? 0),
+    0,
+  );
+  const gain = way.score.worth - before;
+  const [fresh, setFresh] = useState(false);
+  const taken = (): void => {
+    const id = desk.tryRelaxation(way);
+    if (id === null) return;
+    setFresh(true);
+    const name = desk.state.getState().plan.variants.find((one) => one.id === id)?.name ?? "";
+    look.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
+  };
+  return (
+    <li className="way">
+      <p className="way-sentence">{way.sentence}</p>
+      <dl className="way-cost">
+        <div>
+          <dt>Costs</dt>
+          <dd className={way.cost.mustLost > 0 ? "state breach" : undefined}>{costWords(way)}</dd>
+        </div>
+        <div>
+          <dt>Then</dt>
+          <dd>
+            worth {grouped(way.score.worth)} ({signed(gain)}), worst margin{" "}
+            {percentLeft(way.score.worstMargin / 10_000)}
+          </dd>
+        </div>
+        <div>
+          <dt>Decides</dt>
+          <dd>{way.owner ?? "the planner"}</dd>
+        </div>
+      </dl>
+      {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
+      {way.moves.length > 0 && <Moves sentences={way.moves} />}
+      {variant ? (
+        <div className="way-kept">
+          <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
+          <button
+            type="button"
+            className="primary"
+            // The keyboard goes on where the pressed button was.
+            autoFocus={fresh}
+            onClick={() => look.setState({ screen: "variants", compared: [variant.id] })}
+          >
+            Compare
+          </button>
+          <button
+            type="button"
+            aria-disabled={stands}
+            onClick={() => {
+              if (!stands) desk.adoptVariant(variant.id);
+            }}
+          >
+            Adopt
+          </button>
+        </div>
+      ) : (
+        <button
+          type="button"
+          onClick={taken}
+          aria-label={`Try as a variant: ${way.sentence}`}
+          disabled={stale}
+        >
+          Try as a variant
+        </button>
+      )}
+    </li>
+  );
+});
+
+function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
+  const byId = useDesk(tasksById);
+  const isMust = (task: string): boolean => byId.get(task)?.must ?? false;
+  return (
+    <details>
+      <summary>{counted(tasks.length, "task")} dropped</summary>
+      <ul>
+        {tasks
+          .toSorted((a, b) => Number(isMust(b)) - Number(isMust(a)))
+          .map((task) => (
+            <li key={task}>
+              {byId.get(task)?.name ?? task} {isMust(task) && <b className="state breach">must-do</b>}
+            </li>
+          ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Every placed task that starts at another time or is done by others. */
+function Moves({ sentences }: { readonly sentences: readonly string[] }) {
+  return (
+    <details open={sentences.length <= FEW}>
+      <summary>{counted(sentences.length, "placed task moves", "placed tasks move")}</summary>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** `1 must-do task, worth 40`, or that no task is lost. */
+function costWords({ cost, dropped }: Relaxation): string {
+  const parts = [
+    ...(cost.mustLost > 0 ? [`${counted(cost.mustLost, "must-do task")} lost`] : []),
+    ...(cost.worthLost > 0 ? [`worth ${grouped(cost.worthLost)} lost`] : []),
+  ];
+  return parts.length > 0 ? parts.join(", ") : dropped.length > 0 ? "no worth lost" : "no task lost";
+}

@@ -1,0 +1,175 @@
+import { useEffect, useRef } from "react";
+import { type Asking, type DeskState, whyIsStale, type WhyReport } from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { counted } from "../words.ts";
+import { Conflict, FEW, Guarded } from "./conflict.tsx";
+import { Relaxations } from "./relaxations.tsx";
+
+/** A longer search, for days on which the short one does not get through, seconds. */
+const LONG_S = 20;
+/** The open question why: what stands against it, and what could be given up. Nothing when none is open. */
+export function WhyPanel() {
+  const why = useDesk((state) => state.why);
+  return why ? <Answer key={why.task ?? "the day"} why={why} /> : null;
+}
+
+function Answer({ why }: { readonly why: Asking }) {
+  const { desk } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const stale = useDesk(whyIsStale);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const task = why.plan.tasks.find((one) => one.id === why.task);
+  const { report } = why;
+  useEffect(() => {
+    const opener = document.activeElement;
+    heading.current?.focus();
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
+  const panel = useRef<HTMLElement>(null);
+  const inside = useRef(false);
+  const { running } = why;
+  useEffect(() => {
+    // A button that is gone with the search takes the keyboard's place with it.
+    if (inside.current && !panel.current?.contains(document.activeElement)) heading.current?.focus();
+  }, [running, stale]);
+  useSpoken(why);
+
+  return (
+    <aside
+      ref={panel}
+      className="why"
+      aria-label="Why not"
+      onFocus={() => (inside.current = true)}
+      onBlur={(event) => {
+        // Without a next place the one that had the keyboard was taken away.
+        if (event.relatedTarget) inside.current = event.currentTarget.contains(event.relatedTarget);
+      }}
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        event.stopPropagation();
+        desk.closeWhy();
+      }}
+    >
+      <header className="why-head">
+        <div>
+          <p className="note">{task ? "Why is it not on the day?" : "Why does the day not hold?"}</p>
+          <h2 ref={heading} tabIndex={-1}>
+            {task?.name ?? "The day as it stands"}
+          </h2>
+        </div>
+        <button type="button" className="quiet" aria-label="Close the answer" onClick={() => desk.closeWhy()}>
+          ✕
+        </button>
+      </header>
+      {why.finding !== null && <p className="why-asked">Asked at: {why.finding}</p>}
+      <How why={why} stale={stale} />
+      <div className="why-body">
+        {report && <Found why={why} report={report} plan={plan} stale={stale} />}
+      </div>
+    </aside>
+  );
+}
+
+/** How far the search is, and what can be done about it. */
+function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) {
+  const { desk } = useAround();
+  const { report, running } = why;
+  const tried = report?.tried ?? 0;
+  const offers = report?.offers ?? 0;
+  const short = !running && (report === null || report.stopped !== "done");
+  return (
+    <div className="why-how">
+      {running && (
+        <>
+          <progress
+            value={offers === 0 ? undefined : tried}
+            max={Math.max(1, offers)}
+            aria-label="Changes tried"
+          />
+          <span className="note">{offers === 0 ? "Looking…" : `${tried} of ${offers} changes tried`}</span>
+          <button type="button" onClick={() => desk.stopWhy()}>
+            Stop
+          </button>
+        </>
+      )}
+      {!running && stale && (
+        <p className="state tight">
+          The day has changed since: this was said of the day before.
+          <button type="button" onClick={() => void desk.askAgain()}>
+            Ask again
+          </button>
+        </p>
+      )}
+      {!running && !stale && (
+        <>
+          <span className="note">{ended(why)}</span>
+          {short && (
+            <button type="button" onClick={() => void desk.askAgain(LONG_S)}>
+              Look longer
+            </button>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+function ended({ end, report, message }: Asking): string {
+  if (end === "failed") return `It could not be found out: ${message ?? "unknown"}.`;
+  if (!report) return "Stopped before anything was found.";
+  const share = `${report.tried} of ${report.offers} changes tried`;
+  if (report.offers === 0) return report.stopped === "done" ? "Nothing had to be tried." : "Stopped early.";
+  return report.stopped === "done"
+    ? `All ${counted(report.offers, "change")} tried.`
+    : `${share}, then stopped.`;
+}
+
+function Found(props: {
+  readonly why: Asking;
+  readonly report: WhyReport;
+  readonly plan: DeskState["plan"];
+  readonly stale: boolean;
+}) {
+  const { why, report, stale } = props;
+  const { conflict } = report;
+  // On a full day the list is long: what could give is then read first.
+  const long = conflict !== null && conflict.causes.length > FEW;
+  return (
+    <>
+      {report.task === null && why.task !== null && (
+        <p className="state breach">
+          The day breaks a rule as it stands. That comes first, so the answer is about the day.
+        </p>
+      )}
+      {!conflict && <p className="why-sentence">{known(why, report)}</p>}
+      {conflict && !long && <Conflict conflict={conflict} more={report.sentence} />}
+      <Relaxations why={why} report={report} stale={stale} />
+      {conflict && long && <Conflict conflict={conflict} more={report.sentence} />}
+      {report.guarded.length > 0 && <Guarded sentences={report.guarded} />}
+    </>
+  );
+}
+
+/** What is known where there is no conflict to show. */
+function known(why: Asking, { state, sentence }: WhyReport): string {
+  if (sentence !== "") return sentence;
+  if (state !== "looking") return "";
+  return why.running
+    ? "What stands against it is being looked for."
+    : "What stands against it was not found out in this time.";
+}
+
+/** Says the outcome once, when the search has ended. */
+function useSpoken({ running, report, end }: Asking): void {
+  const { look } = useAround();
+  useEffect(() => {
+    if (running || !report || end !== "answered") return;
+    const ways = report.relaxations.length;
+    const words =
+      ways === 0 ? "No change that was tried makes it fit." : `${counted(ways, "way")} to make it fit.`;
+    look.setState({ spoken: `${report.sentence} ${words}` });
+  }, [running, report, end, look]);
+}

@@ -1,0 +1,289 @@
+import type { Problem } from "../problem/problem.ts";
+import { commonDivisor } from "./bound.ts";
+import { type Relation, relationsOf } from "./relations.ts";
+import type { RouteClass, RouteSum } from "./routes.ts";
+import { Walks } from "./walks.ts";
+
+/**
+ * An upper bound on worth where routes are long: everything that ties a route together but its times has a price, as have the activities
+ * themselves, and what is left is the best walk of each class (Lagrangian relaxation: Held & Karp 1971, Math Program 1:6). Any prices bound;
+ * they follow the subgradient with Polyak's steps (1969, USSR Comput Math Math Phys 9:14), so that the work can be stopped at any time.
+ */
+
+/**
+ * From rough to fine: the first step, in parts of the distance to the best known worth, and where to give up; steps of time; and how much
+ * a node remembers.
+ */
+const LEVELS = [
+  { step: 8, least: 4, times: 200, memory: 2 },
+  { step: 8, least: 2, times: 200, memory: 4 },
+  { step: 8, least: 0.1, times: 1000, memory: 5 },
+];
+/** Steps grow so long as they lead down, up to so much. */
+const GROWTH = 1.5;
+const MOST_STEP = 60;
+/** Evaluations without a lower bound after which steps are halved. */
+const PATIENCE = 12;
+/** Less than this is not lower, in worth. */
+const NOTHING = 0.01;
+/** Evaluations on one level. */
+const MOST_TURNS = 3000;
+/** Part of the last direction in the next one. */
+const MEMORY = 0.85;
+/** More than the rounding of all sums together, in worth. */
+const SLIP = 1e-5;
+
+/** A sum along a route, in units of what a visit takes of it in the mean. */
+interface Part {
+  readonly isTime: boolean;
+  readonly unit: number;
+  readonly limit: number;
+  readonly node: Float64Array;
+  readonly leg: Float64Array;
+}
+
+export class Ascent {
+  /** No schedule that has every must-do task (where `musts`) is worth more; Infinity while nothing is known. */
+  worth = Infinity;
+  readonly usable: boolean;
+  private readonly problem: Problem;
+  private readonly classes: readonly RouteClass[];
+  private readonly musts: boolean;
+  private readonly levels: readonly (readonly Walks[])[];
+  private walks: readonly Walks[];
+  private readonly relations: readonly Relation[];
+  private readonly parts: readonly (readonly Part[])[];
+  /** Prices: of the activities, then of the relations, then by class of its sums. */
+  private readonly price: Float64Array;
+  private readonly slope: Float64Array;
+  private readonly partAt: readonly number[];
+  private readonly steady: number;
+  private readonly common: number;
+
+  constructor(problem: Problem, musts: boolean, classes: readonly RouteClass[]) {
+    this.problem = problem;
+    this.classes = classes;
+    this.musts = musts;
+    this.levels = LEVELS.map(({ times, memory }) => classes.map((one) => new Walks(one, times, memory)));
+    this.walks = this.levels[0]!;
+    this.usable = this.levels[0]!.every((walks) => walks.usable);
+    this.relations = relationsOf(problem);
+    this.parts = classes.map(partsOf);
+    const partAt: number[] = [];
+    let at = problem.activities + this.relations.length;
+    for (const parts of this.parts) {
+      partAt.push(at);
+      at += parts.length;
+    }
+    this.partAt = partAt;
+    this.price = new Float64Array(at);
+    this.slope = new Float64Array(at);
+    this.common = commonDivisor(problem.worth);
+    let steady = 0;
+    for (let a = 0; a < problem.activities; a += 1)
+      if (problem.crewCount[a] === 0) steady += problem.worth[a]!;
+    this.steady = steady;
+  }
+
+  /** Lowers `worth` until it reaches `enough`, which may grow, or prices give no better; yields often. */
+  *run(enough: () => number): Generator<void> {
+    if (!this.usable) return;
+    this.begin();
+    for (const [level, walks] of this.levels.entries()) {
+      if (!walks.every(({ usable }) => usable)) return;
+      yield* this.descend(level, enough);
+      if (this.worth <= enough()) return;
+    }
+  }
+
+  /** Follows the subgradient on a level until steps get short; prices end at the best. */
+  private *descend(level: number, enough: () => number): Generator<void> {
+    const { price, slope } = this;
+    const { step: first, least: leastStep } = LEVELS[level]!;
+    if (level > 0) this.levels[level]!.forEach((walks, q) => walks.remember(this.walks[q]!));
+    this.walks = this.levels[level]!;
+    const best = price.slice();
+    const direction = new Float64Array(price.length);
+    let least = Infinity;
+    let stalled = 0;
+    let step = first;
+    for (let turns = 0; step >= leastStep && turns < MOST_TURNS; turns += 1) {
+      const bound = yield* this.evaluate();
+      yield;
+      if (bound < least - NOTHING) {
+        stalled = 0;
+        step = Math.min(MOST_STEP, step * GROWTH);
+      } else stalled += 1;
+      if (bound < least) {
+        least = bound;
+        best.set(price);
+        for (const walks of this.walks) walks.grow();
+        this.worth = Math.min(this.worth, Math.floor(bound / this.common + SLIP) * this.common);
+      }
+      if (this.worth <= enough()) return;
+      if (stalled >= PATIENCE) {
+        stalled = 0;
+        step /= 2;
+        price.set(best);
+        direction.fill(0);
+        yield* this.evaluate();
+      }
+      let square = 0;
+      for (let k = 0; k < price.length; k += 1) {
+        direction[k] = slope[k]! + MEMORY * direction[k]!;
+        square += direction[k]! ** 2;
+      }
+      if (square < 1e-12) break;
+      const by = (step * Math.max(1, least - enough())) / square;
+      for (let k = 0; k < price.length; k += 1) {
+        const next = price[k]! - by * direction[k]!;
+        price[k] = this.mayBeNegative(k) ? next : Math.max(0, next);
+      }
+    }
+    price.set(best);
+  }
+
+  /** What has to be done may cost. */
+  private mayBeNegative(k: number): boolean {
+    return this.musts && k < this.problem.activities && this.problem.must[k] === 1;
+  }
+
+  /** Prices by which time alone is short: the most worth per second first, as long as there is time. */
+  private begin(): void {
+    const { problem, classes, price, parts, partAt } = this;
+    const list: { a: number; takesS: number; each: number }[] = [];
+    let leftS = 0;
+    const shortest = parts.map((own) => {
+      let least = -1;
+      own.forEach(({ isTime, limit, unit }, k) => {
+        if (isTime && (least < 0 || limit * unit < own[least]!.limit * own[least]!.unit)) least = k;
+      });
+      return least;
+    });
+    classes.forEach((one, q) => {
+      const part = parts[q]![shortest[q]!];
+      if (part) leftS += one.routes.length * part.limit * part.unit;
+    });
+    for (let a = 0; a < problem.activities; a += 1) {
+      const crew = problem.crewCount[a]!;
+      if (crew === 0) continue;
+      let takesS = Infinity;
+      for (const one of classes) {
+        const j = one.activity.indexOf(a);
+        for (let i = 0; j >= 0 && i <= one.count; i += 1)
+          if (i !== j) takesS = Math.min(takesS, one.legS[i * (one.count + 1) + j]! + one.lastsS[j]!);
+      }
+      if (takesS < Infinity) list.push({ a, takesS, each: problem.worth[a]! / crew });
+    }
+    list.sort((x, y) => y.each / y.takesS - x.each / x.takesS);
+    let rate = 0;
+    for (const { a, takesS, each } of list) {
+      if (leftS <= 0) break;
+      leftS -= takesS * problem.crewCount[a]!;
+      rate = each / takesS;
+    }
+    if (leftS > 0) rate = 0;
+    for (const { a, takesS, each } of list)
+      price[a] = this.mayBeNegative(a) ? each - rate * takesS : Math.max(0, each - rate * takesS);
+    parts.forEach((own, q) => {
+      const k = shortest[q]!;
+      if (k >= 0) price[partAt[q]! + k] = rate * own[k]!.unit;
+    });
+  }
+
+  /** The bound at the prices as they are; `slope` becomes a subgradient. */
+  private *evaluate(): Generator<void, number> {
+    const { problem, classes, relations, parts, partAt, price, slope, walks } = this;
+    const { activities } = problem;
+    let bound = this.steady;
+    slope.fill(0);
+    for (let a = 0; a < activities; a += 1) {
+      bound += price[a]! * problem.crewCount[a]!;
+      slope[a] = problem.crewCount[a]!;
+    }
+    relations.forEach((one, k) => {
+      bound += price[activities + k]! * one.limit;
+      slope[activities + k] = one.limit;
+    });
+    for (let q = 0; q < classes.length; q += 1) {
+      const one = classes[q]!;
+      const own = parts[q]!;
+      const first = partAt[q]!;
+      const times = one.routes.length;
+      const size = one.count + 1;
+      const gain = Float64Array.from(one.activity, (a) => this.gainOf(a));
+      const arc = new Float64Array(size * size);
+      for (let i = 0; i < size; i += 1) for (let c = 0; c < one.count; c += 1) arc[i * size + c] = gain[c]!;
+      own.forEach((part, k) => {
+        const rate = price[first + k]!;
+        bound += times * rate * part.limit;
+        slope[first + k] = times * part.limit;
+        if (rate === 0) return;
+        for (let i = 0; i < size; i += 1)
+          for (let c = 0; c < size; c += 1)
+            arc[i * size + c]! -= rate * (part.leg[i * size + c]! + (c < one.count ? part.node[c]! : 0));
+      });
+      const wanted = Uint8Array.from(gain, (value) => (value > 0 ? 1 : 0));
+      bound += times * (yield* walks[q]!.most(arc, wanted));
+      walks[q]!.trace((from, to) => {
+        own.forEach((part, k) => {
+          const used = part.leg[from * size + to]! + (to < one.count ? part.node[to]! : 0);
+          slope[first + k]! -= times * used;
+        });
+        if (to === one.count) return;
+        const a = one.activity[to]!;
+        slope[a]! -= times;
+        relations.forEach(({ share }, k) => {
+          const part = share.get(a);
+          if (part !== undefined) slope[activities + k]! -= (times * part) / problem.crewCount[a]!;
+        });
+      });
+    }
+    return bound;
+  }
+
+  /** What one more visit to an activity gains at the prices. */
+  private gainOf(a: number): number {
+    const { problem, price, relations } = this;
+    const crew = problem.crewCount[a]!;
+    let gain = problem.worth[a]! / crew - price[a]!;
+    relations.forEach(({ share }, k) => {
+      const part = share.get(a);
+      if (part !== undefined) gain -= (price[problem.activities + k]! * part) / crew;
+    });
+    return gain;
+  }
+}
+
+/** The time out, then the sums of a class; seconds out are those of ways and activities, without waiting. */
+function partsOf(one: RouteClass): Part[] {
+  const out: RouteSum = {
+    of: "work",
+    available: Math.min(one.outS, one.backByS - one.leaveS),
+    perSecond: 0,
+    node: Float64Array.from(one.lastsS),
+    leg: Float64Array.from(one.legS),
+  };
+  return [out, ...one.sums].flatMap(({ of, available, perSecond, node, leg }): Part[] => {
+    if (available <= 0) return [];
+    const nodes = node.map((value, c) => value + perSecond * one.lastsS[c]!);
+    const legs = leg.map((value, at) => value + perSecond * one.legS[at]!);
+    const size = one.count + 1;
+    const visits = nodes.map((value, c) => {
+      let leastLeg = Infinity;
+      for (let i = 0; i < size; i += 1) if (i !== c) leastLeg = Math.min(leastLeg, legs[i * size + c]!);
+      return value + leastLeg;
+    });
+    const unit = visits.reduce((sum, value) => sum + value, 0) / one.count;
+    if (!(unit > 0)) return [];
+    return [
+      {
+        isTime: of === "work",
+        unit,
+        limit: available / unit,
+        node: nodes.map((value) => value / unit),
+        leg: legs.map((value) => value / unit),
+      },
+    ];
+  });
+}

@@ -1,0 +1,328 @@
+import { KINDS, NEVER, type Problem } from "../problem/problem.ts";
+
+/**
+ * The state of the search: which activity stands where on which routes and chains, and the earliest and latest start
+ * of every node that follow from it.
+ *
+ * Routes and chains are doubly linked lists of slots. A head and a tail slot stand at the ends of each: for a route
+ * they belong to the egress and the all-back node of its EVA, for a chain to the source and the sink. An activity
+ * that needs several crew members has one slot in each of their routes, and one start time.
+ */
+export class Board {
+  readonly problem: Problem;
+  /** Slots: next and previous in the route or chain, and which one that is (-1 when not placed). */
+  readonly next: Int32Array;
+  readonly prev: Int32Array;
+  readonly lane: Int32Array;
+  /** Node that a slot belongs to, heads and tails included. */
+  readonly nodeOf: Int32Array;
+  readonly head: number;
+  readonly tail: number;
+  /** 1 for activities that are placed and for both nodes of an EVA that takes place. */
+  readonly placed: Uint8Array;
+  readonly evaOf: Int32Array;
+  readonly earliest: Int32Array;
+  readonly latest: Int32Array;
+  /** Start of an activity that it is not brought forward from while it stands; NO_FLOOR without one. */
+  readonly floorS: Int32Array;
+  /** Rest that must be taken on arrival before a slot's activity, s. */
+  readonly restS: Int32Array;
+  /** Placements by EVA and by route. */
+  readonly onEva: Int32Array;
+  readonly onRoute: Int32Array;
+  /** By route or chain: changes with what stands on it; the same number means the same order. */
+  readonly version: Int32Array;
+  private changes = 0;
+  /** By route: metres walked; draws over rest by kind, egress and ingress work included. */
+  readonly walkedM: Float64Array;
+  readonly drawn: Float64Array;
+  /** By EVA: longest duration that bounds and budgets allow now. */
+  readonly allowedS: Int32Array;
+  readonly grams: Float64Array;
+  readonly millilitres: Float64Array;
+  readonly inContainer: Int32Array;
+  returnGrams = 0;
+  walkM = 0;
+  /** Holds laid between two activities so that crew members stay together; see rules/separation. */
+  holds = 0;
+  readonly holdFrom: Int32Array;
+  readonly holdTo: Int32Array;
+  readonly holdS: Int32Array;
+  /** 1 for nodes that a hold begins at. */
+  readonly holdsFrom: Uint8Array;
+  count = 0;
+  worth = 0;
+  mustOut: number;
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    const { slots, routes, chains, nodes, activities, evas } = problem;
+    const lanes = routes + chains;
+    const all = slots + 2 * lanes;
+    this.head = slots;
+    this.tail = slots + lanes;
+    this.next = new Int32Array(all).fill(-1);
+    this.prev = new Int32Array(all).fill(-1);
+    this.lane = new Int32Array(all).fill(-1);
+    this.nodeOf = new Int32Array(all);
+    for (let a = 0; a < activities; a += 1)
+      for (let s = problem.slotStart[a]!; s < problem.slotStart[a + 1]!; s += 1) this.nodeOf[s] = a;
+    for (let r = 0; r < lanes; r += 1) {
+      const h = this.head + r;
+      const t = this.tail + r;
+      this.next[h] = t;
+      this.prev[t] = h;
+      this.lane[h] = r;
+      this.lane[t] = r;
+      const e = r < routes ? problem.evaOfRoute[r]! : -1;
+      this.nodeOf[h] = e < 0 ? problem.source : activities + 2 * e;
+      this.nodeOf[t] = e < 0 ? problem.sink : activities + 2 * e + 1;
+    }
+    this.placed = new Uint8Array(nodes);
+    this.evaOf = new Int32Array(activities).fill(-1);
+    this.earliest = new Int32Array(nodes);
+    this.latest = new Int32Array(nodes);
+    this.floorS = new Int32Array(activities).fill(NO_FLOOR);
+    this.restS = new Int32Array(all);
+    this.onEva = new Int32Array(evas);
+    this.onRoute = new Int32Array(routes);
+    this.version = new Int32Array(lanes);
+    this.walkedM = new Float64Array(routes);
+    this.drawn = new Float64Array(routes * KINDS);
+    this.allowedS = Int32Array.from(problem.longestS);
+    const containers = problem.loads.emptyGrams.length;
+    this.grams = new Float64Array(containers);
+    this.millilitres = new Float64Array(containers);
+    this.inContainer = new Int32Array(containers);
+    this.holdFrom = new Int32Array(MOST_HOLDS);
+    this.holdTo = new Int32Array(MOST_HOLDS);
+    this.holdS = new Int32Array(MOST_HOLDS);
+    this.holdsFrom = new Uint8Array(nodes);
+    this.mustOut = problem.must.reduce((sum, one) => sum + one, 0);
+    for (let r = 0; r < routes; r += 1) this.drawHatch(r);
+    for (let e = 0; e < evas; e += 1) this.allow(e);
+    this.latest[problem.sink] = NEVER;
+    this.earliest[problem.sink] = NEVER;
+    this.earliest[problem.source] = -NEVER;
+    this.latest[problem.source] = -NEVER;
+  }
+
+  /** Least time from the start of the activity in slot `before` to that of slot `after` when they follow each other. */
+  gapS(before: number, after: number): number {
+    const { problem, nodeOf } = this;
+    const i = nodeOf[before]!;
+    const r = this.lane[before]!;
+    if (r >= problem.routes) return problem.lengthS[i]!;
+    const cell = problem.endsAt[i]! * problem.places + problem.beginsAt[nodeOf[after]!]!;
+    return problem.lengthS[i]! + problem.legS[r]![cell]! + this.restS[after]!;
+  }
+
+  /** Places `activity` behind the slots `behind[0..]`, one for each of its own, on EVA `eva` (-1 without crew). */
+  link(activity: number, behind: ArrayLike<number>, eva: number): void {
+    const { problem, next, prev, lane } = this;
+    const first = problem.slotStart[activity]!;
+    const count = problem.slotStart[activity + 1]! - first;
+    for (let k = 0; k < count; k += 1) {
+      const s = first + k;
+      const p = behind[k]!;
+      const q = next[p]!;
+      next[p] = s;
+      prev[s] = p;
+      next[s] = q;
+      prev[q] = s;
+      const r = lane[p]!;
+      lane[s] = r;
+      this.restS[s] = 0;
+      this.version[r] = ++this.changes;
+      if (r < problem.routes) this.pass(r, s, 1);
+    }
+    this.placed[activity] = 1;
+    this.evaOf[activity] = eva;
+    this.tally(activity, 1);
+    if (eva >= 0) {
+      if (this.onEva[eva]!++ === 0) this.open(eva, 1);
+      this.allow(eva);
+    }
+  }
+
+  /** Takes `activity` off; times are left as they are (see propagate). */
+  unlink(activity: number): void {
+    const { problem, next, prev, lane } = this;
+    const first = problem.slotStart[activity]!;
+    const end = problem.slotStart[activity + 1]!;
+    for (let s = first; s < end; s += 1) {
+      const r = lane[s]!;
+      this.version[r] = ++this.changes;
+      if (r < problem.routes) this.pass(r, s, -1);
+      const p = prev[s]!;
+      const q = next[s]!;
+      next[p] = q;
+      prev[q] = p;
+      lane[s] = -1;
+      this.restS[s] = 0;
+    }
+    const eva = this.evaOf[activity]!;
+    this.placed[activity] = 0;
+    this.floorS[activity] = NO_FLOOR;
+    this.evaOf[activity] = -1;
+    this.tally(activity, -1);
+    if (eva >= 0) {
+      if (--this.onEva[eva]! === 0) this.open(eva, 0);
+      this.allow(eva);
+    }
+  }
+
+  /** True when what `activity` brings back still fits (container, return-mass). */
+  holdsSample(activity: number): boolean {
+    const { loads } = this.problem;
+    const c = loads.container[activity]!;
+    if (c < 0) return true;
+    const grams = loads.grams[activity]!;
+    if (this.grams[c]! + grams > loads.holdsGrams[c]!) return false;
+    if (this.millilitres[c]! + loads.millilitres[activity]! > loads.holdsMillilitres[c]!) return false;
+    const box = this.inContainer[c] === 0 ? loads.emptyGrams[c]! : 0;
+    return this.returnGrams + grams + box <= loads.returnGrams;
+  }
+
+  /** Copies everything of `other`, a board of the same problem. */
+  copy(other: Board): void {
+    this.next.set(other.next);
+    this.prev.set(other.prev);
+    this.lane.set(other.lane);
+    this.placed.set(other.placed);
+    this.evaOf.set(other.evaOf);
+    this.earliest.set(other.earliest);
+    this.latest.set(other.latest);
+    this.floorS.set(other.floorS);
+    this.restS.set(other.restS);
+    this.onEva.set(other.onEva);
+    this.onRoute.set(other.onRoute);
+    this.version.set(other.version);
+    this.walkedM.set(other.walkedM);
+    this.drawn.set(other.drawn);
+    this.allowedS.set(other.allowedS);
+    this.grams.set(other.grams);
+    this.millilitres.set(other.millilitres);
+    this.inContainer.set(other.inContainer);
+    this.returnGrams = other.returnGrams;
+    this.walkM = other.walkM;
+    this.copyHolds(other);
+    this.count = other.count;
+    this.worth = other.worth;
+    this.mustOut = other.mustOut;
+  }
+
+  /** Copies the holds of `other`. */
+  copyHolds(other: Board): void {
+    this.dropHolds(-1);
+    for (let k = 0; k < other.holds; k += 1) this.hold(other.holdFrom[k]!, other.holdTo[k]!, other.holdS[k]!);
+  }
+
+  /** Lays a hold: `to` starts at least `seconds` after `from`. False when there are too many. */
+  hold(from: number, to: number, seconds: number): boolean {
+    if (this.holds === MOST_HOLDS) return false;
+    this.holdFrom[this.holds] = from;
+    this.holdTo[this.holds] = to;
+    this.holdS[this.holds] = seconds;
+    this.holdsFrom[from] = 1;
+    this.holds += 1;
+    return true;
+  }
+
+  /** Takes away the holds on EVA `eva`, or all of them when it is negative. */
+  dropHolds(eva: number): void {
+    let kept = 0;
+    for (let k = 0; k < this.holds; k += 1) this.holdsFrom[this.holdFrom[k]!] = 0;
+    if (eva >= 0) {
+      for (let k = 0; k < this.holds; k += 1) {
+        if (this.evaOf[this.holdTo[k]!] === eva) continue;
+        this.holdFrom[kept] = this.holdFrom[k]!;
+        this.holdTo[kept] = this.holdTo[k]!;
+        this.holdS[kept] = this.holdS[k]!;
+        this.holdsFrom[this.holdFrom[kept]!] = 1;
+        kept += 1;
+      }
+    }
+    this.holds = kept;
+  }
+
+  /** Way and draws of slot `s` come onto (`sign` 1) or off (-1) route `r`. */
+  private pass(r: number, s: number, sign: number): void {
+    const { problem } = this;
+    const { places, legM, endsAt, beginsAt, draws } = problem;
+    const a = this.nodeOf[s]!;
+    const from = endsAt[this.nodeOf[this.prev[s]!]!]! * places;
+    const to = beginsAt[this.nodeOf[this.next[s]!]!]!;
+    const into = from + beginsAt[a]!;
+    const out = endsAt[a]! * places + to;
+    const across = from + to;
+    const metres = sign * (legM[into]! + legM[out]! - legM[across]! + problem.innerM[a]!);
+    this.walkedM[r]! += metres;
+    this.walkM += metres;
+    this.onRoute[r]! += sign;
+    if (!draws.binds) return;
+    const leg = draws.leg[r]!;
+    const task = (a * problem.routes + r) * KINDS;
+    for (let kind = 0; kind < KINDS; kind += 1) {
+      this.drawn[r * KINDS + kind]! +=
+        sign *
+        (draws.task[task + kind]! +
+          leg[into * KINDS + kind]! +
+          leg[out * KINDS + kind]! -
+          leg[across * KINDS + kind]!);
+    }
+  }
+
+  private tally(activity: number, sign: number): void {
+    const { loads, worth, must } = this.problem;
+    this.count += sign;
+    this.worth += sign * worth[activity]!;
+    this.mustOut -= sign * must[activity]!;
+    const c = loads.container[activity]!;
+    if (c < 0) return;
+    if (this.inContainer[c] === 0) this.returnGrams += loads.emptyGrams[c]!;
+    this.inContainer[c]! += sign;
+    if (this.inContainer[c] === 0) this.returnGrams -= loads.emptyGrams[c]!;
+    this.grams[c]! += sign * loads.grams[activity]!;
+    this.millilitres[c]! += sign * loads.millilitres[activity]!;
+    this.returnGrams += sign * loads.grams[activity]!;
+  }
+
+  private open(eva: number, placed: number): void {
+    const egress = this.problem.activities + 2 * eva;
+    this.placed[egress] = placed;
+    this.placed[egress + 1] = placed;
+  }
+
+  private drawHatch(r: number): void {
+    const { problem } = this;
+    const egress = problem.activities + 2 * problem.evaOfRoute[r]!;
+    const seconds = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
+    for (let kind = 0; kind < KINDS; kind += 1)
+      this.drawn[r * KINDS + kind] = problem.draws.hatchRate[r * KINDS + kind]! * seconds;
+  }
+
+  /** Longest duration of `eva` that its bound and what its suits carry allow; negative when none does. */
+  private allow(eva: number): void {
+    const { problem } = this;
+    const { draws } = problem;
+    if (!draws.binds) return;
+    let most = problem.longestS[eva]!;
+    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1) {
+      for (let kind = 0; kind < KINDS; kind += 1) {
+        if (draws.kindBinds[kind] === 0) continue;
+        const left = draws.available[r * KINDS + kind]! - this.drawn[r * KINDS + kind]!;
+        const rate = draws.restRate[r * KINDS + kind]!;
+        const seconds = left < 0 ? -1 : rate === 0 ? most : Math.floor(left / rate);
+        if (seconds < most) most = seconds;
+      }
+    }
+    this.allowedS[eva] = most;
+  }
+}
+
+/** Before any start that can be reached. */
+export const NO_FLOOR = 1 - NEVER;
+
+/** Holds that one board can lay; a day that needs more is given up. */
+export const MOST_HOLDS = 256;

@@ -1,0 +1,141 @@
+import { instant } from "../../kernel/index.ts";
+import type { Placement, Schedule } from "../../plan/index.ts";
+import { type Board, NO_FLOOR } from "./board.ts";
+import type { Day } from "./day.ts";
+import { read, type Stand } from "./verify.ts";
+
+/** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
+export function scheduleOf(board: Board): Schedule {
+  const { problem } = board;
+  const { plan } = problem;
+  const placements: Placement[] = [];
+  plan.tasks.forEach((task, a) => {
+    if (board.placed[a] === 0) return;
+    const e = board.evaOf[a]!;
+    const first = problem.slotStart[a]!;
+    const members: number[] = [];
+    for (let k = 0; k < problem.crewCount[a]!; k += 1)
+      members.push(problem.memberOfRoute[board.lane[first + k]!]!);
+    placements.push({
+      task: task.id,
+      eva: e < 0 ? null : plan.evas[e]!.id,
+      crew: members.sort((x, y) => x - y).map((m) => plan.crew[m]!.id),
+      startS: instant(board.earliest[a]!),
+    });
+  });
+  return { placements };
+}
+
+/**
+ * Lays `schedule` on an empty day in the order of its starts, and gives how many placements were left out: none of a sound
+ * schedule's.
+ *
+ * All at once where that holds at earliest starts. Rests and holds are asked for where the earliest starts need them, which
+ * can end in a day that does not hold though the schedule does; then every start is held where it is, which holds when the
+ * schedule does, and let go again one after the other as long as the day still holds. What breaks a rule either way is left
+ * out, the rest laid one after the other.
+ */
+export function lay(day: Day, schedule: Schedule): number {
+  const { problem, board } = day;
+  const { stands, unread } = read(problem, schedule);
+  const { lengthS } = problem;
+  const order = [...stands].sort(
+    (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
+  );
+  const once = order.filter((one, k) => order.findIndex((two) => two.activity === one.activity) === k);
+  const twice = unread.length + order.length - once.length;
+  const linked = linkAll(day, once);
+  if (linked && day.settle()) return twice;
+  if (linked) {
+    for (const { activity, startS } of once) board.floorS[activity] = startS;
+    if (day.settle()) {
+      letSlide(day, once);
+      return twice;
+    }
+  }
+  takeOff(day, once);
+  let leftOut = 0;
+  for (const stand of once) if (!linkOne(day, stand)) leftOut += 1;
+  return twice + leftOut;
+}
+
+/** Links everything in order of start, times not worked out; false, with what was linked, when a unit of equipment is missing. */
+export function linkAll(day: Day, order: readonly Stand[]): boolean {
+  const { board } = day;
+  for (const { activity, choice, startS } of order) {
+    const behind = lastSlots(day, activity, choice, startS);
+    if (!behind || board.placed[activity] === 1) return false;
+    board.earliest[activity] = startS;
+    board.link(activity, behind, evaOf(day, activity, choice));
+  }
+  return true;
+}
+
+/** Lets held starts go where the day holds without: half of them at once, and by halves again where it does not. */
+function letSlide(day: Day, order: readonly Stand[]): void {
+  const { board } = day;
+  const letGo = (list: readonly Stand[]): void => {
+    for (const { activity } of list) board.floorS[activity] = NO_FLOOR;
+    if (day.settle()) return;
+    for (const { activity, startS } of list) board.floorS[activity] = startS;
+    if (list.length === 1) return;
+    const half = Math.ceil(list.length / 2);
+    letGo(list.slice(0, half));
+    letGo(list.slice(half));
+  };
+  letGo(order);
+  day.settle();
+}
+
+function takeOff(day: Day, order: readonly Stand[]): void {
+  for (const { activity } of order) if (day.board.placed[activity] === 1) day.board.unlink(activity);
+  day.settle();
+}
+
+/** Places one more behind what stands, as soon as that can be, else not before its own start. */
+function linkOne(day: Day, stand: Stand): boolean {
+  const { activity, choice, startS } = stand;
+  const { board } = day;
+  const eva = evaOf(day, activity, choice);
+  const behind = lastSlots(day, activity, choice, startS);
+  if (!behind || board.placed[activity] === 1) return false;
+  if (day.tryLink(activity, behind, eva)) return true;
+  board.floorS[activity] = startS;
+  if (day.tryLink(activity, behind, eva)) return true;
+  board.floorS[activity] = NO_FLOOR;
+  return false;
+}
+
+function evaOf(day: Day, activity: number, choice: number): number {
+  const { problem } = day;
+  if (problem.crewCount[activity] === 0) return -1;
+  return problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
+}
+
+/** The last slots of the choice's routes, and of the first chains free at `startS`, else of those free soonest. */
+function lastSlots(day: Day, a: number, c: number, startS: number): number[] | null {
+  const { problem, board } = day;
+  const behind: number[] = [];
+  const crew = problem.crewCount[a]!;
+  for (let k = 0; k < crew; k += 1)
+    behind.push(board.prev[board.tail + problem.choiceRoutes[problem.choiceAt[c]! + k]!]!);
+  const taken = new Set<number>();
+  for (let s = problem.slotStart[a]! + crew; s < problem.slotStart[a + 1]!; s += 1) {
+    const q = problem.slotEquipment[s]!;
+    let best = -1;
+    let bestS = Infinity;
+    for (let n = problem.chainStart[q]!; n < problem.chainStart[q + 1]!; n += 1) {
+      if (taken.has(n)) continue;
+      const last = board.prev[board.tail + problem.routes + n]!;
+      const i = board.nodeOf[last]!;
+      const freeS = Math.max(startS, board.earliest[i]! + problem.lengthS[i]!);
+      if (freeS >= bestS) continue;
+      best = n;
+      bestS = freeS;
+    }
+    if (best < 0) return null;
+    taken.add(best);
+    behind.push(board.prev[board.tail + problem.routes + best]!);
+  }
+  return behind;
+}

@@ -1,0 +1,127 @@
+import type { Board } from "../board.ts";
+import { KINDS } from "../../problem/problem.ts";
+import { outS } from "./outing.ts";
+
+/** Kinds of consumables that the lander's stores hold; absorbent is counted in changes. */
+const STORED = [0, 2, 3] as const;
+
+/** What adds up over an outing or the stay: eva-distance, stay-distance, duty, lander-stores. True when all hold. */
+export function totalsHold(board: Board): boolean {
+  const { problem } = board;
+  const { limits, members, routes } = problem;
+  if (limits.evaM !== Infinity)
+    for (let r = 0; r < routes; r += 1) if (board.walkedM[r]! > limits.evaM) return false;
+  if (!limits.storesBind && limits.dutyS === Infinity && limits.stayM === Infinity) return true;
+  for (let m = 0; m < members; m += 1) {
+    let walkedM = 0;
+    let dutyS = 0;
+    for (let r = 0; r < routes; r += 1) {
+      if (problem.memberOfRoute[r] !== m || board.onEva[problem.evaOfRoute[r]!] === 0) continue;
+      walkedM += board.walkedM[r]!;
+      if (limits.dutyS !== Infinity) dutyS += outS(board, problem.evaOfRoute[r]!);
+    }
+    if (walkedM > limits.stayM || dutyS > limits.dutyS) return false;
+  }
+  return !limits.storesBind || storesHold(board);
+}
+
+/** What is too much over all EVAs together, and how much less it gets with each second that an EVA is shorter. */
+export interface Excess {
+  readonly amount: number;
+  readonly perSecond: Float64Array;
+}
+
+/** The sums over EVAs that are too much, where shorter EVAs would do; null where they would not. */
+export function excessesOf(board: Board): Excess[] | null {
+  const { problem } = board;
+  const { limits, members, routes } = problem;
+  const excesses: Excess[] = [];
+  for (let m = 0; m < members; m += 1) {
+    let walkedM = 0;
+    let dutyS = 0;
+    const perSecond = new Float64Array(problem.evas);
+    for (let r = 0; r < routes; r += 1) {
+      const e = problem.evaOfRoute[r]!;
+      if (problem.memberOfRoute[r] !== m || board.onEva[e] === 0) continue;
+      if (board.walkedM[r]! > limits.evaM) return null;
+      walkedM += board.walkedM[r]!;
+      dutyS += outS(board, e);
+      perSecond[e] = 1;
+    }
+    if (walkedM > limits.stayM) return null;
+    if (dutyS > limits.dutyS) excesses.push({ amount: dutyS - limits.dutyS, perSecond });
+  }
+  if (limits.storesBind) {
+    const need = new Float64Array(KINDS);
+    const perSecond = Array.from({ length: KINDS }, () => new Float64Array(problem.evas));
+    const changes = askStores(board, (r, kind, seconds) => {
+      const rate = restRateOf(board, r, kind);
+      need[kind]! += drawnOn(board, r, kind) + rate * seconds;
+      perSecond[kind]![problem.evaOfRoute[r]!]! += rate;
+    });
+    if (changes > limits.changes) return null;
+    for (const kind of STORED) {
+      const amount = need[kind]! - limits.stores[kind]!;
+      if (amount > 0) excesses.push({ amount, perSecond: perSecond[kind]! });
+    }
+  }
+  return excesses;
+}
+
+function storesHold(board: Board): boolean {
+  const { limits } = board.problem;
+  const need = new Float64Array(KINDS);
+  const changes = askStores(board, (r, kind, seconds) => {
+    need[kind]! += drawnOn(board, r, kind) + restRateOf(board, r, kind) * seconds;
+  });
+  return changes <= limits.changes && STORED.every((kind) => need[kind]! <= limits.stores[kind]!);
+}
+
+/** Tells of every outing that is recharged for, by kind, and gives how many there are: all but the last in each suit. */
+function askStores(board: Board, tell: (r: number, kind: number, seconds: number) => void): number {
+  const { problem } = board;
+  const { suits, routes } = problem;
+  let changes = 0;
+  for (let suit = 0; suit < suits; suit += 1) {
+    let last = -1;
+    let lastS = -Infinity;
+    for (let r = 0; r < routes; r += 1) {
+      const e = problem.evaOfRoute[r]!;
+      if (problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
+      const egressS = board.earliest[problem.activities + 2 * e]!;
+      if (egressS >= lastS) {
+        last = r;
+        lastS = egressS;
+      }
+    }
+    for (let r = 0; r < routes; r += 1) {
+      const e = problem.evaOfRoute[r]!;
+      if (r === last || problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
+      changes += 1;
+      const seconds = outS(board, e);
+      for (const kind of STORED) tell(r, kind, seconds);
+    }
+  }
+  return changes;
+}
+
+function restRateOf(board: Board, r: number, kind: number): number {
+  return board.problem.draws.restRate[r * KINDS + kind]!;
+}
+
+/** Draws over rest on route `r`, the purge among them; the board keeps them where budgets bind, else they are summed here. */
+function drawnOn(board: Board, r: number, kind: number): number {
+  const { problem, next, nodeOf } = board;
+  const { draws } = problem;
+  const hatch = draws.purged[r * KINDS + kind]! + board.drawn[r * KINDS + kind]!;
+  if (draws.binds) return hatch;
+  let sum = hatch;
+  for (let s = board.head + r; s !== board.tail + r; s = next[s]!) {
+    const i = nodeOf[s]!;
+    const j = nodeOf[next[s]!]!;
+    const cell = problem.endsAt[i]! * problem.places + problem.beginsAt[j]!;
+    sum += draws.leg[r]![cell * KINDS + kind]!;
+    if (i < problem.activities) sum += draws.task[(i * problem.routes + r) * KINDS + kind]!;
+  }
+  return sum;
+}

@@ -1,0 +1,113 @@
+import { CONSUMABLES, purgeOf, reserves, stocks } from "../../physics/index.ts";
+import { type CrewMember, type Plan, sharingSuits, type Suit, type Task } from "../../plan/index.ts";
+import {
+  gaitsOf,
+  homeOf,
+  type Inside,
+  type InsideHome,
+  insideHome,
+  insideOf,
+  legFaults,
+  type Ways,
+  waysByFaults,
+  waysOf,
+} from "../../terrain/index.ts";
+import { NEVER } from "./problem.ts";
+
+/** A crew member with the suit's whole-number stocks. */
+export interface Walker {
+  readonly member: CrewMember;
+  readonly suit: Suit;
+  /** Stock at egress (the purge is gone by then) by kind of consumable, and what of it is kept back. */
+  readonly stock: readonly number[];
+  readonly kept: readonly number[];
+  /** Longest walk-back that emergency oxygen allows, s: less its reserve where the rule is no warning (S9). */
+  readonly emergencyS: number;
+}
+
+/** Ways and walk-backs of the site as the rules see them. */
+export interface Ground {
+  readonly ways: Ways;
+  readonly homeS: Int32Array;
+  readonly peakS: Int32Array;
+  /** Slope angles that these walk-backs count with. */
+  readonly homeSlopeRad: Float64Array;
+  readonly peakSlopeRad: Float64Array;
+  /** By entry of the ways: 1 where the way goes by a given leg that nobody can walk (walking-physics); null without any. */
+  readonly beyond: Uint8Array | null;
+  readonly walkers: readonly Walker[];
+  /** By crew member: walking time, NEVER where there is no way or the walk-back on it is too long. */
+  readonly legS: readonly Int32Array[];
+  /** True when the crew of an EVA may go out together: nobody wears another's suit (suit-worn-once). */
+  mayFly(eva: number): boolean;
+  /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
+  mayStand(member: number, place: number): boolean;
+  /** What is walked inside a task, and the longest walk-back from there (S5). */
+  inside(task: Task): Inside;
+  insideHome(inside: Inside): InsideHome;
+  /** True when `member` may walk so inside a task: there is a way, nothing beats physics, and the walk-back is not too long. */
+  mayWalk(member: number, inside: Inside): boolean;
+}
+
+/** Works out ways, walk-backs and who may go where; with `boundless` as if emergency oxygen lasted for ever. */
+export function groundOf(plan: Plan, boundless = false): Ground {
+  const { walkback } = plan.rules;
+  const gaits = gaitsOf(plan);
+  const ways = waysOf(plan.site, gaits.planned);
+  const home = homeOf(plan.site, ways, gaits.back);
+  const beyond = waysByFaults(ways, legFaults(plan.site, gaits.planned));
+  const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
+  const walkers = plan.crew.map((member): Walker => {
+    const suit = suits.get(member.suit)!;
+    const full = stocks(suit);
+    const kept = reserves(full, suit.reserve);
+    const packS = suit.emergencyOxygenS - (walkback.level === "breach" ? walkback.emergencyReserveS : 0);
+    return {
+      member,
+      suit,
+      stock: CONSUMABLES.map((kind) => full[kind] - (kind === "oxygen" ? purgeOf(suit) : 0)),
+      kept: CONSUMABLES.map((kind) => kept[kind]),
+      emergencyS: boundless ? Infinity : packS,
+    };
+  });
+  const mayFly = (eva: number): boolean => sharingSuits(plan, plan.evas[eva]!).length === 0;
+  const mayStand = (member: number, place: number): boolean => {
+    const backS = home.placeS[place]!;
+    return backS >= 0 && backS <= walkers[member]!.emergencyS;
+  };
+  const inside = (task: Task): Inside => insideOf(ways, task, gaits.planned.speedMs);
+  const homeInside = (one: Inside): InsideHome => insideHome(home, one, gaits.back.speedMs);
+  const mayWalk = (member: number, one: Inside): boolean => {
+    const { seconds } = homeInside(one);
+    if (one.leastS < 0 || seconds < 0 || (one.cell >= 0 && beyond?.[one.cell] === 1)) return false;
+    return seconds <= walkers[member]!.emergencyS;
+  };
+  const byLimit = new Map<number, Int32Array>();
+  const legS = walkers.map(({ emergencyS }) => {
+    let legs = byLimit.get(emergencyS);
+    if (!legs) {
+      legs = ways.durationS.map((seconds, cell) =>
+        seconds < 0 || beyond?.[cell] === 1 || home.peakS[cell]! < 0 || home.peakS[cell]! > emergencyS
+          ? NEVER
+          : seconds,
+      );
+      byLimit.set(emergencyS, legs);
+    }
+    return legs;
+  });
+  return {
+    ways,
+    homeS: home.placeS,
+    peakS: home.peakS,
+    homeSlopeRad: home.placeSlopeRad,
+    peakSlopeRad: home.peakSlopeRad,
+    beyond,
+    walkers,
+    legS,
+    mayFly,
+    mayStand,
+    inside,
+    insideHome: homeInside,
+    mayWalk,
+  };
+}

@@ -1,0 +1,60 @@
+import type { Plan } from "../../plan/index.ts";
+import type { Heat } from "./problem.ts";
+import type { RouteKey } from "./choices.ts";
+import type { Ground } from "./ground.ts";
+import type { Worn } from "./worn.ts";
+
+/**
+ * Heat of everything on every route (S7, heat-storage); null where the rule is a warning or nobody could ever store too
+ * much: the greatest heat over what cooling carries off, all through the longest outing, stays within the limit.
+ */
+export function heatOf(
+  plan: Plan,
+  { ways }: Ground,
+  routes: readonly RouteKey[],
+  worn: readonly Worn[],
+  longestOutS: number,
+): Heat | null {
+  const { heat } = plan.rules;
+  if (heat.level !== "breach") return null;
+  const count = routes.length;
+  const coolingW = new Float64Array(count);
+  const mostJ = new Float64Array(count);
+  const taskW = new Float64Array(plan.tasks.length * count);
+  let binds = false;
+  const like = new Map<Worn, number>();
+  const legW: Float64Array[] = [];
+  routes.forEach(({ member }, r) => {
+    const same = like.get(worn[r]!);
+    if (same !== undefined) {
+      coolingW[r] = coolingW[same]!;
+      mostJ[r] = mostJ[same]!;
+      for (let at = 0; at < taskW.length; at += count) taskW[at + r] = taskW[at + same]!;
+      legW.push(legW[same]!);
+      return;
+    }
+    like.set(worn[r]!, r);
+    const { bodyMassKg, suit } = plan.crew[member]!;
+    coolingW[r] = Math.floor(plan.suits.find((one) => one.id === suit)!.coolingW ?? Infinity);
+    mostJ[r] = Math.floor(heat.mostKjKg * 1000 * bodyMassKg);
+    let greatestW = Math.max(worn[r]!.rest.heatJ, worn[r]!.hatch.heatJ);
+    plan.tasks.forEach((task, a) => {
+      const watts = worn[r]!.work(task).heatJ;
+      taskW[a * count + r] = watts;
+      if (task.crew.count > 0) greatestW = Math.max(greatestW, watts);
+    });
+    const legs = Float64Array.from(ways.slopeRad, (_, cell) => worn[r]!.way(cell).heatJ);
+    for (const watts of legs) greatestW = Math.max(greatestW, watts);
+    if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
+    legW.push(legs);
+  });
+  if (!binds) return null;
+  return {
+    coolingW,
+    mostJ,
+    restW: Float64Array.from(worn, (one) => one.rest.heatJ),
+    hatchW: Float64Array.from(worn, (one) => one.hatch.heatJ),
+    taskW,
+    legW,
+  };
+}

@@ -1,0 +1,165 @@
+import type { Plan } from "../../plan/index.ts";
+import { distance, inside } from "../../terrain/index.ts";
+import type { EdgeList, Origin, Pair } from "./problem.ts";
+
+/** Straight distances are compared with this tolerance, m, as RULES.md's distances are floating point. */
+export const DISTANCE_TOLERANCE_M = 1e-6;
+
+/** Temporal edges before they are indexed. */
+export interface RawEdge {
+  readonly from: number;
+  readonly to: number;
+  readonly weight: number;
+  readonly origin: Origin;
+}
+
+/** What links, keep-outs and needs say about pairs of activities. */
+export interface Relations {
+  readonly edges: RawEdge[];
+  readonly needs: number[][];
+  readonly neededBy: number[][];
+  readonly pairs: Pair[][];
+}
+
+/** Reads all links (link-lag, link-needs, link-crew, link-eva, link-apart) and hot keep-outs after a task. */
+export function relationsOf(plan: Plan): Relations {
+  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+  const lasts = plan.tasks.map((task) => task.duration.likelyS as number);
+  const places = new Map(plan.site.places.map((place) => [place.id, place]));
+  const list = <T>(): T[][] => plan.tasks.map(() => []);
+  const relations: Relations = { edges: [], needs: list(), neededBy: list(), pairs: list() };
+  const need = (of: number, what: number): void => {
+    relations.needs[of]!.push(what);
+    relations.neededBy[what]!.push(of);
+  };
+  const pair = (a: number, b: number, asks: Pair["asks"], link: number): void => {
+    relations.pairs[a]!.push({ other: b, asks, link });
+    relations.pairs[b]!.push({ other: a, asks, link });
+  };
+  const endPlace = (a: number) => {
+    const id = plan.tasks[a]!.endPlace ?? plan.tasks[a]!.place;
+    return id === undefined ? undefined : places.get(id);
+  };
+  plan.links.forEach((link, l) => {
+    if (link.type === "lag") {
+      const from = index.get(link.from.task)!;
+      const to = index.get(link.to.task)!;
+      // Both ends become starts: end = start + length.
+      const shift = (link.from.end === "end" ? lasts[from]! : 0) - (link.to.end === "end" ? lasts[to]! : 0);
+      if (link.leastS !== undefined)
+        relations.edges.push({
+          from,
+          to,
+          weight: link.leastS + shift,
+          origin: { rule: "link-lag", link: l, side: "least" },
+        });
+      if (link.greatestS !== undefined)
+        relations.edges.push({
+          from: to,
+          to: from,
+          weight: -(link.greatestS + shift),
+          origin: { rule: "link-lag", link: l, side: "greatest" },
+        });
+      if (link.needs !== "none") need(to, from);
+      if (link.needs === "both") need(from, to);
+      return;
+    }
+    const a = index.get(link.tasks[0])!;
+    const b = index.get(link.tasks[1])!;
+    const crewed = [a, b].map((one) => plan.tasks[one]!.crew.count);
+    if (link.type === "crew") {
+      if (link.crew === "same") pair(a, b, crewed[0] === crewed[1] ? "same crew" : "not both", l);
+      else pair(a, b, "different crew", l);
+    } else if (link.type === "eva") {
+      if (crewed[0]! > 0 && crewed[1]! > 0) pair(a, b, "same eva", l);
+    } else {
+      const one = endPlace(a);
+      const other = endPlace(b);
+      if (one && other && distance(one, other) + DISTANCE_TOLERANCE_M < link.leastM)
+        pair(a, b, "not both", l);
+    }
+  });
+  plan.site.keepOuts.forEach((keepOut, k) => {
+    if (keepOut.kind !== "hot" || keepOut.afterTask === undefined) return;
+    const source = index.get(keepOut.afterTask)!;
+    plan.tasks.forEach((task, a) => {
+      if (a === source || keepOut.exemptTasks.includes(task.id) || !standsIn(plan, a, k)) return;
+      // end(task) <= end(source)
+      relations.edges.push({
+        from: a,
+        to: source,
+        weight: lasts[a]! - lasts[source]!,
+        origin: { rule: "hot-keep-out", keepOut: k },
+      });
+    });
+  });
+  return relations;
+}
+
+/** True when the task's place or end place lies inside the keep-out. */
+export function standsIn(plan: Plan, activity: number, keepOut: number): boolean {
+  const task = plan.tasks[activity]!;
+  return [task.place, task.endPlace].some((id) => {
+    const place = plan.site.places.find((one) => one.id === id);
+    return place !== undefined && inside(plan.site.keepOuts[keepOut]!.shape, place);
+  });
+}
+
+/** Edges indexed by both ends. */
+export function edgeList(raw: readonly RawEdge[], nodes: number): EdgeList {
+  const by = (end: (edge: RawEdge) => number): [Int32Array, Int32Array] => {
+    const start = new Int32Array(nodes + 1);
+    for (const edge of raw) start[end(edge) + 1]! += 1;
+    for (let i = 0; i < nodes; i += 1) start[i + 1]! += start[i]!;
+    const list = new Int32Array(raw.length);
+    const at = start.slice(0, nodes);
+    raw.forEach((edge, k) => {
+      list[at[end(edge)]!++] = k;
+    });
+    return [start, list];
+  };
+  const [outStart, out] = by((edge) => edge.from);
+  const [intoStart, into] = by((edge) => edge.to);
+  return {
+    from: Int32Array.from(raw, (edge) => edge.from),
+    to: Int32Array.from(raw, (edge) => edge.to),
+    weight: Int32Array.from(raw, (edge) => edge.weight),
+    origin: raw.map((edge) => edge.origin),
+    outStart,
+    out,
+    intoStart,
+    into,
+  };
+}
+
+/** Activities that links tie together, as group numbers (union by walking the ties). */
+export function clustersOf(relations: Relations, activities: number): Int32Array {
+  const cluster = new Int32Array(activities).fill(-1);
+  const near: number[][] = Array.from({ length: activities }, () => []);
+  const tie = (a: number, b: number): void => {
+    near[a]!.push(b);
+    near[b]!.push(a);
+  };
+  for (const { from, to, origin } of relations.edges) if (origin.rule === "link-lag") tie(from, to);
+  relations.needs.forEach((list, a) => {
+    for (const b of list) tie(a, b);
+  });
+  relations.pairs.forEach((list, a) => {
+    for (const { other, asks } of list) if (asks !== "not both") tie(a, other);
+  });
+  let groups = 0;
+  for (let a = 0; a < activities; a += 1) {
+    if (cluster[a]! >= 0) continue;
+    const stack = [a];
+    cluster[a] = groups;
+    for (let b = stack.pop(); b !== undefined; b = stack.pop()) {
+      for (const c of near[b]!) {
+        if (cluster[c]! >= 0) continue;
+        cluster[c] = groups;
+        stack.push(c);
+      }
+    }
+    groups += 1;
+  }
+  return cluster;
+}

@@ -1,0 +1,124 @@
+import { instant } from "../../../kernel/index.ts";
+import type { Plan, Schedule } from "../../../plan/index.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { read, type Stand, type Verifier } from "../../network/verify.ts";
+import { type Cost, costOf, less, losesNothing } from "./cost.ts";
+
+/** What a repair comes as near to as it can, and the nearest sound schedule so far. */
+export class Aim {
+  readonly plan: Plan;
+  readonly before: Schedule;
+  readonly verifier: Verifier;
+  readonly problem: Problem;
+  /** Activities that are dropped only where nothing else makes the day sound. */
+  readonly keep: ReadonlySet<number>;
+  /** Start in the schedule by activity. */
+  readonly wasS: ReadonlyMap<number, number>;
+  /** As the schedule has them: those that can be read. */
+  readonly own: ReadonlyMap<number, Stand>;
+  private readonly keepIds: readonly string[];
+  private best: {
+    readonly stands: readonly Stand[];
+    readonly schedule: Schedule;
+    readonly cost: Cost;
+  } | null = null;
+
+  constructor(plan: Plan, before: Schedule, verifier: Verifier, keep: readonly string[]) {
+    this.plan = plan;
+    this.before = before;
+    this.verifier = verifier;
+    this.problem = verifier.problem;
+    this.keepIds = keep;
+    const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+    this.keep = new Set(keep.flatMap((id) => index.get(id) ?? []));
+    const first = once(before);
+    this.wasS = new Map(
+      first.placements.flatMap((one) => {
+        const a = index.get(one.task);
+        return a === undefined ? [] : [[a, one.startS as number]];
+      }),
+    );
+    this.own = new Map(read(this.problem, first).stands.map((stand) => [stand.activity, stand]));
+  }
+
+  get nearest() {
+    return this.best;
+  }
+
+  /** Takes a sound schedule over where it is nearer than all before; true when it is. */
+  offer(stands: readonly Stand[]): boolean {
+    const schedule = scheduleFrom(this.problem, inOrder(stands));
+    const cost = costOf(this.plan, this.before, schedule, this.keepIds);
+    if (this.best && !less(cost, this.best.cost)) return false;
+    this.best = { stands, schedule, cost };
+    return true;
+  }
+
+  /** Takes the schedule itself over, as it is. */
+  asItIs(): void {
+    const cost = costOf(this.plan, this.before, this.before, this.keepIds);
+    this.best = { stands: [...this.own.values()], schedule: this.before, cost };
+  }
+
+  cost(stands: readonly Stand[]): Cost {
+    return costOf(this.plan, this.before, scheduleFrom(this.problem, stands), this.keepIds);
+  }
+
+  /** True when nothing is dropped and no more than `moves` tasks are changed. */
+  isNear(moves: number): boolean {
+    return this.best !== null && losesNothing(this.best.cost) && this.best.cost.changed <= moves;
+  }
+
+  /** What must least be lost comes first: what is to be kept, must-do tasks, then by worth. */
+  readonly byRank = (a: number, b: number): number => {
+    const { must, worth } = this.problem;
+    return (
+      Number(this.keep.has(b)) - Number(this.keep.has(a)) ||
+      must[b]! - must[a]! ||
+      worth[b]! - worth[a]! ||
+      a - b
+    );
+  };
+
+  /** Placed before and not among `stands`, first what must least be lost. */
+  lost(stands: readonly Stand[]): number[] {
+    const there = new Set(stands.map((stand) => stand.activity));
+    return [...this.wasS.keys()].filter((a) => !there.has(a)).sort(this.byRank);
+  }
+}
+
+/** A task placed twice stands once, where it is named first. */
+export function once({ placements }: Schedule): Schedule {
+  const seen = new Set<string>();
+  return {
+    placements: placements.filter(({ task }) => {
+      if (seen.has(task)) return false;
+      seen.add(task);
+      return true;
+    }),
+  };
+}
+
+export function inOrder(stands: readonly Stand[]): Stand[] {
+  return [...stands].sort((a, b) => a.activity - b.activity);
+}
+
+/** The stands as a schedule. */
+export function scheduleFrom(problem: Problem, stands: readonly Stand[]): Schedule {
+  const { plan } = problem;
+  return {
+    placements: stands.map(({ activity, choice, startS }) => {
+      const at = problem.choiceAt[choice]!;
+      const routes = Array.from(
+        { length: problem.crewCount[activity]! },
+        (_, k) => problem.choiceRoutes[at + k]!,
+      );
+      return {
+        task: plan.tasks[activity]!.id,
+        eva: routes.length === 0 ? null : plan.evas[problem.evaOfRoute[routes[0]!]!]!.id,
+        crew: routes.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
+        startS: instant(startS),
+      };
+    }),
+  };
+}

@@ -1,0 +1,92 @@
+import type { Placement, Schedule } from "../../../plan/index.ts";
+import { read, type Stand } from "../../network/verify.ts";
+import type { Aim } from "./aim.ts";
+
+/** Exchanges made one after the other on the way to a schedule that breaks less. */
+const STEPS = 6;
+/** Schedules that are gone on from beside the best one. */
+const KEPT = 3;
+/** Up to this many placements the crews of every two tasks are exchanged. */
+const MOST_FOR_TASKS = 60;
+/** Exchanges looked at between two breaths. */
+const BREATH = 16;
+
+/** A schedule to repair from: what can be read of it, and the tasks whose crew cannot. */
+export interface Start {
+  readonly stands: readonly Stand[];
+  readonly strays: readonly number[];
+  readonly faults: number;
+}
+
+/** `schedule` as a start for a repair. */
+export function startFrom(aim: Aim, schedule: Schedule): Start {
+  const { stands, unread } = read(aim.problem, schedule);
+  const there = new Set(stands.map((stand) => stand.activity));
+  return {
+    stands,
+    strays: [...aim.wasS.keys()].filter((a) => !there.has(a)),
+    faults: unread.length + aim.verifier.faults(stands).length,
+  };
+}
+
+/**
+ * Schedules that come from `schedule` by exchanging crews and break less: two people exchanged everywhere, or in everything that
+ * they do on one EVA; the crews of two tasks of an EVA exchanged. From the least broken one on again, as long as less is broken. What
+ * breaks nothing is offered. Least broken first.
+ */
+export function* exchanged(aim: Aim, schedule: Schedule): Generator<void, Start[]> {
+  const starts: Start[] = [];
+  let now = schedule;
+  let least = startFrom(aim, schedule).faults;
+  for (let step = 0; step < STEPS && least > 0; step += 1) {
+    let best: { schedule: Schedule; faults: number } | null = null;
+    for (const [k, one] of [...exchangesOf(aim, now)].entries()) {
+      if (k % BREATH === BREATH - 1) yield;
+      const start = startFrom(aim, one);
+      if (start.faults >= least) continue;
+      starts.push(start);
+      if (start.faults === 0) aim.offer(start.stands);
+      if (!best || start.faults < best.faults) best = { schedule: one, faults: start.faults };
+    }
+    yield;
+    if (!best) break;
+    now = best.schedule;
+    least = best.faults;
+  }
+  return starts.sort((a, b) => a.faults - b.faults).slice(0, KEPT);
+}
+
+function* exchangesOf({ plan }: Aim, { placements }: Schedule): Generator<Schedule, void> {
+  const changed = (one: (placement: Placement) => Placement): Schedule | null => {
+    const made = placements.map(one);
+    return made.some((placement, k) => placement !== placements[k]) ? { placements: made } : null;
+  };
+  for (const [k, { id: p }] of plan.crew.entries()) {
+    for (const { id: q } of plan.crew.slice(k + 1)) {
+      const both = plan.evas
+        .filter((eva) => eva.crew.includes(p) && eva.crew.includes(q))
+        .map((eva) => eva.id);
+      const scopes = [...(both.length > 1 ? [both] : []), ...both.map((eva) => [eva])];
+      for (const evas of scopes) {
+        const made = changed((one) =>
+          one.eva !== null && evas.includes(one.eva) && one.crew.includes(p) !== one.crew.includes(q)
+            ? { ...one, crew: one.crew.map((id) => (id === p ? q : id === q ? p : id)) }
+            : one,
+        );
+        if (made) yield made;
+      }
+    }
+  }
+  if (placements.length > MOST_FOR_TASKS) return;
+  for (const [k, one] of placements.entries()) {
+    for (const other of placements.slice(k + 1)) {
+      if (one.eva === null || one.eva !== other.eva || one.crew.length !== other.crew.length) continue;
+      if (one.crew.every((id) => other.crew.includes(id))) continue;
+      yield {
+        placements: placements.map((each) =>
+          each === one ? { ...one, crew: other.crew } : each === other ? { ...other, crew: one.crew } : each,
+        ),
+      };
+    }
+  }
+}

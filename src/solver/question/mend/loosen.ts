@@ -1,0 +1,86 @@
+import type { Random } from "../../../kernel/index.ts";
+import { Day } from "../../network/day.ts";
+import { held } from "../../problem/pinned.ts";
+import { lay, scheduleOf } from "../../network/placing.ts";
+import { Recreate } from "../../search/recreate.ts";
+import { read, type Stand } from "../../network/verify.ts";
+import { type Aim, scheduleFrom } from "./aim.ts";
+
+/** Schedules looked at between two breaths. */
+const BREATH = 16;
+
+/** More than all that one placement may break, so that those to be kept go last, and before them the must-do ones. */
+const DEAR = 1000;
+
+export interface LetGo {
+  readonly kept: Stand[];
+  readonly loose: number[];
+}
+
+/**
+ * Lets placements go until the rest is sound, each time the one without which least is broken; worthy ones last. With `dear` must-do
+ * ones only where no optional one is left, and those to be kept only where no other is.
+ */
+export function* letGo(
+  aim: Aim,
+  stands: readonly Stand[],
+  stream: Random,
+  noise: number,
+  dear: boolean,
+): Generator<void, LetGo> {
+  const { verifier, keep } = aim;
+  const { worth, must } = verifier.problem;
+  const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
+  let kept = [...stands];
+  const loose: number[] = [];
+  for (let faults = verifier.faults(kept).length; faults > 0;) {
+    let best = { cost: Infinity, at: 0, faults: 0 };
+    for (const [at, { activity }] of kept.entries()) {
+      if (at % BREATH === BREATH - 1) yield;
+      const left = verifier.faults(kept.filter((_, k) => k !== at)).length;
+      const keeping = (keep.has(activity) ? 2 : dear && must[activity] === 1 ? 1 : 0) * stands.length * DEAR;
+      const price = keeping + worth[activity]! / dearest / 2 + (must[activity] === 1 ? 0.45 : 0);
+      const cost = left + price + noise * stream.next();
+      if (cost < best.cost) best = { cost, at, faults: left };
+    }
+    loose.push(kept[best.at]!.activity);
+    kept = kept.filter((_, k) => k !== best.at);
+    faults = best.faults;
+    yield;
+  }
+  return { kept, loose };
+}
+
+/**
+ * The kept placements held (at their starts, or from them on so that they may slide later), the loose ones put back where they fit,
+ * first what must least be lost; null when that is not sound.
+ */
+export function putBack(
+  aim: Aim,
+  kept: readonly Stand[],
+  loose: readonly number[],
+  stream: Random,
+  how: "at" | "from",
+): Stand[] | null {
+  const { verifier, problem } = aim;
+  const day = new Day(held(problem, kept, how));
+  if (lay(day, scheduleFrom(problem, kept)) > 0) return null;
+  const recreate = new Recreate(day, stream);
+  for (const a of [...loose].sort(aim.byRank)) recreate.place(a, 0);
+  dropUnmet(day);
+  const { stands } = read(problem, scheduleOf(day.board));
+  return verifier.holds(stands) ? stands : null;
+}
+
+/** Takes off what needs something that is not there. */
+export function dropUnmet(day: Day): void {
+  const { problem, board } = day;
+  for (let again = true; again;) {
+    again = false;
+    for (let a = 0; a < problem.activities; a += 1) {
+      if (board.placed[a] === 0 || problem.needs[a]!.every((b) => board.placed[b] === 1)) continue;
+      day.unlink(a);
+      again = true;
+    }
+  }
+}

@@ -1,0 +1,110 @@
+import { gridFrom, gridTo } from "../../../kernel/index.ts";
+import { isOpen, openingsOfActivity } from "../../problem/starts.ts";
+import type { Problem } from "../../problem/problem.ts";
+import type { Stand, Verifier } from "../../network/verify.ts";
+
+/** Starts looked at between two breaths. */
+const BREATH = 40;
+
+/**
+ * The start and crew choice nearest in time to `nearS` at which `activity` stands soundly beside `rest`, which is sound itself;
+ * null when no start looked at is. Looked at are `nearS` itself and, on the grid, the starts on both sides of where something begins to
+ * touch (a neighbour's way, a window, a lag, an end of the EVA); where a nearer start is not sound, the border between is found to the
+ * grid. In slices.
+ */
+export function* nearby(
+  verifier: Verifier,
+  rest: readonly Stand[],
+  activity: number,
+  nearS: number,
+): Generator<void, Stand | null> {
+  const { problem } = verifier;
+  const list: Stand[] = [];
+  for (let choice = problem.choiceStart[activity]!; choice < problem.choiceStart[activity + 1]!; choice += 1)
+    for (const startS of touching(problem, rest, activity, choice, nearS))
+      list.push({ activity, choice, startS });
+  const away = (stand: Stand): number => Math.abs(stand.startS - nearS);
+  list.sort((a, b) => away(a) - away(b) || a.choice - b.choice);
+  let best: Stand | null = null;
+  for (const [k, stand] of list.entries()) {
+    if (best && away(stand) >= away(best)) break;
+    if (k % BREATH === BREATH - 1) yield;
+    if (!verifier.holds([...rest, stand])) continue;
+    best = toBorder(verifier, rest, stand, nearS);
+  }
+  return best;
+}
+
+/** From a sound start on the grid as far towards `nearS` as stays sound, found by halving. */
+function toBorder(verifier: Verifier, rest: readonly Stand[], stand: Stand, nearS: number): Stand {
+  const { gridS } = verifier.problem;
+  if (stand.startS % gridS !== 0) return stand;
+  const stepS = Math.sign(nearS - stand.startS) * gridS;
+  let sound = 0;
+  let broken = Math.ceil(Math.abs(nearS - stand.startS) / gridS);
+  while (broken - sound > 1) {
+    const steps = Math.floor((sound + broken) / 2);
+    if (verifier.holds([...rest, { ...stand, startS: stand.startS + steps * stepS }])) sound = steps;
+    else broken = steps;
+  }
+  return { ...stand, startS: stand.startS + sound * stepS };
+}
+
+/**
+ * Starts of `activity` on `choice` inside its windows beside which it begins to touch something, on the grid, its pinned start, and
+ * `nearS` itself.
+ */
+function touching(
+  problem: Problem,
+  rest: readonly Stand[],
+  activity: number,
+  choice: number,
+  nearS: number,
+): number[] {
+  const { lengthS, beginsAt, endsAt, places, lander, limits, edges } = problem;
+  const lasts = lengthS[activity]!;
+  const crew = problem.crewCount[activity]!;
+  const r = crew === 0 ? -1 : problem.choiceRoutes[problem.choiceAt[choice]!]!;
+  const wayS = (from: number, to: number): number => (r < 0 ? 0 : problem.legS[r]![from * places + to]!);
+  const into = beginsAt[activity]!;
+  const from = endsAt[activity]!;
+  const starts: number[] = [];
+  for (const { activity: i, startS } of rest) {
+    const doneS = startS + lengthS[i]!;
+    const afterS = doneS + wayS(endsAt[i]!, into);
+    const beforeS = startS - wayS(from, beginsAt[i]!) - lasts;
+    starts.push(doneS, afterS, afterS + limits.restS, startS - lasts, beforeS, beforeS - limits.restS);
+    if (r < 0) continue;
+    // Where this one's own way out or home sets the ends of the EVA.
+    const e = problem.evaOfRoute[r]!;
+    const egress = problem.activities + 2 * e;
+    const homeS = doneS + wayS(endsAt[i]!, lander) + lengthS[egress + 1]!;
+    const outS = startS - wayS(lander, beginsAt[i]!) - lengthS[egress]!;
+    starts.push(homeS - problem.longestS[e]! + lengthS[egress]! + wayS(lander, into));
+    starts.push(outS + problem.longestS[e]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
+  }
+  const startOf = new Map(rest.map((stand) => [stand.activity, stand.startS]));
+  for (let x = 0; x < edges.from.length; x += 1) {
+    const before = edges.to[x] === activity ? startOf.get(edges.from[x]!) : undefined;
+    const after = edges.from[x] === activity ? startOf.get(edges.to[x]!) : undefined;
+    if (before !== undefined) starts.push(before + edges.weight[x]!);
+    if (after !== undefined) starts.push(after - edges.weight[x]!);
+  }
+  if (r >= 0) {
+    const e = problem.evaOfRoute[r]!;
+    const egress = problem.activities + 2 * e;
+    for (let g = problem.gapStart[e]!; g < problem.gapStart[e + 1]!; g += 1) {
+      starts.push(problem.gapFromS[g]! + lengthS[egress]! + wayS(lander, into));
+      starts.push(problem.gapToS[g]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
+    }
+  }
+  const { gridS } = problem;
+  const near = starts.flatMap((startS) => [gridTo(startS, gridS), gridFrom(startS, gridS)]);
+  const open = isOpen(problem.windows, activity, nearS) ? [nearS] : [];
+  for (const { fromS, toS } of openingsOfActivity(problem, activity))
+    open.push(fromS, toS, ...near.filter((startS) => startS >= fromS && startS <= toS));
+  return [...new Set(open)].filter((startS) => Math.abs(startS) < FAR_S);
+}
+
+/** Farther than any plan. */
+const FAR_S = 600_000_000;

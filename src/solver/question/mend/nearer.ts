@@ -1,0 +1,90 @@
+import type { Stand } from "../../network/verify.ts";
+import type { Aim } from "./aim.ts";
+import { nearby } from "./nearby.ts";
+
+/** Passes over a sound schedule to bring it nearer. */
+const PASSES = 3;
+/** Up to this many changed tasks are brought back two by two. */
+const MOST_FOR_PAIRS = 40;
+/** Schedules looked at between two breaths. */
+const BREATH = 16;
+
+/**
+ * From a sound schedule nearer to the one aimed at, as long as that helps: everything changed on an EVA back as it was, then two tasks
+ * at once, as those that stand in each other's place; what is missing put on, and what moved brought back, one by one. The nearest is offered.
+ */
+export function* nearer(aim: Aim, sound: readonly Stand[]): Generator<void, void> {
+  const { verifier, wasS, own } = aim;
+  if (!verifier.holds(sound)) return;
+  aim.offer(sound);
+  let now = [...sound];
+  for (let pass = 0; pass < PASSES; pass += 1) {
+    const together = yield* backTogether(aim, now);
+    let better = together !== null;
+    now = together ?? now;
+    for (const a of [...wasS.keys()].sort(aim.byRank)) {
+      const old = now.find((stand) => stand.activity === a);
+      const first = own.get(a);
+      if (old && first && same(old, first)) continue;
+      const rest = now.filter((stand) => stand.activity !== a);
+      if (!verifier.holds(rest)) continue;
+      const back = first && verifier.holds([...rest, first]) ? first : null;
+      const there: Stand | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
+      yield;
+      if (!there) continue;
+      const away = (stand: Stand): number => Math.abs(stand.startS - wasS.get(a)!);
+      if (old && !back && away(there) >= away(old)) continue;
+      now = [...rest, there];
+      better = true;
+    }
+    if (!better) break;
+  }
+  aim.offer(now);
+}
+
+/** The schedule with groups of changed tasks back as they were, where it stays sound; null when no group can go back. */
+function* backTogether(aim: Aim, stands: readonly Stand[]): Generator<void, Stand[] | null> {
+  const { verifier, own, problem } = aim;
+  let now = [...stands];
+  let changed = false;
+  const strays = (): Stand[] =>
+    now.flatMap((stand) => {
+      const first = own.get(stand.activity);
+      return first && !same(first, stand) ? [first] : [];
+    });
+  const back = (group: readonly Stand[]): boolean => {
+    const going = new Set(group.map((one) => one.activity));
+    const tried = [...now.filter((one) => !going.has(one.activity)), ...group];
+    if (!verifier.holds(tried)) return false;
+    now = tried;
+    changed = true;
+    return true;
+  };
+  const evaOf = ({ activity, choice }: Stand): number =>
+    problem.crewCount[activity] === 0
+      ? -1
+      : problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
+  for (let e = -1; e < problem.evas; e += 1) {
+    const group = strays().filter((one) => evaOf(one) === e);
+    if (group.length > 1) back(group);
+    yield;
+  }
+  const left = strays();
+  if (left.length > MOST_FOR_PAIRS) return changed ? now : null;
+  const home = new Set<number>();
+  let looked = 0;
+  for (const [k, a] of left.entries()) {
+    for (const b of left.slice(k + 1)) {
+      if (home.has(a.activity) || home.has(b.activity)) continue;
+      looked += 1;
+      if (looked % BREATH === 0) yield;
+      if (!back([a, b])) continue;
+      home.add(a.activity).add(b.activity);
+    }
+  }
+  return changed ? now : null;
+}
+
+function same(a: Stand, b: Stand): boolean {
+  return a.startS === b.startS && a.choice === b.choice;
+}

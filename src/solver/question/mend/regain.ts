@@ -1,0 +1,133 @@
+import { random } from "../../../kernel/index.ts";
+import type { Schedule } from "../../../plan/index.ts";
+import { Anneal } from "../../search/anneal.ts";
+import { compile } from "../../problem/compile.ts";
+import { Day } from "../../network/day.ts";
+import { lay, scheduleOf } from "../../network/placing.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { Recreate } from "../../search/recreate.ts";
+import { restricted } from "../../problem/restricted.ts";
+import { read, type Stand } from "../../network/verify.ts";
+import { neededFor } from "../why/trial.ts";
+import { type Aim, scheduleFrom } from "./aim.ts";
+import { less, losesNothing } from "./cost.ts";
+import { dropUnmet } from "./loosen.ts";
+import { nearer } from "./nearer.ts";
+
+/**
+ * What the nearest schedule drops, put on again by letting other tasks go for it: nothing, one of those that may rather be lost, or
+ * two in a row on somebody's way. What was let go is put on again where it still fits.
+ */
+export function* ejecting(aim: Aim): Generator<void, void> {
+  for (const wanted of aim.nearest ? aim.lost(aim.nearest.stands) : []) {
+    const { stands } = aim.nearest!;
+    if (stands.some((stand) => stand.activity === wanted)) continue;
+    const rather = stands.filter(({ activity }) => aim.byRank(activity, wanted) > 0);
+    const byStart = [...rather].sort((a, b) => a.startS - b.startS || a.activity - b.activity);
+    const groups: Stand[][] = [
+      [],
+      ...[...rather].sort((a, b) => -aim.byRank(a.activity, b.activity)).map((one) => [one]),
+      ...byStart.slice(1).map((one, k) => [byStart[k]!, one]),
+    ];
+    let best: Stand[] | null = null;
+    for (const group of groups) {
+      yield;
+      const made = withOthersOff(aim, stands, wanted, group);
+      if (made && (!best || less(aim.cost(made), aim.cost(best)))) best = made;
+    }
+    if (best) yield* nearer(aim, best);
+  }
+}
+
+/** `wanted` on the day without `group`, then all that is lost where it still fits; null where that is not sound. */
+function withOthersOff(
+  aim: Aim,
+  stands: readonly Stand[],
+  wanted: number,
+  group: readonly Stand[],
+): Stand[] | null {
+  const { problem, verifier } = aim;
+  const off = new Set(group);
+  const day = new Day(problem);
+  if (
+    lay(
+      day,
+      scheduleFrom(
+        problem,
+        stands.filter((one) => !off.has(one)),
+      ),
+    ) > 0
+  )
+    return null;
+  const recreate = new Recreate(day, random(wanted));
+  if (!recreate.place(wanted, 0)) return null;
+  for (const a of aim.lost(stands.filter((one) => !off.has(one)))) recreate.place(a, 0);
+  dropUnmet(day);
+  const { stands: made } = read(problem, scheduleOf(day.board));
+  return made.some((one) => one.activity === wanted) && verifier.holds(made) ? made : null;
+}
+
+/**
+ * The packer's own search, must-do first, on nothing but what was placed and what that needs: from the nearest schedule, and from an
+ * empty day. Where must-do work is still lost, from an empty day on all tasks, as a pack would do it; what was not placed before is then taken off
+ * as far as the day holds without. Each result is brought nearer.
+ */
+export function* repacking(aim: Aim, seed: number, iterations: number): Generator<void, void> {
+  const { plan, problem, before } = aim;
+  const there = new Set(aim.wasS.keys());
+  const needed = [...there].flatMap((a) => problem.needs[a]!.flatMap((b) => neededFor(problem, b, there)));
+  const ids = new Set([...there, ...needed].map((a) => plan.tasks[a]!.id));
+  const only = dear(aim, restricted(problem, ids));
+  for (const from of [aim.nearest?.schedule ?? null, null]) {
+    if (from === null && !loses(aim)) return;
+    yield* nearer(aim, yield* searched(aim, only, from, seed, iterations));
+  }
+  // EVAs with crew in common in the order of the schedule, and then in that of their earliest egress.
+  for (const whole of [problem, compile(plan)]) {
+    if (!losesMust(aim)) return;
+    const made = yield* searched(aim, dear(aim, whole), null, seed, iterations);
+    yield* nearer(aim, withoutNew(aim, made, before));
+  }
+}
+
+function* searched(
+  aim: Aim,
+  problem: Problem,
+  from: Schedule | null,
+  seed: number,
+  iterations: number,
+): Generator<void, Stand[]> {
+  const search = new Anneal(problem, seed, from);
+  for (let k = 0; k < iterations; k += 1) {
+    yield;
+    search.iterate(k / iterations);
+  }
+  return read(aim.problem, scheduleOf(search.best)).stands;
+}
+
+/** What is to be kept counts as must-do. */
+function dear(aim: Aim, problem: Problem): Problem {
+  return { ...problem, must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) };
+}
+
+function withoutNew(aim: Aim, stands: readonly Stand[], before: Schedule): Stand[] {
+  const { plan, verifier } = aim;
+  const was = new Set(before.placements.map((one) => one.task));
+  let now = [...stands];
+  for (const one of stands) {
+    if (was.has(plan.tasks[one.activity]!.id)) continue;
+    const rest = now.filter((other) => other !== one);
+    if (verifier.holds(rest)) now = rest;
+  }
+  return now;
+}
+
+/** True while something that was placed is dropped. */
+export function loses(aim: Aim): boolean {
+  return !aim.nearest || !losesNothing(aim.nearest.cost);
+}
+
+function losesMust(aim: Aim): boolean {
+  const cost = aim.nearest?.cost;
+  return !cost || cost.keptDropped > 0 || cost.mustDropped > 0;
+}

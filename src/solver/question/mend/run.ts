@@ -1,0 +1,149 @@
+import { random } from "../../../kernel/index.ts";
+import type { Plan, Schedule } from "../../../plan/index.ts";
+import { type Change, changesOf } from "../../problem/changes.ts";
+import { compiled } from "../../problem/known.ts";
+import { Verifier } from "../../network/verify.ts";
+import { Aim, once } from "./aim.ts";
+import { exchanged, type Start, startFrom } from "./exchanges.ts";
+import { letGo, putBack } from "./loosen.ts";
+import { nearby } from "./nearby.ts";
+import { nearer } from "./nearer.ts";
+import { ejecting, loses, repacking } from "./regain.ts";
+import { slid } from "./slid.ts";
+
+export interface MendSettings {
+  readonly seed: number;
+  readonly seconds?: number | undefined;
+  readonly iterations?: number | undefined;
+  /** Tasks that are dropped only where nothing else makes the day sound. */
+  readonly keep?: readonly string[] | undefined;
+  /** The caller's clock, seconds from anywhere. */
+  readonly clock: () => number;
+}
+
+export interface Mended {
+  readonly schedule: Schedule;
+  /** One for each change: what is dropped first, of that must-do first. */
+  readonly changes: readonly Change[];
+}
+
+/** A run that is driven slice by slice, so that its caller can stop it between two. */
+export interface MendRun {
+  /** Goes on for at most about `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  /** The nearest sound schedule so far; the empty one while there is none. */
+  best(): Mended;
+}
+
+/** Rounds, and iterations of the packer's search, when the caller sets no limit of iterations. */
+const ROUNDS = 40;
+const REPACKING = 400;
+/** Up to this many placements every pair is tried. */
+const MOST_FOR_PAIRS = 14;
+
+/** A mend from beginning to end; see mendRun. */
+export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Mended {
+  const run = mendRun(plan, schedule, settings);
+  while (run.step(Infinity)) continue;
+  return run.best();
+}
+
+/**
+ * A schedule without breach as near to `schedule` as the search finds, compared as `Cost` says: must-do tasks dropped, then worth dropped,
+ * then tasks changed, then time moved. A sound schedule comes back as it is.
+ *
+ * One task alone is tried first, each in turn to the nearest start that is sound; then crews exchanged; then everything in its order,
+ * sliding later, with one task or none put elsewhere; and in a small schedule each pair. Then placements are let go one by one, always
+ * the one without which least is broken, until the rest is sound where it stands; the loose ones are put back, with the rest held where
+ * it is, or held from where it is so that it may slide later; and what moved is brought back as near as it goes. What is still dropped after
+ * two such rounds is put on again for what may rather be lost, at last by the packer's own search, so that a mend drops no must-do
+ * task that a pack with the same seed and iterations places with all others. More rounds differ by chance in what is let go. Not proved to be the
+ * fewest changes, but where one move is enough.
+ */
+export function mendRun(plan: Plan, schedule: Schedule, settings: MendSettings): MendRun {
+  const { clock } = settings;
+  const aim = new Aim(plan, schedule, new Verifier(compiled(plan, schedule)), settings.keep ?? []);
+  const going = mending(aim, settings);
+  const startS = clock();
+  const mostS = settings.seconds ?? Infinity;
+  let running = true;
+  return {
+    step: (sliceS) => {
+      const endS = clock() + sliceS;
+      while (running) {
+        if (going.next().done) running = false;
+        const nowS = clock();
+        // However short the time, something sound is given.
+        if (aim.nearest && nowS - startS > mostS) running = false;
+        else if (nowS >= endS) break;
+      }
+      return running;
+    },
+    best: () => {
+      const made = aim.nearest?.schedule ?? { placements: [] };
+      return { schedule: made, changes: changesOf(plan, schedule, made) };
+    },
+  };
+}
+
+function* mending(aim: Aim, settings: MendSettings): Generator<void, void> {
+  const { before } = aim;
+  const plain = startFrom(aim, once(before));
+  const whole = before.placements.length === plain.stands.length;
+  if (whole && plain.faults === 0) return aim.asItIs();
+  yield;
+  yield* single(aim, plain);
+  if (aim.isNear(1)) return;
+  const others = yield* exchanged(aim, once(before));
+  for (const one of others) if (one.faults === 0) yield* nearer(aim, one.stands);
+  const starts = [plain, ...others.filter((one) => one.faults > 0)];
+  for (const start of starts) yield* slid(aim, start);
+  const stream = random(settings.seed);
+  const most = settings.iterations ?? ROUNDS;
+  for (let round = 0; round < most; round += 1) {
+    const noise = round < 2 ? 0 : 1;
+    const start = starts[Math.floor(round / 2) % starts.length]!;
+    const { kept, loose } = yield* letGo(aim, start.stands, stream, noise, round % 4 > 1);
+    const made = putBack(aim, kept, [...loose, ...start.strays], stream, round % 2 === 0 ? "at" : "from");
+    yield;
+    // The loose ones each where they stand nearest, when the board's earliest starts are far off.
+    yield* nearer(aim, made ?? kept);
+    if (made) yield* nearer(aim, kept);
+    if (round === Math.min(1, most - 1)) {
+      if (!aim.isNear(2)) yield* pairs(aim, plain);
+      yield* ejecting(aim);
+      if (loses(aim)) yield* repacking(aim, settings.seed, settings.iterations ?? REPACKING);
+    }
+    if (aim.isNear(2)) return;
+  }
+}
+
+/** One task to its nearest sound start, everything else where it stands. */
+function* single(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+  const { verifier, wasS } = aim;
+  if (strays.length > 1) return;
+  for (const a of strays.length === 1 ? strays : stands.map((stand) => stand.activity)) {
+    const rest = stands.filter((stand) => stand.activity !== a);
+    const there = verifier.holds(rest) ? yield* nearby(verifier, rest, a, wasS.get(a)!) : null;
+    if (there) aim.offer([...rest, there]);
+    yield;
+  }
+}
+
+/** Two tasks, one after the other, each to its nearest sound start. */
+function* pairs(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+  const { verifier, wasS } = aim;
+  if (stands.length > MOST_FOR_PAIRS || strays.length > 2) return;
+  const all = [...wasS.keys()];
+  for (const a of all) {
+    for (const b of all) {
+      if (a === b || strays.some((stray) => stray !== a && stray !== b)) continue;
+      const rest = stands.filter((stand) => stand.activity !== a && stand.activity !== b);
+      if (!verifier.holds(rest)) continue;
+      const first = yield* nearby(verifier, rest, a, wasS.get(a)!);
+      const second = first && (yield* nearby(verifier, [...rest, first], b, wasS.get(b)!));
+      if (second) yield* nearer(aim, [...rest, first, second]);
+    }
+    yield;
+  }
+}

@@ -1,0 +1,51 @@
+import { Day } from "../../network/day.ts";
+import { linkAll, scheduleOf } from "../../network/placing.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { read, type Stand } from "../../network/verify.ts";
+import { placeGroup } from "../why/inserting.ts";
+import { neededFor } from "../why/trial.ts";
+import { Waiting } from "../../network/waiting.ts";
+import type { Aim } from "./aim.ts";
+import { less } from "./cost.ts";
+import type { Start } from "./exchanges.ts";
+import { nearer } from "./nearer.ts";
+
+/** Places tried for what goes on a day that slides, and waits on purpose. */
+const MOST_TRIES = 200;
+const MOST_WAITS = 60;
+const FEW_WAITS = 6;
+
+/**
+ * Everything in its order and no earlier than it is, or all but one task that goes wherever there is room, waiting on purpose where that
+ * is what it takes; what the placed tasks need and is not there is put on as well.
+ */
+export function* slid(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+  const { verifier, wasS } = aim;
+  // The slack test alone would leave on the board what it could not place.
+  const { problem: whole } = verifier;
+  const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
+  const waiting = problem.reach === "rules" ? new Waiting(problem) : null;
+  const standing = new Set(wasS.keys());
+  const missing = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
+  const added = [...new Set(missing.flatMap((b) => neededFor(problem, b, standing)))];
+  let nearest: readonly Stand[] | null = null;
+  for (const loose of [-1, ...stands.map((stand) => stand.activity)]) {
+    const order = stands
+      .filter((stand) => stand.activity !== loose)
+      .sort((x, y) => x.startS - y.startS || x.activity - y.activity);
+    const day = new Day(problem);
+    const laid = linkAll(day, order);
+    for (const { activity, startS } of order) day.board.floorS[activity] = startS;
+    yield;
+    if (!laid) continue;
+    // With one task off there are as many days as tasks: waits are for the day as it is, and for what goes on.
+    const budget = { tries: MOST_TRIES, waits: loose < 0 ? MOST_WAITS : FEW_WAITS };
+    if (!day.settle() && !(waiting && (yield* waiting.settle(day, budget)))) continue;
+    const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
+    if ((yield* placeGroup(day, group, budget)) !== true) continue;
+    const { stands: now } = read(problem, scheduleOf(day.board));
+    if ((!nearest || less(aim.cost(now), aim.cost(nearest))) && verifier.holds(now)) nearest = now;
+    yield;
+  }
+  if (nearest) yield* nearer(aim, nearest);
+}

@@ -1,0 +1,258 @@
+import { instant, random } from "../../kernel/index.ts";
+import { carriedKg } from "../../physics/index.ts";
+import {
+  gridName,
+  leavesInstrument,
+  type Plan,
+  type Schedule,
+  sharingSuits,
+  type Task,
+} from "../../plan/index.ts";
+import { heavensOf, insideOf, taskSky } from "../../terrain/index.ts";
+import { Bands } from "./bands.ts";
+import { Board } from "../network/board.ts";
+import { tooFast } from "../problem/choices.ts";
+import { compiled } from "../problem/known.ts";
+import { Day } from "../network/day.ts";
+import { type Fit, firstFit } from "./firstfit.ts";
+import { Insertion } from "../search/insertion.ts";
+import { nearestMiss } from "./miss.ts";
+import { lay } from "../network/placing.ts";
+import type { Problem } from "../problem/problem.ts";
+import { read, Verifier } from "../network/verify.ts";
+import { placeGroup } from "./why/inserting.ts";
+import { suitWords } from "./why/words.ts";
+import { metres, minutes, named, paceWords, wholeTenths } from "../problem/words.ts";
+
+/** Why a task is on the bench, in words with numbers. */
+export interface BenchReason {
+  readonly task: string;
+  readonly sentence: string;
+  /** A start that holds right now: with all others where they are when `slides` is false, else with others sliding. */
+  readonly fitsAt: Fit | null;
+  readonly slides: boolean;
+}
+
+/** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
+const MOST_FOR_BANDS = 80;
+
+const BROKEN = "The schedule breaks rules as it stands; mend it first.";
+/** The order of a sound schedule need not hold at earliest starts, from which sliding is worked out. */
+const UNKNOWN_SLIDING =
+  "It fits nowhere with the others where they are; whether they could make room by sliding is unknown.";
+
+const FITS_ELSEWHERE = "It fits if others start at other times; Why not? says which.";
+const NONE_FOUND = "Other places and later starts were tried; none was found.";
+const UNTRIED = "Other places and later starts were not tried.";
+/** Places, and orders with starts held back on purpose, that are tried for one task. */
+const TRIES = 60;
+const WAITS = 40;
+
+/** A reason for every task of `plan` that `schedule` does not place. */
+export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
+  const problem = compiled(plan, schedule);
+  const placed = new Set(schedule.placements.map((one) => one.task));
+  const day = new Day(problem);
+  const leftOut = lay(day, schedule);
+  const sound = leftOut > 0 && isSound(problem, schedule);
+  const insertion = new Insertion(day, random(0));
+  const bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
+  const finer = fitsToTheSecond(problem, schedule);
+  return plan.tasks.flatMap((task, a) => {
+    if (placed.has(task.id)) return [];
+    const reason = (sentence: string, fitsAt: Fit | null = null, slides = false): BenchReason[] => [
+      { task: task.id, sentence, fitsAt, slides },
+    ];
+    const never = impossible(problem, a);
+    if (never !== null) return reason(never);
+    const missing = problem.needs[a]!.filter((b) => !placed.has(plan.tasks[b]!.id));
+    if (missing.length > 0)
+      return reason(`It needs ${named(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`);
+    const full = overfull(problem, day, a);
+    if (full !== null) return reason(full);
+    const now = bands && firstFit(bands, problem, a);
+    if (now) return reason("It fits as things stand.", now);
+    if (leftOut > 0) return reason(sound ? UNKNOWN_SLIDING : BROKEN);
+    if (insertion.place(a, 0)) {
+      const first = problem.slotStart[a]!;
+      const e = day.board.evaOf[a]!;
+      const crew = Array.from(
+        { length: problem.crewCount[a]! },
+        (_, k) => plan.crew[problem.memberOfRoute[day.board.lane[first + k]!]!]!.id,
+      );
+      const startS = instant(day.board.earliest[a]!);
+      day.unlink(a);
+      return reason(
+        "It fits when others slide in their order.",
+        {
+          eva: e < 0 ? null : plan.evas[e]!.id,
+          crew,
+          startS,
+        },
+        true,
+      );
+    }
+    const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
+    const grid = `It fits with starts to the second, not with starts on ${gridName(problem.gridS)}: make the plan's grid of starts finer.`;
+    if (!insertion.look(a, 0)) return reason(finer(a) ? grid : `${beyond}${nearestMiss(day, a)}`);
+    const against = ruleWords(problem, day.broke);
+    if (bands !== null && fitsElsewhere(day, a)) return reason(FITS_ELSEWHERE);
+    if (finer(a)) return reason(grid);
+    return reason(`${beyond}${against} ${bands === null ? UNTRIED : NONE_FOUND}`);
+  });
+}
+
+/** Says of a task whether it fits when others slide in their order and every start may be at any second; false where there is no grid. */
+function fitsToTheSecond(problem: Problem, schedule: Schedule): (a: number) => boolean {
+  let laid: { readonly day: Day; readonly insertion: Insertion } | null | undefined;
+  return (a) => {
+    if (problem.gridS === 1) return false;
+    if (laid === undefined) {
+      const day = new Day({ ...problem, gridS: 1, ...problem.windows });
+      laid = lay(day, schedule) === 0 ? { day, insertion: new Insertion(day, random(0)) } : null;
+    }
+    if (!laid?.insertion.place(a, 0)) return false;
+    laid.day.unlink(a);
+    return true;
+  };
+}
+
+/** True when `a` finds a place with the others sliding, or with starts held back on purpose; the day stays as it is. */
+function fitsElsewhere(day: Day, a: number): boolean {
+  // The slack test has had the last word there.
+  if (day.problem.reach === "slack") return false;
+  const before = new Board(day.problem);
+  before.copy(day.board);
+  const going = placeGroup(day, [a], { tries: TRIES, waits: WAITS });
+  for (;;) {
+    const step = going.next();
+    if (!step.done) continue;
+    day.board.copy(before);
+    return step.value === true;
+  }
+}
+
+/** True when every placement can be read and every rule holds at the starts as they are. */
+function isSound(problem: Problem, schedule: Schedule): boolean {
+  const { stands, unread } = read(problem, schedule);
+  return unread.length === 0 && new Verifier(problem).holds(stands);
+}
+
+/** What makes a task impossible in any schedule; null when nothing does. */
+function impossible(problem: Problem, a: number): string | null {
+  const { plan } = problem;
+  const task = plan.tasks[a]!;
+  const { windows } = problem;
+  if (windows.openStart[a]! < windows.openStart[a + 1]! && problem.openStart[a] === problem.openStart[a + 1])
+    return `Its windows leave it a start, but none on ${gridName(problem.gridS)}: pin it there, or make the plan's grid of starts finer.`;
+  if (problem.openStart[a] === problem.openStart[a + 1])
+    return (
+      unknownSky(plan, task) ??
+      `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`
+    );
+  if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
+  const missing = lacking(plan, task);
+  if (missing) return missing;
+  const { work, blast, carry } = plan.rules;
+  if (task.crew.count > 0 && tooFast(plan)) return paceWords(plan);
+  if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
+    return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
+  if (task.crew.count > 0) {
+    const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
+    if (largest < task.crew.count)
+      return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
+    const shared = plan.evas.map((eva) => sharingSuits(plan, eva).length > 0);
+    if (shared.length > 0 && shared.every(Boolean)) return suitWords(plan, plan.evas[0]!);
+    const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
+    const backS = Math.max(problem.homeS[place]!, problem.innerPeakS[a]!);
+    const { level, emergencyReserveS } = plan.rules.walkback;
+    const keptS = level === "breach" ? emergencyReserveS : 0;
+    const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
+    if (backS < 0) return "No way leads home from its place.";
+    if (backS > reachS)
+      return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
+  }
+  const inside = insideOf(problem.ways, task, plan.rules.walking.speedMs);
+  if (task.crew.count > 0 && task.duration.likelyS < inside.leastS)
+    return `It walks ${metres(inside.walkM, "up")}, which takes ${minutes(inside.leastS, "up")} as planned; it is given ${minutes(task.duration.likelyS, "down")}.`;
+  const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
+  if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
+    return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${wholeTenths(carriesKg)} kg here.`;
+  if (leavesInstrument(task) && blast.level === "breach")
+    return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
+  if (isBeyond(problem, a)) return BEYOND;
+  return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** What of the sky a task asks for that is not known, so that it can never be said to hold; null when all is known. */
+function unknownSky(plan: Plan, task: Task): string | null {
+  const sky = taskSky(heavensOf(plan), { ...plan.stay, places: plan.site.places }, task);
+  if (sky.sun === null || sky.sunAngle === null)
+    return "It asks for the sun, and where that stands is unknown.";
+  if (sky.light === null)
+    return "It asks for ground in the sun or in shadow; which it is there is unknown: no heights are known.";
+  if (sky.isEarthUnknown)
+    return "It needs the relay; no pass is long enough, and whether the Earth is in view is unknown: no heights are known.";
+  return null;
+}
+
+/** Equipment of which there is less than it uses at once; null when there is enough of all. */
+function lacking(plan: Plan, { equipment, duration: { likelyS } }: Task): string | null {
+  if (likelyS === 0) return null;
+  for (const { id, name, count } of plan.equipment) {
+    const asked = equipment.reduce((sum, use) => sum + (use.equipment === id ? use.count : 0), 0);
+    if (asked > 0 && count === 0) return `${name} is missing: there are 0 of the ${asked} that it needs.`;
+    if (asked > count)
+      return `It uses ${asked} of ${name} at once; there ${count === 1 ? "is 1" : `are ${count}`}.`;
+  }
+  return null;
+}
+
+const BEYOND = "A leg on its way is given shorter or faster than anybody can walk: put the leg right.";
+
+/** True when the way out to `a`, home from it or inside it goes by a given leg that nobody can walk. */
+function isBeyond({ beyond, crewCount, beginsAt, endsAt, lander, places }: Problem, a: number): boolean {
+  if (!beyond || crewCount[a] === 0) return false;
+  const ways = [
+    lander * places + beginsAt[a]!,
+    beginsAt[a]! * places + endsAt[a]!,
+    endsAt[a]! * places + lander,
+  ];
+  return ways.some((at) => beyond[at] === 1);
+}
+
+/** A container or the ascent vehicle that has no room for its sample; null when all have. */
+function overfull(problem: Problem, day: Day, a: number): string | null {
+  if (day.board.holdsSample(a)) return null;
+  const { loads, plan } = problem;
+  const c = loads.container[a]!;
+  const { board } = day;
+  const kg = (grams: number): string => `${(Math.ceil(grams / 10) / 100).toFixed(2)} kg`;
+  const overG = board.grams[c]! + loads.grams[a]! - loads.holdsGrams[c]!;
+  const overMl = board.millilitres[c]! + loads.millilitres[a]! - loads.holdsMillilitres[c]!;
+  const { name } = plan.containers[c]!;
+  if (overG > 0) return `Its sample is ${kg(overG)} more than ${name} still takes.`;
+  if (overMl > 0)
+    return `Its sample is ${(Math.ceil(overMl / 10) / 100).toFixed(2)} L more than ${name} still takes.`;
+  const box = board.inContainer[c] === 0 ? loads.emptyGrams[c]! : 0;
+  return `With it ${kg(board.returnGrams + loads.grams[a]! + box - loads.returnGrams)} too much would go back on the ascent vehicle.`;
+}
+
+/** What stands against a task for which the time would be there. */
+function ruleWords(problem: Problem, rule: string): string {
+  const { separation, work, heat, duty, distance } = problem.plan.rules;
+  switch (rule) {
+    case "crew-separation":
+      return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart: ask for them together, or for work near it.`;
+    case "work-and-rest":
+      return `There is time, but not for the rest of ${minutes(work.restS, "up")} that is due after ${minutes(work.longestS, "down")} of work.`;
+    case "heat-storage":
+      return `There is time, but a body would store more than ${heat.mostKjKg} kJ of heat for each kg, and no stand before would let it go.`;
+    case "walk-back-consumables":
+      return "There is time, but consumables above the reserve would not carry the walk back at every moment.";
+    case "totals":
+      return `There is time, but not within the stay's sums: ${minutes(duty.stayS, "down")} of EVA, ${metres(distance.stayM, "down")} walked, the lander's stores.`;
+    default:
+      return "There is room at single places, but others would be pushed past their windows, links, EVA bounds or reserves.";
+  }
+}

@@ -1,0 +1,95 @@
+import { instant } from "../../../kernel/index.ts";
+import { nextStart } from "../../problem/starts.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { NEVER } from "../../problem/problem.ts";
+import { type Stand, Verifier } from "../../network/verify.ts";
+import { lasting } from "./late.ts";
+import type { AheadCell } from "./report.ts";
+
+/**
+ * Bench tasks of which each fits straight after `present` when it is left `minutes` early: by those who did it and
+ * nobody else, at the first moment that way, windows and least lags allow, everything else exactly as planned. Yields between
+ * attempts.
+ */
+export function* fitsAhead(
+  problem: Problem,
+  stands: readonly Stand[],
+  present: Stand,
+  minutes: number,
+): Generator<void, AheadCell> {
+  const { plan } = problem;
+  const lengthS = problem.lengthS[present.activity]! - minutes * 60;
+  if (lengthS < 0) return { minutes, possible: false, fits: [] };
+  const early = lasting(problem, present.activity, lengthS, new Uint8Array(problem.activities));
+  const verifier = new Verifier(early);
+  const placed = new Set(stands.map((stand) => stand.activity));
+  const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+  const routes = routesOf(problem, present);
+  const leftS = present.startS + lengthS;
+  const fits: { task: string; crew: string[]; startS: ReturnType<typeof instant> }[] = [];
+  const bench = plan.tasks
+    .map((_, a) => a)
+    .filter((a) => !placed.has(a) && problem.crewCount[a]! > 0)
+    .sort((a, b) => problem.worth[b]! - problem.worth[a]! || a - b);
+  for (const a of bench) {
+    for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
+      const own = routesOf(problem, { activity: a, choice: c, startS: 0 });
+      if (!own.every((r) => routes.includes(r))) continue;
+      const startS = firstStart(early, a, own, present.activity, leftS, startOf);
+      if (startS === null || !beforeNext(early, a, own, startS, leftS, stands)) continue;
+      yield;
+      if (!verifier.holds([...stands, { activity: a, choice: c, startS }])) continue;
+      fits.push({
+        task: plan.tasks[a]!.id,
+        crew: own.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
+        startS: instant(startS),
+      });
+      break;
+    }
+  }
+  return { minutes, possible: true, fits };
+}
+
+/** Routes of a stand, as its choice names them. */
+export function routesOf(problem: Problem, { activity, choice }: Stand): number[] {
+  const at = problem.choiceAt[choice]!;
+  return Array.from({ length: problem.crewCount[activity]! }, (_, k) => problem.choiceRoutes[at + k]!);
+}
+
+function firstStart(
+  problem: Problem,
+  a: number,
+  routes: readonly number[],
+  from: number,
+  leftS: number,
+  startOf: ReadonlyMap<number, number>,
+): number | null {
+  const { places, endsAt, beginsAt, legS, edges } = problem;
+  let startS = leftS;
+  for (const r of routes) {
+    const wayS = legS[r]![endsAt[from]! * places + beginsAt[a]!]!;
+    if (wayS >= NEVER) return null;
+    startS = Math.max(startS, leftS + wayS);
+  }
+  for (let x = edges.intoStart[a]!; x < edges.intoStart[a + 1]!; x += 1) {
+    const edge = edges.into[x]!;
+    const sinceS = startOf.get(edges.from[edge]!);
+    if (sinceS !== undefined) startS = Math.max(startS, sinceS + edges.weight[edge]!);
+  }
+  return nextStart(problem, a, startS);
+}
+
+/** A quick look before the full test: time enough until what comes next on each route. */
+function beforeNext(
+  problem: Problem,
+  a: number,
+  routes: readonly number[],
+  startS: number,
+  leftS: number,
+  stands: readonly Stand[],
+): boolean {
+  return stands.every((stand) => {
+    if (stand.startS < leftS || !routesOf(problem, stand).some((r) => routes.includes(r))) return true;
+    return startS + problem.lengthS[a]! <= stand.startS;
+  });
+}

@@ -1,0 +1,76 @@
+import type { Instant } from "../../../kernel/index.ts";
+
+/** Lateness and earliness that the tables are made for, minutes. */
+export const MINUTES = [5, 10, 20, 30, 45] as const;
+
+/** For every EVA that takes place: what to drop when late, what to get ahead with when early. */
+export interface ShedReport {
+  readonly minutes: readonly number[];
+  /** False when the schedule breaks a rule as it stands: then there is no table. */
+  readonly sound: boolean;
+  /** False when broken off. */
+  readonly complete: boolean;
+  readonly evas: readonly ShedEva[];
+}
+
+export interface ShedEva {
+  readonly eva: string;
+  /** In the order of planned starts. */
+  readonly rows: readonly ShedRow[];
+}
+
+/** Leaving one task late, or early. */
+export interface ShedRow {
+  readonly task: string;
+  readonly crew: readonly string[];
+  /** Planned end of the task. */
+  readonly endS: Instant;
+  /** One for each of the report's minutes. */
+  readonly late: readonly ShedCell[];
+  readonly early: readonly AheadCell[];
+}
+
+/**
+ * What to do when that late. keep: drop nothing, everything slides. drop: leave these out. end: nothing of the rest
+ * holds, walk home. over: even walking home at once breaks a rule.
+ */
+export interface ShedCell {
+  readonly minutes: number;
+  readonly kind: "keep" | "drop" | "end" | "over";
+  /** In the order of planned starts; tasks elsewhere that need what is dropped among them. */
+  readonly drop: readonly string[];
+  /** Done or under way already, but in vain, as it needs something that is dropped; counted as lost. */
+  readonly vain: readonly string[];
+  readonly mustLost: number;
+  readonly worthLost: number;
+  /** True when no set that costs less holds, as far as the maker's rules see; false when the search was cut short. */
+  readonly least: boolean;
+  /**
+   * Rules that being late breaks by itself, whatever is dropped. over: all of them. Else at most work-and-rest: the stretch of
+   * work under way gets too long, by no more than the lateness.
+   */
+  readonly breaks: readonly string[];
+  /** Tasks that start later than planned, and when. */
+  readonly moves: readonly { readonly task: string; readonly startS: Instant }[];
+  readonly sentence: string;
+}
+
+/** Bench tasks of which each, alone, fits straight after the task when that early, the plan then going on as written. */
+export interface AheadCell {
+  readonly minutes: number;
+  /** False when the task does not last that long: nobody can leave it so early without beginning early. */
+  readonly possible: boolean;
+  /** Worthiest first. */
+  readonly fits: readonly {
+    readonly task: string;
+    readonly crew: readonly string[];
+    readonly startS: Instant;
+  }[];
+}
+
+/** How far a run has come: rows. */
+export interface ShedProgress {
+  readonly seconds: number;
+  readonly rows: number;
+  readonly of: number;
+}

@@ -1,0 +1,129 @@
+import type { Schedule } from "../../../plan/index.ts";
+import { Day } from "../../network/day.ts";
+import { castOf, type Cast } from "../../simulate/lanes.ts";
+import { held } from "../../problem/pinned.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { type Fault, read, type Stand, Verifier } from "../../network/verify.ts";
+import { lasting } from "./late.ts";
+
+/**
+ * The rest of an EVA once one task is under way. What began before that task's planned end is done or under way and
+ * stays. The other placements of the EVA, remote work still to come, and what anywhere needs any of these may be dropped; on the
+ * EVA and in remote work they may also slide later, in their order and never before their planned start. Everything
+ * else stays where it is.
+ */
+export class Rest {
+  /** The task under way. */
+  readonly present: number;
+  /** Activities that may be dropped, in the order of planned starts. */
+  readonly open: readonly number[];
+  /** 1 for what is done or under way. */
+  readonly past: Uint8Array;
+  private readonly problem: Problem;
+  private readonly cast: Cast;
+  private day: Day | null = null;
+  private verifier: Verifier | null = null;
+  tolerant = false;
+
+  constructor(base: Problem, schedule: Schedule, present: number, eva: number) {
+    this.present = present;
+    const { stands } = read(base, schedule);
+    const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+    const leftS = startOf.get(present)! + base.lengthS[present]!;
+    const evaOf = (stand: Stand): number =>
+      base.crewCount[stand.activity] === 0
+        ? -1
+        : base.evaOfRoute[base.choiceRoutes[base.choiceAt[stand.choice]!]!]!;
+    this.past = new Uint8Array(base.activities);
+    const sliding = new Uint8Array(base.activities);
+    for (const stand of stands) {
+      const a = stand.activity;
+      if (a === present || stand.startS < leftS) this.past[a] = 1;
+      else if (evaOf(stand) === eva || evaOf(stand) < 0) sliding[a] = 1;
+    }
+    const open = new Set(stands.map(({ activity }) => activity).filter((a) => sliding[a] === 1));
+    for (const a of open)
+      for (const b of base.neededBy[a]!) if (startOf.has(b) && this.past[b] === 0) open.add(b);
+    this.open = [...open].sort((a, b) => startOf.get(a)! - startOf.get(b)! || a - b);
+    const still = stands.filter(({ activity: a }) => sliding[a] === 0);
+    const first = held(base, still, "at");
+    const moving = read(first, schedule).stands.filter(({ activity: a }) => sliding[a] === 1);
+    this.problem = held(first, moving, "from");
+    this.cast = castOf(this.problem, read(this.problem, schedule).stands);
+  }
+
+  /** What stays when all that may be dropped is dropped and everybody walks home at once. */
+  get bare(): readonly Stand[] {
+    const open = new Set(this.open);
+    return this.cast.order.filter(({ activity }) => !open.has(activity));
+  }
+
+  /** Rules that are broken even so. */
+  faultsAtHome(): string[] {
+    const faults = this.verifier!.faults(this.bare).filter((fault) => !this.isVain(fault));
+    return [...new Set(faults.map(({ rule }) => rule))];
+  }
+
+  /** The same set dropped with the present task as long as it now is; null when that does not hold. */
+  again<T extends { readonly drop: readonly number[] }>(
+    dropped: T,
+  ): (T & { readonly stands: readonly Stand[] }) | null {
+    const flags = new Uint8Array(this.past.length);
+    for (const a of dropped.drop) flags[a] = 1;
+    const stands = this.hold(flags);
+    return stands && { ...dropped, tolerant: this.tolerant, stands };
+  }
+
+  /** True when `stands` break no rule with the present task as long as it now is. */
+  verify(stands: readonly Stand[]): boolean {
+    return this.verifier!.faults(stands).every((fault) => this.isVain(fault));
+  }
+
+  /** What is done in vain cannot be undone: that need is told, not tested. */
+  private isVain({ rule, about }: Fault): boolean {
+    return rule === "link-needs" && this.past[about] === 1;
+  }
+
+  /**
+   * From now on the present task lasts `lengthS`. `tolerant`: the work stretch that it is part of may be as much too long as the
+   * task is late; all before and after it, taken by itself, is not.
+   */
+  take(lengthS: number, tolerant: boolean): void {
+    const strict = lasting(this.problem, this.present, lengthS, this.past);
+    const restful = strict.restful.slice();
+    restful[this.present] = 1;
+    const { limits } = strict;
+    const lateS = lengthS - this.problem.lengthS[this.present]!;
+    this.day = new Day(tolerant ? { ...strict, limits: { ...limits, workS: limits.workS + lateS } } : strict);
+    this.verifier = new Verifier(tolerant ? { ...strict, restful } : strict);
+    this.tolerant = tolerant;
+  }
+
+  /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */
+  hold(drop: Uint8Array): readonly Stand[] | null {
+    const day = this.day!;
+    const { board, problem } = day;
+    for (const { activity: a } of this.cast.order) if (board.placed[a] === 1) board.unlink(a);
+    const { slotStart, crewCount, evaOfRoute } = problem;
+    const behind: number[] = [];
+    const kept = this.cast.order.filter(({ activity }) => drop[activity] === 0);
+    for (const { activity: a, startS } of kept) {
+      if (this.past[a] === 0 && problem.needs[a]!.some((b) => drop[b] === 1)) return null;
+      behind.length = 0;
+      for (let s = slotStart[a]!; s < slotStart[a + 1]!; s += 1) {
+        const lane = this.cast.laneOf[s]!;
+        if (lane < 0) return null;
+        behind.push(board.prev[board.tail + lane]!);
+      }
+      board.earliest[a] = startS;
+      board.link(a, behind, crewCount[a] === 0 ? -1 : evaOfRoute[this.cast.laneOf[slotStart[a]!]!]!);
+    }
+    if (!day.settle()) return null;
+    const stands = kept.map(({ activity, choice }) => ({
+      activity,
+      choice,
+      startS: board.earliest[activity]!,
+    }));
+    return this.verify(stands) ? stands : null;
+  }
+}

@@ -1,0 +1,144 @@
+import { CONSUMABLES } from "../../../physics/index.ts";
+import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../../plan/index.ts";
+import { insideOf } from "../../../terrain/index.ts";
+import { tooFast, tooShort } from "../../problem/choices.ts";
+import { KINDS, type Problem } from "../../problem/problem.ts";
+
+/**
+ * One thing that can stand against a schedule: a rule on something, or a placement that is to stay. `about` is a number in the
+ * plan's list of what the kind speaks of (tasks, links, EVAs, ...), for "consumable" the crew member times the number of
+ * consumables plus the consumable, and 0 for rules on the whole stay.
+ */
+export interface Cause {
+  readonly kind: CauseKind;
+  readonly about: number;
+}
+
+export type CauseKind =
+  | "placement"
+  | "pin"
+  | "window"
+  | "sun"
+  | "light"
+  | "sun-angle"
+  | "relay"
+  | "crew"
+  | "link"
+  | "hot"
+  | "blast"
+  | "carry"
+  | "equipment"
+  | "container"
+  | "return-mass"
+  | "consumable"
+  | "egress"
+  | "ingress"
+  | "longest"
+  | "suit"
+  | "block"
+  | "liftoff"
+  | "recharge"
+  | "walking-physics"
+  | "walk-back-emergency"
+  | "walk-back-consumables"
+  | "separation"
+  | "work"
+  | "heat"
+  | "drinking"
+  | "eva-distance"
+  | "stay-distance"
+  | "duty"
+  | "stores";
+
+/** A cause's name, the same for the same cause. */
+export function keyOf(cause: Cause): string {
+  return `${cause.kind} ${cause.about}`;
+}
+
+/**
+ * Everything that can stand against `schedule` with the tasks `wanted` beside it. Earlier ones are preferred in a conflict: rules
+ * before placements, and of those the ones that are least worth, as they would be dropped most easily.
+ */
+export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly number[]): Cause[] {
+  const { plan, limits, draws } = problem;
+  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+  const placed = schedule.placements.flatMap((one) => index.get(one.task) ?? []);
+  const involved = [...new Set([...wanted, ...placed])];
+  const taskRules = involved.flatMap((a): Cause[] => {
+    const task = plan.tasks[a]!;
+    return [
+      ...(task.windows.length > 0 ? [cause("window", a)] : []),
+      ...(task.sun ? [cause("sun", a)] : []),
+      ...(task.light !== undefined ? [cause("light", a)] : []),
+      ...(task.sunAngle ? [cause("sun-angle", a)] : []),
+      ...(task.relay ? [cause("relay", a)] : []),
+      ...(task.pin ? [cause("pin", a)] : []),
+      ...(task.crew.named.length > 0 || task.crew.qualification !== undefined ? [cause("crew", a)] : []),
+      ...(leavesInstrument(task) && plan.rules.blast.level === "breach" ? [cause("blast", a)] : []),
+      ...(task.massOutKg > 0 && plan.rules.carry.level === "breach" ? [cause("carry", a)] : []),
+    ];
+  });
+  const here = new Set(involved.map((a) => plan.tasks[a]!.id));
+  const links = plan.links.flatMap((link, l) => {
+    const ends = link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
+    return ends.some((id) => here.has(id)) ? [cause("link", l)] : [];
+  });
+  const each = (count: number, kind: CauseKind): Cause[] =>
+    Array.from({ length: count }, (_, k) => cause(kind, k));
+  const when = (holds: boolean, kind: CauseKind): Cause[] => (holds ? [cause(kind, 0)] : []);
+  const { rules } = plan;
+  return [
+    ...each(plan.evas.length, "longest"),
+    ...each(plan.evas.length, "ingress"),
+    ...each(plan.evas.length, "egress"),
+    ...taskRules,
+    ...links,
+    ...plan.site.keepOuts.flatMap((one, k) => (one.kind === "hot" ? [cause("hot", k)] : [])),
+    ...each(problem.members * KINDS, "consumable").filter(
+      ({ about }) => draws.kindBinds[about % KINDS] === 1,
+    ),
+    ...when(tooFast(plan) || wanted.some((a) => walksTooFast(problem, a)), "walking-physics"),
+    ...when(draws.walkbackBinds.includes(1), "walk-back-consumables"),
+    ...when(plan.suits.length > 0, "walk-back-emergency"),
+    ...when(limits.apartM !== Infinity, "separation"),
+    ...when(limits.workS !== Infinity, "work"),
+    ...when(problem.heat !== null, "heat"),
+    ...when(
+      rules.drinking.level === "breach" && plan.suits.some((suit) => suit.drinkKg !== undefined),
+      "drinking",
+    ),
+    ...when(limits.evaM !== Infinity, "eva-distance"),
+    ...when(limits.stayM !== Infinity, "stay-distance"),
+    ...when(limits.dutyS !== Infinity, "duty"),
+    ...plan.evas.flatMap((eva, e) => (sharingSuits(plan, eva).length > 0 ? [cause("suit", e)] : [])),
+    ...when(rules.recharge.level === "breach", "recharge"),
+    ...when(limits.storesBind, "stores"),
+    ...plan.equipment.flatMap((_, q) => (problem.slotEquipment.includes(q) ? [cause("equipment", q)] : [])),
+    ...each(plan.containers.length, "container"),
+    ...when(problem.loads.returnGrams !== Infinity, "return-mass"),
+    ...each(plan.stay.blocks.length, "block"),
+    ...when(true, "liftoff"),
+    ...byEase(plan, placed).map((a) => cause("placement", a)),
+  ];
+}
+
+function cause(kind: CauseKind, about: number): Cause {
+  return { kind, about };
+}
+
+/** Tasks from the one that is dropped most easily: optional ones first, of those the least worth. */
+export function byEase(plan: Plan, tasks: readonly number[]): number[] {
+  const rank = (a: number): number => (plan.tasks[a]!.must ? 1 : 0);
+  return [...tasks].sort((a, b) => rank(a) - rank(b) || plan.tasks[a]!.worth - plan.tasks[b]!.worth || a - b);
+}
+
+/** Crew member and consumable of a "consumable" cause. */
+export function consumableOf(about: number): { member: number; kind: (typeof CONSUMABLES)[number] } {
+  return { member: Math.floor(about / KINDS), kind: CONSUMABLES[about % KINDS]! };
+}
+
+/** True when the task is shorter than what is walked in it (walking-physics). */
+export function walksTooFast({ plan, ways }: Problem, a: number): boolean {
+  const task = plan.tasks[a]!;
+  return tooShort(task, insideOf(ways, task, plan.rules.walking.speedMs));
+}

@@ -1,0 +1,54 @@
+import type { Schedule } from "../../../plan/index.ts";
+import { type Cause, causesOf, keyOf } from "./cause.ts";
+import type { Lifting } from "./lifting.ts";
+import type { Loop } from "./loop.ts";
+import { quickXplain } from "./quickxplain.ts";
+import { type Scope, Trial } from "./trial.ts";
+
+/** Causes that cannot all hold; none where it is not known what stands against it. */
+export interface Clash {
+  readonly causes: readonly Cause[];
+  /** proved: no schedule in this order has them all. searched: the search found none. */
+  readonly certainty: "proved" | "searched";
+  readonly scope: Scope;
+  /** True when leaving out any one of them was seen to be enough. */
+  readonly minimal: boolean;
+}
+
+/**
+ * A minimal clash between `schedule` and the tasks `group` that `wanted` stands for (null: within the schedule), in the order as
+ * it stands or as every start stands; null when there is none. `loop`, where times alone leave one place, narrows the search. An answer that is not known
+ * counts as no clash where a clash was proved, so that the clash stays true though perhaps not minimal.
+ */
+export function* clashOf(
+  lifting: Lifting,
+  schedule: Schedule,
+  wanted: number | null,
+  group: readonly number[],
+  loop: Loop | null,
+  scope: Scope = "in this order",
+): Generator<void, Clash | null> {
+  const trial = new Trial(lifting, schedule, wanted, scope);
+  const all = causesOf(lifting.problem, schedule, group);
+  const whole = yield* trial.ask(all);
+  if (whole === "fits") return null;
+  const certainty = whole === "fails" ? "proved" : "searched";
+  if (whole === "open") return { causes: [], certainty, scope, minimal: false };
+  let doubtful = false;
+  function* conflicts(part: readonly Cause[]): Generator<void, boolean> {
+    const answer = yield* trial.ask(part);
+    if (answer === "open" || (answer === "none" && certainty === "proved")) doubtful = true;
+    return answer === "fails" || (answer === "none" && certainty === "searched");
+  }
+  const inLoop = new Set(loop?.causes.map(keyOf));
+  const narrow = all.filter((cause) => inLoop.has(keyOf(cause)));
+  const enough = narrow.length > 0 && (yield* conflicts(narrow));
+  doubtful = false;
+  const causes = yield* quickXplain(enough ? narrow : all, conflicts);
+  return {
+    causes,
+    certainty,
+    scope,
+    minimal: !doubtful,
+  };
+}

@@ -1,0 +1,142 @@
+import type { Plan, Schedule } from "../../../plan/index.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { byEase, type Cause, consumableOf, keyOf } from "./cause.ts";
+import type { Offer } from "./offer.ts";
+import { outingOffers, reserveOffer } from "./outingoffers.ts";
+import {
+  containerOffers,
+  crewOffers,
+  equipmentOffer,
+  lightOffers,
+  linkOffers,
+  relayOffers,
+  sunOffers,
+  windowOffers,
+} from "./requestoffers.ts";
+
+/**
+ * What could be given up, the most hopeful first: what is in the clash, then the bounds of all EVAs and all other placed tasks,
+ * which can make room when the rest is rearranged. Safety rules are not among them.
+ */
+export function offersOf(
+  problem: Problem,
+  schedule: Schedule,
+  group: readonly number[],
+  clash: readonly Cause[],
+): Offer[] {
+  const { plan } = problem;
+  const inClash = clash.flatMap((cause) => offersFor(plan, cause, group));
+  const placed = schedule.placements.map((one) => plan.tasks.findIndex((task) => task.id === one.task));
+  const clashing = new Set(clash.map(keyOf));
+  // A must-do task is dropped for another must-do task only.
+  const forMust = group.length === 0 || group.some((a) => plan.tasks[a]!.must);
+  const isMust = (id: string): boolean => plan.tasks.some((task) => task.id === id && task.must);
+  const drops = byEase(plan, placed)
+    .flatMap((a) => dropOffer(problem, schedule, group, a))
+    .filter((offer) => forMust || !offer.drops.some(isMust));
+  const isIn = (offer: Offer): boolean => {
+    const a = plan.tasks.findIndex((task) => task.id === offer.subject);
+    return clashing.has(keyOf({ kind: "placement", about: a }));
+  };
+  const list = [
+    ...inClash,
+    ...sharedReserves(plan, clash),
+    ...drops.filter(isIn),
+    ...plan.evas.flatMap(outingOffers),
+    ...drops.filter((one) => !isIn(one)),
+  ];
+  const seen = new Set<string>();
+  return list.filter((offer) => {
+    const key = `${offer.kind} ${offer.subject} ${offer.say(1)}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+/** The same reserve of all suits that the clash names together, as suits are often alike. */
+function sharedReserves(plan: Plan, clash: readonly Cause[]): Offer[] {
+  const suits = new Map<ReturnType<typeof consumableOf>["kind"], Set<string>>();
+  for (const { kind, about } of clash) {
+    if (kind !== "consumable") continue;
+    const { member, kind: consumable } = consumableOf(about);
+    const list = suits.get(consumable) ?? new Set();
+    suits.set(consumable, list.add(plan.crew[member]!.suit));
+  }
+  return [...suits].flatMap(([kind, ids]) =>
+    ids.size < 2 ? [] : (reserveOffer(plan, [...ids], kind) ?? []),
+  );
+}
+
+function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[]): Offer[] {
+  switch (kind) {
+    case "longest":
+    case "ingress":
+    case "egress":
+      return outingOffers(plan.evas[about]!);
+    case "window":
+      return windowOffers(plan.tasks[about]!);
+    case "sun":
+      return sunOffers(plan.tasks[about]!);
+    case "light":
+    case "sun-angle":
+      return lightOffers(plan.tasks[about]!, kind);
+    case "relay":
+      return relayOffers(plan);
+    case "link":
+      return linkOffers(plan, plan.links[about]!);
+    case "pin":
+    case "crew":
+      return crewOffers(plan.tasks[about]!, kind);
+    case "equipment":
+      return [equipmentOffer(plan, about)];
+    case "container":
+      return group.flatMap((a) => containerOffers(plan, plan.tasks[a]!));
+    case "consumable": {
+      const { member, kind: consumable } = consumableOf(about);
+      const offer = reserveOffer(plan, [plan.crew[member]!.suit], consumable);
+      return offer ? [offer] : [];
+    }
+    default:
+      // Placements are dropped in order of ease; the rest is not the planner's to give up.
+      return [];
+  }
+}
+
+/** The task and everything placed that needs it leave the day; nothing where the wanted ones need it. */
+function dropOffer(
+  problem: Problem,
+  schedule: Schedule,
+  group: readonly number[],
+  activity: number,
+): Offer[] {
+  const { plan } = problem;
+  const placed = new Set(schedule.placements.map((one) => one.task));
+  const leaving = new Set<number>();
+  const leave = (a: number): void => {
+    if (leaving.has(a)) return;
+    leaving.add(a);
+    for (const b of problem.neededBy[a]!) if (placed.has(plan.tasks[b]!.id) || group.includes(b)) leave(b);
+  };
+  leave(activity);
+  if (group.some((a) => leaving.has(a))) return [];
+  const tasks = plan.tasks.filter((_, a) => leaving.has(a));
+  const [first, ...others] = [
+    plan.tasks[activity]!,
+    ...tasks.filter((task) => task.id !== plan.tasks[activity]!.id),
+  ];
+  const worth = tasks.reduce((sum, task) => sum + task.worth, 0);
+  const along = others.length === 0 ? "" : ` with ${others.length} that need it`;
+  return [
+    {
+      kind: "drop",
+      subject: first!.id,
+      most: 1,
+      drops: tasks.map((task) => task.id),
+      owner: null,
+      change: (now) => now,
+      size: () => tasks.length,
+      say: () => `${first!.name} goes to the bench${along}: worth ${worth} lost.`,
+    },
+  ];
+}

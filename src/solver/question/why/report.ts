@@ -1,0 +1,98 @@
+import { gridName, type Plan } from "../../../plan/index.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { named } from "../../problem/words.ts";
+import type { Cause } from "./cause.ts";
+import type { Clash } from "./clash.ts";
+import type { Relaxation } from "./relax.ts";
+import { type SaidCause, sayCause } from "./words.ts";
+
+/** A minimal conflict in words. */
+export interface SaidClash {
+  readonly causes: readonly SaidCause[];
+  readonly certainty: Clash["certainty"];
+  readonly scope: Clash["scope"];
+  readonly minimal: boolean;
+  readonly sentence: string;
+}
+
+/** Why a task is not on the day, or what is wrong with the day; grows while the run goes on. */
+export interface WhyReport {
+  /** The task asked about; null when it is about the schedule itself. */
+  readonly task: string | null;
+  /**
+   * looking: not known yet. placed, sound: nothing to explain. fits: with nothing else moved, or others started later or earlier.
+   * rearranged: only when others move. conflict: something has to give.
+   */
+  readonly state: "looking" | "placed" | "sound" | "fits" | "rearranged" | "conflict";
+  readonly sentence: string;
+  readonly conflict: SaidClash | null;
+  /** Cheapest first: must-do tasks lost, then worth lost, then the change as a share of the number it changes. */
+  readonly relaxations: readonly Relaxation[];
+  /** Rules in the conflict that are not for bargaining, each with who owns it. */
+  readonly guarded: readonly string[];
+  /** Offers looked at, and how many there are. */
+  readonly tried: number;
+  readonly offers: number;
+  readonly stopped: null | "done" | "time";
+}
+
+/** The report before anything is known. */
+export function blank(task: string | null): WhyReport {
+  return {
+    task,
+    state: "looking",
+    sentence: "",
+    conflict: null,
+    relaxations: [],
+    guarded: [],
+    tried: 0,
+    offers: 0,
+    stopped: null,
+  };
+}
+
+type Where = (task: string) => string;
+
+/** Says a conflict. */
+export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): SaidClash {
+  const causes = clash.causes.map((cause) => sayCause(problem, cause, where));
+  return {
+    causes,
+    certainty: clash.certainty,
+    scope: clash.scope,
+    minimal: clash.minimal,
+    sentence: clashWords(problem.plan, clash, task),
+  };
+}
+
+function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, task: string | null): string {
+  const name = plan.tasks.find((one) => one.id === task)?.name;
+  const what = name === undefined ? "the schedule" : name;
+  if (causes.length === 0 && certainty === "searched")
+    return `No place was found for ${what}; what stands against it is not known.`;
+  if (causes.length === 0) return `Nothing that could be lifted would make room for ${what}.`;
+  const staying = causes.filter((one) => one.kind === "placement").length;
+  const rules = causes.length - staying;
+  const parts = [
+    ...(rules > 0 ? [`${rules} ${rules === 1 ? "condition" : "conditions"}`] : []),
+    ...(staying > 0 ? [`${staying} placed ${staying === 1 ? "task" : "tasks"}`] : []),
+  ];
+  const { startGridS } = plan.rules;
+  const grid = startGridS === 1 ? "" : ` with starts on ${gridName(startGridS)}`;
+  const order = scope === "in this order" ? `in the order as it is${grid}` : "as the starts stand";
+  if (certainty === "searched")
+    return `With ${named(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
+  const together =
+    name === undefined
+      ? `${named(parts)} cannot all hold ${order}`
+      : `${named(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
+  return `${together}.${minimal ? "" : " True, though perhaps with more than it takes."}`;
+}
+
+/** Rules among `causes` that the planner may not give up. */
+export function guardedIn(problem: Problem, causes: readonly Cause[]): string[] {
+  return causes.flatMap((cause) => {
+    const { sentence, owner } = sayCause(problem, cause, () => "");
+    return owner === null ? [] : [`${sentence} A rule, not for bargaining: ${owner} decides.`];
+  });
+}

@@ -1,0 +1,236 @@
+import { duration, instant } from "../../../kernel/index.ts";
+import type { LagLink, Link, Plan, Task } from "../../../plan/index.ts";
+import { met, minutes } from "../../problem/words.ts";
+import { type Offer, withOne } from "./offer.ts";
+import { linkWords } from "./words.ts";
+
+/** What a task asks for is not changed by more: windows and lags, min; relay passes, min; sun, tenths of a degree. */
+const MOST_MIN = 240;
+const MOST_PASS_MIN = 60;
+const MOST_TENTHS = 100;
+
+const GIVEN = { drops: [], owner: null } as const;
+
+/** Every window of a task opened earlier or closed later. */
+export function windowOffers(task: Task): Offer[] {
+  return task.windows.flatMap((window, w) => {
+    const lastsS = Math.max(60, window.endS - window.startS);
+    const put = (plan: Plan, startS: number, endS: number): Plan => ({
+      ...plan,
+      tasks: withOne(plan.tasks, task.id, (one) => ({
+        ...one,
+        windows: one.windows.map((old, k) =>
+          k === w ? { startS: instant(startS), endS: instant(endS) } : old,
+        ),
+      })),
+    });
+    const base = { ...GIVEN, kind: "window", subject: task.id, most: MOST_MIN } as const;
+    const size = (steps: number): number => (steps * 60) / lastsS;
+    return [
+      {
+        ...base,
+        size,
+        change: (plan, steps) => put(plan, window.startS - steps * 60, window.endS),
+        say: (steps) =>
+          `The window of ${task.name} from ${met(window.startS)} opens ${minutes(steps * 60, "up")} earlier: ${met(window.startS - steps * 60)}.`,
+      },
+      {
+        ...base,
+        size,
+        change: (plan, steps) => put(plan, window.startS, window.endS + steps * 60),
+        say: (steps) =>
+          `The window of ${task.name} to ${met(window.endS)} closes ${minutes(steps * 60, "up")} later: ${met(window.endS + steps * 60)}.`,
+      },
+    ] satisfies Offer[];
+  });
+}
+
+/** The sun range of a task made wider at either end, by tenths of a degree. */
+export function sunOffers(task: Task): Offer[] {
+  const { sun } = task;
+  if (!sun) return [];
+  const wide = Math.max(0.1, sun.greatestDeg - sun.leastDeg);
+  const tenths = (value: number): number => Math.round(value * 10) / 10;
+  const end = (name: "leastDeg" | "greatestDeg", sign: number, words: string): Offer => ({
+    ...GIVEN,
+    kind: "sun",
+    subject: task.id,
+    most: MOST_TENTHS,
+    change: (plan, steps) => ({
+      ...plan,
+      tasks: withOne(plan.tasks, task.id, (one) => ({
+        ...one,
+        sun: { ...sun, [name]: tenths(sun[name] + (sign * steps) / 10) },
+      })),
+    }),
+    size: (steps) => steps / 10 / wide,
+    say: (steps) =>
+      `${task.name} is done with the sun ${words} ${tenths(sun[name] + (sign * steps) / 10)} degrees instead of ${sun[name]}.`,
+  });
+  return [end("leastDeg", -1, "down to"), end("greatestDeg", 1, "up to")];
+}
+
+/** The light or the sun's direction that a task wants, given up. */
+export function lightOffers(task: Task, what: "light" | "sun-angle"): Offer[] {
+  return [
+    {
+      ...GIVEN,
+      kind: what,
+      subject: task.id,
+      most: 1,
+      change: (plan) => ({
+        ...plan,
+        tasks: withOne(plan.tasks, task.id, (one) => without(one, what === "light" ? "light" : "sunAngle")),
+      }),
+      size: () => 1,
+      say: () =>
+        what === "light"
+          ? `${task.name} is done in whatever light there is.`
+          : `${task.name} is done wherever the sun stands.`,
+    },
+  ];
+}
+
+/** A relay pass moved; a move that helps one task can take another's pass away. */
+export function relayOffers(plan: Plan): Offer[] {
+  return plan.stay.relayPasses.flatMap((pass) =>
+    [-1, 1].map((sign): Offer => ({
+      ...GIVEN,
+      owner: "the relay's operators",
+      kind: "relay",
+      subject: pass.id,
+      most: MOST_PASS_MIN,
+      uneven: true,
+      change: (now, steps) => ({
+        ...now,
+        stay: {
+          ...now.stay,
+          relayPasses: withOne(now.stay.relayPasses, pass.id, (one) => ({
+            ...one,
+            startS: instant(one.startS + sign * steps * 60),
+            endS: instant(one.endS + sign * steps * 60),
+          })),
+        },
+      }),
+      size: (steps) => (steps * 60) / Math.max(60, pass.endS - pass.startS),
+      say: (steps) =>
+        `${pass.name} comes ${minutes(steps * 60, "up")} ${sign < 0 ? "earlier" : "later"}: from ${met(pass.startS + sign * steps * 60)}.`,
+    })),
+  );
+}
+
+/** A lag made wider at either end; another link taken away. */
+export function linkOffers(plan: Plan, link: Link): Offer[] {
+  if (link.type !== "lag") {
+    return [
+      {
+        ...GIVEN,
+        kind: "link",
+        subject: link.id,
+        most: 1,
+        change: (now) => ({ ...now, links: now.links.filter((one) => one.id !== link.id) }),
+        size: () => 1,
+        say: () => `The link is given up: ${linkWords(plan, link)}`,
+      },
+    ];
+  }
+  const name = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  const between = `${name(link.from.task)} and ${name(link.to.task)}`;
+  const bound = (which: "leastS" | "greatestS", sign: number, words: string): Offer[] => {
+    const nowS = link[which];
+    if (nowS === undefined) return [];
+    const put = (one: Link, byS: number): Link =>
+      one.type === "lag" ? ({ ...one, [which]: duration(nowS + sign * byS) } satisfies LagLink) : one;
+    return [
+      {
+        ...GIVEN,
+        kind: "lag",
+        subject: link.id,
+        most: MOST_MIN,
+        change: (now, steps) => ({
+          ...now,
+          links: withOne(now.links, link.id, (one) => put(one, steps * 60)),
+        }),
+        size: (steps) => (steps * 60) / Math.max(60, Math.abs(nowS)),
+        say: (steps) =>
+          `The ${words} lag between ${between} is ${minutes(nowS + sign * steps * 60, sign < 0 ? "down" : "up")} instead of ${minutes(nowS, sign < 0 ? "up" : "down")}.`,
+      },
+    ];
+  };
+  return [...bound("leastS", -1, "least"), ...bound("greatestS", 1, "greatest")];
+}
+
+/** A pin pulled, or the named crew let go. */
+export function crewOffers(task: Task, what: "pin" | "crew"): Offer[] {
+  if (what === "crew" && task.crew.named.length === 0) return [];
+  return [
+    {
+      ...GIVEN,
+      kind: what,
+      subject: task.id,
+      most: 1,
+      change: (plan) => ({
+        ...plan,
+        tasks: withOne(plan.tasks, task.id, (one) =>
+          what === "pin" ? without(one, "pin") : { ...one, crew: { ...one.crew, named: [] } },
+        ),
+      }),
+      size: () => 1,
+      say: () =>
+        what === "pin"
+          ? `${task.name} is no longer pinned.`
+          : `${task.name} may be done by others than those named.`,
+    },
+  ];
+}
+
+function without(task: Task, what: "pin" | "light" | "sunAngle"): Task {
+  const free = { ...task };
+  delete free[what];
+  return free;
+}
+
+/** More units of an equipment. */
+export function equipmentOffer(plan: Plan, q: number): Offer {
+  const { id, name, count } = plan.equipment[q]!;
+  return {
+    ...GIVEN,
+    kind: "equipment",
+    subject: id,
+    most: 3,
+    change: (now, steps) => ({
+      ...now,
+      equipment: withOne(now.equipment, id, (one) => ({ ...one, count: count + steps })),
+    }),
+    size: (steps) => steps / Math.max(1, count),
+    say: (steps) =>
+      `There ${count + steps === 1 ? "is 1" : `are ${count + steps}`} of ${name} instead of ${count === 0 ? "none" : count}.`,
+  };
+}
+
+/** The sample of a task into another container. */
+export function containerOffers(plan: Plan, task: Task): Offer[] {
+  const { sample } = task;
+  if (!sample) return [];
+  return plan.containers.flatMap((one): Offer[] =>
+    one.id === sample.container
+      ? []
+      : [
+          {
+            ...GIVEN,
+            kind: "container",
+            subject: task.id,
+            most: 1,
+            change: (now) => ({
+              ...now,
+              tasks: withOne(now.tasks, task.id, (old) => ({
+                ...old,
+                sample: { ...sample, container: one.id },
+              })),
+            }),
+            size: () => 1,
+            say: () => `The sample of ${task.name} goes into ${one.name}.`,
+          },
+        ],
+  );
+}

@@ -1,0 +1,144 @@
+import type { Schedule } from "../../../plan/index.ts";
+import { Day } from "../../network/day.ts";
+import { lay } from "../../network/placing.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { read, Verifier } from "../../network/verify.ts";
+import { type Cause, keyOf } from "./cause.ts";
+import { placeGroup } from "./inserting.ts";
+import { holding, type Lifting, provable } from "./lifting.ts";
+
+/**
+ * fits: here is one that does. fails: proved that none does. none: the search found none, beside placed tasks that it could lay.
+ * open: not known, as there were too many places to try or the placed tasks do not stand without those let go (crew members keep
+ * each other company).
+ */
+export type Answer = "fits" | "fails" | "none" | "open";
+
+/** Places tried in one question before it is left open. */
+const MOST_TRIES = 400;
+
+/** Asks how a schedule is taken: its order kept and starts free to slide, or every start as it is. */
+export type Scope = "in this order" | "as it stands";
+
+/**
+ * The fast question behind a conflict: with the placed tasks in their order, on their EVAs and with their crew, is there a place
+ * for the wanted task and whatever it needs? Asked under any part of the causes; fewer causes never make it harder.
+ */
+export class Trial {
+  readonly lifting: Lifting;
+  private readonly schedule: Schedule;
+  private readonly wanted: number | null;
+  private readonly scope: Scope;
+  private readonly stands: ReadonlySet<number>;
+  private readonly known = new Map<string, Answer>();
+
+  /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
+  constructor(lifting: Lifting, schedule: Schedule, wanted: number | null, scope: Scope = "in this order") {
+    this.lifting = lifting;
+    this.schedule = schedule;
+    this.wanted = wanted;
+    this.scope = scope;
+    const { tasks } = lifting.problem.plan;
+    const placed = new Set(schedule.placements.map((one) => one.task));
+    this.stands = new Set(tasks.flatMap((task, a) => (placed.has(task.id) ? [a] : [])));
+  }
+
+  /** The answer under `causes`, placements among them; in slices. */
+  *ask(causes: readonly Cause[]): Generator<void, Answer> {
+    const key = causes.map(keyOf).sort().join();
+    let answer = this.known.get(key);
+    if (answer === undefined) {
+      answer = yield* this.work(causes);
+      yield;
+      this.known.set(key, answer);
+    }
+    return answer;
+  }
+
+  private *work(causes: readonly Cause[]): Generator<void, Answer> {
+    const holds = holding(causes);
+    const problem = this.lifting.under(holds);
+    const { tasks } = problem.plan;
+    const staying = new Set(
+      causes.flatMap(({ kind, about }) => (kind === "placement" ? [tasks[about]!.id] : [])),
+    );
+    const kept = { placements: this.schedule.placements.filter((one) => staying.has(one.task)) };
+    if (this.scope === "as it stands") return this.stand(problem, kept);
+    const loose = provable(problem);
+    const asIs = problem.reach === "network" && loose.chains === problem.chains;
+    const proof = yield* this.placeAll(loose, kept);
+    if (proof !== "fits" || asIs) return proof;
+    const answer = yield* this.placeAll(problem, kept);
+    return answer === "fails" ? "none" : answer;
+  }
+
+  /** The maker's own check of the starts as they are: exact, so the answer is always known. */
+  private stand(problem: Problem, kept: Schedule): Answer {
+    const { stands, unread } = read(problem, kept);
+    if (unread.length > 0) return "fails";
+    return new Verifier({ ...problem, needs: this.missing(problem) }).holds(stands) ? "fits" : "fails";
+  }
+
+  /** Needs that are on the bench: one that is placed counts as met even where a part of the causes lets it go. */
+  private missing(problem: Problem): number[][] {
+    return problem.needs.map((list) => list.filter((b) => !this.stands.has(b)));
+  }
+
+  private *placeAll(problem: Problem, kept: Schedule): Generator<void, Answer> {
+    const day = new Day(problem);
+    if (lay(day, kept) > 0) return this.wanted === null || problem.reach === "network" ? "fails" : "open";
+    if (!pairsHold(day) || !loadsHold(day)) return "fails";
+    if (this.missing(problem).some((list, a) => day.board.placed[a] === 1 && list.length > 0)) return "fails";
+    if (this.wanted === null) return "fits";
+    const group = neededFor(problem, this.wanted, this.stands);
+    const found = yield* placeGroup(day, group, { tries: MOST_TRIES, waits: 0 });
+    return found === null ? "open" : found ? "fits" : "fails";
+  }
+}
+
+/** `activity` and what it needs, directly or not, that does not stand already; needed ones first. */
+export function neededFor(problem: Problem, activity: number, stands: ReadonlySet<number>): number[] {
+  const group: number[] = [];
+  const seen = new Set<number>();
+  const gather = (a: number): void => {
+    if (seen.has(a) || stands.has(a)) return;
+    seen.add(a);
+    for (const need of problem.needs[a]!) gather(need);
+    group.push(a);
+  };
+  gather(activity);
+  return group;
+}
+
+/** link-crew, link-eva and pairs that exclude each other, between what is placed. */
+function pairsHold(day: Day): boolean {
+  const { problem, board } = day;
+  const crewOf = (a: number): number[] =>
+    Array.from(
+      { length: problem.crewCount[a]! },
+      (_, k) => problem.memberOfRoute[board.lane[problem.slotStart[a]! + k]!]!,
+    );
+  for (let a = 0; a < problem.activities; a += 1) {
+    if (board.placed[a] === 0) continue;
+    for (const { other, asks } of problem.pairs[a]!) {
+      if (other < a || board.placed[other] === 0) continue;
+      if (asks === "not both") return false;
+      if (asks === "same eva" && board.evaOf[a] !== board.evaOf[other]) return false;
+      const theirs = crewOf(other);
+      const common = crewOf(a).filter((m) => theirs.includes(m)).length;
+      if (asks === "same crew" && common !== theirs.length) return false;
+      if (asks === "different crew" && common > 0) return false;
+    }
+  }
+  return true;
+}
+
+/** container and return-mass of what is placed. */
+function loadsHold({ board, problem }: Day): boolean {
+  const { loads } = problem;
+  return (
+    board.returnGrams <= loads.returnGrams &&
+    board.grams.every((grams, c) => grams <= loads.holdsGrams[c]!) &&
+    board.millilitres.every((millilitres, c) => millilitres <= loads.holdsMillilitres[c]!)
+  );
+}

@@ -1,0 +1,140 @@
+import { type Random, random } from "../../kernel/index.ts";
+import type { Schedule } from "../../plan/index.ts";
+import { Board } from "../network/board.ts";
+import { Day } from "../network/day.ts";
+import { lay } from "../network/placing.ts";
+import { Pool } from "./pool.ts";
+import type { Problem } from "../problem/problem.ts";
+import { Recreate } from "./recreate.ts";
+import { Ruin } from "./ruin.ts";
+import { better, readValue, type Value } from "./score.ts";
+
+/** Temperature at the start and at the end, in mean worths of an activity. */
+const HOT = 1;
+const COLD = 0.05;
+/** Iterations of one cooling, for each activity; in longer runs the search is heated up again, and ends cold. */
+const COOLING = 150;
+/** Fewer activities than this cool as slowly as so many. */
+const FEW = 30;
+/** Part of a run after which its length in iterations can be told. */
+const TOLD = 0.02;
+/** Parts of a run after each of which the routes seen so far are put together anew. */
+const RECOMBINED = 20;
+/** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
+const END_SHARE = 1e-6;
+
+/**
+ * The search: one trajectory of ruin and recreate under annealing (Schrimpf et al. 2000; Ropke & Pisinger 2006; Christiaens &
+ * Vanden Berghe 2020). Cooled by the share of the run that is done, which the caller gives, as often as its length allows.
+ */
+export class Anneal {
+  readonly day: Day;
+  readonly best: Board;
+  readonly bestValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
+  readonly recreate: Recreate;
+  /** Hears of each schedule that the search goes on from. */
+  onAccept: ((board: Board, value: Value) => void) | null = null;
+  private readonly ruin: Ruin;
+  private readonly random: Random;
+  private readonly current: Board;
+  private readonly currentValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
+  private readonly value: Value = { mustOut: 0, worth: 0, endsS: 0 };
+  private readonly mean: number;
+  private readonly mustWeight: number;
+  private readonly pool: Pool | null;
+  private recombined = 0;
+  private turns = 0;
+  /** The cooling in hand, in shares of the run; the first one is measured once the run's length can be told. */
+  private heatedAt = 0;
+  private coldAt = 1;
+  private told = false;
+
+  constructor(problem: Problem, seed: number, from: Schedule | null) {
+    this.random = random(seed);
+    this.day = new Day(problem);
+    this.best = new Board(problem);
+    this.current = new Board(problem);
+    this.ruin = new Ruin(this.day, this.random);
+    this.recreate = new Recreate(this.day, this.random);
+    this.recreate.insertion.base = this.current.version;
+    const total = problem.worth.reduce((sum, one) => sum + one, 0);
+    this.mean = Math.max(1, total / Math.max(1, problem.activities));
+    // While searching a must-do task may be left out for a step, but for a high price.
+    this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
+    this.pool = problem.reach === "slack" ? new Pool(problem) : null;
+    if (from) lay(this.day, from);
+    this.recreate.fill();
+    this.accept();
+  }
+
+  /** One ruin and recreate; `share` of the run is done, 0 to 1. */
+  iterate(share: number): void {
+    const { day, random: stream, value, currentValue } = this;
+    if (this.pool && share * RECOMBINED >= this.recombined + 1) {
+      this.recombined += 1;
+      this.recombine(this.pool);
+    }
+    this.ruin.take();
+    // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
+    if (!day.settle()) {
+      day.board.copy(this.current);
+      return;
+    }
+    if (day.board.placed[this.ruin.seed] === 0 && stream.next() < 0.5) this.recreate.place(this.ruin.seed, 0);
+    this.recreate.fill();
+    readValue(day.board, value);
+    const gain =
+      value.worth -
+      currentValue.worth -
+      this.mustWeight * (value.mustOut - currentValue.mustOut) -
+      END_SHARE * this.mean * (value.endsS - currentValue.endsS);
+    const temperature = HOT * this.mean * (COLD / HOT) ** this.cooled(share);
+    if (gain > temperature * Math.log(stream.next())) this.accept();
+    else day.board.copy(this.current);
+  }
+
+  /** How far the cooling in hand is, 0 to 1. */
+  private cooled(share: number): number {
+    this.turns += 1;
+    const told = !this.told && share >= TOLD;
+    if (told || (this.told && share >= this.coldAt && share < 1)) {
+      this.told = true;
+      if (!told) this.heatedAt = share;
+      const left = (1 - this.heatedAt) * (this.turns / share);
+      const times = Math.max(1, Math.round(left / (COOLING * Math.max(FEW, this.day.problem.activities))));
+      this.coldAt = this.heatedAt + (1 - this.heatedAt) / times;
+    }
+    return Math.min(1, (share - this.heatedAt) / (this.coldAt - this.heatedAt));
+  }
+
+  /** Goes on from the best mix of routes seen, when that is better than all so far. */
+  private recombine(pool: Pool): void {
+    const { day, bestValue } = this;
+    const mix = pool.recombine(bestValue.worth);
+    if (!mix) return;
+    const { board } = day;
+    for (let a = 0; a < board.problem.activities; a += 1) if (board.placed[a] === 1) board.unlink(a);
+    for (const [r, activities] of mix) {
+      let behind = board.head + r;
+      for (const a of activities) {
+        board.link(a, [behind], board.problem.evaOfRoute[r]!);
+        behind = board.problem.slotStart[a]!;
+      }
+    }
+    if (day.settle()) {
+      this.recreate.fill();
+      this.accept();
+    } else board.copy(this.current);
+  }
+
+  private accept(): void {
+    const { day, current, currentValue } = this;
+    current.copy(day.board);
+    readValue(day.board, currentValue);
+    this.pool?.note(current);
+    this.onAccept?.(current, currentValue);
+    if (!better(currentValue, this.bestValue)) return;
+    this.best.copy(current);
+    Object.assign(this.bestValue, currentValue);
+  }
+}

@@ -1,0 +1,214 @@
+import type { Random } from "../../kernel/index.ts";
+import type { Day } from "../network/day.ts";
+import type { Problem } from "../problem/problem.ts";
+
+/** Longest string taken from one route, and how many activities a ruin takes on average. */
+const LONGEST_STRING = 10;
+const TAKEN_ON_AVERAGE = 10;
+
+/** While a must-do activity is left out, this part of the ruins makes room for one. */
+const EJECTED = 0.4;
+
+/**
+ * Ruin: takes activities off the day. Strings of neighbours on neighbouring routes (Christiaens & Vanden Berghe 2020);
+ * while must-do work is left out, optional work makes room for it; where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
+ * random, or a whole EVA (Ropke & Pisinger 2006). What needs a taken activity goes with it.
+ */
+export class Ruin {
+  private readonly day: Day;
+  private readonly problem: Problem;
+  private readonly random: Random;
+  /** By activity all others, nearest first; made when they are first asked for. */
+  private readonly near: Int32Array[] = [];
+  private readonly hit: Uint8Array;
+  /** Where the last ruin began. */
+  seed = 0;
+
+  constructor(day: Day, random: Random) {
+    this.day = day;
+    this.problem = day.problem;
+    this.random = random;
+    this.hit = new Uint8Array(day.problem.routes);
+  }
+
+  /** Takes something off; call `settle` of the day afterwards. */
+  take(): void {
+    const { random, problem } = this;
+    if (this.day.board.mustOut > 0 && random.next() < EJECTED) {
+      this.eject();
+      return;
+    }
+    this.seed = random.below(problem.activities);
+    if (problem.reach === "slack") {
+      this.strings();
+      return;
+    }
+    const which = random.next();
+    if (which < 0.45) this.strings();
+    else if (which < 0.75) this.span();
+    else if (which < 0.85) this.scattered();
+    else if (which < 0.97) this.clusters();
+    else this.outing();
+  }
+
+  /** Takes `activity` and what needs it. */
+  remove(activity: number): void {
+    const { board } = this.day;
+    if (board.placed[activity] === 0) return;
+    board.unlink(activity);
+    for (const one of this.problem.neededBy[activity]!) this.remove(one);
+  }
+
+  private nearTo(activity: number): Int32Array {
+    return (this.near[activity] ??= nearestTo(this.problem, activity));
+  }
+
+  private strings(): void {
+    const { problem, random, hit } = this;
+    const { board } = this.day;
+    let used = 0;
+    for (let r = 0; r < problem.routes; r += 1) if (board.onRoute[r]! > 0) used += 1;
+    if (used === 0) return;
+    const mean = Math.max(1, board.count / used);
+    const longest = Math.min(LONGEST_STRING, mean);
+    const most = (4 * TAKEN_ON_AVERAGE) / (1 + longest) - 1;
+    const strings = Math.min(used, Math.max(1, Math.floor(random.next() * most + 1)));
+    hit.fill(0);
+    let done = 0;
+    const list = this.nearTo(this.seed);
+    for (let k = -1; k < list.length && done < strings; k += 1) {
+      const a = k < 0 ? this.seed : list[k]!;
+      if (board.placed[a] === 0 || problem.crewCount[a] === 0) continue;
+      const slot =
+        problem.slotStart[a]! + (problem.crewCount[a]! > 1 ? random.below(problem.crewCount[a]!) : 0);
+      const r = board.lane[slot]!;
+      if (hit[r] === 1) continue;
+      hit[r] = 1;
+      done += 1;
+      const length = 1 + Math.floor(random.next() * Math.min(longest, board.onRoute[r]!));
+      this.string(slot, length);
+    }
+  }
+
+  /** A string of `length` slots that holds `slot`, at a random offset. */
+  private string(slot: number, length: number): void {
+    const { board } = this.day;
+    let from = slot;
+    for (let back = this.random.below(length); back > 0; back -= 1) {
+      const before = board.prev[from]!;
+      if (before >= board.head) break;
+      from = before;
+    }
+    const taken: number[] = [];
+    for (let k = 0; k < length && from < board.head; k += 1) {
+      taken.push(board.nodeOf[from]!);
+      from = board.next[from]!;
+    }
+    for (const a of taken) this.remove(a);
+  }
+
+  /** Everything on one EVA that begins within a span of time. */
+  private span(): void {
+    const { problem, random } = this;
+    const { board } = this.day;
+    const seed = this.anyPlaced();
+    if (seed < 0) return;
+    const e = board.evaOf[seed]!;
+    let lengthS = problem.longestS[e] ?? 0;
+    if (e >= 0) {
+      const egress = problem.activities + 2 * e;
+      lengthS = Math.min(lengthS, board.earliest[egress + 1]! - board.earliest[egress]!);
+    }
+    const halfS = lengthS * (0.05 + 0.25 * random.next());
+    const middleS = board.earliest[seed]!;
+    for (let a = 0; a < problem.activities; a += 1)
+      if (board.placed[a] === 1 && board.evaOf[a] === e && Math.abs(board.earliest[a]! - middleS) <= halfS)
+        this.remove(a);
+  }
+
+  private scattered(): void {
+    const { random } = this;
+    const count = 1 + random.below(Math.max(1, Math.floor(this.day.board.count * 0.3)));
+    for (let k = 0; k < count; k += 1) {
+      const a = this.anyPlaced();
+      if (a >= 0) this.remove(a);
+    }
+  }
+
+  /** The clusters of the seed and of a few that are near it. */
+  private clusters(): void {
+    const { problem, random } = this;
+    const count = 1 + random.below(3);
+    const list = this.nearTo(this.seed);
+    for (let k = -1; k < count - 1 && k < list.length; k += 1) {
+      const cluster = problem.cluster[k < 0 ? this.seed : list[random.below(Math.min(8, list.length))]!];
+      for (let a = 0; a < problem.activities; a += 1) if (problem.cluster[a] === cluster) this.remove(a);
+    }
+  }
+
+  private outing(): void {
+    const { problem } = this;
+    const { board } = this.day;
+    const seed = this.anyPlaced();
+    if (seed < 0) return;
+    const e = board.evaOf[seed]!;
+    for (let a = 0; a < problem.activities; a += 1)
+      if (board.placed[a] === 1 && board.evaOf[a] === e) this.remove(a);
+  }
+
+  /**
+   * Makes room for a must-do activity that is left out: optional work goes from one of the EVAs that it may be on, all of it or half, and
+   * its whole cluster, which is put back together.
+   */
+  private eject(): void {
+    const { problem, random } = this;
+    const { board } = this.day;
+    let a = random.below(problem.activities);
+    while (problem.must[a] === 0 || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
+    this.seed = a;
+    const first = problem.choiceStart[a]!;
+    const choices = problem.choiceStart[a + 1]! - first;
+    const crewed = problem.crewCount[a]! > 0 && choices > 0;
+    const choice = first + (crewed ? random.below(choices) : 0);
+    const e = crewed ? problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]! : -1;
+    const all = random.next() < 0.5;
+    for (let b = 0; b < problem.activities; b += 1) {
+      if (board.placed[b] === 0) continue;
+      const optional =
+        problem.must[b] === 0 && (e < 0 || board.evaOf[b] === e) && (all || random.next() < 0.5);
+      if (optional || problem.cluster[b] === problem.cluster[a]) this.remove(b);
+    }
+  }
+
+  private anyPlaced(): number {
+    const { problem, random } = this;
+    const { placed, count } = this.day.board;
+    if (count === 0) return -1;
+    let a = random.below(problem.activities);
+    while (placed[a] === 0) a = a + 1 === problem.activities ? 0 : a + 1;
+    return a;
+  }
+}
+
+/** All other activities, nearest to `a` first: by the way, or the wait that cannot be avoided. */
+function nearestTo(problem: Problem, a: number): Int32Array {
+  const { activities, places, lengthS, beginsAt, endsAt, openStart, openFromS, openToS } = problem;
+  const legs = problem.legS[0];
+  const from = (one: number): number => openFromS[openStart[one]!] ?? 0;
+  const to = (one: number): number => openToS[openStart[one + 1]! - 1] ?? 0;
+  /** Way, or the wait that cannot be avoided when `second` follows `first`. */
+  const follow = (first: number, second: number): number =>
+    Math.max(
+      legs ? legs[endsAt[first]! * places + beginsAt[second]!]! : 0,
+      from(second) - to(first) - lengthS[first]!,
+    );
+  const keys = new Float64Array(Math.max(0, activities - 1));
+  let k = 0;
+  for (let b = 0; b < activities; b += 1) {
+    if (b === a) continue;
+    keys[k] = Math.min(follow(a, b), follow(b, a)) * activities + b;
+    k += 1;
+  }
+  keys.sort();
+  return Int32Array.from(keys, (key) => ((key % activities) + activities) % activities);
+}

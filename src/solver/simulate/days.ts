@@ -1,0 +1,147 @@
+import { random, type Random, type Shape } from "../../kernel/index.ts";
+import type { Odds } from "../../plan/index.ts";
+import type { Problem } from "../problem/problem.ts";
+import { lowsOf } from "./stage.ts";
+import { quantilesOf, stepOf, STEPS } from "./quantiles.ts";
+
+/**
+ * Simulated days, drawn beforehand and the same for every schedule (common random numbers). Lateness is shared: the deviate
+ * of a duration is made of a part of the day, of each crew member on an EVA and of the task's own, that of a work rate
+ * of the same parts, so that the squares of the parts add up to one (a normal copula; the shares are project choices of the plan).
+ */
+export class Days {
+  readonly count: number;
+  private readonly problem: Problem;
+  /** By activity and step, whole seconds, the begun one counted: never shorter than drawn. */
+  private readonly durations: Int32Array;
+  /** By route and step: work rate over the planned one, less one. */
+  private readonly rates: Float64Array;
+  private readonly parts: Parts;
+  // Standard normal deviates by day: of the day, then by route (pace and work rate), activity, slot.
+  private readonly ofDay: Float32Array;
+  private readonly rateOfDay: Float32Array;
+  private readonly ofOuting: Float32Array;
+  private readonly rateOfOuting: Float32Array;
+  private readonly ofTask: Float32Array;
+  private readonly ofSlot: Float32Array;
+
+  constructor(problem: Problem, shape: Shape, count: number, seed: number) {
+    const { plan, activities, routes, slots } = problem;
+    this.problem = problem;
+    this.count = count;
+    this.parts = partsOf(plan.odds.lateness);
+    this.durations = new Int32Array(activities * STEPS);
+    const lowS = lowsOf(problem);
+    plan.tasks.forEach(({ duration: { likelyS, highS } }, a) => {
+      const quantiles = quantilesOf(shape, lowS[a]!, likelyS, highS ?? likelyS);
+      for (let i = 0; i < STEPS; i += 1) this.durations[a * STEPS + i] = Math.ceil(quantiles[i]! - SLACK);
+    });
+    this.rates = new Float64Array(routes * STEPS);
+    for (let r = 0; r < routes; r += 1) {
+      const wide = plan.crew[problem.memberOfRoute[r]!]!.workRateSpread;
+      this.rates.set(quantilesOf(shape, -wide, 0, wide), r * STEPS);
+    }
+    this.ofDay = new Float32Array(count);
+    this.rateOfDay = new Float32Array(count);
+    this.ofOuting = new Float32Array(count * routes);
+    this.rateOfOuting = new Float32Array(count * routes);
+    this.ofTask = new Float32Array(count * activities);
+    this.ofSlot = new Float32Array(count * slots);
+    // Day after day, so that the first days of many are those of few.
+    const stream = random(seed);
+    for (let day = 0; day < count; day += 1) {
+      fill(this.ofDay, day, 1, stream);
+      fill(this.rateOfDay, day, 1, stream);
+      fill(this.ofOuting, day, routes, stream);
+      fill(this.rateOfOuting, day, routes, stream);
+      fill(this.ofTask, day, activities, stream);
+      fill(this.ofSlot, day, slots, stream);
+    }
+  }
+
+  /** Puts day number `day` into `draws` for a schedule whose slots stand on `laneOf`. */
+  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void {
+    const { problem, parts, durations, rates } = this;
+    const { routes, activities, slots, slotStart, crewCount } = problem;
+    const dayZ = parts.day * this.ofDay[day]!;
+    const atRoute = day * routes;
+    for (let r = 0; r < routes; r += 1) draws.routeMore[r] = rates[r * STEPS + stepOf(this.paceZ(day, r))]!;
+    for (let p = 0; p < order.length; p += 1) {
+      const a = order[p]!;
+      const crew = crewCount[a]!;
+      const first = slotStart[a]!;
+      let outings = 0;
+      for (let s = first; s < first + crew; s += 1) {
+        const r = laneOf[s]!;
+        outings += this.ofOuting[atRoute + r]!;
+        const z = parts.shared * this.paceZ(day, r) + parts.own * this.ofSlot[day * slots + s]!;
+        draws.slotMore[s] = rates[r * STEPS + stepOf(z)]!;
+      }
+      const own = this.ofTask[day * activities + a]!;
+      const z =
+        crew === 0
+          ? dayZ + parts.remote * own
+          : dayZ + (parts.outing * outings) / Math.sqrt(crew) + parts.own * own;
+      draws.durationS[a] = durations[a * STEPS + stepOf(z)]!;
+    }
+  }
+
+  /** What the walker of route `r` has in common with themselves all day: their deviate of egress, walking and waiting. */
+  private paceZ(day: number, r: number): number {
+    const { parts } = this;
+    const outing = this.rateOfOuting[day * this.problem.routes + r]!;
+    if (parts.shared === 0) return outing;
+    return (parts.day * this.rateOfDay[day]! + parts.outing * outing) / parts.shared;
+  }
+}
+
+/** What one simulated day is given: durations by activity, work rates less one by crew slot and by route. */
+export interface Draws {
+  readonly durationS: Int32Array;
+  readonly slotMore: Float64Array;
+  readonly routeMore: Float64Array;
+}
+
+/** Room for a day of `problem`. */
+export function drawsFor({ activities, slots, routes }: Problem): Draws {
+  return {
+    durationS: new Int32Array(activities),
+    slotMore: new Float64Array(slots),
+    routeMore: new Float64Array(routes),
+  };
+}
+
+/** Weights of deviates; their squares are the shares of the variance. */
+interface Parts {
+  readonly day: number;
+  readonly outing: number;
+  readonly own: number;
+  /** Of work without crew, which is on nobody's outing. */
+  readonly remote: number;
+  /** Of day and outing together. */
+  readonly shared: number;
+}
+
+function partsOf({ day, outing }: Odds["lateness"]): Parts {
+  return {
+    day: Math.sqrt(day),
+    outing: Math.sqrt(outing),
+    own: Math.sqrt(Math.max(0, 1 - day - outing)),
+    remote: Math.sqrt(1 - day),
+    shared: Math.sqrt(day + outing),
+  };
+}
+
+/** What a quantile may be off by: a whole number of seconds stays one. */
+const SLACK = 1e-6;
+
+/** Draws the `each` deviates of `day`. */
+function fill(into: Float32Array, day: number, each: number, stream: Random): void {
+  for (let i = day * each; i < (day + 1) * each; i += 1) into[i] = normal(stream);
+}
+
+/** A standard normal deviate (Box & Muller 1958, Ann Math Stat 29:610). */
+function normal(stream: Random): number {
+  const u = 1 - stream.next();
+  return Math.sqrt(-2 * Math.log(u)) * Math.cos(2 * Math.PI * stream.next());
+}

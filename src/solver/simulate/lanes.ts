@@ -1,0 +1,36 @@
+import type { Problem } from "../problem/problem.ts";
+import type { Stand } from "../network/verify.ts";
+
+/** Who and which unit does what: a schedule's placements in the order of their starts, each on its lanes. */
+export interface Cast {
+  readonly order: readonly Stand[];
+  /** By slot: route, or routes + chain; -1 where the activity is not placed. */
+  readonly laneOf: Int32Array;
+}
+
+/** Places in order; units go to the one free soonest, as the starts have it. */
+export function castOf(problem: Problem, stands: readonly Stand[]): Cast {
+  const { lengthS, slotStart, crewCount, choiceAt, choiceRoutes, chainStart, routes } = problem;
+  const order = [...stands].sort(
+    (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
+  );
+  const laneOf = new Int32Array(problem.slots).fill(-1);
+  const freeS = new Float64Array(problem.chains).fill(-Infinity);
+  for (const { activity: a, choice, startS } of order) {
+    const crew = crewCount[a]!;
+    const first = slotStart[a]!;
+    for (let k = 0; k < crew; k += 1) laneOf[first + k] = choiceRoutes[choiceAt[choice]! + k]!;
+    for (let s = first + crew; s < slotStart[a + 1]!; s += 1) {
+      const q = problem.slotEquipment[s]!;
+      let best = -1;
+      for (let c = chainStart[q]!; c < chainStart[q + 1]!; c += 1) {
+        if (laneOf.subarray(first + crew, s).includes(routes + c)) continue;
+        if (best < 0 || freeS[c]! < freeS[best]!) best = c;
+      }
+      if (best < 0) continue;
+      laneOf[s] = routes + best;
+      freeS[best] = startS + lengthS[a]!;
+    }
+  }
+  return { order, laneOf };
+}

@@ -1,0 +1,573 @@
+import { NEVER as NO_WAY } from "../problem/problem.ts";
+import type { CrewRules } from "./crew.ts";
+import type { Draws } from "./days.ts";
+import { Latest } from "./latest.ts";
+import type { Script } from "./script.ts";
+import { Suits } from "./suits.ts";
+
+// Read in the innermost loops: local, as an import may cost a call there.
+const NEVER = NO_WAY;
+
+export const MISSED = 0;
+export const DONE = 1;
+/** Ended outside its window. */
+export const OVERRAN = 2;
+/** Inside its window but a lag or a needed task failed. */
+export const IN_VAIN = 3;
+/** Begun and broken off. */
+export const BROKEN_OFF = 4;
+
+/** Why a task was not done. */
+export const REASONS = [
+  "none",
+  "needs",
+  "no way",
+  "window",
+  "lag",
+  "turn-back",
+  "left out",
+  "broken off",
+  "in vain",
+] as const;
+const NEEDS = 1;
+const WAY = 2;
+const WINDOW = 3;
+const LAG = 4;
+const TURN_BACK = 5;
+const LEAVE_OUT = 6;
+const BREAK_OFF = 7;
+const VAIN = 8;
+
+/** What stands in the middle of a day. */
+export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
+
+/** Plays days over and over on the same arrays, by the rules of crew.ts. Read the outcome before the next day. */
+export class Player {
+  readonly script: Script;
+  /** By activity: MISSED, DONE, OVERRAN, IN_VAIN or BROKEN_OFF, the reason, start and end; of what is missed the end is when that was certain. */
+  readonly state: Uint8Array;
+  readonly reason: Uint8Array;
+  readonly startS: Float64Array;
+  readonly endS: Float64Array;
+  /** By EVA. */
+  readonly egressS: Float64Array;
+  readonly closeS: Float64Array;
+  readonly suits: Suits;
+  readonly latest: Latest;
+
+  private crew: CrewRules;
+  private readonly opened: Uint8Array;
+  private readonly closed: Uint8Array;
+  private readonly chainFreeS: Float64Array;
+  /** By route: since when the walker has been at work without a rest. */
+  private readonly beganS: Float64Array;
+  /** When the last decision against a task was certain. */
+  private decidedS = 0;
+
+  constructor(script: Script, crew: CrewRules, moments = 0) {
+    const { problem } = script;
+    this.script = script;
+    this.crew = crew;
+    this.state = new Uint8Array(problem.activities);
+    this.reason = new Uint8Array(problem.activities);
+    this.startS = new Float64Array(problem.activities);
+    this.endS = new Float64Array(problem.activities);
+    this.egressS = new Float64Array(problem.evas);
+    this.closeS = new Float64Array(problem.evas);
+    this.suits = new Suits(script, moments);
+    this.latest = new Latest(script);
+    this.opened = new Uint8Array(problem.evas);
+    this.closed = new Uint8Array(problem.evas);
+    this.chainFreeS = new Float64Array(problem.chains);
+    this.beganS = new Float64Array(problem.routes);
+  }
+
+  /** Call when the script has taken up another schedule, or to play with another crew. */
+  take(crew: CrewRules = this.crew): void {
+    this.crew = crew;
+    if (crew.leavesOut) this.latest.workOut(this.script, crew.caution);
+    this.suits.takeGrid((e) => this.limitS(e, this.script.egressS[e]!));
+  }
+
+  /** Ingress complete no later, with egress at `egressS`. */
+  limitS(e: number, egressS: number): number {
+    return Math.min(egressS + this.script.problem.longestS[e]!, this.script.latestS[e]!);
+  }
+
+  /** Ingress complete no later for the walker of route `r` today. */
+  private limitOf(r: number): number {
+    const e = this.script.problem.evaOfRoute[r]!;
+    return this.limitS(e, this.egressS[e]!);
+  }
+
+  /** Plays one day. With `recording` the suits' grid is filled as well. */
+  play(draws: Draws, recording = false): void {
+    this.begin(recording);
+    this.playOn(draws, 0, this.script.order.length);
+    this.end(draws);
+  }
+
+  /** Begins a day that is played part by part: `playOn` through the plan's order, then `end`. */
+  begin(recording = false): void {
+    this.suits.recording = recording;
+    this.state.fill(MISSED);
+    // Nothing of the day before is known.
+    this.endS.fill(-Infinity);
+    this.reason.fill(0);
+    this.opened.fill(0);
+    this.closed.fill(0);
+    this.chainFreeS.fill(-Infinity);
+  }
+
+  /** Plays the activities at these positions of the plan's order. */
+  playOn(draws: Draws, from: number, to: number): void {
+    const { problem, order, laneOf } = this.script;
+    for (let p = from; p < to; p += 1) {
+      const a = order[p]!;
+      if (problem.crewCount[a]! > 0) {
+        const e = problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!;
+        if (this.opened[e] === 0) this.open(e, draws);
+      }
+      this.attempt(a, draws);
+    }
+  }
+
+  /** Everybody comes home, and what was done in vain is counted. */
+  end(draws: Draws): void {
+    const { problem, flown } = this.script;
+    for (let e = 0; e < problem.evas; e += 1) {
+      if (flown[e] === 0) continue;
+      if (this.opened[e] === 0) this.open(e, draws);
+      if (this.closed[e] === 0) this.close(e, draws);
+    }
+    this.countVain();
+  }
+
+  /** Room for what stands in the middle of a day. */
+  moment(): Moment {
+    return this.standing().map((one) => one.slice());
+  }
+
+  /** Keeps what stands now. */
+  keep(moment: Moment): void {
+    this.standing().forEach((one, i) => moment[i]!.set(one));
+  }
+
+  /**
+   * Goes back to a moment of the same day that was kept. Starts and ends of what was attempted before it must not have
+   * been written since: that is so when only what comes after it was played on.
+   */
+  goBack(moment: Moment): void {
+    this.standing().forEach((one, i) => one.set(moment[i]!));
+  }
+
+  /** All that changes while a day is played, but for starts and ends and what is recorded. */
+  private standing(): Moment {
+    const { spare, atS, place } = this.suits;
+    return [
+      this.state,
+      this.reason,
+      this.opened,
+      this.closed,
+      this.egressS,
+      this.closeS,
+      this.chainFreeS,
+      this.beganS,
+      spare,
+      atS,
+      place,
+    ];
+  }
+
+  private open(e: number, draws: Draws): void {
+    const { problem, stage, before } = this.script;
+    let egressS = this.script.egressS[e]!;
+    for (const o of before[e]!) {
+      if (this.opened[o] === 0) this.open(o, draws);
+      if (this.closed[o] === 0) this.close(o, draws);
+      egressS = Math.max(egressS, this.closeS[o]! + stage.leastPauseS);
+    }
+    this.opened[e] = 1;
+    this.egressS[e] = egressS;
+    const workS = problem.lengthS[problem.activities + 2 * e]!;
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      this.beganS[r] = egressS;
+      this.suits.egress(r, egressS, egressS + workS, draws.routeMore[r]!);
+    }
+  }
+
+  private close(e: number, draws: Draws): void {
+    const { problem } = this.script;
+    const { suits } = this;
+    let backS = -Infinity;
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      suits.walk(r, problem.lander, draws.routeMore[r]!);
+      backS = Math.max(backS, suits.atS[r]!);
+    }
+    const closeS = backS + problem.lengthS[problem.activities + 2 * e + 1]!;
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      suits.ingress(r, backS, closeS, draws.routeMore[r]!);
+    this.closeS[e] = closeS;
+    this.closed[e] = 1;
+  }
+
+  /** Does `a`, breaks it off, or leaves it out (O3 to O10). */
+  private attempt(a: number, draws: Draws): void {
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
+    const { slotStart, crewCount, places, beginsAt, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    const likelyS = problem.lengthS[a]!;
+
+    // The earliest start, one condition after the other.
+    let startS = crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
+      if (wayS >= NEVER) return this.miss(a, suits.atS[r]!, WAY, draws);
+      const hereS = suits.atS[r]! + wayS;
+      const ownS = Math.max(hereS, crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!);
+      startS = Math.max(startS, crew.restsByRule ? this.restedS(a, s, hereS, ownS) : ownS);
+    }
+    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
+      if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
+    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
+    const { openToS, openFromS } = stage;
+    const o = this.opening(a, startS);
+    if (o < 0) return this.miss(a, this.lastOpeningS(a), WINDOW, draws);
+    startS = Math.max(startS, openFromS[o]!);
+
+    const decision = this.decisionAgainst(a, startS, draws);
+    if (decision === 0) this.work(a, startS, draws, openToS[o]! + likelyS);
+    else this.miss(a, this.decidedS, decision, draws);
+  }
+
+  /**
+   * The first reason by which `a`, which could begin at `startS` at the earliest, is not begun at all, and in `decidedS` when that was
+   * certain: what is over at a moment, then; what depends on how a walker fares, not before they are free for it. 0 without one.
+   */
+  private decisionAgainst(a: number, startS: number, draws: Draws): number {
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let reason = 0;
+    this.decidedS = Infinity;
+    const goneS = this.needsGoneS(a);
+    if (startS >= goneS) {
+      this.decidedS = goneS;
+      reason = NEEDS;
+    }
+    const lagS = this.lagS(a, problem.lengthS[a]!);
+    if (startS > lagS && lagS < this.decidedS) {
+      this.decidedS = lagS;
+      reason = LAG;
+    }
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
+      if (startS <= goS || Math.max(goS, suits.atS[r]!) >= this.decidedS) continue;
+      this.decidedS = Math.max(goS, suits.atS[r]!);
+      reason = TURN_BACK;
+    }
+    if (crew.leavesOut && stage.needed[a] === 0) {
+      const outS = this.leftOutS(a, startS);
+      if (outS < this.decidedS) {
+        this.decidedS = outS;
+        reason = LEAVE_OUT;
+      }
+    }
+    return reason;
+  }
+
+  /** Does `a` from `startS` on, in a window that closes at `closesS`. */
+  private work(a: number, startS: number, draws: Draws, closesS: number): void {
+    const { script, suits, crew } = this;
+    const { problem, laneOf, stage } = script;
+    const { slotStart, crewCount, beginsAt, endsAt, routes, limits, places, lander } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      suits.walk(r, beginsAt[a]!, draws.routeMore[r]!);
+      if (startS - suits.atS[r]! >= limits.restS) this.beganS[r] = startS;
+      suits.wait(r, startS, draws.routeMore[r]!);
+    }
+    let endS = startS + draws.durationS[a]!;
+    if (crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0)
+      endS += this.restsInsideS(a, startS, endS);
+    // Who is done before a least lag to the end has passed stays until it has.
+    const { ties, tieStart } = stage;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
+      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.afterS(t, a, ties.leastS[t]!));
+    let placeAfter = endsAt[a]!;
+    let broken = false;
+    if (crew.breaksOff) {
+      let leaveS = endS;
+      for (let s = first; s < crewEnd; s += 1) {
+        const r = laneOf[s]!;
+        const byS = suits.leaveByS(a, r, draws.slotMore[s]!, draws.routeMore[r]!, this.limitOf(r));
+        leaveS = Math.min(leaveS, byS);
+      }
+      if (leaveS < endS) {
+        broken = true;
+        endS = Math.max(startS, Math.floor(leaveS));
+        const legs = problem.legS[laneOf[first]!]!;
+        if (legs[beginsAt[a]! * places + lander]! > legs[endsAt[a]! * places + lander]!)
+          placeAfter = beginsAt[a]!;
+      }
+    }
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      suits.work(a, r, endS, draws.slotMore[s]!);
+      suits.place[r] = placeAfter;
+      if (problem.restful[a] === 1 && endS - startS >= limits.restS) this.beganS[r] = endS;
+    }
+    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
+      if (laneOf[s]! >= 0) this.chainFreeS[laneOf[s]! - routes] = endS;
+    this.startS[a] = startS;
+    this.endS[a] = endS;
+    if (broken) {
+      this.state[a] = BROKEN_OFF;
+      this.reason[a] = BREAK_OFF;
+    } else if (endS <= closesS) this.state[a] = DONE;
+    else {
+      this.state[a] = OVERRAN;
+      this.reason[a] = WINDOW;
+    }
+  }
+
+  /**
+   * `a` is missed, which was certain at `atS`: whoever was ready before has come to its place and waited there until then, but no
+   * longer than the way home allows.
+   */
+  private miss(a: number, atS: number, reason: number, draws: Draws): void {
+    const { script, suits } = this;
+    const { problem, laneOf } = script;
+    const { slotStart, crewCount, places, beginsAt, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    let knownS = atS;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      if (suits.atS[r]! >= atS) continue;
+      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
+      const more = draws.routeMore[r]!;
+      const hereS = suits.atS[r]! + wayS;
+      const stayS = Math.floor(suits.waitUntilS(r, beginsAt[a]!, hereS, more, this.limitOf(r)));
+      if (stayS < hereS) continue;
+      suits.walk(r, beginsAt[a]!, more);
+      const untilS = Math.min(stayS, atS);
+      if (untilS - hereS >= problem.limits.restS) this.beganS[r] = untilS;
+      suits.wait(r, untilS, more);
+      knownS = Math.max(knownS, suits.atS[r]!);
+    }
+    // Units come free for the next one when it is known that nobody takes them here.
+    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1) {
+      const lane = laneOf[s]! - routes;
+      if (lane >= 0) this.chainFreeS[lane] = Math.max(this.chainFreeS[lane]!, knownS);
+    }
+    this.endS[a] = knownS;
+    this.state[a] = MISSED;
+    this.reason[a] = reason;
+  }
+
+  /** When it was certain that something that `a` needs is not done (until then it may begin); Infinity while nothing is missing. */
+  private needsGoneS(a: number): number {
+    const { problem, placed } = this.script;
+    const needs = problem.needs[a]!;
+    let gone = Infinity;
+    for (let n = 0; n < needs.length; n += 1) {
+      const b = needs[n]!;
+      if (this.behind(b, a) && this.state[b] !== DONE)
+        gone = Math.min(gone, placed[b] === 1 ? this.endS[b]! : -Infinity);
+    }
+    return gone;
+  }
+
+  /** True when `b` comes before `a` in the plan's order, so that its fate is known. */
+  private behind(b: number, a: number): boolean {
+    const { planS, placed } = this.script;
+    return placed[b] === 0 || planS[b]! < planS[a]! || this.state[b] !== MISSED;
+  }
+
+  /** The start of `a` that rests by the rule leave, for the walker in slot `s` who is there at `hereS` (O10). */
+  private restedS(a: number, s: number, hereS: number, ownS: number): number {
+    const { problem, laneOf, stretchS } = this.script;
+    const { workS, restS } = problem.limits;
+    if (workS === Infinity || problem.restful[a] === 1) return ownS;
+    const r = laneOf[s]!;
+    if (ownS - hereS >= restS) return ownS;
+    const endS = ownS + stretchS[s]!;
+    return endS - this.beganS[r]! > workS ? Math.max(ownS, hereS + restS) : ownS;
+  }
+
+  /** Rests inside `a`, which would end at `endS` without, s; the stretches of its crew begin anew after each. */
+  private restsInsideS(a: number, startS: number, endS: number): number {
+    const { problem, laneOf } = this.script;
+    const { workS, restS } = problem.limits;
+    if (workS === Infinity || workS <= 0) return 0;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let beganS = Infinity;
+    for (let s = first; s < crewEnd; s += 1) beganS = Math.min(beganS, this.beganS[laneOf[s]!]!);
+    let rests = 0;
+    let leftS = endS - startS;
+    for (let free = Math.max(0, beganS + workS - startS); leftS > free; free = workS) {
+      leftS -= free;
+      rests += 1;
+    }
+    if (rests === 0) return 0;
+    const doneS = endS + rests * restS;
+    for (let s = first; s < crewEnd; s += 1) this.beganS[laneOf[s]!] = doneS - leftS;
+    return rests * restS;
+  }
+
+  /** The earliest start after least lags; what is missed counts from when that was certain. */
+  private tiedS(a: number, likelyS: number): number {
+    const { stage, placed, planS } = this.script;
+    const { ties, tieStart } = stage;
+    let startS = -Infinity;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+      const b = ties.from[t]!;
+      if (ties.leastS[t] === -Infinity) continue;
+      if (this.state[b] !== MISSED)
+        startS = Math.max(startS, this.afterS(t, a, ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
+      else if (placed[b] === 1 && planS[b]! < planS[a]!) startS = Math.max(startS, this.endS[b]!);
+    }
+    return startS;
+  }
+
+  /**
+   * The moment `seconds` after what tie `t` into `a` counts from; -Infinity while that has not happened. Nobody knows when work that is
+   * under way will end: before it has, its likely end is reckoned with.
+   */
+  private afterS(t: number, a: number, seconds: number): number {
+    const fromS = this.tieFromS(t, a);
+    if (fromS === -Infinity || seconds >= 0) return fromS + seconds;
+    const { stage, problem } = this.script;
+    if (stage.ties.fromEnd[t] === 0) return fromS + seconds;
+    const b = stage.ties.from[t]!;
+    return Math.min(fromS, this.startS[b]! + problem.lengthS[b]! + seconds);
+  }
+
+  /** The earliest start after the waits by which crew members stay together. */
+  private togetherS(a: number): number {
+    const holds = this.script.holdsInto.get(a);
+    if (!holds || !this.crew.goesAhead) return -Infinity;
+    let startS = -Infinity;
+    for (const [b, seconds] of holds)
+      startS = Math.max(startS, this.state[b] === MISSED ? this.endS[b]! : this.startS[b]! + seconds);
+    return startS;
+  }
+
+  /** The latest start that greatest lags leave. */
+  private lagS(a: number, likelyS: number): number {
+    const { ties, tieStart } = this.script.stage;
+    let lastS = Infinity;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+      if (this.tieFromS(t, a) > -Infinity && ties.greatestS[t]! < Infinity)
+        lastS = Math.min(lastS, this.afterS(t, a, ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
+    }
+    return lastS;
+  }
+
+  /** The moment that tie `t` into `a` counts from; -Infinity while there is none. */
+  private tieFromS(t: number, a: number): number {
+    const { ties } = this.script.stage;
+    const b = ties.from[t]!;
+    if (this.state[b] === MISSED || b === a) return -Infinity;
+    return ties.fromEnd[t] === 1 ? this.endS[b]! : this.startS[b]!;
+  }
+
+  /** The first opening in which the likely time still fits, of those that may be begun in (O7); -1 when none is left. */
+  private opening(a: number, startS: number): number {
+    const { stage, planS } = this.script;
+    const { openStart, openToS } = stage;
+    for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
+      if (startS <= openToS[o]! && (!this.crew.goesAhead || openToS[o]! >= planS[a]!)) return o;
+    return -1;
+  }
+
+  /** The latest start in any opening. */
+  private lastOpeningS(a: number): number {
+    const { openStart, openToS } = this.script.stage;
+    return openStart[a + 1]! > openStart[a]! ? openToS[openStart[a + 1]! - 1]! : -Infinity;
+  }
+
+  /**
+   * When it is decided that optional `a`, which could begin at `startS`, is left out because needed work ahead of its crew and units, or
+   * tied to it, could no longer begin in time after it, though without it it still can (O9); Infinity where it is not.
+   */
+  private leftOutS(a: number, startS: number): number {
+    const { script, suits, latest } = this;
+    const { problem, laneOf, stage, placed } = script;
+    const { slotStart, crewCount, places, beginsAt, endsAt, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    const ownS = latest.lengthS[a]!;
+    let freeS = -Infinity;
+    for (let s = first; s < crewEnd; s += 1) freeS = Math.max(freeS, suits.atS[laneOf[s]!]!);
+    let decidedS = Infinity;
+    for (let s = first; s < slotStart[a + 1]!; s += 1) {
+      const lane = laneOf[s]!;
+      const m = lane < 0 ? -1 : latest.nextOf[s]!;
+      if (m < 0) continue;
+      const dueS = latest.startS[m]!;
+      if (s >= crewEnd) {
+        const lastS = dueS - ownS;
+        if (startS > lastS && this.chainFreeS[lane - routes]! <= dueS)
+          decidedS = Math.min(decidedS, Math.max(lastS, freeS));
+        continue;
+      }
+      const legs = problem.legS[lane]!;
+      const lastS = dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS;
+      if (startS <= lastS) continue;
+      if (suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]! > dueS) continue;
+      decidedS = Math.min(decidedS, Math.max(lastS, suits.atS[lane]!));
+    }
+    for (const t of stage.tiesOutOf[a]!) {
+      const m = stage.ties.to[t]!;
+      if (placed[m] === 0 || stage.needed[m] === 0 || this.state[m] !== MISSED) continue;
+      const lastS = latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0);
+      if (startS > lastS) decidedS = Math.min(decidedS, Math.max(lastS, freeS));
+    }
+    return decidedS;
+  }
+
+  /** O5: broken lags, then whatever needs what was not done. */
+  private countVain(): void {
+    const { problem, order, stage } = this.script;
+    const { ties, tieStart } = stage;
+    for (let p = 0; p < order.length; p += 1) {
+      const a = order[p]!;
+      if (this.state[a] !== DONE) continue;
+      for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+        const fromS = this.tieFromS(t, a);
+        if (fromS === -Infinity || this.state[ties.from[t]!] === BROKEN_OFF) continue;
+        const lag = (ties.toEnd[t] === 1 ? this.endS[a]! : this.startS[a]!) - fromS;
+        if (lag < ties.leastS[t]! || lag > ties.greatestS[t]!) this.inVain(a);
+      }
+    }
+    for (let again = true; again;) {
+      again = false;
+      for (let p = 0; p < order.length; p += 1) {
+        const a = order[p]!;
+        if (this.state[a] !== DONE) continue;
+        const needs = problem.needs[a]!;
+        for (let n = 0; n < needs.length; n += 1)
+          if (this.state[needs[n]!] !== DONE) {
+            this.inVain(a);
+            again = true;
+            break;
+          }
+      }
+    }
+  }
+
+  private inVain(a: number): void {
+    this.state[a] = IN_VAIN;
+    this.reason[a] = VAIN;
+  }
+}

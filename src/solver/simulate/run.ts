@@ -1,0 +1,386 @@
+import { instant, type Shape } from "../../kernel/index.ts";
+import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+import { KINDS } from "../problem/problem.ts";
+import { Alternatives } from "./alternatives.ts";
+import { chanceOf } from "./chance.ts";
+import { type CrewRules, crewOf, LEFT_OUT } from "./crew.ts";
+import { Days, type Draws, drawsFor } from "./days.ts";
+import { type Moment, Player, REASONS } from "./player.ts";
+import {
+  type Bands,
+  type EvaOdds,
+  type Hurt,
+  type MarginOdds,
+  type OddsProgress,
+  type OddsReport,
+  PERCENTILES,
+  type Spoil,
+} from "./report.ts";
+import { settle } from "./settle.ts";
+import { type Script, scriptOf } from "./script.ts";
+import { Tally, worthOf } from "./tally.ts";
+
+export interface OddsSettings {
+  /** Simulated days, at most MOST_DAYS. */
+  readonly days: number;
+  readonly seed: number;
+  readonly shape: Shape;
+  /** How the crew acts; the plan's own where left out. */
+  readonly crew?: CrewRules | undefined;
+  /** The caller's clock, seconds from anywhere; it only ends slices. */
+  readonly clock: () => number;
+}
+
+/** A run that is driven slice by slice. Same plan, schedule, days, seed and shape: same report. */
+export interface OddsRun {
+  /** Works for about `sliceS` seconds of the clock; false when the run is finished. */
+  step(sliceS: number): boolean;
+  progress(): OddsProgress;
+  /** The report on the days so far; complete once step gave false. */
+  report(): OddsReport;
+}
+
+export const MOST_DAYS = 10_000;
+
+/** Moments of each EVA at which the margins are read off. */
+const MOMENTS = 41;
+/** Tasks tried for how much they hurt, the most suspect ones. */
+const SUSPECTS = 12;
+const SHOWN = 3;
+
+const HURT_MEASURE =
+  "Chance of everybody home with every must-do task done gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
+  `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
+
+/** Why a task is missed, in words, in the order of REASONS. */
+const REASON_WORDS = [
+  "missed",
+  "what it needs was not done",
+  "there is no way to it",
+  "its window was over",
+  "a greatest lag was over",
+  "the way home had to be kept",
+  "left out for must-do work ahead",
+  "broken off to be home in time",
+  "done in vain",
+] as const;
+
+/** Begins a run of many simulated days; how a day is played stands in crew.ts. */
+export function oddsRun(plan: Plan, schedule: Schedule, settings: OddsSettings): OddsRun {
+  return new Run(plan, schedule, settings);
+}
+
+/** A task that is tried for how much it hurts. */
+interface Suspect {
+  readonly a: number;
+  /** Where it stands in the plan's order. */
+  readonly position: number;
+  /** What stands before it on the day that is being played. */
+  readonly before: Moment;
+  up: number;
+  down: number;
+  worthGain: number;
+}
+
+class Run implements OddsRun {
+  private readonly script: Script;
+  private readonly settings: OddsSettings;
+  private readonly player: Player;
+  private readonly days: Days;
+  private readonly draws: Draws;
+  private readonly alternatives: Alternatives;
+  private readonly crew: CrewRules;
+  private readonly tally: Tally;
+  private readonly beganS: number;
+  private suspects: readonly Suspect[] | null = null;
+  /** Days played again for the suspects. */
+  private again = 0;
+  private hurts: readonly Hurt[] = [];
+  private readonly bands: Bands[] = [];
+  private readonly column: Float32Array;
+
+  constructor(plan: Plan, schedule: Schedule, settings: OddsSettings) {
+    const days = Math.max(0, Math.min(MOST_DAYS, Math.floor(settings.days)));
+    this.settings = settings;
+    this.beganS = settings.clock();
+    this.script = scriptOf(plan, schedule);
+    this.crew = settings.crew ?? crewOf(plan.odds);
+    this.player = new Player(this.script, this.crew, MOMENTS);
+    this.player.take();
+    this.days = new Days(this.script.problem, settings.shape, days, settings.seed);
+    this.draws = drawsFor(this.script.problem);
+    this.tally = new Tally(this.player, days);
+    this.alternatives = new Alternatives(
+      this.script,
+      this.crew,
+      this.days,
+      this.draws,
+      settings.shape,
+      settings.seed,
+    );
+    this.column = new Float32Array(days);
+  }
+
+  step(sliceS: number): boolean {
+    const { clock } = this.settings;
+    const endS = clock() + sliceS;
+    do if (!this.advance()) return false;
+    while (clock() < endS);
+    return true;
+  }
+
+  progress(): OddsProgress {
+    return {
+      seconds: this.settings.clock() - this.beganS,
+      days: this.tally.count,
+      of: this.tally.days,
+    };
+  }
+
+  /** A little work: some days, or some band; false when there is none left. */
+  private advance(): boolean {
+    const { tally } = this;
+    if (tally.count < tally.days) {
+      for (let n = 0; n < 8 && tally.count < tally.days; n += 1) this.playDay();
+      return true;
+    }
+    if (tally.count > 0 && this.alternatives.advance(32)) return true;
+    this.suspects ??= this.suspectsOf();
+    if (this.suspects.length > 0 && this.again < tally.days) {
+      this.playAgain(this.suspects);
+      if (this.again === tally.days) this.hurts = this.suspects.map((one) => this.hurtOf(one));
+      return true;
+    }
+    if (this.bands.length < tally.columns && tally.count > 0) {
+      this.bands.push(this.bandOf(this.bands.length));
+      return true;
+    }
+    return false;
+  }
+
+  private playDay(): void {
+    const { tally, player } = this;
+    const draws = this.deal(tally.count);
+    player.play(draws, true);
+    tally.add(player, draws);
+  }
+
+  private deal(day: number): Draws {
+    const { order, laneOf } = this.script;
+    this.days.deal(day, order, laneOf, this.draws);
+    return this.draws;
+  }
+
+  /** In the order in which they are played. */
+  private suspectsOf(): readonly Suspect[] {
+    const { script, player } = this;
+    const { suspicion } = this.tally;
+    const most = [...script.order]
+      .filter((a) => suspicion[a]! > 0)
+      .sort((a, b) => suspicion[b]! - suspicion[a]! || a - b)
+      .slice(0, SUSPECTS);
+    return [...script.order].flatMap((a, position) =>
+      most.includes(a) ? [{ a, position, before: player.moment(), up: 0, down: 0, worthGain: 0 }] : [],
+    );
+  }
+
+  /**
+   * Plays the next day again for every suspect, which takes its likely time. The day is the same up to there, so it is
+   * played once and gone back to, the last suspect first.
+   */
+  private playAgain(suspects: readonly Suspect[]): void {
+    const { tally, player, script } = this;
+    const day = this.again;
+    const draws = this.deal(day);
+    player.begin();
+    let played = 0;
+    for (const { position, before } of suspects) {
+      player.playOn(draws, played, position);
+      player.keep(before);
+      played = position;
+    }
+    for (let i = suspects.length - 1; i >= 0; i -= 1) {
+      const suspect = suspects[i]!;
+      const drawnS = draws.durationS[suspect.a]!;
+      draws.durationS[suspect.a] = script.problem.lengthS[suspect.a]!;
+      player.goBack(suspect.before);
+      player.playOn(draws, suspect.position, script.order.length);
+      player.end(draws);
+      draws.durationS[suspect.a] = drawnS;
+      const held = tally.holdsOf(player);
+      if (held && tally.held[day] === 0) suspect.up += 1;
+      if (!held && tally.held[day] === 1) suspect.down += 1;
+      suspect.worthGain += worthOf(player) - tally.worth[day]!;
+    }
+    this.again += 1;
+  }
+
+  private hurtOf(suspect: Suspect): Hurt {
+    const { a, up, down } = suspect;
+    const { days } = this.tally;
+    const gain = (up - down) / days;
+    const worthGain = suspect.worthGain / days;
+    const { name, id } = this.script.problem.plan.tasks[a]!;
+    return {
+      task: id,
+      gain,
+      standardError: Math.sqrt(Math.max(0, (up + down) / days - gain * gain) / days),
+      worthGain,
+      sentence:
+        `If ${name} took its likely time exactly, everybody would be home with every must-do task done in ${Math.abs(up - down)} ` +
+        `${up >= down ? "more" : "fewer"} of ${days} simulated days and the worth done would on average change by ${worthGain.toFixed(1)}.`,
+    };
+  }
+
+  /** Percentiles of one column of the grid, above the reserve. */
+  private bandOf(column: number): Bands {
+    const { tally } = this;
+    const list = this.column.subarray(0, tally.count);
+    for (let day = 0; day < tally.count; day += 1) list[day] = tally.grid[day * tally.columns + column]!;
+    const ranks = PERCENTILES.map((part) => rankOf(part, list.length, "down"));
+    settle(list, ranks);
+    return ranks.map((rank) => list[rank] ?? 0) as unknown as Bands;
+  }
+
+  report(): OddsReport {
+    const { tally, script, settings } = this;
+    const { plan } = script.problem;
+    const chance = (count: number) => chanceOf(count, tally.count);
+    const placed = [...script.order].sort((a, b) => a - b);
+    return {
+      days: tally.count,
+      seed: settings.seed,
+      shape: settings.shape,
+      complete: tally.count === tally.days && this.bands.length === tally.columns,
+      crew: this.crew,
+      home: chance(tally.home),
+      must: chance(tally.must),
+      whole: chance(tally.whole),
+      otherwise: this.alternatives.comparisons,
+      wish: plan.odds.wish,
+      spoils: this.spoils(placed),
+      evas: plan.evas.flatMap((_, e) => (script.flown[e] === 1 ? [this.evaOdds(e)] : [])),
+      tasks: placed.map((a) => ({
+        task: plan.tasks[a]!.id,
+        must: plan.tasks[a]!.must,
+        done: chance(tally.done[a]!),
+        window: script.stage.windowed[a] === 1 ? chance(tally.inWindow[a]!) : null,
+      })),
+      mustOnBench: plan.tasks.filter((task, a) => task.must && script.placed[a] === 0).map(({ id }) => id),
+      margins: this.bands.length === tally.columns && tally.count > 0 ? this.marginOdds() : [],
+      worth: this.worthOdds(placed),
+      hurts: [...this.hurts]
+        .sort((x, y) => y.gain - x.gain || y.worthGain - x.worthGain || (x.task < y.task ? -1 : 1))
+        .filter(({ gain, worthGain }) => gain > 0 || worthGain > 0)
+        .slice(0, SHOWN),
+      hurtMeasure: HURT_MEASURE,
+      withoutSpread: placed
+        .filter((a) => script.stage.lowS[a] === script.stage.highS[a])
+        .map((a) => plan.tasks[a]!.id),
+      unread: script.unread,
+      leftOut: LEFT_OUT,
+    };
+  }
+
+  private spoils(placed: readonly number[]): Spoil[] {
+    const { tally, script } = this;
+    const { tasks } = script.problem.plan;
+    const size = REASONS.length;
+    return placed
+      .filter((a) => tally.done[a]! < tally.count)
+      .sort(
+        (a, b) => Number(tasks[b]!.must) - Number(tasks[a]!.must) || tally.done[a]! - tally.done[b]! || a - b,
+      )
+      .map((a) => {
+        const counts = tally.missed.subarray(a * size, (a + 1) * size);
+        const most = counts.reduce((best, count, k) => (count > counts[best]! ? k : best), 0);
+        return {
+          task: tasks[a]!.id,
+          must: tasks[a]!.must,
+          missed: chanceOf(tally.count - tally.done[a]!, tally.count),
+          reason: REASON_WORDS[most]!,
+        };
+      });
+  }
+
+  private evaOdds(e: number): EvaOdds {
+    const { tally, script, player } = this;
+    const { problem } = script;
+    const chance = (count: number) => chanceOf(count, tally.count);
+    const closeS = tally.closeS.slice(e * tally.days, e * tally.days + tally.count).sort();
+    return {
+      eva: problem.plan.evas[e]!.id,
+      closes: chance(tally.closes[e]!),
+      asPlanned: chance(tally.evaWhole[e]!),
+      duration: chance(tally.inTime[e]!),
+      reserves: Object.fromEntries(
+        CONSUMABLES.map((kind, k) => [kind, chance(tally.inReserve[e * KINDS + k]!)]),
+      ) as EvaOdds["reserves"],
+      plannedIngressS: instant(script.closeS[e]!),
+      limitS: instant(player.limitS(e, script.egressS[e]!)),
+      ingressS: percentiles(closeS, "up"),
+    };
+  }
+
+  private marginOdds(): MarginOdds[] {
+    const { script, player, bands } = this;
+    const { problem, flown, stage } = script;
+    const { rates } = stage;
+    const { plan } = problem;
+    const list: MarginOdds[] = [];
+    for (let r = 0; r < problem.routes; r += 1) {
+      const e = problem.evaOfRoute[r]!;
+      const m = problem.memberOfRoute[r]!;
+      if (flown[e] === 0) continue;
+      CONSUMABLES.forEach((consumable, k) => {
+        const reserve = rates.reserve[r * KINDS + k]!;
+        const column = (r * KINDS + k) * MOMENTS;
+        list.push({
+          eva: plan.evas[e]!.id,
+          crew: plan.crew[m]!.id,
+          consumable,
+          stock: amount(consumable, rates.stock[r * KINDS + k]!),
+          reserve: amount(consumable, reserve),
+          points: Array.from({ length: MOMENTS }, (_, g) => ({
+            atS: instant(player.suits.gridS[e * MOMENTS + g]!),
+            left: bands[column + g]!.map((above) => amount(consumable, above + reserve)) as unknown as Bands,
+          })),
+        });
+      });
+    }
+    return list;
+  }
+
+  private worthOdds(placed: readonly number[]): OddsReport["worth"] {
+    const { tally, script } = this;
+    const list = tally.worth.slice(0, tally.count).sort();
+    const n = Math.max(1, list.length);
+    const mean = list.reduce((sum, one) => sum + one, 0) / n;
+    const square = list.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+    return {
+      planned: placed.reduce((sum, a) => sum + script.problem.worth[a]!, 0),
+      mean,
+      standardError: Math.sqrt(square / Math.max(1, n - 1) / n),
+      bands: percentiles(list, "down"),
+      least: list[0] ?? 0,
+      greatest: list.at(-1) ?? 0,
+    };
+  }
+}
+
+/** PERCENTILES of an ascending list, each a value of the list: the one below, or the one above; zeros of an empty list. */
+function percentiles(sorted: Float64Array, rounding: "up" | "down"): Bands {
+  return PERCENTILES.map((part) => sorted[rankOf(part, sorted.length, rounding)] ?? 0) as unknown as Bands;
+}
+
+/** Where a percentile stands in an ascending list of so many. */
+function rankOf(part: number, count: number, rounding: "up" | "down"): number {
+  const exact = ((count - 1) * part) / 100;
+  return rounding === "up" ? Math.ceil(exact) : Math.floor(exact);
+}
+
+/** Whole units as kg, or Wh for the battery. */
+function amount(consumable: Consumable, units: number): number {
+  return consumable === "battery" ? units / 3_600_000 : units / 1e9;
+}

@@ -1,0 +1,156 @@
+import { KINDS } from "../problem/problem.ts";
+import type { Draws } from "./days.ts";
+import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
+
+/** What is counted over many simulated days. */
+export class Tally {
+  readonly days: number;
+  readonly columns: number;
+  count = 0;
+  /** Days in which everybody came home inside every limit, every must-do task was done, both, and nothing was missed beside. */
+  home = 0;
+  must = 0;
+  both = 0;
+  whole = 0;
+  /** By activity: days in which it was done, in which it met its window; and by reason, of those in which it was not done. */
+  readonly done: Int32Array;
+  readonly missed: Int32Array;
+  readonly inWindow: Int32Array;
+  /** By EVA. */
+  readonly closes: Int32Array;
+  readonly evaWhole: Int32Array;
+  readonly inTime: Int32Array;
+  readonly inReserve: Int32Array;
+  /** By day. */
+  readonly held: Uint8Array;
+  readonly worth: Float64Array;
+  /** By EVA, then day. */
+  readonly closeS: Float64Array;
+  /** By day, then column of the player's grid: above the reserve. */
+  readonly grid: Float32Array;
+  /** By activity: its overrun times what the day lost, summed; what to suspect first. */
+  readonly suspicion: Float64Array;
+  private readonly plannedWorth: number;
+  private readonly mustOnBench: boolean;
+  private readonly evaIntact: Uint8Array;
+
+  constructor(player: Player, days: number) {
+    const { problem, order, placed } = player.script;
+    this.days = days;
+    this.columns = player.suits.grid.length;
+    this.done = new Int32Array(problem.activities);
+    this.missed = new Int32Array(problem.activities * REASONS.length);
+    this.inWindow = new Int32Array(problem.activities);
+    this.closes = new Int32Array(problem.evas);
+    this.evaWhole = new Int32Array(problem.evas);
+    this.inTime = new Int32Array(problem.evas);
+    this.inReserve = new Int32Array(problem.evas * KINDS);
+    this.held = new Uint8Array(days);
+    this.worth = new Float64Array(days);
+    this.closeS = new Float64Array(problem.evas * days);
+    this.grid = new Float32Array(days * this.columns);
+    this.suspicion = new Float64Array(problem.activities);
+    this.evaIntact = new Uint8Array(problem.evas);
+    this.plannedWorth = order.reduce((sum, a) => sum + problem.worth[a]!, 0);
+    this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
+  }
+
+  /** Counts the day that `player` has just played, recorded. */
+  add(player: Player, draws: Draws): void {
+    const { problem, order, flown, laneOf, stage } = player.script;
+    const day = this.count;
+    let worth = 0;
+    let whole = true;
+    this.evaIntact.fill(1);
+    for (let p = 0; p < order.length; p += 1) {
+      const a = order[p]!;
+      const state = player.state[a]!;
+      if (state === DONE) {
+        this.done[a]! += 1;
+        worth += problem.worth[a]!;
+      } else {
+        whole = false;
+        this.missed[a * REASONS.length + player.reason[a]!]! += 1;
+        if (problem.crewCount[a]! > 0)
+          this.evaIntact[problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!] = 0;
+      }
+      if (stage.windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
+    }
+    let closes = true;
+    for (let e = 0; e < problem.evas; e += 1) {
+      if (flown[e] === 0) continue;
+      this.closeS[e * this.days + day] = player.closeS[e]!;
+      let inside = closesInTime(player, e);
+      if (inside) this.inTime[e]! += 1;
+      for (let k = 0; k < KINDS; k += 1) {
+        if (!keepsReserve(player, e, k)) inside = false;
+        else this.inReserve[e * KINDS + k]! += 1;
+      }
+      if (inside) this.closes[e]! += 1;
+      else closes = false;
+      if (inside && this.evaIntact[e] === 1) this.evaWhole[e]! += 1;
+    }
+    const musts = !this.mustOnBench && keepsMusts(player);
+    const held = closes && musts;
+    if (closes) this.home += 1;
+    if (musts) this.must += 1;
+    if (held) this.both += 1;
+    if (held && whole) this.whole += 1;
+    this.held[day] = held ? 1 : 0;
+    this.worth[day] = worth;
+    this.grid.set(player.suits.grid, day * this.columns);
+    const lost = (held ? 0 : 1) + (this.plannedWorth - worth) / Math.max(1, this.plannedWorth);
+    if (lost > 0)
+      for (let p = 0; p < order.length; p += 1) {
+        const a = order[p]!;
+        this.suspicion[a]! += lost * (draws.durationS[a]! - problem.lengthS[a]!);
+      }
+    this.count += 1;
+  }
+
+  /** True when on the day that `player` has just played everybody came home and every must-do task was done. */
+  holdsOf(player: Player): boolean {
+    return !this.mustOnBench && keepsMusts(player) && allHome(player);
+  }
+}
+
+/** True when everybody came home inside every limit on the day that `player` has just played. */
+export function allHome(player: Player): boolean {
+  const { problem, flown } = player.script;
+  for (let e = 0; e < problem.evas; e += 1) {
+    if (flown[e] === 0) continue;
+    if (!closesInTime(player, e)) return false;
+    for (let k = 0; k < KINDS; k += 1) if (!keepsReserve(player, e, k)) return false;
+  }
+  return true;
+}
+
+/** Worth of what was done on the day that `player` has just played. */
+export function worthOf(player: Player): number {
+  const { problem, order } = player.script;
+  let worth = 0;
+  for (let p = 0; p < order.length; p += 1)
+    if (player.state[order[p]!] === DONE) worth += problem.worth[order[p]!]!;
+  return worth;
+}
+
+function closesInTime(player: Player, e: number): boolean {
+  return player.closeS[e]! <= player.limitS(e, player.egressS[e]!);
+}
+
+function keepsReserve(player: Player, e: number, k: number): boolean {
+  const { routeStart } = player.script.problem;
+  for (let r = routeStart[e]!; r < routeStart[e + 1]!; r += 1)
+    if (player.suits.spare[r * KINDS + k]! < 0) return false;
+  return true;
+}
+
+/** True when every placed must-do task was done on the day that `player` has just played. */
+export function keepsMusts(player: Player): boolean {
+  const { problem, order } = player.script;
+  for (let p = 0; p < order.length; p += 1) {
+    const a = order[p]!;
+    if (problem.must[a] === 1 && player.state[a] !== DONE) return false;
+  }
+  return true;
+}

@@ -1,0 +1,173 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeAll, describe, expect, it } from "vitest";
+import { App } from "../../src/screens/app.tsx";
+import { createLook } from "../../src/screens/look.ts";
+import type { Services } from "../../src/screens/services.ts";
+import { deskWith } from "../session/bench.ts";
+
+beforeAll(() => {
+  Object.assign(globalThis, {
+    IS_REACT_ACT_ENVIRONMENT: true,
+    ResizeObserver: class {
+      observe(): void {}
+      disconnect(): void {}
+    },
+  });
+  HTMLCanvasElement.prototype.getContext = () => null;
+  Object.defineProperty(HTMLElement.prototype, "clientWidth", { value: 1400, configurable: true });
+  Object.defineProperty(HTMLElement.prototype, "clientHeight", { value: 600, configurable: true });
+  HTMLDialogElement.prototype.showModal = function () {
+    this.setAttribute("open", "");
+  };
+  HTMLDialogElement.prototype.close = function () {
+    this.removeAttribute("open");
+    this.dispatchEvent(new Event("close"));
+  };
+});
+
+let root: Root | null = null;
+afterEach(() => {
+  act(() => root?.unmount());
+  document.body.replaceChildren();
+});
+
+async function show() {
+  const { desk, engine } = deskWith();
+  const kept = new Map<string, string>();
+  const services: Services = {
+    desk,
+    paper: {
+      kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page." }],
+      pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
+      unsaid: () => [],
+      pdf: () => Promise.resolve(new Uint8Array()),
+    },
+    sunDeg: () => 7,
+    walkS: () => () => 0,
+    memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => kept.set(key, value).has(key) },
+  };
+  const look = createLook("light", 200);
+  const host = document.createElement("div");
+  document.body.append(host);
+  root = createRoot(host);
+  // The theme is read a turn after it is set.
+  await act(async () =>
+    root?.render(
+      <App
+        services={services}
+        look={look}
+        setup={<p>Tables</p>}
+        rehearsal={<p />}
+        site={<p>Map</p>}
+        details={<p>Details</p>}
+      />,
+    ),
+  );
+  return { desk, engine, look, kept };
+}
+
+const text = () => document.body.textContent ?? "";
+const block = (task: string) => document.querySelector<HTMLButtonElement>(`.block[data-task="${task}"]`);
+const press = (target: EventTarget, key: string, more: KeyboardEventInit = {}) =>
+  act(() => void target.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, ...more })));
+const click = (name: string) =>
+  act(async () =>
+    [...document.querySelectorAll("button")].find((one) => one.textContent?.trim().startsWith(name))?.click(),
+  );
+
+describe("the app", () => {
+  it("says on every screen that it is a planning and training aid", async () => {
+    const { look } = await show();
+    for (const screen of ["day", "site", "setup", "paper"] as const) {
+      act(() => look.setState({ screen }));
+      expect(text()).toContain("Planning and training aid.");
+      expect(text()).toContain("flight surgeon");
+    }
+  });
+
+  it("gives every placed task a named button and every other one a card on the bench", async () => {
+    await show();
+    expect(block("one")?.getAttribute("aria-label")).toBe(
+      "Task one, sampling, at Ridge, 2:00 to 2:15, EV1, EVA 1",
+    );
+    const cards = [...document.querySelectorAll(".card-name")].map((one) => one.textContent);
+    expect(cards).toEqual(["Task three", "Task two"]);
+  });
+
+  it("says how many tasks are selected when it is none or several", async () => {
+    const { desk, look } = await show();
+    act(() => desk.select(["one", "two", "three"]));
+    expect(look.getState().spoken).toBe("3 tasks selected.");
+    act(() => desk.select(["one"]));
+    expect(look.getState().spoken).toBe("3 tasks selected.");
+    act(() => desk.select([]));
+    expect(look.getState().spoken).toBe("Nothing selected.");
+    // A step says what it did, and not what it selects.
+    act(() => void desk.splitTask("one", 300));
+    expect(desk.state.getState().selection).toHaveLength(2);
+    expect(look.getState().spoken).toMatch(/^Done: Split Task one\./);
+  });
+
+  it("shows what a held task costs, in score and findings, before it is set down", async () => {
+    const { desk } = await show();
+    press(block("one")!, "Enter");
+    for (let i = 0; i < 10; i += 1) press(block("one")!, "ArrowLeft", { shiftKey: true });
+    expect(desk.state.getState().preview).not.toBeNull();
+    const score = document.querySelector(".score-figure");
+    expect(score?.textContent).toContain("breach");
+    expect(score?.textContent).toContain("worse");
+    // The list is made anew ten times a second at most.
+    await act(() => new Promise((done) => setTimeout(done, 150)));
+    expect(document.querySelector(".finding.breach.fresh")?.textContent).toContain("EVA 1");
+    press(block("one")!, "Escape");
+    expect(document.querySelector(".finding.breach")).toBeNull();
+    expect(document.querySelector(".cost")).toBeNull();
+  });
+
+  it("undoes and redoes by key and names the step", async () => {
+    const { desk } = await show();
+    press(block("one")!, "b");
+    expect(block("one")).toBeNull();
+    expect(text()).toContain("Bench Task one");
+    press(document.body, "z", { ctrlKey: true });
+    expect(block("one")).not.toBeNull();
+    press(document.body, "z", { ctrlKey: true, shiftKey: true });
+    expect(desk.state.getState().plan.schedule.placements).toHaveLength(0);
+  });
+
+  it("pins and unpins by key", async () => {
+    await show();
+    press(block("one")!, "p");
+    expect(block("one")?.getAttribute("aria-label")).toContain("pinned");
+    press(block("one")!, "p");
+    expect(block("one")?.getAttribute("aria-label")).not.toContain("pinned");
+  });
+
+  it("lists the faults of a refused file and keeps the plan", async () => {
+    const { desk } = await show();
+    const { plan } = desk.state.getState();
+    act(() => void desk.open("{}", "bad.json"));
+    expect(document.querySelector("dialog.refused")?.textContent).toContain("bad.json was not opened");
+    expect(desk.state.getState().plan).toBe(plan);
+    await click("Close");
+    expect(document.querySelector("dialog.refused")).toBeNull();
+  });
+
+  it("remembers the theme", async () => {
+    const { kept } = await show();
+    await click("Dark");
+    expect(document.documentElement.dataset["theme"]).toBe("dark");
+    expect(kept.get("theme")).toBe("dark");
+  });
+
+  it("shows the pages that will be printed", async () => {
+    await show();
+    await click("Paper");
+    expect(document.querySelectorAll(".paper-page")).toHaveLength(1);
+    expect(
+      [...document.querySelectorAll("style")].some((one) => one.textContent?.includes("98mm 132mm")),
+    ).toBe(true);
+  });
+});

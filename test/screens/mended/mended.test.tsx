@@ -1,0 +1,72 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
+import type { Change } from "../../../src/session/index.ts";
+import { Mended } from "../../../src/screens/mended/mended.tsx";
+import { scheduleWith } from "../../session/bench.ts";
+import { button, click, setStage, show } from "../setup/stage.tsx";
+
+setStage();
+
+const change = (name: string, must: boolean, kind: Change["kind"], worth: number): Change => ({
+  task: name,
+  name: `Task ${name}`,
+  must,
+  worth,
+  kind,
+  sentence: `Task ${name} ${kind}.`,
+});
+
+async function mended(changes: readonly Change[]) {
+  const stage = show(<Mended />);
+  const { desk, engine } = stage;
+  const { plan } = desk.state.getState();
+  const schedule = scheduleWith(plan, "one", 9000);
+  act(() => void desk.mend({ seed: 1, seconds: 1 }));
+  await act(async () => engine.mends[0]!.answer({ schedule, verdict: check(plan, schedule), changes }));
+  return stage;
+}
+
+const states = (): string[] =>
+  [...document.querySelectorAll(".dropped .state")].map((one) => `${one.className}: ${one.textContent}`);
+
+describe("what a mend made of the day", () => {
+  it("tells what drops, must-do first and as a breach, counted and every one named; and all that moves", async () => {
+    const moved = Array.from({ length: 25 }, (_, k) => change(`m${k}`, false, "moved", 1));
+    await mended([
+      change("a", true, "dropped", 5),
+      change("b", true, "dropped", 3),
+      change("c", false, "dropped", 40),
+      change("d", false, "dropped", 2),
+      ...moved,
+    ]);
+    expect(states()).toEqual([
+      "state breach: 2 must-do tasks dropped: Task a, Task b.",
+      "state tight: 2 optional tasks dropped, worth 42: Task c, Task d.",
+    ]);
+    expect(document.querySelectorAll(".moved li")).toHaveLength(25);
+    expect(document.body.textContent).toContain("25 other tasks change");
+    expect(document.querySelector(".mended-body")?.getAttribute("tabindex")).toBe("0");
+  });
+
+  it("says when nothing is dropped, and is taken back with one press", async () => {
+    const { desk } = await mended([change("one", false, "moved", 10)]);
+    expect(states()).toEqual(["state fine: No task is dropped."]);
+    const before = desk.state.getState().plan.schedule;
+    click(button("Take the mend back"));
+    expect(desk.state.getState().plan.schedule).not.toBe(before);
+    expect(document.querySelector(".mended")).toBeNull();
+  });
+
+  it("goes when it is put away, when the day changes, and gives way to a question why", async () => {
+    const { desk } = await mended([change("one", false, "moved", 10)]);
+    act(() => void desk.askWhy(null));
+    expect(document.querySelector(".mended")).toBeNull();
+    act(() => desk.closeWhy());
+    expect(document.querySelector(".mended")).not.toBeNull();
+    click(button("Close what was mended"));
+    expect(document.querySelector(".mended")).toBeNull();
+    expect(desk.state.getState().run).toBeNull();
+  });
+});

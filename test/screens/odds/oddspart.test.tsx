@@ -1,0 +1,133 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { instant } from "../../../src/kernel/index.ts";
+import { PRESENT } from "../../../src/session/index.ts";
+import { OddsPart } from "../../../src/screens/odds/oddspart.tsx";
+import { oddsReport } from "../../session/answers.ts";
+import { button, click, setStage, show } from "../setup/stage.tsx";
+
+setStage();
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout", "performance"] });
+  Object.assign(globalThis, {
+    ResizeObserver: class {
+      observe(): void {}
+      disconnect(): void {}
+    },
+  });
+});
+afterEach(() => vi.useRealTimers());
+
+const text = () => document.body.textContent ?? "";
+const older = () => document.querySelector(".odds-report.older");
+const rest = () => act(() => void vi.advanceTimersByTime(1000));
+const elsewhere = (startS: number) => ({ eva: "eva-1", crew: ["ev2"], startS: instant(startS) });
+
+/** The screen with the odds of the day answered. */
+async function answered() {
+  const stage = show(<OddsPart />);
+  await act(async () => stage.engine.oddses[0]!.answer(oddsReport({ days: 2000, seed: 1 })));
+  return stage;
+}
+
+describe("the odds, when they are looked at", () => {
+  it("are worked out without being asked for, and told once", async () => {
+    const { desk, engine } = await answered();
+    expect(engine.oddses).toHaveLength(1);
+    expect(text()).toContain("Of the day as it stands.");
+    expect(older()).toBeNull();
+    rest();
+    expect(engine.oddses).toHaveLength(1);
+    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ end: "answered" });
+    expect(button("Work out the odds").className).not.toContain("primary");
+  });
+
+  it("follow the plan once it rests; the figures before stay, marked, until then", async () => {
+    const { desk, engine } = await answered();
+    for (const startS of [9000, 9300, 9600]) act(() => desk.place("two", elsewhere(startS)));
+    expect(older()).not.toBeNull();
+    expect(text()).toContain("Of the day before");
+    expect(text()).toContain("90.0 %");
+    rest();
+    const asked = engine.oddses.slice(1).filter((one) => !one.cancelled());
+    expect(asked).toHaveLength(1);
+    expect(asked[0]!.plan).toBe(desk.state.getState().plan);
+    expect(older()).not.toBeNull();
+    await act(async () => asked[0]!.answer(oddsReport({ days: 2000, seed: 1 })));
+    expect(older()).toBeNull();
+    expect(text()).toContain("Of the day as it stands.");
+  });
+
+  it("wait while the packer is at work", async () => {
+    const { desk, engine } = await answered();
+    act(() => desk.place("two", elsewhere(9000)));
+    act(() => void desk.pack({ seed: 1, seconds: 5 }));
+    const asked = engine.oddses.length;
+    act(() => desk.stopOdds());
+    act(() => desk.place("two", elsewhere(9300)));
+    act(() => void desk.pack({ seed: 1, seconds: 5 }));
+    rest();
+    expect(engine.oddses).toHaveLength(asked);
+    expect(text()).toContain("until the packer rests");
+    act(() => desk.stopPack("leave"));
+    rest();
+    expect(engine.oddses).toHaveLength(asked + 1);
+  });
+
+  it("that have failed are left alone until the day is another one or the planner asks", async () => {
+    const { desk, engine } = show(<OddsPart />);
+    await act(async () => engine.oddses[0]!.fail("too large"));
+    rest();
+    rest();
+    expect(engine.oddses).toHaveLength(1);
+    expect(text()).toContain("could not be worked out: too large");
+    click(button("Work out the odds"));
+    expect(engine.oddses).toHaveLength(2);
+    await act(async () => engine.oddses[1]!.fail("too large"));
+    rest();
+    expect(engine.oddses).toHaveLength(2);
+    act(() => desk.place("two", elsewhere(9000)));
+    rest();
+    expect(engine.oddses).toHaveLength(3);
+  });
+
+  it("are not asked of a day on which nothing is placed", () => {
+    const { engine } = show(<OddsPart />, (desk) => desk.bench(["one"]));
+    rest();
+    expect(engine.oddses).toEqual([]);
+    expect(text()).toContain("Nothing is placed");
+    expect(button("Work out the odds").disabled).toBe(true);
+  });
+
+  it("offer other settings by the button, and keep them", async () => {
+    const { desk, engine } = await answered();
+    const spread = [...document.querySelectorAll("select")].at(-1)!;
+    act(() => {
+      spread.value = "triangular";
+      spread.dispatchEvent(new Event("change", { bubbles: true }));
+    });
+    rest();
+    expect(engine.oddses).toHaveLength(1);
+    expect(button("Work out the odds").className).toContain("primary");
+    click(button("Work out the odds"));
+    expect(desk.state.getState().odds.get(PRESENT)!.options).toMatchObject({ shape: "triangular" });
+    expect(text()).toContain("90.0 %");
+  });
+
+  it("have chances that say from what they come", async () => {
+    await answered();
+    const chance = [...document.querySelectorAll<HTMLElement>(".from-figure")].find((one) =>
+      one.textContent?.startsWith("90.0 %"),
+    )!;
+    const box = document.getElementById(chance.getAttribute("popovertarget")!)!;
+    act(() => {
+      const event = new Event("toggle");
+      Object.assign(event, { newState: "open" });
+      box.dispatchEvent(event);
+    });
+    expect(box.textContent).toContain("happened / days * 100");
+    expect(box.textContent).toContain("Wilson");
+    expect(box.textContent).toContain("seed 1");
+  });
+});

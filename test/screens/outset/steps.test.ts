@@ -1,0 +1,220 @@
+import { describe, expect, it } from "vitest";
+import { judgeFor } from "../../../src/check/index.ts";
+import { duration, instant } from "../../../src/kernel/index.ts";
+import { type Plan, parse } from "../../../src/plan/index.ts";
+import { blankPlan } from "../../../src/session/index.ts";
+import {
+  askOf,
+  leadingStep,
+  type LeftOut,
+  nextStep,
+  outsetSteps,
+  type StepId,
+} from "../../../src/screens/outset/steps.ts";
+import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/screens/setup/crewsets.ts";
+import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
+
+const blank = blankPlan(Date.UTC(2031, 0, 1));
+const stepsOf = (plan: Plan) => outsetSteps(plan, judgeFor(plan)(plan.schedule));
+const step = (plan: Plan, id: StepId) => stepsOf(plan).find((one) => one.id === id)!;
+const states = (plan: Plan) => stepsOf(plan).map((one) => one.state);
+
+/** The empty plan with a station and a task of the first sort at it. */
+function begun(): Plan {
+  const places = [
+    ...blank.site.places,
+    { ...blank.site.places[0]!, id: "rim", name: "Rim", kind: "station" as const, eastM: 200 },
+  ];
+  const sited = { ...blank, site: { ...blank.site, places } };
+  const sort = taskTable.rows!.sorts[0]!.add(sited);
+  if (typeof sort === "string") throw new Error(sort);
+  return { ...sited, ...sort.change(sited) };
+}
+
+describe("the steps to a packed day", () => {
+  it("begin at the first thing that an empty plan lacks, and call its defaults what they are", () => {
+    expect(states(blank)).toEqual(["open", "begun", "begun", "open", "open", "open", "open"]);
+    expect(nextStep(stepsOf(blank)).sentence).toBe("There is no place to work at yet: add a station or two.");
+  });
+
+  it("go on by what the plan has, not by what was pressed", () => {
+    const plan = begun();
+    expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open"]);
+    expect(nextStep(stepsOf(plan)).id).toBe("pack");
+    expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
+    const left = { task: plan.tasks[0]!.id, name: "Core", reason: "It is too far." };
+    const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), left);
+    expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: It is too far.");
+    expect(nextStep(stuck).about).toBe(left.task);
+    expect(nextStep(stepsOf(plan)).about).toBeUndefined();
+    const packed = {
+      ...plan,
+      schedule: {
+        placements: [{ task: plan.tasks[0]!.id, eva: "eva-1", crew: ["ev1"], startS: instant(12_000) }],
+      },
+    };
+    expect(states(packed)).toEqual(["begun", "begun", "begun", "done", "done", "done", "done"]);
+    expect(nextStep(stepsOf(packed)).sentence).toBe(
+      "No rule is broken at likely durations. Look at the odds, then print the cuff checklists.",
+    );
+    const broken = {
+      ...packed,
+      schedule: { placements: [{ ...packed.schedule.placements[0]!, startS: instant(0) }] },
+    };
+    expect(step(broken, "findings")).toMatchObject({
+      state: "open",
+      sentence: expect.stringMatching(/^\d breach/),
+    });
+    expect(step(broken, "paper").state).toBe("open");
+  });
+
+  it("lead once to each that has the empty plan's own numbers, and to none of them after the first request", () => {
+    const gone = new Set<string>();
+    const led = (plan: Plan): string => {
+      const next = leadingStep(stepsOf(plan), plan.tasks.length === 0, gone);
+      gone.add(askOf(next));
+      return `${next.id} ${next.page}`;
+    };
+    const plan = { ...begun(), tasks: [] };
+    expect(led(blank)).toBe("where site");
+    expect(led(plan)).toBe("where site");
+    const sited = { ...plan, site: { ...plan.site, latDeg: 9 } };
+    expect([led(sited), led(sited), led(sited), led(sited), led(sited)]).toEqual([
+      "where stay",
+      "crew crew",
+      "evas evas",
+      "requests tasks",
+      "requests tasks",
+    ]);
+    gone.clear();
+    expect(led(begun())).toBe("pack null");
+  });
+
+  it("name the must-do task that a pack left out", () => {
+    const plan = begun();
+    const must = { ...plan.tasks[0]!, id: "must", name: "Core", must: true };
+    const both = { ...plan, tasks: [plan.tasks[0]!, must] };
+    const schedule = {
+      placements: [{ task: plan.tasks[0]!.id, eva: "eva-1", crew: ["ev1"], startS: instant(12_000) }],
+    };
+    const verdict = judgeFor(both)(schedule);
+    const pack = (left: LeftOut | null) => outsetSteps({ ...both, schedule }, verdict, left)[4]!;
+    expect(pack(null)).toMatchObject({ state: "open", sentence: "1 must-do task left out: press Pack." });
+    expect(pack({ task: "must", name: "Core", reason: "It is too far." })).toMatchObject({
+      state: "open",
+      about: "must",
+      sentence: "Left out: Core. It is too far.",
+    });
+  });
+
+  it("are done once nothing is left as the empty plan had it", () => {
+    const own = planOf(smallInput);
+    expect(states({ ...own, schedule: scheduleWith(own, "one", 7200) })).toEqual([
+      "done",
+      "begun",
+      "done",
+      "done",
+      "done",
+      "done",
+      "done",
+    ]);
+    const suits = own.crew.map(({ id }) => ({ ...own.suits[0]!, id, oxygenKg: 0.8 }));
+    const crew = own.crew.map((member) => ({ ...member, suit: member.id }));
+    expect(step({ ...own, suits, crew }, "crew").state).toBe("done");
+  });
+
+  it("say when an EVA may begin in the night, where the sun is known", () => {
+    const plan = { ...begun(), ...withCrewSet(CREW_SETS[1]!) };
+    const evas = (sunDeg?: (atS: number) => number | null) =>
+      outsetSteps(plan, judgeFor(plan)(plan.schedule), null, sunDeg)[2]!;
+    expect(evas((atS) => (atS > 10 * 3600 ? -0.1 : 0))).toMatchObject({
+      state: "done",
+      sentence: "2 EVAs of at most 7:00; the sun is down at the earliest egress of EVA 2.",
+    });
+    expect(evas().sentence).toBe("2 EVAs of at most 7:00.");
+  });
+
+  it("say what is missing", () => {
+    const plan = begun();
+    const task = plan.tasks[0]!;
+    const said = (part: Partial<Plan>, id: StepId) => step({ ...plan, ...part }, id);
+    expect(said({ crew: [], evas: [] }, "crew").sentence).toMatch(/Nobody is there/);
+    expect(said({ suits: plan.suits.map((suit) => ({ ...suit, waterKg: 0 })) }, "crew").sentence).toMatch(
+      /^Suit 1 lacks/,
+    );
+    const shared = plan.crew.map((member) => ({ ...member, suit: plan.suits[0]!.id }));
+    expect(said({ crew: shared }, "crew")).toMatchObject({
+      state: "begun",
+      sentence: "EV1 and EV2 wear the same suit on EVA 1: give each their own.",
+    });
+    expect(said({ crew: shared, evas: [] }, "crew").sentence).toMatch(/round numbers/);
+    expect(said({ site: blank.site }, "where")).toMatchObject({
+      state: "begun",
+      sentence: "All work is at the lander: there is no other place yet.",
+    });
+    expect(said({ evas: [] }, "evas").sentence).toMatch(/nobody goes out/);
+    expect(said({ evas: [{ ...plan.evas[0]!, longestS: duration(2400) }] }, "evas").sentence).toMatch(
+      /no time for work/,
+    );
+    expect(said({ evas: [{ ...plan.evas[0]!, crew: ["ev1"] }] }, "evas").sentence).toBe(
+      "EV2 goes out on no EVA.",
+    );
+    expect(said({ tasks: [{ ...task, crew: { count: 3, named: [] } }] }, "requests").sentence).toMatch(
+      /3 crew members, and no EVA/,
+    );
+    expect(said({ tasks: [{ ...task, worth: 0 }] }, "requests").sentence).toMatch(/worth nothing/);
+    expect(said({ tasks: [{ ...task, worth: 0, must: true }] }, "requests").state).toBe("done");
+    expect(step({ ...plan, title: "Ours", site: { ...plan.site, latDeg: 9 } }, "where").state).toBe("done");
+    expect(step({ ...plan, site: { ...plan.site, latDeg: 9 } }, "where")).toMatchObject({
+      state: "begun",
+      page: "stay",
+    });
+  });
+});
+
+describe("a whole crew to begin with", () => {
+  it.each(CREW_SETS)("leaves a sound plan in which everybody goes out: $name", (set) => {
+    const plan = { ...begun(), ...withCrewSet(set) };
+    const read = parse(JSON.parse(JSON.stringify(plan)));
+    expect(read.ok ? [] : read.error).toEqual([]);
+    expect(step(plan, "evas").state).not.toBe("open");
+    expect(step(plan, "evas").sentence).not.toMatch(/goes out on no EVA/);
+    expect(hinderedSet(plan, set)).toBeNull();
+    // Recharge is kept even when every EVA is as late and the next as early as may be.
+    for (const one of plan.evas)
+      for (const other of plan.evas)
+        if (one !== other && one.crew.some((member) => other.crew.includes(member)))
+          expect(
+            Math.max(other.earliestEgressS - one.latestIngressS, one.earliestEgressS - other.latestIngressS),
+          ).toBeGreaterThanOrEqual(plan.rules.recharge.leastS);
+  });
+
+  it("does not take the place of a crew that is on the day line, nor fit a stay that is too short", () => {
+    const own = planOf(smallInput);
+    expect(hinderedSet(own, CREW_SETS[0]!)).toMatch(/send them to the bench first/);
+    const short = {
+      ...own,
+      schedule: { placements: [] },
+      stay: { ...own.stay, lengthS: duration(9 * 3600) },
+    };
+    expect(hinderedSet(short, CREW_SETS[0]!)).toBe("It needs a stay of 10 h.");
+  });
+});
+
+describe("a task of a sort", () => {
+  it("is told apart from others of its sort, and upkeep is at the lander", () => {
+    let plan = begun();
+    for (const sort of [0, 4, 0]) {
+      const made = taskTable.rows!.sorts[sort]!.add(plan);
+      if (typeof made === "string") throw new Error(made);
+      plan = { ...plan, ...made.change(plan) };
+    }
+    expect(plan.tasks.map(({ name, place }) => [name, place])).toEqual([
+      ["Documented sample", "rim"],
+      ["Documented sample 2", "rim"],
+      ["Upkeep at the lander", "lander"],
+      ["Documented sample 3", "rim"],
+    ]);
+  });
+});

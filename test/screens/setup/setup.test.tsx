@@ -1,0 +1,283 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { describe, expect, it } from "vitest";
+import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { Setup } from "../../../src/screens/setup/setup.tsx";
+import { button, cell, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
+
+setStage();
+
+/** Columns of the tasks' table. */
+const WORTH = 3;
+const LIKELY = 4;
+const TASK_COLUMNS = taskTable.columns.map((column) => column.label);
+
+describe("a setup table", () => {
+  it("takes what is written as one named step, and shows what undo brings back", () => {
+    const { desk } = show(<Setup />);
+    const steps = desk.state.getState().history.undo.length;
+    goTo(cell(1, WORTH));
+    press("Enter");
+    write("25");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(25);
+    expect(desk.state.getState().history.undo).toHaveLength(steps + 1);
+    expect(desk.state.getState().history.undo.at(-1)?.name).toBe("Change worth of Task two");
+    expect(here()).toBe(cell(2, WORTH));
+    goTo(document.body);
+    act(() => void desk.undo());
+    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(10);
+  });
+
+  it("begins to write with a typed character", () => {
+    show(<Setup />);
+    goTo(cell(0, WORTH));
+    press("7");
+    expect(here()).toBeInstanceOf(HTMLInputElement);
+    expect((here() as HTMLInputElement).value).toBe("7");
+  });
+
+  it("lets nothing faulty into the plan, says why while it is written, and Escape restores", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    goTo(cell(0, WORTH));
+    press("Enter");
+    write("-3");
+    expect(document.querySelector('[role="alert"].cell-fault')?.textContent).toBe("At least 0 points.");
+    expect(here().getAttribute("aria-invalid")).toBe("true");
+    press("Enter");
+    press("Tab");
+    expect(here()).toBeInstanceOf(HTMLInputElement);
+    expect(desk.state.getState().plan).toBe(plan);
+    press("Escape");
+    expect(cell(0, WORTH).textContent).toBe("10");
+    expect(here()).toBe(cell(0, WORTH));
+  });
+
+  it("refuses what only the whole plan can tell", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    goTo(cell(0, LIKELY + 1));
+    press("Enter");
+    write("0:20");
+    expect(document.querySelector(".cell-fault")?.textContent).toBe("Must run low <= likely <= high.");
+    press("Enter");
+    expect(desk.state.getState().plan).toBe(plan);
+  });
+
+  it("keeps a faulty draft in its cell when the planner goes elsewhere, and takes it up again", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    goTo(cell(0, LIKELY));
+    press("Enter");
+    write("soon");
+    goTo(cell(2, WORTH));
+    expect(cell(0, LIKELY).textContent).toContain("soon");
+    expect(cell(0, LIKELY).textContent).toContain("Write 1:30, 90 min or 45 s.");
+    expect(cell(0, LIKELY).getAttribute("aria-invalid")).toBe("true");
+    expect(desk.state.getState().plan).toBe(plan);
+    goTo(cell(0, LIKELY));
+    press("Enter");
+    expect((here() as HTMLInputElement).value).toBe("soon");
+    write("20");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
+    expect(cell(0, LIKELY).textContent).toBe("0:20");
+  });
+
+  it("goes on to the next field with Tab", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, WORTH));
+    press("Enter");
+    write("5");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Likely of Task one, h:mm");
+    write("0:30");
+    press("Tab", { shiftKey: true });
+    expect(here().getAttribute("aria-label")).toBe("Worth of Task one, points");
+    const [task] = desk.state.getState().plan.tasks;
+    expect([task!.worth, task!.duration.likelyS]).toEqual([5, 1800]);
+  });
+
+  it("goes on with Tab over yes and no, and past what does not apply", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, 0));
+    press("Enter");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Kind of Task one");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Must-do of Task one");
+    click(here());
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Worth of Task one, points");
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    // Nothing is brought back, so that neither its mass nor its volume can be written.
+    const instrument = TASK_COLUMNS.indexOf("Instrument");
+    const mass = TASK_COLUMNS.indexOf("Mass");
+    expect(cell(0, mass).hasAttribute("data-fixed")).toBe(true);
+    goTo(cell(0, instrument - 1));
+    press("Enter");
+    press("Tab");
+    press("Tab");
+    if (!cell(0, instrument + 1).hasAttribute("data-fixed")) press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Cautions of Task one");
+  });
+
+  it("leaves no mark when nothing was changed", () => {
+    const { desk } = show(<Setup />);
+    const { history } = desk.state.getState();
+    goTo(cell(0, WORTH));
+    press("Enter");
+    press("Enter");
+    expect(desk.state.getState().history).toBe(history);
+  });
+
+  it("is gone to with a first click and edited with a second", () => {
+    show(<Setup />);
+    const point = (): void => {
+      const target = cell(1, WORTH);
+      act(() => {
+        target.dispatchEvent(new MouseEvent("mousedown", { bubbles: true }));
+        target.focus();
+        target.dispatchEvent(new MouseEvent("click", { bubbles: true, detail: 1 }));
+      });
+    };
+    point();
+    expect(here()).toBe(cell(1, WORTH));
+    expect(document.querySelector(".cell-editor")).toBeNull();
+    point();
+    expect(here()).toBeInstanceOf(HTMLInputElement);
+  });
+
+  it("flips yes and no with Space", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, 2));
+    press(" ");
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    press(" ");
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(false);
+  });
+
+  it("is gone through with arrows, Home and End, never out of it", () => {
+    show(<Setup />);
+    goTo(cell(0, 0));
+    press("ArrowUp");
+    press("ArrowLeft");
+    expect(here()).toBe(cell(0, 0));
+    press("ArrowDown");
+    press("ArrowRight");
+    expect(here()).toBe(cell(1, 1));
+    press("End");
+    expect(here()).toBe(document.querySelectorAll("tbody tr")[1]?.lastElementChild);
+    press("Home", { ctrlKey: true });
+    expect(here()).toBe(cell(0, 0));
+    expect(document.querySelectorAll('tbody [tabindex="0"]')).toHaveLength(1);
+  });
+});
+
+describe("rows", () => {
+  it("are added as one step, the new name open for writing", () => {
+    const { desk } = show(<Setup />);
+    click(button("Add task"));
+    expect(desk.state.getState().plan.tasks).toHaveLength(4);
+    expect(desk.state.getState().history.undo.at(-1)?.name).toBe("Add New task 4");
+    expect(here().getAttribute("aria-label")).toBe("Name of New task 4");
+    write("Look around");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks[3]!.name).toBe("Look around");
+  });
+
+  it("that undo takes away leave the keyboard in the table, and what added the first takes it at the end", () => {
+    const { desk } = show(<Setup />);
+    click(button("Links"));
+    click(button("Add link"));
+    press("Escape");
+    click(button("Add link"));
+    press("Escape");
+    expect(here()).toBe(cell(1, 0));
+    act(() => void desk.undo());
+    expect(here()).toBe(cell(0, 0));
+    act(() => void desk.undo());
+    expect(here()).toBe(button("Add link"));
+  });
+
+  it("begin to be written once, not again when the table comes back", () => {
+    const { desk } = show(<Setup />, (fresh) => fresh.edit("Empty", () => ({ tasks: [], links: [] })));
+    click(button("Add task"));
+    press("Escape");
+    act(() => void desk.undo());
+    act(() => void desk.redo());
+    expect(document.querySelector(".cell-editor")).toBeNull();
+  });
+
+  it("are duplicated under a name of their own", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(1, 0));
+    click(button("Duplicate Task two"));
+    const ids = desk.state.getState().plan.tasks.map((task) => task.id);
+    expect(new Set(ids).size).toBe(4);
+    expect(desk.state.getState().plan.tasks[3]!.name).toBe("Task two (copy)");
+  });
+
+  it("that nothing names are removed at once", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(1, 0));
+    click(button("Remove Task two"));
+    expect(desk.state.getState().plan.tasks.map((task) => task.id)).toEqual(["one", "three"]);
+    expect(here()).toBe(cell(1, 0));
+  });
+
+  it("that others name are removed only after it was said what goes with them", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    goTo(cell(0, 0));
+    click(button("Remove Task one"));
+    expect(desk.state.getState().plan).toBe(plan);
+    const dialog = document.querySelector("dialog");
+    expect(dialog?.textContent).toContain("Its place on the day line goes");
+    click(button("Keep it"));
+    expect(desk.state.getState().plan).toBe(plan);
+    expect(document.querySelector("dialog")).toBeNull();
+    click(button("Remove Task one"));
+    click(button("Remove all of this"));
+    expect(desk.state.getState().plan.tasks.map((task) => task.id)).toEqual(["two", "three"]);
+    expect(desk.state.getState().plan.schedule.placements).toEqual([]);
+    act(() => void desk.undo());
+    expect(desk.state.getState().plan).toEqual(plan);
+  });
+
+  it("that others cannot do without are not removed, and it is said why", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    click(button("Crew and suits"));
+    const suits = document.querySelectorAll<HTMLElement>("table")[1]!;
+    goTo(suits.querySelector<HTMLElement>("tbody th")!);
+    click(button("Remove Suit"));
+    expect(document.querySelector("dialog")?.textContent).toContain("EV1 wears it");
+    expect(() => button("Remove all of this")).toThrow();
+    click(button("Close"));
+    expect(desk.state.getState().plan).toBe(plan);
+  });
+});
+
+describe("choices", () => {
+  it("name the plan's own things", () => {
+    const { desk } = show(<Setup />);
+    click(button("Crew and suits"));
+    goTo(cell(0, 4));
+    press("Enter");
+    expect([...(here() as HTMLSelectElement).options].map((option) => option.text)).toEqual([
+      "Suit",
+      "Other suit",
+    ]);
+    press("Escape");
+    click(button("EVAs"));
+    goTo(cell(0, 1));
+    press("Enter");
+    const boxes = [...document.querySelectorAll<HTMLInputElement>("fieldset input")];
+    expect(boxes.map((box) => box.checked)).toEqual([true, true]);
+    click(boxes[1]!);
+    press("Enter");
+    expect(desk.state.getState().plan.evas[0]!.crew).toEqual(["ev1"]);
+  });
+});

@@ -1,0 +1,115 @@
+import { act, type ReactNode } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeAll } from "vitest";
+import { AroundContext } from "../../../src/screens/context.ts";
+import { createLook } from "../../../src/screens/look.ts";
+import type { PaperPort } from "../../../src/screens/services.ts";
+import { deskWith } from "../../session/bench.ts";
+
+/** A stage for views that stand on a desk: shows them, and acts as a person's hands on them. */
+
+let root: Root | null = null;
+
+/** Call at the head of a test file that shows views. */
+export function setStage(): void {
+  beforeAll(() => {
+    Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+    // Newer browsers answer with a promise, which an effect must not hand on.
+    Element.prototype.scrollIntoView = () => Promise.resolve() as unknown as undefined;
+    // The test document knows dialogs but cannot open them.
+    HTMLDialogElement.prototype.showModal = function () {
+      this.setAttribute("open", "");
+    };
+    HTMLDialogElement.prototype.close = function () {
+      this.removeAttribute("open");
+      this.dispatchEvent(new Event("close"));
+    };
+  });
+  afterEach(() => {
+    act(() => root?.unmount());
+    document.body.replaceChildren();
+  });
+}
+
+const NO_PAPER: PaperPort = {
+  kinds: [],
+  pages: () => [],
+  unsaid: () => [],
+  pdf: () => Promise.resolve(new Uint8Array()),
+};
+
+export function show(
+  view: ReactNode,
+  begin: (desk: ReturnType<typeof deskWith>["desk"]) => void = () => undefined,
+  paper: PaperPort = NO_PAPER,
+) {
+  const { desk, engine, clock } = deskWith();
+  begin(desk);
+  const kept = new Map<string, string>();
+  const around = {
+    desk,
+    look: createLook("light", 200),
+    paper,
+    sunDeg: () => null,
+    walkS: () => () => 0,
+    memory: {
+      get: (key: string) => kept.get(key) ?? null,
+      set: (key: string, value: string) => kept.set(key, value).has(key),
+    },
+  };
+  const host = document.createElement("div");
+  document.body.append(host);
+  root = createRoot(host);
+  act(() => root?.render(<AroundContext value={around}>{view}</AroundContext>));
+  return { desk, engine, clock };
+}
+
+/** The element with the keyboard. */
+export function here(): HTMLElement {
+  return document.activeElement as HTMLElement;
+}
+
+export function press(key: string, more: KeyboardEventInit = {}): void {
+  act(
+    () =>
+      void here().dispatchEvent(
+        new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true, ...more }),
+      ),
+  );
+}
+
+/** Writes into the field with the keyboard, over what stands there. */
+export function write(words: string): void {
+  const field = here() as HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
+  const set = Object.getOwnPropertyDescriptor(Object.getPrototypeOf(field), "value")?.set;
+  act(() => {
+    set?.call(field, words);
+    field.dispatchEvent(
+      new Event(field instanceof HTMLSelectElement ? "change" : "input", { bubbles: true }),
+    );
+  });
+}
+
+/** The button (or tab) that is called so, or whose words begin so. */
+export function button(name: string): HTMLButtonElement {
+  const found = [...document.querySelectorAll("button")].find((one) =>
+    (one.getAttribute("aria-label") ?? one.textContent ?? "").startsWith(name),
+  );
+  if (!found) throw new Error(`there is no button "${name}"`);
+  return found;
+}
+
+export function click(target: HTMLElement): void {
+  act(() => target.click());
+}
+
+/** The cell of a grid, by row and column, the row's head being column 0. */
+export function cell(row: number, column: number): HTMLElement {
+  const found = document.querySelectorAll("tbody tr")[row]?.children[column];
+  if (!(found instanceof HTMLElement)) throw new Error(`there is no cell ${row}, ${column}`);
+  return found;
+}
+
+export function goTo(target: HTMLElement): void {
+  act(() => target.focus());
+}

@@ -1,0 +1,165 @@
+// @vitest-environment jsdom
+import { readFileSync } from "node:fs";
+import { act } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeAll, describe, expect, it } from "vitest";
+import { siteAnswer } from "../../../src/engine/sitework.ts";
+import type { SiteAsk } from "../../../src/engine/protocol.ts";
+import type { Plan } from "../../../src/plan/index.ts";
+import { type SiteWork, siteWork } from "../../../src/session/index.ts";
+import { AroundContext } from "../../../src/screens/context.ts";
+import { createLook, keepMinute } from "../../../src/screens/look.ts";
+import type { Services } from "../../../src/screens/services.ts";
+import { createSiteLook } from "../../../src/screens/site/sitelook.ts";
+import { SiteView } from "../../../src/screens/site/siteview.tsx";
+import { deskWith } from "../../session/bench.ts";
+import { demoDay } from "../../solver/question/shed/demoDay.ts";
+
+beforeAll(() => {
+  Object.assign(globalThis, {
+    IS_REACT_ACT_ENVIRONMENT: true,
+    ResizeObserver: class {
+      observe(): void {}
+      disconnect(): void {}
+    },
+  });
+  Element.prototype.scrollIntoView = () => undefined;
+  HTMLCanvasElement.prototype.getContext = () => null;
+  Object.assign(globalThis, {
+    OffscreenCanvas: class {
+      getContext = () => null;
+    },
+  });
+  Object.defineProperty(HTMLElement.prototype, "clientWidth", { value: 900, configurable: true });
+  Object.defineProperty(HTMLElement.prototype, "clientHeight", { value: 600, configurable: true });
+});
+
+let root: Root | null = null;
+afterEach(() => {
+  act(() => root?.unmount());
+  document.body.replaceChildren();
+});
+
+const demoText = (): string => {
+  const plan = JSON.parse(readFileSync("public/plans/demo.json", "utf8")) as object;
+  return JSON.stringify({ ...plan, schedule: demoDay });
+};
+
+async function show(text: string) {
+  const { desk, engine } = deskWith();
+  desk.open(text);
+  const asked: string[] = [];
+  const answer = <T,>(plan: Plan, ask: SiteAsk): Promise<T> => {
+    asked.push(ask.what);
+    return Promise.resolve(siteAnswer(plan, plan.schedule, ask) as T);
+  };
+  const site: SiteWork = {
+    ...siteWork(desk, engine),
+    ground: (plan) => answer(plan, { what: "ground", args: null }),
+    light: (plan, atS) => answer(plan, { what: "light", args: { atS } }),
+    rings: (plan, left) => answer(plan, { what: "rings", args: { left } }),
+    walks: (plan) => answer(plan, { what: "walks", args: null }),
+  };
+  const look = createLook("light", 200);
+  const stop = keepMinute(look);
+  const siteLook = createSiteLook();
+  const services = { desk, memory: { get: () => null, set: () => undefined } } as unknown as Services;
+  const host = document.createElement("div");
+  document.body.append(host);
+  root = createRoot(host);
+  await act(async () =>
+    root?.render(
+      <AroundContext value={{ ...services, look }}>
+        <SiteView site={site} siteLook={siteLook} />
+      </AroundContext>,
+    ),
+  );
+  await act(async () => undefined);
+  return { desk, look, siteLook, asked, stop };
+}
+
+const text = () => document.body.textContent ?? "";
+const rowOf = (name: string) =>
+  [...document.querySelectorAll("tbody tr")].find((one) => one.textContent?.startsWith(name));
+const press = (key: string, more: KeyboardEventInit = {}) =>
+  act(async () => {
+    document
+      .querySelector(".map-stage")!
+      .dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true, ...more }));
+  });
+
+describe("the site view", () => {
+  it("says beside the map what the map shows: every place, its distance, bearing, way home and light", async () => {
+    await show(demoText());
+    expect(document.querySelectorAll("tbody tr")).toHaveLength(21);
+    expect(rowOf("Osier, far lip")?.textContent).toMatch(/1.586 m, 048°34 min(lit|shadow)/);
+    expect(rowOf("Lander Dunnock")?.textContent).toContain("here");
+    expect(text()).toContain("A walk-back shown is never rounded down.");
+    expect(text()).toContain("36 min: emergency oxygen");
+    expect(text()).toContain("EV1, solid");
+    expect(text()).toContain("EV2, dashed");
+  });
+
+  it("chooses a place and its placed tasks on the day line, and follows a task chosen elsewhere", async () => {
+    const { desk, siteLook } = await show(demoText());
+    await act(async () => rowOf("Pebble Row")?.querySelector("button")?.click());
+    expect(siteLook.getState().place).toBe("pebble-row");
+    expect(desk.state.getState().selection).toEqual(
+      expect.arrayContaining(["pebble-cores", "pebble-documented"]),
+    );
+    await act(async () => desk.select(["cowl-crest-samples"]));
+    expect(siteLook.getState().place).toBe("cowl-crest");
+  });
+
+  it("keeps the minute that was pointed at on the day line, and moves it by keys", async () => {
+    const { look } = await show(demoText());
+    act(() => look.setState({ cursorS: 59_437 }));
+    act(() => look.setState({ cursorS: null }));
+    expect(document.querySelector(".site-minute b")?.textContent).toBe("16:31");
+    await press(",");
+    expect(look.getState()).toMatchObject({ cursorS: 59_400, minuteS: 59_400 });
+    await press(">", { shiftKey: true });
+    expect(look.getState().minuteS).toBe(60_000);
+    const slider = document.querySelector<HTMLInputElement>('input[type="range"]')!;
+    expect(slider.getAttribute("aria-valuetext")).toMatch(/^16:40; EV1 .+; EV2 .+/);
+  });
+
+  it("moves a place by arrows with the day's cost in sight, as one step", async () => {
+    const { desk, siteLook } = await show(demoText());
+    const steps = desk.state.getState().history.undo.length;
+    await act(async () => rowOf("Pebble Row")?.querySelector("button")?.click());
+    await press("Enter");
+    for (let k = 0; k < 5; k += 1) await press("ArrowUp");
+    await press("ArrowLeft", { shiftKey: true });
+    await act(async () => undefined);
+    expect(document.querySelector(".site-move")?.textContent).toMatch(/Pebble Rowwalk back \d+ minwalked/);
+    expect(desk.state.getState().history.undo).toHaveLength(steps);
+    await press("Enter");
+    expect(siteLook.getState().moving).toBeNull();
+    const moved = desk.state.getState().plan.site.places.find((one) => one.id === "pebble-row");
+    expect(moved).toMatchObject({ eastM: 319, northM: 260 });
+    expect(desk.state.getState().history.undo).toHaveLength(steps + 1);
+  });
+
+  it("puts a place in hand back with Escape, and never takes the lander", async () => {
+    const { desk, siteLook } = await show(demoText());
+    const before = desk.state.getState().plan;
+    await act(async () => rowOf("Anvil Block")?.querySelector("button")?.click());
+    await press("Enter");
+    await press("ArrowRight");
+    await press("Escape");
+    expect(siteLook.getState().moving).toBeNull();
+    await act(async () => rowOf("Lander Dunnock")?.querySelector("button")?.click());
+    await press("Enter");
+    expect(siteLook.getState().moving).toBeNull();
+    expect(desk.state.getState().plan).toBe(before);
+  });
+
+  it("says where a plan has no ground that ways are straight and limits level", async () => {
+    const small = readFileSync("public/plans/small.json", "utf8");
+    await show(small);
+    expect(text()).toContain("the plan has no height grid: ways are straight lines");
+    expect(text()).toContain("Over level, open ground: slopes and keep-outs are not counted.");
+    expect(text()).toContain("nobody goes out on this day");
+  });
+});

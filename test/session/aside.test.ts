@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import { type Archive, browserArchive } from "../../src/session/index.ts";
+import { deskWith, freshShelf, planOf, smallInput } from "./bench.ts";
+
+const recordOf = (title: string, more: object = {}) => ({
+  text: JSON.stringify({ ...smallInput, title }),
+  savedAtMs: 5,
+  writer: "other",
+  ...more,
+});
+
+/** A desk over a shelf on which the given things were set aside in turn, a second apart. */
+async function withAside(...found: readonly unknown[]) {
+  const archive = browserArchive(freshShelf());
+  for (const [k, one] of found.entries())
+    await archive.putAside({ key: k + 1, found: one, reason: `reason ${k}`, atMs: 1000 * k });
+  const { desk } = deskWith({ archive });
+  return { desk, archive };
+}
+
+describe("what is kept aside", () => {
+  it("is listed, the newest first, with title, reason, size and whether it can be opened", async () => {
+    const broken = { ...recordOf("Broken ridge"), text: '{"title":"Broken \\"ridge\\"","crew":' };
+    const { desk } = await withAside(recordOf("Northern rim"), broken, { some: "thing" }, undefined);
+    const kept = await desk.keptAside();
+    expect(kept.map(({ title, reason, atMs, fileName }) => [title, reason, atMs, fileName])).toEqual([
+      [null, "reason 3", 3000, "kept-1970-01-01t00-00.json"],
+      [null, "reason 2", 2000, "kept-1970-01-01t00-00.json"],
+      ['Broken "ridge"', "reason 1", 1000, "broken-ridge.json"],
+      ["Northern rim", "reason 0", 0, "northern-rim.json"],
+    ]);
+    expect(kept.map((one) => one.fault)).toEqual([
+      "it is no record of this program",
+      "it is no record of this program",
+      expect.stringContaining("not JSON"),
+      null,
+    ]);
+    expect(kept[1]!.text).toBe('{\n  "some": "thing"\n}');
+    expect(kept[3]!.bytes).toBe(kept[3]!.text.length);
+    expect(kept[0]!.text).toBe("");
+  });
+
+  it("counts bytes, not letters", async () => {
+    const { desk } = await withAside({ word: "\u00e9\u2192" });
+    const [one] = await desk.keptAside();
+    expect(one!.bytes).toBe(one!.text.length + 1 + 2);
+  });
+
+  it("opens as a step that can be undone, with what its variants give up, and stays kept", async () => {
+    const givenUp = [
+      ["v1", { sentence: "A longer EVA.", owner: null, changes: [{ path: ["title"], from: 1, to: 2 }] }],
+    ];
+    const { desk } = await withAside(recordOf("Northern rim", { givenUp }), recordOf("x", { text: "{}" }));
+    const [bad, good] = await desk.keptAside();
+    const before = desk.state.getState().plan;
+    expect(desk.openAside(bad!)).toBe(false);
+    expect(desk.state.getState().plan).toBe(before);
+    expect(desk.state.getState().refusal?.faults.length).toBeGreaterThan(0);
+    expect(desk.openAside(good!)).toBe(true);
+    expect(desk.state.getState().plan).toEqual(planOf({ ...smallInput, title: "Northern rim" }));
+    expect(desk.state.getState().givenUp.get("v1")?.sentence).toBe("A longer EVA.");
+    expect(desk.undo()).toBe("Open Northern rim");
+    expect(desk.state.getState().plan).toEqual(before);
+    expect(await desk.keptAside()).toHaveLength(2);
+  });
+
+  it("is deleted and brought back to its place, as it was found", async () => {
+    const { desk, archive } = await withAside(recordOf("First"), recordOf("Second"));
+    const before = await archive.readAside();
+    const [, first] = await desk.keptAside();
+    await desk.deleteAside(first!);
+    expect((await desk.keptAside()).map((one) => one.title)).toEqual(["Second"]);
+    await desk.bringBackAside(first!);
+    expect(await archive.readAside()).toEqual(before);
+  });
+
+  it("says when the store cannot be used", async () => {
+    const shelf = browserArchive(freshShelf());
+    const archive: Archive = { ...shelf, readAside: () => Promise.reject(new Error("switched off")) };
+    await expect(deskWith({ archive }).desk.keptAside()).rejects.toThrow("switched off");
+  });
+});

@@ -1,0 +1,290 @@
+import "fake-indexeddb/auto";
+import { judgeFor } from "../../src/check/index.ts";
+import {
+  type BenchReason,
+  type Engine,
+  EngineError,
+  type FitBand,
+  type GridReport,
+  type MendReport,
+  type OddsProgress,
+  type OddsReport,
+  type PackProgress,
+  type PackReport,
+  type ShedProgress,
+  type ShedReport,
+  type WhyReport,
+} from "../../src/engine/protocol.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
+import {
+  browserArchive,
+  createDesk,
+  type Clock,
+  type Desk,
+  type DeskPorts,
+} from "../../src/session/index.ts";
+
+/** A small day: one EVA, two crew members, three tasks of 15 min, the first placed an hour after the egress bound. */
+export const smallInput: PlanInput = {
+  format: "lopeline-plan",
+  version: 1,
+  title: "A small day",
+  site: {
+    name: "Site",
+    latDeg: 10,
+    lonDeg: 20,
+    places: [
+      { id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0 },
+      { id: "ridge", name: "Ridge", kind: "station", eastM: 90, northM: 0 },
+    ],
+  },
+  stay: { touchdownUtc: "2031-04-05T06:07:00Z", lengthS: 80_000 },
+  crew: ["ev1", "ev2"].map((id, k) => ({
+    id,
+    name: id.toUpperCase(),
+    bodyMassKg: 75,
+    suit: k === 0 ? "suit" : "other-suit",
+  })),
+  suits: ["suit", "other-suit"].map((id, k) => ({
+    id,
+    name: k === 0 ? "Suit" : "Other suit",
+    massKg: 90,
+    oxygenKg: 0.9,
+    co2Kg: 1,
+    waterKg: 4.5,
+    batteryWh: 500,
+    emergencyOxygenS: 1800,
+  })),
+  evas: [
+    {
+      id: "eva-1",
+      name: "EVA 1",
+      crew: ["ev1", "ev2"],
+      earliestEgressS: 3600,
+      latestIngressS: 30_000,
+      longestS: 25_000,
+      egressWorkS: 600,
+      ingressWorkS: 600,
+    },
+  ],
+  tasks: ["one", "two", "three"].map((id) => ({
+    id,
+    name: `Task ${id}`,
+    kind: "sampling" as const,
+    place: "ridge",
+    duration: { likelyS: 900 },
+    worth: 10,
+  })),
+  schedule: { placements: [{ task: "one", eva: "eva-1", crew: ["ev1"], startS: 7200 }] },
+};
+
+export function planOf(input: PlanInput): Plan {
+  const read = parse(input);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+/** The small plan's schedule with `task` at `startS` as well, done by `crew`. */
+export function scheduleWith(plan: Plan, task: string, startS: number, crew = ["ev1"]): Schedule {
+  const others = plan.schedule.placements.filter((one) => one.task !== task);
+  return { placements: [...others, { task, eva: "eva-1", crew, startS: instant(startS) }] };
+}
+
+/** A clock that stands still until it is moved on. */
+export class HandClock implements Clock {
+  private time = Date.UTC(2031, 0, 1);
+  private waiting: { at: number; run: () => void }[] = [];
+
+  nowMs(): number {
+    return this.time;
+  }
+
+  after(ms: number, run: () => void): () => void {
+    const entry = { at: this.time + ms, run };
+    this.waiting.push(entry);
+    return () => {
+      this.waiting = this.waiting.filter((one) => one !== entry);
+    };
+  }
+
+  moveOn(ms: number): void {
+    this.time += ms;
+    const due = this.waiting.filter((one) => one.at <= this.time);
+    this.waiting = this.waiting.filter((one) => one.at > this.time);
+    for (const one of due) one.run();
+  }
+}
+
+/** One call that waits for the test to answer it; a signal that aborts rejects it as the real engine does. */
+export interface Call<Answer, Progress = PackProgress> {
+  readonly plan: Plan;
+  answer(answer: Answer): Promise<void>;
+  fail(message: string): Promise<void>;
+  report(progress: Progress): void;
+  readonly cancelled: () => boolean;
+}
+
+/** An engine whose answers the test gives, when it likes. With `deaf`, an abort settles nothing: a late answer comes. */
+export class HandEngine implements Engine {
+  readonly packs: Call<PackReport>[] = [];
+  readonly mends: Call<MendReport>[] = [];
+  readonly grids: Call<GridReport>[] = [];
+  readonly bands: Call<readonly FitBand[]>[] = [];
+  readonly reasons: Call<readonly BenchReason[]>[] = [];
+  readonly oddses: Call<OddsReport, OddsProgress>[] = [];
+  readonly sheds: Call<ShedReport, ShedProgress>[] = [];
+  readonly whys: Call<WhyReport, WhyReport>[] = [];
+  deaf = false;
+
+  fromWhat(): never {
+    throw new Error("no figure is asked for here");
+  }
+
+  check(): never {
+    throw new Error("the desk judges by itself");
+  }
+
+  pack(plan: Plan, _options: unknown, report: (progress: PackProgress) => void, signal?: AbortSignal) {
+    return this.call(this.packs, plan, signal, report);
+  }
+
+  curve(): never {
+    throw new Error("no curve is asked for here");
+  }
+
+  mend(plan: Plan, _schedule: Schedule, _options: unknown, signal?: AbortSignal) {
+    return this.call(this.mends, plan, signal);
+  }
+
+  gridded(plan: Plan, _schedule: Schedule, signal?: AbortSignal) {
+    return this.call(this.grids, plan, signal);
+  }
+
+  fitBands(plan: Plan, _schedule: Schedule, _task: string, signal?: AbortSignal) {
+    return this.call(this.bands, plan, signal);
+  }
+
+  benchReasons(plan: Plan, _schedule: Schedule, signal?: AbortSignal) {
+    return this.call(this.reasons, plan, signal);
+  }
+
+  odds(
+    plan: Plan,
+    _schedule: Schedule,
+    _options: unknown,
+    report: (progress: OddsProgress) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.oddses, plan, signal, report);
+  }
+
+  shed(
+    plan: Plan,
+    _schedule: Schedule,
+    _options: unknown,
+    report: (progress: ShedProgress) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.sheds, plan, signal, report);
+  }
+
+  why(
+    plan: Plan,
+    _schedule: Schedule,
+    _task: string | null,
+    _options: unknown,
+    report: (progress: WhyReport) => void,
+    signal?: AbortSignal,
+  ) {
+    return this.call(this.whys, plan, signal, report);
+  }
+
+  site(): never {
+    throw new Error("not asked for in these tests");
+  }
+
+  close(): void {
+    throw new Error("not closed in these tests");
+  }
+
+  private call<Answer, Progress = PackProgress>(
+    list: Call<Answer, Progress>[],
+    plan: Plan,
+    signal?: AbortSignal,
+    report: (progress: Progress) => void = () => undefined,
+  ): Promise<Answer> {
+    return new Promise((resolve, reject) => {
+      if (!this.deaf) {
+        signal?.addEventListener("abort", () => reject(new EngineError("cancelled", "cancelled")));
+      }
+      list.push({
+        plan,
+        report,
+        cancelled: () => signal?.aborted ?? false,
+        answer: async (answer) => {
+          resolve(answer);
+          await settled();
+        },
+        fail: async (message) => {
+          reject(new EngineError("failed", message));
+          await settled();
+        },
+      });
+    });
+  }
+}
+
+/** Lets everything run that waits for a settled promise. */
+export async function settled(): Promise<void> {
+  for (let turn = 0; turn < 5; turn += 1) await Promise.resolve();
+}
+
+/** Lets the store's requests, which come back by timers, run. */
+export function stored(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 20));
+}
+
+let shelf = 0;
+
+/** A fresh archive's name. */
+export function freshShelf(): string {
+  shelf += 1;
+  return `desk-test-${shelf}`;
+}
+
+/** A desk with the small plan open and its history empty of nothing but that opening. */
+export function deskWith(ports: Partial<DeskPorts> = {}): {
+  desk: Desk;
+  engine: HandEngine;
+  clock: HandClock;
+} {
+  const engine = new HandEngine();
+  const clock = new HandClock();
+  let ids = 0;
+  const desk = createDesk({
+    engine,
+    judgeFor,
+    archive: browserArchive(freshShelf()),
+    clock,
+    newId: () => `n${(ids += 1)}`,
+    readyText: () => Promise.resolve(JSON.stringify(smallInput)),
+    ...ports,
+  });
+  desk.open(JSON.stringify(smallInput));
+  return { desk, engine, clock };
+}
+
+/** A pack report on `schedule`, as the engine would give it. */
+export function packReport(plan: Plan, schedule: Schedule): PackReport {
+  const verdict = judgeFor(plan)(schedule);
+  return {
+    schedule,
+    verdict,
+    iterations: 10,
+    seconds: 1,
+    greedy: verdict.score,
+    bound: null,
+    stopped: "time",
+  };
+}

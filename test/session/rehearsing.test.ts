@@ -1,0 +1,247 @@
+import { beforeEach, describe, expect, it } from "vitest";
+import { judgeFor } from "../../src/check/index.ts";
+import type { MendReport, PackReport } from "../../src/engine/protocol.ts";
+import type { Plan, Schedule } from "../../src/plan/index.ts";
+import { mend } from "../../src/solver/index.ts";
+import { isOver, rehearsalWork } from "../../src/session/index.ts";
+import type { Desk, RehearsalWork } from "../../src/session/index.ts";
+import { at, task, tinyPlan } from "../check/tinyPlan.ts";
+import { walksOf } from "../../src/terrain/index.ts";
+
+const plan = tinyPlan({
+  tasks: [task("x", "a", { worth: 5 }), task("y", "b", { worth: 3 }), task("z", "a", { worth: 2 })],
+  // a is 300 s out and egress work takes 600 s: egress at 2100, ingress complete at 7200.
+  placements: [at("x", 3000), at("y", 5400), at("z", 3000, ["ev2"])],
+});
+
+/** A machine's clock that a test moves by hand. */
+class Hand {
+  ms = 0;
+  private readonly waiting: { atMs: number; run: () => void }[] = [];
+  nowMs = (): number => this.ms;
+  after = (ms: number, run: () => void): (() => void) => {
+    const one = { atMs: this.ms + ms, run };
+    this.waiting.push(one);
+    return () => void this.waiting.splice(this.waiting.indexOf(one), this.waiting.includes(one) ? 1 : 0);
+  };
+  move(ms: number): void {
+    const endMs = this.ms + ms;
+    for (;;) {
+      const next = this.waiting.filter((one) => one.atMs <= endMs).toSorted((a, b) => a.atMs - b.atMs)[0];
+      if (!next) break;
+      this.waiting.splice(this.waiting.indexOf(next), 1);
+      this.ms = next.atMs;
+      next.run();
+    }
+    this.ms = endMs;
+  }
+}
+
+let hand: Hand;
+let memory: Map<string, string>;
+let room: number;
+let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
+
+function work(open: Plan = plan): RehearsalWork {
+  const desk = {
+    state: { getState: () => ({ plan: open, verdict: judgeFor(open)(open.schedule) }) },
+  } as unknown as Desk;
+  return rehearsalWork(desk, {
+    engine: {
+      mend: (of, schedule) => mended(of, schedule),
+      pack: () => Promise.reject(new Error("nobody packs here")) as Promise<PackReport>,
+    },
+    judgeFor,
+    clock: hand,
+    walksOf,
+    memory: {
+      get: (key) => memory.get(key) ?? null,
+      set: (key, value) => {
+        if (value.length > room) return false;
+        memory.set(key, value);
+        return true;
+      },
+    },
+  });
+}
+
+const nowS = (of: RehearsalWork): number => of.state.getState().day!.rehearsal.nowS;
+
+beforeEach(() => {
+  hand = new Hand();
+  memory = new Map();
+  room = Infinity;
+  mended = (of, schedule) => {
+    const { schedule: found, changes } = mend(of, schedule, { seed: 1, iterations: 20, clock: () => 0 });
+    return Promise.resolve({ schedule: found, changes, verdict: judgeFor(of)(found) });
+  };
+});
+
+describe("a rehearsal", () => {
+  it("begins a quarter of an hour before egress and runs at the speed that was chosen", () => {
+    const one = work();
+    one.begin(1);
+    expect(nowS(one)).toBe(2100 - 900);
+    one.setSpeed(10);
+    one.run();
+    hand.move(10_000);
+    expect(nowS(one)).toBe(1200 + 100);
+    one.hold();
+    hand.move(60_000);
+    expect(nowS(one)).toBe(1300);
+  });
+
+  it("is over when everybody is back, with every task done", () => {
+    const one = work();
+    one.begin(1);
+    one.setSpeed(300);
+    one.run();
+    hand.move(30_000);
+    const { day, running } = one.state.getState();
+    expect(running).toBe(false);
+    expect(isOver(day!)).toBe(true);
+    expect(one.debrief()).toMatchObject({ done: 3, planned: 3, worthDone: 10 });
+  });
+
+  it("lets the trainer call: nothing begins by itself", () => {
+    const one = work();
+    one.begin(1);
+    one.setCaller("trainer");
+    one.goOn(3600);
+    expect(one.state.getState().day!.standing.facts.began.size).toBe(0);
+    one.call({ kind: "out", eva: "eva-1" });
+    one.call({ kind: "begins", task: "x" });
+    expect(one.state.getState().day!.standing.spots.find((spot) => spot.task === "x")).toMatchObject({
+      state: "under way",
+      startS: 4800,
+    });
+    one.takeBack();
+    expect(one.state.getState().day!.standing.facts.began.size).toBe(0);
+  });
+
+  it("goes on to the next call", () => {
+    const one = work();
+    one.begin(1);
+    one.goOn("next call");
+    expect(one.state.getState().day!.rehearsal.calls).toEqual([{ kind: "out", eva: "eva-1", atS: 2100 }]);
+  });
+
+  it("plans anew what is to come, and takes it only when asked to", async () => {
+    const one = work();
+    one.begin(1);
+    one.goOn(3100 - 1200);
+    one.call({ kind: "back-by", eva: "eva-1", byS: 5500 as never });
+    expect(one.state.getState().day!.verdict.score.breaches).toBeGreaterThan(0);
+    await one.planAnew("mend");
+    const { proposal } = one.state.getState();
+    expect(proposal?.verdict.score.breaches).toBe(0);
+    expect(proposal?.changes.length).toBeGreaterThan(0);
+    expect(one.state.getState().day!.verdict.score.breaches).toBeGreaterThan(0);
+    one.take();
+    expect(one.state.getState().proposal).toBeNull();
+    expect(one.state.getState().day!.verdict.score.breaches).toBe(0);
+  });
+
+  it("does not take a schedule that is older than what has begun since", async () => {
+    const one = work();
+    one.begin(1);
+    one.goOn(2200 - 1200);
+    await one.planAnew("mend");
+    mended = () => Promise.reject(new Error("asked once"));
+    one.setCaller("trainer");
+    one.call({ kind: "begins", task: "x" });
+    one.state.getState().proposal!.schedule.placements.splice(0);
+    one.take();
+    expect(one.state.getState().trouble).toMatch(/older than what has begun/);
+    expect(one.state.getState().day!.standing.spots).toHaveLength(3);
+  });
+
+  it("says so when no plan keeps what has happened, and why it cannot be kept", async () => {
+    mended = (of) =>
+      Promise.resolve({
+        schedule: { placements: [] },
+        changes: [],
+        verdict: judgeFor(of)({ placements: [] }),
+      });
+    const one = work();
+    one.begin(1);
+    one.goOn(3100 - 1200);
+    await one.planAnew("mend");
+    expect(one.state.getState()).toMatchObject({ proposal: null, planning: null });
+    expect(one.state.getState().trouble).toMatch(
+      /^No sound plan was found that keeps what has already happened\./,
+    );
+  });
+
+  it("holds the rest against what a gauge showed", () => {
+    const one = work();
+    one.begin(1);
+    one.goOn(3100 - 1200);
+    const before = one.state.getState().day!.verdict.score.worstMargin;
+    one.call({ kind: "reading", crew: "ev1", consumable: "oxygen", left: 0.01 });
+    const { day } = one.state.getState();
+    expect(day!.reads[0]!.expected).toBeGreaterThan(0.01);
+    expect(day!.verdict.score.worstMargin).toBeLessThan(before);
+  });
+
+  it("is kept over a reload, with the plan it began with, and opens from a file", () => {
+    const one = work();
+    one.begin(5);
+    one.goOn(4000);
+    one.hold();
+    const again = work(tinyPlan({ tasks: [task("other", "a")], placements: [] }));
+    expect(again.state.getState().day).toBeNull();
+    // The page may be left before its screen was opened.
+    again.hold();
+    again.restore();
+    expect(again.state.getState().day!.rehearsal).toEqual(one.state.getState().day!.rehearsal);
+    expect(again.state.getState().day!.plan.tasks.map((each) => each.id)).toEqual(["x", "y", "z"]);
+    const text = one.fileText()!;
+    again.end();
+    const last = work();
+    last.restore();
+    expect(last.state.getState().day).toBeNull();
+    expect(again.open(text)).toBeNull();
+    expect(again.fileText()).toBe(text);
+  });
+
+  it("says so where there is no room to keep it, and keeps nothing older in its place", () => {
+    const one = work();
+    one.begin(5);
+    expect(one.state.getState().unkept).toBe(false);
+    room = 100;
+    one.call({ kind: "note", words: "too much" });
+    expect(one.state.getState().unkept).toBe(true);
+    const again = work();
+    again.restore();
+    expect(again.state.getState().day).toBeNull();
+    room = Infinity;
+    one.call({ kind: "note", words: "there is room again" });
+    expect(one.state.getState().unkept).toBe(false);
+    room = 0;
+    one.hold();
+    one.end();
+    expect(one.state.getState().unkept).toBe(false);
+  });
+
+  it("knows how soon and how late each EVA can be inside", () => {
+    const one = work();
+    one.begin(1);
+    expect(one.state.getState().day!.recalls).toEqual([]);
+    // At 3100 both are at work on a: home in 300 s, ingress work 600 s.
+    one.goOn(3100 - 1200);
+    one.call({ kind: "back-by", eva: "eva-1", byS: 3900 as never });
+    expect(one.state.getState().day!.recalls).toMatchObject([
+      { eva: "eva-1", earliestS: 4000, latest: { ingressS: 3900, by: { kind: "latest-ingress" } } },
+    ]);
+  });
+
+  it("says why a file is no rehearsal, and keeps what is open", () => {
+    const one = work();
+    one.begin(1);
+    expect(one.open("{")).toBe("it is no JSON text");
+    expect(one.open("{}")).toBe("it holds no rehearsal");
+    expect(one.open(one.fileText()!.replace('"seed":1', '"seed":-1'))).toMatch(/^seed/);
+    expect(one.state.getState().day).not.toBeNull();
+  });
+});

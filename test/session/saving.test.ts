@@ -1,0 +1,153 @@
+import { describe, expect, it } from "vitest";
+import { judgeFor } from "../../src/check/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { type Archive, browserArchive, createDesk } from "../../src/session/index.ts";
+import { deskWith, freshShelf, HandClock, HandEngine, smallInput, stored } from "./bench.ts";
+
+/** A second visit: a fresh desk over the same shelf. */
+function visit(archive: Archive) {
+  let ids = 0;
+  const clock = new HandClock();
+  const visitor = `v${Math.floor(performance.now() * 1000)}`;
+  const desk = createDesk({
+    engine: new HandEngine(),
+    judgeFor,
+    archive,
+    clock,
+    newId: () => `${visitor}-${(ids += 1)}`,
+    readyText: () => Promise.reject(new Error("none")),
+  });
+  return { desk, clock };
+}
+
+describe("saving in the browser", () => {
+  it("waits until the plan stands still, then brings plan and schedule back after a reload", async () => {
+    const shelf = freshShelf();
+    const archive = browserArchive(shelf);
+    const { desk, clock } = deskWith({ archive });
+    desk.place("two", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) });
+    expect(desk.state.getState().saving.status).toBe("waiting");
+    expect(await archive.readOpen()).toBeUndefined();
+    clock.moveOn(1000);
+    await desk.saveNow();
+    expect(desk.state.getState().saving).toMatchObject({ status: "saved", message: null });
+
+    const again = visit(browserArchive(shelf));
+    expect(await again.desk.restore()).toBe(true);
+    expect(again.desk.state.getState().plan).toEqual(desk.state.getState().plan);
+    expect(again.desk.state.getState().verdict).toEqual(desk.state.getState().verdict);
+    expect(again.desk.state.getState().history.undo).toEqual([]);
+    expect(again.desk.state.getState().saving.status).toBe("saved");
+  });
+
+  it("can be done at once, when the page is left", async () => {
+    const archive = browserArchive(freshShelf());
+    const { desk } = deskWith({ archive });
+    await desk.saveNow();
+    expect(await visit(archive).desk.restore()).toBe(true);
+  });
+
+  it("has nothing to bring back on the first visit", async () => {
+    const { desk } = visit(browserArchive(freshShelf()));
+    expect(await desk.restore()).toBe(false);
+    expect(desk.state.getState().notices).toEqual([]);
+  });
+
+  it("says a failed save, keeps the last good record, and says when it works again", async () => {
+    const shelf = browserArchive(freshShelf());
+    let full = false;
+    const archive: Archive = {
+      ...shelf,
+      writeOpen: (record, expected) =>
+        full ? Promise.reject(new Error("the disk is full")) : shelf.writeOpen(record, expected),
+    };
+    const { desk } = deskWith({ archive });
+    await desk.saveNow();
+    full = true;
+    desk.edit("Rename", () => ({ title: "Lost?" }));
+    await desk.saveNow();
+    desk.edit("Rename", () => ({ title: "Lost again?" }));
+    await desk.saveNow();
+    expect(desk.state.getState().saving).toMatchObject({ status: "failed", message: "the disk is full" });
+    expect(desk.state.getState().notices.filter((one) => /disk is full/.test(one.text))).toHaveLength(1);
+
+    const again = visit(shelf);
+    await again.desk.restore();
+    expect(again.desk.state.getState().plan.title).toBe("A small day");
+
+    full = false;
+    desk.edit("Rename", () => ({ title: "Kept" }));
+    await desk.saveNow();
+    expect(desk.state.getState().saving).toMatchObject({ status: "saved", message: null });
+  });
+
+  it("keeps a corrupt record aside, says so, and opens the last readable one", async () => {
+    const archive = browserArchive(freshShelf());
+    const first = deskWith({ archive });
+    await first.desk.saveNow();
+    await visit(archive).desk.restore();
+    const broken = { text: '{"format":"lopeline-plan"', savedAtMs: 5, writer: "n1" };
+    await archive.writeOpen(broken, "n1");
+
+    const again = visit(archive);
+    expect(await again.desk.restore()).toBe(true);
+    expect(again.desk.state.getState().plan.title).toBe("A small day");
+    expect(again.desk.state.getState().notices[0]).toMatchObject({ tone: "problem" });
+    expect(again.desk.state.getState().notices[0]!.text).toMatch(/not JSON.*kept aside.*last readable/);
+    expect((await archive.readAside()).map((one) => one.found)).toEqual([broken]);
+  });
+
+  it("keeps a corrupt record aside also when there is no readable one, and never writes over it", async () => {
+    const archive = browserArchive(freshShelf());
+    const broken = { text: JSON.stringify({ ...smallInput, crew: "nobody" }), savedAtMs: 5, writer: "other" };
+    await archive.writeOpen(broken, null);
+    const { desk } = visit(archive);
+    expect(await desk.restore()).toBe(false);
+    expect(desk.state.getState().notices[0]!.text).toMatch(/crew.*kept aside/);
+    desk.newPlan();
+    await desk.saveNow();
+    expect((await desk.keptAside()).map((one) => one.found)).toEqual([broken]);
+  });
+
+  it("sets aside what another window has saved in the meantime", async () => {
+    const archive = browserArchive(freshShelf());
+    const mine = visit(archive);
+    mine.desk.open(JSON.stringify({ ...smallInput, title: "Mine" }));
+    await mine.desk.saveNow();
+    await stored();
+    const theirs = visit(archive);
+    await theirs.desk.restore();
+    theirs.desk.edit("Rename", () => ({ title: "Theirs" }));
+    await theirs.desk.saveNow();
+    expect(theirs.desk.state.getState().notices).toEqual([]);
+
+    mine.desk.edit("Rename", () => ({ title: "Mine still" }));
+    await mine.desk.saveNow();
+    expect(mine.desk.state.getState().notices.at(-1)?.text).toMatch(/Another window.*kept aside/);
+    const [aside] = await archive.readAside();
+    expect(JSON.stringify(aside?.found)).toMatch(/Theirs/);
+    mine.desk.edit("Rename", () => ({ title: "Mine again" }));
+    await mine.desk.saveNow();
+    expect(await archive.readAside()).toHaveLength(1);
+    theirs.desk.edit("Rename", () => ({ title: "Theirs still" }));
+    await theirs.desk.saveNow();
+    expect(await archive.readAside()).toHaveLength(2);
+  });
+
+  it("says when the store cannot be used at all", async () => {
+    const refuse = () => Promise.reject(new Error("storage is switched off"));
+    const archive: Archive = {
+      readOpen: refuse,
+      readGood: refuse,
+      writeOpen: refuse,
+      writeGood: refuse,
+      setOpenAside: refuse,
+      readAside: refuse,
+      putAside: refuse,
+      deleteAside: refuse,
+    };
+    const { desk } = visit(archive);
+    expect(await desk.restore()).toBe(false);
+    expect(desk.state.getState().notices[0]!.text).toMatch(/switched off/);
+  });
+});

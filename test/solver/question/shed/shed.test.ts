@@ -1,0 +1,212 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { check, type Finding } from "../../../../src/check/index.ts";
+import { parseText, type Plan, type Schedule } from "../../../../src/plan/index.ts";
+import { greedy } from "../../../../src/solver/index.ts";
+import {
+  latePlan,
+  MINUTES,
+  type ShedCell,
+  type ShedReport,
+  type ShedRow,
+  shedRun,
+  shedSchedule,
+} from "../../../../src/solver/question/shed/index.ts";
+import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
+import { smallAll } from "../../../plan/witness.ts";
+import { demoDay } from "./demoDay.ts";
+import { randomPlan } from "../../../properties/randomPlan.ts";
+import { at, task, tinyPlan } from "../../../check/tinyPlan.ts";
+import { crowdedPlan, samplePlan } from "../../../exchange/samplePlan.ts";
+
+function ready(name: string): Plan {
+  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+function shedOf(plan: Plan, schedule: Schedule, minutes?: readonly number[]): ShedReport {
+  const run = shedRun(plan, schedule, { minutes, clock: () => 0 });
+  while (run.step(Infinity));
+  return run.report();
+}
+
+/** Breaches of the day as the cell has it, but for what lateness brings by itself and the cell owns up to. */
+function newBreaches(plan: Plan, schedule: Schedule, row: ShedRow, cell: ShedCell): Finding[] {
+  const late = latePlan(plan, row.task, cell.minutes * 60);
+  return check(late, shedSchedule(schedule, cell)).findings.filter(
+    ({ level, rule, subjects, span }) =>
+      level === "breach" &&
+      // The late task's own window and lags, and what needed what is dropped now.
+      !subjects.some(({ kind, id }) => kind === "task" && (id === row.task || cell.vain.includes(id))) &&
+      // The stretch of work that the late task is part of.
+      !(
+        cell.breaks.includes(rule) &&
+        rule === "work-and-rest" &&
+        span !== null &&
+        span.startS <= row.endS &&
+        span.endS >= row.endS
+      ),
+  );
+}
+
+function holdsUp(plan: Plan, schedule: Schedule, report: ShedReport): void {
+  const verdict = check(plan, schedule);
+  for (const { eva, rows } of report.evas)
+    for (const row of rows) {
+      let lost = { must: 0, worth: 0 };
+      expect(row.late.map(({ minutes }) => minutes)).toEqual(report.minutes);
+      for (const cell of row.late) {
+        const where = `${plan.title}, ${row.task}, ${cell.minutes} min late`;
+        if (cell.kind !== "over") expect(newBreaches(plan, schedule, row, cell), where).toEqual([]);
+        else expect(cell.breaks.length, where).toBeGreaterThan(0);
+        // Later never loses less.
+        expect(
+          cell.kind === "over" ||
+            cell.mustLost > lost.must ||
+            (cell.mustLost === lost.must && cell.worthLost >= lost.worth),
+          where,
+        ).toBe(true);
+        if (cell.kind !== "over") lost = { must: cell.mustLost, worth: cell.worthLost };
+        // Nobody starts before the plan, and the order of starts on each lane stays.
+        for (const { task: id, startS } of cell.moves) {
+          const planned = schedule.placements.find((one) => one.task === id)!;
+          expect(startS, where).toBeGreaterThan(planned.startS);
+        }
+        const after = shedSchedule(schedule, cell);
+        expect(cell.drop.every((id) => !after.placements.some((one) => one.task === id))).toBe(true);
+        for (const member of plan.crew) {
+          const order = (from: Schedule): string[] =>
+            from.placements
+              .filter((one) => one.crew.includes(member.id) && !cell.drop.includes(one.task))
+              .sort((a, b) => a.startS - b.startS)
+              .map((one) => one.task);
+          expect(order(after), where).toEqual(order(schedule));
+        }
+      }
+      for (const { minutes, fits } of row.early)
+        for (const fit of fits) {
+          const early = latePlan(plan, row.task, -minutes * 60);
+          const more = { task: fit.task, eva, crew: [...fit.crew], startS: fit.startS };
+          const judged = check(early, { placements: [...schedule.placements, more] });
+          const where = `${plan.title}, ${row.task}, ${minutes} min early, ${fit.task}`;
+          expect(judged.score.breaches, where).toBe(0);
+          expect(judged.score.worth, where).toBeGreaterThanOrEqual(verdict.score.worth);
+        }
+    }
+}
+
+describe("the shed order of the ready plans", () => {
+  it.each([
+    ["small", smallAll],
+    ["demo", demoDay],
+  ] as const)("leaves no new breach, never gains by being later, keeps the order: %s", (name, schedule) => {
+    const plan = ready(name);
+    expect(check(plan, schedule).score.breaches).toBe(0);
+    const report = shedOf(plan, schedule);
+    expect(report).toMatchObject({ sound: true, complete: true, minutes: MINUTES });
+    const crewed = schedule.placements.filter((one) => one.eva !== null).length;
+    expect(report.evas.flatMap(({ rows }) => rows)).toHaveLength(crewed);
+    holdsUp(plan, schedule, report);
+    const kinds = new Set(
+      report.evas.flatMap(({ rows }) => rows.flatMap(({ late }) => late.map((c) => c.kind))),
+    );
+    expect([...kinds].sort()).toEqual(["drop", "end", "keep", "over"]);
+  });
+
+  it("holds on the sample plan, and on random plans packed greedily", () => {
+    holdsUp(samplePlan(), samplePlan().schedule, shedOf(samplePlan(), samplePlan().schedule));
+    let cells = 0;
+    for (let seed = 1; seed <= 12; seed += 1) {
+      const plan = randomPlan(seed, { tasks: 9, crew: 2, evas: 2, places: 5, features: 0.6 });
+      const schedule = greedy(plan);
+      if (check(plan, schedule).score.breaches > 0) continue;
+      const report = shedOf(plan, schedule, [5, 20, 45]);
+      holdsUp(plan, schedule, report);
+      cells += report.evas.flatMap(({ rows }) => rows).length;
+    }
+    expect(cells).toBeGreaterThan(20);
+  });
+
+  it("makes no table for a schedule that breaks a rule", () => {
+    expect(shedOf(crowdedPlan(), crowdedPlan().schedule)).toMatchObject({ sound: false, evas: [] });
+  });
+});
+
+describe("what is dropped", () => {
+  // ev1 works at the lander's door: a 600 s, b 600 s, c 600 s without a pause, egress work before, ingress work after.
+  const plan = (closeS: number, more: { must?: string; needs?: boolean } = {}): Plan =>
+    tinyPlan({
+      tasks: [
+        task("a", "a", { worth: 5, crew: { named: ["ev1"] } }),
+        task("b", "a", { worth: 30, crew: { named: ["ev1"] }, must: more.must === "b" }),
+        task("c", "a", { worth: 20, crew: { named: ["ev1"] }, must: more.must === "c" }),
+      ],
+      placements: [at("a", 6000), at("b", 6600), at("c", 7200)],
+      evas: [
+        {
+          id: "eva-1",
+          name: "eva-1",
+          crew: ["ev1", "ev2"],
+          earliestEgressS: 0,
+          latestIngressS: closeS,
+          longestS: 36_000,
+          egressWorkS: 600,
+          ingressWorkS: 600,
+        },
+      ],
+      more:
+        more.needs === true
+          ? {
+              links: [
+                {
+                  id: "both",
+                  type: "lag",
+                  from: { task: "a", end: "end" },
+                  to: { task: "c", end: "start" },
+                  leastS: 0,
+                  needs: "both",
+                },
+              ],
+            }
+          : {},
+    });
+  // c ends at 7800, home at 8100, ingress complete at 8700.
+  const first = (made: Plan, minutes: number): ShedCell =>
+    shedOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
+
+  it("is nothing while the slack lasts, the least worthy that helps beyond it, everything at the end", () => {
+    expect(first(plan(9000), 5)).toMatchObject({ kind: "keep", drop: [], worthLost: 0 });
+    expect(first(plan(9000), 10)).toMatchObject({ kind: "drop", drop: ["c"], worthLost: 20, mustLost: 0 });
+    expect(first(plan(9000), 20)).toMatchObject({ kind: "end", drop: ["b", "c"], worthLost: 50 });
+    expect(first(plan(9000), 30)).toMatchObject({
+      kind: "over",
+      breaks: expect.arrayContaining(["eva-bounds"]) as unknown,
+    });
+  });
+
+  it("keeps a must-do task before worth", () => {
+    expect(first(plan(9000, { must: "c" }), 10)).toMatchObject({ kind: "drop", drop: ["b"], mustLost: 0 });
+  });
+
+  it("keeps what something done already needs, and says what was in vain where that does not go", () => {
+    // Dropping c would lose a as well, 25 in all, still less than b.
+    expect(first(plan(9000, { needs: true }), 10)).toMatchObject({
+      kind: "drop",
+      drop: ["c"],
+      vain: ["a"],
+      worthLost: 25,
+    });
+  });
+});
+
+describe("subsets by cost", () => {
+  it("come each once, cheapest first", () => {
+    const costs = [1, 2, 2, 5, 9];
+    const all = [...subsetsByCost(costs)];
+    expect(all).toHaveLength(32);
+    expect(new Set(all.map(({ items }) => items.join(" "))).size).toBe(32);
+    for (const { cost, items } of all) expect(cost).toBe(items.reduce((sum, i) => sum + costs[i]!, 0));
+    for (let i = 1; i < all.length; i += 1) expect(all[i]!.cost).toBeGreaterThanOrEqual(all[i - 1]!.cost);
+  });
+});
