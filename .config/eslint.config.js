@@ -1,7 +1,18 @@
 import tseslint from "typescript-eslint";
 import reactHooks from "eslint-plugin-react-hooks";
 
-const pureRooms = ["kernel", "physics", "terrain", "plan", "check", "solver", "dayline", "exchange"];
+const pureRooms = [
+  "kernel",
+  "physics",
+  "terrain",
+  "plan",
+  "rules",
+  "answers",
+  "check",
+  "solver",
+  "editor",
+  "exchange",
+];
 
 export default tseslint.config(
   { ignores: ["dist", "node_modules", "public", "test-results", "playwright-report"] },

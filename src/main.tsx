@@ -1,4 +1,5 @@
 import "@fontsource-variable/encode-sans/wdth.css";
+import type { ShedReport, Verdict } from "./answers/index.ts";
 import "./screens/theme/tokens.css";
 import "./screens/theme/base.css";
 import "./screens/shell/shell.css";
@@ -30,8 +31,6 @@ import {
   siteWork,
   systemClock,
   systemId,
-  type ShedReport,
-  type Verdict,
 } from "./session/index.ts";
 import { App } from "./screens/app.tsx";
 import { createLook } from "./screens/look.ts";

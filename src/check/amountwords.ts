@@ -1,5 +1,5 @@
+import type { Unit } from "../answers/index.ts";
 import { amount, lasting, metres, type Rounding } from "./phrases.ts";
-import type { Unit } from "./verdict.ts";
 
 /** An amount in the unit of a finding, as a flight planner reads it: `4 min`, `120 m`, `0.120 kg`. Never negative. */
 export function amountWords(value: number, unit: Unit, rounding: Rounding): string {

@@ -1,6 +1,15 @@
+import type {
+  Finding,
+  Level,
+  Quantity,
+  Score,
+  Shift,
+  Unit,
+  Verdict,
+  VerdictChange,
+} from "../answers/index.ts";
+import type { RuleId } from "../rules/index.ts";
 import { amountWords } from "./amountwords.ts";
-import type { RuleId } from "./ruleids.ts";
-import type { Finding, Level, Quantity, Score, Unit, Verdict } from "./verdict.ts";
 
 /** Negative when `a` is better, positive when `b` is, 0 when they are equal; in the order that RULES.md gives. */
 export function compareScores(a: Score, b: Score): number {
@@ -13,29 +22,6 @@ export function compareScores(a: Score, b: Score): number {
     a.walkM - b.walkM ||
     a.finishS - b.finishS
   );
-}
-
-/** A finding that both verdicts have, and by how much it has changed. */
-export interface Shift {
-  /** As it is now. */
-  readonly finding: Finding;
-  /** More than 0. */
-  readonly by: number;
-  readonly unit: Unit;
-}
-
-/** What one verdict has over another. Findings are the same where rule and subjects are. */
-export interface VerdictChange {
-  /** Findings of `after` that `before` has not, or has at a lighter level: what was tight is broken. */
-  readonly gained: readonly Finding[];
-  /** Findings of `before` that `after` has no more at any level. */
-  readonly lost: readonly Finding[];
-  /** Those that are farther over than before, or have less to spare, at the same level. */
-  readonly worse: readonly Shift[];
-  /** Those that are less far over or have more to spare, at the same level or from broken to tight. */
-  readonly eased: readonly Shift[];
-  /** After less before, number by number. */
-  readonly score: Score;
 }
 
 /** What changes from `before` to `after`. */

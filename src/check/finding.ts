@@ -1,7 +1,7 @@
+import type { Finding, Level, Quantity, Subject, Unit } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
 import type { Standing } from "../plan/index.ts";
-import type { RuleId } from "./ruleids.ts";
-import type { Finding, Level, Quantity, Subject, Unit } from "./verdict.ts";
+import type { RuleId } from "../rules/index.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 /** A flight rule: what it finds in a walkthrough. At most one finding for the same rule and subjects. */

@@ -1,5 +1,7 @@
+import type { Finding, Verdict } from "../answers/index.ts";
 import { duration, type Duration } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
+import { RULE_IDS } from "../rules/index.ts";
 import { boxesIn } from "./boxes.ts";
 import type { Departures } from "./departures.ts";
 import { cornersApart, type TooFarApart } from "./freedom.ts";
@@ -7,11 +9,9 @@ import { endPointOf } from "./grounds.ts";
 import { heatTracks, marginTracks } from "./margins.ts";
 import { type Prepared, prepare } from "./prepared.ts";
 import { reachTracks } from "./reach.ts";
-import { RULE_IDS } from "./ruleids.ts";
 import { FLIGHT_RULES } from "./rules/index.ts";
 import { restsOf } from "./rests.ts";
 import { changesFrom, scoreOf } from "./score.ts";
-import type { Finding, Verdict } from "./verdict.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**

@@ -1,8 +1,9 @@
+import type { Limit } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Departures } from "./departures.ts";
-import { boundsOf, inOrder, type Limit } from "./limits.ts";
+import { boundsOf, inOrder } from "./limits.ts";
 import { prepare } from "./prepared.ts";
 import { type Moment, moments } from "./reach.ts";
 import type { Out, Walk } from "./walks.ts";

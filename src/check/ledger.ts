@@ -1,7 +1,7 @@
+import type { Stretch } from "../answers/index.ts";
 import { type Amounts, type Mode, purgeOf } from "../physics/index.ts";
 import type { Plan, Schedule, Suit } from "../plan/index.ts";
 import { prepare } from "./prepared.ts";
-import type { Stretch } from "./verdict.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
 /** One stretch of an outing in a suit's ledger; whole units as in physics/suit.ts. */

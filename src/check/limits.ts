@@ -1,23 +1,10 @@
-import { instant, type Instant } from "../kernel/index.ts";
-import { type Consumable, drinkingS } from "../physics/index.ts";
+import type { Limit, Limiter } from "../answers/index.ts";
+import { instant } from "../kernel/index.ts";
+import { drinkingS } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { CALLED } from "./rules/reserves.ts";
 import type { Out } from "./walks.ts";
 import type { Walkthrough } from "./walkthrough.ts";
-
-/** What ends an EVA: a bound of the EVA or the stay, or what somebody's suit carries. */
-export type Limiter =
-  | { readonly kind: "longest" | "latest-ingress" | "liftoff" }
-  | { readonly kind: "block"; readonly block: string }
-  | { readonly kind: "recharge"; readonly crew: string; readonly eva: string }
-  | { readonly kind: "duty" | "drinking" | "emergency"; readonly crew: string }
-  | { readonly kind: "reserve" | "walk-back"; readonly crew: string; readonly consumable: Consumable };
-
-/** Ingress complete no later than this, MET s, and what sets it. */
-export interface Limit {
-  readonly ingressS: Instant;
-  readonly by: Limiter;
-}
 
 /**
  * The bounds on ingress complete of an EVA that do not depend on who is where: longest duration, latest ingress, liftoff, the

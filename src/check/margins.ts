@@ -1,8 +1,8 @@
+import type { HeatTrack, MarginTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { readable } from "./amounts.ts";
 import type { Walk } from "./walks.ts";
-import type { HeatTrack, MarginTrack } from "./verdict.ts";
 
 /** Left at ingress above the reserve, whole units; negative below it. */
 export function spare(walk: Walk, consumable: Consumable): number {

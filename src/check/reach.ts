@@ -1,10 +1,10 @@
+import type { ReachTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { placeName, taskName } from "./names.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { Walk } from "./walks.ts";
-import type { ReachTrack } from "./verdict.ts";
 
 /** What bounds the walk-back: emergency oxygen or a consumable. */
 export interface Allowed {

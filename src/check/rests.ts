@@ -1,7 +1,7 @@
+import type { Rest } from "../answers/index.ts";
 import { type Interval, instant } from "../kernel/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Rest } from "./verdict.ts";
 import type { Walk } from "./walks.ts";
 
 /** An outing as work-and-rest sees it: stretches of work, and the pause before each of them but the first. */

@@ -1,4 +1,4 @@
-import type { RuleId } from "./ruleids.ts";
+import type { RuleId } from "../rules/index.ts";
 
 /** Every rule in the sentence that RULES.md has for it, for whoever asks on a screen; a test holds the two equal. */
 export const RULE_SENTENCES: Readonly<Record<RuleId, string>> = {

@@ -1,4 +1,4 @@
-import type { RuleId } from "./ruleids.ts";
+import type { RuleId } from "../rules/index.ts";
 
 /** Short plain names of the rules, for screens and paper. */
 export const RULE_WORDS: Readonly<Record<RuleId, string>> = {

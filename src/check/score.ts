@@ -1,8 +1,8 @@
+import type { Finding, Score } from "../answers/index.ts";
 import type { Placement, Schedule } from "../plan/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import { spare } from "./margins.ts";
 import type { Walk } from "./walks.ts";
-import type { Finding, Score } from "./verdict.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 const WHOLE = 10_000;

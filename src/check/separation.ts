@@ -1,9 +1,9 @@
+import type { SeparationTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { Out, Walk } from "./walks.ts";
-import type { SeparationTrack } from "./verdict.ts";
 
 /** Straight and steady movement from one point to another. */
 export interface Move {

@@ -1,11 +1,11 @@
+import type { Finding } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
+import type { RuleId } from "../rules/index.ts";
 import { about, finding } from "./finding.ts";
 import { lasting, met } from "./phrases.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
-import type { RuleId } from "./ruleids.ts";
 import { nearestOf, outsideOf, slipS } from "./spans.ts";
-import type { Finding } from "./verdict.ts";
 
 /** How a rule about the sky speaks. */
 interface Words {

@@ -1,3 +1,4 @@
+import type { Stretch } from "../answers/index.ts";
 import { type Instant, instant } from "../kernel/index.ts";
 import type { Mode } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
@@ -5,7 +6,6 @@ import { stops } from "../terrain/index.ts";
 import { AT_ONCE, type Departures } from "./departures.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared, Walker } from "./prepared.ts";
-import type { Stretch } from "./verdict.ts";
 
 /** One stretch of an outing with what it draws and how far from home it is. */
 export interface Step {

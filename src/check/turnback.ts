@@ -1,50 +1,18 @@
-import { instant, type Instant } from "../kernel/index.ts";
+import type { Limit, Limiter, Recall, Stretch, TurnBack } from "../answers/index.ts";
+import { instant } from "../kernel/index.ts";
 import { type Amounts, CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { drawn, readable, unitOf } from "./amounts.ts";
-import { boundsOf, inOrder, type Limit, type Limiter } from "./limits.ts";
+import { boundsOf, inOrder } from "./limits.ts";
 import { amount, lasting } from "./phrases.ts";
 import { type Prepared, prepare } from "./prepared.ts";
-import type { Stretch } from "./verdict.ts";
 import type { Walk } from "./walks.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 import { type Whereabouts, whereabouts } from "./whereabouts.ts";
 
-/** One crew member outside, and when they must start home. */
-export interface TurnBack {
-  readonly crew: string;
-  /** Place ids; the same where they stay. */
-  readonly from: string;
-  readonly to: string;
-  /** So much of the way between is behind them, 0 to 1. */
-  readonly share: number;
-  /** Planned way home from there, and the walk-back (between two places the worst of that way), s; null where there is none. */
-  readonly homeS: number | null;
-  readonly walkbackS: number | null;
-  /** Latest moment to start home from there, MET s; null where no way home is known. It may lie in the past. */
-  readonly startHomeS: Instant | null;
-  readonly by: Limiter;
-  /**
-   * What is already too late or too little, even if everybody starts home at once: seconds, or what a suit will be short of its reserve.
-   * Null while there is time.
-   */
-  readonly over: { readonly amount: number; readonly unit: "s" | "kg" | "Wh" } | null;
-}
-
 /** How much over it is, in words, rounded up: `9 min over`, `0.120 kg short`. */
 export function overWords({ amount: over, unit }: NonNullable<TurnBack["over"]>): string {
   return unit === "s" ? `${lasting(over, "up")} over` : `${amount(over, unit, "up")} short`;
-}
-
-/** An EVA under way at a moment: how soon and how late all of its crew can be inside. */
-export interface Recall {
-  readonly eva: string;
-  /** Ingress complete at the earliest, if everything is dropped at that moment, MET s; null where somebody has no way home. */
-  readonly earliestS: Instant | null;
-  /** Ingress complete at the latest, whoever sets it. */
-  readonly latest: Limit;
-  /** One for each crew member of the EVA that has a suit. */
-  readonly crew: readonly TurnBack[];
 }
 
 /**

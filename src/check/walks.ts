@@ -1,3 +1,4 @@
+import type { Outing } from "../answers/index.ts";
 import { type Amounts, storedAfterJ } from "../physics/index.ts";
 import type { Eva } from "../plan/index.ts";
 import { drawn } from "./amounts.ts";
@@ -5,7 +6,6 @@ import type { Departures } from "./departures.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared, Walker, Worn } from "./prepared.ts";
 import { type Span, type Step, stepsOf } from "./steps.ts";
-import type { Outing } from "./verdict.ts";
 
 /** One crew member on one EVA, fully derived. */
 export interface Walk {

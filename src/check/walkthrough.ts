@@ -1,3 +1,4 @@
+import type { SeparationTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import type { Eva, Schedule } from "../plan/index.ts";
 import { AT_ONCE, type Departures } from "./departures.ts";
@@ -6,7 +7,6 @@ import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
 import { type Span, waySeconds } from "./steps.ts";
 import { type Out, type Walk, walkOf } from "./walks.ts";
-import type { SeparationTrack } from "./verdict.ts";
 
 /** A plan and a schedule, read once (S1 to S8, S10): what every rule looks at. */
 export interface Walkthrough extends Placements {

@@ -1,5 +1,5 @@
+import type { WishedDay } from "../answers/index.ts";
 import { makeCore } from "../engine/core.ts";
-import type { WishedDay } from "../engine/protocol.ts";
 import { planText } from "../exchange/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";

@@ -1,8 +1,9 @@
-import { check, type RuleId, RULE_IDS } from "../check/index.ts";
+import type { FromAnswer, FromAsk } from "../answers/index.ts";
+import { check } from "../check/index.ts";
 import { fromWhat } from "../engine/fromwhat/index.ts";
-import type { FromAnswer, FromAsk } from "../engine/protocol.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { RULE_IDS, type RuleId } from "../rules/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";

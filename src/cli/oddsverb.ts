@@ -1,5 +1,6 @@
+import type { OddsReport } from "../answers/index.ts";
 import { makeCore, type Core } from "../engine/core.ts";
-import type { OddsReport, Shape } from "../engine/protocol.ts";
+import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";

@@ -1,5 +1,5 @@
+import type { PackReport } from "../answers/index.ts";
 import { makeCore } from "../engine/core.ts";
-import type { PackReport } from "../engine/protocol.ts";
 import { planText } from "../exchange/index.ts";
 import { gridName, type Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";

@@ -1,4 +1,5 @@
-import { judgeFor, limiterWords, overWords, type Recall, recallOf, type TurnBack } from "../check/index.ts";
+import type { Recall, TurnBack } from "../answers/index.ts";
+import { judgeFor, limiterWords, overWords, recallOf } from "../check/index.ts";
 import { met, needed } from "../editor/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";

@@ -1,4 +1,4 @@
-import type { Finding, Verdict } from "../check/index.ts";
+import type { Finding, Verdict } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 
 /** A verdict as words and as data. */

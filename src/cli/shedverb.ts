@@ -1,4 +1,4 @@
-import type { ShedCell, ShedReport } from "../engine/protocol.ts";
+import type { ShedCell, ShedReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, pause } from "./oddsverb.ts";

@@ -1,4 +1,4 @@
-import type { Relaxation, WhyReport } from "../engine/protocol.ts";
+import type { Relaxation, WhyReport } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
 import { applyEdit, type Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";

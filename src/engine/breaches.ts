@@ -1,4 +1,4 @@
-import type { Verdict } from "../check/index.ts";
+import type { Verdict } from "../answers/index.ts";
 
 /** What a verdict says is broken: by rule and subjects, how far what there is lies from what is needed, in the finding's unit. */
 export function breachesOf({ findings }: Verdict): ReadonlyMap<string, number> {

@@ -1,6 +1,7 @@
+import type { WhyReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
-import { type Engine, EngineError, type SiteAsk, type WhyReport } from "./protocol.ts";
+import { type Engine, EngineError, type SiteAsk } from "./protocol.ts";
 import { onPlan } from "./whyreport.ts";
 
 interface Pending {

@@ -1,11 +1,3 @@
-import { check, compareScores, judgeFor, type Verdict } from "../check/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
-import { benchReasons, fitBands, greedy, gridded, mendRun, packRun, whyRun } from "../solver/index.ts";
-import { oddsRun } from "../solver/simulate/index.ts";
-import { shedRun } from "../solver/question/shed/index.ts";
-import { curveRun, wishRun } from "../solver/wish/index.ts";
-import { breachesOf } from "./breaches.ts";
-import { fromWhat } from "./fromwhat/index.ts";
 import type {
   BenchReason,
   CurveReport,
@@ -14,20 +6,24 @@ import type {
   FromAsk,
   GridReport,
   MendReport,
-  OddsOptions,
   OddsProgress,
   OddsReport,
-  PackOptions,
   PackProgress,
   PackReport,
-  ShedOptions,
   ShedProgress,
   ShedReport,
-  SiteAnswer,
-  SiteAsk,
-  WhyOptions,
+  Verdict,
   WhyReport,
-} from "./protocol.ts";
+} from "../answers/index.ts";
+import { check, compareScores, judgeFor } from "../check/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import { benchReasons, fitBands, greedy, gridded, mendRun, packRun, whyRun } from "../solver/index.ts";
+import { oddsRun } from "../solver/simulate/index.ts";
+import { shedRun } from "../solver/question/shed/index.ts";
+import { curveRun, wishRun } from "../solver/wish/index.ts";
+import { breachesOf } from "./breaches.ts";
+import { fromWhat } from "./fromwhat/index.ts";
+import type { OddsOptions, PackOptions, ShedOptions, SiteAnswer, SiteAsk, WhyOptions } from "./protocol.ts";
 import { siteAnswer } from "./sitework.ts";
 import { Judged } from "./whyreport.ts";
 import { curveReport, daysOf, progressOf } from "./wishwork.ts";
@@ -193,8 +189,7 @@ export function makeCore(clock: () => number): Core {
       const made = gridded(plan, schedule, (one) => breachesOf(judge(one)));
       return { ...made, verdict: judge(made.schedule) };
     },
-    benchReasons: (plan, schedule) =>
-      benchReasons(plan, schedule).map((reason) => ({ ...reason, findings: [] })),
+    benchReasons: (plan, schedule) => benchReasons(plan, schedule),
     odds: async (plan, schedule, { days = 2000, seed = 1, shape = "pert" }, report, breathe, signal) => {
       const run = oddsRun(plan, schedule, { days, seed, shape, clock });
       await drive(run, report, breathe, signal);

@@ -1,5 +1,3 @@
-import type { Verdict } from "../check/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
 import type {
   BenchReason,
   CurveReport,
@@ -8,20 +6,17 @@ import type {
   FromAsk,
   GridReport,
   MendReport,
-  OddsOptions,
   OddsProgress,
   OddsReport,
-  PackOptions,
   PackProgress,
   PackReport,
-  ShedOptions,
   ShedProgress,
   ShedReport,
-  SiteAnswer,
-  SiteAsk,
-  WhyOptions,
+  Verdict,
   WhyReport,
-} from "./protocol.ts";
+} from "../answers/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+import type { OddsOptions, PackOptions, ShedOptions, SiteAnswer, SiteAsk, WhyOptions } from "./protocol.ts";
 
 /**
  * What goes over the wire between client and worker: one typed map of calls. The plan is sent once and stands for

@@ -1,3 +1,5 @@
+import type { Left } from "../answers/index.ts";
+import type { Explained } from "../kernel/index.ts";
 import {
   type Consumable,
   CONSUMABLES,
@@ -5,7 +7,6 @@ import {
   explainDraw,
   explainEmergency,
   explainWalkbackRate,
-  type Explained,
   sharedEmergencyS,
   type SkyDirection,
   suitIn,
@@ -14,7 +15,6 @@ import {
 import type { Plan } from "../plan/index.ts";
 import { heavensOf, surroundingsW } from "../terrain/index.ts";
 import { UNITS } from "./fromwhat/words.ts";
-import type { Left } from "./sitereport.ts";
 
 /** From what the figures of the site come, and the limits of the walk back themselves. */
 

@@ -1,4 +1,17 @@
-import { judgeFor, type Stretch, type Verdict } from "../check/index.ts";
+import type {
+  Left,
+  Line,
+  SiteCourse,
+  SiteGround,
+  SiteLeg,
+  SiteLight,
+  SitePlace,
+  SiteRing,
+  SiteWalks,
+  Stretch,
+  Verdict,
+} from "../answers/index.ts";
+import { judgeFor } from "../check/index.ts";
 import { bearingDeg, farthestM, slopeW } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import {
@@ -19,19 +32,7 @@ import {
 } from "../terrain/index.ts";
 import { explainRing, explainSun, limitsOf } from "./sitefrom.ts";
 import { explainWalkback } from "./wayhome.ts";
-import type {
-  Left,
-  Line,
-  SiteAnswer,
-  SiteAsk,
-  SiteCourse,
-  SiteGround,
-  SiteLeg,
-  SiteLight,
-  SitePlace,
-  SiteRing,
-  SiteWalks,
-} from "./sitereport.ts";
+import type { SiteAnswer, SiteAsk } from "./protocol.ts";
 
 /** The site of a plan: ground, light, limits and ways as a map draws them. Everything dear is remembered by terrain. */
 export function siteAnswer(plan: Plan, schedule: Schedule, ask: SiteAsk): SiteAnswer {

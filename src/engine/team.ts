@@ -1,12 +1,6 @@
+import type { Outcome, PackProgress, PackReport } from "../answers/index.ts";
 import { compareScores } from "../check/index.ts";
-import {
-  type Engine,
-  EngineError,
-  type Outcome,
-  type PackOptions,
-  type PackProgress,
-  type PackReport,
-} from "./protocol.ts";
+import { type Engine, EngineError, type PackOptions } from "./protocol.ts";
 import type { Plan } from "../plan/index.ts";
 
 /**

@@ -1,4 +1,5 @@
-import { type Explained, walkingMs } from "../physics/index.ts";
+import type { Explained } from "../kernel/index.ts";
+import { walkingMs } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import {
   gaitsOf,

@@ -1,11 +1,6 @@
-import { check, type Score } from "../check/index.ts";
+import type { Relaxation, Score, TriedRelaxation, WhyReport } from "../answers/index.ts";
+import { check } from "../check/index.ts";
 import { applyEdit, type Edit, type Plan, type Schedule } from "../plan/index.ts";
-import type { Relaxation, WhyReport } from "./protocol.ts";
-
-/** What the maker reports: relaxations that nobody has judged yet. */
-type Unjudged = Omit<WhyReport, "relaxations"> & {
-  readonly relaxations: readonly Omit<Relaxation, "score">[];
-};
 
 /** Lets the judge see every relaxation once; what it finds a breach in does not leave. */
 export class Judged {
@@ -16,7 +11,7 @@ export class Judged {
     this.plan = plan;
   }
 
-  report(report: Unjudged): WhyReport {
+  report(report: WhyReport<TriedRelaxation>): WhyReport {
     const relaxations = report.relaxations.flatMap((one): Relaxation[] => {
       let score = this.scores.get(one.schedule);
       if (!score) {

@@ -1,27 +1,14 @@
-import type { Verdict } from "../check/index.ts";
+import type { CurveReport, PackProgress, Verdict, WishedDay } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import type { CurveReport, Outcome, PackProgress, WishedDay } from "./protocol.ts";
+import type { WishRun } from "../solver/wish/index.ts";
 
 /**
  * Packing for the chances that a plan wants, as it goes over the wire. What the maker gives is judged like every day: one with a breach is
  * none.
  */
 
-/** A search for days under one or several wishes; the maker's own, said again as only the core may see it. */
-export interface WishSearch {
-  best(): readonly (Omit<WishedDay, "verdict" | "outcome"> & { readonly outcome: Outcome | null })[];
-  progress(): {
-    readonly seconds: number;
-    readonly iterations: number;
-    readonly tried: number;
-    readonly meanWorth: number;
-    readonly home: number;
-    readonly must: number;
-  };
-}
-
 /** Tells how far a run has come, in the words of a pack; its best day only when that is a new one. */
-export function progressOf({ tasks }: Plan, run: WishSearch): () => PackProgress {
+export function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
   const must = new Set(tasks.filter((task) => task.must).map(({ id }) => id));
   let sent: Schedule | null = null;
   return () => {
@@ -45,7 +32,7 @@ export function progressOf({ tasks }: Plan, run: WishSearch): () => PackProgress
 type Judge = (schedule: Schedule) => Verdict;
 
 /** What was found for each wish, judged; without those that no sound day was found for. */
-export function daysOf(run: WishSearch, judge: Judge): WishedDay[] {
+export function daysOf(run: WishRun, judge: Judge): WishedDay[] {
   return run.best().flatMap((one) => {
     if (one.outcome === null || one.schedule.placements.length === 0) return [];
     const verdict = judge(one.schedule);
@@ -55,7 +42,7 @@ export function daysOf(run: WishSearch, judge: Judge): WishedDay[] {
 }
 
 /** The curve of a finished run. */
-export function curveReport(run: WishSearch, judge: Judge): CurveReport {
+export function curveReport(run: WishRun, judge: Judge): CurveReport {
   const { seconds, iterations, tried } = run.progress();
   return { days: daysOf(run, judge), seconds, iterations, tried };
 }

@@ -10,3 +10,4 @@ export type { Shape, Spread } from "./spread.ts";
 export { invariant, InvariantError } from "./invariant.ts";
 export { done, failed } from "./outcome.ts";
 export type { Outcome } from "./outcome.ts";
+export type { Explained } from "./explained.ts";

@@ -1,3 +1,4 @@
+import type { Explained } from "../kernel/index.ts";
 import { coolingWaterKgS } from "./cooling.ts";
 import { drinkingWaterKg, DRINKING_KG_H } from "./drinking.ts";
 import { sharedEmergencyS } from "./emergency.ts";
@@ -10,23 +11,10 @@ import type { ElevationRange } from "./stretches.ts";
 import type { SuitModel } from "./suit.ts";
 import { type Effort, MEASURED_KCAL_H, metabolicW as rateOf } from "./workrate.ts";
 
-/**
- * From what a figure comes: formula, inputs with units, source. The formula is arithmetic in the inputs' names, so that
- * whoever doubts the figure can work it out again; a test does.
- *
- * Range: those of the models that are named as sources. Not covered: rounding to whole units, which
- * suit.ts does to the safe side.
+/*
+ * Figures with what they come from. Range: those of the models that are named as sources. Not covered: rounding to whole units,
+ * which suit.ts does to the safe side.
  */
-export interface Explained {
-  /** What it is: "oxygen drawn". */
-  readonly of: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly formula: string;
-  readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string }[];
-  /** The model's file in src/physics and where it comes from. */
-  readonly source: string;
-}
 
 const WEIR = "respiration: Weir 1949, J Physiol 109:1-9";
 const BALANCE = "heatbalance: sum of heats; absorbent heat of the suit, LiOH by default, value from memory";

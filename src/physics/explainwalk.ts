@@ -1,4 +1,4 @@
-import type { Explained } from "./explain.ts";
+import type { Explained } from "../kernel/index.ts";
 import { levelW, type LevelRate, type OnFoot } from "./walk.ts";
 
 /**

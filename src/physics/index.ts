@@ -22,7 +22,6 @@ export {
   explainRate,
   explainSurroundings,
 } from "./explain.ts";
-export type { Explained } from "./explain.ts";
 export { explainWalk, explainWalkbackRate } from "./explainwalk.ts";
 export { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "./suit.ts";
 export type { Amounts, Consumable, SuitModel } from "./suit.ts";

@@ -115,6 +115,8 @@ export const containerSchema = z.strictObject({
 });
 
 export type Suit = z.infer<typeof suitSchema>;
+/** What a suit carries and uses up. */
+export type Consumable = keyof Suit["reserve"];
 export type CrewMember = z.infer<typeof crewSchema>;
 export type Eva = z.infer<typeof evaSchema>;
 export type Stores = z.infer<typeof storesSchema>;

@@ -19,7 +19,7 @@ export { mergeTasks, otherPart } from "./merge.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
 export { MOST_POINTS } from "./ground.ts";
 export type { PlanGround, PlanGroundInput } from "./ground.ts";
-export type { Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
+export type { Consumable, Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";

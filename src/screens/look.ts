@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Finding, Verdict } from "../answers/index.ts";
 import type { ClockKind, Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Finding, Verdict } from "../session/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 

@@ -1,6 +1,7 @@
+import type { ShedReport, Verdict } from "../answers/index.ts";
 import type { WalkS } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Desk, ShedReport, Verdict } from "../session/index.ts";
+import type { Desk } from "../session/index.ts";
 
 /** One page of paper: a complete SVG document, its size, and what it is in words. */
 export interface PaperPage {

@@ -1,5 +1,5 @@
+import type { Finding, Level, MarginTrack, Verdict } from "../answers/index.ts";
 import type { Plan, Task } from "../plan/index.ts";
-import type { Finding, Level, MarginTrack, Verdict } from "../session/index.ts";
 
 /** Names of things as screens say them. */
 

@@ -1,11 +1,5 @@
-import type {
-  OddsProgress,
-  OddsReport,
-  Shape,
-  ShedProgress,
-  ShedReport,
-  WhyReport,
-} from "../engine/protocol.ts";
+import type { OddsProgress, OddsReport, ShedProgress, ShedReport, WhyReport } from "../answers/index.ts";
+import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { PlanChange } from "./variantchange.ts";
 

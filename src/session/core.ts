@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Verdict } from "../check/index.ts";
+import type { Verdict } from "../answers/index.ts";
 import { applyEdit, type Edit, isEmptyEdit, type Plan, type Schedule } from "../plan/index.ts";
 import { blankPlan } from "./blank.ts";
 import { emptyHistory, type History, recorded } from "./history.ts";

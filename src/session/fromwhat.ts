@@ -1,4 +1,4 @@
-import type { FromAnswer, FromAsk } from "../engine/protocol.ts";
+import type { FromAnswer, FromAsk } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import { shownPlan, shownSchedule } from "./selectors.ts";

@@ -38,72 +38,9 @@ export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/he
 export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
-// The words of the judge and the packer that views draw: views see them through the desk only.
+// What the judge says in words, which screens see through the desk only.
 export { easedWords, limiterWords, overWords, RULE_WORDS, subtract, worseWords } from "../check/index.ts";
-export type {
-  Limiter,
-  Recall,
-  TurnBack,
-  Finding,
-  HeatTrack,
-  Level,
-  MarginTrack,
-  Outing,
-  ReachTrack,
-  RuleId,
-  Score,
-  SeparationTrack,
-  Shift,
-  Stretch,
-  Subject,
-  Track,
-  Unit,
-  Verdict,
-  VerdictChange,
-} from "../check/index.ts";
-export type {
-  AheadCell,
-  Bands,
-  BenchReason,
-  Chance,
-  Change,
-  EvaOdds,
-  FitBand,
-  MarginOdds,
-  MendReport,
-  OddsReport,
-  ActingRule,
-  Outcome,
-  PackOptions,
-  PackProgress,
-  PackReport,
-  Relaxation,
-  Shape,
-  ShedCell,
-  ShedEva,
-  ShedReport,
-  ShedRow,
-  TaskOdds,
-  WhyCause,
-  WhyConflict,
-  WhyReport,
-} from "../engine/protocol.ts";
-export type {
-  Consumable,
-  Explained,
-  FromAnswer,
-  FromAsk,
-  FromTable,
-  Left,
-  Line,
-  SiteCourse,
-  SiteGround,
-  SiteLeg,
-  SiteLight,
-  SitePlace,
-  SiteRing,
-  SiteWalks,
-} from "../engine/protocol.ts";
+export type { PackOptions } from "../engine/protocol.ts";
 export { isOver, rehearsalWork } from "./rehearsing.ts";
 export type {
   CallOut,

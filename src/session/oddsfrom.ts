@@ -1,4 +1,5 @@
-import type { Bands, Chance, Explained, FromAnswer, MarginOdds, OddsReport } from "../engine/protocol.ts";
+import type { Bands, Chance, FromAnswer, MarginOdds, OddsReport } from "../answers/index.ts";
+import type { Explained } from "../kernel/index.ts";
 
 /**
  * From what figures of simulated days come, out of what their report carries: counts, the sampling interval, the place of a

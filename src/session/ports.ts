@@ -1,4 +1,4 @@
-import type { Verdict } from "../check/index.ts";
+import type { Verdict } from "../answers/index.ts";
 import type { Engine } from "../engine/protocol.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Archive } from "./archive.ts";

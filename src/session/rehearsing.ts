@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import { type Recall, recallOf, type Verdict } from "../check/index.ts";
-import type { Change, Engine } from "../engine/protocol.ts";
+import type { Change, Recall, Verdict } from "../answers/index.ts";
+import { recallOf } from "../check/index.ts";
+import type { Engine } from "../engine/protocol.ts";
 import { instant } from "../kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../plan/index.ts";
 import {

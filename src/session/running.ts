@@ -1,4 +1,5 @@
-import type { MendReport, PackOptions } from "../engine/protocol.ts";
+import type { MendReport } from "../answers/index.ts";
+import type { PackOptions } from "../engine/protocol.ts";
 import { type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";

@@ -1,4 +1,4 @@
-import type { Change } from "../engine/protocol.ts";
+import type { Change } from "../answers/index.ts";
 import { changesBetween, type Plan, type Schedule, type TaskChange } from "../plan/index.ts";
 
 /** What a schedule changes of the plan's own, one sentence for each task: what is lost first, of that must-do first. */

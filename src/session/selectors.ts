@@ -1,6 +1,5 @@
-import type { Finding, Verdict } from "../check/index.ts";
+import type { Finding, PackReport, Verdict } from "../answers/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
-import type { PackReport } from "../engine/protocol.ts";
 import { sameDay } from "./sameday.ts";
 import type { DeskState } from "./state.ts";
 

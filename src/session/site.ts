@@ -1,4 +1,5 @@
-import type { Engine, Left, SiteGround, SiteLight, SiteRing, SiteWalks, Line } from "../engine/protocol.ts";
+import type { Left, Line, SiteGround, SiteLight, SiteRing, SiteWalks } from "../answers/index.ts";
+import type { Engine } from "../engine/protocol.ts";
 import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
 import {
   type HeightAnswers,

@@ -1,5 +1,12 @@
-import type { Verdict, VerdictChange } from "../check/index.ts";
-import type { BenchReason, FitBand, MendReport, PackProgress, PackReport } from "../engine/protocol.ts";
+import type {
+  BenchReason,
+  FitBand,
+  MendReport,
+  PackProgress,
+  PackReport,
+  Verdict,
+  VerdictChange,
+} from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
 import type { Asking, GivenUp, OddsWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";

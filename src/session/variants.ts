@@ -1,4 +1,4 @@
-import type { Verdict } from "../check/index.ts";
+import type { Verdict } from "../answers/index.ts";
 import { failed, type Outcome } from "../kernel/index.ts";
 import { applyEdit, type Edit, editBetween, type Fault, type Plan, type Schedule } from "../plan/index.ts";
 import type { GivenUp } from "./answers.ts";

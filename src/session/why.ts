@@ -1,4 +1,4 @@
-import type { Relaxation } from "../engine/protocol.ts";
+import type { Relaxation } from "../answers/index.ts";
 import type { Asking } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";

@@ -1,3 +1,4 @@
+import type { Gridded } from "../answers/index.ts";
 import { gridTo, instant } from "../kernel/index.ts";
 import { gridName, type Placement, type Plan, type Schedule } from "../plan/index.ts";
 import { flown, withStartsOf } from "./problem/known.ts";
@@ -9,17 +10,6 @@ import { minutes, named } from "./problem/words.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;
-
-/** A schedule brought onto the plan's grid of starts. */
-export interface Gridded {
-  readonly schedule: Schedule;
-  /** Tasks whose start changed, by how much, s, in the plan's order. */
-  readonly moved: readonly { readonly task: string; readonly byS: number }[];
-  /** Tasks that still begin off the grid: pinned there, or nothing near that breaks no further rule was found. */
-  readonly left: readonly { readonly task: string; readonly why: "pinned" | "no room" }[];
-  /** What was done and what was not, in words. */
-  readonly sentence: string;
-}
 
 /**
  * `schedule` with its starts on the plan's grid: the same tasks in the same order by the same crew, so that what it says can be printed

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
+import type { Shape } from "../../src/kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
-import { oddsRun, type Shape } from "../../src/solver/simulate/index.ts";
+import { oddsRun } from "../../src/solver/simulate/index.ts";
 import { shedRun } from "../../src/solver/question/shed/index.ts";
 import { smallAll } from "../plan/witness.ts";
 import { demoDay } from "../solver/question/shed/demoDay.ts";

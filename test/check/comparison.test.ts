@@ -1,13 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  check,
-  compareScores,
-  easedWords,
-  judgeFor,
-  type Score,
-  subtract,
-  worseWords,
-} from "../../src/check/index.ts";
+import type { Score } from "../../src/answers/index.ts";
+import { check, compareScores, easedWords, judgeFor, subtract, worseWords } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Placement } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "./tinyPlan.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { check, type Finding, type Verdict } from "../../src/check/index.ts";
+import type { Finding, Verdict } from "../../src/answers/index.ts";
+import { check } from "../../src/check/index.ts";
 import { partsArb } from "./randomPlan.ts";
 import { type TaskInput, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 

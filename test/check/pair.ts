@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
-import { check, type Finding, type RuleId } from "../../src/check/index.ts";
+import type { Finding } from "../../src/answers/index.ts";
+import { check } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
+import type { RuleId } from "../../src/rules/index.ts";
 import { expectBehind } from "../engine/behind.ts";
 
 /** A rule's two cases: one that breaks it, with what the finding must say, and one that stands right at the limit. */

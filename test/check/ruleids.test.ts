@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { RULE_IDS, RULE_SENTENCES, RULE_WORDS, type RuleId } from "../../src/check/index.ts";
+import { RULE_SENTENCES, RULE_WORDS } from "../../src/check/index.ts";
+import { RULE_IDS, type RuleId } from "../../src/rules/index.ts";
 
 const here = new URL("./", import.meta.url);
 const tests = readdirSync(here)

@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { OddsReport, ShedReport } from "../../src/engine/protocol.ts";
+import type { OddsReport, ShedReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";

@@ -1,7 +1,6 @@
 import { expect } from "vitest";
-import type { Finding } from "../../src/check/index.ts";
+import type { Finding, FromAnswer } from "../../src/answers/index.ts";
 import { fromWhat } from "../../src/engine/fromwhat/index.ts";
-import type { FromAnswer } from "../../src/engine/protocol.ts";
 import type { Plan } from "../../src/plan/index.ts";
 
 /** A figure's formula worked out from its inputs alone. */

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { check, RULE_IDS } from "../../src/check/index.ts";
+import { check } from "../../src/check/index.ts";
 import { fromWhat } from "../../src/engine/fromwhat/index.ts";
+import { RULE_IDS } from "../../src/rules/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { partsArb } from "../check/randomPlan.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { check, RULE_IDS } from "../../src/check/index.ts";
+import type { FromAnswer } from "../../src/answers/index.ts";
+import { check } from "../../src/check/index.ts";
 import { fromWhat } from "../../src/engine/fromwhat/index.ts";
-import type { FromAnswer } from "../../src/engine/protocol.ts";
 import { CONSUMABLES } from "../../src/physics/index.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
+import { RULE_IDS } from "../../src/rules/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { workedOut } from "./behind.ts";
 

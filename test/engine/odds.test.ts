@@ -1,9 +1,10 @@
 import { MessageChannel } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
+import type { OddsProgress, ShedProgress } from "../../src/answers/index.ts";
 import { connect } from "../../src/engine/client.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
-import type { Engine, OddsProgress, ShedProgress } from "../../src/engine/protocol.ts";
+import type { Engine } from "../../src/engine/protocol.ts";
 import { serve } from "../../src/engine/server.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 

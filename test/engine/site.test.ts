@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { SiteGround, SiteLight, SiteRing, SiteWalks } from "../../src/answers/index.ts";
 import { check } from "../../src/check/index.ts";
-import type { Explained, SiteGround, SiteLight, SiteRing, SiteWalks } from "../../src/engine/protocol.ts";
 import { siteAnswer } from "../../src/engine/sitework.ts";
+import type { Explained } from "../../src/kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { gaitsOf, heavensOf, heightAt, reachOn, reliefOf, walkbackAt } from "../../src/terrain/index.ts";
 import { place, tinyPlan } from "../check/tinyPlan.ts";

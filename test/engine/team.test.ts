@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { PackProgress, PackReport } from "../../src/answers/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
-import type { Engine, PackProgress, PackReport } from "../../src/engine/protocol.ts";
+import type { Engine } from "../../src/engine/protocol.ts";
 import { inTeam } from "../../src/engine/team.ts";
 import { parse, type Plan } from "../../src/plan/index.ts";
 import { demoPlan } from "../../src/plan/ready/index.ts";

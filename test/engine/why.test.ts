@@ -1,10 +1,10 @@
 import { MessageChannel } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
+import type { WhyReport } from "../../src/answers/index.ts";
 import { check } from "../../src/check/index.ts";
 import { connect } from "../../src/engine/client.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
-import type { WhyReport } from "../../src/engine/protocol.ts";
 import { serve } from "../../src/engine/server.ts";
 import { applyEdit, type Plan } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Explained } from "../../src/kernel/index.ts";
 import {
   drawPerSecond,
-  type Explained,
   explainDraw,
   explainDrinking,
   explainEmergency,

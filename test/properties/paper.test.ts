@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Departures, judgeFor, type Verdict } from "../../src/check/index.ts";
+import type { Verdict } from "../../src/answers/index.ts";
+import { type Departures, judgeFor } from "../../src/check/index.ts";
 import { booklets } from "../../src/exchange/index.ts";
 import type { Page } from "../../src/exchange/paper/page.ts";
 import { instant, type Instant, random } from "../../src/kernel/index.ts";

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { check, type Finding, type RuleId, type Verdict } from "../../src/check/index.ts";
+import type { Finding, Verdict } from "../../src/answers/index.ts";
+import { check } from "../../src/check/index.ts";
 import { type Plan, splitTask } from "../../src/plan/index.ts";
+import type { RuleId } from "../../src/rules/index.ts";
 import { partsArb } from "../check/randomPlan.ts";
 import { at, place, task, tinyPlan } from "../check/tinyPlan.ts";
 

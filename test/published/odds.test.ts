@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { random } from "../../src/kernel/index.ts";
-import { chanceOf, type Shape } from "../../src/solver/simulate/index.ts";
+import { random, type Shape } from "../../src/kernel/index.ts";
+import { chanceOf } from "../../src/solver/simulate/index.ts";
 import { draw, meanOf, type Spread, varianceOf } from "../../src/kernel/index.ts";
 
 const N = 200_000;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { Finding } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
-import type { Finding } from "../../src/session/index.ts";
 import { valueText } from "../../src/screens/margins/cursorvalues.tsx";
 import { marginRows } from "../../src/screens/margins/rows.ts";
 import { evaSpan, limitsOf } from "../../src/screens/day/windowing.ts";

@@ -1,5 +1,5 @@
+import type { OddsReport, Relaxation, ShedReport, WhyReport } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
-import type { OddsReport, Relaxation, ShedReport, WhyReport } from "../../src/engine/protocol.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { applyEdit, editBetween, type Plan } from "../../src/plan/index.ts";
 import { scheduleWith } from "./bench.ts";

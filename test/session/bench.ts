@@ -1,20 +1,19 @@
 import "fake-indexeddb/auto";
+import type {
+  BenchReason,
+  FitBand,
+  GridReport,
+  MendReport,
+  OddsProgress,
+  OddsReport,
+  PackProgress,
+  PackReport,
+  ShedProgress,
+  ShedReport,
+  WhyReport,
+} from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
-import {
-  type BenchReason,
-  type Engine,
-  EngineError,
-  type FitBand,
-  type GridReport,
-  type MendReport,
-  type OddsProgress,
-  type OddsReport,
-  type PackProgress,
-  type PackReport,
-  type ShedProgress,
-  type ShedReport,
-  type WhyReport,
-} from "../../src/engine/protocol.ts";
+import { type Engine, EngineError } from "../../src/engine/protocol.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
 import {

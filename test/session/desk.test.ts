@@ -255,7 +255,7 @@ describe("a gesture", () => {
 });
 
 describe("bench reasons", () => {
-  const reason = (task: string) => ({ task, sentence: `${task} is too long`, findings: [], fitsAt: null });
+  const reason = (task: string) => ({ task, sentence: `${task} is too long`, fitsAt: null, slides: false });
 
   it("are asked for once the plan stands still", async () => {
     const { desk, engine, clock } = deskWith();

@@ -1,16 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { Explained } from "../../src/kernel/index.ts";
+import type { Chance, FromAnswer } from "../../src/answers/index.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
-import {
-  type Chance,
-  type Explained,
-  type FromAnswer,
-  fromChance,
-  fromMargin,
-  fromTime,
-} from "../../src/session/index.ts";
+import { fromChance, fromMargin, fromTime } from "../../src/session/index.ts";
 import { oddsReport } from "./answers.ts";
 
 const read = parseText(readFileSync("public/plans/demo.json", "utf8"));

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
+import type { MendReport, PackReport } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
-import type { MendReport, PackReport } from "../../src/engine/protocol.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";

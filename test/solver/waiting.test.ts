@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
+import type { TriedRelaxation, WhyReport } from "../../src/answers/index.ts";
 import { check, judgeFor } from "../../src/check/index.ts";
 import { instant, random } from "../../src/kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../../src/plan/index.ts";
-import { benchReasons, mend, whyRun, type WhyReport } from "../../src/solver/index.ts";
+import { benchReasons, mend, whyRun } from "../../src/solver/index.ts";
 import { at, eva, place, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /** Days on which somebody has to wait on purpose. Flat site, 1 m/s, lander to a 300 s, airlock work 600 s at both ends. */
 
-function why(plan: Plan, schedule: Schedule, wanted: string): WhyReport {
+function why(plan: Plan, schedule: Schedule, wanted: string): WhyReport<TriedRelaxation> {
   const run = whyRun(plan, schedule, wanted, { seed: 1, clock: () => 0, iterations: 6 });
   while (run.step(1)) continue;
   return run.report();

@@ -1,9 +1,9 @@
+import type { SeparationTrack } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { crewName, evaName } from "../names.ts";
 import { listed, met, metres } from "../phrases.ts";
 import { closeBelow, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
-import type { SeparationTrack } from "../verdict.ts";
 
 /** crew-separation: crew members of one EVA are never farther apart in a straight line. */
 export const crewSeparation: FlightRule = ({ prepared, separation }) => {

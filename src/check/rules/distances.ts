@@ -1,8 +1,8 @@
+import type { Finding } from "../../answers/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { metres } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
-import type { Finding } from "../verdict.ts";
 
 /** eva-distance, stay-distance: walked by one crew member in one EVA, in the stay; W10 says what inside a task. */
 export const distances: FlightRule = ({ prepared, outs, walksOf }) => {

@@ -1,10 +1,10 @@
+import type { Finding, Stretch } from "../../answers/index.ts";
 import { FASTEST_MS } from "../../physics/index.ts";
 import type { LegFault } from "../../terrain/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName, placeName } from "../names.ts";
 import { kmH, lasting, listed, metres } from "../phrases.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Finding, Stretch } from "../verdict.ts";
 import type { Walk } from "../walks.ts";
 
 /**

@@ -1,8 +1,8 @@
+import type { Finding } from "../../answers/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName, placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
 import type { Walk } from "../walks.ts";
-import type { Finding } from "../verdict.ts";
 
 /** no-way: there is a way between all places a crew member goes through, and home. */
 export const noWay: FlightRule = ({ prepared, outs }) =>

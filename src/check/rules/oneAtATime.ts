@@ -1,9 +1,9 @@
+import type { Finding } from "../../answers/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { lasting, met } from "../phrases.ts";
 import { waySeconds } from "../steps.ts";
 import type { Walk } from "../walks.ts";
-import type { Finding } from "../verdict.ts";
 import type { Prepared } from "../prepared.ts";
 
 /**

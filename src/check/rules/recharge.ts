@@ -1,7 +1,7 @@
+import type { Finding, Subject } from "../../answers/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { lasting } from "../phrases.ts";
-import type { Finding, Subject } from "../verdict.ts";
 import type { Walk } from "../walks.ts";
 import type { Walkthrough } from "../walkthrough.ts";
 

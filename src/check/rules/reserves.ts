@@ -1,13 +1,13 @@
+import type { Finding } from "../../answers/index.ts";
 import { instant, type Interval } from "../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
+import type { RuleId } from "../../rules/index.ts";
 import { readable, unitOf } from "../amounts.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { spare } from "../margins.ts";
 import { evaName } from "../names.ts";
 import { amount, lasting, met } from "../phrases.ts";
-import type { RuleId } from "../ruleids.ts";
 import type { Walk } from "../walks.ts";
-import type { Finding } from "../verdict.ts";
 
 const RULE: Readonly<Record<Consumable, RuleId>> = {
   oxygen: "oxygen-reserve",

@@ -1,8 +1,8 @@
+import type { Finding } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { evaName } from "../names.ts";
 import { met } from "../phrases.ts";
-import type { Finding } from "../verdict.ts";
 
 /** suit-worn-once: outings in one suit do not overlap, egress to ingress complete. One finding a suit and pair of outings. */
 export const suitWornOnce: FlightRule = ({ prepared, walksIn }) => {

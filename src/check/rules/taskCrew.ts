@@ -1,9 +1,9 @@
+import type { Finding } from "../../answers/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { crewName, evaName, taskName } from "../names.ts";
 import { counted, listed } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Finding } from "../verdict.ts";
 
 /**
  * task-crew: as many crew members as asked, all of the EVA's crew, the named ones among them, one with the

@@ -1,9 +1,9 @@
+import type { Finding } from "../../answers/index.ts";
 import { contains, instant, type Interval } from "../../kernel/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { lasting, met } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
-import type { Finding } from "../verdict.ts";
 
 /** time-window: a task with windows lies inside one of them; a task without crew lies inside the stay. */
 export const timeWindow: FlightRule = ({ prepared, placed }) => {

@@ -1,13 +1,11 @@
+import type { FromAnswer, FromAsk } from "../../answers/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import type { FromAnswer, FromAsk } from "./ask.ts";
 import { fromFinding } from "./finding/index.ts";
 import { fromHeat, fromLeft } from "./left.ts";
 import { fromRule } from "./rule.ts";
 import { fromWalked, fromWorth } from "./score.ts";
 import { fromTask } from "./task.ts";
 import { fromWalkback } from "./walkback.ts";
-
-export type { FromAnswer, FromAsk, FromTable } from "./ask.ts";
 
 /** From what a figure of `schedule` comes; null where there is no such figure any more. */
 export function fromWhat(plan: Plan, schedule: Schedule, ask: FromAsk): FromAnswer | null {

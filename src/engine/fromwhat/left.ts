@@ -1,9 +1,10 @@
-import { CALLED, type LedgerLine, ledgerOf, type Stretch } from "../../check/index.ts";
+import type { FromAnswer, Stretch } from "../../answers/index.ts";
+import { CALLED, type LedgerLine, ledgerOf } from "../../check/index.ts";
+import type { Explained } from "../../kernel/index.ts";
 import {
   type Consumable,
   electricalW,
   explainDraw,
-  type Explained,
   explainSurroundings,
   explainWalk,
   levelW,
@@ -11,7 +12,6 @@ import {
 } from "../../physics/index.ts";
 import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
 import { gaitsOf, heavensOf, surroundingsW, waysOf } from "../../terrain/index.ts";
-import type { FromAnswer } from "./ask.ts";
 import { hms, plain, stretchName, UNITS } from "./words.ts";
 
 /**

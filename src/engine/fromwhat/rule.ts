@@ -1,7 +1,8 @@
-import { RULE_SENTENCES, RULE_WORDS, type RuleId } from "../../check/index.ts";
-import type { Explained } from "../../physics/index.ts";
+import type { FromAnswer } from "../../answers/index.ts";
+import { RULE_SENTENCES, RULE_WORDS } from "../../check/index.ts";
+import type { Explained } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { FromAnswer } from "./ask.ts";
+import type { RuleId } from "../../rules/index.ts";
 
 /** A number of the flight rules: where it stands in the plan's rules, and its unit. */
 type RuleNumber = readonly [group: keyof NumberedRules, key: string, unit: string];

@@ -1,6 +1,6 @@
+import type { FromAnswer } from "../../answers/index.ts";
 import { check } from "../../check/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import type { FromAnswer } from "./ask.ts";
 import { plain } from "./words.ts";
 
 /** From what the day's worth comes: what was given to every placed task in setup. */

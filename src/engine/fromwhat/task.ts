@@ -1,4 +1,6 @@
-import { explainDraw, type Explained, explainRate, metabolicW, suitIn } from "../../physics/index.ts";
+import type { FromAnswer } from "../../answers/index.ts";
+import type { Explained } from "../../kernel/index.ts";
+import { explainDraw, explainRate, metabolicW, suitIn } from "../../physics/index.ts";
 import type { Plan, Schedule, Task } from "../../plan/index.ts";
 import {
   carryingW,
@@ -13,7 +15,6 @@ import {
   waysOf,
 } from "../../terrain/index.ts";
 import { explainWalkback } from "../wayhome.ts";
-import type { FromAnswer } from "./ask.ts";
 import { plain } from "./words.ts";
 
 /** From what the rates of a placed task's crew come, and the way back from where it ends; null where it is not placed. */

@@ -1,8 +1,8 @@
-import { check, type ReachTrack } from "../../check/index.ts";
+import type { FromAnswer, ReachTrack } from "../../answers/index.ts";
+import { check } from "../../check/index.ts";
 import { CONSUMABLES, slopeW } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { explainRing, limitsOf } from "../sitefrom.ts";
-import type { FromAnswer } from "./ask.ts";
 import { hms, plain } from "./words.ts";
 
 type Points = readonly { readonly atS: number; readonly value: number }[];

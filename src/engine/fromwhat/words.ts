@@ -1,4 +1,4 @@
-import type { Stretch } from "../../check/index.ts";
+import type { Stretch } from "../../answers/index.ts";
 import type { Consumable } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 

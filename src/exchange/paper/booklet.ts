@@ -1,4 +1,4 @@
-import type { Verdict } from "../../check/index.ts";
+import type { Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";

@@ -1,4 +1,4 @@
-import type { Finding, Limit, Outing, Rest, Stretch, Verdict } from "../../check/index.ts";
+import type { Finding, Limit, Outing, Rest, Stretch, Verdict } from "../../answers/index.ts";
 import { after, between, type Duration, duration, type Instant } from "../../kernel/index.ts";
 import type { CrewMember, Eva, Placement, Plan, Task } from "../../plan/index.ts";
 import { legible } from "./glyphs.ts";

@@ -1,4 +1,4 @@
-import type { Verdict } from "../../check/index.ts";
+import type { Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
 import { type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";

@@ -1,4 +1,5 @@
-import { limiterWords, type Rest, type Verdict } from "../../check/index.ts";
+import type { Rest, Verdict } from "../../answers/index.ts";
+import { limiterWords } from "../../check/index.ts";
 import { instant, type Instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";

@@ -1,4 +1,4 @@
-import type { ReachTrack, Verdict } from "../../check/index.ts";
+import type { ReachTrack, Verdict } from "../../answers/index.ts";
 import type { Instant } from "../../kernel/index.ts";
 import { minutesUp } from "./wording.ts";
 

@@ -1,7 +1,8 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
+import type { BenchReason } from "../../answers/index.ts";
 import { left } from "../../editor/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
-import { type BenchReason, benchSays, benchStands, type DeskState } from "../../session/index.ts";
+import { benchSays, benchStands, type DeskState } from "../../session/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";

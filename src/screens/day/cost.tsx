@@ -1,7 +1,8 @@
 import { memo } from "react";
+import type { Score } from "../../answers/index.ts";
 import { clockText, lasts, type Manner, MANNER_WORDS, percentLeft, signed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { easedWords, type Preview, type Score, worseWords } from "../../session/index.ts";
+import { easedWords, type Preview, worseWords } from "../../session/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { counted, crewName, evaName, marginCause, worstMargin } from "../words.ts";

@@ -1,7 +1,8 @@
 import { useMemo } from "react";
+import type { Verdict } from "../../answers/index.ts";
 import type { Dial, Phase } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { shownVerdict, type Verdict } from "../../session/index.ts";
+import { shownVerdict } from "../../session/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import { touchdownMs } from "../words.ts";
 

@@ -1,4 +1,5 @@
-import type { Desk, Finding } from "../../session/index.ts";
+import type { Finding } from "../../answers/index.ts";
+import type { Desk } from "../../session/index.ts";
 import type { Look } from "../look.ts";
 import type { Windowing } from "./windowing.ts";
 

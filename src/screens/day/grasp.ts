@@ -1,3 +1,4 @@
+import type { FitBand, Verdict } from "../../answers/index.ts";
 import {
   type Edge,
   evaPoints,
@@ -21,7 +22,7 @@ import {
 } from "../../editor/index.ts";
 import { instant } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { type Desk, type FitBand, stepName, type Verdict } from "../../session/index.ts";
+import { type Desk, stepName } from "../../session/index.ts";
 import { SNAP_PX } from "./line/sizes.ts";
 
 /** What a gesture has hold of: which tasks and how, or one end of a task. */

@@ -1,6 +1,7 @@
+import type { Shift, Verdict } from "../../answers/index.ts";
 import { type Edge, met, percentLeft, signed, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Preview, type Shift, type Verdict, worseWords } from "../../session/index.ts";
+import { type Preview, worseWords } from "../../session/index.ts";
 import { counted, crewName, marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */

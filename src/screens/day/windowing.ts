@@ -1,3 +1,4 @@
+import type { Verdict } from "../../answers/index.ts";
 import {
   framing,
   panned,
@@ -7,7 +8,6 @@ import {
   zoomed,
 } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Verdict } from "../../session/index.ts";
 import type { Look } from "../look.ts";
 
 /** Where the day line may be looked at: the stay with half an hour around it, down to eight minutes. */

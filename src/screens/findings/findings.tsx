@@ -1,6 +1,7 @@
 import { memo, useMemo } from "react";
+import type { Finding } from "../../answers/index.ts";
 import { met } from "../../editor/index.ts";
-import { type DeskState, type Finding, RULE_WORDS, shownVerdict, worseWords } from "../../session/index.ts";
+import { type DeskState, RULE_WORDS, shownVerdict, worseWords } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";

@@ -1,6 +1,8 @@
 import { type ReactNode, useId, useLayoutEffect, useRef, useState } from "react";
+import type { FromAnswer, FromAsk, FromTable } from "../../answers/index.ts";
 import { grouped } from "../../editor/index.ts";
-import type { AskedDay, Explained, FromAnswer, FromAsk, FromTable } from "../../session/index.ts";
+import type { Explained } from "../../kernel/index.ts";
+import type { AskedDay } from "../../session/index.ts";
 import { useAround } from "../context.ts";
 import { beside } from "./beside.ts";
 import "./from.css";

@@ -1,5 +1,5 @@
+import type { Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Verdict } from "../../session/index.ts";
 import { useDesk, useLook } from "../context.ts";
 
 /**

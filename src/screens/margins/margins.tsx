@@ -1,12 +1,7 @@
 import { memo, type ReactNode, useMemo, useRef } from "react";
+import type { FromAsk, MarginTrack } from "../../answers/index.ts";
 import type { Course, TimeScale } from "../../editor/index.ts";
-import {
-  type FromAsk,
-  type MarginTrack,
-  shownPlan,
-  shownSchedule,
-  shownVerdict,
-} from "../../session/index.ts";
+import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { From } from "../from/from.tsx";

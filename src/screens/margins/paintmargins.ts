@@ -1,9 +1,9 @@
+import type { MarginTrack } from "../../answers/index.ts";
 import { type Course, left, percentLeft, type TimeScale, valueNear } from "../../editor/index.ts";
 import { type Brush, setFont, textPx } from "../day/line/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { LEAST_STRIP_PX, STRIP_PX } from "../day/line/sizes.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
-import type { MarginTrack } from "../../session/index.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow } from "./rows.ts";
 

@@ -1,14 +1,14 @@
-import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../editor/index.ts";
-import type { CrewMember, Plan, Schedule } from "../../plan/index.ts";
 import type {
   FromAsk,
   HeatTrack,
   MarginTrack,
   ReachTrack,
-  RuleId,
   SeparationTrack,
   Verdict,
-} from "../../session/index.ts";
+} from "../../answers/index.ts";
+import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../editor/index.ts";
+import type { CrewMember, Plan, Schedule } from "../../plan/index.ts";
+import type { RuleId } from "../../rules/index.ts";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */

@@ -1,4 +1,4 @@
-import type { Change } from "../../session/index.ts";
+import type { Change } from "../../answers/index.ts";
 import { counted } from "../words.ts";
 
 /** What a new schedule drops: must-do tasks first and as a breach, then the others; counted, and every one named. */

@@ -1,5 +1,6 @@
 import { useEffect } from "react";
-import { type MendReport, mendOutcome } from "../../session/index.ts";
+import type { MendReport } from "../../answers/index.ts";
+import { mendOutcome } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { Dropped, droppedWords, Moved } from "./changelist.tsx";
 import "./mended.css";

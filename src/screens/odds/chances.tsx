@@ -1,6 +1,7 @@
+import type { Chance, MarginOdds, OddsReport } from "../../answers/index.ts";
 import { clockText } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Chance, fromChance, fromTime, type MarginOdds, type OddsReport } from "../../session/index.ts";
+import { fromChance, fromTime } from "../../session/index.ts";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS, counted, evaName } from "../words.ts";

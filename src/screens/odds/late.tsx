@@ -1,7 +1,8 @@
 import { useEffect } from "react";
+import type { ShedEva, ShedReport } from "../../answers/index.ts";
 import { clockText } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type ShedEva, type ShedReport, shedIsStale } from "../../session/index.ts";
+import { shedIsStale } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
 import { counted, crewName, evaName } from "../words.ts";

@@ -1,7 +1,8 @@
 import { memo, useRef } from "react";
+import type { Bands, MarginOdds, OddsReport } from "../../answers/index.ts";
 import { metTicks, percentLeft, type TimeScale, timeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Bands, fromMargin, type MarginOdds, type OddsReport } from "../../session/index.ts";
+import { fromMargin } from "../../session/index.ts";
 import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 import { useWidth } from "../width.ts";

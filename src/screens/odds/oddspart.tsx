@@ -1,16 +1,15 @@
 import { useEffect, useState } from "react";
+import type { Chance, OddsReport } from "../../answers/index.ts";
 import { grouped } from "../../editor/index.ts";
+import type { Shape } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import {
-  type Chance,
-  type OddsChoice,
   oddsAreDue,
   oddsAreStale,
-  type OddsReport,
+  type OddsChoice,
   type OddsWork,
   placedOn,
   PRESENT,
-  type Shape,
 } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted, wholePercent } from "../words.ts";

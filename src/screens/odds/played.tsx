@@ -1,5 +1,5 @@
+import type { ActingRule, OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { ActingRule, OddsReport, Outcome } from "../../session/index.ts";
 import { counted } from "../words.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6). */

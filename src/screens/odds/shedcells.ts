@@ -1,4 +1,6 @@
-import { RULE_WORDS, type RuleId, type ShedCell } from "../../session/index.ts";
+import type { ShedCell } from "../../answers/index.ts";
+import type { RuleId } from "../../rules/index.ts";
+import { RULE_WORDS } from "../../session/index.ts";
 
 /** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
 export function heldCells(

@@ -1,5 +1,5 @@
+import type { OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { OddsReport } from "../../session/index.ts";
 import { ChanceWords } from "./chances.tsx";
 
 /** Which tasks are missed and why: must-do tasks first, the most often missed first. */

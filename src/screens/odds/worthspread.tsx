@@ -1,6 +1,6 @@
 import { useRef } from "react";
+import type { OddsReport } from "../../answers/index.ts";
 import { grouped } from "../../editor/index.ts";
-import type { OddsReport } from "../../session/index.ts";
 import { useWidth } from "../width.ts";
 
 const HEIGHT_PX = 74;

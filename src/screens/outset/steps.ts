@@ -1,6 +1,7 @@
+import type { Verdict } from "../../answers/index.ts";
 import { lasts } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { blankPlan, type Verdict } from "../../session/index.ts";
+import { blankPlan } from "../../session/index.ts";
 import { counted } from "../words.ts";
 
 /** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */

@@ -1,4 +1,5 @@
-import type { Finding, Rehearsed } from "../../session/index.ts";
+import type { Finding } from "../../answers/index.ts";
+import type { Rehearsed } from "../../session/index.ts";
 import { readFindings } from "../words.ts";
 
 /** What breaks a rule as the day goes and did not as it was planned, the most pressing first. */

@@ -1,7 +1,7 @@
 import { useState } from "react";
+import type { MarginTrack } from "../../answers/index.ts";
 import { left, met, needed, percentLeft } from "../../editor/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
-import type { MarginTrack } from "../../session/index.ts";
 import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";

@@ -1,6 +1,7 @@
+import type { MarginTrack, TurnBack } from "../../answers/index.ts";
 import { type Course, valueAt } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
-import type { MarginTrack, Rehearsed, RehearsedSpot, TurnBack } from "../../session/index.ts";
+import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
 
 /** Where one crew member stands at the rehearsal's clock. */
 export interface CrewNow {

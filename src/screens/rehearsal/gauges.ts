@@ -1,4 +1,4 @@
-import type { MarginTrack } from "../../session/index.ts";
+import type { MarginTrack } from "../../answers/index.ts";
 
 type Consumable = MarginTrack["consumable"];
 

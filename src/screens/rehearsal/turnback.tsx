@@ -1,6 +1,7 @@
+import type { Recall, TurnBack } from "../../answers/index.ts";
 import { left, met, needed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { limiterWords, overWords, type Recall, type TurnBack } from "../../session/index.ts";
+import { limiterWords, overWords } from "../../session/index.ts";
 import { evaName, placeName } from "../words.ts";
 
 /** Where one crew member is, the walk-back from there, and the latest moment to start home with what sets it. */

@@ -1,5 +1,5 @@
+import type { SiteLight } from "../../answers/index.ts";
 import { type MapFrame, scaleBar } from "../../editor/map/index.ts";
-import type { SiteLight } from "../../session/index.ts";
 import { type Brush, setFont } from "../day/line/brush.ts";
 import { haloed } from "./paintground.ts";
 

@@ -1,5 +1,5 @@
+import type { Line, SiteGround, SiteLight } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
-import type { Line, SiteGround, SiteLight } from "../../session/index.ts";
 import { type Brush, setFont } from "../day/line/brush.ts";
 import type { Theme } from "../look.ts";
 import type { Picture } from "./picture.ts";

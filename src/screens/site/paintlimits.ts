@@ -1,7 +1,7 @@
+import type { SiteRing } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 import { left } from "../../editor/index.ts";
 import type { KeepOut, Plan } from "../../plan/index.ts";
-import type { SiteRing } from "../../session/index.ts";
 import { type Brush } from "../day/line/brush.ts";
 import { CONSUMABLE_WORDS, crewName } from "../words.ts";
 import { crewStyle } from "./crewstyle.ts";

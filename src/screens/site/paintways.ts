@@ -1,5 +1,5 @@
+import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
 import { beside, mapX, mapY, passedAt, spotOn } from "../../editor/map/index.ts";
-import type { SiteCourse, SiteLeg } from "../../session/index.ts";
 import type { Brush } from "../day/line/brush.ts";
 import { asidePx, crewStyle } from "./crewstyle.ts";
 import { onMap } from "./paintground.ts";

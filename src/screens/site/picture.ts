@@ -1,6 +1,6 @@
+import type { SiteGround, SiteLight, SiteRing, SiteWalks } from "../../answers/index.ts";
 import type { MapFrame } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { SiteGround, SiteLight, SiteRing, SiteWalks } from "../../session/index.ts";
 import type { Theme } from "../look.ts";
 import type { Layer } from "./sitelook.ts";
 

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from "react";
+import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import { needed } from "../../editor/index.ts";
 import { grouped } from "../../editor/index.ts";
 import type { Interval } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { SiteLight, SitePlace } from "../../session/index.ts";
 import { useDesk, useLook, useAround } from "../context.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import type { SiteCommands } from "./commands.ts";

@@ -1,7 +1,7 @@
+import type { Left, SiteGround, Verdict } from "../../answers/index.ts";
 import { type Extent, extentOf } from "../../editor/map/index.ts";
 import { valueNear } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Left, SiteGround, Verdict } from "../../session/index.ts";
 
 /** What of the day and the ground is shown. */
 

@@ -1,5 +1,6 @@
 import { useRef, useState } from "react";
-import type { HeightSource, SiteFile, SiteRing, SiteWalks, Taken } from "../../session/index.ts";
+import type { SiteRing, SiteWalks } from "../../answers/index.ts";
+import type { HeightSource, SiteFile, Taken } from "../../session/index.ts";
 import { useAround } from "../context.ts";
 import { download } from "../shell/files.ts";
 import { useSite } from "./around.ts";

@@ -1,7 +1,8 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import type { Verdict } from "../../answers/index.ts";
 import { met, needed, signed, utc } from "../../editor/index.ts";
 import { fitted } from "../../editor/map/index.ts";
-import { type SiteWork, type Verdict, withPlaceAt } from "../../session/index.ts";
+import { type SiteWork, withPlaceAt } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { counted, touchdownMs } from "../words.ts";
 import { SiteContext, useSite, useSiteLook } from "./around.ts";

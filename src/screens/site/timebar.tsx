@@ -1,8 +1,8 @@
 import { useCallback, useRef } from "react";
+import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
 import { afootAt } from "../../editor/map/index.ts";
 import { timeScale, utcDay } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { SiteCourse, SiteLeg } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { type Brush, cut, setFont } from "../day/line/brush.ts";
 import { Canvas } from "../day/line/canvas.tsx";

@@ -1,12 +1,7 @@
+import type { BenchReason } from "../../answers/index.ts";
 import { met, needed, utc } from "../../editor/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
-import {
-  type BenchReason,
-  benchSays,
-  benchStands,
-  findingsOfTask,
-  shownVerdict,
-} from "../../session/index.ts";
+import { benchSays, benchStands, findingsOfTask, shownVerdict } from "../../session/index.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
 import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";

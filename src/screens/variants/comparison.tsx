@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
+import type { MarginTrack } from "../../answers/index.ts";
 import { clockText, type Dial, grouped, percentLeft, signed } from "../../editor/index.ts";
-import { type MarginTrack, oddsAreStale } from "../../session/index.ts";
+import { oddsAreStale } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";

@@ -1,5 +1,6 @@
+import type { Verdict } from "../../answers/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { type Desk, type GivenUp, PRESENT, type Verdict } from "../../session/index.ts";
+import { type Desk, type GivenUp, PRESENT } from "../../session/index.ts";
 
 /** A day to be compared: the open one, or a variant. */
 export interface Compared {

@@ -1,4 +1,4 @@
-import type { WhyCause, WhyConflict } from "../../session/index.ts";
+import type { WhyCause, WhyConflict } from "../../answers/index.ts";
 import { counted } from "../words.ts";
 
 /** Causes up to this number stand open; a longer list is folded. */

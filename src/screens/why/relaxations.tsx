@@ -1,7 +1,8 @@
 import { memo, useState } from "react";
+import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { grouped, percentLeft, signed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Asking, type Relaxation, tasksById, type WhyReport } from "../../session/index.ts";
+import { type Asking, tasksById } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted } from "../words.ts";
 import { FEW } from "./conflict.tsx";

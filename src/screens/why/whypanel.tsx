@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
-import { type Asking, type DeskState, whyIsStale, type WhyReport } from "../../session/index.ts";
+import type { WhyReport } from "../../answers/index.ts";
+import { type Asking, type DeskState, whyIsStale } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { counted } from "../words.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";

@@ -1,15 +1,6 @@
+import type { Change } from "../../answers/index.ts";
 import { changesBetween, type Plan, type Schedule, type TaskChange } from "../../plan/index.ts";
 import { met, minutes, named } from "./words.ts";
-
-/** What became of one task between two schedules, in words. */
-export interface Change {
-  readonly task: string;
-  readonly name: string;
-  readonly must: boolean;
-  readonly worth: number;
-  readonly kind: TaskChange["kind"];
-  readonly sentence: string;
-}
 
 /** Every change from `before` to `after` in words, what is lost first; see changesBetween. */
 export function changesOf(plan: Plan, before: Schedule, after: Schedule): Change[] {

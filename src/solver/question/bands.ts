@@ -1,3 +1,4 @@
+import type { FitBand } from "../../answers/index.ts";
 import { instant, intersect, type Instant, type Interval, normalise } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { compiled } from "../problem/known.ts";
@@ -8,16 +9,6 @@ import type { Problem } from "../problem/problem.ts";
 import { egressS } from "../network/rules/outing.ts";
 import { slidingBand } from "../network/sliding.ts";
 import { read, type Stand, Verifier } from "../network/verify.ts";
-
-/** Where a held task fits on one lane: whole-second starts, half-open stretches. */
-export interface FitBand {
-  readonly eva: string | null;
-  readonly crew: readonly string[];
-  /** Starts allowed with all others where they are. */
-  readonly fixed: readonly Interval[];
-  /** Starts allowed when the others may slide in their order. */
-  readonly sliding: readonly Interval[];
-}
 
 /**
  * Every start on every lane (crew members and EVA) where `task` fits beside the rest of `schedule`. What is broken without the

@@ -1,13 +1,7 @@
-import { gridFrom, type Instant, instant } from "../../kernel/index.ts";
+import type { Fit } from "../../answers/index.ts";
+import { gridFrom, instant } from "../../kernel/index.ts";
 import type { Bands } from "./bands.ts";
 import type { Problem } from "../problem/problem.ts";
-
-/** Where a task would go. */
-export interface Fit {
-  readonly eva: string | null;
-  readonly crew: readonly string[];
-  readonly startS: Instant;
-}
 
 /** The first start on the grid, or pinned, at which the task fits beside the others as they are. */
 export function firstFit(bands: Bands, { plan, gridS }: Problem, a: number): Fit | null {

@@ -1,3 +1,4 @@
+import type { BenchReason, Fit } from "../../answers/index.ts";
 import { instant, random } from "../../kernel/index.ts";
 import { carriedKg } from "../../physics/index.ts";
 import {
@@ -14,7 +15,7 @@ import { Board } from "../network/board.ts";
 import { tooFast } from "../problem/choices.ts";
 import { compiled } from "../problem/known.ts";
 import { Day } from "../network/day.ts";
-import { type Fit, firstFit } from "./firstfit.ts";
+import { firstFit } from "./firstfit.ts";
 import { Insertion } from "../search/insertion.ts";
 import { nearestMiss } from "./miss.ts";
 import { lay } from "../network/placing.ts";
@@ -23,15 +24,6 @@ import { read, Verifier } from "../network/verify.ts";
 import { placeGroup } from "./why/inserting.ts";
 import { suitWords } from "./why/words.ts";
 import { metres, minutes, named, paceWords, wholeTenths } from "../problem/words.ts";
-
-/** Why a task is on the bench, in words with numbers. */
-export interface BenchReason {
-  readonly task: string;
-  readonly sentence: string;
-  /** A start that holds right now: with all others where they are when `slides` is false, else with others sliding. */
-  readonly fitsAt: Fit | null;
-  readonly slides: boolean;
-}
 
 /** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
 const MOST_FOR_BANDS = 80;

@@ -1,9 +1,8 @@
+import type { ActingRule, Comparisons, CrewRules, Outcome } from "../../answers/index.ts";
 import type { Shape } from "../../kernel/index.ts";
 import { chanceOf } from "./chance.ts";
-import type { CrewRules } from "./crew.ts";
 import { Days, type Draws } from "./days.ts";
 import { Player } from "./player.ts";
-import type { ActingRule, Comparisons, Outcome } from "./report.ts";
 import type { Script } from "./script.ts";
 import { allHome, keepsMusts, worthOf } from "./tally.ts";
 

@@ -1,18 +1,4 @@
-/**
- * A chance counted from simulated days, with its sampling error: the interval of Wilson 1927, J Am Stat Assoc
- * 22:209-212, which in the long run holds the true chance in 95 of 100 cases.
- */
-export interface Chance {
-  /** Days in which it happened, and days in all. */
-  readonly count: number;
-  readonly of: number;
-  /** count / of; 0 without days. */
-  readonly share: number;
-  readonly low: number;
-  readonly high: number;
-  /** Ready for a screen; see chanceWords. */
-  readonly words: string;
-}
+import type { Chance } from "../../answers/index.ts";
 
 /** Two-sided 95 % of the normal distribution. */
 const Z = 1.959963984540054;

@@ -1,3 +1,4 @@
+import type { CrewRules } from "../../answers/index.ts";
 import type { Odds } from "../../plan/index.ts";
 
 /**
@@ -33,15 +34,8 @@ import type { Odds } from "../../plan/index.ts";
  *
  * No decision looks ahead: it rests on what has happened by then and on what is planned. Not simulated: see LEFT_OUT.
  */
-export interface CrewRules {
-  readonly goesAhead: boolean;
-  readonly breaksOff: boolean;
-  readonly leavesOut: boolean;
-  readonly restsByRule: boolean;
-  /** 0: likely durations ahead, 1: high ones. */
-  readonly caution: number;
-}
 
+/** Nothing of O7 to O10. */
 export const CARRIES_ON: CrewRules = {
   goesAhead: false,
   breaksOff: false,

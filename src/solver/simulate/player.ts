@@ -1,5 +1,5 @@
+import type { CrewRules } from "../../answers/index.ts";
 import { NEVER as NO_WAY } from "../problem/problem.ts";
-import type { CrewRules } from "./crew.ts";
 import type { Draws } from "./days.ts";
 import { Latest } from "./latest.ts";
 import type { Script } from "./script.ts";

@@ -1,22 +1,22 @@
+import type {
+  Bands,
+  CrewRules,
+  EvaOdds,
+  Hurt,
+  MarginOdds,
+  OddsProgress,
+  OddsReport,
+  Spoil,
+} from "../../answers/index.ts";
 import { instant, type Shape } from "../../kernel/index.ts";
 import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { KINDS } from "../problem/problem.ts";
 import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
-import { type CrewRules, crewOf, LEFT_OUT } from "./crew.ts";
+import { crewOf, LEFT_OUT } from "./crew.ts";
 import { Days, type Draws, drawsFor } from "./days.ts";
 import { type Moment, Player, REASONS } from "./player.ts";
-import {
-  type Bands,
-  type EvaOdds,
-  type Hurt,
-  type MarginOdds,
-  type OddsProgress,
-  type OddsReport,
-  PERCENTILES,
-  type Spoil,
-} from "./report.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { Tally, worthOf } from "./tally.ts";
@@ -42,6 +42,9 @@ export interface OddsRun {
 }
 
 export const MOST_DAYS = 10_000;
+
+/** Percentiles that bands show, in the order of their values. */
+export const PERCENTILES = [5, 25, 50, 75, 95] as const;
 
 /** Moments of each EVA at which the margins are read off. */
 const MOMENTS = 41;

@@ -1,25 +1,11 @@
-import type { CrewRules } from "../simulate/crew.ts";
+import type { CrewRules, Wished } from "../../answers/index.ts";
 import { chanceOf } from "../simulate/chance.ts";
 import type { Days } from "../simulate/days.ts";
-import type { Outcome } from "../simulate/report.ts";
 import type { Stage } from "../simulate/stage.ts";
 import { countDays } from "./count.ts";
 import type { Elite } from "./elites.ts";
 import { type Seen, type Wish, valueOf } from "./value.ts";
 import type { Schedule } from "../../plan/index.ts";
-
-/** A day chosen for a wish, and what it comes to on days that nobody chose by. */
-export interface Wished {
-  readonly schedule: Schedule;
-  /** The caution with which the crew does best; the plan's own where the crew carries on regardless. */
-  readonly caution: number;
-  readonly wish: { readonly home: number; readonly must: number };
-  /** Null while nothing was counted. */
-  readonly outcome: Outcome | null;
-  readonly days: number;
-  /** True when both chances are at or above the wish. */
-  readonly meets: boolean;
-}
 
 const CAUTIONS = [0, 0.25, 0.5, 0.75];
 /** Of so many schedules the cautions are tried on few days; so many of what is best then are counted on more. */

@@ -1,5 +1,5 @@
+import type { CrewRules } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import type { CrewRules } from "../simulate/crew.ts";
 import { type Days, drawsFor } from "../simulate/days.ts";
 import { Player } from "../simulate/player.ts";
 import { Script } from "../simulate/script.ts";

@@ -1,3 +1,2 @@
-export type { Wished } from "./choose.ts";
 export { curveRun, wishRun } from "./run.ts";
 export type { WishProgress, WishRun, WishSettings } from "./run.ts";

@@ -1,13 +1,14 @@
+import type { CrewRules, Wished } from "../../answers/index.ts";
 import { random, type Random, type Shape } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { Anneal } from "../search/anneal.ts";
 import { compile } from "../problem/compile.ts";
-import { type CrewRules, crewOf } from "../simulate/crew.ts";
+import { crewOf } from "../simulate/crew.ts";
 import { Days } from "../simulate/days.ts";
 import { type Stage, stageOf } from "../simulate/stage.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Chain, type Note } from "./chain.ts";
-import { choose, type Wished } from "./choose.ts";
+import { choose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
 import { Trial } from "./trial.ts";

@@ -1,6 +1,6 @@
+import type { CrewRules } from "../../answers/index.ts";
 import type { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
-import type { CrewRules } from "../simulate/crew.ts";
 import { type Days, type Draws, drawsFor } from "../simulate/days.ts";
 import { Player } from "../simulate/player.ts";
 import { Script } from "../simulate/script.ts";

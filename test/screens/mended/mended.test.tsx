@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
+import type { Change } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
-import type { Change } from "../../../src/session/index.ts";
 import { Mended } from "../../../src/screens/mended/mended.tsx";
 import { scheduleWith } from "../../session/bench.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { ShedCell } from "../../../src/session/index.ts";
+import type { ShedCell } from "../../../src/answers/index.ts";
 import { heldCells, shedWords } from "../../../src/screens/odds/shedcells.ts";
 
 const cell = (part: Partial<ShedCell>): ShedCell => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import type { SitePlace } from "../../../src/answers/index.ts";
 import { instant, type Interval } from "../../../src/kernel/index.ts";
-import type { SitePlace } from "../../../src/session/index.ts";
 import { lightWord, lightWords } from "../../../src/screens/site/placelist.tsx";
 
 const span = (startS: number, endS: number): Interval => ({ startS: instant(startS), endS: instant(endS) });

@@ -69,7 +69,7 @@ describe("the details of a task", () => {
     await act(async () => {
       await engine.reasons
         .at(-1)!
-        .answer([{ task: "one", sentence: "It fits at 2:30.", findings: [], fitsAt }]);
+        .answer([{ task: "one", sentence: "It fits at 2:30.", fitsAt, slides: false }]);
       await settled();
     });
     expect(text()).toContain("It fits at 2:30.");

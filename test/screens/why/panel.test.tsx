@@ -1,3 +1,4 @@
+import type { WhyCause } from "../../../src/answers/index.ts";
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
@@ -55,7 +56,7 @@ describe("the answer to why not", () => {
   });
 
   it("reads what could give before a long conflict, which is folded", async () => {
-    const causes = Array.from({ length: 30 }, (_, i) => ({
+    const causes = Array.from({ length: 30 }, (_, i): WhyCause => ({
       key: `placement ${i}`,
       kind: "placement",
       subject: "one",

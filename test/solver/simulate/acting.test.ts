@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { CrewRules } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON, type CrewRules } from "../../../src/solver/simulate/index.ts";
+import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
 import { type Draws, drawsFor } from "../../../src/solver/simulate/days.ts";
 import { BROKEN_OFF, DONE, MISSED, Player } from "../../../src/solver/simulate/player.ts";
 import { scriptOf, type Script } from "../../../src/solver/simulate/script.ts";

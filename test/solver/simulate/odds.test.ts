@@ -1,16 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { CrewRules, OddsReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { parse, parseText, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import {
-  acting,
-  CARRIES_ON,
-  type CrewRules,
-  oddsRun,
-  type OddsReport,
-} from "../../../src/solver/simulate/index.ts";
+import { acting, CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
+import type { Wished } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { duration } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { oddsRun } from "../../../src/solver/simulate/index.ts";
 import { acting } from "../../../src/solver/simulate/crew.ts";
-import { curveRun, type WishSettings, type Wished, wishRun } from "../../../src/solver/wish/index.ts";
+import { curveRun, wishRun, type WishSettings } from "../../../src/solver/wish/index.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 

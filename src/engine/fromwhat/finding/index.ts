@@ -1,6 +1,7 @@
-import { check, type RuleId, RULE_SENTENCES, type Subject } from "../../../check/index.ts";
+import type { FromAnswer, Subject } from "../../../answers/index.ts";
+import { check, RULE_SENTENCES } from "../../../check/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import type { FromAnswer } from "../ask.ts";
+import type { RuleId } from "../../../rules/index.ts";
 import { fromRule } from "../rule.ts";
 import * as outings from "./outings.ts";
 import { paceBehind } from "./pace.ts";

@@ -1,4 +1,4 @@
-import type { Outing } from "../../../check/index.ts";
+import type { Outing } from "../../../answers/index.ts";
 import { hms, stretchName } from "../words.ts";
 import {
   type Asked,

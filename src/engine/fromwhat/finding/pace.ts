@@ -1,4 +1,4 @@
-import type { Explained } from "../../../physics/index.ts";
+import type { Explained } from "../../../kernel/index.ts";
 import { gaitsOf, insideOf, legFaults, waysOf } from "../../../terrain/index.ts";
 import { type Asked, type Behind, given, madeOf, subject, type Term } from "./terms.ts";
 

@@ -1,5 +1,6 @@
 import { ledgerOf } from "../../../check/index.ts";
-import { CONSUMABLES, type Consumable, type Explained } from "../../../physics/index.ts";
+import type { Explained } from "../../../kernel/index.ts";
+import { type Consumable, CONSUMABLES } from "../../../physics/index.ts";
 import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";

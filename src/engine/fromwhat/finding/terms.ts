@@ -1,7 +1,6 @@
-import type { Finding, Unit, Verdict } from "../../../check/index.ts";
-import type { Explained } from "../../../physics/index.ts";
+import type { Finding, FromTable, Unit, Verdict } from "../../../answers/index.ts";
+import type { Explained } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import type { FromTable } from "../ask.ts";
 import { hms, plain } from "../words.ts";
 
 /** A finding of a day, asked from what it comes. */

@@ -1,4 +1,5 @@
-import { limiterWords, type Outing, type Verdict } from "../../../check/index.ts";
+import type { Outing, Verdict } from "../../../answers/index.ts";
+import { limiterWords } from "../../../check/index.ts";
 import type { Eva, Plan } from "../../../plan/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";

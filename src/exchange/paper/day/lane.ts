@@ -1,4 +1,4 @@
-import type { Rest, Stretch } from "../../../check/index.ts";
+import type { Rest, Stretch } from "../../../answers/index.ts";
 import { hatch } from "../hatch.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { CAP, linesHeight, MM_PER_PT, textWidth, wrap } from "../type.ts";

@@ -1,4 +1,4 @@
-import type { Verdict } from "../../../check/index.ts";
+import type { Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { type Block, flow } from "../flow.ts";
 import type { SheetSize } from "../impose.ts";

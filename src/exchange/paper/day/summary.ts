@@ -1,4 +1,5 @@
-import { type MarginTrack, type Outing, RULE_WORDS, type Verdict } from "../../../check/index.ts";
+import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
+import { RULE_WORDS } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Block } from "../flow.ts";

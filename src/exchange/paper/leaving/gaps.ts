@@ -1,4 +1,4 @@
-import type { Outing, Stretch, Verdict } from "../../../check/index.ts";
+import type { Outing, Stretch, Verdict } from "../../../answers/index.ts";
 import { instant, type Instant } from "../../../kernel/index.ts";
 
 /** A walk to a task, and how much freedom there is as to when it begins. */

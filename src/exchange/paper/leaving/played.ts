@@ -1,4 +1,5 @@
-import { type Departures, type Finding, judgeOf, type Verdict } from "../../../check/index.ts";
+import type { Finding, Verdict } from "../../../answers/index.ts";
+import { type Departures, judgeOf } from "../../../check/index.ts";
 import type { Instant } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import type { Gap } from "./gaps.ts";

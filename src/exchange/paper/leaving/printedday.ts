@@ -1,10 +1,5 @@
-import {
-  type Departures,
-  ingressLimitsByEva,
-  type Limit,
-  type Rest,
-  type Verdict,
-} from "../../../check/index.ts";
+import type { Limit, Rest, Verdict } from "../../../answers/index.ts";
+import { type Departures, ingressLimitsByEva } from "../../../check/index.ts";
 import { instant, type Instant } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { type Gap, gapsOf, wholeMinute } from "./gaps.ts";

@@ -6,6 +6,7 @@ import {
   useLayoutEffect,
   useRef,
 } from "react";
+import type { Finding } from "../../../answers/index.ts";
 import {
   type Block,
   type Edge,
@@ -15,7 +16,6 @@ import {
   reliefY,
   type TimeScale,
 } from "../../../editor/index.ts";
-import type { Finding } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import type { Brush } from "./brush.ts";

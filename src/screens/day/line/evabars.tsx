@@ -1,7 +1,7 @@
 import { useMemo } from "react";
+import type { Verdict } from "../../../answers/index.ts";
 import { clockText, type Dial, lasts, type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import type { Verdict } from "../../../session/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import { useDial } from "../dial.ts";

@@ -1,3 +1,4 @@
+import type { Verdict } from "../../../answers/index.ts";
 import {
   type Between,
   betweensOf,
@@ -15,7 +16,6 @@ import {
   type TimeScale,
 } from "../../../editor/index.ts";
 import type { Plan, Schedule, Task } from "../../../plan/index.ts";
-import type { Verdict } from "../../../session/index.ts";
 import { LANE_FOOT_PX, LANE_HEAD_PX, REMOTE_PAD_PX, REMOTE_ROW_PX, thickPx } from "./sizes.ts";
 
 /** What stands on the day line, still without a scale: it is the same at every zoom. */

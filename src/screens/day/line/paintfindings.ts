@@ -1,5 +1,5 @@
+import type { Finding, Verdict } from "../../../answers/index.ts";
 import { REMOTE, type TimeScale } from "../../../editor/index.ts";
-import type { Finding, Verdict } from "../../../session/index.ts";
 import type { Brush } from "./brush.ts";
 import type { Standing } from "./geometry.ts";
 import { shows } from "./geometry.ts";

@@ -1,3 +1,4 @@
+import type { Verdict } from "../../../answers/index.ts";
 import {
   clockText,
   type Dial,
@@ -11,7 +12,6 @@ import {
   utcTicks,
 } from "../../../editor/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import type { Verdict } from "../../../session/index.ts";
 import { type Brush, cut, setFont, textPx } from "./brush.ts";
 import { shows } from "./geometry.ts";
 import { AXIS_PX, EVA_ROW_PX, SKY_PX } from "./sizes.ts";

@@ -1,5 +1,5 @@
+import type { ReachTrack } from "../../../answers/index.ts";
 import { type Between, type Lane, needed, reliefY, slabOf, type TimeScale } from "../../../editor/index.ts";
-import type { ReachTrack } from "../../../session/index.ts";
 import { type Brush, setFont, textPx, traceSlab } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 

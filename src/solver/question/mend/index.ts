@@ -1,2 +1,2 @@
 export { mend, mendRun } from "./run.ts";
-export type { Mended, MendRun, MendSettings } from "./run.ts";
+export type { MendRun, MendSettings } from "./run.ts";

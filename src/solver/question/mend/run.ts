@@ -1,6 +1,7 @@
+import type { Mended } from "../../../answers/index.ts";
 import { random } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import { type Change, changesOf } from "../../problem/changes.ts";
+import { changesOf } from "../../problem/changes.ts";
 import { compiled } from "../../problem/known.ts";
 import { Verifier } from "../../network/verify.ts";
 import { Aim, once } from "./aim.ts";
@@ -19,12 +20,6 @@ export interface MendSettings {
   readonly keep?: readonly string[] | undefined;
   /** The caller's clock, seconds from anywhere. */
   readonly clock: () => number;
-}
-
-export interface Mended {
-  readonly schedule: Schedule;
-  /** One for each change: what is dropped first, of that must-do first. */
-  readonly changes: readonly Change[];
 }
 
 /** A run that is driven slice by slice, so that its caller can stop it between two. */

@@ -1,10 +1,10 @@
+import type { AheadCell } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import { nextStart } from "../../problem/starts.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { NEVER } from "../../problem/problem.ts";
 import { type Stand, Verifier } from "../../network/verify.ts";
 import { lasting } from "./late.ts";
-import type { AheadCell } from "./report.ts";
 
 /**
  * Bench tasks of which each fits straight after `present` when it is left `minutes` early: by those who did it and

@@ -1,5 +1,3 @@
 export { latePlan } from "./late.ts";
-export { MINUTES } from "./report.ts";
-export type { AheadCell, ShedCell, ShedEva, ShedProgress, ShedReport, ShedRow } from "./report.ts";
-export { shedRun, shedSchedule } from "./run.ts";
+export { MINUTES, shedRun, shedSchedule } from "./run.ts";
 export type { ShedRun, ShedSettings } from "./run.ts";

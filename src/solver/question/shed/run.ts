@@ -1,3 +1,4 @@
+import type { AheadCell, ShedCell, ShedProgress, ShedReport, ShedRow } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import { compiled } from "../../problem/known.ts";
@@ -6,15 +7,10 @@ import { read, type Stand, Verifier } from "../../network/verify.ts";
 import { named } from "../../problem/words.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
 import { type Dropped, everythingDropped, leastDropped, loses } from "./dropping.ts";
-import {
-  type AheadCell,
-  MINUTES,
-  type ShedCell,
-  type ShedProgress,
-  type ShedReport,
-  type ShedRow,
-} from "./report.ts";
 import { Rest } from "./rest.ts";
+
+/** Lateness and earliness that the tables are made for, minutes. */
+export const MINUTES = [5, 10, 20, 30, 45] as const;
 
 export interface ShedSettings {
   /** Ascending, minutes; MINUTES when left out. */

@@ -1,3 +1,4 @@
+import type { CauseKind } from "../../../answers/index.ts";
 import { CONSUMABLES } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../../plan/index.ts";
 import { insideOf } from "../../../terrain/index.ts";
@@ -13,42 +14,6 @@ export interface Cause {
   readonly kind: CauseKind;
   readonly about: number;
 }
-
-export type CauseKind =
-  | "placement"
-  | "pin"
-  | "window"
-  | "sun"
-  | "light"
-  | "sun-angle"
-  | "relay"
-  | "crew"
-  | "link"
-  | "hot"
-  | "blast"
-  | "carry"
-  | "equipment"
-  | "container"
-  | "return-mass"
-  | "consumable"
-  | "egress"
-  | "ingress"
-  | "longest"
-  | "suit"
-  | "block"
-  | "liftoff"
-  | "recharge"
-  | "walking-physics"
-  | "walk-back-emergency"
-  | "walk-back-consumables"
-  | "separation"
-  | "work"
-  | "heat"
-  | "drinking"
-  | "eva-distance"
-  | "stay-distance"
-  | "duty"
-  | "stores";
 
 /** A cause's name, the same for the same cause. */
 export function keyOf(cause: Cause): string {

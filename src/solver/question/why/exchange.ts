@@ -1,10 +1,10 @@
+import type { TriedRelaxation } from "../../../answers/index.ts";
 import { editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
 import { scheduleOf } from "../../network/placing.ts";
 import { restricted } from "../../problem/restricted.ts";
 import { named } from "../../problem/words.ts";
-import type { Relaxation } from "./relax.ts";
 import type { Effort } from "./solve.ts";
 
 /** The search for an exchange goes on for so many times the iterations of one solve, and longer where it has found none. */
@@ -20,7 +20,7 @@ export function* exchange(
   schedule: Schedule,
   extra: readonly string[],
   effort: Effort,
-): Generator<void, Relaxation | null> {
+): Generator<void, TriedRelaxation | null> {
   const problem = compiled(plan, schedule);
   yield;
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);

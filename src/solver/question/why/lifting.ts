@@ -1,3 +1,4 @@
+import type { CauseKind } from "../../../answers/index.ts";
 import { duration } from "../../../kernel/index.ts";
 import { FASTEST_MS } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../../plan/index.ts";
@@ -8,7 +9,7 @@ import { gapsOf, longestOf, rechargeEdges, routesOf } from "../../problem/outing
 import { edgeList, relationsOf } from "../../problem/relations.ts";
 import { openingsFrom, startsIn } from "../../problem/starts.ts";
 import { KINDS, type Limits, type Loads, type Problem } from "../../problem/problem.ts";
-import { type Cause, type CauseKind, keyOf, walksTooFast } from "./cause.ts";
+import { type Cause, keyOf, walksTooFast } from "./cause.ts";
 
 /** Sooner and later than any plan, s; sums stay far from NEVER. */
 const FAR_S = 100_000_000;

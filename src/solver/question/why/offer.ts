@@ -1,25 +1,9 @@
+import type { OfferKind } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 
 /** One thing that could be given up: a number changed by whole steps, a condition taken away, or tasks dropped. */
 export interface Offer {
-  readonly kind:
-    | "drop"
-    | "longest"
-    | "ingress"
-    | "egress"
-    | "outing"
-    | "reserve"
-    | "window"
-    | "sun"
-    | "light"
-    | "sun-angle"
-    | "relay"
-    | "lag"
-    | "link"
-    | "pin"
-    | "crew"
-    | "equipment"
-    | "container";
+  readonly kind: OfferKind;
   /** Id of what is changed. */
   readonly subject: string;
   /** Steps at the most; 1 where there is only yes or no. */
@@ -29,7 +13,7 @@ export interface Offer {
   /** Tasks that leave the day. */
   readonly drops: readonly string[];
   /** Not asked for when an offer of one of these kinds on the same subject was taken. */
-  readonly unless?: readonly Offer["kind"][];
+  readonly unless?: readonly OfferKind[];
   /** Who has to agree; null where the planner decides. */
   readonly owner: string | null;
   /** The plan with `steps` given up. */

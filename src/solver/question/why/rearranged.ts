@@ -1,3 +1,4 @@
+import type { TriedRelaxation } from "../../../answers/index.ts";
 import {
   changesBetween,
   editBetween,
@@ -7,7 +8,6 @@ import {
 } from "../../../plan/index.ts";
 import { changesOf } from "../../problem/changes.ts";
 import { met, minutes, named } from "../../problem/words.ts";
-import type { Relaxation } from "./relax.ts";
 
 /** Up to this many tasks are named in the sentence; all of them are in `moves`. */
 const MOST_NAMED = 3;
@@ -18,7 +18,7 @@ export function rearranged(
   before: Schedule,
   made: Schedule,
   extra: readonly string[],
-): Relaxation {
+): TriedRelaxation {
   const changes = changesBetween(plan, before, made);
   const sentence = `Nothing has to be given up: ${said(plan, changes, extra)}.`;
   return {

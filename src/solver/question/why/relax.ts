@@ -1,33 +1,7 @@
-import { type Edit, editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
+import type { TriedRelaxation } from "../../../answers/index.ts";
+import { editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
 import type { Offer } from "./offer.ts";
 import { type Effort, solve } from "./solve.ts";
-
-/** What giving something up costs, compared in this order. */
-export interface Cost {
-  readonly mustLost: number;
-  readonly worthLost: number;
-  /** The change as a share of the number it changes; 1 for a condition taken away; the number of tasks dropped. */
-  readonly size: number;
-}
-
-/** One thing given up, as a value: the edit of the plan, the schedule that it makes possible, and what it costs. */
-export interface Relaxation {
-  readonly kind: Offer["kind"] | "rearrange" | "exchange";
-  readonly subject: string | null;
-  /** Whole steps given up: minutes, percents, tenths of a degree, units; 1 for yes or no. */
-  readonly steps: number;
-  readonly sentence: string;
-  /** Who has to agree; null where the planner decides. */
-  readonly owner: string | null;
-  /** Changes the plan but for its schedule; empty where the schedule alone changes. */
-  readonly edit: Edit;
-  /** Sound under the changed plan: the wanted task placed, nothing else lost but what is dropped. */
-  readonly schedule: Schedule;
-  readonly dropped: readonly string[];
-  /** One sentence for each placed task that starts at another time or is done by others, where nothing is given up for it. */
-  readonly moves: readonly string[];
-  readonly cost: Cost;
-}
 
 /** The schedule that `offer` with `steps` makes possible; null when none was found. The same solve for every step. */
 export function* tryOffer(
@@ -52,7 +26,7 @@ export function* leastOf(
   extra: readonly string[],
   offer: Offer,
   effort: Effort,
-): Generator<void, Relaxation | null> {
+): Generator<void, TriedRelaxation | null> {
   let high = offer.most;
   let made = yield* tryOffer(plan, schedule, extra, offer, high, effort);
   while (!made && offer.uneven && high > 4) {
@@ -90,7 +64,7 @@ export function* leastOf(
 }
 
 /** Cheaper first. */
-export function compareCosts(a: Relaxation, b: Relaxation): number {
+export function compareCosts(a: TriedRelaxation, b: TriedRelaxation): number {
   return (
     a.cost.mustLost - b.cost.mustLost ||
     a.cost.worthLost - b.cost.worthLost ||

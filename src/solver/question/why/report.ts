@@ -1,43 +1,13 @@
+import type { TriedRelaxation, WhyConflict, WhyReport } from "../../../answers/index.ts";
 import { gridName, type Plan } from "../../../plan/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { named } from "../../problem/words.ts";
 import type { Cause } from "./cause.ts";
 import type { Clash } from "./clash.ts";
-import type { Relaxation } from "./relax.ts";
-import { type SaidCause, sayCause } from "./words.ts";
-
-/** A minimal conflict in words. */
-export interface SaidClash {
-  readonly causes: readonly SaidCause[];
-  readonly certainty: Clash["certainty"];
-  readonly scope: Clash["scope"];
-  readonly minimal: boolean;
-  readonly sentence: string;
-}
-
-/** Why a task is not on the day, or what is wrong with the day; grows while the run goes on. */
-export interface WhyReport {
-  /** The task asked about; null when it is about the schedule itself. */
-  readonly task: string | null;
-  /**
-   * looking: not known yet. placed, sound: nothing to explain. fits: with nothing else moved, or others started later or earlier.
-   * rearranged: only when others move. conflict: something has to give.
-   */
-  readonly state: "looking" | "placed" | "sound" | "fits" | "rearranged" | "conflict";
-  readonly sentence: string;
-  readonly conflict: SaidClash | null;
-  /** Cheapest first: must-do tasks lost, then worth lost, then the change as a share of the number it changes. */
-  readonly relaxations: readonly Relaxation[];
-  /** Rules in the conflict that are not for bargaining, each with who owns it. */
-  readonly guarded: readonly string[];
-  /** Offers looked at, and how many there are. */
-  readonly tried: number;
-  readonly offers: number;
-  readonly stopped: null | "done" | "time";
-}
+import { sayCause } from "./words.ts";
 
 /** The report before anything is known. */
-export function blank(task: string | null): WhyReport {
+export function blank(task: string | null): WhyReport<TriedRelaxation> {
   return {
     task,
     state: "looking",
@@ -54,7 +24,7 @@ export function blank(task: string | null): WhyReport {
 type Where = (task: string) => string;
 
 /** Says a conflict. */
-export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): SaidClash {
+export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): WhyConflict {
   const causes = clash.causes.map((cause) => sayCause(problem, cause, where));
   return {
     causes,

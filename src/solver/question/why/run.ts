@@ -1,3 +1,4 @@
+import type { TriedRelaxation, WhyReport } from "../../../answers/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
@@ -9,9 +10,9 @@ import { exchange } from "./exchange.ts";
 import { Lifting } from "./lifting.ts";
 import { loopInOnlyPlace, ownLoop } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
-import { compareCosts, leastOf, type Relaxation } from "./relax.ts";
+import { compareCosts, leastOf } from "./relax.ts";
 import { rearranged } from "./rearranged.ts";
-import { blank, guardedIn, sayClash, type WhyReport } from "./report.ts";
+import { blank, guardedIn, sayClash } from "./report.ts";
 import { elsewhere, solve, WAITS_A_CHANGE } from "./solve.ts";
 import { neededFor } from "./trial.ts";
 
@@ -30,7 +31,7 @@ export interface WhyRun {
   /** Goes on for at most about `sliceS` seconds of the clock; false when the run is finished. */
   step(sliceS: number): boolean;
   /** What is known so far; another object whenever something was added. */
-  report(): WhyReport;
+  report(): WhyReport<TriedRelaxation>;
 }
 
 /** Search behind each change that is tried, and behind the question whether rearranging alone is enough. */
@@ -70,7 +71,7 @@ export function whyRun(plan: Plan, schedule: Schedule, task: string | null, sett
 }
 
 class Why {
-  report: WhyReport;
+  report: WhyReport<TriedRelaxation>;
   private readonly plan: Plan;
   private readonly schedule: Schedule;
   private readonly settings: WhySettings;
@@ -182,7 +183,7 @@ class Why {
     const causes = clash?.causes ?? causesOf(problem, schedule, group);
     const offers = offersOf(problem, schedule, group, causes);
     this.add({ offers: offers.length });
-    const found: Relaxation[] = [];
+    const found: TriedRelaxation[] = [];
     const exchanged = yield* exchange(plan, schedule, extra, effort);
     if (exchanged) {
       found.push(exchanged);
@@ -202,12 +203,12 @@ class Why {
     }
   }
 
-  private add(more: Partial<WhyReport>): void {
+  private add(more: Partial<WhyReport<TriedRelaxation>>): void {
     this.report = { ...this.report, ...more };
   }
 }
 
-function sameDrop(a: Relaxation, b: Relaxation): boolean {
+function sameDrop(a: TriedRelaxation, b: TriedRelaxation): boolean {
   return (
     a.dropped.length > 0 &&
     a.dropped.length === b.dropped.length &&

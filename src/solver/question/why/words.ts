@@ -1,21 +1,10 @@
+import type { WhyCause } from "../../../answers/index.ts";
 import { type Link, type Plan, sharingSuits } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import { tooFast } from "../../problem/choices.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { met, metres, minutes, named, paceWords, wholeTenths } from "../../problem/words.ts";
 import { type Cause, consumableOf, keyOf } from "./cause.ts";
-
-/** A cause in words with its numbers, and what it is about. */
-export interface SaidCause {
-  /** The same for the same cause; see keyOf. */
-  readonly key: string;
-  readonly kind: Cause["kind"];
-  /** Id of the task, link, EVA, container, equipment, block, keep-out or crew member; null for rules on the stay. */
-  readonly subject: string | null;
-  readonly sentence: string;
-  /** Who decides on it when the planner may not; null where the planner does. */
-  readonly owner: string | null;
-}
 
 /** What a consumable is called in a sentence. */
 export const CONSUMABLE_WORDS = {
@@ -26,7 +15,7 @@ export const CONSUMABLE_WORDS = {
 } as const;
 
 /** Says `cause`; `where` says on which EVA and by whom a task is placed. */
-export function sayCause(problem: Problem, cause: Cause, where: (task: string) => string): SaidCause {
+export function sayCause(problem: Problem, cause: Cause, where: (task: string) => string): WhyCause {
   const { subject, sentence } = said(problem, cause, where);
   return { key: keyOf(cause), kind: cause.kind, subject, sentence, owner: OWNERS[cause.kind] ?? null };
 }

@@ -1,17 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { check, type Finding } from "../../../../src/check/index.ts";
+import type { Finding, ShedCell, ShedReport, ShedRow } from "../../../../src/answers/index.ts";
+import { check } from "../../../../src/check/index.ts";
 import { parseText, type Plan, type Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
-import {
-  latePlan,
-  MINUTES,
-  type ShedCell,
-  type ShedReport,
-  type ShedRow,
-  shedRun,
-  shedSchedule,
-} from "../../../../src/solver/question/shed/index.ts";
+import { latePlan, MINUTES, shedRun, shedSchedule } from "../../../../src/solver/question/shed/index.ts";
 import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
 import { smallAll } from "../../../plan/witness.ts";
 import { demoDay } from "./demoDay.ts";

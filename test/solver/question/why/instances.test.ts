@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
+import type { TriedRelaxation, WhyReport } from "../../../../src/answers/index.ts";
 import { check } from "../../../../src/check/index.ts";
 import { applyEdit, type Plan } from "../../../../src/plan/index.ts";
-import { benchReasons, greedy, whyRun, type WhyReport } from "../../../../src/solver/index.ts";
+import { benchReasons, greedy, whyRun } from "../../../../src/solver/index.ts";
 import { at, eva, place, task, tinyPlan, type TinyParts } from "../../../check/tinyPlan.ts";
 
 /** Small days on the flat site: 1 m/s, lander to a 300 s, airlock work 600 s at both ends. */
 
-function why(plan: Plan, wanted: string | null): WhyReport {
+function why(plan: Plan, wanted: string | null): WhyReport<TriedRelaxation> {
   const run = whyRun(plan, plan.schedule, wanted, { seed: 1, clock: () => 0, iterations: 6 });
   while (run.step(1)) continue;
   return run.report();
@@ -17,8 +18,10 @@ function lone(longestS: number, parts: TinyParts): Plan {
   return tinyPlan({ evas: [eva("eva-1", { crew: ["ev1"], longestS })], ...parts });
 }
 
-const kinds = (report: WhyReport): string[] => (report.conflict?.causes ?? []).map((one) => one.kind).sort();
-const ofKind = (report: WhyReport, kind: string) => report.relaxations.filter((one) => one.kind === kind);
+const kinds = (report: WhyReport<TriedRelaxation>): string[] =>
+  (report.conflict?.causes ?? []).map((one) => one.kind).sort();
+const ofKind = (report: WhyReport<TriedRelaxation>, kind: string) =>
+  report.relaxations.filter((one) => one.kind === kind);
 
 describe("why not", () => {
   it("offers exactly the minutes that an EVA is too short, or the other task, and claims no other figure", () => {

@@ -1,5 +1,7 @@
-import type { RuleId, Subject } from "../../check/index.ts";
-import type { Consumable, Explained } from "../../physics/index.ts";
+import type { Explained } from "../kernel/index.ts";
+import type { Consumable } from "../plan/index.ts";
+import type { RuleId } from "../rules/index.ts";
+import type { Subject } from "./verdict.ts";
 
 /** A figure on a screen, asked from what it comes. */
 export type FromAsk =

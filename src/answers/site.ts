@@ -1,8 +1,6 @@
-import type { Verdict } from "../check/index.ts";
-import type { Interval } from "../kernel/index.ts";
-import type { Consumable, Explained, SkyDirection } from "../physics/index.ts";
-
-export type { Consumable, Explained, SkyDirection } from "../physics/index.ts";
+import type { Explained, Interval } from "../kernel/index.ts";
+import type { Consumable } from "../plan/index.ts";
+import type { Verdict } from "./verdict.ts";
 
 /** What the core says of the site: the ground itself, its light, how far is too far, and who walks where. */
 
@@ -35,8 +33,8 @@ export interface SiteGround {
 /** The light on the ground at one moment. */
 export interface SiteLight {
   readonly atS: number;
-  /** Null where it is not known. */
-  readonly sun: SkyDirection | null;
+  /** Where the sun stands, from north over east and from the level; null where it is not known. */
+  readonly sun: { readonly azimuthDeg: number; readonly elevationDeg: number } | null;
   /** What the shading is: in the light of the true sun, or from the north-west at 45 degrees only to be read by. */
   readonly by: "sun" | "convention";
   /** Shading by point of the grid, 0 dark to 255, level ground 128; null without a grid. */
@@ -113,17 +111,3 @@ export interface SiteWalks {
   readonly places: readonly SitePlace[];
   readonly courses: readonly SiteCourse[];
 }
-
-/** What may be asked of the site, by name. */
-export interface SiteCalls {
-  ground: { args: null; answer: SiteGround | null };
-  light: { args: { readonly atS: number }; answer: SiteLight };
-  rings: { args: { readonly left: readonly Left[] }; answer: readonly SiteRing[] };
-  walks: { args: null; answer: SiteWalks };
-}
-
-export type SiteAsk = {
-  [Name in keyof SiteCalls]: { readonly what: Name; readonly args: SiteCalls[Name]["args"] };
-}[keyof SiteCalls];
-
-export type SiteAnswer = SiteCalls[keyof SiteCalls]["answer"];

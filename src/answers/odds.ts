@@ -1,12 +1,5 @@
-import type { Instant } from "../kernel/index.ts";
-import type { Consumable } from "../physics/index.ts";
-
-/**
- * What the odds report over the wire: the maker's own words (solver/odds/report.ts), said again here because clients
- * must not see the maker. The core ties the two.
- */
-
-export type Shape = "triangular" | "pert";
+import type { Instant, Shape } from "../kernel/index.ts";
+import type { Consumable } from "../plan/index.ts";
 
 /**
  * A chance counted from simulated days, with its sampling error: the interval of Wilson 1927, J Am Stat Assoc
@@ -34,7 +27,7 @@ export interface OddsReport {
   readonly shape: Shape;
   /** False when broken off: then `days` are fewer than asked for. */
   readonly complete: boolean;
-  /** How the crew acts, and how far ahead it is careful: 0 likely durations, 1 high ones. */
+  /** How the crew acts, and how far ahead it is careful. */
   readonly crew: CrewRules;
   /** Everybody is home inside every limit: EVA duration, latest ingress, every reserve. */
   readonly home: Chance;
@@ -67,13 +60,6 @@ export interface OddsReport {
   readonly leftOut: string;
 }
 
-/** The rules of a crew that acts. */
-export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
-
-export interface CrewRules extends Readonly<Record<ActingRule, boolean>> {
-  readonly caution: number;
-}
-
 /** What many simulated days come to, in short. */
 export interface Outcome {
   readonly home: Chance;
@@ -81,17 +67,29 @@ export interface Outcome {
   readonly meanWorth: number;
 }
 
+/** The rules of a crew that acts. */
+export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
+
+/** How a simulated crew plays a day. */
+export interface CrewRules extends Readonly<Record<ActingRule, boolean>> {
+  /** 0: likely durations ahead, 1: high ones. */
+  readonly caution: number;
+}
+
+/** What each rule of the crew is worth on this day, how caution moves it, and what shared lateness does to it. */
 export interface Comparisons {
   readonly without: readonly { readonly rule: ActingRule; readonly outcome: Outcome }[];
   readonly byCaution: readonly { readonly caution: number; readonly outcome: Outcome }[];
+  /** With every task's and crew member's lateness by itself; null while not played. */
   readonly independent: Outcome | null;
 }
 
-/** A task that is missed on some days, and the reason on most of these. */
+/** A task that is missed on some days. */
 export interface Spoil {
   readonly task: string;
   readonly must: boolean;
   readonly missed: Chance;
+  /** The reason on most of these days, in words. */
   readonly reason: string;
 }
 

@@ -1,6 +1,6 @@
 import type { Duration, Instant, Interval } from "../kernel/index.ts";
-import type { Consumable } from "../physics/index.ts";
-import type { RuleId } from "./ruleids.ts";
+import type { Consumable } from "../plan/index.ts";
+import type { RuleId } from "../rules/index.ts";
 
 /** The judge's words: what a plan and its schedule come to. Everything here is computed, nothing is stored. */
 
