@@ -1,29 +1,26 @@
+import { angle, metres, heat, lasting, rounded, stock, volume } from "../words/index.ts";
 import type { Unit } from "../answers/index.ts";
-import { amount, lasting, metres, type Rounding } from "./phrases.ts";
 
 /** An amount in the unit of a finding, as a flight planner reads it: `4 min`, `120 m`, `0.120 kg`. Never negative. */
-export function amountWords(value: number, unit: Unit, rounding: Rounding): string {
+export function amountWords(value: number, unit: Unit, side: "up" | "down"): string {
   switch (unit) {
     case "s":
-      return lasting(whole(value, 1, rounding), rounding);
+      return lasting(value, side);
     case "m":
-      return metres(value, rounding);
+      return metres(value, side);
     case "kg":
     case "Wh":
-      return amount(value, unit, rounding);
+      return stock(value, unit, side);
     case "kJ":
+      return heat(value, side);
     case "L":
+      return volume(value, side);
     case "deg":
+      return angle(value, side);
     case "m/s":
-      return `${whole(value, 100, rounding)} ${unit}`;
+      return `${rounded(value, 2, side)} m/s`;
     case "count":
     case "none":
-      return String(whole(value, 1, rounding));
+      return rounded(value, 0, side);
   }
-}
-
-function whole(value: number, scale: number, rounding: Rounding): number {
-  // A millionth of the last digit absorbs the noise of the scaling itself.
-  const scaled = rounding === "down" ? Math.floor(value * scale + 1e-6) : Math.ceil(value * scale - 1e-6);
-  return scaled / scale;
 }

@@ -1,7 +1,8 @@
 import type { ReachTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
-import { placeName, taskName } from "./names.ts";
+import { taskName } from "../words/index.ts";
+import { placeName } from "./names.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { Walk } from "./walks.ts";
@@ -52,7 +53,7 @@ export function whereWords(prepared: Prepared, { peak, place, task }: Moment): s
   if (!peak) return placeName(prepared, place);
   return task === null
     ? `the way to ${placeName(prepared, place)}`
-    : `the farthest point of ${taskName(prepared, task)}`;
+    : `the farthest point of ${taskName(prepared.plan, task)}`;
 }
 
 /** Both ends of every stretch, and the worst of a way against what is left at its end; no-way places are left out. */

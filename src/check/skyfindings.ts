@@ -1,8 +1,8 @@
 import type { Finding } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
 import type { RuleId } from "../rules/index.ts";
+import { lasting, met } from "../words/index.ts";
 import { about, finding } from "./finding.ts";
-import { lasting, met } from "./phrases.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { nearestOf, outsideOf, slipS } from "./spans.ts";

@@ -2,9 +2,9 @@ import type { Limit, Limiter, Recall, Stretch, TurnBack } from "../answers/index
 import { instant } from "../kernel/index.ts";
 import { type Amounts, CONSUMABLES } from "../physics/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
+import { lasting, stock } from "../words/index.ts";
 import { drawn, readable, unitOf } from "./amounts.ts";
 import { boundsOf, inOrder } from "./limits.ts";
-import { amount, lasting } from "./phrases.ts";
 import { type Prepared, prepare } from "./prepared.ts";
 import type { Walk } from "./walks.ts";
 import { walkthroughOf } from "./walkthrough.ts";
@@ -12,7 +12,7 @@ import { type Whereabouts, whereabouts } from "./whereabouts.ts";
 
 /** How much over it is, in words, rounded up: `9 min over`, `0.120 kg short`. */
 export function overWords({ amount: over, unit }: NonNullable<TurnBack["over"]>): string {
-  return unit === "s" ? `${lasting(over, "up")} over` : `${amount(over, unit, "up")} short`;
+  return unit === "s" ? `${lasting(over, "up")} over` : `${stock(over, unit, "up")} short`;
 }
 
 /**

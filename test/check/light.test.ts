@@ -64,7 +64,7 @@ describe("light on the ground", () => {
       const { level, have, sentence } = only(plan(0, { light: want }, 0, { ground: undefined }), "light");
       expect([level, have]).toEqual(["breach", null]);
       expect(sentence).toMatch(
-        /wants its ground in (the sun|shadow); sun up \d+\.\d deg over a level horizon, shadow unknown: no heights are known there\.$/,
+        /wants its ground in (the sun|shadow); sun up \d+\.\d° over a level horizon, shadow unknown: no heights are known there\.$/,
       );
     }
   });

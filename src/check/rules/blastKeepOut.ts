@@ -1,8 +1,8 @@
 import { isSwitchedOff, leavesInstrument } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
+import { metres } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { endPointOf } from "../grounds.ts";
-import { metres } from "../phrases.ts";
 import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /**

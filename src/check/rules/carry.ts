@@ -1,6 +1,6 @@
 import { carriedKg } from "../../physics/index.ts";
+import { counted, mass } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { counted } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** carry: what a task with crew carries out weighs at most the limit for each crew member it asks for. */
@@ -12,13 +12,12 @@ export const carry: FlightRule = ({ prepared: { plan }, placed }) => {
     const mostKg = carriedKg(greatestN, plan.body.gravityMs2, count);
     const over = task.massOutKg > mostKg;
     if (!over && !closeBelow(task.massOutKg, mostKg)) return [];
-    const most = (Math.floor(mostKg * 10) / 10).toFixed(1);
     return [
       finding("carry", over ? broken(level) : "tight", [about("task", task.id)], {
         need: mostKg,
         have: task.massOutKg,
         unit: "kg",
-        sentence: `${task.name} carries out ${task.massOutKg} kg; ${counted(count, "crew member")} may carry ${most} kg here.`,
+        sentence: `${task.name} carries out ${mass(task.massOutKg, "given")}; ${counted(count, "crew member")} may carry ${mass(mostKg, "down")} here.`,
       }),
     ];
   });

@@ -1,7 +1,7 @@
+import { listed, mass, volume } from "../../words/index.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { kilograms, listed, litres } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** container: mass and volume of samples in each container. */
@@ -24,7 +24,7 @@ export const container: FlightRule = (walkthrough) =>
         ? [
             {
               ...{ of: "mass", sense, need: capacityKg, have: box.sampleG / 1000, unit: "kg" as const },
-              says: `${kilograms(box.sampleG)} of samples and takes ${kilograms(mostG)}`,
+              says: `${mass(box.sampleG / 1000, "given")} of samples and takes ${mass(mostG / 1000, "given")}`,
             },
           ]
         : []),
@@ -32,7 +32,7 @@ export const container: FlightRule = (walkthrough) =>
         ? [
             {
               ...{ of: "volume", sense, need: volumeL, have: box.sampleMl / 1000, unit: "L" as const },
-              says: `${litres(box.sampleMl)} of samples and takes ${litres(mostMl)}`,
+              says: `${volume(box.sampleMl / 1000, "given")} of samples and takes ${volume(mostMl / 1000, "given")}`,
             },
           ]
         : []),

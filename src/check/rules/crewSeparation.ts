@@ -1,8 +1,7 @@
 import type { SeparationTrack } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
+import { crewName, metres, evaName, listed, met } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { crewName, evaName } from "../names.ts";
-import { listed, met, metres } from "../phrases.ts";
 import { closeBelow, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /** crew-separation: crew members of one EVA are never farther apart in a straight line. */
@@ -13,7 +12,7 @@ export const crewSeparation: FlightRule = ({ prepared, separation }) => {
     if (!worst) return [];
     const over = worst.value > greatestM + DISTANCE_TOLERANCE_M;
     if (!over && !closeBelow(worst.value, greatestM)) return [];
-    const names = listed(track.crew.map((id) => crewName(prepared, id)));
+    const names = listed(track.crew.map((id) => crewName(prepared.plan, id)));
     return [
       finding(
         "crew-separation",
@@ -24,7 +23,7 @@ export const crewSeparation: FlightRule = ({ prepared, separation }) => {
           need: greatestM,
           have: worst.value,
           unit: "m",
-          sentence: `${names} are ${metres(worst.value, "up")} apart at ${met(worst.atS)} on ${evaName(prepared, track.eva)}; at most ${metres(greatestM, "down")} is allowed.`,
+          sentence: `${names} are ${metres(worst.value, "up")} apart at ${met(worst.atS)} on ${evaName(prepared.plan, track.eva)}; at most ${metres(greatestM, "down")} is allowed.`,
         },
       ),
     ];

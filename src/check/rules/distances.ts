@@ -1,7 +1,6 @@
 import type { Finding } from "../../answers/index.ts";
+import { evaName, metres } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { metres } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** eva-distance, stay-distance: walked by one crew member in one EVA, in the stay; W10 says what inside a task. */
@@ -20,7 +19,7 @@ export const distances: FlightRule = ({ prepared, outs, walksOf }) => {
           need: evaM,
           have: walk.walkedM,
           unit: "m",
-          sentence: `${walk.walker.member.name} walks ${metres(walk.walkedM, "up")} on ${evaName(prepared, walk.outing.eva)}; at most ${metres(evaM, "down")} is allowed.`,
+          sentence: `${walk.walker.member.name} walks ${metres(walk.walkedM, "up")} on ${evaName(prepared.plan, walk.outing.eva)}; at most ${metres(evaM, "down")} is allowed.`,
         },
       ),
     );

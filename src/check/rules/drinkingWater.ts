@@ -1,7 +1,6 @@
 import { drinkingS } from "../../physics/index.ts";
+import { evaName, lasting, stock } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { amount, lasting } from "../phrases.ts";
 
 /** drinking-water: from egress to ingress complete nobody drinks more than the suit holds, where that is known. */
 export const drinkingWater: FlightRule = ({ prepared, outs }) => {
@@ -22,7 +21,7 @@ export const drinkingWater: FlightRule = ({ prepared, outs }) => {
             need: (outS / 3600) * drinking.kgH,
             have: suit.drinkKg,
             unit: "kg",
-            sentence: `${member.name} on ${evaName(prepared, eva)} is out ${lasting(outS, "up")}; drinking water of ${amount(suit.drinkKg, "kg", "down")} lasts ${lasting(lastsS, "down")}.`,
+            sentence: `${member.name} on ${evaName(prepared.plan, eva)} is out ${lasting(outS, "up")}; drinking water of ${stock(suit.drinkKg, "kg", "down")} lasts ${lasting(lastsS, "down")}.`,
           },
         ),
       ];

@@ -1,5 +1,5 @@
+import { lasting } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { lasting } from "../phrases.ts";
 
 /** duty: EVA time of one crew member in the stay. */
 export const duty: FlightRule = ({ prepared, walksOf }) => {

@@ -1,5 +1,5 @@
+import { listed, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { listed, met } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 import { instant } from "../../kernel/index.ts";
 

@@ -1,5 +1,5 @@
+import { lasting, listed, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { lasting, listed, met } from "../phrases.ts";
 
 /** eva-bounds: egress not before, ingress complete not after, not longer; ingress complete before liftoff. */
 export const evaBounds: FlightRule = ({ prepared, outs }) => {

@@ -1,9 +1,9 @@
 import type { Finding, Stretch } from "../../answers/index.ts";
 import { FASTEST_MS } from "../../physics/index.ts";
 import type { LegFault } from "../../terrain/index.ts";
+import { metres, evaName, kmH, lasting, listed } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { evaName, placeName } from "../names.ts";
-import { kmH, lasting, listed, metres } from "../phrases.ts";
+import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
 import type { Walk } from "../walks.ts";
 
@@ -22,7 +22,7 @@ export const givenLegs: FlightRule = ({ prepared, outs }) => {
       null,
     );
     const who = first
-      ? `; ${first.walk.walker.member.name} on ${evaName(prepared, first.walk.outing.eva)} walks it`
+      ? `; ${first.walk.walker.member.name} on ${evaName(prepared.plan, first.walk.outing.eva)} walks it`
       : "; no outing walks it yet";
     return finding(
       "walking-physics",

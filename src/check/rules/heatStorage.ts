@@ -1,7 +1,6 @@
 import { instant } from "../../kernel/index.ts";
+import { evaName, heat, met } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { met } from "../phrases.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** heat-storage: at every moment outside, the heat stored in the body is at most the limit times body mass. */
@@ -14,14 +13,13 @@ export const heatStorage: FlightRule = ({ prepared, outs }) => {
       const over = mostJ > walker.storageJ;
       const at = steps[storedJ.indexOf(mostJ) - 1];
       if (!at || (!over && !closeBelow(mostJ, walker.storageJ))) return [];
-      const kilojoules = Math.ceil(mostJ / 1000);
       return [
         finding("heat-storage", over ? broken(level) : "tight", [about("crew", crew), about("eva", eva)], {
           span: { startS: instant(at.drawnFromS), endS: instant(at.drawnToS) },
           need: walker.storageJ / 1000,
           have: mostJ / 1000,
           unit: "kJ",
-          sentence: `${walker.member.name} on ${evaName(prepared, eva)} has stored ${kilojoules} kJ of heat by ${met(at.drawnToS)}; at most ${Math.floor(walker.storageJ / 1000)} kJ is allowed, and cooling carries off ${walker.coolingW} W.`,
+          sentence: `${walker.member.name} on ${evaName(prepared.plan, eva)} has stored ${heat(mostJ / 1000, "up")} of heat by ${met(at.drawnToS)}; at most ${heat(walker.storageJ / 1000, "down")} is allowed, and cooling carries off ${walker.coolingW} W.`,
         }),
       ];
     }),

@@ -1,8 +1,8 @@
 import { instant } from "../../kernel/index.ts";
 import { inside } from "../../terrain/index.ts";
+import { met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { endPointOf, pointOf } from "../grounds.ts";
-import { met } from "../phrases.ts";
 
 /**
  * hot-keep-out: once the heat is there (`afterTask` placed and ended, or always without one) no task with a place or

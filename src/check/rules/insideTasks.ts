@@ -1,6 +1,6 @@
+import { metres, lasting } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { placeName } from "../names.ts";
-import { lasting, metres } from "../phrases.ts";
 
 /**
  * walking-physics, of walks inside tasks: a task takes at least the way between its ends and what else is walked in it, at the

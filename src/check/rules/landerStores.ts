@@ -1,7 +1,7 @@
 import { stocks } from "../../physics/index.ts";
+import { counted, listed, stock } from "../../words/index.ts";
 import { readable } from "../amounts.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { amount, counted, listed } from "../phrases.ts";
 import type { Walk } from "../walks.ts";
 import { closeBelow } from "../thresholds.ts";
 
@@ -30,7 +30,7 @@ export const landerStores: FlightRule = ({ prepared, walksIn }) => {
       need,
       have,
       unit: unit as "kg" | "Wh" | "count",
-      says: `${amount(need, unit, "up")} of ${called} and hold ${amount(have, unit, "down")}`,
+      says: `${stock(need, unit, "up")} of ${called} and hold ${stock(have, unit, "down")}`,
     };
   });
   const changes = recharged.length;

@@ -1,3 +1,4 @@
+import { angle } from "../../words/index.ts";
 import { skyFindings } from "../skyfindings.ts";
 import type { FlightRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
@@ -16,12 +17,10 @@ export const light: FlightRule = ({ prepared, placed }) =>
     });
   });
 
-/** `sun up 2.5 deg, shadow unknown: no heights are known there`; the elevation rounded down. */
+/** `sun up 2.5°, shadow unknown: no heights are known there`; the elevation rounded down. */
 function lightUnknown({ sunAt }: Prepared, atS: number): string {
   const sun = sunAt(atS);
   if (!sun) return "where the sun stands over this body is unknown";
-  const degrees = Math.floor(Math.abs(sun.elevationDeg) * 10) / 10;
-  const stands =
-    sun.elevationDeg > 0 ? `sun up ${degrees.toFixed(1)} deg` : `sun down ${degrees.toFixed(1)} deg`;
+  const stands = `sun ${sun.elevationDeg > 0 ? "up" : "down"} ${angle(Math.abs(sun.elevationDeg), "down")}`;
   return `${stands} over a level horizon, shadow unknown: no heights are known there`;
 }

@@ -1,7 +1,7 @@
 import { distance } from "../../terrain/index.ts";
+import { metres } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
 import { endPointOf } from "../grounds.ts";
-import { metres } from "../phrases.ts";
 import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /** link-apart: both placed, end places at least so far apart. Says nothing of a task that has no place. */

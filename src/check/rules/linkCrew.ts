@@ -1,6 +1,5 @@
+import { crewName, listed } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { crewName } from "../names.ts";
-import { listed } from "../phrases.ts";
 
 /** link-crew: both placed, by the same crew members, or with none in common. */
 export const linkCrew: FlightRule = ({ prepared, byTask }) =>
@@ -15,7 +14,7 @@ export const linkCrew: FlightRule = ({ prepared, byTask }) =>
       link.crew === "same" ? common.length === one.size && one.size === other.size : common.length === 0;
     if (holds) return [];
     const who = (members: Iterable<string>): string =>
-      listed([...members].sort().map((id) => crewName(prepared, id))) || "nobody";
+      listed([...members].sort().map((id) => crewName(prepared.plan, id))) || "nobody";
     const sentence =
       link.crew === "same"
         ? `${first.task.name} is done by ${who(one)} and ${second.task.name} by ${who(other)}; they must be the same.`

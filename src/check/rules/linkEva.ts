@@ -1,5 +1,5 @@
+import { evaName } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
 
 /** link-eva: both placed, both with crew, on the same EVA. */
 export const linkEva: FlightRule = ({ prepared, byTask }) =>
@@ -8,7 +8,7 @@ export const linkEva: FlightRule = ({ prepared, byTask }) =>
     const [first, second] = [byTask.get(link.tasks[0]), byTask.get(link.tasks[1])];
     if (!first || !second || first.task.crew.count === 0 || second.task.crew.count === 0) return [];
     if (first.placement.eva === second.placement.eva) return [];
-    const on = (eva: string | null): string => (eva === null ? "no EVA" : evaName(prepared, eva));
+    const on = (eva: string | null): string => (eva === null ? "no EVA" : evaName(prepared.plan, eva));
     return [
       finding(
         "link-eva",

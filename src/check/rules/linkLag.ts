@@ -1,6 +1,6 @@
 import type { LagLink } from "../../plan/index.ts";
+import { lasting } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { lasting } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 
 /** link-lag: both placed, the lag between the named ends is at least `leastS` and at most `greatestS`. */

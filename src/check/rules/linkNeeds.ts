@@ -1,5 +1,5 @@
+import { taskName } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { taskName } from "../names.ts";
 
 /** link-needs: `from`, the second is placed only if the first is; `both`, neither is placed without the other. */
 export const linkNeeds: FlightRule = ({ prepared, byTask }) =>
@@ -17,7 +17,7 @@ export const linkNeeds: FlightRule = ({ prepared, byTask }) =>
         [about("link", link.id), about("task", link.from.task), about("task", link.to.task)],
         {
           span: there.span,
-          sentence: `${there.task.name} is placed, but ${taskName(prepared, missing)}, which it needs, is not.`,
+          sentence: `${there.task.name} is placed, but ${taskName(prepared.plan, missing)}, which it needs, is not.`,
         },
       ),
     ];

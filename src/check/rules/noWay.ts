@@ -1,6 +1,7 @@
 import type { Finding } from "../../answers/index.ts";
+import { evaName } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { evaName, placeName } from "../names.ts";
+import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
 import type { Walk } from "../walks.ts";
 
@@ -29,7 +30,7 @@ function missingWays(prepared: Prepared, walk: Walk): Finding[] {
         ],
         {
           span: stretch.span,
-          sentence: `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}: no way leads from ${placeName(prepared, from)} to ${placeName(prepared, to)}.`,
+          sentence: `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}: no way leads from ${placeName(prepared, from)} to ${placeName(prepared, to)}.`,
         },
       ),
     ];
@@ -56,7 +57,7 @@ function cutOff(prepared: Prepared, walk: Walk): Finding[] {
           ],
           {
             span: stretch.span,
-            sentence: `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}: no way leads home from ${placeName(prepared, place)}.`,
+            sentence: `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}: no way leads home from ${placeName(prepared, place)}.`,
           },
         ),
       );

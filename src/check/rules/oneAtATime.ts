@@ -1,7 +1,6 @@
 import type { Finding } from "../../answers/index.ts";
+import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { lasting, met } from "../phrases.ts";
 import { waySeconds } from "../steps.ts";
 import type { Walk } from "../walks.ts";
 import type { Prepared } from "../prepared.ts";
@@ -33,7 +32,7 @@ function inOneEva(prepared: Prepared, walk: Walk): Finding[] {
     const sentence =
       gapS < 0
         ? `${name}: ${next.task.name} starts at ${met(next.span.startS)}, before ${last.task.name} ends at ${met(last.span.endS)}.`
-        : `${name} has ${lasting(gapS, "down")} from ${last.task.name} to ${next.task.name}; the walk takes ${lasting(wayS, "up")}.`;
+        : `${name} has ${timeLeft(gapS)} from ${last.task.name} to ${next.task.name}; the walk takes ${lasting(wayS, "up")}.`;
     findings.push(
       finding(
         "one-at-a-time",
@@ -71,7 +70,7 @@ function betweenEvas(prepared: Prepared, walks: readonly Walk[]): Finding[] {
           need: 0,
           have: gapS,
           unit: "s",
-          sentence: `${next.walker.member.name} is on ${evaName(prepared, next.outing.eva)} from ${met(next.outing.span.startS)}, before ${evaName(prepared, last.outing.eva)} is in at ${met(last.outing.span.endS)}.`,
+          sentence: `${next.walker.member.name} is on ${evaName(prepared.plan, next.outing.eva)} from ${met(next.outing.span.startS)}, before ${evaName(prepared.plan, last.outing.eva)} is in at ${met(last.outing.span.endS)}.`,
         },
       ),
     );

@@ -1,14 +1,13 @@
+import { crewName, evaName, listed, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { crewName, evaName } from "../names.ts";
-import { listed, met } from "../phrases.ts";
 
 /** pin: a placed task keeps its pinned start, EVA and crew. A pinned task may still be left on the bench. */
 export const pin: FlightRule = ({ prepared, placed }) =>
   placed.flatMap(({ task, placement, span }) => {
     if (!task.pin) return [];
     const who = (crew: readonly string[]): string =>
-      listed([...crew].sort().map((id) => crewName(prepared, id))) || "nobody";
-    const on = (eva: string | null): string => (eva === null ? "no EVA" : evaName(prepared, eva));
+      listed([...crew].sort().map((id) => crewName(prepared.plan, id))) || "nobody";
+    const on = (eva: string | null): string => (eva === null ? "no EVA" : evaName(prepared.plan, eva));
     const moved: string[] = [];
     const { startS, eva, crew } = task.pin;
     if (startS !== undefined && startS !== placement.startS) {

@@ -1,7 +1,6 @@
 import type { Finding, Subject } from "../../answers/index.ts";
+import { evaName, lasting, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { lasting } from "../phrases.ts";
 import type { Walk } from "../walks.ts";
 import type { Walkthrough } from "../walkthrough.ts";
 
@@ -49,7 +48,7 @@ function between(
         need: rule.leastS,
         have: gapS,
         unit: "s",
-        sentence: `${name} has ${lasting(gapS, "down")} between ${evaName(prepared, before.eva)} and ${evaName(prepared, next.eva)}; recharging needs ${lasting(rule.leastS, "up")}.`,
+        sentence: `${name} has ${timeLeft(gapS)} between ${evaName(prepared.plan, before.eva)} and ${evaName(prepared.plan, next.eva)}; recharging needs ${lasting(rule.leastS, "up")}.`,
       },
     ),
   ];

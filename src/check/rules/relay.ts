@@ -1,5 +1,5 @@
+import { lasting, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { lasting, met } from "../phrases.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
 /**

@@ -2,11 +2,10 @@ import type { Finding } from "../../answers/index.ts";
 import { instant, type Interval } from "../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
 import type { RuleId } from "../../rules/index.ts";
+import { evaName, lasting, met, stock } from "../../words/index.ts";
 import { readable, unitOf } from "../amounts.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { spare } from "../margins.ts";
-import { evaName } from "../names.ts";
-import { amount, lasting, met } from "../phrases.ts";
 import type { Walk } from "../walks.ts";
 
 const RULE: Readonly<Record<Consumable, RuleId>> = {
@@ -39,15 +38,15 @@ export const reserveRules: FlightRule = ({ prepared, outs }) => {
       const unit = unitOf(consumable);
       const need = readable(consumable, walk.walker.reserve[consumable]);
       const have = readable(consumable, walk.left.at(-1)![consumable]);
-      const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
-      const reserve = `the reserve is ${amount(need, unit, "up")}`;
+      const who = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
+      const reserve = `the reserve is ${stock(need, unit, "up")}`;
       const span = above < 0 ? below(walk, consumable, walk.walker.reserve[consumable]) : null;
       const sentence =
         have < 0
-          ? `${who} ${runsOut(walk, consumable)}, ${amount(-have, unit, "up")} short; ${reserve}.`
+          ? `${who} ${runsOut(walk, consumable)}, ${stock(-have, unit, "up")} short; ${reserve}.`
           : above < 0
-            ? `${who} comes in with ${amount(have, unit, "down")} of ${CALLED[consumable]}; ${reserve}.`
-            : `${who} comes in with only ${amount(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${amount(need, unit, "up")}.`;
+            ? `${who} comes in with ${stock(have, unit, "down")} of ${CALLED[consumable]}; ${reserve}.`
+            : `${who} comes in with only ${stock(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${stock(need, unit, "up")}.`;
       findings.push(
         finding(
           RULE[consumable],

@@ -1,6 +1,6 @@
+import { listed, mass } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
 import { capacityThousandths } from "../amounts.ts";
-import { kilograms, listed } from "../phrases.ts";
 import { boxesIn } from "../boxes.ts";
 import { closeBelow } from "../thresholds.ts";
 
@@ -21,7 +21,7 @@ export const returnMass: FlightRule = (walkthrough) => {
         need: greatestKg,
         have: grams / 1000,
         unit: "kg",
-        sentence: `Samples with ${listed(boxes.map((box) => box.container.name))} come to ${kilograms(grams)}; the ascent vehicle lifts ${kilograms(most)}.`,
+        sentence: `Samples with ${listed(boxes.map((box) => box.container.name))} come to ${mass(grams / 1000, "given")}; the ascent vehicle lifts ${mass(most / 1000, "given")}.`,
       },
     ),
   ];

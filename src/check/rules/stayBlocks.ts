@@ -1,7 +1,6 @@
 import { overlaps } from "../../kernel/index.ts";
+import { crewName, lasting, listed, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { crewName } from "../names.ts";
-import { lasting, listed, met } from "../phrases.ts";
 
 /** stay-blocks: no EVA overlaps a sleep or meal block of its crew. */
 export const stayBlocks: FlightRule = ({ prepared, outs }) => {
@@ -15,7 +14,7 @@ export const stayBlocks: FlightRule = ({ prepared, outs }) => {
       const gapS = block.startS - span.ingressS;
       if (!clash && (gapS < 0 || gapS >= rules.tightS)) return [];
       const commonS = Math.min(outside.endS, block.endS) - Math.max(outside.startS, block.startS);
-      const whose = `${block.name} of ${listed(resting.map((id) => crewName(prepared, id)))}`;
+      const whose = `${block.name} of ${listed(resting.map((id) => crewName(prepared.plan, id)))}`;
       const sentence = clash
         ? `${eva.name}, ${met(span.egressS)} to ${met(span.ingressS)}, overlaps ${whose}, ${met(block.startS)} to ${met(block.endS)}.`
         : `${eva.name} is in at ${met(span.ingressS)}, ${lasting(gapS, "down")} before ${whose}.`;

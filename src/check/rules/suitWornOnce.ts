@@ -1,8 +1,7 @@
 import type { Finding } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
+import { evaName, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { met } from "../phrases.ts";
 
 /** suit-worn-once: outings in one suit do not overlap, egress to ingress complete. One finding a suit and pair of outings. */
 export const suitWornOnce: FlightRule = ({ prepared, walksIn }) => {
@@ -17,7 +16,7 @@ export const suitWornOnce: FlightRule = ({ prepared, walksIn }) => {
       // One person on two EVAs at once is one-at-a-time.
       if (startS >= last.outing.span.endS || next.outing.crew === last.outing.crew) continue;
       const who = [last, next].map(
-        ({ walker, outing }) => `${walker.member.name} on ${evaName(prepared, outing.eva)}`,
+        ({ walker, outing }) => `${walker.member.name} on ${evaName(prepared.plan, outing.eva)}`,
       );
       findings.push(
         finding(

@@ -1,7 +1,6 @@
 import type { Finding } from "../../answers/index.ts";
+import { counted, crewName, evaName, listed, taskName } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { crewName, evaName, taskName } from "../names.ts";
-import { counted, listed } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 import type { Prepared } from "../prepared.ts";
 
@@ -28,7 +27,7 @@ export const taskCrew: FlightRule = ({ prepared, placed, stray }) => {
   for (const id of [...new Set(stray.map((placement) => placement.task))].sort()) {
     const known = prepared.tasks.has(id);
     const sentence = known
-      ? `${taskName(prepared, id)} is placed more than once; the earliest counts.`
+      ? `${taskName(prepared.plan, id)} is placed more than once; the earliest counts.`
       : `The schedule places ${id}, which is no task of this plan.`;
     const repeated = findings.findIndex((one) => one.subjects[0]!.id === id);
     if (repeated >= 0) {
@@ -50,12 +49,12 @@ function faultsOf(prepared: Prepared, { task, placement, eva }: Placed): string[
   }
   const strangers = eva ? crew.filter((member) => !eva.crew.includes(member)) : [];
   if (strangers.length > 0) {
-    const who = listed(strangers.sort().map((id) => crewName(prepared, id)));
-    faults.push(`has ${who}, not of the crew of ${evaName(prepared, eva!.id)}`);
+    const who = listed(strangers.sort().map((id) => crewName(prepared.plan, id)));
+    faults.push(`has ${who}, not of the crew of ${evaName(prepared.plan, eva!.id)}`);
   }
   const missing = named.filter((member) => !crew.includes(member));
   if (missing.length > 0)
-    faults.push(`asks for ${listed(missing.map((id) => crewName(prepared, id)))} by name`);
+    faults.push(`asks for ${listed(missing.map((id) => crewName(prepared.plan, id)))} by name`);
   if (qualification !== undefined) {
     const holds = crew.some((id) => prepared.walkers.get(id)?.member.qualifications.includes(qualification));
     if (!holds) faults.push(`needs somebody qualified for ${qualification}`);

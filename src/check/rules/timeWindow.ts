@@ -1,7 +1,7 @@
 import type { Finding } from "../../answers/index.ts";
 import { contains, instant, type Interval } from "../../kernel/index.ts";
+import { lasting, met } from "../../words/index.ts";
 import { about, finding, type FlightRule } from "../finding.ts";
-import { lasting, met } from "../phrases.ts";
 import type { Placed } from "../placed.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 

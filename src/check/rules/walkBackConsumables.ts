@@ -1,8 +1,7 @@
 import { instant } from "../../kernel/index.ts";
 import type { Amounts } from "../../physics/index.ts";
+import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { lasting, met } from "../phrases.ts";
 import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
 import type { Walk } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
@@ -24,7 +23,7 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
       // At the lander itself the reserve rules already say how much is left.
       if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
       const where = whereWords(prepared, moment);
-      const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
+      const who = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
       const needs =
         moment.homeS === 0
           ? `${who} is back at ${where} at ${met(moment.atS)}`
@@ -33,7 +32,7 @@ export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
         ? `${CALLED[allowed.by]} ${allowed.seconds < 0 ? "has run out by then" : `runs out after ${lasting(allowed.seconds, "down")} of walking back`}`
         : allowed.seconds < 0
           ? `the reserve of ${CALLED[allowed.by]} is gone by then`
-          : `${CALLED[allowed.by]} above the reserve carries ${lasting(allowed.seconds, "down")} of walking back`;
+          : `${CALLED[allowed.by]} above the reserve carries ${timeLeft(allowed.seconds)} of walking back`;
       return [
         finding(
           "walk-back-consumables",

@@ -1,7 +1,6 @@
 import { instant } from "../../kernel/index.ts";
+import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { lasting, met } from "../phrases.ts";
 import { type Moment, moments, whereWords } from "../reach.ts";
 
 /**
@@ -22,9 +21,9 @@ export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
       const isOut = worst.homeS > lastsS;
       if (!isBroken && (worst.homeS === 0 || have - worst.homeS >= tightS)) return [];
       const where = whereWords(prepared, worst);
-      const who = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
+      const who = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
       const needs = `${who} needs ${lasting(worst.homeS, "up")} to walk back from ${where} at ${met(worst.atS)}`;
-      const allows = `emergency oxygen less its reserve gives ${lasting(have, "down")}`;
+      const allows = `emergency oxygen less its reserve gives ${timeLeft(have)}`;
       return [
         finding(
           "walk-back-emergency",

@@ -1,4 +1,5 @@
 import { FASTEST_MS, USUAL_MOST_MS } from "../../physics/index.ts";
+import { speed } from "../../words/index.ts";
 import { finding, type FlightRule } from "../finding.ts";
 
 /**
@@ -13,7 +14,7 @@ export const walkingPhysics: FlightRule = ({ prepared: { plan }, outs }) => {
   const fastest = Math.max(planned, back);
   const words = [...pace("Planned walking", planned), ...pace("The walk-back", back)];
   if (back > planned)
-    words.push(`The walk-back at ${back} m/s is faster than the plan walks, ${planned} m/s.`);
+    words.push(`The walk-back at ${speed(back)} is faster than the plan walks, ${speed(planned)}.`);
   if (words.length === 0) return [];
   return [
     finding("walking-physics", fastest > FASTEST_MS ? "breach" : "tight", [], {
@@ -27,7 +28,7 @@ export const walkingPhysics: FlightRule = ({ prepared: { plan }, outs }) => {
 
 /** What is to be said of walking at `speedMs`, if anything. */
 function pace(what: string, speedMs: number): string[] {
-  const is = `${what} at ${speedMs} m/s is faster than`;
+  const is = `${what} at ${speed(speedMs)} is faster than`;
   if (speedMs > FASTEST_MS) return [`${is} anybody was timed in a suit, 7.0 km/h (1.944 m/s).`];
   if (speedMs > USUAL_MOST_MS) return [`${is} suited walks usually were, 5.5 km/h (1.527 m/s) at most.`];
   return [];

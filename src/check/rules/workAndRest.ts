@@ -1,7 +1,6 @@
 import { instant, type Interval } from "../../kernel/index.ts";
+import { evaName, lasting, met } from "../../words/index.ts";
 import { about, broken, finding, type FlightRule } from "../finding.ts";
-import { evaName } from "../names.ts";
-import { lasting, met } from "../phrases.ts";
 import type { Prepared } from "../prepared.ts";
 import { spellsOf } from "../rests.ts";
 import type { Walk } from "../walks.ts";
@@ -21,7 +20,7 @@ export const workAndRest: FlightRule = ({ prepared, outs }) => {
       const lengthS = worst.endS - worst.startS;
       const spareS = work.longestS - lengthS;
       if (spareS >= tightS) return [];
-      const at = `${walk.walker.member.name} on ${evaName(prepared, walk.outing.eva)}`;
+      const at = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
       const works = `${at} works ${lasting(lengthS, "up")} without a rest of ${lasting(work.restS, "up")}, ${met(worst.startS)} to ${met(worst.endS)}`;
       return [
         finding(

@@ -1,0 +1,9 @@
+export { digits, fixed, grouped, MINUS, rounded, signed } from "./number.ts";
+export type { Side } from "./number.ts";
+export { clock, clockToSecond, inside, lasting, met, minutes, noLaterThan, timeLeft } from "./time.ts";
+export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
+export { counted, listed } from "./list.ts";
+export { crewName, evaName, nameIn, placeName, taskName } from "./names.ts";
+export { clockText, phaseAt } from "./dial.ts";
+export type { ClockKind, Dial, Phase } from "./dial.ts";
+export { touchdownMs, utcClock, utcDate, utcDay, utcStamp } from "./utc.ts";

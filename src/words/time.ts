@@ -1,0 +1,90 @@
+import { instant, type Instant } from "../kernel/index.ts";
+import { MINUS, type Side, stepped } from "./number.ts";
+
+/**
+ * The one clock. A moment is `h:mm` from touchdown, and a length of an hour or more `h:mm` too.
+ *
+ * A moment that is planned or was tested is said as it is: rounded, it would be another moment, which nobody has checked.
+ * So a plan on whole minutes reads in minutes, and a second is said just where there is one. What bounds a moment is put on
+ * whole minutes to the side that keeps the margin.
+ */
+
+/** A moment, or what was counted on a clock: `5:07`, with seconds `5:07:30` where there are any and none are to be left off. */
+export function clock(atS: number, side: Side = "given"): string {
+  const at = side === "given" ? Math.floor(atS) : stepped(atS, 60, side) * 60;
+  return at < 0 ? MINUS + hms(-at) : hms(at);
+}
+
+/** A moment of mission elapsed time in a sentence: `5:07 MET`. */
+export function met(atS: number, side: Side = "given"): string {
+  return `${clock(atS, side)} MET`;
+}
+
+/** A moment always with its seconds, so that a column of them can be added up: `1:05:30`. */
+export function clockToSecond(atS: number): string {
+  const said = clock(Math.round(atS));
+  return said.split(":").length === 2 ? `${said}:00` : said;
+}
+
+/**
+ * The last moment by which something must be over, to be said: the whole minute before it, or the moment itself where what
+ * is planned ends in that begun minute.
+ */
+export function noLaterThan(limitS: Instant, plannedS: Instant | null): string {
+  const wholeS = instant(stepped(limitS, 60, "down") * 60);
+  return clock(plannedS !== null && wholeS < plannedS && plannedS <= limitS ? limitS : wholeS);
+}
+
+/** A window as `h:mm to h:mm`, on whole minutes inside it; as it is where that would leave out a part of what is planned in it. */
+export function inside(window: Span, planned: Span): string {
+  const startS = stepped(window.startS, 60, "up") * 60;
+  const endS = stepped(window.endS, 60, "down") * 60;
+  const fits = startS <= planned.startS && planned.endS <= endS;
+  return fits ? `${clock(startS)} to ${clock(endS)}` : `${clock(window.startS)} to ${clock(window.endS)}`;
+}
+
+interface Span {
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** A length of time: `45 s`, `12 min`, `1:05`; as given `12 min 30 s` and `1:05:30`. Below zero with a minus sign. */
+export function lasting(seconds: number, side: Side): string {
+  if (side === "given") return seconds < 0 ? MINUS + exactly(-seconds) : exactly(seconds);
+  const size = Math.abs(seconds) < 60 ? stepped(seconds, 1, side) : stepped(seconds, 60, side) * 60;
+  return size < 0 ? MINUS + exactly(-size) : exactly(size);
+}
+
+/** The time there is for something, rounded down; `no time` where there is less than none. */
+export function timeLeft(seconds: number): string {
+  return seconds < 0 ? "no time" : lasting(seconds, "down");
+}
+
+/** A length in minutes and in nothing else, for where a column or a label holds the unit: `75 min`. */
+export function minutes(seconds: number, side: "up" | "down"): string {
+  const whole = stepped(seconds, 60, side);
+  return `${whole < 0 ? MINUS : ""}${Math.abs(whole)} min`;
+}
+
+function exactly(seconds: number): string {
+  const rest = seconds % 60;
+  if (seconds >= 3600) return hms(seconds);
+  if (seconds === 0) return "0 min";
+  return [
+    ...(seconds >= 60 ? [`${Math.floor(seconds / 60)} min`] : []),
+    ...(rest > 0 ? [`${rest} s`] : []),
+  ].join(" ");
+}
+
+function hms(seconds: number): string {
+  const rest = seconds % 60;
+  return [
+    Math.floor(seconds / 3600),
+    two(Math.floor(seconds / 60) % 60),
+    ...(rest === 0 ? [] : [two(rest)]),
+  ].join(":");
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, "0");
+}

@@ -1,0 +1,36 @@
+import { addSeconds, parseISO } from "date-fns";
+
+/** Universal time, whatever zone the machine is in: moments of mission time on the calendar. */
+
+/** A touchdown as the plan writes it, in milliseconds since 1970. */
+export function touchdownMs({ stay }: { readonly stay: { readonly touchdownUtc: string } }): number {
+  return parseISO(stay.touchdownUtc).getTime();
+}
+
+/** `06:24`, with seconds where they are not zero. */
+export function utcClock(zeroMs: number, atS: number): string {
+  const said = iso(zeroMs, atS).slice(11, 19);
+  return said.endsWith(":00") ? said.slice(0, 5) : said;
+}
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** `5 Apr`. */
+export function utcDay(zeroMs: number, atS: number): string {
+  const when = addSeconds(zeroMs, Math.round(atS));
+  return `${when.getUTCDate()} ${MONTHS[when.getUTCMonth()]}`;
+}
+
+/** `5 Apr 2031 14:05`. */
+export function utcDate(zeroMs: number, atS: number): string {
+  return `${utcDay(zeroMs, atS)} ${iso(zeroMs, atS).slice(0, 4)} ${utcClock(zeroMs, atS)}`;
+}
+
+/** To the second, ISO 8601: `2031-04-05T14:05:00Z`. */
+export function utcStamp(zeroMs: number, atS: number): string {
+  return `${iso(zeroMs, atS).slice(0, 19)}Z`;
+}
+
+function iso(zeroMs: number, atS: number): string {
+  return addSeconds(zeroMs, Math.round(atS)).toISOString();
+}
