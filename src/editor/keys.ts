@@ -3,14 +3,6 @@ import { type Lane, crewLaneBeside, REMOTE } from "./lanes.ts";
 import type { Target } from "./propose.ts";
 import { startsIn } from "./snap.ts";
 
-/** A task held by the keyboard: where it was taken and where it would be set down. */
-export interface KeyHold {
-  readonly task: string;
-  /** The lane it was taken by; null from the bench. */
-  readonly fromLane: string | null;
-  readonly target: Target;
-}
-
 /** A key and what is pressed with it. */
 export interface KeyPress {
   readonly key: string;
@@ -18,7 +10,7 @@ export interface KeyPress {
 }
 
 export type KeyStep =
-  { readonly act: "move"; readonly hold: KeyHold } | { readonly act: "set down" | "take back" | "none" };
+  { readonly act: "move"; readonly target: Target } | { readonly act: "commit" | "cancel" | "none" };
 
 /** What the held task can be moved to by jumps: starts that fit on a lane, ascending. */
 export type FittingStarts = (lane: string) => readonly number[];
@@ -29,19 +21,18 @@ const LONG_STEP_S = 600;
 /**
  * What a key does to a held task: arrows move by a minute, with shift by ten, or by the next whole number of steps of the plan's grid,
  * and from beside the grid onto it; up and down change the lane, page keys
- * jump to the next start that fits, home and end to the first and last that fit; B offers the bench; Enter or space sets
- * down, Escape takes back. `lineStart` is where a task comes to lie when it leaves the bench.
+ * jump to the next start that fits, home and end to the first and last that fit; B offers the bench; Enter or space
+ * commits, Escape cancels. `lineStart` is where a task comes to lie when it leaves the bench.
  */
 export function keyStep(
-  hold: KeyHold,
+  target: Target,
   press: KeyPress,
   lanes: readonly Lane[],
   fitting: FittingStarts,
   lineStart: { readonly lane: string; readonly startS: number },
   gridS: number,
 ): KeyStep {
-  const { target } = hold;
-  const to = (next: Target): KeyStep => ({ act: "move", hold: { ...hold, target: next } });
+  const to = (next: Target): KeyStep => ({ act: "move", target: next });
   const line = target.at === "line" ? target : { at: "line" as const, ...lineStart };
   const shifted = (sign: -1 | 1): KeyStep => {
     const byS = sign * gridFrom(press.shift ? LONG_STEP_S : STEP_S, gridS);
@@ -77,9 +68,9 @@ export function keyStep(
       return to(target.at === "bench" ? line : { at: "bench" });
     case "Enter":
     case " ":
-      return { act: "set down" };
+      return { act: "commit" };
     case "Escape":
-      return { act: "take back" };
+      return { act: "cancel" };
     default:
       return { act: "none" };
   }

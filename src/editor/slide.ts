@@ -9,6 +9,10 @@ export const MANNER_WORDS: Readonly<Record<Manner, string>> = {
   slide: "Others slide",
 };
 
+export function otherManner(manner: Manner): Manner {
+  return manner === "stay" ? "slide" : "stay";
+}
+
 /** Seconds to walk from one place to another; null where there is no way. */
 export type WalkS = (from: string, to: string) => number | null;
 

@@ -4,7 +4,6 @@ import {
   blockBeside,
   blocksOf,
   fittingStarts,
-  type KeyHold,
   keyStep,
   layLanes,
   readingOrder,
@@ -18,19 +17,15 @@ import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 const HOUR = 3600;
 const plan = fixturePlan();
 const lanes = layLanes(plan, 1, { crewPx: 100, remoteRowPx: 20, remotePadPx: 4 });
-const hold: KeyHold = {
-  task: "core",
-  fromLane: "ev2",
-  target: { at: "line", lane: "ev2", startS: 4 * HOUR },
-};
+const held: Target = { at: "line", lane: "ev2", startS: 4 * HOUR };
 const lineStart = { lane: "ev1", startS: 3 * HOUR };
 
-function press(held: KeyHold, ...keys: string[]): KeyHold | string {
-  return pressOn(60, held, ...keys);
+function press(from: Target, ...keys: string[]): Target | string {
+  return pressOn(60, from, ...keys);
 }
 
-function pressOn(gridS: number, held: KeyHold, ...keys: string[]): KeyHold | string {
-  let now = held;
+function pressOn(gridS: number, from: Target, ...keys: string[]): Target | string {
+  let now = from;
   for (const text of keys) {
     const shift = text.startsWith("shift+");
     const step = keyStep(
@@ -42,45 +37,46 @@ function pressOn(gridS: number, held: KeyHold, ...keys: string[]): KeyHold | str
       gridS,
     );
     if (step.act !== "move") return step.act;
-    now = step.hold;
+    now = step.target;
   }
   return now;
 }
 
 describe("a task held by the keyboard", () => {
   it("moves by a minute, with shift by ten, and across lanes", () => {
-    expect(press(hold, "ArrowRight", "shift+ArrowLeft", "ArrowUp")).toMatchObject({
-      target: { lane: "ev1", startS: 4 * HOUR + 60 - 600 },
+    expect(press(held, "ArrowRight", "shift+ArrowLeft", "ArrowUp")).toMatchObject({
+      lane: "ev1",
+      startS: 4 * HOUR + 60 - 600,
     });
-    expect(press({ ...hold, target: { at: "line", lane: "ev3", startS: 0 } }, "ArrowDown")).toBe("none");
-    expect(press({ ...hold, target: { at: "line", lane: REMOTE, startS: 0 } }, "ArrowUp")).toBe("none");
+    expect(press({ at: "line", lane: "ev3", startS: 0 }, "ArrowDown")).toBe("none");
+    expect(press({ at: "line", lane: REMOTE, startS: 0 }, "ArrowUp")).toBe("none");
   });
 
   it("jumps to starts that fit", () => {
-    expect(press(hold, "PageDown")).toMatchObject({ target: { startS: 20_000 } });
-    expect(press(hold, "PageUp")).toMatchObject({ target: { startS: 100 } });
-    expect(press(hold, "PageUp", "PageUp")).toBe("none");
-    expect(press(hold, "End", "Home")).toMatchObject({ target: { startS: 100 } });
+    expect(press(held, "PageDown")).toMatchObject({ startS: 20_000 });
+    expect(press(held, "PageUp")).toMatchObject({ startS: 100 });
+    expect(press(held, "PageUp", "PageUp")).toBe("none");
+    expect(press(held, "End", "Home")).toMatchObject({ startS: 100 });
   });
 
   it("goes to the bench and comes back to the line", () => {
-    expect(press(hold, "b")).toMatchObject({ target: { at: "bench" } });
-    expect(press(hold, "b", "ArrowRight")).toMatchObject({ target: { at: "line", ...lineStart } });
-    expect(press(hold, "B", "B")).toMatchObject({ target: { at: "line", ...lineStart } });
+    expect(press(held, "b")).toMatchObject({ at: "bench" });
+    expect(press(held, "b", "ArrowRight")).toMatchObject({ at: "line", ...lineStart });
+    expect(press(held, "B", "B")).toMatchObject({ at: "line", ...lineStart });
   });
 
-  it("is set down by Enter and space and taken back by Escape", () => {
-    expect(press(hold, "Enter")).toBe("set down");
-    expect(press(hold, " ")).toBe("set down");
-    expect(press(hold, "Escape")).toBe("take back");
-    expect(press(hold, "x")).toBe("none");
+  it("is committed by Enter and space and cancelled by Escape", () => {
+    expect(press(held, "Enter")).toBe("commit");
+    expect(press(held, " ")).toBe("commit");
+    expect(press(held, "Escape")).toBe("cancel");
+    expect(press(held, "x")).toBe("none");
   });
 
   it("moves on the plan's grid: by a whole number of its steps, and from beside it onto it", () => {
-    const from = (startS: number): KeyHold => ({ ...hold, target: { at: "line", lane: "ev2", startS } });
+    const from = (startS: number): Target => ({ at: "line", lane: "ev2", startS });
     const to = (gridS: number, startS: number, key: string): number => {
-      const next = pressOn(gridS, from(startS), key) as KeyHold;
-      return (next.target as { startS: number }).startS;
+      const next = pressOn(gridS, from(startS), key) as { startS: number };
+      return next.startS;
     };
     expect([to(60, 630, "ArrowRight"), to(60, 630, "ArrowLeft")]).toEqual([660, 600]);
     expect([to(30, 630, "ArrowRight"), to(30, 630, "ArrowLeft")]).toEqual([690, 570]);
@@ -96,7 +92,7 @@ describe("a task held by the keyboard", () => {
       fc.property(pairs, fc.integer({ min: 0, max: 1300 }), (pair, minute) => {
         const startS = minute * 60;
         const target: Target = { at: "line", lane: "ev1", startS };
-        expect(press({ ...hold, target }, ...pair)).toEqual({ ...hold, target });
+        expect(press(target, ...pair)).toEqual(target);
       }),
     );
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
-  clicked,
+  selectedBy,
   edgeUnder,
   type Held,
   lassoed,
@@ -88,8 +88,8 @@ describe("choosing", () => {
   });
 
   it("a click with the adding key puts in or takes out", () => {
-    expect(clicked(["a"], "b", false)).toEqual(["b"]);
-    expect(clicked(["a"], "b", true)).toEqual(["a", "b"]);
-    expect(clicked(["a", "b"], "a", true)).toEqual(["b"]);
+    expect(selectedBy(plan, ["a"], { task: "b", lane: null, offsetS: 0, more: false })).toEqual(["b"]);
+    expect(selectedBy(plan, ["a"], { task: "b", lane: null, offsetS: 0, more: true })).toEqual(["a", "b"]);
+    expect(selectedBy(plan, ["a", "b"], { task: "a", lane: null, offsetS: 0, more: true })).toEqual(["b"]);
   });
 });

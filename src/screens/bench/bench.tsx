@@ -100,7 +100,7 @@ const Card = memo(function Card(props: {
 }) {
   const { task, reason, stands } = props;
   const { desk, look } = useAround();
-  const { hold } = useDay();
+  const { gesture } = useDay();
   const selected = useDesk((state) => state.selection.includes(task.id));
   const held = useLook((state) => state.inHand?.task === task.id);
   const says = useDesk((state) => benchSays(state, task.id));
@@ -117,7 +117,7 @@ const Card = memo(function Card(props: {
         onPointerDown={(event) => {
           if (event.button !== 0) return;
           const more = event.shiftKey || event.ctrlKey || event.metaKey;
-          hold.press(event.nativeEvent, {
+          gesture.press(event.nativeEvent, {
             task: task.id,
             lane: null,
             offsetS: Math.min(300, lengthS / 2),
@@ -130,8 +130,8 @@ const Card = memo(function Card(props: {
         }}
         onContextMenu={(event) => {
           event.preventDefault();
-          if (hold.holding()) return;
-          hold.forget();
+          if (gesture.active()) return;
+          gesture.forget();
           if (!selected) desk.select([task.id]);
           look.setState({ menu: { x: event.clientX, y: event.clientY } });
         }}

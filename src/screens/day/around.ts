@@ -1,10 +1,10 @@
 import { createContext, useContext } from "react";
-import type { Hold } from "./hold.ts";
+import type { DayGesture } from "./gesture.ts";
 import type { Windowing } from "./windowing.ts";
 
-/** What the parts of the day share: the hand that holds tasks, and the window. */
+/** What the parts of the day share: the gesture that moves tasks, and the window. */
 export interface Day {
-  readonly hold: Hold;
+  readonly gesture: DayGesture;
   readonly windows: Windowing;
 }
 

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import type { Score } from "../../answers/index.ts";
-import { clockText, lasts, type Manner, MANNER_WORDS, percentLeft, signed } from "../../editor/index.ts";
+import { clockText, lasts, MANNER_WORDS, otherManner, percentLeft, signed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { easedWords, type Preview, worseWords } from "../../session/index.ts";
 import { useDesk, useLook } from "../context.ts";
@@ -104,17 +104,13 @@ export const MoveCost = memo(function MoveCost() {
         </dl>
         <p className="note">
           {hand.by === "keys"
-            ? `Enter sets down, Esc takes back, O: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}`
-            : `Shift: ${MANNER_WORDS[otherWay(hand.manner)].toLowerCase()}. Alt: no snapping. Esc takes back`}
+            ? `Enter sets down, Esc takes back, O: ${MANNER_WORDS[otherManner(hand.manner)].toLowerCase()}`
+            : `Shift: ${MANNER_WORDS[otherManner(hand.manner)].toLowerCase()}. Alt: no snapping. Esc takes back`}
         </p>
       </div>
     </div>
   );
 });
-
-function otherWay(manner: Manner): Manner {
-  return manner === "stay" ? "slide" : "stay";
-}
 
 /** What is in hand and where it would be: the time, who does it, by how much it moved or what it lasts now. */
 function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan: Plan }) {

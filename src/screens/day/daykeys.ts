@@ -2,7 +2,7 @@ import { blockBeside, type Direction, REMOTE } from "../../editor/index.ts";
 import { type Desk, keysOf } from "../../session/index.ts";
 import type { Standing } from "./line/geometry.ts";
 import type { Look } from "../look.ts";
-import type { Hold } from "./hold.ts";
+import type { DayGesture } from "./gesture.ts";
 import type { Windowing } from "./windowing.ts";
 
 const WAYS: Readonly<Record<string, Direction>> = {
@@ -21,7 +21,7 @@ const WAYS: Readonly<Record<string, Direction>> = {
 export function dayKeys(
   desk: Desk,
   look: Look,
-  hold: Hold,
+  gesture: DayGesture,
   windows: Windowing,
   standing: () => Standing,
 ): () => void {
@@ -67,10 +67,10 @@ export function dayKeys(
 
   const take = (target: Element | null): boolean => {
     const bar = target?.closest<HTMLElement>("[data-eva]");
-    if (bar) return hold.take(bar.dataset["evaTask"] ?? "", null, bar.dataset["eva"] ?? "");
+    if (bar) return gesture.take(bar.dataset["evaTask"] ?? "", null, bar.dataset["eva"] ?? "");
     const block = target?.closest<HTMLElement>("[data-task]");
     if (!block) return false;
-    return hold.take(block.dataset["task"] ?? "", block.dataset["lane"] ?? null);
+    return gesture.take(block.dataset["task"] ?? "", block.dataset["lane"] ?? null);
   };
 
   const openMenu = (target: Element | null): boolean => {
@@ -118,7 +118,7 @@ export function dayKeys(
   };
 
   const down = (event: KeyboardEvent): void => {
-    if (hold.key(event) || command(event)) {
+    if (gesture.key(event) || command(event)) {
       event.preventDefault();
       event.stopPropagation();
     }

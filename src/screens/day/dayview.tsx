@@ -31,7 +31,7 @@ import { Dock } from "./dock.tsx";
 import { Gutter } from "./gutter.tsx";
 import { groundOf } from "./ground.ts";
 import { HandBar } from "./handbar.tsx";
-import { holding } from "./hold.ts";
+import { dayGesture } from "./gesture.ts";
 import { lineWork } from "./linework.ts";
 import { PinnedBox } from "./pinned.tsx";
 import { splitWork } from "./splitwork.ts";
@@ -84,30 +84,23 @@ export function DayView(props: { readonly details: ReactNode }) {
       ),
     [desk, look],
   );
-  const hold = useMemo(
-    () =>
-      holding(
-        desk,
-        look,
-        () => groundOf(stage.current, latest.current.standing, latest.current.scale),
-        windows,
-        walkS,
-      ),
-    [desk, look, windows, walkS],
-  );
-  useEffect(() => hold.listen(), [hold]);
+  const gesture = useMemo(() => {
+    const ground = () => groundOf(stage.current, latest.current.standing, latest.current.scale);
+    return dayGesture({ desk, look, ground, windows, walkS });
+  }, [desk, look, windows, walkS]);
+  useEffect(() => gesture.listen(), [gesture]);
   const evas = useDesk((state) => state.plan.evas);
   useEffect(
-    () => desk.commands.add(lineWork(desk, look, hold, windows)),
+    () => desk.commands.add(lineWork(desk, look, gesture, windows)),
     // The commands name the plan's EVAs.
-    [desk, look, hold, windows, evas],
+    [desk, look, gesture, windows, evas],
   );
   useEffect(() => desk.commands.add(splitWork(desk, look)), [desk, look]);
   useEffect(
-    () => dayKeys(desk, look, hold, windows, () => latest.current.standing),
-    [desk, look, hold, windows],
+    () => dayKeys(desk, look, gesture, windows, () => latest.current.standing),
+    [desk, look, gesture, windows],
   );
-  const day = useMemo<Day>(() => ({ hold, windows }), [hold, windows]);
+  const day = useMemo<Day>(() => ({ gesture, windows }), [gesture, windows]);
   const headStage = useRef<HTMLDivElement>(null);
   const headPanning = usePanning(headStage, scale, windows);
 

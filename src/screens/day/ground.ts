@@ -1,5 +1,6 @@
-import { laneAt, REMOTE, timeScale, type TimeScale } from "../../editor/index.ts";
+import { laneAt, type Point, REMOTE, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Standing } from "./line/geometry.ts";
+import { EDGE_PX } from "./line/sizes.ts";
 
 /** The day line as a gesture meets it: what stands there, at which scale, and where on the page. */
 export interface Ground {
@@ -28,11 +29,29 @@ export function seenThrough(ground: Ground, window: TimeScale["window"]): Ground
 /** Time and lane under a point of the page; the bench where `overBench`. */
 export function under(
   ground: Ground,
-  point: { readonly x: number; readonly y: number },
+  point: Point,
   overBench: boolean,
 ): { readonly atS: number; readonly lane: string | null } {
   const atS = ground.scale.at(point.x - ground.left);
   if (overBench) return { atS, lane: null };
   const lane = laneAt(ground.standing.lanes, point.y - ground.top);
   return { atS, lane: lane?.key ?? REMOTE };
+}
+
+/** Most that counts as being out at an edge, pixels. */
+const MOST_OUT_PX = 60;
+
+/** How far a point is out at an edge of the line: negative at the left, positive at the right, 0 between and over the bench. */
+export function beyondEdge(ground: Ground | null, point: Point): number {
+  if (!ground) return 0;
+  const within = point.x - ground.left;
+  const width = ground.scale.widthPx;
+  const out = within < EDGE_PX ? within - EDGE_PX : Math.max(0, within - width + EDGE_PX);
+  return out === 0 || isOverBench(point) ? 0 : Math.max(-MOST_OUT_PX, Math.min(MOST_OUT_PX, out));
+}
+
+/** True over the bench. Asked for its box and not for what is under the pointer: that is far quicker. */
+export function isOverBench({ x, y }: Point): boolean {
+  const box = document.querySelector("[data-bench]")?.getBoundingClientRect();
+  return box !== undefined && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
 }

@@ -1,8 +1,8 @@
-import { type ClockKind, MANNER_WORDS, withLength } from "../../editor/index.ts";
+import { type ClockKind, MANNER_WORDS, otherManner, withLength } from "../../editor/index.ts";
 import { type Command, type Desk, placementsByTask, shownVerdict, tasksById } from "../../session/index.ts";
 import type { Look } from "../look.ts";
 import { findingKey, readFindings } from "../words.ts";
-import type { Hold } from "./hold.ts";
+import type { DayGesture } from "./gesture.ts";
 import { goToFinding } from "./findingway.ts";
 import type { Windowing } from "./windowing.ts";
 
@@ -14,7 +14,12 @@ const CLOCKS: readonly { readonly id: ClockKind; readonly name: string }[] = [
 ];
 
 /** The commands of the day line: taking in hand, durations, what is shown and how it is read. */
-export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing): readonly Command[] {
+export function lineWork(
+  desk: Desk,
+  look: Look,
+  gesture: DayGesture,
+  windows: Windowing,
+): readonly Command[] {
   const now = desk.state.getState;
   const line = (
     id: string,
@@ -51,7 +56,7 @@ export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing)
         "take",
         () => (now().selection.length > 1 ? "Take all selected in hand" : "Take in hand"),
         [],
-        () => void hold.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
+        () => void gesture.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
         needsOne,
       ),
       group: "Tasks",
@@ -60,10 +65,10 @@ export function lineWork(desk: Desk, look: Look, hold: Hold, windows: Windowing)
     { ...line("minute longer", "A minute longer", ["."], longer(MINUTE_S), needsOne), group: "Tasks" },
     line(
       "manner",
-      () => `${MANNER_WORDS[look.getState().manner === "stay" ? "slide" : "stay"]} from now on`,
+      () => `${MANNER_WORDS[otherManner(look.getState().manner)]} from now on`,
       ["O"],
       () => {
-        const manner = look.getState().manner === "stay" ? "slide" : "stay";
+        const manner = otherManner(look.getState().manner);
         look.setState({ manner, spoken: `${MANNER_WORDS[manner]}.` });
       },
     ),

@@ -38,7 +38,7 @@ export function DayLine(props: {
 }) {
   const { standing, scale, stage } = props;
   const { desk, look } = useAround();
-  const { hold, windows } = useDay();
+  const { gesture, windows } = useDay();
   const chosen = useLook((state) => state.chosen);
   const selection = useDesk((state) => state.selection);
   const held = useLook((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
@@ -82,12 +82,12 @@ export function DayLine(props: {
       const edge = event.pointerType === "touch" ? null : found.edge;
       const fromS = edge === "end" ? block.endS : block.startS;
       const grip = { task: block.task, lane: block.lane, offsetS: scale.at(x) - fromS, more };
-      hold.press(event.nativeEvent, edge === null ? grip : { ...grip, edge });
+      gesture.press(event.nativeEvent, edge === null ? grip : { ...grip, edge });
       if (event.pointerType === "touch") {
         const { clientX, clientY } = event;
         rest.current = setTimeout(() => {
-          if (hold.holding()) return;
-          hold.forget();
+          if (gesture.active()) return;
+          gesture.forget();
           openMenu(block.task, clientX, clientY);
         }, REST_MS);
       }
@@ -101,7 +101,7 @@ export function DayLine(props: {
     if (event.pointerType === "mouse") desk.select([]);
   };
   const point = (event: ReactPointerEvent<HTMLDivElement>): void => {
-    if (hold.holding()) {
+    if (gesture.active()) {
       clearTimeout(rest.current);
       return;
     }
@@ -126,8 +126,8 @@ export function DayLine(props: {
         event.preventDefault();
         const box = event.currentTarget.getBoundingClientRect();
         const found = under(event.clientX - box.left, event.clientY - box.top, 0);
-        if (!found || hold.holding()) return;
-        hold.forget();
+        if (!found || gesture.active()) return;
+        gesture.forget();
         openMenu(found.block.task, event.clientX, event.clientY);
       }}
       onPointerLeave={() => look.setState({ cursorS: null })}

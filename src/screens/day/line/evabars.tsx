@@ -73,7 +73,7 @@ export function EvaBars(props: {
   readonly scale: TimeScale;
 }) {
   const { plan, schedule, verdict, scale } = props;
-  const { hold } = useDay();
+  const { gesture } = useDay();
   const dial = useDial();
   const held = useLook((state) => state.inHand?.eva ?? null);
   const { row } = evaRows(plan, verdict);
@@ -107,7 +107,12 @@ export function EvaBars(props: {
           const stage = event.currentTarget.parentElement?.getBoundingClientRect();
           const atS = scale.at(event.clientX - (stage?.left ?? 0));
           const lane = first.crew[0] ?? null;
-          hold.press(event.nativeEvent, { task: first.task, lane, offsetS: atS - first.startS, eva: eva.id });
+          gesture.press(event.nativeEvent, {
+            task: first.task,
+            lane,
+            offsetS: atS - first.startS,
+            eva: eva.id,
+          });
         }}
       />
     );

@@ -1,14 +1,14 @@
 // @vitest-environment jsdom
 import { afterEach, describe, expect, it } from "vitest";
-import { timeScale } from "../../src/editor/index.ts";
-import { instant } from "../../src/kernel/index.ts";
-import { type Desk, tasksById } from "../../src/session/index.ts";
-import { type Hold, holding } from "../../src/screens/day/hold.ts";
-import { stuckWords } from "../../src/screens/day/speech.ts";
-import { windowing } from "../../src/screens/day/windowing.ts";
-import { standingOf } from "../../src/screens/day/line/geometry.ts";
-import { createLook, type Look } from "../../src/screens/look.ts";
-import { deskWith } from "../session/bench.ts";
+import { timeScale } from "../../../src/editor/index.ts";
+import { instant } from "../../../src/kernel/index.ts";
+import { type Desk, tasksById } from "../../../src/session/index.ts";
+import { dayGesture, type DayGesture } from "../../../src/screens/day/gesture.ts";
+import { stuckWords } from "../../../src/screens/day/speech.ts";
+import { windowing } from "../../../src/screens/day/windowing.ts";
+import { standingOf } from "../../../src/screens/day/line/geometry.ts";
+import { createLook, type Look } from "../../../src/screens/look.ts";
+import { deskWith } from "../../session/bench.ts";
 
 /** Lanes 100 px high from the page's top left, one pixel for ten seconds, MET 0 at the left edge. */
 const WIDE = 3000;
@@ -17,7 +17,7 @@ const window0 = { startS: 0, endS: WIDE * 10 };
 interface Table {
   readonly desk: Desk;
   readonly look: Look;
-  readonly hold: Hold;
+  readonly gesture: DayGesture;
   readonly stop: () => void;
 }
 
@@ -42,8 +42,8 @@ function lay(): Table {
     () => desk.state.getState().plan,
     () => desk.state.getState().verdict,
   );
-  const hold = holding(desk, look, ground, windows, () => () => 60);
-  table = { desk, look, hold, stop: hold.listen() };
+  const gesture = dayGesture({ desk, look, ground, windows, walkS: () => () => 60 });
+  table = { desk, look, gesture, stop: gesture.listen() };
   return table;
 }
 
@@ -64,11 +64,11 @@ function pointer(type: string, x: number, y: number): PointerEvent {
 const move = (x: number, y: number) => window.dispatchEvent(pointer("pointermove", x, y));
 const release = () => window.dispatchEvent(pointer("pointerup", 0, 0));
 const key = (name: string, shift = false) =>
-  table.hold.key(new KeyboardEvent("keydown", { key: name, shiftKey: shift }));
+  table.gesture.key(new KeyboardEvent("keydown", { key: name, shiftKey: shift }));
 
 /** Presses the middle of task one, which runs 7200 to 8100 on EV1's lane. */
 function pressOne(): void {
-  table.hold.press(pointer("pointerdown", 765, 50), { task: "one", lane: "ev1", offsetS: 450 });
+  table.gesture.press(pointer("pointerdown", 765, 50), { task: "one", lane: "ev1", offsetS: 450 });
 }
 
 const spotOf = (task: string) =>
@@ -132,7 +132,7 @@ describe("a task held by the pointer", () => {
     move(765, 350);
     release();
     expect(spotOf("one")).toBeUndefined();
-    table.hold.press(pointer("pointerdown", 50, 350), { task: "two", lane: null, offsetS: 300 });
+    table.gesture.press(pointer("pointerdown", 50, 350), { task: "two", lane: null, offsetS: 300 });
     move(930, 150);
     release();
     expect(spotOf("two")).toMatchObject({ eva: "eva-1", crew: ["ev2"], startS: 9000 });
@@ -163,22 +163,22 @@ describe("a task held by the pointer", () => {
     pressOne();
     move(1200, 50);
     expect(look.getState().refused).toMatchObject({ tasks: ["one"], x: 1200, y: 50 });
-    expect(hold().holding()).toBe(false);
+    expect(gesture().active()).toBe(false);
   });
 
   it("undo while it is held ends the gesture", () => {
-    const { desk, look, hold } = lay();
+    const { desk, look, gesture } = lay();
     pressOne();
     move(1200, 50);
     desk.undo();
     expect(look.getState().inHand).toBeNull();
-    expect(hold.holding()).toBe(false);
+    expect(gesture.active()).toBe(false);
     release();
     expect(spotOf("one")!.startS).toBe(7200);
   });
 });
 
-const hold = () => table.hold;
+const gesture = () => table.gesture;
 const second = (startS: number, crew = ["ev1"]) =>
   table.desk.place("two", { eva: "eva-1", crew, startS: instant(startS) });
 
@@ -199,7 +199,7 @@ describe("several in one hand", () => {
     const { desk } = lay();
     second(9000);
     const press = (task: string, x: number) => {
-      hold().press(pointer("pointerdown", x, 50), { task, lane: "ev1", offsetS: 0, more: true });
+      gesture().press(pointer("pointerdown", x, 50), { task, lane: "ev1", offsetS: 0, more: true });
       release();
     };
     press("one", 720);
@@ -213,7 +213,12 @@ describe("several in one hand", () => {
     const { desk } = lay();
     benchAt(300);
     second(9000, ["ev2"]);
-    hold().press(pointer("pointerdown", 800, 10), { task: "one", lane: "ev1", offsetS: 800, eva: "eva-1" });
+    gesture().press(pointer("pointerdown", 800, 10), {
+      task: "one",
+      lane: "ev1",
+      offsetS: 800,
+      eva: "eva-1",
+    });
     move(860, 350);
     release();
     // The tasks stand on whole minutes and keep their distances; egress follows from the first of them.
@@ -294,7 +299,7 @@ describe("what cannot slide, and the day before the move", () => {
 describe("an end in hand", () => {
   it("makes the task longer, as one step that undo takes back whole", () => {
     const { desk } = lay();
-    hold().press(pointer("pointerdown", 810, 50), { task: "one", lane: "ev1", offsetS: 0, edge: "end" });
+    gesture().press(pointer("pointerdown", 810, 50), { task: "one", lane: "ev1", offsetS: 0, edge: "end" });
     move(870, 150);
     const { preview } = desk.state.getState();
     expect(preview!.plan.tasks[0]!.duration.likelyS).toBe(1500);
@@ -308,7 +313,7 @@ describe("an end in hand", () => {
   it("the start moves alone; a pinned start refuses, a pinned task's end does not", () => {
     const { desk, look } = lay();
     const press = (edge: "start" | "end", x: number) =>
-      hold().press(pointer("pointerdown", x, 50), { task: "one", lane: "ev1", offsetS: 0, edge });
+      gesture().press(pointer("pointerdown", x, 50), { task: "one", lane: "ev1", offsetS: 0, edge });
     press("start", 720);
     move(690, 50);
     release();
@@ -328,9 +333,9 @@ describe("an end in hand", () => {
 
 describe("a task held by keys", () => {
   it("is taken, moved by minutes and across lanes, and set down", () => {
-    const { desk, hold } = lay();
-    expect(hold.take("one", "ev1")).toBe(true);
-    expect(hold.take("two", null)).toBe(false);
+    const { desk, gesture } = lay();
+    expect(gesture.take("one", "ev1")).toBe(true);
+    expect(gesture.take("two", null)).toBe(false);
     key("ArrowRight");
     key("ArrowRight", true);
     key("ArrowDown");
@@ -340,26 +345,26 @@ describe("a task held by keys", () => {
     });
     key("Enter");
     expect(spotOf("one")).toMatchObject({ startS: 7860, crew: ["ev2"] });
-    expect(hold.holding()).toBe(false);
+    expect(gesture.active()).toBe(false);
     expect(key("ArrowRight")).toBe(false);
   });
 
   it("goes to the bench and comes back, and Escape takes all of it back", () => {
-    const { desk, hold } = lay();
-    hold.take("one", "ev1");
+    const { desk, gesture } = lay();
+    gesture.take("one", "ev1");
     key("b");
     expect(desk.state.getState().preview!.schedule.placements).toHaveLength(0);
     key("Escape");
     expect(spotOf("one")!.startS).toBe(7200);
-    hold.take("one", "ev1");
+    gesture.take("one", "ev1");
     key("b");
     key("Enter");
     expect(spotOf("one")).toBeUndefined();
   });
 
   it("a task from the bench lies down in the middle of what is shown", () => {
-    const { hold } = lay();
-    hold.take("two", null);
+    const { gesture } = lay();
+    gesture.take("two", null);
     key("Enter");
     expect(spotOf("two")).toEqual({ task: "two", eva: "eva-1", crew: ["ev1"], startS: instant(15_000) });
   });

@@ -1,0 +1,72 @@
+import {
+  aimed,
+  type Gesture,
+  laneFor,
+  otherManner,
+  proposalOf,
+  slidBy,
+  type Snapped,
+  type Taken,
+  targetUnder,
+} from "../../editor/index.ts";
+import type { InHand } from "../look.ts";
+import { isOverBench, seenThrough, under } from "./ground.ts";
+import { SNAP_PX } from "./line/sizes.ts";
+import type { GestureSurface } from "./surface.ts";
+
+/** What is in hand and where it is led to, before the day is made of it. */
+export type Aim = Pick<InHand, "by" | "pointer" | "manner" | "target" | "snap"> & { readonly taken: Taken };
+
+/** Where the gesture leads; null while nothing is in hand or the line is not on the page. */
+export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture): Aim | null {
+  const { manner } = look.getState();
+  if (gesture.state === "keyed") {
+    const { taken, target } = gesture;
+    return { by: "keys", pointer: null, manner, target, snap: null, taken };
+  }
+  const base = ground();
+  if (gesture.state !== "dragged" || !base) return null;
+  const { taken, grip, now, modifiers } = gesture;
+  const aim = {
+    by: "pointer" as const,
+    pointer: now,
+    manner: modifiers.other ? otherManner(manner) : manner,
+    taken,
+  };
+  const seen = seenThrough(base, look.getState().window);
+  // An end or an EVA cannot be left on the bench.
+  const benches = taken.edge === null && taken.eva === null && isOverBench(now);
+  const raw = targetUnder(grip, under(seen, now, benches));
+  if (raw.at === "bench") return { ...aim, target: raw, snap: null };
+  const { plan, verdict, fitBands, preview } = desk.state.getState();
+  const lane = laneFor(plan, taken, raw.lane);
+  const snap: Snapped = aimed(
+    plan,
+    taken,
+    { lane, startS: raw.startS },
+    {
+      start: preview?.start ?? plan.schedule,
+      span: verdict.outings.find((one) => one.eva === taken.eva)?.span ?? null,
+      bands: fitBands ?? [],
+      pxPerS: seen.scale.pxPerS,
+      radiusPx: SNAP_PX,
+      free: modifiers.free,
+    },
+  );
+  return { ...aim, target: { at: "line", lane, startS: snap.startS }, snap };
+}
+
+/** Shows on the desk what comes of it, and what is in hand on the look. */
+export function show({ desk, look, walkS }: GestureSurface, aim: Aim): void {
+  const { taken, by, pointer, manner, target, snap } = aim;
+  const { plan } = desk.state.getState();
+  const made = proposalOf(plan, taken, target, manner, walkS);
+  if (made.plan === plan) desk.preview(() => made.schedule);
+  else desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
+  const { preview } = desk.state.getState();
+  const slid = preview ? slidBy(preview.start, preview.schedule, taken.tasks) : new Map<string, number>();
+  const { anchor: task, tasks, edge, eva, fromLane } = taken;
+  look.setState({
+    inHand: { task, tasks, edge, eva, manner, slid, stuck: made.stuck, fromLane, by, pointer, target, snap },
+  });
+}
