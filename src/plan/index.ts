@@ -13,7 +13,7 @@ export type { BranchChange, BranchKey, Edit } from "./edit.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";
-export { oneAfterOther, sharingSuits, suitsWorn } from "./wearing.ts";
+export { oneAfterOther, sharingSuits, suitIdOn, suitOn, suitsOf, suitsWorn } from "./wearing.ts";
 export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
