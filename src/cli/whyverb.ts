@@ -62,7 +62,7 @@ function reportJson(report: WhyReport): object {
     ...report,
     relaxations: report.relaxations.map(({ edit, ...rest }) => ({
       ...rest,
-      changes: edit.changes.map((one) => one.key),
+      changes: [...new Set(edit.patch.map(({ path: [branch] }) => branch))],
     })),
   };
 }

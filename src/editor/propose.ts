@@ -1,5 +1,12 @@
 import { instant } from "../kernel/index.ts";
-import type { Eva, Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import {
+  type Eva,
+  type Placement,
+  type Plan,
+  samePlacement,
+  type Schedule,
+  type Task,
+} from "../plan/index.ts";
 import { REMOTE } from "./lanes.ts";
 
 /** Where a gesture puts a task. */
@@ -29,7 +36,7 @@ export function proposed(
   }
   const spot = spotOf(plan, request, before ?? null, fromLane, target.lane, Math.round(target.startS));
   if (!before) return { placements: [...start.placements, spot] };
-  if (same(before, spot)) return start;
+  if (samePlacement(before, spot)) return start;
   return { placements: start.placements.map((one) => (one === before ? spot : one)) };
 }
 
@@ -96,13 +103,4 @@ function crewFor(
     wanted.filter((member, i) => wanted.indexOf(member) === i).slice(0, request.crew.count),
   );
   return plan.crew.map((member) => member.id).filter((member) => taken.has(member));
-}
-
-function same(a: Placement, b: Placement): boolean {
-  return (
-    a.eva === b.eva &&
-    a.startS === b.startS &&
-    a.crew.length === b.crew.length &&
-    a.crew.every((member) => b.crew.includes(member))
-  );
 }

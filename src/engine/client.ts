@@ -1,8 +1,6 @@
-import type { WhyReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
 import { type Engine, EngineError, type SiteAsk } from "./protocol.ts";
-import { onPlan } from "./whyreport.ts";
 
 interface Pending {
   readonly resolve: (answer: never) => void;
@@ -93,13 +91,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
       call("odds", plan, { schedule, options }, signal, report),
     shed: (plan, schedule, options, report, signal) =>
       call("shed", plan, { schedule, options }, signal, report),
-    why: async (plan, schedule, task, options, report, signal) =>
-      onPlan(
-        plan,
-        await call("why", plan, { schedule, task, options }, signal, (now: WhyReport) =>
-          report(onPlan(plan, now)),
-        ),
-      ),
+    why: (plan, schedule, task, options, report, signal) =>
+      call("why", plan, { schedule, task, options }, signal, report),
     fromWhat: (plan, schedule, ask, signal) => call("fromWhat", plan, { schedule, ask }, signal),
     site: (plan, schedule, what, args, signal) =>
       // The answer is of the kind that was asked for.

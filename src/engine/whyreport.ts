@@ -1,6 +1,6 @@
 import type { Relaxation, Score, TriedRelaxation, WhyReport } from "../answers/index.ts";
 import { check } from "../check/index.ts";
-import { applyEdit, type Edit, type Plan, type Schedule } from "../plan/index.ts";
+import { applyEdit, type Plan, type Schedule } from "../plan/index.ts";
 
 /** Lets the judge see every relaxation once; what it finds a breach in does not leave. */
 export class Judged {
@@ -22,16 +22,4 @@ export class Judged {
     });
     return { ...report, relaxations };
   }
-}
-
-/** The report with its edits made on `plan` itself: what came over the wire holds copies, and edits go by identity. */
-export function onPlan(plan: Plan, report: WhyReport): WhyReport {
-  const onIt = (edit: Edit): Edit => ({
-    ...edit,
-    changes: edit.changes.map((one) => ({ ...one, before: plan[one.key] }) as (typeof edit.changes)[number]),
-  });
-  return {
-    ...report,
-    relaxations: report.relaxations.map((one) => ({ ...one, edit: onIt(one.edit) })),
-  };
 }

@@ -11,3 +11,4 @@ export { invariant, InvariantError } from "./invariant.ts";
 export { done, failed } from "./outcome.ts";
 export type { Outcome } from "./outcome.ts";
 export type { Explained } from "./explained.ts";
+export { isEqual, isRecord } from "./equal.ts";

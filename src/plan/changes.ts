@@ -23,7 +23,7 @@ export function changesBetween(plan: Plan, before: Schedule, after: Schedule): T
     const there = now.get(task.id) ?? null;
     if (!old && !there) return [];
     const otherEva = old !== null && there !== null && old.eva !== there.eva;
-    const otherCrew = old !== null && there !== null && people(old) !== people(there);
+    const otherCrew = old !== null && there !== null && !sameMembers(old.crew, there.crew);
     const byS = old && there ? there.startS - old.startS : 0;
     if (old && there && !otherEva && !otherCrew && byS === 0) return [];
     const kind = !there ? "dropped" : !old ? "added" : "moved";
@@ -35,6 +35,23 @@ export function changesBetween(plan: Plan, before: Schedule, after: Schedule): T
   );
 }
 
-function people({ crew }: Placement): string {
-  return crew.toSorted().join(" ");
+/** True when both put the same tasks at the same places of the day, in whatever order. */
+export function sameSchedule(a: Schedule, b: Schedule): boolean {
+  if (a === b) return true;
+  if (a.placements.length !== b.placements.length) return false;
+  const others = new Map(b.placements.map((one) => [one.task, one]));
+  return a.placements.every((one) => {
+    const other = others.get(one.task);
+    return other !== undefined && samePlacement(one, other);
+  });
+}
+
+/** True when both are the same start on the same EVA by the same crew, in whatever order these are named. */
+export function samePlacement(a: Placement, b: Placement): boolean {
+  return a === b || (a.startS === b.startS && a.eva === b.eva && sameMembers(a.crew, b.crew));
+}
+
+/** True when both lists name the same. */
+export function sameMembers(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((one) => b.includes(one));
 }

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { invariant } from "../kernel/index.ts";
 import { planSchema } from "./plan.ts";
+import { stepInto, unwrapped } from "./schemawalk.ts";
 
 /** What the schema says of one field, for those who show or ask for it. */
 export interface FieldGuide {
@@ -16,8 +17,6 @@ export interface FieldGuide {
   /** Most entries of a list; null where there is no bound or it is no list. */
   readonly most: number | null;
 }
-
-const WRAPPED = [z.ZodOptional, z.ZodDefault, z.ZodPrefault, z.ZodNullable] as const;
 
 /**
  * The guide to the field at `path`, with `*` for any entry of a list: "crew.*.bodyMassKg". Where a field is one of
@@ -48,37 +47,4 @@ export function guideTo(path: string): FieldGuide {
 
 function bound(value: number | null | undefined): number | null {
   return value === undefined || value === null || !Number.isFinite(value) ? null : value;
-}
-
-/** The schema under its wrappings, and what these say. */
-function unwrapped(wrapped: z.core.$ZodType): { schema: z.core.$ZodType; optional: boolean; words: string } {
-  let schema = wrapped;
-  let optional = false;
-  let words = "";
-  for (;;) {
-    if (words === "" && schema instanceof z.ZodType) words = schema.description ?? "";
-    const wrapping = WRAPPED.find((one) => schema instanceof one);
-    if (wrapping) {
-      optional ||= wrapping !== z.ZodNullable;
-      schema = (schema as z.ZodOptional).unwrap();
-    } else if (schema instanceof z.ZodPipe) {
-      schema = schema.in;
-    } else {
-      return { schema, optional, words };
-    }
-  }
-}
-
-function stepInto(schema: z.core.$ZodType, name: string): z.core.$ZodType | null {
-  if (schema instanceof z.ZodObject) return (schema.shape[name] as z.core.$ZodType | undefined) ?? null;
-  if (schema instanceof z.ZodArray) return name === "*" ? schema.element : null;
-  if (schema instanceof z.ZodTuple)
-    return (schema.def.items[Number(name)] as z.core.$ZodType | undefined) ?? null;
-  if (schema instanceof z.ZodUnion) {
-    for (const option of schema.options) {
-      const inner = stepInto(unwrapped(option).schema, name);
-      if (inner) return inner;
-    }
-  }
-  return null;
 }

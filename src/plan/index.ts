@@ -8,12 +8,21 @@ export { USUAL, usualOf } from "./defaults.ts";
 export type { Usual } from "./defaults.ts";
 export { guideTo } from "./guide.ts";
 export type { FieldGuide } from "./guide.ts";
-export { applyEdit, editBetween, invertEdit, isEmptyEdit, squashEdits } from "./edit.ts";
-export type { BranchChange, BranchKey, Edit } from "./edit.ts";
+export { applyEdit, editBetween, invertEdit, isEmptyEdit } from "./edit.ts";
+export type { Edit } from "./edit.ts";
+export {
+  applyPatch,
+  composePatches,
+  fitPatch,
+  invertPatch,
+  patchBetween,
+  patchSchema,
+} from "./patch/index.ts";
+export type { Change, Misfit, Patch } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
-export { changesBetween } from "./changes.ts";
+export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";
-export { oneAfterOther, sharingSuits, suitIdOn, suitOn, suitsOf, suitsWorn } from "./wearing.ts";
+export { oneAfterOther, sharingSuits, suitsWorn } from "./wearing.ts";
 export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
@@ -23,5 +32,5 @@ export type { Consumable, Container, CrewMember, Equipment, Eva, Stores, Suit } 
 export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";
-export type { Placement, Schedule, Variant } from "./schedule.ts";
+export type { GivesUp, Placement, Schedule, Variant } from "./schedule.ts";
 export { gridName } from "./gridname.ts";

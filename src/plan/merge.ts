@@ -1,6 +1,7 @@
-import { done, duration, failed, type Outcome } from "../kernel/index.ts";
+import { done, duration, failed, isEqual, type Outcome } from "../kernel/index.ts";
+import { sameMembers } from "./changes.ts";
 import { leavesInstrument } from "./instrument.ts";
-import { differing, hinderingKeepOut, hinderingLink, hinderingPin, sameMembers } from "./mergeable.ts";
+import { differing, hinderingKeepOut, hinderingLink, hinderingPin } from "./mergeable.ts";
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
 import { wholeName } from "./partname.ts";
@@ -146,7 +147,7 @@ function oneOf(first: Task, second: Task): Task {
     walkM: first.walkM + second.walkM,
     massOutKg: first.massOutKg + second.massOutKg,
     ...(instrument === undefined ? {} : { instrument }),
-    cautions: alike(first.cautions, second.cautions)
+    cautions: isEqual(first.cautions, second.cautions)
       ? first.cautions
       : [...new Set([...first.cautions, ...second.cautions])],
     steps: [...first.steps, ...second.steps],
@@ -209,8 +210,4 @@ function siteOf(plan: Plan, first: string, second: string): Plan["site"] {
     exemptTasks: one.exemptTasks.filter((task) => task !== second),
   }));
   return { ...plan.site, keepOuts };
-}
-
-function alike(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((one, k) => one === b[k]);
 }

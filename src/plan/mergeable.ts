@@ -1,13 +1,10 @@
+import { isEqual } from "../kernel/index.ts";
+import { sameMembers } from "./changes.ts";
 import { leavesInstrument } from "./instrument.ts";
 import type { Plan } from "./plan.ts";
 import type { LagLink, Task } from "./task.ts";
 
 /** Why two tasks cannot be one, in words; null where nothing stands in the way. The first comes before the second. */
-
-/** True when both lists name the same. */
-export function sameMembers(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((one) => b.includes(one));
-}
 
 /** What the two ask for otherwise than each other. */
 export function differing(first: Task, second: Task): string | null {
@@ -16,10 +13,10 @@ export function differing(first: Task, second: Task): string | null {
     ["number of crew", first.crew.count === second.crew.count],
     ["named crew", sameMembers(first.crew.named, second.crew.named)],
     ["qualification", first.crew.qualification === second.crew.qualification],
-    ["effort", alike(first.effort, second.effort)],
-    ["equipment", sameMembers(first.equipment.map(words), second.equipment.map(words))],
-    ["windows", sameMembers(first.windows.map(words), second.windows.map(words))],
-    ["sun elevation", alike(first.sun, second.sun)],
+    ["effort", isEqual(first.effort, second.effort)],
+    ["equipment", sameEntries(first.equipment, second.equipment)],
+    ["windows", sameEntries(first.windows, second.windows)],
+    ["sun elevation", isEqual(first.sun, second.sun)],
     ["ground in sun or shadow", first.light === second.light],
     ["relay", first.relay === second.relay],
     ["sun and heading", sameAngle(first, second)],
@@ -41,7 +38,7 @@ export function differing(first: Task, second: Task): string | null {
 function sameAngle(first: Task, second: Task): boolean {
   const stands = first.endPlace === undefined || first.endPlace === first.place;
   if (!first.sunAngle && second.sunAngle && second.sunAngle.facingDeg === undefined) return stands;
-  return alike(first.sunAngle, second.sunAngle);
+  return isEqual(first.sunAngle, second.sunAngle);
 }
 
 export function hinderingPin(first: Task, second: Task): string | null {
@@ -49,8 +46,7 @@ export function hinderingPin(first: Task, second: Task): string | null {
   if (!a && !b) return null;
   if (!a || !b) return `Only ${(a ? first : second).name} is pinned: unpin it first.`;
   const wantedS = a.startS === undefined ? undefined : a.startS + first.duration.likelyS;
-  const crew = (of: typeof a): string => words([...(of.crew ?? [])].sort());
-  return a.eva === b.eva && crew(a) === crew(b) && b.startS === wantedS
+  return a.eva === b.eva && sameMembers(a.crew ?? [], b.crew ?? []) && b.startS === wantedS
     ? null
     : "They are pinned to different starts, EVAs or crew: unpin them first.";
 }
@@ -101,17 +97,7 @@ export function hinderingKeepOut(plan: Plan, first: Task, second: Task): string 
   return null;
 }
 
-function alike(a: unknown, b: unknown): boolean {
-  return words(a) === words(b);
-}
-
-/** A value as text, whatever the order of its keys. */
-function words(value: unknown): string {
-  return (
-    JSON.stringify(value, (_key, one: unknown) =>
-      typeof one === "object" && one !== null && !Array.isArray(one)
-        ? Object.fromEntries(Object.entries(one).sort(([x], [y]) => (x < y ? -1 : 1)))
-        : one,
-    ) ?? ""
-  );
+/** True when both lists have the same entries, in whatever order. */
+function sameEntries(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((one) => b.some((other) => isEqual(one, other)));
 }

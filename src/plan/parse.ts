@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import type { Fault } from "./fault.ts";
 import { faultWords } from "./faultwords.ts";
+import { migrated } from "./migrate.ts";
 import { type Plan, planSchema } from "./plan.ts";
 import { referenceFaults } from "./references.ts";
 
@@ -35,7 +36,9 @@ export function parseText(text: string): Outcome<Plan, readonly Fault[]> {
 
 /** A plan from outside data, or every fault found. The only door through which data becomes a Plan. */
 export function parse(data: unknown): Outcome<Plan, readonly Fault[]> {
-  const read = planSchema.safeParse(data, { error: faultWords });
+  const known = migrated(data);
+  if (!known.ok) return known;
+  const read = planSchema.safeParse(known.value, { error: faultWords });
   if (!read.success) return failed(read.error.issues.flatMap(faultsOf));
   const dangling = referenceFaults(read.data);
   return dangling.length > 0 ? failed(dangling) : done(read.data);

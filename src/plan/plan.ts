@@ -10,7 +10,7 @@ import { linkSchema, taskSchema } from "./task.ts";
 
 /** The document's format name and the version this program writes. */
 export const FORMAT = "lopeline-plan";
-export const VERSION = 1;
+export const VERSION = 2;
 
 /** The whole document: site, stay, crew, suits, EVAs, tasks, links, rules, and the schedule. */
 export const planSchema = z

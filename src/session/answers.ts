@@ -1,7 +1,6 @@
 import type { OddsProgress, OddsReport, ShedProgress, ShedReport, WhyReport } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { PlanChange } from "./variantchange.ts";
 
 /** What the desk keeps of questions that take a while: each with the day it was asked about. */
 
@@ -59,12 +58,4 @@ export interface OddsChoice {
 /** The shed order of the open day. */
 export interface ShedWork extends Work<ShedProgress, ShedReport> {
   readonly plan: Plan;
-}
-
-/** What a variant gives up of the plan, in words and as changes. */
-export interface GivenUp {
-  readonly sentence: string;
-  /** Who has to agree; null where the planner decides. */
-  readonly owner: string | null;
-  readonly changes: readonly PlanChange[];
 }

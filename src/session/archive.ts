@@ -4,7 +4,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 export interface StoredPlan {
   /** The plan as a file's text. */
   readonly text: string;
-  /** What variants give up of the plan: the file has no room for it. Missing in older records. */
+  /** In records from before format 2: what variants give up of the plan, which the text had no room for. */
   readonly givenUp?: unknown;
   readonly savedAtMs: number;
   /** Which window wrote it. */

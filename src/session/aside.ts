@@ -1,8 +1,7 @@
-import { parseText } from "../plan/index.ts";
 import { isStoredPlan, type KeptRecord } from "./archive.ts";
 import type { Core } from "./core.ts";
-import { fileCommands, fileNameOf } from "./files.ts";
-import { readGivenUp } from "./variants.ts";
+import { fileCommands, fileNameOf, planText } from "./files.ts";
+import { planIn } from "./olderrecord.ts";
 
 /** A plan that was kept aside, as a list shows it. */
 export interface KeptPlan extends KeptRecord {
@@ -30,19 +29,15 @@ export interface AsideCommands {
 }
 
 export function asideCommands(core: Core): AsideCommands {
-  const { state, ports } = core;
+  const { ports } = core;
   return {
     async keptAside() {
       const records = await ports.archive.readAside();
       return records.map(keptPlan).toSorted((a, b) => b.atMs - a.atMs || b.key - a.key);
     },
     openAside({ found, text, fileName }) {
-      if (!fileCommands(core).open(text, fileName)) return false;
-      if (isStoredPlan(found)) {
-        const givenUp = new Map([...state.getState().givenUp, ...readGivenUp(found.givenUp)]);
-        state.setState({ givenUp });
-      }
-      return true;
+      const read = isStoredPlan(found) ? planIn(found) : null;
+      return fileCommands(core).open(read?.ok ? planText(read.value) : text, fileName);
     },
     deleteAside: ({ key }) => ports.archive.deleteAside(key),
     bringBackAside: ({ key, found, reason, atMs }) => ports.archive.putAside({ key, found, reason, atMs }),
@@ -53,7 +48,7 @@ export function asideCommands(core: Core): AsideCommands {
 function keptPlan(record: KeptRecord): KeptPlan {
   const { found, atMs } = record;
   const text = isStoredPlan(found) ? found.text : (JSON.stringify(found, null, 2) ?? "");
-  const read = isStoredPlan(found) ? parseText(text) : null;
+  const read = isStoredPlan(found) ? planIn(found) : null;
   const title = read?.ok ? read.value.title : titleIn(text);
   const fault = read === null ? "it is no record of this program" : read.ok ? null : firstOf(read.error);
   return {

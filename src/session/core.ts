@@ -43,7 +43,6 @@ export function createCore(ports: DeskPorts): Core {
     benchReasons: new Map(),
     benchAsOf: null,
     why: null,
-    givenUp: new Map(),
     odds: new Map(),
     shed: null,
     refusal: null,

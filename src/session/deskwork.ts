@@ -1,9 +1,9 @@
 import type { StoreApi } from "zustand/vanilla";
 import { gridFrom } from "../kernel/index.ts";
-import { gridName, type Plan } from "../plan/index.ts";
+import { gridName, type Plan, sameSchedule } from "../plan/index.ts";
 import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
-import { crewSwapped, handedOver, sameSchedule } from "./placing.ts";
+import { crewSwapped, handedOver } from "./placing.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
 import { benchStands, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";

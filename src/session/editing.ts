@@ -1,11 +1,11 @@
-import { done, failed, type Outcome } from "../kernel/index.ts";
+import type { Outcome } from "../kernel/index.ts";
 import {
   applyEdit,
-  type BranchKey,
   editBetween,
   type Fault,
   parse,
   type Plan,
+  sameSchedule,
   type Schedule,
 } from "../plan/index.ts";
 import type { Core } from "./core.ts";
@@ -17,7 +17,6 @@ import {
   type PinPart,
   pinned,
   placed,
-  sameSchedule,
   shifted,
   type Spot,
   stepName,
@@ -62,15 +61,7 @@ export function editCommands(core: Core): EditCommands {
 
   const changed = (change: (plan: Plan) => Partial<Plan>): Outcome<Plan, readonly Fault[]> => {
     const { plan } = state.getState();
-    const parts = change(plan);
-    const read = parse({ ...plan, ...parts });
-    if (!read.ok) return failed(read.error);
-    // Only what was changed is taken from the parsed plan, so that all other branches stay the same objects.
-    const next: Partial<Record<BranchKey, unknown>> = {};
-    for (const key of Object.keys(parts) as BranchKey[]) {
-      if (parts[key] !== plan[key]) next[key] = read.value[key];
-    }
-    return done({ ...plan, ...next } as Plan);
+    return parse({ ...plan, ...change(plan) });
   };
 
   const retask = (name: string, tasks: Plan["tasks"]): void => {

@@ -1,7 +1,7 @@
+import { sameSchedule } from "../plan/index.ts";
 import type { OddsChoice, OddsDay, OddsWork, ShedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
-import { sameSchedule } from "./placing.ts";
 import { sameDay, sameFrame } from "./sameday.ts";
 import type { DeskState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";

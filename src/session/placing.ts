@@ -26,23 +26,6 @@ export function benched(schedule: Schedule, tasks: readonly string[]): Schedule 
   return { placements: schedule.placements.filter((one) => !tasks.includes(one.task)) };
 }
 
-/** True when both put the same tasks at the same spots, in whatever order. */
-export function sameSchedule(a: Schedule, b: Schedule): boolean {
-  if (a === b) return true;
-  if (a.placements.length !== b.placements.length) return false;
-  const others = new Map(b.placements.map((one) => [one.task, one]));
-  return a.placements.every((one) => {
-    const other = others.get(one.task);
-    return (
-      other !== undefined &&
-      other.eva === one.eva &&
-      other.startS === one.startS &&
-      other.crew.length === one.crew.length &&
-      one.crew.every((member) => other.crew.includes(member))
-    );
-  });
-}
-
 /** `tasks` each later by `byS` (earlier when negative); those on the bench stay there. The same schedule for nothing. */
 export function shifted(schedule: Schedule, tasks: readonly string[], byS: number): Schedule {
   if (byS === 0 || !schedule.placements.some((one) => tasks.includes(one.task))) return schedule;

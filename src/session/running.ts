@@ -1,6 +1,6 @@
 import type { MendReport } from "../answers/index.ts";
 import type { PackOptions } from "../engine/protocol.ts";
-import { type Schedule } from "../plan/index.ts";
+import { sameSchedule, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import type { DeskState, Run } from "./state.ts";
@@ -21,7 +21,8 @@ export interface RunCommands {
 
 /** What the last mend made of the day, as long as the schedule is what it made and something changed; null else. */
 export function mendOutcome({ run, plan }: DeskState): MendReport | null {
-  if (!run?.mended || run.made !== plan.schedule || run.mended.changes.length === 0) return null;
+  if (!run?.mended || !run.made || run.mended.changes.length === 0) return null;
+  if (!sameSchedule(run.made, plan.schedule)) return null;
   return run.mended;
 }
 

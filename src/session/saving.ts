@@ -1,11 +1,10 @@
-import { parseText } from "../plan/index.ts";
 import { isStoredPlan, type StoredPlan } from "./archive.ts";
 import { type AsideCommands, asideCommands } from "./aside.ts";
 import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
 import { emptyHistory } from "./history.ts";
+import { planIn } from "./olderrecord.ts";
 import type { Saving } from "./state.ts";
-import { readGivenUp, storedGivenUp } from "./variants.ts";
 
 /** How long the plan must stand still before it is saved, ms. */
 const QUIET_MS = 400;
@@ -34,10 +33,9 @@ export function savingCommands(core: Core): SavingCommands {
     state.setState((now) => ({ saving: { ...now.saving, ...part } }));
 
   const write = async (): Promise<void> => {
-    const { plan, givenUp } = state.getState();
+    const { plan } = state.getState();
     const record: StoredPlan = {
       text: planText(plan),
-      givenUp: storedGivenUp(givenUp),
       savedAtMs: clock.nowMs(),
       writer,
     };
@@ -84,14 +82,13 @@ export function savingCommands(core: Core): SavingCommands {
   /** Opens a found record; the reason in words when it cannot be. */
   const reopen = (found: unknown): { ok: true; record: StoredPlan } | { ok: false; reason: string } => {
     if (!isStoredPlan(found)) return { ok: false, reason: "it is no record of this program" };
-    const read = parseText(found.text);
+    const read = planIn(found);
     if (!read.ok) {
       const first = read.error[0];
       const where = first && first.path !== "" ? ` at ${first.path}` : "";
       return { ok: false, reason: `${first?.message ?? "it has faults"}${where}` };
     }
     restoring = true;
-    state.setState({ givenUp: readGivenUp(found.givenUp) });
     core.show(read.value, emptyHistory);
     restoring = false;
     note({ status: "saved", savedAtMs: found.savedAtMs, message: null });

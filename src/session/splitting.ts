@@ -19,11 +19,11 @@ export function splitCommands(core: Core, edits: EditCommands): SplitCommands {
 
   /** A change that a variant makes to a task would hold for one part of it only, unseen. */
   const changedByVariant = (...tasks: readonly string[]): string | null => {
-    const { plan, givenUp } = state.getState();
-    for (const { id, name } of plan.variants) {
-      const changed = givenUp
-        .get(id)
-        ?.changes.find(({ path }) => path[0] === "tasks" && tasks.some((task) => path[1] === `#${task}`));
+    const { plan } = state.getState();
+    for (const { name, givesUp } of plan.variants) {
+      const changed = givesUp?.patch.find(
+        ({ path }) => path[0] === "tasks" && tasks.some((task) => path[1] === `#${task}`),
+      );
       if (!changed) continue;
       const task = plan.tasks.find((one) => `#${one.id}` === changed.path[1]);
       return `Variant ${name} gives up something of ${task?.name ?? "it"}: take the variant up or remove it first.`;

@@ -8,7 +8,7 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, GivenUp, OddsWork, ShedWork } from "./answers.ts";
+import type { Asking, OddsWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -31,8 +31,6 @@ export interface DeskState {
   readonly benchAsOf: Plan | null;
   /** The question why that is open; null when none is. */
   readonly why: Asking | null;
-  /** What variants give up of the plan beside its schedule, by the variant's id. */
-  readonly givenUp: ReadonlyMap<string, GivenUp>;
   /** Odds of the open day and of variants, by PRESENT or the variant's id. */
   readonly odds: ReadonlyMap<string, OddsWork>;
   /** The shed order that was worked out last. */

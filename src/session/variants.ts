@@ -1,21 +1,29 @@
 import type { Verdict } from "../answers/index.ts";
-import { failed, type Outcome } from "../kernel/index.ts";
-import { applyEdit, type Edit, editBetween, type Fault, type Plan, type Schedule } from "../plan/index.ts";
-import type { GivenUp } from "./answers.ts";
+import { done, failed, type Outcome } from "../kernel/index.ts";
+import {
+  applyPatch,
+  type Change,
+  type Edit,
+  editBetween,
+  type Fault,
+  fitPatch,
+  type GivesUp,
+  parse,
+  type Patch,
+  type Plan,
+  sameSchedule,
+  type Schedule,
+} from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
-import { sameSchedule } from "./placing.ts";
-import { changesBetween, type PlanChange, readChanges, withChanges } from "./variantchange.ts";
 
 /**
- * Named alternatives to the day as it stands. Their names and schedules lie in the plan, are saved with it and undone
- * like all else. What one changes of the plan beside (a longer EVA, another window) has no room there: it lies beside
- * the plan in the browser's store.
+ * Named alternatives to the day as it stands. Names, schedules and what each gives up of the plan beside (a longer EVA, another
+ * window) lie in the plan, are saved with it and undone like all else.
  */
 
-/** A schedule with what is given up for it, made on `plan`. */
+/** A schedule with what is given up for it. */
 export interface Offered {
-  readonly plan: Plan;
   readonly edit: Edit;
   readonly schedule: Schedule;
   readonly sentence: string;
@@ -30,17 +38,16 @@ export interface VariantDay {
   readonly plan: Plan;
   readonly schedule: Schedule;
   readonly verdict: Verdict;
-  readonly givenUp: GivenUp | null;
+  readonly givesUp: GivesUp | null;
   /** Changes that the open plan no longer takes as they were meant. */
-  readonly clashes: readonly PlanChange[];
+  readonly clashes: readonly Change[];
   /** True when the open day is already this one. */
   readonly stands: boolean;
 }
-
 /** Commands on named alternatives. */
 export interface VariantCommands {
-  /** Keeps the open schedule as a variant of this name. */
-  keepVariant(name: string): Outcome<Plan, readonly Fault[]>;
+  /** Keeps the open schedule as a variant of this name; the answer is its id. */
+  keepVariant(name: string): Outcome<string, readonly Fault[]>;
   /** Keeps a schedule with what is given up for it; the answer is the variant's id. The open day stays as it is. */
   keepOffered(name: string, offered: Offered): Outcome<string, readonly Fault[]>;
   /** Makes a variant the day: schedule and changes in one step. False when it is unknown or no longer applies. */
@@ -57,43 +64,39 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
   const days = new WeakMap<Plan, Map<string, VariantDay>>();
 
   const laid = (id: string): VariantDay | null => {
-    const { plan, givenUp: all } = state.getState();
+    const { plan } = state.getState();
     const variant = named(id);
     if (!variant) return null;
-    const givenUp = all.get(id) ?? null;
-    const { parts, clashes } = withChanges(plan, givenUp?.changes ?? []);
-    const changed = { ...plan, ...parts };
+    const { name, schedule, givesUp = null } = variant;
+    const { changed, clashes } = withPatch(plan, givesUp?.patch ?? []);
     return {
       id,
-      name: variant.name,
+      name,
       plan: changed,
-      schedule: variant.schedule,
-      verdict: ports.judgeFor(changed)(variant.schedule),
-      givenUp,
+      schedule,
+      verdict: ports.judgeFor(changed)(schedule),
+      givesUp,
       clashes,
-      stands:
-        clashes.length === 0 &&
-        Object.keys(parts).length === 0 &&
-        sameSchedule(plan.schedule, variant.schedule),
+      stands: clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule),
     };
   };
 
-  const keep = (name: string, id: string, schedule: Schedule): Outcome<Plan, readonly Fault[]> =>
-    edits.edit(`Keep variant ${name}`, (plan) => ({ variants: [...plan.variants, { id, name, schedule }] }));
+  const keep = (name: string, schedule: Schedule, givesUp?: GivesUp): Outcome<string, readonly Fault[]> => {
+    const id = `variant-${ports.newId()}`;
+    const kept = edits.edit(`Keep variant ${name}`, (plan) => ({
+      variants: [...plan.variants, { id, name, schedule, ...(givesUp ? { givesUp } : {}) }],
+    }));
+    return kept.ok ? done(id) : failed(kept.error);
+  };
 
   const commands: VariantCommands = {
-    keepVariant: (name) => keep(name, `variant-${ports.newId()}`, state.getState().plan.schedule),
-    keepOffered(name, { plan, edit, schedule, sentence, owner }) {
-      const id = `variant-${ports.newId()}`;
-      const changes = changesBetween(plan, applyEdit(plan, edit));
-      const before = state.getState().givenUp;
-      // Put beside the plan first, so that both are saved together.
-      state.setState({ givenUp: new Map(before).set(id, { sentence, owner, changes }) });
-      const kept = keep(name, id, { placements: [...schedule.placements] });
-      if (kept.ok) return { ok: true, value: id };
-      state.setState({ givenUp: before });
-      return failed(kept.error);
-    },
+    keepVariant: (name) => keep(name, state.getState().plan.schedule),
+    keepOffered: (name, { edit, schedule, sentence, owner }) =>
+      keep(
+        name,
+        { placements: [...schedule.placements] },
+        { sentence, owner, patch: edit.patch.map((one) => ({ ...one, path: [...one.path] })) },
+      ),
     adoptVariant(id) {
       const day = commands.variantDay(id);
       if (!day) return false;
@@ -106,7 +109,7 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
       }
       const { plan } = state.getState();
       const adopted = edits.edit(`Adopt variant ${day.name}`, () => ({
-        ...withChanges(plan, day.givenUp?.changes ?? []).parts,
+        ...day.plan,
         ...(sameSchedule(plan.schedule, day.schedule) ? {} : { schedule: day.schedule }),
       }));
       if (!adopted.ok)
@@ -139,26 +142,13 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
   return commands;
 }
 
-/** Kept beside a plan at most; older ones, whose variants are long gone, are forgotten. */
-const MOST_KEPT = 200;
-
-/** What variants give up, as it is put into a store. */
-export function storedGivenUp(all: ReadonlyMap<string, GivenUp>): unknown {
-  return [...all].slice(-MOST_KEPT);
-}
-
-/** What was found in a store; what cannot be read is left out. */
-export function readGivenUp(found: unknown): ReadonlyMap<string, GivenUp> {
-  if (!Array.isArray(found)) return new Map();
-  return new Map(
-    found.flatMap((entry: unknown): [string, GivenUp][] => {
-      if (!Array.isArray(entry)) return [];
-      const [id, one] = entry as [unknown, Partial<Record<keyof GivenUp, unknown>> | null];
-      const changes = readChanges(one?.changes);
-      if (typeof id !== "string" || typeof one?.sentence !== "string" || changes === null) return [];
-      return [
-        [id, { sentence: one.sentence, owner: typeof one.owner === "string" ? one.owner : null, changes }],
-      ];
-    }),
-  );
+/** The plan with what still means the same on it; all of a patch clashes with what would be no plan with it. */
+function withPatch(
+  plan: Plan,
+  patch: Patch,
+): { readonly changed: Plan; readonly clashes: readonly Change[] } {
+  const fit = fitPatch(plan, patch);
+  const made = fit.ok ? applyPatch(plan, fit.value.patch) : fit;
+  if (!fit.ok || !made.ok || !parse(made.value).ok) return { changed: plan, clashes: patch };
+  return { changed: made.value, clashes: fit.value.clashes };
 }

@@ -110,7 +110,6 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
       if (before !== undefined && plan.variants.some((variant) => variant.id === before)) return before;
       const { edit, schedule, sentence, owner } = relaxation;
       const kept = variants.keepOffered(nameFor(why, relaxation), {
-        plan: why.plan,
         edit,
         schedule,
         sentence,

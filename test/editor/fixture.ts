@@ -7,7 +7,7 @@ const HOUR = 3600;
 export function fixturePlan(part: Partial<PlanInput> = {}): Plan {
   const read = parse({
     format: "lopeline-plan",
-    version: 1,
+    version: 2,
     title: "Fixture",
     site: {
       name: "Nowhere",

@@ -8,7 +8,7 @@ const minutes = (count: number): number => count * 60;
 /** A level site: straight lines, so ways are metres over speed and can be worked out by hand in the tests. */
 const base = {
   format: "lopeline-plan",
-  version: 1,
+  version: 2,
   title: "Rehearsal plan, Quarry Flat",
   body: { ephemeris: "none" },
   site: {

@@ -3,7 +3,7 @@ import type { PlanGroundInput, PlanInput } from "../../src/plan/index.ts";
 /** An invented plan that uses every field of the document once, each with a value that is not its default. */
 export const completePlan: PlanInput = {
   format: "lopeline-plan",
-  version: 1,
+  version: 2,
   title: "Every field",
   notes: "Invented for tests.",
   body: { name: "Small moon", gravityMs2: 1.4, radiusM: 1_500_000, ephemeris: "none" },
@@ -85,7 +85,7 @@ export const completePlan: PlanInput = {
       suit: "suit-b",
     },
   ],
-  suits: ["a", "b", "c"].map((letter) => ({
+  suits: ["a", "b"].map((letter) => ({
     id: `suit-${letter}`,
     name: `Suit ${letter.toUpperCase()}`,
     massKg: 82,
@@ -115,7 +115,6 @@ export const completePlan: PlanInput = {
       id: "eva-1",
       name: "EVA 1",
       crew: ["ev1", "ev2"],
-      suits: { ev1: "suit-c" },
       earliestEgressS: 3600,
       latestIngressS: 29_000,
       longestS: 25_000,
@@ -228,6 +227,11 @@ export const completePlan: PlanInput = {
       id: "short-day",
       name: "Short day",
       schedule: { placements: [{ task: "wake", eva: null, crew: [], startS: 9000 }] },
+      givesUp: {
+        sentence: "EVA 1 may last 10 min longer.",
+        owner: "the flight director",
+        patch: [{ path: ["evas", "#eva-1", "longestS"], from: 25_000, to: 25_600 }],
+      },
     },
   ],
 };

@@ -66,7 +66,7 @@ describe("a file that is not read", () => {
 describe("a fault in a field is told by path and in words", () => {
   const cases: [words: string, spoil: (plan: Spoilt) => void, path: string, message: string | RegExp][] = [
     ["another format", (p) => (p.format = "other"), "format", 'must be "lopeline-plan"'],
-    ["another version", (p) => (p.version = 2), "version", "must be 1"],
+    ["another version", (p) => (p.version = 0), "version", "must be 2"],
     ["an empty title", (p) => (p.title = "  "), "title", "must not be empty"],
     [
       "a duration below zero",

@@ -47,18 +47,30 @@ describe("what is kept aside", () => {
   });
 
   it("opens as a step that can be undone, with what its variants give up, and stays kept", async () => {
-    const givenUp = [
-      ["v1", { sentence: "A longer EVA.", owner: null, changes: [{ path: ["title"], from: 1, to: 2 }] }],
-    ];
-    const { desk } = await withAside(recordOf("Northern rim", { givenUp }), recordOf("x", { text: "{}" }));
+    // As format 1 had it: the variant in the text, what it gives up beside.
+    const change = { path: ["evas", "#eva-1", "longestS"], from: 25_000, to: 25_300 };
+    const givenUp = [["v1", { sentence: "A longer EVA.", owner: null, changes: [change] }]];
+    const variants = [{ id: "v1", name: "Longer", schedule: { placements: [] } }];
+    const text = JSON.stringify({ ...smallInput, version: 1, title: "Northern rim", variants });
+    const { desk } = await withAside(
+      recordOf("Northern rim", { text, givenUp }),
+      recordOf("x", { text: "{}" }),
+    );
     const [bad, good] = await desk.keptAside();
     const before = desk.state.getState().plan;
     expect(desk.openAside(bad!)).toBe(false);
     expect(desk.state.getState().plan).toBe(before);
     expect(desk.state.getState().refusal?.faults.length).toBeGreaterThan(0);
     expect(desk.openAside(good!)).toBe(true);
-    expect(desk.state.getState().plan).toEqual(planOf({ ...smallInput, title: "Northern rim" }));
-    expect(desk.state.getState().givenUp.get("v1")?.sentence).toBe("A longer EVA.");
+    const givesUp = { sentence: "A longer EVA.", owner: null, patch: [change] };
+    expect(desk.state.getState().plan).toEqual(
+      planOf({
+        ...smallInput,
+        title: "Northern rim",
+        variants: variants.map((one) => ({ ...one, givesUp })),
+      }),
+    );
+    expect(desk.variantDay("v1")?.plan.evas[0]?.longestS).toBe(25_300);
     expect(desk.undo()).toBe("Open Northern rim");
     expect(desk.state.getState().plan).toEqual(before);
     expect(await desk.keptAside()).toHaveLength(2);

@@ -27,7 +27,7 @@ import {
 /** A small day: one EVA, two crew members, three tasks of 15 min, the first placed an hour after the egress bound. */
 export const smallInput: PlanInput = {
   format: "lopeline-plan",
-  version: 1,
+  version: 2,
   title: "A small day",
   site: {
     name: "Site",

@@ -32,7 +32,7 @@ describe("odds", () => {
     const { desk, engine } = deskWith();
     const { plan } = desk.state.getState();
     const way = longerEva(plan);
-    const kept = desk.keepOffered("Longer", { ...way, plan });
+    const kept = desk.keepOffered("Longer", way);
     const id = kept.ok ? kept.value : "";
     const asked = desk.askOdds(id, choice);
     expect(engine.oddses[0]!.plan.evas[0]!.longestS).toBe(25_300);

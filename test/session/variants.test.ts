@@ -9,7 +9,7 @@ function deskWithOffered(ports: Parameters<typeof deskWith>[0] = {}) {
   const made = deskWith(ports);
   const { plan } = made.desk.state.getState();
   const way = longerEva(plan);
-  const kept = made.desk.keepOffered("Longer", { ...way, plan });
+  const kept = made.desk.keepOffered("Longer", way);
   if (!kept.ok) throw new Error("it was not kept");
   return { ...made, before: plan, way, id: kept.value };
 }
@@ -48,7 +48,7 @@ describe("a variant", () => {
     const day = desk.variantDay(id)!;
     expect(day.plan.evas[0]!.longestS).toBe(25_300);
     expect(day.verdict.score).toEqual(way.score);
-    expect(day.givenUp).toMatchObject({ sentence: way.sentence, owner: null });
+    expect(day.givesUp).toMatchObject({ sentence: way.sentence, owner: null });
     expect(day.stands).toBe(false);
     expect(desk.variantDay(id)).toBe(day);
   });
@@ -91,7 +91,7 @@ describe("a variant", () => {
     await desk.saveNow();
     const again = deskWith({ archive: browserArchive(shelf), newId: () => "later" }).desk;
     expect(await again.restore()).toBe(true);
-    expect(again.variantDay(id)?.givenUp?.sentence).toBe(way.sentence);
+    expect(again.variantDay(id)?.givesUp?.sentence).toBe(way.sentence);
     expect(again.adoptVariant(id)).toBe(true);
     expect(again.state.getState().plan.evas[0]!.longestS).toBe(25_300);
   });
@@ -100,7 +100,7 @@ describe("a variant", () => {
     const { desk, id } = deskWithOffered();
     desk.removeVariant(id);
     desk.undo();
-    expect(desk.variantDay(id)?.givenUp?.changes).toHaveLength(1);
+    expect(desk.variantDay(id)?.givesUp?.patch).toHaveLength(1);
   });
 
   it("counts its changes from the open day", () => {

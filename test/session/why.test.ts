@@ -128,7 +128,7 @@ describe("a relaxation that is tried", () => {
     const { desk, plan } = await answered();
     const id = desk.tryRelaxation(withoutOne(plan))!;
     expect(desk.variantDay(id)?.name).toBe("Task two: without Task one");
-    expect(desk.variantDay(id)?.givenUp?.owner).toBe("the flight director");
+    expect(desk.variantDay(id)?.givesUp?.owner).toBe("the flight director");
   });
 
   it("can be tried anew when its variant was removed", async () => {

@@ -1,4 +1,5 @@
 import type { ShedCell } from "../../answers/index.ts";
+import { isEqual } from "../../kernel/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import { RULE_WORDS } from "../../session/index.ts";
 
@@ -42,13 +43,6 @@ function ruleWords(rule: string): string {
 }
 
 function sameOrder(a: ShedCell, b: ShedCell): boolean {
-  const alike = (one: readonly string[], other: readonly string[]): boolean =>
-    one.length === other.length && one.every((item, i) => item === other[i]);
-  return (
-    a.kind === b.kind &&
-    a.least === b.least &&
-    alike(a.drop, b.drop) &&
-    alike(a.vain, b.vain) &&
-    alike(a.breaks, b.breaks)
-  );
+  const order = ({ kind, least, drop, vain, breaks }: ShedCell): unknown => [kind, least, drop, vain, breaks];
+  return isEqual(order(a), order(b));
 }

@@ -1,6 +1,7 @@
 import type { Verdict } from "../../answers/index.ts";
+import { isEqual } from "../../kernel/index.ts";
 import { lasts } from "../../editor/index.ts";
-import { type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
 import { counted } from "../words.ts";
 
@@ -107,20 +108,23 @@ function whereOf({ site, title, tasks }: Plan): Judged {
   return done(`${counted(places, "place")} to work at.`);
 }
 
-function crewOf(plan: Plan): Judged {
-  const { crew, suits, evas } = plan;
+function crewOf({ crew, suits, evas }: Plan): Judged {
   if (crew.length === 0) return open("Nobody is there yet: add crew, or begin with a set.");
-  const worn = suits.filter((suit) => crew.some(({ id }) => suitsOf(plan, id).includes(suit)));
+  const worn = suits.filter((suit) => crew.some((member) => member.suit === suit.id));
   const bare = worn.find(
     (suit) => Math.min(suit.oxygenKg, suit.co2Kg, suit.waterKg, suit.batteryWh, suit.emergencyOxygenS) === 0,
   );
   if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
   for (const eva of evas) {
-    const sharers = sharingSuits(plan, eva).map(({ name }) => name);
-    if (sharers.length > 0)
-      return begun(`${sharers.join(" and ")} wear the same suit on ${eva.name}: give each their own.`);
+    const out = crew.filter((member) => eva.crew.includes(member.id));
+    const second = out.find((member, i) => out.findIndex((one) => one.suit === member.suit) < i);
+    const first = out.find((member) => member.suit === second?.suit);
+    if (first && second)
+      return begun(
+        `${first.name} and ${second.name} wear the same suit on ${eva.name}: give each their own.`,
+      );
   }
-  const asBegun = worn.every((suit) => BLANK.suits.some((one) => alike(stocksOf(suit), stocksOf(one))));
+  const asBegun = worn.every((suit) => BLANK.suits.some((one) => isEqual(stocksOf(suit), stocksOf(one))));
   const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
   return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);
 }
@@ -136,7 +140,7 @@ function evasOf({ crew, evas, stay }: Plan, sunDeg: (atS: number) => number | nu
   if (idle) return begun(`${idle.name} goes out on no EVA.`);
   const most = [...new Set(evas.map((eva) => lasts(eva.longestS)))].join(", ");
   const what = `${counted(evas.length, "EVA")} of at most ${most}`;
-  return alike(evas, BLANK.evas)
+  return isEqual(evas, BLANK.evas)
     ? begun(`${what}, as the empty plan has it: set its bounds.`)
     : done(`${what}${night(evas, sunDeg)}.`);
 }
@@ -201,8 +205,4 @@ function paperOf({ placed, score }: Verdict): Judged {
 /** A suit without what tells it from another. */
 function stocksOf(suit: Plan["suits"][number]): object {
   return { ...suit, id: "", name: "" };
-}
-
-function alike(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
 }

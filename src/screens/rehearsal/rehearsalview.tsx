@@ -1,4 +1,5 @@
 import { useLayoutEffect, useState } from "react";
+import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
 import { useDesk } from "../context.ts";
 import { download } from "../shell/files.ts";
@@ -93,8 +94,7 @@ function UnderWay() {
   const [ending, end] = useState(false);
   const unkept = useRehearsalState((state) => state.unkept);
   const save = (): void => download("rehearsal.json", [work.fileText() ?? ""], "application/json");
-  const another =
-    open.title !== plan.title || JSON.stringify(open.schedule) !== JSON.stringify(plan.schedule);
+  const another = open.title !== plan.title || !sameSchedule(open.schedule, plan.schedule);
   return (
     <>
       <SoFar />

@@ -61,9 +61,9 @@ export function Comparison({ days }: { readonly days: readonly Compared[] }) {
             <th scope="row">Gives up</th>
             {days.map((day) => (
               <td key={day.id} className="given-up">
-                {day.givenUp === null
+                {day.givesUp === null
                   ? "nothing"
-                  : `${day.givenUp.sentence}${day.givenUp.owner === null ? "" : ` Asks ${day.givenUp.owner}.`}`}
+                  : `${day.givesUp.sentence}${day.givesUp.owner === null ? "" : ` Asks ${day.givesUp.owner}.`}`}
               </td>
             ))}
           </tr>

@@ -1,6 +1,6 @@
 import type { Verdict } from "../../answers/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
-import { type Desk, type GivenUp, PRESENT } from "../../session/index.ts";
+import type { GivesUp, Plan, Schedule } from "../../plan/index.ts";
+import { type Desk, PRESENT } from "../../session/index.ts";
 
 /** A day to be compared: the open one, or a variant. */
 export interface Compared {
@@ -10,7 +10,7 @@ export interface Compared {
   readonly plan: Plan;
   readonly schedule: Schedule;
   readonly verdict: Verdict;
-  readonly givenUp: GivenUp | null;
+  readonly givesUp: GivesUp | null;
   /** True when the plan has changed where the variant gives something up. */
   readonly clashes: boolean;
 }
@@ -27,7 +27,7 @@ export function daysToCompare(desk: Desk, chosen: readonly string[]): readonly C
     plan,
     schedule: plan.schedule,
     verdict,
-    givenUp: null,
+    givesUp: null,
     clashes: false,
   };
   return [

@@ -9,7 +9,6 @@ import { MOST_BESIDE } from "./days.ts";
 export function VariantList({ chosen }: { readonly chosen: readonly string[] }) {
   const { desk } = useAround();
   useDesk((state) => state.plan);
-  useDesk((state) => state.givenUp);
   const days = desk.state.getState().plan.variants.flatMap(({ id }) => desk.variantDay(id) ?? []);
   return (
     <table className="variant-list">
@@ -79,17 +78,14 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
         margin {percentLeft(score.worstMargin / 10_000)}
       </td>
       <td>
-        {day.givenUp === null ? (
+        {day.givesUp === null ? (
           <span className="note">nothing of the plan</span>
         ) : (
           <>
-            {day.givenUp.sentence}
-            {day.givenUp.owner !== null && <b> Asks {day.givenUp.owner}.</b>}
+            {day.givesUp.sentence}
+            {day.givesUp.owner !== null && <b> Asks {day.givesUp.owner}.</b>}
             {day.clashes.length > 0 && (
               <span className="state breach">The plan has changed there: it no longer applies.</span>
-            )}
-            {day.givenUp.changes.length > 0 && (
-              <span className="note"> Kept in this browser; a plan file holds the schedule alone.</span>
             )}
           </>
         )}

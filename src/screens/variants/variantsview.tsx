@@ -10,14 +10,13 @@ import { Weave } from "./weave.tsx";
 export function VariantsView() {
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
-  const givenUp = useDesk((state) => state.givenUp);
   const verdict = useDesk((state) => state.verdict);
   const compared = useLook((state) => state.compared);
   const days = useMemo(
     () => daysToCompare(desk, compared),
     // What is compared is read from the desk; these are what it is made of.
     // eslint-disable-next-line react-hooks/exhaustive-deps
-    [desk, compared, plan, givenUp, verdict],
+    [desk, compared, plan, verdict],
   );
   const [present, ...beside] = days;
 
@@ -67,8 +66,7 @@ function Keep() {
     }
     setFault(null);
     setName("");
-    const id = kept.value.variants.at(-1)?.id;
-    if (id !== undefined) look.setState((now) => ({ compared: [...now.compared, id].slice(-2) }));
+    look.setState((now) => ({ compared: [...now.compared, kept.value].slice(-2) }));
   };
   return (
     <form className="keep-day" onSubmit={keep}>

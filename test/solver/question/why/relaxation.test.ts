@@ -106,8 +106,8 @@ describe("relaxations", () => {
       const run = whyRun(plan, schedule, task.id, { ...effort, clock: () => 0 });
       while (run.step(1)) continue;
       for (const { edit } of run.report().relaxations)
-        for (const { key } of edit.changes)
-          expect(["evas", "suits", "tasks", "links", "stay", "equipment"]).toContain(key);
+        for (const { path } of edit.patch)
+          expect(["evas", "suits", "tasks", "links", "stay", "equipment"]).toContain(path[0]);
     }
   });
 

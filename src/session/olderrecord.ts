@@ -1,0 +1,30 @@
+import { done, isRecord, type Outcome } from "../kernel/index.ts";
+import { type Fault, parseText, patchSchema, type Plan } from "../plan/index.ts";
+import type { StoredPlan } from "./archive.ts";
+
+/** The plan in a record of the browser's store, of whatever age, or every fault found. */
+export function planIn({ text, givenUp }: StoredPlan): Outcome<Plan, readonly Fault[]> {
+  const read = parseText(text);
+  return read.ok ? done(withGivenUp(read.value, givenUp)) : read;
+}
+
+/**
+ * `plan` with what its variants give up, as it lay beside the plan in the browser's store before a file had room for it (format 1):
+ * a list of pairs of a variant's id and a sentence, an owner and changes by path. What cannot be read is left out.
+ */
+function withGivenUp(plan: Plan, found: unknown): Plan {
+  if (!Array.isArray(found)) return plan;
+  const beside = new Map(
+    found.flatMap((entry: unknown) => (Array.isArray(entry) ? [[entry[0], entry[1]] as const] : [])),
+  );
+  const variants = plan.variants.map((variant) => {
+    const one = beside.get(variant.id);
+    if (variant.givesUp || !isRecord(one) || typeof one["sentence"] !== "string") return variant;
+    const patch = patchSchema.safeParse(one["changes"]);
+    const owner = typeof one["owner"] === "string" ? one["owner"] : null;
+    return patch.success
+      ? { ...variant, givesUp: { sentence: one["sentence"], owner, patch: patch.data } }
+      : variant;
+  });
+  return { ...plan, variants };
+}
