@@ -28,9 +28,11 @@ export function spellsOf(prepared: Prepared, walk: Walk): Spell[] {
       continue;
     }
     const last = spells.at(-1);
-    if (last && restedS < restS)
-      spells[spells.length - 1] = { ...last, work: { startS: last.work.startS, endS: span.endS } };
-    else spells.push({ work: span, pause: last ? pause : [], next: step });
+    if (last && restedS < restS) {
+      // Of stretches that overlap the later end counts (S11).
+      const endS = instant(Math.max(last.work.endS, span.endS));
+      spells[spells.length - 1] = { ...last, work: { startS: last.work.startS, endS } };
+    } else spells.push({ work: span, pause: last ? pause : [], next: step });
     pause = [];
     restedS = 0;
   }

@@ -43,6 +43,28 @@ describe("work and rest", () => {
     expect(breachesOf(plan(0, 1500, 0, parts("geology")))).toEqual(["work-and-rest"]);
   });
 
+  test("work-and-rest: pauses parted by work do not add up", () => {
+    // Pause 300, 10 s of work, pause 300: nothing ends the stretch of 1500 + 610 + 1500 = 3610 s. In one piece the pauses would.
+    const parts = (startS: number): TinyParts => ({
+      tasks: [task("one", "a"), task("two", "a"), task("look", "a", { duration: { likelyS: 10 } })],
+      placements: [at("one", 2000), at("look", startS), at("two", 3210)],
+    });
+    expect(only(plan(0, 3609, 0, parts(2900)), "work-and-rest")).toMatchObject({ need: 3609, have: 3610 });
+    expect(breachesOf(plan(0, 3610, 0, parts(2900)))).toEqual([]);
+    // The look right after the first task: 1510 s of work, 600 s of rest.
+    expect(breachesOf(plan(0, 1510, 0, parts(2600)))).toEqual([]);
+  });
+
+  test("work-and-rest: work that overlaps counts to its later end, whichever began later", () => {
+    // `one` goes on from 2000 to 8000 s; `two`, from 3000 to 3600 s, begins later and ends sooner. Then a wait of 1000 s.
+    const both = (seconds: number): TinyParts => ({
+      tasks: [task("one", "a", { duration: { likelyS: seconds } }), task("two", "a"), task("sit", "a")],
+      placements: [at("one", 2000), at("two", 3000), at("sit", 9000)],
+    });
+    // From 1100 s to 8000 s: 6900 s, though the last task of the stretch ends at 3600 s.
+    expect(only(plan(0, 100, 0, both(6000)), "work-and-rest")).toMatchObject({ have: 6900 });
+  });
+
   test("work-and-rest: waiting at the lander for the others is a rest before the airlock work", () => {
     const both = tinyPlan({
       tasks: [task("one", "a", { duration: { likelyS: 5000 } })],
