@@ -31,123 +31,140 @@ export interface Facts {
  * have) is passed over, so that a plan that has changed since still opens its rehearsal.
  */
 export function factsOf(plan: Plan, calls: readonly Call[]): Facts {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const began = new Map<string, number>();
-  const ended = new Map<string, number>();
-  const leftOut = new Map<string, string>();
-  const stopped = new Map<string, { startS: number; endS: number; placement: Placement }>();
-  const outS = new Map<string, number>();
-  const inS = new Map<string, number>();
-  const lengthS = new Map(plan.tasks.map((task): [string, number] => [task.id, task.duration.likelyS]));
-  const backByS = new Map<string, number>();
-  const broken = new Map<string, number>();
-  const lostPasses = new Map<string, number>();
-  const readings: Reading[] = [];
-  let holdS = -Infinity;
-  let schedule = plan.schedule;
-  const open = (task: string): boolean => tasks.has(task) && !leftOut.has(task) && !ended.has(task);
+  const reader = new CallReader(plan);
+  for (const call of calls) reader.read(call);
+  return reader;
+}
 
-  for (const call of calls) {
+/** The facts as far as they have been read. */
+class CallReader implements Facts {
+  readonly began = new Map<string, number>();
+  readonly ended = new Map<string, number>();
+  readonly leftOut = new Map<string, string>();
+  readonly stopped = new Map<string, { startS: number; endS: number; placement: Placement }>();
+  readonly outS = new Map<string, number>();
+  readonly inS = new Map<string, number>();
+  readonly lengthS: Map<string, number>;
+  readonly backByS = new Map<string, number>();
+  readonly broken = new Map<string, number>();
+  readonly lostPasses = new Map<string, number>();
+  readonly readings: Reading[] = [];
+  holdS = -Infinity;
+  schedule: Schedule;
+  readonly #plan: Plan;
+  readonly #tasks: ReadonlyMap<string, Task>;
+
+  constructor(plan: Plan) {
+    this.#plan = plan;
+    this.#tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+    this.lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS]));
+    this.schedule = plan.schedule;
+  }
+
+  read(call: Call): void {
     switch (call.kind) {
       case "out":
-        if (!outS.has(call.eva)) outS.set(call.eva, call.atS);
-        break;
+        return first(this.outS, call.eva, call.atS);
       case "in":
-        if (outS.has(call.eva)) inS.set(call.eva, call.atS);
-        break;
+        return void (this.outS.has(call.eva) && this.inS.set(call.eva, call.atS));
       case "begins":
-        if (open(call.task) && !began.has(call.task)) began.set(call.task, call.atS);
-        break;
+        return void (this.#toCome(call.task) && this.began.set(call.task, call.atS));
       case "ends":
-        if (open(call.task) && began.has(call.task)) ended.set(call.task, call.atS);
-        break;
+        return void (this.#underWay(call.task) && this.ended.set(call.task, call.atS));
       case "left-out":
-        if (open(call.task)) giveUp(call.task, "given up", call.atS);
-        break;
+        return void (this.#open(call.task) && this.#giveUp(call.task, "given up", call.atS));
       case "longer":
-        if (open(call.task)) lengthS.set(call.task, Math.max(1, lengthS.get(call.task)! + call.byS));
-        break;
+        return void (this.#open(call.task) && this.#lasts(call.task, (lengthS) => lengthS + call.byS));
       case "hold":
-        holdS = Math.max(holdS, call.untilS);
-        break;
+        this.holdS = Math.max(this.holdS, call.untilS);
+        return;
       case "slower":
-        for (const spot of schedule.placements) {
-          if (!spot.crew.includes(call.crew) || began.has(spot.task) || !open(spot.task)) continue;
-          lengthS.set(spot.task, Math.max(1, Math.ceil((lengthS.get(spot.task)! * call.percent) / 100)));
-        }
-        break;
+        return this.#slower(call.crew, call.percent);
       case "reading":
-        readings.push(call);
-        break;
+        this.readings.push(call);
+        return;
       case "back-by":
-        backByS.set(call.eva, call.byS);
-        break;
+        this.backByS.set(call.eva, call.byS);
+        return;
       case "broken":
-        broken.set(call.equipment, (broken.get(call.equipment) ?? 0) + call.count);
-        leaveWithout(call.equipment, call.atS);
-        break;
+        return this.#broken(call.equipment, call.count, call.atS);
       case "no-relay":
-        if (!lostPasses.has(call.pass)) lostPasses.set(call.pass, call.atS);
-        break;
+        return first(this.lostPasses, call.pass, call.atS);
       case "closed":
-        for (const task of plan.tasks)
-          if (visits(task, call.place) && toCome(task.id))
-            giveUp(task.id, `${placeName(plan, call.place)} is closed`, call.atS);
-        break;
+        return this.#closed(call.place, call.atS);
       case "replanned":
-        schedule = call.schedule;
-        break;
+        this.schedule = call.schedule;
+        return;
       case "note":
-        break;
     }
   }
-  return {
-    began,
-    ended,
-    leftOut,
-    stopped,
-    outS,
-    inS,
-    lengthS,
-    holdS,
-    backByS,
-    broken,
-    lostPasses,
-    readings,
-    schedule,
-  };
 
-  function toCome(task: string): boolean {
-    return open(task) && !began.has(task);
+  #open(task: string): boolean {
+    return this.#tasks.has(task) && !this.leftOut.has(task) && !this.ended.has(task);
+  }
+
+  #toCome(task: string): boolean {
+    return this.#open(task) && !this.began.has(task);
+  }
+
+  #underWay(task: string): boolean {
+    return this.#open(task) && this.began.has(task);
+  }
+
+  /** Another expected length for a task that the plan has, whole seconds, a second at least. */
+  #lasts(task: string, next: (lengthS: number) => number): void {
+    const lengthS = this.lengthS.get(task);
+    if (lengthS !== undefined) this.lengthS.set(task, Math.max(1, next(lengthS)));
+  }
+
+  #slower(crew: string, percent: number): void {
+    for (const { task, crew: doing } of this.schedule.placements) {
+      if (doing.includes(crew) && this.#toCome(task))
+        this.#lasts(task, (lengthS) => Math.ceil((lengthS * percent) / 100));
+    }
+  }
+
+  /** So many more of an equipment are of no use; what asks for more than is left is given up. */
+  #broken(id: string, count: number, atS: number): void {
+    const broken = (this.broken.get(id) ?? 0) + count;
+    this.broken.set(id, broken);
+    const equipment = this.#plan.equipment.find((one) => one.id === id);
+    if (!equipment) return;
+    for (const task of this.#plan.tasks) {
+      const asks = task.equipment.find((one) => one.equipment === id)?.count ?? 0;
+      if (asks > Math.max(0, equipment.count - broken) && this.#toCome(task.id))
+        this.#giveUp(task.id, `${equipment.name} is out of use`, atS);
+    }
+  }
+
+  #closed(place: string, atS: number): void {
+    for (const task of this.#plan.tasks)
+      if (visits(task, place) && this.#toCome(task.id))
+        this.#giveUp(task.id, `${placeName(this.#plan, place)} is closed`, atS);
   }
 
   /** Gives a task up, and what can only be done with it and has not begun. */
-  function giveUp(id: string, why: string, atS: number): void {
-    leftOut.set(id, why);
-    const startS = began.get(id);
-    const placement = schedule.placements.find((one) => one.task === id);
+  #giveUp(id: string, why: string, atS: number): void {
+    this.leftOut.set(id, why);
+    const startS = this.began.get(id);
+    const placement = this.schedule.placements.find((one) => one.task === id);
     if (startS !== undefined && placement)
-      stopped.set(id, { startS, endS: Math.max(startS, atS), placement });
-    began.delete(id);
-    const name = tasks.get(id)?.name ?? id;
-    for (const link of plan.links) {
+      this.stopped.set(id, { startS, endS: Math.max(startS, atS), placement });
+    this.began.delete(id);
+    const name = this.#tasks.get(id)?.name ?? id;
+    for (const link of this.#plan.links) {
       if (link.type !== "lag" || link.needs === "none") continue;
-      if (link.from.task === id && toCome(link.to.task)) giveUp(link.to.task, `it needs ${name}`, atS);
-      if (link.needs === "both" && link.to.task === id && toCome(link.from.task))
-        giveUp(link.from.task, `it is not done without ${name}`, atS);
+      const [from, to] = [link.from.task, link.to.task];
+      if (from === id && this.#toCome(to)) this.#giveUp(to, `it needs ${name}`, atS);
+      if (link.needs === "both" && to === id && this.#toCome(from))
+        this.#giveUp(from, `it is not done without ${name}`, atS);
     }
   }
+}
 
-  /** Gives up what asks for more of an equipment than is left. */
-  function leaveWithout(id: string, atS: number): void {
-    const equipment = plan.equipment.find((one) => one.id === id);
-    if (!equipment) return;
-    const left = equipment.count - broken.get(id)!;
-    for (const task of plan.tasks) {
-      const asks = task.equipment.find((one) => one.equipment === id)?.count ?? 0;
-      if (asks > left && asks > 0 && toCome(task.id)) giveUp(task.id, `${equipment.name} is out of use`, atS);
-    }
-  }
+/** Keeps the first that was said of it. */
+function first(into: Map<string, number>, what: string, atS: number): void {
+  if (!into.has(what)) into.set(what, atS);
 }
 
 function visits(task: Task, place: string): boolean {

@@ -5,19 +5,18 @@ import {
   useEffect,
   useMemo,
   useRef,
-  useState,
 } from "react";
 import { useAround } from "../context.ts";
-import { counted } from "../words.ts";
-import { widened, widenedLine } from "./bulk.ts";
-import type { Faulty } from "./celleditor.tsx";
-import { putDraft, sentence } from "./draft.ts";
-import { type Extent, moved, onward, type Spot } from "./gridmoves.ts";
+import { widenedLine } from "./bulk.ts";
 import { GridHead } from "./gridhead.tsx";
+import type { GridHands, Place, Word } from "./gridhands.ts";
+import { gridKey } from "./gridkeys.ts";
+import { type Extent, onward, type Spot } from "./gridmoves.ts";
+import { pasteBlock } from "./gridpaste.ts";
 import { GridRow } from "./gridrow.tsx";
-import type { Editing, GridHands, Place, Word } from "./gridhands.ts";
+import { isWritten, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
-import { isBlock, pastedOver, rowsIn, textOf } from "./sheetpaste.ts";
+import { isBlock, rowsIn, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /**
@@ -47,13 +46,13 @@ export function Grid(props: {
   const { table, lines, place, onPlace, begin, onBegun, called, marked, onMarked, onWord, labelId, helpId } =
     props;
   const { desk } = useAround();
-  const [editing, setEditing] = useState<Editing | null>(null);
-  const [drafts, setDrafts] = useState<ReadonlyMap<string, Faulty>>(new Map());
+  const writing = useGridWriting(desk, table, lines, marked);
+  const { editing, drafts } = writing;
   const box = useRef<HTMLTableElement>(null);
+  const outer = useRef<HTMLDivElement>(null);
   // Set when the keyboard is to follow the place: after a move, never because something else was drawn.
   const follow = useRef(false);
 
-  const outer = useRef<HTMLDivElement>(null);
   const columns = table.columns.length;
   const at = (spot: Spot): Cell | null => lines[spot.row]?.cells[spot.column] ?? null;
   const extent: Extent = {
@@ -66,9 +65,7 @@ export function Grid(props: {
   const inPage = useRowWindow(outer, lines.length, row);
   const long = lines.length > MANY_ROWS;
   const spot: Spot | null = place && row >= 0 ? { row, column: place.column } : null;
-
-  const draftOf = (cell: Cell): string =>
-    drafts.get(cell.id)?.draft ?? cell.entry.draft(cell.value, desk.state.getState().plan);
+  const cell = spot && at(spot);
 
   const go = (to: Spot): void => {
     const line = lines[to.row];
@@ -76,150 +73,95 @@ export function Grid(props: {
     follow.current = true;
     onPlace({ line: line.id, column: to.column });
   };
-  const edit = (cell: Cell, typed?: string): void => {
-    if (cell.fixed !== null) return;
-    if (cell.entry.editor === "tick" && typed === undefined) return flip(cell);
-    const writes = cell.entry.editor === "line" || cell.entry.editor === "area";
-    const begun = typed !== undefined && writes;
-    setEditing({ cell: cell.id, first: begun ? typed : draftOf(cell), typed: begun });
-  };
-  const flip = (cell: Cell): void => put(cell, cell.value === true ? "" : "yes");
-  const keep = (cell: Cell, faulty: Faulty | null): void =>
-    setDrafts((now) => {
-      const next = new Map(now);
-      if (faulty) next.set(cell.id, faulty);
-      else next.delete(cell.id);
-      return next;
-    });
   const mark = (from: number, to: number): void => {
     const low = Math.min(from, to);
     const ids = lines.slice(low, Math.max(from, to) + 1).map((line) => line.id);
     onMarked(new Set([...marked, ...ids]));
   };
-  const put = (of: Cell, draft: string): void => {
-    const cell = widened(table, lines, marked, of);
-    const read = putDraft(desk, desk.state.getState().plan, cell, draft);
-    keep(cell, read.ok ? null : { draft, fault: read.error });
+  const markByPress = (line: string, how: "alone" | "along" | "toggle"): void => {
+    const to = lines.findIndex((one) => one.id === line);
+    if (how === "along") mark(row < 0 ? to : row, to);
+    else if (how === "toggle") {
+      const next = new Set(marked.size === 0 && row >= 0 ? [lines[row]!.id] : marked);
+      if (!next.delete(line)) next.add(line);
+      onMarked(next);
+    } else if (!marked.has(line) && marked.size > 0) onMarked(new Set());
+  };
+  /** Goes on from an edited cell by Tab: the next one that can be written in is edited as well. */
+  const editOnward = (from: Spot, back: boolean): void => {
+    const next = onward(from, back, { ...extent, has: (one) => at(one)?.fixed === null });
+    const to = next && at(next);
+    if (!next || !to) return;
+    go(next);
+    // A tick too: the next Tab must go on from it and not out of the table.
+    writing.open(to);
   };
 
-  const hands: GridHands = {
-    press(cell, where, edits, marks) {
-      const to = lines.findIndex((line) => line.id === where.line);
-      if (marks === "along") mark(row < 0 ? to : row, to);
-      else if (marks === "toggle") {
-        const next = new Set(marked.size === 0 && row >= 0 ? [lines[row]!.id] : marked);
-        if (!next.delete(where.line)) next.add(where.line);
-        onMarked(next);
-      } else if (!marked.has(where.line) && marked.size > 0) onMarked(new Set());
+  const steady = useSteadyHands({
+    press(of, where, edits, marks) {
+      markByPress(where.line, marks);
       follow.current = marks !== "alone";
       onPlace(where);
-      if (edits) edit(cell);
+      if (edits) writing.edit(of);
     },
-    enter(where) {
-      onPlace(where);
-    },
+    enter: onPlace,
     done(how) {
-      const cell = spot && at(spot);
-      if (cell) keep(cell, null);
-      setEditing(null);
+      if (cell) writing.keep(cell, null);
+      writing.close();
       if (!spot || how === "elsewhere") return;
       follow.current = true;
       if (how === "down") go({ row: Math.min(spot.row + 1, lines.length - 1), column: spot.column });
-      if (how === "next" || how === "back") {
-        const next = onward(spot, how === "back", {
-          ...extent,
-          has: (one) => at(one)?.fixed === null,
-        });
-        const to = next && at(next);
-        if (!next || !to) return;
-        go(next);
-        // A tick is edited as well here: the next Tab must go on from it and not out of the table.
-        setEditing({ cell: to.id, first: draftOf(to), typed: false });
-      }
+      else if (how === "next" || how === "back") editOnward(spot, how === "back");
     },
-    cancel(cell) {
-      keep(cell, null);
-      setEditing(null);
+    cancel(of) {
+      writing.keep(of, null);
+      writing.close();
       follow.current = true;
     },
-    faulty(cell, faulty) {
-      keep(cell, faulty);
-      setEditing((now) => (now?.cell === cell.id ? null : now));
+    faulty(of, faulty) {
+      writing.keep(of, faulty);
+      writing.close(of.id);
     },
-  };
-  const latest = useRef(hands);
-  useEffect(() => {
-    latest.current = hands;
   });
-  const steady = useMemo<GridHands>(
-    () => ({
-      press: (...all) => latest.current.press(...all),
-      enter: (where) => latest.current.enter(where),
-      done: (how) => latest.current.done(how),
-      cancel: (cell) => latest.current.cancel(cell),
-      faulty: (cell, faulty) => latest.current.faulty(cell, faulty),
-    }),
-    [],
-  );
 
   useEffect(() => {
     if (!follow.current || editing) return;
     follow.current = false;
-    box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
+    focusPlace(box.current);
   });
   // A table that opens at one of its lines shows it.
   useEffect(() => {
     box.current?.querySelector("tr[data-here]")?.scrollIntoView({ block: "center" });
   }, []);
   useEffect(() => {
-    if (called > 0) box.current?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
+    if (called > 0) focusPlace(box.current);
   }, [called]);
+  const { open } = writing;
   useEffect(() => {
     if (begin === null) return;
-    const cell = lines.flatMap((line) => line.cells).find((one) => one?.id === begin);
-    if (!cell) return;
+    const found = lines.flatMap((line) => line.cells).find((one) => one?.id === begin);
+    if (!found) return;
     onBegun();
-    setEditing({
-      cell: cell.id,
-      first: cell.entry.draft(cell.value, desk.state.getState().plan),
-      typed: false,
-    });
-  }, [begin, onBegun, lines, desk]);
+    open(found);
+  }, [begin, onBegun, lines, open]);
 
   const keys = (event: KeyboardEvent): void => {
-    const cell = spot && at(spot);
-    if (!spot || !cell || editing || event.altKey) return;
-    const ctrl = event.ctrlKey || event.metaKey;
-    if (table.rows && ctrl && event.key.toLowerCase() === "a") {
-      onMarked(new Set(lines.map((line) => line.id)));
-      event.preventDefault();
-      return;
-    }
-    if (event.key === "Escape" && marked.size > 0 && !drafts.has(cell.id)) {
-      onMarked(new Set());
-      event.preventDefault();
-      return;
-    }
-    const to = moved(spot, event.key, ctrl, extent);
-    if (to) {
-      if (table.rows && event.shiftKey && to.row !== spot.row) mark(spot.row, to.row);
-      go(to);
-    } else if (event.key === "Enter" || event.key === "F2") edit(cell);
-    else if (event.key === " " && cell.entry.editor === "tick" && cell.fixed === null) flip(cell);
-    else if (event.key === "Escape" && drafts.has(cell.id)) keep(cell, null);
-    else if ((event.key === "Delete" || event.key === "Backspace") && cell.fixed === null) clear(cell);
-    else if (event.key.length === 1 && event.key !== " " && !ctrl && cell.entry.editor !== "tick") {
-      edit(cell, event.key);
-    } else return;
-    event.preventDefault();
-  };
-  const clear = (cell: Cell): void => {
-    if (cell.entry.editor === "tick") put(cell, "");
-    else if (cell.guide.optional) put(cell, "");
-    else edit(cell, "");
+    if (!spot || !cell || editing) return;
+    const used = gridKey(event, {
+      spot,
+      cell,
+      extent,
+      writing,
+      go,
+      mark,
+      marks: table.rows !== null,
+      anyMarked: marked.size > 0,
+      markAll: () => onMarked(new Set(lines.map((line) => line.id))),
+      unmark: () => onMarked(new Set()),
+    });
+    if (used) event.preventDefault();
   };
   const copy = (event: ClipboardEvent): void => {
-    const cell = spot && at(spot);
     if (!cell || editing) return;
     event.preventDefault();
     const rows = lines.filter((line) => marked.has(line.id));
@@ -228,37 +170,19 @@ export function Grid(props: {
     event.clipboardData.setData("text/plain", text);
   };
   const paste = (event: ClipboardEvent): void => {
-    const cell = spot && at(spot);
-    const block = rowsIn(event.clipboardData.getData("text/plain"));
+    if (!spot || !cell) return;
+    const text = event.clipboardData.getData("text/plain");
+    const block = rowsIn(text);
     // An editor gives way to more than one cell; lines of text are meant for the cell itself.
-    const open = editing !== null && cell?.entry.editor === "area";
-    if (spot && cell && !open && isBlock(block)) {
-      event.preventDefault();
-      pasteBlock(spot, block);
-      return;
-    }
-    const writes = cell?.entry.editor === "line" || cell?.entry.editor === "area";
-    if (!cell || !writes || editing || cell.fixed !== null) return;
+    const intoText = editing !== null && cell.entry.editor === "area";
+    if (!intoText && isBlock(block)) onWord(pasteBlock(desk, table, lines, spot, block));
+    else if (isWritten(cell) && !editing && cell.fixed === null) writing.put(cell, text.replace(/\s+$/, ""));
+    else return;
     event.preventDefault();
-    put(cell, event.clipboardData.getData("text/plain").replace(/\s+$/, ""));
-  };
-
-  /** Lays a block of cells over the table from the place on, as one step; with a fault nothing of it. */
-  const pasteBlock = (from: Spot, block: ReturnType<typeof rowsIn>): void => {
-    const { plan } = desk.state.getState();
-    const ids = lines.map((line) => line.id);
-    const pasted = pastedOver(table, plan, ids, from, block);
-    const refuse = (why: string): void => onWord({ refused: true, text: `Nothing was pasted. ${why}` });
-    if (!pasted.ok) return refuse(pasted.error.join(" "));
-    const { parts, cells, added, notes } = pasted.value;
-    const what = `${counted(cells, "cell")}${added > 0 ? `, ${counted(added, "new row")}` : ""}`;
-    const done = desk.edit(`Paste ${what}`, () => parts);
-    if (done.ok) onWord({ refused: false, text: [`Pasted ${what}.`, ...notes].join(" ") });
-    else refuse(sentence(done.error[0]?.message ?? "The plan cannot take it"));
   };
 
   const first = lines[0];
-  const home = spot && at(spot) ? place : first ? { line: first.id, column: firstColumn(first) } : null;
+  const home = cell ? place : first ? { line: first.id, column: firstColumn(first) } : null;
   return (
     <div
       ref={outer}
@@ -311,6 +235,28 @@ export function Grid(props: {
       </table>
     </div>
   );
+}
+
+/** The same hands all along, which do what the given ones do now. */
+function useSteadyHands(hands: GridHands): GridHands {
+  const latest = useRef(hands);
+  useEffect(() => {
+    latest.current = hands;
+  });
+  return useMemo<GridHands>(
+    () => ({
+      press: (...all) => latest.current.press(...all),
+      enter: (where) => latest.current.enter(where),
+      done: (how) => latest.current.done(how),
+      cancel: (cell) => latest.current.cancel(cell),
+      faulty: (cell, faulty) => latest.current.faulty(cell, faulty),
+    }),
+    [],
+  );
+}
+
+function focusPlace(table: HTMLTableElement | null): void {
+  table?.querySelector<HTMLElement>('[data-cell][tabindex="0"]')?.focus();
 }
 
 /** Room for rows that are not in the page. */

@@ -82,74 +82,98 @@ export function pastedOver(
   block: readonly (readonly string[])[],
 ): Outcome<Pasted, readonly string[]> {
   const heads = table.rows ? headsIn(block[0] ?? [], table.columns) : null;
-  let now = plan;
-  let cells = 0;
-  let added = 0;
-  let row = from.row - 1;
-  const faults: string[] = [];
-  const leftOut = new Map<string, number>();
-  const blanks = new Map<string, number>();
-  const nameOf = (column: number | null): string => table.columns[column ?? -1]?.label ?? "";
-  const touched = new Set<string>();
-  for (const [i, texts] of block.entries()) {
-    if (heads && i === 0) continue;
-    row += 1;
+  const laying = new Laying(table, plan, heads, from.column);
+  const first = heads ? 1 : 0;
+  for (const [i, texts] of block.slice(first).entries()) {
+    if (!laying.row(lines[from.row + i], texts, first + i + 1)) break;
+  }
+  return laying.outcome();
+}
+
+/** A block on its way into a table: the plan so far, and what is to be told. */
+class Laying {
+  #now: Plan;
+  #cells = 0;
+  #added = 0;
+  readonly #faults: string[] = [];
+  readonly #leftOut = new Map<string, number>();
+  readonly #blanks = new Map<string, number>();
+  readonly #touched = new Set<string>();
+
+  constructor(
+    readonly table: Table,
+    readonly plan: Plan,
+    readonly heads: readonly Head[] | null,
+    readonly firstColumn: number,
+  ) {
+    this.#now = plan;
+  }
+
+  /** Lays one row of texts over the line `id`, or over a new one for undefined. False where there can be no further row. */
+  row(id: string | undefined, texts: readonly string[], number: number): boolean {
     const empty = texts.every((text) => text.trim() === "");
-    let id = lines[row];
-    const isNew = id === undefined;
-    if (id === undefined) {
-      if (empty) continue;
-      const fresh = table.rows?.add(now) ?? "This table has no more rows.";
-      if (typeof fresh === "string") {
-        faults.push(fresh);
-        break;
-      }
-      now = { ...now, ...fresh.change(now) };
-      id = fresh.id;
-      added += 1;
-    }
-    if (!empty) touched.add(id);
-    for (const [k, text] of texts.entries()) {
-      const head = heads?.[k];
-      const column = heads ? (head?.column ?? null) : from.column + k;
-      const cell = column === null ? null : (table.line(now, id)?.cells[column] ?? null);
-      if (text.trim() === "") {
-        const said = cell?.fixed === null && cell.entry.editor !== "tick" ? cell.shown : "";
-        if (isNew && said !== "") count(blanks, `${nameOf(column)} ${said}`);
-        continue;
-      }
-      if (!cell || cell.fixed !== null) {
-        const why = whyLeftOut(cell, head, nameOf(column));
-        if (cell?.shown !== text.trim()) count(leftOut, why);
-        continue;
-      }
-      const read = readText(cell, head ? underHead(text, head) : text, now);
-      if (!read.ok) faults.push(`Row ${i + 1}, ${cell.label}${quoted(text, read.error)}: ${read.error}`);
-      else {
-        now = { ...now, ...cell.put(read.value)(now) };
-        cells += 1;
-      }
-    }
+    if (id === undefined && empty) return true;
+    const line = id ?? this.#newLine();
+    if (line === null) return false;
+    if (!empty) this.#touched.add(line);
+    for (const [k, text] of texts.entries()) this.#text(line, k, text, id === undefined, number);
+    return true;
   }
-  if (faults.length > 0) {
-    const more = faults.length - MOST_FAULTS;
-    return failed([...faults.slice(0, MOST_FAULTS), ...(more > 0 ? [`and ${more} more.`] : [])]);
+
+  outcome(): Outcome<Pasted, readonly string[]> {
+    if (this.#faults.length > 0) {
+      const more = this.#faults.length - MOST_FAULTS;
+      return failed([...this.#faults.slice(0, MOST_FAULTS), ...(more > 0 ? [`and ${more} more.`] : [])]);
+    }
+    const now = this.#now;
+    const keys = (Object.keys(now) as (keyof Plan)[]).filter((key) => now[key] !== this.plan[key]);
+    const parts = Object.fromEntries(keys.map((key) => [key, now[key]]));
+    return done({ parts, cells: this.#cells, added: this.#added, notes: this.#notes() });
   }
-  const keys = (Object.keys(now) as (keyof Plan)[]).filter((key) => now[key] !== plan[key]);
-  return done({
-    parts: Object.fromEntries(keys.map((key) => [key, now[key]])),
-    cells,
-    added,
-    notes: [
-      ...[...leftOut].map(([why, many]) => `Left out ${counted(many, "cell")} ${why}`),
-      ...(blanks.size > 0
-        ? [
-            `Blank, so as a new row has it: ${[...blanks].map(([what, many]) => `${what} (${many})`).join(", ")}.`,
-          ]
-        : []),
-      ...namesakes(table, now, touched),
-    ],
-  });
+
+  /** The id of a line that the table adds; null, with the fault, where it has no more. */
+  #newLine(): string | null {
+    const fresh = this.table.rows?.add(this.#now) ?? "This table has no more rows.";
+    if (typeof fresh === "string") {
+      this.#faults.push(fresh);
+      return null;
+    }
+    this.#now = { ...this.#now, ...fresh.change(this.#now) };
+    this.#added += 1;
+    return fresh.id;
+  }
+
+  #text(line: string, k: number, text: string, isNew: boolean, number: number): void {
+    const head = this.heads?.[k];
+    const column = this.heads ? (head?.column ?? null) : this.firstColumn + k;
+    const label = this.table.columns[column ?? -1]?.label ?? "";
+    const cell = column === null ? null : (this.table.line(this.#now, line)?.cells[column] ?? null);
+    if (text.trim() === "") {
+      const shown = cell?.fixed === null && cell.entry.editor !== "tick" ? cell.shown : "";
+      if (isNew && shown !== "") count(this.#blanks, `${label} ${shown}`);
+    } else if (!cell || cell.fixed !== null) {
+      if (cell?.shown !== text.trim()) count(this.#leftOut, whyLeftOut(cell, head, label));
+    } else this.#put(cell, head ? underHead(text, head) : text, text, number);
+  }
+
+  #put(cell: Cell, read: string, written: string, number: number): void {
+    const value = readText(cell, read, this.#now);
+    if (!value.ok) {
+      this.#faults.push(`Row ${number}, ${cell.label}${quoted(written, value.error)}: ${value.error}`);
+      return;
+    }
+    this.#now = { ...this.#now, ...cell.put(value.value)(this.#now) };
+    this.#cells += 1;
+  }
+
+  #notes(): readonly string[] {
+    const blanks = [...this.#blanks].map(([what, many]) => `${what} (${many})`).join(", ");
+    return [
+      ...[...this.#leftOut].map(([why, many]) => `Left out ${counted(many, "cell")} ${why}`),
+      ...(blanks === "" ? [] : [`Blank, so as a new row has it: ${blanks}.`]),
+      ...namesakes(this.table, this.#now, this.#touched),
+    ];
+  }
 }
 
 function count(into: Map<string, number>, what: string): void {
