@@ -1,12 +1,22 @@
-import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
+import {
+  type ReactNode,
+  type RefObject,
+  useCallback,
+  useEffect,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
+import type { Plan } from "../../plan/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import type { Removal } from "../../session/index.ts";
 import { Menu } from "../shell/menu.tsx";
 import { sentence } from "./draft.ts";
 import { Grid } from "./grid.tsx";
 import type { Place, Word } from "./gridhands.ts";
 import { RemovalDialog } from "./removaldialog.tsx";
-import type { Cell, NewRow, Table } from "./table.ts";
+import type { Cell, Line, NewRow, Table } from "./table.ts";
+import { type TableRows, useTableRows } from "./tablerows.ts";
 import { UsualValues } from "./usualvalues.tsx";
 
 /** From so many rows on there is a field to find some. */
@@ -30,9 +40,7 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const [begin, setBegin] = useState<string | null>(null);
   const [called, setCalled] = useState(0);
   const [word, setWord] = useState<Word | null>(null);
-  const refuse = (text: string): void => setWord({ refused: true, text });
   const [marked, setMarked] = useState<ReadonlySet<string>>(NONE_MARKED);
-  const [removing, setRemoving] = useState<{ readonly name: string; readonly removal: Removal } | null>(null);
   const titleId = useId();
   const helpId = useId();
 
@@ -47,41 +55,19 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const cell = line && place ? (line.cells[place.column] ?? null) : null;
   const { rows } = table;
 
-  const put = (made: NewRow, step: (name: string) => string): void => {
-    if (typeof made === "string") return refuse(made);
-    const name = table.lines({ ...plan, ...made.change(plan) }).find((one) => one.id === made.id)?.name ?? "";
-    const put = desk.edit(step(name), made.change);
-    if (!put.ok) return refuse(sentence(put.error[0]?.message ?? "The plan cannot take it."));
-    setWord(null);
-    setWanted("");
-    setPlace({ line: made.id, column: 0 });
-    setBegin(`${table.id}/${made.id}/0`);
-  };
-  const remove = (): void => {
-    if (!rows || !line) return;
-    const removal = rows.remove(plan, line.id);
-    if (removal.hindrances.length + removal.consequences.length > 0) {
-      return setRemoving({ name: line.name, removal });
-    }
-    finishRemoval(line.name, removal);
-  };
-  const finishRemoval = (name: string, removal: Removal): void => {
-    const next = lines[index + 1] ?? lines[index - 1] ?? null;
-    const done = desk.edit(`Remove ${name}`, removal.change);
-    setRemoving(null);
-    if (!done.ok) return refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
-    setWord(null);
-    setPlace(next ? { line: next.id, column: 0 } : null);
-    setCalled((times) => times + 1);
-  };
-
-  const insteadOfRemoval = (name: string, instead: NonNullable<Removal["instead"]>): void => {
-    const done = desk.edit(`${name}: ${instead.words}`, instead.change);
-    setRemoving(null);
-    if (!done.ok) return refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
-    setWord(null);
-    setCalled((times) => times + 1);
-  };
+  const work = useTableRows(desk, table, plan, lines, {
+    word: setWord,
+    added(id) {
+      setWanted("");
+      setPlace({ line: id, column: 0 });
+      setBegin(`${table.id}/${id}/0`);
+    },
+    removed(next) {
+      setPlace(next ? { line: next.id, column: 0 } : null);
+      setCalled((times) => times + 1);
+    },
+    returned: () => setCalled((times) => times + 1),
+  });
 
   // When undo takes the row away in which the keyboard stood, the next one takes it, or what adds the first.
   const stood = useRef(-1);
@@ -101,60 +87,19 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
         <h2 id={titleId}>{table.title}</h2>
         {rows && <span className="note">{lines.length}</span>}
         <p className="note">{table.intro}</p>
-        <div className="setup-work">
-          {rows && lines.length > MANY && (
-            <input
-              type="search"
-              aria-label={`Find in ${table.title.toLowerCase()}`}
-              placeholder="Find"
-              value={wanted}
-              onChange={(event) => setWanted(event.target.value)}
-            />
-          )}
-          {rows && (
-            <>
-              <button
-                type="button"
-                disabled={!line}
-                aria-label={line ? `Remove ${line.name}` : undefined}
-                onClick={remove}
-              >
-                Remove
-              </button>
-              <button
-                type="button"
-                disabled={!line}
-                aria-label={line ? `Duplicate ${line.name}` : undefined}
-                onClick={() => line && put(rows.copy(plan, line.id), (name) => `Add ${name}`)}
-              >
-                Duplicate
-              </button>
-              {rows.sorts.length > 0 && (
-                <Menu name="Add of a sort" label={`Add a ${rows.one} of a sort`}>
-                  {rows.sorts.map((sort) => (
-                    <button
-                      key={sort.name}
-                      type="button"
-                      className="quiet"
-                      title={sort.says}
-                      onClick={() => put(sort.add(plan), (name) => `Add ${name}`)}
-                    >
-                      {sort.name}
-                    </button>
-                  ))}
-                </Menu>
-              )}
-              <button
-                ref={adds}
-                type="button"
-                className="primary"
-                onClick={() => put(rows.add(plan), (name) => `Add ${name}`)}
-              >
-                Add {rows.one}
-              </button>
-            </>
-          )}
-        </div>
+        {rows && (
+          <RowsWork rows={rows} plan={plan} line={line} work={work} adds={adds}>
+            {lines.length > MANY && (
+              <input
+                type="search"
+                aria-label={`Find in ${table.title.toLowerCase()}`}
+                placeholder="Find"
+                value={wanted}
+                onChange={(event) => setWanted(event.target.value)}
+              />
+            )}
+          </RowsWork>
+        )}
       </header>
       {word !== null && (
         <p
@@ -201,24 +146,74 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           cell={cell}
           usual={cell.usual}
           onTake={(value) => {
-            const done = desk.edit(cell.step, cell.put(value));
-            if (!done.ok) refuse(sentence(done.error[0]?.message ?? "The plan cannot take it."));
-            else setWord(null);
+            const put = desk.edit(cell.step, cell.put(value));
+            const why = put.ok ? null : sentence(put.error[0]?.message ?? "The plan cannot take it.");
+            setWord(why === null ? null : { refused: true, text: why });
           }}
         />
       )}
-      {removing && rows && (
+      {work.asked && (
         <RemovalDialog
-          name={removing.name}
-          removal={removing.removal}
-          onRemove={() => finishRemoval(removing.name, removing.removal)}
-          onInstead={() =>
-            removing.removal.instead && insteadOfRemoval(removing.name, removing.removal.instead)
-          }
-          onKeep={() => setRemoving(null)}
+          name={work.asked.line.name}
+          removal={work.asked.removal}
+          onRemove={work.confirm}
+          onInstead={work.doInstead}
+          onKeep={work.keep}
         />
       )}
     </section>
+  );
+}
+
+/** What can be done with rows: find, remove, copy, and add. */
+function RowsWork(props: {
+  readonly rows: NonNullable<Table["rows"]>;
+  readonly plan: Plan;
+  readonly line: Line | null;
+  readonly work: TableRows;
+  readonly adds: RefObject<HTMLButtonElement | null>;
+  readonly children: ReactNode;
+}) {
+  const { rows, plan, line, work, adds, children } = props;
+  const add = (made: NewRow): void => work.add(made, (name) => `Add ${name}`);
+  return (
+    <div className="setup-work">
+      {children}
+      <button
+        type="button"
+        disabled={!line}
+        aria-label={line ? `Remove ${line.name}` : undefined}
+        onClick={() => line && work.remove(line)}
+      >
+        Remove
+      </button>
+      <button
+        type="button"
+        disabled={!line}
+        aria-label={line ? `Duplicate ${line.name}` : undefined}
+        onClick={() => line && add(rows.copy(plan, line.id))}
+      >
+        Duplicate
+      </button>
+      {rows.sorts.length > 0 && (
+        <Menu name="Add of a sort" label={`Add a ${rows.one} of a sort`}>
+          {rows.sorts.map((sort) => (
+            <button
+              key={sort.name}
+              type="button"
+              className="quiet"
+              title={sort.says}
+              onClick={() => add(sort.add(plan))}
+            >
+              {sort.name}
+            </button>
+          ))}
+        </Menu>
+      )}
+      <button ref={adds} type="button" className="primary" onClick={() => add(rows.add(plan))}>
+        Add {rows.one}
+      </button>
+    </div>
   );
 }
 
