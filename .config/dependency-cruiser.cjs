@@ -105,15 +105,15 @@ module.exports = {
     ...solverRoomRules,
     ...packageRules,
     {
-      name: "session-knows-only-the-engine-protocol",
+      name: "session-knows-only-the-engine-calls",
       severity: "error",
       from: { path: "^src/session/" },
-      to: { path: "^src/engine/", pathNot: "^src/engine/protocol\\.ts$" },
+      to: { path: "^src/engine/", pathNot: "^src/engine/calls\\.ts$" },
     },
     {
       name: "only-the-worker-holds-maker-and-judge-together",
       severity: "error",
-      from: { path: "^src/engine/", pathNot: "^src/engine/(worker|core|wishwork)\\.ts$" },
+      from: { path: "^src/engine/", pathNot: "^src/engine/(core|packwork|wishwork)\\.ts$" },
       to: { path: "^src/solver/" },
     },
     { name: "no-circles", severity: "error", from: {}, to: { circular: true } },

@@ -2,7 +2,7 @@ import { check } from "../check/index.ts";
 import { booklets, daySheet, toPdf, unsaidOnCuffs } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
-import { core, pause } from "./oddsverb.ts";
+import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -35,7 +35,7 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
   const shed =
     values.sheet === true || values["no-shed"] === true
       ? undefined
-      : await core().shed(plan, plan.schedule, {}, () => undefined, pause, streams.stop);
+      : await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
   const paper =
     values.sheet === true
       ? daySheet(plan, verdict, size === "letter" ? "letter" : "a4")

@@ -1,6 +1,6 @@
 import type { WishedDay } from "../answers/index.ts";
-import { makeCore } from "../engine/core.ts";
 import { planText } from "../exchange/index.ts";
+import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
@@ -24,12 +24,10 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
   const seconds = numberOption("seconds", values.seconds, { least: 0, most: 86_400, whole: false });
   const out = values.out === undefined ? null : await checkOutput(values.out, path, "out.json");
   const plan = await readPlan(path);
-  const { days } = await makeCore(() => performance.now() / 1000).curve(
+  const { days } = await core().curve(
     plan,
     { seed, iterations, seconds: seconds ?? (iterations === undefined ? 30 : Infinity) },
-    () => undefined,
-    () => new Promise((resolve) => setImmediate(resolve)),
-    streams.stop,
+    turnOf(streams),
   );
   if (out !== null) {
     const taken = new Set(plan.variants.map(({ id }) => id));

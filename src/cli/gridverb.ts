@@ -1,5 +1,5 @@
-import { makeCore } from "../engine/core.ts";
 import { planText } from "../exchange/index.ts";
+import { core } from "./core.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -11,7 +11,7 @@ export async function gridVerb(args: readonly string[], streams: Streams): Promi
   const { path, values } = readOptions("grid", args, { out: { type: "string" } });
   const out = await checkOutput(values.out, path, "out.json");
   const plan = await readPlan(path);
-  const { schedule, verdict, sentence } = makeCore(() => 0).gridded(plan, plan.schedule);
+  const { schedule, verdict, sentence } = await core().gridded(plan, { schedule: plan.schedule });
   const made = { ...plan, schedule };
   await writeOutput(out, planText(made));
   streams.out(`${reportTable(made, verdict)}  starts    ${sentence}\n  written   ${out}\n`);

@@ -1,7 +1,7 @@
 import type { OddsReport } from "../answers/index.ts";
-import { makeCore, type Core } from "../engine/core.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
@@ -21,30 +21,13 @@ export async function oddsVerb(args: readonly string[], streams: Streams): Promi
   const shape = shapeOf(values.shape);
   const plan = await readPlan(path);
   if (plan.schedule.placements.length === 0) refuse(`${path} has nothing placed; lope pack fills the day`);
-  const report = await core().odds(
-    plan,
-    plan.schedule,
-    { days, seed, shape },
-    () => undefined,
-    pause,
-    streams.stop,
-  );
+  const report = await core().odds(plan, { schedule: plan.schedule, days, seed, shape }, turnOf(streams));
   streams.out(
     values.json === true
       ? `${JSON.stringify({ ...report, safe: report.home }, null, 2)}\n`
       : table(plan, report),
   );
   return 0;
-}
-
-/** A core on the machine's clock. */
-export function core(): Core {
-  return makeCore(() => performance.now() / 1000);
-}
-
-/** Lets a Ctrl-C in between two slices. */
-export function pause(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve));
 }
 
 function shapeOf(given: string | undefined): Shape {

@@ -1,7 +1,7 @@
 import type { PackReport } from "../answers/index.ts";
-import { makeCore } from "../engine/core.ts";
 import { planText } from "../exchange/index.ts";
 import { gridName, type Plan } from "../plan/index.ts";
+import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
@@ -33,8 +33,7 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
   const home = numberOption("safe", values.safe, { least: 0, most: 1, whole: false });
   const wished = must !== undefined || home !== undefined;
   const plan = wished ? wishing(read, { must, home }) : read;
-  const core = makeCore(() => performance.now() / 1000);
-  const report = await core.pack(
+  const report = await core().pack(
     plan,
     // Iterations alone decide when no seconds are asked for: the result is then the same on every machine.
     {
@@ -44,10 +43,7 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
       aim: wished ? "wish" : "likely",
       seconds: seconds ?? (iterations === undefined ? 2 : Infinity),
     },
-    () => undefined,
-    // Lets a Ctrl-C in between two slices of search.
-    () => new Promise((resolve) => setImmediate(resolve)),
-    streams.stop,
+    turnOf(streams),
   );
   const packed = { ...careful(plan, report), schedule: report.schedule };
   await writeOutput(out, planText(packed));

@@ -1,7 +1,7 @@
 import type { ShedCell, ShedReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
-import { core, pause } from "./oddsverb.ts";
+import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 
@@ -9,7 +9,7 @@ import { readPlan } from "./planinput.ts";
 export async function shedVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("shed", args, { json: { type: "boolean" } });
   const plan = await readPlan(path);
-  const report = await core().shed(plan, plan.schedule, {}, () => undefined, pause, streams.stop);
+  const report = await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
   streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
   if (report.sound) return 0;
   streams.err("lope: the schedule breaks a rule, so there is no shed order; see lope check\n");

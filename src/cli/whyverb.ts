@@ -2,7 +2,7 @@ import type { Relaxation, WhyReport } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
 import { applyEdit, type Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
-import { core, pause } from "./oddsverb.ts";
+import { core, turnOf } from "./core.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -34,13 +34,15 @@ export async function whyVerb(args: readonly string[], streams: Streams): Promis
     refuse(`--task ${task}: the plan has no such task`);
   const report = await core().why(
     plan,
-    plan.schedule,
-    task,
     // Iterations alone decide when no seconds are asked for: the answer is then the same on every machine.
-    { seed, iterations, seconds: seconds ?? (iterations === undefined ? 3 : Infinity) },
-    () => undefined,
-    pause,
-    streams.stop,
+    {
+      schedule: plan.schedule,
+      task,
+      seed,
+      iterations,
+      seconds: seconds ?? (iterations === undefined ? 3 : Infinity),
+    },
+    turnOf(streams),
   );
   streams.out(
     values.json === true ? `${JSON.stringify(reportJson(report), null, 2)}\n` : table(plan, report),

@@ -1,5 +1,5 @@
 import { connect } from "./client.ts";
-import type { Engine } from "./protocol.ts";
+import type { Engine } from "./calls.ts";
 import { inTeam } from "./team.ts";
 
 /** Engines that pack together at most; more find little more. */

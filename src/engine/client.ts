@@ -1,11 +1,11 @@
 import type { Plan } from "../plan/index.ts";
-import type { CallName, Calls, FromWorker, Port, Progress, ToWorker } from "./messages.ts";
-import { type Engine, EngineError, type SiteAsk } from "./protocol.ts";
+import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
+import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 interface Pending {
   readonly resolve: (answer: never) => void;
   readonly reject: (error: EngineError) => void;
-  readonly report?: ((progress: Progress) => void) | undefined;
+  readonly report: ((progress: never) => void) | undefined;
 }
 
 /**
@@ -24,79 +24,71 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     // An answer to a cancelled call finds nobody waiting.
     if (!call) return;
     if (message.type === "report") {
-      call.report?.(message.progress);
-      return;
-    }
-    pending.delete(message.id);
-    if (message.type === "answer") call.resolve(message.answer as never);
+      // What comes back to a call's number is of that call.
+      call.report?.(message.progress as never);
+    } else if (message.type === "answer") call.resolve(message.answer as never);
     else call.reject(new EngineError("failed", message.message));
   };
 
-  function call<Name extends CallName>(
+  const ask = <Name extends CallName>(
     name: Name,
     plan: Plan,
-    args: Calls[Name]["args"],
-    signal?: AbortSignal,
-    report?: (progress: never) => void,
-  ): Promise<Calls[Name]["answer"]> {
+    given: Calls[Name]["given"],
+    { report, signal }: Hearing<Name> = {},
+  ): Promise<Calls[Name]["answer"]> => {
     if (closed) return Promise.reject(closed);
-    if (signal?.aborted) return Promise.reject(new EngineError("cancelled", `${name} was cancelled`));
+    const cancelled = (): EngineError => new EngineError("cancelled", `${name} was cancelled`);
+    if (signal?.aborted) return Promise.reject(cancelled());
     lastId += 1;
     const id = lastId;
-    return new Promise((resolve, reject) => {
+    const asking = new Promise<Calls[Name]["answer"]>((resolve, reject) => {
       const cancel = (): void => {
-        pending.delete(id);
         port.postMessage({ type: "cancel", id });
-        reject(new EngineError("cancelled", `${name} was cancelled`));
+        settle(() => reject(cancelled()));
+      };
+      const settle = (how: () => void): void => {
+        pending.delete(id);
+        signal?.removeEventListener("abort", cancel);
+        how();
       };
       signal?.addEventListener("abort", cancel, { once: true });
-      const settled = (): void => signal?.removeEventListener("abort", cancel);
       pending.set(id, {
-        resolve: (answer) => {
-          settled();
-          resolve(answer);
-        },
-        reject: (error) => {
-          settled();
-          reject(error);
-        },
-        // A call hears its own kind of progress only.
-        report: report as ((progress: Progress) => void) | undefined,
+        resolve: (answer) => settle(() => resolve(answer)),
+        reject: (error) => settle(() => reject(error)),
+        report,
       });
-      if (plan !== sentPlan) {
-        sentPlan = plan;
-        port.postMessage({ type: "plan", plan });
-      }
-      port.postMessage({ type: "call", id, name, args } as ToWorker);
     });
-  }
+    try {
+      if (plan !== sentPlan) {
+        port.postMessage({ type: "plan", plan });
+        sentPlan = plan;
+      }
+      port.postMessage({ type: "call", id, name, given } as CallMessage);
+    } catch (error) {
+      // What cannot be copied does not go over the wire.
+      const words = error instanceof Error ? error.message : "it cannot be sent";
+      pending.get(id)?.reject(new EngineError("failed", words));
+    }
+    return asking;
+  };
 
   function closeWith(error: EngineError): void {
     if (closed) return;
     closed = error;
     for (const waiting of [...pending.values()]) waiting.reject(error);
-    pending.clear();
     end();
   }
 
+  const names = Object.keys(CALLS) as CallName[];
+  const calls = Object.fromEntries(
+    names.map((name) => [
+      name,
+      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
+    ]),
+  ) as unknown as Engine;
+
   return {
-    check: (plan, schedule, signal) => call("check", plan, { schedule }, signal),
-    pack: (plan, options, report, signal) => call("pack", plan, { options }, signal, report),
-    mend: (plan, schedule, options, signal) => call("mend", plan, { schedule, options }, signal),
-    gridded: (plan, schedule, signal) => call("gridded", plan, { schedule }, signal),
-    fitBands: (plan, schedule, task, signal) => call("fitBands", plan, { schedule, task }, signal),
-    benchReasons: (plan, schedule, signal) => call("benchReasons", plan, { schedule }, signal),
-    curve: (plan, options, report, signal) => call("curve", plan, { options }, signal, report),
-    odds: (plan, schedule, options, report, signal) =>
-      call("odds", plan, { schedule, options }, signal, report),
-    shed: (plan, schedule, options, report, signal) =>
-      call("shed", plan, { schedule, options }, signal, report),
-    why: (plan, schedule, task, options, report, signal) =>
-      call("why", plan, { schedule, task, options }, signal, report),
-    fromWhat: (plan, schedule, ask, signal) => call("fromWhat", plan, { schedule, ask }, signal),
-    site: (plan, schedule, what, args, signal) =>
-      // The answer is of the kind that was asked for.
-      call("site", plan, { schedule, ask: { what, args } as SiteAsk }, signal) as Promise<never>,
+    ...calls,
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message)),
   };

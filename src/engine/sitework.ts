@@ -32,21 +32,8 @@ import {
 } from "../terrain/index.ts";
 import { explainRing, explainSun, limitsOf } from "./sitefrom.ts";
 import { explainWalkback } from "./wayhome.ts";
-import type { SiteAnswer, SiteAsk } from "./protocol.ts";
 
-/** The site of a plan: ground, light, limits and ways as a map draws them. Everything dear is remembered by terrain. */
-export function siteAnswer(plan: Plan, schedule: Schedule, ask: SiteAsk): SiteAnswer {
-  switch (ask.what) {
-    case "ground":
-      return siteGround(plan);
-    case "light":
-      return siteLight(plan, ask.args.atS);
-    case "rings":
-      return siteRings(plan, ask.args.left);
-    case "walks":
-      return siteWalks(plan, schedule);
-  }
-}
+// The site of a plan: ground, light, limits and ways as a map draws them. Everything dear is remembered by terrain.
 
 /** About this many contours are drawn, so that none is lost among the others. */
 const CONTOURS = 16;

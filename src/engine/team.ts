@@ -1,7 +1,7 @@
 import type { Outcome, PackProgress, PackReport } from "../answers/index.ts";
 import { compareScores } from "../check/index.ts";
-import { type Engine, EngineError, type PackOptions } from "./protocol.ts";
 import type { Plan } from "../plan/index.ts";
+import { type Engine, EngineError, type Hearing, type PackOptions } from "./calls.ts";
 
 /**
  * `first`, with packs shared out: it and the engines of `mates` pack side by side, each from a seed of its own, and the best
@@ -12,9 +12,9 @@ export function inTeam(first: Engine, mates: () => readonly Engine[]): Engine {
   let team: readonly Engine[] | null = null;
   return {
     ...first,
-    pack: (plan, options, report, signal) => {
+    pack: (plan, options, hearing = {}) => {
       team ??= [first, ...mates()];
-      return packTogether(team, plan, options, report, signal);
+      return packTogether(team, plan, options, hearing);
     },
     close: () => {
       for (const engine of team ?? [first]) engine.close();
@@ -26,17 +26,16 @@ async function packTogether(
   team: readonly Engine[],
   plan: Plan,
   options: PackOptions,
-  report: (progress: PackProgress) => void,
-  signal: AbortSignal | undefined,
+  { report, signal }: Hearing<"pack">,
 ): Promise<PackReport> {
   const enough = new AbortController();
   const stop = (): void => enough.abort();
   signal?.addEventListener("abort", stop, { once: true });
   if (signal?.aborted) stop();
-  const tell = teller(team.length, report);
+  const tell = teller(team.length, report ?? (() => undefined));
   const packs = team.map(async (engine, k) => {
     const seeded = { ...options, seed: (options.seed + k * SEED_STEP) % 2 ** 32 };
-    const made = await engine.pack(plan, seeded, (now) => tell(k, now), enough.signal);
+    const made = await engine.pack(plan, seeded, { report: (now) => tell(k, now), signal: enough.signal });
     // Nothing better is left to be found; where iterations are counted, when that is must not matter.
     if (options.iterations === undefined && (made.stopped === "proved" || made.stopped === "all placed"))
       stop();

@@ -1,14 +1,62 @@
-import type { CurveReport, PackProgress, Verdict, WishedDay } from "../answers/index.ts";
+import type { CurveReport, PackProgress, PackReport, Verdict, WishedDay } from "../answers/index.ts";
+import { judgeFor } from "../check/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import type { WishRun } from "../solver/wish/index.ts";
+import { greedy } from "../solver/index.ts";
+import { curveRun, type WishRun, wishRun } from "../solver/wish/index.ts";
+import type { PackOptions } from "./calls.ts";
+import { drive, type Turn } from "./drive.ts";
 
-/**
- * Packing for the chances that a plan wants, as it goes over the wire. What the maker gives is judged like every day: one with a breach is
- * none.
- */
+/** Packing for the chances that a plan wants. What the maker gives is judged like every day: one with a breach is none. */
+
+/** A slice, s: one step may run over by some milliseconds. */
+export const DRIVE_S = 0.008;
+
+/** A day packed for the plan's wish; null where no sound one was found. */
+export async function packForWish(
+  clock: () => number,
+  plan: Plan,
+  options: PackOptions,
+  turn: Turn<"pack">,
+): Promise<PackReport | null> {
+  const run = wishRun(plan, { from: plan.schedule, ...options, clock });
+  const progress = progressOf(plan, run);
+  await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, DRIVE_S, turn);
+  const judge = judgeFor(plan);
+  const wished = daysOf(run, judge)[0];
+  const schedule = wished?.schedule ?? run.best()[0]!.schedule;
+  const verdict = wished?.verdict ?? judge(schedule);
+  if (schedule.placements.length === 0 || verdict.score.breaches > 0 || verdict.score.mustLeftOut > 0)
+    return null;
+  const { seconds, iterations } = progress();
+  const byIterations = options.iterations !== undefined && iterations >= options.iterations;
+  return {
+    schedule,
+    verdict,
+    iterations,
+    seconds,
+    greedy: judge(greedy(plan)).score,
+    bound: null,
+    stopped: turn.signal?.aborted ? "cancelled" : byIterations ? "iterations" : "time",
+    ...(wished ? { wished } : {}),
+  };
+}
+
+/** Worth against the chance of every must-do done, one sound day a wish. */
+export async function curve(
+  clock: () => number,
+  plan: Plan,
+  options: PackOptions,
+  turn: Turn<"curve">,
+): Promise<CurveReport> {
+  const run = curveRun(plan, { from: plan.schedule, ...options, clock });
+  const progress = progressOf(plan, run);
+  await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, DRIVE_S, turn);
+  const { seconds, iterations, tried } = run.progress();
+  return { days: daysOf(run, judgeFor(plan)), seconds, iterations, tried };
+}
 
 /** Tells how far a run has come, in the words of a pack; its best day only when that is a new one. */
-export function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
+function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
   const must = new Set(tasks.filter((task) => task.must).map(({ id }) => id));
   let sent: Schedule | null = null;
   return () => {
@@ -32,17 +80,11 @@ export function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
 type Judge = (schedule: Schedule) => Verdict;
 
 /** What was found for each wish, judged; without those that no sound day was found for. */
-export function daysOf(run: WishRun, judge: Judge): WishedDay[] {
+function daysOf(run: WishRun, judge: Judge): WishedDay[] {
   return run.best().flatMap((one) => {
     if (one.outcome === null || one.schedule.placements.length === 0) return [];
     const verdict = judge(one.schedule);
     if (verdict.score.breaches > 0) return [];
     return [{ ...one, outcome: one.outcome, verdict }];
   });
-}
-
-/** The curve of a finished run. */
-export function curveReport(run: WishRun, judge: Judge): CurveReport {
-  const { seconds, iterations, tried } = run.progress();
-  return { days: daysOf(run, judge), seconds, iterations, tried };
 }

@@ -15,7 +15,7 @@ export function keepBenchReasons(core: Core): void {
     callOff = ports.clock.after(QUIET_MS, () => {
       const mine = new AbortController();
       asked = mine;
-      ports.engine.benchReasons(plan, plan.schedule, mine.signal).then(
+      ports.engine.benchReasons(plan, { schedule: plan.schedule }, { signal: mine.signal }).then(
         (reasons) => {
           if (state.getState().plan !== plan) return;
           state.setState({

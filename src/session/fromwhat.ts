@@ -24,7 +24,7 @@ export function fromCommands({ state, ports }: Core): FromCommands {
       const now = state.getState();
       const { plan, schedule } = day ?? { plan: shownPlan(now), schedule: shownSchedule(now) };
       try {
-        return await ports.engine.fromWhat(plan, schedule, ask);
+        return await ports.engine.fromWhat(plan, { schedule, ask });
       } catch {
         // Said where it was asked: there is no answer.
         return null;

@@ -34,7 +34,7 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
   const askBands = (plan: Plan, start: Schedule, task: string): void => {
     const asked = new AbortController();
     bands = asked;
-    ports.engine.fitBands(plan, start, task, asked.signal).then(
+    ports.engine.fitBands(plan, { schedule: start, task }, { signal: asked.signal }).then(
       (fitBands) => {
         const { preview } = state.getState();
         if (bands === asked && preview?.start === start) state.setState({ fitBands });

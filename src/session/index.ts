@@ -40,7 +40,7 @@ export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // What the judge says in words, which screens see through the desk only.
 export { easedWords, limiterWords, overWords, RULE_WORDS, subtract, worseWords } from "../check/index.ts";
-export type { PackOptions } from "../engine/protocol.ts";
+export type { PackOptions } from "../engine/calls.ts";
 export { isOver, rehearsalWork } from "./rehearsing.ts";
 export type {
   CallOut,

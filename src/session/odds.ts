@@ -78,12 +78,13 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
       try {
         const report = await ports.engine.odds(
           plan,
-          plan.schedule,
-          options,
-          (progress) => {
-            if (mine()) noteOdds(which, { progress });
+          { schedule: plan.schedule, ...options },
+          {
+            report: (progress) => {
+              if (mine()) noteOdds(which, { progress });
+            },
+            signal: control.signal,
           },
-          control.signal,
         );
         if (!mine()) return;
         odds = null;
@@ -106,12 +107,13 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
       try {
         const report = await ports.engine.shed(
           plan,
-          plan.schedule,
-          {},
-          (progress) => {
-            if (shed === mine) noteShed({ progress });
+          { schedule: plan.schedule },
+          {
+            report: (progress) => {
+              if (shed === mine) noteShed({ progress });
+            },
+            signal: mine.signal,
           },
-          mine.signal,
         );
         if (shed !== mine) return;
         shed = null;

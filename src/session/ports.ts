@@ -1,5 +1,5 @@
 import type { Verdict } from "../answers/index.ts";
-import type { Engine } from "../engine/protocol.ts";
+import type { Engine } from "../engine/calls.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Archive } from "./archive.ts";
 

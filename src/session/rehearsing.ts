@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Change, Recall, Verdict } from "../answers/index.ts";
 import { recallOf } from "../check/index.ts";
-import type { Engine } from "../engine/protocol.ts";
+import type { Engine } from "../engine/calls.ts";
 import { instant } from "../kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../plan/index.ts";
 import {
@@ -295,8 +295,8 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       try {
         const answer =
           how === "mend"
-            ? await ports.engine.mend(plan, plan.schedule, options, mine.signal)
-            : await ports.engine.pack(plan, options, () => undefined, mine.signal);
+            ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
+            : await ports.engine.pack(plan, options, { signal: mine.signal });
         if (asking !== mine) return;
         const { schedule, verdict } = answer;
         if (missing(standing.spots, schedule)) {

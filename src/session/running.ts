@@ -1,5 +1,5 @@
-import type { MendReport } from "../answers/index.ts";
-import type { PackOptions } from "../engine/protocol.ts";
+import type { MendReport, PackProgress } from "../answers/index.ts";
+import type { PackOptions } from "../engine/calls.ts";
 import { sameSchedule, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
@@ -26,7 +26,7 @@ export function mendOutcome({ run, plan }: DeskState): MendReport | null {
   return run.mended;
 }
 
-type Report = Parameters<Core["ports"]["engine"]["pack"]>[2];
+type Report = (progress: PackProgress) => void;
 
 export function runCommands(core: Core, edits: EditCommands): RunCommands {
   const { state, ports } = core;
@@ -99,7 +99,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
       run(
         "pack",
         options.seconds,
-        (report, signal) => ports.engine.pack(state.getState().plan, options, report, signal),
+        (report, signal) => ports.engine.pack(state.getState().plan, options, { report, signal }),
         (packed) => {
           if (packed.stopped === "cancelled") return note({ running: false, end: "stopped" });
           const { schedule: best, verdict: bestVerdict } = packed;
@@ -113,7 +113,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
         options.seconds,
         (_report, signal) => {
           const { plan } = state.getState();
-          return ports.engine.mend(plan, plan.schedule, options, signal);
+          return ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal });
         },
         (mended) => {
           const { schedule: best, verdict: bestVerdict } = mended;
@@ -128,7 +128,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
     async putOnGrid() {
       const { plan } = state.getState();
       try {
-        const { schedule, sentence } = await ports.engine.gridded(plan, plan.schedule);
+        const { schedule, sentence } = await ports.engine.gridded(plan, { schedule: plan.schedule });
         if (state.getState().plan !== plan) return;
         edits.reschedule("Starts on the grid", { placements: [...schedule.placements] });
         core.notice("news", sentence);

@@ -1,5 +1,5 @@
 import type { Left, Line, SiteGround, SiteLight, SiteRing, SiteWalks } from "../answers/index.ts";
-import type { Engine } from "../engine/protocol.ts";
+import type { Engine } from "../engine/calls.ts";
 import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
 import {
   type HeightAnswers,
@@ -81,10 +81,10 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
   });
 
   return {
-    ground: (plan, signal) => engine.site(plan, plan.schedule, "ground", null, signal),
-    light: (plan, atS, signal) => engine.site(plan, plan.schedule, "light", { atS }, signal),
-    rings: (plan, left, signal) => engine.site(plan, plan.schedule, "rings", { left }, signal),
-    walks: (plan, signal) => engine.site(plan, plan.schedule, "walks", null, signal),
+    ground: (plan, signal) => engine.siteGround(plan, {}, { signal }),
+    light: (plan, atS, signal) => engine.siteLight(plan, { atS }, { signal }),
+    rings: (plan, left, signal) => engine.siteRings(plan, { left }, { signal }),
+    walks: (plan, signal) => engine.siteWalks(plan, { schedule: plan.schedule }, { signal }),
     movePlace(id, eastM, northM) {
       const place = open().site.places.find((one) => one.id === id);
       if (!place) return "there is no such place";

@@ -73,13 +73,13 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
       try {
         const report = await ports.engine.why(
           plan,
-          plan.schedule,
-          task,
-          { seed: 1, seconds },
-          (report) => {
-            if (current === mine) note({ report });
+          { schedule: plan.schedule, task, seed: 1, seconds },
+          {
+            report: (report) => {
+              if (current === mine) note({ report });
+            },
+            signal: mine.signal,
           },
-          mine.signal,
         );
         if (current !== mine) return;
         current = null;

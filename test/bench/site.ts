@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { check } from "../../src/check/index.ts";
-import { siteAnswer } from "../../src/engine/sitework.ts";
+import { siteGround, siteLight, siteRings, siteWalks } from "../../src/engine/sitework.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { withPlaceAt } from "../../src/session/site.ts";
@@ -20,8 +20,7 @@ export function run(): Promise<void> {
     const { user, system } = process.cpuUsage(before);
     rows.set(name, [...(rows.get(name) ?? []), (user + system) / 1000]);
   };
-  const ask = (what: "ground" | "walks", on: Plan) => siteAnswer(on, on.schedule, { what, args: null });
-  time("ground and contours, first time", () => ask("ground", plan));
+  time("ground and contours, first time", () => siteGround(plan));
   for (let k = 1; k <= ROUNDS; k += 1) {
     const moved = withPlaceAt(plan, "pebble-row", 320 + 3 * k, 210 - 2 * k);
     const gaits = gaitsOf(moved);
@@ -29,12 +28,12 @@ export function run(): Promise<void> {
     time("a place moved: its ways", ways);
     time("a place moved: walk-backs and worst points", () => homeOf(moved.site, ways(), gaits.back));
     time("a place moved: the whole plan judged again", () => check(moved, moved.schedule));
-    time("a place moved: the answer made", () => ask("walks", moved));
+    time("a place moved: the answer made", () => siteWalks(moved, moved.schedule));
     const atS = 2000 * k;
-    time("light of a minute", () => siteAnswer(plan, plan.schedule, { what: "light", args: { atS } }));
+    time("light of a minute", () => siteLight(plan, atS));
     const amounts = { oxygen: 0.4 - k / 200, co2: 0.5, water: 3, battery: 200 };
     const left = [{ eva: "eva-1", crew: "ev1", amounts }];
-    time("limits of the walk back", () => siteAnswer(plan, plan.schedule, { what: "rings", args: { left } }));
+    time("limits of the walk back", () => siteRings(plan, left));
   }
   console.log("demo plan, processor ms".padEnd(48), "median     worst");
   for (const [name, list] of rows) {

@@ -67,15 +67,16 @@ describe("a cancelled pack", () => {
     const report = await makeCore(() => (nowS += TICK_S)).pack(
       demo(),
       { seed: 1, seconds: ENDLESS_S },
-      () => undefined,
-      async () => {
-        breaths += 1;
-        if (breaths === 3) {
-          abortedS = nowS;
-          control.abort();
-        }
+      {
+        breathe: async () => {
+          breaths += 1;
+          if (breaths === 3) {
+            abortedS = nowS;
+            control.abort();
+          }
+        },
+        signal: control.signal,
       },
-      control.signal,
     );
     expect(report.stopped).toBe("cancelled");
     expect(breaths).toBe(3);
@@ -89,7 +90,11 @@ describe("a cancelled pack", () => {
     const { engine, seen } = engineWithCore();
     const control = new AbortController();
     let reports = 0;
-    const packing = engine.pack(plan, { seed: 1, seconds: ENDLESS_S }, () => (reports += 1), control.signal);
+    const packing = engine.pack(
+      plan,
+      { seed: 1, seconds: ENDLESS_S },
+      { report: () => (reports += 1), signal: control.signal },
+    );
     await until(() => reports >= 2);
     expect(seen.ended).toBe(0);
     control.abort();
@@ -97,13 +102,15 @@ describe("a cancelled pack", () => {
     await until(() => seen.ended === 1);
     expect(plan).toEqual(before);
     const late = reports;
-    await expect(engine.check(plan, plan.schedule)).resolves.toEqual(check(plan, plan.schedule));
+    await expect(engine.check(plan, { schedule: plan.schedule })).resolves.toEqual(
+      check(plan, plan.schedule),
+    );
     const task = plan.tasks[0]!.id;
-    await expect(engine.fitBands(plan, plan.schedule, task)).resolves.toEqual(
+    await expect(engine.fitBands(plan, { schedule: plan.schedule, task })).resolves.toEqual(
       fitBands(plan, plan.schedule, task),
     );
     expect(reports).toBe(late);
-    const again = await engine.pack(plan, { seed: 1, seconds: ENDLESS_S, iterations: 30 }, () => undefined);
+    const again = await engine.pack(plan, { seed: 1, seconds: ENDLESS_S, iterations: 30 });
     expect(again.verdict.score.breaches).toBe(0);
   });
 

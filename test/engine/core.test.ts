@@ -4,8 +4,6 @@ import { check, compareScores } from "../../src/check/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 
-const breathe = (): Promise<void> => Promise.resolve();
-
 function ready(name: string): Plan {
   const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
   if (!read.ok) throw new Error(JSON.stringify(read.error));
@@ -16,17 +14,12 @@ describe("the core", () => {
   it("packs the demo plan without a breach, all must-do tasks placed, and never below greedy or the day in hand", async () => {
     const plan = ready("demo");
     const core = makeCore(() => 0);
-    const first = await core.pack(plan, { seed: 3, seconds: 60, iterations: 400 }, () => undefined, breathe);
+    const first = await core.pack(plan, { seed: 3, seconds: 60, iterations: 400 });
     expect(first.verdict).toEqual(check(plan, first.schedule));
     expect(first.verdict.score).toMatchObject({ breaches: 0, mustLeftOut: 0 });
     expect(compareScores(first.verdict.score, first.greedy)).toBeLessThanOrEqual(0);
 
-    const again = await core.pack(
-      plan,
-      { seed: 4, seconds: 60, iterations: 1, from: first.schedule },
-      () => undefined,
-      breathe,
-    );
+    const again = await core.pack(plan, { seed: 4, seconds: 60, iterations: 1, from: first.schedule });
     expect(compareScores(again.verdict.score, first.verdict.score)).toBeLessThanOrEqual(0);
   });
 
@@ -38,12 +31,13 @@ describe("the core", () => {
     const report = await makeCore(() => (now += 0.005)).pack(
       plan,
       { seed: 1, seconds: 1e6 },
-      (progress) => {
-        if (progress.schedule) seen.push(check(plan, progress.schedule).score.breaches);
-        if (progress.iterations > 50) control.abort();
+      {
+        report: (progress) => {
+          if (progress.schedule) seen.push(check(plan, progress.schedule).score.breaches);
+          if (progress.iterations > 50) control.abort();
+        },
+        signal: control.signal,
       },
-      breathe,
-      control.signal,
     );
     expect(seen.length).toBeGreaterThan(0);
     expect(seen.every((breaches) => breaches === 0)).toBe(true);
@@ -54,13 +48,8 @@ describe("the core", () => {
     const plan = ready("demo");
     const core = makeCore(() => 0);
     for (const seed of [1, 2, 3]) {
-      const { schedule } = await core.pack(
-        plan,
-        { seed, seconds: 60, iterations: 150 },
-        () => undefined,
-        breathe,
-      );
-      const reasons = core.benchReasons(plan, schedule);
+      const { schedule } = await core.pack(plan, { seed, seconds: 60, iterations: 150 });
+      const reasons = await core.benchReasons(plan, { schedule });
       expect(reasons.length).toBe(plan.tasks.length - schedule.placements.length);
       for (const { sentence } of reasons) expect(sentence).not.toMatch(/breaks rules/);
     }
@@ -70,14 +59,9 @@ describe("the core", () => {
     const plan = ready("demo");
     const core = makeCore(() => 0);
     const rough = { ...plan, rules: { ...plan.rules, startGridS: 1 } };
-    const { schedule } = await core.pack(
-      rough,
-      { seed: 1, seconds: 60, iterations: 150 },
-      () => undefined,
-      breathe,
-    );
+    const { schedule } = await core.pack(rough, { seed: 1, seconds: 60, iterations: 150 });
     expect(schedule.placements.some(({ startS }) => startS % 60 !== 0)).toBe(true);
-    const made = core.gridded(plan, schedule);
+    const made = await core.gridded(plan, { schedule });
     expect(made.verdict).toEqual(check(plan, made.schedule));
     expect(made.verdict.score.breaches).toBe(0);
     const off = made.schedule.placements.filter(({ startS }) => startS % 60 !== 0).map(({ task }) => task);

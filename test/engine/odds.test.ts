@@ -4,7 +4,7 @@ import type { OddsProgress, ShedProgress } from "../../src/answers/index.ts";
 import { connect } from "../../src/engine/client.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
-import type { Engine } from "../../src/engine/protocol.ts";
+import type { Engine } from "../../src/engine/calls.ts";
 import { serve } from "../../src/engine/server.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 
@@ -32,7 +32,11 @@ describe("odds and shed order over the wire", () => {
 
   it("report how far they are and answer", async () => {
     const seen: OddsProgress[] = [];
-    const odds = await engine().odds(plan, plan.schedule, { days: 120 }, (progress) => seen.push(progress));
+    const odds = await engine().odds(
+      plan,
+      { schedule: plan.schedule, days: 120 },
+      { report: (progress) => seen.push(progress) },
+    );
     expect(odds).toMatchObject({ days: 120, seed: 1, shape: "pert", complete: true });
     expect(seen.length).toBeGreaterThan(1);
     expect(seen.at(-1)).toMatchObject({ days: 120, of: 120 });
@@ -40,8 +44,10 @@ describe("odds and shed order over the wire", () => {
 
   it("give the shed order, row by row", async () => {
     const seen: ShedProgress[] = [];
-    const shed = await engine().shed(plan, plan.schedule, { minutes: [10] }, (progress) =>
-      seen.push(progress),
+    const shed = await engine().shed(
+      plan,
+      { schedule: plan.schedule, minutes: [10] },
+      { report: (progress) => seen.push(progress) },
     );
     expect(shed).toMatchObject({ sound: true, complete: true, minutes: [10] });
     const rows = shed.evas.flatMap((one) => one.rows).length;
@@ -52,8 +58,8 @@ describe("odds and shed order over the wire", () => {
   it("can be cancelled, and others are answered meanwhile", async () => {
     const made = engine();
     const control = new AbortController();
-    const running = made.odds(plan, plan.schedule, { days: 10_000 }, () => undefined, control.signal);
-    const verdict = await made.check(plan, plan.schedule);
+    const running = made.odds(plan, { schedule: plan.schedule, days: 10_000 }, { signal: control.signal });
+    const verdict = await made.check(plan, { schedule: plan.schedule });
     expect(verdict.score.breaches).toBe(0);
     control.abort();
     await expect(running).rejects.toMatchObject({ reason: "cancelled" });

@@ -1,8 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { SiteGround, SiteLight, SiteRing, SiteWalks } from "../../src/answers/index.ts";
 import { check } from "../../src/check/index.ts";
-import { siteAnswer } from "../../src/engine/sitework.ts";
+import { siteGround, siteLight, siteRings, siteWalks } from "../../src/engine/sitework.ts";
 import type { Explained } from "../../src/kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { gaitsOf, heavensOf, heightAt, reachOn, reliefOf, walkbackAt } from "../../src/terrain/index.ts";
@@ -18,9 +17,8 @@ function ready(name: string, schedule: Schedule): Plan {
 
 const demo = ready("demo", demoDay);
 const small = ready("small", smallAll);
-const walksOf = (plan: Plan) => siteAnswer(plan, plan.schedule, { what: "walks", args: null }) as SiteWalks;
-const ringsOf = (plan: Plan, left: Parameters<typeof leftOf>) =>
-  siteAnswer(plan, plan.schedule, { what: "rings", args: { left: leftOf(...left) } }) as readonly SiteRing[];
+const walksOf = (plan: Plan) => siteWalks(plan, plan.schedule);
+const ringsOf = (plan: Plan, left: Parameters<typeof leftOf>) => siteRings(plan, leftOf(...left));
 
 /** What the judge says that a suit has at one of the points of its courses. */
 function leftOf(plan: Plan, eva: string, crew: string, point: number) {
@@ -40,7 +38,7 @@ function leftOf(plan: Plan, eva: string, crew: string, point: number) {
 
 describe("the site's ground", () => {
   it("is counted from the lander's, with contours that lie at their height", () => {
-    const ground = siteAnswer(demo, demo.schedule, { what: "ground", args: null }) as SiteGround;
+    const ground = siteGround(demo)!;
     const grid = reliefOf(demo.ground!);
     const baseM = heightAt(grid, 0, 0);
     expect(ground.lowM).toBeLessThan(0);
@@ -60,7 +58,7 @@ describe("the site's ground", () => {
   });
 
   it("is none where the plan has none", () => {
-    expect(siteAnswer(small, small.schedule, { what: "ground", args: null })).toBeNull();
+    expect(siteGround(small)).toBeNull();
   });
 });
 
@@ -68,7 +66,7 @@ describe("the light at a minute", () => {
   it("comes from the true sun, and a low sun leaves some of the ground in shadow", () => {
     const grid = reliefOf(demo.ground!);
     for (const atS of [0, 20_000, 60_000]) {
-      const light = siteAnswer(demo, demo.schedule, { what: "light", args: { atS } }) as SiteLight;
+      const light = siteLight(demo, atS);
       expect(light.by).toBe("sun");
       expect(light.sun).toEqual(heavensOf(demo).sunAt(atS));
       const dark = [...light.lit!].filter((one) => one === 0).length / light.lit!.length;
@@ -80,7 +78,7 @@ describe("the light at a minute", () => {
 
   it("says that it is a convention where the sun is not known", () => {
     const nowhere: Plan = { ...demo, body: { ...demo.body, ephemeris: "none" } };
-    const light = siteAnswer(nowhere, demo.schedule, { what: "light", args: { atS: 0 } }) as SiteLight;
+    const light = siteLight(nowhere, 0);
     expect(light).toMatchObject({ sun: null, by: "convention", lit: null, from: [] });
     expect(walksOf(nowhere).places.every((one) => one.lit === null)).toBe(true);
   });

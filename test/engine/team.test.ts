@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { PackProgress, PackReport } from "../../src/answers/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
-import type { Engine } from "../../src/engine/protocol.ts";
+import type { Engine, Hearing, PackOptions } from "../../src/engine/calls.ts";
 import { inTeam } from "../../src/engine/team.ts";
 import { parse, type Plan } from "../../src/plan/index.ts";
 import { demoPlan } from "../../src/plan/ready/index.ts";
@@ -14,9 +14,9 @@ const plan: Plan = read.value;
 function engine(late: number, closed: string[] = []): Engine {
   const core = makeCore(() => 0);
   return {
-    pack: async (of: Plan, options: never, report: (now: PackProgress) => void, signal?: AbortSignal) => {
+    pack: async (of: Plan, options: PackOptions, hearing: Hearing<"pack">) => {
       for (let k = 0; k < late; k += 1) await new Promise((resolve) => setImmediate(resolve));
-      return core.pack(of, options, report, () => Promise.resolve(), signal);
+      return core.pack(of, options, hearing);
     },
     close: () => closed.push(`${late}`),
   } as unknown as Engine;
@@ -27,14 +27,13 @@ const options = { seed: 3, seconds: Infinity, iterations: 80 };
 describe("a team of engines", () => {
   it("gives the best of its members' packs, the same whichever is done first", async () => {
     const alone: PackReport[] = [];
-    for (const k of [0, 1, 2])
-      alone.push(await engine(0).pack(plan, { ...options, seed: 3 + k * 7919 }, () => undefined));
+    for (const k of [0, 1, 2]) alone.push(await engine(0).pack(plan, { ...options, seed: 3 + k * 7919 }));
     const top = Math.max(...alone.map(({ verdict }) => verdict.score.worth));
     const heard: PackProgress[] = [];
-    const quick = await inTeam(engine(0), () => [engine(1), engine(2)]).pack(plan, options, (now) =>
-      heard.push(now),
-    );
-    const slow = await inTeam(engine(9), () => [engine(4), engine(0)]).pack(plan, options, () => undefined);
+    const quick = await inTeam(engine(0), () => [engine(1), engine(2)]).pack(plan, options, {
+      report: (now) => heard.push(now),
+    });
+    const slow = await inTeam(engine(9), () => [engine(4), engine(0)]).pack(plan, options);
     expect(quick.verdict.score.worth).toBe(top);
     expect(slow.schedule).toEqual(quick.schedule);
     expect(quick.iterations).toBe(3 * 80);
@@ -52,8 +51,8 @@ describe("a team of engines", () => {
       return [engine(1, closed)];
     });
     expect(asked).toBe(0);
-    await team.pack(plan, { ...options, iterations: 4 }, () => undefined);
-    await team.pack(plan, { ...options, iterations: 4 }, () => undefined);
+    await team.pack(plan, { ...options, iterations: 4 });
+    await team.pack(plan, { ...options, iterations: 4 });
     team.close();
     expect(asked).toBe(1);
     expect(closed.sort()).toEqual(["0", "1"]);
@@ -63,12 +62,12 @@ describe("a team of engines", () => {
     const cancel = new AbortController();
     cancel.abort();
     const team = inTeam(engine(0), () => [engine(1)]);
-    await expect(team.pack(plan, options, () => undefined, cancel.signal)).rejects.toMatchObject({
+    await expect(team.pack(plan, options, { signal: cancel.signal })).rejects.toMatchObject({
       reason: "cancelled",
     });
     const broken = { ...engine(0), pack: () => Promise.reject(new Error("lost")) } as Engine;
-    const made = await inTeam(broken, () => [engine(0)]).pack(plan, options, () => undefined);
+    const made = await inTeam(broken, () => [engine(0)]).pack(plan, options);
     expect(made.verdict.score.breaches).toBe(0);
-    await expect(inTeam(broken, () => [broken]).pack(plan, options, () => undefined)).rejects.toThrow("lost");
+    await expect(inTeam(broken, () => [broken]).pack(plan, options)).rejects.toThrow("lost");
   });
 });

@@ -41,10 +41,8 @@ describe("the call why", () => {
     const seen: WhyReport[] = [];
     const report = await engine().why(
       plan,
-      plan.schedule,
-      "two",
-      { seed: 1, seconds: 1e6, iterations: 4 },
-      (now) => seen.push(now),
+      { schedule: plan.schedule, task: "two", seed: 1, seconds: 1e6, iterations: 4 },
+      { report: (now) => seen.push(now) },
     );
     expect(report).toMatchObject({ task: "two", state: "conflict", stopped: "done" });
     expect(seen.length).toBeGreaterThan(0);
@@ -61,16 +59,22 @@ describe("the call why", () => {
     const plan = shortPlan();
     const client = engine();
     const control = new AbortController();
-    const asking = client.why(plan, plan.schedule, "two", { seed: 1 }, () => undefined, control.signal);
+    const asking = client.why(
+      plan,
+      { schedule: plan.schedule, task: "two", seed: 1 },
+      { signal: control.signal },
+    );
     control.abort();
     await expect(asking).rejects.toMatchObject({ reason: "cancelled" });
-    await expect(client.check(plan, plan.schedule)).resolves.toMatchObject({ score: { breaches: 0 } });
+    await expect(client.check(plan, { schedule: plan.schedule })).resolves.toMatchObject({
+      score: { breaches: 0 },
+    });
   });
 
   it("fails in words for a task that the plan does not have", async () => {
     const plan = shortPlan();
     await expect(
-      engine().why(plan, plan.schedule, "three", { seed: 1 }, () => undefined),
+      engine().why(plan, { schedule: plan.schedule, task: "three", seed: 1 }),
     ).rejects.toMatchObject({ reason: "failed", message: 'the plan has no task "three"' });
   });
 });

@@ -13,7 +13,7 @@ import type {
   WhyReport,
 } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
-import { type Engine, EngineError } from "../../src/engine/protocol.ts";
+import { type Engine, EngineError } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
 import {
@@ -116,7 +116,7 @@ export class HandClock implements Clock {
 }
 
 /** One call that waits for the test to answer it; a signal that aborts rejects it as the real engine does. */
-export interface Call<Answer, Progress = PackProgress> {
+export interface Call<Answer, Progress = never> {
   readonly plan: Plan;
   answer(answer: Answer): Promise<void>;
   fail(message: string): Promise<void>;
@@ -126,7 +126,7 @@ export interface Call<Answer, Progress = PackProgress> {
 
 /** An engine whose answers the test gives, when it likes. With `deaf`, an abort settles nothing: a late answer comes. */
 export class HandEngine implements Engine {
-  readonly packs: Call<PackReport>[] = [];
+  readonly packs: Call<PackReport, PackProgress>[] = [];
   readonly mends: Call<MendReport>[] = [];
   readonly grids: Call<GridReport>[] = [];
   readonly bands: Call<readonly FitBand[]>[] = [];
@@ -136,82 +136,37 @@ export class HandEngine implements Engine {
   readonly whys: Call<WhyReport, WhyReport>[] = [];
   deaf = false;
 
-  fromWhat(): never {
-    throw new Error("no figure is asked for here");
-  }
+  check = unasked("the desk judges by itself");
+  curve = unasked("no curve is asked for here");
+  fromWhat = unasked("no figure is asked for here");
+  siteGround = unasked("not asked for in these tests");
+  siteLight = unasked("not asked for in these tests");
+  siteRings = unasked("not asked for in these tests");
+  siteWalks = unasked("not asked for in these tests");
 
-  check(): never {
-    throw new Error("the desk judges by itself");
-  }
-
-  pack(plan: Plan, _options: unknown, report: (progress: PackProgress) => void, signal?: AbortSignal) {
-    return this.call(this.packs, plan, signal, report);
-  }
-
-  curve(): never {
-    throw new Error("no curve is asked for here");
-  }
-
-  mend(plan: Plan, _schedule: Schedule, _options: unknown, signal?: AbortSignal) {
-    return this.call(this.mends, plan, signal);
-  }
-
-  gridded(plan: Plan, _schedule: Schedule, signal?: AbortSignal) {
-    return this.call(this.grids, plan, signal);
-  }
-
-  fitBands(plan: Plan, _schedule: Schedule, _task: string, signal?: AbortSignal) {
-    return this.call(this.bands, plan, signal);
-  }
-
-  benchReasons(plan: Plan, _schedule: Schedule, signal?: AbortSignal) {
-    return this.call(this.reasons, plan, signal);
-  }
-
-  odds(
-    plan: Plan,
-    _schedule: Schedule,
-    _options: unknown,
-    report: (progress: OddsProgress) => void,
-    signal?: AbortSignal,
-  ) {
-    return this.call(this.oddses, plan, signal, report);
-  }
-
-  shed(
-    plan: Plan,
-    _schedule: Schedule,
-    _options: unknown,
-    report: (progress: ShedProgress) => void,
-    signal?: AbortSignal,
-  ) {
-    return this.call(this.sheds, plan, signal, report);
-  }
-
-  why(
-    plan: Plan,
-    _schedule: Schedule,
-    _task: string | null,
-    _options: unknown,
-    report: (progress: WhyReport) => void,
-    signal?: AbortSignal,
-  ) {
-    return this.call(this.whys, plan, signal, report);
-  }
-
-  site(): never {
-    throw new Error("not asked for in these tests");
-  }
+  pack: Engine["pack"] = (plan, _, hearing) => this.call(this.packs, plan, hearing);
+  mend: Engine["mend"] = (plan, _, hearing) => this.call(this.mends, plan, hearing);
+  gridded: Engine["gridded"] = (plan, _, hearing) => this.call(this.grids, plan, hearing);
+  fitBands: Engine["fitBands"] = (plan, _, hearing) => this.call(this.bands, plan, hearing);
+  benchReasons: Engine["benchReasons"] = (plan, _, hearing) => this.call(this.reasons, plan, hearing);
+  odds: Engine["odds"] = (plan, _, hearing) => this.call(this.oddses, plan, hearing);
+  shed: Engine["shed"] = (plan, _, hearing) => this.call(this.sheds, plan, hearing);
+  why: Engine["why"] = (plan, _, hearing) => this.call(this.whys, plan, hearing);
 
   close(): void {
     throw new Error("not closed in these tests");
   }
 
-  private call<Answer, Progress = PackProgress>(
+  private call<Answer, Progress>(
     list: Call<Answer, Progress>[],
     plan: Plan,
-    signal?: AbortSignal,
-    report: (progress: Progress) => void = () => undefined,
+    {
+      report = () => undefined,
+      signal,
+    }: {
+      readonly report?: ((progress: Progress) => void) | undefined;
+      readonly signal?: AbortSignal | undefined;
+    } = {},
   ): Promise<Answer> {
     return new Promise((resolve, reject) => {
       if (!this.deaf) {
@@ -232,6 +187,12 @@ export class HandEngine implements Engine {
       });
     });
   }
+}
+
+function unasked(words: string): () => never {
+  return () => {
+    throw new Error(words);
+  };
 }
 
 /** Lets everything run that waits for a settled promise. */

@@ -48,7 +48,7 @@ function work(open: Plan = plan): RehearsalWork {
   } as unknown as Desk;
   return rehearsalWork(desk, {
     engine: {
-      mend: (of, schedule) => mended(of, schedule),
+      mend: (of, { schedule }) => mended(of, schedule),
       pack: () => Promise.reject(new Error("nobody packs here")) as Promise<PackReport>,
     },
     judgeFor,

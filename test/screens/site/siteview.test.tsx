@@ -3,9 +3,7 @@ import { readFileSync } from "node:fs";
 import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll, describe, expect, it } from "vitest";
-import { siteAnswer } from "../../../src/engine/sitework.ts";
-import type { SiteAsk } from "../../../src/engine/protocol.ts";
-import type { Plan } from "../../../src/plan/index.ts";
+import { siteGround, siteLight, siteRings, siteWalks } from "../../../src/engine/sitework.ts";
 import { type SiteWork, siteWork } from "../../../src/session/index.ts";
 import { AroundContext } from "../../../src/screens/context.ts";
 import { createLook, keepMinute } from "../../../src/screens/look.ts";
@@ -49,16 +47,16 @@ async function show(text: string) {
   const { desk, engine } = deskWith();
   desk.open(text);
   const asked: string[] = [];
-  const answer = <T,>(plan: Plan, ask: SiteAsk): Promise<T> => {
-    asked.push(ask.what);
-    return Promise.resolve(siteAnswer(plan, plan.schedule, ask) as T);
+  const answer = async <T,>(what: string, made: T): Promise<T> => {
+    asked.push(what);
+    return made;
   };
   const site: SiteWork = {
     ...siteWork(desk, engine),
-    ground: (plan) => answer(plan, { what: "ground", args: null }),
-    light: (plan, atS) => answer(plan, { what: "light", args: { atS } }),
-    rings: (plan, left) => answer(plan, { what: "rings", args: { left } }),
-    walks: (plan) => answer(plan, { what: "walks", args: null }),
+    ground: (plan) => answer("ground", siteGround(plan)),
+    light: (plan, atS) => answer("light", siteLight(plan, atS)),
+    rings: (plan, left) => answer("rings", siteRings(plan, left)),
+    walks: (plan) => answer("walks", siteWalks(plan, plan.schedule)),
   };
   const look = createLook("light", 200);
   const stop = keepMinute(look);

@@ -1,0 +1,15 @@
+import { type Core, makeCore } from "../engine/core.ts";
+import type { Streams } from "./verb.ts";
+
+/** A core on the machine's clock. */
+export function core(): Core {
+  return makeCore(() => performance.now() / 1000);
+}
+
+/** How a verb's call runs: a Ctrl-C gets in between two slices and ends it. */
+export function turnOf({ stop }: Streams): {
+  readonly breathe: () => Promise<void>;
+  readonly signal: AbortSignal;
+} {
+  return { breathe: () => new Promise((resolve) => setImmediate(resolve)), signal: stop };
+}

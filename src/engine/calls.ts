@@ -1,0 +1,139 @@
+import type {
+  BenchReason,
+  CurveReport,
+  FitBand,
+  FromAnswer,
+  FromAsk,
+  GridReport,
+  Left,
+  MendReport,
+  OddsProgress,
+  OddsReport,
+  PackProgress,
+  PackReport,
+  ShedProgress,
+  ShedReport,
+  SiteGround,
+  SiteLight,
+  SiteRing,
+  SiteWalks,
+  Verdict,
+  WhyReport,
+} from "../answers/index.ts";
+import type { Shape } from "../kernel/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
+
+/** What a call is about beside the plan, what it answers, and what it tells on the way. */
+interface Call<Given, Answer, Progress> {
+  readonly given: Given;
+  readonly answer: Answer;
+  readonly progress: Progress;
+}
+
+/** A call. Only its types are of use, which follow the name through client, wire and core; the value stands for nothing. */
+function call<Given, Answer, Progress = never>(): Call<Given, Answer, Progress> {
+  return {} as Call<Given, Answer, Progress>;
+}
+
+/** Everything that the core is asked. A call is said here and done in the core; client, wire and server follow. */
+export const CALLS = {
+  check: call<OfSchedule, Verdict>(),
+  pack: call<PackOptions, PackReport, PackProgress>(),
+  mend: call<OfSchedule & PackOptions, MendReport>(),
+  /** The same day with its starts on the plan's grid; what cannot be is told. */
+  gridded: call<OfSchedule, GridReport>(),
+  fitBands: call<OfSchedule & { readonly task: string }, readonly FitBand[]>(),
+  benchReasons: call<OfSchedule, readonly BenchReason[]>(),
+  curve: call<PackOptions, CurveReport, PackProgress>(),
+  odds: call<OfSchedule & OddsOptions, OddsReport, OddsProgress>(),
+  shed: call<OfSchedule & ShedOptions, ShedReport, ShedProgress>(),
+  why: call<OfSchedule & WhyOptions, WhyReport, WhyReport>(),
+  /** From what a figure on a screen comes; null where there is no such figure any more. */
+  fromWhat: call<OfSchedule & { readonly ask: FromAsk }, FromAnswer | null>(),
+  /** The ground of the plan with its contours; null where the plan has none. */
+  siteGround: call<Nothing, SiteGround | null>(),
+  siteLight: call<{ readonly atS: number }, SiteLight>(),
+  siteRings: call<{ readonly left: readonly Left[] }, readonly SiteRing[]>(),
+  siteWalks: call<OfSchedule, SiteWalks>(),
+} as const;
+
+export type Calls = typeof CALLS;
+export type CallName = keyof Calls;
+
+/** How a call is heard while it runs, and broken off. */
+export interface Hearing<Name extends CallName> {
+  readonly report?: ((progress: Calls[Name]["progress"]) => void) | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** The core as its clients see it. Every promise settles: with the answer, or rejected with EngineError, an abort at once. */
+export type Engine = {
+  readonly [Name in CallName]: (
+    plan: Plan,
+    given: Calls[Name]["given"],
+    hearing?: Hearing<Name>,
+  ) => Promise<Calls[Name]["answer"]>;
+} & {
+  /** Ends the worker; pending calls are rejected. */
+  close(): void;
+};
+
+/** Why a call has no answer. */
+export class EngineError extends Error {
+  override name = "EngineError";
+  readonly reason: "cancelled" | "closed" | "failed";
+  constructor(reason: "cancelled" | "closed" | "failed", message: string) {
+    super(message);
+    this.reason = reason;
+  }
+}
+
+type Nothing = Readonly<Record<string, never>>;
+
+/** Placements other than the plan's own may be asked about. */
+export interface OfSchedule {
+  readonly schedule: Schedule;
+}
+
+export interface PackOptions {
+  readonly seed: number;
+  /**
+   * What a pack is after: the most worth at likely durations, or the most worth done on average under the chances that the plan wants
+   * (everybody home, every must-do done). likely when left out.
+   */
+  readonly aim?: "likely" | "wish" | undefined;
+  /** Seconds beyond the search for proving how much is possible at most; a default when left out. */
+  readonly proveSeconds?: number | undefined;
+  /** Search stops after this many seconds of the caller's clock ... */
+  readonly seconds: number;
+  /** ... or after this many iterations, when given: the same seed and iterations give the same schedule. */
+  readonly iterations?: number | undefined;
+  /** Mend drops these tasks only where nothing else makes the day sound. */
+  readonly keep?: readonly string[] | undefined;
+  /** Placements to start from and to hold on to where nothing is gained; the plan's own schedule when left out. */
+  readonly from?: Schedule | undefined;
+}
+
+export interface OddsOptions {
+  /** Simulated days; 2000 when left out, 10,000 at most. */
+  readonly days?: number | undefined;
+  /** Same seed, same answer; 1 when left out. */
+  readonly seed?: number | undefined;
+  /** How durations spread; "pert" when left out. */
+  readonly shape?: Shape | undefined;
+}
+
+export interface ShedOptions {
+  /** Ascending, minutes late or early; 5, 10, 20, 30 and 45 when left out. */
+  readonly minutes?: readonly number[] | undefined;
+}
+
+export interface WhyOptions {
+  /** The task asked about; null for what is wrong with the schedule. */
+  readonly task: string | null;
+  readonly seed: number;
+  /** The run ends after this many seconds of the caller's clock; 3 when left out. */
+  readonly seconds?: number | undefined;
+  /** Iterations of search behind each change that is tried. */
+  readonly iterations?: number | undefined;
+}

@@ -1,0 +1,49 @@
+import type { CallName, Hearing } from "./calls.ts";
+
+/** Gives way to waiting messages, a cancel among them. */
+export type Breather = () => Promise<void>;
+
+/** How a call is heard, broken off, and gives way while it runs; without `breathe` it runs through. */
+export interface Turn<Name extends CallName> extends Hearing<Name> {
+  readonly breathe?: Breather | undefined;
+}
+
+/** Something that is driven slice by slice; `step` is false when it is finished. */
+interface Sliced<Now> {
+  step(sliceS: number): boolean;
+  progress(): Now;
+}
+
+/** Progress is reported at most this often, s. */
+const REPORT_EVERY_S = 0.1;
+
+/**
+ * Drives `run` in slices of `sliceS` to its end or until `signal` aborts, gives way between slices and tells how far it has come, when that
+ * is news, and at the end.
+ */
+export async function drive<Now>(
+  clock: () => number,
+  run: Sliced<Now>,
+  sliceS: number,
+  how: {
+    readonly report?: ((progress: Now) => void) | undefined;
+    readonly breathe?: Breather | undefined;
+    readonly signal?: AbortSignal | undefined;
+  },
+): Promise<void> {
+  let reportedS = -Infinity;
+  let told: Now | null = null;
+  const tell = (): void => {
+    const now = run.progress();
+    if (now === told) return;
+    how.report?.(now);
+    told = now;
+    reportedS = clock();
+  };
+  while (run.step(sliceS)) {
+    if (how.signal?.aborted) break;
+    if (clock() - reportedS >= REPORT_EVERY_S) tell();
+    await how.breathe?.();
+  }
+  tell();
+}
