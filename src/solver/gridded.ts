@@ -1,12 +1,12 @@
 import type { Gridded } from "../answers/index.ts";
 import { gridTo, instant } from "../kernel/index.ts";
 import { gridName, type Placement, type Plan, type Schedule } from "../plan/index.ts";
+import { lasting, listed } from "../words/index.ts";
 import { flown, withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
 import { linkAll, scheduleOf } from "./network/placing.ts";
 import type { Problem } from "./problem/problem.ts";
 import { read, type Stand, Verifier } from "./network/verify.ts";
-import { minutes, named } from "./problem/words.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;
@@ -45,7 +45,7 @@ function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): strin
   const grid = gridName(startGridS);
   const count = `${moved.length} ${moved.length === 1 ? "start" : "starts"}`;
   const most = moved.reduce((far, { byS }) => Math.max(far, Math.abs(byS)), 0);
-  const by = most < 60 ? `${most} s` : minutes(most, "up");
+  const by = lasting(most, "up");
   const parts = [
     moved.length === 0 ? "" : `${count} moved to ${grid}, by ${by} at most.`,
     notMoved("pinned there", "pinned"),
@@ -57,7 +57,7 @@ function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): strin
     const names = left
       .filter((one) => one.why === why)
       .map(({ task }) => plan.tasks.find(({ id }) => id === task)!.name);
-    return names.length === 0 ? "" : `Not on ${grid}, ${because}: ${named(names)}.`;
+    return names.length === 0 ? "" : `Not on ${grid}, ${because}: ${listed(names)}.`;
   }
 }
 

@@ -6,7 +6,16 @@ import { MINUS, type Side, stepped } from "./number.ts";
  *
  * A moment that is planned or was tested is said as it is: rounded, it would be another moment, which nobody has checked.
  * So a plan on whole minutes reads in minutes, and a second is said just where there is one. What bounds a moment is put on
- * whole minutes to the side that keeps the margin.
+ * whole minutes to the side that keeps the margin:
+ *
+ * | meaning                                      | said by                              | begun minutes    |
+ * | -------------------------------------------- | ------------------------------------ | ---------------- |
+ * | a moment of the day                          | `clock`, `met`                       | kept as they are |
+ * | no later than, a pass that closes            | `noLaterThan`, `clock(atS, "down")`  | down             |
+ * | not before                                   | `clock(atS, "up")`                   | up               |
+ * | a window                                     | `inside`                             | up to down       |
+ * | a walk, what is kept back, what is asked for | `lasting(s, "up")`, `minutes`        | up               |
+ * | what is left or allowed                      | `lasting(s, "down")`, `timeLeft`     | down             |
  */
 
 /** A moment, or what was counted on a clock: `5:07`, with seconds `5:07:30` where there are any and none are to be left off. */
@@ -27,12 +36,12 @@ export function clockToSecond(atS: number): string {
 }
 
 /**
- * The last moment by which something must be over, to be said: the whole minute before it, or the moment itself where what
- * is planned ends in that begun minute.
+ * The last moment by which something must be over, as it is to be said: the whole minute before it, or the moment itself
+ * where what is planned ends in that begun minute.
  */
-export function noLaterThan(limitS: Instant, plannedS: Instant | null): string {
+export function noLaterThan(limitS: Instant, plannedS: Instant | null): Instant {
   const wholeS = instant(stepped(limitS, 60, "down") * 60);
-  return clock(plannedS !== null && wholeS < plannedS && plannedS <= limitS ? limitS : wholeS);
+  return plannedS !== null && wholeS < plannedS && plannedS <= limitS ? limitS : wholeS;
 }
 
 /** A window as `h:mm to h:mm`, on whole minutes inside it; as it is where that would leave out a part of what is planned in it. */
@@ -60,20 +69,23 @@ export function timeLeft(seconds: number): string {
   return seconds < 0 ? "no time" : lasting(seconds, "down");
 }
 
-/** A length in minutes and in nothing else, for where a column or a label holds the unit: `75 min`. */
-export function minutes(seconds: number, side: "up" | "down"): string {
-  const whole = stepped(seconds, 60, side);
-  return `${whole < 0 ? MINUS : ""}${Math.abs(whole)} min`;
+/**
+ * A length in minutes however long it is, for paper, where it must not be taken for a moment, and for labels that hold the
+ * unit: `75 min`; as given `75 min 30 s`, `40 s`.
+ */
+export function minutes(seconds: number, side: Side): string {
+  const size = side === "given" ? seconds : stepped(seconds, 60, side) * 60;
+  return size < 0 ? MINUS + inMinutes(-size) : inMinutes(size);
 }
 
 function exactly(seconds: number): string {
+  return seconds >= 3600 ? hms(seconds) : inMinutes(seconds);
+}
+
+function inMinutes(seconds: number): string {
   const rest = seconds % 60;
-  if (seconds >= 3600) return hms(seconds);
-  if (seconds === 0) return "0 min";
-  return [
-    ...(seconds >= 60 ? [`${Math.floor(seconds / 60)} min`] : []),
-    ...(rest > 0 ? [`${rest} s`] : []),
-  ].join(" ");
+  if (seconds < 60) return rest === 0 ? "0 min" : `${rest} s`;
+  return `${Math.floor(seconds / 60)} min${rest === 0 ? "" : ` ${rest} s`}`;
 }
 
 function hms(seconds: number): string {

@@ -86,7 +86,7 @@ describe("the clock", () => {
 describe("limits", () => {
   it("a last moment is counted down, but not past what is planned", () => {
     const of = (limitS: number, plannedS: number | null): string =>
-      noLaterThan(instant(limitS), plannedS === null ? null : instant(plannedS));
+      clock(noLaterThan(instant(limitS), plannedS === null ? null : instant(plannedS)));
     expect([7199, 7200, 7259, -1].map((limitS) => of(limitS, null))).toEqual([
       "1:59",
       "2:00",

@@ -3,7 +3,7 @@ import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
-import { linkWords } from "../setup/linkwords.ts";
+import { linkWords } from "../../words/index.ts";
 import { counted, KIND_LETTERS } from "../words.ts";
 import { TaskField } from "./field.tsx";
 import { Pins } from "./pins.tsx";

@@ -1,6 +1,6 @@
 import type { Change } from "../../answers/index.ts";
 import { changesBetween, type Plan, type Schedule, type TaskChange } from "../../plan/index.ts";
-import { met, minutes, named } from "./words.ts";
+import { crewName, lasting, listed, met } from "../../words/index.ts";
 
 /** Every change from `before` to `after` in words, what is lost first; see changesBetween. */
 export function changesOf(plan: Plan, before: Schedule, after: Schedule): Change[] {
@@ -18,13 +18,13 @@ function said(plan: Plan, { task, kind, after, otherEva, otherCrew, byS }: TaskC
   if (!after) return `${task.name} goes back to the bench.`;
   if (kind === "added")
     return `${task.name} is put on at ${met(after.startS)}: without it the day was not found to hold.`;
-  const crew = named(after.crew.map((id) => plan.crew.find((member) => member.id === id)?.name ?? id));
+  const crew = listed(after.crew.map((id) => crewName(plan, id)));
   const parts = [
     ...(otherEva ? [`moves to ${plan.evas.find((eva) => eva.id === after.eva)?.name ?? "no EVA"}`] : []),
     ...(otherCrew ? [`goes to ${crew}`] : []),
     ...(byS === 0
       ? []
-      : [`starts at ${met(after.startS)}, ${minutes(Math.abs(byS), "up")} ${byS > 0 ? "later" : "earlier"}`]),
+      : [`starts at ${met(after.startS)}, ${lasting(Math.abs(byS), "up")} ${byS > 0 ? "later" : "earlier"}`]),
   ];
-  return `${task.name} ${named(parts)}.`;
+  return `${task.name} ${listed(parts)}.`;
 }

@@ -10,6 +10,7 @@ import {
   type Task,
 } from "../../plan/index.ts";
 import { heavensOf, insideOf, taskSky } from "../../terrain/index.ts";
+import { counted, digits, lasting, listed, mass, metres, volume } from "../../words/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "../network/board.ts";
 import { tooFast } from "../problem/choices.ts";
@@ -23,7 +24,7 @@ import type { Problem } from "../problem/problem.ts";
 import { read, Verifier } from "../network/verify.ts";
 import { placeGroup } from "./why/inserting.ts";
 import { suitWords } from "./why/words.ts";
-import { metres, minutes, named, paceWords, wholeTenths } from "../problem/words.ts";
+import { paceWords } from "../problem/words.ts";
 
 /** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
 const MOST_FOR_BANDS = 80;
@@ -59,7 +60,9 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     if (never !== null) return reason(never);
     const missing = problem.needs[a]!.filter((b) => !placed.has(plan.tasks[b]!.id));
     if (missing.length > 0)
-      return reason(`It needs ${named(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`);
+      return reason(
+        `It needs ${listed(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`,
+      );
     const full = overfull(problem, day, a);
     if (full !== null) return reason(full);
     const now = bands && firstFit(bands, problem, a);
@@ -140,7 +143,7 @@ function impossible(problem: Problem, a: number): string | null {
   if (problem.openStart[a] === problem.openStart[a + 1])
     return (
       unknownSky(plan, task) ??
-      `No window, sun stretch or relay pass lasts the ${minutes(task.duration.likelyS, "up")} it takes.`
+      `No window, sun stretch or relay pass lasts the ${lasting(task.duration.likelyS, "up")} it takes.`
     );
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
   const missing = lacking(plan, task);
@@ -148,7 +151,7 @@ function impossible(problem: Problem, a: number): string | null {
   const { work, blast, carry } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return paceWords(plan);
   if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
-    return `It takes ${minutes(task.duration.likelyS, "up")}; at most ${minutes(work.longestS, "down")} of work may pass without a rest.`;
+    return `It takes ${lasting(task.duration.likelyS, "up")}; at most ${lasting(work.longestS, "down")} of work may pass without a rest.`;
   if (task.crew.count > 0) {
     const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
     if (largest < task.crew.count)
@@ -162,14 +165,14 @@ function impossible(problem: Problem, a: number): string | null {
     const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
     if (backS < 0) return "No way leads home from its place.";
     if (backS > reachS)
-      return `The walk back from its place takes ${minutes(backS, "up")}; emergency oxygen allows ${minutes(reachS, "down")}.`;
+      return `The walk back from its place takes ${lasting(backS, "up")}; emergency oxygen allows ${lasting(reachS, "down")}.`;
   }
   const inside = insideOf(problem.ways, task, plan.rules.walking.speedMs);
   if (task.crew.count > 0 && task.duration.likelyS < inside.leastS)
-    return `It walks ${metres(inside.walkM, "up")}, which takes ${minutes(inside.leastS, "up")} as planned; it is given ${minutes(task.duration.likelyS, "down")}.`;
+    return `It walks ${metres(inside.walkM, "up")}, which takes ${lasting(inside.leastS, "up")} as planned; it is given ${lasting(task.duration.likelyS, "down")}.`;
   const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
   if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
-    return `It carries out ${task.massOutKg} kg; ${task.crew.count === 1 ? "1 crew member" : `${task.crew.count} crew members`} may carry ${wholeTenths(carriesKg)} kg here.`;
+    return `It carries out ${mass(task.massOutKg, "given")}; ${counted(task.crew.count, "crew member")} may carry ${mass(carriesKg, "down")} here.`;
   if (leavesInstrument(task) && blast.level === "breach")
     return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   if (isBeyond(problem, a)) return BEYOND;
@@ -219,13 +222,12 @@ function overfull(problem: Problem, day: Day, a: number): string | null {
   const { loads, plan } = problem;
   const c = loads.container[a]!;
   const { board } = day;
-  const kg = (grams: number): string => `${(Math.ceil(grams / 10) / 100).toFixed(2)} kg`;
+  const kg = (grams: number): string => mass(grams / 1000, "given");
   const overG = board.grams[c]! + loads.grams[a]! - loads.holdsGrams[c]!;
   const overMl = board.millilitres[c]! + loads.millilitres[a]! - loads.holdsMillilitres[c]!;
   const { name } = plan.containers[c]!;
   if (overG > 0) return `Its sample is ${kg(overG)} more than ${name} still takes.`;
-  if (overMl > 0)
-    return `Its sample is ${(Math.ceil(overMl / 10) / 100).toFixed(2)} L more than ${name} still takes.`;
+  if (overMl > 0) return `Its sample is ${volume(overMl / 1000, "given")} more than ${name} still takes.`;
   const box = board.inContainer[c] === 0 ? loads.emptyGrams[c]! : 0;
   return `With it ${kg(board.returnGrams + loads.grams[a]! + box - loads.returnGrams)} too much would go back on the ascent vehicle.`;
 }
@@ -237,13 +239,13 @@ function ruleWords(problem: Problem, rule: string): string {
     case "crew-separation":
       return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart: ask for them together, or for work near it.`;
     case "work-and-rest":
-      return `There is time, but not for the rest of ${minutes(work.restS, "up")} that is due after ${minutes(work.longestS, "down")} of work.`;
+      return `There is time, but not for the rest of ${lasting(work.restS, "up")} that is due after ${lasting(work.longestS, "down")} of work.`;
     case "heat-storage":
-      return `There is time, but a body would store more than ${heat.mostKjKg} kJ of heat for each kg, and no stand before would let it go.`;
+      return `There is time, but a body would store more than ${digits(heat.mostKjKg)} kJ of heat for each kg, and no stand before would let it go.`;
     case "walk-back-consumables":
       return "There is time, but consumables above the reserve would not carry the walk back at every moment.";
     case "totals":
-      return `There is time, but not within the stay's sums: ${minutes(duty.stayS, "down")} of EVA, ${metres(distance.stayM, "down")} walked, the lander's stores.`;
+      return `There is time, but not within the stay's sums: ${lasting(duty.stayS, "down")} of EVA, ${metres(distance.stayM, "down")} walked, the lander's stores.`;
     default:
       return "There is room at single places, but others would be pushed past their windows, links, EVA bounds or reserves.";
   }

@@ -1,7 +1,7 @@
 import { duration } from "../../../kernel/index.ts";
 import type { LagLink, Link } from "../../../plan/index.ts";
 import { choice, quantity, text } from "../entry.ts";
-import { linkWords } from "../linkwords.ts";
+import { linkWords } from "../../../words/index.ts";
 import { one, SOURCES } from "../nameentry.ts";
 import { type Field, listTable } from "../table.ts";
 import { span } from "../timeentry.ts";

@@ -1,10 +1,10 @@
 import type { AheadCell, ShedCell, ShedProgress, ShedReport, ShedRow } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
+import { listed } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, type Stand, Verifier } from "../../network/verify.ts";
-import { named } from "../../problem/words.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
 import { type Dropped, everythingDropped, leastDropped, loses } from "./dropping.ts";
 import { Rest } from "./rest.ts";
@@ -184,10 +184,10 @@ function cellOf(
       kind === "keep"
         ? `${before} drop nothing.${restSoon}`
         : kind === "drop"
-          ? `${before} drop ${named(names)}.${restSoon}`
+          ? `${before} drop ${listed(names)}.${restSoon}`
           : kind === "end"
             ? `${before} end the EVA.${restSoon}`
-            : `${before} end the EVA at once; even so there is trouble with ${named(breaks.map(wordsOf))}.`,
+            : `${before} end the EVA at once; even so there is trouble with ${listed(breaks.map(wordsOf))}.`,
   };
 }
 

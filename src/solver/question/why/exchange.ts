@@ -1,10 +1,10 @@
 import type { TriedRelaxation } from "../../../answers/index.ts";
 import { editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
+import { listed } from "../../../words/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
 import { scheduleOf } from "../../network/placing.ts";
 import { restricted } from "../../problem/restricted.ts";
-import { named } from "../../problem/words.ts";
 import type { Effort } from "./solve.ts";
 
 /** The search for an exchange goes on for so many times the iterations of one solve, and longer where it has found none. */
@@ -47,7 +47,7 @@ export function* exchange(
   const forMust = extra.length === 0 || plan.tasks.some((task) => asked.has(task.id) && task.must);
   if (lost.length === 0 || (mustLost > 0 && !forMust)) return null;
   const worthLost = lost.reduce((sum, task) => sum + task.worth, 0);
-  const names = named(lost.map((task) => task.name));
+  const names = listed(lost.map((task) => task.name));
   const sentence = `${names} ${lost.length === 1 ? "goes" : "go"} to the bench: worth ${worthLost} lost.`;
   return {
     kind: "exchange",

@@ -1,7 +1,7 @@
 import { duration, instant } from "../../../kernel/index.ts";
 import type { CONSUMABLES } from "../../../physics/index.ts";
 import type { Eva, Plan, Suit } from "../../../plan/index.ts";
-import { met, minutes } from "../../problem/words.ts";
+import { lasting, met } from "../../../words/index.ts";
 import { type Offer, withOne } from "./offer.ts";
 import { CONSUMABLE_WORDS } from "./words.ts";
 
@@ -38,25 +38,25 @@ export function outingOffers(eva: Eva): Offer[] {
       "longest",
       longer,
       (byS) =>
-        `${eva.name} may last ${minutes(byS, "up")} longer: ${minutes(eva.longestS + byS, "up")} instead of ${minutes(eva.longestS, "down")}.`,
+        `${eva.name} may last ${lasting(byS, "up")} longer: ${lasting(eva.longestS + byS, "up")} instead of ${lasting(eva.longestS, "down")}.`,
     ),
     offer(
       "ingress",
       later,
       (byS) =>
-        `Ingress of ${eva.name} may be complete ${minutes(byS, "up")} later: by ${met(eva.latestIngressS + byS)}.`,
+        `Ingress of ${eva.name} may be complete ${lasting(byS, "up")} later: by ${met(eva.latestIngressS + byS)}.`,
     ),
     offer(
       "egress",
       (one, byS) => ({ ...one, earliestEgressS: instant(one.earliestEgressS - byS) }),
       (byS) =>
-        `Egress of ${eva.name} may be ${minutes(byS, "up")} earlier: from ${met(eva.earliestEgressS - byS)}.`,
+        `Egress of ${eva.name} may be ${lasting(byS, "up")} earlier: from ${met(eva.earliestEgressS - byS)}.`,
     ),
     offer(
       "outing",
       (one, byS) => later(longer(one, byS), byS),
       (byS) =>
-        `${eva.name} may last ${minutes(byS, "up")} longer and end as much later: ${minutes(eva.longestS + byS, "up")}, complete by ${met(eva.latestIngressS + byS)}.`,
+        `${eva.name} may last ${lasting(byS, "up")} longer and end as much later: ${lasting(eva.longestS + byS, "up")}, complete by ${met(eva.latestIngressS + byS)}.`,
     ),
   ];
 }

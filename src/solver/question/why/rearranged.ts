@@ -6,8 +6,8 @@ import {
   type Schedule,
   type TaskChange,
 } from "../../../plan/index.ts";
+import { crewName, lasting, listed, met } from "../../../words/index.ts";
 import { changesOf } from "../../problem/changes.ts";
-import { met, minutes, named } from "../../problem/words.ts";
 
 /** Up to this many tasks are named in the sentence; all of them are in `moves`. */
 const MOST_NAMED = 3;
@@ -42,17 +42,17 @@ function said(plan: Plan, changes: readonly TaskChange[], extra: readonly string
   if (moved.some((one) => one.otherEva || one.otherCrew))
     return `${it} if ${moved.length === 1 ? `${moved[0]!.task.name} moves` : `${moved.length} placed tasks move`}`;
   if (moved.length <= MOST_NAMED)
-    return `${it} if ${named(moved.map(({ task, byS }) => `${task.name} starts ${shift(byS)}`))}`;
+    return `${it} if ${listed(moved.map(({ task, byS }) => `${task.name} starts ${shift(byS)}`))}`;
   const mostS = Math.max(...moved.map((one) => Math.abs(one.byS)));
   const ways = [
     ...(moved.some((one) => one.byS > 0) ? ["later"] : []),
     ...(moved.some((one) => one.byS < 0) ? ["earlier"] : []),
   ];
-  return `${it} if ${moved.length} placed tasks start ${ways.join(" or ")}, by at most ${minutes(mostS, "up")}`;
+  return `${it} if ${moved.length} placed tasks start ${ways.join(" or ")}, by at most ${lasting(mostS, "up")}`;
 }
 
 function shift(byS: number): string {
-  return `${minutes(Math.abs(byS), "up")} ${byS > 0 ? "later" : "earlier"}`;
+  return `${lasting(Math.abs(byS), "up")} ${byS > 0 ? "later" : "earlier"}`;
 }
 
 function where(plan: Plan, changes: readonly TaskChange[], extra: readonly string[]): string {
@@ -60,6 +60,6 @@ function where(plan: Plan, changes: readonly TaskChange[], extra: readonly strin
   if (extra.length !== 1 || !only?.after) return "";
   const { eva, crew, startS } = only.after;
   const on = plan.evas.find((one) => one.id === eva)?.name;
-  const by = named(crew.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id));
+  const by = listed(crew.map((id) => crewName(plan, id)));
   return `, at ${met(startS)}${on === undefined ? "" : ` on ${on}`}${by === "" ? "" : ` with ${by}`}`;
 }

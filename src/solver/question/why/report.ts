@@ -1,7 +1,7 @@
 import type { TriedRelaxation, WhyConflict, WhyReport } from "../../../answers/index.ts";
 import { gridName, type Plan } from "../../../plan/index.ts";
+import { listed } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { named } from "../../problem/words.ts";
 import type { Cause } from "./cause.ts";
 import type { Clash } from "./clash.ts";
 import { sayCause } from "./words.ts";
@@ -51,11 +51,11 @@ function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, ta
   const grid = startGridS === 1 ? "" : ` with starts on ${gridName(startGridS)}`;
   const order = scope === "in this order" ? `in the order as it is${grid}` : "as the starts stand";
   if (certainty === "searched")
-    return `With ${named(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
+    return `With ${listed(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
   const together =
     name === undefined
-      ? `${named(parts)} cannot all hold ${order}`
-      : `${named(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
+      ? `${listed(parts)} cannot all hold ${order}`
+      : `${listed(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
   return `${together}.${minimal ? "" : " True, though perhaps with more than it takes."}`;
 }
 

@@ -1,8 +1,7 @@
 import { duration, instant } from "../../../kernel/index.ts";
 import type { LagLink, Link, Plan, Task } from "../../../plan/index.ts";
-import { met, minutes } from "../../problem/words.ts";
+import { lasting, met, linkWords, taskName } from "../../../words/index.ts";
 import { type Offer, withOne } from "./offer.ts";
-import { linkWords } from "./words.ts";
 
 /** What a task asks for is not changed by more: windows and lags, min; relay passes, min; sun, tenths of a degree. */
 const MOST_MIN = 240;
@@ -32,14 +31,14 @@ export function windowOffers(task: Task): Offer[] {
         size,
         change: (plan, steps) => put(plan, window.startS - steps * 60, window.endS),
         say: (steps) =>
-          `The window of ${task.name} from ${met(window.startS)} opens ${minutes(steps * 60, "up")} earlier: ${met(window.startS - steps * 60)}.`,
+          `The window of ${task.name} from ${met(window.startS)} opens ${lasting(steps * 60, "up")} earlier: ${met(window.startS - steps * 60)}.`,
       },
       {
         ...base,
         size,
         change: (plan, steps) => put(plan, window.startS, window.endS + steps * 60),
         say: (steps) =>
-          `The window of ${task.name} to ${met(window.endS)} closes ${minutes(steps * 60, "up")} later: ${met(window.endS + steps * 60)}.`,
+          `The window of ${task.name} to ${met(window.endS)} closes ${lasting(steps * 60, "up")} later: ${met(window.endS + steps * 60)}.`,
       },
     ] satisfies Offer[];
   });
@@ -114,7 +113,7 @@ export function relayOffers(plan: Plan): Offer[] {
       }),
       size: (steps) => (steps * 60) / Math.max(60, pass.endS - pass.startS),
       say: (steps) =>
-        `${pass.name} comes ${minutes(steps * 60, "up")} ${sign < 0 ? "earlier" : "later"}: from ${met(pass.startS + sign * steps * 60)}.`,
+        `${pass.name} comes ${lasting(steps * 60, "up")} ${sign < 0 ? "earlier" : "later"}: from ${met(pass.startS + sign * steps * 60)}.`,
     })),
   );
 }
@@ -134,8 +133,7 @@ export function linkOffers(plan: Plan, link: Link): Offer[] {
       },
     ];
   }
-  const name = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
-  const between = `${name(link.from.task)} and ${name(link.to.task)}`;
+  const between = `${taskName(plan, link.from.task)} and ${taskName(plan, link.to.task)}`;
   const bound = (which: "leastS" | "greatestS", sign: number, words: string): Offer[] => {
     const nowS = link[which];
     if (nowS === undefined) return [];
@@ -153,7 +151,7 @@ export function linkOffers(plan: Plan, link: Link): Offer[] {
         }),
         size: (steps) => (steps * 60) / Math.max(60, Math.abs(nowS)),
         say: (steps) =>
-          `The ${words} lag between ${between} is ${minutes(nowS + sign * steps * 60, sign < 0 ? "down" : "up")} instead of ${minutes(nowS, sign < 0 ? "up" : "down")}.`,
+          `The ${words} lag between ${between} is ${lasting(nowS + sign * steps * 60, sign < 0 ? "down" : "up")} instead of ${lasting(nowS, sign < 0 ? "up" : "down")}.`,
       },
     ];
   };

@@ -1,5 +1,6 @@
 import type { TriedRelaxation, WhyReport } from "../../../answers/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
+import { crewName } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, Verifier } from "../../network/verify.ts";
@@ -222,7 +223,7 @@ function placesOf(plan: Plan, schedule: Schedule): (task: string) => string {
     const one = schedule.placements.find((placement) => placement.task === task);
     if (!one) return "";
     const eva = plan.evas.find((each) => each.id === one.eva);
-    const crew = one.crew.map((id) => plan.crew.find((each) => each.id === id)?.name ?? id);
+    const crew = one.crew.map((id) => crewName(plan, id));
     return `${eva ? ` on ${eva.name}` : ""}${crew.length > 0 ? ` with ${crew.join(", ")}` : ""}`;
   };
 }

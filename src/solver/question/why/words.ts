@@ -1,9 +1,20 @@
 import type { WhyCause } from "../../../answers/index.ts";
-import { type Link, type Plan, sharingSuits } from "../../../plan/index.ts";
+import { type Plan, sharingSuits } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
+import {
+  crewName,
+  heat,
+  lasting,
+  linkWords,
+  listed,
+  mass,
+  met,
+  metres,
+  volume,
+} from "../../../words/index.ts";
 import { tooFast } from "../../problem/choices.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { met, metres, minutes, named, paceWords, wholeTenths } from "../../problem/words.ts";
+import { paceWords } from "../../problem/words.ts";
 import { type Cause, consumableOf, keyOf } from "./cause.ts";
 
 /** What a consumable is called in a sentence. */
@@ -56,12 +67,12 @@ function said(
   const ofEva = (sentence: string) => ({ subject: eva!.id, sentence });
   switch (kind) {
     case "placement":
-      return ofTask(`${task!.name} stays${where(task!.id)} (${minutes(task!.duration.likelyS, "up")}).`);
+      return ofTask(`${task!.name} stays${where(task!.id)} (${lasting(task!.duration.likelyS, "up")}).`);
     case "pin":
       return ofTask(`${task!.name} is pinned${pinWords(plan, about)}.`);
     case "window":
       return ofTask(
-        `${task!.name} lies inside ${named(task!.windows.slice(0, 3).map((one) => `${met(one.startS)} to ${met(one.endS)}`))}${task!.windows.length > 3 ? " or a later window" : ""}.`,
+        `${task!.name} lies inside ${listed(task!.windows.slice(0, 3).map((one) => `${met(one.startS)} to ${met(one.endS)}`))}${task!.windows.length > 3 ? " or a later window" : ""}.`,
       );
     case "sun":
       return ofTask(
@@ -83,7 +94,7 @@ function said(
       );
     case "carry":
       return ofTask(
-        `${task!.name} carries out ${task!.massOutKg} kg; a crew member may carry ${wholeTenths(carriedKg(rules.carry.greatestN, plan.body.gravityMs2, 1))} kg here.`,
+        `${task!.name} carries out ${mass(task!.massOutKg, "given")}; a crew member may carry ${mass(carriedKg(rules.carry.greatestN, plan.body.gravityMs2, 1), "down")} here.`,
       );
     case "link":
       return { subject: plan.links[about]!.id, sentence: linkWords(plan, plan.links[about]!) };
@@ -101,11 +112,13 @@ function said(
       const one = plan.containers[about]!;
       return {
         subject: one.id,
-        sentence: `${one.name} takes ${one.capacityKg} kg and ${one.volumeL} L.`,
+        sentence: `${one.name} takes ${mass(one.capacityKg, "given")} and ${volume(one.volumeL, "given")}.`,
       };
     }
     case "return-mass":
-      return whole(`At most ${rules.returnMass.greatestKg} kg of samples and containers go back.`);
+      return whole(
+        `At most ${mass(rules.returnMass.greatestKg, "given")} of samples and containers go back.`,
+      );
     case "consumable":
       return consumableWords(plan, about);
     case "egress":
@@ -113,7 +126,7 @@ function said(
     case "ingress":
       return ofEva(`Ingress of ${eva!.name} is complete by ${met(eva!.latestIngressS)}.`);
     case "longest":
-      return ofEva(`${eva!.name} lasts at most ${minutes(eva!.longestS, "down")}.`);
+      return ofEva(`${eva!.name} lasts at most ${lasting(eva!.longestS, "down")}.`);
     case "block": {
       const block = plan.stay.blocks[about]!;
       return {
@@ -125,7 +138,7 @@ function said(
       return whole(`Liftoff is at ${met(plan.stay.lengthS)}.`);
     case "recharge":
       return whole(
-        `From ingress to the next egress of the same crew member or in the same suit: ${minutes(rules.recharge.leastS, "up")}.`,
+        `From ingress to the next egress of the same crew member or in the same suit: ${lasting(rules.recharge.leastS, "up")}.`,
       );
     case "suit":
       return ofEva(suitWords(plan, eva!));
@@ -147,18 +160,20 @@ function said(
       );
     case "work":
       return whole(
-        `After ${minutes(rules.work.longestS, "down")} of work a rest of ${minutes(rules.work.restS, "up")} is due.`,
+        `After ${lasting(rules.work.longestS, "down")} of work a rest of ${lasting(rules.work.restS, "up")} is due.`,
       );
     case "heat":
-      return whole(`Nobody stores more than ${rules.heat.mostKjKg} kJ of heat for each kg of body.`);
+      return whole(
+        `Nobody stores more than ${heat(rules.heat.mostKjKg, "given")} of heat for each kg of body.`,
+      );
     case "drinking":
-      return whole(`Drinking water lasts at ${rules.drinking.kgH} kg for each hour outside.`);
+      return whole(`Drinking water lasts at ${mass(rules.drinking.kgH, "given")} for each hour outside.`);
     case "eva-distance":
       return whole(`Nobody walks more than ${metres(rules.distance.evaM, "down")} in one EVA.`);
     case "stay-distance":
       return whole(`Nobody walks more than ${metres(rules.distance.stayM, "down")} in the stay.`);
     case "duty":
-      return whole(`Nobody is outside for more than ${minutes(rules.duty.stayS, "down")} in the stay.`);
+      return whole(`Nobody is outside for more than ${lasting(rules.duty.stayS, "down")} in the stay.`);
     case "stores":
       return whole("The lander's stores recharge the suits between EVAs.");
   }
@@ -193,36 +208,14 @@ function pinWords(plan: Plan, a: number): string {
 
 function crewWords(plan: Plan, a: number): string {
   const { crew } = plan.tasks[a]!;
-  return named([
+  return listed([
     ...(crew.named.length > 0 ? [crewNames(plan, crew.named)] : []),
     ...(crew.qualification === undefined ? [] : [`somebody qualified for ${crew.qualification}`]),
   ]);
 }
 
 function crewNames(plan: Plan, ids: readonly string[]): string {
-  return named(ids.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id));
-}
-
-/** A link in a sentence. */
-export function linkWords(plan: Plan, link: Link): string {
-  const name = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
-  if (link.type === "crew")
-    return `${name(link.tasks[0])} and ${name(link.tasks[1])}: ${link.crew === "same" ? "the same crew" : "nobody in common"}.`;
-  if (link.type === "eva") return `${name(link.tasks[0])} and ${name(link.tasks[1])}: on the same EVA.`;
-  if (link.type === "apart")
-    return `${name(link.tasks[0])} and ${name(link.tasks[1])}: at least ${metres(link.leastM, "up")} apart.`;
-  const bounds = [
-    ...(link.leastS === undefined ? [] : [`at least ${minutes(link.leastS, "up")}`]),
-    ...(link.greatestS === undefined ? [] : [`at most ${minutes(link.greatestS, "down")}`]),
-  ];
-  const lag = `From ${link.from.end} of ${name(link.from.task)} to ${link.to.end} of ${name(link.to.task)}`;
-  const needs =
-    link.needs === "both"
-      ? ", and neither without the other"
-      : link.needs === "from"
-        ? `, and ${name(link.to.task)} only with ${name(link.from.task)}`
-        : "";
-  return `${lag}: ${bounds.length === 0 ? "any time" : named(bounds)}${needs}.`;
+  return listed(ids.map((id) => crewName(plan, id)));
 }
 
 /** How many there are of an equipment. */

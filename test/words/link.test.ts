@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { linkWords } from "../../../src/screens/setup/linkwords.ts";
-import { planOf, smallInput } from "../../session/bench.ts";
+import { linkWords } from "../../src/words/index.ts";
+import { planOf, smallInput } from "../session/bench.ts";
 
 const plan = planOf({
   ...smallInput,

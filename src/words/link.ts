@@ -1,8 +1,11 @@
-import type { LagLink, Link, Plan } from "../../plan/index.ts";
+import type { LagLink, Link, Plan } from "../plan/index.ts";
+import { metres } from "./amount.ts";
+import { taskName } from "./names.ts";
+import { lasting } from "./time.ts";
 
 /** A link as one sentence, ids as names: "Core tube starts at most 10 min after Trench ends; needs Trench." */
 export function linkWords(plan: Plan, link: Link): string {
-  const name = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const name = (id: string): string => taskName(plan, id);
   if (link.type === "lag") return lagWords(link, name(link.from.task), name(link.to.task));
   const [first, second] = [name(link.tasks[0]), name(link.tasks[1])];
   if (link.type === "crew") {
@@ -11,7 +14,7 @@ export function linkWords(plan: Plan, link: Link): string {
       : `${first} and ${second} have no crew member in common.`;
   }
   if (link.type === "eva") return `${first} and ${second} are done on the same EVA.`;
-  return `${first} and ${second} end at least ${link.leastM} m apart.`;
+  return `${first} and ${second} end at least ${metres(link.leastM, "given")} apart.`;
 }
 
 function lagWords(link: LagLink, first: string, second: string): string {
@@ -22,7 +25,7 @@ function lagWords(link: LagLink, first: string, second: string): string {
   if (leastS !== undefined && leastS === greatestS) {
     bounds.push(leastS === 0 ? `just when ${anchor}` : `exactly ${distance(leastS, anchor)}`);
   } else if (leastS !== undefined && greatestS !== undefined && leastS >= 0) {
-    const least = leastS === 0 ? "at once" : exactly(leastS);
+    const least = leastS === 0 ? "at once" : lasting(leastS, "given");
     bounds.push(`${least} to ${distance(greatestS, anchor)}`);
   } else {
     if (leastS !== undefined) bounds.push(leastWords(leastS, anchor));
@@ -52,16 +55,5 @@ function greatestWords(greatestS: number, anchor: string): string {
 }
 
 function distance(lagS: number, anchor: string): string {
-  return `${exactly(Math.abs(lagS))} ${lagS > 0 ? "after" : "before"} ${anchor}`;
-}
-
-/** A length of time without rounding: `1:05`, `1:05:30`, `12 min 30 s`, `45 s`. */
-export function exactly(seconds: number): string {
-  const hours = Math.floor(seconds / 3600);
-  const minutes = Math.floor((seconds % 3600) / 60);
-  const rest = seconds % 60;
-  const two = (value: number): string => String(value).padStart(2, "0");
-  if (hours > 0) return `${hours}:${two(minutes)}${rest > 0 ? `:${two(rest)}` : ""}`;
-  if (minutes === 0) return `${rest} s`;
-  return rest > 0 ? `${minutes} min ${rest} s` : `${minutes} min`;
+  return `${lasting(Math.abs(lagS), "given")} ${lagS > 0 ? "after" : "before"} ${anchor}`;
 }
