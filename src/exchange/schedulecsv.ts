@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/index.ts";
+import { touchdownMs, utcStamp } from "../words/index.ts";
 import { csvText } from "./csv.ts";
 
 /**
@@ -6,8 +7,7 @@ import { csvText } from "./csv.ts";
  * seconds from touchdown and as UTC.
  */
 export function scheduleCsv(plan: Plan): string {
-  const epochMs = Date.parse(plan.stay.touchdownUtc);
-  const utc = (atS: number): string => new Date(epochMs + atS * 1000).toISOString();
+  const zeroMs = touchdownMs(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const rows = [...plan.schedule.placements]
     .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1))
@@ -25,8 +25,8 @@ export function scheduleCsv(plan: Plan): string {
           task.endPlace ?? task.place ?? "",
           placement.startS,
           endS,
-          utc(placement.startS),
-          utc(endS),
+          utcStamp(zeroMs, placement.startS),
+          utcStamp(zeroMs, endS),
           task.must ? "yes" : "no",
           task.worth,
         ],

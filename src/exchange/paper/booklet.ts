@@ -1,5 +1,6 @@
 import type { Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
+import { touchdownMs } from "../../words/index.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
@@ -8,7 +9,6 @@ import { impose, type SheetSize } from "./impose.ts";
 import type { Page, Paper } from "./page.ts";
 import { noShedLeaves, shedLeaves, type ShedTables } from "./shedpage.ts";
 import { taskLeaves } from "./taskpage.ts";
-import { epochOf } from "./wording.ts";
 
 export interface BookletOptions {
   /** Crew ids whose booklets are wanted, in the plan's order; everybody when left out. */
@@ -28,7 +28,7 @@ export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions =
   const pages = members.flatMap((member) => bookletPages(plan, verdict, member, options.shed));
   const paper: Paper = {
     title: `${plan.title}: cuff checklists`,
-    epochMs: epochOf(plan.stay.touchdownUtc),
+    epochMs: touchdownMs(plan),
     pages: pages.length > 0 ? pages : nobody(plan),
   };
   const { size = "cuff" } = options;

@@ -1,5 +1,6 @@
 import type { Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
+import { clock, minutes } from "../../words/index.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
 import { type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
@@ -14,7 +15,6 @@ import {
   walkBackWords,
   worseWalkBack,
 } from "./walkback.ts";
-import { clock, minutesDown, minutesUp } from "./wording.ts";
 
 /**
  * The emergency page of one EVA: whose word holds, how long emergency oxygen lasts, and the walk-back from every
@@ -34,14 +34,14 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
       [
         {
           label: "EMERGENCY OXYGEN",
-          value: own ? minutesDown(own.emergencyOxygenS) : "unknown",
-          below: own ? `${minutesUp(reserveS)} of it kept back` : "",
+          value: own ? minutes(own.emergencyOxygenS, "down") : "unknown",
+          below: own ? `${minutes(reserveS, "up")} of it kept back` : "",
           share: 1,
           heavy: true,
         },
         {
           label: "FARTHEST AS PLANNED",
-          value: worst ? minutesUp(worst.seconds) : "unknown",
+          value: worst ? minutes(worst.seconds, "up") : "unknown",
           below: worst ? `walk-back, at MET ${clock(worst.atS)}` : "walk-back",
           share: 1,
         },
@@ -50,7 +50,7 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
     ),
     ...part.others.flatMap((other) => {
       const suit = suitOf(plan, other);
-      const left = suit ? minutesDown(suit.emergencyOxygenS) : "unknown";
+      const left = suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
       return fact(["OTHERS", `${nameOf(plan.crew, other.id)} has emergency oxygen ${left}`], 10.5);
     }),
     heading("WALK-BACK TO THE LANDER FROM"),

@@ -2,18 +2,18 @@ import type { Rest, Verdict } from "../../answers/index.ts";
 import { limiterWords } from "../../check/index.ts";
 import { instant, type Instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { clock, minutes, noLaterThan, touchdownMs, utcClock, utcDate } from "../../words/index.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
 import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { line, text } from "./page.ts";
 import { cellRow, heading, SCALES, warnings } from "./parts.ts";
 import { linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
-import { clock, epochOf, exactly, latest, minutesUp, utcClock, utcDate } from "./wording.ts";
 
 /** The EVA at a glance: egress, ingress by, and tasks and rests in order with start times and places. */
 export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: Heading): Leaf[] {
-  const epochMs = epochOf(plan.stay.touchdownUtc);
-  const limitS = latest(part.limit.ingressS, part.ingressS);
+  const epochMs = touchdownMs(plan);
+  const limitS = noLaterThan(part.limit.ingressS, part.ingressS);
   const utc = (at: Instant | null): string => (at === null ? "" : `UTC ${utcClock(epochMs, at)}`);
   const { breaches } = verdict.score;
   const others = part.others.map((other) => nameOf(plan.crew, other.id)).join(", ");
@@ -94,7 +94,7 @@ function rowsOf(plan: Plan, part: CrewEva): Row[] {
     if (rest === null) return [];
     const { needS, span } = rest;
     const place = `${restPlace(plan, rest)}, until ${clock(span.endS)}`;
-    return [{ startS: instant(span.endS - needS), name: `REST ${exactly(needS)}`, place }];
+    return [{ startS: instant(span.endS - needS), name: `REST ${minutes(needS, "given")}`, place }];
   };
   const rows = part.stops.flatMap((stop): Row[] => {
     const place = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
@@ -102,7 +102,7 @@ function rowsOf(plan: Plan, part: CrewEva): Row[] {
   });
   const last = part.stops.at(-1);
   if (last && part.homewardS !== null && part.homewardS > 0) {
-    rows.push({ startS: last.endS, name: "Walk home", place: minutesUp(part.homewardS) });
+    rows.push({ startS: last.endS, name: "Walk home", place: minutes(part.homewardS, "up") });
   }
   return [...rows, ...resting(part.homeRest)];
 }

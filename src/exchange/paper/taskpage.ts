@@ -1,4 +1,5 @@
 import type { Plan, Task } from "../../plan/index.ts";
+import { clock, inside, mass, minutes, noLaterThan } from "../../words/index.ts";
 import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
@@ -17,7 +18,6 @@ import {
 } from "./parts.ts";
 import { fitSize, linesHeight, wrap, wrapAtMost } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
-import { clock, exactly, kilograms, latest, minutesUp, windowWords } from "./wording.ts";
 
 /**
  * One task on a page of its own: what stands against it, then leave-by, start and walk-back as large as the page
@@ -50,7 +50,7 @@ function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
   const { factPt } = scale;
   const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
   const partners = stop.partners.length === 0 ? "alone" : stop.partners.join(", ");
-  const lasts = `${exactly(task.duration.likelyS)}, end ${clock(stop.endS)}`;
+  const lasts = `${minutes(task.duration.likelyS, "given")}, end ${clock(stop.endS)}`;
   return [
     ...warnings("CAUTION", cautions, scale),
     cellRow([leaveCell(part, stop), startCell(part, stop), walkBackCell(stop)], scale.cellMm),
@@ -70,7 +70,9 @@ function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
 /** The rest that the work limit needs before the task: its last moment is the task's start. */
 function rested(plan: Plan, { rest }: Stop): Fact[] {
   if (rest === null) return [];
-  return [["REST", `${exactly(rest.needS)} at ${restPlace(plan, rest)}, until ${clock(rest.span.endS)}`]];
+  return [
+    ["REST", `${minutes(rest.needS, "given")} at ${restPlace(plan, rest)}, until ${clock(rest.span.endS)}`],
+  ];
 }
 
 /** The planner's notes, a block for each line, so that long ones run on to the next page. */
@@ -114,7 +116,7 @@ function walkBackCell(stop: Stop): Cell {
   const { walkBack } = stop;
   const label = "WALK-BACK";
   if (walkBack.kind !== "known") return { label, value: walkBackWords(walkBack), below: "", share: 25 };
-  const [value, unit] = minutesUp(walkBack.seconds).split(" ");
+  const [value, unit] = minutes(walkBack.seconds, "up").split(" ");
   // A carry or a survey leads elsewhere: this is the longest from anywhere on it.
   const elsewhere = stop.endPlace !== null || stop.task.walkM > 0;
   return { label, value: value!, below: elsewhere ? `${unit!} at the worst` : unit!, share: 25 };
@@ -131,11 +133,11 @@ function limits(plan: Plan, stop: Stop): Fact[] {
     span.startS <= stop.startS && stop.endS <= span.endS;
   const words: string[] = [];
   const window = stop.task.windows.find(holds);
-  if (window) words.push(windowWords(window, stop));
+  if (window) words.push(inside(window, stop));
   if (stop.task.relay) {
     const pass = plan.stay.relayPasses.find(holds);
     words.push(
-      pass ? `relay until ${clock(latest(pass.endS, stop.endS))}` : "relay needed, none in this plan",
+      pass ? `relay until ${clock(noLaterThan(pass.endS, stop.endS))}` : "relay needed, none in this plan",
     );
   }
   return words.length === 0 ? [] : [["ONLY", words.join("; ")]];
@@ -146,7 +148,7 @@ function taken(plan: Plan, task: Task): Fact[] {
     const name = nameOf(plan.equipment, use.equipment);
     return use.count > 1 ? `${use.count} x ${name}` : name;
   });
-  const load = task.massOutKg > 0 ? [`${kilograms(task.massOutKg)} out`] : [];
+  const load = task.massOutKg > 0 ? [`${mass(task.massOutKg, "up")} out`] : [];
   const words = [...tools, ...load];
   return words.length === 0 ? [] : [["TAKE", words.join(", ")]];
 }
@@ -155,7 +157,7 @@ function brought(plan: Plan, task: Task): Fact[] {
   const { sample } = task;
   if (!sample) return [];
   const name = nameOf(plan.containers, sample.container);
-  return [["RETURN", `${kilograms(sample.massKg)} into ${name}`]];
+  return [["RETURN", `${mass(sample.massKg, "up")} into ${name}`]];
 }
 
 /** Head of the pages on which a task goes on: its name and start once more. */
@@ -210,7 +212,7 @@ function next(part: CrewEva, index: number): Block {
 
 function nextTask(follow: Stop): { title: string; detail: string } {
   const leave = follow.wayS === 0 ? "same place" : leaveWords(follow);
-  const rest = follow.rest === null ? "" : `, rest ${exactly(follow.rest.needS)}`;
+  const rest = follow.rest === null ? "" : `, rest ${minutes(follow.rest.needS, "given")}`;
   return {
     title: taskName(follow.task),
     detail: `${leave}${rest}, start ${clock(follow.startS)}, ${follow.place}`,
@@ -218,18 +220,18 @@ function nextTask(follow: Stop): { title: string; detail: string } {
 }
 
 function homeward(part: CrewEva): { title: string; detail: string } {
-  const limit = clock(latest(part.limit.ingressS, part.ingressS));
+  const limit = clock(noLaterThan(part.limit.ingressS, part.ingressS));
   const way =
     part.homewardS === null
       ? "walk home: time unknown"
       : part.homewardS === 0
         ? "already there"
-        : `leave at once, walk home ${minutesUp(part.homewardS)}`;
+        : `leave at once, walk home ${minutes(part.homewardS, "up")}`;
   const { homeRest } = part;
   const rest =
     homeRest === null
       ? ""
-      : `, rest ${exactly(homeRest.needS)} at the lander until ${clock(homeRest.span.endS)}`;
+      : `, rest ${minutes(homeRest.needS, "given")} at the lander until ${clock(homeRest.span.endS)}`;
   const ingress =
     part.ingressS === null
       ? `ingress complete by ${limit}`

@@ -1,6 +1,6 @@
 import type { ReachTrack, Verdict } from "../../answers/index.ts";
 import type { Instant } from "../../kernel/index.ts";
-import { minutesUp } from "./wording.ts";
+import { minutes } from "../../words/index.ts";
 
 /** A walk-back time as far as the verdict says it. */
 export type WalkBack =
@@ -59,6 +59,6 @@ export function worseWalkBack(a: WalkBack, b: WalkBack): WalkBack {
 
 /** In words: "14 min" (begun minutes counted up), "no way home", "unknown". */
 export function walkBackWords(walkBack: WalkBack): string {
-  if (walkBack.kind === "known") return minutesUp(walkBack.seconds);
+  if (walkBack.kind === "known") return minutes(walkBack.seconds, "up");
   return walkBack.kind === "no way" ? "no way home" : "unknown";
 }

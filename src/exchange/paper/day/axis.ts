@@ -1,7 +1,7 @@
+import { clock, utcClock, utcDay } from "../../../words/index.ts";
 import { LANDSCAPE_LEFT, LANE_LEFT } from "./frame.ts";
 import { line, type LinesMark, type Mark, text } from "../page.ts";
 import { textWidth } from "../type.ts";
-import { clock, utcClock, utcDay } from "../wording.ts";
 
 /** Time along a sheet: from one moment at `left` to another at `left + wide`. */
 export interface Axis {

@@ -1,6 +1,7 @@
 import type { Outing, Verdict } from "../../../answers/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import type { Eva, Plan } from "../../../plan/index.ts";
+import { clock, minutes, noLaterThan, touchdownMs, utcClock } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";
 import type { Block } from "../flow.ts";
@@ -8,7 +9,6 @@ import { hatch } from "../hatch.ts";
 import { printedDay } from "../leaving/printedday.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { clip, linesHeight, textWidth, wrap } from "../type.ts";
-import { clock, epochOf, exactly, latest, utcClock } from "../wording.ts";
 import { type Axis, RULERS_MM, rulers, xOf } from "./axis.ts";
 import { LANDSCAPE_LEFT, LANE_LEFT, type SheetBox } from "./frame.ts";
 import { laneGround, laneRest, laneTask, type LaneTask, nameSize, plate } from "./lane.ts";
@@ -30,7 +30,7 @@ export function stayBand(plan: Plan, verdict: Verdict, box: SheetBox): Block {
     left: LANE_LEFT,
     wide: box.right - LANE_LEFT,
   };
-  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const epochMs = touchdownMs(plan);
   const lanes = plan.crew.length;
   const relayMm = plan.stay.relayPasses.length > 0 ? RELAY_MM : 0;
   const remoteMm = remote.length > 0 ? RELAY_MM : 0;
@@ -133,7 +133,9 @@ function remoteWork(plan: Plan): (Span & { name: string; place: string })[] {
 export function remoteLines(plan: Plan, box: SheetBox): Block[] {
   const remote = remoteWork(plan);
   if (remote.length === 0) return [];
-  const words = remote.map((one) => `${clock(one.startS)} ${one.name} (${exactly(one.endS - one.startS)})`);
+  const words = remote.map(
+    (one) => `${clock(one.startS)} ${one.name} (${minutes(one.endS - one.startS, "given")})`,
+  );
   return listLines(`Remote work: ${words.join("; ")}`, box);
 }
 
@@ -161,7 +163,7 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
     left: LANE_LEFT,
     wide: box.right - LANE_LEFT,
   };
-  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const epochMs = touchdownMs(plan);
   const numbers = numbersOf(plan, eva);
   const relayMm = plan.stay.relayPasses.some((pass) => pass.endS > axis.fromS && pass.startS < axis.toS)
     ? RELAY_MM
@@ -239,7 +241,7 @@ function heading(plan: Plan, eva: Eva, outing: Outing, epochMs: number, y: numbe
     `egress ${clock(startS)} (${utcClock(epochMs, startS)} UTC)`,
     `ingress complete ${clock(endS)} (${utcClock(epochMs, endS)} UTC)`,
     ...(limit
-      ? [`no later than ${clock(latest(limit.ingressS, endS))} (${limiterWords(plan, limit.by)})`]
+      ? [`no later than ${clock(noLaterThan(limit.ingressS, endS))} (${limiterWords(plan, limit.by)})`]
       : []),
     `outside ${clock(endS - startS)}`,
   ].join(", ");

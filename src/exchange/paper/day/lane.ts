@@ -1,8 +1,8 @@
 import type { Rest, Stretch } from "../../../answers/index.ts";
+import { clock, minutes } from "../../../words/index.ts";
 import { hatch } from "../hatch.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { CAP, linesHeight, MM_PER_PT, textWidth, wrap } from "../type.ts";
-import { clock, exactly, minutesUp } from "../wording.ts";
 import { setLines } from "../cuff.ts";
 import { type Axis, xOf } from "./axis.ts";
 
@@ -38,7 +38,7 @@ export function laneGround(axis: Axis, y: number, high: number, stretches: reado
     if (wide <= 0) return [];
     const middle = y + high / 2;
     if (kind === "wait") return [line(x, middle, x + wide, middle, 0.12)];
-    if (kind === "traverse") return traverse(x, middle, wide, minutesUp(span.endS - span.startS));
+    if (kind === "traverse") return traverse(x, middle, wide, minutes(span.endS - span.startS, "up"));
     if (kind === "egress" || kind === "ingress") {
       return [
         rect(x, y, wide, high, 0.25, 1),
@@ -80,7 +80,7 @@ export function laneRest(axis: Axis, y: number, high: number, { needS, span }: R
 
 /** "rest 10 min" where there is room for it, else "rest". */
 function restWord(needS: number, room: number): string {
-  const words = `rest ${exactly(needS)}`;
+  const words = `rest ${minutes(needS, "given")}`;
   return textWidth(words, PLATE) + 1.2 <= room ? words : "rest";
 }
 

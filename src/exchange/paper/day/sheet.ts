@@ -1,9 +1,9 @@
 import type { Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
+import { touchdownMs, utcDate } from "../../../words/index.ts";
 import { type Block, flow } from "../flow.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
-import { epochOf, utcDate } from "../wording.ts";
 import { evaBand, remoteLines, stayBand } from "./bands.ts";
 import { framed, sheetBox } from "./frame.ts";
 import { findingLines, marginTable } from "./summary.ts";
@@ -19,7 +19,7 @@ const MANY_SHEETS_LANES_MM = [16, 14.5, 13];
  */
 export function daySheet(plan: Plan, verdict: Verdict, size: SheetSize = "a4"): Paper {
   const box = sheetBox(size);
-  const epochMs = epochOf(plan.stay.touchdownUtc);
+  const epochMs = touchdownMs(plan);
   const set = (laneMm: number): Mark[][] => flow(contentOf(laneMm), box.room, null, null);
   const contentOf = (laneMm: number): Block[] => [
     stayBand(plan, verdict, box),

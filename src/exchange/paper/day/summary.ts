@@ -1,12 +1,12 @@
 import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
 import { RULE_WORDS } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
+import { clock, metres, minutes, percent } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Block } from "../flow.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
 import { farthest } from "../walkback.ts";
-import { clock, metresUp, minutesDown, minutesUp, percentDown } from "../wording.ts";
 import { listLines } from "./bands.ts";
 import { LANDSCAPE_LEFT, type SheetBox } from "./frame.ts";
 
@@ -41,7 +41,7 @@ function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
     one.eva === outing.eva && one.crew === outing.crew;
   const margin = (consumable: MarginTrack["consumable"]): string => {
     const track = verdict.margins.find((one) => own(one) && one.consumable === consumable);
-    return track ? percentDown(track.margin) : "unknown";
+    return track ? percent(track.margin, "down") : "unknown";
   };
   const reach = verdict.reach.find((one) => own(one)) ?? null;
   const worst = farthest(reach);
@@ -52,9 +52,9 @@ function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
     margin("co2"),
     margin("water"),
     margin("battery"),
-    worst ? `${minutesUp(worst.seconds)} at ${clock(worst.atS)}` : "unknown",
+    worst ? `${minutes(worst.seconds, "up")} at ${clock(worst.atS)}` : "unknown",
     spare(reach),
-    metresUp(walkedM),
+    metres(walkedM, "up"),
   ];
 }
 
@@ -67,7 +67,7 @@ function spare(reach: Verdict["reach"][number] | null): string {
     return most.length === 0 ? [] : [Math.min(...most) - value];
   });
   const least = Math.min(...left);
-  return Number.isFinite(least) ? minutesDown(least) : "unknown";
+  return Number.isFinite(least) ? minutes(least, "down") : "unknown";
 }
 
 function row(tables: readonly (readonly string[])[], head: boolean, box: SheetBox): Block {
