@@ -11,7 +11,7 @@ import {
   walkbackW,
   walkingW,
 } from "../physics/index.ts";
-import type { CrewMember, Eva, Plan, Suit, Task } from "../plan/index.ts";
+import { type CrewMember, type Eva, type Plan, type Suit, suitOn, type Task } from "../plan/index.ts";
 import {
   carryingW,
   gaitsOf,
@@ -69,7 +69,9 @@ export interface Prepared {
   readonly plan: Plan;
   readonly tasks: ReadonlyMap<string, Task>;
   readonly evas: ReadonlyMap<string, Eva>;
-  readonly walkers: ReadonlyMap<string, Walker>;
+  readonly crew: ReadonlyMap<string, CrewMember>;
+  /** A crew member in the suit that they wear on an EVA; null for who or what is not in the plan. */
+  walker(eva: Eva, member: string): Walker | null;
   readonly ways: Ways;
   readonly home: Home;
   /** Given legs that nobody can walk. */
@@ -95,19 +97,15 @@ export function prepare(plan: Plan): Prepared {
 function workedOut(plan: Plan): Prepared {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
-  const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
   const home = homeOf(plan.site, ways, gaits.back);
-  const walkers = new Map<string, Walker>();
   const heavens = heavensOf(plan);
-  for (const member of plan.crew) {
-    const suit = suits.get(member.suit);
-    if (suit) walkers.set(member.id, walkerOf(plan, ways, heavens, member, suit));
-  }
+  const crew = new Map(plan.crew.map((member) => [member.id, member]));
   return {
     plan,
     tasks: new Map(plan.tasks.map((task) => [task.id, task])),
     evas: new Map(plan.evas.map((eva) => [eva.id, eva])),
-    walkers,
+    crew,
+    walker: clothed(plan, crew, (member, suit) => walkerOf(plan, ways, heavens, member, suit)),
     ways,
     home,
     legFaults: legFaults(plan.site, gaits.planned),
@@ -115,6 +113,24 @@ function workedOut(plan: Plan): Prepared {
     insideHome: (inside) => insideHome(home, inside, gaits.back.speedMs),
     sky: skyOf(plan, heavens),
     sunAt: heavens.sunAt,
+  };
+}
+
+/** Crew members in the suits that they wear on an EVA, each made once. */
+function clothed(
+  plan: Plan,
+  crew: Prepared["crew"],
+  make: (member: CrewMember, suit: Suit) => Walker,
+): Prepared["walker"] {
+  const known = new Map<string, Walker>();
+  return (eva, id) => {
+    const member = crew.get(id);
+    const suit = suitOn(plan, eva, id);
+    if (!member || !suit) return null;
+    const key = `${id} ${suit.id}`;
+    let one = known.get(key);
+    if (!one) known.set(key, (one = make(member, suit)));
+    return one;
   };
 }
 

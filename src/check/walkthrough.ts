@@ -34,7 +34,7 @@ export function walkthroughOf(
     const lanes = tasksOf.get(eva) ?? new Map<string, Placed[]>();
     tasksOf.set(eva, lanes);
     for (const member of new Set(placed.placement.crew)) {
-      if (!eva.crew.includes(member) || !prepared.walkers.has(member)) continue;
+      if (!eva.crew.includes(member) || prepared.walker(eva, member) === null) continue;
       const lane = lanes.get(member);
       if (lane) lane.push(placed);
       else lanes.set(member, [placed]);
@@ -46,7 +46,7 @@ export function walkthroughOf(
     if (!lanes || lanes.size === 0) continue;
     const span = spanOf(prepared, eva, [...lanes.values()], departures);
     const walks = eva.crew.flatMap((member) => {
-      const walker = prepared.walkers.get(member);
+      const walker = prepared.walker(eva, member);
       return walker ? [walkOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
     });
     outs.push({ eva, span, walks });

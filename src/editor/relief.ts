@@ -1,4 +1,4 @@
-import type { Plan, Schedule } from "../plan/index.ts";
+import { type Plan, type Schedule, suitsOf } from "../plan/index.ts";
 import { type Course, valueNear } from "./course.ts";
 import { REMOTE } from "./lanes.ts";
 
@@ -69,9 +69,8 @@ export interface Between {
 
 /** Walk-back time at the top of a lane, seconds: a little above the longest emergency oxygen, whatever the schedule. */
 export function reliefTopS(plan: Plan): number {
-  const out = new Set(plan.crew.map((member) => member.suit));
-  const longest = plan.suits
-    .filter((suit) => out.has(suit.id))
+  const longest = plan.crew
+    .flatMap((member) => suitsOf(plan, member.id))
     .map((suit) => suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS);
   return Math.max(600, ...longest) * 1.12;
 }

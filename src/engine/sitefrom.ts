@@ -12,7 +12,7 @@ import {
   suitIn,
   walkbackW,
 } from "../physics/index.ts";
-import type { Plan } from "../plan/index.ts";
+import { type Plan, type Suit, suitOn, suitsOf } from "../plan/index.ts";
 import { heavensOf, surroundingsW } from "../terrain/index.ts";
 import { UNITS } from "./fromwhat/words.ts";
 
@@ -23,6 +23,8 @@ export interface Limit {
   /** shared: emergency oxygen with the partner's cooling shared. Not a rule: what it gives when only cooling fails. */
   readonly kind: "emergency" | "shared" | "stock";
   readonly crew: readonly string[];
+  /** The suit that it is of; one of several with the same emergency oxygen. */
+  readonly suit: Suit;
   /** The EVA whose surroundings count; null where they do not. */
   readonly eva: string | null;
   readonly by: Consumable | null;
@@ -39,17 +41,19 @@ export interface Limit {
  */
 export function limitsOf(plan: Plan, left: readonly Left[], slopeRad: number): readonly Limit[] {
   const { emergencyReserveS } = plan.rules.walkback;
-  const byTime = new Map<number, string[]>();
+  const byTime = new Map<number, { readonly suit: Suit; readonly crew: Set<string> }>();
   const partners = plan.crew.length > 1;
-  for (const member of plan.crew) {
-    const suit = plan.suits.find((one) => one.id === member.suit);
-    if (!suit) continue;
-    byTime.set(suit.emergencyOxygenS, [...(byTime.get(suit.emergencyOxygenS) ?? []), member.id]);
-  }
-  const emergency = [...byTime].flatMap(([aloneS, crew]) => {
+  for (const { id } of plan.crew)
+    for (const suit of suitsOf(plan, id)) {
+      const known = byTime.get(suit.emergencyOxygenS);
+      if (known) known.crew.add(id);
+      else byTime.set(suit.emergencyOxygenS, { suit, crew: new Set([id]) });
+    }
+  const emergency = [...byTime].flatMap(([aloneS, { suit, crew }]) => {
     const limit = (kind: "emergency" | "shared", lastsS: number): Limit => ({
       kind,
-      crew,
+      crew: [...crew],
+      suit,
       eva: null,
       by: null,
       seconds: Math.max(0, lastsS - emergencyReserveS),
@@ -63,7 +67,9 @@ export function limitsOf(plan: Plan, left: readonly Left[], slopeRad: number): r
 }
 
 function stockLimit(plan: Plan, { eva, crew, amounts }: Left, slopeRad: number): Limit | null {
-  const walker = walkerOf(plan, crew, eva, slopeRad);
+  const outing = plan.evas.find((one) => one.id === eva);
+  const suit = outing ? suitOn(plan, outing, crew) : null;
+  const walker = suit && walkerOf(plan, crew, suit, eva, slopeRad);
   if (!walker) return null;
   let by: Consumable = "oxygen";
   let least = Infinity;
@@ -75,14 +81,13 @@ function stockLimit(plan: Plan, { eva, crew, amounts }: Left, slopeRad: number):
     const seconds = rate > 0 ? Math.floor(spare / rate) : spare >= 0 ? Infinity : 0;
     if (seconds < least) [least, by, above] = [seconds, one, spare];
   }
-  return { kind: "stock", crew: [crew], eva, by, seconds: Math.max(0, least), spare: above, slopeRad };
+  return { kind: "stock", crew: [crew], suit, eva, by, seconds: Math.max(0, least), spare: above, slopeRad };
 }
 
-/** A crew member in their suit walking back; without an EVA what does not depend on one. */
-function walkerOf(plan: Plan, crew: string, eva: string | null, slopeRad: number) {
+/** A crew member in a suit walking back; without an EVA what does not depend on one. */
+function walkerOf(plan: Plan, crew: string, suit: Suit, eva: string | null, slopeRad: number) {
   const member = plan.crew.find((one) => one.id === crew);
-  const suit = plan.suits.find((one) => one.id === member?.suit);
-  if (!member || !suit) return null;
+  if (!member) return null;
   const outing = plan.evas.find((one) => one.id === eva);
   const worn = suitIn(suit, "walking", outing ? surroundingsW(heavensOf(plan), suit, outing) : 0);
   const { walking, walkback } = plan.rules;
@@ -113,7 +118,7 @@ const DRAWS: Readonly<Record<Consumable, string>> = {
 export function explainRing(plan: Plan, limit: Limit): readonly Explained[] {
   const { walkback } = plan.rules;
   const [first] = limit.crew;
-  const walker = first === undefined ? null : walkerOf(plan, first, limit.eva, limit.slopeRad);
+  const walker = first === undefined ? null : walkerOf(plan, first, limit.suit, limit.eva, limit.slopeRad);
   if (!walker) return [];
   if (limit.by === null) {
     const [shared, alone] = explainEmergency(walker.aloneS, walkback.emergencyReserveS, walkback.speedMs);

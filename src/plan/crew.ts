@@ -75,7 +75,7 @@ export const crewSchema = z.strictObject({
     .array(id)
     .default([])
     .describe("What the crew member is trained for; tasks may ask for it."),
-  suit: id,
+  suit: id.describe("The suit of their own, worn on every EVA that does not say otherwise."),
 });
 
 /** An outing: who goes, when at the earliest, how long at the most. Its start and end follow from its tasks. */
@@ -83,6 +83,10 @@ export const evaSchema = z.strictObject({
   id,
   name: label,
   crew: z.array(id).min(1).max(4).describe("Who goes out."),
+  suits: z
+    .record(id, id)
+    .default({})
+    .describe("Who wears another suit than their own on this EVA: the suit by crew member."),
   earliestEgressS: metS.describe("Egress no earlier, seconds from touchdown."),
   latestIngressS: metS.describe("Ingress complete no later, seconds from touchdown."),
   longestS: spanS.describe("From egress to ingress complete at the most, s."),

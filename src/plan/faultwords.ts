@@ -12,6 +12,8 @@ export function faultWords(issue: z.core.$ZodRawIssue): string | undefined {
       return issue.input === undefined ? "is missing" : `must be ${oneOf(issue.values)}`;
     case "invalid_union":
       return unionWords(issue);
+    case "invalid_key":
+      return "is called by a name that is none: use lower-case letters, digits and single hyphens";
     case "too_big":
       return `must be at most ${sizeWords(issue.origin, Number(issue.maximum))}`;
     case "too_small":
@@ -39,6 +41,7 @@ function oneOf(values: readonly unknown[]): string {
 function kindWords(expected: string): string {
   const known: Readonly<Record<string, string>> = {
     object: "a group of fields",
+    record: "a group of names",
     array: "a list",
     string: "a text",
     number: "a number",

@@ -22,7 +22,7 @@ export type { Change, Misfit, Patch } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";
-export { oneAfterOther, sharingSuits, suitsWorn } from "./wearing.ts";
+export { oneAfterOther, sharingSuits, suitIdOn, suitOn, suitsOf, suitsWorn } from "./wearing.ts";
 export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
 export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";

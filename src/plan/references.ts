@@ -72,6 +72,13 @@ export function referenceFaults(plan: Plan): Fault[] {
   plan.evas.forEach((eva, i) => {
     once(`evas.${i}.crew`, eva.crew);
     eva.crew.forEach((member, k) => refer(crew, "crew member", `evas.${i}.crew.${k}`, member));
+    for (const [member, suit] of Object.entries(eva.suits)) {
+      const path = `evas.${i}.suits.${member}`;
+      refer(crew, "crew member", path, member);
+      if (crew.has(member) && !eva.crew.includes(member))
+        faults.push({ path, message: `"${member}" does not go out on this EVA` });
+      refer(suits, "suit", path, suit);
+    }
     faults.push(...boundFaults(eva, `evas.${i}`));
   });
   if (plan.stay.lengthS === 0)

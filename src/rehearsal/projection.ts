@@ -1,4 +1,4 @@
-import type { LagLink, Placement, Plan, Task } from "../plan/index.ts";
+import { type LagLink, type Placement, type Plan, suitIdOn, type Task } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
 import type { Between, Stay } from "./between.ts";
 import { landerOf, type Walks, wayS } from "./walking.ts";
@@ -121,19 +121,20 @@ class Crews {
     const eva = this.plan.evas.find((one) => one.id === id);
     if (!eva) return -Infinity;
     const outS =
-      this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member));
+      this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member, eva));
     return outS + eva.egressWorkS + wayS(this.walks, this.lander, place);
   }
 
-  /** From when on a crew member and their suit, out on other EVAs before (the suit with whoever wore it), are good for another. */
-  private rechargedS(member: string): number {
+  /** From when on a crew member and the suit they wear on `next`, out on other EVAs before (the suit with whoever wore it), are good for it. */
+  private rechargedS(member: string, next: Plan["evas"][number]): number {
     const { leastS } = this.plan.rules.recharge;
-    const suit = this.plan.crew.find((one) => one.id === member)?.suit;
-    const wearers = this.plan.crew.filter((one) => one.id === member || one.suit === suit);
-    const outings = wearers.flatMap((one) => [...(this.at.get(one.id) ?? [])]);
-    const backS = outings.map(([id, { freeS, place }]) => {
+    const suit = suitIdOn(this.plan, next, member);
+    const outings = [...this.at].flatMap(([who, own]) =>
+      [...own].map(([id, last]) => ({ who, id, ...last })),
+    );
+    const backS = outings.map(({ who, id, freeS, place }) => {
       const eva = this.plan.evas.find((one) => one.id === id);
-      if (!eva) return -Infinity;
+      if (!eva || (who !== member && suitIdOn(this.plan, eva, who) !== suit)) return -Infinity;
       const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walks, place, this.lander) + eva.ingressWorkS;
       return inS + leastS;
     });

@@ -1,4 +1,4 @@
-import type { Plan, Suit } from "../plan/index.ts";
+import { type Plan, type Suit, suitIdOn } from "../plan/index.ts";
 import type { Reading } from "./call.ts";
 
 type Consumable = Reading["consumable"];
@@ -43,23 +43,27 @@ function levelAt({ points }: LevelTrack, atS: number): number {
 const STOCK = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "batteryWh" } as const;
 
 /**
- * The plan with stocks as they were read out, where the last reading of a suit shows less than was worked out: the suit then holds so
- * much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin is not
- * made better by one look at a gauge. The suit's other EVAs are held to the smaller stock as well, whoever wears it there.
+ * The plan with stocks as they were read out, where the last reading of a suit by a wearer shows less than was worked out: the suit
+ * then holds so much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin
+ * is not made better by one look at a gauge. Other EVAs in that suit are held to the smaller stock as well, whoever wears it there.
  */
 export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
-  const short = new Map<string, ReadOut>();
-  for (const read of reads) short.set(`${read.reading.crew} ${read.reading.consumable}`, read);
-  const missing = [...short.values()].filter(
-    ({ reading, expected }) => expected !== null && reading.left < expected,
-  );
+  const last = new Map<
+    string,
+    { readonly suit: string; readonly reading: Reading; readonly lacks: number }
+  >();
+  for (const { reading, eva, expected } of reads) {
+    const outing = plan.evas.find((one) => one.id === eva);
+    const suit = outing ? suitIdOn(plan, outing, reading.crew) : null;
+    if (suit === null || expected === null) continue;
+    const lacks = expected - reading.left;
+    last.set(`${suit} ${reading.crew} ${reading.consumable}`, { suit, reading, lacks });
+  }
+  const missing = [...last.values()].filter(({ lacks }) => lacks > 0);
   if (missing.length === 0) return plan;
   const suits = plan.suits.map((suit) => {
-    const wearers = plan.crew.filter((member) => member.suit === suit.id).map((member) => member.id);
     const most = new Map<Consumable, number>();
-    for (const { reading, expected } of missing) {
-      if (!wearers.includes(reading.crew)) continue;
-      const lacks = expected! - reading.left;
+    for (const { reading, lacks } of missing.filter((one) => one.suit === suit.id)) {
       most.set(reading.consumable, Math.max(lacks, most.get(reading.consumable) ?? 0));
     }
     return [...most].reduce((worn, [consumable, lacks]) => lessBy(worn, consumable, lacks), suit);

@@ -56,14 +56,7 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
   crew: removeCrew,
   eva: removeEva,
   place: removePlace,
-  suit: (plan, id) =>
-    simple(
-      (now) => ({ suits: now.suits.filter(others(id)) }),
-      NOTHING,
-      plan.crew
-        .filter((one) => one.suit === id)
-        .map((one) => `${one.name} wears it: choose another suit first.`),
-    ),
+  suit: removeSuit,
   equipment: removeEquipment,
   container: (plan, id) =>
     simple(
@@ -82,6 +75,41 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
     simple((now) => ({ stay: { ...now.stay, relayPasses: now.stay.relayPasses.filter(others(id)) } })),
   variant: (_plan, id) => simple((now) => ({ variants: now.variants.filter(others(id)) })),
 };
+
+/** Whose own it is needs another one first; who wears it on an EVA only wears their own there again. */
+function removeSuit(plan: Plan, id: string): Removal {
+  const nameOf = (member: string): string => plan.crew.find((one) => one.id === member)?.name ?? member;
+  const borrowed = plan.evas.flatMap((eva) =>
+    Object.entries(eva.suits).flatMap(([member, suit]) => (suit === id ? [{ eva, member }] : [])),
+  );
+  return simple(
+    (now) => ({
+      suits: now.suits.filter(others(id)),
+      evas: keepingSuits(now.evas, (_, suit) => suit !== id),
+    }),
+    borrowed.map(({ eva, member }) => `${nameOf(member)} wears their own suit on ${eva.name}.`),
+    plan.crew
+      .filter((one) => one.suit === id)
+      .map((one) => `${one.name} wears it: choose another suit first.`),
+  );
+}
+
+/** The EVAs with only those suits of theirs that stay; the same list where all do. */
+function keepingSuits(evas: Plan["evas"], stays: (member: string, suit: string) => boolean): Plan["evas"] {
+  const goes = (eva: Plan["evas"][number]): boolean =>
+    Object.entries(eva.suits).some(([member, suit]) => !stays(member, suit));
+  if (!evas.some(goes)) return evas;
+  return evas.map((eva) =>
+    goes(eva)
+      ? {
+          ...eva,
+          suits: Object.fromEntries(
+            Object.entries(eva.suits).filter(([member, suit]) => stays(member, suit)),
+          ),
+        }
+      : eva,
+  );
+}
 
 /** A tool that is lost leaves its tasks asking for it: taking it out of the plan frees them, setting it to 0 does not. */
 function removeEquipment(plan: Plan, id: string): Removal {
@@ -161,7 +189,9 @@ function removeCrew(plan: Plan, id: string): Removal {
   return simple(
     (now) => ({
       crew: now.crew.filter(others(id)),
-      evas: now.evas.map((eva) => (eva.crew.includes(id) ? { ...eva, crew: eva.crew.filter(stays) } : eva)),
+      evas: keepingSuits(now.evas, stays).map((eva) =>
+        eva.crew.includes(id) ? { ...eva, crew: eva.crew.filter(stays) } : eva,
+      ),
       stay: now.stay.blocks.some((block) => block.crew.includes(id))
         ? {
             ...now.stay,

@@ -7,11 +7,14 @@ export interface WalkingPlan {
   readonly ground?: (StoredGround & { readonly detour: number; readonly aim: "time" | "energy" }) | undefined;
   readonly body: { readonly gravityMs2: number };
   readonly crew: readonly {
+    readonly id: string;
     readonly bodyMassKg: number;
     readonly workRateFactor: number;
     readonly suit: string;
   }[];
   readonly suits: readonly { readonly id: string; readonly massKg: number }[];
+  /** EVAs on which somebody wears another suit than their own. */
+  readonly evas: readonly { readonly suits: Readonly<Record<string, string>> }[];
   readonly rules: {
     readonly walking: {
       readonly speedMs: number;
@@ -45,7 +48,10 @@ export function gaitsOf(plan: WalkingPlan): { readonly planned: Gait; readonly b
 function reliefGait(plan: WalkingPlan, ground: NonNullable<WalkingPlan["ground"]>): Relief {
   const { walking } = plan.rules;
   const suitKg = new Map(plan.suits.map((suit) => [suit.id, suit.massKg]));
-  const massesKg = plan.crew.map((member) => member.bodyMassKg + (suitKg.get(member.suit) ?? 0));
+  const massesKg = plan.crew.flatMap(({ id, bodyMassKg, suit }) => {
+    const worn = [suit, ...plan.evas.map(({ suits }) => (Object.hasOwn(suits, id) ? suits[id] : suit))];
+    return worn.map((one) => bodyMassKg + (suitKg.get(one ?? suit) ?? 0));
+  });
   const heaviest = {
     factor: Math.max(...plan.crew.map((member) => member.workRateFactor)),
     massKg: Math.max(...massesKg),

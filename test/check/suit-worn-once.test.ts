@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
+import { duration } from "../../src/kernel/index.ts";
+import type { Suit } from "../../src/plan/index.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, task, tinyInput, parsed } from "./tinyPlan.ts";
 
@@ -24,6 +26,70 @@ describe("one suit, one wearer", () => {
   pair("suit-worn-once", {
     breaks: ["EV2 goes out in it a second before EV1 is in", plan(4399, true)],
     holds: ["EV2 goes out in it as EV1 is in", plan(4400, true)],
+  });
+
+  // EV1 comes in at 3500 from eva-1 in the suit that EV2 is given on eva-2 only; EV2's own is "suit-2".
+  const borrowed = (secondS: number, leastS = 0) => {
+    const own = plan(secondS, false, leastS);
+    return {
+      ...own,
+      evas: own.evas.map((one) => (one.id === "eva-2" ? { ...one, suits: { ev2: "suit" } } : one)),
+    };
+  };
+  pair("suit-worn-once", {
+    breaks: ["EV2 goes out, on that EVA only, in EV1's suit a second before EV1 is in", borrowed(4399)],
+    holds: ["EV2 goes out in EV1's suit as EV1 is in", borrowed(4400)],
+  });
+  pair("recharge", {
+    breaks: [
+      "the suit that EV2 is given for one EVA is not recharged a second too long",
+      borrowed(5400, 1001),
+    ],
+    holds: ["the suit that EV2 is given for one EVA is just recharged", borrowed(5400, 1000)],
+  });
+
+  test("suit-worn-once holds where an EVA gives each a suit of their own", () => {
+    const shared = plan(2400, true);
+    const spare = { ...shared.suits[0]!, id: "spare", name: "spare" };
+    const dressed = {
+      ...shared,
+      suits: [...shared.suits, spare],
+      evas: shared.evas.map((one) => (one.id === "eva-2" ? { ...one, suits: { ev2: "spare" } } : one)),
+    };
+    expect(breachesOf(shared)).toEqual(["suit-worn-once"]);
+    expect(breachesOf(dressed)).toEqual([]);
+  });
+
+  test("lander-stores goes by the suit of each EVA: a spare one needs no recharge", () => {
+    const twice = (suits: Record<string, string>) => {
+      const input = tinyInput({
+        evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev1"], suits })],
+        tasks: [task("one", "a"), task("two", "a")],
+        placements: [at("one", 2000), at("two", 9000, ["ev1"], "eva-2")],
+        more: { stores: { absorbentChanges: 0 } },
+      });
+      return breachesOf(parsed(input));
+    };
+    expect(twice({})).toEqual(["lander-stores"]);
+    expect(twice({ ev1: "suit-2" })).toEqual([]);
+  });
+
+  test("the stocks, the load and the emergency oxygen are those of the suit that is worn there", () => {
+    // Outside from 1500 to 3500: 2000 s at 60 W. From a it is 300 s home, and nothing of the emergency oxygen is kept back.
+    const one = plan(9000, false);
+    const outIn = (thin: Partial<Suit>, suits = { ev1: "thin" } as Record<string, string>) => ({
+      ...one,
+      suits: [...one.suits, { ...one.suits[0]!, id: "thin", name: "thin", electricalW: 60, ...thin }],
+      evas: one.evas.map((each) => (each.id === "eva-1" ? { ...each, suits } : each)),
+    });
+    const reserve = { ...one.suits[0]!.reserve, battery: 0 };
+    const lasting = (seconds: number) => ({ reserve, batteryWh: (60 * seconds) / 3600 });
+    // A second is left for the rounding of Wh to whole mWs.
+    expect(breachesOf(outIn(lasting(1999)))).toContain("battery-reserve");
+    expect(breachesOf(outIn(lasting(2600)))).toEqual([]);
+    expect(breachesOf(outIn(lasting(1999), {}))).toEqual([]);
+    expect(breachesOf(outIn({ emergencyOxygenS: duration(299) }))).toEqual(["walk-back-emergency"]);
+    expect(breachesOf(outIn({ emergencyOxygenS: duration(300) }))).toEqual([]);
   });
 
   test("suit-worn-once names the suit, both wearers and when", () => {

@@ -85,7 +85,7 @@ export const completePlan: PlanInput = {
       suit: "suit-b",
     },
   ],
-  suits: ["a", "b"].map((letter) => ({
+  suits: ["a", "b", "c"].map((letter) => ({
     id: `suit-${letter}`,
     name: `Suit ${letter.toUpperCase()}`,
     massKg: 82,
@@ -115,6 +115,7 @@ export const completePlan: PlanInput = {
       id: "eva-1",
       name: "EVA 1",
       crew: ["ev1", "ev2"],
+      suits: { ev1: "suit-c" },
       earliestEgressS: 3600,
       latestIngressS: 29_000,
       longestS: 25_000,

@@ -21,6 +21,8 @@ const DANGLING: [path: string, what: string, spoil: (plan: Spoilt) => void][] = 
   ["site.keepOuts.0.exemptTasks.0", "task", (p) => (p.site.keepOuts[0].exemptTasks[0] = "ghost")],
   ["stay.blocks.0.crew.0", "crew member", (p) => (p.stay.blocks[0].crew[0] = "ghost")],
   ["crew.0.suit", "suit", (p) => (p.crew[0].suit = "ghost")],
+  ["evas.0.suits.ev1", "suit", (p) => (p.evas[0].suits.ev1 = "ghost")],
+  ["evas.0.suits.ghost", "crew member", (p) => (p.evas[0].suits.ghost = "suit-c")],
   ["evas.0.crew.1", "crew member", (p) => (p.evas[0].crew[1] = "ghost")],
   ["tasks.0.place", "place", (p) => (p.tasks[0].place = "ghost")],
   ["tasks.0.endPlace", "place", (p) => (p.tasks[0].endPlace = "ghost")],
@@ -217,6 +219,21 @@ describe("references", () => {
     const faults = faultsOf(spoil);
     expect(faults).toHaveLength(1);
     expect(faults[0]).toMatchObject({ path, message: expect.stringMatching(message) });
+  });
+
+  test("a suit for somebody who does not go out", () => {
+    const out = (p: Spoilt) => {
+      p.evas.push({ ...p.evas[0], id: "eva-2", crew: ["ev2"], suits: { ev1: "suit-c" } });
+    };
+    expect(faultsOf(out)).toEqual([
+      { path: "evas.1.suits.ev1", message: '"ev1" does not go out on this EVA' },
+    ]);
+    expect(faultsOf((p) => (p.evas[0].suits = { "EV 1": "suit-c" }))).toEqual([
+      {
+        path: "evas.0.suits.EV 1",
+        message: "is called by a name that is none: use lower-case letters, digits and single hyphens",
+      },
+    ]);
   });
 
   test("an EVA whose airlock work just fills it, and a stay of a second, are read", () => {

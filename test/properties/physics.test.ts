@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { check, judgeFor } from "../../src/check/index.ts";
 import { random, type Random } from "../../src/kernel/index.ts";
-import { parse, type Plan } from "../../src/plan/index.ts";
+import { parse, type Plan, suitIdOn } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { gaitsOf, insideOf, waysOf } from "../../src/terrain/index.ts";
 import { randomPlan } from "./randomPlan.ts";
@@ -137,8 +137,9 @@ const MUTANTS: readonly (readonly [name: string, mutant: Mutant])[] = [
     "a stock that runs out",
     (draft, plan, stream) => {
       const out = pick(stream, check(plan).outings);
-      const member = plan.crew.find((one) => one.id === out?.crew);
-      const suit = draft.suits.find((one: Draft) => one.id === member?.suit);
+      const eva = plan.evas.find((one) => one.id === out?.eva);
+      const worn = out && eva ? suitIdOn(plan, eva, out.crew) : null;
+      const suit = draft.suits.find((one: Draft) => one.id === worn);
       if (!out || !suit) return false;
       suit[pick(stream, ["oxygenKg", "co2Kg", "waterKg", "batteryWh"])!] = 0;
       suit.electricalW = Math.max(1, suit.electricalW);

@@ -22,6 +22,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const worn = random(seed + 7919);
   const unsaid = random(seed + 104_729);
   const paces = random(seed + 1_299_709);
+  const dressed = random(seed + 15_485_863);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -284,7 +285,18 @@ export function randomPlan(seed: number, shape: Shape): Plan {
       ...{ id, name, bodyMassKg, workRateFactor, qualifications },
       suit,
     })),
-    suits: data.crew.map(({ make }, i) => ({
+    // Now and then somebody goes out in another's suit, or in one that is nobody's own.
+    evas: data.evas.map((eva) => ({
+      ...eva,
+      suits: Object.fromEntries(
+        eva.crew.flatMap((id) =>
+          dressed.next() < 0.12 * shape.features
+            ? [[id, `suit${1 + dressed.below(data.crew.length + 1)}`] as const]
+            : [],
+        ),
+      ),
+    })),
+    suits: [...data.crew, { make: seed % 2 }].map(({ make }, i) => ({
       ...data.suits[make],
       id: `suit${i + 1}`,
       name: `suit${i + 1}`,

@@ -11,7 +11,7 @@ import {
   withReadings,
 } from "../../src/rehearsal/index.ts";
 import { mend, packRun } from "../../src/solver/index.ts";
-import { at, task, tinyPlan } from "../check/tinyPlan.ts";
+import { at, eva as evaOf, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 
 // Egress work 600 s, a is 300 s out: with work on a from 3000 on, egress is at 2100. From a to b 300 s.
@@ -53,6 +53,26 @@ describe("what is called", () => {
     // 1500 s longer: x ends 5100, y 5400 to 6000, z 120 s after that.
     const later = standing(3100, ...outAndX, call(3100, { kind: "longer", task: "x", byS: 1500 }));
     expect(startsOf(later)).toMatchObject({ y: 5400, z: 6120 });
+  });
+
+  it("keeps a later EVA waiting for the suit that it says, and not for one it does not need", () => {
+    // x is 3000 s longer: done at 6600, home at 6900, in at 7500, the suit good again at 9300; then 600 s of egress and 300 of way.
+    const day = (suits: Record<string, string>) =>
+      tinyPlan({
+        evas: [evaOf("eva-1", { crew: ["ev1"] }), evaOf("eva-2", { crew: ["ev2"], suits })],
+        tasks: [task("x", "a"), task("y", "a")],
+        placements: [at("x", 3000), at("y", 8000, ["ev2"], "eva-2")],
+        rules: { recharge: { leastS: 1800 } },
+      });
+    const starts = (suits: Record<string, string>) => {
+      const plan = day(suits);
+      const calls = [...outAndX, call(3100, { kind: "longer", task: "x", byS: 3000 })];
+      return startsOf(
+        standingOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(3100), calls }, walksOf(plan)),
+      );
+    };
+    expect(starts({})).toEqual({ x: 3000, y: 8000 });
+    expect(starts({ ev2: "suit" })).toEqual({ x: 3000, y: 10_200 });
   });
 
   it("holds everything until it is let go", () => {
@@ -161,6 +181,27 @@ describe("a reading", () => {
     expect(lower.crew).toEqual(shared.crew);
     expect(lower.suits[0]!.oxygenKg).toBeCloseTo(gone.suits[0]!.oxygenKg - 0.1, 9);
     expect(lower.suits.slice(1)).toEqual(gone.suits.slice(1));
+  });
+
+  it("of less is of the suit worn on that EVA, and stays so when another suit reads well later", () => {
+    const spare = { ...gone.suits[0]!, id: "spare", name: "spare" };
+    const dressed = {
+      ...gone,
+      suits: [...gone.suits, spare],
+      evas: gone.evas.map((eva) => ({ ...eva, suits: { ev1: "spare" } })),
+    };
+    const [eva] = dressed.evas;
+    const own = { ...dressed, evas: [...dressed.evas, { ...eva!, id: "later", suits: {} }] };
+    const reading = { kind: "reading", atS: instant(3100), crew: "ev1", consumable: "oxygen" } as const;
+    const lower = withReadings(own, [
+      { reading: { ...reading, left: 1 }, eva: "eva-1", expected: 1.1 },
+      { reading: { ...reading, left: 2 }, eva: "later", expected: 2 },
+    ]);
+    expect(lower.suits.map(({ id, oxygenKg }) => [id, oxygenKg - own.suits[0]!.oxygenKg])).toEqual([
+      ["suit", 0],
+      ["suit-2", 0],
+      ["spare", expect.closeTo(-0.1, 9)],
+    ]);
   });
 
   it("of more makes no margin better", () => {

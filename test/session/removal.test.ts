@@ -104,6 +104,17 @@ describe("taking a thing out of the plan", () => {
     expect(removalOf(alone, "crew", "ev2").hindrances[0]).toMatch(/EVA 1 would have nobody/);
   });
 
+  it("gives people their own suit back on EVAs where they wore the one that goes, or drops it with them", () => {
+    const dressed = planOf({ ...rich, evas: [{ ...rich.evas[0]!, suits: { ev1: "spare-suit" } }] });
+    const removal = removalOf(dressed, "suit", "spare-suit");
+    expect([removal.hindrances, removal.consequences]).toEqual([[], ["EV1 wears their own suit on EVA 1."]]);
+    const next = { ...dressed, ...removal.change(dressed) };
+    expect(next.evas[0]!.suits).toEqual({});
+    const without = { ...dressed, ...removalOf(dressed, "crew", "ev1").change(dressed) };
+    expect(without.evas[0]!.suits).toEqual({});
+    expect([parse(next).ok, parse(without).ok]).toEqual([true, true]);
+  });
+
   it("says what goes with a task", () => {
     expect(removalOf(plan, "task", "one").consequences).toEqual([
       "Its place on the day line goes, in variants as well.",

@@ -56,7 +56,7 @@ function faultsOf(prepared: Prepared, { task, placement, eva }: Placed): string[
   if (missing.length > 0)
     faults.push(`asks for ${listed(missing.map((id) => crewName(prepared.plan, id)))} by name`);
   if (qualification !== undefined) {
-    const holds = crew.some((id) => prepared.walkers.get(id)?.member.qualifications.includes(qualification));
+    const holds = crew.some((id) => prepared.crew.get(id)?.qualifications.includes(qualification));
     if (!holds) faults.push(`needs somebody qualified for ${qualification}`);
   }
   return faults;

@@ -1,7 +1,7 @@
 import type { FromAnswer } from "../../answers/index.ts";
 import type { Explained } from "../../kernel/index.ts";
 import { explainDraw, explainRate, metabolicW, suitIn } from "../../physics/index.ts";
-import type { Plan, Schedule, Task } from "../../plan/index.ts";
+import { type Plan, type Schedule, suitOn, type Task } from "../../plan/index.ts";
 import {
   carryingW,
   gaitsOf,
@@ -29,7 +29,7 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
   const rates: Explained[] = [];
   for (const crew of placement.crew) {
     const member = plan.crew.find((one) => one.id === crew);
-    const suit = plan.suits.find((one) => one.id === member?.suit);
+    const suit = suitOn(plan, eva, crew);
     if (!member || !suit) continue;
     const walkerKg = member.bodyMassKg + suit.massKg;
     const carriedW = carryingW(ways, task, walkerKg, plan.body.gravityMs2, plan.rules.walking.speedMs);

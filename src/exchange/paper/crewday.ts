@@ -1,6 +1,14 @@
 import type { Finding, Limit, Outing, Rest, Stretch, Verdict } from "../../answers/index.ts";
 import { after, between, type Duration, duration, type Instant } from "../../kernel/index.ts";
-import type { CrewMember, Eva, Placement, Plan, Task } from "../../plan/index.ts";
+import {
+  type CrewMember,
+  type Eva,
+  type Placement,
+  type Plan,
+  suitOn,
+  suitsOf,
+  type Task,
+} from "../../plan/index.ts";
 import { legible } from "./glyphs.ts";
 import { type Leave, type PrintedDay, printedDay } from "./leaving/printedday.ts";
 import { type WalkBack, walkBackOver } from "./walkback.ts";
@@ -36,6 +44,8 @@ export interface CrewEva {
   readonly eva: Eva;
   readonly member: CrewMember;
   readonly others: readonly CrewMember[];
+  /** The suit to be worn, where it is not plain which. */
+  readonly suit: string | null;
   /** Null when the verdict does not say. */
   readonly outing: Outing | null;
   readonly egressS: Instant | null;
@@ -95,6 +105,7 @@ function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): Cr
     eva,
     member,
     others: plan.crew.filter((one) => one.id !== member.id && eva.crew.includes(one.id)),
+    suit: suitToSay(plan, eva, member),
     outing,
     egressS,
     ingressS: outing ? (day.ingressS.get(eva.id) ?? outing.span.endS) : null,
@@ -106,6 +117,16 @@ function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): Cr
     homeRest: restBefore(day, eva, member, null),
     stops,
   };
+}
+
+/** The suit that somebody wears on an EVA, where it is not plain which; null where it is their own, always, and nobody else's. */
+export function suitToSay(plan: Plan, eva: Eva, { id, suit }: CrewMember): string | null {
+  const worn = suitOn(plan, eva, id);
+  const isPlain =
+    worn?.id === suit &&
+    suitsOf(plan, id).length === 1 &&
+    !plan.crew.some((other) => other.id !== id && suitsOf(plan, other.id).includes(worn));
+  return worn === null || isPlain ? null : nameOf(plan.suits, worn.id);
 }
 
 /** The rest of `member` on `eva` that comes before a task, or before ingress. */

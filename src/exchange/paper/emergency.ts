@@ -1,5 +1,5 @@
 import type { Verdict } from "../../answers/index.ts";
-import type { CrewMember, Plan } from "../../plan/index.ts";
+import { type Plan, suitOn } from "../../plan/index.ts";
 import { clock, minutes } from "../../words/index.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
 import { type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
@@ -21,7 +21,7 @@ import {
  * place where somebody works on that EVA. It says what the plan knows and leaves procedures to the flight rules.
  */
 export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: Heading): Leaf[] {
-  const own = suitOf(plan, part.member);
+  const own = suitOn(plan, part.eva, part.member.id);
   const track = verdict.reach.find((one) => one.eva === part.eva.id && one.crew === part.member.id) ?? null;
   const worst = farthest(track);
   const reserveS = plan.rules.walkback.emergencyReserveS;
@@ -48,8 +48,9 @@ export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, hea
       ],
       18,
     ),
+    ...(part.suit === null ? [] : fact(["SUIT", part.suit], 10.5)),
     ...part.others.flatMap((other) => {
-      const suit = suitOf(plan, other);
+      const suit = suitOn(plan, part.eva, other.id);
       const left = suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
       return fact(["OTHERS", `${nameOf(plan.crew, other.id)} has emergency oxygen ${left}`], 10.5);
     }),
@@ -71,10 +72,6 @@ const ONE_COLUMN = 6;
 interface PlaceHome {
   readonly name: string;
   readonly walkBack: WalkBack;
-}
-
-function suitOf(plan: Plan, member: CrewMember): Plan["suits"][number] | undefined {
-  return plan.suits.find((suit) => suit.id === member.suit);
 }
 
 /** Every place where a task of the EVA begins or ends, farthest first; no way and unknown stand on top. */

@@ -18,6 +18,7 @@ export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: 
   const { breaches } = verdict.score;
   const others = part.others.map((other) => nameOf(plan.crew, other.id)).join(", ");
   const date = part.egressS === null ? "egress time unknown" : `Egress ${utcDate(epochMs, part.egressS)} UTC`;
+  const inSuit = part.suit === null ? [] : [`In ${part.suit}.`];
   const rows = rowsOf(plan, part);
   const at = rows.some(({ startS }) => startS % 60 !== 0 || (epochMs / 1000 + startS) % 60 !== 0)
     ? TO_THE_SECOND
@@ -31,7 +32,7 @@ export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: 
       bold: true,
       mostLines: 2,
     }),
-    paragraph(others === "" ? `${date}. Alone outside.` : `${date}. With ${others}.`, {
+    paragraph([`${date}.`, others === "" ? "Alone outside." : `With ${others}.`, ...inSuit].join(" "), {
       sizesPt: [10.5],
       after: 0.5,
     }),

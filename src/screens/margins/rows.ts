@@ -7,7 +7,7 @@ import type {
   Verdict,
 } from "../../answers/index.ts";
 import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../editor/index.ts";
-import type { CrewMember, Plan, Schedule } from "../../plan/index.ts";
+import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
 
@@ -149,8 +149,7 @@ function leftAsk({ eva, crew, consumable }: MarginTrack): FromAsk {
 
 /** Stored heat, where the suit's cooling has a limit. */
 function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
-  const suit = plan.suits.find((one) => one.id === member.suit);
-  if (suit?.coolingW === undefined) return null;
+  if (suitsOf(plan, member.id).every((suit) => suit.coolingW === undefined)) return null;
   const tracks = verdict.heat.filter((one) => one.crew === member.id);
   const peak = (track: HeatTrack): number => Math.max(...track.points.map((point) => point.value));
   const worst = tracks.toSorted((a, b) => peak(b) - peak(a))[0];
@@ -170,12 +169,18 @@ function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | 
   };
 }
 
-/** Drinking water; not known where the suit does not say what it holds. */
+/** Drinking water, against what the suit of the outing that is worst off holds; not known where that suit does not say. */
 function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | null {
-  const { drinkKg } = plan.suits.find((one) => one.id === member.suit) ?? {};
   const outings = verdict.outings.filter((one) => one.crew === member.id);
   const { kgH } = plan.rules.drinking;
-  const most = Math.max(0, ...outings.map(({ span }) => ((span.endS - span.startS) / 3600) * kgH));
+  const drunk = outings.map(({ eva, span }) => {
+    const outing = plan.evas.find((one) => one.id === eva);
+    const suit = outing ? suitOn(plan, outing, member.id) : null;
+    return { kg: ((span.endS - span.startS) / 3600) * kgH, drinkKg: suit?.drinkKg };
+  });
+  const spare = (one: (typeof drunk)[number]): number => (one.drinkKg ?? -Infinity) - one.kg;
+  const worst = drunk.toSorted((a, b) => spare(a) - spare(b) || b.kg - a.kg)[0];
+  const drinkKg = worst ? worst.drinkKg : suitsOf(plan, member.id)[0]?.drinkKg;
   const known = drinkKg !== undefined;
   return {
     kind: "load",
@@ -190,7 +195,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
     })),
     limit: drinkKg ?? Infinity,
     unit: "kg",
-    figure: outings.length === 0 ? "not out" : loadText(most, "kg"),
+    figure: outings.length === 0 ? "not out" : loadText(worst?.kg ?? 0, "kg"),
     of: known ? `of ${drinkKg} kg` : "stock not known",
     standing: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
     ask: { what: "rule", rule: "drinking-water" },
@@ -213,14 +218,14 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
   const leasts = tracks.map((track) => Math.min(...track.points.map((point) => point.value)));
   const least = Math.min(Infinity, ...leasts);
   const eva = reach[leasts.indexOf(least)]?.eva;
-  const suit = plan.suits.find((one) => one.id === plan.crew.find((member) => member.id === crew)?.suit);
+  const lasts = suitsOf(plan, crew).map((suit) => suit.emergencyOxygenS);
   return {
     kind: "spare",
     key: `${crew} spare`,
     label: "Walk-back to spare",
     group: crewName(plan, crew),
     tracks,
-    topS: suit ? suit.emergencyOxygenS - plan.rules.walkback.emergencyReserveS : 1800,
+    topS: lasts.length > 0 ? Math.max(...lasts) - plan.rules.walkback.emergencyReserveS : 1800,
     figure: least === Infinity ? "not out" : left(least),
     of: least === Infinity ? "" : "at the least",
     ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),

@@ -1,7 +1,7 @@
 import type { Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { lasts } from "../../editor/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import { type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
 import { counted } from "../words.ts";
 
@@ -108,21 +108,18 @@ function whereOf({ site, title, tasks }: Plan): Judged {
   return done(`${counted(places, "place")} to work at.`);
 }
 
-function crewOf({ crew, suits, evas }: Plan): Judged {
+function crewOf(plan: Plan): Judged {
+  const { crew, suits, evas } = plan;
   if (crew.length === 0) return open("Nobody is there yet: add crew, or begin with a set.");
-  const worn = suits.filter((suit) => crew.some((member) => member.suit === suit.id));
+  const worn = suits.filter((suit) => crew.some(({ id }) => suitsOf(plan, id).includes(suit)));
   const bare = worn.find(
     (suit) => Math.min(suit.oxygenKg, suit.co2Kg, suit.waterKg, suit.batteryWh, suit.emergencyOxygenS) === 0,
   );
   if (bare) return open(`${bare.name} lacks oxygen, CO2 capacity, water, battery or emergency oxygen.`);
   for (const eva of evas) {
-    const out = crew.filter((member) => eva.crew.includes(member.id));
-    const second = out.find((member, i) => out.findIndex((one) => one.suit === member.suit) < i);
-    const first = out.find((member) => member.suit === second?.suit);
-    if (first && second)
-      return begun(
-        `${first.name} and ${second.name} wear the same suit on ${eva.name}: give each their own.`,
-      );
+    const sharers = sharingSuits(plan, eva).map(({ name }) => name);
+    if (sharers.length > 0)
+      return begun(`${sharers.join(" and ")} wear the same suit on ${eva.name}: give each their own.`);
   }
   const asBegun = worn.every((suit) => BLANK.suits.some((one) => isEqual(stocksOf(suit), stocksOf(one))));
   const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;

@@ -61,6 +61,7 @@ export function withCrewSet({ evas }: CrewSet): Pick<Plan, "crew" | "suits" | "e
       id: `eva-${k + 1}`,
       name: `EVA ${k + 1}`,
       crew: crew.map(crewId),
+      suits: {},
       earliestEgressS: instant(fromH * HOUR_S),
       latestIngressS: instant(toH * HOUR_S),
       longestS: duration(7 * HOUR_S),

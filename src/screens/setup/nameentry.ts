@@ -56,6 +56,57 @@ export function some(source: NameSource, none: string): Entry {
   };
 }
 
+/** Suits by crew member, `EV1 in Suit C, EV2 in Suit A`; who is not named wears their own. */
+export const outfit: Entry = {
+  editor: "line",
+  align: "start",
+  show: (value, plan) => outfitInWords(value, plan) || "their own",
+  draft: outfitInWords,
+  read(draft, plan) {
+    const read: Record<string, string> = {};
+    for (const part of partsOf(draft, /[,;\n]/)) {
+      const [, who = "", what = ""] = /^(.+?)\s+in\s+(.+)$/i.exec(part) ?? [];
+      if (who === "") return failed(`“${part}” names no suit: write EV1 in Suit 2.`);
+      const member = called(SOURCES.crew, plan, who);
+      if (!member) return failed(`There is no crew member “${who}”.${knownNames(plan.crew)}`);
+      const suit = called(SOURCES.suits, plan, what);
+      if (!suit) return failed(`There is no suit “${what}”.${knownNames(plan.suits)}`);
+      if (Object.hasOwn(read, member.id)) return failed(`${member.name} stands there twice.`);
+      read[member.id] = suit.id;
+    }
+    return done(read);
+  },
+  form: "EV1 in Suit 2, with commas between.",
+};
+
+/** The suits of those who are in `crew`. */
+export function onlyOf(
+  suits: Readonly<Record<string, string>>,
+  crew: readonly string[],
+): Record<string, string> {
+  return Object.fromEntries(Object.entries(suits).filter(([member]) => crew.includes(member)));
+}
+
+function outfitInWords(value: unknown, plan: Plan): string {
+  const worn = typeof value === "object" && value !== null ? Object.entries(value) : [];
+  return worn
+    .map(
+      ([who, what]) => `${nameIn(SOURCES.crew, plan, who)} in ${nameIn(SOURCES.suits, plan, String(what))}`,
+    )
+    .join(", ");
+}
+
+const called = (
+  source: NameSource,
+  plan: Plan,
+  written: string,
+): ReturnType<NameSource>[number] | undefined =>
+  source(plan).find((one) => one.name.toLowerCase() === written.toLowerCase() || one.id === written);
+
+function knownNames(list: readonly { readonly name: string }[]): string {
+  return list.length === 0 ? "" : ` There is: ${list.map((one) => one.name).join(", ")}.`;
+}
+
 interface Use {
   readonly equipment: string;
   readonly count: number;
@@ -71,12 +122,8 @@ export const uses: Entry = {
     const read: Use[] = [];
     for (const part of partsOf(draft, /[,;\n]/)) {
       const [, name = "", count] = /^(.*?)\s*(?:[×x*]\s*(\d+))?$/.exec(part) ?? [];
-      const wanted = name.toLowerCase();
-      const found = plan.equipment.find((item) => item.name.toLowerCase() === wanted || item.id === wanted);
-      if (!found) {
-        const known = plan.equipment.map((item) => item.name).join(", ");
-        return failed(`There is no equipment “${name}”.${known === "" ? "" : ` There is: ${known}.`}`);
-      }
+      const found = called(SOURCES.equipment, plan, name);
+      if (!found) return failed(`There is no equipment “${name}”.${knownNames(plan.equipment)}`);
       if (read.some((use) => use.equipment === found.id)) return failed(`${found.name} stands there twice.`);
       const many = Number(count ?? 1);
       if (many < 1) return failed(`How many of ${found.name}? At least 1.`);

@@ -2,13 +2,8 @@ import { carriedKg, FASTEST_MS } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { distance, type Inside } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
+import type { RouteKey } from "./outings.ts";
 import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
-
-/** A route: one crew member on one EVA. */
-export interface RouteKey {
-  readonly eva: number;
-  readonly member: number;
-}
 
 /**
  * Who may do `activity` (task-crew, pin, suit-worn-once, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
@@ -27,17 +22,14 @@ export function choicesOf(
   const { pin } = task;
   if (count === 0) return pin?.eva === undefined && (pin?.crew ?? []).length === 0 ? [[]] : [];
   const inside = ground.inside(task);
-  const able = (member: number): boolean =>
-    ground.mayStand(member, inside.from) &&
-    ground.mayStand(member, inside.to) &&
-    ground.mayWalk(member, inside);
+  const able = (route: number): boolean =>
+    ground.mayStand(route, inside.from) && ground.mayStand(route, inside.to) && ground.mayWalk(route, inside);
   return plan.evas.flatMap((eva, e) => {
     if ((pin?.eva !== undefined && pin.eva !== eva.id) || !ground.mayFly(e)) return [];
     const { lander } = ground.ways;
-    const all = routes.filter((route) => route.eva === e);
-    if (!all.every((route) => ground.mayStand(route.member, lander))) return [];
-    const own = routes.flatMap((route, r) => (route.eva === e && able(route.member) ? [r] : []));
-    return subsets(own, count).filter((set) => {
+    const all = routes.flatMap((route, r) => (route.eva === e ? [r] : []));
+    if (!all.every((route) => ground.mayStand(route, lander))) return [];
+    return subsets(all.filter(able), count).filter((set) => {
       const crew = set.map((r) => plan.crew[routes[r]!.member]!);
       const ids = crew.map((member) => member.id);
       if (!named.every((id) => ids.includes(id))) return false;

@@ -1,5 +1,5 @@
 import { stocks } from "../../physics/index.ts";
-import { type Plan, type Schedule, suitsWorn } from "../../plan/index.ts";
+import { type Plan, type Schedule, suitIdOn, suitsWorn } from "../../plan/index.ts";
 import { distance, type Inside, type Ways } from "../../terrain/index.ts";
 import { KINDS, type Limits, type Problem } from "./problem.ts";
 import { choicesOf } from "./choices.ts";
@@ -130,11 +130,12 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     restful: Uint8Array.from(plan.tasks, (task) => (task.effort === "rest" ? 1 : 0)),
     evaOfRoute: Int32Array.from(routes, (route) => route.eva),
     memberOfRoute: Int32Array.from(routes, (route) => route.member),
-    suitOfRoute: Int32Array.from(routes, ({ member }) =>
-      plan.suits.findIndex((suit) => suit.id === plan.crew[member]!.suit),
-    ),
+    suitOfRoute: Int32Array.from(routes, ({ eva, member }) => {
+      const worn = suitIdOn(plan, plan.evas[eva]!, plan.crew[member]!.id);
+      return plan.suits.findIndex((suit) => suit.id === worn);
+    }),
     routeStart: startsOf(plan.evas.map((eva) => eva.crew)),
-    legS: routes.map((route) => ground.legS[route.member]!),
+    legS: routes.map((_, r) => ground.legS[r]!),
     legM: ways.distanceM,
     ways,
     homeS: ground.homeS,

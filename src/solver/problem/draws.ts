@@ -1,7 +1,7 @@
 import { purgeOf } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Draws, KINDS } from "./problem.ts";
-import type { RouteKey } from "./choices.ts";
+import type { RouteKey } from "./outings.ts";
 import type { Inside } from "../../terrain/index.ts";
 import type { Ground } from "./ground.ts";
 import type { Worn } from "./worn.ts";
@@ -56,8 +56,8 @@ export function drawsOf(
   // Where nothing differs, nothing is worked out again.
   const like = new Map<Worn, number>();
 
-  routes.forEach(({ member }, r) => {
-    const own = walkers[member]!;
+  routes.forEach((_, r) => {
+    const own = walkers[r]!;
     draws.purged[r * KINDS] = purgeOf(own.suit);
     const suit = worn[r]!;
     const same = like.get(suit);

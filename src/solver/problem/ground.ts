@@ -1,5 +1,5 @@
 import { CONSUMABLES, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import { type CrewMember, type Plan, sharingSuits, type Suit, type Task } from "../../plan/index.ts";
+import { type Plan, sharingSuits, type Suit, suitOn, type Task } from "../../plan/index.ts";
 import {
   gaitsOf,
   homeOf,
@@ -12,11 +12,11 @@ import {
   waysByFaults,
   waysOf,
 } from "../../terrain/index.ts";
+import { routesOf } from "./outings.ts";
 import { NEVER } from "./problem.ts";
 
-/** A crew member with the suit's whole-number stocks. */
+/** What a crew member wears on an EVA, with its whole-number stocks. */
 export interface Walker {
-  readonly member: CrewMember;
   readonly suit: Suit;
   /** Stock at egress (the purge is gone by then) by kind of consumable, and what of it is kept back. */
   readonly stock: readonly number[];
@@ -35,18 +35,19 @@ export interface Ground {
   readonly peakSlopeRad: Float64Array;
   /** By entry of the ways: 1 where the way goes by a given leg that nobody can walk (walking-physics); null without any. */
   readonly beyond: Uint8Array | null;
+  /** By route. */
   readonly walkers: readonly Walker[];
-  /** By crew member: walking time, NEVER where there is no way or the walk-back on it is too long. */
+  /** By route: walking time, NEVER where there is no way or the walk-back on it is too long. */
   readonly legS: readonly Int32Array[];
   /** True when the crew of an EVA may go out together: nobody wears another's suit (suit-worn-once). */
   mayFly(eva: number): boolean;
-  /** True when `member` may work at `place` at all (no-way, walk-back-emergency). */
-  mayStand(member: number, place: number): boolean;
+  /** True when the crew member of `route` may work at `place` at all (no-way, walk-back-emergency). */
+  mayStand(route: number, place: number): boolean;
   /** What is walked inside a task, and the longest walk-back from there (S5). */
   inside(task: Task): Inside;
   insideHome(inside: Inside): InsideHome;
-  /** True when `member` may walk so inside a task: there is a way, nothing beats physics, and the walk-back is not too long. */
-  mayWalk(member: number, inside: Inside): boolean;
+  /** True when the crew member of `route` may walk so inside a task: there is a way, nothing beats physics, and the walk-back is not too long. */
+  mayWalk(route: number, inside: Inside): boolean;
 }
 
 /** Works out ways, walk-backs and who may go where; with `boundless` as if emergency oxygen lasted for ever. */
@@ -56,14 +57,12 @@ export function groundOf(plan: Plan, boundless = false): Ground {
   const ways = waysOf(plan.site, gaits.planned);
   const home = homeOf(plan.site, ways, gaits.back);
   const beyond = waysByFaults(ways, legFaults(plan.site, gaits.planned));
-  const suits = new Map(plan.suits.map((suit) => [suit.id, suit]));
-  const walkers = plan.crew.map((member): Walker => {
-    const suit = suits.get(member.suit)!;
+  const walkers = routesOf(plan).map(({ eva, member }): Walker => {
+    const suit = suitOn(plan, plan.evas[eva]!, plan.crew[member]!.id)!;
     const full = stocks(suit);
     const kept = reserves(full, suit.reserve);
     const packS = suit.emergencyOxygenS - (walkback.level === "breach" ? walkback.emergencyReserveS : 0);
     return {
-      member,
       suit,
       stock: CONSUMABLES.map((kind) => full[kind] - (kind === "oxygen" ? purgeOf(suit) : 0)),
       kept: CONSUMABLES.map((kind) => kept[kind]),
@@ -71,16 +70,16 @@ export function groundOf(plan: Plan, boundless = false): Ground {
     };
   });
   const mayFly = (eva: number): boolean => sharingSuits(plan, plan.evas[eva]!).length === 0;
-  const mayStand = (member: number, place: number): boolean => {
+  const mayStand = (route: number, place: number): boolean => {
     const backS = home.placeS[place]!;
-    return backS >= 0 && backS <= walkers[member]!.emergencyS;
+    return backS >= 0 && backS <= walkers[route]!.emergencyS;
   };
   const inside = (task: Task): Inside => insideOf(ways, task, gaits.planned.speedMs);
   const homeInside = (one: Inside): InsideHome => insideHome(home, one, gaits.back.speedMs);
-  const mayWalk = (member: number, one: Inside): boolean => {
+  const mayWalk = (route: number, one: Inside): boolean => {
     const { seconds } = homeInside(one);
     if (one.leastS < 0 || seconds < 0 || (one.cell >= 0 && beyond?.[one.cell] === 1)) return false;
-    return seconds <= walkers[member]!.emergencyS;
+    return seconds <= walkers[route]!.emergencyS;
   };
   const byLimit = new Map<number, Int32Array>();
   const legS = walkers.map(({ emergencyS }) => {

@@ -1,6 +1,6 @@
-import type { Plan } from "../../plan/index.ts";
+import { type Plan, suitOn } from "../../plan/index.ts";
 import type { Heat } from "./problem.ts";
-import type { RouteKey } from "./choices.ts";
+import type { RouteKey } from "./outings.ts";
 import type { Ground } from "./ground.ts";
 import type { Worn } from "./worn.ts";
 
@@ -24,7 +24,7 @@ export function heatOf(
   let binds = false;
   const like = new Map<Worn, number>();
   const legW: Float64Array[] = [];
-  routes.forEach(({ member }, r) => {
+  routes.forEach(({ eva, member }, r) => {
     const same = like.get(worn[r]!);
     if (same !== undefined) {
       coolingW[r] = coolingW[same]!;
@@ -34,8 +34,8 @@ export function heatOf(
       return;
     }
     like.set(worn[r]!, r);
-    const { bodyMassKg, suit } = plan.crew[member]!;
-    coolingW[r] = Math.floor(plan.suits.find((one) => one.id === suit)!.coolingW ?? Infinity);
+    const { id, bodyMassKg } = plan.crew[member]!;
+    coolingW[r] = Math.floor(suitOn(plan, plan.evas[eva]!, id)!.coolingW ?? Infinity);
     mostJ[r] = Math.floor(heat.mostKjKg * 1000 * bodyMassKg);
     let greatestW = Math.max(worn[r]!.rest.heatJ, worn[r]!.hatch.heatJ);
     plan.tasks.forEach((task, a) => {

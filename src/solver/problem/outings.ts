@@ -1,8 +1,13 @@
 import { instant, normalise } from "../../kernel/index.ts";
 import { drinkingS } from "../../physics/index.ts";
-import { oneAfterOther, type Plan, type Schedule } from "../../plan/index.ts";
-import type { RouteKey } from "./choices.ts";
+import { oneAfterOther, type Plan, type Schedule, suitOn } from "../../plan/index.ts";
 import type { RawEdge } from "./relations.ts";
+
+/** A route: one crew member on one EVA. */
+export interface RouteKey {
+  readonly eva: number;
+  readonly member: number;
+}
 
 /** A stretch in which a whole EVA may lie, egress to ingress complete. */
 export interface Gap {
@@ -45,8 +50,7 @@ export function longestOf(plan: Plan, dutyS: number): number[] {
   return plan.evas.map((eva) =>
     eva.crew.reduce(
       (least, id) => {
-        const { suit } = plan.crew.find((member) => member.id === id)!;
-        const { drinkKg } = plan.suits.find((one) => one.id === suit)!;
+        const { drinkKg } = suitOn(plan, eva, id)!;
         if (drinkKg === undefined || drinking.level !== "breach") return least;
         return Math.min(least, drinkingS(drinkKg, drinking.kgH));
       },

@@ -8,9 +8,9 @@ import {
   walkbackW,
   walkingW,
 } from "../../physics/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
+import { type Plan, suitOn, type Task } from "../../plan/index.ts";
 import { carryingW, heavensOf, surroundingsW, type Ways } from "../../terrain/index.ts";
-import type { RouteKey } from "./choices.ts";
+import type { RouteKey } from "./outings.ts";
 
 /** What happens each second: draws by kind of consumable, and heat in whole J. */
 export interface Rate {
@@ -38,21 +38,22 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
   const known = new Map<string, Worn>();
   return routes.map((route) => {
     const member = plan.crew[route.member]!;
-    const suit = plan.suits.find((one) => one.id === member.suit)!;
+    const suit = suitOn(plan, plan.evas[route.eva]!, member.id)!;
     const factor = member.workRateFactor;
     const who = { factor, massKg: member.bodyMassKg + suit.massKg };
     const about = surroundingsW(heavens, suit, plan.evas[route.eva]!);
-    const same = known.get(`${route.member} ${about}`);
+    const key = `${member.id} ${suit.id} ${about}`;
+    const same = known.get(key);
     if (same) return same;
     const rates = new Map<string, Rate>();
     const rate = (mode: Mode, watts: number): Rate => {
-      const key = `${mode} ${watts}`;
-      let one = rates.get(key);
+      const at = `${mode} ${watts}`;
+      let one = rates.get(at);
       if (!one) {
         const now = suitIn(suit, mode, about);
         const drawn = drawPerSecond(now, watts);
         rates.set(
-          key,
+          at,
           (one = {
             metabolicW: watts,
             draws: CONSUMABLES.map((kind) => drawn[kind]),
@@ -75,7 +76,7 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
           metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
         ),
     };
-    known.set(`${route.member} ${about}`, worn);
+    known.set(key, worn);
     return worn;
   });
 }

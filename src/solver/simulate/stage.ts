@@ -1,5 +1,5 @@
 import { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import { type Plan, suitOn } from "../../plan/index.ts";
 import { insideOf } from "../../terrain/index.ts";
 import { openingsOf } from "../problem/openings.ts";
 import { gapsOf, routesOf } from "../problem/outings.ts";
@@ -167,8 +167,8 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
     wayMore: keys.map(() => by(ways.size * ways.size)),
   };
   wornOn(plan, ways, keys).forEach((worn, r) => {
-    const member = plan.crew[keys[r]!.member]!;
-    const suit = plan.suits.find((one) => one.id === member.suit)!;
+    const { eva, member } = keys[r]!;
+    const suit = suitOn(plan, plan.evas[eva]!, plan.crew[member]!.id)!;
     // Rates are rounded up to whole units; over a million watts what rounding adds is gone.
     const none = drawPerSecond(suit, 0);
     const much = drawPerSecond(suit, 1e6);

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { booklets, STANDING } from "../../../src/exchange/index.ts";
+import { duration } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
@@ -14,6 +15,46 @@ const pageOf = (plan: Plan, crew: string, name: string) => {
   if (!found) throw new Error(`no page "${name}"`);
   return found;
 };
+
+describe("the suit", () => {
+  // The second suit has 40 min of emergency oxygen, the first 30.
+  const dressed = (suits: Record<string, string>): Plan => {
+    const plan = samplePlan();
+    return {
+      ...plan,
+      suits: plan.suits.map((one) =>
+        one.id === "suit-2" ? { ...one, emergencyOxygenS: duration(2400) } : one,
+      ),
+      evas: plan.evas.map((eva) => (eva.id === "eva-2" ? { ...eva, suits } : eva)),
+    };
+  };
+  const swapped = { ev1: "suit-2", ev2: "suit-1" };
+  const saying = (plan: Plan, crew: string): (string | undefined)[] =>
+    printed(plan, { crew: [crew] }).pages.flatMap(
+      (page) => /(?:In|SUIT) Suit of suit-\d/.exec(wordsOf(page))?.[0] ?? [],
+    );
+
+  it("stands on glance list and emergency page of each EVA where it is not plain which, and nowhere else", () => {
+    expect(saying(dressed({}), "ev1")).toEqual([]);
+    expect(saying(dressed(swapped), "ev1")).toEqual([
+      "In Suit of suit-1",
+      "SUIT Suit of suit-1",
+      "In Suit of suit-2",
+      "SUIT Suit of suit-2",
+    ]);
+  });
+
+  it("gives its emergency oxygen to who wears it on that EVA", () => {
+    const others = (plan: Plan) =>
+      printed(plan, { crew: ["ev1"] }).pages.flatMap(
+        (page) => /EV2 has emergency oxygen (\d+)/.exec(wordsOf(page))?.[1] ?? [],
+      );
+    expect([others(dressed({})), others(dressed(swapped))]).toEqual([
+      ["40", "40"],
+      ["40", "30"],
+    ]);
+  });
+});
 
 describe("a task's page", () => {
   // Rim survey starts at 185 min 15 s = 11,115 s. From the pad to the north rim: 360 m straight, 396 m walked,

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { guideTo, type FieldGuide } from "../../../src/plan/index.ts";
 import { percent, quantity, tags } from "../../../src/screens/setup/entry.ts";
-import { uses } from "../../../src/screens/setup/nameentry.ts";
+import { outfit, uses } from "../../../src/screens/setup/nameentry.ts";
 import { corners, effort, sided, sunRange, utc } from "../../../src/screens/setup/specialentry.ts";
 import { clock, secondsIn, span, stretches } from "../../../src/screens/setup/timeentry.ts";
 import { readDraft } from "../../../src/screens/setup/draft.ts";
@@ -162,6 +162,34 @@ describe("entries of one field", () => {
     expect(read("2031-04-05 06:07:08")).toEqual({ ok: true, value: "2031-04-05T06:07:08Z" });
     // What it cannot tell it hands on for the plan to refuse.
     expect(read("5 April")).toEqual({ ok: true, value: "5 April" });
+  });
+
+  it("suits of an EVA are read by crew member and suit", () => {
+    const dressed = {
+      ...plan,
+      suits: [
+        ...plan.suits,
+        { ...plan.suits[0]!, id: "spare", name: "Spare, blue" },
+        { ...plan.suits[0]!, id: "red", name: "Red" },
+      ],
+    };
+    const [first] = dressed.crew;
+    const value = { [first!.id]: "red" };
+    expect(outfit.read(`${first!.name} in red`, dressed, any)).toEqual({ ok: true, value });
+    expect(outfit.read(outfit.draft(value, dressed), dressed, any)).toEqual({ ok: true, value });
+    expect([outfit.show(value, dressed), outfit.show({}, dressed)]).toEqual([
+      `${first!.name} in Red`,
+      "their own",
+    ]);
+    expect(outfit.read("", dressed, any)).toEqual({ ok: true, value: {} });
+    const said = (draft: string): string => {
+      const read = outfit.read(draft, dressed, any);
+      return read.ok ? "" : read.error;
+    };
+    expect(said(`${first!.name} in Green`)).toMatch(/no suit “Green”.*Red/);
+    expect(said("Nobody in Red")).toMatch(/no crew member “Nobody”/);
+    expect(said(first!.name)).toMatch(/names no suit/);
+    expect(said(`${first!.name} in Red, ${first!.name} in Red`)).toMatch(/twice/);
   });
 
   it("equipment is read by name, with how many", () => {

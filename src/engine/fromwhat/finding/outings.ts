@@ -1,4 +1,5 @@
 import type { Outing } from "../../../answers/index.ts";
+import { suitIdOn } from "../../../plan/index.ts";
 import { hms, stretchName } from "../words.ts";
 import {
   type Asked,
@@ -163,7 +164,10 @@ export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
 /** The outings in a suit, in order of egress. */
 function wornIn({ plan, verdict }: Asked, suit: string): Outings {
   return verdict.outings
-    .filter(({ crew }) => plan.crew.find(({ id }) => id === crew)?.suit === suit)
+    .filter(({ crew, eva }) => {
+      const outing = plan.evas.find(({ id }) => id === eva);
+      return outing !== undefined && suitIdOn(plan, outing, crew) === suit;
+    })
     .toSorted((a, b) => a.span.startS - b.span.startS);
 }
 

@@ -1,6 +1,7 @@
 import { ledgerOf } from "../../../check/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../../physics/index.ts";
+import { suitOn } from "../../../plan/index.ts";
 import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";
@@ -70,7 +71,8 @@ export function heatBehind({ plan, schedule, finding }: Asked): Behind {
 /** Drinking water for the time outside, against what the suit holds. */
 export function drinkingBehind({ plan, verdict, finding }: Asked): Behind {
   const outing = outingOf(verdict, finding);
-  const suit = plan.suits.find(({ id }) => id === plan.crew.find((one) => one.id === outing?.crew)?.suit);
+  const eva = plan.evas.find(({ id }) => id === outing?.eva);
+  const suit = outing && eva ? suitOn(plan, eva, outing.crew) : null;
   if (!outing || !suit) return {};
   const { kgH, source } = plan.rules.drinking;
   const outS = outing.span.endS - outing.span.startS;
@@ -98,8 +100,8 @@ export function drinkingBehind({ plan, verdict, finding }: Asked): Behind {
 /** The walk-back at the worst moment, against emergency oxygen. */
 export function emergencyBehind(asked: Asked): Behind {
   const { plan, finding } = asked;
-  const member = plan.crew.find(({ id }) => id === subject(finding, "crew"));
-  const suit = plan.suits.find(({ id }) => id === member?.suit);
+  const eva = plan.evas.find(({ id }) => id === subject(finding, "eva"));
+  const suit = eva ? suitOn(plan, eva, subject(finding, "crew")) : null;
   if (!suit) return {};
   const { emergencyReserveS, source } = plan.rules.walkback;
   const need = walkbackOf(asked);

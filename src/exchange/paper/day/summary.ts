@@ -2,7 +2,7 @@ import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
 import { RULE_WORDS } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { clock, metres, minutes, percent } from "../../../words/index.ts";
-import { nameOf, taskName } from "../crewday.ts";
+import { nameOf, suitToSay, taskName } from "../crewday.ts";
 import type { Block } from "../flow.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
@@ -46,8 +46,13 @@ function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
   const reach = verdict.reach.find((one) => own(one)) ?? null;
   const worst = farthest(reach);
   const walkedM = outing.stretches.reduce((sum, stretch) => sum + stretch.walkM, 0);
+  const eva = plan.evas.find((one) => one.id === outing.eva);
+  const member = plan.crew.find((one) => one.id === outing.crew);
+  const suit = eva && member ? suitToSay(plan, eva, member) : null;
   return [
-    `${nameOf(plan.evas, outing.eva)}, ${nameOf(plan.crew, outing.crew)}`,
+    [nameOf(plan.evas, outing.eva), nameOf(plan.crew, outing.crew), ...(suit === null ? [] : [suit])].join(
+      ", ",
+    ),
     margin("oxygen"),
     margin("co2"),
     margin("water"),

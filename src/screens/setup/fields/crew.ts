@@ -1,7 +1,7 @@
-import { type CrewMember, type Eva, type Suit, USUAL } from "../../../plan/index.ts";
+import { type CrewMember, type Eva, type Suit, suitsOf, USUAL } from "../../../plan/index.ts";
 import { duration, instant } from "../../../kernel/index.ts";
-import { choice, percent, quantity, tags } from "../entry.ts";
-import { one, some, SOURCES } from "../nameentry.ts";
+import { choice, listOf, percent, quantity, tags } from "../entry.ts";
+import { one, onlyOf, outfit, some, SOURCES } from "../nameentry.ts";
 import { BY_NAME, listTable, named } from "../table.ts";
 import { clock, span } from "../timeentry.ts";
 
@@ -26,7 +26,7 @@ export const crewTable = listTable<CrewMember>({
       path: "suit",
       entry: one(SOURCES.suits),
       width: 14,
-      hint: "The suit worn on every EVA.",
+      hint: "The suit of their own, worn on every EVA that does not say otherwise.",
     },
     {
       label: "Qualifications",
@@ -37,7 +37,9 @@ export const crewTable = listTable<CrewMember>({
     },
   ],
   blank: (plan, id) => {
-    const unworn = plan.suits.find((one) => !plan.crew.some((member) => member.suit === one.id));
+    const unworn = plan.suits.find(
+      (one) => !plan.crew.some(({ id, suit }) => suit === one.id || suitsOf(plan, id).includes(one)),
+    );
     const suit = unworn ?? plan.suits.at(-1);
     if (!suit) return "Add a suit first: every crew member wears one.";
     const name = `EV${plan.crew.length + 1}`;
@@ -177,7 +179,23 @@ export const evaTable = listTable<Eva>({
   ...BY_NAME,
   fields: [
     named(12),
-    { label: "Crew", path: "crew", entry: some(SOURCES.crew, "nobody"), width: 16 },
+    {
+      label: "Crew",
+      path: "crew",
+      entry: some(SOURCES.crew, "nobody"),
+      width: 16,
+      write: (row, value) => {
+        const crew = listOf(value);
+        return { ...row, crew: [...crew], suits: onlyOf(row.suits, crew) };
+      },
+    },
+    {
+      label: "Other suits",
+      path: "suits",
+      entry: outfit,
+      width: 20,
+      hint: "Who wears another suit than their own on this EVA.",
+    },
     { label: "Earliest egress", path: "earliestEgressS", entry: clock, unit: "MET", width: 10 },
     { label: "Latest ingress", path: "latestIngressS", entry: clock, unit: "MET", width: 10 },
     { label: "Longest", path: "longestS", entry: span, unit: "h:mm", width: 9 },
@@ -191,6 +209,7 @@ export const evaTable = listTable<Eva>({
       id,
       name: `EVA ${plan.evas.length + 1}`,
       crew: plan.crew.map((member) => member.id),
+      suits: {},
       earliestEgressS: instant(free),
       latestIngressS: instant(free + 8 * 3600),
       longestS: duration(7 * 3600),

@@ -67,7 +67,7 @@ export class Lifting {
       choiceStart: starts(choices),
       choiceAt: starts(choices.flat()),
       choiceRoutes: Int32Array.from(choices.flat(2)),
-      legS: this.routes.map((route) => ground.legS[route.member]!),
+      legS: this.routes.map((_, r) => ground.legS[r]!),
       ...chainsUnder(problem, holds),
       gapStart: starts(gaps),
       gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),

@@ -1,4 +1,4 @@
-import type { Plan, Schedule } from "../../../plan/index.ts";
+import { type Plan, type Schedule, suitsOf } from "../../../plan/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { byEase, type Cause, consumableOf, keyOf } from "./cause.ts";
 import type { Offer } from "./offer.ts";
@@ -60,12 +60,16 @@ function sharedReserves(plan: Plan, clash: readonly Cause[]): Offer[] {
   for (const { kind, about } of clash) {
     if (kind !== "consumable") continue;
     const { member, kind: consumable } = consumableOf(about);
-    const list = suits.get(consumable) ?? new Set();
-    suits.set(consumable, list.add(plan.crew[member]!.suit));
+    const list = suits.get(consumable) ?? new Set<string>();
+    suits.set(consumable, new Set([...list, ...wornBy(plan, member)]));
   }
   return [...suits].flatMap(([kind, ids]) =>
     ids.size < 2 ? [] : (reserveOffer(plan, [...ids], kind) ?? []),
   );
+}
+
+function wornBy(plan: Plan, member: number): string[] {
+  return suitsOf(plan, plan.crew[member]!.id).map((suit) => suit.id);
 }
 
 function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[]): Offer[] {
@@ -94,7 +98,7 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
       return group.flatMap((a) => containerOffers(plan, plan.tasks[a]!));
     case "consumable": {
       const { member, kind: consumable } = consumableOf(about);
-      const offer = reserveOffer(plan, [plan.crew[member]!.suit], consumable);
+      const offer = reserveOffer(plan, wornBy(plan, member), consumable);
       return offer ? [offer] : [];
     }
     default:

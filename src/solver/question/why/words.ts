@@ -1,5 +1,5 @@
 import type { WhyCause } from "../../../answers/index.ts";
-import { type Plan, sharingSuits } from "../../../plan/index.ts";
+import { type Plan, sharingSuits, suitIdOn, suitsOf } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
   crewName,
@@ -182,9 +182,11 @@ function said(
 function consumableWords(plan: Plan, about: number): { subject: string; sentence: string } {
   const { member, kind } = consumableOf(about);
   const who = plan.crew[member]!;
-  const suit = plan.suits.find((one) => one.id === who.suit)!;
-  const stock = stocks(suit);
-  const share = Math.round((reserves(stock, suit.reserve)[kind] / Math.max(1, stock[kind])) * 1000) / 10;
+  const shares = suitsOf(plan, who.id).map((suit) => {
+    const stock = stocks(suit);
+    return Math.round((reserves(stock, suit.reserve)[kind] / Math.max(1, stock[kind])) * 1000) / 10;
+  });
+  const kept = [...new Set(shares)].map((share) => `${share} %`).join(" or ");
   if (plan.rules.reserve.level === "warning" && plan.rules.walkback.level === "warning")
     return {
       subject: who.id,
@@ -192,7 +194,7 @@ function consumableWords(plan: Plan, about: number): { subject: string; sentence
     };
   return {
     subject: who.id,
-    sentence: `${who.name}'s ${CONSUMABLE_WORDS[kind]} comes home with its reserve of ${share} %.`,
+    sentence: `${who.name}'s ${CONSUMABLE_WORDS[kind]} comes home with its reserve of ${kept}.`,
   };
 }
 
@@ -227,7 +229,9 @@ function stockWords({ name, count }: Plan["equipment"][number]): string {
 /** Who cannot go out together, as they wear one suit. */
 export function suitWords(plan: Plan, eva: Plan["evas"][number]): string {
   const who = sharingSuits(plan, eva);
-  const suit = plan.suits.find((one) => one.id === who[0]?.suit)!;
-  const sharers = who.filter((member) => member.suit === suit.id).map((member) => member.name);
+  const worn = (member: { readonly id: string } | undefined): string | null =>
+    member ? suitIdOn(plan, eva, member.id) : null;
+  const suit = plan.suits.find((one) => one.id === worn(who[0]))!;
+  const sharers = who.filter((member) => worn(member) === suit.id).map((member) => member.name);
   return `${sharers.join(" and ")} wear one suit, ${suit.name}: ${eva.name} cannot be flown.`;
 }
