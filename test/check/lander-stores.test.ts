@@ -36,6 +36,29 @@ describe("lander stores", () => {
     holds: ["just enough oxygen", plan({ oxygenKg: 0.041942 })],
   });
 
+  /** As above, EV1 alone: 1000 s on the first EVA, 3000 s on the second one; `listed`: the plan's own order of the two. */
+  const unlike = (batteryWh: number, listed: [string, string] = ["eva-1", "eva-2"]) =>
+    tinyPlan({
+      evas: listed.map((id) => eva(id, { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })),
+      tasks: ["one", "two"].map((id, k) =>
+        task(id, "lander", { duration: { likelyS: k === 0 ? 1000 : 3000 } }),
+      ),
+      placements: [at("one", 0), at("two", 20_000, ["ev1"], "eva-2")],
+      suit: { electricalW: 36, leakKgH: 0 },
+      more: { stores: { batteryWh } },
+    });
+  // What the first EVA has drawn is recharged before the second: 10 Wh. The second's 30 Wh are not.
+  pair("lander-stores", {
+    breaks: ["the earlier EVA's 10 Wh, 9.9 Wh held", unlike(9.9)],
+    says: { need: 10, have: 9.9 },
+    holds: ["the earlier EVA's 10 Wh held", unlike(10)],
+  });
+  pair("lander-stores", {
+    breaks: ["the EVA flown earlier, listed last", unlike(9.9, ["eva-2", "eva-1"])],
+    says: { need: 10, have: 9.9 },
+    holds: ["the same, just held", unlike(10, ["eva-2", "eva-1"])],
+  });
+
   test("lander-stores: several shortages are one finding", () => {
     const short = plan({ batteryWh: 1, absorbentChanges: 0 });
     expect(breachesOf(short)).toEqual(["lander-stores"]);

@@ -76,6 +76,35 @@ describe("walk-back on what is left", () => {
   });
 
   /**
+   * EV1 at 0.01 Wh/s from the lander to a (300 s), 100 s of work, to c (500 s), 100 s of work, home (400 s): 14 Wh. A pit between a, c and the
+   * lander lets nobody go straight home from the way: 600 s by either end at its worst, 300 s from a. At the begin of the way 4 Wh are
+   * drawn, at its end 9 Wh, and 15 Wh with the worst walk-back.
+   */
+  const round = (batteryWh: number) =>
+    tinyPlan({
+      evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
+      tasks: ["one", "two"].map((id, k) => task(id, k === 0 ? "a" : "c", { duration: { likelyS: 100 } })),
+      placements: [at("one", 300), at("two", 900)],
+      site: {
+        keepOuts: [
+          {
+            id: "pit",
+            name: "pit",
+            kind: "walking",
+            shape: { type: "disc", eastM: 100, northM: 100, radiusM: 30 },
+          },
+        ],
+      },
+      rules: { walkback: { speedMs: 1 } },
+      suit: { electricalW: 36, batteryWh, reserve: { battery: 0 } },
+    });
+  pair("walk-back-consumables", {
+    breaks: ["the worst of a way, against what is left at its end", round(14.99)],
+    says: { need: 600, have: 599 },
+    holds: ["just enough left at its end for its worst", round(15)],
+  });
+
+  /**
    * EV1 in a pit 500 m out and 50 m down: 1426.1 s home at 0.5 m/s and exp(-3.5 / 10) on the line's slope of 1/10, and
    * every second of them climbs. `spare` micrograms of CO2 capacity are left for it at the end of the work.
    */

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { booklets, STANDING } from "../../../src/exchange/index.ts";
-import { duration } from "../../../src/kernel/index.ts";
+import { duration, instant } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
+import { clock } from "../../../src/words/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
 
@@ -163,6 +164,21 @@ describe("a task's page", () => {
     expect(wordsOf(pageOf(samplePlan(), "ev2", "Point the antenna and switch on"))).toContain(
       "ONLY 2:20 to 4:00; relay until 4:20",
     );
+  });
+
+  it("names no window that the task sticks out of by a second, at either end", () => {
+    const plan = samplePlan();
+    const name = "Point the antenna and switch on";
+    const { startS } = plan.schedule.placements.find((one) => one.task === "antenna")!;
+    const endS = startS + plan.tasks.find((one) => one.id === "antenna")!.duration.likelyS;
+    const only = (fromS: number, toS: number): string => {
+      const windows = [{ startS: instant(fromS), endS: instant(toS) }];
+      const tasks = plan.tasks.map((task) => (task.id === "antenna" ? { ...task, windows } : task));
+      return wordsOf(pageOf({ ...plan, tasks }, "ev2", name));
+    };
+    expect(only(startS, endS)).toContain(`ONLY ${clock(startS)} to ${clock(endS)}; relay until 4:20`);
+    expect(only(startS, endS - 1)).toContain("ONLY relay until 4:20");
+    expect(only(startS + 1, endS)).toContain("ONLY relay until 4:20");
   });
 
   it("ends an EVA with the way home and the ingress limit", () => {

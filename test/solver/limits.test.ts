@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { fitBands, packRun } from "../../src/solver/index.ts";
+import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
+
+/** Days that meet a limit to the second: the maker takes them, and leaves one second less on the bench. */
+
+function packed(plan: Plan): { placed: number; breaches: number } {
+  const run = packRun(plan, { seed: 1, iterations: 60, clock: () => 0 });
+  while (run.step(1)) continue;
+  const { placed, score } = check(plan, run.best());
+  return { placed, breaches: score.breaches };
+}
+
+describe("work that is as long as it may be", () => {
+  it("ends at the limit with a task, and on arrival at home", () => {
+    // 300 s to a, four tasks of 600 s, 300 s home, no airlock work: in 3600 s there is time for one rest of 600 s. Only in the middle it leaves
+    // no more than 1500 s of work on either side.
+    const halves = (longestS: number): Plan =>
+      tinyPlan({
+        evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0, longestS: 3600 })],
+        tasks: ["one", "two", "three", "four"].map((id) => task(id, "a")),
+        rules: { work: { longestS, restS: 600 }, startGridS: 1 },
+      });
+    expect(packed(halves(1500))).toEqual({ placed: 4, breaches: 0 });
+    expect(packed(halves(1499))).toEqual({ placed: 3, breaches: 0 });
+  });
+
+  it("ends at the limit with the egress work alone", () => {
+    // 600 s of egress; 600 s of rest at the lander, which is a task of its own; 600 s of work there; no ingress work.
+    const egress = (longestS: number): Plan =>
+      tinyPlan({
+        evas: [eva("eva-1", { crew: ["ev1"], ingressWorkS: 0 })],
+        tasks: [task("sit", "lander", { effort: "rest" }), task("one", "lander")],
+        rules: { work: { longestS, restS: 600 }, startGridS: 1 },
+      });
+    expect(packed(egress(600))).toEqual({ placed: 2, breaches: 0 });
+    expect(packed(egress(599))).toEqual({ placed: 0, breaches: 0 });
+  });
+});
+
+describe("an EVA that lasts as long as it may", () => {
+  // 600 s of egress, 300 s to a, 600 s of work, 300 s home, 600 s of ingress: 2400 s.
+  const lasting = (longestS: number): Plan =>
+    tinyPlan({ evas: [eva("eva-1", { crew: ["ev1"], longestS })], tasks: [task("one", "a")] });
+
+  it("is packed, and not one second longer", () => {
+    expect(packed(lasting(2400))).toEqual({ placed: 1, breaches: 0 });
+    expect(packed(lasting(2399)).placed).toBe(0);
+  });
+
+  it("leaves room for a second task up to its longest, however late ingress may be", () => {
+    // The first is pinned to 900 s, so egress is at 0 at the latest; with 6000 s in all the second, at a, ends by 5100 s.
+    const plan = tinyPlan({
+      evas: [eva("eva-1", { crew: ["ev1"], longestS: 6000 })],
+      tasks: [task("one", "a", { pin: { startS: 900 } }), task("two", "a")],
+      placements: [at("one", 900)],
+      rules: { startGridS: 1 },
+    });
+    const band = fitBands(plan, plan.schedule, "two").find((one) => one.crew.includes("ev1"));
+    // Open at its end: the last start is 4500 s.
+    expect(band?.fixed.at(-1)?.endS).toBe(4501);
+    expect(band?.sliding?.at(-1)?.endS ?? 4501).toBe(4501);
+    const held = { task: "two", eva: "eva-1", crew: ["ev1"], startS: instant(4500) };
+    expect(check(plan, { placements: [...plan.schedule.placements, held] }).score.breaches).toBe(0);
+  });
+});
