@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { instant } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { fitBands, packRun } from "../../src/solver/index.ts";
+import { packRun } from "../../src/solver/index.ts";
+import { Day } from "../../src/solver/network/day.ts";
+import { lay } from "../../src/solver/network/placing.ts";
+import { compiled } from "../../src/solver/problem/known.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /** Days that meet a limit to the second: the maker takes them, and leaves one second less on the bench. */
@@ -51,19 +53,34 @@ describe("an EVA that lasts as long as it may", () => {
     expect(packed(lasting(2399)).placed).toBe(0);
   });
 
-  it("leaves room for a second task up to its longest, however late ingress may be", () => {
-    // The first is pinned to 900 s, so egress is at 0 at the latest; with 6000 s in all the second, at a, ends by 5100 s.
-    const plan = tinyPlan({
+  /** At most 6000 s, starts on the second; `pin`: when the one that is pinned starts. */
+  const pinned = (which: "one" | "two", startS: number): Plan =>
+    tinyPlan({
       evas: [eva("eva-1", { crew: ["ev1"], longestS: 6000 })],
-      tasks: [task("one", "a", { pin: { startS: 900 } }), task("two", "a")],
-      placements: [at("one", 900)],
+      tasks: ["one", "two"].map((id) => task(id, "a", id === which ? { pin: { startS } } : {})),
+      placements: [at("one", which === "one" ? startS : 9000), at("two", which === "two" ? startS : 1500)],
       rules: { startGridS: 1 },
     });
-    const band = fitBands(plan, plan.schedule, "two").find((one) => one.crew.includes("ev1"));
-    // Open at its end: the last start is 4500 s.
-    expect(band?.fixed.at(-1)?.endS).toBe(4501);
-    expect(band?.sliding?.at(-1)?.endS ?? 4501).toBe(4501);
-    const held = { task: "two", eva: "eva-1", crew: ["ev1"], startS: instant(4500) };
-    expect(check(plan, { placements: [...plan.schedule.placements, held] }).score.breaches).toBe(0);
+  const rooms = (plan: Plan): { fromS: number; toS: number }[] => {
+    const day = new Day(compiled(plan, plan.schedule));
+    expect(lay(day, plan.schedule)).toBe(0);
+    const { earliest, latest } = day.board;
+    return [0, 1].map((activity) => ({ fromS: earliest[activity]!, toS: latest[activity]! }));
+  };
+
+  it("leaves room for a second task up to its longest, however late ingress may be", () => {
+    // Egress at 0 at the latest; in by 6000 s the second, at a, starts by 6000 - 600 - 300 - 600 = 4500 s.
+    expect(rooms(pinned("one", 900))).toEqual([
+      { fromS: 900, toS: 900 },
+      { fromS: 1500, toS: 4500 },
+    ]);
+  });
+
+  it("leaves room for a first task from its longest before the end, however early egress may be", () => {
+    // In at 10,000 + 600 + 300 + 600 = 11,500 s at the soonest: egress from 5500 s on, the first task from 6400 s on.
+    expect(rooms(pinned("two", 10_000))).toEqual([
+      { fromS: 6400, toS: 9400 },
+      { fromS: 10_000, toS: 10_000 },
+    ]);
   });
 });
