@@ -212,7 +212,7 @@ test("the shed order is a table by EVA and is printed with the cuff checklists",
       .locator(".paper-page")
       .filter({ hasText: /IF LATE/i })
       .first(),
-  ).toBeAttached();
+  ).toBeAttached({ timeout: 30_000 });
 });
 
 const looks = (["light", "dark"] as const).flatMap((theme) =>

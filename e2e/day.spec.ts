@@ -120,7 +120,7 @@ test("paper shows the cuff pages of the packed day", async ({ page }) => {
   await pack(page);
   await page.getByRole("button", { name: "Paper" }).click();
   await expect(page.getByRole("button", { name: "Print" })).toBeVisible();
-  await expect(page.locator("main svg, main img").first()).toBeVisible();
+  await expect(page.locator(".paper-page").first()).toBeVisible({ timeout: 30_000 });
   // What the print button prints: the pages alone, each at its own size, one for every task and more.
   const printed = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
   expect(printed.match(/\/Type \/Page\b/g)?.length ?? 0).toBeGreaterThan(30);

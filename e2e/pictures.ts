@@ -117,7 +117,7 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
     themes: ["light", "dark"],
     async scene(page) {
       await screen(page, "Paper");
-      await page.locator("main svg, main img").first().waitFor();
+      await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
     },
   },
   "site-far": { themes: ["light"], scene: (page) => site(page, "All EVAs", 14_400, null, 0) },

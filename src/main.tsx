@@ -1,5 +1,5 @@
 import "@fontsource-variable/encode-sans/wdth.css";
-import type { ShedReport, Verdict } from "./answers/index.ts";
+import type { PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
 import "./screens/theme/tokens.css";
 import "./screens/theme/base.css";
 import "./screens/shell/shell.css";
@@ -61,18 +61,18 @@ const desk = createDesk({
   },
 });
 
-function paperOf(kind: string, plan: Plan, verdict: Verdict, shed?: ShedReport): Paper {
+function paperOf(kind: string, plan: Plan, verdict: Verdict, day: PrintedDay, shed?: ShedReport): Paper {
   switch (kind) {
     case "day-a4":
-      return daySheet(plan, verdict, "a4");
+      return daySheet(plan, verdict, "a4", day);
     case "day-letter":
-      return daySheet(plan, verdict, "letter");
+      return daySheet(plan, verdict, "letter", day);
     case "cuff-a4":
-      return booklets(plan, verdict, { size: "a4", shed });
+      return booklets(plan, verdict, { size: "a4", day, shed });
     case "cuff-letter":
-      return booklets(plan, verdict, { size: "letter", shed });
+      return booklets(plan, verdict, { size: "letter", day, shed });
     default:
-      return booklets(plan, verdict, { size: "cuff", shed });
+      return booklets(plan, verdict, { size: "cuff", day, shed });
   }
 }
 
@@ -99,20 +99,20 @@ const paper: PaperPort = {
     { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
     { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
   ],
-  pages(kind, plan, verdict, shed) {
-    const made = paperOf(kind, plan, verdict, shed);
+  pages(kind, plan, verdict, day, shed) {
+    const made = paperOf(kind, plan, verdict, day, shed);
     return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
   },
   unsaid: (kind, plan) => (kind.startsWith("cuff") ? unsaidOnCuffs(plan) : []),
   // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
-  async pdf(kind, plan, verdict, shed) {
+  async pdf(kind, plan, verdict, day, shed) {
     const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict, shed));
+    return toPdf(paperOf(kind, plan, verdict, day, shed));
   },
 };
 
 /** What walking times follow from. */
-const WALKING = ["site", "rules", "ground", "suits", "crew"] as const;
+const WALKING = ["site", "rules", "ground", "suits", "crew", "evas"] as const;
 let walking: { readonly plan: Plan; readonly walks: Walks } | null = null;
 
 /** The ways of a plan as judge and packer have them, laid out once for all plans with the same ground. */

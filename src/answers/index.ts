@@ -6,6 +6,7 @@ export type * from "./grid.ts";
 export type * from "./mend.ts";
 export type * from "./odds.ts";
 export type * from "./pack.ts";
+export type * from "./printed.ts";
 export type * from "./reasons.ts";
 export type * from "./shed.ts";
 export type * from "./site.ts";

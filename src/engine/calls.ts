@@ -11,6 +11,8 @@ import type {
   OddsReport,
   PackProgress,
   PackReport,
+  PrintedDay,
+  PrintingProgress,
   ShedProgress,
   ShedReport,
   SiteGround,
@@ -42,6 +44,8 @@ export const CALLS = {
   mend: call<OfSchedule & PackOptions, MendReport>(),
   /** The same day with its starts on the plan's grid; what cannot be is told. */
   gridded: call<OfSchedule, GridReport>(),
+  /** The moments of the plan's own schedule that are printed, each as the judge has tested it. */
+  printed: call<PrintOptions, PrintedDay, PrintingProgress>(),
   fitBands: call<OfSchedule & { readonly task: string }, readonly FitBand[]>(),
   benchReasons: call<OfSchedule, readonly BenchReason[]>(),
   curve: call<PackOptions, CurveReport, PackProgress>(),
@@ -126,6 +130,11 @@ export interface OddsOptions {
 export interface ShedOptions {
   /** Ascending, minutes late or early; 5, 10, 20, 30 and 45 when left out. */
   readonly minutes?: readonly number[] | undefined;
+}
+
+export interface PrintOptions {
+  /** Of a day under way: nothing is worked out of walks that had to begin before this, MET s. */
+  readonly fromS?: number | undefined;
 }
 
 export interface WhyOptions {

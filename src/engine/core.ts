@@ -1,4 +1,5 @@
 import { check, judgeFor } from "../check/index.ts";
+import { printingRun } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
@@ -42,6 +43,11 @@ export function makeCore(clock: () => number): Core {
       const judge = judgeFor(plan);
       const made = gridded(plan, schedule, (one) => breachesOf(judge(one)));
       return { ...made, verdict: judge(made.schedule) };
+    },
+    printed: async (plan, options, turn = {}) => {
+      const run = printingRun(plan, { ...options, clock });
+      await drive(clock, run, DRIVE_S, turn);
+      return run.day();
     },
     fitBands: (plan, { schedule, task }) => fitBands(plan, schedule, task),
     benchReasons: (plan, { schedule }) => benchReasons(plan, schedule),

@@ -17,6 +17,8 @@ export {
   booklets,
   CUFF,
   daySheet,
+  printedDay,
+  printingRun,
   SHEETS,
   STANDING,
   toPdf,

@@ -1,4 +1,12 @@
-import type { OddsProgress, OddsReport, ShedProgress, ShedReport, WhyReport } from "../answers/index.ts";
+import type {
+  OddsProgress,
+  OddsReport,
+  PrintedDay,
+  PrintingProgress,
+  ShedProgress,
+  ShedReport,
+  WhyReport,
+} from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 
@@ -57,5 +65,10 @@ export interface OddsChoice {
 
 /** The shed order of the open day. */
 export interface ShedWork extends Work<ShedProgress, ShedReport> {
+  readonly plan: Plan;
+}
+
+/** The printed moments of the open day. */
+export interface PrintedWork extends Work<PrintingProgress, PrintedDay> {
   readonly plan: Plan;
 }

@@ -45,6 +45,7 @@ export function createCore(ports: DeskPorts): Core {
     why: null,
     odds: new Map(),
     shed: null,
+    printed: null,
     refusal: null,
     saving: { status: "unsaved", savedAtMs: null, message: null },
     notices: [],

@@ -7,6 +7,7 @@ import { fileCommands, type FileCommands } from "./files.ts";
 import { fromCommands, type FromCommands } from "./fromwhat.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
 import { oddsCommands, type OddsCommands } from "./odds.ts";
+import { printCommands, type PrintCommands } from "./printing.ts";
 import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
@@ -28,7 +29,8 @@ export interface Desk
     SavingCommands,
     VariantCommands,
     WhyCommands,
-    OddsCommands {
+    OddsCommands,
+    PrintCommands {
   /** To read and to subscribe; only commands change it. */
   readonly state: Pick<StoreApi<DeskState>, "getState" | "getInitialState" | "subscribe">;
   /** Selects tasks; the same selection stays the same array. */
@@ -58,6 +60,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...variants,
     ...whyCommands(core, variants),
     ...oddsCommands(core, variants),
+    ...printCommands(core),
     select(tasks) {
       const { selection } = state.getState();
       const same = selection.length === tasks.length && selection.every((task, i) => task === tasks[i]);

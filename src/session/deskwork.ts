@@ -207,7 +207,7 @@ function stepWords(plan: Plan): string {
 }
 
 /** True when every start that is not pinned is on the plan's grid. */
-function isOnGrid({ rules, schedule, tasks }: Plan): boolean {
+export function isOnGrid({ rules, schedule, tasks }: Plan): boolean {
   const pinned = new Set(tasks.filter((task) => task.pin?.startS !== undefined).map(({ id }) => id));
   return schedule.placements.every(({ task, startS }) => pinned.has(task) || startS % rules.startGridS === 0);
 }

@@ -26,12 +26,14 @@ export {
   tasksById,
   undoName,
 } from "./selectors.ts";
+export { isOnGrid } from "./deskwork.ts";
+export { printedIsStale } from "./printing.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { mendOutcome } from "./running.ts";
 export { benchSays, whyIsStale } from "./why.ts";
-export type { Asking, OddsChoice, OddsWork, ShedWork } from "./answers.ts";
+export type { Asking, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
 export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/heightgrid/index.ts";
@@ -41,6 +43,7 @@ export type { SiteFile, SiteWork, Taken } from "./site.ts";
 // What the judge says in words, which screens see through the desk only.
 export { easedWords, limiterWords, overWords, RULE_WORDS, subtract, worseWords } from "../check/index.ts";
 export type { PackOptions } from "../engine/calls.ts";
+export type { Leaves } from "./leaving.ts";
 export { isOver, rehearsalWork } from "./rehearsing.ts";
 export type {
   CallOut,

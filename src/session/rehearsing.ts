@@ -23,6 +23,7 @@ import {
 } from "../rehearsal/index.ts";
 import type { Desk } from "./desk.ts";
 import { planText, wordsOf } from "./files.ts";
+import { type Leaves, leavingOf } from "./leaving.ts";
 import type { Clock, JudgeFor } from "./ports.ts";
 import { changesOf } from "./schedulechanges.ts";
 
@@ -68,6 +69,8 @@ export interface RehearsalState {
   readonly trouble: string | null;
   /** The browser has no room for the rehearsal: it lasts only as long as the page, unless it is saved as a file. */
   readonly unkept: boolean;
+  /** When to leave on the day as it goes on; null where the judge has not tested that. */
+  readonly leaves: Leaves | null;
 }
 
 export interface RehearsalWork {
@@ -98,7 +101,7 @@ export interface RehearsalWork {
 }
 
 export interface RehearsalPorts {
-  readonly engine: Pick<Engine, "mend" | "pack">;
+  readonly engine: Pick<Engine, "mend" | "pack" | "printed">;
   readonly judgeFor: JudgeFor;
   readonly clock: Clock;
   readonly walksOf: (plan: Plan) => Walks;
@@ -123,7 +126,9 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     proposal: null,
     trouble: null,
     unkept: false,
+    leaves: null,
   }));
+  const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
   let stopTick: (() => void) | null = null;
   let asking: AbortController | null = null;
 
@@ -136,10 +141,12 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     return { plan, rehearsal, planned, standing, now, verdict, reads, recalls: recallsOf(standing, now) };
   };
 
+  const show = (day: Rehearsed): void =>
+    state.setState({ day, trouble: null, leaves: leaving.of(day.now, day.standing.nowS) });
+
   const put = (rehearsal: Rehearsal): void => {
     const { day } = state.getState();
-    if (!day) return;
-    state.setState({ day: stand(day.plan, day.planned, rehearsal), trouble: null });
+    if (day) show(stand(day.plan, day.planned, rehearsal));
   };
 
   /** What is kept stays where there is no day: it may not have been brought back yet. */
@@ -156,7 +163,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     halt();
     dropQuestion();
     const planned = ports.judgeFor(plan)(plan.schedule);
-    state.setState({ day: stand(plan, planned, rehearsal), trouble: null });
+    show(stand(plan, planned, rehearsal));
   };
 
   const halt = (): void => {
@@ -244,7 +251,8 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     end() {
       halt();
       dropQuestion();
-      state.setState({ day: null, trouble: null, unkept: false });
+      leaving.drop();
+      state.setState({ day: null, trouble: null, unkept: false, leaves: null });
       ports.memory.set(MEMORY, "");
     },
     call: callOut,

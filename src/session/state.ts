@@ -8,7 +8,7 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, OddsWork, ShedWork } from "./answers.ts";
+import type { Asking, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -35,6 +35,8 @@ export interface DeskState {
   readonly odds: ReadonlyMap<string, OddsWork>;
   /** The shed order that was worked out last. */
   readonly shed: ShedWork | null;
+  /** The printed moments that were worked out last. */
+  readonly printed: PrintedWork | null;
   /** The last file that was refused; null once a plan is opened or the planner has read it. */
   readonly refusal: Refusal | null;
   readonly saving: Saving;

@@ -8,6 +8,8 @@ import type {
   OddsReport,
   PackProgress,
   PackReport,
+  PrintedDay,
+  PrintingProgress,
   ShedProgress,
   ShedReport,
   WhyReport,
@@ -133,6 +135,7 @@ export class HandEngine implements Engine {
   readonly reasons: Call<readonly BenchReason[]>[] = [];
   readonly oddses: Call<OddsReport, OddsProgress>[] = [];
   readonly sheds: Call<ShedReport, ShedProgress>[] = [];
+  readonly prints: Call<PrintedDay, PrintingProgress>[] = [];
   readonly whys: Call<WhyReport, WhyReport>[] = [];
   deaf = false;
 
@@ -147,6 +150,7 @@ export class HandEngine implements Engine {
   pack: Engine["pack"] = (plan, _, hearing) => this.call(this.packs, plan, hearing);
   mend: Engine["mend"] = (plan, _, hearing) => this.call(this.mends, plan, hearing);
   gridded: Engine["gridded"] = (plan, _, hearing) => this.call(this.grids, plan, hearing);
+  printed: Engine["printed"] = (plan, _, hearing) => this.call(this.prints, plan, hearing);
   fitBands: Engine["fitBands"] = (plan, _, hearing) => this.call(this.bands, plan, hearing);
   benchReasons: Engine["benchReasons"] = (plan, _, hearing) => this.call(this.reasons, plan, hearing);
   odds: Engine["odds"] = (plan, _, hearing) => this.call(this.oddses, plan, hearing);

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import type { MendReport, PackReport } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
+import { printingRun } from "../../src/exchange/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";
@@ -40,6 +41,7 @@ class Hand {
 let hand: Hand;
 let memory: Map<string, string>;
 let room: number;
+let asked: number[];
 let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
 
 function work(open: Plan = plan): RehearsalWork {
@@ -49,6 +51,12 @@ function work(open: Plan = plan): RehearsalWork {
   return rehearsalWork(desk, {
     engine: {
       mend: (of, { schedule }) => mended(of, schedule),
+      printed: (of, { fromS }) => {
+        const run = printingRun(of, { fromS, clock: () => 0 });
+        while (run.step(1));
+        asked.push(fromS ?? 0);
+        return Promise.resolve(run.day());
+      },
       pack: () => Promise.reject(new Error("nobody packs here")) as Promise<PackReport>,
     },
     judgeFor,
@@ -71,10 +79,57 @@ beforeEach(() => {
   hand = new Hand();
   memory = new Map();
   room = Infinity;
+  asked = [];
   mended = (of, schedule) => {
     const { schedule: found, changes } = mend(of, schedule, { seed: 1, iterations: 20, clock: () => 0 });
     return Promise.resolve({ schedule: found, changes, verdict: judgeFor(of)(found) });
   };
+});
+
+describe("when to leave", () => {
+  // x ends at 3600; b is 300 s on, y begins at 5400: leave by 5100 s, 1:25.
+  const forY = (of: RehearsalWork) => of.state.getState().leaves?.get("ev1")?.get("y");
+
+  it("is told once the judge has tested it on the day as it goes on, and unknown while that goes on otherwise", async () => {
+    const one = work();
+    one.begin(1);
+    one.setCaller("trainer");
+    expect(forY(one)).toBeUndefined();
+    hand.move(400);
+    await Promise.resolve();
+    expect(forY(one)).toEqual({ kind: "by", atS: 5100 });
+    one.goOn(900);
+    one.call({ kind: "out", eva: "eva-1" });
+    one.goOn(900);
+    one.call({ kind: "begins", task: "x" });
+    expect(nowS(one)).toBe(3000);
+    hand.move(400);
+    await Promise.resolve();
+    expect(forY(one)).toEqual({ kind: "by", atS: 5100 });
+    // x will end at 5600: 300 s of way, and y begins at 5900 as soon as they are there.
+    one.call({ kind: "longer", task: "x", byS: 2000 });
+    expect(one.state.getState().leaves).toBeNull();
+    hand.move(399);
+    expect(one.state.getState().leaves).toBeNull();
+    hand.move(1);
+    await Promise.resolve();
+    expect(forY(one)).toEqual({ kind: "at once", atS: 5600 });
+    expect(asked.at(-1)).toBe(3000);
+  });
+
+  it("is asked once while the day goes on the same, however the clock ticks", async () => {
+    const one = work();
+    one.begin(1);
+    one.setCaller("trainer");
+    for (let k = 0; k < 5; k += 1) {
+      one.goOn(10);
+      hand.move(200);
+    }
+    await Promise.resolve();
+    expect(asked).toHaveLength(1);
+    one.end();
+    expect(one.state.getState().leaves).toBeNull();
+  });
 });
 
 describe("a rehearsal", () => {

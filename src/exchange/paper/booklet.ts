@@ -1,10 +1,11 @@
-import type { Verdict } from "../../answers/index.ts";
+import type { PrintedDay, Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
 import { touchdownMs } from "../../words/index.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
 import { glanceLeaves } from "./glance.ts";
+import { printedDay } from "./leaving/printedday.ts";
 import { impose, type SheetSize } from "./impose.ts";
 import type { Page, Paper } from "./page.ts";
 import { noShedLeaves, shedLeaves, type ShedTables } from "./shedpage.ts";
@@ -15,6 +16,8 @@ export interface BookletOptions {
   readonly crew?: readonly string[] | undefined;
   /** `cuff`: each page on its own, cut to size. `a4`, `letter`: four to a sheet with cut marks. */
   readonly size?: "cuff" | SheetSize | undefined;
+  /** The printed moments of `plan`, where they are worked out already. */
+  readonly day?: PrintedDay | undefined;
   /** The shed order of the plan's own schedule; without it a page says that there is none. */
   readonly shed?: ShedTables | undefined;
 }
@@ -25,7 +28,8 @@ export interface BookletOptions {
  */
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
-  const pages = members.flatMap((member) => bookletPages(plan, verdict, member, options.shed));
+  const day = options.day ?? printedDay(plan);
+  const pages = members.flatMap((member) => bookletPages(plan, verdict, day, member, options.shed));
   const paper: Paper = {
     title: `${plan.title}: cuff checklists`,
     epochMs: touchdownMs(plan),
@@ -38,12 +42,13 @@ export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions =
 function bookletPages(
   plan: Plan,
   verdict: Verdict,
+  day: PrintedDay,
   member: CrewMember,
   shed: ShedTables | undefined,
 ): Page[] {
   const crew = nameOf(plan.crew, member.id);
   const heading = (eva: string): Heading => ({ crew, eva, title: plan.title, part: member.id });
-  const parts = crewEvas(plan, verdict, member);
+  const parts = crewEvas(plan, verdict, day, member);
   if (parts.length === 0) {
     return bound(
       leaves(heading("no EVA"), "no EVA", [

@@ -1,4 +1,13 @@
-import type { Finding, Limit, Outing, Rest, Stretch, Verdict } from "../../answers/index.ts";
+import type {
+  Finding,
+  Leave,
+  Limit,
+  Outing,
+  PrintedDay,
+  Rest,
+  Stretch,
+  Verdict,
+} from "../../answers/index.ts";
 import { after, between, type Duration, duration, type Instant } from "../../kernel/index.ts";
 import {
   type CrewMember,
@@ -10,7 +19,6 @@ import {
   type Task,
 } from "../../plan/index.ts";
 import { legible } from "./glyphs.ts";
-import { type Leave, type PrintedDay, printedDay } from "./leaving/printedday.ts";
 import { type WalkBack, walkBackOver } from "./walkback.ts";
 
 /** What one crew member's paper says, taken from the plan's own schedule and the verdict on it. */
@@ -61,10 +69,10 @@ export interface CrewEva {
 }
 
 /** The EVAs that take place with `member`, by egress. */
-export function crewEvas(plan: Plan, verdict: Verdict, member: CrewMember): CrewEva[] {
+export function crewEvas(plan: Plan, verdict: Verdict, day: PrintedDay, member: CrewMember): CrewEva[] {
   return plan.evas
     .filter((eva) => goesOut(plan, eva, member))
-    .map((eva) => crewEva(plan, verdict, member, eva))
+    .map((eva) => crewEva(plan, verdict, day, member, eva))
     .sort((a, b) => orderOf(a) - orderOf(b));
 }
 
@@ -95,9 +103,8 @@ function orderOf(part: CrewEva): number {
   return part.egressS ?? part.stops[0]?.startS ?? part.eva.earliestEgressS;
 }
 
-function crewEva(plan: Plan, verdict: Verdict, member: CrewMember, eva: Eva): CrewEva {
+function crewEva(plan: Plan, verdict: Verdict, day: PrintedDay, member: CrewMember, eva: Eva): CrewEva {
   const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === member.id) ?? null;
-  const day = printedDay(plan);
   const egressS = outing ? (day.egressS.get(eva.id) ?? outing.span.startS) : null;
   const stops = stopsOf(plan, verdict, member, eva, outing, day);
   const last = stops.at(-1);
@@ -156,7 +163,7 @@ function stopsOf(
     const task = tasks.get(placement.task);
     if (!task) return [];
     const rest = restBefore(day, eva, member, task.id);
-    const leave = day.leave(member.id, task.id);
+    const leave = day.leaves.get(member.id)?.get(task.id) ?? null;
     const stop = { ...stopOf(plan, verdict, member, placement, task, outing, at), leave, rest };
     at = stop.endPlace ?? stop.place;
     return [stop];

@@ -2,6 +2,7 @@ export { booklets } from "./booklet.ts";
 export type { BookletOptions } from "./booklet.ts";
 export { CUFF, STANDING } from "./cuff.ts";
 export { daySheet } from "./day/sheet.ts";
+export { printedDay, printingRun } from "./leaving/printedday.ts";
 export type { ShedTables } from "./shedpage.ts";
 export { SHEETS } from "./impose.ts";
 export type { SheetSize } from "./impose.ts";

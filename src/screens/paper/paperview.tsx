@@ -1,5 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
-import { shedIsStale, type ShedWork } from "../../session/index.ts";
+import {
+  isOnGrid,
+  printedIsStale,
+  type PrintedWork,
+  shedIsStale,
+  type ShedWork,
+} from "../../session/index.ts";
+import { gridName } from "../../plan/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
@@ -8,12 +15,25 @@ import { counted } from "../words.ts";
 
 /** Why nothing is printed yet. */
 const HELD = "Held until the pages for being late are worked out";
+const UNTESTED = "Held until the judge has tested every moment that is printed";
+
+/** Has what is printed worked out when there is none or the plan has changed; null until it is there. */
+function usePrinted(): PrintedWork | null {
+  const { desk } = useAround();
+  const printed = useDesk((state) => (printedIsStale(state) ? null : state.printed));
+  const due = printed === null;
+  useEffect(() => {
+    if (due) void desk.askPrinted();
+  }, [due, desk]);
+  return printed;
+}
 
 /** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
 export function PaperView() {
   const { desk, paper } = useAround();
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
+  const packing = useDesk((state) => state.run?.running === true);
   const [kind, setKind] = useState(paper.kinds[0]?.id ?? "");
   const [problem, setProblem] = useState<string | null>(null);
   const chosen = paper.kinds.find((one) => one.id === kind);
@@ -27,10 +47,16 @@ export function PaperView() {
   const [without, setWithout] = useState<typeof plan | null>(null);
   const held = pending && without !== plan;
 
-  const pages = useMemo(() => paper.pages(kind, plan, verdict, tables), [paper, kind, plan, verdict, tables]);
+  const printed = usePrinted();
+  const day = printed?.report ?? null;
+  const pages = useMemo(
+    () => (day === null ? [] : paper.pages(kind, plan, verdict, day, tables)),
+    [paper, kind, plan, verdict, day, tables],
+  );
   const first = pages[0];
   // The keyboard stays where it is led to while the pages are held.
   const idle = pages.length === 0 || held;
+  const why = day === null ? UNTESTED : held ? HELD : undefined;
   useEffect(() => {
     if (!first) return;
     // The sheet's size is only known here, so the rule for it is made here.
@@ -41,9 +67,10 @@ export function PaperView() {
   }, [first]);
 
   const toPdf = async (): Promise<void> => {
+    if (day === null) return;
     try {
       setProblem(null);
-      const bytes = await paper.pdf(kind, plan, verdict, tables);
+      const bytes = await paper.pdf(kind, plan, verdict, day, tables);
       const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
       download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
     } catch (error) {
@@ -62,31 +89,40 @@ export function PaperView() {
           ))}
         </div>
         <p className="note">
-          {chosen?.purpose} {counted(pages.length, "page")}
-          {first ? ` of ${first.widthMm} × ${first.heightMm} mm.` : "."}
+          {chosen?.purpose}{" "}
+          {first && `${counted(pages.length, "page")} of ${first.widthMm} × ${first.heightMm} mm.`}
+          <JudgedWords printed={printed} />
           {late && <LateWords shed={shed} />}
         </p>
         <button
           type="button"
           className="primary"
           aria-disabled={idle}
-          title={held ? HELD : undefined}
+          title={why}
           onClick={() => !idle && window.print()}
         >
           Print
         </button>
-        <button
-          type="button"
-          aria-disabled={idle}
-          title={held ? HELD : undefined}
-          onClick={() => !idle && void toPdf()}
-        >
+        <button type="button" aria-disabled={idle} title={why} onClick={() => !idle && void toPdf()}>
           Save as PDF
         </button>
         {held && (
           <button type="button" onClick={() => setWithout(plan)}>
             Without late pages
           </button>
+        )}
+        {!isOnGrid(plan) && (
+          <button type="button" disabled={packing} onClick={() => void desk.putOnGrid()}>
+            Put on {gridName(plan.rules.startGridS)}
+          </button>
+        )}
+        {printed?.end === "failed" && (
+          <p className="state breach">
+            What is printed could not be worked out: {printed.message}{" "}
+            <button type="button" onClick={() => void desk.askPrinted()}>
+              Try again
+            </button>
+          </p>
         )}
         <Unsaid list={paper.unsaid(kind, plan)} />
         {verdict.score.breaches > 0 && (
@@ -128,6 +164,18 @@ function Unsaid({ list }: { readonly list: ReturnType<PaperPort["unsaid"]> }) {
           </p>
         ))}
     </details>
+  );
+}
+
+/** How far the judge is with the moments that are printed; nothing once all are tested. */
+function JudgedWords({ printed }: { readonly printed: PrintedWork | null }) {
+  if (printed && !printed.running) return null;
+  const { walks = 0, of = 0 } = printed?.progress ?? {};
+  return (
+    <b role="status">
+      {" "}
+      The judge is testing the moments that are printed{of > 0 ? `: ${walks} of ${counted(of, "walk")}` : ""}…
+    </b>
   );
 }
 

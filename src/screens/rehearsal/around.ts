@@ -1,6 +1,6 @@
 import { createContext, useContext } from "react";
 import { useStore } from "zustand";
-import type { Rehearsed, RehearsalState, RehearsalWork } from "../../session/index.ts";
+import type { Leaves, Rehearsed, RehearsalState, RehearsalWork } from "../../session/index.ts";
 
 export const RehearsalContext = createContext<RehearsalWork | null>(null);
 
@@ -14,6 +14,11 @@ export function useRehearsal(): RehearsalWork {
 /** A part of the rehearsal's state. */
 export function useRehearsalState<Part>(select: (state: RehearsalState) => Part): Part {
   return useStore(useRehearsal().state, select);
+}
+
+/** When to leave on the day as it goes on; null where the judge has not tested that. */
+export function useLeaves(): Leaves | null {
+  return useRehearsalState((state) => state.leaves);
 }
 
 /** The day under rehearsal. Throws where there is none: its parts are shown only while there is one. */

@@ -3,16 +3,16 @@ import type { MarginTrack } from "../../answers/index.ts";
 import { left, met, needed, percentLeft } from "../../editor/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
 import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
-import { useRehearsal, useRehearsed } from "./around.ts";
+import { useLeaves, useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";
-import { crewNow, type CrewNow } from "./crewnow.ts";
+import { crewNow, type CrewNow, type NextLeave } from "./crewnow.ts";
 import { TurnBackLines } from "./turnback.tsx";
 import { gaugeFigure, unitOf } from "./gauges.ts";
 
 /** One crew member now: what is under way, what comes next and when to leave for it, the way home, what is left. */
 export function CrewCard({ member }: { readonly member: CrewMember }) {
   const day = useRehearsed();
-  const now = crewNow(day, member.id);
+  const now = crewNow(day, member.id, useLeaves());
   const late = now.lateS;
   return (
     <section className="rehearsal-crew" aria-label={member.name}>
@@ -88,7 +88,7 @@ function Next({ now }: { readonly now: CrewNow }) {
   const { plan, standing } = useRehearsed();
   const { next } = now;
   if (!next) return <p className="note">Nothing more to come.</p>;
-  const { task, spot, leaveS } = next;
+  const { task, spot, leave } = next;
   const out = spot.eva === null || standing.facts.outS.has(spot.eva);
   const busy = standing.spots.some(
     (one) => one.state === "under way" && one.crew.some((id) => spot.crew.includes(id)),
@@ -101,11 +101,7 @@ function Next({ now }: { readonly now: CrewNow }) {
       </p>
       <p>
         begins {met(spot.startS)}
-        {leaveS < spot.startS && (
-          <>
-            , <b>leave by {met(leaveS)}</b>
-          </>
-        )}
+        <LeaveWords leave={leave} nowS={standing.nowS} />
       </p>
       <div className="rehearsal-acts">
         {!out && spot.eva !== null && (
@@ -129,6 +125,32 @@ function Next({ now }: { readonly now: CrewNow }) {
       </div>
     </div>
   );
+}
+
+/** When to leave for what is next, as the judge has tested it on the day as it goes on. */
+function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS: number }) {
+  if (leave === null) return null;
+  switch (leave.kind) {
+    case "untested":
+      return <span className="note">, leave by not worked out</span>;
+    case "gone":
+      return <>, to be on the way</>;
+    case "at once":
+      return (
+        <>
+          , <b>leave at once</b>
+          {leave.atS > nowS && ` at ${met(leave.atS)}`}
+        </>
+      );
+    case "by":
+      return leave.atS < nowS ? (
+        <>, to be on the way since {met(leave.atS)}</>
+      ) : (
+        <>
+          , <b>leave by {met(leave.atS)}</b>
+        </>
+      );
+  }
 }
 
 /** What is left of each consumable now, and above the reserve when back. A gauge can be read out beside it. */

@@ -1,7 +1,13 @@
-import type { MarginTrack, TurnBack } from "../../answers/index.ts";
+import type { Leave, MarginTrack, TurnBack } from "../../answers/index.ts";
 import { type Course, valueAt } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
-import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
+import type { Leaves, Rehearsed, RehearsedSpot } from "../../session/index.ts";
+
+/**
+ * When to leave for what is next: as the judge has tested it, `gone` where that moment had passed when the judge was asked, `untested`
+ * while he has not said; null where no walk leads there.
+ */
+export type NextLeave = Leave | { readonly kind: "gone" | "untested" } | null;
 
 /** Where one crew member stands at the rehearsal's clock. */
 export interface CrewNow {
@@ -10,8 +16,7 @@ export interface CrewNow {
   readonly next: {
     readonly task: Task;
     readonly spot: RehearsedSpot;
-    /** When to leave for it at the latest, s. */
-    readonly leaveS: number;
+    readonly leave: NextLeave;
   } | null;
   /** So much later than planned is what is under way or what is next, whichever is later, s; null where neither was planned. */
   readonly lateS: number | null;
@@ -23,8 +28,8 @@ export interface CrewNow {
   readonly levels: readonly { readonly track: MarginTrack; readonly nowLeft: number }[];
 }
 
-/** What one crew member does, does next, and has left. */
-export function crewNow(day: Rehearsed, member: string): CrewNow {
+/** What one crew member does, does next, and has left. `leaves` are those of the day as it goes on. */
+export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): CrewNow {
   const { plan, standing, verdict } = day;
   const { facts, spots, nowS } = standing;
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
@@ -38,7 +43,13 @@ export function crewNow(day: Rehearsed, member: string): CrewNow {
   const way = stretches?.findLast(
     (one) => one.kind === "traverse" && next !== undefined && one.span.endS <= next.startS,
   );
-  const wayS = way && next && arrives(stretches!, way, next.startS) ? way.span.endS - way.span.startS : 0;
+  const walks = way !== undefined && next !== undefined && arrives(stretches!, way, next.startS);
+  const leaveFor = (task: string): NextLeave =>
+    !walks
+      ? null
+      : leaves === null
+        ? { kind: "untested" }
+        : (leaves.get(member)?.get(task) ?? { kind: "gone" });
   const lates = [doing, next].flatMap((spot) => {
     const was = spot && plan.schedule.placements.find((one) => one.task === spot.task);
     return was ? [spot.startS - was.startS] : [];
@@ -47,7 +58,7 @@ export function crewNow(day: Rehearsed, member: string): CrewNow {
   return {
     eva: out?.id ?? null,
     doing: doing ? { task: tasks.get(doing.task)!, spot: doing } : null,
-    next: next ? { task: tasks.get(next.task)!, spot: next, leaveS: next.startS - wayS } : null,
+    next: next ? { task: tasks.get(next.task)!, spot: next, leave: leaveFor(next.task) } : null,
     lateS: lates.length > 0 ? Math.max(...lates) : null,
     turnBack: recall?.crew.find((one) => one.crew === member) ?? null,
     homeward: out !== undefined && !doing && next?.eva !== out.id,

@@ -1,6 +1,8 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
+import type { PrintedDay } from "../../../src/answers/index.ts";
+import { instant } from "../../../src/kernel/index.ts";
 import type { PaperPort } from "../../../src/screens/services.ts";
 import { PaperView } from "../../../src/screens/paper/paperview.tsx";
 import { shedReport } from "../../session/answers.ts";
@@ -16,7 +18,7 @@ const paper: PaperPort = {
     { id: "cuff", name: "Cuff", purpose: "One task a page.", late: true },
     { id: "day", name: "Day", purpose: "One sheet." },
   ],
-  pages: (_kind, _plan, _verdict, shed) => [
+  pages: (_kind, _plan, _verdict, _day, shed) => [
     {
       svg: `<svg><text>${shed ? "with table" : "no table"}</text></svg>`,
       widthMm: 98,
@@ -28,6 +30,21 @@ const paper: PaperPort = {
   pdf: () => Promise.resolve(new Uint8Array()),
 };
 
+const DAY: PrintedDay = {
+  egressS: new Map(),
+  ingressS: new Map(),
+  limit: new Map(),
+  leaves: new Map(),
+  rests: [],
+};
+
+/** The screen with what is printed worked out. */
+async function showTested() {
+  const shown = show(<PaperView />, undefined, paper);
+  await act(async () => shown.engine.prints[0]!.answer(DAY));
+  return shown;
+}
+
 const held = () =>
   ["Print", "Save as PDF"].map((name) => button(name).getAttribute("aria-disabled") === "true");
 const withoutLate = () =>
@@ -35,7 +52,7 @@ const withoutLate = () =>
 
 describe("printing while the late pages are worked out", () => {
   it("is held until they are there", async () => {
-    const { engine } = show(<PaperView />, undefined, paper);
+    const { engine } = await showTested();
     expect(text()).toContain("no table");
     expect(held()).toEqual([true, true]);
     await act(async () => engine.sheds[0]!.answer(shedReport()));
@@ -44,17 +61,60 @@ describe("printing while the late pages are worked out", () => {
     expect(withoutLate()).toBe(false);
   });
 
-  it("is let go without them by whoever asks for that", () => {
-    show(<PaperView />, undefined, paper);
+  it("is let go without them by whoever asks for that", async () => {
+    await showTested();
     click(button("Without late pages"));
     expect(held()).toEqual([false, false]);
     expect(text()).toContain("no table");
   });
 
-  it("waits for nothing where there are none", () => {
-    show(<PaperView />, undefined, paper);
+  it("waits for nothing where there are none", async () => {
+    await showTested();
     click(button("Day"));
     expect(held()).toEqual([false, false]);
+  });
+});
+
+describe("what the judge has not tested", () => {
+  it("is not there to be printed: a word says how far he is", async () => {
+    const { desk, engine } = show(<PaperView />, undefined, paper);
+    click(button("Day"));
+    expect(text()).not.toContain("no table");
+    expect(held()).toEqual([true, true]);
+    act(() => engine.prints[0]!.report({ walks: 3, of: 40 }));
+    expect(text()).toContain("The judge is testing the moments that are printed: 3 of 40 walks…");
+    await act(async () => engine.prints[0]!.answer(DAY));
+    expect(held()).toEqual([false, false]);
+    expect(text()).toContain("no table");
+    // Another day is tested anew.
+    act(() => void desk.edit("Other name", () => ({ title: "Other name" })));
+    expect(held()).toEqual([true, true]);
+    await act(async () => engine.prints[1]!.answer(DAY));
+    expect(held()).toEqual([false, false]);
+  });
+
+  it("is said where it could not be worked out, and asked again by who wants that", async () => {
+    const { engine } = show(<PaperView />, undefined, paper);
+    await act(async () => engine.prints[0]!.fail("out of memory"));
+    expect(text()).toContain("What is printed could not be worked out: out of memory");
+    click(button("Try again"));
+    expect(engine.prints).toHaveLength(2);
+  });
+});
+
+describe("starts off the grid", () => {
+  const onGrid = () =>
+    [...document.querySelectorAll("button")].find((one) => one.textContent === "Put on whole minutes");
+
+  it("are put on it by a button, which is there only for them", () => {
+    const { desk, engine } = show(<PaperView />, undefined, paper);
+    expect(onGrid()).toBeUndefined();
+    const [first, ...rest] = desk.state.getState().plan.schedule.placements;
+    act(() =>
+      desk.reschedule("Off", { placements: [{ ...first!, startS: instant(first!.startS + 7) }, ...rest] }),
+    );
+    click(onGrid()!);
+    expect(engine.grids).toHaveLength(1);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor, recallOf } from "../../../src/check/index.ts";
+import { printedDay, printingRun } from "../../../src/exchange/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { type Call, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
 import type { Rehearsed } from "../../../src/session/index.ts";
@@ -36,23 +37,30 @@ function day(nowS: number, ...calls: object[]): Rehearsed {
   };
 }
 
+/** Where each is with the moments of leaving that the judge has tested for the day as it goes on. */
+const tested = (of: Rehearsed, member: string) => crewNow(of, member, printedDay(of.now).leaves);
+
 const out = { kind: "out", eva: "eva-1", atS: 2100 };
 const began = { kind: "begins", task: "x", atS: 3060 };
 
 describe("a crew member in a rehearsal", () => {
   it("is inside before egress, with the first task to come", () => {
-    const now = crewNow(day(1000), "ev1");
+    const now = tested(day(1000), "ev1");
     expect(now).toMatchObject({ eva: null, doing: null, turnBack: null, levels: [], lateS: 0 });
-    // The way from the lander takes 300 s.
-    expect(now.next).toMatchObject({ task: { id: "x" }, leaveS: 2700 });
+    // The way from the lander takes 300 s, and egress work ends just in time for it.
+    expect(now.next).toMatchObject({ task: { id: "x" }, leave: { kind: "at once", atS: 2700 } });
   });
 
   it("has a task under way, a time to leave for the next, a way home and what is left", () => {
-    const now = crewNow(day(3100, out, began), "ev1");
+    const now = tested(day(3100, out, began), "ev1");
     expect(now.doing?.task.id).toBe("x");
     expect(now.lateS).toBe(60);
     // x takes 600 s from 3060, b is 300 s on: y could begin at 3960 and waits for 4200, so leaving at 3900 will do.
-    expect(now.next).toMatchObject({ task: { id: "y" }, spot: { startS: 4200 }, leaveS: 3900 });
+    expect(now.next).toMatchObject({
+      task: { id: "y" },
+      spot: { startS: 4200 },
+      leave: { kind: "by", atS: 3900 },
+    });
     expect(now.turnBack).toMatchObject({ from: "a", to: "a", walkbackS: planned.walkbackS["x"] });
     expect(now.levels.map(({ track }) => track.consumable).toSorted()).toEqual([
       "battery",
@@ -66,11 +74,20 @@ describe("a crew member in a rehearsal", () => {
   it("is as late as the next task will be, where what is under way holds it up", () => {
     // x is 1500 s longer and ends at 5160, b is 300 s on: y begins at 5460 instead of 4200.
     const held = { kind: "longer", task: "x", byS: 1500, atS: 3100 };
-    expect(crewNow(day(3100, out, began, held), "ev1").lateS).toBe(1260);
+    expect(tested(day(3100, out, began, held), "ev1").lateS).toBe(1260);
+  });
+
+  it("has no time to leave that the judge has not tested on the day as it goes on", () => {
+    const now = day(3100, out, began);
+    expect(crewNow(now, "ev1", null).next?.leave).toEqual({ kind: "untested" });
+    // Asked when it had passed, the judge says nothing of it.
+    const run = printingRun(now.now, { fromS: 3901, clock: () => 0 });
+    while (run.step(1));
+    expect(crewNow(now, "ev1", run.day().leaves).next?.leave).toEqual({ kind: "gone" });
   });
 
   it("goes home when nothing is left to do", () => {
-    const now = crewNow(
+    const now = tested(
       day(3700, out, { kind: "begins", task: "w", atS: 3000 }, { kind: "ends", task: "w", atS: 3600 }),
       "ev2",
     );

@@ -1,4 +1,4 @@
-import type { Outing, Verdict } from "../../../answers/index.ts";
+import type { Outing, PrintedDay, Verdict } from "../../../answers/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import type { Eva, Plan } from "../../../plan/index.ts";
 import { clock, minutes, noLaterThan, touchdownMs, utcClock } from "../../../words/index.ts";
@@ -6,7 +6,6 @@ import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";
 import type { Block } from "../flow.ts";
 import { hatch } from "../hatch.ts";
-import { printedDay } from "../leaving/printedday.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { clip, linesHeight, textWidth, wrap } from "../type.ts";
 import { type Axis, RULERS_MM, rulers, xOf } from "./axis.ts";
@@ -150,13 +149,20 @@ export function listLines(words: string, box: SheetBox): Block[] {
 }
 
 /** One EVA over the full width: rulers, relay, a lane for each crew member, and names that found no room. */
-export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, box: SheetBox): Block[] {
+export function evaBand(
+  plan: Plan,
+  verdict: Verdict,
+  day: PrintedDay,
+  eva: Eva,
+  laneMm: number,
+  box: SheetBox,
+): Block[] {
   const outings = eva.crew
     .map((crew) => verdict.outings.find((one) => one.eva === eva.id && one.crew === crew))
     .filter((one) => one !== undefined);
   const first = outings[0];
   if (!first) return [];
-  const rests = printedDay(plan).rests.filter((one) => one.eva === eva.id);
+  const rests = day.rests.filter((one) => one.eva === eva.id);
   const axis: Axis = {
     fromS: first.span.startS,
     toS: Math.max(first.span.endS, first.span.startS + 1),
@@ -175,7 +181,7 @@ export function evaBand(plan: Plan, verdict: Verdict, eva: Eva, laneMm: number, 
     draw: (y) => {
       const top = y + 5.6 + RULERS_MM + relayMm;
       return [
-        ...heading(plan, eva, first, epochMs, y, box),
+        ...heading(plan, day, eva, first, epochMs, y, box),
         ...rulers(axis, epochMs, y + 5.6, y + height),
         ...(relayMm > 0 ? relayRow(plan, axis, y + 5.6 + RULERS_MM) : []),
         ...lanes.flatMap(({ outing, tasks }, i) => {
@@ -231,8 +237,15 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
   return rows;
 }
 
-function heading(plan: Plan, eva: Eva, outing: Outing, epochMs: number, y: number, box: SheetBox): Mark[] {
-  const day = printedDay(plan);
+function heading(
+  plan: Plan,
+  day: PrintedDay,
+  eva: Eva,
+  outing: Outing,
+  epochMs: number,
+  y: number,
+  box: SheetBox,
+): Mark[] {
   const startS = day.egressS.get(eva.id) ?? outing.span.startS;
   const endS = day.ingressS.get(eva.id) ?? outing.span.endS;
   const limit = day.limit.get(eva.id);

@@ -1,7 +1,8 @@
-import type { Verdict } from "../../../answers/index.ts";
+import type { PrintedDay, Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { touchdownMs, utcDate } from "../../../words/index.ts";
 import { type Block, flow } from "../flow.ts";
+import { printedDay } from "../leaving/printedday.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
 import { evaBand, remoteLines, stayBand } from "./bands.ts";
@@ -15,16 +16,21 @@ const MANY_SHEETS_LANES_MM = [16, 14.5, 13];
 
 /**
  * The day timeline on one landscape sheet (more when the plan has more EVAs than one sheet shows legibly): the whole
- * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule.
+ * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule, `day` its printed moments.
  */
-export function daySheet(plan: Plan, verdict: Verdict, size: SheetSize = "a4"): Paper {
+export function daySheet(
+  plan: Plan,
+  verdict: Verdict,
+  size: SheetSize = "a4",
+  day: PrintedDay = printedDay(plan),
+): Paper {
   const box = sheetBox(size);
   const epochMs = touchdownMs(plan);
   const set = (laneMm: number): Mark[][] => flow(contentOf(laneMm), box.room, null, null);
   const contentOf = (laneMm: number): Block[] => [
     stayBand(plan, verdict, box),
     ...remoteLines(plan, box),
-    ...plan.evas.flatMap((eva) => evaBand(plan, verdict, eva, laneMm, box)),
+    ...plan.evas.flatMap((eva) => evaBand(plan, verdict, day, eva, laneMm, box)),
     ...marginTable(plan, verdict, box),
     ...findingLines(plan, verdict, box),
   ];
