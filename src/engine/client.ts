@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.ts";
+import { patchBetween, type Plan } from "../plan/index.ts";
 import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
@@ -6,7 +6,12 @@ interface Pending {
   readonly resolve: (answer: never) => void;
   readonly reject: (error: EngineError) => void;
   readonly report: ((progress: never) => void) | undefined;
+  /** Sends the call again behind its whole plan. */
+  readonly again: () => void;
 }
+
+/** A patch of more changes than this is most of another plan, which is then sent as a whole. */
+const MOST_CHANGES = 400;
 
 /**
  * The engine at the other end of `port`. `end` ends what is behind the port. Every call settles: with its answer, or
@@ -15,7 +20,7 @@ interface Pending {
 export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(message: string): void } {
   const pending = new Map<number, Pending>();
   let lastId = 0;
-  let sentPlan: Plan | null = null;
+  let sent: { readonly plan: Plan; readonly version: number } | null = null;
   let closed: EngineError | null = null;
 
   port.onmessage = (event) => {
@@ -26,8 +31,27 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     if (message.type === "report") {
       // What comes back to a call's number is of that call.
       call.report?.(message.progress as never);
-    } else if (message.type === "answer") call.resolve(message.answer as never);
+    } else if (message.type === "lost") call.again();
+    else if (message.type === "answer") call.resolve(message.answer as never);
     else call.reject(new EngineError("failed", message.message));
+  };
+
+  const sendWhole = (plan: Plan): number => {
+    const version = (sent?.version ?? 0) + 1;
+    port.postMessage({ type: "plan", plan, version });
+    sent = { plan, version };
+    return version;
+  };
+  /** Sees to it that the far side has the plan; the answer is its version there. */
+  const send = (plan: Plan): number => {
+    if (!sent) return sendWhole(plan);
+    const from = sent.version;
+    if (plan === sent.plan) return from;
+    const patch = patchBetween(sent.plan, plan);
+    if (patch.length > MOST_CHANGES) return sendWhole(plan);
+    port.postMessage({ type: "patch", patch, from, version: from + 1 });
+    sent = { plan, version: from + 1 };
+    return from + 1;
   };
 
   const ask = <Name extends CallName>(
@@ -41,6 +65,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     if (signal?.aborted) return Promise.reject(cancelled());
     lastId += 1;
     const id = lastId;
+    const post = (version: number): void =>
+      port.postMessage({ type: "call", id, version, name, given } as CallMessage);
     const asking = new Promise<Calls[Name]["answer"]>((resolve, reject) => {
       const cancel = (): void => {
         port.postMessage({ type: "cancel", id });
@@ -56,14 +82,11 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
         resolve: (answer) => settle(() => resolve(answer)),
         reject: (error) => settle(() => reject(error)),
         report,
+        again: () => post(sendWhole(plan)),
       });
     });
     try {
-      if (plan !== sentPlan) {
-        port.postMessage({ type: "plan", plan });
-        sentPlan = plan;
-      }
-      port.postMessage({ type: "call", id, name, given } as CallMessage);
+      post(send(plan));
     } catch (error) {
       // What cannot be copied does not go over the wire.
       const words = error instanceof Error ? error.message : "it cannot be sent";

@@ -1,12 +1,14 @@
-import type { Plan } from "../plan/index.ts";
+import type { Patch, Plan } from "../plan/index.ts";
 import type { CallName, Calls } from "./calls.ts";
 
 /**
- * What goes over the wire between client and worker. The plan is sent once and stands for every call until the next one
- * is sent; messages keep their order.
+ * What goes over the wire between client and worker. A plan stands for every call until the next one; the next one comes as a patch of
+ * the one before, so that all that an edit leaves alone stays the same object on the far side too, with what is known of it. Messages
+ * keep their order. A call about another version than the far side holds is `lost`: it comes again behind the whole plan.
  */
 export type ToWorker =
-  | { readonly type: "plan"; readonly plan: Plan }
+  | { readonly type: "plan"; readonly plan: Plan; readonly version: number }
+  | { readonly type: "patch"; readonly patch: Patch; readonly from: number; readonly version: number }
   | CallMessage
   | { readonly type: "cancel"; readonly id: number };
 
@@ -15,6 +17,8 @@ export type CallMessage<Name extends CallName = CallName> = {
   readonly [One in Name]: {
     readonly type: "call";
     readonly id: number;
+    /** Of the plan that it is about. */
+    readonly version: number;
     readonly name: One;
     readonly given: Calls[One]["given"];
   };
@@ -23,6 +27,7 @@ export type CallMessage<Name extends CallName = CallName> = {
 export type FromWorker =
   | { readonly type: "report"; readonly id: number; readonly progress: Calls[CallName]["progress"] }
   | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
+  | { readonly type: "lost"; readonly id: number }
   | { readonly type: "failure"; readonly id: number; readonly message: string };
 
 /** The end of a message channel: a Worker, a worker's own scope, or a MessagePort. */

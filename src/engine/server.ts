@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.ts";
+import { applyPatch, type Plan } from "../plan/index.ts";
 import type { CallName, Calls } from "./calls.ts";
 import type { Core } from "./core.ts";
 import type { Breather } from "./drive.ts";
@@ -7,20 +7,23 @@ import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 /** Answers calls that arrive at `port` with `core`. Calls overlap: between slices a long one lets others in. */
 export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): void {
   const running = new Map<number, AbortController>();
-  let plan: Plan | null = null;
+  let held: { readonly plan: Plan; readonly version: number } | null = null;
 
   port.onmessage = (event) => {
     const message = event.data as ToWorker;
-    if (message.type === "plan") plan = message.plan;
-    else if (message.type === "cancel") running.get(message.id)?.abort();
-    else void answer(message);
+    if (message.type === "plan") held = message;
+    else if (message.type === "patch") {
+      const made = held?.version === message.from ? applyPatch(held.plan, message.patch) : null;
+      held = made?.ok ? { plan: made.value, version: message.version } : null;
+    } else if (message.type === "cancel") running.get(message.id)?.abort();
+    else if (held?.version === message.version) void answer(message, held.plan);
+    else port.postMessage({ type: "lost", id: message.id });
   };
 
-  async function answer(call: CallMessage): Promise<void> {
+  async function answer(call: CallMessage, plan: Plan): Promise<void> {
     const control = new AbortController();
     running.set(call.id, control);
     try {
-      if (!plan) throw new Error("no plan has been sent");
       const reply = await run(call, plan, control.signal);
       port.postMessage({ type: "answer", id: call.id, answer: reply });
     } catch (error) {

@@ -48,7 +48,6 @@ describe("the call why", () => {
     expect(seen.length).toBeGreaterThan(0);
     expect(report.relaxations.map((one) => one.kind)).toEqual(["longest", "exchange"]);
     for (const { edit, schedule, score } of report.relaxations) {
-      // An edit goes by identity of what it replaces: it must be the plan's own, not the worker's copy.
       const verdict = check(applyEdit(plan, edit), schedule);
       expect(verdict.score).toEqual(score);
       expect(score.breaches).toBe(0);
