@@ -1,5 +1,6 @@
 export { FORMAT, planSchema, VERSION } from "./plan.ts";
 export type { Plan, PlanInput } from "./plan.ts";
+export { migrated } from "./migrate.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
 export { planJsonSchema } from "./jsonschema.ts";

@@ -1,6 +1,5 @@
 import { judgeFor } from "../../src/check/index.ts";
-import { parse } from "../../src/plan/index.ts";
-import { demoPlan } from "../../src/plan/ready/index.ts";
+import { readyPlan } from "../readyplan.ts";
 import { packRun } from "../../src/solver/index.ts";
 import { processorSeconds } from "./clock.ts";
 
@@ -15,9 +14,7 @@ const LONG_S = 60;
 export async function run(args: string[]): Promise<void> {
   const at = args.indexOf("--seeds");
   const seeds = (at < 0 ? "1,2,3" : args[at + 1]!).split(",").map(Number);
-  const read = parse(demoPlan());
-  if (!read.ok) throw new Error("the demo plan does not parse");
-  const plan = read.value;
+  const plan = readyPlan("demo");
   const judge = judgeFor(plan);
   console.log("seed  no breach s  all must-do s  worth short  long  short of long %  breaches");
   for (const seed of seeds) {

@@ -1,9 +1,9 @@
 import { random } from "../../src/kernel/index.ts";
 import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
-import { largePlan } from "../../src/plan/ready/index.ts";
-import { districtsOf } from "../../src/plan/ready/large/ground.ts";
-import { linksOf } from "../../src/plan/ready/large/links.ts";
-import { tasksOf } from "../../src/plan/ready/large/tasks.ts";
+import { largePlan } from "../../src/plan/large/index.ts";
+import { districtsOf } from "../../src/plan/large/ground.ts";
+import { linksOf } from "../../src/plan/large/links.ts";
+import { tasksOf } from "../../src/plan/large/tasks.ts";
 
 const PAIR = ["ev1", "ev2"];
 

@@ -1,18 +1,11 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { check, compareScores } from "../../src/check/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
-import { parseText, type Plan } from "../../src/plan/index.ts";
-
-function ready(name: string): Plan {
-  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
+import { readyPlan } from "../readyplan.ts";
 
 describe("the core", () => {
   it("packs the demo plan without a breach, all must-do tasks placed, and never below greedy or the day in hand", async () => {
-    const plan = ready("demo");
+    const plan = readyPlan("demo");
     const core = makeCore(() => 0);
     const first = await core.pack(plan, { seed: 3, seconds: 60, iterations: 400 });
     expect(first.verdict).toEqual(check(plan, first.schedule));
@@ -24,7 +17,7 @@ describe("the core", () => {
   });
 
   it("gives the best so far when it is cancelled, and reports schedules that the judge accepts", async () => {
-    const plan = ready("small");
+    const plan = readyPlan("small");
     let now = 0;
     const control = new AbortController();
     const seen: number[] = [];
@@ -45,7 +38,7 @@ describe("the core", () => {
   });
 
   it("never calls a sound packed day broken in the reasons for its bench", async () => {
-    const plan = ready("demo");
+    const plan = readyPlan("demo");
     const core = makeCore(() => 0);
     for (const seed of [1, 2, 3]) {
       const { schedule } = await core.pack(plan, { seed, seconds: 60, iterations: 150 });
@@ -56,7 +49,7 @@ describe("the core", () => {
   });
 
   it("puts a day on whole minutes and has it judged again", async () => {
-    const plan = ready("demo");
+    const plan = readyPlan("demo");
     const core = makeCore(() => 0);
     const rough = { ...plan, rules: { ...plan.rules, startGridS: 1 } };
     const { schedule } = await core.pack(rough, { seed: 1, seconds: 60, iterations: 150 });

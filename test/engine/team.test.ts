@@ -3,12 +3,10 @@ import type { PackProgress, PackReport } from "../../src/answers/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { Engine, Hearing, PackOptions } from "../../src/engine/calls.ts";
 import { inTeam } from "../../src/engine/team.ts";
-import { parse, type Plan } from "../../src/plan/index.ts";
-import { demoPlan } from "../../src/plan/ready/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { readyPlan } from "../readyplan.ts";
 
-const read = parse(demoPlan());
-if (!read.ok) throw new Error("the demo plan does not parse");
-const plan: Plan = read.value;
+const plan = readyPlan("demo");
 
 /** An engine in this thread that answers after `late` turns of the event loop. */
 function engine(late: number, closed: string[] = []): Engine {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parse, type Schedule } from "../../src/plan/index.ts";
-import { largePlan } from "../../src/plan/ready/index.ts";
+import { largePlan } from "../../src/plan/large/index.ts";
 import { NO_FLOOR } from "../../src/solver/network/board.ts";
 import { compile } from "../../src/solver/problem/compile.ts";
 import { compiled } from "../../src/solver/problem/known.ts";

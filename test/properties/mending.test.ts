@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
-import { parse, type Plan, type Schedule } from "../../src/plan/index.ts";
-import { READY_PLANS } from "../../src/plan/ready/index.ts";
+import type { Plan, Schedule } from "../../src/plan/index.ts";
+import { readyPlan } from "../readyplan.ts";
 import { mend, packRun } from "../../src/solver/index.ts";
 import { jolt } from "./jolt.ts";
 import { randomPlan } from "./randomPlan.ts";
@@ -61,9 +61,7 @@ describe("a mend and must-do work", () => {
   });
 
   it("keeps all must-do work and all worth of the packed demo when two people are exchanged everywhere", () => {
-    const read = parse(READY_PLANS.demo());
-    if (!read.ok) throw new Error("the demo plan does not parse");
-    const plan = read.value;
+    const plan = readyPlan("demo");
     const base = packed(plan, 1, 400);
     const day = exchanged(plan, base);
     const judge = judgeFor(plan);

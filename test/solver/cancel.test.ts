@@ -1,18 +1,12 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
+import { type Plan, type Schedule } from "../../src/plan/index.ts";
 import { benchReasons, fitBands, greedy, mend, packRun } from "../../src/solver/index.ts";
 import { jolt } from "../properties/jolt.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { frozen } from "./frozen.ts";
+import { readyPlan } from "../readyplan.ts";
 
 const LONG_MS = 120_000;
-
-function ready(name: string): Plan {
-  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
 
 function packed(plan: Plan, sliceS: number, tickS: number, iterations = 60): Schedule {
   let nowS = 0;
@@ -26,8 +20,8 @@ describe("a plan", () => {
     "comes through pack, mend, bands, reasons and greedy unwritten, the schedule given too",
     () => {
       const plans = [
-        ready("demo"),
-        ready("small"),
+        readyPlan("demo"),
+        readyPlan("small"),
         randomPlan(1, SHAPE),
         randomPlan(2, SHAPE),
         randomPlan(3, SHAPE),
@@ -56,7 +50,7 @@ describe("a run", () => {
   it(
     "gives the same schedule for the same seed and iterations, however it is sliced",
     () => {
-      for (const plan of [ready("demo"), ready("small")]) {
+      for (const plan of [readyPlan("demo"), readyPlan("small")]) {
         const whole = packed(plan, 1e9, 0);
         expect(whole.placements.length).toBeGreaterThan(3);
         for (const [sliceS, tickS] of [
@@ -72,7 +66,7 @@ describe("a run", () => {
   );
 
   it("can be left between any two slices: the best so far stands, and what is begun anew does not know of it", () => {
-    const plan = frozen(ready("demo"));
+    const plan = frozen(readyPlan("demo"));
     const whole = packed(plan, 1e9, 0);
     const left = packRun(plan, { seed: 11, iterations: 60, clock: () => 0 });
     left.step(0);

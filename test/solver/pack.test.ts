@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { parse, type Plan } from "../../src/plan/index.ts";
-import { demoPlan } from "../../src/plan/ready/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import { readyPlan } from "../readyplan.ts";
 import { packRun } from "../../src/solver/index.ts";
 import { task, type TaskInput, tinyPlan } from "../check/tinyPlan.ts";
 
@@ -43,14 +43,13 @@ describe("packRun", () => {
 
 describe("must-do work", () => {
   it("makes optional work give way: every seed has all of the demo's on the day after a short search", () => {
-    const read = parse(demoPlan());
-    if (!read.ok) throw new Error("the demo plan does not parse");
+    const plan = readyPlan("demo");
     for (let seed = 1; seed <= 8; seed += 1) {
-      const run = packRun(read.value, { seed, iterations: 1000, clock: () => 0 });
+      const run = packRun(plan, { seed, iterations: 1000, clock: () => 0 });
       while (run.step(Infinity));
       const { mustPlaced, mustTotal } = run.progress();
       expect(mustPlaced, `seed ${seed}`).toBe(mustTotal);
-      expect(check(read.value, run.best()).score.breaches).toBe(0);
+      expect(check(plan, run.best()).score.breaches).toBe(0);
     }
   });
 });

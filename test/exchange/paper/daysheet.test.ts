@@ -2,8 +2,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { daySheet, STANDING } from "../../../src/exchange/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { READY_PLANS } from "../../../src/plan/ready/index.ts";
-import { parse } from "../../../src/plan/index.ts";
+import { READY_NAMES, readyPlan } from "../../readyplan.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { overflows, textsOf, wordsOf } from "./reading.ts";
 
@@ -118,11 +117,7 @@ describe("the day timeline", () => {
   });
 
   it("keeps every mark inside its sheet, an empty schedule and the ready plans included", () => {
-    const ready = Object.values(READY_PLANS).map((build) => {
-      const read = parse(build());
-      if (!read.ok) throw new Error(JSON.stringify(read.error));
-      return read.value;
-    });
+    const ready = READY_NAMES.map(readyPlan);
     for (const plan of [samplePlan(), crowdedPlan(), ...ready]) {
       for (const size of ["a4", "letter"] as const) expect(overflows(sheetOf(plan, size).pages)).toEqual([]);
     }

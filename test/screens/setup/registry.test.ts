@@ -1,19 +1,12 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { parse, planSchema, type Plan } from "../../../src/plan/index.ts";
 import { PAGES } from "../../../src/screens/setup/pages.ts";
 import type { Cell } from "../../../src/screens/setup/table.ts";
 import { completePlan } from "./complete.ts";
+import { readyPlan } from "../../readyplan.ts";
 
 const tables = PAGES.flatMap((page) => page.tables);
-
-function readyPlan(name: string): Plan {
-  const text = readFileSync(new URL(`../../../public/plans/${name}.json`, import.meta.url), "utf8");
-  const read = parse(JSON.parse(text));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
 
 function cellsOf(plan: Plan): Cell[] {
   return tables.flatMap((table) =>

@@ -1,9 +1,8 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { CrewRules, OddsReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { parse, parseText, type Plan, type Schedule } from "../../../src/plan/index.ts";
+import { parse, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
@@ -11,12 +10,7 @@ import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
 import { demoDay } from "../question/shed/demoDay.ts";
 import { tinyPlan } from "../../check/tinyPlan.ts";
-
-function ready(name: string): Plan {
-  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
+import { readyPlan } from "../../readyplan.ts";
 
 function oddsOf(
   plan: Plan,
@@ -40,9 +34,9 @@ function exact(plan: Plan): Plan {
 
 describe("a day without spread", () => {
   it.each([
-    ["the small plan", exact(ready("small")), smallAll],
-    ["the demo plan", exact(ready("demo")), demoDay],
-    ["the large plan, packed greedily", exact(ready("large")), greedy(exact(ready("large")))],
+    ["the small plan", exact(readyPlan("small")), smallAll],
+    ["the demo plan", exact(readyPlan("demo")), demoDay],
+    ["the large plan, packed greedily", exact(readyPlan("large")), greedy(exact(readyPlan("large")))],
     ["the sample plan", exact(samplePlan()), samplePlan().schedule],
   ] as [string, Plan, Schedule][])("is the day that the judge sees: %s", (_, plan, schedule) => {
     const verdict = check(plan, schedule);
@@ -250,7 +244,7 @@ describe("how a day is played", () => {
 });
 
 describe("a run", () => {
-  const plan = ready("demo");
+  const plan = readyPlan("demo");
   const schedule = greedy(plan);
 
   it("gives the same report for the same seed however it is sliced, and another for another seed", () => {

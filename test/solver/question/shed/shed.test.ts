@@ -1,8 +1,7 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Finding, ShedCell, ShedReport, ShedRow } from "../../../../src/answers/index.ts";
 import { check } from "../../../../src/check/index.ts";
-import { parseText, type Plan, type Schedule } from "../../../../src/plan/index.ts";
+import { type Plan, type Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
 import { latePlan, MINUTES, shedRun, shedSchedule } from "../../../../src/solver/question/shed/index.ts";
 import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
@@ -11,12 +10,7 @@ import { demoDay } from "./demoDay.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
 import { at, task, tinyPlan } from "../../../check/tinyPlan.ts";
 import { crowdedPlan, samplePlan } from "../../../exchange/samplePlan.ts";
-
-function ready(name: string): Plan {
-  const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
+import { readyPlan } from "../../../readyplan.ts";
 
 function shedOf(plan: Plan, schedule: Schedule, minutes?: readonly number[]): ShedReport {
   const run = shedRun(plan, schedule, { minutes, clock: () => 0 });
@@ -94,7 +88,7 @@ describe("the shed order of the ready plans", () => {
     ["small", smallAll],
     ["demo", demoDay],
   ] as const)("leaves no new breach, never gains by being later, keeps the order: %s", (name, schedule) => {
-    const plan = ready(name);
+    const plan = readyPlan(name);
     expect(check(plan, schedule).score.breaches).toBe(0);
     const report = shedOf(plan, schedule);
     expect(report).toMatchObject({ sound: true, complete: true, minutes: MINUTES });

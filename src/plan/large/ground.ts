@@ -1,5 +1,5 @@
-import type { Random } from "../../../kernel/index.ts";
-import type { PlaceInput } from "../parts.ts";
+import type { Random } from "../../kernel/index.ts";
+import type { PlaceInput } from "./parts.ts";
 
 /** A district: places so close together that a pair of crew members may work at any two of them. */
 export interface District {

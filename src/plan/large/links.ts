@@ -1,7 +1,7 @@
-import type { Random } from "../../../kernel/index.ts";
-import { minutes } from "../clock.ts";
-import { follows } from "../order.ts";
-import type { LinkInput, TaskInput } from "../parts.ts";
+import type { Random } from "../../kernel/index.ts";
+import { minutes } from "./clock.ts";
+import { follows } from "./order.ts";
+import type { LinkInput, TaskInput } from "./parts.ts";
 import { oneOf } from "./tasks.ts";
 
 /**

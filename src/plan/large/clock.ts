@@ -9,12 +9,3 @@ export function minutes(count: number): number {
 export function at(hours: number, mins: number): number {
   return hours * 3600 + mins * 60;
 }
-
-/** A task's duration from low, likely and high minutes. */
-export function lasts(
-  lowMin: number,
-  likelyMin: number,
-  highMin: number,
-): { lowS: number; likelyS: number; highS: number } {
-  return { lowS: minutes(lowMin), likelyS: minutes(likelyMin), highS: minutes(highMin) };
-}

@@ -1,7 +1,7 @@
-import { random as stream } from "../../../kernel/index.ts";
-import { FORMAT, type PlanInput, VERSION } from "../../plan.ts";
-import { at, minutes } from "../clock.ts";
-import type { EvaInput } from "../parts.ts";
+import { random as stream } from "../../kernel/index.ts";
+import { FORMAT, type PlanInput, VERSION } from "../plan.ts";
+import { at, minutes } from "./clock.ts";
+import type { EvaInput } from "./parts.ts";
 import { districtsOf } from "./ground.ts";
 import { linksOf } from "./links.ts";
 import { tasksOf } from "./tasks.ts";

@@ -1,6 +1,6 @@
-import type { Random } from "../../../kernel/index.ts";
-import { minutes } from "../clock.ts";
-import type { EvaInput, TaskInput } from "../parts.ts";
+import type { Random } from "../../kernel/index.ts";
+import { minutes } from "./clock.ts";
+import type { EvaInput, TaskInput } from "./parts.ts";
 import type { District } from "./ground.ts";
 
 const DEEDS = [
