@@ -1,4 +1,5 @@
-import type { Finding, Score, Unit } from "./verdict.ts";
+import type { Unit } from "../rules/index.ts";
+import type { Finding, Score } from "./verdict.ts";
 
 /** A finding that both verdicts have, and by how much it has changed. */
 export interface Shift {

@@ -1,3 +1,4 @@
+import type { PackerRule } from "../rules/index.ts";
 import type { Instant } from "../kernel/index.ts";
 
 /**
@@ -51,7 +52,7 @@ export interface ShedCell {
    * Rules that being late breaks by itself, whatever is dropped. over: all of them. Else at most work-and-rest: the stretch of
    * work under way gets too long, by no more than the lateness.
    */
-  readonly breaks: readonly string[];
+  readonly breaks: readonly PackerRule[];
   /** Tasks that start later than planned, and when. */
   readonly moves: readonly { readonly task: string; readonly startS: Instant }[];
   readonly sentence: string;

@@ -1,6 +1,6 @@
 import type { Duration, Instant, Interval } from "../kernel/index.ts";
 import type { Consumable } from "../plan/index.ts";
-import type { RuleId } from "../rules/index.ts";
+import type { RuleId, Sense, Unit } from "../rules/index.ts";
 
 /** The judge's words: what a plan and its schedule come to. Everything here is computed, nothing is stored. */
 
@@ -14,8 +14,6 @@ export interface Subject {
   readonly id: string;
 }
 
-export type Unit = "s" | "m" | "kg" | "Wh" | "kJ" | "L" | "deg" | "m/s" | "count" | "none";
-
 /** What a rule asks for and what there is, of one of the things that it looks at. */
 export interface Quantity {
   /** Which of them: the same name in every verdict. */
@@ -24,7 +22,7 @@ export interface Quantity {
   readonly have: number;
   readonly unit: Unit;
   /** Whether there must be at least or at most what is needed. */
-  readonly sense: "least" | "most";
+  readonly sense: Exclude<Sense, "either">;
 }
 
 /** One thing that breaks a rule or comes close to it. */

@@ -1,5 +1,5 @@
+import type { Unit } from "../rules/index.ts";
 import { angle, metres, heat, lasting, rounded, stock, volume } from "../words/index.ts";
-import type { Unit } from "../answers/index.ts";
 
 /** An amount in the unit of a finding, as a flight planner reads it: `4 min`, `120 m`, `0.120 kg`. Never negative. */
 export function amountWords(value: number, unit: Unit, side: "up" | "down"): string {

@@ -1,14 +1,5 @@
-import type {
-  Finding,
-  Level,
-  Quantity,
-  Score,
-  Shift,
-  Unit,
-  Verdict,
-  VerdictChange,
-} from "../answers/index.ts";
-import type { RuleId } from "../rules/index.ts";
+import type { Finding, Level, Quantity, Score, Shift, Verdict, VerdictChange } from "../answers/index.ts";
+import { FLIGHT_RULES, type Unit } from "../rules/index.ts";
 import { amountWords } from "./amountwords.ts";
 
 /** Negative when `a` is better, positive when `b` is, 0 when they are equal; in the order that RULES.md gives. */
@@ -110,43 +101,9 @@ function overOf({ need, have, sense }: Quantity): number {
 function quantitiesOf({ rule, level, need, have, unit, parts }: Finding): readonly Quantity[] {
   if (parts) return parts;
   if (need === null || have === null) return [];
-  // Speeds are bounded above; legs and walks below.
-  if (rule === "walking-physics")
-    return [{ of: unit, need, have, unit, sense: unit === "m/s" ? "most" : "least" }];
+  const known = FLIGHT_RULES[rule].amounts[unit];
   // Where a bound may be missed on either side, a breach is over by what lies between.
-  const sense = SENSE[rule] ?? (level === "breach" && have > need ? "most" : "least");
+  const sense =
+    known === "least" || known === "most" ? known : level === "breach" && have > need ? "most" : "least";
   return [{ of: "all", need, have, unit, sense }];
 }
-
-/** Whether there must be at least or at most what a rule needs; not here: rules with bounds on both sides, and those without amounts. */
-const SENSE: Partial<Record<RuleId, Quantity["sense"]>> = {
-  "oxygen-reserve": "least",
-  "co2-reserve": "least",
-  "water-reserve": "least",
-  "battery-reserve": "least",
-  "heat-storage": "most",
-  "drinking-water": "least",
-  "walk-back-emergency": "least",
-  "walk-back-consumables": "least",
-  "eva-distance": "most",
-  "stay-distance": "most",
-  "crew-separation": "most",
-  carry: "most",
-  "return-mass": "most",
-  container: "most",
-  equipment: "least",
-  "time-window": "least",
-  sun: "least",
-  light: "least",
-  "sun-angle": "least",
-  relay: "least",
-  "link-apart": "least",
-  "task-crew": "least",
-  "one-at-a-time": "least",
-  "blast-keep-out": "least",
-  "work-and-rest": "most",
-  "stay-blocks": "least",
-  duty: "most",
-  recharge: "least",
-  "lander-stores": "least",
-};

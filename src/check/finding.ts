@@ -1,11 +1,11 @@
-import type { Finding, Level, Quantity, Subject, Unit } from "../answers/index.ts";
+import type { Finding, Level, Quantity, Subject } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
 import type { Standing } from "../plan/index.ts";
-import type { RuleId } from "../rules/index.ts";
+import type { RuleId, Unit } from "../rules/index.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
-/** A flight rule: what it finds in a walkthrough. At most one finding for the same rule and subjects. */
-export type FlightRule = (walkthrough: Walkthrough) => Finding[];
+/** A flight rule as the judge tests it: what it finds in a walkthrough. At most one finding for the same rule and subjects. */
+export type JudgeRule = (walkthrough: Walkthrough) => Finding[];
 
 /** What a finding says beside its rule, level and subjects. */
 interface Said {

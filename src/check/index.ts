@@ -11,5 +11,3 @@ export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, subtract, worseWords } from "./comparison.ts";
 export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
-export { RULE_SENTENCES } from "./rulesentences.ts";
-export { RULE_WORDS } from "./rulewords.ts";

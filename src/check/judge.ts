@@ -9,7 +9,7 @@ import { endPointOf } from "./grounds.ts";
 import { heatTracks, marginTracks } from "./margins.ts";
 import { type Prepared, prepare } from "./prepared.ts";
 import { reachTracks } from "./reach.ts";
-import { FLIGHT_RULES } from "./rules/index.ts";
+import { findingsOf } from "./rules/index.ts";
 import { restsOf } from "./rests.ts";
 import { changesFrom, scoreOf } from "./score.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
@@ -43,7 +43,7 @@ function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
   return (schedule, departures) => {
     const walkthrough = walkthroughOf(prepared, schedule, departures);
     const walks = walkthrough.outs.flatMap((out) => out.walks);
-    const findings = FLIGHT_RULES.flatMap((rule) => rule(walkthrough)).sort(inReadingOrder);
+    const findings = findingsOf(walkthrough).sort(inReadingOrder);
     const score = scoreOf(walkthrough, findings, changes(schedule));
     return {
       findings,

@@ -1,3 +1,4 @@
+import { keysOf } from "../kernel/index.ts";
 import { patchBetween, type Plan } from "../plan/index.ts";
 import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
@@ -102,9 +103,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     end();
   }
 
-  const names = Object.keys(CALLS) as CallName[];
   const calls = Object.fromEntries(
-    names.map((name) => [
+    keysOf(CALLS).map((name) => [
       name,
       (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
     ]),

@@ -12,3 +12,4 @@ export { done, failed } from "./outcome.ts";
 export type { Outcome } from "./outcome.ts";
 export type { Explained } from "./explained.ts";
 export { isEqual, isRecord } from "./equal.ts";
+export { keysOf } from "./keys.ts";

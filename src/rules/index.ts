@@ -1,2 +1,8 @@
-export { RULE_IDS } from "./ids.ts";
-export type { RuleId } from "./ids.ts";
+export { RULE_NUMBERS } from "./numbers.ts";
+export type { NumberGroup, RuleNumber } from "./numbers.ts";
+export { givenNumbers } from "./given.ts";
+export { FLIGHT_RULES, mostEased, RULE_IDS } from "./registry.ts";
+export { ruleInWords } from "./packer.ts";
+export type { PackerRule } from "./packer.ts";
+export type { RuleId } from "./registry.ts";
+export type { Easing, FlightRule, Sense, Unit } from "./record.ts";

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Finding, Verdict } from "../../src/answers/index.ts";
 import { check } from "../../src/check/index.ts";
+import { FLIGHT_RULES } from "../../src/rules/index.ts";
 import { partsArb } from "./randomPlan.ts";
 import { type TaskInput, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 
@@ -21,7 +22,7 @@ const breaches = (verdict: Verdict): string[] =>
     );
 
 describe("laws of the judge", () => {
-  test("any schedule gets a verdict: finite numbers, words for every finding, no finding twice", () => {
+  test("any schedule gets a verdict: finite numbers, words and known units for every finding, no finding twice", () => {
     fc.assert(
       fc.property(partsArb, (parts) => {
         const verdict = judged(parts);
@@ -29,6 +30,10 @@ describe("laws of the judge", () => {
         for (const finding of verdict.findings) expect(finding.sentence).toMatch(/^\S.*\.$/);
         for (const finding of verdict.findings)
           expect(finding.sentence).not.toMatch(/NaN|undefined|Infinity/);
+        for (const { rule, need, have, unit, parts = [] } of verdict.findings) {
+          const units = [...(need === null || have === null ? [] : [unit]), ...parts.map((one) => one.unit)];
+          for (const one of units) expect(Object.keys(FLIGHT_RULES[rule].amounts)).toContain(one);
+        }
         const keys = verdict.findings.map(bare);
         expect(new Set(keys).size).toBe(keys.length);
         const tracks = [...verdict.margins, ...verdict.reach, ...verdict.separation];

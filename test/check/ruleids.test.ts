@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { RULE_SENTENCES, RULE_WORDS } from "../../src/check/index.ts";
-import { RULE_IDS, type RuleId } from "../../src/rules/index.ts";
+import { FLIGHT_RULES, RULE_IDS, ruleInWords } from "../../src/rules/index.ts";
 
 const here = new URL("./", import.meta.url);
 const tests = readdirSync(here)
@@ -27,13 +26,27 @@ describe("numbered rules, numbered tests", () => {
     expect([...rows].sort()).toEqual([...RULE_IDS].sort());
   });
 
-  test("the sentence that screens show is that of RULES.md", () => {
-    for (const [, ids, sentence] of law.matchAll(/^\| ([a-z0-9, -]+?) +\| (.+?) +\| .*\|$/gm))
-      for (const id of ids!.split(",").map((one) => one.trim()))
-        if (rows.includes(id)) expect(RULE_SENTENCES[id as RuleId]).toBe(sentence);
+  const lines = [...law.matchAll(/^\| ([a-z0-9, -]+?) +\| (.+?) +\| (.*?) *\|$/gm)];
+  const lineOf = (rule: string) => lines.find(([, ids]) => ids!.split(",").some((id) => id.trim() === rule));
+
+  test.each(RULE_IDS)("the sentence of %s that screens show is that of RULES.md", (rule) => {
+    expect(lineOf(rule)?.[2]).toBe(FLIGHT_RULES[rule].sentence);
+  });
+
+  test.each(RULE_IDS)("%s has its numbers where RULES.md says", (rule) => {
+    const { numbers } = FLIGHT_RULES[rule];
+    const groups = [...lineOf(rule)![3]!.matchAll(/rules\.(\w+)/g)].map(([, group]) => group);
+    expect(groups).toEqual(numbers ? [numbers.group] : []);
   });
 
   test("every rule has words of its own", () => {
-    expect(new Set(Object.values(RULE_WORDS)).size).toBe(RULE_IDS.length);
+    expect(new Set(RULE_IDS.map((rule) => FLIGHT_RULES[rule].words)).size).toBe(RULE_IDS.length);
+  });
+
+  test("a name inside a sentence begins small, but for an abbreviation", () => {
+    expect(ruleInWords("work-and-rest")).toBe("work and rest");
+    expect(ruleInWords("eva-bounds")).toBe("EVA times");
+    expect(ruleInWords("co2-reserve")).toBe("CO2 reserve");
+    expect(ruleInWords("reserve")).toBe("reserves or the longest EVA");
   });
 });

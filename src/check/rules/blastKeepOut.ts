@@ -1,7 +1,7 @@
 import { isSwitchedOff, leavesInstrument } from "../../plan/index.ts";
 import { distance } from "../../terrain/index.ts";
 import { metres } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { endPointOf } from "../grounds.ts";
 import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
@@ -9,7 +9,7 @@ import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
  * blast-keep-out: an instrument's end place is at least so far from the lander. A deployment that is switched off is never
  * a breach, but where it ends too near that is said.
  */
-export const blastKeepOut: FlightRule = ({ prepared, placed }) => {
+export const blastKeepOut: JudgeRule = ({ prepared, placed }) => {
   const { leastM, level } = prepared.plan.rules.blast;
   const lander = prepared.plan.site.places[prepared.ways.lander];
   return placed.flatMap((one) => {

@@ -1,10 +1,10 @@
 import { carriedKg } from "../../physics/index.ts";
 import { counted, mass } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** carry: what a task with crew carries out weighs at most the limit for each crew member it asks for. */
-export const carry: FlightRule = ({ prepared: { plan }, placed }) => {
+export const carry: JudgeRule = ({ prepared: { plan }, placed }) => {
   const { greatestN, level } = plan.rules.carry;
   return placed.flatMap(({ task }) => {
     const { count } = task.crew;

@@ -1,11 +1,11 @@
 import { listed, mass, volume } from "../../words/index.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** container: mass and volume of samples in each container. */
-export const container: FlightRule = (walkthrough) =>
+export const container: JudgeRule = (walkthrough) =>
   boxesIn(walkthrough).flatMap((box) => {
     const { name, id, capacityKg, volumeL } = box.container;
     const mostG = capacityThousandths(capacityKg);

@@ -1,11 +1,11 @@
 import type { SeparationTrack } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { crewName, metres, evaName, listed, met } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /** crew-separation: crew members of one EVA are never farther apart in a straight line. */
-export const crewSeparation: FlightRule = ({ prepared, separation }) => {
+export const crewSeparation: JudgeRule = ({ prepared, separation }) => {
   const { greatestM, level } = prepared.plan.rules.separation;
   return separation.flatMap((track) => {
     const worst = farthest(track);

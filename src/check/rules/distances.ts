@@ -1,10 +1,10 @@
 import type { Finding } from "../../answers/index.ts";
 import { evaName, metres } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** eva-distance, stay-distance: walked by one crew member in one EVA, in the stay; W10 says what inside a task. */
-export const distances: FlightRule = ({ prepared, outs, walksOf }) => {
+export const distances: JudgeRule = ({ prepared, outs, walksOf }) => {
   const { evaM, stayM, level } = prepared.plan.rules.distance;
   const findings: Finding[] = [];
   for (const walk of outs.flatMap((out) => out.walks)) {

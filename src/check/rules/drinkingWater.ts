@@ -1,9 +1,9 @@
 import { drinkingS } from "../../physics/index.ts";
 import { evaName, lasting, stock } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 
 /** drinking-water: from egress to ingress complete nobody drinks more than the suit holds, where that is known. */
-export const drinkingWater: FlightRule = ({ prepared, outs }) => {
+export const drinkingWater: JudgeRule = ({ prepared, outs }) => {
   const { drinking, tightS } = prepared.plan.rules;
   return outs.flatMap(({ walks }) =>
     walks.flatMap(({ walker: { member, suit }, outing: { eva, crew, span } }) => {

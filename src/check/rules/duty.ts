@@ -1,8 +1,8 @@
 import { lasting } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 
 /** duty: EVA time of one crew member in the stay. */
-export const duty: FlightRule = ({ prepared, walksOf }) => {
+export const duty: JudgeRule = ({ prepared, walksOf }) => {
   const { duty: rule, tightS } = prepared.plan.rules;
   return [...walksOf].flatMap(([crew, walks]) => {
     const outS = walks.reduce((sum, { outing: { span } }) => sum + (span.endS - span.startS), 0);

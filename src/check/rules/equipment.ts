@@ -1,5 +1,5 @@
 import { listed, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import type { Placed } from "../placed.ts";
 import { instant } from "../../kernel/index.ts";
 
@@ -9,7 +9,7 @@ interface Use {
 }
 
 /** equipment: at no moment is more of an equipment in use than there is. */
-export const equipment: FlightRule = ({ prepared, placed }) => {
+export const equipment: JudgeRule = ({ prepared, placed }) => {
   const uses = new Map<string, Use[]>();
   for (const one of placed) {
     for (const { equipment: id, count } of one.task.equipment) {

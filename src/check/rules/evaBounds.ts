@@ -1,8 +1,8 @@
 import { lasting, listed, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** eva-bounds: egress not before, ingress complete not after, not longer; ingress complete before liftoff. */
-export const evaBounds: FlightRule = ({ prepared, outs }) => {
+export const evaBounds: JudgeRule = ({ prepared, outs }) => {
   const { stay, rules } = prepared.plan;
   return outs.flatMap(({ eva, span }) => {
     const lengthS = span.ingressS - span.egressS;

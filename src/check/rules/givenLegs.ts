@@ -2,7 +2,7 @@ import type { Finding, Stretch } from "../../answers/index.ts";
 import { FASTEST_MS } from "../../physics/index.ts";
 import type { LegFault } from "../../terrain/index.ts";
 import { metres, evaName, kmH, lasting, listed } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
 import type { Walk } from "../walks.ts";
@@ -12,7 +12,7 @@ import type { Walk } from "../walks.ts";
  * was timed in a suit, or has a longest way home shorter than the straight line from its farther end. One that an outing walks
  * is a breach, never a warning; one that none walks yet is tight.
  */
-export const givenLegs: FlightRule = ({ prepared, outs }) => {
+export const givenLegs: JudgeRule = ({ prepared, outs }) => {
   const walks = outs.flatMap((out) => out.walks);
   return prepared.legFaults.map((fault) => {
     const { from, to } = prepared.plan.site.legs[fault.leg]!;

@@ -1,10 +1,10 @@
 import { instant } from "../../kernel/index.ts";
 import { evaName, heat, met } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** heat-storage: at every moment outside, the heat stored in the body is at most the limit times body mass. */
-export const heatStorage: FlightRule = ({ prepared, outs }) => {
+export const heatStorage: JudgeRule = ({ prepared, outs }) => {
   const { level } = prepared.plan.rules.heat;
   return outs.flatMap(({ walks }) =>
     walks.flatMap(({ walker, outing: { eva, crew }, steps, storedJ }) => {

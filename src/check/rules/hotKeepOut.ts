@@ -1,7 +1,7 @@
 import { instant } from "../../kernel/index.ts";
 import { inside } from "../../terrain/index.ts";
 import { met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { endPointOf, pointOf } from "../grounds.ts";
 
 /**
@@ -9,7 +9,7 @@ import { endPointOf, pointOf } from "../grounds.ts";
  * end place inside the shape is under way, but for `afterTask` itself and the exempt ones; and nobody, not even who has
  * done one of those, stays inside it before leaving (S10).
  */
-export const hotKeepOut: FlightRule = ({ prepared, placed, byTask, outs }) =>
+export const hotKeepOut: JudgeRule = ({ prepared, placed, byTask, outs }) =>
   prepared.plan.site.keepOuts.flatMap((keepOut) => {
     if (keepOut.kind !== "hot") return [];
     const source = keepOut.afterTask;

@@ -1,4 +1,7 @@
-import type { FlightRule } from "../finding.ts";
+import type { Finding } from "../../answers/index.ts";
+import type { RuleId } from "../../rules/index.ts";
+import type { JudgeRule } from "../finding.ts";
+import type { Walkthrough } from "../walkthrough.ts";
 import { blastKeepOut } from "./blastKeepOut.ts";
 import { carry } from "./carry.ts";
 import { container } from "./container.ts";
@@ -38,44 +41,55 @@ import { walkBackEmergency } from "./walkBackEmergency.ts";
 import { walkingPhysics } from "./walkingPhysics.ts";
 import { workAndRest } from "./workAndRest.ts";
 
-/** Every flight rule of RULES.md, in its order. */
-export const FLIGHT_RULES: readonly FlightRule[] = [
-  reserveRules,
-  heatStorage,
-  drinkingWater,
-  walkBackEmergency,
-  walkBackConsumables,
-  walkingPhysics,
-  givenLegs,
-  insideTasks,
-  distances,
-  crewSeparation,
+/** What finds each flight rule's findings; one that looks at several rules stands at each of them. */
+const JUDGED: Readonly<Record<RuleId, JudgeRule>> = {
+  "oxygen-reserve": reserveRules,
+  "co2-reserve": reserveRules,
+  "water-reserve": reserveRules,
+  "battery-reserve": reserveRules,
+  "heat-storage": heatStorage,
+  "drinking-water": drinkingWater,
+  "walk-back-emergency": walkBackEmergency,
+  "walk-back-consumables": walkBackConsumables,
+  "walking-physics": (walkthrough) => [
+    ...walkingPhysics(walkthrough),
+    ...givenLegs(walkthrough),
+    ...insideTasks(walkthrough),
+  ],
+  "eva-distance": distances,
+  "stay-distance": distances,
+  "crew-separation": crewSeparation,
   carry,
-  returnMass,
+  "return-mass": returnMass,
   container,
   equipment,
-  timeWindow,
+  "time-window": timeWindow,
   sun,
   light,
-  sunAngle,
+  "sun-angle": sunAngle,
   relay,
-  linkLag,
-  linkNeeds,
-  linkCrew,
-  linkEva,
-  linkApart,
-  taskCrew,
-  oneAtATime,
-  noWay,
-  blastKeepOut,
-  hotKeepOut,
-  workAndRest,
-  evaBounds,
-  stayBlocks,
+  "link-lag": linkLag,
+  "link-needs": linkNeeds,
+  "link-crew": linkCrew,
+  "link-eva": linkEva,
+  "link-apart": linkApart,
+  "task-crew": taskCrew,
+  "one-at-a-time": oneAtATime,
+  "no-way": noWay,
+  "blast-keep-out": blastKeepOut,
+  "hot-keep-out": hotKeepOut,
+  "work-and-rest": workAndRest,
+  "eva-bounds": evaBounds,
+  "stay-blocks": stayBlocks,
   duty,
-  suitWornOnce,
+  "suit-worn-once": suitWornOnce,
   recharge,
-  landerStores,
+  "lander-stores": landerStores,
   pin,
-  mustDo,
-];
+  "must-do": mustDo,
+};
+
+/** Everything that the flight rules find in a walkthrough. */
+export function findingsOf(walkthrough: Walkthrough): Finding[] {
+  return [...new Set(Object.values(JUDGED))].flatMap((judge) => judge(walkthrough));
+}

@@ -1,12 +1,12 @@
 import { metres, lasting } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 
 /**
  * walking-physics, of walks inside tasks: a task takes at least the way between its ends and what else is walked in it, at the
  * planned speed. Shorter is a breach, never a warning; a short case that is shorter than its walk is tight.
  */
-export const insideTasks: FlightRule = ({ prepared, placed }) =>
+export const insideTasks: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap(({ task }) => {
     const { leastS, walkM, from, to } = prepared.inside(task);
     const { likelyS, lowS = likelyS } = task.duration;

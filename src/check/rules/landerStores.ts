@@ -1,7 +1,7 @@
 import { stocks } from "../../physics/index.ts";
 import { counted, listed, stock } from "../../words/index.ts";
 import { readable } from "../amounts.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import type { Walk } from "../walks.ts";
 import { closeBelow } from "../thresholds.ts";
 
@@ -15,7 +15,7 @@ const STORED = [
  * lander-stores: what recharges before later EVAs in the same suit draw (oxygen, water, energy as consumed on the earlier EVA, one
  * absorbent change each) is in the stores.
  */
-export const landerStores: FlightRule = ({ prepared, walksIn }) => {
+export const landerStores: JudgeRule = ({ prepared, walksIn }) => {
   const { stores } = prepared.plan;
   const recharged = [...walksIn.values()].flatMap((walks) => walks.slice(0, -1));
   if (recharged.length === 0) return [];

@@ -1,13 +1,13 @@
 import { angle } from "../../words/index.ts";
 import { skyFindings } from "../skyfindings.ts";
-import type { FlightRule } from "../finding.ts";
+import type { JudgeRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
 
 /**
  * light: from start to end the ground at the task's place and end place is in the sun, or in shadow, as it asks;
  * unknown is a breach.
  */
-export const light: FlightRule = ({ prepared, placed }) =>
+export const light: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {
     const { light: want } = one.task;
     if (!want) return [];

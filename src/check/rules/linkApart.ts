@@ -1,11 +1,11 @@
 import { distance } from "../../terrain/index.ts";
 import { metres } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { endPointOf } from "../grounds.ts";
 import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /** link-apart: both placed, end places at least so far apart. Says nothing of a task that has no place. */
-export const linkApart: FlightRule = ({ prepared, byTask }) =>
+export const linkApart: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.links.flatMap((link) => {
     if (link.type !== "apart") return [];
     const [first, second] = [byTask.get(link.tasks[0]), byTask.get(link.tasks[1])];

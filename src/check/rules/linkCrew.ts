@@ -1,8 +1,8 @@
 import { crewName, listed } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** link-crew: both placed, by the same crew members, or with none in common. */
-export const linkCrew: FlightRule = ({ prepared, byTask }) =>
+export const linkCrew: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.links.flatMap((link) => {
     if (link.type !== "crew") return [];
     const [first, second] = [byTask.get(link.tasks[0]), byTask.get(link.tasks[1])];

@@ -1,8 +1,8 @@
 import { evaName } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** link-eva: both placed, both with crew, on the same EVA. */
-export const linkEva: FlightRule = ({ prepared, byTask }) =>
+export const linkEva: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.links.flatMap((link) => {
     if (link.type !== "eva") return [];
     const [first, second] = [byTask.get(link.tasks[0]), byTask.get(link.tasks[1])];

@@ -1,10 +1,10 @@
 import type { LagLink } from "../../plan/index.ts";
 import { lasting } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import type { Placed } from "../placed.ts";
 
 /** link-lag: both placed, the lag between the named ends is at least `leastS` and at most `greatestS`. */
-export const linkLag: FlightRule = ({ prepared, byTask }) =>
+export const linkLag: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.links.flatMap((link) => {
     if (link.type !== "lag") return [];
     const from = byTask.get(link.from.task);

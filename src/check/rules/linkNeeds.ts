@@ -1,8 +1,8 @@
 import { taskName } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** link-needs: `from`, the second is placed only if the first is; `both`, neither is placed without the other. */
-export const linkNeeds: FlightRule = ({ prepared, byTask }) =>
+export const linkNeeds: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.links.flatMap((link) => {
     if (link.type !== "lag" || link.needs === "none") return [];
     const from = byTask.get(link.from.task);

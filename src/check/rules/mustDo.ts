@@ -1,7 +1,7 @@
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** must-do: every must-do task is placed; one that is not is `open`, not a breach. */
-export const mustDo: FlightRule = ({ prepared, byTask }) =>
+export const mustDo: JudgeRule = ({ prepared, byTask }) =>
   prepared.plan.tasks.flatMap((task) =>
     task.must && !byTask.has(task.id)
       ? [

@@ -1,12 +1,12 @@
 import type { Finding } from "../../answers/index.ts";
 import { evaName } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
 import type { Walk } from "../walks.ts";
 
 /** no-way: there is a way between all places a crew member goes through, and home. */
-export const noWay: FlightRule = ({ prepared, outs }) =>
+export const noWay: JudgeRule = ({ prepared, outs }) =>
   outs
     .flatMap((out) => out.walks)
     .flatMap((walk) => [...missingWays(prepared, walk), ...cutOff(prepared, walk)]);

@@ -1,6 +1,6 @@
 import type { Finding } from "../../answers/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { waySeconds } from "../steps.ts";
 import type { Walk } from "../walks.ts";
 import type { Prepared } from "../prepared.ts";
@@ -9,7 +9,7 @@ import type { Prepared } from "../prepared.ts";
  * one-at-a-time: a crew member's tasks do not overlap, and there is time to walk from each to the next. Between
  * tasks of two EVAs lie the walk home and both airlock works, so outings of one crew member do not overlap either.
  */
-export const oneAtATime: FlightRule = ({ prepared, walksOf }) => {
+export const oneAtATime: JudgeRule = ({ prepared, walksOf }) => {
   const findings: Finding[] = [];
   for (const walks of walksOf.values()) {
     for (const walk of walks) findings.push(...inOneEva(prepared, walk));

@@ -1,8 +1,8 @@
 import { crewName, evaName, listed, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** pin: a placed task keeps its pinned start, EVA and crew. A pinned task may still be left on the bench. */
-export const pin: FlightRule = ({ prepared, placed }) =>
+export const pin: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap(({ task, placement, span }) => {
     if (!task.pin) return [];
     const who = (crew: readonly string[]): string =>

@@ -1,11 +1,11 @@
 import type { Finding, Subject } from "../../answers/index.ts";
 import { evaName, lasting, timeLeft } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import type { Walk } from "../walks.ts";
 import type { Walkthrough } from "../walkthrough.ts";
 
 /** recharge: from ingress complete to the next egress of the same crew member, and to the next one in the same suit. */
-export const recharge: FlightRule = ({ prepared, walksOf, walksIn }) => {
+export const recharge: JudgeRule = ({ prepared, walksOf, walksIn }) => {
   const findings: Finding[] = [];
   for (const [crew, walks] of walksOf) {
     walks.slice(1).forEach((next, k) => {

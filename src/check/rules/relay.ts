@@ -1,12 +1,12 @@
 import { lasting, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
 /**
  * relay: a relay task lies inside one relay pass, or one stretch with the Earth over its horizon where that is a
  * link.
  */
-export const relay: FlightRule = ({ prepared, placed }) => {
+export const relay: JudgeRule = ({ prepared, placed }) => {
   const { rules } = prepared.plan;
   return placed.flatMap(({ task, span }) => {
     if (!task.relay) return [];

@@ -4,7 +4,7 @@ import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import { evaName, lasting, met, stock } from "../../words/index.ts";
 import { readable, unitOf } from "../amounts.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { spare } from "../margins.ts";
 import type { Walk } from "../walks.ts";
 
@@ -27,7 +27,7 @@ export const CALLED: Readonly<Record<Consumable, string>> = {
  * oxygen-, co2-, water-, battery-reserve: at ingress complete every suit still holds its reserve of each. A stock that runs
  * out is a breach even where the rule is a warning (S9).
  */
-export const reserveRules: FlightRule = ({ prepared, outs }) => {
+export const reserveRules: JudgeRule = ({ prepared, outs }) => {
   const { level, tight } = prepared.plan.rules.reserve;
   const findings: Finding[] = [];
   for (const walk of outs.flatMap((out) => out.walks)) {

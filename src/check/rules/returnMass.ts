@@ -1,11 +1,11 @@
 import { listed, mass } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** return-mass: samples and the empty mass of every container that holds one together. */
-export const returnMass: FlightRule = (walkthrough) => {
+export const returnMass: JudgeRule = (walkthrough) => {
   const { greatestKg, level } = walkthrough.prepared.plan.rules.returnMass;
   const boxes = boxesIn(walkthrough);
   const grams = boxes.reduce((sum, box) => sum + box.sampleG + box.emptyG, 0);

@@ -1,9 +1,9 @@
 import { overlaps } from "../../kernel/index.ts";
 import { crewName, lasting, listed, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** stay-blocks: no EVA overlaps a sleep or meal block of its crew. */
-export const stayBlocks: FlightRule = ({ prepared, outs }) => {
+export const stayBlocks: JudgeRule = ({ prepared, outs }) => {
   const { stay, rules } = prepared.plan;
   return outs.flatMap(({ eva, span }) => {
     const outside = { startS: span.egressS, endS: span.ingressS };

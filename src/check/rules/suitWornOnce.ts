@@ -1,10 +1,10 @@
 import type { Finding } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { evaName, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** suit-worn-once: outings in one suit do not overlap, egress to ingress complete. One finding a suit and pair of outings. */
-export const suitWornOnce: FlightRule = ({ prepared, walksIn }) => {
+export const suitWornOnce: JudgeRule = ({ prepared, walksIn }) => {
   const findings: Finding[] = [];
   for (const [suit, walks] of walksIn) {
     let before = walks[0];

@@ -1,11 +1,11 @@
 import { skyFindings } from "../skyfindings.ts";
-import type { FlightRule } from "../finding.ts";
+import type { JudgeRule } from "../finding.ts";
 
 /**
  * sun: from start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris or
  * outside the stay, and unknown is a breach.
  */
-export const sun: FlightRule = ({ prepared, placed }) =>
+export const sun: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {
     const { sun: range } = one.task;
     if (!range) return [];

@@ -1,11 +1,11 @@
 import { skyFindings } from "../skyfindings.ts";
-import type { FlightRule } from "../finding.ts";
+import type { JudgeRule } from "../finding.ts";
 
 /**
  * sun-angle: from start to end the angle between where the task faces and the sun's azimuth is inside its range;
  * unknown is a breach.
  */
-export const sunAngle: FlightRule = ({ prepared, placed }) =>
+export const sunAngle: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {
     const range = one.task.sunAngle;
     if (!range) return [];

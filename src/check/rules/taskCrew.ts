@@ -1,6 +1,6 @@
 import type { Finding } from "../../answers/index.ts";
 import { counted, crewName, evaName, listed, taskName } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import type { Placed } from "../placed.ts";
 import type { Prepared } from "../prepared.ts";
 
@@ -9,7 +9,7 @@ import type { Prepared } from "../prepared.ts";
  * qualification; a task with crew names an EVA, one without names none. A placement that is none (an unknown task, a
  * task placed twice) is reported here too.
  */
-export const taskCrew: FlightRule = ({ prepared, placed, stray }) => {
+export const taskCrew: JudgeRule = ({ prepared, placed, stray }) => {
   const findings = placed.flatMap((one): Finding[] => {
     const faults = one.task.crew.count === 0 ? faultsOfRemote(one) : faultsOf(prepared, one);
     if (faults.length === 0) return [];

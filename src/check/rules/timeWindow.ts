@@ -1,12 +1,12 @@
 import type { Finding } from "../../answers/index.ts";
 import { contains, instant, type Interval } from "../../kernel/index.ts";
 import { lasting, met } from "../../words/index.ts";
-import { about, finding, type FlightRule } from "../finding.ts";
+import { about, finding, type JudgeRule } from "../finding.ts";
 import type { Placed } from "../placed.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
 /** time-window: a task with windows lies inside one of them; a task without crew lies inside the stay. */
-export const timeWindow: FlightRule = ({ prepared, placed }) => {
+export const timeWindow: JudgeRule = ({ prepared, placed }) => {
   const { stay, rules } = prepared.plan;
   const whole: Interval = { startS: instant(0), endS: instant(stay.lengthS) };
   return placed.flatMap((one) => {

@@ -1,7 +1,7 @@
 import { instant } from "../../kernel/index.ts";
 import type { Amounts } from "../../physics/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
 import type { Walk } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
@@ -10,7 +10,7 @@ import { CALLED } from "./reserves.ts";
  * walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. Where
  * the rule is a warning, a stock that would run out on the way home is still a breach (S9).
  */
-export const walkBackConsumables: FlightRule = ({ prepared, outs }) => {
+export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
   const { walkback, tightS } = prepared.plan.rules;
   return outs
     .flatMap((out) => out.walks)

@@ -1,13 +1,13 @@
 import { instant } from "../../kernel/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Moment, moments, whereWords } from "../reach.ts";
 
 /**
  * walk-back-emergency: at every moment outside the walk-back is at most the emergency oxygen time less its reserve. One that is
  * longer than all of the emergency oxygen is a breach even where the rule is a warning (S9).
  */
-export const walkBackEmergency: FlightRule = ({ prepared, outs }) => {
+export const walkBackEmergency: JudgeRule = ({ prepared, outs }) => {
   const { walkback, tightS } = prepared.plan.rules;
   return outs
     .flatMap((out) => out.walks)

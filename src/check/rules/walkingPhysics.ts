@@ -1,13 +1,13 @@
 import { FASTEST_MS, USUAL_MOST_MS } from "../../physics/index.ts";
 import { speed } from "../../words/index.ts";
-import { finding, type FlightRule } from "../finding.ts";
+import { finding, type JudgeRule } from "../finding.ts";
 
 /**
  * walking-physics: nobody walks faster on the level than the fastest that was timed in a suit. Not a rule to be held as a warning:
  * whatever else is reckoned from a speed nobody can walk is wrong. Speeds above the usual ones, and a walk-back faster than
  * the plan walks, are tight.
  */
-export const walkingPhysics: FlightRule = ({ prepared: { plan }, outs }) => {
+export const walkingPhysics: JudgeRule = ({ prepared: { plan }, outs }) => {
   if (outs.length === 0) return [];
   const planned = plan.rules.walking.speedMs;
   const back = plan.rules.walkback.speedMs;

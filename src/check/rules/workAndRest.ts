@@ -1,6 +1,6 @@
 import { instant, type Interval } from "../../kernel/index.ts";
 import { evaName, lasting, met } from "../../words/index.ts";
-import { about, broken, finding, type FlightRule } from "../finding.ts";
+import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
 import { spellsOf } from "../rests.ts";
 import type { Walk } from "../walks.ts";
@@ -10,7 +10,7 @@ import type { Walk } from "../walks.ts";
  * standing pauses or `rest` effort of at least the rest time, one after the other taken together, end a stretch. A
  * shorter pause inside a stretch counts with it, and so does a pause before leaving (S10).
  */
-export const workAndRest: FlightRule = ({ prepared, outs }) => {
+export const workAndRest: JudgeRule = ({ prepared, outs }) => {
   const { work, tightS } = prepared.plan.rules;
   return outs
     .flatMap((out) => out.walks)

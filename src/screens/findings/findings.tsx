@@ -1,7 +1,8 @@
 import { memo, useMemo } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { met } from "../../editor/index.ts";
-import { type DeskState, RULE_WORDS, shownVerdict, worseWords } from "../../session/index.ts";
+import { FLIGHT_RULES } from "../../rules/index.ts";
+import { type DeskState, shownVerdict, worseWords } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
@@ -82,14 +83,14 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
         onClick={go}
       >
         <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span>
-        <span className="finding-rule narrow">{RULE_WORDS[finding.rule]}</span>
+        <span className="finding-rule narrow">{FLIGHT_RULES[finding.rule].words}</span>
         {finding.span && <span className="finding-when">{met(finding.span.startS)}</span>}
         {props.change !== null && <span className="finding-new">{props.change}</span>}
         <span className="finding-sentence">{finding.sentence}</span>
       </button>
       <div className="finding-ask">
         <From
-          of={RULE_WORDS[finding.rule]}
+          of={FLIGHT_RULES[finding.rule].words}
           ask={{ what: "finding", rule: finding.rule, subjects: finding.subjects }}
         />
         {finding.level !== "tight" && (

@@ -1,7 +1,6 @@
 import type { ShedCell } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
-import type { RuleId } from "../../rules/index.ts";
-import { RULE_WORDS } from "../../session/index.ts";
+import { ruleInWords } from "../../rules/index.ts";
 
 /** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
 export function heldCells(
@@ -18,7 +17,7 @@ export function heldCells(
 
 /** What a cell tells the crew to do. */
 export function shedWords(cell: ShedCell, nameOf: (task: string) => string): string {
-  const rules = cell.breaks.map(ruleWords);
+  const rules = cell.breaks.map(ruleInWords);
   const vain = cell.vain.length > 0 ? `; in vain: ${cell.vain.map(nameOf).join(", ")}` : "";
   const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
   switch (cell.kind) {
@@ -31,15 +30,6 @@ export function shedWords(cell: ShedCell, nameOf: (task: string) => string): str
     case "over":
       return `end the EVA at once${broken}`;
   }
-}
-
-/** A rule in plain words; "reserve" is the maker's word for all that bounds an outing's length. */
-function ruleWords(rule: string): string {
-  if (rule === "reserve") return "reserves or the longest EVA";
-  const words = RULE_WORDS[rule as RuleId];
-  return words === undefined
-    ? rule.replaceAll("-", " ")
-    : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 
 function sameOrder(a: ShedCell, b: ShedCell): boolean {

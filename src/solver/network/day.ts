@@ -1,3 +1,4 @@
+import type { PackerRule } from "../../rules/index.ts";
 import { Board } from "./board.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Propagation } from "./propagate.ts";
@@ -25,7 +26,7 @@ export class Day {
   private readonly needsRests: boolean;
   private readonly needsWayBack: boolean;
   /** The rule that the last failed attempt ran into; "time" where the network had no room. */
-  broke = "time";
+  broke: PackerRule | "time" = "time";
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -214,7 +215,7 @@ export class Day {
     return false;
   }
 
-  private breaks(rule: string): Answer {
+  private breaks(rule: PackerRule): Answer {
     this.broke = rule;
     return "fails";
   }

@@ -1,3 +1,4 @@
+import type { PackerRule } from "../../rules/index.ts";
 import type { Placement, Schedule } from "../../plan/index.ts";
 import { Board } from "./board.ts";
 import { isOpen } from "../problem/starts.ts";
@@ -16,12 +17,12 @@ import { keepWayBack } from "./rules/walkback.ts";
 
 /** A rule that does not hold, and what it is about: an activity, link, route, EVA, container or equipment by number. */
 export interface Fault {
-  readonly rule: string;
+  readonly rule: PackerRule;
   readonly about: number;
 }
 
 /** Hears of a fault; gives true to hear more. */
-type Hearer = (rule: string, about: number) => boolean;
+type Hearer = (rule: PackerRule, about: number) => boolean;
 
 /** A placement in numbers. */
 export interface Stand {

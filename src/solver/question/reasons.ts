@@ -233,7 +233,7 @@ function overfull(problem: Problem, day: Day, a: number): string | null {
 }
 
 /** What stands against a task for which the time would be there. */
-function ruleWords(problem: Problem, rule: string): string {
+function ruleWords(problem: Problem, rule: Day["broke"]): string {
   const { separation, work, heat, duty, distance } = problem.plan.rules;
   switch (rule) {
     case "crew-separation":

@@ -1,7 +1,7 @@
 import type { FromAnswer, Subject } from "../../../answers/index.ts";
-import { check, RULE_SENTENCES } from "../../../check/index.ts";
+import { check } from "../../../check/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import type { RuleId } from "../../../rules/index.ts";
+import { FLIGHT_RULES, type RuleId } from "../../../rules/index.ts";
 import { fromRule } from "../rule.ts";
 import * as outings from "./outings.ts";
 import { paceBehind } from "./pace.ts";
@@ -71,7 +71,7 @@ export function fromFinding(
   if (!finding) return null;
   const { need, have, more = [], sums } = BEHIND[rule]({ plan, schedule, verdict, finding });
   const figures = [...(need ? [need] : []), ...(have ? [have] : []), ...more];
-  const says = `${finding.sentence} The rule: ${RULE_SENTENCES[rule].replaceAll("`", "")}`;
+  const says = `${finding.sentence} The rule: ${FLIGHT_RULES[rule].sentence.replaceAll("`", "")}`;
   // Without anything of its own to show, the numbers of the rule.
   if (figures.length === 0 && !sums) return { ...fromRule(plan, rule), says };
   return { says, figures, sums: sums ?? null };

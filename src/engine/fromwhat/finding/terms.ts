@@ -1,6 +1,7 @@
-import type { Finding, FromTable, Unit, Verdict } from "../../../answers/index.ts";
+import type { Finding, FromTable, Verdict } from "../../../answers/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
+import type { Unit } from "../../../rules/index.ts";
 import { hms, plain } from "../words.ts";
 
 /** A finding of a day, asked from what it comes. */

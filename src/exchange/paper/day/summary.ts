@@ -1,6 +1,6 @@
 import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
-import { RULE_WORDS } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
+import { FLIGHT_RULES } from "../../../rules/index.ts";
 import { clock, metres, minutes, percent } from "../../../words/index.ts";
 import { nameOf, suitToSay, taskName } from "../crewday.ts";
 import type { Block } from "../flow.ts";
@@ -103,7 +103,8 @@ export function findingLines(plan: Plan, verdict: Verdict, box: SheetBox): Block
   const missing = plan.tasks.filter((task) => task.must && !placed.has(task.id));
   const tight = new Map<string, number>();
   for (const { level, rule } of verdict.findings) {
-    if (level === "tight") tight.set(RULE_WORDS[rule], (tight.get(RULE_WORDS[rule]) ?? 0) + 1);
+    const { words } = FLIGHT_RULES[rule];
+    if (level === "tight") tight.set(words, (tight.get(words) ?? 0) + 1);
   }
   const sentences = breaches.map((finding) => finding.sentence).join(" ");
   const counts = [...tight].map(([rule, count]) => `${rule} ${count}`).join(", ");

@@ -1,4 +1,6 @@
+import { keysOf } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
+import { type NumberGroup, RULE_NUMBERS, type RuleNumber } from "../../../rules/index.ts";
 import { choice, type Entry, longText, percent, quantity } from "../entry.ts";
 import { type Field, type SheetLine, sheetTable } from "../table.ts";
 import { span } from "../timeentry.ts";
@@ -10,82 +12,40 @@ const standing = choice([
   { value: "warning", words: "warning" },
 ]);
 
-/** Numbers of one rule: its name, where it lies, and for each number what it is, its field and its entry. */
-type Group = readonly [
-  name: string,
-  key: string,
-  numbers: readonly (readonly [words: string, key: string, entry: Entry, unit: string])[],
-];
+/** How each kind of number is entered. */
+const ENTRIES: Readonly<Record<RuleNumber["written"], Entry>> = {
+  m: quantity("m"),
+  "m/s": quantity("m/s"),
+  W: quantity("W"),
+  "°": quantity("°"),
+  "kJ/kg": quantity("kJ/kg"),
+  "kg/h": quantity("kg/h"),
+  N: quantity("N"),
+  kg: quantity("kg"),
+  "": quantity(""),
+  "%": percent,
+  "h:mm": span,
+};
 
-const m = quantity("m");
-const GROUPS: readonly Group[] = [
-  [
-    "Walking",
-    "walking",
-    [
-      ["planned speed", "speedMs", quantity("m/s"), "m/s"],
-      ["metabolic rate", "metabolicW", quantity("W"), "W"],
-      ["speed that this rate belongs to", "rateAtMs", quantity("m/s"), "m/s"],
-      ["way over straight line", "detour", quantity(""), ""],
-      ["steepest way", "greatestSlopeDeg", quantity("°"), "°"],
-      ["steepest way down on a height grid", "greatestDownDeg", quantity("°"), "°"],
-      ["steepest ground across on a height grid", "greatestAcrossDeg", quantity("°"), "°"],
-    ],
-  ],
-  ["Reserves", "reserve", [["tight below", "tight", percent, "%"]]],
-  [
-    "Walk-back",
-    "walkback",
-    [
-      ["speed", "speedMs", quantity("m/s"), "m/s"],
-      ["metabolic rate", "metabolicW", quantity("W"), "W"],
-      ["emergency oxygen left", "emergencyReserveS", span, "h:mm"],
-    ],
-  ],
-  ["Crew separation", "separation", [["at most", "greatestM", m, "m"]]],
-  [
-    "Distance walked",
-    "distance",
-    [
-      ["in one EVA", "evaM", m, "m"],
-      ["in the stay", "stayM", m, "m"],
-    ],
-  ],
-  ["Ascent blast", "blast", [["instruments clear of it by", "leastM", m, "m"]]],
-  [
-    "Work and rest",
-    "work",
-    [
-      ["longest stretch", "longestS", span, "h:mm"],
-      ["rest of at least", "restS", span, "h:mm"],
-    ],
-  ],
-  ["EVA time in the stay", "duty", [["at most", "stayS", span, "h:mm"]]],
-  ["Stored heat", "heat", [["at most for each kg of body", "mostKjKg", quantity("kJ/kg"), "kJ/kg"]]],
-  ["Drinking water", "drinking", [["for each hour outside", "kgH", quantity("kg/h"), "kg/h"]]],
-  ["Carried by hand", "carry", [["weight for each crew member", "greatestN", quantity("N"), "N"]]],
-  ["Recharge", "recharge", [["between EVAs at least", "leastS", span, "h:mm"]]],
-  ["Return mass", "returnMass", [["at most", "greatestKg", quantity("kg"), "kg"]]],
-];
-
-function linesOf([name, key, numbers]: Group): SheetLine[] {
-  return numbers.map(([words, number, entry, unit], index): SheetLine => {
+function linesOf(group: NumberGroup): SheetLine[] {
+  const { name, numbers } = RULE_NUMBERS[group];
+  return Object.entries<RuleNumber>(numbers).map(([number, { words, written: unit }], index): SheetLine => {
     const value: Field<Plan> = {
       label: `${name}: ${words}`,
-      path: `rules.${key}.${number}`,
-      entry,
+      path: `rules.${group}.${number}`,
+      entry: ENTRIES[unit],
       unit,
       width: 9,
     };
     const level: Field<Plan> = {
       label: `${name}: what breaking it is`,
-      path: `rules.${key}.level`,
+      path: `rules.${group}.level`,
       entry: standing,
       width: 10,
     };
     const source: Field<Plan> = {
       label: `${name}: where the number comes from`,
-      path: `rules.${key}.source`,
+      path: `rules.${group}.source`,
       entry: longText,
       width: 46,
     };
@@ -108,7 +68,7 @@ export const rulesSheet = sheetTable({
     { label: "Where the number comes from", unit: "", width: 46, group: "", align: "start" },
   ],
   lines: [
-    ...GROUPS.flatMap(linesOf),
+    ...keysOf(RULE_NUMBERS).flatMap(linesOf),
     {
       name: "Times: tight below, h:mm",
       fields: [

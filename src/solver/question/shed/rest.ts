@@ -1,3 +1,4 @@
+import type { PackerRule } from "../../../rules/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
 import { Day } from "../../network/day.ts";
 import { castOf, type Cast } from "../../simulate/lanes.ts";
@@ -59,7 +60,7 @@ export class Rest {
   }
 
   /** Rules that are broken even so. */
-  faultsAtHome(): string[] {
+  faultsAtHome(): PackerRule[] {
     const faults = this.verifier!.faults(this.bare).filter((fault) => !this.isVain(fault));
     return [...new Set(faults.map(({ rule }) => rule))];
   }

@@ -1,6 +1,7 @@
 import type { AheadCell, ShedCell, ShedProgress, ShedReport, ShedRow } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
+import { type PackerRule, ruleInWords } from "../../../rules/index.ts";
 import { listed } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
@@ -150,7 +151,7 @@ function cellOf(
   eva: number,
   minutes: number,
   dropped: Dropped | null,
-  faults: readonly string[],
+  faults: readonly PackerRule[],
 ): ShedCell {
   const { plan } = problem;
   const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
@@ -165,7 +166,7 @@ function cellOf(
         : "drop";
   const planned = new Map(stands.map((stand) => [stand.activity, stand.startS]));
   const names = lost.map((a) => plan.tasks[a]!.name);
-  const breaks = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
+  const breaks: readonly PackerRule[] = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
   const restSoon = dropped?.tolerant ? " Rest at the next stop: the stretch of work is too long." : "";
   const before = `If ${minutes} min late leaving ${plan.tasks[rest.present]!.name}:`;
   return {
@@ -187,11 +188,6 @@ function cellOf(
           ? `${before} drop ${listed(names)}.${restSoon}`
           : kind === "end"
             ? `${before} end the EVA.${restSoon}`
-            : `${before} end the EVA at once; even so there is trouble with ${listed(breaks.map(wordsOf))}.`,
+            : `${before} end the EVA at once; even so there is trouble with ${listed(breaks.map(ruleInWords))}.`,
   };
-}
-
-/** The maker's rules in plain words; `reserve` is all that bounds an outing's length: consumables and the longest EVA. */
-function wordsOf(rule: string): string {
-  return rule === "reserve" ? "reserves or the longest EVA" : rule.replaceAll("-", " ");
 }

@@ -1,3 +1,4 @@
+import type { RuleId } from "../../../rules/index.ts";
 import type { CauseKind } from "../../../answers/index.ts";
 import { CONSUMABLES } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../../plan/index.ts";
@@ -14,6 +15,44 @@ export interface Cause {
   readonly kind: CauseKind;
   readonly about: number;
 }
+
+/** The flight rule that a cause is of; null for a placement. Of rules that go together, such as the reserves, the first. */
+export const RULE_OF: Readonly<Record<CauseKind, RuleId | null>> = {
+  placement: null,
+  pin: "pin",
+  window: "time-window",
+  sun: "sun",
+  light: "light",
+  "sun-angle": "sun-angle",
+  relay: "relay",
+  crew: "task-crew",
+  link: "link-lag",
+  hot: "hot-keep-out",
+  blast: "blast-keep-out",
+  carry: "carry",
+  equipment: "equipment",
+  container: "container",
+  "return-mass": "return-mass",
+  consumable: "oxygen-reserve",
+  egress: "eva-bounds",
+  ingress: "eva-bounds",
+  longest: "eva-bounds",
+  suit: "suit-worn-once",
+  block: "stay-blocks",
+  liftoff: "eva-bounds",
+  recharge: "recharge",
+  "walking-physics": "walking-physics",
+  "walk-back-emergency": "walk-back-emergency",
+  "walk-back-consumables": "walk-back-consumables",
+  separation: "crew-separation",
+  work: "work-and-rest",
+  heat: "heat-storage",
+  drinking: "drinking-water",
+  "eva-distance": "eva-distance",
+  "stay-distance": "stay-distance",
+  duty: "duty",
+  stores: "lander-stores",
+};
 
 /** A cause's name, the same for the same cause. */
 export function keyOf(cause: Cause): string {

@@ -1,12 +1,10 @@
 import { duration, instant } from "../../../kernel/index.ts";
 import type { CONSUMABLES } from "../../../physics/index.ts";
 import type { Eva, Plan, Suit } from "../../../plan/index.ts";
+import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
 import { lasting, met } from "../../../words/index.ts";
 import { type Offer, withOne } from "./offer.ts";
 import { CONSUMABLE_WORDS } from "./words.ts";
-
-/** An EVA is not made longer, earlier or later by more, min. */
-const MOST_MIN = 120;
 
 /** More of an EVA: longer, later in, earlier out; longer and later in together where neither alone is enough. */
 export function outingOffers(eva: Eva): Offer[] {
@@ -17,7 +15,7 @@ export function outingOffers(eva: Eva): Offer[] {
   ): Offer => ({
     kind,
     subject: eva.id,
-    most: MOST_MIN,
+    most: mostEased("eva-bounds"),
     drops: [],
     owner: null,
     ...(kind === "outing" ? { unless: ["longest", "ingress"] as const } : {}),
@@ -78,7 +76,7 @@ export function reserveOffer(
     subject: suitIds[0]!,
     most,
     drops: [],
-    owner: "the suit engineers",
+    owner: FLIGHT_RULES["oxygen-reserve"].decides,
     change: (now, steps) => ({
       ...now,
       suits: now.suits.map((one) =>

@@ -1,12 +1,8 @@
 import { duration, instant } from "../../../kernel/index.ts";
 import type { LagLink, Link, Plan, Task } from "../../../plan/index.ts";
+import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
 import { lasting, met, linkWords, taskName } from "../../../words/index.ts";
 import { type Offer, withOne } from "./offer.ts";
-
-/** What a task asks for is not changed by more: windows and lags, min; relay passes, min; sun, tenths of a degree. */
-const MOST_MIN = 240;
-const MOST_PASS_MIN = 60;
-const MOST_TENTHS = 100;
 
 const GIVEN = { drops: [], owner: null } as const;
 
@@ -23,7 +19,7 @@ export function windowOffers(task: Task): Offer[] {
         ),
       })),
     });
-    const base = { ...GIVEN, kind: "window", subject: task.id, most: MOST_MIN } as const;
+    const base = { ...GIVEN, kind: "window", subject: task.id, most: mostEased("time-window") } as const;
     const size = (steps: number): number => (steps * 60) / lastsS;
     return [
       {
@@ -54,7 +50,7 @@ export function sunOffers(task: Task): Offer[] {
     ...GIVEN,
     kind: "sun",
     subject: task.id,
-    most: MOST_TENTHS,
+    most: mostEased("sun"),
     change: (plan, steps) => ({
       ...plan,
       tasks: withOne(plan.tasks, task.id, (one) => ({
@@ -95,10 +91,10 @@ export function relayOffers(plan: Plan): Offer[] {
   return plan.stay.relayPasses.flatMap((pass) =>
     [-1, 1].map((sign): Offer => ({
       ...GIVEN,
-      owner: "the relay's operators",
+      owner: FLIGHT_RULES.relay.decides,
       kind: "relay",
       subject: pass.id,
-      most: MOST_PASS_MIN,
+      most: mostEased("relay"),
       uneven: true,
       change: (now, steps) => ({
         ...now,
@@ -144,7 +140,7 @@ export function linkOffers(plan: Plan, link: Link): Offer[] {
         ...GIVEN,
         kind: "lag",
         subject: link.id,
-        most: MOST_MIN,
+        most: mostEased("link-lag"),
         change: (now, steps) => ({
           ...now,
           links: withOne(now.links, link.id, (one) => put(one, steps * 60)),
@@ -195,7 +191,7 @@ export function equipmentOffer(plan: Plan, q: number): Offer {
     ...GIVEN,
     kind: "equipment",
     subject: id,
-    most: 3,
+    most: mostEased("equipment"),
     change: (now, steps) => ({
       ...now,
       equipment: withOne(now.equipment, id, (one) => ({ ...one, count: count + steps })),

@@ -1,4 +1,4 @@
-import type { WhyCause } from "../../../answers/index.ts";
+import type { CauseKind, WhyCause } from "../../../answers/index.ts";
 import { type Plan, sharingSuits, suitIdOn, suitsOf } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
@@ -13,9 +13,10 @@ import {
   volume,
 } from "../../../words/index.ts";
 import { tooFast } from "../../problem/choices.ts";
+import { FLIGHT_RULES } from "../../../rules/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { paceWords } from "../../problem/words.ts";
-import { type Cause, consumableOf, keyOf } from "./cause.ts";
+import { type Cause, consumableOf, keyOf, RULE_OF } from "./cause.ts";
 
 /** What a consumable is called in a sentence. */
 export const CONSUMABLE_WORDS = {
@@ -28,30 +29,16 @@ export const CONSUMABLE_WORDS = {
 /** Says `cause`; `where` says on which EVA and by whom a task is placed. */
 export function sayCause(problem: Problem, cause: Cause, where: (task: string) => string): WhyCause {
   const { subject, sentence } = said(problem, cause, where);
-  return { key: keyOf(cause), kind: cause.kind, subject, sentence, owner: OWNERS[cause.kind] ?? null };
+  return { key: keyOf(cause), kind: cause.kind, subject, sentence, owner: ownerOf(cause.kind) };
 }
 
-/** Rules that are not for the planner to bargain with, and who owns them. Common practice, no source. */
-const OWNERS: Partial<Record<Cause["kind"], string>> = {
-  "walking-physics": "what people in suits can do",
-  "walk-back-emergency": "the flight director",
-  "walk-back-consumables": "the flight director",
-  separation: "the flight director",
-  hot: "the flight director",
-  blast: "the ascent vehicle's engineers",
-  "return-mass": "the ascent vehicle's engineers",
-  liftoff: "the flight director",
-  carry: "the flight director",
-  work: "the crew surgeon",
-  heat: "the crew surgeon",
-  drinking: "the crew surgeon",
-  duty: "the crew surgeon",
-  block: "the crew surgeon",
-  recharge: "the suit engineers",
-  "eva-distance": "the flight director",
-  "stay-distance": "the flight director",
-  stores: "the lander's engineers",
-};
+/** Who owns what is not for the planner to bargain with; null where the planner decides, or whoever decides may be asked. */
+function ownerOf(kind: CauseKind): string | null {
+  // The end of the stay is no EVA's to move.
+  if (kind === "liftoff") return "the flight director";
+  const rule = RULE_OF[kind];
+  return rule === null || FLIGHT_RULES[rule].eases ? null : FLIGHT_RULES[rule].decides;
+}
 
 function said(
   problem: Problem,
