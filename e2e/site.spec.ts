@@ -189,7 +189,7 @@ test.describe("the demo plan's site", () => {
   test("says of every place how far, which way, how long home, and whether the sun shines", async ({
     page,
   }) => {
-    await expect(row(page, "Osier, far lip")).toHaveText(/1\s586 m, 048°\s*34 min\s*(lit|shadow)/);
+    await expect(row(page, "Osier, far lip")).toHaveText(/1\.59 km, 048°\s*34 min\s*(lit|shadow)/);
     await placeButton(page, "Osier, far lip").click();
     await page.getByRole("button", { name: "From what: walk back from Osier, far lip" }).press("Enter");
     const box = page.getByRole("group", { name: "From what: walk back from Osier, far lip" });

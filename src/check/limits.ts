@@ -2,6 +2,7 @@ import type { Limit, Limiter } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { drinkingS } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { crewName, evaName } from "../words/index.ts";
 import { CALLED } from "./rules/reserves.ts";
 import type { Out } from "./walks.ts";
 import type { Walkthrough } from "./walkthrough.ts";
@@ -60,7 +61,7 @@ export function inOrder(limits: readonly Limit[]): Limit[] {
 
 /** What sets a limit, in words that follow "set by". */
 export function limiterWords(plan: Plan, by: Limiter): string {
-  const crew = (id: string): string => plan.crew.find((one) => one.id === id)?.name ?? id;
+  const crew = (id: string): string => crewName(plan, id);
   switch (by.kind) {
     case "longest":
       return "longest EVA";
@@ -71,7 +72,7 @@ export function limiterWords(plan: Plan, by: Limiter): string {
     case "block":
       return plan.stay.blocks.find((one) => one.id === by.block)?.name ?? by.block;
     case "recharge":
-      return `recharge of ${crew(by.crew)} before ${plan.evas.find((one) => one.id === by.eva)?.name ?? by.eva}`;
+      return `recharge of ${crew(by.crew)} before ${evaName(plan, by.eva)}`;
     case "duty":
       return `time outside in the stay, ${crew(by.crew)}`;
     case "drinking":

@@ -1,10 +1,10 @@
 import type { WishedDay } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
+import { percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
-import { percent } from "./percent.ts";
 import { readPlan } from "./planinput.ts";
 
 /**
@@ -34,7 +34,7 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
     const variants = days.flatMap(({ wish, schedule }) => {
       const id = `must-do-${Math.round(wish.must * 1000)}`;
       if (taken.has(id)) return [];
-      return [{ id, name: `Every must-do done, wanted ${percent(wish.must)}`, schedule }];
+      return [{ id, name: `Every must-do done, wanted ${percent(wish.must, "given")}`, schedule }];
     });
     await writeOutput(out, planText({ ...plan, variants: [...plan.variants, ...variants] }));
   }
@@ -51,11 +51,11 @@ function plain({ wish, outcome, days, caution, meets, schedule, verdict }: Wishe
 function table(title: string, days: readonly WishedDay[], out: string | null): string {
   const lines = days.map(({ wish, outcome, caution, meets, verdict }) =>
     [
-      `  wanted ${percent(wish.must).padStart(6)}`,
+      `  wanted ${percent(wish.must, "given").padStart(6)}`,
       `worth ${String(Math.floor(outcome.meanWorth)).padStart(6)} on average, ${String(verdict.score.worth).padStart(6)} planned`,
       `must-do ${outcome.must.words}`,
       `home ${outcome.home.words}`,
-      `caution ${percent(caution)}`,
+      `caution ${percent(caution, "given")}`,
       meets ? "met" : "not met",
     ].join("; "),
   );

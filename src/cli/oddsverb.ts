@@ -1,11 +1,11 @@
 import type { OddsReport } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { evaName, fixed, percent, taskName } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
-import { percent } from "./percent.ts";
 import { refuse } from "./refusal.ts";
 
 /** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chances of the plan's own schedule. */
@@ -36,32 +36,32 @@ function shapeOf(given: string | undefined): Shape {
 }
 
 function table(plan: Plan, report: OddsReport): string {
-  const taskName = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const nameOf = (id: string): string => taskName(plan, id);
   const { worth } = report;
   const lines = [
     plan.title,
     `  days      ${report.days} simulated, ${report.shape}, seed ${report.seed}; in brackets the 95 % interval of the chance`,
-    `  home      ${report.home.words}: everybody home inside every limit; wanted ${percent(report.wish.home)}`,
-    `  must-do   ${report.must.words}: every must-do task done; wanted ${percent(report.wish.must)}`,
+    `  home      ${report.home.words}: everybody home inside every limit; wanted ${percent(report.wish.home, "given")}`,
+    `  must-do   ${report.must.words}: every must-do task done; wanted ${percent(report.wish.must, "given")}`,
     `  whole     ${report.whole.words}: both, and nothing missed`,
-    `  worth     planned ${worth.planned}, mean ${worth.mean.toFixed(1)}; 5 25 50 75 95 %: ${worth.bands.join(" ")}`,
+    `  worth     planned ${worth.planned}, mean ${fixed(worth.mean, 1, "down")}; 5 25 50 75 95 %: ${worth.bands.join(" ")}`,
     ...report.evas.flatMap(({ eva, closes, duration, reserves }) => [
-      `  ${plan.evas.find(({ id }) => id === eva)?.name ?? eva} closes inside its limits ${closes.words}`,
+      `  ${evaName(plan, eva)} closes inside its limits ${closes.words}`,
       `    duration ${duration.words}`,
       ...Object.entries(reserves).map(([kind, chance]) => `    ${kind} ${chance.words}`),
     ]),
-    ...report.mustOnBench.map((task) => `  must-do on the bench: ${taskName(task)}`),
+    ...report.mustOnBench.map((task) => `  must-do on the bench: ${nameOf(task)}`),
     ...report.tasks.map(({ task, must, done, window }) => {
       const met = window ? `; window met ${window.words}` : "";
-      return `  ${must ? "must" : "    "}  ${done.words.padEnd(26)} ${taskName(task)}${met}`;
+      return `  ${must ? "must" : "    "}  ${done.words.padEnd(26)} ${nameOf(task)}${met}`;
     }),
     ...report.spoils.map(
       ({ task, must, missed, reason }) =>
-        `  missed    ${missed.words.padEnd(26)} ${must ? "must-do " : ""}${taskName(task)}: mostly ${reason}`,
+        `  missed    ${missed.words.padEnd(26)} ${must ? "must-do " : ""}${nameOf(task)}: mostly ${reason}`,
     ),
     ...report.hurts.map(({ sentence }) => `  hurts     ${sentence}`),
     ...(report.withoutSpread.length > 0
-      ? [`  no spread ${report.withoutSpread.map(taskName).join(", ")}: always the likely time`]
+      ? [`  no spread ${report.withoutSpread.map(nameOf).join(", ")}: always the likely time`]
       : []),
     `  ${report.leftOut}`,
   ];

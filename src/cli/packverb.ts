@@ -1,12 +1,12 @@
 import type { PackReport } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
 import { gridName, type Plan } from "../plan/index.ts";
+import { percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
-import { percent } from "./percent.ts";
 import { reportTable } from "./report.ts";
 
 /**
@@ -98,8 +98,8 @@ function wishWords({ wished }: PackReport): string[] {
     ];
   const { outcome, days, caution, meets, wish } = wished;
   return [
-    `  home      ${outcome.home.words}, wanted ${percent(wish.home)}; on ${days} days that nobody chose by\n`,
-    `  must-do   ${outcome.must.words}, wanted ${percent(wish.must)}: ${meets ? "the wish is met" : "the wish is not met"}\n`,
-    `  worth     ${Math.floor(outcome.meanWorth)} on average, with a caution of ${percent(caution)}\n`,
+    `  home      ${outcome.home.words}, wanted ${percent(wish.home, "given")}; on ${days} days that nobody chose by\n`,
+    `  must-do   ${outcome.must.words}, wanted ${percent(wish.must, "given")}: ${meets ? "the wish is met" : "the wish is not met"}\n`,
+    `  worth     ${Math.floor(outcome.meanWorth)} on average, with a caution of ${percent(caution, "given")}\n`,
   ];
 }

@@ -1,6 +1,5 @@
 import type { Recall, TurnBack } from "../answers/index.ts";
 import { judgeFor, limiterWords, overWords, recallOf } from "../check/index.ts";
-import { met, needed } from "../editor/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import {
@@ -12,6 +11,7 @@ import {
   standingOf,
 } from "../rehearsal/index.ts";
 import { walksOf } from "../terrain/index.ts";
+import { clock, lasting, nameIn } from "../words/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
@@ -61,14 +61,14 @@ function outside({ plan, facts }: DayStanding): readonly string[] {
 function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Recall[]): string {
   const lines = [
     plan.title,
-    `  seed ${seed}, at ${met(atS)}: ${recalls.length === 0 ? "nobody is out" : "outside"}`,
+    `  seed ${seed}, at ${clock(atS)}: ${recalls.length === 0 ? "nobody is out" : "outside"}`,
     ...recalls.flatMap(({ eva, earliestS, latest, crew }) => [
-      `  ${nameOf(plan.evas, eva)}: ${
+      `  ${nameIn(plan.evas, eva)}: ${
         earliestS === null
           ? "somebody has no way home"
-          : `earliest ingress ${clockUp(earliestS)} if everything is dropped now`
-      }, latest ${clock(latest.ingressS)} (${limiterWords(plan, latest.by)})`,
-      ...crew.map((one) => `    ${nameOf(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
+          : `earliest ingress ${clock(earliestS, "up")} if everything is dropped now`
+      }, latest ${clock(latest.ingressS, "down")} (${limiterWords(plan, latest.by)})`,
+      ...crew.map((one) => `    ${nameIn(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
     ]),
   ];
   return `${lines.join("\n")}\n`;
@@ -76,24 +76,15 @@ function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Re
 
 function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: TurnBack): string {
   const { places } = plan.site;
-  const where = from === to ? nameOf(places, from) : `${nameOf(places, from)} to ${nameOf(places, to)}`;
-  const back = walkbackS === null ? "no way home" : `walk-back ${needed(walkbackS)}`;
+  const where = from === to ? nameIn(places, from) : `${nameIn(places, from)} to ${nameIn(places, to)}`;
+  const back = walkbackS === null ? "no way home" : `walk-back ${lasting(walkbackS, "up")}`;
   const start =
     startHomeS === null
       ? "no way home"
       : over
         ? `start home at once: ${overWords(over)}`
-        : `start home by ${clock(startHomeS)}`;
+        : `start home by ${clock(startHomeS, "down")}`;
   return `${where}, ${back}, ${start}, set by ${limiterWords(plan, by)}`;
-}
-
-function nameOf(list: readonly { readonly id: string; readonly name: string }[], id: string): string {
-  return list.find((one) => one.id === id)?.name ?? id;
-}
-
-/** Mission time to the minute, a begun one counted. */
-function clockUp(atS: number): string {
-  return met(Math.ceil(atS / 60) * 60);
 }
 
 function table(plan: Plan, seed: number, debrief: Debrief): string {
@@ -108,8 +99,8 @@ function table(plan: Plan, seed: number, debrief: Debrief): string {
     "  planned   began  later  longer  task",
     ...debrief.rows.map((row) =>
       [
-        `  ${clock(row.plannedStartS).padStart(7)}`,
-        clock(row.startS).padStart(7),
+        `  ${moment(row.plannedStartS).padStart(7)}`,
+        moment(row.startS).padStart(7),
         minutes(row.lateS).padStart(6),
         minutes(row.longerS).padStart(7),
         ` ${row.name}${row.outcome === "done" ? "" : `: ${row.outcome}`}`,
@@ -120,12 +111,12 @@ function table(plan: Plan, seed: number, debrief: Debrief): string {
 }
 
 function span(fromS: number | null, toS: number | null): string {
-  return fromS === null ? "not out" : `${clock(fromS)} to ${clock(toS)}`;
+  return fromS === null ? "not out" : `${moment(fromS)} to ${moment(toS)}`;
 }
 
-/** Mission time without the seconds of the begun minute. */
-function clock(atS: number | null): string {
-  return atS === null ? "" : met(Math.floor(atS / 60) * 60);
+/** When it was, without the seconds of the begun minute. */
+function moment(atS: number | null): string {
+  return atS === null ? "" : clock(atS, "down");
 }
 
 /** Whole minutes, a begun one more counted. */

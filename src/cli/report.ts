@@ -1,5 +1,6 @@
 import type { Finding, Verdict } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { clock, crewName, evaName, mass, percent } from "../words/index.ts";
 
 /** A verdict as words and as data. */
 
@@ -49,7 +50,7 @@ export function reportTable(plan: Plan, verdict: Verdict): string {
     `  placed    ${placed} of ${plan.tasks.length} tasks, must-do ${mustPlaced} of ${mustTotal}`,
     `  worth     ${score.worth}`,
     `  breaches  ${score.breaches}, tight ${tight}`,
-    `  return    ${verdict.returnKg.toFixed(1)} kg`,
+    `  return    ${mass(verdict.returnKg, "up")}`,
     ...outingLines(plan, verdict),
     ...findings.map(
       (finding) => `  ${finding.level.padEnd(7)} ${finding.rule.padEnd(22)} ${finding.sentence}`,
@@ -59,21 +60,11 @@ export function reportTable(plan: Plan, verdict: Verdict): string {
 }
 
 function outingLines(plan: Plan, verdict: Verdict): string[] {
-  const nameOf = (list: readonly { id: string; name: string }[], id: string): string =>
-    list.find((one) => one.id === id)?.name ?? id;
   return verdict.outings.map(({ eva, crew, span }) => {
     const margins = verdict.margins
       .filter((one) => one.eva === eva && one.crew === crew)
-      // Rounded down: a margin is never shown larger than it is.
-      .map((one) => `${one.consumable} ${Math.floor(one.margin * 100 + 1e-9)} %`);
+      .map((one) => `${one.consumable} ${percent(one.margin, "down")}`);
     const times = `egress ${clock(span.startS)}, ingress ${clock(span.endS)}`;
-    return `  ${nameOf(plan.evas, eva)}, ${nameOf(plan.crew, crew)}: ${times}; above reserve: ${margins.join(", ")}`;
+    return `  ${evaName(plan, eva)}, ${crewName(plan, crew)}: ${times}; above reserve: ${margins.join(", ")}`;
   });
-}
-
-/** h:mm:ss of MET. */
-function clock(seconds: number): string {
-  const size = Math.abs(seconds);
-  const pad = (value: number): string => String(value).padStart(2, "0");
-  return `${seconds < 0 ? "-" : ""}${Math.floor(size / 3600)}:${pad(Math.floor(size / 60) % 60)}:${pad(size % 60)}`;
 }

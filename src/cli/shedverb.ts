@@ -1,5 +1,6 @@
 import type { ShedCell, ShedReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { crewName, evaName, taskName } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
@@ -17,19 +18,19 @@ export async function shedVerb(args: readonly string[], streams: Streams): Promi
 }
 
 function table(plan: Plan, report: ShedReport): string {
-  const taskName = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  const nameOf = (id: string): string => taskName(plan, id);
   const lines = [plan.title];
   for (const { eva, rows } of report.evas) {
-    lines.push(`  ${plan.evas.find(({ id }) => id === eva)?.name ?? eva}`);
+    lines.push(`  ${evaName(plan, eva)}`);
     for (const { task, crew, late, early } of rows) {
-      const who = crew.map((id) => plan.crew.find((member) => member.id === id)?.name ?? id);
-      lines.push(`    leaving ${taskName(task)} (${who.join(", ")})`);
+      const who = crew.map((id) => crewName(plan, id));
+      lines.push(`    leaving ${nameOf(task)} (${who.join(", ")})`);
       for (const cell of late)
-        lines.push(`      ${String(cell.minutes).padStart(2)} min late: ${what(cell, taskName)}`);
+        lines.push(`      ${String(cell.minutes).padStart(2)} min late: ${what(cell, nameOf)}`);
       for (const { minutes, fits } of early) {
         if (fits.length === 0) continue;
         lines.push(
-          `      ${String(minutes).padStart(2)} min early: ${fits.map((one) => taskName(one.task)).join(" or ")}`,
+          `      ${String(minutes).padStart(2)} min early: ${fits.map((one) => nameOf(one.task)).join(" or ")}`,
         );
       }
     }
@@ -37,10 +38,10 @@ function table(plan: Plan, report: ShedReport): string {
   return `${lines.join("\n")}\n`;
 }
 
-function what(cell: ShedCell, taskName: (id: string) => string): string {
+function what(cell: ShedCell, nameOf: (id: string) => string): string {
   const lost = cell.worthLost > 0 ? ` (worth ${cell.worthLost}, must-do ${cell.mustLost})` : "";
   const over = cell.breaks.length > 0 ? `; breaks ${cell.breaks.join(", ")}` : "";
   if (cell.kind === "keep") return `drop nothing${over}`;
-  if (cell.kind === "drop") return `drop ${cell.drop.map(taskName).join(", ")}${lost}${over}`;
+  if (cell.kind === "drop") return `drop ${cell.drop.map(nameOf).join(", ")}${lost}${over}`;
   return `${cell.kind === "end" ? "end the EVA" : "end the EVA at once"}${lost}${over}`;
 }

@@ -1,17 +1,3 @@
-export {
-  clockText,
-  grouped,
-  lasts,
-  left,
-  met,
-  needed,
-  percentLeft,
-  phaseAt,
-  signed,
-  utc,
-  utcDay,
-} from "./clock.ts";
-export type { ClockKind, Dial, Phase } from "./clock.ts";
 export { framing, panned, revealing, timeScale, zoomed } from "./scale.ts";
 export type { TimeScale, TimeWindow, WindowLimits } from "./scale.ts";
 export { metTicks, petTicks, utcTicks } from "./ticks.ts";

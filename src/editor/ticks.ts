@@ -1,5 +1,5 @@
 import { scaleUtc } from "d3-scale";
-import { met, type Phase, phaseAt, utc, utcDay } from "./clock.ts";
+import { clock, type Phase, phaseAt, utcClock, utcDay } from "../words/index.ts";
 import type { TimeScale } from "./scale.ts";
 
 /** A mark on an axis. Major ones carry the label in strong type. */
@@ -32,7 +32,7 @@ export function metTicks(scale: TimeScale, leastPx: number): readonly Tick[] {
   const ticks: Tick[] = [];
   for (let n = Math.ceil(window.startS / step); n * step <= window.endS; n += 1) {
     const atS = n * step;
-    ticks.push({ atS, label: met(atS), major: atS % major === 0 });
+    ticks.push({ atS, label: clock(atS), major: atS % major === 0 });
   }
   return ticks;
 }
@@ -51,7 +51,7 @@ export function petTicks(scale: TimeScale, phases: readonly Phase[], leastPx: nu
     for (let n = Math.ceil(from / step); n * step <= to; n += 1) {
       const atS = phase.startS + n * step;
       if (phaseAt(phases, atS) !== phase) continue;
-      const label = n === 0 ? `${phase.name} ${met(0)}` : met(n * step);
+      const label = n === 0 ? `${phase.name} ${clock(0)}` : clock(n * step);
       ticks.push({ atS, label, major: (n * step) % major === 0 });
     }
     return ticks;
@@ -77,7 +77,11 @@ export function utcTicks(scale: TimeScale, touchdownMs: number, leastPx: number)
     .map((date) => {
       const atS = (date.getTime() - touchdownMs) / 1000;
       const midnight = date.getUTCHours() === 0 && date.getUTCMinutes() === 0;
-      return { atS, label: midnight ? utcDay(touchdownMs, atS) : utc(touchdownMs, atS), major: midnight };
+      return {
+        atS,
+        label: midnight ? utcDay(touchdownMs, atS) : utcClock(touchdownMs, atS),
+        major: midnight,
+      };
     });
 }
 

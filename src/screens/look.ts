@@ -1,7 +1,8 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Finding, Verdict } from "../answers/index.ts";
-import type { ClockKind, Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
+import type { Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
+import type { ClockKind } from "../words/index.ts";
 
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 

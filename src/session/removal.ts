@@ -1,4 +1,5 @@
 import type { KeepOut, Plan, Schedule, Task } from "../plan/index.ts";
+import { taskName } from "../words/index.ts";
 import { unpinned } from "./placing.ts";
 
 /** Kinds of things in a plan that others may name. */
@@ -148,7 +149,7 @@ function removeTask(plan: Plan, id: string): Removal {
   const placements = placementCount(plan, (one) => one.task === id);
   const heated = plan.site.keepOuts.filter((keepOut) => keepOut.afterTask === id);
   const exempt = plan.site.keepOuts.filter((keepOut) => keepOut.exemptTasks.includes(id));
-  const nameOf = (task: string) => plan.tasks.find((one) => one.id === task)?.name ?? task;
+  const nameOf = (task: string) => taskName(plan, task);
   return simple(
     (now) => ({
       tasks: now.tasks.filter(others(id)),

@@ -13,6 +13,7 @@ import {
   takenWords,
 } from "../exchange/heightgrid/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { lasting } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 
@@ -173,7 +174,7 @@ function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): Name
       for (let k = 0; k < line.length; k += 2) points.push({ eastM: line[k]!, northM: line[k + 1]! });
       const what = { emergency: "emergency oxygen", shared: "cooling shared", stock: "" }[ring.kind];
       return {
-        name: `Walk back of ${ring.seconds} s, ${what || ring.crew.map(nameOf).join(", ")}`,
+        name: `Walk back of ${lasting(ring.seconds, "down")}, ${what || ring.crew.map(nameOf).join(", ")}`,
         kind: "walk-back",
         points,
       };

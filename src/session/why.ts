@@ -1,4 +1,5 @@
 import type { Relaxation } from "../answers/index.ts";
+import { taskName } from "../words/index.ts";
 import type { Asking } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
@@ -162,7 +163,7 @@ function nameFor(why: Asking, relaxation: Relaxation): string {
 function gives({ plan }: Asking, { kind, steps, dropped, sentence }: Relaxation): string {
   const [first, ...others] = dropped;
   if (first !== undefined) {
-    const name = plan.tasks.find((one) => one.id === first)?.name ?? first;
+    const name = taskName(plan, first);
     return `without ${name}${others.length > 0 ? ` and ${others.length} more` : ""}`;
   }
   if (kind === "lag") return `a lag eased by ${steps} min`;

@@ -1,4 +1,4 @@
-export { digits, fixed, grouped, MINUS, rounded, signed } from "./number.ts";
+export { bare, digits, fixed, grouped, MINUS, rounded, signed } from "./number.ts";
 export type { Side } from "./number.ts";
 export { clock, clockToSecond, inside, lasting, met, minutes, noLaterThan, timeLeft } from "./time.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";

@@ -50,7 +50,12 @@ export function rounded(value: number, decimals: number, side: Side): string {
 
 /** A number as it stands, to at most `figures`: 12 leave no binary remainder to see, 6 are enough to follow a sum. */
 export function digits(value: number, figures = 12): string {
-  return text(String(Number(value.toPrecision(figures))));
+  return text(bare(value, figures));
+}
+
+/** The same without groups, where it is edited or added up by a machine. */
+export function bare(value: number, figures = 12): string {
+  return String(Number(value.toPrecision(figures)) + 0).replace("-", MINUS);
 }
 
 /** A whole number in groups: `1 874`. */
@@ -63,8 +68,9 @@ export function signed(value: number): string {
   return value > 0 ? `+${grouped(value)}` : grouped(value);
 }
 
-function text(plainText: string): string {
-  const [whole = "", ...rest] = plainText.replace("-", "").split(".");
+/** In groups, with a true minus sign unless all figures are noughts. */
+function text(figures: string): string {
+  const [whole = "", ...rest] = figures.replace(/^[-−]/, "").split(".");
   const size = [whole.replace(/\B(?=(\d{3})+$)/g, "\u202f"), ...rest].join(".");
-  return plainText.startsWith("-") && /[1-9]/.test(size) ? MINUS + size : size;
+  return /^[-−]/.test(figures) && /[1-9]/.test(size) ? MINUS + size : size;
 }

@@ -23,7 +23,7 @@ describe("what a new schedule changes", () => {
     ],
   });
 
-  it("is said task by task: must-do tasks lost, then the most worth lost, then the rest; minutes rounded up", () => {
+  it("is said task by task: must-do tasks lost, then the most worth lost, then the rest; shifts rounded up to minutes", () => {
     const { schedule } = tinyPlan({
       tasks: plan.tasks,
       placements: [at("x", 3061), at("z", 5990, ["ev2"]), at("w", 7260), at("v", 9000)],
@@ -34,8 +34,8 @@ describe("what a new schedule changes", () => {
       "u is dropped.",
       "y is dropped.",
       "x begins 2 min later.",
-      "z goes to EV2, at 1:39.",
-      "w is added, at 2:01 by EV1.",
+      "z goes to EV2, at 1:39:50 MET.",
+      "w is added, at 2:01 MET by EV1.",
     ]);
     expect(changes.map(({ kind, must }) => `${kind}${must ? " must" : ""}`)).toEqual([
       "dropped must",

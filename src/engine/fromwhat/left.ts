@@ -12,7 +12,8 @@ import {
 } from "../../physics/index.ts";
 import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
 import { gaitsOf, heavensOf, surroundingsW, waysOf } from "../../terrain/index.ts";
-import { hms, plain, stretchName, UNITS } from "./words.ts";
+import { bare, clockToSecond } from "../../words/index.ts";
+import { stretchName, UNITS } from "./words.ts";
 
 /**
  * From what the amount comes that `crew` has left of `consumable` on `eva` at `atS` (null: ingress complete): the stock, less the
@@ -64,7 +65,7 @@ export function fromLeft(
         {
           name: "reserve",
           value: kept / per,
-          unit: `${unit}: ${plain(share * 100)} % of the stock, rounded up`,
+          unit: `${unit}: ${bare(share * 100, 6)} % of the stock, rounded up`,
         },
         { name: "stock", value: full / per, unit },
       ],
@@ -82,14 +83,14 @@ export function fromLeft(
       caption: `Drawn, by stretch, ${unit}`,
       head: ["Stretch", "from MET", "h:mm:ss", "work, W", `draw, ${rateUnit}`, `drawn, ${unit}`],
       rows: [
-        ...(purge > 0 ? [["Purge before egress", "", "", "", "", plain(purge / per)]] : []),
+        ...(purge > 0 ? [["Purge before egress", "", "", "", "", bare(purge / per, 6)]] : []),
         ...lines.map(({ line, seconds, drawn: much }) => [
           stretchName(plan, line.stretch),
-          hms(line.stretch.span.startS),
-          hms(seconds),
-          plain(line.stretch.metabolicW),
-          plain(line.rate[consumable]),
-          plain(much / per),
+          clockToSecond(line.stretch.span.startS),
+          clockToSecond(seconds),
+          bare(line.stretch.metabolicW, 6),
+          bare(line.rate[consumable], 6),
+          bare(much / per, 6),
         ]),
       ],
     },
@@ -161,15 +162,15 @@ export function fromHeat(plan: Plan, schedule: Schedule, eva: string, crew: stri
       caption:
         ledger.suit.coolingW === undefined
           ? "Cooling is always enough: no limit is given for it, so nothing is stored"
-          : `Heat by stretch, against cooling of ${plain(ledger.suit.coolingW)} W`,
+          : `Heat by stretch, against cooling of ${bare(ledger.suit.coolingW, 6)} W`,
       head: ["Stretch", "from MET", "h:mm:ss", "load, W", "heat, W", "stored at its end, kJ"],
       rows: ledger.lines.map((line) => [
         stretchName(plan, line.stretch),
-        hms(line.stretch.span.startS),
-        hms(line.seconds),
-        plain(electricalW(ledger.suit, line.mode)),
-        plain(line.heatW),
-        plain(Math.ceil(line.storedJ / 100) / 10),
+        clockToSecond(line.stretch.span.startS),
+        clockToSecond(line.seconds),
+        bare(electricalW(ledger.suit, line.mode), 6),
+        bare(line.heatW, 6),
+        bare(Math.ceil(line.storedJ / 100) / 10, 6),
       ]),
     },
   };

@@ -1,7 +1,7 @@
 import type { FromAnswer } from "../../answers/index.ts";
 import { check } from "../../check/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { plain } from "./words.ts";
+import { bare } from "../../words/index.ts";
 
 /** From what the day's worth comes: what was given to every placed task in setup. */
 export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
@@ -22,7 +22,7 @@ export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
     sums: {
       caption: "Placed tasks",
       head: ["Task", "worth"],
-      rows: tasks.toSorted((a, b) => b.worth - a.worth).map((task) => [task.name, plain(task.worth)]),
+      rows: tasks.toSorted((a, b) => b.worth - a.worth).map((task) => [task.name, bare(task.worth, 6)]),
     },
   };
 }
@@ -53,8 +53,8 @@ export function fromWalked(plan: Plan, schedule: Schedule): FromAnswer {
           stretches.reduce((metres, one) => metres + (one.kind === kind ? one.walkM : 0), 0);
         return [
           `${name(plan.crew, crew)}, ${name(plan.evas, eva)}`,
-          plain(sum("traverse")),
-          plain(sum("task")),
+          bare(sum("traverse"), 6),
+          bare(sum("task"), 6),
         ];
       }),
     },

@@ -14,8 +14,8 @@ import {
   type Ways,
   waysOf,
 } from "../../terrain/index.ts";
+import { bare } from "../../words/index.ts";
 import { explainWalkback } from "../wayhome.ts";
-import { plain } from "./words.ts";
 
 /** From what the rates of a placed task's crew come, and the way back from where it ends; null where it is not placed. */
 export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer | null {
@@ -52,7 +52,7 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
         },
       ],
     });
-    rows.push([member.name, plain(watts), ...draws.map((one) => plain(one.value * hours))]);
+    rows.push([member.name, bare(watts, 6), ...draws.map((one) => bare(one.value * hours, 6))]);
   }
   const home = homeOf(plan.site, ways, gaitsOf(plan).back);
   return {

@@ -2,8 +2,8 @@ import type { FromAnswer, ReachTrack } from "../../answers/index.ts";
 import { check } from "../../check/index.ts";
 import { CONSUMABLES, slopeW } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
+import { bare, clockToSecond } from "../../words/index.ts";
 import { explainRing, limitsOf } from "../sitefrom.ts";
-import { hms, plain } from "./words.ts";
 
 type Points = readonly { readonly atS: number; readonly value: number }[];
 
@@ -40,7 +40,7 @@ export function fromWalkback(
   return {
     figures: [
       {
-        of: `to spare at ${hms(when)} MET`,
+        of: `to spare at ${clockToSecond(when)} MET`,
         value: allowedS - needS,
         unit: "s",
         formula: "allowed - needed",
@@ -57,7 +57,12 @@ export function fromWalkback(
       head: ["At MET", "needed, h:mm:ss", "allowed, h:mm:ss", "to spare, s"],
       rows: reach.points.map(({ atS: at, value }) => {
         const most = valueAt(reach.allowed, at, "down");
-        return [hms(at), hms(Math.ceil(value)), hms(Math.floor(most)), plain(Math.floor(most - value))];
+        return [
+          clockToSecond(at),
+          clockToSecond(Math.ceil(value)),
+          clockToSecond(Math.floor(most)),
+          bare(Math.floor(most - value), 6),
+        ];
       }),
     },
   };

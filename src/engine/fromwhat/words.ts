@@ -1,6 +1,7 @@
 import type { Stretch } from "../../answers/index.ts";
 import type { Consumable } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { placeName, taskName } from "../../words/index.ts";
 
 /** Numbers and names in the words of a ledger. */
 
@@ -14,25 +15,12 @@ export const UNITS: Readonly<
   battery: { per: 3_600_000, unit: "Wh", rateUnit: "mW" },
 };
 
-/** `1:05:30`, always with seconds, so that lines can be added up. */
-export function hms(seconds: number): string {
-  const whole = Math.round(Math.abs(seconds));
-  const two = (value: number): string => String(value).padStart(2, "0");
-  return `${seconds < 0 ? "−" : ""}${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
-}
-
-/** A number to six figures, without a tail of zeros. */
-export function plain(value: number): string {
-  return String(Number(value.toPrecision(6))).replace("-", "−");
-}
-
 /** What somebody does in a stretch: a task's name, or the way with its ends. */
 export function stretchName(plan: Plan, { kind, task, path }: Stretch): string {
-  const place = (id: string | undefined): string =>
-    plan.site.places.find((one) => one.id === id)?.name ?? id ?? "";
+  const place = (id: string | undefined): string => (id === undefined ? "" : placeName(plan, id));
   switch (kind) {
     case "task":
-      return plan.tasks.find((one) => one.id === task)?.name ?? task ?? "";
+      return task === null || task === undefined ? "" : taskName(plan, task);
     case "traverse":
       return `${place(path[0])} to ${place(path.at(-1))}`;
     case "wait":

@@ -1,8 +1,8 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { KeptPlan } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
 import { useAround, useLook } from "../context.ts";
 import { download } from "../shell/files.ts";
-import { counted } from "../words.ts";
 import { keptWords, sizeWords } from "./keptwords.ts";
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */

@@ -1,11 +1,11 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
-import { left } from "../../editor/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
 import { benchSays, benchStands, type DeskState } from "../../session/index.ts";
+import { counted, lasting, placeName } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
-import { counted, KIND_LETTERS, KIND_WORDS, placeName } from "../words.ts";
+import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
 
 /** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
 export const Bench = memo(function Bench() {
@@ -113,7 +113,7 @@ const Card = memo(function Card(props: {
         className="card-grip"
         data-task={task.id}
         aria-pressed={selected}
-        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${left(lengthS)}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
         onPointerDown={(event) => {
           if (event.button !== 0) return;
           const more = event.shiftKey || event.ctrlKey || event.metaKey;
@@ -142,7 +142,7 @@ const Card = memo(function Card(props: {
         </span>
         <span className="card-worth">{task.must ? "must" : task.worth}</span>
         <span className="card-facts narrow">
-          {left(lengthS)} · {crew} · {props.place}
+          {lasting(lengthS, "down")} · {crew} · {props.place}
         </span>
       </button>
       <p className="card-why">

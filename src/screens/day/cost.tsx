@@ -1,11 +1,21 @@
 import { memo } from "react";
 import type { Score } from "../../answers/index.ts";
-import { clockText, lasts, MANNER_WORDS, otherManner, percentLeft, signed } from "../../editor/index.ts";
+import { MANNER_WORDS, otherManner } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { easedWords, type Preview, worseWords } from "../../session/index.ts";
+import {
+  clockText,
+  counted,
+  crewName,
+  evaName,
+  lasting,
+  metres,
+  percent,
+  signed,
+} from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
-import { counted, crewName, evaName, marginCause, worstMargin } from "../words.ts";
+import { marginCause, worstMargin } from "../words.ts";
 import { useDial } from "./dial.ts";
 import { stuckWords } from "./speech.ts";
 
@@ -35,7 +45,7 @@ export const MoveCost = memo(function MoveCost() {
           <b>{MANNER_WORDS[hand.manner]}</b>
           {hand.slid.size > 0 && (
             <span>
-              {counted(hand.slid.size, "other")} later, up to {lasts(Math.max(...hand.slid.values()))}
+              {counted(hand.slid.size, "other")} later, up to {lasting(Math.max(...hand.slid.values()), "up")}
             </span>
           )}
         </p>
@@ -131,7 +141,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
       of.tasks.find((one) => one.id === hand.task)?.duration.likelyS ?? 0;
     return (
       <p className="cost-place">
-        <b>{lasts(lengthIn(preview.plan))}</b> <span>long, was {lasts(lengthIn(plan))}</span>
+        <b>{lasting(lengthIn(preview.plan), "up")}</b> <span>long, was {lasting(lengthIn(plan), "up")}</span>
         <span className="note">
           {hand.edge === "end" ? "ends" : "starts"} {clockText(dial, target.startS, eva)}
         </span>
@@ -159,14 +169,14 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
 }
 
 function figures(before: Score, after: Score): readonly (readonly [string, string, string, string])[] {
-  const margin = (score: Score): string => percentLeft(score.worstMargin / 10_000);
+  const margin = (score: Score): string => percent(score.worstMargin / 10_000, "down");
   return [
     ["Worth", String(before.worth), String(after.worth), change(after.worth - before.worth)],
     ["Worst margin", margin(before), margin(after), ""],
     [
       "Walking",
-      `${Math.ceil(before.walkM / 100) / 10} km`,
-      `${Math.ceil(after.walkM / 100) / 10} km`,
+      metres(before.walkM, "up"),
+      metres(after.walkM, "up"),
       change(after.walkM - before.walkM, " m"),
     ],
   ];

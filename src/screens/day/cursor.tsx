@@ -1,4 +1,5 @@
-import { clockText, met, type TimeScale, utc } from "../../editor/index.ts";
+import { type TimeScale } from "../../editor/index.ts";
+import { clock, clockText, utcClock } from "../../words/index.ts";
 import { useLook } from "../context.ts";
 import { useDial } from "./dial.ts";
 
@@ -16,7 +17,7 @@ export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: nu
     <div className="cursor" style={{ transform: `translateX(${props.gutterPx + x}px)` }} aria-hidden="true">
       <span className={x > scale.widthPx - 120 ? "cursor-time before" : "cursor-time"}>
         <b>{clockText(dial, whole)}</b>{" "}
-        {dial.kind === "utc" ? `${met(whole)} MET` : `${utc(dial.touchdownMs, whole)} UTC`}
+        {dial.kind === "utc" ? `${clock(whole)} MET` : `${utcClock(dial.touchdownMs, whole)} UTC`}
       </span>
     </div>
   );

@@ -1,10 +1,9 @@
 import { useMemo } from "react";
 import type { Verdict } from "../../answers/index.ts";
-import type { Dial, Phase } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { shownVerdict } from "../../session/index.ts";
+import { type Dial, type Phase, touchdownMs } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
-import { touchdownMs } from "../words.ts";
 
 /** The clock that times are read on. Another object only when it reads otherwise, so that still pictures stay. */
 export function useDial(): Dial {

@@ -1,10 +1,10 @@
 import { memo } from "react";
 import { REMOTE } from "../../editor/index.ts";
+import { counted } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { Standing } from "./line/geometry.ts";
 import { heightLabels } from "./line/dayline.tsx";
 import { AXIS_PX, EVA_ROW_PX, OVERVIEW_PX, SKY_PX } from "./line/sizes.ts";
-import { counted } from "../words.ts";
 
 interface GutterProps {
   readonly part: "head" | "lanes" | "foot";

@@ -1,10 +1,10 @@
 import { memo } from "react";
-import { lasts, MANNER_WORDS, type Manner } from "../../editor/index.ts";
+import { MANNER_WORDS, type Manner } from "../../editor/index.ts";
 import { shownPlan } from "../../session/index.ts";
+import { counted, lasting } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { LookState } from "../look.ts";
 import { useBefore } from "../margins/before.ts";
-import { counted } from "../words.ts";
 import { useDay } from "./around.ts";
 import { Signs } from "./legend.tsx";
 
@@ -78,7 +78,7 @@ function Chosen() {
       ? "Nothing selected"
       : chosen.length === 1
         ? chosen[0]!.name
-        : `${counted(chosen.length, "task")}, ${lasts(workS)} of work, worth ${worth}`;
+        : `${counted(chosen.length, "task")}, ${lasting(workS, "up")} of work, worth ${worth}`;
   return (
     <div className="chosen">
       <span className={chosen.length === 0 ? "note" : "narrow"}>{words}</span>

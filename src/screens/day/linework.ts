@@ -1,5 +1,6 @@
-import { type ClockKind, MANNER_WORDS, otherManner, withLength } from "../../editor/index.ts";
+import { MANNER_WORDS, otherManner, withLength } from "../../editor/index.ts";
 import { type Command, type Desk, placementsByTask, shownVerdict, tasksById } from "../../session/index.ts";
+import type { ClockKind } from "../../words/index.ts";
 import type { Look } from "../look.ts";
 import { findingKey, readFindings } from "../words.ts";
 import type { DayGesture } from "./gesture.ts";

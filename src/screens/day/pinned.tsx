@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { tasksById } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { counted } from "../words.ts";
 
 const WIDE = 280;
 

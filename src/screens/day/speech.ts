@@ -1,13 +1,14 @@
 import type { Shift, Verdict } from "../../answers/index.ts";
-import { type Edge, met, percentLeft, signed, type Stuck, type Target } from "../../editor/index.ts";
+import { type Edge, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Preview, worseWords } from "../../session/index.ts";
-import { counted, crewName, marginCause, worstMargin } from "../words.ts";
+import { clock, counted, crewName, percent, signed } from "../../words/index.ts";
+import { marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
 function targetWords(plan: Plan, target: Target): string {
   if (target.at === "bench") return "the bench";
-  return `${met(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
+  return `${clock(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
 }
 
 /** Where a task has been set down, in words: all who do it, and for a duration the end that was moved. */
@@ -15,7 +16,7 @@ export function setDownWords(plan: Plan, target: Target, task: string, edge: Edg
   const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
   if (target.at === "bench" || crew.length === 0) return targetWords(plan, target);
   const who = crew.map((member) => crewName(plan, member)).join(" and ");
-  const when = met(target.startS);
+  const when = clock(target.startS);
   return edge === null
     ? `${when}, ${who}`
     : `${when}, where it now ${edge === "end" ? "ends" : "starts"}, ${who}`;
@@ -28,7 +29,7 @@ export function spokenCost(plan: Plan, preview: Preview, target: Target, slides 
   const many = preview.tasks.length > 1;
   const crew = preview.schedule.placements.find((one) => one.task === task?.id)?.crew ?? [];
   const who = crew.length === 0 ? "" : `, ${crew.map((member) => crewName(plan, member)).join(" and ")}`;
-  const where = target.at === "bench" ? "on the bench" : `at ${met(target.startS)}${who}`;
+  const where = target.at === "bench" ? "on the bench" : `at ${clock(target.startS)}${who}`;
   const said = [
     many ? `${preview.name}: ${task?.name ?? "first"} ${where}.` : `${task?.name ?? "Task"} ${where}.`,
   ];
@@ -77,7 +78,7 @@ export function stuckWords(plan: Plan, stuck: readonly Stuck[]): string | null {
 export function spokenMargin(plan: Plan, verdict: Verdict): string {
   const worst = worstMargin(verdict);
   return worst
-    ? `Worst margin ${percentLeft(verdict.score.worstMargin / 10_000)}, ${marginCause(plan, worst)}.`
+    ? `Worst margin ${percent(verdict.score.worstMargin / 10_000, "down")}, ${marginCause(plan, worst)}.`
     : "Nobody goes out.";
 }
 

@@ -1,6 +1,6 @@
-import { lasts, met } from "../../editor/index.ts";
 import { otherPart, splitAfterS } from "../../plan/index.ts";
 import type { Command, Desk } from "../../session/index.ts";
+import { clock, lasting } from "../../words/index.ts";
 import type { Look } from "../look.ts";
 
 /** The commands that make two tasks of one and one of two. */
@@ -75,5 +75,5 @@ function whereWords(
 ): string {
   const { placements } = desk.state.getState().plan.schedule;
   const spot = placements.find((one) => one.task === task);
-  return spot ? `at ${met(spot.startS + afterS)}` : `after ${lasts(afterS)}`;
+  return spot ? `at ${clock(spot.startS + afterS)}` : `after ${lasting(afterS, "up")}`;
 }

@@ -1,8 +1,8 @@
 import { memo } from "react";
-import { lasts, REMOTE } from "../../editor/index.ts";
+import { REMOTE } from "../../editor/index.ts";
+import { counted, lasting, metres } from "../../words/index.ts";
 import type { Standing } from "./line/geometry.ts";
 import { useCalm } from "../settled.ts";
-import { counted } from "../words.ts";
 
 /** At the right end of each lane what it comes to: time out, walked, tasks. */
 export const Tally = memo(function Tally(props: { readonly standing: Standing }) {
@@ -20,8 +20,8 @@ export const Tally = memo(function Tally(props: { readonly standing: Standing })
             <li>{counted(tasks, "task")}</li>
             {lane.key !== REMOTE && (
               <>
-                <li className="narrow">{lasts(outS)}</li>
-                <li>{(Math.ceil(walked / 100) / 10).toFixed(1)} km</li>
+                <li className="narrow">{lasting(outS, "up")}</li>
+                <li>{metres(walked, "up")}</li>
               </>
             )}
           </ul>

@@ -1,14 +1,14 @@
 import { memo, useMemo } from "react";
 import type { Finding } from "../../answers/index.ts";
-import { met } from "../../editor/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import { type DeskState, shownVerdict, worseWords } from "../../session/index.ts";
+import { clock, counted } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
 import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
-import { counted, findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
+import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
 const NONE: ReadonlyMap<string, string> = new Map();
 
@@ -84,7 +84,7 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
       >
         <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span>
         <span className="finding-rule narrow">{FLIGHT_RULES[finding.rule].words}</span>
-        {finding.span && <span className="finding-when">{met(finding.span.startS)}</span>}
+        {finding.span && <span className="finding-when">{clock(finding.span.startS)}</span>}
         {props.change !== null && <span className="finding-new">{props.change}</span>}
         <span className="finding-sentence">{finding.sentence}</span>
       </button>

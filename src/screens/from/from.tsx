@@ -1,8 +1,8 @@
 import { type ReactNode, useId, useLayoutEffect, useRef, useState } from "react";
 import type { FromAnswer, FromAsk, FromTable } from "../../answers/index.ts";
-import { grouped } from "../../editor/index.ts";
 import type { Explained } from "../../kernel/index.ts";
 import type { AskedDay } from "../../session/index.ts";
+import { digits, grouped } from "../../words/index.ts";
 import { useAround } from "../context.ts";
 import { beside } from "./beside.ts";
 import "./from.css";
@@ -160,6 +160,5 @@ function Sums({ table }: { readonly table: FromTable }) {
 
 /** A value as it goes into the formula: whole ones in groups, others to six figures. */
 function figure(value: number): string {
-  if (Number.isInteger(value)) return value < 0 ? `−${grouped(-value)}` : grouped(value);
-  return String(Number(value.toPrecision(6))).replace("-", "−");
+  return Number.isInteger(value) ? grouped(value) : digits(value, 6);
 }

@@ -1,4 +1,5 @@
-import { left, percentLeft, type TimeScale, valueAt } from "../../editor/index.ts";
+import { type TimeScale, valueAt } from "../../editor/index.ts";
+import { lasting, metres, percent } from "../../words/index.ts";
 import { useLook } from "../context.ts";
 import { type RowPlace, rowPx } from "./paintmargins.ts";
 import { loadText, type MarginRow } from "./rows.ts";
@@ -37,19 +38,19 @@ export function valueText(row: MarginRow, atS: number): string | null {
         const value = valueAt(track, atS);
         return value === null ? [] : [(value - track.reserve) / track.stock];
       });
-      return shares.length === 0 ? null : percentLeft(Math.min(...shares));
+      return shares.length === 0 ? null : percent(Math.min(...shares), "down");
     }
     case "stock": {
       const track = row.tracks.find((one) => valueAt(one, atS) !== null);
-      return track ? percentLeft((valueAt(track, atS)! - track.reserve) / track.stock) : null;
+      return track ? percent((valueAt(track, atS)! - track.reserve) / track.stock, "down") : null;
     }
     case "spare": {
       const values = row.tracks.map((one) => valueAt(one, atS)).filter((value) => value !== null);
-      return values.length === 0 ? null : left(Math.min(...values));
+      return values.length === 0 ? null : lasting(Math.min(...values), "down");
     }
     case "apart": {
       const values = row.tracks.map((one) => valueAt(one, atS)).filter((value) => value !== null);
-      return values.length === 0 ? null : `${Math.ceil(Math.max(...values))} m`;
+      return values.length === 0 ? null : metres(Math.max(...values), "up");
     }
     case "load": {
       const value = row.tracks.map((one) => valueAt(one, atS)).find((one) => one !== null) ?? null;

@@ -1,5 +1,6 @@
 import type { MarginTrack } from "../../answers/index.ts";
-import { type Course, left, percentLeft, type TimeScale, valueNear } from "../../editor/index.ts";
+import { type Course, type TimeScale, valueNear } from "../../editor/index.ts";
+import { lasting, percent } from "../../words/index.ts";
 import { type Brush, setFont, textPx } from "../day/line/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { LEAST_STRIP_PX, STRIP_PX } from "../day/line/sizes.ts";
@@ -35,14 +36,14 @@ export function paintMargins(
           paintLevel(brush, track, top, scale, {
             top: full,
             floor: track.reserve,
-            label: percentLeft(track.margin),
+            label: percent(track.margin, "down"),
           });
         }
         break;
       case "spare":
         for (const course of row.tracks) {
           const least = Math.min(...course.points.map((point) => point.value));
-          paintLevel(brush, course, top, scale, { top: row.topS, floor: 0, label: left(least) });
+          paintLevel(brush, course, top, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
         }
         break;
       case "apart":
@@ -108,7 +109,7 @@ function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, s
     ctx.textBaseline = "middle";
     ctx.fillText(name, at, top + 11);
   }
-  endLabel(brush, percentLeft(worst.margin), x1, top + (LEAST_STRIP_PX - STRIP_PX) / 2);
+  endLabel(brush, percent(worst.margin, "down"), x1, top + (LEAST_STRIP_PX - STRIP_PX) / 2);
 }
 
 const INNER_PX = STRIP_PX - 5;

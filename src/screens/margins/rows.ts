@@ -6,10 +6,11 @@ import type {
   SeparationTrack,
   Verdict,
 } from "../../answers/index.ts";
-import { type Course, left, percentLeft, returnMassCourse, valueNear } from "../../editor/index.ts";
+import { type Course, returnMassCourse, valueNear } from "../../editor/index.ts";
 import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
-import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+import { crewName, evaName, heat, lasting, mass, metres, percent } from "../../words/index.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
 export type Standing = "breach" | "tight" | "fine" | "none";
@@ -91,7 +92,7 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     label: "Least of four",
     group: crewName(plan, crew),
     outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
-    figure: worst ? percentLeft(worst.margin) : "not out",
+    figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
     standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
     parts: partsOf(plan, tracks),
@@ -110,7 +111,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
     .map((track) => ({
       eva: track.eva,
       name: evaName(plan, track.eva),
-      figure: percentLeft(track.margin),
+      figure: percent(track.margin, "down"),
       cause: CONSUMABLE_WORDS[track.consumable],
       ask: leftAsk(track),
       standing: stand(track.margin, plan.rules.reserve.tight),
@@ -134,7 +135,7 @@ function stockRow(
     label: CONSUMABLE_WORDS[consumable],
     group: crewName(plan, crew),
     tracks,
-    figure: worst ? percentLeft(worst.margin) : "not out",
+    figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
     ...(worst ? { ask: leftAsk(worst) } : {}),
     standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
@@ -157,7 +158,7 @@ function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | 
   return {
     kind: "load",
     key: `${member.id} heat`,
-    label: `Stored heat, of ${Math.floor(limit)} kJ`,
+    label: `Stored heat, of ${heat(limit, "down")}`,
     group: member.name,
     tracks,
     limit,
@@ -185,7 +186,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
   return {
     kind: "load",
     key: `${member.id} drink`,
-    label: known ? `Drunk, of ${drinkKg} kg` : "Drunk, stock not known",
+    label: known ? `Drunk, of ${mass(drinkKg, "given")}` : "Drunk, stock not known",
     group: member.name,
     tracks: outings.map(({ span }) => ({
       points: [
@@ -196,7 +197,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
     limit: drinkKg ?? Infinity,
     unit: "kg",
     figure: outings.length === 0 ? "not out" : loadText(worst?.kg ?? 0, "kg"),
-    of: known ? `of ${drinkKg} kg` : "stock not known",
+    of: known ? `of ${mass(drinkKg, "given")}` : "stock not known",
     standing: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
     ask: { what: "rule", rule: "drinking-water" },
   };
@@ -226,7 +227,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     group: crewName(plan, crew),
     tracks,
     topS: lasts.length > 0 ? Math.max(...lasts) - plan.rules.walkback.emergencyReserveS : 1800,
-    figure: least === Infinity ? "not out" : left(least),
+    figure: least === Infinity ? "not out" : lasting(least, "down"),
     of: least === Infinity ? "" : "at the least",
     ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
     standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
@@ -254,12 +255,12 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
   return {
     kind: "apart",
     key: "apart",
-    label: `Apart, of ${Math.floor(limit)} m`,
+    label: `Apart, of ${metres(limit, "down")}`,
     group: "All",
     tracks: verdict.separation,
     limit,
-    figure: most < 0 ? "not out" : `${Math.ceil(most)} m`,
-    of: `of ${Math.floor(limit)} m`,
+    figure: most < 0 ? "not out" : metres(most, "up"),
+    of: `of ${metres(limit, "down")}`,
     ask: { what: "rule", rule: "crew-separation" },
     standing: most < 0 ? "none" : most > limit ? "breach" : "fine",
   };
@@ -270,13 +271,13 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
   return {
     kind: "load",
     key: "mass",
-    label: `Return, of ${limit} kg`,
+    label: `Return, of ${mass(limit, "given")}`,
     group: "All",
     tracks: [returnMassCourse(plan, schedule)],
     limit,
     unit: "kg",
     figure: loadText(verdict.returnKg, "kg"),
-    of: `of ${limit} kg`,
+    of: `of ${mass(limit, "given")}`,
     ask: { what: "rule", rule: "return-mass" },
     standing: verdict.returnKg > limit ? "breach" : "fine",
   };
@@ -284,7 +285,7 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
 
 /** A load, rounded up: what is held against a limit is never shown smaller than it is. */
 export function loadText(value: number, unit: "kg" | "kJ"): string {
-  return unit === "kJ" ? `${Math.ceil(value)} kJ` : `${(Math.ceil(value * 10 - 1e-6) / 10).toFixed(1)} kg`;
+  return unit === "kJ" ? heat(value, "up") : mass(value, "up");
 }
 
 function stand(margin: number, tight: number): Standing {

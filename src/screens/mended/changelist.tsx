@@ -1,5 +1,5 @@
 import type { Change } from "../../answers/index.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../words/index.ts";
 
 /** What a new schedule drops: must-do tasks first and as a breach, then the others; counted, and every one named. */
 export function Dropped({ changes }: { readonly changes: readonly Change[] }) {

@@ -1,10 +1,10 @@
 import type { Chance, MarginOdds, OddsReport } from "../../answers/index.ts";
-import { clockText } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromChance, fromTime } from "../../session/index.ts";
+import { clockText, counted, evaName, taskName } from "../../words/index.ts";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";
-import { CONSUMABLE_WORDS, counted, evaName } from "../words.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 
 const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];
 const BAR_PX = 132;
@@ -153,7 +153,7 @@ function Tasks(props: {
   readonly tasks: OddsReport["tasks"];
 }) {
   const { plan, report, tasks } = props;
-  const nameOf = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  const nameOf = (id: string): string => taskName(plan, id);
   return (
     <table>
       <thead>

@@ -1,11 +1,10 @@
 import { useEffect } from "react";
 import type { ShedEva, ShedReport } from "../../answers/index.ts";
-import { clockText } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { shedIsStale } from "../../session/index.ts";
+import { clockText, counted, crewName, evaName, taskName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
-import { counted, crewName, evaName } from "../words.ts";
 import { useShed } from "./useshed.ts";
 import { heldCells, shedWords } from "./shedcells.ts";
 
@@ -170,8 +169,4 @@ function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
       ))}
     </ul>
   );
-}
-
-function taskName(plan: Plan, task: string): string {
-  return plan.tasks.find((one) => one.id === task)?.name ?? task;
 }

@@ -1,10 +1,11 @@
 import { memo, useRef } from "react";
 import type { Bands, MarginOdds, OddsReport } from "../../answers/index.ts";
-import { metTicks, percentLeft, type TimeScale, timeScale } from "../../editor/index.ts";
+import { metTicks, type TimeScale, timeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromMargin } from "../../session/index.ts";
+import { crewName, evaName, percent } from "../../words/index.ts";
 import { From } from "../from/from.tsx";
-import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import { useWidth } from "../width.ts";
 
 const HEIGHT_PX = 96;
@@ -66,7 +67,7 @@ const Chart = memo(function Chart(props: {
   const scale = timeScale({ startS: first.atS, endS: Math.max(last.atS, first.atS + 60) }, widthPx);
   const least = Math.min(0, ...points.map((point) => point.left[0]));
   const y = (left: number): number => 2 + ((stock - left) / Math.max(1e-9, stock - least)) * (HEIGHT_PX - 4);
-  const end = (band: 0 | 2): string => percentLeft((last.left[band] - reserve) / Math.max(1e-9, stock));
+  const end = (band: 0 | 2): string => percent((last.left[band] - reserve) / Math.max(1e-9, stock), "down");
   const words = `${CONSUMABLE_WORDS[consumable]}: at the limit of the EVA ${end(2)} above the reserve or less on every second day, ${end(0)} or less on one day in twenty.`;
   return (
     <figure className="band">

@@ -1,6 +1,5 @@
 import { useEffect, useState } from "react";
 import type { Chance, OddsReport } from "../../answers/index.ts";
-import { grouped } from "../../editor/index.ts";
 import type { Shape } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import {
@@ -11,8 +10,8 @@ import {
   placedOn,
   PRESENT,
 } from "../../session/index.ts";
+import { counted, grouped, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted, wholePercent } from "../words.ts";
 import { Spoils } from "./spoils.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { Played } from "./played.tsx";
@@ -253,7 +252,7 @@ function Wanted(props: {
             >
               {standing}
             </span>{" "}
-            of {wholePercent(wish)}.
+            of {percent(wish, "given")}.
           </>
         )}
       </span>

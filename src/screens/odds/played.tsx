@@ -1,6 +1,6 @@
 import type { ActingRule, OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted } from "../words.ts";
+import { counted, percent } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6). */
 const RULES = [
@@ -99,5 +99,5 @@ function Outcomes({ before, outcome }: { readonly before: string; readonly outco
 function cautionWords(caution: number): string {
   if (caution === 0) return "durations ahead as likely";
   if (caution === 1) return "durations ahead as high";
-  return `durations ahead ${Number((caution * 100).toFixed(1))} % of the way from likely to high`;
+  return `durations ahead ${percent(caution, "given")} of the way from likely to high`;
 }

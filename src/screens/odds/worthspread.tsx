@@ -1,6 +1,6 @@
 import { useRef } from "react";
 import type { OddsReport } from "../../answers/index.ts";
-import { grouped } from "../../editor/index.ts";
+import { fixed, grouped } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 
 const HEIGHT_PX = 74;
@@ -21,8 +21,8 @@ export function WorthSpread({ worth }: { readonly worth: OddsReport["worth"] }) 
     <section aria-label="Worth" className="worth-spread">
       <h3>Worth</h3>
       <p>
-        Planned {grouped(planned)}, on average {(Math.floor(mean * 10) / 10).toFixed(1)} (standard error{" "}
-        {(Math.ceil(standardError * 10) / 10).toFixed(1)}).
+        Planned {grouped(planned)}, on average {fixed(mean, 1, "down")} (standard error{" "}
+        {fixed(standardError, 1, "up")}).
       </p>
       <div ref={ref}>
         {widthPx > 0 && (

@@ -1,9 +1,8 @@
 import type { Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
-import { lasts } from "../../editor/index.ts";
 import { type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
-import { counted } from "../words.ts";
+import { counted, lasting } from "../../words/index.ts";
 
 /** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
 
@@ -135,7 +134,7 @@ function evasOf({ crew, evas, stay }: Plan, sunDeg: (atS: number) => number | nu
   }
   const idle = crew.find((member) => !evas.some((eva) => eva.crew.includes(member.id)));
   if (idle) return begun(`${idle.name} goes out on no EVA.`);
-  const most = [...new Set(evas.map((eva) => lasts(eva.longestS)))].join(", ");
+  const most = [...new Set(evas.map((eva) => lasting(eva.longestS, "up")))].join(", ");
   const what = `${counted(evas.length, "EVA")} of at most ${most}`;
   return isEqual(evas, BLANK.evas)
     ? begun(`${what}, as the empty plan has it: set its bounds.`)

@@ -7,11 +7,11 @@ import {
   type ShedWork,
 } from "../../session/index.ts";
 import { gridName } from "../../plan/index.ts";
+import { counted } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
 import type { PaperPort } from "../services.ts";
-import { counted } from "../words.ts";
 
 /** Why nothing is printed yet. */
 const HELD = "Held until the pages for being late are worked out";

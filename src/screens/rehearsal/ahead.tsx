@@ -1,6 +1,6 @@
-import { met, percentLeft } from "../../editor/index.ts";
+import { clock, counted, crewName, percent } from "../../words/index.ts";
 import { Dropped, Moved } from "../mended/changelist.tsx";
-import { counted, crewName, LEVEL_WORDS } from "../words.ts";
+import { LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 import { aheadBreaches } from "./broken.ts";
 import { lateWords } from "./callwords.ts";
@@ -45,7 +45,7 @@ export function Ahead() {
             if (!task) return null;
             return (
               <tr key={spot.task}>
-                <td>{met(spot.startS)}</td>
+                <td>{clock(spot.startS)}</td>
                 <th scope="row">
                   {task.name} {task.must && <span className="note">must</span>}
                 </th>
@@ -95,11 +95,11 @@ function Anew({ broken }: { readonly broken: boolean }) {
         <div className="rehearsal-proposal">
           <p>
             <b>
-              {proposal.how === "mend" ? "Mended" : "Packed"} as of {met(proposal.askedS)}:
+              {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
             </b>{" "}
             worth {verdict.score.worth} → {proposal.verdict.score.worth}, worst margin{" "}
-            {percentLeft(verdict.score.worstMargin / 10_000)} →{" "}
-            {percentLeft(proposal.verdict.score.worstMargin / 10_000)},{" "}
+            {percent(verdict.score.worstMargin / 10_000, "down")} →{" "}
+            {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>
           {proposal.changes.length === 0 ? <p>Nothing changes.</p> : <Dropped changes={proposal.changes} />}

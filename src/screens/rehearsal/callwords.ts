@@ -1,7 +1,7 @@
-import { lasts, left, met } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Call } from "../../session/index.ts";
-import { CONSUMABLE_WORDS, crewName, evaName, placeName } from "../words.ts";
+import { clock, crewName, evaName, lasting, minutes, placeName } from "../../words/index.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import { unitOf } from "./gauges.ts";
 
 /** A call as a sentence of the log. */
@@ -19,15 +19,15 @@ export function callWords(plan: Plan, call: Call): string {
     case "left-out":
       return `${task(call.task)} is given up.`;
     case "longer":
-      return `${task(call.task)} takes ${minutes(Math.abs(call.byS))} ${call.byS > 0 ? "longer" : "less"}.`;
+      return `${task(call.task)} takes ${minutes(Math.abs(call.byS), "up")} ${call.byS > 0 ? "longer" : "less"}.`;
     case "hold":
-      return `Everybody holds until ${met(call.untilS)}.`;
+      return `Everybody holds until ${clock(call.untilS)}.`;
     case "slower":
       return `${crewName(plan, call.crew)} needs ${call.percent} % of the planned time from now on.`;
     case "reading":
       return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable].toLowerCase()} ${call.left} ${unitOf(call.consumable)}.`;
     case "back-by":
-      return `${evaName(plan, call.eva)} is to be back by ${met(call.byS)}.`;
+      return `${evaName(plan, call.eva)} is to be back by ${clock(call.byS)}.`;
     case "broken": {
       const name = plan.equipment.find((one) => one.id === call.equipment)?.name ?? call.equipment;
       return `${name}: ${call.count} out of use.`;
@@ -43,13 +43,8 @@ export function callWords(plan: Plan, call: Call): string {
   }
 }
 
-/** Minutes of a length, the begun one counted. */
-export function minutes(lengthS: number): string {
-  return `${Math.ceil(lengthS / 60)} min`;
-}
-
 /** How late or early something is, in words; a begun minute of being late counts whole, one of being early not at all. */
 export function lateWords(lateS: number): string {
-  if (lateS > 0) return `${lasts(lateS)} late`;
-  return lateS <= -60 ? `${left(-lateS)} early` : "on time";
+  if (lateS > 0) return `${lasting(Math.ceil(lateS / 60) * 60, "given")} late`;
+  return lateS <= -60 ? `${lasting(Math.floor(-lateS / 60) * 60, "given")} early` : "on time";
 }

@@ -1,6 +1,5 @@
-import { met } from "../../editor/index.ts";
 import { isOver } from "../../session/index.ts";
-import { evaName } from "../words.ts";
+import { clock, evaName } from "../../words/index.ts";
 import { RecallLine } from "./turnback.tsx";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 
@@ -19,13 +18,13 @@ export function ClockBar() {
   return (
     <section className="rehearsal-clock" aria-label="Clock">
       <p className="rehearsal-met">
-        <span className="note">MET</span> <b className="figure">{met(rehearsal.nowS)}</b>
+        <span className="note">MET</span> <b className="figure">{clock(rehearsal.nowS)}</b>
       </p>
       <ul className="rehearsal-pets">
         {outside.map((eva) => (
           <li key={eva.id}>
             <span className="note">{evaName(plan, eva.id)}, PET</span>{" "}
-            <b>{met(rehearsal.nowS - outS.get(eva.id)!)}</b>
+            <b>{clock(rehearsal.nowS - outS.get(eva.id)!)}</b>
             <RecallLine plan={standing.plan} of={recalls.find((one) => one.eva === eva.id)} />
           </li>
         ))}

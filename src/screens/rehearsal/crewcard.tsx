@@ -1,8 +1,8 @@
 import { useState } from "react";
 import type { MarginTrack } from "../../answers/index.ts";
-import { left, met, needed, percentLeft } from "../../editor/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
-import { CONSUMABLE_WORDS, evaName, placeName } from "../words.ts";
+import { clock, evaName, lasting, percent, placeName } from "../../words/index.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import { useLeaves, useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";
 import { crewNow, type CrewNow, type NextLeave } from "./crewnow.ts";
@@ -61,7 +61,8 @@ function Doing({ now }: { readonly now: CrewNow }) {
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>
-        since {met(spot.startS)}, {restS >= 0 ? `${left(restS)} to go` : `${needed(-restS)} over`}
+        since {clock(spot.startS)},{" "}
+        {restS >= 0 ? `${lasting(restS, "down")} to go` : `${lasting(-restS, "up")} over`}
       </p>
       <progress
         aria-label={`${task.name}, how far`}
@@ -100,7 +101,7 @@ function Next({ now }: { readonly now: CrewNow }) {
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>
-        begins {met(spot.startS)}
+        begins {clock(spot.startS)}
         <LeaveWords leave={leave} nowS={standing.nowS} />
       </p>
       <div className="rehearsal-acts">
@@ -139,15 +140,15 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
       return (
         <>
           , <b>leave at once</b>
-          {leave.atS > nowS && ` at ${met(leave.atS)}`}
+          {leave.atS > nowS && ` at ${clock(leave.atS)}`}
         </>
       );
     case "by":
       return leave.atS < nowS ? (
-        <>, to be on the way since {met(leave.atS)}</>
+        <>, to be on the way since {clock(leave.atS)}</>
       ) : (
         <>
-          , <b>leave by {met(leave.atS)}</b>
+          , <b>leave by {clock(leave.atS)}</b>
         </>
       );
   }
@@ -174,7 +175,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
                 {gaugeFigure(nowLeft, track.consumable, Math.floor)} {unitOf(track.consumable)}
               </b>
               <span className="note" title="Above the reserve when back inside, if all goes on like this">
-                {percentLeft(track.margin)} when back
+                {percent(track.margin, "down")} when back
               </span>
             </li>
           );

@@ -1,7 +1,6 @@
-import { lasts, met, signed } from "../../editor/index.ts";
 import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
+import { clock, counted, crewName, lasting, signed } from "../../words/index.ts";
 import { download } from "../shell/files.ts";
-import { counted, crewName } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
 /** Planned against what came of it: the sums, the EVAs, and every task with the reason it was left out. */
@@ -51,15 +50,15 @@ export function DebriefPart() {
           <tbody>
             {debrief.rows.map((row) => (
               <tr key={row.task} className={row.outcome === "left out" ? "left-out" : ""}>
-                <td>{row.plannedStartS === null ? "not planned" : met(row.plannedStartS)}</td>
+                <td>{row.plannedStartS === null ? "not planned" : clock(row.plannedStartS)}</td>
                 <th scope="row">
                   {row.name} {row.must && <span className="note">must</span>}
                 </th>
                 <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "remote"}</td>
-                <td>{row.startS === null ? "" : met(row.startS)}</td>
+                <td>{row.startS === null ? "" : clock(row.startS)}</td>
                 <td>{row.lateS === null ? "" : minutesOf(row.lateS)}</td>
-                <td>{lasts(row.plannedLengthS)}</td>
-                <td>{row.lengthS === null ? "" : lasts(row.lengthS)}</td>
+                <td>{lasting(row.plannedLengthS, "up")}</td>
+                <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
                 <td>{row.longerS === null ? "" : minutesOf(row.longerS)}</td>
                 <td>
                   {row.outcome === "left out" && row.must ? (
@@ -88,7 +87,7 @@ function Sum({ value, name }: { readonly value: string; readonly name: string })
 
 function span(fromS: number | null, toS: number | null): string {
   if (fromS === null) return "not yet";
-  return `${met(fromS)} to ${toS === null ? "…" : met(toS)}`;
+  return `${clock(fromS)} to ${toS === null ? "…" : clock(toS)}`;
 }
 
 /** Whole minutes with their sign: what is more is rounded up, what is less is rounded towards nothing. */
@@ -108,7 +107,7 @@ function Worst({ debrief }: { readonly debrief: Debrief }) {
   return (
     <p>
       {counted(longest.length, "task")} took most of the time that was not planned:{" "}
-      {longest.map((row) => `${row.name} ${lasts(row.longerS)} longer`).join(", ")}.
+      {longest.map((row) => `${row.name} ${lasting(row.longerS, "up")} longer`).join(", ")}.
     </p>
   );
 }

@@ -1,5 +1,5 @@
-import { met } from "../../editor/index.ts";
-import { CONSUMABLE_WORDS, crewName } from "../words.ts";
+import { clock, crewName } from "../../words/index.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import { useRehearsed } from "./around.ts";
 import { callWords } from "./callwords.ts";
 import { gaugeFigure, unitOf } from "./gauges.ts";
@@ -16,7 +16,7 @@ export function Log() {
           .toReversed()
           .map(({ call, i }) => (
             <li key={i} className={call.kind}>
-              <b>{met(call.atS)}</b> {callWords(plan, call)}
+              <b>{clock(call.atS)}</b> {callWords(plan, call)}
             </li>
           ))}
       </ol>
@@ -39,7 +39,7 @@ function Readings() {
           const unit = unitOf(consumable);
           return (
             <tr key={i}>
-              <td>{met(reading.atS)}</td>
+              <td>{clock(reading.atS)}</td>
               <th scope="row">
                 {crewName(plan, reading.crew)}, {CONSUMABLE_WORDS[consumable].toLowerCase()}
               </th>

@@ -1,6 +1,6 @@
-import { grouped, percentLeft } from "../../editor/index.ts";
+import { counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../shell/scorefigure.tsx";
-import { counted, marginCause, worstMargin } from "../words.ts";
+import { marginCause, worstMargin } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 import { aheadBreaches } from "./broken.ts";
 
@@ -51,7 +51,7 @@ export function SoFar() {
                 ? "tight"
                 : "fine"
         }
-        value={worst === null ? "none" : percentLeft(margin)}
+        value={worst === null ? "none" : percent(margin, "down")}
         name="worst margin"
         more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
         change={0}
@@ -59,7 +59,7 @@ export function SoFar() {
       />
       <ScoreFigure
         state="plain"
-        value={`${(Math.ceil(verdict.score.walkM / 100) / 10).toFixed(1)} km`}
+        value={metres(verdict.score.walkM, "up")}
         name="walked"
         more="when all are back"
         change={0}

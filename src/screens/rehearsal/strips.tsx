@@ -1,7 +1,8 @@
 import { useMemo, useRef } from "react";
-import { framing, met, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
+import { framing, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
+import { clock } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { KIND_LETTERS } from "../words.ts";
 import { useRehearsed } from "./around.ts";
@@ -60,7 +61,7 @@ export function Strips() {
       </svg>
       <p className="note rehearsal-signs">
         Thin above: planned. Below: <b className="sign done" /> done, <b className="sign doing" /> under way,{" "}
-        <b className="sign ahead" /> to come. Line: now, {met(standing.nowS)}.
+        <b className="sign ahead" /> to come. Line: now, {clock(standing.nowS)}.
       </p>
     </div>
   );
@@ -127,7 +128,7 @@ function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: T
         y={PLANNED_PX + 5}
         heightPx={ROW_PX}
       >
-        <title>{`${task.name}, ${spot.state}, ${met(spot.startS)} to ${met(spot.endS)}`}</title>
+        <title>{`${task.name}, ${spot.state}, ${clock(spot.startS)} to ${clock(spot.endS)}`}</title>
       </Bar>
       {text !== "" && (
         <text x={NAME_PX + x + 5} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-text" aria-hidden="true">

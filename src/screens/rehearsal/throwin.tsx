@@ -1,8 +1,8 @@
 import { type ReactNode, useState } from "react";
-import { met } from "../../editor/index.ts";
 import { instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { CallOut, Rehearsed } from "../../session/index.ts";
+import { clock } from "../../words/index.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
 type Choice = readonly (readonly [id: string, name: string])[];
@@ -56,7 +56,7 @@ const SLIPS: readonly Slip[] = [
     about: ({ stay }, { standing }) =>
       stay.relayPasses
         .filter(({ id, endS }) => endS > standing.nowS && !standing.facts.lostPasses.has(id))
-        .map(({ id, name, startS }) => [id, `${name}, ${met(startS)}`] as const),
+        .map(({ id, name, startS }) => [id, `${name}, ${clock(startS)}`] as const),
     amount: null,
     call: (pass) => ({ kind: "no-relay", pass }),
   },

@@ -1,8 +1,7 @@
 import type { Recall, TurnBack } from "../../answers/index.ts";
-import { left, met, needed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { limiterWords, overWords } from "../../session/index.ts";
-import { evaName, placeName } from "../words.ts";
+import { clock, evaName, lasting, placeName } from "../../words/index.ts";
 
 /** Where one crew member is, the walk-back from there, and the latest moment to start home with what sets it. */
 export function TurnBackLines(props: { readonly plan: Plan; readonly nowS: number; readonly of: TurnBack }) {
@@ -16,7 +15,9 @@ export function TurnBackLines(props: { readonly plan: Plan; readonly nowS: numbe
             ? `Walk-back from ${placeName(plan, from)}`
             : `Walk-back, worst of ${placeName(plan, from)} to ${placeName(plan, to)}`}
         </dt>
-        <dd>{walkbackS === null ? <span className="state breach">no way home</span> : needed(walkbackS)}</dd>
+        <dd>
+          {walkbackS === null ? <span className="state breach">no way home</span> : lasting(walkbackS, "up")}
+        </dd>
       </div>
       <div>
         <dt className="note">Start home by</dt>
@@ -26,7 +27,7 @@ export function TurnBackLines(props: { readonly plan: Plan; readonly nowS: numbe
           <dd className="state breach">at once: {overWords(over)}</dd>
         ) : (
           <dd>
-            {latestWords(startHomeS)} <span className="note">in {left(startHomeS - nowS)}</span>
+            {latestWords(startHomeS)} <span className="note">in {lasting(startHomeS - nowS, "down")}</span>
           </dd>
         )}
         <dd className="note">set by {limiterWords(plan, of.by)}</dd>
@@ -63,10 +64,10 @@ export function RecallLine({ plan, of }: { readonly plan: Plan; readonly of: Rec
 
 /** The latest moment for something, rounded down to the minute. */
 function latestWords(atS: number): string {
-  return met(Math.floor(atS / 60) * 60);
+  return clock(atS, "down");
 }
 
 /** The earliest moment for something, rounded up to the minute. */
 function earliestWords(atS: number): string {
-  return met(Math.ceil(atS / 60) * 60);
+  return clock(atS, "up");
 }

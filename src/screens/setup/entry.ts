@@ -1,5 +1,6 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { FieldGuide, Plan } from "../../plan/index.ts";
+import { bare, digits } from "../../words/index.ts";
 
 /** What an editor offers to choose from. */
 export interface Choice {
@@ -76,17 +77,6 @@ export const tag: Entry = {
   read: (draft, _plan, guide) => (draft.trim() === "" ? emptyRead(guide) : done(draft.trim())),
 };
 
-/** Numbers as they stand; up to twelve digits, so that no binary remainder shows. */
-export function digits(value: number): string {
-  return String(Number(value.toPrecision(12))).replace("-", "−");
-}
-
-/** As `digits`, with thin groups of three before the point. */
-function grouped(value: number): string {
-  const [whole = "", ...rest] = digits(value).split(".");
-  return [whole.replace(/\B(?=(\d{3})+$)/g, "\u202f"), ...rest].join(".");
-}
-
 const GROUPED = /^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/;
 /** One comma before three digits: groups of a thousand to some, decimals to others. */
 const EITHER = /^[+-]?[1-9]\d{0,2},\d{3}$/;
@@ -134,15 +124,15 @@ export function quantity(unit: string, scale = 1): Entry {
   return {
     editor: "line",
     align: "end",
-    show: (value) => (typeof value === "number" ? grouped(value / scale) : ""),
-    draft: (value) => (typeof value === "number" ? digits(value / scale) : ""),
+    show: (value) => (typeof value === "number" ? digits(value / scale) : ""),
+    draft: (value) => (typeof value === "number" ? bare(value / scale) : ""),
     read(draft, _plan, guide) {
-      const { bare, factor } = unitless(draft, unit);
-      if (bare.trim() === "" || bare.trim() === unit) return emptyRead(guide);
-      const given = numberIn(bare);
-      if (given === null) return failed(noNumber(bare, unit));
+      const { bare: number, factor } = unitless(draft, unit);
+      if (number.trim() === "" || number.trim() === unit) return emptyRead(guide);
+      const given = numberIn(number);
+      if (given === null) return failed(noNumber(number, unit));
       const value = Number((given * factor * scale).toPrecision(12));
-      return bounded(value, guide, (bound) => `${digits(bound / scale)}${unit === "" ? "" : ` ${unit}`}`);
+      return bounded(value, guide, (bound) => `${bare(bound / scale)}${unit === "" ? "" : ` ${unit}`}`);
     },
   };
 }

@@ -1,5 +1,5 @@
 import type { Desk } from "../../session/index.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../words/index.ts";
 import { sentence } from "./draft.ts";
 import type { Word } from "./gridhands.ts";
 import type { Spot } from "./gridmoves.ts";

@@ -1,7 +1,7 @@
 import type { Plan } from "../../plan/index.ts";
 import { failed, done, type Outcome } from "../../kernel/index.ts";
+import { counted } from "../../words/index.ts";
 import { type Entry, partsOf } from "./entry.ts";
-import { counted } from "../words.ts";
 import { type Head, headsIn, underHead } from "./sheetheads.ts";
 import { nearestWord } from "./spelling.ts";
 import type { Cell, Table } from "./table.ts";

@@ -1,5 +1,6 @@
 import { done, failed } from "../../kernel/index.ts";
-import { type Choice, digits, emptyRead, type Entry, numberIn, partsOf, quantity, text } from "./entry.ts";
+import { bare, digits } from "../../words/index.ts";
+import { type Choice, emptyRead, type Entry, numberIn, partsOf, quantity, text } from "./entry.ts";
 
 /** Entries that only one field has. */
 
@@ -119,12 +120,12 @@ export const sunAngle: Entry = {
 
 function angleInWords(value: unknown, to: string): string {
   const facingDeg = (value as { facingDeg?: number } | undefined)?.facingDeg;
-  return `${sunInWords(value, to)}${facingDeg === undefined ? "" : ` facing ${digits(facingDeg)}`}`;
+  return `${sunInWords(value, to)}${facingDeg === undefined ? "" : ` facing ${bare(facingDeg)}`}`;
 }
 
 function sunInWords(value: unknown, to: string): string {
   const range = value as { leastDeg: number; greatestDeg: number } | undefined;
-  return range ? `${digits(range.leastDeg)}${to}${digits(range.greatestDeg)}` : "";
+  return range ? `${bare(range.leastDeg)}${to}${bare(range.greatestDeg)}` : "";
 }
 
 interface Corner {
@@ -139,7 +140,7 @@ export const corners: Entry = {
   show: (value) => (value === undefined ? "" : `${cornersOf(value).length} corners`),
   draft: (value) =>
     cornersOf(value)
-      .map((one) => `${digits(one.eastM)} ${digits(one.northM)}`)
+      .map((one) => `${bare(one.eastM)} ${bare(one.northM)}`)
       .join("\n"),
   read(draft) {
     const read: Corner[] = [];

@@ -1,6 +1,6 @@
 import { type FieldGuide, guideTo, type Plan, type Usual, usualOf } from "../../plan/index.ts";
 import { removalOf, type Removable, type Removal } from "../../session/index.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../words/index.ts";
 import { type Entry, text } from "./entry.ts";
 import { at, withAt } from "./pathway.ts";
 

@@ -9,6 +9,7 @@ import {
   useState,
 } from "react";
 import type { Plan } from "../../plan/index.ts";
+import { digits } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { Menu } from "../shell/menu.tsx";
 import { sentence } from "./draft.ts";
@@ -247,9 +248,5 @@ function rangeOf({ guide, entry, unit }: Cell): string {
   if (guide.low === null || guide.high === null || entry.form !== undefined) return "";
   const tail = unit === "" ? "" : ` ${unit}`;
   const scale = unit === "%" ? 100 : 1;
-  return `${group(guide.low * scale)} to ${group(guide.high * scale)}${tail}.`;
-}
-
-function group(value: number): string {
-  return value.toLocaleString("en", { maximumFractionDigits: 3 }).replaceAll(",", "\u202f").replace("-", "−");
+  return `${digits(guide.low * scale)} to ${digits(guide.high * scale)}${tail}.`;
 }

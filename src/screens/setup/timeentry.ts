@@ -1,6 +1,6 @@
-import { met } from "../../editor/index.ts";
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { FieldGuide } from "../../plan/index.ts";
+import { clock } from "../../words/index.ts";
 import { emptyRead, type Entry, numberIn, partsOf } from "./entry.ts";
 
 /**
@@ -33,18 +33,18 @@ function secondsInUnits(size: string): number | null {
   return Math.round(Number(hours ?? 0) * 3600 + Number(minutes ?? 0) * 60 + Number(seconds ?? 0));
 }
 
-const show = (value: unknown): string => (typeof value === "number" ? met(value) : "");
+const show = (value: unknown): string => (typeof value === "number" ? clock(value) : "");
 
 function bounds(seconds: number, guide: FieldGuide): Outcome<unknown, string> {
   if (guide.low !== null && seconds < guide.low) {
-    return failed(guide.low === 0 ? "Must not be negative." : `At least ${met(guide.low)}.`);
+    return failed(guide.low === 0 ? "Must not be negative." : `At least ${clock(guide.low)}.`);
   }
-  if (guide.high !== null && seconds > guide.high) return failed(`At most ${met(guide.high)}.`);
+  if (guide.high !== null && seconds > guide.high) return failed(`At most ${clock(guide.high)}.`);
   return done(seconds);
 }
 
 /** A point in time, `h:mm` from touchdown. */
-export const clock: Entry = {
+export const moment: Entry = {
   editor: "line",
   align: "end",
   show,
@@ -104,5 +104,5 @@ export const stretches: Entry = {
 
 function stretchesOf(value: unknown, to: string, between: string): string {
   const list = Array.isArray(value) ? (value as readonly Stretch[]) : [];
-  return list.map(({ startS, endS }) => `${met(startS)}${to}${met(endS)}`).join(between);
+  return list.map(({ startS, endS }) => `${clock(startS)}${to}${clock(endS)}`).join(between);
 }

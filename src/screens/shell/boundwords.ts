@@ -1,4 +1,4 @@
-import { grouped } from "../../editor/index.ts";
+import { grouped, rounded } from "../../words/index.ts";
 
 /**
  * What a proved upper bound says of a worth: that it is the best, or by how much at most it could be better, in percent
@@ -9,6 +9,6 @@ export function boundWords(worth: number, bound: number | null): string | null {
   if (bound <= worth) return "proved best";
   if (worth <= 0) return `at most ${grouped(Math.ceil(bound - worth))} more is possible`;
   // A tenth is only added where there is one: 20 out of 1000 is 2 %, not 2.1 % by a rounding of the machine.
-  const tenths = Math.ceil(Math.round(((bound - worth) / worth) * 1e9) / 1e6);
-  return `at most ${(tenths / 10).toFixed(1).replace(/\.0$/, "")} % more is possible`;
+  const percents = Math.round(((bound - worth) / worth) * 1e9) / 1e7;
+  return `at most ${rounded(percents, 1, "up")} % more is possible`;
 }

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
+import { counted } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { counted } from "../words.ts";
 
 /** What a screen reader is told while things move. */
 export function Spoken() {

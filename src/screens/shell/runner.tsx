@@ -1,7 +1,6 @@
 import { useState } from "react";
-import { grouped, left } from "../../editor/index.ts";
+import { counted, grouped, lasting, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted, wholePercent } from "../words.ts";
 
 const LENGTHS = [2, 5, 15, 60];
 
@@ -33,7 +32,9 @@ export function Runner() {
           <progress value={done} max={1} aria-label="Time used" />
           <span>
             {run.kind === "pack" ? "Packing" : "Mending"}{" "}
-            {progress ? `${left(Math.floor(progress.seconds))} of ${left(run.seconds)}` : "…"}
+            {progress
+              ? `${lasting(Math.floor(progress.seconds), "down")} of ${lasting(run.seconds, "down")}`
+              : "…"}
           </span>
           <span className="note">{best}</span>
         </div>
@@ -67,7 +68,7 @@ export function Runner() {
         </select>
         <select
           aria-label="What to pack for"
-          title={`Wish: the most worth done on average with the chances wanted (home ${wholePercent(wish.home)}, every must-do ${wholePercent(wish.must)}). Likely: the most worth when everything takes its likely time.`}
+          title={`Wish: the most worth done on average with the chances wanted (home ${percent(wish.home, "given")}, every must-do ${percent(wish.must, "given")}). Likely: the most worth when everything takes its likely time.`}
           value={aim}
           onChange={(event) => setAim(event.target.value as typeof aim)}
         >

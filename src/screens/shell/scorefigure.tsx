@@ -1,5 +1,5 @@
 import type { FromAsk } from "../../answers/index.ts";
-import { signed } from "../../editor/index.ts";
+import { signed } from "../../words/index.ts";
 import { From } from "../from/from.tsx";
 
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;

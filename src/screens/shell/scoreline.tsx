@@ -1,5 +1,5 @@
-import { grouped, percentLeft } from "../../editor/index.ts";
 import { packStands, shownVerdict } from "../../session/index.ts";
+import { grouped, metres, percent } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
@@ -49,7 +49,7 @@ export function ScoreLine() {
       />
       <ScoreFigure
         state={marginState === "" ? "plain" : marginState}
-        value={worst === null ? "none" : percentLeft(margin)}
+        value={worst === null ? "none" : percent(margin, "down")}
         ask={
           worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }
         }
@@ -61,7 +61,7 @@ export function ScoreLine() {
       />
       <ScoreFigure
         state="plain"
-        value={`${(Math.ceil(score.walkM / 100) / 10).toFixed(1)} km`}
+        value={metres(score.walkM, "up")}
         ask={{ what: "walked" }}
         name="walked"
         more="all crew"

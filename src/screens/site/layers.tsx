@@ -1,4 +1,4 @@
-import { needed } from "../../editor/index.ts";
+import { lasting } from "../../words/index.ts";
 import { LAYER_WORDS, type Layer } from "./sitelook.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import { crewStyle } from "./crewstyle.ts";
@@ -82,7 +82,7 @@ export function Layers(props: { readonly picture: Picture }) {
       <p className="note">
         {ground ? `Ground ${ground.source}. ` : ""}Walk-backs are rounded up, limits down: none is shown
         better than it is. The longest allowed walk back shown here is no permission.
-        {walks && ` Farthest place: ${needed(Math.max(0, ...walks.places.map((one) => one.homeS)))}.`}
+        {walks && ` Farthest place: ${lasting(Math.max(0, ...walks.places.map((one) => one.homeS)), "up")}.`}
       </p>
     </section>
   );

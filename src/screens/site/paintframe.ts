@@ -1,5 +1,6 @@
 import type { SiteLight } from "../../answers/index.ts";
 import { type MapFrame, scaleBar } from "../../editor/map/index.ts";
+import { metres } from "../../words/index.ts";
 import { type Brush, setFont } from "../day/line/brush.ts";
 import { haloed } from "./paintground.ts";
 
@@ -9,7 +10,7 @@ export function paintFrame(brush: Brush, frame: MapFrame, light: SiteLight | nul
   const bar = scaleBar(frame.pxPerM, 150);
   const y = frame.heightPx - 22;
   const x = 76;
-  const words = bar.metres >= 1000 ? `${bar.metres / 1000} km` : `${bar.metres} m`;
+  const words = metres(bar.metres, "given");
   ctx.setLineDash([]);
   for (const [width, colour] of [
     [7, palette.raised],

@@ -1,5 +1,6 @@
 import type { Line, SiteGround, SiteLight } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
+import { digits } from "../../words/index.ts";
 import { type Brush, setFont } from "../day/line/brush.ts";
 import type { Theme } from "../look.ts";
 import type { Picture } from "./picture.ts";
@@ -149,7 +150,7 @@ export function paintContours(brush: Brush, { frame, ground, theme }: Picture): 
       // Short ones are told by their neighbours.
       if (lengthOf(line) * frame.pxPerM < 260 || x < 0 || y < 0 || x > frame.widthPx || y > frame.heightPx)
         continue;
-      haloed(brush, `${Math.round(levelM * 10) / 10} m`.replace("-", "−"), x, y, palette["ink-soft"]);
+      haloed(brush, `${digits(levelM, 6)} m`, x, y, palette["ink-soft"]);
     }
   }
 }

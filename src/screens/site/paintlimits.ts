@@ -1,9 +1,9 @@
 import type { SiteRing } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
-import { left } from "../../editor/index.ts";
 import type { KeepOut, Plan } from "../../plan/index.ts";
+import { crewName, lasting } from "../../words/index.ts";
 import { type Brush } from "../day/line/brush.ts";
-import { CONSUMABLE_WORDS, crewName } from "../words.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { onMap } from "./paintground.ts";
 import type { Picture } from "./picture.ts";
@@ -45,7 +45,7 @@ export function paintKeepOuts(brush: Brush, { frame, plan, theme }: Picture): vo
 
 /** `33 min: emergency oxygen`, `1:12: EV1 cooling water`; what is left is rounded down. */
 export function ringWords(plan: Plan, ring: SiteRing): string {
-  const time = ring.seconds > 0 ? left(ring.seconds) : "nothing left";
+  const time = ring.seconds > 0 ? lasting(ring.seconds, "down") : "nothing left";
   if (ring.by === null) {
     const all = ring.crew.length === plan.crew.length;
     const what = ring.kind === "shared" ? "with cooling shared" : "emergency oxygen";

@@ -1,9 +1,8 @@
 import { useEffect, useRef } from "react";
 import type { SiteLight, SitePlace } from "../../answers/index.ts";
-import { needed } from "../../editor/index.ts";
-import { grouped } from "../../editor/index.ts";
 import type { Interval } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { angle, bearing, grouped, lasting, metres, signed } from "../../words/index.ts";
 import { useDesk, useLook, useAround } from "../context.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import type { SiteCommands } from "./commands.ts";
@@ -33,7 +32,7 @@ export function PlaceList(props: {
             Places at {time(minuteS)}
             {light?.sun && (
               <>
-                , sun {degrees(light.sun.elevationDeg)} over a level horizon at{" "}
+                , sun {angle(light.sun.elevationDeg, "down")} over a level horizon at{" "}
                 {Math.round(light.sun.azimuthDeg)}°
               </>
             )}
@@ -129,12 +128,12 @@ function Chosen(props: {
       </div>
       <p>
         {sided(place.eastM, "east", "west")}, {sided(place.northM, "north", "south")} of the lander
-        {known.upM !== null && <>, {metres(known.upM)} against its ground</>}.
+        {known.upM !== null && <>, {signed(Math.round(known.upM))} m against its ground</>}.
       </p>
       {known.homeS >= 0 ? (
         <div>
-          Walk back <b>{needed(known.homeS)}</b>, {grouped(known.homeM)} m at the walk-back pace, rounded up.{" "}
-          <From of={`walk back from ${place.name}`} from={known.from} />
+          Walk back <b>{lasting(known.homeS, "up")}</b>, {metres(known.homeM, "up")} at the walk-back pace,
+          rounded up. <From of={`walk back from ${place.name}`} from={known.from} />
         </div>
       ) : (
         <p className="state breach">There is no way home from here.</p>
@@ -172,14 +171,14 @@ function Chosen(props: {
   );
 }
 
-/** `985 m, 61°`. */
+/** `985 m, 061°`. */
 function fromLander({ distanceM, bearingDeg }: SitePlace): string {
   if (Number.isNaN(bearingDeg)) return "here";
-  return `${grouped(Math.round(distanceM))} m, ${String(Math.round(bearingDeg) % 360).padStart(3, "0")}°`;
+  return `${metres(distanceM, "up")}, ${bearing(bearingDeg)}`;
 }
 
 function walkback({ homeS }: SitePlace): string {
-  return homeS < 0 ? "no way" : homeS === 0 ? "–" : needed(homeS);
+  return homeS < 0 ? "no way" : homeS === 0 ? "–" : lasting(homeS, "up");
 }
 
 /** What a place's light is at a moment. */
@@ -199,7 +198,7 @@ export function lightWords(
   const dark = spanAt(shaded, atS);
   if (!dark && (lit === null || shaded === null)) {
     if (sunDeg === null) return "Whether the sun shines here is not known.";
-    const stands = `Sun ${sunDeg > 0 ? "up" : "down"} ${degrees(Math.abs(sunDeg))}`;
+    const stands = `Sun ${sunDeg > 0 ? "up" : "down"} ${angle(Math.abs(sunDeg), "down")}`;
     return `${stands} over a level horizon, shadow unknown: no heights are known here.`;
   }
   if (!dark) return "Whether the sun shines here now is not known: unknown ground may hide it.";
@@ -220,13 +219,4 @@ function spanAt(list: readonly Interval[] | null, atS: number): Interval | undef
 function sided(metres: number, ahead: string, behind: string): string {
   const whole = Math.round(metres);
   return `${grouped(Math.abs(whole))} m ${whole < 0 ? behind : ahead}`;
-}
-
-function degrees(value: number): string {
-  return `${(Math.floor(value * 10) / 10).toFixed(1)}°`.replace("-", "−");
-}
-
-function metres(value: number): string {
-  const whole = Math.round(value);
-  return `${whole < 0 ? "−" : "+"}${Math.abs(whole)} m`;
 }

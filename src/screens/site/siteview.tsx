@@ -1,10 +1,9 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import type { Verdict } from "../../answers/index.ts";
-import { met, needed, signed, utc } from "../../editor/index.ts";
 import { fitted } from "../../editor/map/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
+import { clock, counted, lasting, signed, touchdownMs, utcClock } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { counted, touchdownMs } from "../words.ts";
 import { SiteContext, useSite, useSiteLook } from "./around.ts";
 import { siteCommands } from "./commands.ts";
 import { useLatest } from "./latest.ts";
@@ -163,7 +162,7 @@ function MoveWords(props: {
   return (
     <div className="site-move panel" role="status">
       <b>{name}</b>
-      <span>walk back {homeS < 0 ? "impossible: no way" : needed(homeS)}</span>
+      <span>walk back {homeS < 0 ? "impossible: no way" : lasting(homeS, "up")}</span>
       <span>walked {signed(after.score.walkM - before.score.walkM)} m</span>
       <span className={after.score.breaches > 0 ? "state breach" : "state fine"}>
         {counted(after.score.breaches, "breach", "breaches")}, was {before.score.breaches}
@@ -231,7 +230,7 @@ function useTime(): (atS: number) => string {
   return useCallback(
     (atS: number) => {
       const whole = Math.round(atS / 60) * 60;
-      return isUtc ? utc(touchdown, whole) : met(whole);
+      return isUtc ? utcClock(touchdown, whole) : clock(whole);
     },
     [isUtc, touchdown],
   );

@@ -1,12 +1,12 @@
 import { useCallback, useRef } from "react";
 import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
 import { afootAt } from "../../editor/map/index.ts";
-import { timeScale, utcDay } from "../../editor/index.ts";
+import { timeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { crewName, evaName, placeName, touchdownMs, utcDay } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { type Brush, cut, setFont } from "../day/line/brush.ts";
 import { Canvas } from "../day/line/canvas.tsx";
-import { crewName, evaName, placeName, touchdownMs } from "../words.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import type { SiteCommands } from "./commands.ts";
 import { crewStyle } from "./crewstyle.ts";

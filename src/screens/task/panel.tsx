@@ -1,10 +1,10 @@
 import { memo, useMemo } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
+import { counted, linkWords } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
-import { linkWords } from "../../words/index.ts";
-import { counted, KIND_LETTERS } from "../words.ts";
+import { KIND_LETTERS } from "../words.ts";
 import { TaskField } from "./field.tsx";
 import { Pins } from "./pins.tsx";
 import { OnBench, Standing, TaskFindings } from "./standing.tsx";

@@ -1,11 +1,11 @@
 import type { BenchReason } from "../../answers/index.ts";
-import { met, needed, utc } from "../../editor/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
 import { benchSays, benchStands, findingsOfTask, shownVerdict } from "../../session/index.ts";
+import { clock, crewName, evaName, lasting, placeName, touchdownMs, utcClock } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
 import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
-import { crewName, evaName, LEVEL_WORDS, placeName, touchdownMs } from "../words.ts";
+import { LEVEL_WORDS } from "../words.ts";
 
 /** Where a placed task stands: when, who, where, and the way back from there. */
 export function Standing(props: { readonly plan: Plan; readonly task: Task; readonly placement: Placement }) {
@@ -22,21 +22,21 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
       <div>
         <dt>MET</dt>
         <dd>
-          <b>{met(startS)}</b> to {met(endS)}
+          <b>{clock(startS)}</b> to {clock(endS)}
         </dd>
       </div>
       {outing && (
         <div>
           <dt title="Time from egress">PET</dt>
           <dd>
-            {met(startS - outing.span.startS)} to {met(endS - outing.span.startS)}
+            {clock(startS - outing.span.startS)} to {clock(endS - outing.span.startS)}
           </dd>
         </div>
       )}
       <div>
         <dt>UTC</dt>
         <dd>
-          {utc(zero, startS)} to {utc(zero, endS)}
+          {utcClock(zero, startS)} to {utcClock(zero, endS)}
         </dd>
       </div>
       <div>
@@ -61,7 +61,7 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
               "no way home known"
             ) : (
               <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
-                {needed(walkback)}
+                {lasting(walkback, "up")}
               </From>
             )}
           </dd>
@@ -85,7 +85,7 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
       </p>
       {spot && (
         <button type="button" onClick={() => desk.place(task.id, spot)}>
-          Place at {met(spot.startS)}
+          Place at {clock(spot.startS)}
           {spot.eva !== null && `, ${evaName(plan, spot.eva)}`}
         </button>
       )}

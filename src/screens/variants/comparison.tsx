@@ -1,11 +1,20 @@
 import type { ReactNode } from "react";
 import type { MarginTrack } from "../../answers/index.ts";
-import { clockText, type Dial, grouped, percentLeft, signed } from "../../editor/index.ts";
 import { oddsAreStale } from "../../session/index.ts";
+import {
+  clockText,
+  crewName,
+  type Dial,
+  evaName,
+  grouped,
+  metres,
+  percent,
+  signed,
+} from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";
-import { CONSUMABLE_WORDS, crewName, evaName } from "../words.ts";
+import { CONSUMABLE_WORDS } from "../words.ts";
 import type { Compared } from "./days.ts";
 
 /** A figure of a day: what is shown, and the number that is held against the first day's. */
@@ -116,7 +125,7 @@ function scores(dial: Dial): readonly Measure[] {
       name: "Walked, all crew",
       shown: (day) => (
         <From of={`walked, ${day.name}`} ask={{ what: "walked" }} day={day}>
-          {(Math.ceil(day.verdict.score.walkM / 100) / 10).toFixed(1)} km
+          {metres(day.verdict.score.walkM, "up")}
         </From>
       ),
       value: ({ verdict }) => verdict.score.walkM,
@@ -153,7 +162,7 @@ function margins(days: readonly Compared[]): readonly Measure[] {
             ask={{ what: "left", eva, crew, consumable: worst.consumable, atS: null }}
             day={day}
           >
-            {percentLeft(worst.margin)}
+            {percent(worst.margin, "down")}
           </From>{" "}
           <span className="note">{CONSUMABLE_WORDS[worst.consumable]}</span>
         </>

@@ -1,9 +1,9 @@
 import { useMemo } from "react";
-import { clockText, type Dial, needed } from "../../editor/index.ts";
 import type { Placement, Plan } from "../../plan/index.ts";
+import { clockText, counted, crewName, type Dial, evaName, lasting } from "../../words/index.ts";
 import { useDial } from "../day/dial.ts";
 import { easedWords, subtract, worseWords } from "../../session/index.ts";
-import { counted, crewName, evaName, findingKey, LEVEL_WORDS } from "../words.ts";
+import { findingKey, LEVEL_WORDS } from "../words.ts";
 import type { Compared } from "./days.ts";
 import { type Difference, type DifferenceGroup, differencesOf, grouped } from "./differences.ts";
 
@@ -124,7 +124,7 @@ function changeWords(one: Difference): string {
   const kind = kindOf(one);
   if (kind !== "moved") return kind === "dropped" ? "Dropped" : "Added";
   if (one.laterS === 0) return "Other crew or EVA";
-  return `${needed(Math.abs(one.laterS))} ${one.laterS > 0 ? "later" : "earlier"}`;
+  return `${lasting(Math.abs(one.laterS), "up")} ${one.laterS > 0 ? "later" : "earlier"}`;
 }
 
 function spot(plan: Plan, dial: Dial, at: Placement | null): string {

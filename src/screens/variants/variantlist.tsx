@@ -1,8 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from "react";
-import { grouped, percentLeft } from "../../editor/index.ts";
 import type { VariantDay } from "../../session/index.ts";
+import { counted, grouped, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted } from "../words.ts";
 import { MOST_BESIDE } from "./days.ts";
 
 /** Every variant with what it comes to; which are compared, and what can be done with each. */
@@ -75,7 +74,7 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
           <span className="state breach">{counted(score.breaches, "breach", "breaches")}</span>
         )}{" "}
         worth {grouped(score.worth)}, must-do {day.verdict.mustPlaced} of {day.verdict.mustTotal}, worst
-        margin {percentLeft(score.worstMargin / 10_000)}
+        margin {percent(score.worstMargin / 10_000, "down")}
       </td>
       <td>
         {day.givesUp === null ? (

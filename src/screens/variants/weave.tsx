@@ -1,7 +1,7 @@
 import { useMemo, useRef } from "react";
 import { metTicks, timeScale } from "../../editor/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { crewName } from "../words.ts";
+import { crewName } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import type { Compared } from "./days.ts";
 import { differencesOf } from "./differences.ts";

@@ -1,5 +1,5 @@
 import type { WhyCause, WhyConflict } from "../../answers/index.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../words/index.ts";
 
 /** Causes up to this number stand open; a longer list is folded. */
 export const FEW = 5;

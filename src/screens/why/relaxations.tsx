@@ -1,10 +1,9 @@
 import { memo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
-import { grouped, percentLeft, signed } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Asking, tasksById } from "../../session/index.ts";
+import { counted, grouped, percent, signed } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted } from "../words.ts";
 import { FEW } from "./conflict.tsx";
 
 /** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
@@ -79,7 +78,7 @@ const Way = memo(function Way(props: {
           <dt>Then</dt>
           <dd>
             worth {grouped(way.score.worth)} ({signed(gain)}), worst margin{" "}
-            {percentLeft(way.score.worstMargin / 10_000)}
+            {percent(way.score.worstMargin / 10_000, "down")}
           </dd>
         </div>
         <div>

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
 import { type Asking, type DeskState, whyIsStale } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { counted } from "../words.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
 

@@ -4,7 +4,7 @@ import { guideTo, type FieldGuide } from "../../../src/plan/index.ts";
 import { percent, quantity, tags } from "../../../src/screens/setup/entry.ts";
 import { outfit, uses } from "../../../src/screens/setup/nameentry.ts";
 import { corners, effort, sided, sunRange, utc } from "../../../src/screens/setup/specialentry.ts";
-import { clock, secondsIn, span, stretches } from "../../../src/screens/setup/timeentry.ts";
+import { moment, secondsIn, span, stretches } from "../../../src/screens/setup/timeentry.ts";
 import { readDraft } from "../../../src/screens/setup/draft.ts";
 import { evaTable } from "../../../src/screens/setup/fields/crew.ts";
 import { deskWith, planOf, smallInput } from "../../session/bench.ts";
@@ -44,14 +44,14 @@ describe("a written time", () => {
   it("comes back from how it is shown", () => {
     fc.assert(
       fc.property(fc.integer({ min: -400_000, max: 400_000 }), (seconds) => {
-        expect(clock.read(clock.show(seconds, plan), plan, any)).toEqual({ ok: true, value: seconds });
+        expect(moment.read(moment.show(seconds, plan), plan, any)).toEqual({ ok: true, value: seconds });
       }),
     );
   });
 
   it("is minutes for a bare number only where a length is asked for", () => {
     expect(span.read("90", plan, any)).toEqual({ ok: true, value: 5400 });
-    expect(clock.read("90", plan, any).ok).toBe(false);
+    expect(moment.read("90", plan, any).ok).toBe(false);
   });
 
   it("that is a length is never negative", () => {

@@ -90,7 +90,7 @@ describe("the site view", () => {
   it("says beside the map what the map shows: every place, its distance, bearing, way home and light", async () => {
     await show(demoText());
     expect(document.querySelectorAll("tbody tr")).toHaveLength(21);
-    expect(rowOf("Osier, far lip")?.textContent).toMatch(/1.586 m, 048°34 min(lit|shadow)/);
+    expect(rowOf("Osier, far lip")?.textContent).toMatch(/1\.59 km, 048°34 min(lit|shadow)/);
     expect(rowOf("Lander Dunnock")?.textContent).toContain("here");
     expect(text()).toContain("A walk-back shown is never rounded down.");
     expect(text()).toContain("36 min: emergency oxygen");

@@ -1,6 +1,7 @@
 import type { Outing } from "../../../answers/index.ts";
 import { suitIdOn } from "../../../plan/index.ts";
-import { hms, stretchName } from "../words.ts";
+import { clockToSecond } from "../../../words/index.ts";
+import { stretchName } from "../words.ts";
 import {
   type Asked,
   type Behind,
@@ -152,7 +153,7 @@ export function blocksBehind(asked: Asked): Behind {
 export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
   const own = verdict.outings.filter((one) => one.crew === subject(finding, "crew"));
   const terms = own.map(({ eva, span }): Term => [
-    `${nameIn(plan.evas, eva)}, ${hms(span.startS)} to ${hms(span.endS)}`,
+    `${nameIn(plan.evas, eva)}, ${clockToSecond(span.startS)} to ${clockToSecond(span.endS)}`,
     span.endS - span.startS,
   ]);
   return {
@@ -198,8 +199,8 @@ export function wornBehind(asked: Asked): Behind {
   const suit = subject(finding, "suit");
   const rows = wornIn(asked, suit).map(({ crew, eva, span }) => [
     `${nameIn(plan.crew, crew)}, ${nameIn(plan.evas, eva)}`,
-    hms(span.startS),
-    hms(span.endS),
+    clockToSecond(span.startS),
+    clockToSecond(span.endS),
   ]);
   return { sums: table(nameIn(plan.suits, suit), ["Worn by", "egress, MET", "ingress, MET"], rows) };
 }
@@ -252,8 +253,8 @@ export function workBehind(asked: Asked): Behind {
       ["Stretch", "from MET", "h:mm:ss", "counts, s"],
       outing.stretches.map((one) => [
         stretchName(plan, one),
-        hms(one.span.startS),
-        hms(one.span.endS - one.span.startS),
+        clockToSecond(one.span.startS),
+        clockToSecond(one.span.endS - one.span.startS),
         inside.includes(one) ? one.span.endS - one.span.startS : 0,
       ]),
     ),

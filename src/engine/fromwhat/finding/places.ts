@@ -1,7 +1,7 @@
 import type { Plan } from "../../../plan/index.ts";
 import { pointsAt } from "../../../check/index.ts";
 import { walksOf } from "../../../terrain/index.ts";
-import { hms } from "../words.ts";
+import { clockToSecond } from "../../../words/index.ts";
 import { type Asked, type Behind, given, madeOf, nameIn, subject, sumOf, table, type Term } from "./terms.ts";
 
 interface Spot {
@@ -81,7 +81,7 @@ export function separationBehind({ plan, schedule, finding }: Asked): Behind {
   if (!pair) return {};
   return {
     need: given("apart at most", plan.rules.separation.greatestM, "m", plan.rules.separation.source),
-    have: apart(`apart at ${hms(atS)} MET`, pair.a, pair.b),
+    have: apart(`apart at ${clockToSecond(atS)} MET`, pair.a, pair.b),
   };
 }
 
@@ -170,14 +170,16 @@ export function hotBehind({ plan, schedule, finding }: Asked): Behind {
     const placed = schedule.placements.find((one) => one.task === id);
     if (!task || !placed) return [];
     const what = id === keepOut.afterTask ? "hot from its end on" : "inside";
-    return [[task.name, hms(placed.startS), hms(placed.startS + task.duration.likelyS), what]];
+    return [
+      [task.name, clockToSecond(placed.startS), clockToSecond(placed.startS + task.duration.likelyS), what],
+    ];
   });
   const { span } = finding;
   if (span)
     rows.push([
       "Inside while it is hot",
-      hms(span.startS),
-      hms(span.endS),
+      clockToSecond(span.startS),
+      clockToSecond(span.endS),
       nameIn(plan.site.places, subject(finding, "place")),
     ]);
   return { sums: table(keepOut.name, ["What", "from MET", "to MET", "where"], rows) };
@@ -195,7 +197,7 @@ export function wayBehind({ plan, finding }: Asked): Behind {
         const seconds = walks.secondsS(id, one.id);
         return [
           `${nameIn(places, id)} to ${one.name}`,
-          seconds === null ? "no way" : hms(seconds),
+          seconds === null ? "no way" : clockToSecond(seconds),
           walks.metresM(id, one.id) ?? "",
         ];
       }),

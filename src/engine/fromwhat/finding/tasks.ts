@@ -1,7 +1,7 @@
 import type { Interval } from "../../../kernel/index.ts";
 import type { Placement, Plan, Task } from "../../../plan/index.ts";
 import { heavensOf, taskSky } from "../../../terrain/index.ts";
-import { hms } from "../words.ts";
+import { clockToSecond } from "../../../words/index.ts";
 import {
   type Asked,
   type Behind,
@@ -43,8 +43,8 @@ function placements(asked: Asked, caption: string, ids: readonly string[]): Behi
     const crew = one.placement.crew.map((member) => nameIn(plan.crew, member)).join(", ");
     return [
       name,
-      hms(one.startS),
-      hms(one.endS),
+      clockToSecond(one.startS),
+      clockToSecond(one.endS),
       one.placement.eva === null ? "" : nameIn(plan.evas, one.placement.eva),
       crew,
     ];
@@ -62,7 +62,7 @@ function insideOf(asked: Asked, stretches: readonly Interval[] | null, what: str
   const all = table(
     `${what}, all there are`,
     ["From MET", "to MET"],
-    (stretches ?? []).map(({ startS, endS }) => [hms(startS), hms(endS)]),
+    (stretches ?? []).map(({ startS, endS }) => [clockToSecond(startS), clockToSecond(endS)]),
   );
   const ends: Term = [`${one.task.name} ends`, one.endS];
   const begins: Term = [`${one.task.name} begins`, one.startS];
@@ -228,10 +228,13 @@ export function equipmentBehind(asked: Asked): Behind {
     const one = under({ plan, schedule }, task.id);
     const asks = task.equipment.filter(({ equipment }) => equipment === id);
     if (!one || one.startS > atS || one.endS <= atS) return [];
-    return asks.map(({ count }): Term => [`${task.name}, ${hms(one.startS)} to ${hms(one.endS)}`, count]);
+    return asks.map(({ count }): Term => [
+      `${task.name}, ${clockToSecond(one.startS)} to ${clockToSecond(one.endS)}`,
+      count,
+    ]);
   });
   return {
-    need: sumOf(`in use at ${hms(atS)} MET`, "count", terms, "plan: equipment that tasks ask for"),
+    need: sumOf(`in use at ${clockToSecond(atS)} MET`, "count", terms, "plan: equipment that tasks ask for"),
     have: given("there are", held?.count ?? 0, "count", `plan: ${held?.name ?? id}`),
   };
 }

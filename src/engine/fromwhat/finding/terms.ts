@@ -2,7 +2,7 @@ import type { Finding, FromTable, Verdict } from "../../../answers/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { Unit } from "../../../rules/index.ts";
-import { hms, plain } from "../words.ts";
+import { bare, clockToSecond } from "../../../words/index.ts";
 
 /** A finding of a day, asked from what it comes. */
 export interface Asked {
@@ -81,7 +81,7 @@ export function timeBetween(of: string, earlier: Term, later: Term, source: stri
 
 /** A moment as an input: its words, and how it reads. */
 export function moment([words, atS]: Term): Term {
-  return [`s MET, ${hms(atS)}: ${words}`, atS];
+  return [`s MET, ${clockToSecond(atS)}: ${words}`, atS];
 }
 
 /** Lines of words and numbers. */
@@ -93,7 +93,7 @@ export function table(
   return {
     caption,
     head,
-    rows: rows.map((row) => row.map((cell) => (typeof cell === "number" ? plain(cell) : cell))),
+    rows: rows.map((row) => row.map((cell) => (typeof cell === "number" ? bare(cell, 6) : cell))),
   };
 }
 

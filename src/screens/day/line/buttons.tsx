@@ -1,7 +1,8 @@
 import { memo, useEffect, useMemo, useRef } from "react";
-import { type Block, met, readingOrder, type TimeScale } from "../../../editor/index.ts";
+import { type Block, readingOrder, type TimeScale } from "../../../editor/index.ts";
+import { clock, counted, crewName, evaName, placeName } from "../../../words/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
-import { counted, crewName, evaName, KIND_WORDS, placeName } from "../../words.ts";
+import { KIND_WORDS } from "../../words.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 import { useSettled } from "../../settled.ts";
 import { useStill } from "./still.ts";
@@ -126,7 +127,7 @@ function nameOf(standing: Standing, block: Block, findings: number): string {
     task.name,
     KIND_WORDS[task.kind].toLowerCase(),
     ...(task.place === undefined ? [] : [`at ${placeName(plan, task.place)}`]),
-    `${met(block.startS)} to ${met(block.endS)}`,
+    `${clock(block.startS)} to ${clock(block.endS)}`,
     block.eva === null ? "remote" : `${crewName(plan, block.lane)}, ${evaName(plan, block.eva)}`,
   ];
   if (task.must) parts.push("must do");

@@ -1,11 +1,11 @@
 import { useMemo } from "react";
 import type { Verdict } from "../../../answers/index.ts";
-import { clockText, type Dial, lasts, type TimeScale } from "../../../editor/index.ts";
+import { type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
+import { clockText, counted, type Dial, lasting } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import { useDial } from "../dial.ts";
-import { counted } from "../../words.ts";
 import { shows } from "./geometry.ts";
 import type { Brush } from "./brush.ts";
 import { KeptCanvas } from "./canvas.tsx";
@@ -85,7 +85,7 @@ export function EvaBars(props: {
     if (!outing || !first || !shows(scale, outing.span)) return null;
     const { startS, endS } = outing.span;
     const tasks = schedule.placements.filter((one) => one.eva === eva.id).length;
-    const name = `${eva.name}, out ${clockText(dial, startS, eva.id)}, in ${clockText(dial, endS, eva.id)}, lasts ${lasts(endS - startS)}, ${counted(tasks, "task")}`;
+    const name = `${eva.name}, out ${clockText(dial, startS, eva.id)}, in ${clockText(dial, endS, eva.id)}, lasts ${lasting(endS - startS, "up")}, ${counted(tasks, "task")}`;
     return (
       <button
         key={eva.id}

@@ -1,5 +1,6 @@
 import { useMemo } from "react";
-import { type Block, blocksOf, clockText, remoteRowsOf, type TimeScale } from "../../../editor/index.ts";
+import { type Block, blocksOf, remoteRowsOf, type TimeScale } from "../../../editor/index.ts";
+import { clockText } from "../../../words/index.ts";
 import { useDesk, useLook } from "../../context.ts";
 import { useDial } from "../dial.ts";
 import type { Standing } from "./geometry.ts";

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import type { Finding, FitBand, ReachTrack } from "../../../answers/index.ts";
 import type { Between, Block, Lane, TimeScale } from "../../../editor/index.ts";
-import { evaName, placeName } from "../../words.ts";
+import { evaName, placeName } from "../../../words/index.ts";
 import type { Brush } from "./brush.ts";
 import { KeptCanvas } from "./canvas.tsx";
 import {

@@ -1,5 +1,6 @@
 import { type PointerEvent as ReactPointerEvent, useCallback, useMemo, useRef } from "react";
-import { met, timeScale } from "../../../editor/index.ts";
+import { timeScale } from "../../../editor/index.ts";
+import { clock } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import { limitsOf } from "../windowing.ts";
@@ -62,7 +63,7 @@ export function Overview(props: { readonly standing: Standing; readonly widthPx:
       aria-valuemin={Math.round(limits.startS)}
       aria-valuemax={Math.round(limits.endS)}
       aria-valuenow={Math.round(window.startS)}
-      aria-valuetext={`${met(Math.round(window.startS / 60) * 60)} to ${met(Math.round(window.endS / 60) * 60)}`}
+      aria-valuetext={`${clock(Math.round(window.startS / 60) * 60)} to ${clock(Math.round(window.endS / 60) * 60)}`}
       tabIndex={0}
       style={{ width: widthPx, height: OVERVIEW_PX }}
       onPointerDown={press}

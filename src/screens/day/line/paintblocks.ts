@@ -1,5 +1,6 @@
-import { lasts, type Slab } from "../../../editor/index.ts";
+import { type Slab } from "../../../editor/index.ts";
 import type { Task } from "../../../plan/index.ts";
+import { lasting } from "../../../words/index.ts";
 import { KIND_LETTERS } from "../../words.ts";
 import { type Brush, cut, setFont, textPx, traceSlab, wrapped } from "./brush.ts";
 
@@ -116,7 +117,7 @@ function wordsAbove(brush: Brush, slab: Slab, look: BlockLook, width: number): v
 }
 
 function facts(look: BlockLook): string {
-  const parts = [lasts(look.task.duration.likelyS), look.place];
+  const parts = [lasting(look.task.duration.likelyS, "up"), look.place];
   if (look.task.must) parts.unshift("must");
   if (look.task.pin) parts.unshift("pinned");
   return parts.join(" · ");

@@ -1,5 +1,6 @@
-import { left, met, reliefY, REMOTE, type TimeScale } from "../../../editor/index.ts";
+import { reliefY, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Task } from "../../../plan/index.ts";
+import { clock, lasting } from "../../../words/index.ts";
 import { type Brush, cut, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
@@ -58,7 +59,7 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
       ctx.fillStyle = palette.ink;
       ctx.textAlign = "center";
       ctx.textBaseline = "middle";
-      const text = cut(ctx, `${block.name}, ${left(block.endS - block.startS)}`, to - from - 8);
+      const text = cut(ctx, `${block.name}, ${lasting(block.endS - block.startS, "down")}`, to - from - 8);
       const wide = textPx(ctx, text);
       if (text.length < Math.min(8, block.name.length)) continue;
       ctx.fillStyle = dark ? palette.night : palette.meal;
@@ -103,7 +104,7 @@ export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: numb
     ctx.strokeRect(x, 1, right - x, lanesPx - 2);
     ctx.setLineDash([]);
     setFont(ctx, 12, 620);
-    const text = `${span.word} ${met(span.startS)} to ${met(span.endS)}`;
+    const text = `${span.word} ${clock(span.startS)} to ${clock(span.endS)}`;
     const wide = textPx(ctx, text) + 8;
     if (right - x > wide) {
       ctx.fillStyle = palette.accent;

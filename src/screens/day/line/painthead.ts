@@ -1,17 +1,7 @@
 import type { Verdict } from "../../../answers/index.ts";
-import {
-  clockText,
-  type Dial,
-  evaRowsOf,
-  lasts,
-  met,
-  metTicks,
-  petTicks,
-  type Tick,
-  type TimeScale,
-  utcTicks,
-} from "../../../editor/index.ts";
+import { evaRowsOf, metTicks, petTicks, type Tick, type TimeScale, utcTicks } from "../../../editor/index.ts";
 import type { Plan } from "../../../plan/index.ts";
+import { angle, clock, clockText, type Dial, lasting } from "../../../words/index.ts";
 import { type Brush, cut, setFont, textPx } from "./brush.ts";
 import { shows } from "./geometry.ts";
 import { AXIS_PX, EVA_ROW_PX, SKY_PX } from "./sizes.ts";
@@ -107,8 +97,8 @@ export function paintEvas(brush: Brush, plan: Plan, verdict: Verdict, dial: Dial
     ctx.textBaseline = "middle";
     const texts = outing
       ? [
-          `${eva.name}   out ${clockText(dial, span.startS, eva.id)}   in ${clockText(dial, span.endS, eva.id)}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
-          `${eva.name}   lasts ${lasts(lengthS)} of ${met(eva.longestS)}`,
+          `${eva.name}   out ${clockText(dial, span.startS, eva.id)}   in ${clockText(dial, span.endS, eva.id)}   lasts ${lasting(lengthS, "up")} of ${clock(eva.longestS)}`,
+          `${eva.name}   lasts ${lasting(lengthS, "up")} of ${clock(eva.longestS)}`,
           eva.name,
         ]
       : [`${eva.name}, nothing placed`, eva.name];
@@ -190,7 +180,7 @@ function paintSun(
     const degrees = sunDeg(tick.atS);
     const x = scale.x(tick.atS);
     if (degrees === null || x < 20 || x > brush.widthPx - 20) continue;
-    const text = `${degrees.toFixed(1)}°`;
+    const text = angle(degrees, "down");
     const wide = textPx(ctx, text) + 6;
     ctx.fillStyle = palette.paper;
     ctx.fillRect(x - wide / 2, top + 2, wide, height - 4);

@@ -1,5 +1,6 @@
 import type { ReachTrack } from "../../../answers/index.ts";
-import { type Between, type Lane, needed, reliefY, slabOf, type TimeScale } from "../../../editor/index.ts";
+import { type Between, type Lane, reliefY, slabOf, type TimeScale } from "../../../editor/index.ts";
+import { lasting } from "../../../words/index.ts";
 import { type Brush, setFont, textPx, traceSlab } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
@@ -88,7 +89,8 @@ export function paintBetween(brush: Brush, standing: Standing, between: Between,
     // A rest ends where the wait ends; what comes before it is free.
     const freePx = rest ? scale.x(rest.startS) - slab.left : width;
     const freeS = rest ? rest.startS - between.startS : lengthS;
-    if (freeS > 0) label(brush, freePx, `wait ${needed(freeS)}`, slab.left + freePx / 2, y - 11, false);
+    if (freeS > 0)
+      label(brush, freePx, `wait ${lasting(freeS, "up")}`, slab.left + freePx / 2, y - 11, false);
     if (rest) paintRest(brush, { left: slab.left + freePx, right: scale.x(rest.endS), y }, rest);
   } else {
     traceSlab(ctx, exact);
@@ -135,7 +137,7 @@ export function paintRest(
     ctx.lineTo(x + inwards, y - 1);
     ctx.stroke();
   }
-  const fits = fitting(brush, [`rest ${needed(endS - startS)}`, "rest"], right - left - 8);
+  const fits = fitting(brush, [`rest ${lasting(endS - startS, "up")}`, "rest"], right - left - 8);
   if (fits !== null) label(brush, right - left, fits, (left + right) / 2, y - 10, false);
 }
 

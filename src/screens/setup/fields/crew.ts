@@ -3,7 +3,7 @@ import { duration, instant } from "../../../kernel/index.ts";
 import { choice, listOf, percent, quantity, tags } from "../entry.ts";
 import { one, onlyOf, outfit, some, SOURCES } from "../nameentry.ts";
 import { BY_NAME, listTable, named } from "../table.ts";
-import { clock, span } from "../timeentry.ts";
+import { moment, span } from "../timeentry.ts";
 
 /** Who goes out, in what, and on which outings. */
 
@@ -196,8 +196,8 @@ export const evaTable = listTable<Eva>({
       width: 20,
       hint: "Who wears another suit than their own on this EVA.",
     },
-    { label: "Earliest egress", path: "earliestEgressS", entry: clock, unit: "MET", width: 10 },
-    { label: "Latest ingress", path: "latestIngressS", entry: clock, unit: "MET", width: 10 },
+    { label: "Earliest egress", path: "earliestEgressS", entry: moment, unit: "MET", width: 10 },
+    { label: "Latest ingress", path: "latestIngressS", entry: moment, unit: "MET", width: 10 },
     { label: "Longest", path: "longestS", entry: span, unit: "h:mm", width: 9 },
     { label: "Egress work", path: "egressWorkS", entry: span, unit: "h:mm", width: 9 },
     { label: "Ingress work", path: "ingressWorkS", entry: span, unit: "h:mm", width: 9 },

@@ -4,7 +4,7 @@ import { choice, longText, text, tick } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
 import { utc } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
-import { clock, span } from "../timeentry.ts";
+import { moment, span } from "../timeentry.ts";
 
 /** The plan's name, and the time on the surface. */
 
@@ -69,8 +69,8 @@ export const blockTable = listTable<Block>({
       width: 9,
       hint: "What it is for.",
     },
-    { label: "Begin", path: "startS", entry: clock, unit: "MET", width: 9 },
-    { label: "End", path: "endS", entry: clock, unit: "MET", width: 9 },
+    { label: "Begin", path: "startS", entry: moment, unit: "MET", width: 9 },
+    { label: "End", path: "endS", entry: moment, unit: "MET", width: 9 },
     { label: "Crew", path: "crew", entry: some(SOURCES.crew, "everybody"), width: 16 },
   ],
   blank: (plan, id) => {
@@ -103,12 +103,12 @@ export const passTable = listTable<Pass>({
     {
       label: "Rise",
       path: "startS",
-      entry: clock,
+      entry: moment,
       unit: "MET",
       width: 9,
       hint: "From here on it can be reached.",
     },
-    { label: "Set", path: "endS", entry: clock, unit: "MET", width: 9, hint: "From here on it cannot." },
+    { label: "Set", path: "endS", entry: moment, unit: "MET", width: 9, hint: "From here on it cannot." },
   ],
   blank: (plan, id) => {
     const startS = Math.max(0, ...plan.stay.relayPasses.map((pass) => pass.endS));

@@ -6,7 +6,7 @@ import { choice, type Entry, lines, listOf, longText, quantity, tag, tick } from
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunAngle, sunRange } from "../specialentry.ts";
 import { BY_NAME, type Field, listTable, named } from "../table.ts";
-import { clock, span, stretches } from "../timeentry.ts";
+import { moment, span, stretches } from "../timeentry.ts";
 
 /** The requests for work. */
 
@@ -245,7 +245,7 @@ export const TASK_FIELDS = {
   pinStart: {
     label: "Start",
     path: "pin.startS",
-    entry: clock,
+    entry: moment,
     unit: "MET",
     width: 8,
     group: "Pinned",
