@@ -191,6 +191,11 @@ window.addEventListener("pagehide", () => {
   rehearsing.hold();
   void desk.saveNow();
 });
+// What is not in the store yet would be lost: the browser asks before it leaves the page.
+window.addEventListener("beforeunload", (event) => {
+  const { status } = desk.state.getState().saving;
+  if (status === "waiting" || status === "saving" || status === "failed") event.preventDefault();
+});
 document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void desk.saveNow();
 });

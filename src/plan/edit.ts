@@ -1,5 +1,6 @@
+import { z } from "zod";
 import { invariant } from "../kernel/index.ts";
-import { applyPatch, invertPatch, type Patch, patchBetween } from "./patch/index.ts";
+import { applyPatch, invertPatch, type Patch, patchBetween, patchSchema } from "./patch/index.ts";
 import type { Plan } from "./plan.ts";
 
 /** An edit is a value: a name for the planner and the patch that makes it. Undo is inversion. */
@@ -8,6 +9,9 @@ export interface Edit {
   readonly name: string;
   readonly patch: Patch;
 }
+
+/** An edit as it lies in a store. */
+export const editSchema = z.strictObject({ name: z.string(), patch: patchSchema });
 
 /** The edit that turns `before` into `after`. */
 export function editBetween(name: string, before: Plan, after: Plan): Edit {

@@ -9,7 +9,7 @@ export { USUAL, usualOf } from "./defaults.ts";
 export type { Usual } from "./defaults.ts";
 export { guideTo } from "./guide.ts";
 export type { FieldGuide } from "./guide.ts";
-export { applyEdit, editBetween, invertEdit, isEmptyEdit } from "./edit.ts";
+export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./edit.ts";
 export type { Edit } from "./edit.ts";
 export {
   applyPatch,

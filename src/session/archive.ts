@@ -4,6 +4,8 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 export interface StoredPlan {
   /** The plan as a file's text. */
   readonly text: string;
+  /** The steps that can be taken back and done again, as `History`; missing in older records. */
+  readonly history?: unknown;
   /** In records from before format 2: what variants give up of the plan, which the text had no room for. */
   readonly givenUp?: unknown;
   readonly savedAtMs: number;

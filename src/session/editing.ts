@@ -1,6 +1,6 @@
 import type { Outcome } from "../kernel/index.ts";
 import {
-  applyEdit,
+  applyPatch,
   editBetween,
   type Fault,
   parse,
@@ -9,7 +9,7 @@ import {
   type Schedule,
 } from "../plan/index.ts";
 import type { Core } from "./core.ts";
-import { redone, undone } from "./history.ts";
+import { emptyHistory, redone, undone } from "./history.ts";
 import {
   benched,
   crewSwapped,
@@ -177,6 +177,16 @@ function back(core: Core, turn: typeof undone): string | null {
   }
   const turned = turn(now.history);
   if (!turned) return null;
-  core.show(applyEdit(now.plan, turned.edit), turned.history);
+  // A step may come from a store: it is tried like anything from outside.
+  const made = applyPatch(now.plan, turned.edit.patch);
+  if (!made.ok || !parse(made.value).ok) {
+    core.notice(
+      "problem",
+      `"${turned.edit.name}" no longer fits the plan. Steps of earlier can no longer be taken back.`,
+    );
+    core.state.setState({ history: emptyHistory });
+    return null;
+  }
+  core.show(made.value, turned.history);
   return turned.edit.name;
 }

@@ -2,14 +2,16 @@ import { isStoredPlan, type StoredPlan } from "./archive.ts";
 import { type AsideCommands, asideCommands } from "./aside.ts";
 import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
-import { emptyHistory } from "./history.ts";
+import { readHistory, storedHistory } from "./history.ts";
 import { planIn } from "./olderrecord.ts";
 import type { Saving } from "./state.ts";
 
-/** How long the plan must stand still before it is saved, ms. */
-const QUIET_MS = 400;
+/** A change waits so long for others before all are saved, ms. However fast they come, the first is never held longer. */
+const GATHER_MS = 150;
+/** After a save that failed another is tried so much later, ms: there may be room again. */
+const RETRY_MS = 5000;
 
-/** Commands on the document in the browser's store. It is saved by itself a moment after every change. */
+/** Commands on the document in the browser's store. It is saved by itself at once after every change. */
 export interface SavingCommands extends AsideCommands {
   /**
    * Brings back what was open when the page was left: true when there was something readable. A record that cannot be
@@ -26,6 +28,7 @@ export function savingCommands(core: Core): SavingCommands {
   const writer = ports.newId();
   let expected: string | null = null;
   let callOff: (() => void) | null = null;
+  let savesAtMs = 0;
   let writing: Promise<void> = Promise.resolve();
   let restoring = false;
 
@@ -33,9 +36,10 @@ export function savingCommands(core: Core): SavingCommands {
     state.setState((now) => ({ saving: { ...now.saving, ...part } }));
 
   const write = async (): Promise<void> => {
-    const { plan } = state.getState();
+    const { plan, history } = state.getState();
     const record: StoredPlan = {
       text: planText(plan),
+      history: storedHistory(history),
       savedAtMs: clock.nowMs(),
       writer,
     };
@@ -59,6 +63,7 @@ export function savingCommands(core: Core): SavingCommands {
         core.notice("problem", `The plan could not be saved in this browser: ${message}. Save it to a file.`);
       }
       note({ status: "failed", message });
+      waitFor(RETRY_MS);
     }
   };
 
@@ -72,11 +77,19 @@ export function savingCommands(core: Core): SavingCommands {
     return writing;
   };
 
+  /** Has the plan saved after `ms`, unless that will happen sooner. */
+  const waitFor = (ms: number): void => {
+    const dueMs = clock.nowMs() + ms;
+    if (callOff && dueMs >= savesAtMs) return;
+    callOff?.();
+    savesAtMs = dueMs;
+    callOff = clock.after(ms, () => void saveNow());
+  };
+
   core.onPlan(() => {
     if (restoring) return;
-    callOff?.();
     note({ status: "waiting" });
-    callOff = clock.after(QUIET_MS, () => void saveNow());
+    waitFor(GATHER_MS);
   });
 
   /** Opens a found record; the reason in words when it cannot be. */
@@ -89,7 +102,7 @@ export function savingCommands(core: Core): SavingCommands {
       return { ok: false, reason: `${first?.message ?? "it has faults"}${where}` };
     }
     restoring = true;
-    core.show(read.value, emptyHistory);
+    core.show(read.value, readHistory(found.history));
     restoring = false;
     note({ status: "saved", savedAtMs: found.savedAtMs, message: null });
     return { ok: true, record: found };

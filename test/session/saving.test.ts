@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { type Archive, browserArchive, createDesk } from "../../src/session/index.ts";
-import { deskWith, freshShelf, HandClock, HandEngine, smallInput, stored } from "./bench.ts";
+import { type Archive, browserArchive, createDesk, type StoredPlan } from "../../src/session/index.ts";
+import { deskWith, freshShelf, HandClock, HandEngine, settled, smallInput, stored } from "./bench.ts";
 
 /** A second visit: a fresh desk over the same shelf. */
 function visit(archive: Archive) {
@@ -21,7 +21,7 @@ function visit(archive: Archive) {
 }
 
 describe("saving in the browser", () => {
-  it("waits until the plan stands still, then brings plan and schedule back after a reload", async () => {
+  it("gathers changes for a moment, then brings plan and schedule back after a reload", async () => {
     const shelf = freshShelf();
     const archive = browserArchive(shelf);
     const { desk, clock } = deskWith({ archive });
@@ -36,8 +36,12 @@ describe("saving in the browser", () => {
     expect(await again.desk.restore()).toBe(true);
     expect(again.desk.state.getState().plan).toEqual(desk.state.getState().plan);
     expect(again.desk.state.getState().verdict).toEqual(desk.state.getState().verdict);
-    expect(again.desk.state.getState().history.undo).toEqual([]);
     expect(again.desk.state.getState().saving.status).toBe("saved");
+    expect(again.desk.state.getState().history).toEqual(desk.state.getState().history);
+    expect(again.desk.undo()).toBe("Place Task two");
+    expect(again.desk.state.getState().plan.schedule.placements).toHaveLength(1);
+    expect(again.desk.redo()).toBe("Place Task two");
+    expect(again.desk.state.getState().plan).toEqual(desk.state.getState().plan);
   });
 
   it("can be done at once, when the page is left", async () => {
@@ -79,6 +83,71 @@ describe("saving in the browser", () => {
     desk.edit("Rename", () => ({ title: "Kept" }));
     await desk.saveNow();
     expect(desk.state.getState().saving).toMatchObject({ status: "saved", message: null });
+  });
+
+  it("never waits longer because changes go on, and tries again when a save has failed", async () => {
+    const shelf = browserArchive(freshShelf());
+    let full = false;
+    const saved: string[] = [];
+    const archive: Archive = {
+      ...shelf,
+      writeOpen: (record) => {
+        if (full) return Promise.reject(new Error("the disk is full"));
+        saved.push(/"title": "(.*)"/.exec(record.text)?.[1] ?? "");
+        return Promise.resolve("written");
+      },
+    };
+    const { desk, clock } = deskWith({ archive });
+    await desk.saveNow();
+    // A change every 50 ms for 2 s, as of a key held down: each is saved within 250 ms.
+    for (let k = 0; k < 40; k += 1) {
+      desk.edit("Rename", () => ({ title: `Step ${k}` }));
+      clock.moveOn(50);
+      await settled();
+      if (k >= 5)
+        expect(
+          saved
+            .slice(1)
+            .map((title) => Number(title.slice(5)))
+            .at(-1),
+        ).toBeGreaterThanOrEqual(k - 4);
+    }
+    clock.moveOn(1000);
+    await settled();
+    full = true;
+    desk.edit("Rename", () => ({ title: "While it was full" }));
+    clock.moveOn(1000);
+    await settled();
+    expect(desk.state.getState().saving.status).toBe("failed");
+    full = false;
+    clock.moveOn(5000);
+    await settled();
+    expect(desk.state.getState().saving.status).toBe("saved");
+    expect(saved.at(-1)).toBe("While it was full");
+  });
+
+  it("forgets steps in a record that no longer fit its plan or are none, with a word", async () => {
+    const archive = browserArchive(freshShelf());
+    const { desk } = deskWith({ archive });
+    desk.edit("Rename", () => ({ title: "Other" }));
+    await desk.saveNow();
+    const found = (await archive.readOpen()) as { history: { undo: unknown[] } };
+    const strange = { name: "Strange", patch: [{ path: ["title"], from: "Nothing", to: "Like it" }] };
+    const emptied = { name: "Emptied", patch: [{ path: ["title"], from: "", to: "Other" }] };
+    for (const [undo, named] of [
+      [[{ name: 1 }, ...found.history.undo.slice(-1)], "Rename"],
+      [[strange], null],
+      // It fits, but what it leads back to is no plan: a title may not be empty.
+      [[emptied], null],
+      ["nonsense", null],
+    ] as const) {
+      await archive.writeOpen({ ...(found as object as StoredPlan), history: { undo, redo: [] } }, null);
+      const again = visit(archive).desk;
+      expect(await again.restore()).toBe(true);
+      expect(again.undo()).toBe(named);
+      expect(again.state.getState().plan.title).toBe(named === null ? "Other" : "A small day");
+      expect(again.state.getState().history.undo).toEqual([]);
+    }
   });
 
   it("keeps a corrupt record aside, says so, and opens the last readable one", async () => {
