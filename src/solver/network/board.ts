@@ -32,6 +32,10 @@ export class Board {
   readonly onRoute: Int32Array;
   /** By route or chain: changes with what stands on it; the same number means the same order. */
   readonly version: Int32Array;
+  /** By EVA: as `version`, with what stands on any of its routes. */
+  readonly evaVersion: Int32Array;
+  /** Changes with anything that stands on the board and whenever its times are worked out anew; the same number means the same board. */
+  state = 0;
   private changes = 0;
   /** By route: metres walked; draws over rest by kind, egress and ingress work included. */
   readonly walkedM: Float64Array;
@@ -48,8 +52,9 @@ export class Board {
   readonly holdFrom: Int32Array;
   readonly holdTo: Int32Array;
   readonly holdS: Int32Array;
-  /** 1 for nodes that a hold begins at. */
-  readonly holdsFrom: Uint8Array;
+  /** Holds that begin and end at each node. */
+  readonly holdsFrom: Uint16Array;
+  readonly holdsTo: Uint16Array;
   count = 0;
   worth = 0;
   mustOut: number;
@@ -87,6 +92,7 @@ export class Board {
     this.onEva = new Int32Array(evas);
     this.onRoute = new Int32Array(routes);
     this.version = new Int32Array(lanes);
+    this.evaVersion = new Int32Array(evas);
     this.walkedM = new Float64Array(routes);
     this.drawn = new Float64Array(routes * KINDS);
     this.allowedS = Int32Array.from(problem.longestS);
@@ -97,7 +103,8 @@ export class Board {
     this.holdFrom = new Int32Array(MOST_HOLDS);
     this.holdTo = new Int32Array(MOST_HOLDS);
     this.holdS = new Int32Array(MOST_HOLDS);
-    this.holdsFrom = new Uint8Array(nodes);
+    this.holdsFrom = new Uint16Array(nodes);
+    this.holdsTo = new Uint16Array(nodes);
     this.mustOut = problem.must.reduce((sum, one) => sum + one, 0);
     for (let r = 0; r < routes; r += 1) this.drawHatch(r);
     for (let e = 0; e < evas; e += 1) this.allow(e);
@@ -136,13 +143,20 @@ export class Board {
       this.version[r] = ++this.changes;
       if (r < problem.routes) this.pass(r, s, 1);
     }
+    this.touch();
     this.placed[activity] = 1;
     this.evaOf[activity] = eva;
     this.tally(activity, 1);
     if (eva >= 0) {
+      this.evaVersion[eva] = ++this.changes;
       if (this.onEva[eva]!++ === 0) this.open(eva, 1);
       this.allow(eva);
     }
+  }
+
+  /** Says that times are worked out anew. */
+  touch(): void {
+    this.state = ++this.changes;
   }
 
   /** Takes `activity` off; times are left as they are (see propagate). */
@@ -162,11 +176,14 @@ export class Board {
       this.restS[s] = 0;
     }
     const eva = this.evaOf[activity]!;
+    this.touch();
     this.placed[activity] = 0;
     this.floorS[activity] = NO_FLOOR;
     this.evaOf[activity] = -1;
     this.tally(activity, -1);
+    this.dropHoldsOf(activity);
     if (eva >= 0) {
+      this.evaVersion[eva] = ++this.changes;
       if (--this.onEva[eva]! === 0) this.open(eva, 0);
       this.allow(eva);
     }
@@ -198,6 +215,8 @@ export class Board {
     this.onEva.set(other.onEva);
     this.onRoute.set(other.onRoute);
     this.version.set(other.version);
+    this.evaVersion.set(other.evaVersion);
+    this.state = other.state;
     this.walkedM.set(other.walkedM);
     this.drawn.set(other.drawn);
     this.allowedS.set(other.allowedS);
@@ -214,7 +233,7 @@ export class Board {
 
   /** Copies the holds of `other`. */
   copyHolds(other: Board): void {
-    this.dropHolds(-1);
+    this.cutHolds(0);
     for (let k = 0; k < other.holds; k += 1) this.hold(other.holdFrom[k]!, other.holdTo[k]!, other.holdS[k]!);
   }
 
@@ -224,26 +243,35 @@ export class Board {
     this.holdFrom[this.holds] = from;
     this.holdTo[this.holds] = to;
     this.holdS[this.holds] = seconds;
-    this.holdsFrom[from] = 1;
+    this.holdsFrom[from]! += 1;
+    this.holdsTo[to]! += 1;
     this.holds += 1;
     return true;
   }
 
+  /** Takes away the holds that were laid after the first `count`. */
+  cutHolds(count: number): void {
+    while (this.holds > count) this.dropHold(this.holds - 1);
+  }
+
   /** Takes away the holds on EVA `eva`, or all of them when it is negative. */
   dropHolds(eva: number): void {
-    let kept = 0;
-    for (let k = 0; k < this.holds; k += 1) this.holdsFrom[this.holdFrom[k]!] = 0;
-    if (eva >= 0) {
-      for (let k = 0; k < this.holds; k += 1) {
-        if (this.evaOf[this.holdTo[k]!] === eva) continue;
-        this.holdFrom[kept] = this.holdFrom[k]!;
-        this.holdTo[kept] = this.holdTo[k]!;
-        this.holdS[kept] = this.holdS[k]!;
-        this.holdsFrom[this.holdFrom[kept]!] = 1;
-        kept += 1;
-      }
-    }
-    this.holds = kept;
+    if (eva < 0) this.cutHolds(0);
+    else for (let k = this.holds; k-- > 0;) if (this.evaOf[this.holdTo[k]!] === eva) this.dropHold(k);
+  }
+
+  private dropHoldsOf(activity: number): void {
+    if (this.holdsFrom[activity] === 0 && this.holdsTo[activity] === 0) return;
+    for (let k = this.holds; k-- > 0;)
+      if (this.holdFrom[k] === activity || this.holdTo[k] === activity) this.dropHold(k);
+  }
+
+  /** Takes hold `k` away; those after it move up, in their order. */
+  private dropHold(k: number): void {
+    this.holdsFrom[this.holdFrom[k]!]! -= 1;
+    this.holdsTo[this.holdTo[k]!]! -= 1;
+    this.holds -= 1;
+    for (const list of [this.holdFrom, this.holdTo, this.holdS]) list.copyWithin(k, k + 1, this.holds + 1);
   }
 
   /** Way and draws of slot `s` come onto (`sign` 1) or off (-1) route `r`. */
@@ -271,6 +299,34 @@ export class Board {
           leg[out * KINDS + kind]! -
           leg[across * KINDS + kind]!);
     }
+  }
+
+  /**
+   * The longest that the EVA of route `r` may last with `activity` behind slot `p`, by what that member's suit carries; NEVER where the
+   * activity draws nothing more than standing still.
+   */
+  allowedWith(activity: number, r: number, p: number): number {
+    const { problem } = this;
+    const { draws, places, endsAt, beginsAt } = problem;
+    if (!draws.binds) return NEVER;
+    const from = endsAt[this.nodeOf[p]!]! * places;
+    const to = beginsAt[this.nodeOf[this.next[p]!]!]!;
+    const into = (from + beginsAt[activity]!) * KINDS;
+    const out = (endsAt[activity]! * places + to) * KINDS;
+    const across = (from + to) * KINDS;
+    const leg = draws.leg[r]!;
+    const task = (activity * problem.routes + r) * KINDS;
+    let most = NEVER;
+    for (let kind = 0; kind < KINDS; kind += 1) {
+      if (draws.kindBinds[kind] === 0) continue;
+      const more = draws.task[task + kind]! + leg[into + kind]! + leg[out + kind]! - leg[across + kind]!;
+      const left = draws.available[r * KINDS + kind]! - this.drawn[r * KINDS + kind]! - more;
+      const rate = draws.restRate[r * KINDS + kind]!;
+      if (more <= 0) continue;
+      if (left < 0) return -1;
+      if (rate > 0) most = Math.min(most, Math.floor(left / rate));
+    }
+    return most;
   }
 
   private tally(activity: number, sign: number): void {

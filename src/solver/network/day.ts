@@ -1,6 +1,6 @@
 import type { PackerRule } from "../../rules/index.ts";
 import { Board } from "./board.ts";
-import type { Problem } from "../problem/problem.ts";
+import { NEVER, type Problem } from "../problem/problem.ts";
 import { Propagation } from "./propagate.ts";
 import { keepCool } from "./rules/heat.ts";
 import { egressS } from "./rules/outing.ts";
@@ -9,6 +9,7 @@ import { shorten } from "./rules/shorten.ts";
 import { Together } from "./rules/together.ts";
 import { totalsHold } from "./rules/totals.ts";
 import { keepWayBack } from "./rules/walkback.ts";
+import { Trial } from "./trial.ts";
 
 /** Rounds of mending in which a day must come to hold, or it is given up. */
 const MOST_ROUNDS = 60;
@@ -27,6 +28,12 @@ export class Day {
   private readonly needsWayBack: boolean;
   /** The rule that the last failed attempt ran into; "time" where the network had no room. */
   broke: PackerRule | "time" = "time";
+  /** What is tried beside what stands, while it is; before then nothing changes on its EVA. */
+  private readonly trial: Trial;
+  /** By route: 1 where something may have changed since the rules held last. */
+  private readonly touched: Uint8Array;
+  /** True once a trial has spoilt all latest starts. */
+  private latestSpoilt = false;
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -35,6 +42,8 @@ export class Day {
     this.propagation = new Propagation(this.board);
     const { limits } = problem;
     this.together = Number.isFinite(limits.apartM) ? new Together(problem) : null;
+    this.trial = new Trial(this.board);
+    this.touched = new Uint8Array(problem.routes);
     this.needsWayBack = problem.draws.walkbackBinds.includes(1);
     this.needsRests = Number.isFinite(limits.workS);
     this.settle();
@@ -60,6 +69,87 @@ export class Day {
         : this.decodeEva(eva) && propagation.latestOfAll();
     if (!holds) this.takeBack(activity);
     return holds;
+  }
+
+  /**
+   * As tryLink, but quicker: rests and holds that are taken stay, times are only raised from here on, and rules tested from the first
+   * moment that changes. What it places holds; what it refuses might go with other rests and holds.
+   */
+  tryBeside(activity: number, behind: ArrayLike<number>, eva: number): boolean {
+    const { board, propagation, problem } = this;
+    if (problem.reach !== "rules") return this.tryLink(activity, behind, eva);
+    const { trail } = propagation;
+    this.broke = "time";
+    this.trial.begin(activity, behind, eva);
+    this.latestSpoilt = false;
+    trail.keep();
+    board.link(activity, behind, eva);
+    trail.lowered(activity);
+    board.latest[activity] = this.latestBeforeNext(activity);
+    propagation.dirty.fill(0);
+    if (eva >= 0) propagation.dirty[eva] = 1;
+    propagation.bounded = eva < 0 || board.onEva[eva]! > 1;
+    const settled = propagation.raiseFrom(activity) && this.mendRules();
+    propagation.bounded = false;
+    const holds =
+      settled &&
+      (this.latestSpoilt ? propagation.latestOfAll() : propagation.lowerFrom(activity, trail.heldBefore));
+    this.trial.on = false;
+    if (holds) {
+      trail.letStand();
+      return true;
+    }
+    trail.undo();
+    board.unlink(activity);
+    if (this.latestSpoilt) board.latest.set(this.before.latest);
+    this.trial.restoreVersions(behind);
+    return false;
+  }
+
+  /**
+   * Works the day out after something was taken off `before`: EVAs whose order changed anew, while what was laid on the others stays and
+   * is tested only where times changed. False when it does not hold.
+   */
+  settleFrom(before: Board): boolean {
+    const { board, propagation, problem } = this;
+    if (problem.reach !== "rules") return this.settle();
+    const { evaVersion } = board;
+    this.broke = "time";
+    for (let e = 0; e < problem.evas; e += 1) if (evaVersion[e] !== before.evaVersion[e]) this.dropWaits(e);
+    if (!propagation.earliestOfAll()) return false;
+    const { dirty } = propagation;
+    for (let e = 0; e < problem.evas; e += 1) {
+      const egress = problem.activities + 2 * e;
+      dirty[e] =
+        evaVersion[e] !== before.evaVersion[e] ||
+        board.earliest[egress] !== before.earliest[egress] ||
+        board.earliest[egress + 1] !== before.earliest[egress + 1]
+          ? 1
+          : 0;
+    }
+    for (let a = 0; a < problem.activities; a += 1) {
+      const e = board.evaOf[a]!;
+      if (e >= 0 && board.earliest[a] !== before.earliest[a]) dirty[e] = 1;
+    }
+    return this.mendRules() && propagation.latestOfAll();
+  }
+
+  /** The latest start of `activity` that leaves what comes after it at its latest. */
+  private latestBeforeNext(activity: number): number {
+    const { board, problem } = this;
+    const { next, latest, nodeOf } = board;
+    let leastS = NEVER;
+    for (let s = problem.slotStart[activity]!; s < problem.slotStart[activity + 1]!; s += 1)
+      leastS = Math.min(leastS, latest[nodeOf[next[s]!]!]! - board.gapS(s, next[s]!));
+    return leastS;
+  }
+
+  /** Takes away the rests and holds on EVA `e`. */
+  private dropWaits(e: number): void {
+    const { board, problem } = this;
+    board.dropHolds(e);
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      for (let s = board.next[board.head + r]!; s < board.head; s = board.next[s]!) board.restS[s] = 0;
   }
 
   /** Takes `activity` off a day that holds; false when the day does not hold without it. */
@@ -113,6 +203,7 @@ export class Day {
   private decode(least = -1, leastS = 0): boolean {
     const { board, propagation } = this;
     this.broke = "time";
+    board.touch();
     board.dropHolds(-1);
     board.restS.fill(0);
     if (!propagation.earliestOfAll()) return false;
@@ -122,12 +213,10 @@ export class Day {
 
   /** As decode after something was placed on EVA `eva`, but what stands elsewhere is taken as it is. */
   private decodeEva(eva: number, least = -1, leastS = 0): boolean {
-    const { board, propagation, problem } = this;
+    const { propagation } = this;
     if (eva < 0) return this.decode(least, leastS);
     this.broke = "time";
-    board.dropHolds(eva);
-    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1)
-      for (let s = board.next[board.head + r]!; s < board.head; s = board.next[s]!) board.restS[s] = 0;
+    this.dropWaits(eva);
     propagation.dirty.fill(0);
     propagation.dirty[eva] = 1;
     return propagation.earliestOfEva(eva) && this.settleRules(least, leastS);
@@ -159,6 +248,11 @@ export class Day {
       }
       if (answer === "holds") {
         if (this.totals()) return true;
+        if (this.trial.on && !this.latestSpoilt) {
+          this.latestSpoilt = true;
+          propagation.bounded = false;
+          this.before.latest.set(this.board.latest);
+        }
         if (shorten(this.board, propagation) === "fails") {
           propagation.drop();
           return false;
@@ -187,7 +281,9 @@ export class Day {
     const { board, propagation, problem } = this;
     let answer: Answer = "holds";
     const outS = egressS(board, e);
+    const sinceS = this.unchangedUntilS(e, outS);
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
+      if (this.touched[r] === 0) continue;
       if (this.needsRests) {
         const rests = keepRests(board, propagation, r, outS);
         if (rests === "fails") return this.breaks("work-and-rest");
@@ -205,8 +301,22 @@ export class Day {
       }
     }
     if (!this.together || answer === "changed") return answer;
-    const near = this.together.keep(board, propagation, e);
+    const near = this.together.keep(board, propagation, e, sinceS);
     return near === "fails" ? this.breaks("crew-separation") : near;
+  }
+
+  /** Until when EVA `e` goes as it did before what is tried, now that it begins at `outS`; marks the routes that do not. */
+  private unchangedUntilS(e: number, outS: number): number {
+    const { trial, touched, problem } = this;
+    const first = problem.routeStart[e]!;
+    const end = problem.routeStart[e + 1]!;
+    if (!trial.on || trial.eva !== e || trial.outS !== outS) {
+      touched.fill(1, first, end);
+      return -Infinity;
+    }
+    touched.fill(0, first, end);
+    for (const r of trial.routes) touched[r] = 1;
+    return Math.min(trial.leftS, this.propagation.trail.firstRaisedS(e, trial.activity, touched));
   }
 
   private totals(): boolean {

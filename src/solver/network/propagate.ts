@@ -1,6 +1,7 @@
 import { gridFrom, gridTo } from "../../kernel/index.ts";
 import { type Board, NO_FLOOR } from "./board.ts";
 import { NEVER, type Problem } from "../problem/problem.ts";
+import { Trail } from "./trail.ts";
 
 /**
  * Earliest and latest starts, kept by label correcting over routes, chains, edges and holds.
@@ -26,6 +27,10 @@ export class Propagation {
   private readonly seen: Int32Array;
   /** 1 for EVAs whose times were raised or lowered since somebody cleared it. */
   readonly dirty: Uint8Array;
+  /** True while latest starts are those of a looser network, so that whatever is raised over its own is impossible. */
+  bounded = false;
+  /** What was there before each change while it is kept. */
+  readonly trail: Trail;
   private pass = 0;
   private first = 0;
   private length = 0;
@@ -39,6 +44,7 @@ export class Propagation {
     this.raises = new Int32Array(size);
     this.seen = new Int32Array(size);
     this.dirty = new Uint8Array(board.problem.evas);
+    this.trail = new Trail(board);
   }
 
   /** All earliest starts from scratch; false when there is no solution. */
@@ -142,11 +148,14 @@ export class Propagation {
     const { problem, board } = this;
     const { earliest } = board;
     this.begin();
+    this.trail.raised(activity);
     earliest[activity] = -NEVER;
     const { intoStart, into, from, weight } = problem.edges;
     const e = board.evaOf[activity]!;
     const egress = problem.activities + 2 * e;
     if (e >= 0 && board.onEva[e] === 1) {
+      this.trail.raised(egress);
+      this.trail.raised(egress + 1);
       earliest[egress] = problem.gapFromS[problem.gapStart[e]!]!;
       earliest[egress + 1] = -NEVER;
       for (let k = intoStart[egress]!; k < intoStart[egress + 1]!; k += 1) {
@@ -170,8 +179,11 @@ export class Propagation {
     return this.raiseAll();
   }
 
-  /** After `activity` was linked: lowers it and what comes before it. */
-  lowerFrom(activity: number): boolean {
+  /**
+   * After `activity` was linked: lowers it and what comes before it, and what comes before rests on the trail and holds from number
+   * `firstHold` on.
+   */
+  lowerFrom(activity: number, firstHold = Infinity): boolean {
     const { problem, board } = this;
     const { latest } = board;
     this.begin();
@@ -179,6 +191,8 @@ export class Propagation {
     const egress = problem.activities + 2 * e;
     const { outStart, out, to, weight } = problem.edges;
     if (e >= 0 && board.onEva[e] === 1) {
+      this.trail.lowered(egress);
+      this.trail.lowered(egress + 1);
       latest[egress + 1] = problem.gapToS[problem.gapStart[e + 1]! - 1]! - problem.lengthS[egress + 1]!;
       latest[egress] = NEVER;
       for (let k = outStart[egress + 1]!; k < outStart[egress + 2]!; k += 1) {
@@ -188,6 +202,7 @@ export class Propagation {
       }
       this.push(egress + 1);
     }
+    this.trail.lowered(activity);
     latest[activity] = NEVER + 1;
     if (!this.lower(activity, NEVER)) return this.giveUp();
     for (let s = problem.slotStart[activity]!; s < problem.slotStart[activity + 1]!; s += 1) {
@@ -200,7 +215,28 @@ export class Propagation {
         if (!this.lower(activity, latest[to[x]!]! - weight[x]!)) return this.giveUp();
     }
     if (e >= 0 && !this.settleLatest(e)) return this.giveUp();
+    if (!this.lowerBeforeWaits(firstHold)) return this.giveUp();
     return this.lowerAll();
+  }
+
+  /** Lowers what comes right before the rests on the trail and the holds from number `firstHold` on. */
+  private lowerBeforeWaits(firstHold: number): boolean {
+    const { board } = this;
+    const { latest, nodeOf, prev } = board;
+    for (let k = 0; k < this.trail.rests; k += 1) {
+      const slot = this.trail.restSlot(k);
+      const before = prev[slot]!;
+      if (!this.lower(nodeOf[before]!, latest[nodeOf[slot]!]! - board.gapS(before, slot))) return false;
+    }
+    for (let h = firstHold; h < board.holds; h += 1)
+      if (!this.lower(board.holdFrom[h]!, latest[board.holdTo[h]!]! - board.holdS[h]!)) return false;
+    return true;
+  }
+
+  /** Asks for `seconds` of rest on arrival at `slot`. */
+  rest(slot: number, seconds: number): void {
+    this.trail.rested(slot);
+    this.board.restS[slot] = seconds;
   }
 
   /** Begins a pass in which `raiseTo` may be called before `raiseAll`. */
@@ -220,8 +256,13 @@ export class Propagation {
       if (k === end) return false;
       // Ends of stretches are on the grid, so that the next multiple is inside.
       const fromS = problem.openFromS[k]!;
-      earliest[node] = atS > fromS ? gridFrom(atS, problem.gridS) : fromS;
+      const startS = atS > fromS ? gridFrom(atS, problem.gridS) : fromS;
+      if (this.bounded && startS > this.board.latest[node]!) return false;
+      this.trail.raised(node);
+      earliest[node] = startS;
     } else {
+      if (this.bounded && atS > this.board.latest[node]!) return false;
+      this.trail.raised(node);
       earliest[node] = atS;
       if (!this.settleEarliest((node - problem.activities) >> 1)) return false;
     }
@@ -254,18 +295,19 @@ export class Propagation {
         const q = next[s]!;
         const j = nodeOf[q]!;
         const r = lane[s]!;
-        if (r < routes) {
-          if (!this.raise(j, doneS + legS[r]![row + beginsAt[j]!]! + restS[q]!)) return this.giveUp();
-        } else if (j !== problem.sink && !this.raise(j, doneS)) return this.giveUp();
+        const atS = r < routes ? doneS + legS[r]![row + beginsAt[j]!]! + restS[q]! : doneS;
+        // The sink is never raised: nothing is later.
+        if (atS > earliest[j]! && !this.raise(j, atS)) return this.giveUp();
       }
       if (anyEdge) {
         for (let k = edges.outStart[i]!; k < edges.outStart[i + 1]!; k += 1) {
           const x = edges.out[k]!;
           const j = edges.to[x]!;
-          if (placed[j] === 1 && !this.raise(j, earliest[i]! + edges.weight[x]!)) return this.giveUp();
+          const atS = earliest[i]! + edges.weight[x]!;
+          if (placed[j] === 1 && atS > earliest[j]! && !this.raise(j, atS)) return this.giveUp();
         }
       }
-      for (let h = board.holdsFrom[i] === 1 ? board.holds : 0; h-- > 0;) {
+      for (let h = board.holdsFrom[i] === 0 ? 0 : board.holds; h-- > 0;) {
         if (board.holdFrom[h] === i)
           if (!this.raise(board.holdTo[h]!, earliest[i]! + board.holdS[h]!)) return this.giveUp();
       }
@@ -283,8 +325,10 @@ export class Propagation {
       while (k >= first && atS < problem.openFromS[k]!) k -= 1;
       if (k < first) return false;
       const toS = problem.openToS[k]!;
+      this.trail.lowered(node);
       latest[node] = atS < toS ? gridTo(atS, problem.gridS) : toS;
     } else {
+      this.trail.lowered(node);
       latest[node] = atS;
       if (!this.settleLatest((node - problem.activities) >> 1)) return false;
     }
@@ -316,19 +360,20 @@ export class Propagation {
         const p = prev[s]!;
         const i = nodeOf[p]!;
         const r = lane[s]!;
-        if (r < routes) {
-          const legs = legS[r]![endsAt[i]! * places + column]!;
-          if (!this.lower(i, byS - restS[s]! - legs - lengthS[i]!)) return this.giveUp();
-        } else if (i !== problem.source && !this.lower(i, byS - lengthS[i]!)) return this.giveUp();
+        const legs = r < routes ? legS[r]![endsAt[i]! * places + column]! + restS[s]! : 0;
+        const atS = byS - legs - lengthS[i]!;
+        // The source is never lowered: nothing is sooner.
+        if (atS < latest[i]! && !this.lower(i, atS)) return this.giveUp();
       }
       if (anyEdge) {
         for (let k = edges.intoStart[j]!; k < edges.intoStart[j + 1]!; k += 1) {
           const x = edges.into[k]!;
           const i = edges.from[x]!;
-          if (placed[i] === 1 && !this.lower(i, byS - edges.weight[x]!)) return this.giveUp();
+          const atS = byS - edges.weight[x]!;
+          if (placed[i] === 1 && atS < latest[i]! && !this.lower(i, atS)) return this.giveUp();
         }
       }
-      for (let h = 0; h < board.holds; h += 1) {
+      for (let h = board.holdsTo[j] === 0 ? 0 : board.holds; h-- > 0;) {
         if (board.holdTo[h] === j)
           if (!this.lower(board.holdFrom[h]!, byS - board.holdS[h]!)) return this.giveUp();
       }
@@ -348,6 +393,8 @@ export class Propagation {
     if (g === end || board.allowedS[e]! < 0) return false;
     const fromS = Math.max(problem.gapFromS[g]!, doneS - board.allowedS[e]!);
     if (fromS > earliest[egress]!) {
+      if (this.bounded && fromS > board.latest[egress]!) return false;
+      this.trail.raised(egress);
       earliest[egress] = fromS;
       return this.note(egress);
     }
@@ -365,6 +412,7 @@ export class Propagation {
     const byS =
       Math.min(problem.gapToS[g]!, latest[egress]! + board.allowedS[e]!) - problem.lengthS[egress + 1]!;
     if (byS < latest[egress + 1]!) {
+      this.trail.lowered(egress + 1);
       latest[egress + 1] = byS;
       return this.note(egress + 1);
     }

@@ -26,6 +26,7 @@ export function drawsOf(
   const draws = {
     available: new Float64Array(count * KINDS),
     availableBack: new Float64Array(count * KINDS),
+    dearest: new Float64Array(count * KINDS),
     restRate: new Float64Array(count * KINDS),
     hatchRate: new Float64Array(count * KINDS),
     purged: new Float64Array(count * KINDS),
@@ -62,7 +63,13 @@ export function drawsOf(
     const suit = worn[r]!;
     const same = like.get(suit);
     if (same !== undefined) {
-      for (const row of [draws.available, draws.availableBack, draws.restRate, draws.hatchRate])
+      for (const row of [
+        draws.available,
+        draws.availableBack,
+        draws.dearest,
+        draws.restRate,
+        draws.hatchRate,
+      ])
         row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
       for (const row of [draws.task, draws.inner])
         for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
@@ -114,6 +121,7 @@ export function drawsOf(
       for (const one of work) greatest = Math.max(greatest, one[kind]!);
       if (greatest * longestOutS > available) draws.kindBinds[kind] = 1;
       const farthest = Math.max(...[homeDraw, peakDraw, innerDraw].map((list) => mostOf(list, kind)));
+      draws.dearest[at] = farthest;
       if (greatest * longestOutS + farthest > availableBack) draws.walkbackBinds[kind] = 1;
     }
     plan.tasks.forEach((task, a) => {

@@ -166,6 +166,8 @@ export interface Draws {
   /** By route and kind: available at ingress and for the walk-back, above what the rules keep back. */
   readonly available: Float64Array;
   readonly availableBack: Float64Array;
+  /** By route and kind: the most that a walk-back from anywhere draws. */
+  readonly dearest: Float64Array;
   /** Rate at rest, rate of egress and ingress work over rest. */
   readonly restRate: Float64Array;
   readonly hatchRate: Float64Array;

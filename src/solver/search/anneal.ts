@@ -2,6 +2,7 @@ import { type Random, random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
+import { Linger } from "./linger.ts";
 import { lay } from "../network/placing.ts";
 import { Pool } from "./pool.ts";
 import type { Problem } from "../problem/problem.ts";
@@ -20,6 +21,10 @@ const FEW = 30;
 const TOLD = 0.02;
 /** Parts of a run after each of which the routes seen so far are put together anew. */
 const RECOMBINED = 20;
+/** Parts of the turns that let starts go on each EVA that was ruined, hold one back, and place two tasks at once. */
+const LET_GO = 0.5;
+const HELD_BACK = 0.1;
+const TWO_AT_ONCE = 0.1;
 /** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
 const END_SHARE = 1e-6;
 
@@ -35,6 +40,8 @@ export class Anneal {
   /** Hears of each schedule that the search goes on from. */
   onAccept: ((board: Board, value: Value) => void) | null = null;
   private readonly ruin: Ruin;
+  private readonly linger: Linger;
+  private readonly staysTogether: boolean;
   private readonly random: Random;
   private readonly current: Board;
   private readonly currentValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
@@ -55,7 +62,9 @@ export class Anneal {
     this.best = new Board(problem);
     this.current = new Board(problem);
     this.ruin = new Ruin(this.day, this.random);
-    this.recreate = new Recreate(this.day, this.random);
+    this.linger = new Linger(this.day.board, this.random);
+    this.staysTogether = Number.isFinite(problem.limits.apartM);
+    this.recreate = new Recreate(this.day, this.random, true);
     this.recreate.insertion.base = this.current.version;
     const total = problem.worth.reduce((sum, one) => sum + one, 0);
     this.mean = Math.max(1, total / Math.max(1, problem.activities));
@@ -75,12 +84,16 @@ export class Anneal {
       this.recombine(this.pool);
     }
     this.ruin.take();
+    if (this.linger.helps) this.wait();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
-    if (!day.settle()) {
+    if (!day.settleFrom(this.current)) {
       day.board.copy(this.current);
       return;
     }
-    if (day.board.placed[this.ruin.seed] === 0 && stream.next() < 0.5) this.recreate.place(this.ruin.seed, 0);
+    const { seed } = this.ruin;
+    if (this.staysTogether && stream.next() < TWO_AT_ONCE)
+      this.recreate.placeTwo(seed, this.ruin.nearTo(seed));
+    if (day.board.placed[seed] === 0 && stream.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();
     readValue(day.board, value);
     const gain =
@@ -91,6 +104,15 @@ export class Anneal {
     const temperature = HOT * this.mean * (COLD / HOT) ** this.cooled(share);
     if (gain > temperature * Math.log(stream.next())) this.accept();
     else day.board.copy(this.current);
+  }
+
+  /** Lets starts go on what was ruined, now and then; and holds one back, now and then. */
+  private wait(): void {
+    const { random: stream, linger, current } = this;
+    const { evaVersion } = this.day.board;
+    for (let e = 0; e < evaVersion.length; e += 1)
+      if (evaVersion[e] !== current.evaVersion[e] && stream.next() < LET_GO) linger.letGo(e);
+    if (stream.next() < HELD_BACK) linger.holdBack();
   }
 
   /** How far the cooling in hand is, 0 to 1. */

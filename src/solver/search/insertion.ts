@@ -1,6 +1,9 @@
 import { gridFrom, type Random } from "../../kernel/index.ts";
 import { nextStart } from "../problem/starts.ts";
 import type { Day } from "../network/day.ts";
+import { NO_FLOOR } from "../network/board.ts";
+import { Linger } from "./linger.ts";
+import { Refusals } from "./refusals.ts";
 import { NEVER, type Problem } from "../problem/problem.ts";
 
 /**
@@ -9,11 +12,14 @@ import { NEVER, type Problem } from "../problem/problem.ts";
  * Between neighbours p and q on a route it fits when `max(open, E[p] + way) <= min(close, L[q] - way)`, a few additions
  * (Savelsbergh 1992; Vansteenwegen et al. 2009); on k routes at once the greatest arrival meets the least slack (Drexl
  * 2012). The start is moved up to the grid first, on which L already lies, so that the test stays exact. Cost: how much later q gets, plus a quarter of the way added. Where more than slack counts, the few best
- * places are tried for good (Day.tryLink).
+ * places are tried for good: with all rests and holds of their EVA worked out anew (Day.tryLink), or quickly, beside those that are
+ * taken (Day.tryBeside).
  */
 
 /** Places kept for trying where slack alone does not decide. */
-const KEPT = 5;
+const KEPT = 3;
+/** Part of the places refused by a rule that are tried once more with a later start. */
+const LATER = 0.25;
 /** Part of the added way in the cost of a place. */
 const WAY_SHARE = 0.25;
 
@@ -25,6 +31,7 @@ interface Spot {
 
 /** The places of one route, side by side: what goes before each, what comes after it, and its slack. */
 interface Strip {
+  /** Of the route where slack alone decides, else of the board. */
   version: number;
   count: number;
   readonly slot: Int32Array;
@@ -34,15 +41,29 @@ interface Strip {
   readonly column: Int32Array;
   readonly acrossS: Int32Array;
   readonly nextS: Int32Array;
+  /** Least time from egress to when what goes before is done, and from the start of what comes after until all are back. */
+  readonly fromOutS: Int32Array;
+  readonly toBackS: Int32Array;
 }
 
 export class Insertion {
   private readonly day: Day;
+  private readonly quick: boolean;
   private readonly problem: Problem;
+  private readonly linger: Linger | null;
+  private readonly refusals = new Refusals();
+  /** 1 for activities whose place on an EVA depends on that EVA alone: no links, no shared equipment. */
+  private readonly standsAlone: Uint8Array;
+  /** By activity and EVA: the order on it at which the activity fitted nowhere; other EVAs may have moved meanwhile. */
+  private readonly fullAt: Int32Array;
+  /** By EVA: 1 where the activity in hand fits, or was overlooked. */
+  private readonly fits: Uint8Array;
   private readonly spots: Spot[];
   private found = 0;
   private readonly kept: number;
   private readonly behind: Int32Array;
+  /** Where in the strips of the routes the places in hand are. */
+  private readonly places: Int32Array;
   private readonly random: Random;
   // The activity in hand.
   private activity = 0;
@@ -52,6 +73,7 @@ export class Insertion {
   private choice = 0;
   private eva = -1;
   private crew = 0;
+  private slots = 0;
   /** Versions of the routes that the search comes back to when it gives a step up. */
   base: Int32Array;
   /** Where slack decides alone: by activity and route the best places found, for two versions of the route. */
@@ -66,16 +88,23 @@ export class Insertion {
   /** Extra cost of the best spot taken last, and its start. */
   lastCost = 0;
 
-  constructor(day: Day, random: Random) {
+  constructor(day: Day, random: Random, quick = false) {
     this.day = day;
+    this.quick = quick;
+    this.linger = quick && day.problem.reach === "rules" ? new Linger(day.board, random) : null;
     this.problem = day.problem;
     this.random = random;
     const { problem } = day;
     let widest = 4;
     for (let a = 0; a < problem.activities; a += 1)
       widest = Math.max(widest, problem.slotStart[a + 1]! - problem.slotStart[a]!);
+    this.standsAlone = Uint8Array.from({ length: problem.activities }, (_, a) =>
+      isAlone(problem, a) ? 1 : 0,
+    );
+    this.fullAt = new Int32Array(quick ? problem.activities * problem.evas : 0).fill(-1);
+    this.fits = new Uint8Array(problem.evas);
     const room = problem.activities + 1;
-    this.strips = Array.from({ length: problem.reach === "slack" ? problem.routes : 0 }, () => ({
+    this.strips = Array.from({ length: problem.routes }, () => ({
       version: -1,
       count: 0,
       slot: new Int32Array(room),
@@ -85,6 +114,8 @@ export class Insertion {
       column: new Int32Array(room),
       acrossS: new Int32Array(room),
       nextS: new Int32Array(room),
+      fromOutS: new Int32Array(room),
+      toBackS: new Int32Array(room),
     }));
     this.base = day.board.version;
     this.kept = problem.reach === "slack" ? 1 : KEPT;
@@ -94,6 +125,7 @@ export class Insertion {
       behind: new Int32Array(widest),
     }));
     this.behind = new Int32Array(widest);
+    this.places = new Int32Array(widest);
     const size = problem.reach === "slack" ? 2 * problem.activities * problem.routes : 0;
     this.knownFor = new Int32Array(size).fill(-1);
     this.knownCost = new Float64Array(size);
@@ -115,16 +147,30 @@ export class Insertion {
     this.blink = blink;
     if (!board.holdsSample(activity) || !this.bounds(activity)) return false;
     this.crew = problem.crewCount[activity]!;
+    this.slots = problem.slotStart[activity + 1]! - problem.slotStart[activity]!;
     const end = problem.choiceStart[activity + 1]!;
+    const remembers = this.quick && this.standsAlone[activity] === 1;
+    if (remembers) this.fits.fill(0);
     for (let c = problem.choiceStart[activity]!; c < end; c += 1) {
       const at = problem.choiceAt[c]!;
       this.choice = c;
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
+      if (remembers && this.fullAt[activity * problem.evas + this.eva] === board.evaVersion[this.eva])
+        continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
       if (problem.reach === "slack") this.onRoute(problem.choiceRoutes[at]!);
       else this.acrossRoutes(0, this.fromS, this.toS, 0);
     }
+    if (remembers) this.noteFull();
     return this.found > 0;
+  }
+
+  /** Remembers the EVAs on which the activity in hand fits nowhere. */
+  private noteFull(): void {
+    const { problem, activity } = this;
+    const { evaVersion } = this.day.board;
+    for (let e = 0; e < problem.evas; e += 1)
+      if (this.fits[e] === 0) this.fullAt[activity * problem.evas + e] = evaVersion[e]!;
   }
 
   /** Takes the best place found that every rule allows; false when there is none. */
@@ -134,10 +180,31 @@ export class Insertion {
       const spot = this.spots[k]!;
       const at = problem.choiceAt[spot.choice]!;
       const eva = problem.crewCount[activity] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      if (!day.tryLink(activity, spot.behind, eva)) continue;
+      const taken = this.quick
+        ? day.tryBeside(activity, spot.behind, eva)
+        : day.tryLink(activity, spot.behind, eva);
+      if (!taken && this.placesLater(spot, eva)) return true;
+      if (!taken) {
+        if (this.quick && eva >= 0)
+          this.refusals.note(day.board.evaVersion[eva]!, activity, spot.behind, this.slots);
+        continue;
+      }
       this.lastCost = spot.cost;
       return true;
     }
+    return false;
+  }
+
+  /** Where a rule refused a place: sometimes tries it there with a start that is later on purpose. */
+  private placesLater(spot: Spot, eva: number): boolean {
+    const { day, activity, linger, random } = this;
+    if (!linger || eva < 0 || day.broke === "time" || random.next() >= LATER) return false;
+    day.board.floorS[activity] = linger.laterStartS(activity, spot.behind[0]!);
+    if (day.tryBeside(activity, spot.behind, eva)) {
+      this.lastCost = spot.cost;
+      return true;
+    }
+    day.board.floorS[activity] = NO_FLOOR;
     return false;
   }
 
@@ -276,17 +343,23 @@ export class Insertion {
     const { problem } = this;
     const { board } = this.day;
     const strip = this.strips[r]!;
-    if (strip.version === board.version[r]) return strip;
+    const version = problem.reach === "slack" ? board.version[r]! : board.state;
+    if (strip.version === version) return strip;
     const { next, nodeOf, earliest, latest } = board;
     const { lengthS, endsAt, beginsAt, places } = problem;
     const legs = problem.legS[r]!;
     const tail = board.tail + r;
     let k = 0;
+    let goneS = 0;
     for (let p = board.head + r; p !== tail; p = next[p]!) {
       const q = next[p]!;
       const i = nodeOf[p]!;
       const j = nodeOf[q]!;
       strip.slot[k] = p;
+      strip.fromOutS[k] = goneS + lengthS[i]!;
+      goneS += board.gapS(p, q);
+      // From egress to here, until the whole is known.
+      strip.toBackS[k] = goneS;
       strip.leftS[k] = earliest[i]! + lengthS[i]!;
       strip.row[k] = endsAt[i]! * places;
       strip.latestS[k] = latest[j]!;
@@ -296,65 +369,142 @@ export class Insertion {
       k += 1;
     }
     strip.count = k;
-    strip.version = board.version[r]!;
+    while (k-- > 0) strip.toBackS[k] = goneS - strip.toBackS[k]!;
+    strip.version = version;
     return strip;
   }
 
   /** All places on several routes at once, route by route. */
   private acrossRoutes(level: number, startS: number, byS: number, cost: number): void {
-    const { problem, activity } = this;
     if (level === this.crew) {
-      const openS = this.openAt(startS);
-      if (openS > byS) return;
-      let laterS = 0;
-      const { board } = this.day;
-      const at = problem.choiceAt[this.choice]!;
-      for (let k = 0; k < this.crew; k += 1) {
-        const p = this.behind[k]!;
-        const q = board.next[p]!;
-        const i = board.nodeOf[p]!;
-        const j = board.nodeOf[q]!;
-        const legs = problem.legS[problem.choiceRoutes[at + k]!]!;
-        const to = problem.beginsAt[j]!;
-        const arrivesS =
-          openS + problem.lengthS[activity]! + legs[problem.endsAt[activity]! * problem.places + to]!;
-        const nowS =
-          q >= board.tail
-            ? board.earliest[i]! + problem.lengthS[i]! + legs[problem.endsAt[i]! * problem.places + to]!
-            : board.earliest[j]!;
-        if (arrivesS > nowS) laterS += arrivesS - nowS;
-      }
-      const whole = cost + laterS;
-      if (this.blink > 0 && this.random.next() < this.blink) return;
-      this.withUnits(openS, byS, whole);
+      this.hereOnAll(startS, byS, cost);
       return;
     }
-    const { board } = this.day;
-    const { next, nodeOf, earliest, latest } = board;
-    const { lengthS, endsAt, beginsAt, places, legM } = problem;
+    const { problem, activity } = this;
+    const { places, legM } = problem;
     const r = problem.choiceRoutes[problem.choiceAt[this.choice]! + level]!;
+    const { count, slot, leftS, row, latestS, column, acrossS } = this.stripOf(r);
     const legs = problem.legS[r]!;
-    const row = endsAt[activity]! * places;
-    const begin = beginsAt[activity]!;
-    const spareM = problem.limits.evaM - board.walkedM[r]! - problem.innerM[activity]!;
-    const tail = board.tail + r;
-    for (let p = board.head + r; p !== tail; p = next[p]!) {
-      const q = next[p]!;
-      const i = nodeOf[p]!;
-      const j = nodeOf[q]!;
-      const leftS = earliest[i]! + lengthS[i]!;
-      if (leftS > byS) return;
-      const before = endsAt[i]! * places;
-      const to = beginsAt[j]!;
-      const intoS = legs[before + begin]!;
-      const outS = legs[row + to]!;
-      const meetS = Math.max(startS, leftS + intoS);
-      const endS = Math.min(byS, latest[j]! - lengthS[activity]! - outS);
+    const own = problem.endsAt[activity]! * places;
+    const begin = problem.beginsAt[activity]!;
+    const lasts = problem.lengthS[activity]!;
+    const spareM = problem.limits.evaM - this.day.board.walkedM[r]! - problem.innerM[activity]!;
+    for (let k = 0; k < count; k += 1) {
+      if (leftS[k]! > byS) return;
+      const into = row[k]! + begin;
+      const out = own + column[k]!;
+      const meetS = Math.max(startS, leftS[k]! + legs[into]!);
+      const endS = Math.min(byS, latestS[k]! - lasts - legs[out]!);
       if (meetS > endS) continue;
-      if (legM[before + begin]! + legM[row + to]! - legM[before + to]! > spareM) continue;
-      this.behind[level] = p;
-      this.acrossRoutes(level + 1, meetS, endS, cost + WAY_SHARE * (intoS + outS - legs[before + to]!));
+      if (legM[into]! + legM[out]! - legM[row[k]! + column[k]!]! > spareM) continue;
+      this.behind[level] = slot[k]!;
+      this.places[level] = k;
+      const wayS = legs[into]! + legs[out]! - acrossS[k]!;
+      this.acrossRoutes(level + 1, meetS, endS, cost + WAY_SHARE * wayS);
     }
+  }
+
+  /** A place on each of the routes: what it makes later, and its units. */
+  private hereOnAll(startS: number, byS: number, cost: number): void {
+    const { problem, activity } = this;
+    const openS = this.openAt(startS);
+    if (openS > byS) return;
+    const doneS = openS + problem.lengthS[activity]!;
+    const own = problem.endsAt[activity]! * problem.places;
+    const at = problem.choiceAt[this.choice]!;
+    let laterS = 0;
+    for (let level = 0; level < this.crew; level += 1) {
+      const r = problem.choiceRoutes[at + level]!;
+      const strip = this.strips[r]!;
+      const k = this.places[level]!;
+      const arrivesS = doneS + problem.legS[r]![own + strip.column[k]!]!;
+      if (arrivesS > strip.nextS[k]!) laterS += arrivesS - strip.nextS[k]!;
+    }
+    if (this.blink > 0 && this.random.next() < this.blink) {
+      this.fits[this.eva] = 1;
+      return;
+    }
+    const whole = cost + laterS;
+    if (this.found === this.kept && whole >= this.spots[this.kept - 1]!.cost) {
+      this.fits[this.eva] = 1;
+      return;
+    }
+    if (this.quick && this.crew > 0) {
+      if (!this.lastsLongEnough(openS, byS)) return;
+      if (problem.limits.apartM < Infinity && !this.othersComeNear(openS, byS)) return;
+    }
+    this.withUnits(openS, byS, whole);
+  }
+
+  /**
+   * False where with the activity at its place the EVA takes longer than what its suits then carry allows: back no sooner than now and
+   * than straight on from here, egress no later than may be and than it takes to get here in time.
+   */
+  private lastsLongEnough(openS: number, byS: number): boolean {
+    const { problem, activity, eva } = this;
+    const { board } = this.day;
+    const at = problem.choiceAt[this.choice]!;
+    const egress = problem.activities + 2 * eva;
+    const begin = problem.beginsAt[activity]!;
+    const lasts = problem.lengthS[activity]!;
+    const own = problem.endsAt[activity]! * problem.places;
+    let backS = board.onEva[eva] === 0 ? 0 : board.earliest[egress + 1]!;
+    let outByS = board.onEva[eva] === 0 ? NEVER : board.latest[egress]!;
+    let allowedS = board.allowedS[eva]!;
+    let longestS = 0;
+    for (let level = 0; level < this.crew; level += 1) {
+      const r = problem.choiceRoutes[at + level]!;
+      const strip = this.strips[r]!;
+      const k = this.places[level]!;
+      const legs = problem.legS[r]!;
+      const intoS = strip.fromOutS[k]! + legs[strip.row[k]! + begin]!;
+      const onS = lasts + legs[own + strip.column[k]!]! + strip.toBackS[k]!;
+      backS = Math.max(backS, openS + onS);
+      outByS = Math.min(outByS, byS - intoS);
+      longestS = Math.max(longestS, intoS + onS);
+      allowedS = Math.min(allowedS, board.allowedWith(activity, r, this.behind[level]!));
+    }
+    const inS = problem.lengthS[egress + 1]!;
+    return longestS + inS <= allowedS && backS + inS - allowedS <= outByS;
+  }
+
+  /** False where some other member of the EVA is too far away for sure when the activity begins, or when it is done. */
+  private othersComeNear(openS: number, byS: number): boolean {
+    const { problem, activity, eva } = this;
+    const lasts = problem.lengthS[activity]!;
+    const at = problem.choiceAt[this.choice]!;
+    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1) {
+      let joins = false;
+      for (let level = 0; level < this.crew; level += 1) joins ||= problem.choiceRoutes[at + level] === r;
+      if (joins) continue;
+      if (!this.comesNear(r, problem.beginsAt[activity]!, openS, byS)) return false;
+      if (!this.comesNear(r, problem.endsAt[activity]!, openS + lasts, byS + lasts)) return false;
+    }
+    return true;
+  }
+
+  /**
+   * True when who is on route `r` may be near enough to `place` at some moment from `fromS` to `byS`: of a way of so many metres no point is
+   * nearer than half of what the distances of its ends are more than those.
+   */
+  private comesNear(r: number, place: number, fromS: number, byS: number): boolean {
+    const { problem } = this;
+    const { places, legM, lengthS, beginsAt, innerM, activities } = problem;
+    const { straightM, apartM } = problem.limits;
+    const { count, slot, leftS, row, latestS, column } = this.stripOf(r);
+    const { nodeOf } = this.day.board;
+    const from = place * places;
+    for (let k = 0; k < count; k += 1) {
+      if (latestS[k]! < fromS) continue;
+      const node = nodeOf[slot[k]!]!;
+      if (k > 0 && leftS[k]! - lengthS[node]! > byS) return false;
+      const endM = straightM[from + row[k]! / places]!;
+      const wayM = legM[row[k]! + column[k]!]!;
+      if ((endM + straightM[from + column[k]!]! - wayM) / 2 <= apartM) return true;
+      if (node < activities && (straightM[from + beginsAt[node]!]! + endM - innerM[node]!) / 2 <= apartM)
+        return true;
+    }
+    return false;
   }
 
   /** Adds the units of equipment to a place: for each the chain gaps that are free first. */
@@ -431,21 +581,40 @@ export class Insertion {
   }
 
   private keep(cost: number): void {
-    const { spots } = this;
+    const { spots, eva } = this;
     let at = this.found;
     if (at === this.kept) {
       at -= 1;
-      if (cost >= spots[at]!.cost) return;
-    } else this.found += 1;
+      if (cost >= spots[at]!.cost) {
+        this.fits[eva] = 1;
+        return;
+      }
+    }
+    if (this.quick && eva >= 0) {
+      const version = this.day.board.evaVersion[eva]!;
+      if (this.refusals.knows(version, this.activity, this.behind, this.slots)) return;
+    }
+    this.fits[eva] = 1;
+    if (this.found < this.kept) this.found += 1;
     const spot = spots[at]!;
     spot.cost = cost;
     spot.choice = this.choice;
-    const count = this.problem.slotStart[this.activity + 1]! - this.problem.slotStart[this.activity]!;
-    for (let k = 0; k < count; k += 1) spot.behind[k] = this.behind[k]!;
+    for (let k = 0; k < this.slots; k += 1) spot.behind[k] = this.behind[k]!;
     for (; at > 0 && spots[at - 1]!.cost > spots[at]!.cost; at -= 1) {
       const lower = spots[at]!;
       spots[at] = spots[at - 1]!;
       spots[at - 1] = lower;
     }
   }
+}
+
+function isAlone(problem: Problem, a: number): boolean {
+  const { edges, needs, pairs, slotStart, crewCount } = problem;
+  return (
+    crewCount[a]! > 0 &&
+    slotStart[a + 1]! - slotStart[a]! === crewCount[a] &&
+    edges.outStart[a] === edges.outStart[a + 1] &&
+    edges.intoStart[a] === edges.intoStart[a + 1] &&
+    needs[a]!.length + pairs[a]!.length === 0
+  );
 }

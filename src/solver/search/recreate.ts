@@ -7,6 +7,9 @@ import type { Problem } from "../problem/problem.ts";
 /** An activity is overlooked at a place with this probability (Christiaens & Vanden Berghe 2020). */
 const BLINK = 0.01;
 
+/** The second of two that are placed at once is one of so many nearest ones. */
+const FEW_NEAR = 4;
+
 /**
  * Recreate: puts left-out activities back one after the other, each with what it needs, in a noisy order of one of
  * several kinds, each at its best place with blinks (Christiaens & Vanden Berghe 2020).
@@ -26,11 +29,12 @@ export class Recreate {
   private readonly roomS: Float64Array;
   private readonly possible: Int32Array;
 
-  constructor(day: Day, random: Random) {
+  /** Quickly: see Insertion. */
+  constructor(day: Day, random: Random, quick = false) {
     this.day = day;
     this.problem = day.problem;
     this.random = random;
-    this.insertion = new Insertion(day, random);
+    this.insertion = new Insertion(day, random, quick);
     const { problem } = day;
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
@@ -91,6 +95,92 @@ export class Recreate {
       return false;
     }
     return true;
+  }
+
+  /**
+   * Places `activity` and another of `near` on two people of one EVA at once, nearest in time, with rests and holds of the EVA worked out
+   * anew: neither may go far away alone where the two have to stay together.
+   */
+  placeTwo(activity: number, near: Int32Array): boolean {
+    const { problem, random, before, day } = this;
+    const { board } = day;
+    if (!this.isSingle(activity)) return false;
+    let other = -1;
+    let skip = random.below(FEW_NEAR);
+    for (let k = 0; k < near.length && skip >= 0; k += 1) {
+      if (!this.isSingle(near[k]!)) continue;
+      other = near[k]!;
+      skip -= 1;
+    }
+    if (other < 0) return false;
+    const first = this.anyRoute(activity, -1, -1);
+    if (first < 0) return false;
+    const second = this.anyRoute(other, problem.evaOfRoute[first]!, first);
+    if (second < 0) return false;
+    const here = this.gapFor(activity, first, -1);
+    if (here < 0) return false;
+    const i = board.nodeOf[here]!;
+    const there = this.gapFor(other, second, board.earliest[i]! + problem.lengthS[i]!);
+    if (there < 0) return false;
+    before.copy(board);
+    board.link(activity, [here], problem.evaOfRoute[first]!);
+    if (board.holdsSample(other)) {
+      board.link(other, [there], problem.evaOfRoute[second]!);
+      if (day.settleFrom(before)) return true;
+    }
+    board.copy(before);
+    return false;
+  }
+
+  /** True for what is left out and asks for one crew member, no equipment and nobody else. */
+  private isSingle(a: number): boolean {
+    const { problem } = this;
+    const { board } = this.day;
+    return (
+      board.placed[a] === 0 &&
+      this.roomS[a]! >= 0 &&
+      problem.crewCount[a] === 1 &&
+      problem.slotStart[a + 1]! - problem.slotStart[a]! === 1 &&
+      problem.pairs[a]!.length === 0 &&
+      problem.needs[a]!.every((one) => board.placed[one] === 1) &&
+      board.holdsSample(a)
+    );
+  }
+
+  /** A random route for `a`, on EVA `eva` where one is given and never `but`; -1 when there is none. */
+  private anyRoute(a: number, eva: number, but: number): number {
+    const { problem, random } = this;
+    const first = problem.choiceStart[a]!;
+    const count = problem.choiceStart[a + 1]! - first;
+    if (count === 0) return -1;
+    const from = random.below(count);
+    for (let k = 0; k < count; k += 1) {
+      const r = problem.choiceRoutes[problem.choiceAt[first + ((from + k) % count)]!]!;
+      if (r !== but && (eva < 0 || problem.evaOfRoute[r] === eva)) return r;
+    }
+    return -1;
+  }
+
+  /** The slot on route `r` behind which `a` has room, of those the one left nearest to `nearS`, any where that is negative; else -1. */
+  private gapFor(a: number, r: number, nearS: number): number {
+    const { problem, random } = this;
+    const { board } = this.day;
+    const { lengthS, beginsAt, endsAt, places } = problem;
+    const legs = problem.legS[r]!;
+    let best = -1;
+    let bestKey = Infinity;
+    for (let p = board.head + r; p !== board.tail + r; p = board.next[p]!) {
+      const i = board.nodeOf[p]!;
+      const j = board.nodeOf[board.next[p]!]!;
+      const doneS = board.earliest[i]! + lengthS[i]!;
+      const startS = doneS + legs[endsAt[i]! * places + beginsAt[a]!]!;
+      if (startS + lengthS[a]! + legs[endsAt[a]! * places + beginsAt[j]!]! > board.latest[j]!) continue;
+      const key = nearS < 0 ? random.next() : Math.abs(doneS - nearS);
+      if (key >= bestKey) continue;
+      best = p;
+      bestKey = key;
+    }
+    return best;
   }
 
   /** What has to go on with `activity`, needed ones first. */

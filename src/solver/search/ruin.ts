@@ -59,7 +59,8 @@ export class Ruin {
     for (const one of this.problem.neededBy[activity]!) this.remove(one);
   }
 
-  private nearTo(activity: number): Int32Array {
+  /** All other activities, nearest first. */
+  nearTo(activity: number): Int32Array {
     return (this.near[activity] ??= nearestTo(this.problem, activity));
   }
 

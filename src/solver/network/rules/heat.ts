@@ -64,7 +64,7 @@ export function keepCool(board: Board, propagation: Propagation | null, r: numbe
       if (!propagation || best < 0 || restW >= coolingW) return "fails";
       const standS = bestWaitS + Math.ceil(Math.min(overJ, bestLeftJ) / (coolingW - restW));
       if (standS <= board.restS[best]!) return "fails";
-      board.restS[best] = standS;
+      propagation.rest(best, standS);
       return propagation.raise(nodeOf[best]!, bestArrivedS + standS) ? "changed" : "fails";
     }
     if (s === tail) return "holds";

@@ -86,7 +86,8 @@ export class Itinerary {
   ): void {
     const { ways, places: size, plan } = board.problem;
     const { places } = plan.site;
-    const course = from === to ? null : courseOf(ways, places, from * size + to, endS - startS);
+    const straight = from === to || (ways.trails === null && ways.via[from * size + to]! < 0);
+    const course = straight ? null : courseOf(ways, places, from * size + to, endS - startS);
     if (!course) {
       this.add(startS, endS, from, to, places[from]!, places[to]!, slot, board, activity);
       return;

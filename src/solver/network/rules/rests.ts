@@ -82,7 +82,7 @@ export function keepRests(board: Board, propagation: Propagation | null, r: numb
 function layRest(board: Board, propagation: Propagation | null, slot: number, arrivedS: number): Answer {
   const restS = Math.max(1, board.problem.limits.restS);
   if (!propagation || slot < 0 || board.restS[slot]! >= restS) return "fails";
-  board.restS[slot] = restS;
+  propagation.rest(slot, restS);
   return propagation.raise(board.nodeOf[slot]!, arrivedS + restS) ? "changed" : "fails";
 }
 

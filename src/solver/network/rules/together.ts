@@ -14,6 +14,8 @@ import type { Answer } from "./rests.ts";
  * were straight; over a height grid they bend, so that a hold may be too short or too long, and the test tells.
  */
 const TOLERANCE_M = 1e-6;
+/** Squares closer to the limit than this part of it are told apart by the length itself. */
+const ROUNDING = 1e-9;
 /** Departures of the other that are tried before a day is given up. */
 const LOOK_AHEAD = 6;
 
@@ -23,17 +25,28 @@ export class Together {
   private readonly north: Float64Array;
   private readonly ways: readonly Itinerary[];
   private readonly offsets = new Map<number, number>();
+  private readonly roams: boolean;
+  /** Squared distances at or under which two are near enough for sure, and over which they are not. */
+  private readonly nearM2: number;
+  private readonly farM2: number;
 
   constructor(problem: Problem) {
     this.problem = problem;
+    this.roams = problem.roamM.some((metres) => metres > 0);
+    const mostM = problem.limits.apartM + TOLERANCE_M;
+    this.nearM2 = mostM * mostM * (1 - ROUNDING);
+    this.farM2 = mostM * mostM * (1 + ROUNDING);
     const { places } = problem.plan.site;
     this.east = Float64Array.from(places, (place) => place.eastM);
     this.north = Float64Array.from(places, (place) => place.northM);
     this.ways = Array.from({ length: 4 }, () => new Itinerary(64));
   }
 
-  /** Tests all pairs on `eva`; may lay holds and raise what follows (`propagation` has begun), or only tests without one. */
-  keep(board: Board, propagation: Propagation | null, eva: number): Answer {
+  /**
+   * Tests all pairs on `eva` from `fromS` on; may lay holds and raise what follows (`propagation` has begun), or only tests without
+   * one.
+   */
+  keep(board: Board, propagation: Propagation | null, eva: number, fromS = -Infinity): Answer {
     const { routeStart } = this.problem;
     const first = routeStart[eva]!;
     const crew = routeStart[eva + 1]! - first;
@@ -42,7 +55,7 @@ export class Together {
     let answer: Answer = "holds";
     for (let a = 0; a < crew; a += 1) {
       for (let b = a + 1; b < crew; b += 1) {
-        const atS = this.firstApart(this.ways[a]!, this.ways[b]!);
+        const atS = this.firstApart(this.ways[a]!, this.ways[b]!, fromS);
         if (atS === null) continue;
         if (!propagation || !this.mend(board, propagation, this.ways[a]!, this.ways[b]!, atS)) return "fails";
         answer = "changed";
@@ -51,11 +64,11 @@ export class Together {
     return answer;
   }
 
-  /** First breakpoint at which two itineraries are too far apart; null when there is none. */
-  private firstApart(one: Itinerary, other: Itinerary): number | null {
-    let i = 0;
-    let j = 0;
-    let nowS = -Infinity;
+  /** First breakpoint from `fromS` on at which two itineraries are too far apart; null when there is none. */
+  private firstApart(one: Itinerary, other: Itinerary, fromS: number): number | null {
+    let nowS = fromS - 1;
+    let i = firstAfter(one, nowS);
+    let j = firstAfter(other, nowS);
     for (;;) {
       const atS = Math.min(nextEvent(one, i, nowS), nextEvent(other, j, nowS));
       if (atS === Infinity) return null;
@@ -67,7 +80,7 @@ export class Together {
   }
 
   private apartAt(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): boolean {
-    const { limits, lander } = this.problem;
+    const { lander } = this.problem;
     const homeEast = this.east[lander]!;
     const homeNorth = this.north[lander]!;
     const east =
@@ -76,20 +89,20 @@ export class Together {
     const north =
       place(one, i, atS, one.fromNorth, one.toNorth, homeNorth) -
       place(other, j, atS, other.fromNorth, other.toNorth, homeNorth);
-    const roamM = Math.max(roamBefore(one, i, other, j, atS), roamAfter(one, i, other, j, atS));
-    return Math.hypot(east, north) + roamM > limits.apartM + TOLERANCE_M;
+    const squared = east * east + north * north;
+    if (squared > this.farM2) return true;
+    if (!this.roams && squared < this.nearM2) return false;
+    const roamM = this.roams
+      ? Math.max(roamBefore(one, i, other, j, atS), roamAfter(one, i, other, j, atS))
+      : 0;
+    return Math.hypot(east, north) + roamM > this.problem.limits.apartM + TOLERANCE_M;
   }
 
   /** Holds back whoever is on the move at `atS`, the one with more slack first. */
   private mend(board: Board, propagation: Propagation, a: Itinerary, b: Itinerary, atS: number): boolean {
     const i = moveAt(a, atS);
     const j = moveAt(b, atS);
-    const slack = (of: Itinerary, k: number): number => {
-      if (k < 0 || of.slot[k]! < 0 || of.slot[k]! >= board.head) return -1;
-      const node = board.nodeOf[of.slot[k]!]!;
-      return board.latest[node]! - board.earliest[node]!;
-    };
-    const aFirst = slack(a, i) >= slack(b, j);
+    const aFirst = slackBefore(board, a, i) >= slackBefore(board, b, j);
     return aFirst
       ? this.holdBack(board, propagation, a, i, b) || this.holdBack(board, propagation, b, j, a)
       : this.holdBack(board, propagation, b, j, a) || this.holdBack(board, propagation, a, i, b);
@@ -198,6 +211,13 @@ export class Together {
   }
 }
 
+/** The first move that ends after `nowS`. */
+function firstAfter(way: Itinerary, nowS: number): number {
+  let k = 0;
+  while (k < way.count && way.endS[k]! <= nowS) k += 1;
+  return k;
+}
+
 /** When move `k` begins or, if it has begun, ends; Infinity behind the last one. */
 function nextEvent(way: Itinerary, k: number, nowS: number): number {
   if (k >= way.count) return Infinity;
@@ -228,23 +248,36 @@ function place(
  * moves that end at `atS` or later. Who does the same activity goes along.
  */
 function roamBefore(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): number {
-  const busy = (way: Itinerary, k: number): boolean => k < way.count && way.startS[k]! < atS;
-  return roamed(one, busy(one, i) ? i : -1, other, busy(other, j) ? j : -1);
+  return roamed(one, busyBefore(one, i, atS), other, busyBefore(other, j, atS));
+}
+
+/** Move `k` where it is under way just before `atS`; else -1. */
+function busyBefore(way: Itinerary, k: number, atS: number): number {
+  return k < way.count && way.startS[k]! < atS ? k : -1;
 }
 
 /** As roamBefore, just after `atS`. */
 function roamAfter(one: Itinerary, i: number, other: Itinerary, j: number, atS: number): number {
-  const next = (way: Itinerary, first: number): number => {
-    let k = first;
-    while (k < way.count && way.endS[k]! <= atS) k += 1;
-    return k < way.count && way.startS[k]! <= atS ? k : -1;
-  };
-  return roamed(one, next(one, i), other, next(other, j));
+  return roamed(one, busyAfter(one, i, atS), other, busyAfter(other, j, atS));
+}
+
+/** The first move from `first` on that is under way just after `atS`; else -1. */
+function busyAfter(way: Itinerary, first: number, atS: number): number {
+  let k = first;
+  while (k < way.count && way.endS[k]! <= atS) k += 1;
+  return k < way.count && way.startS[k]! <= atS ? k : -1;
 }
 
 function roamed(one: Itinerary, i: number, other: Itinerary, j: number): number {
   if (i >= 0 && j >= 0 && one.activity[i]! >= 0 && one.activity[i] === other.activity[j]) return 0;
   return (i < 0 ? 0 : one.roamM[i]!) + (j < 0 ? 0 : other.roamM[j]!);
+}
+
+/** Slack of the activity before move `k`; -1 where none is. */
+function slackBefore(board: Board, of: Itinerary, k: number): number {
+  if (k < 0 || of.slot[k]! < 0 || of.slot[k]! >= board.head) return -1;
+  const node = board.nodeOf[of.slot[k]!]!;
+  return board.latest[node]! - board.earliest[node]!;
 }
 
 /** The move under way at `atS` or just ended then; -1 when standing since earlier. */

@@ -25,7 +25,7 @@ export function keepWayBack(
     const outS = backS(board, e) + problem.lengthS[problem.activities + 2 * e + 1]! - egressS;
     const atEnd =
       draws.availableBack[k]! - board.drawn[r * problem.kinds + kind]! - draws.restRate[k]! * outS;
-    if (atEnd >= dearestOn(board, r, kind)) continue;
+    if (atEnd >= draws.dearest[k]! || atEnd >= dearestOn(board, r, kind)) continue;
     const byS = earliestEgress(board, r, kind, egressS);
     if (byS === Infinity) return "fails";
     if (byS > latestS) latestS = byS;
