@@ -1,7 +1,8 @@
-import type { RuleId } from "../../../rules/index.ts";
 import type { CauseKind } from "../../../answers/index.ts";
+import { keysOf } from "../../../kernel/index.ts";
 import { CONSUMABLES } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../../plan/index.ts";
+import { FLIGHT_RULES, type FlightRule, type RuleId } from "../../../rules/index.ts";
 import { insideOf } from "../../../terrain/index.ts";
 import { tooFast, tooShort } from "../../problem/choices.ts";
 import { KINDS, type Problem } from "../../problem/problem.ts";
@@ -16,43 +17,62 @@ export interface Cause {
   readonly about: number;
 }
 
-/** The flight rule that a cause is of; null for a placement. Of rules that go together, such as the reserves, the first. */
-export const RULE_OF: Readonly<Record<CauseKind, RuleId | null>> = {
-  placement: null,
-  pin: "pin",
-  window: "time-window",
-  sun: "sun",
-  light: "light",
-  "sun-angle": "sun-angle",
-  relay: "relay",
-  crew: "task-crew",
-  link: "link-lag",
-  hot: "hot-keep-out",
-  blast: "blast-keep-out",
-  carry: "carry",
-  equipment: "equipment",
-  container: "container",
-  "return-mass": "return-mass",
-  consumable: "oxygen-reserve",
-  egress: "eva-bounds",
-  ingress: "eva-bounds",
-  longest: "eva-bounds",
-  suit: "suit-worn-once",
-  block: "stay-blocks",
-  liftoff: "eva-bounds",
-  recharge: "recharge",
-  "walking-physics": "walking-physics",
-  "walk-back-emergency": "walk-back-emergency",
-  "walk-back-consumables": "walk-back-consumables",
-  separation: "crew-separation",
-  work: "work-and-rest",
-  heat: "heat-storage",
-  drinking: "drinking-water",
-  "eva-distance": "eva-distance",
-  "stay-distance": "stay-distance",
-  duty: "duty",
-  stores: "lander-stores",
-};
+/** What can stand against a schedule by each flight rule; nothing by those that no lifting makes room for. */
+const CAUSES_OF = {
+  "oxygen-reserve": ["consumable"],
+  "co2-reserve": ["consumable"],
+  "water-reserve": ["consumable"],
+  "battery-reserve": ["consumable"],
+  "heat-storage": ["heat"],
+  "drinking-water": ["drinking"],
+  "walk-back-emergency": ["walk-back-emergency"],
+  "walk-back-consumables": ["walk-back-consumables"],
+  "walking-physics": ["walking-physics"],
+  "eva-distance": ["eva-distance"],
+  "stay-distance": ["stay-distance"],
+  "crew-separation": ["separation"],
+  carry: ["carry"],
+  "return-mass": ["return-mass"],
+  container: ["container"],
+  equipment: ["equipment"],
+  "time-window": ["window"],
+  sun: ["sun"],
+  light: ["light"],
+  "sun-angle": ["sun-angle"],
+  relay: ["relay"],
+  "link-lag": ["link"],
+  "link-needs": ["link"],
+  "link-crew": ["link"],
+  "link-eva": ["link"],
+  "link-apart": ["link"],
+  "task-crew": ["crew"],
+  "one-at-a-time": [],
+  "no-way": [],
+  "blast-keep-out": ["blast"],
+  "hot-keep-out": ["hot"],
+  "work-and-rest": ["work"],
+  "eva-bounds": ["egress", "ingress", "longest", "liftoff"],
+  "stay-blocks": ["block"],
+  duty: ["duty"],
+  "suit-worn-once": ["suit"],
+  recharge: ["recharge"],
+  "lander-stores": ["stores"],
+  pin: ["pin"],
+  "must-do": [],
+} as const satisfies Readonly<Record<RuleId, readonly CauseKind[]>>;
+
+/** The flight rule that a cause is of; one of them where it is of several that go together, such as reserves and links. */
+const RULE_OF = new Map<(typeof CAUSES_OF)[RuleId][number], FlightRule>(
+  keysOf(CAUSES_OF).flatMap((rule) => CAUSES_OF[rule].map((kind) => [kind, FLIGHT_RULES[rule]] as const)),
+);
+
+/** Who owns what is not for the planner to bargain with; null where the planner decides, or whoever decides may be asked. */
+export function ownerOf(kind: CauseKind): string | null {
+  // The end of the stay is no EVA's to move.
+  if (kind === "liftoff") return "the flight director";
+  const rule = kind === "placement" ? null : RULE_OF.get(kind);
+  return !rule || rule.eases ? null : rule.decides;
+}
 
 /** A cause's name, the same for the same cause. */
 export function keyOf(cause: Cause): string {

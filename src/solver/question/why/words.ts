@@ -1,4 +1,4 @@
-import type { CauseKind, WhyCause } from "../../../answers/index.ts";
+import type { WhyCause } from "../../../answers/index.ts";
 import { type Plan, sharingSuits, suitIdOn, suitsOf } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
@@ -13,10 +13,9 @@ import {
   volume,
 } from "../../../words/index.ts";
 import { tooFast } from "../../problem/choices.ts";
-import { FLIGHT_RULES } from "../../../rules/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { paceWords } from "../../problem/words.ts";
-import { type Cause, consumableOf, keyOf, RULE_OF } from "./cause.ts";
+import { type Cause, consumableOf, keyOf, ownerOf } from "./cause.ts";
 
 /** What a consumable is called in a sentence. */
 export const CONSUMABLE_WORDS = {
@@ -30,14 +29,6 @@ export const CONSUMABLE_WORDS = {
 export function sayCause(problem: Problem, cause: Cause, where: (task: string) => string): WhyCause {
   const { subject, sentence } = said(problem, cause, where);
   return { key: keyOf(cause), kind: cause.kind, subject, sentence, owner: ownerOf(cause.kind) };
-}
-
-/** Who owns what is not for the planner to bargain with; null where the planner decides, or whoever decides may be asked. */
-function ownerOf(kind: CauseKind): string | null {
-  // The end of the stay is no EVA's to move.
-  if (kind === "liftoff") return "the flight director";
-  const rule = RULE_OF[kind];
-  return rule === null || FLIGHT_RULES[rule].eases ? null : FLIGHT_RULES[rule].decides;
 }
 
 function said(
