@@ -67,6 +67,17 @@ describe("lander stores", () => {
     );
   });
 
+  test("lander-stores: what is only close is not told beside what is short", () => {
+    // 20 Wh of 21 Wh would be tight; the one absorbent change of two is short.
+    const found = only(plan({ batteryWh: 21, absorbentChanges: 1 }), "lander-stores");
+    expect([found.level, found.need, found.have, found.parts?.map(({ of }) => of)]).toEqual([
+      "breach",
+      2,
+      1,
+      ["absorbent"],
+    ]);
+  });
+
   test("lander-stores is tight within 5 %", () => {
     // 20 / 21 = 95.2 %, 20 / 21.1 = 94.8 %.
     expect(only(plan({ batteryWh: 21 }), "lander-stores").level).toBe("tight");

@@ -50,6 +50,20 @@ describe("walk-back on what is left", () => {
     expect(only(warned(12.994), "battery-reserve").level).toBe("tight");
   });
 
+  test("walk-back-consumables as a warning: what runs out back at the lander is told by the reserve alone", () => {
+    // 12 Wh carry the walk home and 1 h 20 min of airlock work are 48 Wh more: at the lander nothing is walked any more.
+    const parts = partsOf(6.5);
+    const level = "warning" as const;
+    const dry = tinyPlan({
+      ...parts,
+      evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 4800 })],
+      rules: { ...parts.rules, reserve: { level }, walkback: { ...parts.rules?.walkback, level } },
+    });
+    const found = check(dry).findings.map(({ rule, level: one }) => [rule, one]);
+    expect(found).toContainEqual(["battery-reserve", "breach"]);
+    expect(found).not.toContainEqual(["walk-back-consumables", "breach"]);
+  });
+
   test("walk-back-consumables names what bounds it, and from when", () => {
     const found = only(plan(12.5), "walk-back-consumables");
     expect(found.sentence).toBe(

@@ -55,6 +55,17 @@ describe("work and rest", () => {
     expect(breachesOf(plan(0, 1510, 0, parts(2600)))).toEqual([]);
   });
 
+  test("work-and-rest: a task of no length parts no pause, and the first of equal stretches is told of", () => {
+    const parts: TinyParts = {
+      tasks: [task("one", "a"), task("two", "a"), task("mark", "a", { duration: { likelyS: 0 } })],
+      placements: [at("one", 2000), at("mark", 2900), at("two", 3200)],
+    };
+    // 300 s of pause, nothing done at 2900 s, 300 s of pause: a rest of 600 s with 1500 s of work on either side of it.
+    expect(breachesOf(plan(0, 1500, 0, parts))).toEqual([]);
+    const broken = only(plan(0, 1499, 0, parts), "work-and-rest");
+    expect(broken).toMatchObject({ have: 1500, span: { startS: 1100, endS: 2600 } });
+  });
+
   test("work-and-rest: work that overlaps counts to its later end, whichever began later", () => {
     // `one` goes on from 2000 to 8000 s; `two`, from 3000 to 3600 s, begins later and ends sooner. Then a wait of 1000 s.
     const both = (seconds: number): TinyParts => ({
