@@ -45,6 +45,15 @@ describe("EVA times", () => {
     });
   });
 
+  test("eva-bounds: what is only close is not told beside what is broken", () => {
+    // In 500 s late; 2400 s of 2401 s would be tight.
+    const late = only(plan({ latestIngressS: 3000, longestS: 2401 }, 72_000, 300), "eva-bounds");
+    expect(late.parts?.map(({ of }) => of)).toEqual(["latest ingress"]);
+    // Two that are close are both told.
+    const close = only(plan({ latestIngressS: 3600, longestS: 2401 }, 72_000, 300), "eva-bounds");
+    expect([close.level, close.parts?.map(({ of }) => of)]).toEqual(["tight", ["latest ingress", "longest"]]);
+  });
+
   test("eva-bounds is tight when less than the plan's time is to spare", () => {
     expect(only(plan({ latestIngressS: 3600 }, 72_000, 101), "eva-bounds").level).toBe("tight");
     expect(check(plan({ latestIngressS: 3600 }, 72_000, 100)).findings).toEqual([]);

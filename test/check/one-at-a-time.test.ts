@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { check } from "../../src/check/index.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, task, tinyPlan } from "./tinyPlan.ts";
 
@@ -47,6 +48,43 @@ describe("one task at a time", () => {
       placements: [at("long", 2000), at("short", 2500), at("other", 6900)],
     });
     expect(breachesOf(nested)).toEqual(["one-at-a-time", "one-at-a-time"]);
+  });
+
+  test("one-at-a-time: a task is held to that one before it which ends last, whichever came just before or first", () => {
+    const lasts = (id: string, likelyS: number) => task(id, "a", { duration: { likelyS } });
+    const nested = tinyPlan({
+      tasks: [lasts("first", 600), lasts("long", 5000), lasts("short", 100), lasts("last", 100)],
+      placements: [at("first", 2000), at("long", 3000), at("short", 4000), at("last", 7900)],
+    });
+    const found = check(nested).findings.filter(({ rule }) => rule === "one-at-a-time");
+    expect(found.map(({ subjects, have }) => [subjects[1]?.id, subjects[2]?.id, have])).toEqual(
+      expect.arrayContaining([
+        ["long", "short", -4000],
+        ["long", "last", -100],
+      ]),
+    );
+    expect(found).toHaveLength(2);
+  });
+
+  test("one-at-a-time: an outing is held to that one before it which ends last", () => {
+    // Out 900 s before the task, in 900 s after it: 1100 to 3500, 4100 to 10,900, 5100 to 6900, 10,800 to 12,600.
+    const found = check(
+      tinyPlan({
+        evas: ["eva-1", "eva-2", "eva-3", "eva-4"].map((id) => eva(id, { crew: ["ev1"] })),
+        tasks: [600, 5000, 0, 0].map((likelyS, k) => task(`t${k}`, "a", { duration: { likelyS } })),
+        placements: [2000, 5000, 6000, 11_700].map((startS, k) =>
+          at(`t${k}`, startS, ["ev1"], `eva-${k + 1}`),
+        ),
+        rules: { recharge: { level: "warning" } },
+      }),
+    ).findings.filter(({ rule }) => rule === "one-at-a-time");
+    expect(found.map(({ subjects, have }) => [subjects[1]?.id, subjects[2]?.id, have])).toEqual(
+      expect.arrayContaining([
+        ["eva-2", "eva-3", -5800],
+        ["eva-2", "eva-4", -100],
+      ]),
+    );
+    expect(found).toHaveLength(2);
   });
 
   test("one-at-a-time: a task of no length at the start of the next is before it", () => {

@@ -124,6 +124,48 @@ describe("one suit, one wearer", () => {
     expect(breachesOf(plan(5400, false, 1001))).toEqual([]);
   });
 
+  test("recharge is asked where one goes out in a suit in the second in which another comes in", () => {
+    // 4400 - 900 = 3500: at once, so not worn by two.
+    expect(only(plan(4400, true, 1), "recharge")).toMatchObject({ need: 1, have: 0 });
+    expect(breachesOf(plan(4400, true, 1))).toEqual(["recharge"]);
+  });
+
+  /**
+   * One suit on four EVAs, out 900 s before the task and in 900 s after it: EV1 1100 to 3500, EV2 4100 to 10,900, EV1 5100 to 6900, EV1 from 900 s
+   * before `lastS`.
+   */
+  const four = (lastS: number, leastS: number) => {
+    const input = tinyInput({
+      evas: ["ev1", "ev2", "ev1", "ev1"].map((id, k) => eva(`eva-${k + 1}`, { crew: [id] })),
+      tasks: [600, 5000, 0, 0].map((likelyS, k) => task(`t${k}`, "a", { duration: { likelyS } })),
+      placements: [2000, 5000, 6000, lastS].map((startS, k) =>
+        at(`t${k}`, startS, [k === 1 ? "ev2" : "ev1"], `eva-${k + 1}`),
+      ),
+      rules: { recharge: { leastS } },
+    });
+    const { findings } = check(
+      parsed({ ...input, crew: input.crew.map((member) => ({ ...member, suit: "suit" })) }),
+    );
+    return (rule: string) =>
+      findings
+        .filter((one) => one.rule === rule && one.subjects[0]?.kind === "suit")
+        .map(({ subjects }) => subjects.filter(({ kind }) => kind === "eva").map(({ id }) => id));
+  };
+
+  test("suit-worn-once and recharge: each outing is held to that one before it which ends last", () => {
+    const both = four(11_700, 0)("suit-worn-once");
+    expect(both).toHaveLength(2);
+    expect(both).toEqual(
+      expect.arrayContaining([
+        ["eva-2", "eva-3"],
+        ["eva-2", "eva-4"],
+      ]),
+    );
+    // Out at 11,400, 500 s after EV2 is in; the outing just before was in long ago.
+    expect(four(12_300, 500)("recharge")).toEqual([]);
+    expect(four(12_300, 501)("recharge")).toEqual([["eva-2", "eva-4"]]);
+  });
+
   test("lander-stores recharge the suit of the first for the second", () => {
     const stores = (absorbentChanges: number, shared: boolean) => {
       const one = plan(9000, shared);
