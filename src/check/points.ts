@@ -4,6 +4,12 @@ import { prepare } from "./prepared.ts";
 import { movesOf, where } from "./separation.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
+/** Where somebody is, and how far a walk inside the task at work may lead off it, m. */
+export interface Standpoint extends Point {
+  readonly roamM: number;
+  readonly task: string | null;
+}
+
 /** Where `crew` on `eva` is at a moment, as crew-separation has it: more than one point where one stretch ends and another begins. */
 export function pointsAt(
   plan: Plan,
@@ -11,10 +17,12 @@ export function pointsAt(
   eva: string,
   crew: string,
   atS: number,
-): readonly Point[] {
+): readonly Standpoint[] {
   const prepared = prepare(plan);
   const walks = walkthroughOf(prepared, schedule).outs.flatMap((out) => out.walks);
   const walk = walks.find(({ outing }) => outing.eva === eva && outing.crew === crew);
   const moves = walk ? movesOf(prepared, walk) : [];
-  return moves.filter(({ startS, endS }) => startS <= atS && atS <= endS).map((move) => where(move, atS));
+  return moves
+    .filter(({ startS, endS }) => startS <= atS && atS <= endS)
+    .map((move) => ({ ...where(move, atS), roamM: move.roamM, task: move.task }));
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { check, type Departures, judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
+import { at, eva, remote, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 
 /** `crew` leaves for `task` at `atS`. */
 const leaving = (crew: string, forTask: string, atS: number): Departures => ({
@@ -93,6 +93,27 @@ describe("a day played to departures (S10)", () => {
     expect(found?.sentence).toBe(
       "EV1 stays at a until 0:43:21 MET, inside the hot unit, which is hot from 0:43:20 MET.",
     );
+  });
+
+  test("hot-keep-out: who stays until the second in which the heat comes has left in time", () => {
+    const plan = pair({
+      tasks: [task("one", "a"), task("two", "b"), task("spark", null)],
+      placements: [at("one", 2000), at("two", 4000), remote("spark", 2400)],
+      site: {
+        keepOuts: [
+          {
+            id: "hot",
+            name: "the hot unit",
+            kind: "hot",
+            shape: { type: "disc", eastM: 300, northM: 0, radiusM: 20 },
+            afterTask: "spark",
+          },
+        ],
+      },
+    });
+    // Hot from 3000 on.
+    expect(breaches(plan, leaving("ev1", "two", 3000))).toEqual([]);
+    expect(breaches(plan, leaving("ev1", "two", 3001))).toMatchObject([{ rule: "hot-keep-out" }]);
   });
 
   test("work-and-rest: a pause before leaving is no rest, what is left of it at the other end is one", () => {

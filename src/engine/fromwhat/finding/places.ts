@@ -12,18 +12,20 @@ interface Spot {
 
 const STRAIGHT = "judge: straight line over the ground, from east and north";
 
-function apart(of: string, a: Spot, b: Spot): ReturnType<typeof madeOf> {
-  const value = Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
+/** `offM`: how much farther walks inside tasks may lead both of them apart, where they do. */
+function apart(of: string, a: Spot, b: Spot, offM = 0): ReturnType<typeof madeOf> {
+  const line = "Math.hypot(east1 - east2, north1 - north2)";
   return madeOf(
     of,
-    value,
+    Math.hypot(a.eastM - b.eastM, a.northM - b.northM) + offM,
     "m",
-    "Math.hypot(east1 - east2, north1 - north2)",
+    offM > 0 ? `${line} + off` : line,
     {
       east1: [`m east, ${a.words}`, a.eastM],
       east2: [`m east, ${b.words}`, b.eastM],
       north1: [`m north, ${a.words}`, a.northM],
       north2: [`m north, ${b.words}`, b.northM],
+      ...(offM > 0 ? { off: ["m that walks inside their tasks may lead them off", offM] as const } : {}),
     },
     STRAIGHT,
   );
@@ -59,29 +61,29 @@ export function linkApartBehind({ plan, finding }: Asked): Behind {
 export function separationBehind({ plan, schedule, finding }: Asked): Behind {
   const atS = finding.span?.startS;
   const eva = subject(finding, "eva");
-  const crew = [subject(finding, "crew"), subject(finding, "crew", 1)];
+  const [one, other] = [subject(finding, "crew"), subject(finding, "crew", 1)];
   if (atS === undefined || finding.have === null) return {};
-  const spots = crew.map((member) =>
-    pointsAt(plan, schedule, eva, member, atS).map(({ eastM, northM }): Spot => ({
+  const spotsOf = (member: string) =>
+    pointsAt(plan, schedule, eva, member, atS).map((point) => ({
+      ...point,
       words: nameIn(plan.crew, member),
-      eastM,
-      northM,
-    })),
-  );
-  // A moment may end one stretch and begin another: the two that are as far apart as the judge has them.
-  const pair = spots[0]!
+    }));
+  const others = spotsOf(other);
+  // A moment may end one stretch and begin another: the two that are as far apart as the judge has them. Who does the same task
+  // goes along.
+  const pair = spotsOf(one)
     .flatMap((a) =>
-      spots[1]!.map((b) => ({
-        a,
-        b,
-        offM: Math.abs(Math.hypot(a.eastM - b.eastM, a.northM - b.northM) - finding.have!),
-      })),
+      others.map((b) => {
+        const offM = a.task !== null && a.task === b.task ? 0 : a.roamM + b.roamM;
+        const apartM = Math.hypot(a.eastM - b.eastM, a.northM - b.northM) + offM;
+        return { a, b, offM, missM: Math.abs(apartM - finding.have!) };
+      }),
     )
-    .toSorted((a, b) => a.offM - b.offM)[0];
+    .toSorted((a, b) => a.missM - b.missM)[0];
   if (!pair) return {};
   return {
     need: given("apart at most", plan.rules.separation.greatestM, "m", plan.rules.separation.source),
-    have: apart(`apart at ${clockToSecond(atS)} MET`, pair.a, pair.b),
+    have: apart(`apart at ${clockToSecond(atS)} MET`, pair.a, pair.b, pair.offM),
   };
 }
 
