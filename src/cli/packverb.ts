@@ -1,7 +1,7 @@
 import type { PackReport } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
-import { gridName, type Plan } from "../plan/index.ts";
-import { percent } from "../words/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { gridName, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";

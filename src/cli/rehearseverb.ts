@@ -11,7 +11,7 @@ import {
   standingOf,
 } from "../rehearsal/index.ts";
 import { walksOf } from "../terrain/index.ts";
-import { clock, lasting, nameIn } from "../words/index.ts";
+import { clock, lasting, minutes, nameIn } from "../words/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
@@ -96,13 +96,13 @@ function table(plan: Plan, seed: number, debrief: Debrief): string {
       ({ name, plannedOutS, plannedInS, outS, inS }) =>
         `  ${name}: planned ${span(plannedOutS, plannedInS)}, was ${span(outS, inS)}`,
     ),
-    "  planned   began  later  longer  task",
+    "  planned   began    later   longer  task",
     ...debrief.rows.map((row) =>
       [
         `  ${moment(row.plannedStartS).padStart(7)}`,
         moment(row.startS).padStart(7),
-        minutes(row.lateS).padStart(6),
-        minutes(row.longerS).padStart(7),
+        late(row.lateS).padStart(8),
+        late(row.longerS).padStart(8),
         ` ${row.name}${row.outcome === "done" ? "" : `: ${row.outcome}`}`,
       ].join(" "),
     ),
@@ -119,7 +119,7 @@ function moment(atS: number | null): string {
   return atS === null ? "" : clock(atS, "down");
 }
 
-/** Whole minutes, a begun one more counted. */
-function minutes(lengthS: number | null): string {
-  return lengthS === null ? "" : `${Math.ceil(lengthS / 60)}`;
+/** By how much it was later or longer, a begun minute counted. */
+function late(lengthS: number | null): string {
+  return lengthS === null ? "" : minutes(lengthS, "up");
 }

@@ -34,4 +34,3 @@ export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";
 export type { GivesUp, Placement, Schedule, Variant } from "./schedule.ts";
-export { gridName } from "./gridname.ts";

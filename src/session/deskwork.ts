@@ -1,6 +1,7 @@
 import type { StoreApi } from "zustand/vanilla";
 import { gridFrom } from "../kernel/index.ts";
-import { gridName, type Plan, sameSchedule } from "../plan/index.ts";
+import { type Plan, sameSchedule } from "../plan/index.ts";
+import { gridName } from "../words/index.ts";
 import type { EditCommands } from "./editing.ts";
 import type { FileCommands } from "./files.ts";
 import { crewSwapped, handedOver } from "./placing.ts";

@@ -1,7 +1,7 @@
 import type { Gridded } from "../answers/index.ts";
 import { gridTo, instant } from "../kernel/index.ts";
-import { gridName, type Placement, type Plan, type Schedule } from "../plan/index.ts";
-import { lasting, listed } from "../words/index.ts";
+import type { Placement, Plan, Schedule } from "../plan/index.ts";
+import { gridName, lasting, listed } from "../words/index.ts";
 import { flown, withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
 import { linkAll, scheduleOf } from "./network/placing.ts";

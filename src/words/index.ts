@@ -1,6 +1,18 @@
 export { bare, digits, fixed, grouped, MINUS, rounded, signed } from "./number.ts";
 export type { Side } from "./number.ts";
-export { clock, clockToSecond, inside, lasting, met, minutes, noLaterThan, timeLeft } from "./time.ts";
+export {
+  clock,
+  clockToSecond,
+  gridName,
+  hours,
+  inside,
+  lasting,
+  met,
+  minutes,
+  noLaterThan,
+  shift,
+  timeLeft,
+} from "./time.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";

@@ -78,6 +78,21 @@ export function minutes(seconds: number, side: Side): string {
   return size < 0 ? MINUS + inMinutes(-size) : inMinutes(size);
 }
 
+/** By how much something is later or earlier: `+12 min`, `−75 min`; as given `−3 min 20 s`. */
+export function shift(seconds: number, side: Side): string {
+  return `${seconds > 0 ? "+" : ""}${minutes(seconds, side)}`;
+}
+
+/** A length in whole hours, for where it only says how long a thing is about: `22 h`. */
+export function hours(seconds: number, side: "up" | "down"): string {
+  return `${stepped(seconds, 3600, side)} h`;
+}
+
+/** The starts on a grid of `gridS` seconds: `whole minutes`, `whole multiples of 5 min`, `whole multiples of 30 s`. */
+export function gridName(gridS: number): string {
+  return gridS === 60 ? "whole minutes" : `whole multiples of ${minutes(gridS, "given")}`;
+}
+
 function exactly(seconds: number): string {
   return seconds >= 3600 ? hms(seconds) : inMinutes(seconds);
 }

@@ -5,11 +5,14 @@ import { secondsIn } from "../../src/screens/setup/timeentry.ts";
 import {
   clock,
   clockToSecond,
+  gridName,
+  hours,
   inside,
   lasting,
   met,
   minutes,
   noLaterThan,
+  shift,
   timeLeft,
   utcClock,
   utcDate,
@@ -161,6 +164,25 @@ describe("lengths of time", () => {
         expect(Math.sign(one - other) * Math.sign(a - b)).toBeGreaterThanOrEqual(0);
       }),
     );
+  });
+});
+
+describe("shifts and grids", () => {
+  it("are said with their sign, in minutes", () => {
+    expect([0, 61, 4500, -61].map((byS) => shift(byS, "up"))).toEqual([
+      "0 min",
+      "+2 min",
+      "+75 min",
+      "−1 min",
+    ]);
+    expect(shift(-200, "given")).toBe("−3 min 20 s");
+    expect([hours(79_199, "down"), hours(79_200, "up")]).toEqual(["21 h", "22 h"]);
+    expect([60, 300, 30, 90].map(gridName)).toEqual([
+      "whole minutes",
+      "whole multiples of 5 min",
+      "whole multiples of 30 s",
+      "whole multiples of 1 min 30 s",
+    ]);
   });
 });
 

@@ -11,6 +11,7 @@ import {
   lasting,
   metres,
   percent,
+  shift,
   signed,
 } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
@@ -163,7 +164,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
         )}
       </b>{" "}
       <span>{hand.eva !== null ? `${what} out` : many ? what : lane}</span>
-      {byS !== 0 && <span className="note">{minutes(byS)}</span>}
+      {byS !== 0 && <span className="note">{shift(byS, "given")}</span>}
     </p>
   );
 }
@@ -188,12 +189,6 @@ function change(value: number, unit = ""): string {
 
 function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function minutes(byS: number): string {
-  const seconds = byS % 60;
-  const whole = `${signed(Math.trunc(byS / 60))} min`;
-  return seconds === 0 ? whole : `${whole} ${Math.abs(seconds)} s`;
 }
 
 const WIDE = 320;

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import { REMOTE } from "../../editor/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, hours } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { Standing } from "./line/geometry.ts";
 import { heightLabels } from "./line/dayline.tsx";
@@ -39,7 +39,7 @@ export const Gutter = memo(function Gutter(props: GutterProps) {
   if (part === "foot") {
     return (
       <div className="gutter" style={{ height: OVERVIEW_PX }}>
-        <p className="note">Stay, {Math.floor(running / 3600)} h</p>
+        <p className="note">Stay, {hours(running, "down")}</p>
       </div>
     );
   }

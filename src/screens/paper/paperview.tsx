@@ -6,8 +6,7 @@ import {
   shedIsStale,
   type ShedWork,
 } from "../../session/index.ts";
-import { gridName } from "../../plan/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";

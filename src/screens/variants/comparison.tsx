@@ -9,6 +9,7 @@ import {
   grouped,
   metres,
   percent,
+  shift,
   signed,
 } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -137,7 +138,7 @@ function scores(dial: Dial): readonly Measure[] {
       shown: ({ verdict }) => clockText(dial, verdict.score.finishS),
       value: ({ verdict }) => verdict.score.finishS,
       better: "less",
-      change: (by) => `${signed(Math.ceil(by / 60))} min`,
+      change: (by) => shift(by, "up"),
     },
   ];
 }

@@ -1,16 +1,9 @@
 import type { BenchReason, Fit } from "../../answers/index.ts";
 import { instant, random } from "../../kernel/index.ts";
 import { carriedKg } from "../../physics/index.ts";
-import {
-  gridName,
-  leavesInstrument,
-  type Plan,
-  type Schedule,
-  sharingSuits,
-  type Task,
-} from "../../plan/index.ts";
+import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../../plan/index.ts";
 import { heavensOf, insideOf, taskSky } from "../../terrain/index.ts";
-import { counted, digits, lasting, listed, mass, metres, volume } from "../../words/index.ts";
+import { counted, digits, gridName, lasting, listed, mass, metres, volume } from "../../words/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "../network/board.ts";
 import { tooFast } from "../problem/choices.ts";

@@ -1,6 +1,6 @@
 import type { TriedRelaxation, WhyConflict, WhyReport } from "../../../answers/index.ts";
-import { gridName, type Plan } from "../../../plan/index.ts";
-import { listed } from "../../../words/index.ts";
+import type { Plan } from "../../../plan/index.ts";
+import { gridName, listed } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { Cause } from "./cause.ts";
 import type { Clash } from "./clash.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../../src/check/index.ts";
-import { applyEdit, gridName, parse } from "../../../../src/plan/index.ts";
+import { applyEdit, parse } from "../../../../src/plan/index.ts";
 import { compile } from "../../../../src/solver/problem/compile.ts";
 import { whyRun } from "../../../../src/solver/index.ts";
 import { causesOf } from "../../../../src/solver/question/why/cause.ts";
@@ -8,6 +8,7 @@ import { offersOf } from "../../../../src/solver/question/why/offers.ts";
 import { tryOffer } from "../../../../src/solver/question/why/relax.ts";
 import { WAITS_A_CHANGE } from "../../../../src/solver/question/why/solve.ts";
 import { neededFor } from "../../../../src/solver/question/why/trial.ts";
+import { gridName } from "../../../../src/words/index.ts";
 import { packed } from "./packed.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
 
