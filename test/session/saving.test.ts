@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { type Archive, browserArchive, createDesk, type StoredPlan } from "../../src/session/index.ts";
+import { randomPlan } from "../properties/randomPlan.ts";
 import { deskWith, freshShelf, HandClock, HandEngine, settled, smallInput, stored } from "./bench.ts";
 
 /** A second visit: a fresh desk over the same shelf. */
@@ -124,6 +125,20 @@ describe("saving in the browser", () => {
     await settled();
     expect(desk.state.getState().saving.status).toBe("saved");
     expect(saved.at(-1)).toBe("While it was full");
+  });
+
+  it("still takes back after a reload that another plan was opened", async () => {
+    const archive = browserArchive(freshShelf());
+    const { desk } = deskWith({ archive });
+    const before = JSON.stringify(desk.state.getState().plan);
+    const large = randomPlan(4, { tasks: 60, crew: 2, evas: 2, places: 6, features: 0.6 });
+    expect(desk.open(JSON.stringify(large))).toBe(true);
+    await desk.saveNow();
+    const again = visit(archive).desk;
+    await again.restore();
+    expect(JSON.stringify(again.state.getState().plan)).toBe(JSON.stringify(large));
+    expect(again.undo()).toBe("Open random 4");
+    expect(JSON.stringify(again.state.getState().plan)).toBe(before);
   });
 
   it("forgets steps in a record that no longer fit its plan or are none, with a word", async () => {
