@@ -8,10 +8,9 @@ import { Days } from "../../src/solver/simulate/days.ts";
 import { stageOf } from "../../src/solver/simulate/stage.ts";
 import { runOn } from "../../src/solver/pack.ts";
 import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
-import { countDays } from "../../src/solver/wish/count.ts";
 import { wishRun } from "../../src/solver/wish/index.ts";
 import { restretch } from "../../src/solver/wish/restretch.ts";
-import type { Seen } from "../../src/solver/wish/value.ts";
+import { countOf, type Seen } from "../../src/solver/simulate/count.ts";
 import { processorSeconds } from "./clock.ts";
 import { workingPlan } from "./inner.plan.ts";
 
@@ -55,7 +54,7 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
   const { home, must } = plan.odds.wish;
   const meets = (one: Seen): boolean => one.home >= home && one.must >= must;
   const print = (what: string, schedule: Schedule, caution: number): void => {
-    const seen = countDays(stage, schedule, acting(caution), fresh);
+    const { seen } = countOf(stage, schedule, acting(caution), fresh).until(FRESH);
     const { score } = judge(schedule);
     console.log(
       [
@@ -76,7 +75,7 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
   const cautionOf = (schedule: Schedule): { caution: number; seen: Seen } => {
     const all = CAUTIONS.map((caution) => ({
       caution,
-      seen: countDays(stage, schedule, acting(caution), chosenBy),
+      seen: countOf(stage, schedule, acting(caution), chosenBy).until(1000).seen,
     }));
     return all.reduce((best, one) => (isBetter(one.seen, best.seen) ? one : best));
   };
@@ -106,6 +105,8 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
   while (wished.step(1));
   const { schedule, caution } = wished.best()[0]!;
   print("wished", schedule, caution);
+  const { tried, seconds: tookS } = wished.progress();
+  console.log(`           ${tried} schedules played, ${tookS.toFixed(1)} s in all`);
 }
 
 function packed(problem: ReturnType<typeof compile>, seed: number, seconds: number): Schedule {

@@ -1,10 +1,9 @@
 import type { ActingRule, Comparisons, CrewRules, Outcome } from "../../answers/index.ts";
 import type { Shape } from "../../kernel/index.ts";
-import { chanceOf } from "./chance.ts";
-import { Days, type Draws } from "./days.ts";
+import { Count, outcomeOf } from "./count.ts";
+import { Days } from "./days.ts";
 import { Player } from "./player.ts";
 import type { Script } from "./script.ts";
-import { allHome, keepsMusts, worthOf } from "./tally.ts";
 
 /** Days that an alternative is played on, at most. */
 const MOST_DAYS = 1000;
@@ -12,20 +11,12 @@ const MOST_DAYS = 1000;
 const CAUTIONS = [0, 0.25, 0.5, 0.75, 1];
 
 /** What the day would come to with something else in how it is played: same schedule, days drawn from the same deviates. */
-class Alternative {
-  home = 0;
-  must = 0;
-  worth = 0;
-  day = 0;
-  readonly days: Days;
+interface Alternative {
   readonly player: Player;
+  readonly count: Count;
+  readonly days: number;
   readonly put: (outcome: Outcome) => void;
-
-  constructor(player: Player, days: Days, put: (outcome: Outcome) => void) {
-    this.player = player;
-    this.days = days;
-    this.put = put;
-  }
+  begun: boolean;
 }
 
 /** Rules of a crew that acts, each played without. */
@@ -36,20 +27,15 @@ export class Alternatives {
   private readonly without: { readonly rule: ActingRule; readonly outcome: Outcome }[] = [];
   private readonly byCaution: { readonly caution: number; readonly outcome: Outcome }[] = [];
   private independent: Outcome | null = null;
-  private readonly script: Script;
-  private readonly draws: Draws;
   private readonly waiting: Alternative[];
-  private readonly mustOnBench: boolean;
 
-  constructor(script: Script, crew: CrewRules, days: Days, draws: Draws, shape: Shape, seed: number) {
-    const { problem, placed } = script;
-    this.script = script;
-    this.draws = draws;
-    this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
+  constructor(script: Script, crew: CrewRules, days: Days, shape: Shape, seed: number) {
+    const { problem } = script;
     const { without, byCaution } = this;
     const of = (rules: CrewRules, put: (outcome: Outcome) => void, drawn = days): Alternative => {
       const player = new Player(script, rules);
-      return new Alternative(player, drawn, put);
+      const most = Math.min(MOST_DAYS, drawn.count);
+      return { player, count: new Count(player, drawn), days: most, put, begun: false };
     };
     const { plan } = problem;
     const apart = { ...plan, odds: { ...plan.odds, lateness: { ...plan.odds.lateness, day: 0, outing: 0 } } };
@@ -77,22 +63,15 @@ export class Alternatives {
   advance(days: number): boolean {
     const one = this.waiting[0];
     if (!one) return false;
-    const { script, draws } = this;
-    const most = Math.min(MOST_DAYS, one.days.count);
-    if (one.day === 0) one.player.take();
-    for (let n = 0; n < days && one.day < most; n += 1, one.day += 1) {
-      one.days.deal(one.day, script.order, script.laneOf, draws);
-      one.player.play(draws);
-      if (allHome(one.player)) one.home += 1;
-      if (!this.mustOnBench && keepsMusts(one.player)) one.must += 1;
-      one.worth += worthOf(one.player);
+    const { player, count } = one;
+    if (!one.begun) {
+      one.begun = true;
+      player.take();
+      count.begin();
     }
-    if (one.day < most) return true;
-    one.put({
-      home: chanceOf(one.home, most),
-      must: chanceOf(one.must, most),
-      meanWorth: most > 0 ? one.worth / most : 0,
-    });
+    count.until(Math.min(one.days, count.days + days));
+    if (count.days < one.days) return true;
+    one.put(outcomeOf(count));
     this.waiting.shift();
     return true;
   }

@@ -9,11 +9,14 @@ import type { Odds } from "../../plan/index.ts";
  *   common to the day and to a crew member's EVA (`Days`).
  * - **O2** A start that the planner fixed is never brought forward. A late start moves what follows only as far as it must.
  * - **O3** A task starts when all of its crew have walked there, its equipment is free, the least lags after what is done have passed,
- *   what keeps the crew together lets it, and a window is open that is still long enough for the likely time.
+ *   what keeps the crew together lets it, and a window is open that is still long enough for the likely time. Nothing waits for what
+ *   is planned after it. Where a lag runs back from the end of work that is under way, its likely end is reckoned with until it ends.
+ *   Who is done before a least lag to the end has passed stays at work until it has.
  * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is left, a
  *   greatest lag is over, or (turn-back) when after its likely time and the walk home at the pace known by then the
- *   EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for the planned ingress included. Who has come to the task's place
- *   by then has waited there until that was certain.
+ *   EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for the planned
+ *   ingress included. A last moment to begin is over when it has passed, or as soon as one of the crew is free and, going there straight,
+ *   cannot be there by then. Who is free goes to the place of the next task at once and waits there until it begins or is missed.
  * - **O5** A task that ends outside its window, or whose lags turn out broken, was done in vain: it counts as missed, and so does what
  *   needs it.
  * - **O6** An EVA begins as planned, or later when its crew are not yet recharged. It closes when all are back and the ingress work
@@ -21,13 +24,18 @@ import type { Odds } from "../../plan/index.ts";
  *
  * A crew that acts also
  *
- * - **O7** goes ahead: begins when ready, never before a window and never in an opening earlier than the planned one;
- * - **O8** breaks a task off in time to be home inside every limit, with the own pace as known since egress; the task is missed;
- * - **O9** leaves an optional task out when with it a must-do task ahead (or what that needs) could no longer begin in time, at durations
- *   of likely and a part of what lies between likely and high (caution), and without it still can;
+ * - **O7** goes ahead: begins when ready, never before a window and never in an opening earlier than the planned one; work without crew
+ *   is not brought forward;
+ * - **O8** breaks a task off in time to be home inside every limit, from the farther of its ends and with the own pace as known since
+ *   egress; the task is missed, for all of its crew;
+ * - **O9** leaves an optional task out when with it the next must-do task ahead (or what that needs) of one of its crew, of a unit that it
+ *   takes or by a lag could no longer begin in time, at durations of likely and a part of what lies between likely and high (caution),
+ *   and, straight from where they are or with the unit as it comes free, still can without it. In time: by the latest start that
+ *   leaves all needed work after it, with its ways, least lags, last openings and the way home inside the EVA's limits (`Latest`);
  * - **O10** rests by the rule: before a task whose likely end (of the last one: with the walk home and ingress) would make a stretch of
  *   work too long; where the plan has a rest, also when what comes until its next rest would; and inside a task that turns out
- *   longer than the stretch allows.
+ *   longer than the stretch allows, all of its crew together and drawing as at work. Waiting and work of effort rest, with no
+ *   walking between, add up to a pause.
  *
  * A crew that carries on regardless does none of these: nobody starts before the planned start, pauses make up for lost time, planned
  * rests among them.

@@ -2,10 +2,14 @@ import { random, type Random, type Shape } from "../../kernel/index.ts";
 import type { Odds } from "../../plan/index.ts";
 import type { Problem } from "../problem/problem.ts";
 import { lowsOf } from "./stage.ts";
-import { quantilesOf, stepOf, STEPS } from "./quantiles.ts";
+import { quantilesOf, stepOf as step, STEPS as STEP_COUNT } from "./quantiles.ts";
+
+// Read in the innermost loops: local, as an import may cost a call there.
+const STEPS = STEP_COUNT;
+const stepOf = step;
 
 /**
- * Simulated days, drawn beforehand and the same for every schedule (common random numbers). Lateness is shared: the deviate
+ * Simulated days, each drawn when it is first asked for and the same for every schedule (common random numbers). Lateness is shared: the deviate
  * of a duration is made of a part of the day, of each crew member on an EVA and of the task's own, that of a work rate
  * of the same parts, so that the squares of the parts add up to one (a normal copula; the shares are project choices of the plan).
  */
@@ -17,6 +21,8 @@ export class Days {
   /** By route and step: work rate over the planned one, less one. */
   private readonly rates: Float64Array;
   private readonly parts: Parts;
+  private readonly stream: Random;
+  private drawn = 0;
   // Standard normal deviates by day: of the day, then by route (pace and work rate), activity, slot.
   private readonly ofDay: Float32Array;
   private readonly rateOfDay: Float32Array;
@@ -47,20 +53,25 @@ export class Days {
     this.rateOfOuting = new Float32Array(count * routes);
     this.ofTask = new Float32Array(count * activities);
     this.ofSlot = new Float32Array(count * slots);
-    // Day after day, so that the first days of many are those of few.
-    const stream = random(seed);
-    for (let day = 0; day < count; day += 1) {
-      fill(this.ofDay, day, 1, stream);
-      fill(this.rateOfDay, day, 1, stream);
-      fill(this.ofOuting, day, routes, stream);
-      fill(this.rateOfOuting, day, routes, stream);
-      fill(this.ofTask, day, activities, stream);
-      fill(this.ofSlot, day, slots, stream);
-    }
+    this.stream = random(seed);
+  }
+
+  /** Draws the next day; day after day, so that the first days of many are those of few. */
+  private drawNext(): void {
+    const { stream, drawn: day } = this;
+    const { activities, routes, slots } = this.problem;
+    fill(this.ofDay, day, 1, stream);
+    fill(this.rateOfDay, day, 1, stream);
+    fill(this.ofOuting, day, routes, stream);
+    fill(this.rateOfOuting, day, routes, stream);
+    fill(this.ofTask, day, activities, stream);
+    fill(this.ofSlot, day, slots, stream);
+    this.drawn += 1;
   }
 
   /** Puts day number `day` into `draws` for a schedule whose slots stand on `laneOf`. */
   deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void {
+    while (this.drawn <= day) this.drawNext();
     const { problem, parts, durations, rates } = this;
     const { routes, activities, slots, slotStart, crewCount } = problem;
     const dayZ = parts.day * this.ofDay[day]!;

@@ -25,7 +25,7 @@ export class Latest {
 
   /** Works all out for the schedule that `script` has taken up. */
   workOut(script: Script, caution: number): void {
-    const { stage, problem, order, laneOf, planS, placed } = script;
+    const { stage, problem, order, laneOf, rank } = script;
     const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
     const { highS, needed, openStart, openFromS, openToS, ties, tiesOutOf } = stage;
     const { ahead, nextOf } = this;
@@ -58,7 +58,7 @@ export class Latest {
       }
       for (const t of tiesOutOf[a]!) {
         const m = ties.to[t]!;
-        if (placed[m] === 1 && needed[m] === 1 && planS[m]! >= planS[a]!)
+        if (needed[m] === 1 && rank[m]! > rank[a]!)
           last = Math.min(last, this.startThrough(script, t) - (ties.fromEnd[t] === 1 ? ownS : 0));
       }
       let fits = -Infinity;

@@ -59,10 +59,13 @@ export class Player {
   private readonly opened: Uint8Array;
   private readonly closed: Uint8Array;
   private readonly chainFreeS: Float64Array;
-  /** By route: since when the walker has been at work without a rest. */
+  /** By route: since when the walker has been at work without a rest, and since when they have had a pause. */
   private readonly beganS: Float64Array;
+  private readonly pauseS: Float64Array;
   /** When the last decision against a task was certain. */
   private decidedS = 0;
+  /** When the latest start by greatest lags was known. */
+  private lagKnownS = 0;
 
   constructor(script: Script, crew: CrewRules, moments = 0) {
     const { problem } = script;
@@ -80,6 +83,7 @@ export class Player {
     this.closed = new Uint8Array(problem.evas);
     this.chainFreeS = new Float64Array(problem.chains);
     this.beganS = new Float64Array(problem.routes);
+    this.pauseS = new Float64Array(problem.routes);
   }
 
   /** Call when the script has taken up another schedule, or to play with another crew. */
@@ -173,6 +177,7 @@ export class Player {
       this.closeS,
       this.chainFreeS,
       this.beganS,
+      this.pauseS,
       spare,
       atS,
       place,
@@ -193,6 +198,7 @@ export class Player {
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
       this.beganS[r] = egressS;
       this.suits.egress(r, egressS, egressS + workS, draws.routeMore[r]!);
+      this.pauseS[r] = egressS + workS;
     }
   }
 
@@ -211,6 +217,12 @@ export class Player {
     this.closed[e] = 1;
   }
 
+  /** True when `a` is begun when ready (O7): the planner did not fix its start, and somebody is there to begin it. */
+  private goesAhead(a: number): boolean {
+    const { problem, stage } = this.script;
+    return this.crew.goesAhead && stage.pinned[a] === 0 && problem.crewCount[a]! > 0;
+  }
+
   /** Does `a`, breaks it off, or leaves it out (O3 to O10). */
   private attempt(a: number, draws: Draws): void {
     const { script, suits, crew } = this;
@@ -221,31 +233,36 @@ export class Player {
     const likelyS = problem.lengthS[a]!;
 
     // The earliest start, one condition after the other.
-    let startS = crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!;
+    let startS = this.goesAhead(a) ? -Infinity : script.planS[a]!;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
       if (wayS >= NEVER) return this.miss(a, suits.atS[r]!, WAY, draws);
-      const hereS = suits.atS[r]! + wayS;
-      const ownS = Math.max(hereS, crew.goesAhead && stage.pinned[a] === 0 ? -Infinity : script.planS[a]!);
-      startS = Math.max(startS, crew.restsByRule ? this.restedS(a, s, hereS, ownS) : ownS);
+      startS = Math.max(startS, suits.atS[r]! + wayS);
     }
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
     startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
-    const { openToS, openFromS } = stage;
-    const o = this.opening(a, startS);
-    if (o < 0) return this.miss(a, this.lastOpeningS(a), WINDOW, draws);
-    startS = Math.max(startS, openFromS[o]!);
+    let o = this.opening(a, startS);
+    if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
+    // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
+    while (o >= 0 && crew.restsByRule) {
+      const restedS = this.restedS(a, startS);
+      if (restedS === startS) break;
+      startS = restedS;
+      o = this.opening(a, startS);
+      if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
+    }
 
-    const decision = this.decisionAgainst(a, startS, draws);
-    if (decision === 0) this.work(a, startS, draws, openToS[o]! + likelyS);
+    const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
+    if (decision === 0) this.work(a, startS, draws, stage.openToS[o]! + likelyS);
     else this.miss(a, this.decidedS, decision, draws);
   }
 
   /**
-   * The first reason by which `a`, which could begin at `startS` at the earliest, is not begun at all, and in `decidedS` when that was
-   * certain: what is over at a moment, then; what depends on how a walker fares, not before they are free for it. 0 without one.
+   * The first reason by which `a`, which could begin at `startS` at the earliest (Infinity: in no window any more), is not begun at all,
+   * and in `decidedS` when that was certain; 0 without one. A last moment to begin is over when it has passed, or as soon as one of the
+   * crew is free and cannot be there by then. What depends on how a walker fares is not certain before they are free.
    */
   private decisionAgainst(a: number, startS: number, draws: Draws): number {
     const { script, suits, crew } = this;
@@ -259,26 +276,48 @@ export class Player {
       this.decidedS = goneS;
       reason = NEEDS;
     }
+    if (this.decides(a, startS, this.lastOpeningS(a), -Infinity)) reason = WINDOW;
     const lagS = this.lagS(a, problem.lengthS[a]!);
-    if (startS > lagS && lagS < this.decidedS) {
-      this.decidedS = lagS;
-      reason = LAG;
-    }
+    if (this.decides(a, startS, lagS, this.lagKnownS)) reason = LAG;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
-      if (startS <= goS || Math.max(goS, suits.atS[r]!) >= this.decidedS) continue;
-      this.decidedS = Math.max(goS, suits.atS[r]!);
-      reason = TURN_BACK;
+      if (this.decidesFor(a, r, startS, goS)) reason = TURN_BACK;
     }
-    if (crew.leavesOut && stage.needed[a] === 0) {
-      const outS = this.leftOutS(a, startS);
-      if (outS < this.decidedS) {
-        this.decidedS = outS;
-        reason = LEAVE_OUT;
-      }
-    }
+    if (crew.leavesOut && stage.needed[a] === 0 && this.leavesOut(a, startS)) reason = LEAVE_OUT;
     return reason;
+  }
+
+  /** Takes note that `a` cannot begin by `lastS`, which is known since `knownS`, if that was certain before anything else was. */
+  private decides(a: number, startS: number, lastS: number, knownS: number): boolean {
+    if (startS <= lastS) return false;
+    const { problem, laneOf } = this.script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let certainS = Math.max(lastS, knownS);
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      if (this.hereS(a, r) > lastS) certainS = Math.min(certainS, Math.max(this.suits.atS[r]!, knownS));
+    }
+    if (certainS >= this.decidedS) return false;
+    this.decidedS = certainS;
+    return true;
+  }
+
+  /** The same where `lastS` is a matter of the walker of route `r`, known when they are free. */
+  private decidesFor(a: number, r: number, startS: number, lastS: number): boolean {
+    if (startS <= lastS) return false;
+    const freeS = this.suits.atS[r]!;
+    const certainS = this.hereS(a, r) > lastS ? freeS : lastS;
+    if (certainS >= this.decidedS) return false;
+    this.decidedS = certainS;
+    return true;
+  }
+
+  /** When the walker of route `r` can be where `a` begins, going there straight. */
+  private hereS(a: number, r: number): number {
+    const { legS, places, beginsAt } = this.script.problem;
+    return this.suits.atS[r]! + legS[r]![this.suits.place[r]! * places + beginsAt[a]!]!;
   }
 
   /** Does `a` from `startS` on, in a window that closes at `closesS`. */
@@ -290,13 +329,14 @@ export class Player {
     const crewEnd = first + crewCount[a]!;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      suits.walk(r, beginsAt[a]!, draws.routeMore[r]!);
-      if (startS - suits.atS[r]! >= limits.restS) this.beganS[r] = startS;
+      this.walk(r, beginsAt[a]!, draws.routeMore[r]!);
+      if (startS - this.pauseS[r]! >= limits.restS) this.beganS[r] = startS;
       suits.wait(r, startS, draws.routeMore[r]!);
     }
+    const rests = crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0;
     let endS = startS + draws.durationS[a]!;
-    if (crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0)
-      endS += this.restsInsideS(a, startS, endS);
+    if (rests) endS = this.restedEndS(a, startS, endS);
+    const workedS = endS;
     // Who is done before a least lag to the end has passed stays until it has.
     const { ties, tieStart } = stage;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
@@ -322,8 +362,10 @@ export class Player {
       const r = laneOf[s]!;
       suits.work(a, r, endS, draws.slotMore[s]!);
       suits.place[r] = placeAfter;
-      if (problem.restful[a] === 1 && endS - startS >= limits.restS) this.beganS[r] = endS;
+      if (problem.restful[a] === 0) this.pauseS[r] = endS;
+      else if (endS - this.pauseS[r]! >= limits.restS) this.beganS[r] = endS;
     }
+    if (rests) this.restInside(a, startS, Math.min(endS, workedS));
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) this.chainFreeS[laneOf[s]! - routes] = endS;
     this.startS[a] = startS;
@@ -345,88 +387,107 @@ export class Player {
   private miss(a: number, atS: number, reason: number, draws: Draws): void {
     const { script, suits } = this;
     const { problem, laneOf } = script;
-    const { slotStart, crewCount, places, beginsAt, routes } = problem;
+    const { slotStart, crewCount, beginsAt, routes } = problem;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
-    let knownS = atS;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
       if (suits.atS[r]! >= atS) continue;
-      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
       const more = draws.routeMore[r]!;
-      const hereS = suits.atS[r]! + wayS;
+      const hereS = this.hereS(a, r);
       const stayS = Math.floor(suits.waitUntilS(r, beginsAt[a]!, hereS, more, this.limitOf(r)));
       if (stayS < hereS) continue;
-      suits.walk(r, beginsAt[a]!, more);
+      this.walk(r, beginsAt[a]!, more);
       const untilS = Math.min(stayS, atS);
-      if (untilS - hereS >= problem.limits.restS) this.beganS[r] = untilS;
+      if (untilS - this.pauseS[r]! >= problem.limits.restS) this.beganS[r] = untilS;
       suits.wait(r, untilS, more);
-      knownS = Math.max(knownS, suits.atS[r]!);
     }
     // Units come free for the next one when it is known that nobody takes them here.
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1) {
       const lane = laneOf[s]! - routes;
-      if (lane >= 0) this.chainFreeS[lane] = Math.max(this.chainFreeS[lane]!, knownS);
+      if (lane >= 0) this.chainFreeS[lane] = Math.max(this.chainFreeS[lane]!, atS);
     }
-    this.endS[a] = knownS;
+    this.endS[a] = atS;
     this.state[a] = MISSED;
     this.reason[a] = reason;
   }
 
+  /** Walks at once; a pause begins where the way ends. */
+  private walk(r: number, to: number, more: number): void {
+    const { suits } = this;
+    const fromS = suits.atS[r]!;
+    suits.walk(r, to, more);
+    if (suits.atS[r]! > fromS) this.pauseS[r] = suits.atS[r]!;
+  }
+
   /** When it was certain that something that `a` needs is not done (until then it may begin); Infinity while nothing is missing. */
   private needsGoneS(a: number): number {
-    const { problem, placed } = this.script;
+    const { problem, rank } = this.script;
     const needs = problem.needs[a]!;
     let gone = Infinity;
     for (let n = 0; n < needs.length; n += 1) {
       const b = needs[n]!;
-      if (this.behind(b, a) && this.state[b] !== DONE)
-        gone = Math.min(gone, placed[b] === 1 ? this.endS[b]! : -Infinity);
+      if (rank[b]! < rank[a]! && this.state[b] !== DONE)
+        gone = Math.min(gone, rank[b] === -1 ? -Infinity : this.endS[b]!);
     }
     return gone;
   }
 
-  /** True when `b` comes before `a` in the plan's order, so that its fate is known. */
-  private behind(b: number, a: number): boolean {
-    const { planS, placed } = this.script;
-    return placed[b] === 0 || planS[b]! < planS[a]! || this.state[b] !== MISSED;
-  }
-
-  /** The start of `a` that rests by the rule leave, for the walker in slot `s` who is there at `hereS` (O10). */
-  private restedS(a: number, s: number, hereS: number, ownS: number): number {
+  /** The start of `a`, which could begin at `startS`, that rests by the rule leave (O10). */
+  private restedS(a: number, startS: number): number {
     const { problem, laneOf, stretchS } = this.script;
     const { workS, restS } = problem.limits;
-    if (workS === Infinity || problem.restful[a] === 1) return ownS;
-    const r = laneOf[s]!;
-    if (ownS - hereS >= restS) return ownS;
-    const endS = ownS + stretchS[s]!;
-    return endS - this.beganS[r]! > workS ? Math.max(ownS, hereS + restS) : ownS;
+    if (workS === Infinity || problem.restful[a] === 1) return startS;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let restedS = startS;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      const hereS = this.hereS(a, r);
+      const pauseS = hereS > this.suits.atS[r]! ? hereS : this.pauseS[r]!;
+      if (startS - pauseS < restS && startS + stretchS[s]! - this.beganS[r]! > workS)
+        restedS = Math.max(restedS, pauseS + restS);
+    }
+    return restedS;
   }
 
-  /** Rests inside `a`, which would end at `endS` without, s; the stretches of its crew begin anew after each. */
-  private restsInsideS(a: number, startS: number, endS: number): number {
+  /** The end of `a`, from `startS` to `endS` without rests, with those that its crew takes inside it. */
+  private restedEndS(a: number, startS: number, endS: number): number {
+    const { workS, restS } = this.script.problem.limits;
+    if (workS === Infinity || workS <= 0) return endS;
+    let doneS = endS;
+    for (let restAtS = this.firstRestS(a, startS); restAtS < doneS; restAtS += restS + workS) doneS += restS;
+    return doneS;
+  }
+
+  /** The rests that were taken inside `a` until `endS`: stretches that began anew, and a rest that was broken into. */
+  private restInside(a: number, startS: number, endS: number): void {
     const { problem, laneOf } = this.script;
     const { workS, restS } = problem.limits;
-    if (workS === Infinity || workS <= 0) return 0;
+    if (workS === Infinity || workS <= 0) return;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    for (let restAtS = this.firstRestS(a, startS); restAtS < endS; restAtS += restS + workS)
+      for (let s = first; s < crewEnd; s += 1) {
+        const r = laneOf[s]!;
+        if (restAtS + restS <= endS) this.beganS[r] = restAtS + restS;
+        else this.pauseS[r] = restAtS;
+      }
+  }
+
+  /** When the first of the crew of `a`, begun at `startS`, has been at work for as long as the rule allows. */
+  private firstRestS(a: number, startS: number): number {
+    const { problem, laneOf } = this.script;
     const first = problem.slotStart[a]!;
     const crewEnd = first + problem.crewCount[a]!;
     let beganS = Infinity;
     for (let s = first; s < crewEnd; s += 1) beganS = Math.min(beganS, this.beganS[laneOf[s]!]!);
-    let rests = 0;
-    let leftS = endS - startS;
-    for (let free = Math.max(0, beganS + workS - startS); leftS > free; free = workS) {
-      leftS -= free;
-      rests += 1;
-    }
-    if (rests === 0) return 0;
-    const doneS = endS + rests * restS;
-    for (let s = first; s < crewEnd; s += 1) this.beganS[laneOf[s]!] = doneS - leftS;
-    return rests * restS;
+    return Math.max(startS, beganS + problem.limits.workS);
   }
 
   /** The earliest start after least lags; what is missed counts from when that was certain. */
   private tiedS(a: number, likelyS: number): number {
-    const { stage, placed, planS } = this.script;
+    const { stage, rank } = this.script;
     const { ties, tieStart } = stage;
     let startS = -Infinity;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
@@ -434,7 +495,7 @@ export class Player {
       if (ties.leastS[t] === -Infinity) continue;
       if (this.state[b] !== MISSED)
         startS = Math.max(startS, this.afterS(t, a, ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
-      else if (placed[b] === 1 && planS[b]! < planS[a]!) startS = Math.max(startS, this.endS[b]!);
+      else if (rank[b]! < rank[a]!) startS = Math.max(startS, this.endS[b]!);
     }
     return startS;
   }
@@ -462,13 +523,23 @@ export class Player {
     return startS;
   }
 
-  /** The latest start that greatest lags leave. */
+  /** The latest start that greatest lags leave, and in `lagKnownS` when that was known. */
   private lagS(a: number, likelyS: number): number {
-    const { ties, tieStart } = this.script.stage;
+    const { stage, problem } = this.script;
+    const { ties, tieStart } = stage;
     let lastS = Infinity;
+    this.lagKnownS = -Infinity;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-      if (this.tieFromS(t, a) > -Infinity && ties.greatestS[t]! < Infinity)
-        lastS = Math.min(lastS, this.afterS(t, a, ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
+      if (ties.greatestS[t] === Infinity || this.tieFromS(t, a) === -Infinity) continue;
+      const seconds = ties.greatestS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0);
+      const ownS = this.afterS(t, a, seconds);
+      if (ownS >= lastS) continue;
+      lastS = ownS;
+      const b = ties.from[t]!;
+      const likelyEndS = this.startS[b]! + problem.lengthS[b]!;
+      const reckoned =
+        ties.fromEnd[t] === 0 || (seconds < 0 && likelyEndS + seconds <= this.endS[b]! + seconds);
+      this.lagKnownS = reckoned ? this.startS[b]! : this.endS[b]!;
     }
     return lastS;
   }
@@ -497,43 +568,48 @@ export class Player {
   }
 
   /**
-   * When it is decided that optional `a`, which could begin at `startS`, is left out because needed work ahead of its crew and units, or
-   * tied to it, could no longer begin in time after it, though without it it still can (O9); Infinity where it is not.
+   * True when optional `a`, which could begin at `startS`, is left out because needed work ahead of its crew and units, or tied to it, could
+   * no longer begin in time after it, though without it it still can (O9), and that was certain before anything else against it was.
    */
-  private leftOutS(a: number, startS: number): number {
+  private leavesOut(a: number, startS: number): boolean {
     const { script, suits, latest } = this;
-    const { problem, laneOf, stage, placed } = script;
+    const { problem, laneOf, stage, rank } = script;
     const { slotStart, crewCount, places, beginsAt, endsAt, routes } = problem;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
     const ownS = latest.lengthS[a]!;
-    let freeS = -Infinity;
-    for (let s = first; s < crewEnd; s += 1) freeS = Math.max(freeS, suits.atS[laneOf[s]!]!);
-    let decidedS = Infinity;
+    let out = false;
+    let readyS = -Infinity;
+    for (let s = first; s < crewEnd; s += 1) readyS = Math.max(readyS, suits.atS[laneOf[s]!]!);
     for (let s = first; s < slotStart[a + 1]!; s += 1) {
       const lane = laneOf[s]!;
       const m = lane < 0 ? -1 : latest.nextOf[s]!;
       if (m < 0) continue;
       const dueS = latest.startS[m]!;
-      if (s >= crewEnd) {
-        const lastS = dueS - ownS;
-        if (startS > lastS && this.chainFreeS[lane - routes]! <= dueS)
-          decidedS = Math.min(decidedS, Math.max(lastS, freeS));
-        continue;
+      if (s < crewEnd) {
+        const legs = problem.legS[lane]!;
+        const lastS = dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS;
+        const stillS = suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]!;
+        if (stillS <= dueS && this.decidesFor(a, lane, startS, lastS)) out = true;
+      } else {
+        const freeS = Math.max(readyS, this.chainFreeS[lane - routes]!);
+        if (freeS <= dueS && this.decidesWith(startS, dueS - ownS, freeS)) out = true;
       }
-      const legs = problem.legS[lane]!;
-      const lastS = dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS;
-      if (startS <= lastS) continue;
-      if (suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]! > dueS) continue;
-      decidedS = Math.min(decidedS, Math.max(lastS, suits.atS[lane]!));
     }
     for (const t of stage.tiesOutOf[a]!) {
       const m = stage.ties.to[t]!;
-      if (placed[m] === 0 || stage.needed[m] === 0 || this.state[m] !== MISSED) continue;
+      if (rank[m]! < rank[a]! || stage.needed[m] === 0) continue;
       const lastS = latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0);
-      if (startS > lastS) decidedS = Math.min(decidedS, Math.max(lastS, freeS));
+      if (this.decidesWith(startS, lastS, readyS)) out = true;
     }
-    return decidedS;
+    return out;
+  }
+
+  /** As `decidesFor`, where all that is known at `freeS` matters. */
+  private decidesWith(startS: number, lastS: number, freeS: number): boolean {
+    if (startS <= lastS || Math.max(lastS, freeS) >= this.decidedS) return false;
+    this.decidedS = Math.max(lastS, freeS);
+    return true;
   }
 
   /** O5: broken lags, then whatever needs what was not done. */

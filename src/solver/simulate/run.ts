@@ -114,14 +114,7 @@ class Run implements OddsRun {
     this.days = new Days(this.script.problem, settings.shape, days, settings.seed);
     this.draws = drawsFor(this.script.problem);
     this.tally = new Tally(this.player, days);
-    this.alternatives = new Alternatives(
-      this.script,
-      this.crew,
-      this.days,
-      this.draws,
-      settings.shape,
-      settings.seed,
-    );
+    this.alternatives = new Alternatives(this.script, this.crew, this.days, settings.shape, settings.seed);
     this.column = new Float32Array(days);
   }
 

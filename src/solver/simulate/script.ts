@@ -20,6 +20,8 @@ export class Script {
   order = new Int32Array(0);
   readonly placed: Uint8Array;
   readonly planS: Int32Array;
+  /** Where each stands in the order; -1 where it is not placed. */
+  readonly rank: Int32Array;
   /** By slot: route, or routes + chain; -1 where the activity is not placed. */
   readonly laneOf: Int32Array;
   /**
@@ -45,6 +47,7 @@ export class Script {
     this.problem = problem;
     this.placed = new Uint8Array(problem.activities);
     this.planS = new Int32Array(problem.activities);
+    this.rank = new Int32Array(problem.activities);
     this.laneOf = new Int32Array(problem.slots).fill(-1);
     this.stretchS = new Int32Array(problem.slots);
     this.flown = new Uint8Array(problem.evas);
@@ -87,11 +90,13 @@ export class Script {
 
   private begin(order: readonly (readonly [number, number])[]): void {
     this.placed.fill(0);
+    this.rank.fill(-1);
     this.order = Int32Array.from(order, ([a]) => a);
-    for (const [a, startS] of order) {
+    order.forEach(([a, startS], p) => {
       this.placed[a] = 1;
       this.planS[a] = startS;
-    }
+      this.rank[a] = p;
+    });
     this.holdsInto.clear();
   }
 

@@ -22,6 +22,9 @@ export class Suits {
   readonly grid: Float64Array;
   recording = false;
 
+  /** By route and kind, at the pace drawn for the day: a second of rest, and all of the ingress work. */
+  private readonly restDraw: Float64Array;
+  private readonly hatchDraw: Float64Array;
   private readonly script: Script;
   private readonly gridAt: Int32Array;
   /** By route and kind: what may be drawn below the reserve where reserves are only a warning: the reserve itself. */
@@ -32,6 +35,8 @@ export class Suits {
     this.script = script;
     this.gridCount = gridCount;
     this.spare = new Float64Array(problem.routes * KINDS);
+    this.restDraw = new Float64Array(problem.routes * KINDS);
+    this.hatchDraw = new Float64Array(problem.routes * KINDS);
     this.atS = new Float64Array(problem.routes);
     this.place = new Int32Array(problem.routes);
     this.gridS = new Float64Array(problem.evas * gridCount);
@@ -55,10 +60,15 @@ export class Suits {
 
   /** Out of the hatch at `egressS` with full suits, at work there until `untilS`. */
   egress(r: number, egressS: number, untilS: number, more: number): void {
-    const { rates } = this.script.stage;
-    for (let k = 0; k < KINDS; k += 1)
-      this.spare[r * KINDS + k] = rates.atEgress[r * KINDS + k]! - rates.reserve[r * KINDS + k]!;
-    this.place[r] = this.script.problem.lander;
+    const { stage, problem } = this.script;
+    const { rates } = stage;
+    const hatchS = problem.lengthS[problem.activities + 2 * problem.evaOfRoute[r]! + 1]!;
+    for (let own = r * KINDS; own < (r + 1) * KINDS; own += 1) {
+      this.spare[own] = rates.atEgress[own]! - rates.reserve[own]!;
+      this.restDraw[own] = Math.ceil(rates.rest[own]! + rates.restMore[own]! * more);
+      this.hatchDraw[own] = Math.ceil(rates.hatch[own]! + rates.hatchMore[own]! * more) * hatchS;
+    }
+    this.place[r] = problem.lander;
     this.gridAt[r] = 0;
     this.atS[r] = egressS;
     if (this.recording) this.readOff(r, egressS);
@@ -119,17 +129,11 @@ export class Suits {
     const waitS = Math.max(0, closeS[e]! - restOfItS - hereS);
     const task = (a * problem.routes + r) * KINDS;
     for (let k = 0; k < KINDS; k += 1) {
-      const o = outCell * KINDS + k;
-      const h = homeCell * KINDS + k;
       const own = r * KINDS + k;
-      const free =
-        this.spare[own]! +
-        this.below[own]! -
-        Math.ceil(rates.way[r]![o]! + rates.wayMore[r]![o]! * more) * outS -
-        rates.task[task + k]! * likelyS -
-        Math.ceil(rates.way[r]![h]! + rates.wayMore[r]![h]! * more) * homeS -
-        Math.ceil(rates.hatch[own]! + rates.hatchMore[own]! * more) * hatchS;
-      const rest = Math.ceil(rates.rest[own]! + rates.restMore[own]! * more);
+      let free = this.spare[own]! + this.below[own]! - this.hatchDraw[own]! - rates.task[task + k]! * likelyS;
+      if (outS > 0) free -= this.wayDraw(r, outCell, k, more) * outS;
+      if (homeS > 0) free -= this.wayDraw(r, homeCell, k, more) * homeS;
+      const rest = this.restDraw[own]!;
       if (free < rest * waitS) return -Infinity;
       if (rest > 0) lastS = Math.min(lastS, hereS + Math.floor(free / rest));
     }
@@ -192,8 +196,7 @@ export class Suits {
     more: number,
     limitS: number,
   ): number {
-    const { problem, stage, closeS } = this.script;
-    const { rates } = stage;
+    const { problem, closeS } = this.script;
     const e = problem.evaOfRoute[r]!;
     const homeCell = place * problem.places + problem.lander;
     const homeS = problem.legS[r]![homeCell]!;
@@ -204,13 +207,10 @@ export class Suits {
     for (let k = 0; k < KINDS; k += 1) {
       const own = r * KINDS + k;
       const rate = Math.ceil(base[at + k]! + grows[at + k]! * rateMore);
-      const rest = Math.ceil(rates.rest[own]! + rates.restMore[own]! * more);
-      const free =
-        this.spare[own]! +
-        this.below[own]! -
-        this.wayDraw(r, homeCell, k, more) * homeS -
-        Math.ceil(rates.hatch[own]! + rates.hatchMore[own]! * more) * hatchS;
       if (rate <= 0) continue;
+      const rest = this.restDraw[own]!;
+      let free = this.spare[own]! + this.below[own]! - this.hatchDraw[own]!;
+      if (homeS > 0) free -= this.wayDraw(r, homeCell, k, more) * homeS;
       const straightS = sinceS + free / rate;
       if (straightS >= inTimeS) byS = Math.min(byS, straightS);
       // (t - since) rate + (inTime - t) rest <= free

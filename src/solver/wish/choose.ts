@@ -1,10 +1,9 @@
 import type { CrewRules, Wished } from "../../answers/index.ts";
-import { chanceOf } from "../simulate/chance.ts";
+import { countOf, type Count, outcomeOf } from "../simulate/count.ts";
 import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
-import { countDays } from "./count.ts";
 import type { Elite } from "./elites.ts";
-import { type Seen, type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "./value.ts";
 import type { Schedule } from "../../plan/index.ts";
 
 const CAUTIONS = [0, 0.25, 0.5, 0.75];
@@ -14,20 +13,29 @@ const FINALISTS = 5;
 /** Asked for beyond the wish here: of days that only just meet it, half do not on others. */
 const SPARE = 0.01;
 
-/** Days to choose by, few and more, and to show. */
+/** Days to choose by, few and more, and to show: never the same. */
 export interface Chosen {
   readonly few: Days;
   readonly more: Days;
   readonly shown: Days;
 }
 
-/** Chooses from `elites` (best first) for `wish`, a little at a time. */
+/** How many of each are played for one wish, all told. */
+export function daysToChoose({ few, more, shown }: Chosen): number {
+  return SCHEDULES * (CAUTIONS.length + 1) * few.count + FINALISTS * more.count + shown.count;
+}
+
+/**
+ * Chooses from `elites` (best first) for `wish`, a little at a time. `part` says, before each count, which part of its days there is
+ * time for.
+ */
 export function* choose(
   stage: Stage,
   elites: readonly Elite[],
   crew: CrewRules,
   wish: Wish,
   days: Chosen,
+  part: () => number,
 ): Generator<undefined, Wished | null> {
   const cautions = crew.leavesOut ? [...new Set([crew.caution, ...CAUTIONS])] : [crew.caution];
   const aim: Wish = { ...wish, must: Math.min(1, wish.must + SPARE) };
@@ -36,47 +44,38 @@ export function* choose(
     readonly crew: CrewRules;
     readonly value: number;
   }
-  const counted = (elite: Elite, rules: CrewRules, on: Days): Candidate => ({
-    elite,
-    crew: rules,
-    value: valueOf(aim, countDays(stage, elite.schedule, rules, on)),
-  });
+  function* counted({ schedule }: Elite, rules: CrewRules, on: Days): Generator<undefined, Count> {
+    const count = countOf(stage, schedule, rules, on);
+    const most = Math.ceil(on.count * part());
+    while (count.days < most) {
+      count.until(Math.min(most, count.days + AT_ONCE));
+      yield;
+    }
+    return count;
+  }
   const byValue = (a: Candidate, b: Candidate): number => b.value - a.value;
   const all: Candidate[] = [];
   for (const elite of elites.slice(0, SCHEDULES))
     for (const caution of cautions) {
-      all.push(counted(elite, { ...crew, caution }, days.few));
-      yield;
+      const rules = { ...crew, caution };
+      all.push({ elite, crew: rules, value: valueOf(aim, (yield* counted(elite, rules, days.few)).seen) });
     }
   const last: Candidate[] = [];
-  for (const one of all.sort(byValue).slice(0, FINALISTS)) {
-    last.push(counted(one.elite, one.crew, days.more));
-    yield;
-  }
+  for (const one of all.sort(byValue).slice(0, FINALISTS))
+    last.push({ ...one, value: valueOf(aim, (yield* counted(one.elite, one.crew, days.more)).seen) });
   const best = last.sort(byValue)[0];
   if (!best) return null;
-  const { schedule } = best.elite;
-  return wishedOf(
-    schedule,
-    best.crew.caution,
-    wish,
-    countDays(stage, schedule, best.crew, days.shown),
-    days.shown.count,
-  );
-}
-
-function wishedOf(schedule: Schedule, caution: number, wish: Wish, seen: Seen, days: number): Wished {
+  const count = yield* counted(best.elite, best.crew, days.shown);
   const { home, must } = wish;
   return {
-    schedule,
-    caution,
+    schedule: best.elite.schedule,
+    caution: best.crew.caution,
     wish: { home, must },
-    outcome: {
-      home: chanceOf(Math.round(seen.home * days), days),
-      must: chanceOf(Math.round(seen.must * days), days),
-      meanWorth: seen.worth,
-    },
-    days,
-    meets: seen.home >= home && seen.must >= must,
+    outcome: outcomeOf(count),
+    days: count.days,
+    meets: count.seen.home >= home && count.seen.must >= must,
   };
 }
+
+/** Days between two moments at which the run may be broken off. */
+const AT_ONCE = 100;

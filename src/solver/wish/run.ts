@@ -8,7 +8,7 @@ import { Days } from "../simulate/days.ts";
 import { type Stage, stageOf } from "../simulate/stage.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Chain, type Note } from "./chain.ts";
-import { choose } from "./choose.ts";
+import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
 import { Trial } from "./trial.ts";
@@ -28,7 +28,7 @@ import { valueOf, type Wish, wishFor } from "./value.ts";
  */
 export interface WishSettings {
   readonly seed: number;
-  /** Seconds of `clock` for the search. */
+  /** Seconds of `clock` in all, what is counted at the end among them. */
   readonly seconds?: number | undefined;
   /** Iterations instead: the same seed and iterations give the same schedule. */
   readonly iterations?: number | undefined;
@@ -69,12 +69,16 @@ const SHOWN = 4000;
 const SPARE = 0.02;
 /** Stretches at which the packer proposes. */
 const LEVELS = [0, 0.02, 0.05, 0.1, 0.15, 0.2];
-/** From this many tasks on most of the time is the packer's: chains are slow there, and the packer far from its end. */
+/** With this many tasks most of the time is the packer's: chains are slow there, and the packer far from its end. */
 const MANY = 100;
-/** Parts of the run until which it proposes, and until which chains start from what was proposed. */
+/** Parts of the search until which it proposes, with few tasks and with many, and part of the rest until which chains are stretched. */
 const PROPOSES = 0.3;
 const PROPOSES_MANY = 0.8;
-const CHAINS = 0.8;
+const FEW_TASKS = 45;
+const CHAINS = 0.7;
+/** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
+const COUNTS = 0.1;
+const LEAST_PART = 0.25;
 /** Chains that a part has room for; and iterations after which one that has found nothing sound is given up. */
 const RESTARTS = 12;
 const HOPELESS = 400;
@@ -128,7 +132,7 @@ class Run implements WishRun {
     this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
     this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + SPARE)));
     this.random = random(settings.seed);
-    this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common));
+    this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
     this.work = this.all();
   }
 
@@ -181,29 +185,45 @@ class Run implements WishRun {
     return new Days(this.problem, this.settings.shape ?? "pert", count, this.settings.seed * 7919 + seed);
   }
 
+  /** Done part of the search, 0 to 1. */
   private share(): number {
-    const { iterations, seconds = Infinity, clock } = this.settings;
-    const share = iterations === undefined ? (clock() - this.beganS) / seconds : this.iterations / iterations;
+    const { iterations } = this.settings;
+    const share = iterations === undefined ? this.timeShare() / (1 - COUNTS) : this.iterations / iterations;
     return Math.min(1, share);
   }
 
+  private timeShare(): number {
+    const { seconds = Infinity, clock } = this.settings;
+    return (clock() - this.beganS) / seconds;
+  }
+
   private *all(): Generator<undefined, void> {
-    const many = this.problem.activities >= MANY;
-    const proposes = many ? PROPOSES_MANY : PROPOSES;
+    const many = Math.min(1, Math.max(0, (this.problem.activities - FEW_TASKS) / (MANY - FEW_TASKS)));
+    const proposes = PROPOSES + many * (PROPOSES_MANY - PROPOSES);
     yield* this.propose(proposes);
-    yield* this.chains(many ? 0.9 : CHAINS, () => LEVELS.at(-1)!);
+    yield* this.chains(proposes + CHAINS * (1 - proposes), () => LEVELS.at(-1)!);
     yield* this.chains(1, () => 0.1);
-    const days = {
+    const days: Chosen = {
       few: this.daysOf(FEW, SEEDS.few),
       more: this.daysOf(MORE, SEEDS.more),
       shown: this.daysOf(SHOWN, SEEDS.shown),
     };
+    const part = this.partInTime(daysToChoose(days) * this.wishes.length);
     const answer: Wished[] = [];
     for (const [w, wish] of this.wishes.entries()) {
-      const chosen = yield* choose(this.stage, this.elites[w]!.list, this.crew, wish, days);
+      const chosen = yield* choose(this.stage, this.elites[w]!.list, this.crew, wish, days, part);
       answer.push(chosen ?? this.best()[w]!);
     }
     this.answer = answer;
+  }
+
+  /** Which part of `days` there is time for, by how fast days have been played in the search. */
+  private partInTime(days: number): () => number {
+    const { seconds = Infinity, iterations } = this.settings;
+    if (iterations !== undefined || seconds === Infinity) return () => 1;
+    const { playedDays, playedS } = this.trial;
+    const needsS = days * (playedDays > 0 ? playedS / playedDays : 0);
+    return () => Math.min(1, Math.max(LEAST_PART, (seconds * COUNTS) / Math.max(1e-9, needsS)));
   }
 
   /** The packer's own search at several stretches; what it goes on from is played. */

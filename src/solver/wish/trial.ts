@@ -1,12 +1,12 @@
 import type { CrewRules } from "../../answers/index.ts";
 import type { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
-import { type Days, type Draws, drawsFor } from "../simulate/days.ts";
+import { Count, type Seen } from "../simulate/count.ts";
+import type { Days } from "../simulate/days.ts";
 import { Player } from "../simulate/player.ts";
 import { Script } from "../simulate/script.ts";
 import type { Stage } from "../simulate/stage.ts";
-import { allHome, keepsMusts, worthOf } from "../simulate/tally.ts";
-import { type Seen, type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "./value.ts";
 
 /** Days after which a candidate that cannot win is dropped. */
 const FIRST_DAYS = 24;
@@ -29,15 +29,20 @@ export class Trial {
   tried = 0;
   dropped = 0;
   private readonly days: Days;
-  private readonly draws: Draws;
+  /** Days played so far, and seconds of the clock that they took. */
+  playedDays = 0;
+  playedS = 0;
+  private readonly clock: () => number;
   private readonly player: Player;
+  private readonly count: Count;
 
-  constructor(stage: Stage, crew: CrewRules, days: Days) {
+  constructor(stage: Stage, crew: CrewRules, days: Days, clock: () => number) {
+    this.clock = clock;
     this.day = new Day(stage.problem);
     this.script = new Script(stage);
     this.player = new Player(this.script, crew);
     this.days = days;
-    this.draws = drawsFor(stage.problem);
+    this.count = new Count(this.player, days);
   }
 
   /** Lays the order of `board` on the true day; false when a rule does not hold there or a must-do task is out. */
@@ -63,29 +68,18 @@ export class Trial {
    * days.
    */
   play(wish: Wish, against: Sampled | null, tolerance: number): Sampled | null {
-    const { script, player, days } = this;
+    const { script, player, days, count } = this;
     script.takeBoard(this.day.board);
     player.take();
     this.tried += 1;
-    const sum = { worth: 0, home: 0, must: 0 };
-    let first: Seen | null = null;
-    for (let d = 0; d < days.count; d += 1) {
-      days.deal(d, script.order, script.laneOf, this.draws);
-      player.play(this.draws);
-      if (allHome(player)) sum.home += 1;
-      if (keepsMusts(player)) sum.must += 1;
-      sum.worth += worthOf(player);
-      if (d + 1 !== Math.min(FIRST_DAYS, days.count)) continue;
-      first = over(sum, d + 1);
-      if (!against || valueOf(wish, first) >= valueOf(wish, against.first) - tolerance) continue;
-      this.dropped += 1;
-      return null;
-    }
-    const seen = over(sum, days.count);
-    return { ...seen, first: first ?? seen };
+    count.begin();
+    const fromS = this.clock();
+    const first = count.until(Math.min(FIRST_DAYS, days.count)).seen;
+    const behind = against !== null && valueOf(wish, first) < valueOf(wish, against.first) - tolerance;
+    if (behind) this.dropped += 1;
+    else count.until(days.count);
+    this.playedDays += count.days;
+    this.playedS += this.clock() - fromS;
+    return behind ? null : { ...count.seen, first };
   }
-}
-
-function over({ worth, home, must }: Seen, days: number): Seen {
-  return { worth: worth / days, home: home / days, must: must / days };
 }

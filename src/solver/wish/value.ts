@@ -1,11 +1,5 @@
 import type { Problem } from "../problem/problem.ts";
-
-/** What simulated days come to: worth on average, and shares of the days. */
-export interface Seen {
-  readonly worth: number;
-  readonly home: number;
-  readonly must: number;
-}
+import type { Seen } from "../simulate/count.ts";
 
 /** What a day is packed for: shares, and what a whole missing chance costs, worth. */
 export interface Wish {

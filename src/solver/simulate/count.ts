@@ -1,0 +1,76 @@
+import type { CrewRules, Outcome } from "../../answers/index.ts";
+import type { Schedule } from "../../plan/index.ts";
+import { chanceOf } from "./chance.ts";
+import { type Days, type Draws, drawsFor } from "./days.ts";
+import { Player } from "./player.ts";
+import { Script } from "./script.ts";
+import type { Stage } from "./stage.ts";
+import { allHome, keepsMusts, worthOf } from "./tally.ts";
+
+/** What simulated days come to: worth on average, and shares of the days on which everybody came home and every must-do task was done. */
+export interface Seen {
+  readonly worth: number;
+  readonly home: number;
+  readonly must: number;
+}
+
+/** Counts what the schedule that a player has taken up comes to, on day after day of the same days. */
+export class Count {
+  /** Days counted; and of these with everybody home, with every must-do task done, and their worth in all. */
+  days = 0;
+  home = 0;
+  must = 0;
+  worth = 0;
+  private readonly player: Player;
+  private readonly of: Days;
+  private readonly draws: Draws;
+  private mustOnBench = false;
+
+  constructor(player: Player, of: Days) {
+    this.player = player;
+    this.of = of;
+    this.draws = drawsFor(player.script.problem);
+  }
+
+  /** Begins anew with what the player has taken up. */
+  begin(): void {
+    const { problem, placed } = this.player.script;
+    this.days = this.home = this.must = this.worth = 0;
+    this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
+  }
+
+  /** Plays on until `days` are counted. */
+  until(days: number): this {
+    const { player, of, draws } = this;
+    const { order, laneOf } = player.script;
+    for (; this.days < days; this.days += 1) {
+      of.deal(this.days, order, laneOf, draws);
+      player.play(draws);
+      if (allHome(player)) this.home += 1;
+      if (!this.mustOnBench && keepsMusts(player)) this.must += 1;
+      this.worth += worthOf(player);
+    }
+    return this;
+  }
+
+  get seen(): Seen {
+    const of = Math.max(1, this.days);
+    return { worth: this.worth / of, home: this.home / of, must: this.must / of };
+  }
+}
+
+/** Begins to count what `schedule` comes to with this crew. */
+export function countOf(stage: Stage, schedule: Schedule, crew: CrewRules, of: Days): Count {
+  const script = new Script(stage);
+  script.takeSchedule(schedule);
+  const player = new Player(script, crew);
+  player.take();
+  const count = new Count(player, of);
+  count.begin();
+  return count;
+}
+
+/** The outcome of the days counted. */
+export function outcomeOf({ days, home, must, seen }: Count): Outcome {
+  return { home: chanceOf(home, days), must: chanceOf(must, days), meanWorth: seen.worth };
+}
