@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { random, type Shape } from "../../src/kernel/index.ts";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { sumOfTwo } from "./triangles.ts";
 import { draw, meanOf, type Spread, varianceOf } from "../../src/kernel/index.ts";
 
 const N = 200_000;
@@ -16,26 +17,6 @@ function sums(shape: Shape, spreads: readonly Spread[], seed: number, count = N)
 function moments(list: Float64Array): { mean: number; variance: number } {
   const mean = list.reduce((sum, one) => sum + one, 0) / list.length;
   return { mean, variance: list.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (list.length - 1) };
-}
-
-/**
- * Exact distribution function of the sum of two triangular durations. The density of one is a sum of ramps
- * c (x - k)+ at its low, likely and high; two ramps convolve to (x - k - l)+^3 / 3!, integrated (x - k - l)+^4 / 4!.
- */
-function sumOfTwo(a: Spread, b: Spread, x: number): number {
-  const ramps = ({ low, likely, high }: Spread): [number, number][] => {
-    const up = 2 / ((high - low) * (likely - low));
-    const down = 2 / ((high - low) * (high - likely));
-    return [
-      [low, up],
-      [likely, -up - down],
-      [high, down],
-    ];
-  };
-  return ramps(a).reduce(
-    (sum, [k, c]) => sum + ramps(b).reduce((s, [l, d]) => s + (c * d * Math.max(0, x - k - l) ** 4) / 24, 0),
-    0,
-  );
 }
 
 describe("sums of triangular durations", () => {

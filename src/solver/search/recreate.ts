@@ -5,7 +5,7 @@ import { Insertion } from "./insertion.ts";
 import type { Problem } from "../problem/problem.ts";
 
 /** An activity is overlooked at a place with this probability (Christiaens & Vanden Berghe 2020). */
-const BLINK = 0.01;
+export const BLINK = 0.01;
 
 /** The second of two that are placed at once is one of so many nearest ones. */
 const FEW_NEAR = 4;
@@ -19,6 +19,8 @@ export class Recreate {
   readonly day: Day;
   /** Chance that a left-out optional activity is offered at all when the day is filled. */
   offered = 1;
+  /** Chance that a place is overlooked when the day is filled: the greater, the less what is left out goes where it costs least. */
+  blink = BLINK;
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -72,7 +74,7 @@ export class Recreate {
     }
     sortBy(order, key, count);
     this.failed.fill(0);
-    for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, BLINK);
+    for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, this.blink);
     this.failed.fill(0);
   }
 

@@ -4,7 +4,7 @@ import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import { lay } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
-import { Recreate } from "../search/recreate.ts";
+import { BLINK, Recreate } from "../search/recreate.ts";
 import { Ruin } from "../search/ruin.ts";
 import { restretch } from "./restretch.ts";
 import type { Sampled, Trial } from "./trial.ts";
@@ -16,6 +16,10 @@ const STRINGS = 0.6;
 const SMALL = 1.5;
 /** Half of the time each left-out task is offered with this chance only: what fills the day need not be the greediest. */
 const OFFERED = 0.7;
+/** Half of the time a place is overlooked with this chance: of two days of the same tasks the one that is done earliest need not do most. */
+const OVERLOOKED = 0.35;
+/** And with this chance something is first put anywhere at all. */
+const ANYWHERE = 0.3;
 /** Temperature at the start and at the end of a chain, in mean worths of a task. */
 const HOT = 0.25;
 const COLD = 0.0125;
@@ -82,9 +86,10 @@ export class Chain {
       return;
     }
     this.recreate.offered = random.next() < 0.5 ? OFFERED : 1;
+    this.recreate.blink = random.next() < 0.5 ? OVERLOOKED : BLINK;
+    if (random.next() < ANYWHERE) this.placeAnywhere();
     if (board.placed[seed] === 0 && random.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();
-    this.recreate.offered = 1;
     const temperature = HOT * this.mean * (COLD / HOT) ** share;
     const limit = this.now ? valueOf(this.wish, this.now) + temperature * Math.log(random.next()) : -Infinity;
     const may = board.mustOut === 0 && board.worth >= limit && this.trial.lay(board);
@@ -123,6 +128,22 @@ export class Chain {
       for (const a of list) ruin.remove(a);
     } else for (let k = 0; k < count && board.count > 0; k += 1) ruin.remove(this.anyPlaced());
     return random.below(problem.activities);
+  }
+
+  /** Puts something that one crew member does alone at any place on a route where every rule holds: what costs least may never go there. */
+  private placeAnywhere(): void {
+    const { random, problem, day } = this;
+    const { board } = day;
+    const a = random.below(problem.activities);
+    const first = problem.choiceStart[a]!;
+    const choices = problem.choiceStart[a + 1]! - first;
+    const alone = problem.crewCount[a] === 1 && problem.slotStart[a + 1]! - problem.slotStart[a]! === 1;
+    if (board.placed[a] === 1 || choices === 0 || !alone || problem.needs[a]!.length > 0) return;
+    const r = problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!;
+    let behind = board.head + r;
+    for (let k = random.below(board.onRoute[r]! + 1); k > 0; k -= 1) behind = board.next[behind]!;
+    // Where slack alone decides, what does not fit is not taken back by itself.
+    if (!day.tryLink(a, [behind], problem.evaOfRoute[r]!) && board.placed[a] === 1) day.unlink(a);
   }
 
   private anyPlaced(): number {

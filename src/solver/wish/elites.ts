@@ -1,6 +1,7 @@
 import type { Schedule } from "../../plan/index.ts";
 import type { Board } from "../network/board.ts";
 import { scheduleOf } from "../network/placing.ts";
+import type { Seen } from "../simulate/count.ts";
 import type { Sampled } from "./trial.ts";
 import { type Wish, valueOf } from "./value.ts";
 
@@ -14,7 +15,10 @@ export interface Elite {
 }
 
 const MOST = 12;
-/** Of two that differ in fewer placed activities than this only the better one stays, so that the list spans more than one neighbourhood. */
+/**
+ * Of two that differ in fewer placed activities than this only the better one stays, so that the list spans more than one neighbourhood;
+ * but for two of which one has more worth and the other the better chance, since a few common days cannot tell which meets the wish.
+ */
 const APART = 2;
 
 /** The best schedules seen under one wish that differ from each other, best first. */
@@ -42,7 +46,9 @@ export class Elites {
     const worst = list.at(-1);
     if (worst && list.length >= MOST && value <= worst.value) return;
     const placed = board.placed.slice(0, board.problem.activities);
-    const near = list.findIndex((one) => differing(one.placed, placed) < APART);
+    const near = list.findIndex(
+      (one) => differing(one.placed, placed) < APART && !traded(one.sampled, sampled),
+    );
     if (near >= 0) {
       if (list[near]!.value >= value) return;
       list.splice(near, 1);
@@ -51,6 +57,11 @@ export class Elites {
     list.sort((x, y) => y.value - x.value);
     list.length = Math.min(list.length, MOST);
   }
+}
+
+/** True where one does more and the other has every must-do task done more often. */
+function traded(a: Seen, b: Seen): boolean {
+  return (a.worth - b.worth) * (a.must - b.must) < 0;
 }
 
 function differing(a: Uint8Array, b: Uint8Array): number {

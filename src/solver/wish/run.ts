@@ -67,18 +67,23 @@ const MORE = 1500;
 const SHOWN = 4000;
 /** Above what is wanted on the common days, so that it still holds on days that nobody chose by. */
 const SPARE = 0.02;
-/** Stretches at which the packer proposes. */
-const LEVELS = [0, 0.02, 0.05, 0.1, 0.15, 0.2];
+/** Stretches at which the packer proposes. Few, since a pack that is broken off early is worth little at any. */
+const LEVELS = [0, 0.05, 0.1, 0.2];
 /** With this many tasks most of the time is the packer's: chains are slow there, and the packer far from its end. */
-const MANY = 100;
+const MANY = 80;
 /** Parts of the search until which it proposes, with few tasks and with many, and part of the rest until which chains are stretched. */
-const PROPOSES = 0.3;
+const PROPOSES = 0.4;
 const PROPOSES_MANY = 0.8;
-const FEW_TASKS = 45;
+const FEW_TASKS = 40;
 const CHAINS = 0.7;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
+/** Part of the chains that are not stretched. */
+const UNSTRETCHED = 0.25;
+/** Chains begun from nothing: so many, over the number of tasks; and the greatest part of all. */
+const ANEW = 3;
+const MOST_ANEW = 0.4;
 /** Chains that a part has room for; and iterations after which one that has found nothing sound is given up. */
 const RESTARTS = 12;
 const HOPELESS = 400;
@@ -260,7 +265,7 @@ class Run implements WishRun {
       const share = this.share() / until;
       // At first each in turn; then two of three turns to the one that does best.
       const one =
-        share < 0.3 || turn % 3 === 0
+        share < 0.5 || turn % 3 === 0
           ? found[turn % found.length]!
           : found.reduce((best, other) => (other.best > best.best ? other : best));
       for (let k = 0; k < 8; k += 1) one.anneal.iterate(share);
@@ -281,7 +286,8 @@ class Run implements WishRun {
       const elite = this.pick(elites);
       const before = elites.bestValue;
       const share = this.mix(most(), elite, good);
-      const from = elite?.schedule ?? this.settings.from ?? null;
+      const anew = stream.next() < Math.min(MOST_ANEW, ANEW / problem.activities);
+      const from = anew ? null : (elite?.schedule ?? this.settings.from ?? null);
       const chain = new Chain(problem, share, from, stream, trial, elites.wish, this.note);
       yield;
       for (let k = 1; ; k += 1) {
@@ -302,9 +308,11 @@ class Run implements WishRun {
     return list[Math.min(list.length - 1, Math.floor(-Math.log(1 - this.random.next()) * 2))]!;
   }
 
-  /** Stretches of a chain: all alike, must-do work against the rest, a few tasks, before against after, or what gained last changed a little. */
+  /** Stretches of a chain: none, all alike, must-do work against the rest, a few tasks, before against after, or what gained last changed a little. */
   private mix(most: number, elite: Elite | null, good: Float64Array | null): Float64Array {
     const { random: stream, problem } = this;
+    // What a stretched problem has no room for is lost at the start of a chain.
+    if (stream.next() < UNSTRETCHED) return new Float64Array(problem.activities);
     const level = most * stream.next() ** 1.5;
     const other = most * stream.next() ** 1.5;
     const part = 0.2 + 0.5 * stream.next();
