@@ -7,6 +7,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   check: async () => (await import("./checkverb.ts")).checkVerb,
   pack: async () => (await import("./packverb.ts")).packVerb,
   grid: async () => (await import("./gridverb.ts")).gridVerb,
+  heights: async () => (await import("./heightsverb.ts")).heightsVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   curve: async () => (await import("./curveverb.ts")).curveVerb,

@@ -15,6 +15,11 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
   lope grid plan.json --out out.json
       Puts the starts of the plan's schedule on its grid, whole minutes by default: same tasks, order and crew,
       judged again. What cannot be moved is told.
+  lope heights plan.json --from grid.tif [--from grid.prj] [--from grid.tif.msk] --out out.json [--unit m|km|cm|ft|us-ft]
+      [--projection "+proj=..."] [--up DEG] [--lander x,y] [--reach M] [--spacing M] [--unknown V]
+      The plan with the heights of a GeoTIFF or ASCII grid as its ground, and what was taken: unit, turn, extent, least and
+      greatest height, share unknown. A .prj and .msk beside the file are read when they are given. What the file leaves
+      open has to be said: the unit of its heights; its projection, or the bearing of its upward side and the lander in it.
   lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       What to drop if late stands before the emergency page; --no-shed leaves it out, and a page says so.

@@ -1,8 +1,16 @@
 export { planText } from "./planfile.ts";
 export { planGeoJson, readGeoJson } from "./geojson.ts";
 export type { GeoJsonSite, NamedLine } from "./geojson.ts";
-export { asciiGrid, layingOf, openHeights, takeHeights, takenWords } from "./heightgrid/index.ts";
+export {
+  asciiGrid,
+  heightsAmong,
+  layingOf,
+  openHeights,
+  takeHeights,
+  takenWords,
+} from "./heightgrid/index.ts";
 export type {
+  GivenFile,
   HeightAnswers,
   HeightQuestion,
   Heights,

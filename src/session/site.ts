@@ -2,7 +2,9 @@ import type { Left, Line, SiteGround, SiteLight, SiteRing, SiteWalks } from "../
 import type { Engine } from "../engine/calls.ts";
 import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
 import {
+  type GivenFile,
   type HeightAnswers,
+  heightsAmong,
   type HeightQuestion,
   type HeightSource,
   layingOf,
@@ -29,8 +31,11 @@ export interface SiteWork {
   geoJson(walks: SiteWalks | null, rings: readonly SiteRing[]): string;
   /** Adds the places and keep-outs of a GeoJSON file; the plan is untouched when it is refused. */
   addGeoJson(file: SiteFile): Promise<Taken>;
-  /** Opens a GeoTIFF or ASCII grid file of heights; what is wrong with it in words when it is none. */
-  openHeights(file: SiteFile): Promise<HeightSource | Taken>;
+  /**
+   * Opens a GeoTIFF or ASCII grid file of heights, with the projection and mask that lie beside it where they were chosen together;
+   * what is wrong with it in words when it is none.
+   */
+  openHeights(files: readonly SiteFile[]): Promise<HeightSource | Taken>;
   /** How heights of an opened file would lie, in words; else what the file leaves open or what speaks against it. */
   layHeights(source: HeightSource, answers: HeightAnswers): Promise<string | readonly HeightQuestion[]>;
   /**
@@ -123,13 +128,22 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
         words: `${file.name}: ${places.length} places and ${keepOuts.length} keep-outs added${others}.`,
       };
     },
-    async openHeights(file) {
-      if (file.size > LARGEST) return refused(file.name, "the file is too large");
+    async openHeights(files) {
+      const sorted = heightsAmong(files);
+      if (typeof sorted === "string") return refused(files.map(({ name }) => name).join(", "), sorted);
+      const { grid, beside } = sorted;
+      if (files.reduce((sum, { size }) => sum + size, 0) > LARGEST)
+        return refused(grid.name, "the file is too large");
       try {
-        const opened = await openHeights(file.name, await file.arrayBuffer());
-        return opened.ok ? opened.value : refused(file.name, opened.error);
+        const bytesOf = async (file: SiteFile): Promise<GivenFile> => ({
+          name: file.name,
+          bytes: await file.arrayBuffer(),
+        });
+        const others = await Promise.all(beside.map(bytesOf));
+        const opened = await openHeights(grid.name, await grid.arrayBuffer(), others);
+        return opened.ok ? opened.value : refused(grid.name, opened.error);
       } catch (error) {
-        return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
+        return refused(grid.name, `it cannot be read, ${wordsOf(error)}`);
       }
     },
     async layHeights(source, answers) {

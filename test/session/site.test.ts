@@ -66,7 +66,7 @@ describe("the site's work", () => {
   it("takes heights from an ASCII grid as one step, once its unit and north are said", async () => {
     const { desk, site, plan } = bench();
     const before = plan();
-    const source = await site.openHeights(file("a.asc", GRID));
+    const source = await site.openHeights([file("a.asc", GRID)]);
     if ("ok" in source) return expect.unreachable();
     const asked = await site.takeHeights(source, {});
     expect(asked).toMatchObject([{ about: "unit" }, { about: "projection" }]);
@@ -80,18 +80,30 @@ describe("the site's work", () => {
     expect(desk.undo()).toBe("Ground from a.asc");
   });
 
+  it("takes one file of heights with what lies beside it, and not two", async () => {
+    const { site } = bench();
+    const opened = await site.openHeights([
+      file("a.prj", "+proj=longlat +R=1737400 +no_defs"),
+      file("a.asc", GRID),
+    ]);
+    expect(opened).toMatchObject({ name: "a.asc", projection: "+proj=longlat +R=1737400 +no_defs" });
+    const two = await site.openHeights([file("a.asc", GRID), file("b.asc", GRID)]);
+    expect(two).toMatchObject({ ok: false, words: expect.stringMatching(/several files of heights/) });
+    expect(await site.openHeights([file("a.prj", "")])).toMatchObject({ ok: false });
+  });
+
   it("says why a file of heights is none, and leaves the plan", async () => {
     const { site, plan } = bench();
     const before = plan();
     for (const text of ["", "ncols two", GRID.replace("3\n4", "3 9\n4"), "II*\0not a tiff"]) {
-      const found = await site.openHeights(file("b.asc", text));
+      const found = await site.openHeights([file("b.asc", text)]);
       if (!("ok" in found)) return expect.unreachable();
       expect(found.ok, text).toBe(false);
       expect(found.words).toMatch(/^b\.asc was not taken: ./);
     }
-    expect(await site.openHeights({ ...file("c.tif", ""), size: 1e12 })).toMatchObject({ ok: false });
+    expect(await site.openHeights([{ ...file("c.tif", ""), size: 1e12 }])).toMatchObject({ ok: false });
     const unread = { ...file("d.asc", ""), arrayBuffer: () => Promise.reject(new Error("gone")) };
-    expect(await site.openHeights(unread)).toMatchObject({ words: expect.stringContaining("gone") });
+    expect(await site.openHeights([unread])).toMatchObject({ words: expect.stringContaining("gone") });
     expect(plan()).toBe(before);
   });
 
@@ -100,10 +112,9 @@ describe("the site's work", () => {
     const before = plan();
     // The writer's own reference system is a number of a register and has no size of a body in it.
     const tiff = (await writeArrayBuffer([1, 2, 3, 4], { width: 2, height: 2 } as never)) as ArrayBuffer;
-    const source = await site.openHeights({
-      ...file("heights.bin", ""),
-      arrayBuffer: () => Promise.resolve(tiff),
-    });
+    const source = await site.openHeights([
+      { ...file("heights.bin", ""), arrayBuffer: () => Promise.resolve(tiff) },
+    ]);
     if ("ok" in source) return expect.unreachable();
     expect(source.projectionWords).toMatch(/named by the number 4326 alone/);
     const earth = { projection: "+proj=longlat +a=6378137 +b=6356752", metresPerHeight: 1 };

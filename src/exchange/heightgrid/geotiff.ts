@@ -2,12 +2,12 @@ import type { GeoTIFF, GeoTIFFImage } from "geotiff";
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import { isUnknown } from "./asciigrid.ts";
 import { type GeoKeys, metresOfUnit, projectionOf } from "./projection.ts";
-import type { HeightSource, Net } from "./source.ts";
+import type { Cut, HeightSource, Net } from "./source.ts";
 
 /**
  * Heights from a GeoTIFF (OGC 19-008r4): its first band. Turned, mirrored and oblong nets are read as the file has them;
  * a scale and offset of the band, its value for "no data", a transparency band and a mask inside the file are taken into
- * account. Not read: nets by more tie points than one, geocentric coordinates, masks in files of their own.
+ * account, a mask in a file of its own by `beside`. Not read: nets by more tie points than one, geocentric coordinates.
  */
 
 /** The heights in the file, or what is wrong with it in words. */
@@ -49,12 +49,8 @@ export async function openGeoTiff(name: string, file: ArrayBuffer): Promise<Outc
         ...(others > 0 ? [`Only the first of its ${others + 1} bands is taken.`] : []),
       ],
       async read(cut) {
-        const window = [cut.firstColumn, cut.firstRow, cut.lastColumn + 1, cut.lastRow + 1];
-        const samples = alpha === null ? [0] : [0, alpha];
-        const bands = (await image.readRasters({ window, samples })) as unknown as ArrayLike<number>[];
-        const cover = mask
-          ? ((await mask.readRasters({ window, samples: [0] })) as unknown as ArrayLike<number>[])[0]
-          : bands[1];
+        const bands = await bandsOf(image, cut, alpha === null ? [0] : [0, alpha]);
+        const cover = mask ? (await bandsOf(mask, cut, [0]))[0] : bands[1];
         return Float64Array.from(bands[0]!, (value, k) =>
           isUnknown(value, unknown) || cover?.[k] === 0 ? NaN : value * scale + offset,
         );
@@ -65,6 +61,34 @@ export async function openGeoTiff(name: string, file: ArrayBuffer): Promise<Outc
       `this is no GeoTIFF that can be read: ${error instanceof Error ? error.message : "unreadable"}`,
     );
   }
+}
+
+/** A mask in a file of its own: 0 where heights are unknown. In words what is wrong where it is none. */
+export async function maskIn(file: ArrayBuffer): Promise<
+  | {
+      readonly columns: number;
+      readonly rows: number;
+      read(cut: Cut): Promise<ArrayLike<number>>;
+    }
+  | string
+> {
+  const { fromArrayBuffer } = await import("geotiff");
+  try {
+    const image = await (await fromArrayBuffer(file)).getImage(0);
+    return {
+      columns: image.getWidth(),
+      rows: image.getHeight(),
+      read: async (cut) => (await bandsOf(image, cut, [0]))[0]!,
+    };
+  } catch (error) {
+    return `it is no TIFF that can be read (${error instanceof Error ? error.message : "unreadable"})`;
+  }
+}
+
+/** Some bands of a part of an image, row by row. */
+async function bandsOf(image: GeoTIFFImage, cut: Cut, samples: number[]): Promise<ArrayLike<number>[]> {
+  const window = [cut.firstColumn, cut.firstRow, cut.lastColumn + 1, cut.lastRow + 1];
+  return (await image.readRasters({ window, samples })) as unknown as ArrayLike<number>[];
 }
 
 const PIXEL_IS_POINT = 2;

@@ -1,10 +1,13 @@
-import { failed, type Outcome } from "../../kernel/index.ts";
+import { done, failed, type Outcome } from "../../kernel/index.ts";
 import { openAsciiGrid } from "./asciigrid.ts";
+import { type GivenFile, withBeside } from "./beside.ts";
 import { openGeoTiff } from "./geotiff.ts";
 import type { HeightSource } from "./source.ts";
 
 export { asciiGrid } from "./asciigrid.ts";
 export type { Heights } from "./asciigrid.ts";
+export { heightsAmong } from "./beside.ts";
+export type { GivenFile } from "./beside.ts";
 export { layingOf } from "./laying.ts";
 export type { Laying } from "./laying.ts";
 export type { HeightAnswers, HeightQuestion, SiteOnBody } from "./placing.ts";
@@ -13,11 +16,19 @@ export { takeHeights } from "./taking.ts";
 export type { HeightsTaken } from "./taking.ts";
 export { layingWords, takenWords } from "./takenwords.ts";
 
-/** The heights in a file, whatever it is called: a GeoTIFF by its first bytes, else an ASCII grid. */
-export async function openHeights(name: string, bytes: ArrayBuffer): Promise<Outcome<HeightSource, string>> {
-  if (isTiff(bytes)) return openGeoTiff(name, bytes);
-  const text = new TextDecoder().decode(bytes);
-  return text.trim() === "" ? failed("it is empty") : openAsciiGrid(name, text);
+/**
+ * The heights in a file, whatever it is called (a GeoTIFF by its first bytes, else an ASCII grid), with what the files say that lie
+ * beside it and are given with it.
+ */
+export async function openHeights(
+  name: string,
+  bytes: ArrayBuffer,
+  beside: readonly GivenFile[] = [],
+): Promise<Outcome<HeightSource, string>> {
+  const text = isTiff(bytes) ? null : new TextDecoder().decode(bytes);
+  if (text?.trim() === "") return failed("it is empty");
+  const opened = text === null ? await openGeoTiff(name, bytes) : openAsciiGrid(name, text);
+  return opened.ok ? done(await withBeside(opened.value, beside)) : opened;
 }
 
 /** TIFF files begin with II or MM and 42 (43 for large ones) in that byte order. */

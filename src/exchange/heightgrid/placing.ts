@@ -1,6 +1,7 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import { degreesOf, metresOf } from "../sphere.ts";
 import type { HeightSource, Net } from "./source.ts";
+import { projectionOfWkt } from "./wkt.ts";
 
 /** The plan's site on its body. */
 export interface SiteOnBody {
@@ -11,7 +12,7 @@ export interface SiteOnBody {
 
 /** What a person answers where the file leaves something open, and how much of it is wanted. */
 export interface HeightAnswers {
-  /** PROJ or WKT words for a file that gives no projection. */
+  /** PROJ or WKT 1 words for a file that gives no projection. */
   readonly projection?: string | undefined;
   /** For a file without projection: bearing of its upward axis (growing y) from true north, degrees. */
   readonly upDeg?: number | undefined;
@@ -66,6 +67,12 @@ async function projected(
   site: SiteOnBody,
   words: string,
 ): Promise<Outcome<Placed, HeightQuestion>> {
+  const told = words.startsWith("+") ? { proj: words, words } : projectionOfWkt(words);
+  if (told.proj === null)
+    return failed({
+      about: "projection",
+      words: `The projection cannot be read: these words hold ${told.words}.`,
+    });
   // Fetched when asked for: nobody else needs it.
   const { default: proj4 } = await import("proj4");
   let body: { readonly a: number; readonly b: number; readonly projName?: string };
@@ -74,9 +81,9 @@ async function projected(
     inverse(at: [number, number]): [number, number];
   };
   try {
-    body = new proj4.Proj(words) as unknown as typeof body;
+    body = new proj4.Proj(told.proj) as unknown as typeof body;
     // From degrees on the same body, so that nothing is moved from one body to another.
-    across = proj4(`+proj=longlat +a=${body.a} +b=${body.b} +no_defs`, words);
+    across = proj4(`+proj=longlat +a=${body.a} +b=${body.b} +no_defs`, told.proj);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return failed({ about: "projection", words: `The projection cannot be read: ${why}.` });

@@ -1,3 +1,5 @@
+import { type Projection, projectionOfWkt } from "./wkt.ts";
+
 /**
  * The projection that the keys of a GeoTIFF describe (OGC 19-008r4, annex C; parameter names of the GeoTIFF projection
  * list), in PROJ's words. Only what is given by numbers: a code of a register is a name, and its numbers are not in the
@@ -5,12 +7,6 @@
  */
 
 export type GeoKeys = Readonly<Record<string, unknown>>;
-
-export interface Projection {
-  /** Null where the keys do not give it. */
-  readonly proj: string | null;
-  readonly words: string;
-}
 
 const USER_DEFINED = 32767;
 const PROJECTED = 1;
@@ -79,8 +75,9 @@ export function projectionOf(keys: GeoKeys): Projection {
   const byNumbers = numbersOf(keys);
   if (byNumbers.proj !== null) return byNumbers;
   for (const name of CITATIONS) {
-    const proj = WORDS.exec(String(keys[name] ?? ""))?.[0].trim();
-    if (proj) return { proj, words: `as its citation says, ${proj}` };
+    const told = WORDS.exec(String(keys[name] ?? ""))?.[0].trim();
+    const found = told?.startsWith("+") ? { proj: told, words: told } : told ? projectionOfWkt(told) : null;
+    if (found?.proj) return { proj: found.proj, words: `as its citation says, ${found.words}` };
   }
   return byNumbers;
 }

@@ -97,7 +97,7 @@ export function HeightsDialog(props: {
         {!isLaid && (
           <fieldset>
             <legend>Where it lies</legend>
-            {field("projection", "Projection in PROJ or WKT words, where known")}
+            {field("projection", "Projection in PROJ or WKT 1 words, where known")}
             {field(
               "up",
               "Else: bearing of its upward side, degrees from true north",

@@ -21,9 +21,9 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
     // Other ground and other places are shown whole.
     if (what.ok) siteLook.setState({ frame: null });
   };
-  const openHeights = async (file: SiteFile): Promise<void> => {
+  const openHeights = async (files: readonly SiteFile[]): Promise<void> => {
     setBusy(true);
-    const found = await site.openHeights(file);
+    const found = await site.openHeights(files);
     setBusy(false);
     if ("ok" in found) setTaken(found);
     else setHeights(found);
@@ -34,7 +34,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
         name="Add GeoJSON…"
         accept=".geojson,.json,application/geo+json,application/json"
         disabled={busy}
-        onFile={(file) => void read(site.addGeoJson, file)}
+        onFiles={([file]) => file && void read(site.addGeoJson, file)}
       />
       <button
         type="button"
@@ -48,9 +48,10 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
       </button>
       <FileButton
         name="Heights from file…"
-        accept=".tif,.tiff,.asc,.txt,.grd,image/tiff,text/plain"
+        accept=".tif,.tiff,.asc,.txt,.grd,.prj,.msk,image/tiff,text/plain"
         disabled={busy}
-        onFile={(file) => void openHeights(file)}
+        several
+        onFiles={(files) => void openHeights(files)}
       />
       <p
         className={taken && !taken.ok ? "state breach" : "note"}
@@ -58,7 +59,8 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
       >
         {busy
           ? "Reading…"
-          : (taken?.words ?? "GeoJSON in degrees on the plan's body; heights as GeoTIFF or ASCII grid.")}
+          : (taken?.words ??
+            "GeoJSON in degrees on the plan's body; heights as GeoTIFF or ASCII grid, with the .prj and .msk beside it.")}
       </p>
       {taken?.lines && !busy && (
         <ul className="note site-taken" aria-label="What was taken">
@@ -86,7 +88,9 @@ function FileButton(props: {
   readonly name: string;
   readonly accept: string;
   readonly disabled: boolean;
-  readonly onFile: (file: File) => void;
+  /** Several may be chosen together. */
+  readonly several?: boolean;
+  readonly onFiles: (files: readonly File[]) => void;
 }) {
   const input = useRef<HTMLInputElement>(null);
   return (
@@ -98,12 +102,13 @@ function FileButton(props: {
         ref={input}
         type="file"
         hidden
+        multiple={props.several}
         accept={props.accept}
         aria-label={props.name}
         onChange={(event) => {
-          const file = event.target.files?.[0];
+          const files = [...(event.target.files ?? [])];
           event.target.value = "";
-          if (file) props.onFile(file);
+          if (files.length > 0) props.onFiles(files);
         }}
       />
     </>
