@@ -57,7 +57,11 @@ export function shedLeaves(plan: Plan, part: CrewEva, shed: ShedTables, head: He
     const who = row.crew.map((id) => nameOf(plan.crew, id)).join(", ");
     return `${markOf.get(row.task)!}: ${nameIn(plan, row.task)}, ${who}.`;
   };
-  const set = (scale: TableScale): Leaf[] =>
+  const key = [
+    ...legend(cells, markOf).map((words) => paragraph(words, { sizesPt: [9], after: 0.2 })),
+    ...(others.length > 0 ? [paragraph(others.map(nameOther).join(" "), { sizesPt: [9] })] : []),
+  ];
+  const set = (scale: TableScale, isKeyFirst = false): Leaf[] =>
     leaves(
       head,
       "if late",
@@ -67,17 +71,21 @@ export function shedLeaves(plan: Plan, part: CrewEva, shed: ShedTables, head: He
           sizesPt: [9.5],
           after: 0.4,
         }),
+        ...(isKeyFirst ? key : []),
         columns,
         ...own.map((row) => rowBlock(plan, row, shed.minutes, markOf, scale)),
-        gap(0.8),
-        ...legend(cells, markOf).map((words) => paragraph(words, { sizesPt: [9], after: 0.2 })),
-        ...(others.length > 0 ? [paragraph(others.map(nameOther).join(" "), { sizesPt: [9] })] : []),
+        ...(isKeyFirst ? [] : [gap(0.8), ...key]),
         ...(ahead.length > 0 ? [heading("IF EARLY, ONE OF"), ...ahead] : []),
       ],
       { again: columns },
     );
   // The roomiest of those that take the fewest pages; names are cut only where that saves one.
-  return [ROOMY, NAMED, CLOSE, TIGHT].map(set).reduce((best, one) => (one.length < best.length ? one : best));
+  const fewest = (sets: readonly Leaf[][]): Leaf[] =>
+    sets.reduce((best, one) => (one.length < best.length ? one : best));
+  const SCALES = [ROOMY, NAMED, CLOSE, TIGHT];
+  const best = fewest(SCALES.map((scale) => set(scale)));
+  // Over several pages the key stands on the first: nobody looks for it on a page that is not open.
+  return best.length === 1 ? best : fewest(SCALES.map((scale) => set(scale, true)));
 }
 
 /** The page that stands where the table was not worked out, so that nobody looks for it in vain. */

@@ -38,6 +38,11 @@ export function linesHeight(count: number, sizePt: number): number {
   return count * sizePt * LEADING * MM_PER_PT;
 }
 
+/** What lines may be broken between: at spaces, but not between a number and its unit. */
+function wordsIn(text: string): string[] {
+  return printable(text).split(/ (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))/);
+}
+
 /**
  * `text` made printable and broken into lines no wider than `widthMm`: at blanks, and inside a word only where a
  * word alone is wider. At least one line, possibly empty.
@@ -45,7 +50,7 @@ export function linesHeight(count: number, sizePt: number): number {
 export function wrap(text: string, widthMm: number, face: Face): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of printable(text).split(" ")) {
+  for (const word of wordsIn(text)) {
     const joined = line === "" ? word : `${line} ${word}`;
     if (textWidth(joined, face) <= widthMm) {
       line = joined;
@@ -71,7 +76,7 @@ export function fitSize(
   sizesPt: readonly number[],
   mostLines: number,
 ): number {
-  const words = printable(text).split(" ");
+  const words = wordsIn(text);
   const fits = (sizePt: number): boolean =>
     words.every((word) => textWidth(word, { sizePt, bold }) <= widthMm) &&
     wrap(text, widthMm, { sizePt, bold }).length <= mostLines;

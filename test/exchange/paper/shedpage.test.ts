@@ -62,6 +62,14 @@ describe("the page for being late", () => {
     }
   });
 
+  it("explains its signs on the first of several pages", () => {
+    const late = lateOf(pagesOf(plan, shed));
+    const firsts = late.filter((page) => page.name.endsWith("if late"));
+    expect(late.length).toBeGreaterThan(firsts.length);
+    for (const page of firsts)
+      expect(wordsOf(page)).toMatch(/(drop nothing|end the EVA|rest at the next stop)\./);
+  });
+
   it("names in each row what the shed order drops, by letters that stand on the same page or before it", () => {
     for (const member of ["ev1", "ev2"])
       for (const { eva, rows } of shed.evas) {

@@ -9,6 +9,19 @@ const anyText = fc.oneof(
   fc.string({ unit: "grapheme", maxLength: 80 }),
 );
 
+describe("a line", () => {
+  it("is not broken between a number and its unit, whatever its width", () => {
+    const words = "Chips fly: visor down, partner 3 m to the side, level within 5 deg, 2 frames of 0.5 kg";
+    for (let wide = 14; wide < 120; wide += 1)
+      for (const line of wrap(words, wide, face)) {
+        expect(line, `${wide} mm`).not.toMatch(/^(m|deg|kg)\b/);
+        expect(line, `${wide} mm`).not.toMatch(/[35]$/);
+      }
+    // Frames are no unit.
+    expect(wrap("2 frames", textWidth("frames", face), face)).toEqual(["2", "frames"]);
+  });
+});
+
 describe("printable", () => {
   it("keeps what the faces have, plainer forms of what they lack, and frames the rest", () => {
     expect(printable("Grüße, 5 µm at 20°")).toBe("Grüße, 5 µm at 20°");
