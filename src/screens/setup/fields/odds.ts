@@ -19,8 +19,13 @@ export const oddsSheet = sheetTable({
     line("Wanted: every must-do task done", "odds.wish.must", percent, "%"),
     line("The crew acts when it runs late (else it carries on regardless)", "odds.crew.acts", tick, ""),
     line("Caution: durations ahead between likely (0) and high (100)", "odds.crew.caution", percent, "%"),
-    line("Lateness that the whole day has in common", "odds.lateness.day", percent, "%"),
-    line("Lateness that a crew member has in common on an EVA", "odds.lateness.outing", percent, "%"),
+    line("Part of the spread that the whole day has in common", "odds.lateness.day", percent, "%"),
+    line(
+      "Part of the spread that a crew member has in common on an EVA",
+      "odds.lateness.outing",
+      percent,
+      "%",
+    ),
     line("Where these parts come from", "odds.lateness.source", longText, "", 46),
   ],
 });
