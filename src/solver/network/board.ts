@@ -201,6 +201,15 @@ export class Board {
     return this.returnGrams + grams + box <= loads.returnGrams;
   }
 
+  /** As holdsSample, of two activities together. */
+  holdsBoth(one: number, two: number): boolean {
+    if (!this.holdsSample(one)) return false;
+    this.tally(one, 1);
+    const holds = this.holdsSample(two);
+    this.tally(one, -1);
+    return holds;
+  }
+
   /** Copies everything of `other`, a board of the same problem. */
   copy(other: Board): void {
     this.next.set(other.next);

@@ -41,7 +41,6 @@ export class Anneal {
   onAccept: ((board: Board, value: Value) => void) | null = null;
   private readonly ruin: Ruin;
   private readonly linger: Linger;
-  private readonly staysTogether: boolean;
   private readonly random: Random;
   private readonly current: Board;
   private readonly currentValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
@@ -63,7 +62,6 @@ export class Anneal {
     this.current = new Board(problem);
     this.ruin = new Ruin(this.day, this.random);
     this.linger = new Linger(this.day.board, this.random);
-    this.staysTogether = Number.isFinite(problem.limits.apartM);
     this.recreate = new Recreate(this.day, this.random, true);
     this.recreate.insertion.base = this.current.version;
     const total = problem.worth.reduce((sum, one) => sum + one, 0);
@@ -91,7 +89,7 @@ export class Anneal {
       return;
     }
     const { seed } = this.ruin;
-    if (this.staysTogether && stream.next() < TWO_AT_ONCE)
+    if (this.linger.helps && stream.next() < TWO_AT_ONCE)
       this.recreate.placeTwo(seed, this.ruin.nearTo(seed));
     if (day.board.placed[seed] === 0 && stream.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();

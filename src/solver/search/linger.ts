@@ -2,6 +2,13 @@ import type { Random } from "../../kernel/index.ts";
 import type { Board } from "../network/board.ts";
 import { NO_FLOOR } from "../network/board.ts";
 import type { Problem } from "../problem/problem.ts";
+import { nextStart } from "../problem/starts.ts";
+
+/** An activity and the slot behind which it is placed. */
+interface Placing {
+  readonly activity: number;
+  readonly behind: number;
+}
 
 /**
  * Waiting on purpose, as a decision of the search: a start is held back (Board.floorS) until the pause before it is a rest, until its task
@@ -20,7 +27,10 @@ export class Linger {
     this.board = board;
     this.problem = problem;
     this.random = random;
-    this.helps = problem.reach === "rules";
+    const { workS, apartM } = problem.limits;
+    this.helps =
+      problem.reach === "rules" &&
+      (Number.isFinite(workS) || Number.isFinite(apartM) || problem.heat !== null);
   }
 
   /** Holds back a random start, or a whole outing. */
@@ -52,17 +62,43 @@ export class Linger {
   /** A start for `activity` behind slot `p` that is later than it has to be for some purpose. */
   laterStartS(activity: number, p: number): number {
     const { board, problem, random } = this;
-    const { lengthS, endsAt, beginsAt, places, legS } = problem;
+    const { lengthS } = problem;
     const r = board.lane[p]!;
-    const i = board.nodeOf[p]!;
-    const cell = endsAt[i]! * places + beginsAt[activity]!;
-    const arrivesS = board.earliest[i]! + lengthS[i]! + legS[r]![cell]!;
+    const arrivesS = this.arrivesS({ activity, behind: p });
     const kind = random.next();
     if (kind < RESTED && Number.isFinite(problem.limits.workS)) return arrivesS + problem.limits.restS;
     const other = kind < 1 - ANY ? this.somebodyElses(r, arrivesS) : -1;
     if (other < 0) return arrivesS + Math.floor(random.next() * MOST_WAIT_S);
     const beginsS = board.earliest[other]!;
     return random.next() < 0.5 ? beginsS : beginsS + lengthS[other]! - lengthS[activity]!;
+  }
+
+  /**
+   * A start for `late` that waits for some purpose, where `soon` is placed with it: now and then one that brings its crew member back so
+   * much later that the other one has rested at the lander.
+   */
+  laterThan(late: Placing, soon: Placing): number {
+    const { problem, random } = this;
+    const { limits, lengthS } = problem;
+    if (random.next() >= HOME_LATER || !Number.isFinite(limits.workS))
+      return this.laterStartS(late.activity, late.behind);
+    const soonBackS = this.arrivesS(soon) + lengthS[soon.activity]! + this.homeS(soon);
+    return soonBackS + limits.restS - lengthS[late.activity]! - this.homeS(late);
+  }
+
+  /** When the crew member is at the place of the activity at the soonest, and it may begin. */
+  private arrivesS({ activity, behind }: Placing): number {
+    const { board, problem } = this;
+    const { lengthS, endsAt, beginsAt, places, legS } = problem;
+    const i = board.nodeOf[behind]!;
+    const legs = legS[board.lane[behind]!]!;
+    const atS = board.earliest[i]! + lengthS[i]! + legs[endsAt[i]! * places + beginsAt[activity]!]!;
+    return nextStart(problem, activity, atS) ?? atS;
+  }
+
+  private homeS({ activity, behind }: Placing): number {
+    const { board, problem } = this;
+    return problem.legS[board.lane[behind]!]![problem.endsAt[activity]! * problem.places + problem.lander]!;
   }
 
   /** A task of another route of the same EVA that ends after `afterS`, one of the next few; -1 when there is none. */
@@ -97,6 +133,8 @@ const LATEST = 0.2;
 /** Parts of the other waits that are rests, and that are for any time. */
 const RESTED = 0.4;
 const ANY = 0.2;
+/** Part of two that are placed at once in which one lets the other rest at the lander. */
+const HOME_LATER = 0.4;
 /** The longest wait of the last kind, s. */
 const MOST_WAIT_S = 3600;
 /** How many of somebody else's next tasks may be waited for. */

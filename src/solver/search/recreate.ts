@@ -1,7 +1,8 @@
 import type { Random } from "../../kernel/index.ts";
-import { Board } from "../network/board.ts";
+import { Board, NO_FLOOR } from "../network/board.ts";
 import type { Day } from "../network/day.ts";
 import { Insertion } from "./insertion.ts";
+import { Linger } from "./linger.ts";
 import type { Problem } from "../problem/problem.ts";
 
 /** An activity is overlooked at a place with this probability (Christiaens & Vanden Berghe 2020). */
@@ -9,6 +10,8 @@ export const BLINK = 0.01;
 
 /** The second of two that are placed at once is one of so many nearest ones. */
 const FEW_NEAR = 4;
+/** Starts that are tried for two at once. */
+const TWO_TRIES = 4;
 
 /**
  * Recreate: puts left-out activities back one after the other, each with what it needs, in a noisy order of one of
@@ -30,6 +33,7 @@ export class Recreate {
   /** Room that an activity's windows leave for its start, s. */
   private readonly roomS: Float64Array;
   private readonly possible: Int32Array;
+  private readonly linger: Linger;
 
   /** Quickly: see Insertion. */
   constructor(day: Day, random: Random, quick = false) {
@@ -38,6 +42,7 @@ export class Recreate {
     this.random = random;
     this.insertion = new Insertion(day, random, quick);
     const { problem } = day;
+    this.linger = new Linger(day.board, random);
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
     this.before = new Board(problem);
@@ -101,7 +106,8 @@ export class Recreate {
 
   /**
    * Places `activity` and another of `near` on two people of one EVA at once, nearest in time, with rests and holds of the EVA worked out
-   * anew: neither may go far away alone where the two have to stay together.
+   * anew, and where that does not hold with one of them later on purpose: neither may go far away alone where the two have to stay
+   * together, or rests while it waits for the other.
    */
   placeTwo(activity: number, near: Int32Array): boolean {
     const { problem, random, before, day } = this;
@@ -124,13 +130,20 @@ export class Recreate {
     const i = board.nodeOf[here]!;
     const there = this.gapFor(other, second, board.earliest[i]! + problem.lengthS[i]!);
     if (there < 0) return false;
-    before.copy(board);
-    board.link(activity, [here], problem.evaOfRoute[first]!);
-    if (board.holdsSample(other)) {
-      board.link(other, [there], problem.evaOfRoute[second]!);
-      if (day.settleFrom(before)) return true;
+    if (board.holdsBoth(activity, other)) {
+      before.copy(board);
+      const one = { activity, behind: here, eva: problem.evaOfRoute[first]! };
+      const two = { activity: other, behind: there, eva: problem.evaOfRoute[second]! };
+      for (let tried = 0; tried < TWO_TRIES; tried += 1) {
+        const [late, soon] = random.next() < 0.5 ? [one, two] : [two, one];
+        const floorS = tried === 0 ? NO_FLOOR : this.linger.laterThan(late, soon);
+        board.link(activity, [here], one.eva);
+        board.link(other, [there], two.eva);
+        board.floorS[late.activity] = floorS;
+        if (day.settleFrom(before)) return true;
+        board.copy(before);
+      }
     }
-    board.copy(before);
     return false;
   }
 

@@ -6,9 +6,14 @@ import type { Placement } from "../../../src/plan/index.ts";
 /**
  * The best day by trying them all: every task on the bench or at every start on a grid with every crew of every EVA, the judge
  * asked of each whole day that would be better than the best so far. For plans whose every number of time is a multiple of the
- * grid; then times on the grid lose nothing, as all rules that bind are bounds on differences of times.
+ * grid; then times on the grid lose nothing, as all rules that bind are bounds on differences of times. Pairs for which `exclude` holds
+ * are never on one day: only what more placements cannot mend may be said there.
  */
-export function bestOfAll(plan: Plan, gridS: number): { mustLeftOut: number; worth: number } {
+export function bestOfAll(
+  plan: Plan,
+  gridS: number,
+  exclude: (a: Placement, b: Placement) => boolean = () => false,
+): { mustLeftOut: number; worth: number } {
   const judge = judgeFor(plan);
   const options = plan.tasks.map((_, i) => placementsOf(plan, i, gridS));
   const total = plan.tasks.reduce((sum, task) => sum + task.worth, 0);
@@ -29,6 +34,7 @@ export function bestOfAll(plan: Plan, gridS: number): { mustLeftOut: number; wor
       return;
     }
     for (const option of options[i]!) {
+      if (chosen.some((one) => exclude(one, option))) continue;
       chosen.push(option);
       descend(i + 1, sum + value[i]!);
       chosen.pop();
@@ -45,7 +51,17 @@ function placementsOf(plan: Plan, i: number, gridS: number): Placement[] {
   const task = plan.tasks[i]!;
   const crews =
     task.crew.count === 0 ? [{ eva: null, crew: [] as string[] }] : crewsOf(plan, task.crew.count);
-  const judge = judgeFor({ ...plan, links: [] });
+  // Rests and staying together are mended by others: somebody's wait, somebody else near.
+  const { rules } = plan;
+  const judge = judgeFor({
+    ...plan,
+    links: [],
+    rules: {
+      ...rules,
+      work: { ...rules.work, level: "warning" },
+      separation: { ...rules.separation, level: "warning" },
+    },
+  });
   const list: Placement[] = [];
   for (let startS = 0; startS <= plan.stay.lengthS; startS += gridS)
     for (const { eva, crew } of crews) {

@@ -1,0 +1,17 @@
+import { describe, expect, it } from "vitest";
+import { parsed } from "../check/tinyPlan.ts";
+import { largePlan } from "../../src/plan/large/index.ts";
+import { compile } from "../../src/solver/problem/compile.ts";
+import { Anneal } from "../../src/solver/search/anneal.ts";
+
+describe("must-do work", () => {
+  it("is on the large day within 250 iterations by every one of ten seeds", () => {
+    const problem = compile(parsed(largePlan()));
+    const leftOut = Array.from({ length: 10 }, (_, k) => {
+      const search = new Anneal(problem, k + 1, null);
+      for (let turn = 0; turn < 250 && search.bestValue.mustOut > 0; turn += 1) search.iterate(turn / 250);
+      return search.bestValue.mustOut;
+    });
+    expect(leftOut).toEqual(leftOut.map(() => 0));
+  });
+});
