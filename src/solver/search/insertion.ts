@@ -155,8 +155,7 @@ export class Insertion {
       const at = problem.choiceAt[c]!;
       this.choice = c;
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      if (remembers && this.fullAt[activity * problem.evas + this.eva] === board.evaVersion[this.eva])
-        continue;
+      if (remembers && this.fullAt[activity * problem.evas + this.eva] === this.orderOn(this.eva)) continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
       if (problem.reach === "slack") this.onRoute(problem.choiceRoutes[at]!);
       else this.acrossRoutes(0, this.fromS, this.toS, 0);
@@ -165,12 +164,21 @@ export class Insertion {
     return this.found > 0;
   }
 
+  /** A number for the order on EVA `e`, what other EVAs leave it of time, and when the activity in hand may begin. */
+  private orderOn(e: number): number {
+    const { problem } = this;
+    const { evaVersion, earliest, latest } = this.day.board;
+    const egress = problem.activities + 2 * e;
+    let hash = Math.imul(evaVersion[e]!, 0x85ebca6b);
+    hash = Math.imul(hash ^ earliest[egress]!, 0xc2b2ae35) ^ latest[egress + 1]!;
+    return Math.imul(hash ^ this.fromS, 0x27d4eb2f) ^ Math.imul(this.toS, 0x165667b1);
+  }
+
   /** Remembers the EVAs on which the activity in hand fits nowhere. */
   private noteFull(): void {
     const { problem, activity } = this;
-    const { evaVersion } = this.day.board;
     for (let e = 0; e < problem.evas; e += 1)
-      if (this.fits[e] === 0) this.fullAt[activity * problem.evas + e] = evaVersion[e]!;
+      if (this.fits[e] === 0) this.fullAt[activity * problem.evas + e] = this.orderOn(e);
   }
 
   /** Takes the best place found that every rule allows; false when there is none. */
@@ -185,8 +193,9 @@ export class Insertion {
         : day.tryLink(activity, spot.behind, eva);
       if (!taken && this.placesLater(spot, eva)) return true;
       if (!taken) {
-        if (this.quick && eva >= 0)
-          this.refusals.note(day.board.evaVersion[eva]!, activity, spot.behind, this.slots);
+        // What is short over all EVAs may be enough once another one is shorter.
+        if (this.quick && eva >= 0 && day.broke !== "totals")
+          this.refusals.note(this.orderOn(eva), activity, spot.behind, this.slots);
         continue;
       }
       this.lastCost = spot.cost;
@@ -591,7 +600,7 @@ export class Insertion {
       }
     }
     if (this.quick && eva >= 0) {
-      const version = this.day.board.evaVersion[eva]!;
+      const version = this.orderOn(eva);
       if (this.refusals.knows(version, this.activity, this.behind, this.slots)) return;
     }
     this.fits[eva] = 1;
