@@ -61,10 +61,12 @@ function clash(plan: Plan): (a: Placement, b: Placement) => boolean {
 }
 
 describe("the best of all days on which somebody waits on purpose", () => {
-  it(`is what packing reaches on ${DAYS} days where rests or staying together count`, () => {
-    const short: string[] = [];
-    let binds = 0;
-    for (let seed = 1; seed <= DAYS; seed += 1) {
+  const short: string[] = [];
+  let binds = 0;
+  const tens = Array.from({ length: DAYS / 10 }, (_, k) => 10 * k + 1);
+
+  it.each(tens)("is what packing comes to, and no day it gives is better: ten days from %i on", (from) => {
+    for (let seed = from; seed < from + 10; seed += 1) {
       const plan = waitingPlan(seed);
       const judge = judgeFor(plan);
       const best = bestOfAll(plan, GRID_S, clash(plan));
@@ -72,7 +74,6 @@ describe("the best of all days on which somebody waits on purpose", () => {
       while (run.progress().worth < best.worth && run.step(0)) continue;
       const { score } = judge(run.best());
       expect({ seed, breaches: score.breaches }).toEqual({ seed, breaches: 0 });
-      // No day is better than the best of all.
       expect(score.worth, `seed ${seed}`).toBeLessThanOrEqual(best.worth);
       if (score.worth < best.worth) short.push(`${seed}: ${score.worth} of ${best.worth}`);
       const { separation, work } = tinyPlan().rules;
@@ -81,7 +82,10 @@ describe("the best of all days on which somebody waits on purpose", () => {
       while (careless.step(1)) continue;
       if (judge(careless.best()).score.breaches > 0) binds += 1;
     }
-    // One of them asks for more than two at once on a day with nothing on it yet: 30 of 40.
+  });
+
+  it("is reached on all but one of a hundred, and most of those days break a rule when packed without it", () => {
+    // One asks for more than two at once on a day with nothing on it yet: 30 of 40.
     expect(short.length, short.join("; ")).toBeLessThanOrEqual(1);
     expect(binds).toBeGreaterThan(60);
   });
