@@ -3,6 +3,7 @@ import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll, describe, expect, it } from "vitest";
 import { App } from "../../src/screens/app.tsx";
+import type { PrintedDay } from "../../src/answers/index.ts";
 import { createLook } from "../../src/screens/look.ts";
 import type { Services } from "../../src/screens/services.ts";
 import { deskWith } from "../session/bench.ts";
@@ -32,6 +33,14 @@ afterEach(() => {
   act(() => root?.unmount());
   document.body.replaceChildren();
 });
+
+const NOTHING_PRINTED: PrintedDay = {
+  egressS: new Map(),
+  ingressS: new Map(),
+  limit: new Map(),
+  leaves: new Map(),
+  rests: [],
+};
 
 async function show() {
   const { desk, engine } = deskWith();
@@ -163,8 +172,10 @@ describe("the app", () => {
   });
 
   it("shows the pages that will be printed", async () => {
-    await show();
+    const { engine } = await show();
     await click("Paper");
+    expect(document.querySelectorAll(".paper-page")).toHaveLength(0);
+    await act(async () => engine.prints[0]?.answer(NOTHING_PRINTED));
     expect(document.querySelectorAll(".paper-page")).toHaveLength(1);
     expect(
       [...document.querySelectorAll("style")].some((one) => one.textContent?.includes("98mm 132mm")),
