@@ -7,7 +7,7 @@ const screen = (page: Page, name: string): Locator =>
 const undo = (page: Page): Locator => page.getByRole("button", { name: /^Undo/ });
 const answer = (page: Page): Locator => page.getByRole("complementary", { name: "Why not" });
 const worth = (page: Page): Locator =>
-  page.getByRole("region", { name: "Score" }).locator(".score-figure").nth(2);
+  page.getByRole("region", { name: "Score" }).getByRole("group", { name: "worth" });
 const figure = async (page: Page): Promise<string> => worth(page).locator(".figure").innerText();
 
 /** Opens the demo plan and packs it for two seconds. */

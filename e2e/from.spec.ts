@@ -6,7 +6,7 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   await page.goto("./?plan=small");
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   const score = page.getByRole("region", { name: "Score" });
-  const worst = score.getByRole("button", { name: /%$/ });
+  const worst = score.getByRole("group", { name: "worst margin" }).getByRole("button");
   await expect(worst).toBeVisible({ timeout: 15_000 });
 
   await worst.press("Enter");

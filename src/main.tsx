@@ -19,7 +19,7 @@ import "./screens/aside/aside.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
-import { startEngine } from "./engine/browser.ts";
+import { spareEngine, startEngine } from "./engine/browser.ts";
 import { booklets, daySheet, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
@@ -50,6 +50,7 @@ const READY = ["demo", "small", "large"];
 const engine = startEngine();
 const desk = createDesk({
   engine,
+  spare: spareEngine(),
   judgeFor,
   archive: browserArchive(),
   clock: systemClock,

@@ -67,6 +67,41 @@ export interface Outcome {
   readonly meanWorth: number;
 }
 
+/** What is always in sight of a day as it may go: its chances, and of every placed task its own and its slack. */
+export interface ChancesReport
+  extends
+    Outcome,
+    Pick<
+      OddsReport,
+      | "days"
+      | "seed"
+      | "shape"
+      | "crew"
+      | "wish"
+      | "whole"
+      | "mustOnBench"
+      | "withoutSpread"
+      | "unread"
+      | "leftOut"
+    > {
+  /** Placed tasks in the plan's order. */
+  readonly tasks: readonly TaskChance[];
+}
+
+export interface TaskChance {
+  readonly task: string;
+  readonly must: boolean;
+  readonly done: Chance;
+  /** The reason on most of the days on which it is missed, in words; null where it never is. */
+  readonly reason: string | null;
+  /**
+   * Latest start less expected arrival, whole seconds rounded down, negative when late: the latest start from which all needed work after
+   * it can still be done, less the start on each day, on average; a day on which it is missed has none to spare. By
+   * times alone: rests to come, greatest lags and consumables are not in it. Null where it has no opening left.
+   */
+  readonly slackS: number | null;
+}
+
 /** The rules of a crew that acts. */
 export type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
 

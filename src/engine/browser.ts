@@ -12,6 +12,12 @@ export function startEngine(): Engine {
   return inTeam(startWorker(), () => Array.from({ length: Math.max(0, spare) }, startWorker));
 }
 
+/** An engine in a worker of its own for what is worked out in spare time; it is started when it is asked for the first time. */
+export function spareEngine(): () => Engine {
+  let started: Engine | null = null;
+  return () => (started ??= startWorker());
+}
+
 function startWorker(): Engine {
   const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
   const engine = connect(worker as never, () => worker.terminate());

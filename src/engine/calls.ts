@@ -1,5 +1,6 @@
 import type {
   BenchReason,
+  ChancesReport,
   CurveReport,
   FitBand,
   FromAnswer,
@@ -49,6 +50,8 @@ export const CALLS = {
   fitBands: call<OfSchedule & { readonly task: string }, readonly FitBand[]>(),
   benchReasons: call<OfSchedule, readonly BenchReason[]>(),
   curve: call<PackOptions, CurveReport, PackProgress>(),
+  /** The chances on so many common simulated days: the first of those on which `odds` counts. */
+  chances: call<OfSchedule & { readonly days: number }, ChancesReport>(),
   odds: call<OfSchedule & OddsOptions, OddsReport, OddsProgress>(),
   shed: call<OfSchedule & ShedOptions, ShedReport, ShedProgress>(),
   why: call<OfSchedule & WhyOptions, WhyReport, WhyReport>(),

@@ -1,9 +1,9 @@
 import { check, judgeFor } from "../check/index.ts";
 import { printingRun } from "../exchange/index.ts";
-import type { Plan } from "../plan/index.ts";
+import { type Plan, sameFrame } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
-import { oddsRun } from "../solver/simulate/index.ts";
+import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
 import { breachesOf } from "./breaches.ts";
 import type { CallName, Calls } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
@@ -30,6 +30,10 @@ const WHY_S = 3;
 
 /** The core with a clock of the caller's, seconds from anywhere. */
 export function makeCore(clock: () => number): Core {
+  /** Plans that differ in the schedule only stand for one another, so that what follows from the rest is made once. */
+  let frame: Plan | null = null;
+  const frameOf = (plan: Plan): Plan => (frame = frame && sameFrame(frame, plan) ? frame : plan);
+
   return {
     check: (plan, { schedule }) => check(plan, schedule),
     pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
@@ -52,6 +56,11 @@ export function makeCore(clock: () => number): Core {
     fitBands: (plan, { schedule, task }) => fitBands(plan, schedule, task),
     benchReasons: (plan, { schedule }) => benchReasons(plan, schedule),
     curve: (plan, options, turn = {}) => curve(clock, plan, options, turn),
+    chances: async (plan, { schedule, days }, { breathe, signal } = {}) => {
+      const run = glanceRun(frameOf(plan), schedule, days, clock);
+      while (run.step(SLICE_S) && !signal?.aborted) await breathe?.();
+      return run.report();
+    },
     odds: async (plan, { schedule, days = 2000, seed = 1, shape = "pert" }, turn = {}) => {
       const run = oddsRun(plan, schedule, { days, seed, shape, clock });
       await drive(clock, run, DRIVE_S, turn);

@@ -43,6 +43,7 @@ export function createCore(ports: DeskPorts): Core {
     benchReasons: new Map(),
     benchAsOf: null,
     why: null,
+    chances: null,
     odds: new Map(),
     shed: null,
     printed: null,

@@ -1,5 +1,6 @@
 import type { StoreApi } from "zustand/vanilla";
 import { keepBenchReasons } from "./benching.ts";
+import { chanceCommands, type ChanceCommands } from "./chances.ts";
 import { createCore } from "./core.ts";
 import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
@@ -29,6 +30,7 @@ export interface Desk
     SavingCommands,
     VariantCommands,
     WhyCommands,
+    ChanceCommands,
     OddsCommands,
     PrintCommands {
   /** To read and to subscribe; only commands change it. */
@@ -59,6 +61,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...savingCommands(core),
     ...variants,
     ...whyCommands(core, variants),
+    ...chanceCommands(core),
     ...oddsCommands(core, variants),
     ...printCommands(core),
     select(tasks) {

@@ -28,6 +28,9 @@ export {
 } from "./selectors.ts";
 export { isOnGrid } from "./deskwork.ts";
 export { printedIsStale } from "./printing.ts";
+export { chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
+export type { InSight } from "./chances.ts";
+export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";

@@ -1,8 +1,8 @@
-import { sameSchedule } from "../plan/index.ts";
+import { sameFrame, sameSchedule } from "../plan/index.ts";
 import type { OddsChoice, OddsDay, OddsWork, ShedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
-import { sameDay, sameFrame } from "./sameday.ts";
+import { sameDay } from "./sameday.ts";
 import type { DeskState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 

@@ -1,10 +1,14 @@
 import type { Bands, Chance, FromAnswer, MarginOdds, OddsReport } from "../answers/index.ts";
 import type { Explained } from "../kernel/index.ts";
+import { crewSays } from "./crewwords.ts";
 
 /**
  * From what figures of simulated days come, out of what their report carries: counts, the sampling interval, the place of a
  * percentile among the days. Worked out here apart from the maker, so that the one can be held against the other.
  */
+
+/** How the days of a report were made. */
+type Made = Pick<OddsReport, "days" | "seed" | "shape" | "withoutSpread" | "leftOut" | "crew">;
 
 type Band = 0 | 1 | 2 | 3 | 4;
 
@@ -16,7 +20,7 @@ const WILSON =
   "interval of Wilson 1927, J Am Stat Assoc 22:209-212, which in the long run holds the true chance in 95 of 100 cases";
 
 /** From what the chance of `of` comes. */
-export function fromChance(report: OddsReport, of: string, chance: Chance): FromAnswer {
+export function fromChance(report: Made, of: string, chance: Chance): FromAnswer {
   const { count, of: days, low, high } = chance;
   if (days === 0) return { says: "No day was simulated.", figures: [], sums: null };
   const happened = input("happened", count, "days");
@@ -75,7 +79,7 @@ export function fromMargin(report: OddsReport, margin: MarginOdds, band: Band): 
 }
 
 /** From what the time comes by which so many days have reached ingress. */
-export function fromTime(report: OddsReport, band: Band): FromAnswer {
+export function fromTime(report: Made, band: Band): FromAnswer {
   return {
     says: played(report),
     figures: [place(report.days, band, "up", "the earliest first")],
@@ -105,7 +109,7 @@ function extreme({ count, of }: Chance): string {
 }
 
 /** How the days were made, and what they leave out. */
-function played({ days, seed, shape, withoutSpread, leftOut }: OddsReport): string {
+function played({ days, seed, shape, withoutSpread, leftOut, crew }: Made): string {
   const spread = shape === "pert" ? "PERT" : "triangular";
   const fixed = withoutSpread.length;
   const always =
@@ -114,7 +118,7 @@ function played({ days, seed, shape, withoutSpread, leftOut }: OddsReport): stri
       : ` ${fixed} placed ${fixed === 1 ? "task has" : "tasks have"} no low and high and ${fixed === 1 ? "takes its" : "take their"} likely time.`;
   return (
     `${days} simulated ${days === 1 ? "day" : "days"}, durations drawn ${spread} between low and high, seed ${seed}: the same again gives the ` +
-    `same figures.${always} ${leftOut}`
+    `same figures.${always} ${crewSays(crew)} ${leftOut}`
   );
 }
 

@@ -18,6 +18,8 @@ export type JudgeFor = (plan: Plan) => (schedule: Schedule) => Verdict;
 
 export interface DeskPorts {
   readonly engine: Engine;
+  /** Another one for what is worked out in spare time, so that it holds nothing up; the same where left out. */
+  readonly spare?: () => Engine;
   readonly judgeFor: JudgeFor;
   readonly archive: Archive;
   readonly clock: Clock;

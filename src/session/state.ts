@@ -9,6 +9,7 @@ import type {
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
 import type { Asking, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+import type { InSight } from "./chances.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -31,6 +32,8 @@ export interface DeskState {
   readonly benchAsOf: Plan | null;
   /** The question why that is open; null when none is. */
   readonly why: Asking | null;
+  /** Chances of the shown day as they were worked out last; null before the first time. See chancesStand. */
+  readonly chances: InSight | null;
   /** Odds of the open day and of variants, by PRESENT or the variant's id. */
   readonly odds: ReadonlyMap<string, OddsWork>;
   /** The shed order that was worked out last. */

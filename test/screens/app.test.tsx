@@ -124,7 +124,7 @@ describe("the app", () => {
     press(block("one")!, "Enter");
     for (let i = 0; i < 10; i += 1) press(block("one")!, "ArrowLeft", { shiftKey: true });
     expect(desk.state.getState().preview).not.toBeNull();
-    const score = document.querySelector(".score-figure");
+    const score = document.querySelector('[aria-label="breaches"], [aria-label="breach"]');
     expect(score?.textContent).toContain("breach");
     expect(score?.textContent).toContain("worse");
     // The list is made anew ten times a second at most.

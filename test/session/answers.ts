@@ -1,4 +1,10 @@
-import type { OddsReport, Relaxation, ShedReport, WhyReport } from "../../src/answers/index.ts";
+import type {
+  ChancesReport,
+  OddsReport,
+  Relaxation,
+  ShedReport,
+  WhyReport,
+} from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { applyEdit, editBetween, type Plan } from "../../src/plan/index.ts";
@@ -84,6 +90,19 @@ export function whyReport(plan: Plan, part: Partial<WhyReport> = {}): WhyReport 
 }
 
 const CHANCE = { count: 90, of: 100, share: 0.9, low: 0.82, high: 0.94, words: "90.0 % (82.5 to 94.5 %)" };
+
+/** Chances of the small day as the desk gets them: one placed task, with a slack of ten minutes and a bit. */
+export function chancesReport(part: Partial<ChancesReport> = {}): ChancesReport {
+  const { days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unread, leftOut } =
+    oddsReport();
+  const tasks = [{ task: "one", must: false, done: CHANCE, reason: "its window was over", slackS: 629 }];
+  return {
+    ...{ days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unread, leftOut },
+    meanWorth: 9,
+    tasks,
+    ...part,
+  };
+}
 
 export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
   return {

@@ -1,6 +1,7 @@
 import "fake-indexeddb/auto";
 import type {
   BenchReason,
+  ChancesReport,
   FitBand,
   GridReport,
   MendReport,
@@ -133,6 +134,7 @@ export class HandEngine implements Engine {
   readonly grids: Call<GridReport>[] = [];
   readonly bands: Call<readonly FitBand[]>[] = [];
   readonly reasons: Call<readonly BenchReason[]>[] = [];
+  readonly glances: (Call<ChancesReport> & { readonly schedule: Schedule; readonly days: number })[] = [];
   readonly oddses: Call<OddsReport, OddsProgress>[] = [];
   readonly sheds: Call<ShedReport, ShedProgress>[] = [];
   readonly prints: Call<PrintedDay, PrintingProgress>[] = [];
@@ -153,6 +155,12 @@ export class HandEngine implements Engine {
   printed: Engine["printed"] = (plan, _, hearing) => this.call(this.prints, plan, hearing);
   fitBands: Engine["fitBands"] = (plan, _, hearing) => this.call(this.bands, plan, hearing);
   benchReasons: Engine["benchReasons"] = (plan, _, hearing) => this.call(this.reasons, plan, hearing);
+  chances: Engine["chances"] = (plan, { schedule, days }, hearing) => {
+    const list: Call<ChancesReport>[] = [];
+    const answer = this.call(list, plan, hearing);
+    this.glances.push({ ...list[0]!, schedule, days });
+    return answer;
+  };
   odds: Engine["odds"] = (plan, _, hearing) => this.call(this.oddses, plan, hearing);
   shed: Engine["shed"] = (plan, _, hearing) => this.call(this.sheds, plan, hearing);
   why: Engine["why"] = (plan, _, hearing) => this.call(this.whys, plan, hearing);
@@ -228,6 +236,7 @@ export function deskWith(ports: Partial<DeskPorts> = {}): {
   let ids = 0;
   const desk = createDesk({
     engine,
+    spare: () => engine,
     judgeFor,
     archive: browserArchive(freshShelf()),
     clock,

@@ -12,6 +12,7 @@ function visit(archive: Archive) {
   const visitor = `v${Math.floor(performance.now() * 1000)}`;
   const desk = createDesk({
     engine: new HandEngine(),
+    spare: () => new HandEngine(),
     judgeFor,
     archive,
     clock,

@@ -1,6 +1,7 @@
 import { type Slab, timeScale } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { paintGhost, paintBlock, type BlockLook } from "./line/paintblocks.ts";
+import { paintBelow, paintRope } from "./line/paintchances.ts";
 import type { Brush } from "./line/brush.ts";
 import { paintRest } from "./line/paintribbon.ts";
 import type { Hatch } from "./line/tiles.ts";
@@ -15,6 +16,9 @@ export interface Sign {
 
 /** Size of a sign, CSS pixels. */
 export const SIGN_PX = { width: 56, height: 26 } as const;
+
+/** A chance for a sign, as counted on ten days. */
+const BELOW = { count: 8, of: 10, share: 0.8, low: 0.49, high: 0.95, words: "" };
 
 const BLOCK: Slab = { left: 5, right: 51, topLeft: 3, topRight: 3, thick: 20 };
 
@@ -71,6 +75,13 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
       { name: "tight: triangle and broken frame", paint: block("survey", { state: "tight" }) },
       { name: "selected or in hand: a frame about it", paint: block("upkeep", { selected: true }) },
       {
+        name: "must-do, done on fewer simulated days than wished",
+        paint(brush) {
+          block("sampling", { must: true })(brush);
+          paintBelow(brush, BLOCK, { done: BELOW });
+        },
+      },
+      {
         name: "where it was before the move",
         paint: (brush) => paintGhost(brush, BLOCK, ""),
       },
@@ -95,6 +106,10 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
       {
         name: "a rest that the work limit needs: brackets",
         paint: (brush) => paintRest(brush, { left: 6, right: 50, y: 23 }, { startS: 0, endS: 600 }),
+      },
+      {
+        name: "slack of the selected task: to its latest start",
+        paint: (brush) => paintRope(brush, { ...BLOCK, topLeft: -14, topRight: -14 }, 46),
       },
       { name: "longest walk home that the suit carries", paint: hatched("ceiling", "outing", true) },
       {

@@ -7,6 +7,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
 import { From } from "../from/from.tsx";
+import { BelowWish } from "./belowwish.tsx";
 import { useCalm } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
@@ -46,6 +47,7 @@ export const Findings = memo(function Findings() {
           {inHand ? ", with the task in hand" : ""}
         </span>
       </header>
+      <BelowWish />
       {inOrder.length === 0 && <p className="empty">No rule is broken and none holds by little.</p>}
       <ol className="finding-list">
         {inOrder.map((finding, i) => (

@@ -1,6 +1,7 @@
-import type { ActingRule, OddsReport, Outcome } from "../../answers/index.ts";
+import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, percent } from "../../words/index.ts";
+import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6). */
 const RULES = [
@@ -12,20 +13,11 @@ const RULES = [
   "An EVA begins as planned, or later when its crew are not yet recharged, and closes when all are back. Walking, egress and ingress take their planned times.",
 ];
 
-/** What a crew that acts does beside (O7 to O10). */
-const ACTS: Readonly<Record<ActingRule, string>> = {
-  goesAhead:
-    "Goes ahead when ready: never before a window, never in an earlier opening than the planned one.",
-  breaksOff: "Breaks a task off in time to be home inside every limit, at the pace known since egress.",
-  leavesOut: "Leaves optional work out when with it a must-do task ahead could no longer begin in time.",
-  restsByRule: "Rests as the work limit asks on the day: lateness never eats a rest.",
-};
-
 /** How the days were played, what each rule is worth on this day, and what they leave out. */
 export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
   const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
   const { without, byCaution, independent } = report.otherwise;
-  const acts = (Object.keys(ACTS) as ActingRule[]).filter((rule) => report.crew[rule]);
+  const acts = actingRules(report.crew);
   return (
     <section aria-label="How a day is played" className="played">
       <h3>How a day is played</h3>
@@ -35,10 +27,7 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
         ))}
       </ol>
       {acts.length === 0 ? (
-        <p>
-          The crew carries on regardless: nobody starts before the planned start, leaves anything out or
-          breaks anything off.
-        </p>
+        <p>{CARRIES_ON_WORDS}</p>
       ) : (
         <>
           <p>The crew acts. Each line says what the day would come to without that rule.</p>
@@ -47,7 +36,7 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
               const found = without.find((one) => one.rule === rule);
               return (
                 <li key={rule}>
-                  {ACTS[rule]} {found && <Outcomes before="Without: " outcome={found.outcome} />}
+                  {ACTING_WORDS[rule]} {found && <Outcomes before="Without: " outcome={found.outcome} />}
                 </li>
               );
             })}
@@ -93,11 +82,4 @@ function Outcomes({ before, outcome }: { readonly before: string; readonly outco
       on average.
     </span>
   );
-}
-
-/** How long tasks ahead are taken to be. */
-function cautionWords(caution: number): string {
-  if (caution === 0) return "durations ahead as likely";
-  if (caution === 1) return "durations ahead as high";
-  return `durations ahead ${percent(caution, "given")} of the way from likely to high`;
 }

@@ -21,7 +21,7 @@ export function ScoreFigure(props: {
   const { change, state } = props;
   const worse = props.better === "more" ? change < 0 : change > 0;
   return (
-    <div className={`score-figure ${state}`}>
+    <div className={`score-figure ${state}`} role="group" aria-label={props.name}>
       <span className="figure">
         {props.ask ? (
           <From of={props.name} ask={props.ask}>
@@ -41,7 +41,7 @@ export function ScoreFigure(props: {
             </span>
           )}
         </span>
-        <span className="note">{props.more}</span>
+        {props.more !== "" && <span className="note">{props.more}</span>}
       </span>
       {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
     </div>

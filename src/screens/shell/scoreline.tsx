@@ -4,9 +4,10 @@ import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { boundWords } from "./boundwords.ts";
+import { ChanceFigures } from "./chancefigures.tsx";
 import { ScoreFigure } from "./scorefigure.tsx";
 
-/** The day in five figures, to be read across the room; while a task is in hand, with what it changes. */
+/** The day in eight figures, its chances first, to be read across the room; while a task is in hand, with what it changes. */
 export function ScoreLine() {
   const plan = useDesk((state) => state.plan);
   const verdict = useCalm(useDesk(shownVerdict));
@@ -21,6 +22,7 @@ export function ScoreLine() {
     worst === null ? "" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
   return (
     <section className="score" aria-label="Score">
+      <ChanceFigures />
       <ScoreFigure
         state={score.breaches > 0 ? "breach" : "fine"}
         value={String(score.breaches)}
@@ -33,7 +35,7 @@ export function ScoreLine() {
         state={score.mustLeftOut > 0 ? "open" : "fine"}
         value={`${verdict.mustPlaced} of ${verdict.mustTotal}`}
         name="must-do placed"
-        more={score.mustLeftOut > 0 ? `${score.mustLeftOut} left out` : "all of them"}
+        more={score.mustLeftOut > 0 ? `${score.mustLeftOut} left out` : ""}
         change={change ? -change.mustLeftOut : 0}
         better="more"
       />
@@ -63,8 +65,8 @@ export function ScoreLine() {
         state="plain"
         value={metres(score.walkM, "up")}
         ask={{ what: "walked" }}
-        name="walked"
-        more="all crew"
+        name="walked, all crew"
+        more=""
         change={change?.walkM ?? 0}
         better="less"
         unit=" m"

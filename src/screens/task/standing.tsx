@@ -1,7 +1,15 @@
 import type { BenchReason } from "../../answers/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
-import { benchSays, benchStands, findingsOfTask, shownVerdict } from "../../session/index.ts";
 import { clock, crewName, evaName, lasting, placeName, touchdownMs, utcClock } from "../../words/index.ts";
+import {
+  benchSays,
+  benchStands,
+  chancesNow,
+  findingsOfTask,
+  fromChance,
+  shownVerdict,
+} from "../../session/index.ts";
+import { slackWords, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
 import { From } from "../from/from.tsx";
 import { useCalm } from "../settled.ts";
@@ -67,7 +75,45 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
           </dd>
         </div>
       )}
+      <Simulated task={task} />
     </dl>
+  );
+}
+
+/** What the simulated days say of the task: its chance beside the wish, and its slack. */
+function Simulated({ task }: { readonly task: Task }) {
+  const report = useCalm(useDesk(chancesNow));
+  const one = report?.tasks.find((other) => other.task === task.id);
+  if (!report || !one) return null;
+  const { done, slackS } = one;
+  return (
+    <>
+      <div>
+        <dt>Done on</dt>
+        <dd>
+          <From of={`${task.name} done`} known={() => fromChance(report, `${task.name} done`, done)}>
+            {done.words}
+          </From>{" "}
+          of simulated days
+          {task.must && (
+            <>
+              ,{" "}
+              <span className={`state ${WISH_STATE[standingAgainst(done, report.wish.must)]}`}>
+                {wishWords(standingAgainst(done, report.wish.must), report.wish.must)}
+              </span>
+            </>
+          )}
+        </dd>
+      </div>
+      {slackS !== null && (
+        <div>
+          <dt>Slack</dt>
+          <dd title="Latest start, from which every must-do task after it can still be done, less the start on each simulated day, on average. By times alone: rests to come, greatest lags and consumables are not in it.">
+            {slackS >= 60 ? slackWords(slackS).replace("slack ", "") : slackWords(slackS)}
+          </dd>
+        </div>
+      )}
+    </>
   );
 }
 

@@ -25,9 +25,9 @@ export class Latest {
 
   /** Works all out for the schedule that `script` has taken up. */
   workOut(script: Script, caution: number): void {
-    const { stage, problem, order, laneOf, rank } = script;
-    const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
-    const { highS, needed, openStart, openFromS, openToS, ties, tiesOutOf } = stage;
+    const { stage, problem, order, laneOf } = script;
+    const { slotStart, lengthS, activities } = problem;
+    const { highS, needed } = stage;
     const { ahead, nextOf } = this;
     for (let a = 0; a < activities; a += 1)
       this.lengthS[a] = lengthS[a]! + Math.ceil(caution * (highS[a]! - lengthS[a]!));
@@ -36,36 +36,46 @@ export class Latest {
     for (let p = order.length - 1; p >= 0; p -= 1) {
       const a = order[p]!;
       const first = slotStart[a]!;
-      const crewEnd = first + crewCount[a]!;
       for (let s = first; s < slotStart[a + 1]!; s += 1) nextOf[s] = laneOf[s]! < 0 ? -1 : ahead[laneOf[s]!]!;
       if (needed[a] === 0) continue;
-      const ownS = this.lengthS[a]!;
-      let last = Infinity;
-      for (let s = first; s < slotStart[a + 1]!; s += 1) {
-        const lane = laneOf[s]!;
-        if (lane < 0) continue;
-        const m = nextOf[s]!;
-        if (s < crewEnd) {
-          const e = problem.evaOfRoute[lane]!;
-          const legs = problem.legS[lane]!;
-          const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
-          const homeS = legs[endsAt[a]! * places + lander]! + lengthS[activities + 2 * e + 1]!;
-          last = Math.min(last, limitS - homeS - ownS);
-          if (m >= 0)
-            last = Math.min(last, this.startS[m]! - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
-        } else if (m >= 0) last = Math.min(last, this.startS[m]! - ownS);
-        ahead[lane] = a;
-      }
-      for (const t of tiesOutOf[a]!) {
-        const m = ties.to[t]!;
-        if (needed[m] === 1 && rank[m]! > rank[a]!)
-          last = Math.min(last, this.startThrough(script, t) - (ties.fromEnd[t] === 1 ? ownS : 0));
-      }
-      let fits = -Infinity;
-      for (let o = openStart[a + 1]! - 1; o >= openStart[a]! && fits === -Infinity; o -= 1)
-        if (openFromS[o]! <= last) fits = Math.min(last, openToS[o]! - (ownS - lengthS[a]!));
-      this.startS[a] = fits;
+      this.startS[a] = this.lastStartS(script, a);
+      for (let s = first; s < slotStart[a + 1]!; s += 1) if (laneOf[s]! >= 0) ahead[laneOf[s]!] = a;
     }
+  }
+
+  /**
+   * How late placed activity `a`, needed or not, may begin so that all needed work after it can still be done and its crew be in;
+   * -Infinity where no opening is left, Infinity of work without crew that nothing bounds. Call after `workOut`.
+   */
+  lastStartS(script: Script, a: number): number {
+    const { stage, problem, laneOf, rank } = script;
+    const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
+    const { needed, openStart, openFromS, openToS, ties, tiesOutOf } = stage;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    const ownS = this.lengthS[a]!;
+    let last = Infinity;
+    for (let s = first; s < slotStart[a + 1]!; s += 1) {
+      const lane = laneOf[s]!;
+      if (lane < 0) continue;
+      const m = this.nextOf[s]!;
+      if (s < crewEnd) {
+        const e = problem.evaOfRoute[lane]!;
+        const legs = problem.legS[lane]!;
+        const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
+        const homeS = legs[endsAt[a]! * places + lander]! + lengthS[activities + 2 * e + 1]!;
+        last = Math.min(last, limitS - homeS - ownS);
+        if (m >= 0) last = Math.min(last, this.startS[m]! - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
+      } else if (m >= 0) last = Math.min(last, this.startS[m]! - ownS);
+    }
+    for (const t of tiesOutOf[a]!) {
+      const m = ties.to[t]!;
+      if (needed[m] === 1 && rank[m]! > rank[a]!)
+        last = Math.min(last, this.startThrough(script, t) - (ties.fromEnd[t] === 1 ? ownS : 0));
+    }
+    for (let o = openStart[a + 1]! - 1; o >= openStart[a]!; o -= 1)
+      if (openFromS[o]! <= last) return Math.min(last, openToS[o]! - (ownS - lengthS[a]!));
+    return -Infinity;
   }
 
   /** The latest moment from which tie `t` still lets its later activity begin in time; Infinity where it does not hold that up. */

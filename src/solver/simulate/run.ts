@@ -16,7 +16,8 @@ import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
 import { crewOf, LEFT_OUT } from "./crew.ts";
 import { Days, type Draws, drawsFor } from "./days.ts";
-import { type Moment, Player, REASONS } from "./player.ts";
+import { type Moment, Player } from "./player.ts";
+import { reasonWords } from "./reasons.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { Tally, worthOf } from "./tally.ts";
@@ -55,19 +56,6 @@ const SHOWN = 3;
 const HURT_MEASURE =
   "Chance of everybody home with every must-do task done gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
   `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
-
-/** Why a task is missed, in words, in the order of REASONS. */
-const REASON_WORDS = [
-  "missed",
-  "what it needs was not done",
-  "there is no way to it",
-  "its window was over",
-  "a greatest lag was over",
-  "the way home had to be kept",
-  "left out for must-do work ahead",
-  "broken off to be home in time",
-  "done in vain",
-] as const;
 
 /** Begins a run of many simulated days; how a day is played stands in crew.ts. */
 export function oddsRun(plan: Plan, schedule: Schedule, settings: OddsSettings): OddsRun {
@@ -282,22 +270,17 @@ class Run implements OddsRun {
   private spoils(placed: readonly number[]): Spoil[] {
     const { tally, script } = this;
     const { tasks } = script.problem.plan;
-    const size = REASONS.length;
     return placed
       .filter((a) => tally.done[a]! < tally.count)
       .sort(
         (a, b) => Number(tasks[b]!.must) - Number(tasks[a]!.must) || tally.done[a]! - tally.done[b]! || a - b,
       )
-      .map((a) => {
-        const counts = tally.missed.subarray(a * size, (a + 1) * size);
-        const most = counts.reduce((best, count, k) => (count > counts[best]! ? k : best), 0);
-        return {
-          task: tasks[a]!.id,
-          must: tasks[a]!.must,
-          missed: chanceOf(tally.count - tally.done[a]!, tally.count),
-          reason: REASON_WORDS[most]!,
-        };
-      });
+      .map((a) => ({
+        task: tasks[a]!.id,
+        must: tasks[a]!.must,
+        missed: chanceOf(tally.count - tally.done[a]!, tally.count),
+        reason: reasonWords(tally, a) ?? "",
+      }));
   }
 
   private evaOdds(e: number): EvaOdds {

@@ -108,6 +108,11 @@ export class Tally {
     this.count += 1;
   }
 
+  /** Worth done on all days together. */
+  worthSum(): number {
+    return this.worth.subarray(0, this.count).reduce((sum, one) => sum + one, 0);
+  }
+
   /** True when on the day that `player` has just played everybody came home and every must-do task was done. */
   holdsOf(player: Player): boolean {
     return !this.mustOnBench && keepsMusts(player) && allHome(player);

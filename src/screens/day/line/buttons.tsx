@@ -2,6 +2,8 @@ import { memo, useEffect, useMemo, useRef } from "react";
 import { type Block, readingOrder, type TimeScale } from "../../../editor/index.ts";
 import { clock, counted, crewName, evaName, placeName } from "../../../words/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
+import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
+import { belowWords, slackWords } from "../../chancewords.ts";
 import { KIND_WORDS } from "../../words.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 import { useSettled } from "../../settled.ts";
@@ -15,21 +17,29 @@ const SETTLE_MS = 100;
  * Pointers go through it to the lanes below. While the window moves on and on the buttons wait until it rests: they are
  * not seen, and laying hundreds of them out costs more than painting the lanes.
  */
-export function BlockButtons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+export function BlockButtons(props: ButtonsProps) {
   // Pointers go through the buttons: under a pointer's drag they may stay where they were.
   const standing = useStill(props.standing);
   const scale = useSettled(props.scale, SETTLE_MS);
-  return <Buttons standing={standing} scale={scale} />;
+  return <Buttons standing={standing} scale={scale} chances={props.chances} />;
 }
 
-const Buttons = memo(function Buttons(props: { readonly standing: Standing; readonly scale: TimeScale }) {
-  const { standing, scale } = props;
+interface ButtonsProps {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  /** Null while they are not known or something is in hand. */
+  readonly chances: ChancesReport | null;
+}
+
+const Buttons = memo(function Buttons(props: ButtonsProps) {
+  const { standing, scale, chances } = props;
   const selection = useDesk((state) => state.selection);
   const focus = useLook((look) => look.focus);
   const held = useLook((look) => look.inHand?.tasks ?? null);
 
   const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
   const counts = useMemo(() => findingCounts(standing), [standing]);
+  const known = useMemo(() => new Map(chances?.tasks.map((one) => [one.task, one])), [chances]);
   const keys = useMemo(() => keysOf(standing.blocks), [standing]);
   const focused =
     inOrder.find((block) => block.task === focus?.task && block.lane === focus.lane) ??
@@ -51,7 +61,12 @@ const Buttons = memo(function Buttons(props: { readonly standing: Standing; read
                   key={keys.get(block)}
                   task={block.task}
                   lane={block.lane}
-                  name={nameOf(standing, block, counts.get(block.task) ?? 0)}
+                  name={nameOf(
+                    standing,
+                    block,
+                    counts.get(block.task) ?? 0,
+                    chanceWords(chances, known.get(block.task)),
+                  )}
                   left={Math.round(slab.left)}
                   top={Math.round(Math.min(slab.topLeft, slab.topRight))}
                   width={Math.max(5, Math.round(slab.right - slab.left))}
@@ -119,7 +134,14 @@ function keysOf(blocks: readonly Block[]): ReadonlyMap<Block, string> {
   );
 }
 
-function nameOf(standing: Standing, block: Block, findings: number): string {
+/** What the simulated days say of a task: below the wish, and its slack. */
+function chanceWords(report: ChancesReport | null, one: TaskChance | undefined): readonly string[] {
+  if (!report || !one) return [];
+  const below = belowWords(one, report);
+  return [...(below === null ? [] : [below]), ...(one.slackS === null ? [] : [slackWords(one.slackS)])];
+}
+
+function nameOf(standing: Standing, block: Block, findings: number, chances: readonly string[]): string {
   const { plan } = standing;
   const task = standing.tasks.get(block.task);
   if (!task) return block.task;
@@ -132,6 +154,7 @@ function nameOf(standing: Standing, block: Block, findings: number): string {
   ];
   if (task.must) parts.push("must do");
   if (task.pin) parts.push("pinned");
+  parts.push(...chances);
   if (findings > 0) parts.push(counted(findings, "finding"));
   return parts.join(", ");
 }

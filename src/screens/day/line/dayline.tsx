@@ -6,7 +6,7 @@ import {
   useLayoutEffect,
   useRef,
 } from "react";
-import type { Finding } from "../../../answers/index.ts";
+import type { ChancesReport, Finding } from "../../../answers/index.ts";
 import {
   type Block,
   type Edge,
@@ -16,6 +16,7 @@ import {
   reliefY,
   type TimeScale,
 } from "../../../editor/index.ts";
+import { chancesNow, type DeskState } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import type { Brush } from "./brush.ts";
@@ -24,6 +25,7 @@ import { Canvas } from "./canvas.tsx";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 import { findingLanes } from "./paintfindings.ts";
 import { LaneStill } from "./lanestill.tsx";
+import { paintChances } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
 import { Plumb, useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
@@ -46,6 +48,7 @@ export function DayLine(props: {
   const only = alone.length === 1 ? (alone[0] ?? null) : null;
   const bands = useDesk((state) => (held.length === 1 ? state.fitBands : null));
   const ghosts = useGhosts(standing);
+  const chances = useDesk(restingChances);
   const panning = usePanning(stage, scale, windows);
   const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
@@ -145,9 +148,10 @@ export function DayLine(props: {
           ghosts={ghosts}
         />
       ))}
+      {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
       {held.length > 0 && <Plumb standing={standing} scale={scale} />}
-      <BlockButtons standing={standing} scale={scale} />
+      <BlockButtons standing={standing} scale={scale} chances={chances} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
           <b>Nothing is on the line yet.</b>
@@ -160,6 +164,26 @@ export function DayLine(props: {
 }
 
 const NOTHING: readonly string[] = [];
+
+/** Chances of the day while nothing is in hand: they come ten times a second, the line is painted sixty times. */
+function restingChances(state: DeskState): ChancesReport | null {
+  return state.preview === null ? chancesNow(state) : null;
+}
+
+/** What the simulated days say of the blocks, over them. */
+function ChancesLayer(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly report: ChancesReport;
+  readonly selection: readonly string[];
+}) {
+  const { standing, scale, report, selection } = props;
+  const paint = useCallback(
+    (brush: Brush) => paintChances(brush, standing, scale, report, selection),
+    [standing, scale, report, selection],
+  );
+  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
+}
 
 /** Scrolls the lane of the finding that was gone to into sight, where not all lanes have room. */
 function useLaneInSight(

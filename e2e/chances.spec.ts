@@ -1,0 +1,72 @@
+import AxeBuilder from "@axe-core/playwright";
+import { readFileSync } from "node:fs";
+import { expect, type Locator, type Page, test } from "@playwright/test";
+import { parseText } from "../src/plan/index.ts";
+import { demoDay } from "../test/solver/question/shed/demoDay.ts";
+import { block, middleOf, openDay } from "./days.ts";
+
+const chance = (page: Page, name: string): Locator =>
+  page.getByRole("region", { name: "Score" }).getByRole("group", { name, exact: true });
+
+/** Opens the demo plan with a packed day on it that misses must-do work on many simulated days. */
+async function openDemo(page: Page): Promise<void> {
+  const read = parseText(readFileSync("public/plans/demo.json", "utf8"));
+  if (!read.ok) throw new Error("the demo plan is no plan");
+  const body = JSON.stringify({ ...read.value, schedule: demoDay });
+  await page.route("**/plans/demo.json", (route) => route.fulfill({ body, contentType: "application/json" }));
+  await page.goto("./?plan=demo");
+}
+
+test("the three chances stand in the score with their wishes, follow a drag, and are refined after it", async ({
+  page,
+}) => {
+  await openDay(page);
+  const must = chance(page, "every must-do done");
+  await expect(must).toHaveAttribute("data-current", "true", { timeout: 20_000 });
+  await expect(chance(page, "everybody home")).toContainText("wish 99 %");
+  await expect(must).toContainText("wish 90 %");
+  await expect(chance(page, "nothing missed")).toContainText("crew acts, caution 25 %");
+  // The figure says how many days it was counted on, and how the crew acts.
+  const days = async (): Promise<string> => {
+    await must.getByRole("button").click();
+    const answer = page.getByRole("group", { name: "From what: every must-do done" });
+    await expect(answer).toContainText("The crew acts. Goes ahead when ready");
+    const text = await answer.innerText();
+    await page.keyboard.press("Escape");
+    return text;
+  };
+  await expect.poll(days, { timeout: 20_000 }).toContain("2000 simulated days");
+
+  const from = await middleOf(block(page, "Level the ground listener"));
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 120, from.y, { steps: 6 });
+  // While it is in hand: of the day in hand, on few days.
+  await expect(must).toHaveAttribute("data-current", "true", { timeout: 20_000 });
+  await page.mouse.up();
+  await expect.poll(days, { timeout: 20_000 }).toContain("2000 simulated days");
+});
+
+test("a block says its slack, and a must-do below the wish that it is", async ({ page }) => {
+  await openDemo(page);
+  await expect(chance(page, "every must-do done")).toHaveAttribute("data-current", "true", {
+    timeout: 30_000,
+  });
+  const list = page.getByRole("list", { name: "Below the wish" });
+  await expect(list).toContainText("below the wish of 90 %", { timeout: 20_000 });
+  const row = list.getByRole("button").first();
+  const name = (await row.locator(".finding-sentence").innerText()).split(" is done on")[0]!;
+  await row.click();
+  const placed = page.locator(".stage .block", { hasText: "" }).and(page.locator(`[aria-label^="${name}"]`));
+  await expect(placed.first()).toHaveAttribute(
+    "aria-label",
+    /done on \d+ % of simulated days, (may be )?below the wish of 90 %, (slack|no slack|\d+ min late)/,
+  );
+  await expect(page.getByRole("region", { name: `Task ${name}` })).toContainText("below the wish of 90 %");
+  for (const theme of ["light", "dark"]) {
+    await page.evaluate((one) => (document.documentElement.dataset["theme"] = one), theme);
+    expect(
+      (await new AxeBuilder({ page }).include(".score").include(".findings").analyze()).violations,
+    ).toEqual([]);
+  }
+});

@@ -1,0 +1,121 @@
+import { useEffect } from "react";
+import type { Chance, ChancesReport } from "../../answers/index.ts";
+import { percent } from "../../words/index.ts";
+import { chancesStand, fromChance } from "../../session/index.ts";
+import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
+import { useAround, useDesk } from "../context.ts";
+import { From } from "../from/from.tsx";
+
+/**
+ * The three chances of the shown day, each with what the plan wants of it. Kept up with every change; what is not yet of the
+ * shown day is faint and says so.
+ */
+export function ChanceFigures() {
+  const { desk } = useAround();
+  useEffect(() => desk.watchChances(), [desk]);
+  const nothing = useDesk(({ plan }) => plan.schedule.placements.length === 0);
+  const report = useDesk(({ chances }) => chances?.report ?? null);
+  const current = useDesk(chancesStand);
+  const wish = useDesk(({ plan }) => plan.odds.wish);
+  const known = nothing ? null : report;
+  const state = nothing
+    ? "nothing placed"
+    : !current
+      ? report
+        ? "worked out again…"
+        : "being worked out…"
+      : report
+        ? null
+        : "unknown";
+  return (
+    <>
+      <ChanceFigure
+        name="everybody home"
+        report={known}
+        of={({ home }) => home}
+        wish={wish.home}
+        state={state}
+      />
+      <ChanceFigure
+        name="every must-do done"
+        report={known}
+        of={({ must }) => must}
+        wish={wish.must}
+        state={state}
+      />
+      <ChanceFigure
+        name="nothing missed"
+        report={known}
+        of={({ whole }) => whole}
+        wish={null}
+        state={state}
+      />
+    </>
+  );
+}
+
+function ChanceFigure(props: {
+  readonly name: string;
+  /** The chances worked out last; null where there are none. */
+  readonly report: ChancesReport | null;
+  readonly of: (report: ChancesReport) => Chance;
+  readonly wish: number | null;
+  /** Why the figure is not to be relied on; null when it is of the shown day. */
+  readonly state: string | null;
+}) {
+  const { name, report, of, wish, state } = props;
+  const chance = report && of(report);
+  const standing = chance === null || wish === null ? null : standingAgainst(chance, wish);
+  const shown = standing === null ? "plain" : WISH_STATE[standing];
+  const aside =
+    wish === null
+      ? report && crewShort(report)
+      : wishWords(standing ?? "open", wish).replace("the wish of", "wish");
+  return (
+    <div
+      role="group"
+      aria-label={name}
+      className={`score-figure chance-figure ${shown === "good" ? "fine" : shown}`}
+      data-current={state === null}
+    >
+      <span className="figure">
+        {chance && report ? (
+          <From of={name} known={() => fromChance(report, name, chance)}>
+            {chanceFigure(chance)}
+          </From>
+        ) : (
+          "–"
+        )}
+      </span>
+      <span className="score-name">
+        <span>
+          <b>{name}</b> {chance && <span className="note">{chanceInterval(chance)}</span>}
+        </span>
+        <span className="score-wish">{aside}</span>
+        <span className="score-again">{state}</span>
+      </span>
+      {chance && <ChanceBar chance={chance} wish={wish} />}
+    </div>
+  );
+}
+
+/** From 0 to 100 %: what is sure, where the chance may lie, and the wish as a tick. */
+function ChanceBar({ chance, wish }: { readonly chance: Chance; readonly wish: number | null }) {
+  const along = (share: number): string => `${share * 100}%`;
+  return (
+    <span className="chance-bar" aria-hidden="true">
+      <span className="chance-bar-low" style={{ width: along(chance.low) }} />
+      <span
+        className="chance-bar-open"
+        style={{ left: along(chance.low), width: along(chance.high - chance.low) }}
+      />
+      {wish !== null && <span className="chance-bar-wish" style={{ left: along(wish) }} />}
+    </span>
+  );
+}
+
+/** How the crew acts, in a few words; all of it is said when the figure is asked. */
+function crewShort({ crew }: ChancesReport): string {
+  if (!crew.leavesOut) return "crew carries on regardless";
+  return `crew acts, caution ${percent(crew.caution, "given")}`;
+}

@@ -1,0 +1,50 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { describe, expect, it } from "vitest";
+import { MANY_DAYS } from "../../src/session/index.ts";
+import { DayContext } from "../../src/screens/day/around.ts";
+import { BelowWish } from "../../src/screens/findings/belowwish.tsx";
+import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chancesReport } from "../session/answers.ts";
+import { click, setStage, show } from "./setup/stage.tsx";
+
+setStage();
+
+const list = () => document.querySelector('[aria-label="Below the wish"]');
+
+/** The list with an answer: must-do task one done on so many of 2,000 days. */
+async function answered(done: number) {
+  const stage = show(
+    <DayContext value={{ gesture: null as never, windows: { reveal: () => undefined } as never }}>
+      <BelowWish />
+    </DayContext>,
+    (desk) => void desk.watchChances(),
+  );
+  const tasks = [
+    { task: "one", must: true, done: chanceOf(done, MANY_DAYS), reason: "its window was over", slackS: 60 },
+  ];
+  const all = chanceOf(2000, MANY_DAYS);
+  await act(async () =>
+    stage.engine.glances[0]!.answer(
+      chancesReport({ days: MANY_DAYS, home: all, must: chanceOf(done, MANY_DAYS), tasks }),
+    ),
+  );
+  return stage;
+}
+
+describe("what the simulated days find", () => {
+  it("names the chance below its wish, then each must-do task that is, with its reason", async () => {
+    const { desk } = await answered(1601);
+    expect([...list()!.querySelectorAll(".finding-sentence")].map((one) => one.textContent)).toEqual([
+      "Every must-do task is done on 80 % of 2000 simulated days, below the wish of 90 %.",
+      "Task one is done on 80 % of simulated days, below the wish of 90 %; missed mostly because its window was over.",
+    ]);
+    click(list()!.querySelector<HTMLElement>("button")!);
+    expect(desk.state.getState().selection).toEqual(["one"]);
+  });
+
+  it("says nothing where every wish is met", async () => {
+    await answered(1950);
+    expect(list()).toBeNull();
+  });
+});

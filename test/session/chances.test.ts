@@ -1,0 +1,116 @@
+import { describe, expect, it } from "vitest";
+import { instant } from "../../src/kernel/index.ts";
+import { chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "../../src/session/index.ts";
+import { chancesReport } from "./answers.ts";
+import { deskWith, scheduleWith, settled } from "./bench.ts";
+
+const elsewhere = (startS: number) => ({ eva: "eva-1", crew: ["ev2"], startS: instant(startS) });
+
+/** A desk whose chances are watched, with the first few days answered. */
+async function watched() {
+  const stage = deskWith();
+  const stop = stage.desk.watchChances();
+  const answer = (n: number, days: number) => stage.engine.glances[n]!.answer(chancesReport({ days }));
+  await answer(0, FEW_DAYS);
+  return { ...stage, stop, answer, now: () => stage.desk.state.getState() };
+}
+
+describe("chances always in sight", () => {
+  it("are worked out on few days at once, and on many when the day has rested", async () => {
+    const { engine, clock, answer, now } = await watched();
+    expect(engine.glances.map(({ days }) => days)).toEqual([FEW_DAYS, MANY_DAYS]);
+    await answer(1, MANY_DAYS);
+    expect(chancesNow(now())?.days).toBe(MANY_DAYS);
+    clock.moveOn(5000);
+    expect(engine.glances).toHaveLength(2);
+  });
+
+  it("are of another day at once when the day changes, and never taken for those of the shown one", async () => {
+    const { desk, engine, clock, answer, now } = await watched();
+    await answer(1, MANY_DAYS);
+    desk.place("two", elsewhere(9000));
+    expect(chancesStand(now())).toBe(false);
+    expect(chancesNow(now())).toBeNull();
+    await settled();
+    // What was there stays to be shown as that of the day before.
+    expect(now().chances?.report?.days).toBe(MANY_DAYS);
+    await answer(2, FEW_DAYS);
+    expect(chancesNow(now())?.days).toBe(FEW_DAYS);
+    expect(engine.glances).toHaveLength(3);
+    clock.moveOn(200);
+    expect(engine.glances[3]!.days).toBe(MANY_DAYS);
+  });
+
+  it("follow the hand: one run at a time, then the newest schedule; many days wait until it is let go", async () => {
+    const { desk, engine, clock, answer, now } = await watched();
+    desk.begin("Move", ["one"]);
+    const { plan } = now();
+    const at = (startS: number) => () => scheduleWith(plan, "two", startS);
+    desk.preview(at(9000));
+    await settled();
+    // The refinement of the day before was given up.
+    expect(engine.glances[1]!.cancelled()).toBe(true);
+    await settled();
+    desk.preview(at(9060));
+    await settled();
+    desk.preview(at(9120));
+    await settled();
+    expect(engine.glances).toHaveLength(3);
+    await answer(2, FEW_DAYS);
+    expect(chancesStand(now())).toBe(false);
+    expect(engine.glances[3]!.schedule).toEqual(scheduleWith(plan, "two", 9120));
+    await answer(3, FEW_DAYS);
+    expect(chancesStand(now())).toBe(true);
+    clock.moveOn(5000);
+    expect(engine.glances).toHaveLength(4);
+    desk.commit();
+    await settled();
+    expect(chancesStand(now())).toBe(true);
+    clock.moveOn(200);
+    expect(engine.glances[4]!.days).toBe(MANY_DAYS);
+  });
+
+  it("that could not be worked out are unknown, and not asked for again until the day is another", async () => {
+    const { desk, engine, clock, now, answer } = await watched();
+    await answer(1, MANY_DAYS);
+    desk.place("two", elsewhere(9000));
+    await settled();
+    await engine.glances[2]!.fail("too large");
+    expect(chancesStand(now())).toBe(true);
+    expect(chancesNow(now())).toBeNull();
+    clock.moveOn(5000);
+    expect(engine.glances).toHaveLength(3);
+    desk.place("two", elsewhere(9300));
+    await settled();
+    expect(engine.glances).toHaveLength(4);
+  });
+
+  it("are not worked out of an empty day, nor when nobody looks", async () => {
+    const { desk, engine, stop } = await watched();
+    expect(engine.glances).toHaveLength(2);
+    desk.bench(["one"]);
+    await settled();
+    expect(engine.glances).toHaveLength(2);
+    stop();
+    desk.place("two", elsewhere(9000));
+    await settled();
+    expect(engine.glances).toHaveLength(2);
+  });
+});
+
+describe("chances of another day", () => {
+  it("are worked out one day after the other and kept", async () => {
+    const { desk, engine } = deskWith();
+    const { plan } = desk.state.getState();
+    const days = [9000, 9300].map((startS) => ({ plan, schedule: scheduleWith(plan, "two", startS) }));
+    const asked = days.map((day) => desk.chancesOf(day));
+    await settled();
+    expect(engine.glances).toHaveLength(1);
+    await engine.glances[0]!.answer(chancesReport({ days: MANY_DAYS }));
+    await engine.glances[1]!.fail("too large");
+    expect((await asked[0])?.days).toBe(MANY_DAYS);
+    expect(await asked[1]).toBeNull();
+    expect((await desk.chancesOf(days[0]!))?.days).toBe(MANY_DAYS);
+    expect(engine.glances).toHaveLength(2);
+  });
+});
