@@ -1,4 +1,5 @@
 import type {
+  ChancesReport,
   OddsProgress,
   OddsReport,
   PrintedDay,
@@ -8,7 +9,7 @@ import type {
   WhyReport,
 } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
-import type { Plan } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 
 /** What the desk keeps of questions that take a while: each with the day it was asked about. */
 
@@ -71,4 +72,12 @@ export interface ShedWork extends Work<ShedProgress, ShedReport> {
 /** The printed moments of the open day. */
 export interface PrintedWork extends Work<PrintingProgress, PrintedDay> {
   readonly plan: Plan;
+}
+
+/** Chances of the shown day, and the day that they are of. */
+export interface InSight {
+  readonly plan: Plan;
+  readonly schedule: Schedule;
+  /** Null where they could not be worked out. */
+  readonly report: ChancesReport | null;
 }

@@ -1,15 +1,10 @@
 import type { ChancesReport } from "../answers/index.ts";
 import { sameFrame, sameSchedule, type Schedule } from "../plan/index.ts";
+import type { InSight } from "./answers.ts";
 import type { Core } from "./core.ts";
 import type { AskedDay } from "./fromwhat.ts";
 import { shownPlan, shownSchedule } from "./selectors.ts";
 import type { DeskState } from "./state.ts";
-
-/** Chances of the shown day, and the day that they are of. */
-export interface InSight extends AskedDay {
-  /** Null where they could not be worked out. */
-  readonly report: ChancesReport | null;
-}
 
 export interface ChanceCommands {
   /**

@@ -29,7 +29,6 @@ export {
 export { isOnGrid } from "./deskwork.ts";
 export { printedIsStale } from "./printing.ts";
 export { chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
-export type { InSight } from "./chances.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";

@@ -8,8 +8,7 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
-import type { InSight } from "./chances.ts";
+import type { Asking, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
