@@ -37,6 +37,15 @@ export function timeScale(window: TimeWindow, widthPx: number): TimeScale {
   };
 }
 
+/** A straight scale from a stretch of values to one of pixels, and round values along it. */
+export function axisScale(
+  values: readonly [number, number],
+  px: readonly [number, number],
+): { readonly px: (value: number) => number; readonly ticks: (about: number) => readonly number[] } {
+  const scale = scaleLinear(values, px);
+  return { px: (value) => scale(value), ticks: (about) => scale.ticks(about) };
+}
+
 /** `window` made `factor` times as long with `aboutS` staying where it is on screen, kept inside `limits`. */
 export function zoomed(window: TimeWindow, aboutS: number, factor: number, limits: WindowLimits): TimeWindow {
   const lengthS = window.endS - window.startS;

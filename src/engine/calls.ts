@@ -109,6 +109,8 @@ export interface PackOptions {
    * (everybody home, every must-do done). likely when left out.
    */
   readonly aim?: "likely" | "wish" | undefined;
+  /** With the aim of a wish: the chance of every must-do done that is wanted this time; the plan's wish when left out. */
+  readonly must?: number | undefined;
   /** Seconds beyond the search for proving how much is possible at most; a default when left out. */
   readonly proveSeconds?: number | undefined;
   /** Search stops after this many seconds of the caller's clock ... */

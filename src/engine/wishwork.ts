@@ -18,7 +18,7 @@ export async function packForWish(
   options: PackOptions,
   turn: Turn<"pack">,
 ): Promise<PackReport | null> {
-  const run = wishRun(plan, { from: plan.schedule, ...options, clock });
+  const run = wishRun(wishing(plan, options.must), { from: plan.schedule, ...options, clock });
   const progress = progressOf(plan, run);
   await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, DRIVE_S, turn);
   const judge = judgeFor(plan);
@@ -39,6 +39,12 @@ export async function packForWish(
     stopped: turn.signal?.aborted ? "cancelled" : byIterations ? "iterations" : "time",
     ...(wished ? { wished } : {}),
   };
+}
+
+/** The plan, wanting `must` of every must-do done. */
+function wishing(plan: Plan, must: number | undefined): Plan {
+  if (must === undefined) return plan;
+  return { ...plan, odds: { ...plan.odds, wish: { ...plan.odds.wish, must } } };
 }
 
 /** Worth against the chance of every must-do done, one sound day a wish. */

@@ -70,7 +70,9 @@ export interface LookState {
   /** Variants that are held against the day, in the order in which they were chosen. */
   readonly compared: readonly string[];
   /** What the screen of odds shows. */
-  readonly oddsPart: "odds" | "late";
+  readonly oddsPart: "odds" | "curve" | "late";
+  /** What a pack is for: likely durations, the plan's wish, or another chance of every must-do done. */
+  readonly packFor: "likely" | "wish" | number;
   /** The finding that was gone to last. */
   readonly chosen: Finding | null;
   /** A word to who opens the program for the first time. */
@@ -112,6 +114,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     clock: "met",
     compared: [],
     oddsPart: "odds",
+    packFor: "wish",
     chosen: null,
     greeting: false,
     outset: false,

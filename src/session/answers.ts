@@ -1,7 +1,9 @@
 import type {
   ChancesReport,
+  CurveReport,
   OddsProgress,
   OddsReport,
+  PackProgress,
   PrintedDay,
   PrintingProgress,
   ShedProgress,
@@ -80,4 +82,11 @@ export interface InSight {
   readonly schedule: Schedule;
   /** Null where they could not be worked out. */
   readonly report: ChancesReport | null;
+}
+
+/** Days along the curve of worth against chance. The report of the run before stays until this one answers. */
+export interface CurveWork extends Work<PackProgress, CurveReport> {
+  readonly plan: Plan;
+  /** How long it may search. */
+  readonly seconds: number;
 }

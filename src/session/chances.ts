@@ -12,8 +12,9 @@ export interface ChanceCommands {
    * in hand, and once it rests as many as the odds count.
    */
   watchChances(): () => void;
-  /** Chances of another day, in spare time, one day after the other; null where nothing is placed or they could not be worked out. */
-  chancesOf(day: AskedDay): Promise<ChancesReport | null>;
+  /** Chances of another day, in spare time, one day after the other; null where nothing is placed, they could not be
+   * worked out, or nobody wants them any more. */
+  chancesOf(day: AskedDay, signal?: AbortSignal): Promise<ChancesReport | null>;
 }
 
 /** Common days while the day changes, and once it rests. */
@@ -101,13 +102,14 @@ export function chanceCommands({ state, ports }: Core): ChanceCommands {
         next();
       };
     },
-    chancesOf(day) {
+    chancesOf(day, signal) {
       const found = known.get(day.schedule);
       if (found && sameFrame(found.plan, day.plan)) return Promise.resolve(found.report);
       if (day.schedule.placements.length === 0) return Promise.resolve(null);
       const mine = line.then(async () => {
+        if (signal?.aborted) return null;
         const report = await (ports.spare?.() ?? ports.engine)
-          .chances(day.plan, { schedule: day.schedule, days: MANY_DAYS })
+          .chances(day.plan, { schedule: day.schedule, days: MANY_DAYS }, { signal })
           .catch((): ChancesReport | null => null);
         if (report) known.set(day.schedule, { ...day, report });
         return report;
@@ -131,4 +133,9 @@ function isOf(a: AskedDay, b: AskedDay): boolean {
 /** The chances of the shown day; null while they are of another one or unknown. */
 export function chancesNow(state: DeskState): ChancesReport | null {
   return chancesStand(state) ? (state.chances?.report ?? null) : null;
+}
+
+/** Chances of the open day while nothing is in hand; null while they are not known. */
+export function chancesAtRest(state: DeskState): ChancesReport | null {
+  return state.preview === null ? chancesNow(state) : null;
 }

@@ -44,6 +44,7 @@ export function createCore(ports: DeskPorts): Core {
     benchAsOf: null,
     why: null,
     chances: null,
+    curve: null,
     odds: new Map(),
     shed: null,
     printed: null,

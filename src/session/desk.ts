@@ -2,6 +2,7 @@ import type { StoreApi } from "zustand/vanilla";
 import { keepBenchReasons } from "./benching.ts";
 import { chanceCommands, type ChanceCommands } from "./chances.ts";
 import { createCore } from "./core.ts";
+import { curveCommands, type CurveCommands } from "./curve.ts";
 import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
@@ -31,6 +32,7 @@ export interface Desk
     VariantCommands,
     WhyCommands,
     ChanceCommands,
+    CurveCommands,
     OddsCommands,
     PrintCommands {
   /** To read and to subscribe; only commands change it. */
@@ -62,6 +64,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...variants,
     ...whyCommands(core, variants),
     ...chanceCommands(core),
+    ...curveCommands(core, edits, variants),
     ...oddsCommands(core, variants),
     ...printCommands(core),
     select(tasks) {

@@ -28,14 +28,15 @@ export {
 } from "./selectors.ts";
 export { isOnGrid } from "./deskwork.ts";
 export { printedIsStale } from "./printing.ts";
-export { chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
+export { chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
+export { curveIsDue, curveStands } from "./curve.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { mendOutcome } from "./running.ts";
 export { benchSays, whyIsStale } from "./why.ts";
-export type { Asking, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+export type { Asking, CurveWork, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
 export type { History } from "./history.ts";
 export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/heightgrid/index.ts";

@@ -8,7 +8,7 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+import type { Asking, CurveWork, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -33,6 +33,8 @@ export interface DeskState {
   readonly why: Asking | null;
   /** Chances of the shown day as they were worked out last; null before the first time. See chancesStand. */
   readonly chances: InSight | null;
+  /** The curve that was worked out last; null before the first. */
+  readonly curve: CurveWork | null;
   /** Odds of the open day and of variants, by PRESENT or the variant's id. */
   readonly odds: ReadonlyMap<string, OddsWork>;
   /** The shed order that was worked out last. */

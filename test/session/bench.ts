@@ -169,7 +169,7 @@ export class HandEngine implements Engine {
     throw new Error("not closed in these tests");
   }
 
-  private call<Answer, Progress>(
+  call<Answer, Progress>(
     list: Call<Answer, Progress>[],
     plan: Plan,
     {

@@ -48,7 +48,7 @@ export const Findings = memo(function Findings() {
         </span>
       </header>
       <BelowWish />
-      {inOrder.length === 0 && <p className="empty">No rule is broken and none holds by little.</p>}
+      {inOrder.length === 0 && <p className="empty">No rule is broken and none is kept by little.</p>}
       <ol className="finding-list">
         {inOrder.map((finding, i) => (
           <FindingRow

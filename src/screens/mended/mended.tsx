@@ -1,7 +1,8 @@
-import { useEffect } from "react";
+import { useEffect, useMemo } from "react";
 import type { MendReport } from "../../answers/index.ts";
 import { mendOutcome } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import { DayChances } from "../daychances.tsx";
 import { Dropped, droppedWords, Moved } from "./changelist.tsx";
 import "./mended.css";
 
@@ -15,13 +16,15 @@ export function Mended() {
 function Outcome({ outcome }: { readonly outcome: MendReport }) {
   const { desk, look } = useAround();
   const { changes } = outcome;
+  const plan = useDesk((state) => state.plan);
+  const day = useMemo(() => ({ plan, schedule: plan.schedule }), [plan]);
   useEffect(() => {
     const { spoken } = look.getState();
     look.setState({ spoken: `${droppedWords(changes)} ${spoken}` });
   }, [changes, look]);
   return (
     <aside
-      className="mended"
+      className="mended beside"
       aria-label="Mended"
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
@@ -30,7 +33,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
         desk.closeRun();
       }}
     >
-      <header>
+      <header className="beside-head">
         <h2>Mended</h2>
         <button
           type="button"
@@ -41,13 +44,16 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
           ✕
         </button>
       </header>
-      <div className="mended-body" tabIndex={0} role="region" aria-label="What the mend changed">
+      <div className="beside-body" tabIndex={0} role="region" aria-label="What the mend changed">
         <Dropped changes={changes} />
         <div>
           <button type="button" onClick={() => desk.undo()}>
             Take the mend back
           </button>
         </div>
+        <p>
+          <b>Chances now:</b> <DayChances day={day} />
+        </p>
         <Moved changes={changes} />
       </div>
     </aside>

@@ -123,7 +123,7 @@ export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly r
   );
 }
 
-/** Placed tasks: must-do ones first, then the least likely first; optional ones that were always done are folded. */
+/** Placed tasks, each with what it is missed by: must-do ones first, then the least likely first; optional ones that were always done are folded. */
 export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
   const inOrder = report.tasks.toSorted(
     (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
@@ -132,7 +132,7 @@ export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly 
   const shown = inOrder.filter((one) => !always.includes(one));
   return (
     <section aria-label="Tasks" className="odds-table" tabIndex={0}>
-      <h3>Each task is done, each window is met</h3>
+      <h3>What is missed, and why</h3>
       {shown.length > 0 && <Tasks plan={plan} report={report} tasks={shown} />}
       {always.length > 0 && (
         <details>
@@ -160,6 +160,7 @@ function Tasks(props: {
         <tr>
           <th scope="col">Task</th>
           <th scope="col">Done</th>
+          <th scope="col">Missed mostly because</th>
           <th scope="col">Window met</th>
         </tr>
       </thead>
@@ -172,6 +173,11 @@ function Tasks(props: {
             </th>
             <td>
               <ChanceOf report={report} of={`${nameOf(task)} done`} chance={done} />
+            </td>
+            <td>
+              {report.spoils.find((one) => one.task === task)?.reason ?? (
+                <span className="note">never missed</span>
+              )}
             </td>
             <td>
               {window ? (

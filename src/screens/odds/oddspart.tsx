@@ -12,8 +12,8 @@ import {
 } from "../../session/index.ts";
 import { counted, grouped, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { Spoils } from "./spoils.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
+import { CrewRulesPart } from "./crewrules.tsx";
 import { Played } from "./played.tsx";
 import { MarginBands } from "./marginbands.tsx";
 import { useOdds } from "./useodds.ts";
@@ -196,7 +196,8 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
           </p>
         )}
       </section>
-      <Spoils plan={plan} report={report} />
+      <CrewRulesPart report={report} />
+      <TaskOddsTable plan={plan} report={report} />
       <section aria-label="What hurts the odds most" className="hurts">
         <h3>What hurts the odds most</h3>
         {report.hurts.length === 0 ? (
@@ -211,7 +212,6 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
         <p className="note">{report.hurtMeasure}</p>
       </section>
       <EvaOddsTable plan={plan} report={report} />
-      <TaskOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />
       <MarginBands plan={plan} report={report} />
       <Played plan={plan} report={report} />

@@ -1,6 +1,5 @@
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6). */
@@ -16,8 +15,7 @@ const RULES = [
 /** How the days were played, what each rule is worth on this day, and what they leave out. */
 export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
   const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
-  const { without, byCaution, independent } = report.otherwise;
-  const acts = actingRules(report.crew);
+  const { independent } = report.otherwise;
   return (
     <section aria-label="How a day is played" className="played">
       <h3>How a day is played</h3>
@@ -26,35 +24,6 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
           <li key={rule}>{rule}</li>
         ))}
       </ol>
-      {acts.length === 0 ? (
-        <p>{CARRIES_ON_WORDS}</p>
-      ) : (
-        <>
-          <p>The crew acts. Each line says what the day would come to without that rule.</p>
-          <ul>
-            {acts.map((rule) => {
-              const found = without.find((one) => one.rule === rule);
-              return (
-                <li key={rule}>
-                  {ACTING_WORDS[rule]} {found && <Outcomes before="Without: " outcome={found.outcome} />}
-                </li>
-              );
-            })}
-          </ul>
-        </>
-      )}
-      {byCaution.length > 0 && (
-        <>
-          <p>How early it leaves optional work out. Here: {cautionWords(report.crew.caution)}.</p>
-          <ul>
-            {byCaution.map(({ caution, outcome }) => (
-              <li key={caution}>
-                <Outcomes before={`${cautionWords(caution)}: `} outcome={outcome} />
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
       {independent && (
         <p>
           <Outcomes before="If every task and crew member were late by themselves: " outcome={independent} />

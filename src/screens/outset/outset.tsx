@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { benchSays, type Desk, type DeskState, packStands } from "../../session/index.ts";
+import { benchSays, chancesAtRest, type Desk, type DeskState, packStands } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
 import type { Services } from "../services.ts";
@@ -21,6 +21,7 @@ const LEADS: Readonly<Record<string, string>> = {
   tasks: "To the tasks",
   pack: "Pack the day",
   findings: "To the findings",
+  wish: "To the odds",
   paper: "To paper",
 };
 
@@ -64,13 +65,14 @@ function Strip() {
   const { desk, look, memory, sunDeg } = useAround();
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
+  const chances = useDesk(chancesAtRest);
   const packing = useDesk((state) => state.run?.running ?? false);
   const first = useDesk(leftOutFirst);
   const reason = useDesk((state) => (first ? benchSays(state, first) : null));
   const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   const steps = useMemo(
-    () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS)),
-    [plan, verdict, stuck, sunDeg],
+    () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
+    [plan, verdict, stuck, sunDeg, chances],
   );
   const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
   const fresh = plan.tasks.length === 0;
@@ -182,6 +184,7 @@ const HANDS: Readonly<Record<string, readonly string[]>> = {
   tasks: ['[aria-label="Add a task of a sort"]'],
   pack: [".runner .primary"],
   findings: [".finding", ".runner .primary"],
+  wish: [".odds-tools button"],
   paper: [".paper-tools .primary", ".paper-tools button"],
 };
 const ADD_PLACE = '[data-table="places"] .primary';
@@ -193,8 +196,8 @@ function handsOf({ id, page, state }: OutsetStep): readonly string[] {
 }
 
 /** The screen of a step that is done on no page of setup. */
-function screenOf({ id }: OutsetStep): "paper" | "day" {
-  return id === "paper" ? "paper" : "day";
+function screenOf({ id }: OutsetStep): "paper" | "odds" | "day" {
+  return id === "paper" ? "paper" : id === "wish" ? "odds" : "day";
 }
 
 /** Shows where a step is done and gives the keyboard to what does it. */

@@ -1,12 +1,13 @@
-import type { Verdict } from "../../answers/index.ts";
+import type { ChancesReport, Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
-import { counted, lasting } from "../../words/index.ts";
+import { counted, lasting, percent } from "../../words/index.ts";
+import { chanceFigure, standingAgainst } from "../chancewords.ts";
 
 /** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
 
-export type StepId = "where" | "crew" | "evas" | "requests" | "pack" | "findings" | "paper";
+export type StepId = "where" | "crew" | "evas" | "requests" | "pack" | "findings" | "wish" | "paper";
 
 export interface OutsetStep {
   readonly id: StepId;
@@ -45,14 +46,16 @@ const BLANK = blankPlan(0);
 
 /**
  * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
- * when it is not known or not so. `sunDeg` is the sun's elevation at the site; null where it is not known.
+ * when it is not known or not so. `chances` are those of the day; null while they are not known. `sunDeg` is the sun's elevation at the site; null where it is not known.
  */
 export function outsetSteps(
   plan: Plan,
   verdict: Verdict,
   stuck: LeftOut | null = null,
   sunDeg: (atS: number) => number | null = () => null,
+  chances: ChancesReport | null = null,
 ): readonly OutsetStep[] {
+  const wish = wishOf(verdict, chances);
   const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
     id,
     name,
@@ -67,7 +70,8 @@ export function outsetSteps(
     step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
     step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
     step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
-    step("paper", "Paper", "Print", null, paperOf(verdict)),
+    step("wish", "Wish", "Meet the wish", null, wish),
+    step("paper", "Paper", "Print", null, paperOf(verdict, wish)),
   ];
 }
 
@@ -189,13 +193,32 @@ function findingsOf(verdict: Verdict): Judged {
   const { breaches } = verdict.score;
   if (breaches > 0) return open(`${counted(breaches, "breach", "breaches")}: read them, then mend or move.`);
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
-  return done(tight > 0 ? `No rule is broken; ${tight} hold by little: read them.` : "No rule is broken.");
+  return done(
+    tight > 0
+      ? `No rule is broken; ${counted(tight, "is", "are")} kept by little: read them.`
+      : "No rule is broken.",
+  );
 }
 
-function paperOf({ placed, score }: Verdict): Judged {
-  return placed > 0 && score.breaches === 0 && score.mustLeftOut === 0
-    ? done("No rule is broken at likely durations. Look at the odds, then print the cuff checklists.")
-    : open("Paper is worth printing once no rule is broken and every must-do is placed.");
+/** How the chances stand against what the plan wants of them: asked before paper is. */
+function wishOf({ placed }: Verdict, chances: ChancesReport | null): Judged {
+  if (placed === 0) return open("Chances come with the day: pack first.");
+  if (!chances) return open("The chances of the day are not known yet.");
+  const { home, must, wish } = chances;
+  const said = `Everybody home on ${chanceFigure(home)}, every must-do done on ${chanceFigure(must)} of simulated days`;
+  const standings = [standingAgainst(home, wish.home), standingAgainst(must, wish.must)];
+  const wanted = `${percent(wish.home, "given")} and ${percent(wish.must, "given")}`;
+  if (standings.includes("below")) return open(`${said}; wished: ${wanted}. Look at the odds and the curve.`);
+  if (standings.some((one) => one !== "meets")) return begun(`${said}: may be below the wish of ${wanted}.`);
+  return done(`${said}: the wish of ${wanted} is met.`);
+}
+
+function paperOf({ placed, score }: Verdict, wish: Judged): Judged {
+  if (placed === 0 || score.breaches > 0 || score.mustLeftOut > 0)
+    return open("Paper is worth printing once no rule is broken and every must-do is placed.");
+  return wish.state === "open"
+    ? open("Paper is worth printing once the chances meet the wish.")
+    : done("No rule is broken at likely durations, and the chances are seen: print the cuff checklists.");
 }
 
 /** A suit without what tells it from another. */

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { counted, grouped, lasting, percent } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { aimOf, alongCurve, packForOf, placeWords } from "../packfor.ts";
 
 const LENGTHS = [2, 5, 15, 60];
 
@@ -9,11 +10,11 @@ const LENGTHS = [2, 5, 15, 60];
  * the keyboard stays where it was pressed, at the start, while work is done and after it.
  */
 export function Runner() {
-  const { desk } = useAround();
+  const { desk, look } = useAround();
   const run = useDesk((state) => state.run);
   const breaches = useDesk((state) => state.verdict.score.breaches);
   const [seconds, setSeconds] = useState(5);
-  const [aim, setAim] = useState<"wish" | "likely">("wish");
+  const packFor = useLook((look) => look.packFor);
   const wish = useDesk((state) => state.plan.odds.wish);
   const running = run?.running ?? false;
 
@@ -68,19 +69,22 @@ export function Runner() {
         </select>
         <select
           aria-label="What to pack for"
-          title={`Wish: the most worth done on average with the chances wanted (home ${percent(wish.home, "given")}, every must-do ${percent(wish.must, "given")}). Likely: the most worth when everything takes its likely time.`}
-          value={aim}
-          onChange={(event) => setAim(event.target.value as typeof aim)}
+          title={`How sure every must-do is to be done: from the most worth when everything takes its likely time to almost certain, each with the most worth on average that leaves. The wish of the plan is ${percent(wish.must, "given")}; home ${percent(wish.home, "given")} throughout.`}
+          value={String(packFor)}
+          onChange={(event) => look.setState({ packFor: packForOf(event.target.value) })}
         >
-          <option value="wish">wish</option>
-          <option value="likely">likely</option>
+          {alongCurve(wish.must).map((place) => (
+            <option key={place} value={place}>
+              {placeWords(place, wish.must)}
+            </option>
+          ))}
         </select>
       </div>
       <button
         type="button"
         className="primary"
         title="Fill the day from the bench, keeping what is pinned"
-        onClick={() => void desk.pack({ seed: 1, seconds, aim })}
+        onClick={() => void desk.pack({ seed: 1, seconds, ...aimOf(packFor) })}
       >
         Pack
       </button>

@@ -1,6 +1,5 @@
 import type { ReactNode } from "react";
 import type { MarginTrack } from "../../answers/index.ts";
-import { oddsAreStale } from "../../session/index.ts";
 import {
   clockText,
   crewName,
@@ -12,7 +11,7 @@ import {
   shift,
   signed,
 } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
@@ -59,14 +58,9 @@ export function Comparison({ days }: { readonly days: readonly Compared[] }) {
               ))}
             </tr>
           ))}
-          <tr>
-            <th scope="row">Holds</th>
-            {days.map((day) => (
-              <td key={day.id}>
-                <Odds day={day} />
-              </td>
-            ))}
-          </tr>
+          {CHANCES.map((chance) => (
+            <ChanceRow key={chance.name} {...chance} days={days} />
+          ))}
           <tr>
             <th scope="row">Gives up</th>
             {days.map((day) => (
@@ -201,36 +195,35 @@ function Change(props: { readonly measure: Measure; readonly first: Compared; re
   );
 }
 
-/** The chances of everybody home and of every must-do done, where they were worked out; else a button that does so. */
-function Odds({ day }: { readonly day: Compared }) {
-  const { desk } = useAround();
-  const work = useDesk((state) => state.odds.get(day.id) ?? null);
-  const stale = useDesk((state) => oddsAreStale(state, day.id));
-  if (work?.running)
-    return (
-      <span className="note">
-        {work.progress
-          ? `${grouped(work.progress.days)} of ${grouped(work.progress.of)} days… `
-          : "Working… "}
-        <button type="button" onClick={() => desk.stopOdds()}>
-          Stop
-        </button>
-      </span>
-    );
-  if (work?.report && !stale && work.report.complete)
-    return (
-      <>
-        home {work.report.home.words}; must-do {work.report.must.words}{" "}
-        <span className="note">of {grouped(work.report.days)} simulated days</span>
-      </>
-    );
+/** A chance of a day, worked out in spare time by the same rules and on as many days as the one in the score. */
+function ChanceRow({ name, kind, days }: ChanceMeasure & { readonly days: readonly Compared[] }) {
   return (
-    <button
-      type="button"
-      aria-label={`Work out the odds of ${day.name}`}
-      onClick={() => void desk.askOdds(day.id, work?.options ?? { days: 2000, seed: 1, shape: "pert" })}
-    >
-      {stale ? "Work out anew" : "Work out"}
-    </button>
+    <tr>
+      <th scope="row">{name}</th>
+      {days.map((day) => (
+        <td key={day.id}>
+          <DayChance day={day} kind={kind} />
+        </td>
+      ))}
+    </tr>
   );
+}
+
+interface ChanceMeasure {
+  readonly name: string;
+  readonly kind: ChanceKind | "worth";
+}
+
+const CHANCES: readonly ChanceMeasure[] = [
+  { name: "Everybody home", kind: "home" },
+  { name: "Every must-do done", kind: "must" },
+  { name: "Nothing missed", kind: "whole" },
+  { name: "Worth on average", kind: "worth" },
+];
+
+function DayChance({ day, kind }: { readonly day: Compared; readonly kind: ChanceMeasure["kind"] }) {
+  const report = useChancesOf(day);
+  if (kind !== "worth") return <ChanceAgainstWish report={report} kind={kind} />;
+  if (report === "asked") return <span className="note">being worked out…</span>;
+  return report === null ? <span className="note">unknown</span> : grouped(Math.floor(report.meanWorth));
 }

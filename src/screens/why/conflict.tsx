@@ -16,8 +16,8 @@ export function Conflict({ conflict, more }: { readonly conflict: WhyConflict; r
       <p className="note">
         {certainty === "proved" ? "Proved: " : "Searched, not proved: "}
         {scope === "in this order"
-          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which all of it holds in this order. `
-          : "it cannot all hold while every start stays as it is. "}
+          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which all of it can be had in this order. `
+          : "not all of it can be had while every start stays as it is. "}
         {minimal ? "None of them can be left out of the list." : "The list may name more than it takes."}
       </p>
       <Causes title="Conditions" causes={rules} />

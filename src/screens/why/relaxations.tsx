@@ -1,9 +1,10 @@
-import { memo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import { applyEdit, type Plan } from "../../plan/index.ts";
 import { type Asking, tasksById } from "../../session/index.ts";
 import { counted, grouped, percent, signed } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import { DayChances } from "../daychances.tsx";
 import { FEW } from "./conflict.tsx";
 
 /** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
@@ -58,6 +59,7 @@ const Way = memo(function Way(props: {
     0,
   );
   const gain = way.score.worth - before;
+  const then = useMemo(() => ({ plan: applyEdit(plan, way.edit), schedule: way.schedule }), [plan, way]);
   const [fresh, setFresh] = useState(false);
   const taken = (): void => {
     const id = desk.tryRelaxation(way);
@@ -79,6 +81,12 @@ const Way = memo(function Way(props: {
           <dd>
             worth {grouped(way.score.worth)} ({signed(gain)}), worst margin{" "}
             {percent(way.score.worstMargin / 10_000, "down")}
+          </dd>
+        </div>
+        <div>
+          <dt>Chances</dt>
+          <dd>
+            <DayChances day={then} />
           </dd>
         </div>
         <div>

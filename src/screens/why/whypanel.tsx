@@ -40,7 +40,7 @@ function Answer({ why }: { readonly why: Asking }) {
   return (
     <aside
       ref={panel}
-      className="why"
+      className="why beside"
       aria-label="Why not"
       onFocus={() => (inside.current = true)}
       onBlur={(event) => {
@@ -54,9 +54,9 @@ function Answer({ why }: { readonly why: Asking }) {
         desk.closeWhy();
       }}
     >
-      <header className="why-head">
+      <header className="beside-head">
         <div>
-          <p className="note">{task ? "Why is it not on the day?" : "Why does the day not hold?"}</p>
+          <p className="note">{task ? "Why is it not on the day?" : "Why is a rule broken?"}</p>
           <h2 ref={heading} tabIndex={-1}>
             {task?.name ?? "The day as it stands"}
           </h2>
@@ -67,7 +67,7 @@ function Answer({ why }: { readonly why: Asking }) {
       </header>
       {why.finding !== null && <p className="why-asked">Asked at: {why.finding}</p>}
       <How why={why} stale={stale} />
-      <div className="why-body">
+      <div className="why-body beside-body">
         {report && <Found why={why} report={report} plan={plan} stale={stale} />}
       </div>
     </aside>

@@ -22,7 +22,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
     },
     {
       id: "why day",
-      name: "Why not? Ask why the day does not hold",
+      name: "Why not? Ask what breaks a rule",
       group: "Plan",
       keys: [],
       where: "page",

@@ -17,7 +17,7 @@ export function changesOf(plan: Plan, before: Schedule, after: Schedule): Change
 function said(plan: Plan, { task, kind, after, otherEva, otherCrew, byS }: TaskChange): string {
   if (!after) return `${task.name} goes back to the bench.`;
   if (kind === "added")
-    return `${task.name} is put on at ${met(after.startS)}: without it the day was not found to hold.`;
+    return `${task.name} is put on at ${met(after.startS)}: without it no day without a breach was found.`;
   const crew = listed(after.crew.map((id) => crewName(plan, id)));
   const parts = [
     ...(otherEva ? [`moves to ${plan.evas.find((eva) => eva.id === after.eva)?.name ?? "no EVA"}`] : []),

@@ -47,7 +47,7 @@ describe("what a mend made of the day", () => {
     ]);
     expect(document.querySelectorAll(".moved li")).toHaveLength(25);
     expect(document.body.textContent).toContain("25 other tasks change");
-    expect(document.querySelector(".mended-body")?.getAttribute("tabindex")).toBe("0");
+    expect(document.querySelector(".mended .beside-body")?.getAttribute("tabindex")).toBe("0");
   });
 
   it("says when nothing is dropped, and is taken back with one press", async () => {

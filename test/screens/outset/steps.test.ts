@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { ChancesReport } from "../../../src/answers/index.ts";
 import { judgeFor } from "../../../src/check/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
 import { type Plan, parse } from "../../../src/plan/index.ts";
@@ -13,6 +14,8 @@ import {
 } from "../../../src/screens/outset/steps.ts";
 import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/screens/setup/crewsets.ts";
 import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chancesReport } from "../../session/answers.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
 
 const blank = blankPlan(Date.UTC(2031, 0, 1));
@@ -34,13 +37,13 @@ function begun(): Plan {
 
 describe("the steps to a packed day", () => {
   it("begin at the first thing that an empty plan lacks, and call its defaults what they are", () => {
-    expect(states(blank)).toEqual(["open", "begun", "begun", "open", "open", "open", "open"]);
+    expect(states(blank)).toEqual(["open", "begun", "begun", "open", "open", "open", "open", "open"]);
     expect(nextStep(stepsOf(blank)).sentence).toBe("There is no place to work at yet: add a station or two.");
   });
 
   it("go on by what the plan has, not by what was pressed", () => {
     const plan = begun();
-    expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open"]);
+    expect(states(plan)).toEqual(["begun", "begun", "begun", "done", "open", "open", "open", "open"]);
     expect(nextStep(stepsOf(plan)).id).toBe("pack");
     expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
     const left = { task: plan.tasks[0]!.id, name: "Core", reason: "It is too far." };
@@ -54,10 +57,9 @@ describe("the steps to a packed day", () => {
         placements: [{ task: plan.tasks[0]!.id, eva: "eva-1", crew: ["ev1"], startS: instant(12_000) }],
       },
     };
-    expect(states(packed)).toEqual(["begun", "begun", "begun", "done", "done", "done", "done"]);
-    expect(nextStep(stepsOf(packed)).sentence).toBe(
-      "No rule is broken at likely durations. Look at the odds, then print the cuff checklists.",
-    );
+    // No rule is broken, but nobody has seen the chances yet: paper waits for the wish.
+    expect(states(packed)).toEqual(["begun", "begun", "begun", "done", "done", "done", "open", "open"]);
+    expect(nextStep(stepsOf(packed)).sentence).toBe("The chances of the day are not known yet.");
     const broken = {
       ...packed,
       schedule: { placements: [{ ...packed.schedule.placements[0]!, startS: instant(0) }] },
@@ -116,9 +118,10 @@ describe("the steps to a packed day", () => {
       "done",
       "done",
       "done",
-      "done",
-      "done",
+      "open",
+      "open",
     ]);
+    // The chances are not known yet: wish and paper wait for them.
     const suits = own.crew.map(({ id }) => ({ ...own.suits[0]!, id, oxygenKg: 0.8 }));
     const crew = own.crew.map((member) => ({ ...member, suit: member.id }));
     expect(step({ ...own, suits, crew }, "crew").state).toBe("done");
@@ -216,5 +219,27 @@ describe("a task of a sort", () => {
       ["Upkeep at the lander", "lander"],
       ["Documented sample 3", "rim"],
     ]);
+  });
+
+  it("ask for the wish before they call for print", () => {
+    const plan = planOf({ ...smallInput });
+    const judged = (part: Partial<ChancesReport>) => {
+      const steps = outsetSteps(
+        plan,
+        judgeFor(plan)(plan.schedule),
+        null,
+        () => null,
+        chancesReport({ days: 2000, home: chanceOf(2000, 2000), ...part }),
+      );
+      return steps.filter(({ id }) => id === "wish" || id === "paper");
+    };
+    const below = judged({ must: chanceOf(1601, 2000) });
+    expect(below.map(({ state }) => state)).toEqual(["open", "open"]);
+    expect(below[0]!.sentence).toBe(
+      "Everybody home on >99 %, every must-do done on 80 % of simulated days; wished: 99 % and 90 %. Look at the odds and the curve.",
+    );
+    expect(below[1]!.sentence).toBe("Paper is worth printing once the chances meet the wish.");
+    expect(judged({ must: chanceOf(1810, 2000) }).map(({ state }) => state)).toEqual(["begun", "done"]);
+    expect(judged({ must: chanceOf(1950, 2000) }).map(({ state }) => state)).toEqual(["done", "done"]);
   });
 });

@@ -45,7 +45,7 @@ describe("the answer to why not", () => {
     // No figure but those of what was tried.
     expect(text()).not.toMatch(/missing|short/);
     expect(text()).toContain(
-      "Proved: there are no times at which all of it holds in this order. None of them can be left out of the list.",
+      "Proved: there are no times at which all of it can be had in this order. None of them can be left out of the list.",
     );
     const ways = [...document.querySelectorAll(".way")].map((one) => one.textContent ?? "");
     expect(ways[0]).toContain("no task lost");

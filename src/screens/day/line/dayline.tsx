@@ -16,7 +16,7 @@ import {
   reliefY,
   type TimeScale,
 } from "../../../editor/index.ts";
-import { chancesNow, type DeskState } from "../../../session/index.ts";
+import { chancesAtRest } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import type { Brush } from "./brush.ts";
@@ -48,7 +48,8 @@ export function DayLine(props: {
   const only = alone.length === 1 ? (alone[0] ?? null) : null;
   const bands = useDesk((state) => (held.length === 1 ? state.fitBands : null));
   const ghosts = useGhosts(standing);
-  const chances = useDesk(restingChances);
+  // They come ten times a second while something is in hand; the line is painted sixty times.
+  const chances = useDesk(chancesAtRest);
   const panning = usePanning(stage, scale, windows);
   const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
@@ -164,11 +165,6 @@ export function DayLine(props: {
 }
 
 const NOTHING: readonly string[] = [];
-
-/** Chances of the day while nothing is in hand: they come ten times a second, the line is painted sixty times. */
-function restingChances(state: DeskState): ChancesReport | null {
-  return state.preview === null ? chancesNow(state) : null;
-}
 
 /** What the simulated days say of the blocks, over them. */
 function ChancesLayer(props: {

@@ -54,7 +54,7 @@ function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, ta
     return `With ${listed(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
   const together =
     name === undefined
-      ? `${listed(parts)} cannot all hold ${order}`
+      ? `${listed(parts)} cannot all be kept ${order}`
       : `${listed(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
   return `${together}.${minimal ? "" : " True, though perhaps with more than it takes."}`;
 }

@@ -1,0 +1,86 @@
+import { grouped, signed } from "../../words/index.ts";
+import type { OddsReport, Outcome } from "../../answers/index.ts";
+import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../../session/index.ts";
+import { chanceFigure } from "../chancewords.ts";
+import { useAround, useDesk } from "../context.ts";
+
+/**
+ * How the crew acts, which every chance here rests on: each rule with what it is worth on this plan, and the caution as a dial. What is
+ * compared is played on the same days.
+ */
+export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
+  const { crew, otherwise } = report;
+  const rules = actingRules(crew);
+  // Played on as many days as the alternatives, where it is among them.
+  const now: Outcome = otherwise.byCaution.find(({ caution }) => caution === crew.caution)?.outcome ?? {
+    home: report.home,
+    must: report.must,
+    meanWorth: report.worth.mean,
+  };
+  if (rules.length === 0) return <p>{CARRIES_ON_WORDS}</p>;
+  return (
+    <section aria-label="How the crew acts" className="crew-rules">
+      <h3>How the crew acts, and what each rule is worth here</h3>
+      <ul>
+        {rules.map((rule) => {
+          const found = otherwise.without.find((one) => one.rule === rule);
+          return (
+            <li key={rule}>
+              {ACTING_WORDS[rule]}{" "}
+              {found && <span className="note">Without it: {differenceWords(now, found.outcome)}.</span>}
+            </li>
+          );
+        })}
+      </ul>
+      {otherwise.byCaution.length > 0 && <CautionDial report={report} now={now} />}
+    </section>
+  );
+}
+
+/** How early optional work is left out, each setting with what it comes to; a press takes it for the plan. */
+function CautionDial({ report, now }: { readonly report: OddsReport; readonly now: Outcome }) {
+  const { desk, look } = useAround();
+  const chosen = useDesk((state) => state.plan.odds.crew.caution);
+  return (
+    <fieldset className="caution">
+      <legend>Caution: how early optional work is left out</legend>
+      {report.otherwise.byCaution.map(({ caution, outcome }) => (
+        <label key={caution}>
+          <input
+            type="radio"
+            name="caution"
+            checked={caution === chosen}
+            onChange={() => {
+              desk.edit("Caution of the crew", (plan) => ({
+                odds: { ...plan.odds, crew: { ...plan.odds.crew, caution } },
+              }));
+              look.setState({ spoken: `Caution: ${cautionWords(caution)}.` });
+            }}
+          />
+          <span>
+            {cautionWords(caution)}
+            <span className="note">
+              {caution === report.crew.caution
+                ? ` as now: must-do ${chanceFigure(outcome.must)}, worth ${grouped(Math.floor(outcome.meanWorth))} on average`
+                : ` leaves out ${caution > report.crew.caution ? "earlier" : "later"}: ${differenceWords(now, outcome)}`}
+            </span>
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** `must-do 82 % -> 98 %, worth −70 on average`: what changes from `now`, the loss never made smaller. */
+export function differenceWords(now: Outcome, then: Outcome): string {
+  const change = (name: string, a: Outcome["home"], b: Outcome["home"]): readonly string[] => {
+    const [from, to] = [chanceFigure(a), chanceFigure(b)];
+    return from === to ? [] : [`${name} ${from} → ${to}`];
+  };
+  const worth = Math.floor(then.meanWorth - now.meanWorth);
+  return [
+    ...change("home", now.home, then.home),
+    ...change("must-do", now.must, then.must),
+    worth === 0 ? "worth the same" : `worth ${signed(worth)} on average`,
+  ].join(", ");
+}

@@ -1,0 +1,207 @@
+import { counted, grouped, percent } from "../../words/index.ts";
+import { useEffect, useRef, useState } from "react";
+import { sameSchedule } from "../../plan/index.ts";
+import type { WishedDay } from "../../answers/index.ts";
+import { chancesNow, curveIsDue, curveStands } from "../../session/index.ts";
+import { chanceFigure, chanceInterval } from "../chancewords.ts";
+import { useAround, useDesk } from "../context.ts";
+import { useSettled } from "../settled.ts";
+import { useWidth } from "../width.ts";
+import { type CurveDay, CurvePicture } from "./curvepicture.tsx";
+
+/** How long a plan has to rest before the spare time begins, ms. */
+const REST_MS = 1000;
+const SECONDS = [10, 30, 60];
+
+/** Worth on average against the chance of every must-do done: days along it to look at, keep and take. */
+export function Curve() {
+  const { desk, look } = useAround();
+  const curve = useDesk((state) => state.curve);
+  const plan = useDesk((state) => state.plan);
+  const stands = useDesk(curveStands);
+  const due = useDesk(curveIsDue);
+  const rests = useSettled(plan, REST_MS) === plan;
+  const [seconds, setSeconds] = useState(SECONDS[0]!);
+  useEffect(() => {
+    if (due && rests) void desk.askCurve(seconds);
+  }, [due, rests, seconds, desk]);
+  const report = curve?.report ?? null;
+  const answered = curve?.end === "answered" && stands ? report : null;
+  useEffect(() => {
+    if (answered)
+      look.setState({ spoken: `The curve is worked out: ${counted(answered.days.length, "day")} along it.` });
+  }, [answered, look]);
+  return (
+    <>
+      <div className="odds-tools" role="group" aria-label="Curve">
+        <label>
+          Search for
+          <select value={seconds} onChange={(event) => setSeconds(Number(event.target.value))}>
+            {SECONDS.map((one) => (
+              <option key={one} value={one}>
+                {one} s
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          onClick={() => (curve?.running ? desk.stopCurve() : void desk.askCurve(seconds))}
+        >
+          {curve?.running ? "Stop" : "Work out anew"}
+        </button>
+        {curve?.running && (
+          <progress value={curve.progress?.seconds ?? 0} max={curve.seconds} aria-label="Time used" />
+        )}
+        <State />
+      </div>
+      {curve?.end === "failed" && (
+        <p className="state breach odds-state">The curve could not be worked out: {curve.message}.</p>
+      )}
+      {report && report.days.length > 0 ? (
+        <Days days={together(report.days)} stands={stands} />
+      ) : (
+        <p className="empty">
+          {report
+            ? "No day was found on which no rule is broken and every must-do is placed."
+            : "The surer every must-do is to be done, the less else there is room for. The days in between are searched for in spare time; whoever moves a task has the machine for themselves."}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** What becomes of the curve. Always there, so that nothing below it moves. */
+function State() {
+  const curve = useDesk((state) => state.curve);
+  const stands = useDesk(curveStands);
+  const packing = useDesk((state) => state.run?.running ?? false);
+  if (curve?.report && !stands)
+    return (
+      <span className="state tight">
+        Of the requests before{curve.running ? ", until the new one is here." : "."}
+      </span>
+    );
+  if (curve?.running) return <span className="note">Searched for in spare time…</span>;
+  if (packing) return <span className="note">Follows when the packer rests.</span>;
+  if (curve?.end === "stopped") return <span className="note">Stopped.</span>;
+  if (curve?.end === "overtaken" && !curve.report)
+    return <span className="note">Goes on when the plan rests.</span>;
+  return curve?.report ? (
+    <span className="note">Of the plan as it stands, counted on days that nobody chose by.</span>
+  ) : null;
+}
+
+/** Days that came out as the same one under several wishes stand once. */
+function together(days: readonly WishedDay[]): readonly CurveDay[] {
+  return days.reduce<readonly CurveDay[]>((kept, day) => {
+    const same = kept.find((one) => one.caution === day.caution && sameSchedule(one.schedule, day.schedule));
+    if (!same) return [...kept, { ...day, wishes: [day.wish.must] }];
+    // What is not reached for the surest of them is said.
+    return kept.map((one) =>
+      one === same ? { ...one, wishes: [...one.wishes, day.wish.must], meets: one.meets && day.meets } : one,
+    );
+  }, []);
+}
+
+function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly stands: boolean }) {
+  const [chosen, choose] = useState<number | null>(null);
+  const ref = useRef<HTMLDivElement>(null);
+  const rows = useRef<(HTMLTableRowElement | null)[]>([]);
+  const widthPx = Math.min(900, useWidth(ref));
+  const wish = useDesk((state) => state.plan.odds.wish);
+  const present = useDesk(chancesNow);
+  useEffect(() => {
+    if (chosen !== null) rows.current[chosen]?.scrollIntoView({ block: "nearest" });
+  }, [chosen]);
+  return (
+    <div className={stands ? "curve" : "curve older"}>
+      <div ref={ref} className="curve-picture">
+        {widthPx > 0 && (
+          <CurvePicture
+            widthPx={widthPx}
+            days={days}
+            wish={wish.must}
+            present={present}
+            chosen={chosen}
+            choose={choose}
+          />
+        )}
+      </div>
+      <div className="curve-days" role="region" aria-label="Days along the curve" tabIndex={0}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Searched for</th>
+              <th scope="col">Every must-do done</th>
+              <th scope="col">Everybody home</th>
+              <th scope="col">Worth on average</th>
+              <th scope="col">Placed</th>
+              <th scope="col">Caution</th>
+              <th scope="col">Day</th>
+            </tr>
+          </thead>
+          <tbody>
+            {days.map((day, k) => (
+              <tr
+                key={day.wish.must}
+                ref={(row) => void (rows.current[k] = row)}
+                aria-selected={chosen === k}
+                onClick={() => choose(k)}
+              >
+                <th scope="row">
+                  {day.wishes.map((one) => percent(one, "given")).join(", ")}
+                  {day.wishes.includes(wish.must) && <b className="must-count">the wish</b>}
+                </th>
+                <td>
+                  {chanceFigure(day.outcome.must)}{" "}
+                  <span className="note">{chanceInterval(day.outcome.must)}</span>{" "}
+                  {!day.meets && <span className="state tight">not reached</span>}
+                </td>
+                <td>{chanceFigure(day.outcome.home)}</td>
+                <td>{grouped(Math.floor(day.outcome.meanWorth))}</td>
+                <td>{counted(day.schedule.placements.length, "task")}</td>
+                <td>{percent(day.caution, "given")}</td>
+                <td>
+                  <Offers day={day} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="note">
+          Each counted on {grouped(days[0]?.days ?? 0)} simulated days with the crew acting by the plan’s
+          rules and the caution beside it. A surer day that is worth more makes the ones before it needless:
+          the search is not through, or their wish asks for no less.
+        </p>
+      </div>
+    </div>
+  );
+}
+
+/** What can be done with a day of the curve: kept and looked at as a variant, or taken. */
+function Offers({ day }: { readonly day: WishedDay }) {
+  const { desk, look } = useAround();
+  const words = `must-do ${percent(day.wish.must, "given")}, worth ${grouped(Math.floor(day.outcome.meanWorth))}`;
+  const keep = (): void => {
+    const kept = desk.keepCurveDay(`Curve: ${words}`, day);
+    if (kept.ok) look.setState({ screen: "variants", compared: [kept.value] });
+  };
+  return (
+    <span className="pair">
+      <button type="button" aria-label={`Look at it as a variant: ${words}`} onClick={keep}>
+        Look at it
+      </button>
+      <button
+        type="button"
+        aria-label={`Take it as the day: ${words}`}
+        onClick={() => {
+          desk.takeCurveDay(day);
+          look.setState({ spoken: `Taken as the day: ${words}. Undo brings the day before back.` });
+        }}
+      >
+        Take it
+      </button>
+    </span>
+  );
+}

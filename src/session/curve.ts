@@ -1,0 +1,117 @@
+import type { WishedDay } from "../answers/index.ts";
+import type { Fault } from "../plan/index.ts";
+import type { Outcome } from "../kernel/index.ts";
+import { editBetween, type Plan, sameFrame } from "../plan/index.ts";
+import { percent } from "../words/index.ts";
+import type { Core } from "./core.ts";
+import type { EditCommands } from "./editing.ts";
+import { wordsOf } from "./files.ts";
+import type { DeskState } from "./state.ts";
+import type { VariantCommands } from "./variants.ts";
+
+/** Commands about the curve: worth on average against the chance of every must-do done, and the days along it. */
+export interface CurveCommands {
+  /** Works the curve out in spare time; a change of the plan while it is at work ends it. */
+  askCurve(seconds: number): Promise<void>;
+  stopCurve(): void;
+  /** Makes a day of the curve the day, with the caution it was chosen for, as one step. */
+  takeCurveDay(day: WishedDay): void;
+  /** Keeps a day of the curve as a variant of this name; the answer is its id. */
+  keepCurveDay(name: string, day: WishedDay): Outcome<string, readonly Fault[]>;
+}
+
+export function curveCommands(core: Core, edits: EditCommands, variants: VariantCommands): CurveCommands {
+  const { state, ports } = core;
+  let running: AbortController | null = null;
+
+  const end = (how: "stopped" | "overtaken"): void => {
+    if (!running) return;
+    running.abort();
+    running = null;
+    state.setState((now) => (now.curve ? { curve: { ...now.curve, running: false, end: how } } : {}));
+  };
+  core.onPlan(() => end("overtaken"));
+  // Whoever takes a task in hand is at work: the spare time is over.
+  state.subscribe((now, before) => {
+    if (now.preview !== null && before.preview === null) end("overtaken");
+  });
+
+  return {
+    async askCurve(seconds) {
+      end("stopped");
+      const mine = new AbortController();
+      running = mine;
+      const { plan, curve: known } = state.getState();
+      const report = known && sameRequests(known.plan, plan) ? known.report : null;
+      state.setState({
+        curve: { plan, seconds, running: true, progress: null, report, end: null, message: null },
+      });
+      const note = (part: Partial<NonNullable<DeskState["curve"]>>): void => {
+        const { curve } = state.getState();
+        if (running === mine && curve) state.setState({ curve: { ...curve, ...part } });
+      };
+      try {
+        const answer = await (ports.spare?.() ?? ports.engine).curve(
+          plan,
+          { seed: 1, seconds },
+          {
+            report: (progress) => note({ progress }),
+            signal: mine.signal,
+          },
+        );
+        note({ running: false, report: answer, end: "answered" });
+      } catch (error) {
+        note({ running: false, end: "failed", message: wordsOf(error) });
+      }
+      if (running === mine) running = null;
+    },
+    stopCurve: () => end("stopped"),
+    takeCurveDay: ({ schedule, caution, wish }) =>
+      edits.reschedule(
+        `Take the day for must-do ${percent(wish.must, "given")}`,
+        { placements: [...schedule.placements] },
+        caution,
+      ),
+    keepCurveDay(name, { schedule, caution }) {
+      const { plan } = state.getState();
+      const odds = { ...plan.odds, crew: { ...plan.odds.crew, caution } };
+      const sentence =
+        caution === plan.odds.crew.caution
+          ? "Nothing of the plan."
+          : `The crew’s caution is ${percent(caution, "given")}, not ${percent(plan.odds.crew.caution, "given")}.`;
+      return variants.keepOffered(name, {
+        edit: editBetween(sentence, plan, { ...plan, odds }),
+        schedule,
+        sentence,
+        owner: null,
+      });
+    },
+  };
+}
+
+/** True when the curve that is there is of the requests, crew and limits of the open plan: its schedule does not matter. */
+export function curveStands({ curve, plan }: DeskState): boolean {
+  return curve !== null && sameRequests(curve.plan, plan);
+}
+
+/**
+ * True when a curve is missing, or of another plan, and nothing speaks against working it out: nothing is in hand, the packer rests. What
+ * was stopped or has failed is not due again until the plan changes.
+ */
+export function curveIsDue(state: DeskState): boolean {
+  const { curve, plan, run, preview } = state;
+  if (run?.running || preview !== null || plan.tasks.length === 0) return false;
+  if (!curve || !curveStands(state)) return !curve?.running;
+  return !curve.running && curve.end === "overtaken" && curve.report === null;
+}
+
+/** The same but for the schedule and what is chosen along the curve: each of its days has a wish and a caution of its own. */
+function sameRequests(a: Plan, b: Plan): boolean {
+  const { wish, crew } = b.odds;
+  const odds = {
+    ...a.odds,
+    wish: { ...a.odds.wish, must: wish.must },
+    crew: { ...a.odds.crew, caution: crew.caution },
+  };
+  return sameFrame({ ...a, odds }, b);
+}
