@@ -118,6 +118,7 @@ describe("the steps to a packed day", () => {
       "done",
       "done",
       "done",
+      "done",
       "open",
       "open",
     ]);
