@@ -40,11 +40,14 @@ const NO_PAPER: PaperPort = {
 
 export function show(
   view: ReactNode,
-  begin: (desk: ReturnType<typeof deskWith>["desk"]) => void = () => undefined,
+  begin: (
+    desk: ReturnType<typeof deskWith>["desk"],
+    engine: ReturnType<typeof deskWith>["engine"],
+  ) => void = () => undefined,
   paper: PaperPort = NO_PAPER,
 ) {
   const { desk, engine, clock } = deskWith();
-  begin(desk);
+  begin(desk, engine);
   const kept = new Map<string, string>();
   const around = {
     desk,

@@ -1,0 +1,53 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { CurveReport, PackProgress, WishedDay } from "../../../src/answers/index.ts";
+import { Curve } from "../../../src/screens/odds/curve.tsx";
+import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { type Call, scheduleWith } from "../../session/bench.ts";
+import { button, click, setStage, show } from "../setup/stage.tsx";
+
+setStage();
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout", "performance"] });
+  Object.assign(globalThis, {
+    ResizeObserver: class {
+      observe(): void {}
+      disconnect(): void {}
+    },
+  });
+});
+afterEach(() => vi.useRealTimers());
+
+const rows = () =>
+  [...document.querySelectorAll("tbody tr")].map((row) => row.querySelector("th")!.textContent);
+
+describe("the curve on the screen", () => {
+  it("is worked out when it is looked at; a day found for two wishes stands once; each can be taken", async () => {
+    const curves: Call<CurveReport, PackProgress>[] = [];
+    const { desk } = show(<Curve />, (_, engine) => {
+      engine.curve = ((plan: never, _given: never, hearing: never) =>
+        engine.call(curves, plan, hearing)) as never;
+    });
+    act(() => void vi.advanceTimersByTime(1500));
+    expect(curves).toHaveLength(1);
+    const { plan, verdict } = desk.state.getState();
+    const day = (must: number, startS: number, done: number): WishedDay => ({
+      schedule: scheduleWith(plan, "two", startS),
+      caution: 0.5,
+      wish: { home: 0.99, must },
+      outcome: { home: chanceOf(4000, 4000), must: chanceOf(done, 4000), meanWorth: 18.7 },
+      days: 4000,
+      meets: done >= must * 4000,
+      verdict,
+    });
+    const days = [day(0.8, 9000, 3700), day(0.9, 9000, 3700), day(0.99, 9300, 3900)];
+    await act(async () => curves[0]!.answer({ days, seconds: 1, iterations: 1, tried: 1 }));
+    expect(rows()).toEqual(["80 %, 90 %the wish", "99 %"]);
+    // 97.5 % counted is not the 99 % asked for, and said.
+    expect(document.body.textContent).toContain("not reached");
+    click(button("Take it as the day: must-do 99 %, worth 18"));
+    expect(desk.state.getState().plan.schedule).toEqual(days[2]!.schedule);
+    expect(desk.state.getState().plan.odds.crew.caution).toBe(0.5);
+  });
+});
