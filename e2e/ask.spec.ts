@@ -138,7 +138,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   await screen(page, "Odds").click();
   const work = page.getByRole("button", { name: "Work out the odds" });
   const day = page.getByRole("region", { name: "The day" });
-  await expect(day).toContainText("2000 simulated days, durations PERT, seed 1", { timeout: 30_000 });
+  await expect(day).toContainText(/2\u202f?000 simulated days, durations PERT, seed 1/, { timeout: 30_000 });
   const first = await day.innerText();
   await expect(page.getByRole("region", { name: "EVAs" }).getByRole("row")).toHaveCount(3);
   await expect(page.getByRole("region", { name: "Margins over time" }).getByRole("img")).toHaveCount(16);

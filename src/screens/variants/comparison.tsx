@@ -218,7 +218,7 @@ const CHANCES: readonly ChanceMeasure[] = [
   { name: "Everybody home", kind: "home" },
   { name: "Every must-do done", kind: "must" },
   { name: "Nothing missed", kind: "whole" },
-  { name: "Worth on average", kind: "worth" },
+  { name: "Average worth", kind: "worth" },
 ];
 
 function DayChance({ day, kind }: { readonly day: Compared; readonly kind: ChanceMeasure["kind"] }) {
