@@ -1,5 +1,5 @@
 import "@fontsource-variable/encode-sans/wdth.css";
-import type { PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
+import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
 import "./screens/theme/tokens.css";
 import "./screens/theme/base.css";
 import "./screens/shell/shell.css";
@@ -64,12 +64,19 @@ const desk = createDesk({
   },
 });
 
-function paperOf(kind: string, plan: Plan, verdict: Verdict, day: PrintedDay, shed?: ShedReport): Paper {
+function paperOf(
+  kind: string,
+  plan: Plan,
+  verdict: Verdict,
+  day: PrintedDay,
+  shed: ShedReport | undefined,
+  chances: ChancesReport | null,
+): Paper {
   switch (kind) {
     case "day-a4":
-      return daySheet(plan, verdict, "a4", day);
+      return daySheet(plan, verdict, "a4", day, chances);
     case "day-letter":
-      return daySheet(plan, verdict, "letter", day);
+      return daySheet(plan, verdict, "letter", day, chances);
     case "cuff-a4":
       return booklets(plan, verdict, { size: "a4", day, shed });
     case "cuff-letter":
@@ -102,15 +109,15 @@ const paper: PaperPort = {
     { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
     { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
   ],
-  pages(kind, plan, verdict, day, shed) {
-    const made = paperOf(kind, plan, verdict, day, shed);
+  pages(kind, plan, verdict, day, shed, chances) {
+    const made = paperOf(kind, plan, verdict, day, shed, chances);
     return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
   },
   unsaid: (kind, plan) => (kind.startsWith("cuff") ? unsaidOnCuffs(plan) : []),
   // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
-  async pdf(kind, plan, verdict, day, shed) {
+  async pdf(kind, plan, verdict, day, shed, chances) {
     const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict, day, shed));
+    return toPdf(paperOf(kind, plan, verdict, day, shed, chances));
   },
 };
 

@@ -1,4 +1,4 @@
-import type { PrintedDay, ShedReport, Verdict } from "../answers/index.ts";
+import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "../answers/index.ts";
 import type { WalkS } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { Desk } from "../session/index.ts";
@@ -22,15 +22,29 @@ export interface PaperKind {
 
 /**
  * Paper as the views see it; `verdict` is that of `plan` with its own schedule, `day` its printed moments, `shed` its shed order
- * when there is one.
+ * when there is one, `chances` those of the same day; null where they are not known.
  */
 export interface PaperPort {
   readonly kinds: readonly PaperKind[];
-  pages(kind: string, plan: Plan, verdict: Verdict, day: PrintedDay, shed?: ShedReport): readonly PaperPage[];
+  pages(
+    kind: string,
+    plan: Plan,
+    verdict: Verdict,
+    day: PrintedDay,
+    shed: ShedReport | undefined,
+    chances: ChancesReport | null,
+  ): readonly PaperPage[];
   /** What somebody who prints pages of this kind may look for there in vain: words after "On paper:", and tasks it is about. */
   unsaid(kind: string, plan: Plan): readonly { readonly words: string; readonly tasks: readonly string[] }[];
   /** The same pages as a PDF file's bytes. */
-  pdf(kind: string, plan: Plan, verdict: Verdict, day: PrintedDay, shed?: ShedReport): Promise<Uint8Array>;
+  pdf(
+    kind: string,
+    plan: Plan,
+    verdict: Verdict,
+    day: PrintedDay,
+    shed: ShedReport | undefined,
+    chances: ChancesReport | null,
+  ): Promise<Uint8Array>;
 }
 
 /** What every view may ask for; wired once, at the start. */

@@ -1,6 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
+import type { ChancesReport } from "../../answers/index.ts";
 import {
+  chancesAtRest,
+  type DeskState,
   isOnGrid,
+  MANY_DAYS,
   printedIsStale,
   type PrintedWork,
   shedIsStale,
@@ -27,6 +31,12 @@ function usePrinted(): PrintedWork | null {
   return printed;
 }
 
+/** The chances that may be printed: of the open day, counted on many days. */
+function chancesToPrint(state: DeskState): ChancesReport | null {
+  const report = chancesAtRest(state);
+  return report && report.days >= MANY_DAYS ? report : null;
+}
+
 /** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
 export function PaperView() {
   const { desk, paper } = useAround();
@@ -48,9 +58,10 @@ export function PaperView() {
 
   const printed = usePrinted();
   const day = printed?.report ?? null;
+  const chances = useDesk(chancesToPrint);
   const pages = useMemo(
-    () => (day === null ? [] : paper.pages(kind, plan, verdict, day, tables)),
-    [paper, kind, plan, verdict, day, tables],
+    () => (day === null ? [] : paper.pages(kind, plan, verdict, day, tables, chances)),
+    [paper, kind, plan, verdict, day, tables, chances],
   );
   const first = pages[0];
   // The keyboard stays where it is led to while the pages are held.
@@ -69,7 +80,7 @@ export function PaperView() {
     if (day === null) return;
     try {
       setProblem(null);
-      const bytes = await paper.pdf(kind, plan, verdict, day, tables);
+      const bytes = await paper.pdf(kind, plan, verdict, day, tables, chances);
       const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
       download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
     } catch (error) {

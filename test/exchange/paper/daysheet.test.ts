@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import type { ChancesReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { daySheet, STANDING } from "../../../src/exchange/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chancesReport } from "../../session/answers.ts";
 import { READY_NAMES, readyPlan } from "../../readyplan.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { overflows, textsOf, wordsOf } from "./reading.ts";
@@ -70,6 +73,21 @@ describe("the day timeline", () => {
     const words = wordsOf(daySheet(plan, { ...verdict, margins }).pages[0]!);
     expect(words).toContain(" 2 %");
     expect(words).not.toContain(" 3 %");
+  });
+
+  it("says the chances beside the wishes, and which must-do work is below: unknown where nobody worked them out", () => {
+    const plan = samplePlan();
+    const said = (chances: ChancesReport | null): string =>
+      daySheet(plan, check(plan, plan.schedule), "a4", undefined, chances).pages.map(wordsOf).join(" ");
+    expect(said(null)).toContain("Chances: NOT WORKED OUT.");
+    const [must] = plan.tasks.filter((task) => task.must);
+    const below = chanceOf(1601, 2000);
+    const tasks = [{ task: must!.id, must: true, done: below, reason: null, slackS: 0 }];
+    const words = said(chancesReport({ days: 2000, home: chanceOf(2000, 2000), must: below, tasks }));
+    expect(words).toContain("everybody home over 99.8 %, wish 99 %");
+    expect(words).toContain("every must-do done 80.0 % (78.2 to 81.8 %), BELOW THE WISH of 90 %");
+    expect(words).toContain("the crew acts, caution 25 %");
+    expect(words).toContain(`MUST-DO BELOW THE WISH: ${must!.name} 80.0 %`);
   });
 
   it("lays time on a straight scale: an hour is as long everywhere", () => {

@@ -1,4 +1,4 @@
-import type { PrintedDay, Verdict } from "../../../answers/index.ts";
+import type { ChancesReport, PrintedDay, Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { touchdownMs, utcDate } from "../../../words/index.ts";
 import { type Block, flow } from "../flow.ts";
@@ -6,6 +6,7 @@ import { printedDay } from "../leaving/printedday.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
 import { evaBand, remoteLines, stayBand } from "./bands.ts";
+import { chanceLines } from "./chances.ts";
 import { framed, sheetBox } from "./frame.ts";
 import { findingLines, marginTable } from "./summary.ts";
 
@@ -16,13 +17,15 @@ const MANY_SHEETS_LANES_MM = [16, 14.5, 13];
 
 /**
  * The day timeline on one landscape sheet (more when the plan has more EVAs than one sheet shows legibly): the whole
- * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule, `day` its printed moments.
+ * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule, `day` its printed moments,
+ * `chances` those of the same day; null where they are not known.
  */
 export function daySheet(
   plan: Plan,
   verdict: Verdict,
   size: SheetSize = "a4",
   day: PrintedDay = printedDay(plan),
+  chances: ChancesReport | null = null,
 ): Paper {
   const box = sheetBox(size);
   const epochMs = touchdownMs(plan);
@@ -32,6 +35,7 @@ export function daySheet(
     ...remoteLines(plan, box),
     ...plan.evas.flatMap((eva) => evaBand(plan, verdict, day, eva, laneMm, box)),
     ...marginTable(plan, verdict, box),
+    ...chanceLines(plan, chances, box),
     ...findingLines(plan, verdict, box),
   ];
   const fewest = (): number => {
