@@ -15,8 +15,8 @@ export function alongCurve(wish: number): readonly PackFor[] {
 /** A place as it is written on the dial. */
 export function placeWords(place: PackFor, wish: number): string {
   if (place === "likely") return "likely";
-  if (place === "wish") return `wish, ${percent(wish, "given")}`;
-  return place === SURE.at(-1) ? `certain, ${percent(place, "given")}` : percent(place, "given");
+  if (place === "wish") return `wish ${percent(wish, "given")}`;
+  return place === SURE.at(-1) ? `certain ${percent(place, "given")}` : percent(place, "given");
 }
 
 /** A place from the value of its option. */

@@ -7,11 +7,11 @@ describe("the packer's dial", () => {
       "likely",
       "50 %",
       "80 %",
-      "wish, 90 %",
+      "wish 90 %",
       "95 %",
-      "certain, 99 %",
+      "certain 99 %",
     ]);
-    expect(alongCurve(0.93).map((place) => placeWords(place, 0.93))).toContain("wish, 93 %");
+    expect(alongCurve(0.93).map((place) => placeWords(place, 0.93))).toContain("wish 93 %");
   });
 
   it("asks the packer for what stands on it", () => {

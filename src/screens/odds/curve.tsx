@@ -171,8 +171,7 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
         </table>
         <p className="note">
           Each counted on {grouped(days[0]?.days ?? 0)} simulated days with the crew acting by the plan’s
-          rules and the caution beside it. A surer day that is worth more makes the ones before it needless:
-          the search is not through, or their wish asks for no less.
+          rules and the caution beside it.
         </p>
       </div>
     </div>
