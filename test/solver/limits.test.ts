@@ -23,7 +23,7 @@ describe("work that is as long as it may be", () => {
     const halves = (longestS: number): Plan =>
       tinyPlan({
         evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0, longestS: 3600 })],
-        tasks: ["one", "two", "three", "four"].map((id) => task(id, "a")),
+        tasks: ["one", "two", "three", "four"].map((id) => task(id, "a", { worth: 10 })),
         rules: { work: { longestS, restS: 600 }, startGridS: 1 },
       });
     expect(packed(halves(1500))).toEqual({ placed: 4, breaches: 0 });
