@@ -28,7 +28,8 @@ export function spellsOf(prepared: Prepared, walk: Walk): Spell[] {
       continue;
     }
     const last = spells.at(-1);
-    if (last && restedS < restS) {
+    // Where a rest may be as short as one likes there still has to be one.
+    if (last && restedS < Math.max(1, restS)) {
       // Of stretches that overlap the later end counts (S11).
       const endS = instant(Math.max(last.work.endS, span.endS));
       spells[spells.length - 1] = { ...last, work: { startS: last.work.startS, endS } };

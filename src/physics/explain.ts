@@ -11,7 +11,7 @@ import type { ElevationRange } from "./stretches.ts";
 import type { SuitModel } from "./suit.ts";
 import { type Effort, MEASURED_KCAL_H, metabolicW as rateOf } from "./workrate.ts";
 
-/*
+/**
  * Figures with what they come from. Range: those of the models that are named as sources. Not covered: rounding to whole units,
  * which suit.ts does to the safe side.
  */

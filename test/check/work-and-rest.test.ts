@@ -76,6 +76,18 @@ describe("work and rest", () => {
     expect(only(plan(0, 100, 0, both(6000)), "work-and-rest")).toMatchObject({ have: 6900 });
   });
 
+  test("work-and-rest: where a rest may be as short as one likes, tasks one after the other still have none between them", () => {
+    const row: TinyParts = {
+      tasks: [task("one", "a"), task("two", "a")],
+      placements: [at("one", 2000), at("two", 2600)],
+      rules: { work: { longestS: 2400, restS: 0 } },
+    };
+    // 600 + 300 + 600 + 600 + 300 + 600 = 3000 s without a pause.
+    expect(only(tinyPlan(row), "work-and-rest")).toMatchObject({ have: 3000 });
+    // One second of pause between the tasks is a rest: 1500 s on either side of it.
+    expect(breachesOf(tinyPlan({ ...row, placements: [at("one", 2000), at("two", 2601)] }))).toEqual([]);
+  });
+
   test("work-and-rest: waiting at the lander for the others is a rest before the airlock work", () => {
     const both = tinyPlan({
       tasks: [task("one", "a", { duration: { likelyS: 5000 } })],
