@@ -18,15 +18,8 @@ export function ChanceFigures() {
   const current = useDesk(chancesStand);
   const wish = useDesk(({ plan }) => plan.odds.wish);
   const known = nothing ? null : report;
-  const state = nothing
-    ? "nothing placed"
-    : !current
-      ? report
-        ? "worked out again…"
-        : "being worked out…"
-      : report
-        ? null
-        : "unknown";
+  const again = nothing || current ? null : report ? "worked out again…" : "being worked out…";
+  const instead = nothing ? "nothing placed" : current && !report ? "unknown" : null;
   return (
     <>
       <ChanceFigure
@@ -34,21 +27,24 @@ export function ChanceFigures() {
         report={known}
         of={({ home }) => home}
         wish={wish.home}
-        state={state}
+        again={again}
+        instead={instead}
       />
       <ChanceFigure
         name="every must-do done"
         report={known}
         of={({ must }) => must}
         wish={wish.must}
-        state={state}
+        again={again}
+        instead={instead}
       />
       <ChanceFigure
         name="nothing missed"
         report={known}
         of={({ whole }) => whole}
         wish={null}
-        state={state}
+        again={again}
+        instead={instead}
       />
     </>
   );
@@ -60,14 +56,16 @@ function ChanceFigure(props: {
   readonly report: ChancesReport | null;
   readonly of: (report: ChancesReport) => Chance;
   readonly wish: number | null;
-  /** Why the figure is not to be relied on; null when it is of the shown day. */
-  readonly state: string | null;
+  /** Why the figure is not to be relied on yet; null when it is of the shown day. */
+  readonly again: string | null;
+  /** What is said where there is no figure and none to come. */
+  readonly instead: string | null;
 }) {
-  const { name, report, of, wish, state } = props;
+  const { name, report, of, wish, again, instead } = props;
   const chance = report && of(report);
   const standing = chance === null || wish === null ? null : standingAgainst(chance, wish);
   const shown = standing === null ? "plain" : WISH_STATE[standing];
-  const aside =
+  const beside =
     wish === null
       ? report && crewShort(report)
       : wishWords(standing ?? "open", wish).replace("the wish of", "wish");
@@ -76,7 +74,7 @@ function ChanceFigure(props: {
       role="group"
       aria-label={name}
       className={`score-figure chance-figure ${shown === "good" ? "fine" : shown}`}
-      data-current={state === null}
+      data-current={again === null}
     >
       <span className="figure">
         {chance && report ? (
@@ -91,8 +89,8 @@ function ChanceFigure(props: {
         <span>
           <b>{name}</b> {chance && <span className="note">{chanceInterval(chance)}</span>}
         </span>
-        <span className="score-wish">{aside}</span>
-        <span className="score-again">{state}</span>
+        <span className="score-wish">{instead ?? beside}</span>
+        <span className="score-again">{again}</span>
       </span>
       {chance && <ChanceBar chance={chance} wish={wish} />}
     </div>
