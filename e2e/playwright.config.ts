@@ -9,7 +9,9 @@ export default defineConfig({
   outputDir: "../test-results",
   // Two browsers on two cores are slower than one.
   workers: 1,
-  timeout: 40_000,
+  // Room for a machine that is slow or shared: a right answer is never failed by the clock.
+  timeout: 180_000,
+  expect: { timeout: 30_000 },
   reporter: [["list"]],
   use: {
     baseURL: `http://127.0.0.1:${port}/`,
