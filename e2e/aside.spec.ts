@@ -7,7 +7,7 @@ const shelf = (page: Page) => page.getByRole("dialog", { name: "Plans kept aside
 /** A visit that finds a record that cannot be read, and a plan another window had saved. */
 async function withAside(page: Page): Promise<void> {
   await page.goto("./");
-  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText("Saved here")).toBeVisible();
   const text = readFileSync("public/plans/small.json", "utf8");
   await page.evaluate(async (plan) => {
     const db = await new Promise<IDBDatabase>((resolve, reject) => {

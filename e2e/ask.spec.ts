@@ -16,8 +16,8 @@ async function packDemo(page: Page, aim: "wish" | "likely" = "wish"): Promise<vo
   await page.getByLabel("What to pack for").selectOption(aim);
   await page.getByRole("combobox", { name: "How long to search" }).selectOption({ label: "2 s" });
   await page.getByRole("button", { name: "Pack", exact: true }).click();
-  await expect(page.getByText("14 of 14").first()).toBeVisible({ timeout: 20_000 });
-  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
+  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible();
 }
 
 /** Asks about bench tasks, one after the other, until the answer has something that could give. */
@@ -30,9 +30,9 @@ async function askUntilSomethingGives(page: Page): Promise<void> {
     await expect(
       answer(page).getByText(/changes tried|changes? tried\.|Nothing had to be tried/),
     ).toBeVisible({
-      timeout: 15_000,
+      timeout: 40_000,
     });
-    await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0, { timeout: 15_000 });
+    await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0);
     if (
       (await answer(page)
         .getByRole("button", { name: /^Try as a variant/ })
@@ -98,7 +98,7 @@ test("a breach is asked about, and the answer is marked when the day changes", a
     .first();
   await ask.press("Enter");
   await expect(answer(page).getByRole("heading", { name: "The day as it stands" })).toBeFocused();
-  await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0, { timeout: 15_000 });
+  await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0);
   await expect(answer(page).getByText(/^Asked at:/)).toBeVisible();
   await page.keyboard.press("Control+z");
   await expect(answer(page).getByText("The day has changed since")).toBeVisible();
@@ -121,7 +121,7 @@ test("variants are kept by name, renamed, there after a reload, and removed", as
   await page.keyboard.type("Calm day");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("button", { name: "Rename Calm day" })).toBeFocused();
-  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText("Saved here")).toBeVisible();
   await page.goto("./");
   await screen(page, "Variants").click();
   await expect(page.getByRole("row", { name: /^Compare Calm day/ })).toBeVisible();
@@ -138,7 +138,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   await screen(page, "Odds").click();
   const work = page.getByRole("button", { name: "Work out the odds" });
   const day = page.getByRole("region", { name: "The day" });
-  await expect(day).toContainText(/2\u202f?000 simulated days, durations PERT, seed 1/, { timeout: 30_000 });
+  await expect(day).toContainText(/2\u202f?000 simulated days, durations PERT, seed 1/);
   const first = await day.innerText();
   await expect(page.getByRole("region", { name: "EVAs" }).getByRole("row")).toHaveCount(3);
   await expect(page.getByRole("region", { name: "Margins over time" }).getByRole("img")).toHaveCount(16);
@@ -147,10 +147,10 @@ test("the odds of 2000 days come by themselves, the same again with the same see
 
   await page.getByRole("spinbutton", { name: "Seed" }).fill("2");
   await work.click();
-  await expect(day).toContainText("seed 2", { timeout: 30_000 });
+  await expect(day).toContainText("seed 2");
   await page.getByRole("spinbutton", { name: "Seed" }).fill("1");
   await work.click();
-  await expect(day).toContainText("seed 1", { timeout: 30_000 });
+  await expect(day).toContainText("seed 1");
   expect(await day.innerText()).toBe(first);
 
   await day.getByRole("button").first().press("Enter");
@@ -164,7 +164,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   await expect(page.getByText("Of the day before. Nothing is placed now.")).toBeVisible();
   expect(await day.innerText()).toBe(first);
   await page.keyboard.press("Control+Shift+z");
-  await expect(page.getByText("Of the day as it stands.")).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText("Of the day as it stands.")).toBeVisible();
   expect(await day.innerText()).toBe(first);
 });
 
@@ -178,7 +178,7 @@ test("after a pack the score says what is proved of its worth, until the day is 
   await page.getByLabel("What to pack for").selectOption("likely");
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   // The whole small request list fits: nothing better can be.
-  await expect(score.getByText("proved best")).toBeVisible({ timeout: 20_000 });
+  await expect(score.getByText("proved best")).toBeVisible();
   await page.locator(".block").first().focus();
   await page.keyboard.press("b");
   await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
@@ -195,21 +195,21 @@ test("the shed order is a table by EVA and is printed with the cuff checklists",
   await screen(page, "Odds").click();
   await page.getByRole("button", { name: "If late", exact: true }).click();
   const table = page.getByRole("region", { name: "EVA 1, when late" });
-  await expect(table).toBeVisible({ timeout: 30_000 });
+  await expect(table).toBeVisible();
   await expect(table.getByRole("columnheader")).toHaveText([
     "Leaving",
     "Planned",
     ...[5, 10, 20, 30, 45].map((late) => `${late} min late`),
   ]);
-  await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible();
   await page.getByRole("button", { name: "Print with the cuff checklists" }).press("Enter");
-  await expect(page.getByText("With the late page of every EVA.")).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText("With the late page of every EVA.")).toBeVisible();
   await expect(
     page
       .locator(".paper-page")
       .filter({ hasText: /IF LATE/i })
       .first(),
-  ).toBeAttached({ timeout: 30_000 });
+  ).toBeAttached();
 });
 
 const looks = (["light", "dark"] as const).flatMap((theme) =>
@@ -243,7 +243,7 @@ for (const { theme, viewport } of looks) {
     await answer(page).getByRole("button", { name: "Compare" }).click();
     await violations("variants");
     await screen(page, "Odds").click();
-    await expect(page.getByRole("region", { name: "The day" })).toBeVisible({ timeout: 30_000 });
+    await expect(page.getByRole("region", { name: "The day" })).toBeVisible();
     await violations("odds");
     // The variant, then the pack.
     for (let k = 0; k < 2; k += 1) await page.keyboard.press("Control+z");

@@ -22,7 +22,7 @@ test("the three chances stand in the score with their wishes, follow a drag, and
 }) => {
   await openDay(page);
   const must = chance(page, "every must-do done");
-  await expect(must).toHaveAttribute("data-current", "true", { timeout: 20_000 });
+  await expect(must).toHaveAttribute("data-current", "true");
   await expect(chance(page, "everybody home")).toContainText("wish 99 %");
   await expect(must).toContainText("wish 90 %");
   await expect(chance(page, "nothing missed")).toContainText("crew acts, caution 25 %");
@@ -35,16 +35,16 @@ test("the three chances stand in the score with their wishes, follow a drag, and
     await page.keyboard.press("Escape");
     return text;
   };
-  await expect.poll(days, { timeout: 20_000 }).toContain("2000 simulated days");
+  await expect.poll(days).toContain("2000 simulated days");
 
   const from = await middleOf(block(page, "Level the ground listener"));
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(from.x + 120, from.y, { steps: 6 });
   // While it is in hand: of the day in hand, on few days.
-  await expect(must).toHaveAttribute("data-current", "true", { timeout: 20_000 });
+  await expect(must).toHaveAttribute("data-current", "true");
   await page.mouse.up();
-  await expect.poll(days, { timeout: 20_000 }).toContain("2000 simulated days");
+  await expect.poll(days).toContain("2000 simulated days");
 });
 
 test("a block says its slack, and a must-do below the wish that it is", async ({ page }) => {
@@ -53,7 +53,7 @@ test("a block says its slack, and a must-do below the wish that it is", async ({
     timeout: 30_000,
   });
   const list = page.getByRole("list", { name: "Below the wish" });
-  await expect(list).toContainText("below the wish of 90 %", { timeout: 20_000 });
+  await expect(list).toContainText("below the wish of 90 %");
   const row = list.getByRole("button").first();
   const name = (await row.locator(".finding-sentence").innerText()).split(" is done on")[0]!;
   await row.click();

@@ -17,9 +17,9 @@ async function open(page: Page): Promise<void> {
 async function pack(page: Page): Promise<void> {
   await page.getByRole("combobox").first().selectOption({ label: "2 s" });
   await page.getByRole("button", { name: "Pack", exact: true }).click();
-  await expect(page.getByText("14 of 14").first()).toBeVisible({ timeout: 20_000 });
-  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible({ timeout: 20_000 });
-  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
+  await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
+  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible();
 }
 
 test("packs the demo day without a breach, shows a breach while a task is dragged, and takes it back", async ({
@@ -54,7 +54,7 @@ test("a reload finds the packed day again", async ({ page }) => {
   await open(page);
   await pack(page);
   const placed = /^\d+ of 45 tasks/.exec(await page.getByText(/^\d+ of 45 tasks/).innerText())![0];
-  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText("Saved here")).toBeVisible();
   await page.reload();
   await expect(page.getByText("14 of 14").first()).toBeVisible();
   await expect(page.getByText(placed, { exact: true })).toBeVisible();
@@ -67,8 +67,8 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await open(page);
   await page.getByRole("button", { name: "Pack", exact: true }).focus();
   await page.keyboard.press("Enter");
-  await expect(page.getByText("14 of 14").first()).toBeVisible({ timeout: 20_000 });
-  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
+  await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible();
   await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
 
   await block(page, "Lower the station racks").focus();
@@ -85,7 +85,7 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await page.keyboard.press("Enter");
   // Held until the pages for being late are there.
   const print = page.getByRole("button", { name: "Print" });
-  await expect(print).not.toHaveAttribute("aria-disabled", "true", { timeout: 30_000 });
+  await expect(print).not.toHaveAttribute("aria-disabled", "true");
   await print.focus();
   await page.keyboard.press("Enter");
   await expect(page.locator("body[data-printed]")).toHaveCount(1);
@@ -94,7 +94,7 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await expect(page.getByText("0 of 14").first()).toBeVisible();
   await page.keyboard.press("Control+Shift+z");
   await expect(page.getByText("14 of 14").first()).toBeVisible();
-  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText("Saved here")).toBeVisible();
   await page.reload();
   await expect(page.getByText("14 of 14").first()).toBeVisible();
 });
@@ -120,7 +120,7 @@ test("paper shows the cuff pages of the packed day", async ({ page }) => {
   await pack(page);
   await page.getByRole("button", { name: "Paper" }).click();
   await expect(page.getByRole("button", { name: "Print" })).toBeVisible();
-  await expect(page.locator(".paper-page").first()).toBeVisible({ timeout: 30_000 });
+  await expect(page.locator(".paper-page").first()).toBeVisible();
   // What the print button prints: the pages alone, each at its own size, one for every task and more.
   const printed = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
   expect(printed.match(/\/Type \/Page\b/g)?.length ?? 0).toBeGreaterThan(30);

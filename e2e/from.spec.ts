@@ -7,7 +7,7 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   const score = page.getByRole("region", { name: "Score" });
   const worst = score.getByRole("group", { name: "worst margin" }).getByRole("button");
-  await expect(worst).toBeVisible({ timeout: 15_000 });
+  await expect(worst).toBeVisible();
 
   await worst.press("Enter");
   const answer = page.getByRole("group", { name: "From what: worst margin" });

@@ -69,7 +69,7 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await lead(page).focus();
   await page.keyboard.press("Enter");
   await expect(strip(page).getByRole("status")).toContainText("No rule is broken at likely durations", {
-    timeout: 20_000,
+    timeout: 40_000,
   });
   for (const name of ["Requests", "Pack", "Findings", "Paper"])
     await expect(step(page, name)).toHaveAttribute("data-state", "done");
@@ -107,7 +107,7 @@ test("a must-do task that a pack leaves out is named, and asked about", async ({
   await expect(page.getByText("Pasted 6 cells, 1 new row.")).toBeVisible();
   await lead(page).click();
   await expect(strip(page).getByRole("status")).toContainText("Left out: Far core. ", {
-    timeout: 20_000,
+    timeout: 40_000,
   });
   await expect(lead(page)).toHaveText("Why not?");
   await lead(page).click();
@@ -147,7 +147,7 @@ test("every label that the tutorial names is on screen as it is written", async 
   await expect(page.getByText(/^Pasted 8 cells, 1 new row\./)).toBeVisible();
   await look();
   await lead(page).click();
-  await expect(lead(page)).toHaveText("To paper", { timeout: 20_000 });
+  await expect(lead(page)).toHaveText("To paper");
   await look();
   for (const [screen, sign] of [
     ["Odds", "If late"],
@@ -181,7 +181,7 @@ function wordsOnScreen(): string[] {
 
 test("the steps stay over a reload, are put away for good, and come back from the list", async ({ page }) => {
   await newPlan(page);
-  await expect(page.getByText("Saved here")).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText("Saved here")).toBeVisible();
   await page.reload();
   await expect(strip(page)).toBeVisible();
   await strip(page).getByRole("button", { name: "Put away" }).click();
