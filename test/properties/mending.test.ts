@@ -72,5 +72,5 @@ describe("a mend and must-do work", () => {
     expect(judge(schedule).score.breaches).toBe(0);
     expect(mustIn(plan, schedule)).toEqual(must);
     expect(changes.filter((change) => change.kind === "dropped")).toEqual([]);
-  }, 120_000);
+  });
 });

@@ -124,7 +124,7 @@ describe("the best of all days", () => {
     }
     // Days on which everything fits would prove little.
     expect(benched).toBeGreaterThan(8);
-  }, 120_000);
+  });
 
   it("is reached where two EVAs together must be short, by going out no sooner than is needed", () => {
     const over = { duty: 0, "lander-stores": 0 };
@@ -145,7 +145,7 @@ describe("the best of all days", () => {
     }
     expect(over.duty).toBeGreaterThan(3);
     expect(over["lander-stores"]).toBeGreaterThan(3);
-  }, 120_000);
+  });
 });
 
 /** Rules that break when the tasks of `schedule` start as soon as their order lets them, with duty and stores without limit. */

@@ -7,10 +7,12 @@ import { Chuffed } from "./chuffed.ts";
 import { mixedPlan } from "./mixedPlan.ts";
 import { optimumOf } from "./model.ts";
 
+/** When the reference solver is taken to hang, ms. */
+const LIMIT_MS = 1_200_000;
+
 /** Maker, judge and a constraint solver that knows neither, on the same small days: three ways to one number. */
 
 const ITERATIONS = 6000;
-const LIMIT_MS = 120_000;
 const plans = Array.from({ length: 20 }, (_, k) => mixedPlan(k + 1));
 const chuffed = new Chuffed();
 
@@ -38,16 +40,12 @@ function shortOfDuty(seed: number): Plan {
 }
 
 describe("the proved optimum", () => {
-  it.each(plans)(
-    "is what packing reaches and the judge accepts: $title",
-    async (plan) => {
-      const { mustLeftOut, worth, schedule } = await optimumOf(plan, chuffed, LIMIT_MS);
-      const optimum = { breaches: [], mustLeftOut, worth };
-      expect(judged(plan, schedule), "the reference's own schedule").toEqual(optimum);
-      expect(judged(plan, packed(plan)), "the packed schedule").toEqual(optimum);
-    },
-    LIMIT_MS,
-  );
+  it.each(plans)("is what packing reaches and the judge accepts: $title", async (plan) => {
+    const { mustLeftOut, worth, schedule } = await optimumOf(plan, chuffed, LIMIT_MS);
+    const optimum = { breaches: [], mustLeftOut, worth };
+    expect(judged(plan, schedule), "the reference's own schedule").toEqual(optimum);
+    expect(judged(plan, packed(plan)), "the packed schedule").toEqual(optimum);
+  });
 
   it.each([mixedPlan(53), mixedPlan(93), ...[22, 51, 53, 77, 144].map(shortOfDuty)])(
     "is reached where duty is short, and held where packing is given it: $title",
@@ -59,7 +57,6 @@ describe("the proved optimum", () => {
       expect(judged(plan, packed(plan, 100, schedule))).toEqual(optimum);
       expect(judged(plan, packed(plan))).toEqual(optimum);
     },
-    LIMIT_MS,
   );
 
   it("is asked of plans that have a little of everything, and a list longer than the day", () => {
