@@ -78,7 +78,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         name: "must-do, done on fewer simulated days than wished",
         paint(brush) {
           block("sampling", { must: true })(brush);
-          paintBelow(brush, BLOCK, { done: BELOW });
+          paintBelow(brush, BLOCK, BELOW, "below");
         },
       },
       {

@@ -1,7 +1,14 @@
 import type { ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
-import { belowWords, chanceFigure, standingAgainst, wishWords } from "../chancewords.ts";
+import {
+  belowWords,
+  chanceFigure,
+  standingAgainst,
+  WISH_STATE,
+  type WishStanding,
+  wishWords,
+} from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { useCalm } from "../settled.ts";
@@ -19,10 +26,10 @@ export function BelowWish() {
   if (days.length === 0 && tasks.length === 0) return null;
   return (
     <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
-      {days.map((sentence) => (
+      {days.map(({ standing, sentence }) => (
         <li key={sentence}>
           <p className="finding">
-            <span className="state breach">Below wish</span>
+            <StateOf standing={standing} />
             <span className="finding-rule narrow">Chances</span>
             {!current && <span className="finding-new">worked out again…</span>}
             <span className="finding-sentence">{sentence}</span>
@@ -38,11 +45,27 @@ export function BelowWish() {
   );
 }
 
-/** A sentence for each chance of the day that is below its wish. */
-function daysBelow({ home, must, wish, days, mustOnBench }: ChancesReport): readonly string[] {
-  const said = (name: string, standing: ReturnType<typeof standingAgainst>, figure: string, of: number) =>
+/** How sure it is: what only may be below is not said to be. */
+function StateOf({ standing }: { readonly standing: WishStanding }) {
+  const words = standing === "below" ? "Below wish" : "May be below";
+  return <span className={`state ${WISH_STATE[standing]}`}>{words}</span>;
+}
+
+interface DayBelow {
+  readonly standing: WishStanding;
+  readonly sentence: string;
+}
+
+/** A sentence for each chance of the day that is, or may be, below its wish. */
+function daysBelow({ home, must, wish, days, mustOnBench }: ChancesReport): readonly DayBelow[] {
+  const said = (name: string, standing: WishStanding, figure: string, of: number): readonly DayBelow[] =>
     standing === "below" || standing === "may be below"
-      ? [`${name} on ${figure} of ${days} simulated days, ${wishWords(standing, of)}.`]
+      ? [
+          {
+            standing,
+            sentence: `${name} on ${figure} of ${days} simulated days, ${wishWords(standing, of)}.`,
+          },
+        ]
       : [];
   return [
     ...said(
@@ -72,7 +95,7 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   return (
     <li>
       <button type="button" className="finding" onClick={go}>
-        <span className="state breach">Below wish</span>
+        <StateOf standing={standingAgainst(one.done, report.wish.must)} />
         <span className="finding-rule narrow">Must-do</span>
         <span className="finding-sentence">{sentence}</span>
       </button>

@@ -1,6 +1,12 @@
 import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
-import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
-import { belowWords, chanceFigure, slackWords } from "../../chancewords.ts";
+import type { Chance, ChancesReport } from "../../../answers/index.ts";
+import {
+  chanceFigure,
+  slackWords,
+  standingAgainst,
+  WISH_STATE,
+  type WishStanding,
+} from "../../chancewords.ts";
 import { type Brush, setFont, textPx } from "./brush.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 
@@ -10,18 +16,19 @@ const NEAR_S = 300;
 /** What the simulated days say of each block: a must-do task below the wish in words on it, and its slack above. */
 export function paintChances(
   brush: Brush,
-  standing: Standing,
+  day: Standing,
   scale: TimeScale,
   report: ChancesReport,
   selection: readonly string[],
 ): void {
   const known = new Map(report.tasks.map((one) => [one.task, one]));
-  for (const block of standing.blocks) {
+  for (const block of day.blocks) {
     const one = known.get(block.task);
     if (!one || !shows(scale, block)) continue;
-    const slab = slabFor(standing, scale, block);
+    const slab = slabFor(day, scale, block);
     if (!slab) continue;
-    if (belowWords(one, report) !== null) paintBelow(brush, slab, one);
+    const standing = one.must ? standingAgainst(one.done, report.wish.must) : "open";
+    if (standing === "below" || standing === "may be below") paintBelow(brush, slab, one.done, standing);
     if (one.slackS === null || block.lane === REMOTE) continue;
     paintSlack(brush, slab, one.slackS);
     if (selection.includes(block.task)) paintRope(brush, slab, scale.x(block.startS + one.slackS));
@@ -29,19 +36,28 @@ export function paintChances(
 }
 
 /** On a plate along the foot of the block: as many words as it has room for. */
-export function paintBelow(brush: Brush, slab: Slab, { done }: Pick<TaskChance, "done">): void {
+export function paintBelow(
+  brush: Brush,
+  slab: Slab,
+  done: Chance,
+  standing: Extract<WishStanding, "below" | "may be below">,
+): void {
   const { ctx, palette } = brush;
+  const state = WISH_STATE[standing] === "breach" ? "breach" : "tight";
   const figure = chanceFigure(done);
   const room = slab.right - slab.left - 6;
   setFont(ctx, 12, 640);
-  const text = [`done on ${figure}, below the wish`, `${figure}, below wish`, "below wish", figure].find(
-    (one) => textPx(ctx, one) <= room,
-  );
+  const text = [
+    `done on ${figure}, ${standing} the wish`,
+    `${figure}, ${standing} wish`,
+    `${standing} wish`,
+    figure,
+  ].find((one) => textPx(ctx, one) <= room);
   if (text === undefined) return;
   const y = slab.topLeft + slab.thick - 15;
-  ctx.fillStyle = palette.breach;
+  ctx.fillStyle = palette[state];
   ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 6, 14);
-  ctx.fillStyle = palette["on-breach"];
+  ctx.fillStyle = palette[`on-${state}`];
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   ctx.fillText(text, slab.left + 4, y + 7.5);
@@ -50,7 +66,8 @@ export function paintBelow(brush: Brush, slab: Slab, { done }: Pick<TaskChance, 
 function paintSlack(brush: Brush, slab: Slab, slackS: number): void {
   const { ctx, palette } = brush;
   const words = slackWords(slackS);
-  const room = slab.right - slab.left;
+  // Two beside each other stay apart.
+  const room = slab.right - slab.left - 6;
   setFont(ctx, 12, slackS < NEAR_S ? 680 : 460);
   const text = [words, words.replace("slack ", "")].find((one) => textPx(ctx, one) <= room);
   if (text === undefined) return;
