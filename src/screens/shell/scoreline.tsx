@@ -15,7 +15,7 @@ export function ScoreLine() {
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
-  // What the packer proved and what plain insertion reaches, while its schedule is the plan's.
+  // What the packer proved, while its schedule is the plan's.
   const packed = useDesk(packStands);
   const margin = score.worstMargin / 10_000;
   const marginState =
@@ -45,7 +45,7 @@ export function ScoreLine() {
         ask={{ what: "worth" }}
         name="worth"
         aside={packed && boundWords(packed.verdict.score.worth, packed.bound)}
-        more={`${verdict.placed} of ${plan.tasks.length} tasks${packed ? `, plain insertion ${grouped(packed.greedy.worth)}` : ""}`}
+        more={`${verdict.placed} of ${plan.tasks.length} tasks`}
         change={change?.worth ?? 0}
         better="more"
       />
