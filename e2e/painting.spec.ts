@@ -41,6 +41,12 @@ async function expectWhole(page: Page): Promise<void> {
   expect(Math.max(...stray)).toBeLessThanOrEqual(SMOOTHED.more);
 }
 
+/** Until the chances are of the day that is shown, on all the days there will be: what they say is painted too. */
+async function chancesKnown(page: Page): Promise<void> {
+  await expect(page.locator('.chance-figure[data-current="true"][data-days="2000"]')).toHaveCount(3);
+  await page.evaluate(() => new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))));
+}
+
 for (const [shown, key] of [
   ["the stay", "0"],
   ["an EVA", "1"],
@@ -67,6 +73,7 @@ for (const [shown, key] of [
     }
     await page.keyboard.press("Escape");
     await page.mouse.up();
+    await chancesKnown(page);
     await expectWhole(page);
   });
 }
@@ -83,5 +90,6 @@ test("an EVA that is dragged is painted piece by piece as it would be as a whole
     await expectWhole(page);
   }
   await page.mouse.up();
+  await chancesKnown(page);
   await expectWhole(page);
 });

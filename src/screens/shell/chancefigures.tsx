@@ -75,6 +75,7 @@ function ChanceFigure(props: {
       aria-label={name}
       className={`score-figure chance-figure ${shown === "good" ? "fine" : shown}`}
       data-current={again === null}
+      data-days={report?.days}
     >
       <span className="figure">
         {chance && report ? (
