@@ -18,12 +18,15 @@ export function TaskMenu() {
   useDesk((state) => state.selection);
   const ref = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: 0, top: 0 });
+  /** True once a press began on the menu: a finger that rested to open it may be lifted over it and means nothing by that. */
+  const pressed = useRef(false);
   /** What had the keyboard before the menu. */
   const before = useRef<Element | null>(null);
 
   useLayoutEffect(() => {
     const box = ref.current;
     if (!at || !box) return;
+    pressed.current = false;
     setPlace({
       left: Math.max(4, Math.min(at.x, window.innerWidth - box.offsetWidth - 4)),
       top: Math.max(4, Math.min(at.y, window.innerHeight - box.offsetHeight - 4)),
@@ -68,6 +71,13 @@ export function TaskMenu() {
       role="menu"
       aria-label="Selected tasks"
       style={place}
+      onPointerDownCapture={() => {
+        pressed.current = true;
+      }}
+      onClickCapture={(event) => {
+        // A click by key counts none.
+        if (event.detail > 0 && !pressed.current) event.stopPropagation();
+      }}
       onKeyDown={keys}
     >
       {OFFERED.map((ids, i) => (
