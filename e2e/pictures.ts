@@ -180,6 +180,11 @@ async function picture(
   await page.goto(`http://127.0.0.1:${PORT}/?plan=demo`);
   await page.locator(".stage .block").first().waitFor();
   await page.getByText("Saved here").waitFor();
+  // What the day says of chances is part of it.
+  await page
+    .locator('.chance-figure[data-current="true"][data-days="2000"]')
+    .nth(2)
+    .waitFor({ timeout: 120_000 });
   await scene(page);
   await page.waitForTimeout(400);
   await page.screenshot({ path: `${OUT}/${name}-${theme}.png` });

@@ -89,7 +89,7 @@ export interface GestureDesk {
   readonly lanes: readonly Lane[];
   readonly fitting: FittingStarts;
   /** Where a task comes to lie by keys when it leaves the bench. */
-  readonly lineStart: { readonly lane: string; readonly startS: number };
+  readonly lineStart: () => { readonly lane: string; readonly startS: number };
 }
 
 export const IDLE: Gesture = { state: "idle" };
@@ -171,7 +171,7 @@ function byKey(
 ): GestureStep {
   const { taken, target } = keyed;
   if (event.key.toLowerCase() === "o") return { gesture: keyed, act: { kind: "other manner" } };
-  const step = keyStep(target, event, desk.lanes, desk.fitting, desk.lineStart, desk.plan.rules.startGridS);
+  const step = keyStep(target, event, desk.lanes, desk.fitting, desk.lineStart(), desk.plan.rules.startGridS);
   switch (step.act) {
     case "commit":
     case "cancel":

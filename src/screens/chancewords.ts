@@ -53,12 +53,25 @@ export const WISH_STATE: Readonly<Record<WishStanding, "good" | "breach" | "tigh
   open: "plain",
 };
 
+/** That a chance falls short of its wish, for sure or perhaps. */
+export type Shortfall = Extract<WishStanding, "below" | "may be below">;
+
+/** How a chance falls short of its wish; null where it is not known to. */
+export function shortfallOf(chance: Chance, wish: number): Shortfall | null {
+  const standing = standingAgainst(chance, wish);
+  return standing === "below" || standing === "may be below" ? standing : null;
+}
+
+/** How a must-do task falls short of the wish; null where it is not known to, and of any other task. */
+export function taskShortfall(one: TaskChance, { wish }: ChancesReport): Shortfall | null {
+  return one.must ? shortfallOf(one.done, wish.must) : null;
+}
+
 /** `done on 80 % of days, below the wish of 90 %`; null of a must-do task that is not known to be below, and of any other. */
-export function belowWords(one: TaskChance, { wish }: ChancesReport): string | null {
-  if (!one.must) return null;
-  const standing = standingAgainst(one.done, wish.must);
-  if (standing !== "below" && standing !== "may be below") return null;
-  return `done on ${chanceFigure(one.done)} of simulated days, ${wishWords(standing, wish.must)}`;
+export function belowWords(one: TaskChance, report: ChancesReport): string | null {
+  const shortfall = taskShortfall(one, report);
+  if (shortfall === null) return null;
+  return `done on ${chanceFigure(one.done)} of simulated days, ${wishWords(shortfall, report.wish.must)}`;
 }
 
 /** `slack 12 min`, rounded down; `no slack`, and by how much it is late. */

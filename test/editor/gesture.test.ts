@@ -22,7 +22,7 @@ const desk: GestureDesk = {
   selection: [],
   lanes,
   fitting: () => [],
-  lineStart: { lane: "ev1", startS: 0 },
+  lineStart: () => ({ lane: "ev1", startS: 0 }),
 };
 
 const grip = { task: "core", lane: "ev1", offsetS: 300 };

@@ -13,7 +13,7 @@ export function deskNow({ desk, look, ground }: GestureSurface, gesture: Gesture
     selection,
     lanes: gesture.state === "keyed" ? (ground()?.standing.lanes ?? []) : [],
     fitting: (lane) => fittingStarts(fitBands ?? [], lane, plan.rules.startGridS),
-    lineStart: lineStart(plan, look, inHand),
+    lineStart: () => lineStart(plan, look, inHand),
   };
 }
 

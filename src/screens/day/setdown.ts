@@ -1,6 +1,7 @@
 import { type Grip, REMOTE, selectedBy, type Taken } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { stepName } from "../../session/index.ts";
+import { counted, evaName } from "../../words/index.ts";
 import type { InHand } from "../look.ts";
 import { setDownWords, spokenDay } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
@@ -14,7 +15,7 @@ export function setDown({ desk, look }: GestureSurface, taken: Taken, hand: InHa
   } else {
     const name = nameOf(plan, taken);
     const slides = hand.slid.size;
-    desk.commit(slides === 0 ? name : `${name}, ${slides} ${slides === 1 ? "other slides" : "others slide"}`);
+    desk.commit(slides === 0 ? name : `${name}, ${counted(slides, "other slides", "others slide")}`);
   }
   const after = desk.state.getState();
   look.setState({
@@ -41,7 +42,7 @@ export function choose({ desk, look }: GestureSurface, grip: Grip): void {
 
 /** What the step is called in the history. */
 export function nameOf(plan: Plan, { anchor, tasks, edge, eva }: Taken): string {
-  if (eva !== null) return `Move ${plan.evas.find((one) => one.id === eva)?.name ?? eva}`;
+  if (eva !== null) return `Move ${evaName(plan, eva)}`;
   if (edge !== null) return stepName("Duration of", plan, [anchor]);
   const placed = plan.schedule.placements.some((one) => one.task === anchor);
   return stepName(placed ? "Move" : "Place", plan, tasks);

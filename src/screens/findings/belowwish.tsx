@@ -1,12 +1,14 @@
-import type { ChancesReport, TaskChance } from "../../answers/index.ts";
+import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
+import { taskName } from "../../words/index.ts";
 import {
   belowWords,
   chanceFigure,
-  standingAgainst,
+  type Shortfall,
+  shortfallOf,
+  taskShortfall,
   WISH_STATE,
-  type WishStanding,
   wishWords,
 } from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -22,14 +24,14 @@ export function BelowWish() {
   const report = packing ? (chances?.report ?? null) : null;
   if (!report) return null;
   const days = daysBelow(report);
-  const tasks = report.tasks.filter((one) => belowWords(one, report) !== null);
+  const tasks = report.tasks.filter((one) => taskShortfall(one, report) !== null);
   if (days.length === 0 && tasks.length === 0) return null;
   return (
     <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
-      {days.map(({ standing, sentence }) => (
+      {days.map(({ shortfall, sentence }) => (
         <li key={sentence}>
           <p className="finding">
-            <StateOf standing={standing} />
+            <StateOf shortfall={shortfall} />
             <span className="finding-rule narrow">Chances</span>
             {!current && <span className="finding-new">worked out again…</span>}
             <span className="finding-sentence">{sentence}</span>
@@ -46,37 +48,29 @@ export function BelowWish() {
 }
 
 /** How sure it is: what only may be below is not said to be. */
-function StateOf({ standing }: { readonly standing: WishStanding }) {
-  const words = standing === "below" ? "Below wish" : "May be below";
-  return <span className={`state ${WISH_STATE[standing]}`}>{words}</span>;
+function StateOf({ shortfall }: { readonly shortfall: Shortfall }) {
+  const words = shortfall === "below" ? "Below wish" : "May be below";
+  return <span className={`state ${WISH_STATE[shortfall]}`}>{words}</span>;
 }
 
 interface DayBelow {
-  readonly standing: WishStanding;
+  readonly shortfall: Shortfall;
   readonly sentence: string;
 }
 
 /** A sentence for each chance of the day that is, or may be, below its wish. */
 function daysBelow({ home, must, wish, days, mustOnBench }: ChancesReport): readonly DayBelow[] {
-  const said = (name: string, standing: WishStanding, figure: string, of: number): readonly DayBelow[] =>
-    standing === "below" || standing === "may be below"
-      ? [
-          {
-            standing,
-            sentence: `${name} on ${figure} of ${days} simulated days, ${wishWords(standing, of)}.`,
-          },
-        ]
-      : [];
+  const said = (name: string, chance: Chance, wanted: number): readonly DayBelow[] => {
+    const shortfall = shortfallOf(chance, wanted);
+    if (shortfall === null) return [];
+    const words = wishWords(shortfall, wanted);
+    return [
+      { shortfall, sentence: `${name} on ${chanceFigure(chance)} of ${days} simulated days, ${words}.` },
+    ];
+  };
   return [
-    ...said(
-      "Everybody is home inside every limit",
-      standingAgainst(home, wish.home),
-      chanceFigure(home),
-      wish.home,
-    ),
-    ...(mustOnBench.length > 0
-      ? []
-      : said("Every must-do task is done", standingAgainst(must, wish.must), chanceFigure(must), wish.must)),
+    ...said("Everybody is home inside every limit", home, wish.home),
+    ...(mustOnBench.length > 0 ? [] : said("Every must-do task is done", must, wish.must)),
   ];
 }
 
@@ -84,8 +78,8 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   const { plan, report, one } = props;
   const { desk, look } = useAround();
   const { windows } = useDay();
-  const name = plan.tasks.find(({ id }) => id === one.task)?.name ?? one.task;
-  const sentence = `${name} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
+  const shortfall = taskShortfall(one, report);
+  const sentence = `${taskName(plan, one.task)} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
   const go = (): void => {
     desk.select([one.task]);
     const spot = plan.schedule.placements.find(({ task }) => task === one.task);
@@ -95,7 +89,7 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   return (
     <li>
       <button type="button" className="finding" onClick={go}>
-        <StateOf standing={standingAgainst(one.done, report.wish.must)} />
+        {shortfall !== null && <StateOf shortfall={shortfall} />}
         <span className="finding-rule narrow">Must-do</span>
         <span className="finding-sentence">{sentence}</span>
       </button>

@@ -1,12 +1,6 @@
 import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
-import {
-  chanceFigure,
-  slackWords,
-  standingAgainst,
-  WISH_STATE,
-  type WishStanding,
-} from "../../chancewords.ts";
+import { chanceFigure, type Shortfall, slackWords, taskShortfall, WISH_STATE } from "../../chancewords.ts";
 import { type Brush, setFont, textPx } from "./brush.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
 
@@ -27,8 +21,8 @@ export function paintChances(
     if (!one || !shows(scale, block)) continue;
     const slab = slabFor(day, scale, block);
     if (!slab) continue;
-    const standing = one.must ? standingAgainst(one.done, report.wish.must) : "open";
-    if (standing === "below" || standing === "may be below") paintBelow(brush, slab, one.done, standing);
+    const shortfall = taskShortfall(one, report);
+    if (shortfall !== null) paintBelow(brush, slab, one.done, shortfall);
     if (one.slackS === null || block.lane === REMOTE) continue;
     paintSlack(brush, slab, one.slackS);
     if (selection.includes(block.task)) paintRope(brush, slab, scale.x(block.startS + one.slackS));
@@ -36,21 +30,16 @@ export function paintChances(
 }
 
 /** On a plate along the foot of the block: as many words as it has room for. */
-export function paintBelow(
-  brush: Brush,
-  slab: Slab,
-  done: Chance,
-  standing: Extract<WishStanding, "below" | "may be below">,
-): void {
+export function paintBelow(brush: Brush, slab: Slab, done: Chance, shortfall: Shortfall): void {
   const { ctx, palette } = brush;
-  const state = WISH_STATE[standing] === "breach" ? "breach" : "tight";
+  const state = WISH_STATE[shortfall] === "breach" ? "breach" : "tight";
   const figure = chanceFigure(done);
   const room = slab.right - slab.left - 6;
   setFont(ctx, 12, 640);
   const text = [
-    `done on ${figure}, ${standing} the wish`,
-    `${figure}, ${standing} wish`,
-    `${standing} wish`,
+    `done on ${figure}, ${shortfall} the wish`,
+    `${figure}, ${shortfall} wish`,
+    `${shortfall} wish`,
     figure,
   ].find((one) => textPx(ctx, one) <= room);
   if (text === undefined) return;
