@@ -1,4 +1,5 @@
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import { placeName } from "../words/index.ts";
 import type { Call, Reading } from "./call.ts";
 
 /** What the calls say, taken together: nothing is worked out yet. */
@@ -169,8 +170,4 @@ function first(into: Map<string, number>, what: string, atS: number): void {
 
 function visits(task: Task, place: string): boolean {
   return task.place === place || task.endPlace === place;
-}
-
-function placeName(plan: Plan, place: string): string {
-  return plan.site.places.find((one) => one.id === place)?.name ?? place;
 }

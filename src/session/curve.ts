@@ -1,7 +1,6 @@
 import type { WishedDay } from "../answers/index.ts";
-import type { Fault } from "../plan/index.ts";
 import type { Outcome } from "../kernel/index.ts";
-import { editBetween, type Plan, sameFrame } from "../plan/index.ts";
+import { editBetween, type Fault, type Plan, sameFrame } from "../plan/index.ts";
 import { percent } from "../words/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";

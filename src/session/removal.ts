@@ -1,5 +1,5 @@
 import type { KeepOut, Plan, Schedule, Task } from "../plan/index.ts";
-import { taskName } from "../words/index.ts";
+import { crewName, taskName } from "../words/index.ts";
 import { unpinned } from "./placing.ts";
 
 /** Kinds of things in a plan that others may name. */
@@ -79,7 +79,6 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
 
 /** Whose own it is needs another one first; who wears it on an EVA only wears their own there again. */
 function removeSuit(plan: Plan, id: string): Removal {
-  const nameOf = (member: string): string => plan.crew.find((one) => one.id === member)?.name ?? member;
   const borrowed = plan.evas.flatMap((eva) =>
     Object.entries(eva.suits).flatMap(([member, suit]) => (suit === id ? [{ eva, member }] : [])),
   );
@@ -88,7 +87,7 @@ function removeSuit(plan: Plan, id: string): Removal {
       suits: now.suits.filter(others(id)),
       evas: keepingSuits(now.evas, (_, suit) => suit !== id),
     }),
-    borrowed.map(({ eva, member }) => `${nameOf(member)} wears their own suit on ${eva.name}.`),
+    borrowed.map(({ eva, member }) => `${crewName(plan, member)} wears their own suit on ${eva.name}.`),
     plan.crew
       .filter((one) => one.suit === id)
       .map((one) => `${one.name} wears it: choose another suit first.`),

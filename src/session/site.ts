@@ -15,7 +15,7 @@ import {
   takenWords,
 } from "../exchange/heightgrid/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { lasting } from "../words/index.ts";
+import { crewName, evaName, lasting, placeName } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 
@@ -171,14 +171,12 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
 }
 
 function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): NamedLine[] {
-  const nameOf = (id: string): string =>
-    [...plan.crew, ...plan.evas, ...plan.site.places].find((one) => one.id === id)?.name ?? id;
   const ways = walks.courses.flatMap(({ crew, eva, legs }) =>
     legs.flatMap(({ course, fromPlace, toPlace }): NamedLine[] => {
       const points = [];
       for (let k = 0; k < course.length; k += 3) points.push({ eastM: course[k]!, northM: course[k + 1]! });
       if (points.length < 2) return [];
-      const name = `${nameOf(crew)}, ${nameOf(eva)}: ${nameOf(fromPlace)} to ${nameOf(toPlace)}`;
+      const name = `${crewName(plan, crew)}, ${evaName(plan, eva)}: ${placeName(plan, fromPlace)} to ${placeName(plan, toPlace)}`;
       return [{ name, kind: "way", points }];
     }),
   );
@@ -188,7 +186,7 @@ function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): Name
       for (let k = 0; k < line.length; k += 2) points.push({ eastM: line[k]!, northM: line[k + 1]! });
       const what = { emergency: "emergency oxygen", shared: "cooling shared", stock: "" }[ring.kind];
       return {
-        name: `Walk back of ${lasting(ring.seconds, "down")}, ${what || ring.crew.map(nameOf).join(", ")}`,
+        name: `Walk back of ${lasting(ring.seconds, "down")}, ${what || ring.crew.map((id) => crewName(plan, id)).join(", ")}`,
         kind: "walk-back",
         points,
       };

@@ -1,7 +1,7 @@
 import type { FromAnswer } from "../../answers/index.ts";
 import { check } from "../../check/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { bare } from "../../words/index.ts";
+import { bare, crewName, evaName } from "../../words/index.ts";
 
 /** From what the day's worth comes: what was given to every placed task in setup. */
 export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
@@ -30,8 +30,6 @@ export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
 /** From what the walking of the day comes: ways between places, and what is walked inside tasks. */
 export function fromWalked(plan: Plan, schedule: Schedule): FromAnswer {
   const { outings, score } = check(plan, schedule);
-  const name = (list: readonly { id: string; name: string }[], id: string): string =>
-    list.find((one) => one.id === id)?.name ?? id;
   return {
     figures: [
       {
@@ -52,7 +50,7 @@ export function fromWalked(plan: Plan, schedule: Schedule): FromAnswer {
         const sum = (kind: string): number =>
           stretches.reduce((metres, one) => metres + (one.kind === kind ? one.walkM : 0), 0);
         return [
-          `${name(plan.crew, crew)}, ${name(plan.evas, eva)}`,
+          `${crewName(plan, crew)}, ${evaName(plan, eva)}`,
           bare(sum("traverse"), 6),
           bare(sum("task"), 6),
         ];

@@ -2,7 +2,7 @@ import type { Shift, Verdict } from "../../answers/index.ts";
 import { type Edge, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Preview, worseWords } from "../../session/index.ts";
-import { clock, counted, crewName, percent, signed } from "../../words/index.ts";
+import { clock, counted, crewName, percent, signed, taskName } from "../../words/index.ts";
 import { marginCause, worstMargin } from "../words.ts";
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
@@ -69,9 +69,8 @@ const STUCK_WORDS: Readonly<Record<Stuck["why"], string>> = {
 export function stuckWords(plan: Plan, stuck: readonly Stuck[]): string | null {
   const [first] = stuck;
   if (!first) return null;
-  const name = plan.tasks.find((task) => task.id === first.task)?.name ?? first.task;
   const more = stuck.length > 1 ? `; ${counted(stuck.length - 1, "more", "more")} cannot either` : "";
-  return `${name} cannot slide: ${STUCK_WORDS[first.why]}${more}.`;
+  return `${taskName(plan, first.task)} cannot slide: ${STUCK_WORDS[first.why]}${more}.`;
 }
 
 /** The worst margin in words. */

@@ -10,7 +10,7 @@ import {
   placedOn,
   PRESENT,
 } from "../../session/index.ts";
-import { counted, grouped, percent } from "../../words/index.ts";
+import { counted, grouped, percent, taskName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
@@ -159,7 +159,7 @@ function Standing(props: {
 
 function Report(props: { readonly plan: Plan; readonly report: OddsReport; readonly stale: boolean }) {
   const { plan, report, stale } = props;
-  const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
+  const name = (task: string): string => taskName(plan, task);
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
       <section className="odds-head" aria-label="The day">

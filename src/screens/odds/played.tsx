@@ -1,6 +1,6 @@
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, taskName } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6). */
 const RULES = [
@@ -14,7 +14,7 @@ const RULES = [
 
 /** How the days were played, what each rule is worth on this day, and what they leave out. */
 export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
-  const name = (task: string): string => plan.tasks.find((one) => one.id === task)?.name ?? task;
+  const name = (task: string): string => taskName(plan, task);
   const { independent } = report.otherwise;
   return (
     <section aria-label="How a day is played" className="played">

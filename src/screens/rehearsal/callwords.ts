@@ -1,12 +1,21 @@
 import type { Plan } from "../../plan/index.ts";
 import type { Call } from "../../session/index.ts";
-import { clock, crewName, evaName, lasting, minutes, placeName } from "../../words/index.ts";
+import {
+  clock,
+  crewName,
+  evaName,
+  lasting,
+  minutes,
+  nameIn,
+  placeName,
+  taskName,
+} from "../../words/index.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { unitOf } from "./gauges.ts";
 
 /** A call as a sentence of the log. */
 export function callWords(plan: Plan, call: Call): string {
-  const task = (id: string): string => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  const task = (id: string): string => taskName(plan, id);
   switch (call.kind) {
     case "out":
       return `${evaName(plan, call.eva)}: egress.`;
@@ -28,12 +37,10 @@ export function callWords(plan: Plan, call: Call): string {
       return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable].toLowerCase()} ${call.left} ${unitOf(call.consumable)}.`;
     case "back-by":
       return `${evaName(plan, call.eva)} is to be back by ${clock(call.byS)}.`;
-    case "broken": {
-      const name = plan.equipment.find((one) => one.id === call.equipment)?.name ?? call.equipment;
-      return `${name}: ${call.count} out of use.`;
-    }
+    case "broken":
+      return `${nameIn(plan.equipment, call.equipment)}: ${call.count} out of use.`;
     case "no-relay":
-      return `${plan.stay.relayPasses.find((one) => one.id === call.pass)?.name ?? call.pass} is lost.`;
+      return `${nameIn(plan.stay.relayPasses, call.pass)} is lost.`;
     case "closed":
       return `${placeName(plan, call.place)} is closed.`;
     case "replanned":

@@ -1,5 +1,6 @@
 import { done, failed } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { nameIn } from "../../words/index.ts";
 import { type Choice, type Entry, listOf, partsOf } from "./entry.ts";
 
 /** Entries that name other things of the plan. People see names, the document holds ids. */
@@ -20,15 +21,12 @@ export const SOURCES = {
 const choicesOf = (source: NameSource, plan: Plan): Choice[] =>
   source(plan).map(({ id, name }) => ({ value: id, words: name }));
 
-const nameIn = (source: NameSource, plan: Plan, id: string): string =>
-  source(plan).find((one) => one.id === id)?.name ?? id;
-
 /** One of the plan's things; with `none` also nothing, which is shown in these words. */
 export function one(source: NameSource, none?: string): Entry {
   return {
     editor: "one",
     align: "start",
-    show: (value, plan) => (typeof value === "string" ? nameIn(source, plan, value) : (none ?? "")),
+    show: (value, plan) => (typeof value === "string" ? nameIn(source(plan), value) : (none ?? "")),
     draft: (value) => (typeof value === "string" ? value : ""),
     read: (draft) => {
       if (draft !== "") return done(draft);
@@ -47,7 +45,7 @@ export function some(source: NameSource, none: string): Entry {
     editor: "some",
     align: "start",
     show: (value, plan) => {
-      const names = listOf(value).map((id) => nameIn(source, plan, id));
+      const names = listOf(value).map((id) => nameIn(source(plan), id));
       return names.length === 0 ? none : names.join(", ");
     },
     draft: (value) => listOf(value).join(" "),
@@ -90,9 +88,7 @@ export function onlyOf(
 function outfitInWords(value: unknown, plan: Plan): string {
   const worn = typeof value === "object" && value !== null ? Object.entries(value) : [];
   return worn
-    .map(
-      ([who, what]) => `${nameIn(SOURCES.crew, plan, who)} in ${nameIn(SOURCES.suits, plan, String(what))}`,
-    )
+    .map(([who, what]) => `${nameIn(plan.crew, who)} in ${nameIn(plan.suits, String(what))}`)
     .join(", ");
 }
 
@@ -138,7 +134,7 @@ function usesInWords(value: unknown, plan: Plan): string {
   const list = Array.isArray(value) ? (value as readonly Use[]) : [];
   return list
     .map(({ equipment, count }) => {
-      const name = nameIn(SOURCES.equipment, plan, equipment);
+      const name = nameIn(plan.equipment, equipment);
       return count === 1 ? name : `${name} ×${count}`;
     })
     .join(", ");

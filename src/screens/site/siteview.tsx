@@ -2,7 +2,7 @@ import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } fr
 import type { Verdict } from "../../answers/index.ts";
 import { fitted } from "../../editor/map/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
-import { clock, counted, lasting, signed, touchdownMs, utcClock } from "../../words/index.ts";
+import { clock, counted, lasting, placeName, signed, touchdownMs, utcClock } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { SiteContext, useSite, useSiteLook } from "./around.ts";
 import { siteCommands } from "./commands.ts";
@@ -156,7 +156,7 @@ function MoveWords(props: {
   readonly plan: Picture["plan"];
 }) {
   const { before, after, plan } = props;
-  const name = plan.site.places.find((one) => one.id === props.place)?.name ?? props.place;
+  const name = placeName(plan, props.place);
   const homeS = props.walks?.places.find((one) => one.id === props.place)?.homeS ?? -1;
   const first = after.findings.find((one) => one.level === "breach");
   return (

@@ -1,6 +1,6 @@
 import type { Outing } from "../../../answers/index.ts";
 import { suitIdOn } from "../../../plan/index.ts";
-import { clockToSecond } from "../../../words/index.ts";
+import { clockToSecond, nameIn } from "../../../words/index.ts";
 import { stretchName } from "../words.ts";
 import {
   type Asked,
@@ -8,7 +8,6 @@ import {
   given,
   madeOf,
   moment,
-  nameIn,
   subject,
   sumOf,
   table,

@@ -1,8 +1,8 @@
 import type { Plan } from "../../../plan/index.ts";
 import { pointsAt } from "../../../check/index.ts";
 import { walksOf } from "../../../terrain/index.ts";
-import { clockToSecond } from "../../../words/index.ts";
-import { type Asked, type Behind, given, madeOf, nameIn, subject, sumOf, table, type Term } from "./terms.ts";
+import { clockToSecond, nameIn } from "../../../words/index.ts";
+import { type Asked, type Behind, given, madeOf, subject, sumOf, table, type Term } from "./terms.ts";
 
 interface Spot {
   readonly words: string;

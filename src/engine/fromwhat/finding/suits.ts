@@ -5,17 +5,8 @@ import { suitOn } from "../../../plan/index.ts";
 import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";
-import {
-  type Asked,
-  type Behind,
-  given,
-  madeOf,
-  nameIn,
-  subject,
-  sumOf,
-  type Term,
-  timeBetween,
-} from "./terms.ts";
+import { nameIn } from "../../../words/index.ts";
+import { type Asked, type Behind, given, madeOf, subject, sumOf, type Term, timeBetween } from "./terms.ts";
 
 /** What is left at ingress, the sum of the suit's ledger, against the reserve. */
 export function reserveBehind(consumable: Consumable) {

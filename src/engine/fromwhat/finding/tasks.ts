@@ -1,14 +1,13 @@
 import type { Interval } from "../../../kernel/index.ts";
 import type { Placement, Plan, Task } from "../../../plan/index.ts";
 import { heavensOf, taskSky } from "../../../terrain/index.ts";
-import { clockToSecond } from "../../../words/index.ts";
+import { clockToSecond, nameIn } from "../../../words/index.ts";
 import {
   type Asked,
   type Behind,
   given,
   madeOf,
   moment,
-  nameIn,
   subject,
   sumOf,
   table,

@@ -101,8 +101,3 @@ export function table(
 export function subject({ subjects }: Finding, kind: Finding["subjects"][number]["kind"], nth = 0): string {
   return subjects.filter((one) => one.kind === kind)[nth]?.id ?? "";
 }
-
-/** The name of a thing by id. */
-export function nameIn(list: readonly { readonly id: string; readonly name: string }[], id: string): string {
-  return list.find((one) => one.id === id)?.name ?? id;
-}
