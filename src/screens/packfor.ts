@@ -2,7 +2,7 @@ import { percent } from "../words/index.ts";
 import type { LookState } from "./look.ts";
 import type { PackOptions } from "../session/index.ts";
 
-/** Places along the curve that a pack can be for: from likely durations over ever surer must-do work to almost certain. */
+/** Places along the curve that a pack can be for: from likely durations over ever surer must-do work to the surest that is searched for. None is certain. */
 export type PackFor = LookState["packFor"];
 
 const SURE = [0.5, 0.8, 0.9, 0.95, 0.99];
@@ -16,7 +16,7 @@ export function alongCurve(wish: number): readonly PackFor[] {
 export function placeWords(place: PackFor, wish: number): string {
   if (place === "likely") return "likely";
   if (place === "wish") return `wish ${percent(wish, "given")}`;
-  return place === SURE.at(-1) ? `certain ${percent(place, "given")}` : percent(place, "given");
+  return place === SURE.at(-1) ? `surest ${percent(place, "given")}` : percent(place, "given");
 }
 
 /** A place from the value of its option. */

@@ -69,7 +69,7 @@ export function Runner() {
         </select>
         <select
           aria-label="What to pack for"
-          title={`How sure every must-do is to be done: from the most worth when everything takes its likely time to almost certain, each with the most worth on average that leaves. The wish of the plan is ${percent(wish.must, "given")}; home ${percent(wish.home, "given")} throughout.`}
+          title={`How sure every must-do is to be done: from the most worth when everything takes its likely time to 99 % of simulated days, each with the most worth on average that leaves. The wish of the plan is ${percent(wish.must, "given")}; home ${percent(wish.home, "given")} throughout.`}
           value={String(packFor)}
           onChange={(event) => look.setState({ packFor: packForOf(event.target.value) })}
         >
