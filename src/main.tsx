@@ -1,5 +1,4 @@
 import "@fontsource-variable/encode-sans/wdth.css";
-import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
 import "./screens/theme/tokens.css";
 import "./screens/theme/base.css";
 import "./screens/shell/shell.css";
@@ -22,26 +21,14 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
 import { spareEngine, startEngine } from "./engine/browser.ts";
-import { booklets, daySheet, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/index.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { type Walks, walksOf } from "./terrain/index.ts";
-import {
-  browserArchive,
-  createDesk,
-  rehearsalWork,
-  siteWork,
-  systemClock,
-  systemId,
-} from "./session/index.ts";
-import { App } from "./screens/app.tsx";
+import { browserArchive, createDesk, type RehearsalWork, systemClock, systemId } from "./session/index.ts";
+import { App, fetchScreens } from "./screens/app.tsx";
 import { createLook } from "./screens/look.ts";
-import { Setup } from "./screens/setup/setup.tsx";
-import { createSiteLook } from "./screens/site/sitelook.ts";
-import { RehearsalView } from "./screens/rehearsal/rehearsalview.tsx";
-import { SiteView } from "./screens/site/siteview.tsx";
-import { TaskPanel } from "./screens/task/panel.tsx";
-import type { PaperPort, Services } from "./screens/services.ts";
+import { fetched } from "./screens/ondemand.tsx";
+import type { Services } from "./screens/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
 
@@ -64,63 +51,6 @@ const desk = createDesk({
   },
 });
 
-function paperOf(
-  kind: string,
-  plan: Plan,
-  verdict: Verdict,
-  day: PrintedDay,
-  shed: ShedReport | undefined,
-  chances: ChancesReport | null,
-): Paper {
-  switch (kind) {
-    case "day-a4":
-      return daySheet(plan, verdict, "a4", day, chances);
-    case "day-letter":
-      return daySheet(plan, verdict, "letter", day, chances);
-    case "cuff-a4":
-      return booklets(plan, verdict, { size: "a4", day, shed });
-    case "cuff-letter":
-      return booklets(plan, verdict, { size: "letter", day, shed });
-    default:
-      return booklets(plan, verdict, { size: "cuff", day, shed });
-  }
-}
-
-const paper: PaperPort = {
-  kinds: [
-    {
-      id: "cuff",
-      name: "Cuff checklists",
-      purpose: "One booklet a crew member, one task a page, cut to size.",
-      late: true,
-    },
-    {
-      id: "cuff-a4",
-      name: "Cuff on A4",
-      purpose: "Four cuff pages to an A4 sheet, with cut marks.",
-      late: true,
-    },
-    {
-      id: "cuff-letter",
-      name: "Cuff on Letter",
-      purpose: "Four cuff pages to a Letter sheet, with cut marks.",
-      late: true,
-    },
-    { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
-    { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
-  ],
-  pages(kind, plan, verdict, day, shed, chances) {
-    const made = paperOf(kind, plan, verdict, day, shed, chances);
-    return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
-  },
-  unsaid: (kind, plan) => (kind.startsWith("cuff") ? unsaidOnCuffs(plan) : []),
-  // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
-  async pdf(kind, plan, verdict, day, shed, chances) {
-    const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict, day, shed, chances));
-  },
-};
-
 /** What walking times follow from. */
 const WALKING = ["site", "rules", "ground", "suits", "crew", "evas"] as const;
 let walking: { readonly plan: Plan; readonly walks: Walks } | null = null;
@@ -136,7 +66,6 @@ function walksFor(plan: Plan): Walks {
 
 const services: Services = {
   desk,
-  paper,
   walkS: (plan) => walksFor(plan).secondsS,
   sunDeg(plan, atS) {
     if (plan.body.ephemeris !== "moon") return null;
@@ -186,19 +115,52 @@ async function begin(): Promise<void> {
 }
 
 const look = createLook(theme, dockPx());
-const rehearsing = rehearsalWork(desk, {
-  engine,
-  judgeFor,
-  clock: systemClock,
-  walksOf: walksFor,
-  memory: services.memory,
-});
-const site = <SiteView site={siteWork(desk, engine)} siteLook={createSiteLook()} />;
+/** The rehearsal, once its screen has been fetched. */
+let rehearsing: RehearsalWork | null = null;
+
+/** Screens with code of their own, each fetched when it is shown for the first time, or in a quiet moment. */
+const screens = {
+  paper: fetched(async () => {
+    const [{ PaperView }, { paper }] = await Promise.all([
+      import("./screens/paper/paperview.tsx"),
+      import("./paperport.ts"),
+    ]);
+    return () => <PaperView paper={paper} />;
+  }),
+  setup: fetched(async () => (await import("./screens/setup/setup.tsx")).Setup),
+  site: fetched(async () => {
+    const [{ SiteView }, { createSiteLook }, { siteWork }] = await Promise.all([
+      import("./screens/site/siteview.tsx"),
+      import("./screens/site/sitelook.ts"),
+      import("./session/site.ts"),
+    ]);
+    const site = siteWork(desk, engine);
+    const siteLook = createSiteLook();
+    return () => <SiteView site={site} siteLook={siteLook} />;
+  }),
+  rehearsal: fetched(async () => {
+    const [{ RehearsalView }, { rehearsalWork }] = await Promise.all([
+      import("./screens/rehearsal/rehearsalview.tsx"),
+      import("./session/rehearsing.ts"),
+    ]);
+    const work = rehearsalWork(desk, {
+      engine,
+      judgeFor,
+      clock: systemClock,
+      walksOf: walksFor,
+      memory: services.memory,
+    });
+    rehearsing = work;
+    return () => <RehearsalView work={work} />;
+  }),
+  details: fetched(async () => (await import("./screens/task/panel.tsx")).TaskPanel),
+};
+
 // A tablet that is turned has another share for the line.
 window.matchMedia(UPRIGHT).addEventListener("change", () => look.setState({ dockPx: dockPx() }));
 
 window.addEventListener("pagehide", () => {
-  rehearsing.hold();
+  rehearsing?.hold();
   void desk.saveNow();
 });
 // What is not in the store yet would be lost: the browser asks before it leaves the page.
@@ -218,10 +180,15 @@ createRoot(root).render(
     <App
       services={services}
       look={look}
-      setup={<Setup />}
-      site={site}
-      rehearsal={<RehearsalView work={rehearsing} />}
-      details={<TaskPanel />}
+      setup={<screens.setup.Screen />}
+      site={<screens.site.Screen />}
+      rehearsal={<screens.rehearsal.Screen />}
+      paper={<screens.paper.Screen />}
+      details={<screens.details.Screen />}
     />
   </StrictMode>,
 );
+// In a quiet moment, so that every screen is there when it is asked for, and when the network is gone.
+setTimeout(() => {
+  void Promise.all([fetchScreens(), ...Object.values(screens).map((screen) => screen.fetch())]);
+}, 2000);

@@ -6,11 +6,10 @@ import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { keepMinute, type Look } from "./look.ts";
-import { OddsView } from "./odds/oddsview.tsx";
 import { Mended } from "./mended/mended.tsx";
 import { Greeting } from "./outset/greeting.tsx";
+import { fetched, OnDemand } from "./ondemand.tsx";
 import { Outset } from "./outset/outset.tsx";
-import { PaperView } from "./paper/paperview.tsx";
 import type { Services } from "./services.ts";
 import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
@@ -19,34 +18,38 @@ import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
 import { ScoreLine } from "./shell/scoreline.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
-import { VariantsView } from "./variants/variantsview.tsx";
 import { WhyPanel } from "./why/whypanel.tsx";
 import { whyWork } from "./why/whywork.ts";
 
-/** The whole program on screen. `setup`, `site`, `rehearsal` and `details` are the screens of the tables, the map, the clock and the chosen task. */
-export function App(props: {
-  readonly services: Services;
-  readonly look: Look;
+const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
+const variants = fetched(async () => (await import("./variants/variantsview.tsx")).VariantsView);
+
+/** Screens that are wired outside: the tables, the map, the clock, the pages and the chosen task. */
+interface Wired {
   readonly setup: ReactNode;
   readonly site: ReactNode;
   readonly rehearsal: ReactNode;
+  readonly paper: ReactNode;
   readonly details: ReactNode;
-}) {
-  const { services, look } = props;
+}
+
+/** The whole program on screen. */
+export function App(props: Wired & { readonly services: Services; readonly look: Look }) {
+  const { services, look, ...wired } = props;
   const around = useMemo(() => ({ ...services, look }), [services, look]);
   return (
     <AroundContext value={around}>
-      <Screens setup={props.setup} site={props.site} rehearsal={props.rehearsal} details={props.details} />
+      <Screens {...wired} />
     </AroundContext>
   );
 }
 
-function Screens(props: {
-  readonly setup: ReactNode;
-  readonly site: ReactNode;
-  readonly rehearsal: ReactNode;
-  readonly details: ReactNode;
-}) {
+/** Fetches what is not drawn with the day, so that it is there when it is asked for. */
+export async function fetchScreens(): Promise<void> {
+  await Promise.all([odds.fetch(), variants.fetch()]);
+}
+
+function Screens(props: Wired) {
   const { desk, look, memory } = useAround();
   const screen = useLook((state) => state.screen);
   const theme = useLook((state) => state.theme);
@@ -70,15 +73,17 @@ function Screens(props: {
       <Greeting />
       <Outset />
       <main className="screen">
-        {screen === "day" && <DayView details={props.details} />}
-        {screen === "day" && <WhyPanel />}
-        {screen === "day" && <Mended />}
-        {screen === "variants" && <VariantsView />}
-        {screen === "odds" && <OddsView />}
-        {screen === "site" && props.site}
-        {screen === "rehearsal" && props.rehearsal}
-        {screen === "setup" && <div className="sheet">{props.setup}</div>}
-        {screen === "paper" && <PaperView />}
+        <OnDemand key={screen} name={`${screen} screen`}>
+          {screen === "day" && <DayView details={<OnDemand name="task">{props.details}</OnDemand>} />}
+          {screen === "day" && <WhyPanel />}
+          {screen === "day" && <Mended />}
+          {screen === "variants" && <variants.Screen />}
+          {screen === "odds" && <odds.Screen />}
+          {screen === "site" && props.site}
+          {screen === "rehearsal" && props.rehearsal}
+          {screen === "setup" && <div className="sheet">{props.setup}</div>}
+          {screen === "paper" && props.paper}
+        </OnDemand>
         <TaskMenu />
       </main>
       <Safety />

@@ -50,7 +50,6 @@ export interface PaperPort {
 /** What every view may ask for; wired once, at the start. */
 export interface Services {
   readonly desk: Desk;
-  readonly paper: PaperPort;
   /** Sun elevation over the site, degrees; null where it is unknown. */
   readonly sunDeg: (plan: Plan, atS: number) => number | null;
   /** Walking times between the plan's places, at the planned speed. */

@@ -5,7 +5,8 @@ import { afterEach, beforeAll, describe, expect, it } from "vitest";
 import { App } from "../../src/screens/app.tsx";
 import type { PrintedDay } from "../../src/answers/index.ts";
 import { createLook } from "../../src/screens/look.ts";
-import type { Services } from "../../src/screens/services.ts";
+import { PaperView } from "../../src/screens/paper/paperview.tsx";
+import type { PaperPort, Services } from "../../src/screens/services.ts";
 import { deskWith } from "../session/bench.ts";
 
 beforeAll(() => {
@@ -42,17 +43,18 @@ const NOTHING_PRINTED: PrintedDay = {
   rests: [],
 };
 
+const PAPER: PaperPort = {
+  kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page." }],
+  pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
+  unsaid: () => [],
+  pdf: () => Promise.resolve(new Uint8Array()),
+};
+
 async function show() {
   const { desk, engine } = deskWith();
   const kept = new Map<string, string>();
   const services: Services = {
     desk,
-    paper: {
-      kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page." }],
-      pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
-      unsaid: () => [],
-      pdf: () => Promise.resolve(new Uint8Array()),
-    },
     sunDeg: () => 7,
     walkS: () => () => 0,
     memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => kept.set(key, value).has(key) },
@@ -70,6 +72,7 @@ async function show() {
         setup={<p>Tables</p>}
         rehearsal={<p />}
         site={<p>Map</p>}
+        paper={<PaperView paper={PAPER} />}
         details={<p>Details</p>}
       />,
     ),

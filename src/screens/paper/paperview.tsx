@@ -38,8 +38,8 @@ function chancesToPrint(state: DeskState): ChancesReport | null {
 }
 
 /** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
-export function PaperView() {
-  const { desk, paper } = useAround();
+export function PaperView({ paper }: { readonly paper: PaperPort }) {
+  const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running === true);

@@ -40,7 +40,7 @@ const DAY: PrintedDay = {
 
 /** The screen with what is printed worked out. */
 async function showTested() {
-  const shown = show(<PaperView />, undefined, paper);
+  const shown = show(<PaperView paper={paper} />);
   await act(async () => shown.engine.prints[0]!.answer(DAY));
   return shown;
 }
@@ -77,7 +77,7 @@ describe("printing while the late pages are worked out", () => {
 
 describe("what the judge has not tested", () => {
   it("is not there to be printed: a word says how far he is", async () => {
-    const { desk, engine } = show(<PaperView />, undefined, paper);
+    const { desk, engine } = show(<PaperView paper={paper} />);
     click(button("Day"));
     expect(text()).not.toContain("no table");
     expect(held()).toEqual([true, true]);
@@ -94,7 +94,7 @@ describe("what the judge has not tested", () => {
   });
 
   it("is said where it could not be worked out, and asked again by who wants that", async () => {
-    const { engine } = show(<PaperView />, undefined, paper);
+    const { engine } = show(<PaperView paper={paper} />);
     await act(async () => engine.prints[0]!.fail("out of memory"));
     expect(text()).toContain("What is printed could not be worked out: out of memory");
     click(button("Try again"));
@@ -107,7 +107,7 @@ describe("starts off the grid", () => {
     [...document.querySelectorAll("button")].find((one) => one.textContent === "Put on whole minutes");
 
   it("are put on it by a button, which is there only for them", () => {
-    const { desk, engine } = show(<PaperView />, undefined, paper);
+    const { desk, engine } = show(<PaperView paper={paper} />);
     expect(onGrid()).toBeUndefined();
     const [first, ...rest] = desk.state.getState().plan.schedule.placements;
     act(() =>
@@ -120,7 +120,7 @@ describe("starts off the grid", () => {
 
 describe("what is not on paper", () => {
   it("is told in a line that opens to the tasks", () => {
-    show(<PaperView />, undefined, paper);
+    show(<PaperView paper={paper} />);
     expect(document.querySelector(".paper-unsaid summary")?.textContent).toBe(
       "On paper: no caution for 2 tasks.",
     );

@@ -3,7 +3,6 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll } from "vitest";
 import { AroundContext } from "../../../src/screens/context.ts";
 import { createLook } from "../../../src/screens/look.ts";
-import type { PaperPort } from "../../../src/screens/services.ts";
 import { deskWith } from "../../session/bench.ts";
 
 /** A stage for views that stand on a desk: shows them, and acts as a person's hands on them. */
@@ -31,20 +30,12 @@ export function setStage(): void {
   });
 }
 
-const NO_PAPER: PaperPort = {
-  kinds: [],
-  pages: () => [],
-  unsaid: () => [],
-  pdf: () => Promise.resolve(new Uint8Array()),
-};
-
 export function show(
   view: ReactNode,
   begin: (
     desk: ReturnType<typeof deskWith>["desk"],
     engine: ReturnType<typeof deskWith>["engine"],
   ) => void = () => undefined,
-  paper: PaperPort = NO_PAPER,
 ) {
   const { desk, engine, clock } = deskWith();
   begin(desk, engine);
@@ -52,7 +43,6 @@ export function show(
   const around = {
     desk,
     look: createLook("light", 200),
-    paper,
     sunDeg: () => null,
     walkS: () => () => 0,
     memory: {
