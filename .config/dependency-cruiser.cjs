@@ -66,9 +66,9 @@ const packages = {
   words: ["date-fns"],
   rehearsal: ["zod"],
   editor: ["d3-scale"],
-  exchange: ["geotiff", "proj4", "pdf-lib", "@pdf-lib/standard-fonts"],
+  exchange: ["geotiff", "proj4", "pdfkit"],
   session: ["zustand", "idb"],
-  screens: ["react", "react-dom", "zustand"],
+  screens: ["react", "react-dom", "zustand", "@fontsource"],
 };
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({

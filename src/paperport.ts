@@ -1,5 +1,6 @@
 import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
 import { booklets, daySheet, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/paper/index.ts";
+import { facesFromServer } from "./screens/paper/faces.ts";
 import type { Plan } from "./plan/index.ts";
 import type { PaperPort } from "./screens/services.ts";
 
@@ -58,6 +59,6 @@ export const paper: PaperPort = {
   // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
   async pdf(kind, plan, verdict, day, shed, chances) {
     const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict, day, shed, chances));
+    return toPdf(paperOf(kind, plan, verdict, day, shed, chances), facesFromServer);
   },
 };

@@ -3,6 +3,7 @@ import { booklets, daySheet, toPdf, unsaidOnCuffs } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
+import { facesOnDisk } from "./faces.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -44,7 +45,7 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
           size: size ?? "cuff",
           shed: shed?.complete === true ? shed : undefined,
         });
-  await writeOutput(out, await toPdf(paper));
+  await writeOutput(out, await toPdf(paper, facesOnDisk));
   const { breaches } = verdict.score;
   const count = paper.pages.length;
   streams.out(`${count} ${count === 1 ? "page" : "pages"} written to ${out}\n`);

@@ -1,12 +1,12 @@
 import { mkdtemp, readdir, readFile, rm, symlink, truncate, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { PDFDocument } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { CUFF, planText } from "../../src/exchange/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parseText } from "../../src/plan/index.ts";
+import { readPdf } from "../exchange/paper/readpdf.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
 
@@ -74,14 +74,14 @@ describe("lope cuff", () => {
   it("writes the booklets of the crew asked for, and leaves the plan as it is", async () => {
     const before = await readFile(at("sound.json"), "utf8");
     const { code, out } = await run("cuff", at("sound.json"), "--out", at("ev1.pdf"), "--crew", "ev1");
-    const pdf = await PDFDocument.load(await readFile(at("ev1.pdf")));
+    const pdf = await readPdf(await readFile(at("ev1.pdf")));
     expect(code).toBe(0);
-    expect(out).toContain(`${pdf.getPageCount()} pages written`);
+    expect(out).toContain(`${pdf.pages.length} pages written`);
     // What is not on it, and what it was not judged for.
     expect(out).toMatch(/On paper: no steps for 1 task: Rake sample\n/);
     expect(out).toMatch(/On paper: no caution for \d+ tasks: Quick first sample; /);
     expect(out).toMatch(/Not judged: work that takes longer/);
-    expect(pdf.getPage(0).getWidth()).toBeCloseTo((98 / 25.4) * 72, 2);
+    expect(pdf.pages[0]?.widthMm).toBeCloseTo(98, 2);
     expect(await readFile(at("sound.json"), "utf8")).toBe(before);
   });
 
@@ -89,12 +89,10 @@ describe("lope cuff", () => {
     expect((await run("cuff", at("sound.json"), "--out", at("a4.pdf"), "--size", "a4")).code).toBe(0);
     expect((await run("cuff", at("sound.json"), "--out", at("day.pdf"), "--sheet")).code).toBe(0);
     const [sheet, day] = await Promise.all(
-      ["a4.pdf", "day.pdf"].map(async (name) =>
-        (await PDFDocument.load(await readFile(at(name)))).getPage(0),
-      ),
+      ["a4.pdf", "day.pdf"].map(async (name) => (await readPdf(await readFile(at(name)))).pages[0]!),
     );
-    expect(sheet!.getHeight()).toBeCloseTo((297 / 25.4) * 72, 2);
-    expect(day!.getWidth()).toBeCloseTo((297 / 25.4) * 72, 2);
+    expect(sheet!.heightMm).toBeCloseTo(297, 2);
+    expect(day!.widthMm).toBeCloseTo(297, 2);
   });
 
   it("prints a plan with breaches, says so and ends with 1", async () => {

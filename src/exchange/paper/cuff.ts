@@ -1,6 +1,6 @@
 import { type Block, flow, type Room } from "./flow.ts";
 import { hatch } from "./hatch.ts";
-import { line, type Mark, type Page, text } from "./page.ts";
+import { line, type Mark, type Page, tagged, text } from "./page.ts";
 import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
 
 /**
@@ -144,12 +144,15 @@ export function setLines(
   style: {
     readonly sizePt: number;
     readonly bold: boolean;
+    readonly tight?: boolean;
     readonly ink?: number;
     readonly align?: "left" | "right" | "centre";
   },
 ): Mark[] {
-  return lines.flatMap((content, i) =>
-    text(x, y + linesHeight(i, style.sizePt) + RISE * style.sizePt * MM_PER_PT, content, style),
+  return tagged(
+    lines.flatMap((content, i) =>
+      text(x, y + linesHeight(i, style.sizePt) + RISE * style.sizePt * MM_PER_PT, content, style),
+    ),
   );
 }
 

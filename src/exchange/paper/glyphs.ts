@@ -1,7 +1,7 @@
-import { Encodings } from "@pdf-lib/standard-fonts";
+import { SIGNS } from "./faces/advances.ts";
 
 /**
- * Any Unicode text as the characters the standard paper faces have (the PDF standard's WinAnsi set). What cannot be
+ * Any Unicode text as the signs that the faces of paper have. What cannot be
  * shown becomes BOX, which is drawn as an empty frame: visible, never silently lost, never an error.
  */
 
@@ -27,11 +27,6 @@ const plainForms: Readonly<Record<string, string>> = {
   "\u2265": ">=",
   "\u2043": "\u2022",
   "\u25cf": "\u2022",
-  "\u0141": "L",
-  "\u0142": "l",
-  "\u0110": "D",
-  "\u0111": "d",
-  "\u0131": "i",
 };
 
 /** `text` in printable characters on one line: breaks and runs of blanks become one blank, control signs go. */
@@ -58,6 +53,8 @@ function one(sign: string): string {
   return bare !== "" && [...bare].every(has) ? bare : BOX;
 }
 
+const signs: ReadonlySet<string> = new Set(SIGNS.latin + SIGNS["latin-ext"]);
+
 function has(sign: string): boolean {
-  return Encodings.WinAnsi.canEncodeUnicodeCodePoint(sign.codePointAt(0)!);
+  return signs.has(sign);
 }

@@ -7,6 +7,7 @@ export type { ShedTables } from "./shedpage.ts";
 export { SHEETS } from "./impose.ts";
 export type { SheetSize } from "./impose.ts";
 export type { Mark, Page, Paper } from "./page.ts";
+export type { FaceSource } from "./faces/files.ts";
 export { toPdf } from "./pdf.ts";
 export { toPrintDocument, toSvgPages } from "./svg.ts";
 export { unsaidOnCuffs } from "./unsaid.ts";

@@ -6,7 +6,19 @@ import { BOX_ADVANCE, CAP, DROP, type Face, MM_PER_PT, RISE, textWidth } from ".
  * from 0 (black) to 1 (white); nothing on paper relies on colour.
  */
 
-export interface TextMark extends Face {
+/** What a piece of a page is to a reader that does not see it. */
+export interface Tag {
+  readonly role: "H1" | "H2" | "P" | "L" | "LI" | "Sect" | "Figure";
+  /** What a figure says, or what stands in place of the marks' own texts. */
+  readonly says?: string;
+}
+
+interface Tagged {
+  /** What the mark is part of, the widest first; a tag is one piece wherever the same object stands. */
+  readonly tags?: readonly Tag[];
+}
+
+export interface TextMark extends Face, Tagged {
   readonly kind: "text";
   /** Left end of the baseline. */
   readonly x: number;
@@ -17,14 +29,14 @@ export interface TextMark extends Face {
 }
 
 /** Straight lines of one width; hatches are many of them. */
-export interface LinesMark {
+export interface LinesMark extends Tagged {
   readonly kind: "lines";
   readonly segments: readonly (readonly [x1: number, y1: number, x2: number, y2: number])[];
   readonly widthMm: number;
   readonly ink: number;
 }
 
-export interface RectMark {
+export interface RectMark extends Tagged {
   readonly kind: "rect";
   readonly x: number;
   readonly y: number;
@@ -36,6 +48,7 @@ export interface RectMark {
   readonly fill: number | null;
 }
 
+/** Texts that no tag holds are paragraphs of their own, lines and frames that no figure holds say nothing. Marks are read in their order. */
 export type Mark = TextMark | LinesMark | RectMark;
 
 export interface Page {
@@ -62,8 +75,8 @@ export interface TextStyle extends Face {
 
 /** Text with its baseline at `y`, starting, centred or ending at `x`; characters the faces lack are framed. */
 export function text(x: number, y: number, content: string, style: TextStyle): Mark[] {
-  const { sizePt, bold, ink = 0, align = "left" } = style;
-  const face = { sizePt, bold };
+  const { sizePt, bold, tight = false, ink = 0, align = "left" } = style;
+  const face = { sizePt, bold, tight };
   const whole = printable(content);
   const wide = textWidth(whole, face);
   let at = align === "left" ? x : align === "right" ? x - wide : x - wide / 2;
@@ -88,6 +101,11 @@ export function text(x: number, y: number, content: string, style: TextStyle): M
     at += textWidth(piece, face);
   }
   return marks;
+}
+
+/** The marks as one piece: a paragraph where nothing else is said. */
+export function tagged(marks: readonly Mark[], tag: Tag = { role: "P" }): Mark[] {
+  return marks.map((mark) => ({ ...mark, tags: [tag, ...(mark.tags ?? [])] }));
 }
 
 /** One straight line, black. */

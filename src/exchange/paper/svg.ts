@@ -1,9 +1,10 @@
+import { FACES } from "./faces/files.ts";
 import type { Mark, Page, Paper } from "./page.ts";
-import { MM_PER_PT, textWidth } from "./type.ts";
+import { faceName, MM_PER_PT, textWidth } from "./type.ts";
 
 /**
- * The pages as SVG for the screen and for a browser's print: same boxes and widths as the PDF. Faces are those with
- * Helvetica's widths; `textLength` holds the measured width where a machine has none of them.
+ * The pages as SVG for the screen and for a browser's print: same boxes, faces and widths as the PDF; `textLength`
+ * holds the measured width where a face is not there.
  */
 export function toSvgPages(paper: Paper): string[] {
   return paper.pages.map(svgPage);
@@ -29,8 +30,8 @@ function svgPage(page: Page): string {
   const { widthMm, heightMm, name, marks } = page;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${widthMm}mm" height="${heightMm}mm"`,
-    ` viewBox="0 0 ${widthMm} ${heightMm}" font-family="Helvetica, Arial, 'Liberation Sans', sans-serif"`,
-    ` style="font-kerning:none;font-variant-ligatures:none"><title>${escape(name)}</title>`,
+    ` viewBox="0 0 ${widthMm} ${heightMm}"`,
+    ` style="font-kerning:none;font-variant-ligatures:none;font-variant-numeric:tabular-nums"><title>${escape(name)}</title>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
     ...marks.map(svgMark),
     `</svg>`,
@@ -40,9 +41,9 @@ function svgPage(page: Page): string {
 function svgMark(mark: Mark): string {
   if (mark.kind === "text") {
     const size = short(mark.sizePt * MM_PER_PT);
-    const weight = mark.bold ? ` font-weight="700"` : "";
+    const { family, weight } = FACES[faceName(mark)];
     const long = short(textWidth(mark.text, mark));
-    return `<text x="${short(mark.x)}" y="${short(mark.y)}" font-size="${size}"${weight} fill="${grey(mark.ink)}" textLength="${long}" lengthAdjust="spacingAndGlyphs" xml:space="preserve">${escape(mark.text)}</text>`;
+    return `<text x="${short(mark.x)}" y="${short(mark.y)}" font-family="'${family}', sans-serif" font-weight="${weight}" font-size="${size}" fill="${grey(mark.ink)}" textLength="${long}" lengthAdjust="spacingAndGlyphs" xml:space="preserve">${escape(mark.text)}</text>`;
   }
   if (mark.kind === "lines") {
     const path = mark.segments

@@ -1,35 +1,52 @@
-import { Encodings, Font, FontNames } from "@pdf-lib/standard-fonts";
+import { ADVANCES, SIGNS } from "./faces/advances.ts";
+import { FACE_NAMES, type FaceName } from "./faces/files.ts";
 import { BOX, printable } from "./glyphs.ts";
 
 /**
- * Measuring and breaking text. Widths are those of standard Helvetica without kerning, which is how both renderers
- * set it, so a line that fits here fits on paper. Sizes are points, widths and heights millimetres.
+ * Measuring and breaking text. Widths are those of the faces' own files, without kerning and with figures as wide as each
+ * other, which is how both renderers set them, so a line that fits here fits on paper. Sizes are points, widths and heights millimetres.
  */
 
 /** Millimetres in a typographic point (1/72 inch). */
 export const MM_PER_PT = 25.4 / 72;
 
 /** Height of capitals, reach above the baseline (accents included) and below it, as shares of the size. */
-export const CAP = 0.718;
-export const RISE = 0.931;
-export const DROP = 0.225;
+export const CAP = 0.74;
+export const RISE = 0.93;
+export const DROP = 0.22;
+/** Height of small letters without reach, as a share of the size: that of the face where it is least. */
+export const X_HEIGHT = 0.5455;
 /** Baseline to baseline, as a share of the size. */
-export const LEADING = 1.18;
+export const LEADING = 1.15;
 /** Advance of BOX, as a share of the size. */
 export const BOX_ADVANCE = 0.7;
 
 export interface Face {
   readonly sizePt: number;
   readonly bold: boolean;
+  /** Set in the narrower face: labels and other words where room is short. */
+  readonly tight?: boolean;
 }
 
-const fonts = { plain: Font.load(FontNames.Helvetica), bold: Font.load(FontNames.HelveticaBold) };
-const advances = { plain: new Map<string, number>(), bold: new Map<string, number>() };
+/** The face's name among FACES. */
+export function faceName({ bold, tight }: Pick<Face, "bold" | "tight">): FaceName {
+  if (tight === true) return bold ? "tightBold" : "tight";
+  return bold ? "bold" : "plain";
+}
+
+/** The advance of each sign in thousandths of the size, by face. */
+const advances: ReadonlyMap<FaceName, ReadonlyMap<string, number>> = new Map(
+  FACE_NAMES.map((name) => {
+    const units = ADVANCES[name].split(" ").map(Number);
+    return [name, new Map([...SIGNS.latin, ...SIGNS["latin-ext"]].map((sign, i) => [sign, units[i] ?? 0]))];
+  }),
+);
 
 /** Width of `text` (as `printable` gives it) in `face`, mm. */
 export function textWidth(text: string, face: Face): number {
+  const name = faceName(face);
   let units = 0;
-  for (const sign of text) units += advance(sign, face.bold ? "bold" : "plain");
+  for (const sign of text) units += advance(sign, name);
   return (units / 1000) * face.sizePt * MM_PER_PT;
 }
 
@@ -113,12 +130,7 @@ function chop(word: string, widthMm: number, face: Face): string[] {
   return pieces;
 }
 
-function advance(sign: string, weight: "plain" | "bold"): number {
+function advance(sign: string, name: FaceName): number {
   if (sign === BOX) return BOX_ADVANCE * 1000;
-  const known = advances[weight].get(sign);
-  if (known !== undefined) return known;
-  const { name } = Encodings.WinAnsi.encodeUnicodeCodePoint(sign.codePointAt(0)!);
-  const units = fonts[weight].getWidthOfGlyph(name) ?? 1000;
-  advances[weight].set(sign, units);
-  return units;
+  return advances.get(name)?.get(sign) ?? 1000;
 }

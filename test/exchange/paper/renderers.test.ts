@@ -1,5 +1,4 @@
 // @vitest-environment jsdom
-import { decodePDFRawStream, PDFDocument, PDFRawStream } from "pdf-lib";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import {
@@ -8,7 +7,6 @@ import {
   daySheet,
   type Paper,
   SHEETS,
-  toPdf,
   toPrintDocument,
   toSvgPages,
 } from "../../../src/exchange/index.ts";
@@ -18,44 +16,6 @@ import { textsOf } from "./reading.ts";
 
 const paperOf = (plan: Plan, size: "cuff" | "a4" | "letter" = "cuff"): Paper =>
   booklets(plan, check(plan, plan.schedule), { size });
-
-const read = (bytes: Uint8Array) => PDFDocument.load(bytes, { updateMetadata: false });
-
-describe("PDF", () => {
-  it("has the paper's pages in true size, its title and the plan's own date", async () => {
-    const paper = paperOf(samplePlan());
-    const pdf = await read(await toPdf(paper));
-    expect(pdf.getPageCount()).toBe(paper.pages.length);
-    expect(pdf.getPage(0).getWidth()).toBeCloseTo((CUFF.widthMm / 25.4) * 72, 2);
-    expect(pdf.getPage(0).getHeight()).toBeCloseTo((CUFF.heightMm / 25.4) * 72, 2);
-    expect(pdf.getTitle()).toBe("Rehearsal plan, Quarry Flat: cuff checklists");
-    expect(pdf.getCreationDate()).toEqual(new Date("2031-04-05T06:00:00Z"));
-  });
-
-  it("has the same bytes for the same plan, and others for another", async () => {
-    const first = await toPdf(paperOf(samplePlan()));
-    expect(await toPdf(paperOf(samplePlan()))).toEqual(first);
-    expect(await toPdf(paperOf({ ...samplePlan(), title: "Other" }))).not.toEqual(first);
-  });
-
-  it("shows every text of the page model as text, with its encoding", async () => {
-    const paper = paperOf({ ...samplePlan(), title: "Größe – 20°" });
-    const pdf = await read(await toPdf(paper));
-    const contents = pdf.getPage(0).node.Contents();
-    const stream = contents && "asArray" in contents ? pdf.context.lookup(contents.get(0)) : contents;
-    if (!(stream instanceof PDFRawStream)) throw new Error("no content stream");
-    const code = new TextDecoder("latin1").decode(decodePDFRawStream(stream).decode());
-    const shown = [...code.matchAll(/<([0-9A-F]*)> Tj/g)].map((match) =>
-      (match[1]!.match(/../g) ?? [])
-        .map((pair) => String.fromCharCode(parseInt(pair, 16)))
-        .join("")
-        // The one sign of this text that WinAnsi has elsewhere than Latin-1: the en dash.
-        .replaceAll("\u0096", "–"),
-    );
-    expect(shown).toEqual(textsOf(paper.pages[0]!).map((mark) => mark.text));
-    expect(shown).toContain("Größe – 20°");
-  });
-});
 
 describe("imposition", () => {
   it("puts four pages on a sheet and starts each booklet on its own", () => {

@@ -1,7 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { BOX, legible, printable } from "../../../src/exchange/paper/glyphs.ts";
-import { clip, fitSize, textWidth, wrap } from "../../../src/exchange/paper/type.ts";
+import { SIGNS } from "../../../src/exchange/paper/faces/advances.ts";
+import { FACE_NAMES } from "../../../src/exchange/paper/faces/files.ts";
+import {
+  CAP,
+  clip,
+  fitSize,
+  MM_PER_PT,
+  textWidth,
+  wrap,
+  X_HEIGHT,
+} from "../../../src/exchange/paper/type.ts";
+import { advancesOf, heightsOf } from "./measurefaces.ts";
 
 const face = { sizePt: 12, bold: false };
 const anyText = fc.oneof(
@@ -25,8 +36,8 @@ describe("a line", () => {
 describe("printable", () => {
   it("keeps what the faces have, plainer forms of what they lack, and frames the rest", () => {
     expect(printable("Grüße, 5 µm at 20°")).toBe("Grüße, 5 µm at 20°");
-    expect(printable("A→B ≤ 3 − 1")).toBe("A->B <= 3 – 1");
-    expect(printable("Łódź Ṽ ﬁne ①")).toBe("Lódz V fine 1");
+    expect(printable("A→B ≤ 3 − 1")).toBe("A->B <= 3 − 1");
+    expect(printable("Łódź Ṽ ﬁne ①")).toBe("Łódź V fine 1");
     expect(printable("採取 🚀")).toBe(`${BOX}${BOX} ${BOX}`);
     expect(printable("\ud800x")).toBe(`${BOX}x`);
   });
@@ -55,12 +66,22 @@ describe("printable", () => {
 });
 
 describe("measuring", () => {
-  it("uses the widths of standard Helvetica", () => {
-    // Widths from the Adobe font metrics: A 667, H 722, space 278, A bold 722, in thousandths of the size.
-    const mm = (units: number): number => (((units / 1000) * 12) / 72) * 25.4;
-    expect(textWidth("A", face)).toBeCloseTo(mm(667), 9);
-    expect(textWidth("H A", face)).toBeCloseTo(mm(722 + 278 + 667), 9);
-    expect(textWidth("A", { sizePt: 12, bold: true })).toBeCloseTo(mm(722), 9);
+  it("uses the widths of the files that are embedded, for every sign and face", () => {
+    for (const name of FACE_NAMES) {
+      const advances = advancesOf(name);
+      expect([...SIGNS.latin, ...SIGNS["latin-ext"]].toSorted()).toEqual([...advances.keys()].toSorted());
+      const style = { sizePt: 1000 / MM_PER_PT, bold: /bold/i.test(name), tight: name.startsWith("tight") };
+      for (const [sign, units] of advances)
+        expect(textWidth(sign, style), `${name} ${sign}`).toBeCloseTo(units, 6);
+    }
+  });
+
+  it("knows how high capitals and small letters of every face are", () => {
+    for (const name of FACE_NAMES) {
+      const { cap, small } = heightsOf(name);
+      expect(cap, name).toBe(CAP);
+      expect(small, name).toBeGreaterThanOrEqual(X_HEIGHT);
+    }
   });
 });
 
