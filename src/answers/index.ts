@@ -13,3 +13,4 @@ export type * from "./site.ts";
 export type * from "./turnback.ts";
 export type * from "./verdict.ts";
 export type * from "./why.ts";
+export type { Gauges, GoIf, HomeIf } from "./homeif.ts";

@@ -11,3 +11,4 @@ export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, subtract, worseWords } from "./comparison.ts";
 export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
+export { goIfs, homeIfs } from "./homeif.ts";

@@ -110,7 +110,8 @@ export function reachTracks(prepared: Prepared, walks: readonly Walk[]): ReachTr
 /** Marks a walk-back at a moment, with the slope angle that it counts with. */
 type Mark = (atS: number, homeS: number, slopeRad: number) => void;
 
-function hasPeak(step: Step): boolean {
+/** Whether a way is farthest from home between its ends. */
+export function hasPeak(step: Step): boolean {
   return step.peakS > Math.max(step.homeFromS, step.homeToS);
 }
 

@@ -5,9 +5,8 @@ import { booklets } from "../../src/exchange/index.ts";
 import type { Page } from "../../src/exchange/paper/page.ts";
 import { instant, type Instant, random } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
-import { packRun } from "../../src/solver/index.ts";
 import { wordsOf } from "../exchange/paper/reading.ts";
-import { randomPlan } from "./randomPlan.ts";
+import { packedPlan } from "./packedPlan.ts";
 
 /**
  * Paper obeyed to the letter: what is read here comes from the text of the printed pages alone, and is judged. Packed
@@ -15,33 +14,6 @@ import { randomPlan } from "./randomPlan.ts";
  */
 
 const PLANS = 300;
-const ITERATIONS = 200;
-
-/**
- * A whole plan, packed; names are ids, so that pages say which task they are for. A packed day leaves little time between
- * tasks: of two in three some are taken off again, as far as nothing breaks by it.
- */
-function packedPlan(seed: number): Plan {
-  const plan = randomPlan(seed, {
-    tasks: 12 + (seed % 9),
-    crew: 1 + (seed % 3),
-    evas: 1 + (seed % 2),
-    places: 3 + (seed % 6),
-    features: (1 + (seed % 4)) / 6,
-  });
-  const run = packRun(plan, { seed, iterations: ITERATIONS, clock: () => 0 });
-  while (run.step(1)) continue;
-  let schedule = run.best();
-  if (seed % 3 === 0) return { ...plan, schedule };
-  const judge = judgeFor(plan);
-  const stream = random(seed);
-  for (const { task } of schedule.placements) {
-    if (stream.next() < 0.6) continue;
-    const fewer = { placements: schedule.placements.filter((one) => one.task !== task) };
-    if (broken(judge(fewer)).length === 0) schedule = fewer;
-  }
-  return { ...plan, schedule };
-}
 
 const CLOCK = String.raw`-?\d+:\d\d(?::\d\d)?`;
 

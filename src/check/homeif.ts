@@ -1,0 +1,88 @@
+import type { Gauges, GoIf, HomeIf } from "../answers/index.ts";
+import type { Amounts, Consumable } from "../physics/index.ts";
+import type { Eva, Plan, Schedule } from "../plan/index.ts";
+import { hasPeak } from "./reach.ts";
+import { prepare } from "./prepared.ts";
+import type { Step } from "./steps.ts";
+import type { Walk } from "./walks.ts";
+import { walkthroughOf } from "./walkthrough.ts";
+
+/**
+ * HOME IF (RULES.md, G1): for everybody outside and each task, way and the lander, the least that each gauge may show there. Every
+ * moment of an outing lies in one of them or, in the work at the hatch, at the lander.
+ */
+export function homeIfs(plan: Plan, schedule: Schedule = plan.schedule): HomeIf[] {
+  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ eva, walks }) =>
+    walks.flatMap((walk) => homeIfsOf(eva, walk)),
+  );
+}
+
+/** GO IF (RULES.md, G2): for everybody who goes out, the least that each gauge may show at egress. */
+export function goIfs(plan: Plan, schedule: Schedule = plan.schedule): GoIf[] {
+  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ walks }) =>
+    walks.map((walk): GoIf => {
+      const { full, reserve } = walk.walker;
+      const last = walk.left.at(-1) ?? walk.worn.atEgress;
+      const need = (one: Consumable): number => walk.worn.atEgress[one] - last[one] + reserve[one];
+      return { eva: walk.outing.eva, crew: walk.outing.crew, leastPct: gauges(full, need) };
+    }),
+  );
+}
+
+function homeIfsOf(eva: Eva, walk: Walk): HomeIf[] {
+  const { crew } = walk.outing;
+  const atLander = from(eva, walk, [{ seconds: 0, slopeRad: 0 }]);
+  return [
+    ...walk.steps.flatMap((step, k): HomeIf[] => {
+      const { kind, task } = step.stretch;
+      if (kind !== "task" && kind !== "traverse") return [];
+      const next = walk.steps.slice(k).find((one) => one.stretch.task !== null);
+      return [
+        {
+          eva: eva.id,
+          crew,
+          at: kind === "task" ? "task" : "way",
+          task: task ?? next?.stretch.task ?? null,
+          ...from(eva, walk, walkbacksOf(step)),
+        },
+      ];
+    }),
+    { eva: eva.id, crew, at: "lander", task: null, ...atLander },
+  ];
+}
+
+/** A walk-back and the slope angle that it counts with; less than 0 s where there is none. */
+interface WalkBack {
+  readonly seconds: number;
+  readonly slopeRad: number;
+}
+
+/** The walk-backs that the judge tests on a step (W9). */
+function walkbacksOf(step: Step): WalkBack[] {
+  return [
+    { seconds: step.homeFromS, slopeRad: step.slopeFromRad },
+    { seconds: step.homeToS, slopeRad: step.slopeToRad },
+    ...(hasPeak(step) || step.peakS < 0 ? [{ seconds: step.peakS, slopeRad: step.slopePeakRad }] : []),
+  ];
+}
+
+function from(eva: Eva, walk: Walk, walkbacks: readonly WalkBack[]): Pick<HomeIf, "walkbackS" | "leastPct"> {
+  if (walkbacks.some(({ seconds }) => seconds < 0)) return { walkbackS: null, leastPct: null };
+  const { walker, worn } = walk;
+  const hatch = worn.draw("working", walker.egressW);
+  const need = (one: Consumable): number =>
+    walker.reserve[one] +
+    Math.max(...walkbacks.map(({ seconds, slopeRad }) => worn.walkback(slopeRad)[one] * seconds)) +
+    hatch[one] * eva.ingressWorkS;
+  return {
+    walkbackS: Math.max(...walkbacks.map(({ seconds }) => seconds)),
+    leastPct: gauges(walker.full, need),
+  };
+}
+
+/** Shares of a full stock in whole %, rounded up: whole numbers far below 2^53, whose quotient never falls onto the whole below. */
+function gauges(full: Amounts, need: (of: Consumable) => number): Gauges {
+  const share = (of: Consumable): number | null =>
+    full[of] > 0 ? Math.ceil((100 * need(of)) / full[of]) : null;
+  return { oxygen: share("oxygen"), co2: share("co2"), water: share("water"), battery: share("battery") };
+}
