@@ -8,7 +8,18 @@ export { crewLaneBeside, evaRowsOf, laneAt, layLanes, REMOTE, remoteRowsOf } fro
 export type { Lane, LaneSizes } from "./lanes.ts";
 export { betweensOf, blocksOf, reliefTopS } from "./relief.ts";
 export type { Between, Block, OutingCourse, OutingStretch, Reach, RestPause } from "./relief.ts";
-export { distanceTo, hit, LEAST_PX, reliefY, rowSlabOf, slabOf } from "./shape.ts";
+export {
+  awayPx,
+  beyondHome,
+  distanceTo,
+  hit,
+  homeY,
+  innerY,
+  LEAST_PX,
+  outerY,
+  rowSlabOf,
+  slabOf,
+} from "./shape.ts";
 export type { LaneRelief, Slab } from "./shape.ts";
 export { evaAt, proposed } from "./propose.ts";
 export type { Target } from "./propose.ts";

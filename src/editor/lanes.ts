@@ -8,6 +8,10 @@ export interface Lane {
   readonly name: string;
   readonly topPx: number;
   readonly heightPx: number;
+  /** Which way from home its heights go: up from its lower edge, or down from its upper one. */
+  readonly sense: "up" | "down";
+  /** The lane on the other side of the same line home; null of one that has that line for itself. */
+  readonly mate: string | null;
 }
 
 /** Key of the lane of remote work; no crew id looks like it. */
@@ -21,7 +25,10 @@ export interface LaneSizes {
   readonly remotePadPx: number;
 }
 
-/** One lane a crew member in the plan's order, then one for remote work with `remoteRows` rows (none: no lane). */
+/**
+ * One lane a crew member in the plan's order, two by two about a line home, an odd one last and alone; then one for remote
+ * work with `remoteRows` rows (none: no lane).
+ */
 export function layLanes(plan: Plan, remoteRows: number, sizes: LaneSizes): readonly Lane[] {
   const lanes: Lane[] = plan.crew.map((member, i) => ({
     key: member.id,
@@ -29,14 +36,18 @@ export function layLanes(plan: Plan, remoteRows: number, sizes: LaneSizes): read
     name: member.name,
     topPx: i * sizes.crewPx,
     heightPx: sizes.crewPx,
+    sense: i % 2 === 0 ? "up" : "down",
+    mate: plan.crew[i % 2 === 0 ? i + 1 : i - 1]?.id ?? null,
   }));
   if (remoteRows > 0) {
     lanes.push({
       key: REMOTE,
       crew: null,
-      name: "Remote",
+      name: "By command",
       topPx: plan.crew.length * sizes.crewPx,
       heightPx: remoteRows * sizes.remoteRowPx + 2 * sizes.remotePadPx,
+      sense: "up",
+      mate: null,
     });
   }
   return lanes;

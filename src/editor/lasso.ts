@@ -20,7 +20,7 @@ export function lassoed<Item>(
     const one = slab(item);
     if (!one || one.right < left || one.left > right) return false;
     const high = Math.min(one.topLeft, one.topRight);
-    const low = Math.max(one.topLeft, one.topRight) + one.thick;
+    const low = Math.max(one.bottomLeft, one.bottomRight);
     return low >= top && high <= bottom;
   });
 }

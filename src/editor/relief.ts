@@ -3,8 +3,8 @@ import { type Course, valueNear } from "./course.ts";
 import { REMOTE } from "./lanes.ts";
 
 /**
- * The relief: in its lane a task stands as high as the walk home from there is long, so the line of a crew member
- * is the shape of the outing and the ceiling above it is the longest walk home that the suit still carries.
+ * The relief: in its lane a task stands as far from the line home as the walk home from there is long, so the ribbon of a crew
+ * member is the shape of the outing and the ceiling beyond it is the longest walk home that the suit still carries.
  */
 
 /** Walk-back over time of one crew member on one EVA, seconds, and the longest allowed. */
@@ -48,6 +48,8 @@ export interface Block {
   readonly endS: number;
   readonly homeStartS: number;
   readonly homeEndS: number;
+  /** All who do it together. */
+  readonly crew: readonly string[];
   /** Row inside the lane of remote work; 0 elsewhere. */
   readonly row: number;
 }
@@ -90,7 +92,7 @@ export function blocksOf(
     const endS = startS + (lengthS.get(task) ?? 0);
     if (placement.crew.length === 0) {
       const row = rows.get(task) ?? 0;
-      return [{ task, lane: REMOTE, eva, startS, endS, homeStartS: 0, homeEndS: 0, row }];
+      return [{ task, lane: REMOTE, eva, startS, endS, homeStartS: 0, homeEndS: 0, crew: [], row }];
     }
     return placement.crew.map((member) => {
       const home = course.get(`${eva} ${member}`);
@@ -102,6 +104,7 @@ export function blocksOf(
         endS,
         homeStartS: valueNear(home, startS, 0),
         homeEndS: valueNear(home, endS, 0),
+        crew: placement.crew,
         row: 0,
       };
     });

@@ -3,11 +3,14 @@ import { describe, expect, it } from "vitest";
 import {
   betweensOf,
   blocksOf,
+  beyondHome,
   hit,
+  homeY,
+  innerY,
   layLanes,
+  outerY,
   type Reach,
   reliefTopS,
-  reliefY,
   type Slab,
   slabOf,
   timeScale,
@@ -48,7 +51,7 @@ describe("courses", () => {
 describe("relief", () => {
   const plan = fixturePlan();
 
-  it("stands a task as high as the walk home is long, on every lane it occupies", () => {
+  it("stands a task as far from home as the walk home is long, on every lane it occupies", () => {
     const blocks = blocksOf(plan, fixtureSchedule(), reach, new Map([["listen", 1]]));
     expect(blocks.map((block) => [block.task, block.lane, block.homeStartS, block.row])).toEqual([
       ["sample", "ev1", 600, 0],
@@ -104,17 +107,50 @@ describe("relief", () => {
     expect(reliefTopS(plan)).toBeCloseTo((1800 - 180) * 1.12);
   });
 
-  it("higher walk-back is never lower on screen, and nothing leaves its lane", () => {
-    const lane = layLanes(plan, 0, { crewPx: 120, remoteRowPx: 20, remotePadPx: 4 })[1]!;
-    const relief = { thickPx: 44, headPx: 8, footPx: 6, topS: 1800 };
+  it("a longer walk home is never nearer to the line home, and nothing leaves its lane, up or down", () => {
+    const lanes = layLanes(plan, 0, { crewPx: 120, remoteRowPx: 20, remotePadPx: 4 });
+    const relief = { thickPx: 44, skyPx: 14, topS: 1800 };
+    expect(lanes.map(({ sense, mate }) => [sense, mate])).toEqual([
+      ["up", "ev2"],
+      ["down", "ev1"],
+      ["up", null],
+    ]);
+    // The pair shares its line home.
+    expect(homeY(lanes[0]!)).toBe(homeY(lanes[1]!));
     fc.assert(
-      fc.property(fc.double({ min: -100, max: 5000, noNaN: true }), fc.nat(5000), (homeS, more) => {
-        const y = reliefY(lane, relief, homeS);
-        expect(y).toBeGreaterThanOrEqual(lane.topPx + relief.headPx);
-        expect(y + relief.thickPx).toBeLessThanOrEqual(lane.topPx + lane.heightPx - relief.footPx);
-        expect(reliefY(lane, relief, homeS + more)).toBeLessThanOrEqual(y);
-      }),
+      fc.property(
+        fc.constantFrom(...lanes),
+        fc.double({ min: -100, max: 5000, noNaN: true }),
+        fc.nat(5000),
+        (lane, homeS, more) => {
+          const away = (y: number): number => (lane.sense === "up" ? homeY(lane) - y : y - homeY(lane));
+          const inner = away(innerY(lane, relief, homeS));
+          const outer = away(outerY(lane, relief, homeS));
+          expect(inner).toBeGreaterThanOrEqual(0);
+          expect(outer).toBeCloseTo(inner + relief.thickPx);
+          expect(outer).toBeLessThanOrEqual(lane.heightPx - relief.skyPx + 1e-9);
+          expect(away(innerY(lane, relief, homeS + more))).toBeGreaterThanOrEqual(inner - 1e-9);
+          expect(away(beyondHome(lane, inner))).toBeCloseTo(inner);
+        },
+      ),
     );
+  });
+
+  it("what two do together reaches to the line home on both sides of it", () => {
+    const lanes = layLanes(plan, 0, { crewPx: 120, remoteRowPx: 20, remotePadPx: 4 });
+    const relief = { thickPx: 44, skyPx: 14, topS: 1800 };
+    const part = { startS: 0, endS: 600, homeStartS: 300, homeEndS: 900 };
+    const scale = timeScale({ startS: 0, endS: 600 }, 100);
+    const upper = slabOf(part, lanes[0]!, relief, scale, true);
+    const lower = slabOf(part, lanes[1]!, relief, scale, true);
+    // Home at 120; 62 px are 1800 s, so 300 s are 10.33 px and 900 s 31 px, and 44 px of ribbon beyond them.
+    expect(upper.topLeft).toBeCloseTo(120 - 44 - 62 / 6);
+    expect(upper.topRight).toBeCloseTo(120 - 44 - 31);
+    expect([upper.bottomLeft, upper.bottomRight, lower.topLeft, lower.topRight]).toEqual([
+      120, 120, 120, 120,
+    ]);
+    expect(lower.bottomRight).toBeCloseTo(120 + 44 + 31);
+    expect(slabOf(part, lanes[1]!, relief, scale).topRight).toBeCloseTo(120 + 31);
   });
 });
 
@@ -124,7 +160,8 @@ describe("hit test", () => {
     right,
     topLeft: top,
     topRight: top,
-    thick: 20,
+    bottomLeft: top + 20,
+    bottomRight: top + 20,
   });
 
   it("takes what is on top where two lie over each other, and the nearest within the slack", () => {
@@ -138,7 +175,14 @@ describe("hit test", () => {
   });
 
   it("follows a slanted edge", () => {
-    const slanted: Slab = { left: 0, right: 100, topLeft: 100, topRight: 0, thick: 10 };
+    const slanted: Slab = {
+      left: 0,
+      right: 100,
+      topLeft: 100,
+      topRight: 0,
+      bottomLeft: 110,
+      bottomRight: 10,
+    };
     expect(hit([slanted], (one) => one, 50, 55, 0)).toBe(slanted);
     expect(hit([slanted], (one) => one, 10, 20, 0)).toBeNull();
   });
@@ -146,7 +190,7 @@ describe("hit test", () => {
   it("finds a block at the middle of where it is drawn, at any zoom", () => {
     const plan = fixturePlan();
     const lanes = layLanes(plan, 0, { crewPx: 120, remoteRowPx: 20, remotePadPx: 4 });
-    const relief = { thickPx: 44, headPx: 8, footPx: 6, topS: 1800 };
+    const relief = { thickPx: 44, skyPx: 14, topS: 1800 };
     const blocks = blocksOf(plan, fixtureSchedule(), reach, new Map()).filter((one) => one.task !== "listen");
     fc.assert(
       fc.property(fc.integer({ min: 600, max: 90_000 }), fc.nat(blocks.length - 1), (lengthS, i) => {
@@ -162,8 +206,9 @@ describe("hit test", () => {
             relief,
             scale,
           );
-        const { left, right, topLeft, topRight, thick } = place(block);
-        const found = hit(blocks, place, (left + right) / 2, (topLeft + topRight) / 2 + thick / 2, 0);
+        const { left, right, topLeft, topRight, bottomLeft, bottomRight } = place(block);
+        const middle = (topLeft + topRight + bottomLeft + bottomRight) / 4;
+        const found = hit(blocks, place, (left + right) / 2, middle, 0);
         expect(found).toBe(block);
       }),
     );

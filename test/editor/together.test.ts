@@ -81,7 +81,14 @@ describe("an end in hand", () => {
 
 describe("choosing", () => {
   it("a lasso takes all it touches, drawn either way", () => {
-    const slab = (left: number) => ({ left, right: left + 10, topLeft: 20, topRight: 40, thick: 10 });
+    const slab = (left: number) => ({
+      left,
+      right: left + 10,
+      topLeft: 20,
+      topRight: 40,
+      bottomLeft: 30,
+      bottomRight: 50,
+    });
     const lasso = { from: { x: 35, y: 45 }, to: { x: 5, y: 35 } };
     expect(lassoed([0, 20, 40], slab, lasso)).toEqual([0, 20]);
     expect(lassoed([0, 20, 40], slab, { from: { x: 0, y: 0 }, to: { x: 90, y: 10 } })).toEqual([]);

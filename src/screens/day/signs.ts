@@ -1,9 +1,9 @@
 import { type Slab, timeScale } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
-import { paintGhost, paintBlock, type BlockLook } from "./line/paintblocks.ts";
+import { type BlockForm, type BlockLook, paintBlock, paintGhost } from "./line/paintblocks.ts";
 import { paintBelow, paintRope } from "./line/paintchances.ts";
 import type { Brush } from "./line/brush.ts";
-import { paintRest } from "./line/paintribbon.ts";
+import { paintPause } from "./line/paintribbon.ts";
 import type { Hatch } from "./line/tiles.ts";
 import { dashOver, fillUnder, paintReserve, strokeOver } from "../margins/courses.ts";
 import { KIND_WORDS } from "../words.ts";
@@ -20,7 +20,8 @@ export const SIGN_PX = { width: 56, height: 26 } as const;
 /** A chance for a sign, as counted on ten days. */
 const BELOW = { count: 8, of: 10, share: 0.8, low: 0.49, high: 0.95, words: "" };
 
-const BLOCK: Slab = { left: 5, right: 51, topLeft: 3, topRight: 3, thick: 20 };
+const BLOCK: Slab = { left: 5, right: 51, topLeft: 3, topRight: 3, bottomLeft: 23, bottomRight: 23 };
+const FORM: BlockForm = { slab: BLOCK, sense: "up", thickPx: 20, across: false };
 
 function block(
   kind: Task["kind"],
@@ -29,14 +30,14 @@ function block(
   const { must = false, pinned = false, ...look } = more;
   const task: BlockLook["task"] = {
     kind,
-    name: "",
     must,
-    duration: { likelyS: 0 as Task["duration"]["likelyS"] },
     ...(pinned ? { pin: {} } : {}),
   };
-  return (brush) =>
-    paintBlock(brush, BLOCK, { task, place: "", state: "sound", selected: false, held: false, ...look });
+  return (brush) => paintBlock(brush, FORM, { task, state: "sound", selected: false, held: false, ...look });
 }
+
+/** A pause over the width of a sign. */
+const PAUSE = { left: 6, right: 50, y: 13, thick: 26 };
 
 function hatched(hatch: Hatch, ground: "outing" | "night" | "meal", line: boolean): Sign["paint"] {
   return (brush) => {
@@ -92,24 +93,27 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
     signs: [
       { name: "walking, with its minutes", paint: hatched("traverse", "outing", false) },
       {
-        name: "waiting",
-        paint({ ctx, palette }) {
-          ctx.setLineDash([2, 4]);
-          ctx.strokeStyle = palette["line-strong"];
-          ctx.lineWidth = 2;
-          ctx.beginPath();
-          ctx.moveTo(2, 18);
-          ctx.lineTo(54, 18);
-          ctx.stroke();
-        },
+        name: "waiting, to a stop",
+        paint: (brush) => paintPause(brush, "wait", PAUSE),
       },
       {
-        name: "a rest that the work limit needs: brackets",
-        paint: (brush) => paintRest(brush, { left: 6, right: 50, y: 23 }, { startS: 0, endS: 600 }),
+        name: "a rest that the work limit needs: two bars",
+        paint: (brush) => paintPause(brush, "rest", PAUSE),
+      },
+      {
+        name: "slack: a rope between two tasks",
+        paint: (brush) => paintPause(brush, "slack", PAUSE),
       },
       {
         name: "slack of the selected task: to its latest start",
-        paint: (brush) => paintRope(brush, { ...BLOCK, topLeft: -14, topRight: -14 }, 46),
+        paint: (brush) => paintRope(brush, { ...BLOCK, bottomLeft: 6, bottomRight: 6 }, 46),
+      },
+      {
+        name: "home, between two who go out together",
+        paint(brush) {
+          brush.ctx.fillStyle = brush.palette.ink;
+          brush.ctx.fillRect(2, 12, 52, 1.5);
+        },
       },
       { name: "longest walk home that the suit carries", paint: hatched("ceiling", "outing", true) },
       {

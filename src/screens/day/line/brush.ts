@@ -85,20 +85,20 @@ export function font(sizePx: number, weight: number, width: "narrow" | "normal" 
 /** Traces the outline of a slab, `outPx` outside of its edges. */
 export function traceSlab(ctx: CanvasRenderingContext2D, slab: Slab, outPx = 0): void {
   ctx.beginPath();
-  if (slab.topLeft === slab.topRight) {
+  if (slab.topLeft === slab.topRight && slab.bottomLeft === slab.bottomRight) {
     // Most stand level, and a rectangle is drawn far quicker than a path.
     ctx.rect(
       slab.left - outPx,
       slab.topLeft - outPx,
       slab.right - slab.left + 2 * outPx,
-      slab.thick + 2 * outPx,
+      slab.bottomLeft - slab.topLeft + 2 * outPx,
     );
     return;
   }
   ctx.moveTo(slab.left - outPx, slab.topLeft - outPx);
   ctx.lineTo(slab.right + outPx, slab.topRight - outPx);
-  ctx.lineTo(slab.right + outPx, slab.topRight + slab.thick + outPx);
-  ctx.lineTo(slab.left - outPx, slab.topLeft + slab.thick + outPx);
+  ctx.lineTo(slab.right + outPx, slab.bottomRight + outPx);
+  ctx.lineTo(slab.left - outPx, slab.bottomLeft + outPx);
   ctx.closePath();
 }
 

@@ -70,7 +70,9 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
                   left={Math.round(slab.left)}
                   top={Math.round(Math.min(slab.topLeft, slab.topRight))}
                   width={Math.max(5, Math.round(slab.right - slab.left))}
-                  height={Math.round(Math.abs(slab.topRight - slab.topLeft) + slab.thick)}
+                  height={Math.round(
+                    Math.max(slab.bottomLeft, slab.bottomRight) - Math.min(slab.topLeft, slab.topRight),
+                  )}
                   selected={selection.includes(block.task)}
                   held={held?.includes(block.task) ?? false}
                   reached={block === focused}

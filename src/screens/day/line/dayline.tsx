@@ -4,7 +4,9 @@ import {
   useCallback,
   useEffect,
   useLayoutEffect,
+  useMemo,
   useRef,
+  useState,
 } from "react";
 import type { ChancesReport, Finding } from "../../../answers/index.ts";
 import {
@@ -12,19 +14,19 @@ import {
   type Edge,
   edgeUnder,
   hit,
+  outerY,
   REMOTE,
-  reliefY,
   type TimeScale,
 } from "../../../editor/index.ts";
 import { chancesAtRest } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
+import { BandStill } from "./bandstill.tsx";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "./canvas.tsx";
-import { shows, slabFor, type Standing } from "./geometry.ts";
+import { bandsOf, shows, slabFor, type Standing } from "./geometry.ts";
 import { findingLanes } from "./paintfindings.ts";
-import { LaneStill } from "./lanestill.tsx";
 import { paintChances } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
 import { Plumb, useGhosts } from "./held.tsx";
@@ -50,6 +52,8 @@ export function DayLine(props: {
   const ghosts = useGhosts(standing);
   // They come ten times a second while something is in hand; the line is painted sixty times.
   const chances = useDesk(chancesAtRest);
+  const slack = useSlack(chances);
+  const rows = useMemo(() => bandsOf(standing.lanes), [standing.lanes]);
   const panning = usePanning(stage, scale, windows);
   const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
@@ -136,10 +140,10 @@ export function DayLine(props: {
       }}
       onPointerLeave={() => look.setState({ cursorS: null })}
     >
-      {standing.lanes.map((lane) => (
-        <LaneStill
-          key={lane.key}
-          lane={lane}
+      {rows.map((lanes) => (
+        <BandStill
+          key={lanes[0]?.key}
+          lanes={lanes}
           standing={standing}
           scale={scale}
           selection={selection}
@@ -147,6 +151,7 @@ export function DayLine(props: {
           chosen={chosen}
           bands={bands}
           ghosts={ghosts}
+          slack={slack}
         />
       ))}
       {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
@@ -165,6 +170,20 @@ export function DayLine(props: {
 }
 
 const NOTHING: readonly string[] = [];
+const UNKNOWN: ReadonlyMap<string, number> = new Map();
+
+/** By how much each task may start later, seconds; what was known last while the day is not counted anew. */
+function useSlack(chances: ChancesReport | null): ReadonlyMap<string, number> {
+  const [kept, keep] = useState(UNKNOWN);
+  useEffect(() => {
+    if (!chances) return;
+    const known = chances.tasks.flatMap(({ task, slackS }) =>
+      slackS === null ? [] : [[task, slackS] as const],
+    );
+    keep(new Map(known));
+  }, [chances]);
+  return kept;
+}
 
 /** What the simulated days say of the blocks, over them. */
 function ChancesLayer(props: {
@@ -229,7 +248,7 @@ export function heightLabels(
   const stepS = topS > 3600 ? 1800 : 600;
   const labels: { minutes: number; y: number }[] = [];
   for (let homeS = stepS; homeS < topS; homeS += stepS) {
-    const y = reliefY(lane, standing.relief, homeS) - lane.topPx;
+    const y = outerY(lane, standing.relief, homeS) - lane.topPx;
     // Where the lane is low, only heights whose figures do not run into each other.
     if (labels.every((label) => Math.abs(label.y - y) >= 11)) labels.push({ minutes: homeS / 60, y });
   }

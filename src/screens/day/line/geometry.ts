@@ -7,6 +7,7 @@ import {
   type Lane,
   type LaneRelief,
   layLanes,
+  homeY,
   reliefTopS,
   REMOTE,
   remoteRowsOf,
@@ -16,7 +17,7 @@ import {
   type TimeScale,
 } from "../../../editor/index.ts";
 import type { Plan, Schedule, Task } from "../../../plan/index.ts";
-import { LANE_FOOT_PX, LANE_HEAD_PX, REMOTE_PAD_PX, REMOTE_ROW_PX, thickPx } from "./sizes.ts";
+import { REMOTE_PAD_PX, REMOTE_ROW_PX, skyPx, thickPx } from "./sizes.ts";
 
 /** What stands on the day line, still without a scale: it is the same at every zoom. */
 export interface Standing {
@@ -29,6 +30,8 @@ export interface Standing {
   readonly blocks: readonly Block[];
   readonly betweens: readonly Between[];
   readonly lanesPx: number;
+  /** The number of each task, the same wherever it is named. */
+  readonly numbers: ReadonlyMap<string, string>;
 }
 
 /** Lays the plan out in lanes of `crewPx`. */
@@ -55,15 +58,24 @@ export function standingOf(
     lanes,
     relief: {
       thickPx: thickPx(crewPx),
-      headPx: LANE_HEAD_PX,
-      footPx: LANE_FOOT_PX,
+      skyPx: skyPx(crewPx),
       topS: reliefTopS(plan),
     },
     blocks: blocksOf(plan, schedule, verdict.reach, remote.row),
     betweens: betweensOf(verdict.outings, verdict.reach, verdict.rests),
     lanesPx: last ? last.topPx + last.heightPx : 0,
+    numbers: numbersOf(plan),
   };
 }
+
+/** The number of each task: its place in the plan. */
+function numbersOf(plan: Plan): ReadonlyMap<string, string> {
+  let known = numbered.get(plan.tasks);
+  if (!known) numbered.set(plan.tasks, (known = new Map(plan.tasks.map(({ id }, i) => [id, String(i + 1)]))));
+  return known;
+}
+
+const numbered = new WeakMap<Plan["tasks"], ReadonlyMap<string, string>>();
 
 /** Height of all lanes without those of the crew. */
 export function remoteLanePx(plan: Plan, schedule: Schedule): number {
@@ -77,7 +89,33 @@ export function slabFor(standing: Standing, scale: TimeScale, block: Block): Sla
   if (!lane) return null;
   return block.lane === REMOTE
     ? rowSlabOf(block, lane, REMOTE_ROW_PX, REMOTE_PAD_PX, scale)
-    : slabOf(block, lane, standing.relief, scale);
+    : slabOf(block, lane, standing.relief, scale, isJoint(block, lane));
+}
+
+/** True of what both do together who share the lane's line home: one block across it. */
+export function isJoint(block: Block, lane: Lane): boolean {
+  return lane.mate !== null && block.crew.includes(lane.mate);
+}
+
+/** The lanes that share a line home, upper one first; each of the others for itself. */
+export function bandsOf(lanes: readonly Lane[]): readonly (readonly Lane[])[] {
+  return lanes
+    .filter((lane) => lane.sense === "up")
+    .map((lane) => lanes.filter((one) => one === lane || one.key === lane.mate));
+}
+
+/** The room between line home and far edge over both halves of what two do together; null where the other half is not shown. */
+export function acrossOf(
+  standing: Standing,
+  scale: TimeScale,
+  block: Block,
+): { readonly upper: Slab; readonly lower: Slab; readonly homePx: number } | null {
+  const lane = standing.lanes.find((one) => one.key === block.lane);
+  if (!lane || lane.sense !== "up" || !isJoint(block, lane)) return null;
+  const other = standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
+  const upper = slabFor(standing, scale, block);
+  const lower = other ? slabFor(standing, scale, other) : null;
+  return upper && lower ? { upper, lower, homePx: homeY(lane) } : null;
 }
 
 /** True when any of it lies inside the shown window. */

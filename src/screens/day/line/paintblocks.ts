@@ -1,31 +1,47 @@
-import { type Slab } from "../../../editor/index.ts";
+import type { Lane, Slab } from "../../../editor/index.ts";
 import type { Task } from "../../../plan/index.ts";
-import { lasting } from "../../../words/index.ts";
-import { KIND_LETTERS } from "../../words.ts";
-import { type Brush, cut, setFont, textPx, traceSlab, wrapped } from "./brush.ts";
+import { type BlockText, type Face, type Measure, type Room, textAcross, textBeside } from "./blocktext.ts";
+import { type Brush, cut, font, setFace, setFont, textPx, traceSlab } from "./brush.ts";
+import { edgePx } from "./sizes.ts";
 
 /** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */
 export interface BlockLook {
-  readonly task: Pick<Task, "kind" | "name" | "must" | "pin" | "duration">;
-  readonly place: string;
+  readonly task: Pick<Task, "kind" | "must" | "pin">;
   readonly state: "breach" | "tight" | "sound";
   readonly selected: boolean;
   readonly held: boolean;
 }
 
-/** Room for the kind's hatched edge, pixels. */
-const EDGE_PX = 16;
-/** A block narrower than this carries its letter only, one narrower than the second its name above the hatching. */
-const NAME_PX = 36;
-const BESIDE_PX = 84;
-/** From this thickness on there is room for two lines of name and the facts. */
-const FACTS_PX = 49;
+/** The form of a block: where it stands, which way its heights go, and how much of it is ribbon. */
+export interface BlockForm {
+  readonly slab: Slab;
+  readonly sense: Lane["sense"];
+  /** Thickness of the ribbon; what a block for two has beyond it reaches to the line home. Pixels. */
+  readonly thickPx: number;
+  /** Reaches to the line home, where its other half goes on. */
+  readonly across: boolean;
+  /** A row of work by command: too low for a hatching along its edge, which stands at its left. */
+  readonly row?: boolean;
+}
 
-/** A task as a slab: hatched edge with the kind's letter, name, place and length, must-do ridge, pin, state. */
-export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
+/** Width of the hatching at the left of a row. */
+const ROW_EDGE_PX = 6;
+
+/** The far edge of a block and the way home from it, down the screen or up. */
+function farEdge({ slab, sense }: Pick<BlockForm, "slab" | "sense">): {
+  readonly left: number;
+  readonly right: number;
+  readonly home: 1 | -1;
+} {
+  return sense === "up"
+    ? { left: slab.topLeft, right: slab.topRight, home: 1 }
+    : { left: slab.bottomLeft, right: slab.bottomRight, home: -1 };
+}
+
+/** A task as a slab: the kind's hatching along its far edge, must-do ridge, pin, state. */
+export function paintBlock(brush: Brush, form: BlockForm, look: BlockLook): void {
   const { ctx, palette } = brush;
-  const { kind } = look.task;
-  const width = slab.right - slab.left;
+  const { slab } = form;
   ctx.save();
   if (look.held) {
     ctx.shadowColor = "rgb(0 0 0 / 0.35)";
@@ -33,156 +49,132 @@ export function paintBlock(brush: Brush, slab: Slab, look: BlockLook): void {
     ctx.shadowOffsetY = 5;
   }
   traceSlab(ctx, slab);
-  ctx.fillStyle = palette[kind];
+  ctx.fillStyle = palette[look.task.kind];
   ctx.fill();
   ctx.shadowColor = "transparent";
-  const named = width >= NAME_PX;
-  const tall = slab.thick >= 40;
-  const below = named && tall && width < BESIDE_PX;
-  hatchEdge(brush, slab, kind, named && !below ? EDGE_PX : width, below ? EDGE_PX : null);
-  // Type and marks follow the slope of a task that ends elsewhere.
-  const slope = width > 0 ? (slab.topRight - slab.topLeft) / width : 0;
-  ctx.transform(1, slope, 0, 1, 0, slab.topLeft - slope * slab.left);
-  if (below) {
-    letter(brush, kind, slab.left + 9, slab.thick - EDGE_PX / 2);
-    wordsAbove(brush, slab, look, width);
-  } else if (named) {
-    letter(brush, kind, slab.left + EDGE_PX / 2, slab.thick / 2);
-    if (tall) words(brush, slab, look, width);
-    else oneLine(brush, slab, look, width);
-  } else if (width >= 11) {
-    letter(brush, kind, (slab.left + slab.right) / 2, slab.thick / 2);
-  }
-  if (look.task.must) ridge(brush, slab, width);
-  if (look.task.pin) nail(brush, slab, width);
+  if (form.across) paintWeb(brush, form);
+  hatchEdge(brush, form, look.task.kind);
+  if (look.task.must) ridge(brush, form);
+  if (look.task.pin) nail(brush, form);
   ctx.restore();
-  frame(brush, slab, look);
+  frame(brush, form, look);
 }
 
-/** Hatches the left edge, or the foot of `footPx` where the name stands above. It follows the slab's slope. */
-function hatchEdge(
-  brush: Brush,
-  slab: Slab,
-  kind: Task["kind"],
-  widthPx: number,
-  footPx: number | null,
-): void {
+/** Between the ribbon and the line home a block for two is brighter: the field of its name. */
+function paintWeb(brush: Brush, form: BlockForm): void {
+  const { ctx, palette } = brush;
+  const { slab, sense, thickPx } = form;
+  const far = farEdge(form);
+  const web: Slab =
+    sense === "up"
+      ? { ...slab, topLeft: far.left + thickPx, topRight: far.right + thickPx }
+      : { ...slab, bottomLeft: far.left - thickPx, bottomRight: far.right - thickPx };
+  ctx.globalAlpha = 0.5;
+  traceSlab(ctx, web);
+  ctx.fillStyle = palette.outing;
+  ctx.fill();
+  ctx.globalAlpha = 1;
+}
+
+/** Hatches the far edge. The hatching travels with its block and follows its slope. */
+function hatchEdge(brush: Brush, form: BlockForm, kind: Task["kind"]): void {
   const { ctx } = brush;
-  const slope = (slab.topRight - slab.topLeft) / Math.max(1, slab.right - slab.left);
+  const { slab, thickPx } = form;
+  const far = farEdge(form);
+  const row = form.row === true;
+  const width = Math.min(slab.right - slab.left, row ? ROW_EDGE_PX : Infinity);
+  const deep = row ? thickPx : edgePx(thickPx);
   ctx.save();
-  // The hatching travels with its block.
-  ctx.transform(1, slope, 0, 1, slab.left, slab.topLeft);
+  ctx.transform(1, (far.right - far.left) / Math.max(1, width), 0, 1, slab.left, far.left);
   ctx.fillStyle = brush.hatch(kind);
-  if (footPx === null) ctx.fillRect(0, 0, widthPx, slab.thick);
-  else ctx.fillRect(0, slab.thick - footPx, widthPx, footPx);
+  ctx.fillRect(0, far.home > 0 ? 0 : -deep, width, deep);
   ctx.restore();
 }
 
-function letter(brush: Brush, kind: Task["kind"], x: number, y: number): void {
+/** Must-do: a solid ridge along the far edge with a keel at its left end. */
+function ridge(brush: Brush, form: BlockForm): void {
   const { ctx, palette } = brush;
-  ctx.fillStyle = palette[kind];
-  ctx.fillRect(x - 5.5, y - 8, 11, 16);
+  const { slab } = form;
+  const far = farEdge(form);
+  const deep = 3.5 * far.home;
+  const width = slab.right - slab.left;
+  const keel = Math.min(9, width);
   ctx.fillStyle = palette.ink;
-  setFont(ctx, 13, 750);
-  ctx.textAlign = "center";
-  ctx.textBaseline = "middle";
-  ctx.fillText(KIND_LETTERS[kind], x, y + 0.5);
-}
-
-function words(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
-  const { ctx, palette } = brush;
-  const at = slab.left + EDGE_PX + 4;
-  const room = width - EDGE_PX - 6;
-  ctx.textAlign = "left";
-  ctx.textBaseline = "alphabetic";
-  ctx.fillStyle = palette.ink;
-  setFont(ctx, 13.5, 640);
-  const lines = wrapped(ctx, look.task.name, room, 2);
-  lines.forEach((line, i) => ctx.fillText(line, at, 16 + i * 13.5));
-  // Under two lines of name the facts would stand in their tails.
-  if (lines.length > 1 && slab.thick < FACTS_PX) return;
-  setFont(ctx, 12, 440);
-  ctx.fillText(cut(ctx, facts(look), room), at, slab.thick - 5);
-}
-
-/** Where the block is narrow the name takes its whole width, above the hatched foot. */
-function wordsAbove(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
-  const { ctx, palette } = brush;
-  ctx.textAlign = "left";
-  ctx.textBaseline = "alphabetic";
-  ctx.fillStyle = palette.ink;
-  setFont(ctx, 12, 620);
-  const lines = wrapped(ctx, look.task.name, width - 5, slab.thick >= 54 ? 3 : 2);
-  lines.forEach((line, i) => ctx.fillText(line, slab.left + 3, 14.5 + i * 11.5));
-}
-
-function facts(look: BlockLook): string {
-  const parts = [lasting(look.task.duration.likelyS, "up"), look.place];
-  if (look.task.must) parts.unshift("must");
-  if (look.task.pin) parts.unshift("pinned");
-  return parts.join(" · ");
-}
-
-function oneLine(brush: Brush, slab: Slab, look: BlockLook, width: number): void {
-  const { ctx, palette } = brush;
-  ctx.textAlign = "left";
-  ctx.textBaseline = "middle";
-  ctx.fillStyle = palette.ink;
-  setFont(ctx, 12.5, 620);
-  const room = width - EDGE_PX - 6;
-  const text = cut(ctx, look.task.name, room);
-  // A stump of a word tells nothing that the letter does not.
-  if (text.length < Math.min(5, look.task.name.length)) return;
-  ctx.fillText(text, slab.left + EDGE_PX + 4, slab.thick / 2 + 0.5);
-}
-
-/** Must-do: a solid ridge along the top with a keel at its left end. */
-function ridge(brush: Brush, slab: Slab, width: number): void {
-  const { ctx, palette } = brush;
-  ctx.fillStyle = palette.ink;
-  ctx.fillRect(slab.left, 0, width, 3.5);
   ctx.beginPath();
-  ctx.moveTo(slab.left, 3.5);
-  ctx.lineTo(slab.left + Math.min(8, width), 3.5);
-  ctx.lineTo(slab.left, 11.5);
+  ctx.moveTo(slab.left, far.left);
+  ctx.lineTo(slab.right, far.right);
+  ctx.lineTo(slab.right, far.right + deep);
+  ctx.lineTo(slab.left + keel, far.left + ((far.right - far.left) * keel) / width + deep);
+  ctx.lineTo(slab.left, far.left + 12 * far.home);
   ctx.fill();
 }
 
-/** Pinned: a nail through the top right corner. */
-function nail(brush: Brush, slab: Slab, width: number): void {
+/** Pinned: a nail through the far corner on the right. */
+function nail(brush: Brush, form: BlockForm): void {
   const { ctx, palette } = brush;
+  const { slab } = form;
+  const far = farEdge(form);
+  const width = slab.right - slab.left;
   const x = slab.right - Math.min(8, width / 2);
+  const y = far.right;
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = 1.6;
   ctx.beginPath();
-  ctx.moveTo(x, 8);
-  ctx.lineTo(x, 17);
+  ctx.moveTo(x, y + 8 * far.home);
+  ctx.lineTo(x, y + 17 * far.home);
   ctx.stroke();
   ctx.beginPath();
-  ctx.arc(x, 6.5, Math.min(3.2, width / 2), 0, 2 * Math.PI);
+  ctx.arc(x, y + 6.5 * far.home, Math.min(3.2, width / 2), 0, 2 * Math.PI);
   ctx.fillStyle = palette.ink;
   ctx.fill();
 }
 
-function frame(brush: Brush, slab: Slab, look: BlockLook): void {
+/** The outline; of a block across the line home only its own half. */
+function traceOutline(
+  ctx: CanvasRenderingContext2D,
+  { slab, sense, across }: BlockForm,
+  outPx: number,
+): void {
+  if (!across) {
+    traceSlab(ctx, slab, outPx);
+    return;
+  }
+  const [left, right] = [slab.left - outPx, slab.right + outPx];
+  ctx.beginPath();
+  if (sense === "up") {
+    ctx.moveTo(left, slab.bottomLeft);
+    ctx.lineTo(left, slab.topLeft - outPx);
+    ctx.lineTo(right, slab.topRight - outPx);
+    ctx.lineTo(right, slab.bottomRight);
+  } else {
+    ctx.moveTo(left, slab.topLeft);
+    ctx.lineTo(left, slab.bottomLeft + outPx);
+    ctx.lineTo(right, slab.bottomRight + outPx);
+    ctx.lineTo(right, slab.topRight);
+  }
+}
+
+function frame(brush: Brush, form: BlockForm, look: BlockLook): void {
   const { ctx, palette } = brush;
-  traceSlab(ctx, slab, -0.5);
+  const { slab } = form;
+  traceOutline(ctx, form, -0.5);
   ctx.lineWidth = 1;
   ctx.strokeStyle = palette.ink;
   ctx.stroke();
   if (look.state !== "sound") {
-    traceSlab(ctx, slab, -1.5);
+    traceOutline(ctx, form, -1.5);
     ctx.lineWidth = 3;
     ctx.strokeStyle = palette[look.state];
     ctx.setLineDash(look.state === "tight" ? [5, 3] : []);
     ctx.stroke();
     ctx.setLineDash([]);
     if (slab.right - slab.left >= 13) {
-      stateMark(brush, look.state, slab.right - 8, slab.topRight + slab.thick - 8);
+      const far = farEdge(form);
+      stateMark(brush, look.state, slab.right - 8, far.right + (form.thickPx - 8) * far.home);
     }
   }
   if (look.selected || look.held) {
-    traceSlab(ctx, slab, 2.5);
+    traceOutline(ctx, form, 2.5);
     ctx.lineWidth = 3;
     ctx.strokeStyle = palette.accent;
     ctx.stroke();
@@ -210,6 +202,88 @@ export function stateMark(brush: Brush, state: "breach" | "tight", x: number, y:
   ctx.fillRect(x - 0.9, y + 2.2, 1.8, 1.8);
 }
 
+const FACES: Readonly<Record<Face, string>> = {
+  number: font(13, 750),
+  name: font(12.5, 500),
+  strong: font(12.5, 650),
+  facts: font(12.5, 500),
+};
+
+/** Widths of what is written in blocks. */
+export function blockMeasure(ctx: CanvasRenderingContext2D): Measure {
+  return (text, face) => {
+    setFace(ctx, FACES[face]);
+    return textPx(ctx, text);
+  };
+}
+
+/** What a block has to say. */
+export interface BlockWords {
+  readonly number: string;
+  readonly name: string;
+  readonly facts: readonly string[];
+}
+
+/** What stands in a block of one, as far as it is in sight between 0 and `widthPx`. */
+export function wordsOf(
+  form: BlockForm,
+  look: BlockLook,
+  words: BlockWords,
+  widthPx: number,
+  px: Measure,
+): BlockText {
+  const { slab, thickPx } = form;
+  const sight = inSight(slab, widthPx);
+  if (form.row) {
+    const { topLeft: top, bottomLeft: bottom } = slab;
+    return textBeside(
+      { ...sight, left: sight.left + ROW_EDGE_PX, top: top + 1, bottom: bottom + 1 },
+      words,
+      px,
+    );
+  }
+  const far = farEdge(form);
+  const deep = thickPx - (look.state === "sound" ? 0 : 8);
+  // Where the block slants, what is level in it is less.
+  const outer =
+    (far.home > 0 ? Math.max(far.left, far.right) : Math.min(far.left, far.right)) +
+    edgePx(thickPx) * far.home;
+  const inner =
+    (far.home > 0 ? Math.min(far.left, far.right) : Math.max(far.left, far.right)) + deep * far.home;
+  const [top, bottom] = far.home > 0 ? [outer + 2, inner - 3] : [inner + 3, outer - 2];
+  return textBeside({ ...sight, top, bottom }, words, px);
+}
+
+/** What stands across the line home in a block for two. */
+export function wordsAcross(
+  { upper, lower }: { readonly upper: Slab; readonly lower: Slab; readonly homePx: number },
+  thickPx: number,
+  words: BlockWords,
+  widthPx: number,
+  px: Measure,
+): BlockText {
+  const deep = edgePx(thickPx) + 3;
+  const top = Math.max(upper.topLeft, upper.topRight) + deep;
+  const bottom = Math.min(lower.bottomLeft, lower.bottomRight) - deep;
+  return textAcross({ ...inSight(upper, widthPx), top, bottom }, words, px);
+}
+
+function inSight(slab: Slab, widthPx: number): Pick<Room, "left" | "right"> {
+  return { left: Math.max(slab.left, 1), right: Math.min(slab.right, widthPx) };
+}
+
+/** Writes what stands in a block. */
+export function paintWords(brush: Brush, text: BlockText): void {
+  const { ctx, palette } = brush;
+  ctx.fillStyle = palette.ink;
+  ctx.textBaseline = "alphabetic";
+  ctx.textAlign = text.align;
+  for (const line of text.lines) {
+    setFace(ctx, FACES[line.face]);
+    ctx.fillText(line.text, line.x, line.y);
+  }
+}
+
 /** The slab where a held task was taken from: an empty outline. */
 export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   const { ctx, palette } = brush;
@@ -220,13 +294,13 @@ export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   ctx.strokeStyle = palette["ink-soft"];
   ctx.stroke();
   const room = slab.right - slab.left - 8;
-  setFont(ctx, 11.5, 440);
+  setFont(ctx, 12, 440);
   ctx.fillStyle = palette["ink-soft"];
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   const text = `was here: ${name}`;
   if (room > 40 && textPx(ctx, "was here") < room) {
-    ctx.fillText(cut(ctx, text, room), slab.left + 5, slab.topLeft + slab.thick / 2);
+    ctx.fillText(cut(ctx, text, room), slab.left + 5, (slab.topLeft + slab.bottomLeft) / 2);
   }
   ctx.restore();
 }

@@ -43,7 +43,7 @@ export function paintBelow(brush: Brush, slab: Slab, done: Chance, shortfall: Sh
     figure,
   ].find((one) => textPx(ctx, one) <= room);
   if (text === undefined) return;
-  const y = slab.topLeft + slab.thick - 15;
+  const y = slab.bottomLeft - 15;
   ctx.fillStyle = palette[state];
   ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 6, 14);
   ctx.fillStyle = palette[`on-${state}`];
@@ -76,7 +76,7 @@ function paintSlack(brush: Brush, slab: Slab, slackS: number): void {
 /** From the start of a block to its latest one: a rope that hangs the lower the longer it is, with a stop at its end. */
 export function paintRope(brush: Brush, slab: Slab, latestPx: number): void {
   const { ctx, palette } = brush;
-  const y = slab.topLeft + slab.thick + 2;
+  const y = slab.bottomLeft + 2;
   const from = slab.left;
   if (latestPx - from < 2) return;
   ctx.strokeStyle = palette.accent;

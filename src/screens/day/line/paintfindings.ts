@@ -51,7 +51,7 @@ function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly st
   return plan.crew.map((member) => member.id);
 }
 
-/** Findings where they happen: a bar along the foot of the lane for as long as it holds, with its mark at the begin. */
+/** Findings where they happen: a bar along the far edge of the lane for as long as it holds, with its mark at the begin. */
 export function paintFindings(
   brush: Brush,
   standing: Standing,
@@ -68,7 +68,7 @@ export function paintFindings(
     for (const key of findingLanes(standing, finding)) {
       const lane = standing.lanes.find((one) => one.key === key);
       if (!lane) continue;
-      const y = lane.topPx + lane.heightPx - 8;
+      const y = lane.sense === "up" && lane.key !== REMOTE ? lane.topPx + 8 : lane.topPx + lane.heightPx - 8;
       const x = scale.x(span.startS);
       const right = Math.max(x + 3, scale.x(span.endS));
       ctx.fillStyle = palette[level];

@@ -1,4 +1,4 @@
-import { reliefY, REMOTE, type TimeScale } from "../../../editor/index.ts";
+import { homeY, type Lane, outerY, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Task } from "../../../plan/index.ts";
 import { clock, lasting } from "../../../words/index.ts";
 import { type Brush, cut, setFont, textPx } from "./brush.ts";
@@ -14,9 +14,11 @@ export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeSc
   paintEvaLimits(brush, standing, scale);
   paintStayBlocks(brush, standing, scale);
   for (const lane of standing.lanes) {
-    if (lane.key !== REMOTE) paintHeights(brush, standing, lane.topPx, scale);
+    if (lane.key !== REMOTE) paintHeights(brush, standing, lane, scale);
+    // Between bands; inside one the line home lies between.
+    const bottom = lane.topPx + lane.heightPx;
     ctx.fillStyle = palette["line-strong"];
-    ctx.fillRect(0, lane.topPx + lane.heightPx - 1, brush.widthPx, 1);
+    if (lane.mate === null || homeY(lane) !== bottom) ctx.fillRect(0, bottom - 1, brush.widthPx, 1);
   }
 }
 
@@ -31,7 +33,7 @@ function paintEvaLimits(brush: Brush, standing: Standing, scale: TimeScale): voi
     for (const lane of standing.lanes) {
       if (lane.crew === null || !eva.crew.includes(lane.crew)) continue;
       ctx.fillStyle = palette.outing;
-      ctx.fillRect(x, lane.topPx, width, lane.heightPx - 1);
+      ctx.fillRect(x, lane.topPx, width, lane.heightPx);
       ctx.fillStyle = palette["line-strong"];
       ctx.fillRect(x - 0.5, lane.topPx, 1, lane.heightPx);
       ctx.fillRect(x + width - 0.5, lane.topPx, 1, lane.heightPx);
@@ -49,9 +51,9 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
       if (lane.crew === null || (block.crew.length > 0 && !block.crew.includes(lane.crew))) continue;
       const dark = block.kind === "sleep";
       ctx.fillStyle = dark ? palette.night : palette.meal;
-      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx - 1);
+      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx);
       ctx.fillStyle = brush.hatch(dark ? "night" : "meal");
-      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx - 1);
+      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx);
       // The word stays in sight while any of the block is.
       const from = Math.max(x, 0);
       const to = Math.min(right, brush.widthPx);
@@ -71,14 +73,13 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
 }
 
 /** Hairlines at every ten minutes of walk home. */
-function paintHeights(brush: Brush, standing: Standing, topPx: number, scale: TimeScale): void {
+function paintHeights(brush: Brush, standing: Standing, lane: Lane, scale: TimeScale): void {
   const { ctx } = brush;
-  const lane = standing.lanes.find((one) => one.topPx === topPx)!;
   // A tile of one dot: dashes are drawn dot by dot.
   ctx.fillStyle = brush.hatch("heights");
   const stepS = standing.relief.topS > 3600 ? 1800 : 600;
   for (let homeS = stepS; homeS < standing.relief.topS; homeS += stepS) {
-    const y = Math.round(reliefY(lane, standing.relief, homeS));
+    const y = Math.round(outerY(lane, standing.relief, homeS));
     ctx.translate(0, y);
     ctx.fillRect(0, 0, scale.widthPx, 1);
     ctx.translate(0, -y);

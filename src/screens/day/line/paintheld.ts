@@ -4,7 +4,7 @@ import { shows, type Standing } from "./geometry.ts";
 
 /**
  * Fit bands: on every lane the stretches where the held task may start with all others where they are, drawn strong
- * along the foot and as a wash over the lane for as long as the task would then last.
+ * along the top and as a wash over the lane for as long as the task would then last.
  */
 export function paintFitBands(
   brush: Brush,

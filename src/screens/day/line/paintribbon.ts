@@ -1,10 +1,18 @@
 import type { ReachTrack } from "../../../answers/index.ts";
-import { type Between, type Lane, reliefY, slabOf, type TimeScale } from "../../../editor/index.ts";
-import { lasting } from "../../../words/index.ts";
-import { type Brush, setFont, textPx, traceSlab } from "./brush.ts";
+import {
+  awayPx,
+  type Between,
+  beyondHome,
+  homeY,
+  type Lane,
+  outerY,
+  type TimeScale,
+  valueNear,
+} from "../../../editor/index.ts";
+import { type Brush, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
-/** The ground a crew member walks over: below the ribbon of work, as high as the walk home is long. */
+/** The way home under the ribbon of a crew member: as deep as the walk home is long. */
 export function paintGround(
   brush: Brush,
   standing: Standing,
@@ -13,23 +21,30 @@ export function paintGround(
   scale: TimeScale,
 ): void {
   const { ctx, palette } = brush;
-  const { relief } = standing;
   const first = track.points[0];
   const last = track.points.at(-1);
-  if (!first || !last) return;
-  const bottom = lane.topPx + lane.heightPx - relief.footPx;
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS })) return;
   ctx.beginPath();
-  ctx.moveTo(scale.x(first.atS), bottom);
+  ctx.moveTo(scale.x(first.atS), homeY(lane));
   for (const point of track.points) {
-    ctx.lineTo(scale.x(point.atS), reliefY(lane, relief, point.value) + relief.thickPx);
+    ctx.lineTo(scale.x(point.atS), beyondHome(lane, awayPx(lane, standing.relief, point.value)));
   }
-  ctx.lineTo(scale.x(last.atS), bottom);
+  ctx.lineTo(scale.x(last.atS), homeY(lane));
   ctx.closePath();
   ctx.fillStyle = palette.sunk;
   ctx.fill();
 }
 
-/** The longest walk home that the suit still carries: a ceiling over the ribbon, hatched above. */
+/** The line home, common to both lanes of a band. */
+export function paintHome(brush: Brush, lane: Lane): void {
+  brush.ctx.fillStyle = brush.palette.ink;
+  brush.ctx.fillRect(0, homeY(lane) - 0.75, brush.widthPx, 1.5);
+}
+
+/** How deep the hatching beyond the ceiling is, pixels. */
+const TOO_FAR_PX = 14;
+
+/** The longest walk home that the suit still carries: a ceiling over the ribbon, hatched beyond. */
 export function paintCeiling(
   brush: Brush,
   standing: Standing,
@@ -40,18 +55,21 @@ export function paintCeiling(
   const { ctx, palette } = brush;
   const points = track.allowed.map((point) => ({
     x: scale.x(point.atS),
-    y: reliefY(lane, standing.relief, point.value),
+    y: outerY(lane, standing.relief, point.value),
   }));
   const first = points[0];
   const last = points.at(-1);
-  if (!first || !last) return;
+  if (!first || !last || last.x < 0 || first.x > brush.widthPx) return;
+  // A strip along a level ceiling; where it falls, all that lies beyond it.
+  const level = Math.max(...points.map(({ y }) => Math.abs(y - homeY(lane))));
+  const edge = beyondHome(lane, level + TOO_FAR_PX);
   ctx.save();
   ctx.beginPath();
-  ctx.moveTo(first.x, lane.topPx + 1);
+  ctx.moveTo(first.x, edge);
   for (const point of points) ctx.lineTo(point.x, point.y);
-  ctx.lineTo(last.x, lane.topPx + 1);
+  ctx.lineTo(last.x, edge);
   ctx.closePath();
-  ctx.globalAlpha = 0.4;
+  ctx.globalAlpha = 0.5;
   ctx.fillStyle = brush.hatch("ceiling");
   ctx.fill();
   ctx.globalAlpha = 1;
@@ -63,100 +81,253 @@ export function paintCeiling(
   ctx.restore();
 }
 
-/** Ways, waits and the work at both ends of an outing. */
-export function paintBetween(brush: Brush, standing: Standing, between: Between, scale: TimeScale): void {
-  if (!shows(scale, between)) return;
-  const lane = standing.lanes.find((one) => one.key === between.lane);
-  if (!lane) return;
-  const { ctx, palette } = brush;
-  const slab = slabOf(between, lane, standing.relief, scale);
-  const right = scale.x(between.endS);
-  const exact = { ...slab, right };
-  const width = right - slab.left;
-  const lengthS = between.endS - between.startS;
-  ctx.save();
-  if (between.kind === "wait") {
-    // Nothing is done: only the foot of the ribbon goes on.
-    const y = slab.topLeft + slab.thick;
-    ctx.beginPath();
-    ctx.moveTo(slab.left, y - 1);
-    ctx.lineTo(right, y - 1);
-    ctx.lineWidth = 2;
-    ctx.setLineDash([2, 4]);
-    ctx.strokeStyle = palette["line-strong"];
-    ctx.stroke();
-    const { rest } = between;
-    // A rest ends where the wait ends; what comes before it is free.
-    const freePx = rest ? scale.x(rest.startS) - slab.left : width;
-    const freeS = rest ? rest.startS - between.startS : lengthS;
-    if (freeS > 0)
-      label(brush, freePx, `wait ${lasting(freeS, "up")}`, slab.left + freePx / 2, y - 11, false);
-    if (rest) paintRest(brush, { left: slab.left + freePx, right: scale.x(rest.endS), y }, rest);
-  } else {
-    traceSlab(ctx, exact);
-    ctx.fillStyle = between.kind === "traverse" ? palette.outing : palette.raised;
-    ctx.fill();
-    if (between.kind === "traverse") {
-      ctx.fillStyle = brush.hatch("traverse");
-      ctx.fill();
-    }
-    traceSlab(ctx, exact, -0.5);
-    ctx.lineWidth = 1;
-    ctx.strokeStyle = between.kind === "traverse" ? palette.traverse : palette.ink;
-    ctx.stroke();
-    const y = (slab.topLeft + slab.topRight) / 2 + slab.thick / 2;
-    const minutes = Math.ceil(lengthS / 60);
-    const word =
-      between.kind === "traverse" ? `${minutes}\u202fmin` : between.kind === "egress" ? "Egress" : "Ingress";
-    const short = between.kind === "traverse" ? String(minutes) : between.kind === "egress" ? "Out" : "In";
-    const fits = fitting(brush, [word, short], width - 6);
-    if (fits !== null) label(brush, width, fits, (slab.left + right) / 2, y, between.kind === "traverse");
-  }
-  ctx.restore();
+/** What lies between the tasks of a lane and its neighbour, and what is needed to draw it. */
+export interface Ribbon {
+  readonly standing: Standing;
+  readonly lane: Lane;
+  /** The walk home of the outing that it belongs to. */
+  readonly track: ReachTrack | undefined;
+  readonly scale: TimeScale;
 }
 
-/** A rest that the work limit relies on: brackets round its last moment and its first, named where there is room. */
-export function paintRest(
+/** Ways, waits and the work at both ends of an outing. */
+export function paintBetween(brush: Brush, ribbon: Ribbon, between: Between, slackS: number | null): void {
+  if (!shows(ribbon.scale, between)) return;
+  brush.ctx.save();
+  if (between.kind === "wait") paintWait(brush, ribbon, between, slackS);
+  else if (between.kind === "traverse") paintWay(brush, ribbon, between);
+  else paintHatch(brush, ribbon, between);
+  brush.ctx.restore();
+}
+
+/** The ribbon over a stretch as the context's path: it bends wherever the walk home does. */
+function traceRibbon(ctx: CanvasRenderingContext2D, ribbon: Ribbon, { startS, endS }: Between): void {
+  const { lane, track, scale, standing } = ribbon;
+  const bends = (track?.points ?? []).filter(({ atS }) => atS > startS && atS < endS);
+  const course = [
+    { atS: startS, homeS: valueNear(track, startS, 0) },
+    ...bends.map(({ atS, value }) => ({ atS: Number(atS), homeS: value })),
+    { atS: endS, homeS: valueNear(track, endS, 0) },
+  ].map(({ atS, homeS }) => ({ x: scale.x(atS), away: awayPx(lane, standing.relief, homeS) }));
+  const thick = standing.relief.thickPx;
+  ctx.beginPath();
+  for (const { x, away } of course) ctx.lineTo(x, beyondHome(lane, away + thick));
+  for (const { x, away } of course.toReversed()) ctx.lineTo(x, beyondHome(lane, away));
+  ctx.closePath();
+}
+
+/** The middle of the ribbon at a moment, pixels from the top. */
+function ribbonMiddle(ribbon: Ribbon, atS: number): number {
+  const { lane, track, standing } = ribbon;
+  const away = awayPx(lane, standing.relief, valueNear(track, atS, 0));
+  return beyondHome(lane, away + standing.relief.thickPx / 2);
+}
+
+/** A way narrower than this carries no figure, and one shorter than this needs none. */
+const WAY_PX = 15;
+const WAY_S = 240;
+
+function paintWay(brush: Brush, ribbon: Ribbon, between: Between): void {
+  const { ctx, palette } = brush;
+  const left = ribbon.scale.x(between.startS);
+  const right = ribbon.scale.x(between.endS);
+  traceRibbon(ctx, ribbon, between);
+  ctx.fillStyle = palette.outing;
+  ctx.fill();
+  ctx.fillStyle = brush.hatch("traverse");
+  ctx.fill();
+  ctx.lineWidth = 0.8;
+  ctx.strokeStyle = palette.traverse;
+  ctx.stroke();
+  const lengthS = between.endS - between.startS;
+  if (right - left < WAY_PX || lengthS < WAY_S) return;
+  setFont(ctx, 12.5, 600);
+  const text = String(Math.ceil(lengthS / 60));
+  if (textPx(ctx, text) > right - left - 3) return;
+  halo(brush, text, (left + right) / 2, ribbonMiddle(ribbon, (between.startS + between.endS) / 2) + 4.5, 5);
+}
+
+/** Egress or ingress: one box for both who share the line home, named once. */
+function paintHatch(brush: Brush, { standing, lane, scale }: Ribbon, between: Between): void {
+  const { ctx, palette } = brush;
+  const left = scale.x(between.startS);
+  const right = scale.x(between.endS);
+  const home = homeY(lane);
+  const far = beyondHome(lane, standing.relief.thickPx);
+  ctx.fillStyle = palette.raised;
+  ctx.fillRect(left, Math.min(home, far), right - left, Math.abs(far - home));
+  ctx.beginPath();
+  ctx.moveTo(left, home);
+  ctx.lineTo(left, far);
+  ctx.lineTo(right, far);
+  ctx.lineTo(right, home);
+  ctx.lineWidth = 1;
+  ctx.strokeStyle = palette["line-strong"];
+  ctx.stroke();
+  const same = standing.betweens.some(
+    (one) => one.lane === lane.mate && one.kind === between.kind && one.startS === between.startS,
+  );
+  // The lower half is painted last, so that no half covers the words.
+  if (same && lane.sense === "up") return;
+  nameHatch(brush, between, { left, right, y: same ? home : (home + far) / 2, tall: Math.abs(far - home) });
+}
+
+function nameHatch(
   brush: Brush,
-  { left, right, y }: { readonly left: number; readonly right: number; readonly y: number },
-  { startS, endS }: { readonly startS: number; readonly endS: number },
+  { kind, startS, endS }: Between,
+  { left, right, y, tall }: { left: number; right: number; y: number; tall: number },
 ): void {
   const { ctx, palette } = brush;
-  const foot = Math.min(4, (right - left) / 3);
-  ctx.setLineDash([]);
-  ctx.strokeStyle = palette.ink;
-  ctx.lineWidth = 1.6;
-  for (const [x, inwards] of [
-    [left + 1.5, foot],
-    [right - 1.5, -foot],
-  ] as const) {
-    ctx.beginPath();
-    ctx.moveTo(x + inwards, y - 19);
-    ctx.lineTo(x, y - 19);
-    ctx.lineTo(x, y - 1);
-    ctx.lineTo(x + inwards, y - 1);
-    ctx.stroke();
-  }
-  const fits = fitting(brush, [`rest ${lasting(endS - startS, "up")}`, "rest"], right - left - 8);
-  if (fits !== null) label(brush, right - left, fits, (left + right) / 2, y - 10, false);
-}
-
-function fitting(brush: Brush, texts: readonly string[], roomPx: number): string | null {
-  setFont(brush.ctx, 12, 560);
-  return texts.find((text) => textPx(brush.ctx, text) <= roomPx) ?? null;
-}
-
-function label(brush: Brush, roomPx: number, text: string, x: number, y: number, plate: boolean): void {
-  const { ctx, palette } = brush;
-  setFont(ctx, 12, 560);
-  const wide = textPx(ctx, text);
-  if (wide > roomPx - 4) return;
+  const word = kind === "egress" ? "Egress" : "Ingress";
+  const minutes = Math.ceil((endS - startS) / 60);
+  const x = (left + right) / 2;
   ctx.textAlign = "center";
-  ctx.textBaseline = "middle";
-  if (plate) {
-    ctx.fillStyle = palette.outing;
-    ctx.fillRect(x - wide / 2 - 2, y - 8, wide + 4, 16);
+  ctx.textBaseline = "alphabetic";
+  ctx.fillStyle = palette.ink;
+  setFont(ctx, 12.5, 600);
+  const wide = Math.max(textPx(ctx, word), textPx(ctx, `${minutes} min`)) + 4;
+  if (right - left >= wide) {
+    ctx.fillText(word, x, y - 2);
+    ctx.fillStyle = palette["ink-soft"];
+    setFont(ctx, 12.5, 500);
+    ctx.fillText(`${minutes} min`, x, y + 13);
+    return;
   }
-  ctx.fillStyle = plate ? palette.ink : palette["ink-soft"];
+  const text = `${word} ${minutes}`;
+  if (right - left < 15 || textPx(ctx, text) > 2 * tall - 6) return;
+  ctx.translate(x + 4.5, y);
+  ctx.rotate(-Math.PI / 2);
+  ctx.fillText(text, 0, 0);
+}
+
+/** The parts of a wait: a rest that the work limit relies on at its end, what is free before it. */
+export function waitParts(
+  between: Between,
+  slackS: number | null,
+): readonly { readonly kind: "rest" | "slack" | "wait"; readonly startS: number; readonly endS: number }[] {
+  const { startS, endS, rest } = between;
+  const freeS = (rest ? rest.startS : endS) - startS;
+  const free = slackS !== null && slackS >= LEAST_SLACK_S ? ("slack" as const) : ("wait" as const);
+  return [
+    ...(freeS > 0 ? [{ kind: free, startS, endS: startS + freeS }] : []),
+    ...(rest ? [{ kind: "rest" as const, startS: rest.startS, endS: rest.endS }] : []),
+  ];
+}
+
+/** Slack shorter than this is none worth a rope, seconds. */
+const LEAST_SLACK_S = 90;
+
+/** `rest 10`, `wait 4`, in begun minutes; slack in whole ones, and never more than there is. */
+export function waitWords(
+  part: ReturnType<typeof waitParts>[number],
+  slackS: number | null,
+): readonly [string, string] {
+  const lengthS = part.endS - part.startS;
+  const minutes =
+    part.kind === "slack" ? Math.floor(Math.min(lengthS, slackS ?? lengthS) / 60) : Math.ceil(lengthS / 60);
+  return [part.kind, String(minutes)];
+}
+
+function paintWait(brush: Brush, ribbon: Ribbon, between: Between, slackS: number | null): void {
+  for (const part of waitParts(between, slackS)) {
+    const left = ribbon.scale.x(part.startS);
+    const right = ribbon.scale.x(part.endS);
+    if (right - left < 2) continue;
+    const y = ribbonMiddle(ribbon, (part.startS + part.endS) / 2);
+    paintPause(brush, part.kind, { left, right, y, thick: ribbon.standing.relief.thickPx });
+    const words = pauseWords(brush, waitWords(part, slackS), right - left);
+    if (words) writePause(brush, part.kind, words, (left + right) / 2, y);
+  }
+}
+
+/** Where a pause is drawn: from side to side about `y`. */
+export interface PausePlace {
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
+  readonly thick: number;
+}
+
+/** A rest as two bars, slack as a hanging rope, a wait as a dotted line with a stop at its end. */
+export function paintPause(
+  brush: Brush,
+  kind: "rest" | "slack" | "wait",
+  { left, right, y, thick }: PausePlace,
+): void {
+  const { ctx, palette } = brush;
+  ctx.setLineDash([]);
+  ctx.lineWidth = 2;
+  ctx.strokeStyle = palette["ink-soft"];
+  ctx.beginPath();
+  if (kind === "rest") {
+    const apart = Math.min(thick / 2 - 5, 20);
+    for (const at of [y - apart, y + apart]) {
+      ctx.moveTo(left + 2, at);
+      ctx.lineTo(right - 2, at);
+    }
+    ctx.stroke();
+    return;
+  }
+  if (kind === "slack") {
+    const top = y - thick * 0.22;
+    ctx.strokeStyle = palette.fit;
+    ctx.moveTo(left + 1, top);
+    ctx.quadraticCurveTo(
+      (left + right) / 2,
+      top + Math.min(thick * 1.1, (right - left) * 2 + 8),
+      right - 1,
+      top,
+    );
+    ctx.stroke();
+    ctx.fillStyle = palette.fit;
+    for (const x of [left + 1, right - 1]) {
+      ctx.beginPath();
+      ctx.arc(x, top, 2.2, 0, 2 * Math.PI);
+      ctx.fill();
+    }
+    return;
+  }
+  ctx.setLineDash([2, 3]);
+  ctx.lineWidth = 1.6;
+  ctx.moveTo(left + 1, y);
+  ctx.lineTo(right - 1, y);
+  ctx.stroke();
+  ctx.setLineDash([]);
+  ctx.beginPath();
+  ctx.moveTo(right - 1, y - 6);
+  ctx.lineTo(right - 1, y + 6);
+  ctx.stroke();
+}
+
+/** A pause's words in one line or in two, whichever has room between its ends; null where neither has. */
+export function pauseWords(
+  brush: Brush,
+  [kind, minutes]: readonly [string, string],
+  roomPx: number,
+): readonly string[] | null {
+  const { ctx } = brush;
+  setFont(ctx, 12.5, 500);
+  if (textPx(ctx, `${kind} ${minutes}`) + 5 <= roomPx) return [`${kind} ${minutes}`];
+  return Math.max(textPx(ctx, kind), textPx(ctx, minutes)) + 1 <= roomPx ? [kind, minutes] : null;
+}
+
+function writePause(brush: Brush, kind: string, words: readonly string[], x: number, y: number): void {
+  setFont(brush.ctx, 12.5, 500);
+  // On a rope and a line words stand above what is drawn.
+  const base = kind === "wait" && words.length === 1 ? y - 4 : y + 4.5;
+  if (words.length === 1) halo(brush, words[0]!, x, base, 3);
+  else words.forEach((word, i) => halo(brush, word, x, y - 2 + i * 13.5, 3));
+}
+
+/** Text in the middle at `x` on a rim of the ground's colour, so that it is read over lines. */
+export function halo(brush: Brush, text: string, x: number, y: number, rimPx: number): void {
+  const { ctx, palette } = brush;
+  ctx.textAlign = "center";
+  ctx.textBaseline = "alphabetic";
+  ctx.lineJoin = "round";
+  ctx.lineWidth = rimPx;
+  ctx.strokeStyle = palette.outing;
+  ctx.strokeText(text, x, y);
+  ctx.fillStyle = palette.ink;
   ctx.fillText(text, x, y);
 }

@@ -9,25 +9,27 @@ export function headPx(evaRows: number): number {
   return AXIS_PX + evaRows * EVA_ROW_PX + SKY_PX;
 }
 
-export const REMOTE_ROW_PX = 24;
-export const REMOTE_PAD_PX = 5;
-
-/** Free space above and below the ribbon of work in a crew lane. */
-export const LANE_HEAD_PX = 5;
-export const LANE_FOOT_PX = 13;
+export const REMOTE_ROW_PX = 19;
+export const REMOTE_PAD_PX = 3;
 
 /** The lowest lane that can still be read; a small crew need not go so low. */
 export function leastLanePx(crew: number): number {
   return crew > 2 ? 64 : 88;
 }
 
-/** From here on a lane's heights can be told apart at a glance. */
-export const CREW_LANE_GOOD_PX = 124;
-export const CREW_LANE_MOST_PX = 168;
-
 /** Thickness of the ribbon of work in a crew lane of this height. */
 export function thickPx(crewPx: number): number {
-  return Math.round(Math.max(28, Math.min(56, crewPx * 0.44)));
+  return Math.round(Math.max(28, Math.min(104, crewPx * 0.29)));
+}
+
+/** Free space in a crew lane beyond what stands farthest from home: for the ceiling's hatching and names. */
+export function skyPx(crewPx: number): number {
+  return crewPx > 150 ? 38 : crewPx > 100 ? 34 : 12;
+}
+
+/** Thickness of the hatching along the far edge of a block: the kind of the task. */
+export function edgePx(ribbonPx: number): number {
+  return ribbonPx >= 44 ? 8 : 6;
 }
 
 /** Heights of a margin's strip: one of many, or the one of a suit; and the gap between suits. */

@@ -5,7 +5,7 @@ import { useDesk, useLook } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
 import { remoteLanePx, type Standing, standingOf } from "./geometry.ts";
 import { evaRows } from "./painthead.ts";
-import { CREW_LANE_GOOD_PX, CREW_LANE_MOST_PX, headPx, leastLanePx, OVERVIEW_PX } from "./sizes.ts";
+import { headPx, leastLanePx, OVERVIEW_PX } from "./sizes.ts";
 
 /** The day line as it is laid out in the room that it has: everything under one time axis. */
 export interface TheLine {
@@ -54,7 +54,7 @@ export function useTheLine(): TheLine {
   return { board, stage, standing, scale, gutterPx, figuresPx, headPx: head, margins: which, latest };
 }
 
-/** How the height is shared: lanes as tall as they read well, margins apart where there is room for all of them. */
+/** How the height is shared: what the margins do not need is the lanes'. */
 function share(
   heightPx: number,
   crew: number,
@@ -62,10 +62,9 @@ function share(
   wanted: "all" | "least" | null,
 ): { readonly crewPx: number; readonly which: "all" | "least" } {
   const room = heightPx - OVERVIEW_PX - remotePx - 6;
-  const lane = (which: "all" | "least"): number =>
-    Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
-  const which = wanted ?? (lane("all") >= CREW_LANE_GOOD_PX ? "all" : "least");
-  return { crewPx: Math.max(leastLanePx(crew), Math.min(CREW_LANE_MOST_PX, lane(which))), which };
+  const which = wanted ?? "least";
+  const lanePx = Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
+  return { crewPx: Math.max(leastLanePx(crew), lanePx), which };
 }
 
 function useSize(ref: RefObject<HTMLElement | null>): {

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { proposed } from "../../src/editor/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
-import { laneAlone, laneChange } from "../../src/screens/day/line/lanestill.tsx";
-import { standingOf } from "../../src/screens/day/line/geometry.ts";
+import { bandAlone, bandChange } from "../../src/screens/day/line/bandstill.tsx";
+import { bandsOf, standingOf } from "../../src/screens/day/line/geometry.ts";
 import { fixturePlan, fixtureSchedule } from "../editor/fixture.ts";
 
 const plan = fixturePlan();
@@ -13,35 +13,44 @@ const start = fixtureSchedule();
 
 function lane(schedule: Schedule, key: string) {
   const standing = standingOf(plan, schedule, judge(schedule), tasks, 100);
-  return laneAlone(
+  return bandAlone(
     standing,
-    standing.lanes.find((one) => one.key === key)!,
+    standing.lanes.filter((one) => one.key === key),
   );
 }
 
-describe("a lane's still layer", () => {
+describe("a band's still layer", () => {
+  it("holds the two lanes about one line home, and an odd one by itself", () => {
+    const standing = standingOf(plan, start, judge(start), tasks, 100);
+    expect(bandsOf(standing.lanes).map((band) => band.map(({ name }) => name))).toEqual([
+      ["EV1", "EV2"],
+      ["EV3"],
+      ["By command"],
+    ]);
+  });
+
   // Core is done by EV3 on the second EVA, on which EV2 goes out as well.
   const moved = proposed(plan, start, "core", "ev3", { at: "line", lane: "ev3", startS: 16 * 3600 });
 
   it("keeps its picture when a move elsewhere leaves the lane as it was", () => {
-    expect(laneChange(lane(start, "ev1"), lane(moved, "ev1"))).toBeNull();
-    expect(laneChange(lane(start, "ev1"), lane({ placements: [...start.placements] }, "ev1"))).toBeNull();
+    expect(bandChange(lane(start, "ev1"), lane(moved, "ev1"))).toBeNull();
+    expect(bandChange(lane(start, "ev1"), lane({ placements: [...start.placements] }, "ev1"))).toBeNull();
   });
 
   it("is drawn again where the task moved, and where only the outing around it did", () => {
-    expect(laneChange(lane(start, "ev3"), lane(moved, "ev3"))).not.toBeNull();
-    expect(laneChange(lane(start, "ev2"), lane(moved, "ev2"))).not.toBeNull();
+    expect(bandChange(lane(start, "ev3"), lane(moved, "ev3"))).not.toBeNull();
+    expect(bandChange(lane(start, "ev2"), lane(moved, "ev2"))).not.toBeNull();
   });
 
   it("is drawn again when a finding about it comes or goes", () => {
     // Sample moved onto the station's time: both overlap on EV1's lane.
     const broken = proposed(plan, start, "sample", "ev1", { at: "line", lane: "ev1", startS: 4 * 3600 });
-    expect(laneChange(lane(start, "ev1"), lane(broken, "ev1"))).not.toBeNull();
+    expect(bandChange(lane(start, "ev1"), lane(broken, "ev1"))).not.toBeNull();
     // The station's block stays where it is on EV2's lane; that it is broken now shows there too.
     const { blocks } = lane(start, "ev2");
     expect(lane(broken, "ev2").blocks.map((block) => block.startS)).toEqual(
       blocks.map((block) => block.startS),
     );
-    expect(laneChange(lane(start, "ev2"), lane(broken, "ev2"))).not.toBeNull();
+    expect(bandChange(lane(start, "ev2"), lane(broken, "ev2"))).not.toBeNull();
   });
 });

@@ -1,0 +1,308 @@
+import { useMemo } from "react";
+import type { Finding, FitBand, ReachTrack } from "../../../answers/index.ts";
+import type { Between, Block, Lane, TimeScale } from "../../../editor/index.ts";
+import { clock, evaName, lasting, placeName } from "../../../words/index.ts";
+import type { Brush } from "./brush.ts";
+import { KeptCanvas } from "./canvas.tsx";
+import {
+  around,
+  type Changed,
+  type Columns,
+  columnsOf,
+  courseChange,
+  differing,
+  type Stretch,
+  within,
+} from "./changed.ts";
+import { acrossOf, isJoint, shows, slabFor, type Standing } from "./geometry.ts";
+import {
+  blockMeasure,
+  type BlockForm,
+  type BlockLook,
+  type BlockWords,
+  paintBlock,
+  paintGhost,
+  paintWords,
+  wordsAcross,
+  wordsOf,
+} from "./paintblocks.ts";
+import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
+import { paintLaneGrounds } from "./paintground.ts";
+import { paintFitBands } from "./paintheld.ts";
+import { paintBetween, paintCeiling, paintGround, paintHome } from "./paintribbon.ts";
+
+/** What is drawn in one band's still layer, and what it depends on besides what stands there. */
+interface Drawn {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly selection: readonly string[];
+  /** The tasks in hand. */
+  readonly held: readonly string[];
+  readonly chosen: Finding | null;
+  /** Where the one task in hand would fit. */
+  readonly bands: readonly FitBand[] | null;
+  /** Where what moves now stood before. */
+  readonly ghosts: readonly Block[];
+  /** By how much each task may start later, seconds; none where that is not known. */
+  readonly slack: ReadonlyMap<string, number>;
+}
+
+/**
+ * The still layer of one band: the lanes about one line home. A move judges the whole day anew, but most bands come out as they
+ * were: such a band keeps its picture, and of the others only the stretch that changed is painted. What is in hand is drawn on top.
+ */
+export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
+  const { lanes, standing, scale, selection, held, chosen, bands, ghosts, slack } = props;
+  const drawn = useMemo(
+    (): Drawn => ({
+      standing: bandAlone(standing, lanes),
+      scale,
+      selection,
+      held,
+      chosen,
+      bands,
+      ghosts: ghosts.filter((ghost) => lanes.some((lane) => lane.key === ghost.lane)),
+      slack,
+    }),
+    [standing, lanes, scale, selection, held, chosen, bands, ghosts, slack],
+  );
+  return (
+    <KeptCanvas
+      widthPx={scale.widthPx}
+      heightPx={drawn.standing.lanesPx}
+      drawn={drawn}
+      changed={columnsChanged}
+      paint={paintBand}
+    />
+  );
+}
+
+/** The day with these lanes only, at the top. */
+export function bandAlone(standing: Standing, lanes: readonly Lane[]): Standing {
+  const keys = new Set(lanes.map((lane) => lane.key));
+  const top = Math.min(...lanes.map((lane) => lane.topPx));
+  return {
+    ...standing,
+    lanes: lanes.map((lane) => ({ ...lane, topPx: lane.topPx - top })),
+    blocks: standing.blocks.filter((block) => keys.has(block.lane)),
+    betweens: standing.betweens.filter((between) => keys.has(between.lane)),
+    lanesPx: lanes.reduce((sum, lane) => sum + lane.heightPx, 0),
+  };
+}
+
+/** Marks and outlines reach this far beyond what they are about, pixels. */
+const BEYOND_PX = 16;
+
+function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
+  if (
+    was.scale !== now.scale ||
+    was.selection !== now.selection ||
+    was.held !== now.held ||
+    was.chosen !== now.chosen ||
+    was.bands !== now.bands ||
+    was.slack !== now.slack
+  )
+    return "all";
+  const band = bandChange(was.standing, now.standing);
+  if (band === "anywhere") return "all";
+  const all = around([...(band ? [band] : []), ...differing(was.ghosts, now.ghosts, sameBlock)]);
+  return all && columnsOf(all, now.scale, BEYOND_PX);
+}
+
+/** Where two days look different in the lanes that they have. */
+export function bandChange(a: Standing, b: Standing): Changed {
+  if (a.plan !== b.plan || a.lanesPx !== b.lanesPx) return "anywhere";
+  if (a.verdict === b.verdict && a.schedule === b.schedule) return null;
+  return around([
+    ...differing(a.blocks, b.blocks, sameBlock),
+    ...differing(a.betweens, b.betweens, sameBetween),
+    ...reachChange(reachOf(a), reachOf(b)),
+    ...differing(marks(a), marks(b), sameMark),
+  ]);
+}
+
+function reachOf({ verdict, lanes }: Standing): readonly ReachTrack[] {
+  return verdict.reach.filter((track) => lanes.some((lane) => lane.crew === track.crew));
+}
+
+function reachChange(a: readonly ReachTrack[], b: readonly ReachTrack[]): readonly Stretch[] {
+  const outings = new Set([...a, ...b].map(({ eva, crew }) => `${eva} ${crew}`));
+  return [...outings].flatMap((outing) => {
+    const was = a.find(({ eva, crew }) => `${eva} ${crew}` === outing);
+    const now = b.find(({ eva, crew }) => `${eva} ${crew}` === outing);
+    return [
+      courseChange(was?.points ?? [], now?.points ?? []) ?? [],
+      courseChange(was?.allowed ?? [], now?.allowed ?? []) ?? [],
+    ].flat();
+  });
+}
+
+function sameBlock(a: Block, b: Block): boolean {
+  return (
+    a === b ||
+    (a.task === b.task &&
+      a.startS === b.startS &&
+      a.endS === b.endS &&
+      a.homeStartS === b.homeStartS &&
+      a.homeEndS === b.homeEndS &&
+      a.row === b.row &&
+      a.lane === b.lane &&
+      a.crew.join() === b.crew.join() &&
+      a.eva === b.eva)
+  );
+}
+
+function sameBetween(a: Between, b: Between): boolean {
+  return (
+    a.kind === b.kind &&
+    a.lane === b.lane &&
+    a.startS === b.startS &&
+    a.endS === b.endS &&
+    a.homeStartS === b.homeStartS &&
+    a.homeEndS === b.homeEndS &&
+    a.rest?.startS === b.rest?.startS &&
+    a.rest?.endS === b.rest?.endS
+  );
+}
+
+function sameMark(a: Mark, b: Mark): boolean {
+  return a.state === b.state && a.startS === b.startS && a.endS === b.endS;
+}
+
+interface Mark extends Stretch {
+  readonly state: string;
+}
+
+/** The findings and states of tasks that these lanes show. */
+function marks(standing: Standing): readonly Mark[] {
+  const known = marksOf.get(standing);
+  if (known) return known;
+  const keys = standing.lanes.map((lane) => lane.key);
+  const found = standing.verdict.findings.flatMap((finding): readonly Mark[] => {
+    const { span, level } = finding;
+    const on = keys.filter((key) => findingLanes(standing, finding).includes(key));
+    return span === null
+      ? []
+      : on.map((key) => ({ state: `${key} ${level}`, startS: span.startS, endS: span.endS }));
+  });
+  const states = taskStates(standing.verdict);
+  const blocks = standing.blocks.map(({ task, startS, endS }) => ({
+    state: states.get(task) ?? "sound",
+    startS,
+    endS,
+  }));
+  const all = [...found, ...blocks];
+  marksOf.set(standing, all);
+  return all;
+}
+
+const marksOf = new WeakMap<Standing, readonly Mark[]>();
+
+function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
+  const { standing, held, chosen, bands, ghosts } = drawn;
+  const scale = within(drawn.scale, columns, BEYOND_PX);
+  const { lanes, verdict } = standing;
+  const reach = lanes.flatMap((lane) =>
+    verdict.reach.filter(({ crew }) => crew === lane.crew).map((track) => ({ lane, track })),
+  );
+  paintLaneGrounds(brush, standing, scale);
+  const [only] = held;
+  if (bands && only !== undefined) paintFitBands(brush, standing, scale, bands, only);
+  for (const { lane, track } of reach) paintGround(brush, standing, lane, track, scale);
+  for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
+  paintBetweens(brush, drawn, scale);
+  const going = new Set(held);
+  const put = (block: Block): void => paintOne(brush, drawn, scale, block, going);
+  for (const block of standing.blocks) if (!going.has(block.task)) put(block);
+  for (const { lane, track } of reach) paintCeiling(brush, standing, lane, track, scale);
+  for (const ghost of ghosts) {
+    const slab = slabFor(standing, scale, ghost);
+    if (slab && shows(scale, ghost)) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
+  }
+  // What is in hand lies on top.
+  for (const block of standing.blocks) if (going.has(block.task)) put(block);
+  paintFindings(brush, standing, scale, chosen);
+}
+
+function paintBetweens(brush: Brush, { standing, slack }: Drawn, scale: TimeScale): void {
+  for (const between of standing.betweens) {
+    const lane = standing.lanes.find((one) => one.key === between.lane);
+    if (!lane) continue;
+    const track = standing.verdict.reach.find(
+      ({ eva, crew }) => eva === between.eva && crew === between.lane,
+    );
+    paintBetween(brush, { standing, lane, track, scale }, between, slackBefore(standing, between, slack));
+  }
+}
+
+/** By how much the task before a wait may start later; null where there is none, or where it is not known. */
+export function slackBefore(
+  standing: Standing,
+  between: Between,
+  slack: ReadonlyMap<string, number>,
+): number | null {
+  if (between.kind !== "wait") return null;
+  const before = standing.blocks
+    .filter(({ lane, eva, endS }) => lane === between.lane && eva === between.eva && endS <= between.startS)
+    .reduce<Block | null>((last, block) => (last && last.endS >= block.endS ? last : block), null);
+  return before ? (slack.get(before.task) ?? null) : null;
+}
+
+/** A block with its words; of one for two the words once, when both halves are painted. */
+function paintOne(
+  brush: Brush,
+  drawn: Drawn,
+  scale: TimeScale,
+  block: Block,
+  going: ReadonlySet<string>,
+): void {
+  const { standing, selection } = drawn;
+  const task = standing.tasks.get(block.task);
+  const slab = slabFor(standing, scale, block);
+  const lane = standing.lanes.find((one) => one.key === block.lane);
+  if (!task || !slab || !lane || !shows(scale, block)) return;
+  const across = isJoint(block, lane);
+  const remote = lane.crew === null;
+  const form: BlockForm = {
+    slab,
+    sense: lane.sense,
+    thickPx: remote ? slab.bottomLeft - slab.topLeft : standing.relief.thickPx,
+    across,
+    row: remote,
+  };
+  const look: BlockLook = {
+    task,
+    state: taskStates(standing.verdict).get(block.task) ?? "sound",
+    selected: selection.includes(block.task) && !going.has(block.task),
+    held: going.has(block.task),
+  };
+  paintBlock(brush, form, look);
+  const px = blockMeasure(brush.ctx);
+  const words = blockWords(standing, block);
+  if (!across) {
+    paintWords(brush, wordsOf(form, look, words, drawn.scale.widthPx, px));
+    return;
+  }
+  // The half that is painted last writes for both.
+  const other = standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
+  if (!other || standing.blocks.indexOf(other) > standing.blocks.indexOf(block)) return;
+  const both = acrossOf(standing, scale, lane.sense === "up" ? block : other);
+  if (both) paintWords(brush, wordsAcross(both, standing.relief.thickPx, words, drawn.scale.widthPx, px));
+}
+
+/** Number, name, and what else is told of a block where there is room. */
+export function blockWords(standing: Standing, block: Block): BlockWords {
+  const { plan } = standing;
+  const task = standing.tasks.get(block.task);
+  const homeS = Math.max(block.homeStartS, block.homeEndS);
+  const place = block.eva === null ? evaName(plan, null) : placeName(plan, task?.place);
+  return {
+    number: standing.numbers.get(block.task) ?? "",
+    name: task?.name ?? block.task,
+    facts: [
+      `${place}, ${lasting(block.endS - block.startS, "up")}`,
+      `${clock(block.startS)} to ${clock(block.endS)}`,
+      ...(block.eva === null ? [] : [`home in ${lasting(homeS, "up")}`]),
+    ],
+  };
+}
