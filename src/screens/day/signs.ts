@@ -79,7 +79,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         name: "must-do, done on fewer simulated days than wished",
         paint(brush) {
           block("sampling", { must: true })(brush);
-          paintBelow(brush, BLOCK, BELOW, "below");
+          paintBelow(brush, FORM, BELOW, "below");
         },
       },
       {
@@ -106,7 +106,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
       },
       {
         name: "slack of the selected task: to its latest start",
-        paint: (brush) => paintRope(brush, { ...BLOCK, bottomLeft: 6, bottomRight: 6 }, 46),
+        paint: (brush) => paintRope(brush, 8, BLOCK.left, 46),
       },
       {
         name: "home, between two who go out together",

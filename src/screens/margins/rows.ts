@@ -1,15 +1,9 @@
-import type {
-  FromAsk,
-  HeatTrack,
-  MarginTrack,
-  ReachTrack,
-  SeparationTrack,
-  Verdict,
-} from "../../answers/index.ts";
-import { type Course, returnMassCourse, valueNear } from "../../editor/index.ts";
+import type { FromAsk, HeatTrack, MarginTrack, SeparationTrack, Verdict } from "../../answers/index.ts";
+import { type Course, returnMassCourse } from "../../editor/index.ts";
 import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import { crewName, evaName, heat, lasting, mass, metres, percent } from "../../words/index.ts";
+import { spareCourse } from "../day/line/names/spare.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
@@ -231,18 +225,6 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     of: least === Infinity ? "" : "at the least",
     ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
     standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
-  };
-}
-
-function spareCourse(track: ReachTrack): Course {
-  const times = [...track.points, ...track.allowed].map((point): number => point.atS);
-  const sorted = [...new Set(times)].toSorted((a, b) => a - b);
-  const allowed = { points: track.allowed };
-  return {
-    points: sorted.map((atS) => ({
-      atS,
-      value: valueNear(allowed, atS, 0) - valueNear(track, atS, 0),
-    })),
   };
 }
 

@@ -1,7 +1,6 @@
 import { useMemo } from "react";
 import type { Finding, FitBand, ReachTrack } from "../../../answers/index.ts";
 import type { Between, Block, Lane, TimeScale } from "../../../editor/index.ts";
-import { clock, evaName, lasting, placeName } from "../../../words/index.ts";
 import type { Brush } from "./brush.ts";
 import { KeptCanvas } from "./canvas.tsx";
 import {
@@ -14,18 +13,9 @@ import {
   type Stretch,
   within,
 } from "./changed.ts";
-import { acrossOf, isJoint, shows, slabFor, type Standing } from "./geometry.ts";
-import {
-  blockMeasure,
-  type BlockForm,
-  type BlockLook,
-  type BlockWords,
-  paintBlock,
-  paintGhost,
-  paintWords,
-  wordsAcross,
-  wordsOf,
-} from "./paintblocks.ts";
+import { inBy, shows, slabFor, type Standing } from "./geometry.ts";
+import { formOf, insideText } from "./inside.ts";
+import { blockMeasure, paintBlock, paintGhost, paintWords } from "./paintblocks.ts";
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
 import { paintLaneGrounds } from "./paintground.ts";
 import { paintFitBands } from "./paintheld.ts";
@@ -45,6 +35,8 @@ interface Drawn {
   readonly ghosts: readonly Block[];
   /** By how much each task may start later, seconds; none where that is not known. */
   readonly slack: ReadonlyMap<string, number>;
+  /** Tasks on which a plate tells what the simulated days say of them. */
+  readonly plates: ReadonlySet<string>;
 }
 
 /**
@@ -52,7 +44,7 @@ interface Drawn {
  * were: such a band keeps its picture, and of the others only the stretch that changed is painted. What is in hand is drawn on top.
  */
 export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
-  const { lanes, standing, scale, selection, held, chosen, bands, ghosts, slack } = props;
+  const { lanes, standing, scale, selection, held, chosen, bands, ghosts, slack, plates } = props;
   const drawn = useMemo(
     (): Drawn => ({
       standing: bandAlone(standing, lanes),
@@ -63,8 +55,9 @@ export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
       bands,
       ghosts: ghosts.filter((ghost) => lanes.some((lane) => lane.key === ghost.lane)),
       slack,
+      plates,
     }),
-    [standing, lanes, scale, selection, held, chosen, bands, ghosts, slack],
+    [standing, lanes, scale, selection, held, chosen, bands, ghosts, slack, plates],
   );
   return (
     <KeptCanvas
@@ -100,7 +93,8 @@ function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
     was.held !== now.held ||
     was.chosen !== now.chosen ||
     was.bands !== now.bands ||
-    was.slack !== now.slack
+    was.slack !== now.slack ||
+    was.plates !== now.plates
   )
     return "all";
   const band = bandChange(was.standing, now.standing);
@@ -118,6 +112,7 @@ export function bandChange(a: Standing, b: Standing): Changed {
     ...differing(a.betweens, b.betweens, sameBetween),
     ...reachChange(reachOf(a), reachOf(b)),
     ...differing(marks(a), marks(b), sameMark),
+    ...differing(limits(a), limits(b), sameStretch),
   ]);
 }
 
@@ -167,6 +162,19 @@ function sameBetween(a: Between, b: Between): boolean {
 
 function sameMark(a: Mark, b: Mark): boolean {
   return a.state === b.state && a.startS === b.startS && a.endS === b.endS;
+}
+
+function sameStretch(a: Stretch, b: Stretch): boolean {
+  return a.startS === b.startS && a.endS === b.endS;
+}
+
+/** Where the EVAs that are out must be over. */
+function limits({ plan, verdict }: Standing): readonly Stretch[] {
+  return plan.evas.flatMap((eva) => {
+    const outing = verdict.outings.find((one) => one.eva === eva.id);
+    const atS = outing ? inBy(eva, outing.span) : eva.latestIngressS;
+    return [{ startS: Math.min(atS, eva.latestIngressS), endS: Math.max(atS, eva.latestIngressS) }];
+  });
 }
 
 interface Mark extends Stretch {
@@ -258,51 +266,20 @@ function paintOne(
 ): void {
   const { standing, selection } = drawn;
   const task = standing.tasks.get(block.task);
-  const slab = slabFor(standing, scale, block);
   const lane = standing.lanes.find((one) => one.key === block.lane);
-  if (!task || !slab || !lane || !shows(scale, block)) return;
-  const across = isJoint(block, lane);
-  const remote = lane.crew === null;
-  const form: BlockForm = {
-    slab,
-    sense: lane.sense,
-    thickPx: remote ? slab.bottomLeft - slab.topLeft : standing.relief.thickPx,
-    across,
-    row: remote,
-  };
-  const look: BlockLook = {
+  const form = lane && shows(scale, block) ? formOf(standing, scale, block, lane) : null;
+  if (!task || !lane || !form) return;
+  paintBlock(brush, form, {
     task,
     state: taskStates(standing.verdict).get(block.task) ?? "sound",
     selected: selection.includes(block.task) && !going.has(block.task),
     held: going.has(block.task),
-  };
-  paintBlock(brush, form, look);
-  const px = blockMeasure(brush.ctx);
-  const words = blockWords(standing, block);
-  if (!across) {
-    paintWords(brush, wordsOf(form, look, words, drawn.scale.widthPx, px));
-    return;
-  }
-  // The half that is painted last writes for both.
-  const other = standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
-  if (!other || standing.blocks.indexOf(other) > standing.blocks.indexOf(block)) return;
-  const both = acrossOf(standing, scale, lane.sense === "up" ? block : other);
-  if (both) paintWords(brush, wordsAcross(both, standing.relief.thickPx, words, drawn.scale.widthPx, px));
-}
-
-/** Number, name, and what else is told of a block where there is room. */
-export function blockWords(standing: Standing, block: Block): BlockWords {
-  const { plan } = standing;
-  const task = standing.tasks.get(block.task);
-  const homeS = Math.max(block.homeStartS, block.homeEndS);
-  const place = block.eva === null ? evaName(plan, null) : placeName(plan, task?.place);
-  return {
-    number: standing.numbers.get(block.task) ?? "",
-    name: task?.name ?? block.task,
-    facts: [
-      `${place}, ${lasting(block.endS - block.startS, "up")}`,
-      `${clock(block.startS)} to ${clock(block.endS)}`,
-      ...(block.eva === null ? [] : [`home in ${lasting(homeS, "up")}`]),
-    ],
-  };
+  });
+  const other = form.across
+    ? standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate)
+    : undefined;
+  if (other && standing.blocks.indexOf(other) > standing.blocks.indexOf(block)) return;
+  const upper = other && lane.sense === "down" ? other : block;
+  const text = insideText(standing, scale, upper, drawn.plates.has(block.task), blockMeasure(brush.ctx));
+  if (text) paintWords(brush, text);
 }

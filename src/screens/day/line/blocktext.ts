@@ -20,6 +20,14 @@ export interface Room {
   readonly bottom: number;
 }
 
+/** What a block has to say. */
+export interface Words {
+  readonly number: string;
+  readonly name: string;
+  /** What is told where there is plenty of room, the most important first. */
+  readonly facts: readonly string[];
+}
+
 export interface BlockText {
   readonly align: "left" | "center";
   readonly lines: readonly Written[];
@@ -41,15 +49,7 @@ const MOST_LINES = 6;
  * The number and the whole name of a task in its block, broken between words only, and what else is known of it where there is
  * plenty of room; the number alone where the name has none, and nothing where not even that has.
  */
-export function textBeside(
-  room: Room,
-  {
-    number,
-    name,
-    facts,
-  }: { readonly number: string; readonly name: string; readonly facts: readonly string[] },
-  px: Measure,
-): BlockText {
+export function textBeside(room: Room, { number, name, facts }: Words, px: Measure): BlockText {
   const indent = px(number, "number") + GAP_PX;
   const width = room.right - room.left - 2 * SIDE_PX;
   const most = Math.floor((room.bottom - room.top) / LINE_PX);
@@ -82,15 +82,7 @@ export function textBeside(
 }
 
 /** The same for what two do together: number, name and more under each other about the line home. */
-export function textAcross(
-  room: Room,
-  {
-    number,
-    name,
-    facts,
-  }: { readonly number: string; readonly name: string; readonly facts: readonly string[] },
-  px: Measure,
-): BlockText {
+export function textAcross(room: Room, { number, name, facts }: Words, px: Measure): BlockText {
   const width = room.right - room.left - 2 * SIDE_PX;
   const most = Math.min(MOST_LINES, Math.floor((room.bottom - room.top - LEAD_PX) / LEAD_PX));
   const roomy = width >= FACTS_PX;

@@ -78,7 +78,7 @@ function sameSurface(a: Painted<unknown>, b: Painted<unknown>): boolean {
 }
 
 /** The theme's colours; another object after the theme has changed or the face has arrived, so that all is painted anew. */
-function usePalette(): Palette | null {
+export function usePalette(): Palette | null {
   const theme = useLook((look) => look.theme);
   const [palette, setPalette] = useState<Palette | null>(null);
   useLayoutEffect(() => {

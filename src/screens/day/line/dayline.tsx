@@ -27,8 +27,9 @@ import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "./canvas.tsx";
 import { bandsOf, shows, slabFor, type Standing } from "./geometry.ts";
 import { findingLanes } from "./paintfindings.ts";
-import { paintChances } from "./paintchances.ts";
+import { paintChances, platesOf } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
+import { NamesLayer } from "./names/nameslayer.tsx";
 import { Plumb, useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
 import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
@@ -52,7 +53,7 @@ export function DayLine(props: {
   const ghosts = useGhosts(standing);
   // They come ten times a second while something is in hand; the line is painted sixty times.
   const chances = useDesk(chancesAtRest);
-  const slack = useSlack(chances);
+  const known = useKnown(chances);
   const rows = useMemo(() => bandsOf(standing.lanes), [standing.lanes]);
   const panning = usePanning(stage, scale, windows);
   const latest = useRef({ standing, scale });
@@ -151,9 +152,11 @@ export function DayLine(props: {
           chosen={chosen}
           bands={bands}
           ghosts={ghosts}
-          slack={slack}
+          slack={known.slack}
+          plates={known.plates}
         />
       ))}
+      <NamesLayer standing={standing} scale={scale} known={known} />
       {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
       {held.length > 0 && <Plumb standing={standing} scale={scale} />}
@@ -170,17 +173,25 @@ export function DayLine(props: {
 }
 
 const NOTHING: readonly string[] = [];
-const UNKNOWN: ReadonlyMap<string, number> = new Map();
+/** What the simulated days say of each task. */
+interface Known {
+  /** By how much it may start later, seconds; none where it may not. */
+  readonly slack: ReadonlyMap<string, number>;
+  /** Tasks on which a plate stands. */
+  readonly plates: ReadonlySet<string>;
+}
 
-/** By how much each task may start later, seconds; what was known last while the day is not counted anew. */
-function useSlack(chances: ChancesReport | null): ReadonlyMap<string, number> {
+const UNKNOWN: Known = { slack: new Map(), plates: new Set() };
+
+/** What the simulated days say; what they said last while a day is not counted yet, so that nothing moves for it. */
+function useKnown(chances: ChancesReport | null): Known {
   const [kept, keep] = useState(UNKNOWN);
   useEffect(() => {
     if (!chances) return;
-    const known = chances.tasks.flatMap(({ task, slackS }) =>
+    const slack = chances.tasks.flatMap(({ task, slackS }) =>
       slackS === null ? [] : [[task, slackS] as const],
     );
-    keep(new Map(known));
+    keep({ slack: new Map(slack), plates: new Set(platesOf(chances)) });
   }, [chances]);
   return kept;
 }

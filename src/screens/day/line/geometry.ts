@@ -118,6 +118,11 @@ export function acrossOf(
   return upper && lower ? { upper, lower, homePx: homeY(lane) } : null;
 }
 
+/** When an EVA that goes out as it does must be over: by its latest ingress, and when it has lasted as long as it may. */
+export function inBy(eva: Plan["evas"][number], span: { readonly startS: number }): number {
+  return Math.min(eva.latestIngressS, span.startS + eva.longestS);
+}
+
 /** True when any of it lies inside the shown window. */
 export function shows(scale: TimeScale, span: { readonly startS: number; readonly endS: number }): boolean {
   return span.endS >= scale.window.startS && span.startS <= scale.window.endS;

@@ -1,6 +1,14 @@
 import type { Lane, Slab } from "../../../editor/index.ts";
 import type { Task } from "../../../plan/index.ts";
-import { type BlockText, type Face, type Measure, type Room, textAcross, textBeside } from "./blocktext.ts";
+import {
+  type BlockText,
+  type Face,
+  type Measure,
+  type Room,
+  textAcross,
+  textBeside,
+  type Words,
+} from "./blocktext.ts";
 import { type Brush, cut, font, setFace, setFont, textPx, traceSlab } from "./brush.ts";
 import { edgePx } from "./sizes.ts";
 
@@ -28,7 +36,7 @@ export interface BlockForm {
 const ROW_EDGE_PX = 6;
 
 /** The far edge of a block and the way home from it, down the screen or up. */
-function farEdge({ slab, sense }: Pick<BlockForm, "slab" | "sense">): {
+export function farEdge({ slab, sense }: Pick<BlockForm, "slab" | "sense">): {
   readonly left: number;
   readonly right: number;
   readonly home: 1 | -1;
@@ -217,23 +225,27 @@ export function blockMeasure(ctx: CanvasRenderingContext2D): Measure {
   };
 }
 
-/** What a block has to say. */
-export interface BlockWords {
-  readonly number: string;
-  readonly name: string;
-  readonly facts: readonly string[];
+/** What bounds the words in a block: the part of it in sight, the room that a plate or the mark of a state takes. */
+export interface InBlock {
+  readonly widthPx: number;
+  readonly plate: boolean;
+  readonly marked: boolean;
 }
 
-/** What stands in a block of one, as far as it is in sight between 0 and `widthPx`. */
-export function wordsOf(
-  form: BlockForm,
-  look: BlockLook,
-  words: BlockWords,
-  widthPx: number,
-  px: Measure,
-): BlockText {
+/** How much of the far edge words leave free. */
+function edgeTaken(thickPx: number, plate: boolean): number {
+  return plate ? PLATE_PX.from + PLATE_PX.tall : edgePx(thickPx) + 2;
+}
+
+/** What the simulated days say stands on a plate below the ridge, over the hatching. Pixels from the far edge. */
+export const PLATE_PX = { from: 4, tall: 13 } as const;
+/** The mark of a state stands in the near corner. */
+const MARK_PX = 8;
+
+/** What stands in a block of one, as far as it is in sight. */
+export function wordsOf(form: BlockForm, words: Words, room: InBlock, px: Measure): BlockText {
   const { slab, thickPx } = form;
-  const sight = inSight(slab, widthPx);
+  const sight = inSight(slab, room.widthPx);
   if (form.row) {
     const { topLeft: top, bottomLeft: bottom } = slab;
     return textBeside(
@@ -243,29 +255,25 @@ export function wordsOf(
     );
   }
   const far = farEdge(form);
-  const deep = thickPx - (look.state === "sound" ? 0 : 8);
+  const edge = edgeTaken(thickPx, room.plate);
+  const deep = thickPx - 3 - (room.marked ? MARK_PX : 0);
   // Where the block slants, what is level in it is less.
-  const outer =
-    (far.home > 0 ? Math.max(far.left, far.right) : Math.min(far.left, far.right)) +
-    edgePx(thickPx) * far.home;
-  const inner =
-    (far.home > 0 ? Math.min(far.left, far.right) : Math.max(far.left, far.right)) + deep * far.home;
-  const [top, bottom] = far.home > 0 ? [outer + 2, inner - 3] : [inner + 3, outer - 2];
+  const [high, low] = [Math.min(far.left, far.right), Math.max(far.left, far.right)];
+  const [top, bottom] = far.home > 0 ? [low + edge, high + deep] : [low - deep, high - edge];
   return textBeside({ ...sight, top, bottom }, words, px);
 }
 
 /** What stands across the line home in a block for two. */
 export function wordsAcross(
-  { upper, lower }: { readonly upper: Slab; readonly lower: Slab; readonly homePx: number },
+  { upper, lower }: { readonly upper: Slab; readonly lower: Slab },
   thickPx: number,
-  words: BlockWords,
-  widthPx: number,
+  words: Words,
+  room: InBlock,
   px: Measure,
 ): BlockText {
-  const deep = edgePx(thickPx) + 3;
-  const top = Math.max(upper.topLeft, upper.topRight) + deep;
-  const bottom = Math.min(lower.bottomLeft, lower.bottomRight) - deep;
-  return textAcross({ ...inSight(upper, widthPx), top, bottom }, words, px);
+  const top = Math.max(upper.topLeft, upper.topRight) + edgeTaken(thickPx, room.plate);
+  const bottom = Math.min(lower.bottomLeft, lower.bottomRight) - edgeTaken(thickPx, false);
+  return textAcross({ ...inSight(upper, room.widthPx), top, bottom }, words, px);
 }
 
 function inSight(slab: Slab, widthPx: number): Pick<Room, "left" | "right"> {

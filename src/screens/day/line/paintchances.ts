@@ -1,13 +1,12 @@
 import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
-import { chanceFigure, type Shortfall, slackWords, taskShortfall, WISH_STATE } from "../../chancewords.ts";
+import { chanceFigure, type Shortfall, taskShortfall, WISH_STATE } from "../../chancewords.ts";
 import { type Brush, setFont, textPx } from "./brush.ts";
-import { shows, slabFor, type Standing } from "./geometry.ts";
+import { shows, type Standing } from "./geometry.ts";
+import { formOf } from "./inside.ts";
+import { type BlockForm, farEdge, PLATE_PX } from "./paintblocks.ts";
 
-/** From here on lateness is near: a shorter slack is written strong. */
-const NEAR_S = 300;
-
-/** What the simulated days say of each block: a must-do task below the wish in words on it, and its slack above. */
+/** What the simulated days say of each block: a must-do task below the wish in words on it, and the slack of what is selected. */
 export function paintChances(
   brush: Brush,
   day: Standing,
@@ -18,20 +17,32 @@ export function paintChances(
   const known = new Map(report.tasks.map((one) => [one.task, one]));
   for (const block of day.blocks) {
     const one = known.get(block.task);
-    if (!one || !shows(scale, block)) continue;
-    const slab = slabFor(day, scale, block);
-    if (!slab) continue;
+    const lane = day.lanes.find(({ key }) => key === block.lane);
+    const form = one && lane && shows(scale, block) ? formOf(day, scale, block, lane) : null;
+    if (!one || !form || block.lane === REMOTE) continue;
     const shortfall = taskShortfall(one, report);
-    if (shortfall !== null) paintBelow(brush, slab, one.done, shortfall);
-    if (one.slackS === null || block.lane === REMOTE) continue;
-    paintSlack(brush, slab, one.slackS);
-    if (selection.includes(block.task)) paintRope(brush, slab, scale.x(block.startS + one.slackS));
+    // On one for two once, on the upper half.
+    if (shortfall !== null && !(form.across && form.sense === "down"))
+      paintBelow(brush, form, one.done, shortfall);
+    if (one.slackS !== null && selection.includes(block.task))
+      paintRope(brush, nearEdge(form), form.slab.left, scale.x(block.startS + one.slackS));
   }
 }
 
-/** On a plate along the foot of the block: as many words as it has room for. */
-export function paintBelow(brush: Brush, slab: Slab, done: Chance, shortfall: Shortfall): void {
+/** Tasks on which a plate stands. */
+export function platesOf(report: ChancesReport): readonly string[] {
+  return report.tasks.filter((one) => taskShortfall(one, report) !== null).map(({ task }) => task);
+}
+
+/** On a plate along the far edge of the block: as many words as it has room for. */
+export function paintBelow(
+  brush: Brush,
+  form: Pick<BlockForm, "slab" | "sense">,
+  done: Chance,
+  shortfall: Shortfall,
+): void {
   const { ctx, palette } = brush;
+  const { slab } = form;
   const state = WISH_STATE[shortfall] === "breach" ? "breach" : "tight";
   const figure = chanceFigure(done);
   const room = slab.right - slab.left - 6;
@@ -43,47 +54,39 @@ export function paintBelow(brush: Brush, slab: Slab, done: Chance, shortfall: Sh
     figure,
   ].find((one) => textPx(ctx, one) <= room);
   if (text === undefined) return;
-  const y = slab.bottomLeft - 15;
+  const far = farEdge(form);
+  const edge = far.home > 0 ? Math.max(far.left, far.right) : Math.min(far.left, far.right);
+  const y = far.home > 0 ? edge + PLATE_PX.from : edge - PLATE_PX.from - PLATE_PX.tall;
   ctx.fillStyle = palette[state];
-  ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 6, 14);
+  ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 5, PLATE_PX.tall);
   ctx.fillStyle = palette[`on-${state}`];
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
-  ctx.fillText(text, slab.left + 4, y + 7.5);
+  ctx.fillText(text, slab.left + 3.5, y + PLATE_PX.tall / 2 + 0.5);
 }
 
-function paintSlack(brush: Brush, slab: Slab, slackS: number): void {
-  const { ctx, palette } = brush;
-  const words = slackWords(slackS);
-  // Two beside each other stay apart.
-  const room = slab.right - slab.left - 6;
-  setFont(ctx, 12, slackS < NEAR_S ? 680 : 460);
-  const text = [words, words.replace("slack ", "")].find((one) => textPx(ctx, one) <= room);
-  if (text === undefined) return;
-  const x = (slab.left + slab.right) / 2;
-  const y = Math.min(slab.topLeft, slab.topRight) - 6;
-  const wide = textPx(ctx, text);
-  ctx.globalAlpha = 0.85;
-  ctx.fillStyle = palette.outing;
-  ctx.fillRect(x - wide / 2 - 1, y - 6, wide + 2, 12);
-  ctx.globalAlpha = 1;
-  ctx.fillStyle = slackS < NEAR_S ? palette.ink : palette["ink-soft"];
-  ctx.textAlign = "center";
-  ctx.textBaseline = "middle";
-  ctx.fillText(text, x, y);
+/** Height of a rope at its lowest. */
+const HANG_PX = 12;
+
+/** Where a rope is tied on the home side of a block. */
+function nearEdge({ slab, sense }: { readonly slab: Slab; readonly sense: "up" | "down" }): number {
+  return sense === "up" ? slab.bottomLeft + 2 : slab.topLeft - HANG_PX - 4;
 }
 
 /** From the start of a block to its latest one: a rope that hangs the lower the longer it is, with a stop at its end. */
-export function paintRope(brush: Brush, slab: Slab, latestPx: number): void {
+export function paintRope(brush: Brush, y: number, fromPx: number, latestPx: number): void {
   const { ctx, palette } = brush;
-  const y = slab.bottomLeft + 2;
-  const from = slab.left;
-  if (latestPx - from < 2) return;
+  if (latestPx - fromPx < 2) return;
   ctx.strokeStyle = palette.accent;
   ctx.lineWidth = 2;
   ctx.beginPath();
-  ctx.moveTo(from, y);
-  ctx.quadraticCurveTo((from + latestPx) / 2, y + Math.min(14, (latestPx - from) / 4), latestPx, y);
+  ctx.moveTo(fromPx, y);
+  ctx.quadraticCurveTo(
+    (fromPx + latestPx) / 2,
+    y + Math.min(2 * HANG_PX, (latestPx - fromPx) / 4),
+    latestPx,
+    y,
+  );
   ctx.stroke();
   ctx.beginPath();
   ctx.moveTo(latestPx, y - 6);

@@ -2,7 +2,7 @@ import { homeY, type Lane, outerY, REMOTE, type TimeScale } from "../../../edito
 import type { Plan, Task } from "../../../plan/index.ts";
 import { clock, lasting } from "../../../words/index.ts";
 import { type Brush, cut, setFont, textPx } from "./brush.ts";
-import { shows, type Standing } from "./geometry.ts";
+import { inBy, shows, type Standing } from "./geometry.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
 export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeScale): void {
@@ -22,21 +22,23 @@ export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeSc
   }
 }
 
-/** Where an EVA may be, on the lanes of its crew. */
+/** Where an EVA may be, on the lanes of its crew; where it must be over as the limit that it is. */
 function paintEvaLimits(brush: Brush, standing: Standing, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const eva of standing.plan.evas) {
     const span = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
     if (!shows(scale, span)) continue;
     const x = scale.x(span.startS);
-    const width = scale.x(span.endS) - x;
+    const outing = standing.verdict.outings.find((one) => one.eva === eva.id);
+    const width = scale.x(outing ? inBy(eva, outing.span) : span.endS) - x;
     for (const lane of standing.lanes) {
       if (lane.crew === null || !eva.crew.includes(lane.crew)) continue;
       ctx.fillStyle = palette.outing;
       ctx.fillRect(x, lane.topPx, width, lane.heightPx);
       ctx.fillStyle = palette["line-strong"];
       ctx.fillRect(x - 0.5, lane.topPx, 1, lane.heightPx);
-      ctx.fillRect(x + width - 0.5, lane.topPx, 1, lane.heightPx);
+      if (outing) ctx.fillStyle = palette.ceiling;
+      ctx.fillRect(x + width - 0.75, lane.topPx, 1.5, lane.heightPx);
     }
   }
 }

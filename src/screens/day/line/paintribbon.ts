@@ -235,7 +235,8 @@ function paintWait(brush: Brush, ribbon: Ribbon, between: Between, slackS: numbe
     if (right - left < 2) continue;
     const y = ribbonMiddle(ribbon, (part.startS + part.endS) / 2);
     paintPause(brush, part.kind, { left, right, y, thick: ribbon.standing.relief.thickPx });
-    const words = pauseWords(brush, waitWords(part, slackS), right - left);
+    setFont(brush.ctx, 12.5, 500);
+    const words = pauseFits(waitWords(part, slackS), right - left, (text) => textPx(brush.ctx, text));
     if (words) writePause(brush, part.kind, words, (left + right) / 2, y);
   }
 }
@@ -300,15 +301,13 @@ export function paintPause(
 }
 
 /** A pause's words in one line or in two, whichever has room between its ends; null where neither has. */
-export function pauseWords(
-  brush: Brush,
+export function pauseFits(
   [kind, minutes]: readonly [string, string],
   roomPx: number,
+  px: (text: string) => number,
 ): readonly string[] | null {
-  const { ctx } = brush;
-  setFont(ctx, 12.5, 500);
-  if (textPx(ctx, `${kind} ${minutes}`) + 5 <= roomPx) return [`${kind} ${minutes}`];
-  return Math.max(textPx(ctx, kind), textPx(ctx, minutes)) + 1 <= roomPx ? [kind, minutes] : null;
+  if (px(`${kind} ${minutes}`) + 5 <= roomPx) return [`${kind} ${minutes}`];
+  return Math.max(px(kind), px(minutes)) + 1 <= roomPx ? [kind, minutes] : null;
 }
 
 function writePause(brush: Brush, kind: string, words: readonly string[], x: number, y: number): void {

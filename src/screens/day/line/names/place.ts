@@ -1,0 +1,266 @@
+import { random } from "../../../../kernel/index.ts";
+
+/**
+ * Where the names stand that have no room in their blocks: on rows in the free sky beyond the ribbon, each with a hairline from
+ * its block. All of it is counted in pixels of one lane: columns from the left, and outwards from the line home.
+ *
+ * Never: text on text, on the ribbon, on the ceiling or on what stands there already; a hairline through a name; two hairlines that
+ * cannot be told apart. A name that has no such place is left out, the least worth first: its block keeps its number.
+ */
+
+/** A rectangle of a sky. */
+export interface Box {
+  readonly x0: number;
+  readonly x1: number;
+  readonly out0: number;
+  readonly out1: number;
+}
+
+/** The sky of one lane. */
+export interface Sky {
+  readonly lane: string;
+  /** How far out the ribbon reaches, and where the ceiling runs, in each column; Infinity where there is none. */
+  readonly ribbon: ArrayLike<number>;
+  readonly ceiling: ArrayLike<number>;
+  /** Middles of the rows, from home outwards. */
+  readonly rows: readonly number[];
+  /** What stands there already. */
+  readonly taken: readonly Box[];
+  /** The columns that may be written in. */
+  readonly left: number;
+  readonly right: number;
+}
+
+/** A name that asks for a place. */
+export interface NameAsk {
+  readonly key: string;
+  readonly widthPx: number;
+  /** Who must go without goes by the least of it. */
+  readonly worth: number;
+  /** Its block on each lane that it may be named from, the better one first: the columns that are in sight. */
+  readonly on: readonly { readonly lane: string; readonly from: number; readonly to: number }[];
+}
+
+/** A name with its place: the text's middle lies `out`, its hairline runs in column `hair` from the ribbon at `foot`. */
+export interface PlacedName {
+  readonly key: string;
+  readonly lane: string;
+  readonly x0: number;
+  readonly x1: number;
+  readonly out: number;
+  readonly hair: number;
+  readonly foot: number;
+}
+
+/** Half the height that a line of text takes. */
+export const HALF_TEXT_PX = 7;
+/** Free space between text and ribbon, between two texts in a row, and between two hairlines. */
+const CLEAR_PX = 2;
+const BESIDE_PX = 5;
+const APART_PX = 5;
+/** Rows nearer than this lie on each other. */
+const ROW_PX = 13;
+/** Where on its hairline a text may stand, as a share of its width, and where on the block the hairline, from the best. */
+const OFFSETS = [0, 0.12, 0.25, 0.4, 0.55, 0.7, 0.85, 1] as const;
+const STANDS = [0.5, 0.2, 0.8] as const;
+/** How far apart columns are looked at. */
+const STEP_PX = 4;
+
+interface Option extends PlacedName {
+  /** The less, the nearer to its block. */
+  readonly cost: number;
+}
+
+/** Every place that a name may have with nothing else in the sky, best first. */
+function optionsOf(ask: NameAsk, skies: readonly Sky[]): readonly Option[] {
+  const options: Option[] = [];
+  for (const [nth, { lane, from, to }] of ask.on.entries()) {
+    const sky = skies.find((one) => one.lane === lane);
+    if (!sky) continue;
+    for (const offset of OFFSETS)
+      for (const stand of STANDS) {
+        const width = to - from;
+        const hair = from + Math.max(2, Math.min(width - 2, width * stand));
+        const x0 = hair - 3 - offset * (ask.widthPx - 6);
+        const x1 = x0 + ask.widthPx;
+        if (x0 < sky.left || x1 > sky.right) continue;
+        const dear = offset * 3 + (stand === 0.5 ? 0 : 0.6) + nth * 1.5;
+        options.push(...inRows(ask.key, sky, { x0, x1, hair }, dear));
+      }
+  }
+  return options.sort((a, b) => a.cost - b.cost);
+}
+
+function inRows(
+  key: string,
+  sky: Sky,
+  { x0, x1, hair }: { readonly x0: number; readonly x1: number; readonly hair: number },
+  dear: number,
+): readonly Option[] {
+  let highest = 0;
+  let ceilingLow = Infinity;
+  let ceilingHigh = -Infinity;
+  for (let x = x0; x < x1 + STEP_PX; x += STEP_PX) {
+    const column = Math.round(Math.min(x, x1));
+    highest = Math.max(highest, sky.ribbon[column] ?? 0);
+    const ceiling = sky.ceiling[column] ?? Infinity;
+    ceilingLow = Math.min(ceilingLow, ceiling);
+    if (ceiling < Infinity) ceilingHigh = Math.max(ceilingHigh, ceiling);
+  }
+  const foot = sky.ribbon[Math.round(hair)] ?? 0;
+  return sky.rows.flatMap((out, row): readonly Option[] => {
+    if (out - HALF_TEXT_PX < highest + CLEAR_PX) return [];
+    if (out + HALF_TEXT_PX + 1 > ceilingLow && out - HALF_TEXT_PX - 1 < ceilingHigh) return [];
+    const place = { key, lane: sky.lane, x0, x1, out, hair, foot };
+    if (sky.taken.some((box) => meets(place, box))) return [];
+    return [{ ...place, cost: (out - foot) * 0.13 + row * 0.5 + dear }];
+  });
+}
+
+/** True where text or hairline of a name meets a box. */
+function meets({ x0, x1, out, hair, foot }: PlacedName, box: Box): boolean {
+  const text =
+    x0 < box.x1 + 3 && x1 > box.x0 - 3 && out + HALF_TEXT_PX > box.out0 && out - HALF_TEXT_PX < box.out1;
+  return text || (hair > box.x0 - 2 && hair < box.x1 + 2 && box.out1 > foot && box.out0 < out);
+}
+
+/** True where two names cannot stand both. */
+export function clash(a: PlacedName, b: PlacedName): boolean {
+  if (a.lane !== b.lane) return false;
+  const apart = Math.abs(a.hair - b.hair);
+  if (apart < APART_PX) return true;
+  if (Math.abs(a.out - b.out) < ROW_PX && a.x0 < b.x1 + BESIDE_PX && b.x0 < a.x1 + BESIDE_PX) return true;
+  return through(a, b) || through(b, a);
+}
+
+/** True where the hairline of `a` runs through the text of `b`. */
+function through(a: PlacedName, b: PlacedName): boolean {
+  return (
+    a.hair > b.x0 - 2 && a.hair < b.x1 + 2 && b.out + HALF_TEXT_PX > a.foot && b.out - HALF_TEXT_PX < a.out
+  );
+}
+
+/** What is being placed: for each ask its options and the one it has, or none. */
+interface Placing {
+  readonly asks: readonly NameAsk[];
+  readonly options: readonly (readonly Option[])[];
+  readonly has: (Option | null)[];
+  /** Asks by worth, the greatest first. */
+  readonly order: readonly number[];
+}
+
+function placingOf(asks: readonly NameAsk[], skies: readonly Sky[]): Placing {
+  return {
+    asks,
+    options: asks.map((ask) => optionsOf(ask, skies)),
+    has: asks.map(() => null),
+    order: asks.map((_, n) => n).sort((a, b) => asks[b]!.worth - asks[a]!.worth || a - b),
+  };
+}
+
+function placedIn({ has }: Placing): readonly PlacedName[] {
+  return has.flatMap((one) => (one ? [one] : []));
+}
+
+/** The first option of `n` that nothing placed clashes with, but for `aside`. */
+function freeOption({ options, has }: Placing, n: number, aside = -1): Option | null {
+  const free = options[n]!.find((option) =>
+    has.every((other, m) => m === n || m === aside || other === null || !clash(option, other)),
+  );
+  return free ?? null;
+}
+
+/** Places what still has no place, and lets one that stands in the way step aside for it where it can. */
+function fill(placing: Placing): void {
+  for (let round = 0; round < 3; round += 1) {
+    let placed = false;
+    for (const n of placing.order) {
+      if (placing.has[n]) continue;
+      placing.has[n] = freeOption(placing, n);
+      placed ||= placing.has[n] !== null || swapIn(placing, n);
+    }
+    if (!placed) return;
+  }
+}
+
+/** Gives `n` a place that only one other has, and that one another place; false where none can. */
+function swapIn(placing: Placing, n: number): boolean {
+  const { options, has } = placing;
+  for (const option of options[n]!) {
+    const rivals = has.flatMap((other, m) => (m !== n && other && clash(option, other) ? [m] : []));
+    const [m] = rivals;
+    if (rivals.length !== 1 || m === undefined) continue;
+    const old = has[m]!;
+    has[n] = option;
+    has[m] = null;
+    has[m] = freeOption(placing, m);
+    if (has[m]) return true;
+    has[n] = null;
+    has[m] = old;
+  }
+  return false;
+}
+
+/** A place for as many names as are found at once: the most worth first, each as near to its block as it can. */
+export function placeNames(asks: readonly NameAsk[], skies: readonly Sky[]): readonly PlacedName[] {
+  const placing = placingOf(asks, skies);
+  fill(placing);
+  return placedIn(placing);
+}
+
+/** Moves tried for each name in one cooling, and coolings. */
+const MOVES = 4000;
+const COOLINGS = 4;
+const HOT = 30;
+/** Moves between two pauses. */
+const SLICE = 1500;
+const CLASH_COST = 60;
+const NOWHERE_COST = 999;
+
+/**
+ * The same with more patience: simulated annealing with a fixed seed, so that the same line always comes out the same. It pauses
+ * after every slice of work; its answer is never less than `placeNames` places.
+ */
+export function* placeNamesBetter(
+  asks: readonly NameAsk[],
+  skies: readonly Sky[],
+): Generator<void, readonly PlacedName[]> {
+  let best = placeNames(asks, skies);
+  const placing = placingOf(asks, skies);
+  const open = placing.order.filter((n) => placing.options[n]!.length > 0);
+  const stream = random(7);
+  for (let cooling = 0; cooling < COOLINGS && best.length < open.length; cooling += 1) {
+    for (const n of open)
+      placing.has[n] = placing.options[n]![stream.below(Math.min(20, placing.options[n]!.length))]!;
+    const moves = open.length * MOVES;
+    for (let move = 0; move < moves; move += 1) {
+      if (move % SLICE === 0) yield;
+      const n = open[stream.below(open.length)]!;
+      const own = placing.options[n]!;
+      const option = own[Math.floor(stream.next() ** 1.6 * own.length)]!;
+      const by = costOf(placing, n, option) - costOf(placing, n, placing.has[n]!);
+      const heat = HOT * (1 - move / moves) ** 2.2 + 0.02;
+      if (by < 0 || stream.next() < Math.exp(-by / heat)) placing.has[n] = option;
+    }
+    dropClashing(placing);
+    fill(placing);
+    const found = placedIn(placing);
+    if (found.length > best.length) best = found;
+  }
+  return best;
+}
+
+function costOf({ has }: Placing, n: number, option: Option | null): number {
+  if (!option) return NOWHERE_COST;
+  let cost = option.cost;
+  for (const [m, other] of has.entries()) if (m !== n && other && clash(option, other)) cost += CLASH_COST;
+  return cost;
+}
+
+/** Takes the least worth of what still clashes away, until nothing does. */
+function dropClashing({ has, order }: Placing): void {
+  for (const n of order.toReversed()) {
+    const own = has[n];
+    if (own && has.some((other, m) => m !== n && other && clash(own, other))) has[n] = null;
+  }
+}

@@ -1,0 +1,140 @@
+import type { ReachTrack } from "../../../../answers/index.ts";
+import { awayPx, type Lane, type TimeScale, valueNear } from "../../../../editor/index.ts";
+import { clock, lasting } from "../../../../words/index.ts";
+import type { ColourName } from "../../../theme/palette.ts";
+import { slackBefore } from "../bandstill.tsx";
+import { inBy, type Standing } from "../geometry.ts";
+import { pauseFits, waitParts, waitWords } from "../paintribbon.ts";
+import { type Box, HALF_TEXT_PX } from "./place.ts";
+import { leastOf, spareCourse } from "./spare.ts";
+
+/** What stands in a sky in a fixed place, before any name: its text, and a line that it belongs to. Pixels, as in `place.ts`. */
+export interface SkySign {
+  readonly lane: string;
+  readonly text: string;
+  readonly colour: ColourName;
+  /** The text's left end, its middle outwards, and its width. */
+  readonly x: number;
+  readonly out: number;
+  readonly widthPx: number;
+  /** An upright dimension line from near to far. */
+  readonly line: { readonly x: number; readonly near: number; readonly far: number } | null;
+}
+
+/** The room that a sign takes. */
+export function boxesOf({ x, out, widthPx, line }: SkySign): readonly Box[] {
+  return [
+    { x0: x, x1: x + widthPx, out0: out - HALF_TEXT_PX, out1: out + HALF_TEXT_PX },
+    ...(line ? [{ x0: line.x - 4, x1: line.x + 4, out0: line.near, out1: line.far }] : []),
+  ];
+}
+
+/** All signs of a crew lane; `textPx` measures their text. */
+export function skySigns(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  slack: ReadonlyMap<string, number>,
+  textPx: (text: string) => number,
+): readonly SkySign[] {
+  const own = standing.verdict.reach.filter(({ crew }) => crew === lane.crew);
+  const limits = lane.sense === "up" ? limitSigns(standing, lane, scale, textPx) : [];
+  const spares = own.flatMap((track) => spareSign(standing, lane, scale, track, limits, textPx));
+  return [...limits, ...spares, ...pauseSigns(standing, lane, scale, slack, [...limits, ...spares], textPx)];
+}
+
+/** `in by 7:50` beside the line at which an EVA must be over. */
+function limitSigns(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  textPx: (text: string) => number,
+): readonly SkySign[] {
+  return standing.plan.evas.flatMap((eva): readonly SkySign[] => {
+    const outing = standing.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
+    if (!outing) return [];
+    const text = `in by ${clock(inBy(eva, outing.span), "down")}`;
+    const widthPx = textPx(text);
+    const x = scale.x(inBy(eva, outing.span)) - widthPx - 4;
+    if (x < 0 || x + widthPx > scale.widthPx) return [];
+    return [{ lane: lane.key, text, colour: "ceiling", x, out: lane.heightPx - 21, widthPx, line: null }];
+  });
+}
+
+/** A dimension line shorter than this has no room for its ends, pixels. */
+const LEAST_LINE_PX = 22;
+
+/** The least spare of the walk home on one outing, from the ribbon to the ceiling. */
+function spareSign(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  track: ReachTrack,
+  others: readonly SkySign[],
+  textPx: (text: string) => number,
+): readonly SkySign[] {
+  const least = leastOf(spareCourse(track));
+  if (!least || least.value < 0) return [];
+  const { relief, plan } = standing;
+  const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
+  const near = outer(valueNear(track, least.atS, 0));
+  const far = outer(valueNear({ points: track.allowed }, least.atS, 0));
+  const x = scale.x(least.atS);
+  const text = `${lasting(least.value, "down")} to spare, the least`;
+  const widthPx = textPx(text);
+  const right = x + 6 + widthPx <= scale.widthPx - 4;
+  if (x < 4 || x > scale.widthPx - 4) return [];
+  const tight = least.value < plan.rules.tightS;
+  const short = far - near < LEAST_LINE_PX;
+  const sign: SkySign = {
+    lane: lane.key,
+    text,
+    colour: tight ? "tight" : "ink-soft",
+    x: right ? x + 6 : x - 6 - widthPx,
+    out: short ? far + 14 : far - (far - near) * 0.3,
+    widthPx,
+    line: { x, near, far },
+  };
+  return others.some((other) => overlaps(sign, other)) ? [{ ...sign, out: sign.out - 16 }] : [sign];
+}
+
+/** Words of pauses that have no room between their ends: just beyond the ribbon. */
+function pauseSigns(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  slack: ReadonlyMap<string, number>,
+  others: readonly SkySign[],
+  textPx: (text: string) => number,
+): readonly SkySign[] {
+  const found: SkySign[] = [];
+  for (const between of standing.betweens) {
+    if (between.kind !== "wait" || between.lane !== lane.key) continue;
+    const slackS = slackBefore(standing, between, slack);
+    for (const part of waitParts(between, slackS)) {
+      const left = scale.x(part.startS);
+      const right = scale.x(part.endS);
+      const words = waitWords(part, slackS);
+      if (right < 0 || left > scale.widthPx || right - left < 4 || pauseFits(words, right - left, textPx))
+        continue;
+      const text = words.join(" ");
+      const widthPx = textPx(text);
+      const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, (left + right - widthPx) / 2));
+      const homeS = Math.max(between.homeStartS, between.homeEndS);
+      const out = awayPx(lane, standing.relief, homeS) + standing.relief.thickPx + 10;
+      const colour = part.kind === "slack" ? "fit" : "ink";
+      const sign: SkySign = { lane: lane.key, text, colour, x, out, widthPx, line: null };
+      if (![...others, ...found].some((other) => overlaps(sign, other))) found.push(sign);
+    }
+  }
+  return found;
+}
+
+function overlaps(a: SkySign, b: SkySign): boolean {
+  return boxesOf(a).some((one) =>
+    boxesOf(b).some(
+      (other) =>
+        one.x0 < other.x1 + 3 && other.x0 < one.x1 + 3 && one.out0 < other.out1 && other.out0 < one.out1,
+    ),
+  );
+}

@@ -1,0 +1,144 @@
+import { useEffect, useMemo, useState } from "react";
+import type { TimeScale } from "../../../../editor/index.ts";
+import type { Palette } from "../../../theme/palette.ts";
+import { useLook } from "../../../context.ts";
+import { useSettled } from "../../../settled.ts";
+import { font, setFace, textPx } from "../brush.ts";
+import { blockMeasure } from "../paintblocks.ts";
+import type { Standing } from "../geometry.ts";
+import { type Wanting, wantingOf } from "./asks.ts";
+import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
+import { boxesOf, type SkySign, skySigns } from "./signs.ts";
+import { skyOf } from "./sky.ts";
+
+/** Names and signs in the skies, and the scale that they were placed at. */
+export interface Named {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly signs: readonly SkySign[];
+  readonly names: readonly (PlacedName & Pick<Wanting, "task" | "text">)[];
+}
+
+/** The face of names in rows, and of signs. */
+export const NAME_FACE = font(12.5, 550);
+export const SIGN_FACE = font(12.5, 600);
+
+/** How long the window must rest before names are placed anew, ms; until then they go along with their blocks. */
+const SETTLE_MS = 100;
+
+/** What is asked for and where: all that the places are worked out from. */
+interface Layout {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly signs: readonly SkySign[];
+  readonly wanting: readonly Wanting[];
+  readonly skies: readonly Sky[];
+}
+
+/**
+ * The names that have no room in their blocks. They are placed at once, and again with patience when the machine is idle, which is
+ * taken only where it names more. They hold still while anything is in hand. `palette` is another one once the face has arrived.
+ */
+export function useNames(
+  standing: Standing,
+  scale: TimeScale,
+  known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
+  palette: Palette | null,
+): Named | null {
+  const inHand = useLook((look) => look.inHand !== null);
+  const settled = useSettled(scale, SETTLE_MS);
+  const still = useKept(standing, inHand);
+  const layout = useMemo(
+    () => (palette ? layoutOf(still, settled, known.slack, known.plates) : null),
+    [still, settled, known, palette],
+  );
+  const atOnce = useMemo(() => (layout ? placeNames(layout.wanting, layout.skies) : []), [layout]);
+  const [better, setBetter] = useState<{ readonly of: Layout; readonly names: readonly PlacedName[] } | null>(
+    null,
+  );
+  useEffect(() => {
+    if (!layout || inHand || atOnce.length === layout.wanting.length) return;
+    return whenIdle(placeNamesBetter(layout.wanting, layout.skies), (names) => {
+      if (names.length > atOnce.length) setBetter({ of: layout, names });
+    });
+  }, [layout, atOnce, inHand]);
+  const places = better?.of === layout ? better.names : atOnce;
+  return useMemo(() => (layout ? named(layout, places) : null), [layout, places]);
+}
+
+function named({ standing, scale, signs, wanting }: Layout, places: readonly PlacedName[]): Named {
+  const asks = new Map(wanting.map((one) => [one.key, one]));
+  const names = places.flatMap((place) => {
+    const ask = asks.get(place.key);
+    return ask ? [{ ...place, task: ask.task, text: ask.text }] : [];
+  });
+  return { standing, scale, signs, names };
+}
+
+/** `value`; while `held`, what it was before. */
+function useKept<Value>(value: Value, held: boolean): Value {
+  const [kept, keep] = useState(value);
+  useEffect(() => {
+    if (!held) keep(() => value);
+  }, [value, held]);
+  return held ? kept : value;
+}
+
+/** A context to measure with; null where there are no canvases. */
+function measuring(): CanvasRenderingContext2D | null {
+  context ??= document.createElement("canvas").getContext("2d");
+  return context;
+}
+
+let context: CanvasRenderingContext2D | null = null;
+
+function layoutOf(
+  standing: Standing,
+  scale: TimeScale,
+  slack: ReadonlyMap<string, number>,
+  plates: ReadonlySet<string>,
+): Layout | null {
+  const ctx = measuring();
+  if (!ctx) return null;
+  const wide = (face: string) => (text: string) => {
+    setFace(ctx, face);
+    return textPx(ctx, text);
+  };
+  const wanting = wantingOf(standing, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
+  const lanes = standing.lanes.filter((lane) => lane.crew !== null);
+  const signs = lanes.map((lane) => skySigns(standing, lane, scale, slack, wide(SIGN_FACE)));
+  const skies = lanes.map((lane, i) => skyOf(standing, lane, scale, signs[i]!.flatMap(boxesOf)));
+  return { standing, scale, signs: signs.flat(), wanting, skies };
+}
+
+/** How long a slice of idle work may take where the browser does not say, ms, and how long it waits then. */
+const SLICE_MS = 4;
+const PAUSE_MS = 20;
+
+/** Works when nothing else is to be done, slice by slice, and gives the answer; what it returns ends it. */
+function whenIdle<Answer>(work: Generator<void, Answer>, done: (answer: Answer) => void): () => void {
+  let gone = false;
+  const step = (leftMs: () => number): void => {
+    while (!gone && leftMs() > 0) {
+      const next = work.next();
+      if (!next.done) continue;
+      done(next.value);
+      return;
+    }
+    if (!gone) wait();
+  };
+  const wait = (): void => {
+    if (typeof requestIdleCallback === "function") {
+      requestIdleCallback((deadline) => step(() => deadline.timeRemaining()));
+      return;
+    }
+    setTimeout(() => {
+      const untilMs = performance.now() + SLICE_MS;
+      step(() => untilMs - performance.now());
+    }, PAUSE_MS);
+  };
+  wait();
+  return () => {
+    gone = true;
+  };
+}
