@@ -107,6 +107,15 @@ export const equipmentSchema = z.strictObject({
   id,
   name: label,
   count: z.int().min(0).max(10_000).describe("How many there are; 0 where it is missing."),
+  massKg: ranged(
+    0,
+    500,
+    "Mass of one, kg; without it not known. What a task carries is said there.",
+  ).optional(),
+  returns: z
+    .boolean()
+    .optional()
+    .describe("Comes back to the lander at the end of an EVA; without it not known."),
 });
 
 /** A box for samples. */

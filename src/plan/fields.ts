@@ -6,6 +6,9 @@ import { duration, instant } from "../kernel/index.ts";
  * hints of the setup tables.
  */
 
+/** As many signs as the number of a task or a bag may have: it stands in a frame at the head of a page. */
+export const LONGEST_NUMBER = 8;
+
 /** A name inside the document: lower-case letters, digits and hyphens. */
 export const id = z
   .string()
@@ -20,6 +23,17 @@ export const label = z
   .min(1, "must not be empty")
   .max(120)
   .describe("Short text for people.");
+
+/** What is written on a thing or in a frame: the number of a task, of a bag. */
+export const shortName = z
+  .string()
+  .trim()
+  .regex(
+    /^[A-Za-z0-9]+([./-][A-Za-z0-9]+)*$/,
+    "use letters and digits, with single points, hyphens or slashes between",
+  )
+  .max(LONGEST_NUMBER)
+  .describe("Letters and digits, with single points, hyphens or slashes between.");
 
 /** A line of text for people: a caution, a step. */
 export const line = z

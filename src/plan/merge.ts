@@ -133,7 +133,11 @@ function oneOf(first: Task, second: Task): Task {
   const sunAngle = first.sunAngle ?? second.sunAngle;
   const endPlace = second.endPlace ?? first.endPlace;
   const sample = oneSample(first.sample, second.sample);
-  const { instrument: firstLeaves, ...rest } = first;
+  const { instrument: firstLeaves, returns: firstReturns, ...rest } = first;
+  // Of two loads of which one stays and one comes back nothing can be said as of one.
+  const loads = [first, second].filter((one) => one.massOutKg > 0).map((one) => one.returns);
+  const returns =
+    loads.length === 0 ? firstReturns : loads.every((one) => one === loads[0]) ? loads[0] : undefined;
   const instrument = leavesInstrument(first) && !leavesInstrument(second) ? firstLeaves : second.instrument;
   return {
     ...rest,
@@ -147,9 +151,11 @@ function oneOf(first: Task, second: Task): Task {
     walkM: first.walkM + second.walkM,
     massOutKg: first.massOutKg + second.massOutKg,
     ...(instrument === undefined ? {} : { instrument }),
-    cautions: isEqual(first.cautions, second.cautions)
-      ? first.cautions
-      : [...new Set([...first.cautions, ...second.cautions])],
+    ...(returns === undefined ? {} : { returns }),
+    cautions: [
+      ...first.cautions,
+      ...second.cautions.filter((one) => !first.cautions.some((other) => isEqual(one, other))),
+    ],
     steps: [...first.steps, ...second.steps],
     notes: [first.notes, second.notes].filter((words) => words !== "").join("\n"),
   };
@@ -168,7 +174,22 @@ function oneDuration(a: Task["duration"], b: Task["duration"]): Task["duration"]
 
 function oneSample(a: Task["sample"], b: Task["sample"]): Task["sample"] {
   if (!a || !b) return a ?? b;
-  return { ...a, massKg: a.massKg + b.massKg, volumeL: a.volumeL + b.volumeL };
+  const bags = oneBags(a.bags, b.bags);
+  return {
+    container: a.container,
+    massKg: a.massKg + b.massKg,
+    volumeL: a.volumeL + b.volumeL,
+    ...(bags === undefined ? {} : { bags }),
+  };
+}
+
+type Bags = NonNullable<Task["sample"]>["bags"];
+
+/** The bags of both; that one is counted and the other numbered stands in the way (`mergeable`). */
+function oneBags(a: Bags, b: Bags): Bags {
+  if (a === undefined || b === undefined) return a ?? b;
+  if (typeof a === "number" || typeof b === "number") return Number(a) + Number(b);
+  return [...a, ...b];
 }
 
 /** Links of the one task: those between the two go, and what was asked of both is asked once. */

@@ -20,6 +20,7 @@ export function differing(first: Task, second: Task): string | null {
     ["ground in sun or shadow", first.light === second.light],
     ["relay", first.relay === second.relay],
     ["sun and heading", sameAngle(first, second)],
+    ["how their bags are numbered", sameBags(first.sample?.bags, second.sample?.bags)],
     ["container", !first.sample || !second.sample || first.sample.container === second.sample.container],
   ];
   const others = asked.filter(([, same]) => !same).map(([what]) => what);
@@ -32,6 +33,11 @@ export function differing(first: Task, second: Task): string | null {
   if (leavesInstrument(first) && firstEnds !== secondEnds)
     return `${first.name} leaves its instrument where the one task would not end.`;
   return null;
+}
+
+/** True when both are counted, both have numbers of their own, or one is not known. */
+function sameBags(a: unknown, b: unknown): boolean {
+  return a === undefined || b === undefined || typeof a === typeof b;
 }
 
 /** The first part of a split stands still, and asks for no angle that is counted from the walk. */

@@ -5,6 +5,7 @@ import { faultWords } from "./faultwords.ts";
 import { migrated } from "./migrate.ts";
 import { type Plan, planSchema } from "./plan.ts";
 import { referenceFaults } from "./references.ts";
+import { numbered } from "./tasknumber.ts";
 
 /** A file larger than this is refused before it is read. */
 export const LARGEST_TEXT = 32 * 1024 * 1024;
@@ -41,7 +42,8 @@ export function parse(data: unknown): Outcome<Plan, readonly Fault[]> {
   const read = planSchema.safeParse(known.value, { error: faultWords });
   if (!read.success) return failed(read.error.issues.flatMap(faultsOf));
   const dangling = referenceFaults(read.data);
-  return dangling.length > 0 ? failed(dangling) : done(read.data);
+  if (dangling.length > 0) return failed(dangling);
+  return done({ ...read.data, tasks: numbered(read.data.tasks) });
 }
 
 function faultsOf(issue: z.core.$ZodIssue): Fault[] {

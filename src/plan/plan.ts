@@ -4,13 +4,15 @@ import { label, note } from "./fields.ts";
 import { groundSchema } from "./ground.ts";
 import { oddsSchema } from "./odds.ts";
 import { rulesSchema } from "./rules.ts";
+import { revisionSchema } from "./revision.ts";
 import { scheduleSchema, variantSchema } from "./schedule.ts";
 import { bodySchema, siteSchema, staySchema } from "./site.ts";
+import { proceduresSchema } from "./step.ts";
 import { linkSchema, taskSchema } from "./task.ts";
 
 /** The document's format name and the version this program writes. */
 export const FORMAT = "lopeline-plan";
-export const VERSION = 2;
+export const VERSION = 3;
 
 /** The whole document: site, stay, crew, suits, EVAs, tasks, links, rules, and the schedule. */
 export const planSchema = z
@@ -19,6 +21,7 @@ export const planSchema = z
     version: z.literal(VERSION).describe("Version of the format."),
     title: label,
     notes: note.default(""),
+    revision: revisionSchema.prefault({}).describe("Which state of the plan this is."),
     body: bodySchema.prefault({}),
     site: siteSchema.describe("Where the work is done."),
     ground: groundSchema.optional(),
@@ -31,6 +34,9 @@ export const planSchema = z
     containers: z.array(containerSchema).max(50).default([]).describe("Boxes for samples."),
     tasks: z.array(taskSchema).max(2000).describe("The requests for work."),
     links: z.array(linkSchema).max(20_000).default([]).describe("Conditions between tasks."),
+    procedures: proceduresSchema
+      .prefault({})
+      .describe("Egress, ingress and emergency, for the crew's paper."),
     rules: rulesSchema.prefault({}).describe("The flight rules' numbers."),
     odds: oddsSchema,
     schedule: scheduleSchema.prefault({}).describe("Who does what, when; what is not named is on the bench."),

@@ -83,8 +83,16 @@ export function referenceFaults(plan: Plan): Fault[] {
   });
   if (plan.stay.lengthS === 0)
     faults.push({ path: "stay.lengthS", message: "a stay of 0 s has no time for anything" });
+  const numbers = new Set<string>();
   plan.tasks.forEach((task, i) => {
     const at = `tasks.${i}`;
+    const number = task.number?.toUpperCase();
+    if (number !== undefined) {
+      if (numbers.has(number))
+        faults.push({ path: `${at}.number`, message: `another task has the number "${task.number}"` });
+      numbers.add(number);
+    }
+    if (Array.isArray(task.sample?.bags)) once(`${at}.sample.bags`, task.sample.bags);
     if (task.crew.count > 0 && task.place === undefined) {
       faults.push({ path: `${at}.place`, message: "a task with crew needs a place" });
     }

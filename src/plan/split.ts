@@ -7,6 +7,7 @@ import { partNames } from "./partname.ts";
 import { sharedAmount, sharedWhole } from "./sharing.ts";
 import type { KeepOut } from "./site.ts";
 import type { LagLink, Link, Task } from "./task.ts";
+import { partNumber, taskNumbers } from "./tasknumber.ts";
 
 /** A task in two: the branches of the plan that change, and the ids of the parts in order. */
 export interface Split {
@@ -39,10 +40,11 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
  * The task `id` in two parts, the first of `afterS` seconds; words why not where it cannot be split there.
  *
  * Divided, so that both add up to the whole: durations, worth, distance walked, sample. On both: must-do, windows,
- * sun, ground, relay, crew, effort, equipment, cautions, the pin. On the first only: steps, notes, and what is carried out, since
- * it is out when work begins (to share it would halve a load that is carried in one go). On the second
+ * sun, ground, relay, crew, effort, equipment, cautions of the whole task, the pin. On the first only: steps with what guards them,
+ * notes, and what is carried out, since it is out when work begins (to share it would halve a load that is carried in one go). On the second
  * only: the end place, the instrument, and a sun angle that is counted from the walk to the end place; the first
- * stays where it begins. Placements are divided, in variants as well. The first part keeps the id.
+ * stays where it begins. Placements are divided, in variants as well. The first part keeps id and number, the second has that
+ * number with a letter.
  *
  * The parts are bound by a lag link (the second from the end of the first on, neither without the other) and, where
  * not all of the crew are named, by a same-crew link. Every other link goes to the part that has the end it counts from:
@@ -63,11 +65,12 @@ export function splitTask(plan: Plan, id: string, afterS: number): Outcome<Split
   if (!Number.isInteger(afterS) || afterS <= 0 || afterS >= likelyS)
     return failed(`${task.name} cannot be split there: both parts need some time.`);
   const second = freshId(id, new Set(plan.tasks.map((one) => one.id)));
+  const number = partNumber(plan.tasks, taskNumbers(plan.tasks).get(id) ?? id);
   const schedule = (from: Schedule): Schedule => inTwo(from, id, second, afterS);
   return done({
     tasks: [id, second],
     parts: {
-      tasks: plan.tasks.flatMap((one) => (one === task ? twoOf(task, second, afterS) : [one])),
+      tasks: plan.tasks.flatMap((one) => (one === task ? twoOf(task, second, number, afterS) : [one])),
       links: relinked(plan.links, task, second),
       ...(namesTask(plan, id)
         ? { site: { ...plan.site, keepOuts: plan.site.keepOuts.map((one) => kept(one, id, second)) } }
@@ -95,16 +98,17 @@ export function partsId(first: string): string {
   return `${first}-parts`;
 }
 
-function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
+function twoOf(task: Task, second: string, number: string, afterS: number): [Task, Task] {
   const share = afterS / task.duration.likelyS;
   const [worth, worthLeft] = sharedWhole(task.worth, share);
   const [walkM, walkLeftM] = sharedAmount(task.walkM, share, WALK_GRAINS);
   const lengths = twoDurations(task.duration, afterS);
   const names = partNames(task.name);
   const samples = task.sample ? twoSamples(task.sample, share) : [];
-  const { endPlace, sunAngle, sample, pin, ...rest } = task;
+  const { endPlace, sunAngle, sample, pin, ...both } = task;
   // It is left where the work ends, by the second part.
   const nothingLeft = leavesInstrument(task) ? { instrument: false } : {};
+  const { returns, ...rest } = both;
   const startS = pin?.startS;
   const byWalk = sunAngle !== undefined && sunAngle.facingDeg === undefined;
   return [
@@ -115,6 +119,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
       worth,
       walkM,
       ...nothingLeft,
+      ...(returns === undefined ? {} : { returns }),
       ...(sunAngle && !byWalk ? { sunAngle } : {}),
       ...(sample ? { sample: samples[0] } : {}),
       ...(pin ? { pin } : {}),
@@ -122,6 +127,7 @@ function twoOf(task: Task, second: string, afterS: number): [Task, Task] {
     {
       ...rest,
       id: second,
+      number,
       name: names[1],
       duration: lengths[1],
       worth: worthLeft,
@@ -163,7 +169,29 @@ function twoDurations(
 function twoSamples(sample: NonNullable<Task["sample"]>, share: number): NonNullable<Task["sample"]>[] {
   const masses = sharedAmount(sample.massKg, share, MASS_GRAINS);
   const volumes = sharedAmount(sample.volumeL, share, MASS_GRAINS);
-  return masses.map((massKg, k) => ({ ...sample, massKg, volumeL: volumes[k]! }));
+  const bags = twoBags(sample.bags, share);
+  return masses.map((massKg, k) => ({ ...withoutBags(sample), massKg, volumeL: volumes[k]!, ...bags[k] }));
+}
+
+function withoutBags({
+  container,
+  massKg,
+  volumeL,
+}: NonNullable<Task["sample"]>): NonNullable<Task["sample"]> {
+  return { container, massKg, volumeL };
+}
+
+type Bags = NonNullable<Task["sample"]>["bags"];
+
+/** Bags for both parts, which together are all; a part that gets none does not say how many it has. */
+function twoBags(bags: Bags, share: number): readonly [{ bags?: Bags }, { bags?: Bags }] {
+  if (bags === undefined) return [{}, {}];
+  if (typeof bags === "number") {
+    const [first, second] = sharedWhole(bags, share);
+    return [first > 0 ? { bags: first } : {}, { bags: second }];
+  }
+  const [first] = sharedWhole(bags.length, share);
+  return [first > 0 ? { bags: bags.slice(0, first) } : {}, { bags: bags.slice(first) }];
 }
 
 function clamped(value: number, low: number, high: number): number {

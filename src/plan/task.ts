@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { id, lagS, label, line, metS, note, ranged, spanS } from "./fields.ts";
+import { id, lagS, label, metS, note, ranged, spanS, shortName } from "./fields.ts";
+import { cautionSchema, stepsSchema } from "./step.ts";
 
 /** How hard the work is: a published category of measured rates, or watts. */
 export const effortSchema = z.union([
@@ -18,6 +19,11 @@ const window = z.strictObject({
 export const taskSchema = z
   .strictObject({
     id,
+    number: shortName
+      .optional()
+      .describe(
+        "The number that it has everywhere: the requester's own where there is one. Without it the next free whole number.",
+      ),
     name: label,
     kind: z.enum(["sampling", "deployment", "survey", "upkeep"]).describe("What sort of work it is."),
     place: id.optional().describe("Where it begins; needed when crew is at work."),
@@ -83,11 +89,22 @@ export const taskSchema = z
       .default([])
       .describe("Shared equipment in use from start to end."),
     massOutKg: ranged(0, 500, "Carried out from the lander, kg.").default(0),
+    returns: z
+      .boolean()
+      .optional()
+      .describe("What is carried out comes back to the lander; without it not known."),
     sample: z
       .strictObject({
         container: id,
         massKg: ranged(0, 500, "Mass brought back, kg."),
         volumeL: ranged(0, 1000, "Volume in the container, litres.").default(0),
+        bags: z
+          .union([
+            z.int().min(1).max(99).describe("How many; they are numbered by the task."),
+            z.array(shortName).min(1).max(99).describe("The numbers that are on them."),
+          ])
+          .optional()
+          .describe("Sample bags: how many, or their own numbers; without it not known."),
       })
       .optional()
       .describe("What is brought back, and in which container."),
@@ -97,8 +114,12 @@ export const taskSchema = z
       .describe(
         "Leaves an instrument at its end place: blast keep-out holds. Without it yes for a deployment, no for other work.",
       ),
-    cautions: z.array(line).max(20).default([]).describe("Cautions, printed before the steps."),
-    steps: z.array(line).max(60).default([]).describe("Steps for the cuff checklist."),
+    cautions: z
+      .array(cautionSchema)
+      .max(20)
+      .default([])
+      .describe("What is read before the first step: they guard the whole task."),
+    steps: stepsSchema.default([]).describe("Steps for the cuff checklist."),
     notes: note.default(""),
     pin: z
       .strictObject({

@@ -1,11 +1,21 @@
 import { done, isRecord, type Outcome } from "../kernel/index.ts";
-import { type Fault, parseText, patchSchema, type Plan } from "../plan/index.ts";
+import { type Fault, parseText, patchSchema, type Plan, VERSION } from "../plan/index.ts";
 import type { StoredPlan } from "./archive.ts";
+import { emptyHistory, type History, readHistory } from "./history.ts";
 
 /** The plan in a record of the browser's store, of whatever age, or every fault found. */
 export function planIn({ text, givenUp }: StoredPlan): Outcome<Plan, readonly Fault[]> {
   const read = parseText(text);
   return read.ok ? done(withGivenUp(read.value, givenUp)) : read;
+}
+
+/**
+ * The steps of a record that can be taken back or done again. Those of an older format are about fields as they were then: they are
+ * gone, before one of them puts such a field into the plan.
+ */
+export function historyIn({ text, history }: StoredPlan): History {
+  const written: unknown = JSON.parse(text);
+  return isRecord(written) && written["version"] === VERSION ? readHistory(history) : emptyHistory;
 }
 
 /**

@@ -2,8 +2,8 @@ import { isStoredPlan, type StoredPlan } from "./archive.ts";
 import { type AsideCommands, asideCommands } from "./aside.ts";
 import type { Core } from "./core.ts";
 import { planText, wordsOf } from "./files.ts";
-import { readHistory, storedHistory } from "./history.ts";
-import { planIn } from "./olderrecord.ts";
+import { storedHistory } from "./history.ts";
+import { historyIn, planIn } from "./olderrecord.ts";
 import type { Saving } from "./state.ts";
 
 /** A change waits so long for others before all are saved, ms. However fast they come, the first is never held longer. */
@@ -102,7 +102,7 @@ export function savingCommands(core: Core): SavingCommands {
       return { ok: false, reason: `${first?.message ?? "it has faults"}${where}` };
     }
     restoring = true;
-    core.show(read.value, readHistory(found.history));
+    core.show(read.value, historyIn(found));
     restoring = false;
     note({ status: "saved", savedAtMs: found.savedAtMs, message: null });
     return { ok: true, record: found };

@@ -16,7 +16,8 @@ export {
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
-export { crewName, evaName, nameIn, placeName, taskName } from "./names.ts";
+export { crewName, evaName, nameIn, placeName, taskName, taskNumber } from "./names.ts";
+export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";
 export { touchdownMs, utcClock, utcDate, utcDay, utcStamp } from "./utc.ts";

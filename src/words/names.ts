@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.ts";
+import { type Plan, taskNumbers } from "../plan/index.ts";
 
 /** Names of the things of a plan. An id that names nothing stands for itself: it is what somebody has to look for. */
 
@@ -10,6 +10,18 @@ export function nameIn(list: readonly { readonly id: string; readonly name: stri
 /** A task's name. */
 export function taskName({ tasks }: Pick<Plan, "tasks">, id: string): string {
   return nameIn(tasks, id);
+}
+
+const numbersOf = new WeakMap<Plan["tasks"], ReadonlyMap<string, string>>();
+
+/**
+ * The one number of a task, on every screen, page and file: the requester's own where one was given, else the one that it was
+ * given when it came into the plan. Packing does not change it, nor does what is added or removed.
+ */
+export function taskNumber({ tasks }: Pick<Plan, "tasks">, id: string): string {
+  const known = numbersOf.get(tasks) ?? taskNumbers(tasks);
+  numbersOf.set(tasks, known);
+  return known.get(id) ?? id;
 }
 
 /** A crew member's name. */

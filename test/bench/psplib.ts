@@ -78,7 +78,7 @@ export function planOf({ capacities, activities }: Instance, title: string): Pla
   );
   const input: PlanInput = {
     format: "lopeline-plan",
-    version: 2,
+    version: 3,
     title,
     body: { ephemeris: "none" },
     site: {

@@ -33,7 +33,7 @@ export function toptwPlan(path: string, crew: number): Plan {
   const warning = { level: "warning" as const };
   const read = parse({
     format: "lopeline-plan",
-    version: 2,
+    version: 3,
     title: basename(path),
     site: {
       name: "flat",

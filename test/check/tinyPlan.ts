@@ -106,7 +106,7 @@ export function tinyInput(parts: TinyParts = {}): PlanInput {
   const suits = crew.map((_, k) => (k === 0 ? "suit" : `suit-${k + 1}`));
   return {
     format: "lopeline-plan",
-    version: 2,
+    version: 3,
     title: "tiny",
     body: { ephemeris: "none" },
     site: {

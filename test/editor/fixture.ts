@@ -7,7 +7,7 @@ const HOUR = 3600;
 export function fixturePlan(part: Partial<PlanInput> = {}): Plan {
   const read = parse({
     format: "lopeline-plan",
-    version: 2,
+    version: 3,
     title: "Fixture",
     site: {
       name: "Nowhere",

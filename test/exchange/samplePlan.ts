@@ -1,3 +1,4 @@
+import { cautionsOf, stepsOf } from "../plan/lines.ts";
 import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
 
 type TaskInput = PlanInput["tasks"][number];
@@ -8,7 +9,7 @@ const minutes = (count: number): number => count * 60;
 /** A level site: straight lines, so ways are metres over speed and can be worked out by hand in the tests. */
 const base = {
   format: "lopeline-plan",
-  version: 2,
+  version: 3,
   title: "Rehearsal plan, Quarry Flat",
   body: { ephemeris: "none" },
   site: {
@@ -115,7 +116,11 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         must: true,
         duration: { likelyS: minutes(10) },
         sample: { container: "box-a", massKg: 0.8, volumeL: 0.5 },
-        steps: ["Scoop one bag of loose soil beside the ladder", "Bag into suit pocket", "Report bag number"],
+        steps: stepsOf(
+          "Scoop one bag of loose soil beside the ladder",
+          "Bag into suit pocket",
+          "Report bag number",
+        ),
       }),
       taskOf("carry-unit", {
         name: "Carry the seismic unit to the pad",
@@ -127,25 +132,25 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         effort: "deployment",
         crew: { count: 2 },
         massOutKg: 21.25,
-        cautions: ["Unit is top-heavy: both hands on the bar while walking"],
-        steps: [
+        cautions: cautionsOf("Unit is top-heavy: both hands on the bar while walking"),
+        steps: stepsOf(
           "Lift together on EV1's word",
           "Walk in step to the pad",
           "Set down, feet out, level bubble up",
-        ],
+        ),
       }),
       taskOf("fuel-unit", {
         name: "Fuel the power unit",
         kind: "deployment",
         place: "pad",
         must: true,
-        cautions: [
+        cautions: cautionsOf(
           "Capsule surface is hot enough to melt the outer glove: touch it only with the long tool, never by hand",
           "Keep the tool's hot end pointed away from both suits and out of the partner's path at all times",
           "If the capsule binds in the cask, stop and report before any second try",
-        ],
+        ),
         equipment: [{ equipment: "drill" }],
-        steps: [
+        steps: stepsOf(
           "Tilt the cask, remove the dome",
           "Engage the tool, three clicks, pull test",
           "Draw the capsule straight out",
@@ -153,7 +158,7 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
           "Insert the capsule to the stop",
           "Release the tool, report the time",
           "Stow the tool hot end down, 3 m clear of the unit",
-        ],
+        ),
       }),
       taskOf("antenna", {
         name: "Point the antenna and switch on",
@@ -162,7 +167,12 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         relay: true,
         windows: [{ startS: minutes(140), endS: minutes(240) }],
         duration: { likelyS: minutes(15) },
-        steps: ["Set azimuth ring", "Set elevation ring", "Shade off, switch to 1", "Wait for signal report"],
+        steps: stepsOf(
+          "Set azimuth ring",
+          "Set elevation ring",
+          "Shade off, switch to 1",
+          "Wait for signal report",
+        ),
       }),
       taskOf("rim-survey", {
         name: "Rim survey",
@@ -172,7 +182,7 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         crew: { count: 2 },
         walkM: 340,
         duration: { likelyS: minutes(30) },
-        steps: ["Panorama at the start", "Note every change of soil tone", "Panorama at the boulder"],
+        steps: stepsOf("Panorama at the start", "Note every change of soil tone", "Panorama at the boulder"),
       }),
       taskOf("core", {
         name: "Double core tube",
@@ -180,7 +190,11 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         crew: { count: 1 },
         equipment: [{ equipment: "drill" }, { equipment: "tube", count: 2 }],
         sample: { container: "box-a", massKg: 1.64, volumeL: 1.2 },
-        steps: ["Choose ground free of cobbles", "Drive to two marks", "Cap, stow, report tube numbers"],
+        steps: stepsOf(
+          "Choose ground free of cobbles",
+          "Drive to two marks",
+          "Cap, stow, report tube numbers",
+        ),
       }),
       taskOf("rake", {
         name: "Rake sample",
@@ -193,7 +207,11 @@ export function samplePlan(more: Partial<PlanInput> = {}): Plan {
         crew: { count: 2 },
         duration: { likelyS: minutes(40) },
         sample: { container: "box-a", massKg: 1.1, volumeL: 0.7 },
-        steps: ["Dig across the tone boundary", "Photograph each wall", "Fill and seal the can at once"],
+        steps: stepsOf(
+          "Dig across the tone boundary",
+          "Photograph each wall",
+          "Fill and seal the can at once",
+        ),
       }),
       taskOf("switch-remote", {
         name: "Switch on from the ground",
@@ -227,11 +245,15 @@ export function crowdedPlan(): Plan {
         120,
       ),
       place: i % 2 === 0 ? "rim" : "boulder",
-      cautions: i === 3 ? Array.from({ length: 12 }, () => "Loose ground ".repeat(9).trim()) : [],
-      steps: Array.from(
-        { length: i === 5 ? 60 : 4 },
-        (_, k) =>
-          `Step ${k + 1}: photograph before, sample, photograph after, note the bag number and report it`,
+      cautions: cautionsOf(
+        ...(i === 3 ? Array.from({ length: 12 }, () => "Loose ground ".repeat(9).trim()) : []),
+      ),
+      steps: stepsOf(
+        ...Array.from(
+          { length: i === 5 ? 60 : 4 },
+          (_, k) =>
+            `Step ${k + 1}: photograph before, sample, photograph after, note the bag number and report it`,
+        ),
       ),
       duration: { likelyS: minutes(15) + i },
     }),

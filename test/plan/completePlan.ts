@@ -1,11 +1,20 @@
 import type { PlanGroundInput, PlanInput } from "../../src/plan/index.ts";
 
+const everyStep = {
+  when: "the lamp is red",
+  text: "Key back.",
+  by: 2,
+  blank: { of: "reading" as const, unit: "kPa" },
+  cautions: [{ class: "caution" as const, text: "The key bends: turn it slowly." }],
+};
+
 /** An invented plan that uses every field of the document once, each with a value that is not its default. */
 export const completePlan: PlanInput = {
   format: "lopeline-plan",
-  version: 2,
+  version: 3,
   title: "Every field",
   notes: "Invented for tests.",
+  revision: { name: "Rev 3", note: "The array is moved." },
   body: { name: "Small moon", gravityMs2: 1.4, radiusM: 1_500_000, ephemeris: "none" },
   site: {
     name: "Level ground",
@@ -123,11 +132,12 @@ export const completePlan: PlanInput = {
       ingressWorkS: 1500,
     },
   ],
-  equipment: [{ id: "drill", name: "Drill", count: 1 }],
+  equipment: [{ id: "drill", name: "Drill", count: 1, massKg: 5.4, returns: true }],
   containers: [{ id: "box-1", name: "Box 1", emptyMassKg: 6.7, capacityKg: 20, volumeL: 28 }],
   tasks: [
     {
       id: "deploy",
+      number: "G-14",
       name: "Set up the array",
       kind: "deployment",
       place: "lander",
@@ -145,9 +155,18 @@ export const completePlan: PlanInput = {
       relay: true,
       equipment: [{ equipment: "drill", count: 1 }],
       massOutKg: 35,
+      returns: false,
       instrument: true,
-      cautions: ["Keep clear of the fins."],
-      steps: ["Level the base.", "Open the cover."],
+      cautions: [{ class: "warning", text: "Fins cut: keep clear of them." }],
+      steps: [
+        { text: "Level the base.", by: 2 },
+        {
+          when: "lamp green",
+          text: "Open the cover.",
+          blank: { of: "reading", unit: "V" },
+          cautions: [{ class: "note", text: "The cover is stiff." }],
+        },
+      ],
       notes: "Two hands.",
       pin: { startS: 5400, eva: "eva-1", crew: ["ev1", "ev2"] },
     },
@@ -159,7 +178,7 @@ export const completePlan: PlanInput = {
       duration: { likelyS: 1800 },
       effort: { watts: 310 },
       worth: 300,
-      sample: { container: "box-1", massKg: 3.2, volumeL: 2.5 },
+      sample: { container: "box-1", massKg: 3.2, volumeL: 2.5, bags: ["R1", "R2"] },
     },
     {
       id: "wake",
@@ -184,6 +203,12 @@ export const completePlan: PlanInput = {
     { id: "link-3", type: "eva", tasks: ["deploy", "survey"] },
     { id: "link-4", type: "apart", tasks: ["deploy", "survey"], leastM: 100 },
   ],
+  procedures: {
+    egress: [everyStep],
+    ingress: [everyStep],
+    emergency: [{ text: "Call." }, everyStep],
+    authority: "Invented flight surgeon",
+  },
   rules: {
     walking: {
       speedMs: 0.8,

@@ -66,7 +66,7 @@ describe("a file that is not read", () => {
 describe("a fault in a field is told by path and in words", () => {
   const cases: [words: string, spoil: (plan: Spoilt) => void, path: string, message: string | RegExp][] = [
     ["another format", (p) => (p.format = "other"), "format", 'must be "lopeline-plan"'],
-    ["another version", (p) => (p.version = 0), "version", "must be 2"],
+    ["another version", (p) => (p.version = 0), "version", "must be 3"],
     ["an empty title", (p) => (p.title = "  "), "title", "must not be empty"],
     [
       "a duration below zero",
@@ -146,9 +146,23 @@ describe("a fault in a field is told by path and in words", () => {
     ],
     [
       "a caution too long",
-      (p) => (p.tasks[0].cautions = ["x".repeat(241)]),
-      "tasks.0.cautions.0",
+      (p) => (p.tasks[0].cautions = [{ text: "x".repeat(241) }]),
+      "tasks.0.cautions.0.text",
       /at most 240/,
+    ],
+    [
+      "a class of a caution that is none",
+      (p) => (p.tasks[0].cautions = [{ class: "danger", text: "Hot" }]),
+      "tasks.0.cautions.0.class",
+      /one of "warning", "caution", "note"/,
+    ],
+    ["a step of a fifth", (p) => (p.tasks[0].steps[0].by = 5), "tasks.0.steps.0.by", /at most 4/],
+    ["a number with a blank", (p) => (p.tasks[0].number = "G 14"), "tasks.0.number", /letters and digits/],
+    [
+      "a bag number twice",
+      (p) => (p.tasks[1].sample.bags = ["R1", "R1"]),
+      "tasks.1.sample.bags",
+      /same one twice/,
     ],
     ["a field misspelt", (p) => (p.tasks[0].worht = 5), "tasks.0.worht", /no field of this name/],
     ["a field at the top", (p) => (p.extra = 5), "extra", /no field of this name/],
@@ -161,7 +175,7 @@ describe("a fault in a field is told by path and in words", () => {
   });
 
   test("a caution may be as long as a line of the cuff checklist, 240", () => {
-    expect(faultsOf((p) => (p.tasks[0].cautions = ["x".repeat(240)]))).toEqual([]);
+    expect(faultsOf((p) => (p.tasks[0].cautions = [{ text: "x".repeat(240) }]))).toEqual([]);
   });
 
   test("all faults are listed at once", () => {

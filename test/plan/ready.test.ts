@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { madeFiles } from "../../src/cli/plans.ts";
 import { moonEarth, moonSun } from "../../src/physics/index.ts";
-import { parse, type Plan, type Task, VERSION } from "../../src/plan/index.ts";
+import { allCautions, parse, type Plan, type Task, VERSION } from "../../src/plan/index.ts";
 import { largePlan } from "../../src/plan/large/index.ts";
 import { distance, gaitsOf, homeOf, inside, waysOf } from "../../src/terrain/index.ts";
 import { READY_NAMES, readyPlan, readyText } from "../readyplan.ts";
@@ -100,8 +100,9 @@ describe.each(READY_NAMES)("the ready plan %s", (name) => {
       expect([one.id, lowS! < likelyS && likelyS < highS!]).toEqual([one.id, true]);
       expect(one.steps.length, one.id).toBeGreaterThanOrEqual(3);
       expect(one.steps.length, one.id).toBeLessThanOrEqual(8);
-      for (const line of [...one.steps, ...one.cautions]) expect(line.length, line).toBeLessThanOrEqual(75);
-      if (one.crew.count > 0) expect(one.cautions.length, one.id).toBeGreaterThan(0);
+      for (const { text } of [...one.steps, ...one.cautions])
+        expect(text.length, text).toBeLessThanOrEqual(75);
+      if (one.crew.count > 0) expect(allCautions(one).length, one.id).toBeGreaterThan(0);
     }
   });
 
@@ -207,7 +208,7 @@ describe("the demo plan", () => {
     expect(backS).toBe(Math.max(...home.placeS));
     expect(backS + demo.rules.walkback.emergencyReserveS).toBeGreaterThan(1800);
     // The page prints the walk-back that was worked out; no text of a task states one of its own.
-    const texts = demo.tasks.flatMap((one) => [...one.cautions, ...one.steps]);
+    const texts = demo.tasks.flatMap((one) => [...allCautions(one), ...one.steps]).map(({ text }) => text);
     expect(texts.filter((text) => /walk-back is|\d+ min back/i.test(text))).toEqual([]);
   });
 
@@ -242,7 +243,7 @@ describe("the demo plan", () => {
 
   it("warns of what its work may do: heat, radiation, loads on a line, torque, shadow, ladder, umbilicals", () => {
     const cautionsOf = (test: (one: Task) => boolean): string[][] =>
-      demo.tasks.filter(test).map((one) => one.cautions);
+      demo.tasks.filter(test).map((one) => allCautions(one).map(({ text }) => text));
     const uses = (tool: string) => (one: Task) => one.equipment.some((use) => use.equipment === tool);
     const each = (lists: string[][], word: RegExp): boolean =>
       lists.length > 0 && lists.every((list) => list.some((text) => word.test(text)));
@@ -282,7 +283,9 @@ describe("the demo plan", () => {
   });
 
   it("aims its link to where the Earth stands while the station is set up", () => {
-    const [azimuth, elevation] = task(demo, "aim-link").steps.map((step) => Number(/\d+/.exec(step)?.[0]));
+    const [azimuth, elevation] = task(demo, "aim-link").steps.map(({ text }) =>
+      Number(/\d+/.exec(text)?.[0]),
+    );
     for (const atS of [demo.evas[0]!.earliestEgressS, demo.evas[0]!.latestIngressS]) {
       const earth = skyOf(demo).earth(atS);
       expect(Math.abs(earth.azimuthDeg - azimuth!)).toBeLessThan(1);

@@ -1,3 +1,4 @@
+import { cautionsOf, stepsOf } from "./lines.ts";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -48,8 +49,8 @@ const RICH: Partial<TaskInput> = {
   sample: { container: "box", massKg: 1.3, volumeL: 0.9 },
   windows: [{ startS: 0, endS: 30_000 }],
   equipment: [{ equipment: "drill" }],
-  cautions: ["Dust"],
-  steps: ["Rake", "Bag"],
+  cautions: cautionsOf("Dust"),
+  steps: stepsOf("Rake", "Bag"),
   notes: "Twice",
   instrument: true,
 };
@@ -112,12 +113,37 @@ describe("a split", () => {
     expect([one.massOutKg, two.massOutKg]).toEqual([0.7, 0]);
     expect([one.instrument, two.instrument]).toEqual([false, true]);
     expect([one.must, two.must]).toEqual([true, true]);
-    expect([one.steps, two.steps]).toEqual([["Rake", "Bag"], []]);
-    expect([one.cautions, two.cautions]).toEqual([["Dust"], ["Dust"]]);
+    expect([one.steps, two.steps]).toEqual([stepsOf("Rake", "Bag"), []]);
+    expect([one.cautions, two.cautions]).toEqual([cautionsOf("Dust"), cautionsOf("Dust")]);
     expect(two.windows).toEqual(one.windows);
     expect(two.equipment).toEqual(one.equipment);
     expect(plan.schedule.placements.slice(0, 2)).toEqual([at("x", 3000), at("x-2", 3600)]);
     expect(plan.variants[0]!.schedule.placements).toEqual([at("x", 5000, ["ev2"]), at("x-2", 5600, ["ev2"])]);
+  });
+
+  it("shares bags out without losing one, leaves what is said of the load with the load, and merges both back", () => {
+    const sample = { container: "box", massKg: 1.3, volumeL: 0.9 };
+    const cases = [
+      // 600 s of 1800 s are a third: 2 of 6 bags, the first 2 of 7 numbers, none of 2 bags.
+      [6, 2, 4],
+      [
+        ["A", "B", "C", "D", "E", "F", "G"],
+        ["A", "B"],
+        ["C", "D", "E", "F", "G"],
+      ],
+      [2, undefined, 2],
+      [undefined, undefined, undefined],
+    ] as const;
+    for (const [bags, first, second] of cases) {
+      const given = { ...sample, ...(bags === undefined ? {} : { bags: bags as number }) };
+      const plan = rich({ sample: given, returns: false });
+      const done = split(plan, "x", 600);
+      const [one, two] = done.plan.tasks;
+      expect([one!.sample?.bags, two!.sample?.bags]).toEqual([first, second]);
+      expect([one!.returns, two!.returns]).toEqual([false, undefined]);
+      const back = merge(done.plan, "x", "x-2").tasks[0]!;
+      expect([back.sample?.bags, back.returns]).toEqual([bags, false]);
+    }
   });
 
   it("leaves an instrument once, by the second part, and merges back what was said or not said of it", () => {
@@ -271,14 +297,21 @@ describe("a merge", () => {
   it("makes one of two tasks that lie back to back, with their sums", () => {
     const plan = tinyPlan({
       tasks: [
-        task("x", "a", { worth: 3, steps: ["One"] }),
-        task("y", "a", { worth: 4, steps: ["Two"], must: true }),
+        task("x", "a", { worth: 3, steps: stepsOf("One") }),
+        task("y", "a", { worth: 4, steps: stepsOf("Two"), must: true }),
       ],
       placements: [at("x", 3000), at("y", 3600)],
     });
     const one = merge(plan, "y", "x");
     expect(one.tasks).toMatchObject([
-      { id: "x", name: "x and y", worth: 7, must: true, duration: { likelyS: 1200 }, steps: ["One", "Two"] },
+      {
+        id: "x",
+        name: "x and y",
+        worth: 7,
+        must: true,
+        duration: { likelyS: 1200 },
+        steps: stepsOf("One", "Two"),
+      },
     ]);
     expect(one.schedule.placements).toEqual([at("x", 3000)]);
   });

@@ -62,7 +62,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
 
   const data = {
     format: "lopeline-plan",
-    version: 2,
+    version: 3,
     title: `random ${seed}`,
     body,
     site: {

@@ -30,7 +30,7 @@ import {
 /** A small day: one EVA, two crew members, three tasks of 15 min, the first placed an hour after the egress bound. */
 export const smallInput: PlanInput = {
   format: "lopeline-plan",
-  version: 2,
+  version: 3,
   title: "A small day",
   site: {
     name: "Site",

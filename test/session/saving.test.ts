@@ -142,6 +142,20 @@ describe("saving in the browser", () => {
     expect(JSON.stringify(again.state.getState().plan)).toBe(before);
   });
 
+  it("forgets steps in a record of an older format: they would put fields as they were then into the plan", async () => {
+    const archive = browserArchive(freshShelf());
+    const { desk } = deskWith({ archive });
+    desk.edit("Rename", () => ({ title: "Other" }));
+    await desk.saveNow();
+    const found = (await archive.readOpen()) as StoredPlan;
+    const older = JSON.stringify({ ...JSON.parse(found.text), version: 2 });
+    await archive.writeOpen({ ...found, text: older }, found.writer);
+    const again = visit(archive).desk;
+    await again.restore();
+    expect(again.state.getState().plan.title).toBe("Other");
+    expect(again.undo()).toBeNull();
+  });
+
   it("forgets steps in a record that no longer fit its plan or are none, with a word", async () => {
     const archive = browserArchive(freshShelf());
     const { desk } = deskWith({ archive });

@@ -1,5 +1,5 @@
-import type { Plan, Task } from "../../plan/index.ts";
-import { clock, inside, mass, minutes, noLaterThan } from "../../words/index.ts";
+import { allCautions, classOf, type Plan, type Task } from "../../plan/index.ts";
+import { clock, doersOf, inside, mass, minutes, noLaterThan, stepLine } from "../../words/index.ts";
 import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
 import type { Block } from "./flow.ts";
@@ -43,16 +43,20 @@ export function taskLeaves(plan: Plan, part: CrewEva, index: number, head: Headi
 
 function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
   const { task } = stop;
-  const cautions = [
-    ...stop.breaches.map((finding) => `THIS PLAN BREAKS A RULE: ${finding.sentence}`),
-    ...task.cautions,
-  ];
+  const broken = stop.breaches.map((finding) => `THIS PLAN BREAKS A RULE: ${finding.sentence}`);
+  const said = (kind: ReturnType<typeof classOf>): string[] =>
+    allCautions(task)
+      .filter((caution) => classOf(caution) === kind)
+      .map(({ text: words }) => words);
+  const doers = doersOf(plan, task);
   const { factPt } = scale;
   const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
   const partners = stop.partners.length === 0 ? "alone" : stop.partners.join(", ");
   const lasts = `${minutes(task.duration.likelyS, "given")}, end ${clock(stop.endS)}`;
   return [
-    ...warnings("CAUTION", cautions, scale),
+    ...warnings("WARNING", said("warning"), scale),
+    ...warnings("CAUTION", [...broken, ...said("caution")], scale),
+    ...warnings("NOTE", said("note"), scale),
     cellRow([leaveCell(part, stop), startCell(part, stop), walkBackCell(stop)], scale.cellMm),
     paragraph(taskName(task), { sizesPt: scale.titlePt, bold: true, mostLines: 2, after: 1 }),
     ...fact(["WHERE", where], factPt),
@@ -61,7 +65,7 @@ function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
       fact(one, factPt),
     ),
     ...(task.steps.length > 0 && scale.headings ? [heading("STEPS")] : [gap(1)]),
-    ...task.steps.flatMap((words, i) => step(i + 1, words, scale)),
+    ...task.steps.flatMap((one, i) => step(i + 1, stepLine(one, doers), scale)),
     ...brought(plan, task).flatMap((one) => fact(one, factPt)),
     ...noted(task),
   ];

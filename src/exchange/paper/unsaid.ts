@@ -1,4 +1,4 @@
-import type { Plan, Task } from "../../plan/index.ts";
+import { allCautions, type Plan, type Task } from "../../plan/index.ts";
 import { taskName } from "./crewday.ts";
 
 /** Something that somebody who prints a plan's cuff checklists may look for there in vain. */
@@ -29,7 +29,8 @@ export function unsaidOnCuffs(plan: Plan): Unsaid[] {
   ];
   return [
     ...told("no steps", ({ steps }) => steps.length === 0),
-    ...told("no caution", ({ cautions }) => cautions.length === 0),
+    ...told("no caution", (task) => allCautions(task).length === 0),
+    ...told("cautions without a class", (task) => allCautions(task).some((one) => one.class === undefined)),
     ...told("starts with seconds", ({ id }) => uneven.has(id)),
     ...(notes.length > 0 ? [{ words: `notes of ${notes.join(" and of ")} not printed`, tasks: [] }] : []),
   ];

@@ -16,12 +16,12 @@ const DEEDS = [
 
 const STEPS: Readonly<Record<TaskInput["kind"], readonly string[]>> = {
   sampling: [
-    "Set the scale rod, 2 frames across the sun",
-    "Take the sample, seal the bag at once",
+    "Scale rod, 2 frames across the sun",
+    "Take the sample, seal the bag",
     "Call the bag number and the spot",
   ],
   survey: [
-    "Stand on the flag, note the bearing",
+    "Stand on the flag, call bearing",
     "Take 12 readings, 30 deg apart",
     "Call the count and the last reading",
   ],
@@ -95,10 +95,12 @@ export function tasksOf(
             },
           }
         : {}),
-      cautions: instrument
-        ? ["Walk round the cables, never over them."]
-        : ["Look up before each step sideways."],
-      steps: [...STEPS[deed.kind]],
+      cautions: [
+        instrument
+          ? { class: "caution", text: "Cables: walk round them." }
+          : { class: "warning", text: "Rocks: look up, then step." },
+      ],
+      steps: STEPS[deed.kind].map((text) => ({ text })),
     };
   });
 }

@@ -51,16 +51,6 @@ export const longText: Entry = {
   read: (draft) => done(draft),
 };
 
-/** Short texts, one a line. */
-export const lines: Entry = {
-  editor: "area",
-  align: "start",
-  show: (value) => listOf(value).join(" · "),
-  draft: (value) => listOf(value).join("\n"),
-  read: (draft) => done(partsOf(draft, /\n/)),
-  form: "One a line.",
-};
-
 /** Names for qualifications, with commas. */
 export const tags: Entry = {
   editor: "line",
@@ -159,6 +149,20 @@ export const tick: Entry = {
   show: (value) => (value === true ? "yes" : "no"),
   draft: (value) => (value === true ? "yes" : ""),
   read: (draft) => done(draft === "yes"),
+};
+
+/** Yes, no, or nobody has said. */
+export const perhaps: Entry = {
+  editor: "one",
+  align: "start",
+  show: (value) => (value === undefined ? "not said" : value === true ? "yes" : "no"),
+  draft: (value) => (value === undefined ? "" : value === true ? "yes" : "no"),
+  read: (draft) => done(draft === "" ? undefined : draft === "yes"),
+  choices: () => [
+    { value: "", words: "not said" },
+    { value: "yes", words: "yes" },
+    { value: "no", words: "no" },
+  ],
 };
 
 /** One of a few fixed words. */

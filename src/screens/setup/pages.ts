@@ -3,6 +3,7 @@ import { crewTable, evaTable, suitTable } from "./fields/crew.ts";
 import { containerTable, equipmentTable, storesSheet } from "./fields/gear.ts";
 import { linkTable } from "./fields/links.ts";
 import { oddsSheet } from "./fields/odds.ts";
+import { proceduresSheet } from "./fields/procedures.ts";
 import { rulesSheet } from "./fields/rules.ts";
 import { bodySheet, groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "./fields/site.ts";
 import { blockTable, passTable, staySheet } from "./fields/stay.ts";
@@ -36,6 +37,7 @@ export const PAGES: readonly Page[] = [
     tables: [equipmentTable, containerTable, storesSheet],
     count: (plan) => plan.equipment.length + plan.containers.length,
   },
+  { id: "procedures", name: "Egress, ingress, emergency", tables: [proceduresSheet], count: () => null },
   { id: "stay", name: "Stay", tables: [staySheet, blockTable, passTable], count: () => null },
   { id: "rules", name: "Flight rules", tables: [rulesSheet], count: () => null },
   { id: "odds", name: "Odds", tables: [oddsSheet], count: () => null },

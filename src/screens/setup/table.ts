@@ -15,6 +15,8 @@ export interface Field<Row> {
   /** Where it lies within the thing: "duration.likelyS". */
   readonly path: string;
   readonly entry: Entry;
+  /** Only where the thing itself says how it is written: the entry for this row. */
+  readonly entryFor?: (row: Row, plan: Plan) => Entry;
   /** Unit for the column's head; the entry's form says how to write it. */
   readonly unit?: string;
   /** Width of the column, in digits. */
@@ -177,13 +179,15 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
         const write = (one: Row, value: unknown, now: Plan): Row =>
           field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
         const value = field.read ? field.read(row, plan) : at(row, field.path);
+        const entry = field.entryFor?.(row, plan) ?? field.entry;
         return {
           ...faceOf(field, guides[column]!, paths[column]!),
+          entry,
           id: `${spec.id}/${id}/${column}`,
           label: `${field.label} of ${name}`,
           path,
           value,
-          shown: field.entry.show(value, plan),
+          shown: entry.show(value, plan),
           fixed: field.apart?.(row, plan) ?? null,
           put: (next) => (now) =>
             put(
@@ -265,13 +269,15 @@ export function sheetTable(spec: {
         const guide = guides[row]![column];
         if (!field || !guide) return null;
         const value = field.read ? field.read(plan, plan) : at(plan, field.path);
+        const entry = field.entryFor?.(plan, plan) ?? field.entry;
         return {
           ...faceOf(field, guide, field.path),
+          entry,
           id: `${spec.id}/${row}/${column}`,
           label: field.label,
           path: field.path,
           value,
-          shown: field.entry.show(value, plan),
+          shown: entry.show(value, plan),
           fixed: field.apart?.(plan, plan) ?? null,
           put: (next) => (now) =>
             field.write ? branchOf(field.write(now, next, now), field.path) : branch(now, field.path, next),

@@ -18,6 +18,8 @@ const minutes = (low: number, likely: number, high: number): Task["duration"] =>
   highS: duration(high * 60),
 });
 
+const steps = (...texts: string[]): Task["steps"] => texts.map((text) => ({ text, cautions: [] }));
+
 /**
  * Sorts of surface work. The efforts are the measured categories that the plan knows. The durations are common
  * practice, no source: round figures to be replaced by what the crew needs in rehearsal.
@@ -31,7 +33,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
       kind: "sampling",
       duration: minutes(10, 15, 25),
       effort: "geology",
-      steps: ["Photograph before", "Take and bag", "Photograph after", "Call the bag number"],
+      steps: steps("Photograph before", "Take and bag", "Photograph after", "Call the bag number"),
     },
   },
   {
@@ -43,7 +45,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
       duration: minutes(20, 30, 45),
       effort: "deployment",
       crew: { count: 2, named: [] },
-      steps: ["Clear the spot", "Drive the core", "Draw and cap", "Stow"],
+      steps: steps("Clear the spot", "Drive the core", "Draw and cap", "Stow"),
     },
   },
   {
@@ -54,7 +56,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
       kind: "deployment",
       duration: minutes(14, 20, 30),
       effort: "deployment",
-      steps: ["Carry out and set down", "Level and align", "Connect", "Photograph"],
+      steps: steps("Carry out and set down", "Level and align", "Connect", "Photograph"),
     },
   },
   {
@@ -65,7 +67,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
       kind: "survey",
       duration: minutes(7, 10, 15),
       effort: "geology",
-      steps: ["Full circle", "Call the count"],
+      steps: steps("Full circle", "Call the count"),
     },
   },
   {

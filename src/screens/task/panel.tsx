@@ -1,7 +1,7 @@
 import { memo, useMemo } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
-import { counted, linkWords } from "../../words/index.ts";
+import { cautionLine, counted, doersOf, linkWords, stepLine } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
 import { KIND_LETTERS } from "../words.ts";
@@ -38,6 +38,11 @@ function Details({ task }: { readonly task: Task }) {
   const reason = useDesk((state) => state.benchReasons.get(task.id) ?? null);
   const onLine = selection.some((one) => plan.schedule.placements.some((spot) => spot.task === one));
 
+  const doers = doersOf(plan, task);
+  const stepWords = task.steps.map((step) =>
+    [...step.cautions.map(cautionLine), stepLine(step, doers)].join(" "),
+  );
+
   return (
     <section className="task" aria-label={`Task ${task.name}`}>
       <header className="part-head">
@@ -67,8 +72,8 @@ function Details({ task }: { readonly task: Task }) {
           <Pins task={task} placement={placement} />
           <TaskFindings task={task} />
           <Links plan={plan} task={task.id} />
-          <Words title="Cautions" words={task.cautions} />
-          <Words title="Steps" words={task.steps} numbered />
+          <Words title="Cautions" words={task.cautions.map(cautionLine)} />
+          <Words title="Steps" words={stepWords} numbered />
         </div>
         <Fields plan={plan} task={task} />
       </div>

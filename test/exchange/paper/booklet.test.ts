@@ -1,3 +1,4 @@
+import { cautionsOf, stepsOf } from "../../plan/lines.ts";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
@@ -126,8 +127,10 @@ describe("a task's page", () => {
       const two = ["Sample", "Core"].map((from, i) =>
         taskOf(`long-${i}`, {
           name: name(from).slice(0, 118).trim(),
-          cautions: ["Dust on the visor: keep the scoop below the waist."],
-          steps: Array.from({ length: steps }, () => "Photograph the spot, one frame with the scale rod"),
+          cautions: cautionsOf("Dust on the visor: keep the scoop below the waist."),
+          steps: stepsOf(
+            ...Array.from({ length: steps }, () => "Photograph the spot, one frame with the scale rod"),
+          ),
         }),
       );
       const plan = planOf(
@@ -387,8 +390,8 @@ describe("every booklet", () => {
           tasks: plan.tasks.map((task) => ({
             ...task,
             name: one,
-            cautions: [other, one],
-            steps: [one, other],
+            cautions: cautionsOf(other, one),
+            steps: stepsOf(one, other),
           })),
         };
         const { pages } = booklets(renamed, verdict);

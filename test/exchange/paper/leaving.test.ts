@@ -1,3 +1,4 @@
+import { stepsOf } from "../../plan/lines.ts";
 import { describe, expect, it } from "vitest";
 import { check, type Departures, judgeFor } from "../../../src/check/index.ts";
 import { booklets } from "../../../src/exchange/index.ts";
@@ -242,7 +243,7 @@ describe("notes", () => {
     const notes = Array.from({ length: 90 }, (_, i) => `Note ${i + 1} on how it came to be.`).join("\n");
     const plan = tinyPlan({
       evas: [eva("eva-1", { crew: ["ev1"] })],
-      tasks: [task("one", "a", { steps: ["Look about"], notes })],
+      tasks: [task("one", "a", { steps: stepsOf("Look about"), notes })],
       placements: [at("one", 2000)],
     });
     const pages = booklets(plan, check(plan)).pages.filter(({ name }) =>

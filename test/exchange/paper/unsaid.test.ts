@@ -1,3 +1,4 @@
+import { cautionsOf, stepsOf } from "../../plan/lines.ts";
 import { describe, expect, it } from "vitest";
 import { unsaidOnCuffs } from "../../../src/exchange/index.ts";
 import { planOf, samplePlan, taskOf } from "../samplePlan.ts";
@@ -6,7 +7,7 @@ describe("what somebody may look for on cuff checklists in vain", () => {
   it("is steps and cautions that were not written, of tasks that are placed with crew, and notes that are not the crew's", () => {
     const plan = planOf(
       [
-        taskOf("full", { name: "Full", steps: ["Do it"], cautions: ["Mind it"] }),
+        taskOf("full", { name: "Full", steps: stepsOf("Do it"), cautions: cautionsOf("Mind it") }),
         taskOf("bare", { name: "Bare" }),
         taskOf("benched", { name: "Benched" }),
         taskOf("remote", { name: "Remote", crew: { count: 0 } }),
@@ -21,6 +22,7 @@ describe("what somebody may look for on cuff checklists in vain", () => {
     expect(unsaidOnCuffs(plan)).toEqual([
       { words: "no steps for 1 task", tasks: ["Bare"] },
       { words: "no caution for 1 task", tasks: ["Bare"] },
+      { words: "cautions without a class for 1 task", tasks: ["Full"] },
       { words: "starts with seconds for 1 task", tasks: ["Bare"] },
       { words: "notes of the plan not printed", tasks: [] },
     ]);
@@ -28,7 +30,11 @@ describe("what somebody may look for on cuff checklists in vain", () => {
 
   it("is the one start that is off the minute where all is written", () => {
     const plan = samplePlan();
-    const tasks = plan.tasks.map((task) => ({ ...task, steps: ["Do it"], cautions: ["Mind it"] }));
+    const tasks = plan.tasks.map((task) => ({
+      ...task,
+      steps: stepsOf("Do it"),
+      cautions: [{ class: "note" as const, text: "Mind it" }],
+    }));
     expect(unsaidOnCuffs({ ...plan, tasks })).toEqual([
       { words: "starts with seconds for 1 task", tasks: ["Rim survey"] },
     ]);

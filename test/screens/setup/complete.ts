@@ -53,9 +53,16 @@ const input: PlanInput = {
   },
   crew: smallInput.crew.map((member) => ({ ...member, qualifications: ["drilling", "geology"] })),
   equipment: [
-    { id: "drill", name: "Core drill", count: 1 },
+    { id: "drill", name: "Core drill", count: 1, massKg: 6, returns: true },
     { id: "rake", name: "Rake", count: 3 },
   ],
+  revision: { name: "Rev 2", note: "Moved." },
+  procedures: {
+    egress: [{ text: "Check the seals." }],
+    ingress: [{ text: "Brush off the dust." }],
+    emergency: [{ text: "Call." }, { when: "oxygen falls fast", text: "Go home at once." }],
+    authority: "Nobody yet",
+  },
   containers: [{ id: "box", name: "Box", emptyMassKg: 1, capacityKg: 10, volumeL: 5 }],
   tasks: [
     {
@@ -76,10 +83,14 @@ const input: PlanInput = {
       relay: true,
       equipment: [{ equipment: "drill" }, { equipment: "rake", count: 2 }],
       massOutKg: 4.5,
-      sample: { container: "box", massKg: 1.25, volumeL: 0.5 },
+      returns: true,
+      sample: { container: "box", massKg: 1.25, volumeL: 0.5, bags: 3 },
       instrument: true,
-      cautions: ["Keep clear."],
-      steps: ["Do it.", "Look at it."],
+      cautions: [{ class: "warning", text: "Keep clear." }, { text: "Mind it." }],
+      steps: [
+        { text: "Do it.", cautions: [{ class: "note", text: "It is cold." }] },
+        { when: "it is red", text: "Look at it.", by: 2, blank: { of: "reading", unit: "°C" } },
+      ],
       notes: "With care.",
       pin: { startS: 7200, eva: "eva-1", crew: ["ev1", "ev2"] },
     },

@@ -6,7 +6,7 @@ import { breachesOf } from "./naive.ts";
 
 const base: PlanInput = {
   format: "lopeline-plan",
-  version: 2,
+  version: 3,
   title: "Remote work",
   body: { ephemeris: "none" },
   site: {

@@ -1,5 +1,5 @@
 import type { Container, Equipment, Plan } from "../../../plan/index.ts";
-import { quantity } from "../entry.ts";
+import { perhaps, quantity } from "../entry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 
 /** What is used, filled and drawn on. */
@@ -14,7 +14,12 @@ export const equipmentTable = listTable<Equipment>({
   kind: "equipment",
   prefix: "equipment",
   ...BY_NAME,
-  fields: [named(28), { label: "How many", path: "count", entry: quantity(""), width: 10 }],
+  fields: [
+    named(28),
+    { label: "How many", path: "count", entry: quantity(""), width: 10 },
+    { label: "Mass of one", path: "massKg", entry: quantity("kg"), unit: "kg", width: 10 },
+    { label: "Comes back", path: "returns", entry: perhaps, width: 11 },
+  ],
   blank: (plan, id) => ({ id, name: `New equipment ${plan.equipment.length + 1}`, count: 1 }),
   copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
 });

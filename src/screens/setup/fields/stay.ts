@@ -17,6 +17,20 @@ const fields: readonly Field<Plan>[] = [
     hint: "How the plan is called on screen and paper.",
   },
   {
+    label: "Revision",
+    path: "revision.name",
+    entry: text,
+    width: 40,
+    hint: 'What this state of the plan is called: "Rev 3".',
+  },
+  {
+    label: "What changed in it",
+    path: "revision.note",
+    entry: longText,
+    width: 40,
+    hint: "Its author's note: what changed, and for whom.",
+  },
+  {
     label: "Touchdown",
     unit: "UTC",
     path: "stay.touchdownUtc",

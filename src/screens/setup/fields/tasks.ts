@@ -1,10 +1,13 @@
 import { TASK_TEMPLATES, taskOf } from "../tasktemplates.ts";
 import { done, duration } from "../../../kernel/index.ts";
-import { isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
+import { freshNumber, isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../session/index.ts";
-import { choice, type Entry, lines, listOf, longText, quantity, tag, tick } from "../entry.ts";
+import { bags } from "../bagentry.ts";
+import { choice, type Entry, listOf, longText, perhaps, quantity, tag, text, tick } from "../entry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunAngle, sunRange } from "../specialentry.ts";
+import { cautionLines, stepLines } from "../stepentry.ts";
+import { doersOf, taskNumber } from "../../../words/index.ts";
 import { BY_NAME, type Field, listTable, named } from "../table.ts";
 import { moment, span, stretches } from "../timeentry.ts";
 
@@ -176,6 +179,15 @@ export const TASK_FIELDS = {
     width: 8,
     group: "With",
   },
+  returns: {
+    label: "Comes back",
+    path: "returns",
+    entry: perhaps,
+    width: 11,
+    group: "With",
+    hint: "Whether what it carries out comes back to the lander.",
+    apart: (row: Task) => (row.massOutKg > 0 ? null : "Carries nothing out."),
+  },
   instrument: {
     label: "Instrument",
     path: "instrument",
@@ -225,15 +237,31 @@ export const TASK_FIELDS = {
     group: "Brought back",
     apart: withoutSample,
   },
+  bags: {
+    label: "Bags",
+    path: "sample.bags",
+    heads: ["bag numbers", "sample bags"],
+    entry: bags,
+    width: 12,
+    group: "Brought back",
+    apart: withoutSample,
+  },
   cautions: {
     label: "Cautions",
     path: "cautions",
-    entry: lines,
+    entry: cautionLines,
     width: 30,
     group: "Cuff checklist",
-    hint: "Printed first on its cuff page, before the steps.",
+    hint: "They guard the whole task and stand before its first step. One that guards a single step is written there.",
   },
-  steps: { label: "Steps", path: "steps", entry: lines, width: 36, group: "Cuff checklist" },
+  steps: {
+    label: "Steps",
+    path: "steps",
+    entry: stepLines([]),
+    entryFor: (row: Task, plan) => stepLines(doersOf(plan, row)),
+    width: 36,
+    group: "Cuff checklist",
+  },
   notes: {
     label: "Notes",
     path: "notes",
@@ -275,6 +303,21 @@ export const TASK_FIELDS = {
       return crew.length === 0 ? unpinned(row, ["crew"]) : { ...row, pin: { ...row.pin, crew: [...crew] } };
     },
   },
+  number: {
+    label: "Number",
+    path: "number",
+    heads: ["no", "no.", "nr", "request", "request number", "item"],
+    entry: text,
+    width: 9,
+    group: "Called",
+    hint: "It is called by this everywhere, on screens, paper and files. Give the requester's own; nothing changes it but you.",
+    read: (row: Task, plan) => taskNumber(plan, row.id),
+    write: (row: Task, value: unknown, plan): Task => ({
+      ...row,
+      number:
+        typeof value === "string" ? value.trim() : freshNumber(plan.tasks.filter(({ id }) => id !== row.id)),
+    }),
+  },
 } satisfies Record<string, Field<Task>>;
 
 export const taskTable = listTable<Task>({
@@ -296,6 +339,7 @@ export const taskTable = listTable<Task>({
     const place = plan.site.places.find((one) => one.kind === "station") ?? plan.site.places[0];
     return {
       id,
+      number: freshNumber(plan.tasks),
       name: `New task ${plan.tasks.length + 1}`,
       kind: "sampling",
       ...(place ? { place: place.id } : {}),
@@ -316,9 +360,10 @@ export const taskTable = listTable<Task>({
     };
   },
   // A second task at the same pinned time would only stand in the first one's way.
-  copy: (row, id) => ({
+  copy: (row, id, plan) => ({
     ...unpinned(row, ["start", "eva", "crew"]),
     id,
+    number: freshNumber(plan.tasks),
     name: `${row.name} (copy)`,
   }),
 });
