@@ -12,3 +12,4 @@ export { compareScores, easedWords, subtract, worseWords } from "./comparison.ts
 export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
 export { goIfs, homeIfs } from "./homeif.ts";
+export { loadThousandths } from "./amounts.ts";

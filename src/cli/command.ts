@@ -9,6 +9,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   grid: async () => (await import("./gridverb.ts")).gridVerb,
   heights: async () => (await import("./heightsverb.ts")).heightsVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
+  sheet: async () => (await import("./sheetverb.ts")).sheetVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   curve: async () => (await import("./curveverb.ts")).curveVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,

@@ -24,6 +24,11 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
       What to drop if late stands before the emergency page; --no-shed leaves it out, and a page says so.
       --sheet writes the day timeline instead, on a4 (or --size letter).
+  lope sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched]
+      Writes a sheet of the plan's schedule as PDF. KIND: day (timeline on one sheet), console (each EVA minute by minute),
+      gauges (by task end), late (what to leave out), stations (tasks by place, map of ways), site (map), stowage (tools,
+      what goes out and returns), manifest (cases, bags, masses), left-out (and why), rules (value, source, owner).
+      --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chances of everybody home, of every must-do done and of nothing missed, from simulated days, with their
       sampling error; what is missed and why.

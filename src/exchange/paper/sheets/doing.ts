@@ -1,0 +1,86 @@
+import type { Outing, Stretch } from "../../../answers/index.ts";
+import type { Plan } from "../../../plan/index.ts";
+import { minutes } from "../../../words/index.ts";
+import { placeName, taskName } from "../crewday.ts";
+import { numbersOf, type SheetGiven } from "./given.ts";
+
+/** What one crew member does from one moment on, in words. */
+export interface Doing {
+  readonly startS: number;
+  readonly endS: number;
+  readonly kind: Stretch["kind"] | "rest" | "in";
+  /** The task at work, and its number. */
+  readonly task: string | null;
+  readonly number: string | null;
+  readonly words: string;
+}
+
+/** An outing stretch by stretch, with the rests that the work limit needs told apart from other waiting, to the shut hatch. */
+export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
+  const list: Doing[] = [];
+  let noWay = "";
+  outing.stretches.forEach((stretch) => {
+    const { startS, endS } = stretch.span;
+    if (startS === endS && stretch.kind !== "task") {
+      // A way of no time between two points stands for one that does not exist.
+      if (isNoWay(given.plan, stretch))
+        noWay = `NO WAY KNOWN to ${placeName(given.plan, stretch.path.at(-1))}; `;
+      return;
+    }
+    for (const one of saidOf(given, outing, stretch)) {
+      list.push({ ...one, words: `${noWay}${one.words}` });
+      noWay = "";
+    }
+  });
+  const { endS } = outing.span;
+  return [
+    ...list,
+    { startS: endS, endS, kind: "in", task: null, number: null, words: "INGRESS COMPLETE, hatch shut" },
+  ];
+}
+
+function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch): Doing[] {
+  const { plan, played } = given;
+  const { kind, span, path } = stretch;
+  const here = placeName(plan, path.at(-1));
+  const base = { ...span, kind, task: stretch.task, number: null };
+  switch (kind) {
+    case "egress":
+      return [{ ...base, words: "EGRESS" }];
+    case "ingress":
+      return [{ ...base, words: "INGRESS" }];
+    case "task": {
+      const task = plan.tasks.find((one) => one.id === stretch.task);
+      if (!task) return [{ ...base, words: stretch.task ?? "work" }];
+      return [{ ...base, number: numbersOf(plan)(task.id), words: taskName(task) }];
+    }
+    case "traverse":
+      return [{ ...base, words: `walk to ${here}, ${minutes(span.endS - span.startS, "up")}` }];
+    case "wait": {
+      const rest = played.rests.find(
+        (one) =>
+          one.eva === outing.eva &&
+          one.crew === outing.crew &&
+          one.span.startS <= span.startS &&
+          span.endS <= one.span.endS,
+      );
+      // What is left of the minute in which somebody comes is no line of its own.
+      const tells = (startS: number, endS: number): boolean => endS - startS >= 60 || endS % 60 !== 0;
+      const wait = (startS: number, endS: number): Doing[] =>
+        endS > startS && tells(startS, endS)
+          ? [{ ...base, startS, endS, words: `wait ${minutes(endS - startS, "given")}, ${here}` }]
+          : [];
+      // The last part of a pause is the rest; a pause in several places rests in each.
+      const restS = rest ? Math.max(span.startS, rest.span.endS - rest.needS) : span.endS;
+      if (!rest || restS >= span.endS) return wait(span.startS, span.endS);
+      const words = `REST ${minutes(span.endS - restS, "given")}, ${here}`;
+      return [...wait(span.startS, restS), { ...base, startS: restS, endS: span.endS, kind: "rest", words }];
+    }
+  }
+}
+
+function isNoWay(plan: Plan, { kind, path }: Stretch): boolean {
+  if (kind !== "traverse") return false;
+  const [from, to] = [path[0], path.at(-1)].map((id) => plan.site.places.find((place) => place.id === id));
+  return !from || !to || from.eastM !== to.eastM || from.northM !== to.northM;
+}

@@ -1,0 +1,69 @@
+import type { Eva } from "../../../plan/index.ts";
+import { clock, touchdownMs, utcClock } from "../../../words/index.ts";
+import { nameOf, taskName } from "../crewday.ts";
+import type { Body, Column, Row, Section } from "./body.ts";
+import { GAUGES, type Gauge, gaugeAt, gaugeCell, gaugeColumns } from "./console.ts";
+import { evasOut, type SheetGiven, type Spot, spotsOf } from "./given.ts";
+
+/** What every suit should read when a task ends, to be held against what it reads. */
+
+export interface GaugeRow {
+  readonly spot: Spot;
+  readonly crew: string;
+  readonly gauges: readonly Gauge[];
+}
+
+/** A row for each task and crew member of an EVA, by end. */
+export function gaugeRows(given: SheetGiven, eva: Eva): GaugeRow[] {
+  return spotsOf(given.plan)
+    .filter((spot) => spot.eva === eva.id)
+    .sort((a, b) => a.endS - b.endS)
+    .flatMap((spot) =>
+      given.plan.crew
+        .filter(({ id }) => spot.crew.includes(id))
+        .map(({ id: crew }) => ({
+          spot,
+          crew,
+          gauges: GAUGES.map(({ consumable }) => gaugeAt(given, eva.id, crew, consumable, spot.endS)),
+        })),
+    );
+}
+
+export function gaugeBody(given: SheetGiven): Body {
+  const { plan } = given;
+  const epochMs = touchdownMs(plan);
+  return {
+    title: "Gauges by task end",
+    wide: false,
+    under: ["What each suit is planned to hold when a task ends, and what must be left at ingress."],
+    key: [
+      "Planned: % of the full stock at likely durations, rounded down; under it the reserve, rounded up. ?: not known.",
+    ],
+    sections: evasOut(given).map(({ eva }): Section => ({
+      kind: "table",
+      title: nameOf(plan.evas, eva.id),
+      none: "No task on this EVA.",
+      columns: [
+        { head: "ENDS MET", align: "right", bold: true },
+        { head: "UTC", align: "right" },
+        { head: "TASK", grow: 2 },
+        { head: "WHO" },
+        ...gaugeColumns("").map((column): Column => ({ ...column, group: "plan %, least" })),
+        ...["TIME", ...GAUGES.map(({ head }) => head)].map((head): Column => ({
+          head,
+          group: "read",
+          blankMm: 10,
+        })),
+      ],
+      rows: gaugeRows(given, eva).map(({ spot, crew, gauges }): Row => ({
+        cells: [
+          { text: clock(spot.endS) },
+          { text: utcClock(epochMs, spot.endS) },
+          { text: taskName(spot.task), number: spot.number },
+          { text: nameOf(plan.crew, crew) },
+          ...gauges.map(gaugeCell),
+        ],
+      })),
+    })),
+  };
+}

@@ -1,0 +1,91 @@
+import type {
+  BenchReason,
+  Outing,
+  PrintedDay,
+  ShedReport,
+  SiteGround,
+  SiteWalks,
+  Verdict,
+} from "../../../answers/index.ts";
+import { check } from "../../../check/index.ts";
+import type { Eva, Plan, Task } from "../../../plan/index.ts";
+import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
+
+/** What sheets are made of: the plan with its schedule, and what the judge and the maker say of it. Unknown is said where something is missing. */
+export interface SheetFacts {
+  readonly plan: Plan;
+  /** Of the plan with its own schedule. */
+  readonly verdict: Verdict;
+  readonly day: PrintedDay;
+  /** Elevation of the sun at the site, degrees; null where it is not known. */
+  readonly sunDeg: (atS: number) => number | null;
+  readonly shed?: ShedReport | undefined;
+  /** Why what is on the bench is there. */
+  readonly reasons?: readonly BenchReason[] | undefined;
+  readonly walks?: SiteWalks | undefined;
+  readonly ground?: SiteGround | null | undefined;
+  readonly rehearsal?: { readonly run: Rehearsal; readonly debrief: Debrief } | undefined;
+}
+
+/** With the day as the judge has it where everybody leaves as printed. */
+export interface SheetGiven extends SheetFacts {
+  readonly played: Verdict;
+}
+
+/** The judge's word on the day as the crew's paper has it: out, in and away at the printed moments. */
+export function playedAsPrinted({ plan, day }: Pick<SheetFacts, "plan" | "day">): Verdict {
+  const { egressS, ingressS, leaves } = day;
+  const leaveS = new Map(
+    [...leaves].map(([crew, own]) => [crew, new Map([...own].map(([task, { atS }]) => [task, atS]))]),
+  );
+  return check(plan, plan.schedule, { egressS, ingressS, leaveS });
+}
+
+/** A task as it is placed. */
+export interface Spot {
+  readonly task: Task;
+  readonly number: string;
+  readonly eva: string | null;
+  readonly crew: readonly string[];
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** What is placed, by start. */
+export function spotsOf(plan: Plan): Spot[] {
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const numbers = numbersOf(plan);
+  return plan.schedule.placements
+    .flatMap((placement) => {
+      const task = tasks.get(placement.task);
+      if (!task) return [];
+      const { eva, crew, startS } = placement;
+      return [{ task, number: numbers(task.id), eva, crew, startS, endS: startS + task.duration.likelyS }];
+    })
+    .sort((a, b) => a.startS - b.startS || (a.task.id < b.task.id ? -1 : 1));
+}
+
+/** A task's number, the same everywhere. */
+export function numbersOf(plan: Plan): (task: string) => string {
+  const numbers = new Map(plan.tasks.map(({ id }, i) => [id, `${i + 1}`]));
+  return (task) => numbers.get(task) ?? task;
+}
+
+/** The outings of an EVA that takes place, in the order of its crew; none where it does not. */
+export function outingsOf({ played }: Pick<SheetGiven, "played">, eva: Eva): Outing[] {
+  return eva.crew.flatMap(
+    (crew) => played.outings.find((one) => one.eva === eva.id && one.crew === crew) ?? [],
+  );
+}
+
+/** The EVAs that take place, by egress, each with its outings. */
+export function evasOut(
+  given: Pick<SheetGiven, "plan" | "played">,
+): { readonly eva: Eva; readonly outings: readonly [Outing, ...Outing[]] }[] {
+  return given.plan.evas
+    .flatMap((eva) => {
+      const [first, ...more] = outingsOf(given, eva);
+      return first ? [{ eva, outings: [first, ...more] as const }] : [];
+    })
+    .sort((a, b) => a.outings[0].span.startS - b.outings[0].span.startS);
+}

@@ -1,0 +1,142 @@
+import { loadThousandths } from "../../../check/index.ts";
+import type { Container } from "../../../plan/index.ts";
+import { clock, mass, volume } from "../../../words/index.ts";
+import { nameOf, taskName } from "../crewday.ts";
+import type { Body, Cell, Row, Section } from "./body.ts";
+import { type SheetGiven, type Spot, spotsOf } from "./given.ts";
+
+/** What comes back in which case, planned and to be written down, all against what may be lifted. */
+
+export interface CaseLoad {
+  readonly container: Container;
+  /** Tasks whose samples go into it, by start. */
+  readonly samples: readonly Spot[];
+  readonly sampleKg: number;
+  readonly sampleL: number;
+  readonly withCaseKg: number;
+  readonly roomKg: number;
+  readonly roomL: number;
+}
+
+/** Every case that something goes into, in the plan's order; summed as the judge does, in whole grams and millilitres. */
+export function caseLoads({ plan }: Pick<SheetGiven, "plan">): CaseLoad[] {
+  const spots = spotsOf(plan);
+  return plan.containers.flatMap((container): CaseLoad[] => {
+    const samples = spots.filter(({ task }) => task.sample?.container === container.id);
+    if (samples.length === 0) return [];
+    const sum = (of: (spot: Spot) => number): number =>
+      samples.reduce((total, spot) => total + loadThousandths(of(spot)), 0) / 1000;
+    const sampleKg = sum(({ task }) => task.sample?.massKg ?? 0);
+    const sampleL = sum(({ task }) => task.sample?.volumeL ?? 0);
+    const withCaseKg = sampleKg + loadThousandths(container.emptyMassKg) / 1000;
+    return [
+      {
+        ...{ container, samples, sampleKg, sampleL, withCaseKg },
+        roomKg: container.capacityKg - sampleKg,
+        roomL: container.volumeL - sampleL,
+      },
+    ];
+  });
+}
+
+export function manifestBody(given: SheetGiven): Body {
+  const { plan, verdict } = given;
+  const { greatestKg } = plan.rules.returnMass;
+  const loads = caseLoads(given);
+  const sections = loads.map((load): Section => caseTable(given, load));
+  const total: Section = {
+    kind: "table",
+    title: "All cases",
+    none: "",
+    columns: [
+      { head: "CASE AND SAMPLES", grow: 2 },
+      { head: "KG PLANNED", align: "right" },
+      { head: "KG MAY BE LIFTED", align: "right" },
+      { head: "KG LEFT", align: "right" },
+      { head: "KG ACTUAL", blankMm: 24 },
+    ],
+    rows: [
+      {
+        strong: true,
+        cells: [
+          { text: "All cases and samples" },
+          { text: mass(verdict.returnKg, "up") },
+          { text: mass(greatestKg, "given") },
+          { text: mass(greatestKg - verdict.returnKg, "down") },
+        ],
+      },
+    ],
+  };
+  const none: Section = { kind: "words", text: "No sample is brought back." };
+  return {
+    title: "Container manifest",
+    wide: false,
+    under: ["Bag, sample, mass and case of all EVAs; actual figures from the scale."],
+    key: [
+      "Planned masses and volumes rounded up, room left and what may still be lifted rounded down. A case over its limit, or all over the lift: ground names what stays.",
+    ],
+    sections: loads.length > 0 ? [...sections, total] : [none],
+  };
+}
+
+function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
+  const { container, samples, sampleKg, sampleL, withCaseKg, roomKg, roomL } = load;
+  const name = nameOf(plan.containers, container.id);
+  const sumRow = (text: string, litres: string, kg: string): Row => ({
+    strong: true,
+    cells: [{ text, span: 5 }, { text: "" }, { text: "" }, { text: litres }, { text: kg }],
+  });
+  return {
+    kind: "table",
+    title: `${name}: empty ${mass(container.emptyMassKg, "given")}, holds ${mass(container.capacityKg, "given")} and ${volume(container.volumeL, "given")}`,
+    none: "",
+    columns: [
+      { head: "SAMPLE", grow: 2 },
+      { head: "EVA" },
+      { head: "MET", align: "right" },
+      { head: "WHO" },
+      { head: "PLACE", grow: 1 },
+      { head: "BAGS, PLANNED", grow: 0.8 },
+      { head: "BAGS, ACTUAL", blankMm: 26 },
+      { head: "L", align: "right" },
+      { head: "KG PLANNED", align: "right" },
+      { head: "KG ACTUAL", blankMm: 18 },
+    ],
+    rows: [
+      ...samples.map((spot): Row => ({
+        cells: [
+          { text: taskName(spot.task), number: spot.number },
+          { text: nameOf(plan.evas, spot.eva ?? "remote") },
+          { text: clock(spot.startS) },
+          { text: spot.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
+          {
+            text:
+              spot.task.endPlace === undefined
+                ? nameOf(plan.site.places, spot.task.place ?? "")
+                : nameOf(plan.site.places, spot.task.endPlace),
+          },
+          bagCell(),
+          { text: "" },
+          {
+            text:
+              spot.task.sample && spot.task.sample.volumeL > 0 ? volume(spot.task.sample.volumeL, "up") : "?",
+          },
+          { text: mass(spot.task.sample?.massKg ?? 0, "up") },
+        ],
+      })),
+      sumRow(
+        roomKg < 0 || roomL < 0
+          ? "Samples: THE CASE IS OVER ITS LIMIT"
+          : `Samples; room for ${mass(roomKg, "down")} and ${volume(roomL, "down")} more`,
+        volume(sampleL, "up"),
+        mass(sampleKg, "up"),
+      ),
+      sumRow("Case and samples", "", mass(withCaseKg, "up")),
+    ],
+  };
+}
+
+/** Bag numbers as far as the plan has them. */
+function bagCell(): Cell {
+  return { text: "not known" };
+}

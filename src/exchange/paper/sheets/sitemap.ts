@@ -1,0 +1,74 @@
+import { angle, digits, metres } from "../../../words/index.ts";
+import { nameOf, placeName, taskName } from "../crewday.ts";
+import type { Body, Row } from "./body.ts";
+import type { SheetGiven } from "./given.ts";
+import { mapDrawing } from "./map/map.ts";
+import { whereWords } from "./stations.ts";
+
+/** The site on one map, and every place with where it lies. */
+export function siteMapBody(given: SheetGiven): Body {
+  const { plan, ground } = given;
+  const { site } = plan;
+  const where = `latitude ${angle(site.latDeg, "down")}, longitude ${angle(site.lonDeg, "down")}`;
+  const contours = ground
+    ? `Contours every ${metres(ground.stepM, "given")}; heights: ${ground.source}.`
+    : "Heights of the ground are not known.";
+  return {
+    title: `Site map, ${site.name}`,
+    wide: false,
+    under: [`${where}. ${contours}`],
+    key: [
+      "North is up. Black square: lander. Dashed rims: keep-outs. Distances straight, rounded up; walk-back at the walk-back speed, rounded up. ?: not known.",
+    ],
+    sections: [
+      mapDrawing({ plan, ground, courses: [], noteOf: () => "" }),
+      {
+        kind: "table",
+        title: "Places",
+        none: "",
+        columns: [
+          { head: "PLACE", grow: 2, bold: true },
+          { head: "KIND" },
+          { head: "EAST m", align: "right" },
+          { head: "NORTH m", align: "right" },
+          { head: "FROM LANDER" },
+          { head: "WALK-BACK", align: "right" },
+        ],
+        rows: site.places.map((place): Row => {
+          const { way, home } = whereWords(given, place);
+          return {
+            cells: [
+              placeName(plan, place.id),
+              place.kind,
+              digits(place.eastM),
+              digits(place.northM),
+              way,
+              home,
+            ].map((text) => ({ text })),
+          };
+        }),
+      },
+      {
+        kind: "table",
+        title: "Keep-outs",
+        none: "None.",
+        columns: [
+          { head: "KEEP-OUT", grow: 2, bold: true },
+          { head: "WHAT", grow: 2 },
+          { head: "FROM THE END OF", grow: 2 },
+        ],
+        rows: site.keepOuts.map((one): Row => {
+          const task = plan.tasks.find(({ id }) => id === one.afterTask);
+          const what = one.kind === "walking" ? "nobody walks through" : "hot: nobody works inside";
+          const about =
+            one.shape.type === "disc" ? `${what}, ${metres(one.shape.radiusM, "up")} round` : what;
+          return {
+            cells: [nameOf(site.keepOuts, one.id), about, task ? taskName(task) : "always"].map((text) => ({
+              text,
+            })),
+          };
+        }),
+      },
+    ],
+  };
+}

@@ -1,0 +1,75 @@
+import { text } from "../page.ts";
+import { linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
+import { setLines } from "../cuff.ts";
+import { line } from "../page.ts";
+import type { Column, Row, Table } from "./body.ts";
+import type { SheetBlock } from "./pages.ts";
+
+/** Where a table is wider than the paper its rows are set as a paragraph each: what it is, then what it says. Nothing is left out. */
+
+const SIZE_PT = 9;
+const FACE = { sizePt: SIZE_PT, bold: false };
+const STRONG = { sizePt: SIZE_PT, bold: true };
+/** What is written by hand. */
+const WRITE = "________";
+
+export function stackedBlocks(table: Table, left: number, wideMm: number): SheetBlock[] {
+  return table.rows.flatMap((row) => {
+    const lines = wrap(said(table, row), wideMm - 3, FACE);
+    const [first = "", ...rest] = lines;
+    const one = (words: string, at: number, face: typeof FACE, last: boolean): SheetBlock => ({
+      height: linesHeight(1, SIZE_PT) + (last ? 1 : 0),
+      keep: !last,
+      draw: (y) => [
+        ...setLines([words], left + at, y, face),
+        ...(last
+          ? [
+              line(
+                left,
+                y + linesHeight(1, SIZE_PT) + 0.6,
+                left + wideMm,
+                y + linesHeight(1, SIZE_PT) + 0.6,
+                0.12,
+              ),
+            ]
+          : []),
+      ],
+    });
+    const face = row.strong === true ? STRONG : FACE;
+    return [
+      one(first, 0, face, rest.length === 0),
+      ...rest.map((words, i) => one(words, 3, face, i === rest.length - 1)),
+    ];
+  });
+}
+
+/** The title of a section. */
+export function titleBlock(title: string, left: number, sizePt: number): SheetBlock {
+  return {
+    height: linesHeight(1, sizePt) + 2,
+    keep: true,
+    draw: (y) => text(left, y + 1.6 + RISE * sizePt * MM_PER_PT, title, { sizePt, bold: true }),
+  };
+}
+
+function said(table: Table, row: Row): string {
+  const words: string[] = [];
+  let at = 0;
+  for (const cell of row.cells) {
+    const column = table.columns[at];
+    at += cell.span ?? 1;
+    if (!column) continue;
+    const value = [cell.number, cell.text, cell.under === undefined ? undefined : `(${cell.under})`]
+      .filter((part) => part !== undefined && part !== "")
+      .join(" ");
+    if (value !== "") words.push(`${label(column, words.length === 0)}${value}`);
+    else if (column.blankMm !== undefined) words.push(`${label(column, false)}${WRITE}`);
+  }
+  return words.join("; ");
+}
+
+/** What a value is; the first one of a row says it by itself. */
+function label({ head, group }: Column, first: boolean): string {
+  const words = [group, head].filter((part) => part !== undefined && part !== "").join(" ");
+  return first || words === "" ? "" : `${words} `;
+}

@@ -1,0 +1,18 @@
+import type { Verdict } from "../../../answers/index.ts";
+import type { Plan } from "../../../plan/index.ts";
+import { counted, utcDate } from "../../../words/index.ts";
+import { printable } from "../glyphs.ts";
+import type { SheetStamp } from "./frame.ts";
+
+/** What a sheet says of the plan that it is of; `printedMs` is the moment of printing, milliseconds UTC since 1970. */
+export function stampOf(plan: Plan, { score, placed }: Verdict, printedMs: number): SheetStamp {
+  return {
+    plan: printable(plan.title),
+    revision: `${placed} of ${counted(plan.tasks.length, "task")} placed`,
+    printed: `printed ${utcDate(printedMs - (printedMs % 60_000), 0)} UTC`,
+    notCleared:
+      score.breaches === 0
+        ? null
+        : `this plan has ${counted(score.breaches, "breach", "breaches")} and is not fit to be flown.`,
+  };
+}

@@ -1,0 +1,125 @@
+import { leavesInstrument, type Eva } from "../../../plan/index.ts";
+import { clock, mass } from "../../../words/index.ts";
+import { nameOf, placeName, taskName } from "../crewday.ts";
+import type { Body, Row, Section } from "./body.ts";
+import { evasOut, type SheetGiven, type Spot, spotsOf } from "./given.ts";
+
+/** What goes out on each EVA, who carries it for which task, and what comes back. */
+
+export interface ToolRow {
+  readonly equipment: string;
+  /** Most in use at once on this EVA, and how many there are. */
+  readonly atOnce: number;
+  readonly count: number;
+  readonly firstS: number;
+  readonly uses: readonly Spot[];
+}
+
+/** The tools that an EVA needs, by first use. */
+export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[] {
+  const spots = spotsOf(plan).filter((spot) => spot.eva === eva.id);
+  return plan.equipment
+    .flatMap(({ id, count }): ToolRow[] => {
+      const held = (spot: Spot): number =>
+        spot.task.equipment.filter((one) => one.equipment === id).reduce((sum, one) => sum + one.count, 0);
+      const uses = spots.filter((spot) => held(spot) > 0);
+      const [first] = uses;
+      if (!first) return [];
+      const inUse = (atS: number): number =>
+        uses
+          .filter((spot) => spot.startS <= atS && atS < spot.endS)
+          .reduce((sum, spot) => sum + held(spot), 0);
+      const atOnce = Math.max(...uses.map((spot) => Math.max(held(spot), inUse(spot.startS))));
+      return [{ equipment: id, atOnce, count, firstS: first.startS, uses }];
+    })
+    .sort((a, b) => a.firstS - b.firstS);
+}
+
+/** What tasks carry out from the lander on an EVA, by start. */
+export function carriedRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): Spot[] {
+  return spotsOf(plan).filter((spot) => spot.eva === eva.id && spot.task.massOutKg > 0);
+}
+
+export function stowageBody(given: SheetGiven): Body {
+  const { plan } = given;
+  const evas = evasOut(given);
+  return {
+    title: "Tools and stowage by EVA",
+    wide: false,
+    under: ["What goes out when, in whose hands and for which task, and what returns."],
+    key: [
+      "AT ONCE: most in use at the same time, of how many there are. STAYS: planned to stay where the task ends. Masses rounded up; a share is the mass over those who carry.",
+    ],
+    sections:
+      evas.length === 0
+        ? [{ kind: "words", text: "Nobody goes out." }]
+        : evas.flatMap(({ eva, outings }): Section[] => {
+            const out = `${nameOf(plan.evas, eva.id)}, out ${clock(outings[0].span.startS)}`;
+            return [
+              toolTable(given, eva, `${out}: tools`),
+              carriedTable(given, eva, `${out}: carried out by task`),
+            ];
+          }),
+  };
+}
+
+function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
+  const { plan } = given;
+  return {
+    kind: "table",
+    title,
+    none: "No shared tool is in use.",
+    columns: [
+      { head: "TOOL", grow: 1.2 },
+      { head: "AT ONCE" },
+      { head: "FIRST AT", align: "right" },
+      { head: "FOR TASK, IN WHOSE HANDS", grow: 2 },
+      { head: "OUT", blankMm: 13 },
+      { head: "BACK", blankMm: 13 },
+    ],
+    rows: toolRows(given, eva).map((row): Row => ({
+      cells: [
+        { text: nameOf(plan.equipment, row.equipment) },
+        { text: `${row.atOnce} of ${row.count}`, bold: row.atOnce > row.count },
+        { text: clock(row.firstS) },
+        { text: row.uses.map((spot) => `${spot.number} ${who(given, eva, spot)}`).join(", ") },
+      ],
+    })),
+  };
+}
+
+function carriedTable(given: SheetGiven, eva: Eva, title: string): Section {
+  const { plan } = given;
+  return {
+    kind: "table",
+    title,
+    none: "Nothing is carried out.",
+    columns: [
+      { head: "TASK", grow: 2 },
+      { head: "FROM", align: "right" },
+      { head: "WHO" },
+      { head: "OUT", align: "right" },
+      { head: "SHARE", align: "right" },
+      { head: "ENDS AT", grow: 1.1 },
+      { head: "STAYS" },
+      { head: "BACK", blankMm: 13 },
+    ],
+    rows: carriedRows(given, eva).map((spot): Row => ({
+      cells: [
+        { text: taskName(spot.task), number: spot.number },
+        { text: clock(spot.startS) },
+        { text: who(given, eva, spot) },
+        { text: mass(spot.task.massOutKg, "up") },
+        { text: mass(spot.task.massOutKg / Math.max(1, spot.crew.length), "up") },
+        { text: placeName(plan, spot.task.endPlace ?? spot.task.place) },
+        { text: leavesInstrument(spot.task) ? "stays" : "not known" },
+      ],
+    })),
+  };
+}
+
+/** Who of an EVA has it in hand: "both" and "all" where nobody has not. */
+function who({ plan }: Pick<SheetGiven, "plan">, eva: Eva, { crew }: Spot): string {
+  if (eva.crew.length > 1 && crew.length === eva.crew.length) return crew.length === 2 ? "both" : "all";
+  return crew.map((id) => nameOf(plan.crew, id)).join(" ");
+}

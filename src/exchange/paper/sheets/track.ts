@@ -1,0 +1,29 @@
+import type { Track } from "../../../answers/index.ts";
+
+/** Reading the judge's courses at a moment, never better than they are. */
+
+type Points = Track["points"];
+
+/** The least that a course has at a moment: straight between its points, the lower where it jumps; null outside of it. */
+export function leastAt(points: Points, atS: number): number | null {
+  const before = points.findLast((point) => point.atS <= atS);
+  const behind = points.find((point) => point.atS >= atS);
+  if (!before || !behind) return null;
+  if (before.atS === behind.atS) {
+    const here = points.filter((point) => point.atS === atS).map(({ value }) => value);
+    return Math.min(...here);
+  }
+  const share = (atS - before.atS) / (behind.atS - before.atS);
+  return before.value + (behind.value - before.value) * share;
+}
+
+/**
+ * The most that a course has between two moments: of all points from the last one before to the first one behind, since
+ * nothing is known of it between points but that it is not above both; null where it has none.
+ */
+export function mostOver(points: Points, fromS: number, toS: number): number | null {
+  const startS = points.findLast((point) => point.atS <= fromS)?.atS ?? fromS;
+  const endS = points.find((point) => point.atS >= toS)?.atS ?? toS;
+  const inside = points.filter((point) => startS <= point.atS && point.atS <= endS).map(({ value }) => value);
+  return inside.length === 0 ? null : Math.max(...inside);
+}

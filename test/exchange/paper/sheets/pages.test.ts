@@ -1,0 +1,67 @@
+import { describe, expect, it } from "vitest";
+import { type SheetKindId, SHEET_KINDS, sheetPaper } from "../../../../src/exchange/index.ts";
+import { keysOf } from "../../../../src/kernel/index.ts";
+import { readyPlan } from "../../../readyplan.ts";
+import { randomPlan } from "../../../properties/randomPlan.ts";
+import { samplePlan } from "../../samplePlan.ts";
+import { collisions, overflows, wordsOf } from "../reading.ts";
+import { factsOf, packed, STAMP } from "./facts.ts";
+
+const KINDS: readonly SheetKindId[] = keysOf(SHEET_KINDS);
+
+describe("sheets on paper", () => {
+  it.each(["a4", "letter", "cuff"] as const)(
+    "clip nothing and set nothing over another, on %s",
+    async (paper) => {
+      const plans = [
+        samplePlan(),
+        samplePlan({
+          title:
+            "A plan whose title goes on for as long as a title of a plan may go on, and then a little farther",
+        }),
+        packed(readyPlan("small")),
+        ...Array.from({ length: 12 }, (_, i) =>
+          packed(
+            randomPlan(100 + i, {
+              tasks: 10 + i,
+              crew: 1 + (i % 4),
+              evas: 1 + (i % 3),
+              places: 7,
+              features: 0.6,
+            }),
+            40,
+          ),
+        ),
+      ];
+      for (const plan of plans) {
+        const facts = await factsOf(plan);
+        for (const kind of KINDS) {
+          const { pages } = sheetPaper(kind, facts, STAMP, { paper });
+          expect(pages.length, kind).toBeGreaterThan(0);
+          expect(overflows(pages), kind).toEqual([]);
+          expect(collisions(pages), kind).toEqual([]);
+        }
+      }
+    },
+  );
+
+  it("are the same for the same plan", async () => {
+    const facts = await factsOf(samplePlan());
+    for (const kind of KINDS)
+      expect(sheetPaper(kind, facts, STAMP, { paper: "a4" })).toEqual(
+        sheetPaper(kind, facts, STAMP, { paper: "a4" }),
+      );
+  });
+
+  it("say what is not known instead of a number", async () => {
+    const { shed: _shed, reasons: _reasons, walks: _walks, ...rest } = await factsOf(samplePlan());
+    const said = (kind: SheetKindId): string =>
+      sheetPaper(kind, { ...rest, sunDeg: () => null }, STAMP, { paper: "a4" })
+        .pages.map(wordsOf)
+        .join(" ");
+    expect(said("late")).toContain("NOT WORKED OUT");
+    expect(said("left-out")).toContain("not worked out");
+    expect(said("stations")).toContain("?");
+    expect(said("console")).toContain("?");
+  });
+});

@@ -1,0 +1,218 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { check } from "../../../../src/check/index.ts";
+import type { SheetFacts } from "../../../../src/exchange/index.ts";
+import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
+import { ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
+import {
+  evasOut,
+  playedAsPrinted,
+  type SheetGiven,
+  spotsOf,
+} from "../../../../src/exchange/paper/sheets/given.ts";
+import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
+import { lateRows } from "../../../../src/exchange/paper/sheets/late.ts";
+import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
+import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
+import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
+import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
+import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
+import { readyPlan } from "../../../readyplan.ts";
+import { randomPlan } from "../../../properties/randomPlan.ts";
+import { samplePlan } from "../../samplePlan.ts";
+import { factsOf, packed } from "./facts.ts";
+
+/** Rows of sheets held against the judge, each worked out here once more from the verdict alone. */
+
+let all: { name: string; given: SheetGiven }[] = [];
+
+beforeAll(async () => {
+  const plans = [
+    samplePlan(),
+    packed(readyPlan("small")),
+    ...[3, 8, 21, 34].map((seed) =>
+      packed(randomPlan(seed, { tasks: 12, crew: 1 + (seed % 3), evas: 2, places: 6, features: 0.5 })),
+    ),
+  ];
+  all = await Promise.all(
+    plans.map(async (plan) => {
+      const facts: SheetFacts = await factsOf(plan);
+      return { name: plan.title, given: { ...facts, played: playedAsPrinted(facts) } };
+    }),
+  );
+}, 0);
+
+describe("the console timeline", () => {
+  it("has every gauge as the judge's track has it, never above", () => {
+    for (const { given } of all) {
+      for (const { eva, outings } of evasOut(given)) {
+        for (const row of consoleRows(given, eva, outings)) {
+          row.gauges.forEach((gauges, k) =>
+            gauges.forEach(({ left, least }, i) => {
+              const track = given.played.margins.find(
+                (one) =>
+                  one.eva === eva.id &&
+                  one.crew === outings[k]!.crew &&
+                  one.consumable === GAUGES[i]!.consumable,
+              )!;
+              // Straight between the two points of the track about this moment.
+              const after = track.points.findIndex((point) => point.atS >= row.atS);
+              const [a, b] = [track.points[Math.max(0, after - 1)]!, track.points[after]!];
+              const span = b.atS - a.atS;
+              const here = span === 0 ? b.value : a.value + ((b.value - a.value) * (row.atS - a.atS)) / span;
+              expect(left!).toBeCloseTo(here / track.stock, 9);
+              expect(least).toBeCloseTo(track.reserve / track.stock, 9);
+            }),
+          );
+        }
+      }
+    }
+  });
+
+  it("has a row for the begin of every task, walk and rest of every crew member, in order", () => {
+    for (const { given } of all) {
+      for (const { eva, outings } of evasOut(given)) {
+        const rows = consoleRows(given, eva, outings);
+        expect(rows.map(({ atS }) => atS)).toEqual(
+          [...new Set(rows.map(({ atS }) => atS))].sort((a, b) => a - b),
+        );
+        outings.forEach((outing, k) => {
+          const begins = rows.filter(({ crew }) => crew[k]!.begins);
+          const tasks = begins.flatMap(({ atS, crew }) =>
+            crew[k]!.doing?.task ? [`${crew[k]!.doing.task} ${atS}`] : [],
+          );
+          const own = spotsOf(given.plan).filter(
+            (spot) => spot.eva === eva.id && spot.crew.includes(outing.crew),
+          );
+          expect(tasks.toSorted()).toEqual(own.map((spot) => `${spot.task.id} ${spot.startS}`).toSorted());
+          // A rest that the work limit needs is a line of its own, or restful work.
+          for (const rest of given.played.rests)
+            if (rest.eva === eva.id && rest.crew === outing.crew) {
+              const at = rows.findLast(({ atS }) => atS <= rest.span.endS - rest.needS);
+              expect(["rest", "task"]).toContain(at?.crew[k]!.doing?.kind);
+            }
+          expect(begins.at(-1)?.atS).toBe(outing.span.endS);
+        });
+      }
+    }
+  });
+
+  it("has no walk-back and no distance apart below any point of the judge's between two rows", () => {
+    for (const { given } of all) {
+      for (const { eva, outings } of evasOut(given)) {
+        const rows = consoleRows(given, eva, outings);
+        rows.slice(0, -1).forEach((row, i) => {
+          const within = (atS: number): boolean => row.atS <= atS && atS <= rows[i + 1]!.atS;
+          outings.forEach((outing, k) => {
+            const track = given.played.reach.find((one) => one.eva === eva.id && one.crew === outing.crew)!;
+            const most = Math.max(
+              0,
+              ...track.points.filter(({ atS }) => within(atS)).map(({ value }) => value),
+            );
+            expect(row.homeS[k] ?? 0).toBeGreaterThanOrEqual(most);
+          });
+          const apart = given.played.separation
+            .filter((one) => one.eva === eva.id)
+            .flatMap(({ points }) => points.filter(({ atS }) => within(atS)).map(({ value }) => value));
+          expect(row.apartM ?? 0).toBeGreaterThanOrEqual(Math.max(0, ...apart));
+        });
+      }
+    }
+  });
+
+  it("is of a day in which nothing breaks that does not break when everybody leaves at once", () => {
+    for (const { given } of all)
+      expect(given.played.score.breaches).toBeLessThanOrEqual(check(given.plan).score.breaches);
+  });
+});
+
+describe("the other sheets", () => {
+  it("have gauges for every crew member at every end of a task", () => {
+    for (const { given } of all)
+      for (const { eva } of evasOut(given)) {
+        const spots = spotsOf(given.plan).filter((spot) => spot.eva === eva.id);
+        const rows = gaugeRows(given, eva);
+        expect(rows).toHaveLength(spots.reduce((sum, spot) => sum + spot.crew.length, 0));
+        expect(rows.map(({ spot }) => spot.endS)).toEqual(
+          rows.map(({ spot }) => spot.endS).toSorted((a, b) => a - b),
+        );
+      }
+  });
+
+  it("sum the cases to what the judge says is lifted", () => {
+    for (const { given } of all) {
+      const sum = caseLoads(given).reduce((total, load) => total + load.withCaseKg, 0);
+      expect(sum).toBeCloseTo(given.verdict.returnKg, 6);
+    }
+  });
+
+  it("name all that is carried and every tool in use, and how many at once as the judge counts them", () => {
+    for (const { given } of all) {
+      const out = evasOut(given).flatMap(({ eva }) => carriedRows(given, eva));
+      expect(out.map(({ task }) => task.id).toSorted()).toEqual(
+        spotsOf(given.plan)
+          .filter(({ task, eva }) => task.massOutKg > 0 && eva !== null)
+          .map(({ task }) => task.id)
+          .toSorted(),
+      );
+      for (const { eva } of evasOut(given))
+        for (const row of toolRows(given, eva)) {
+          // At every minute of the EVA, counted anew.
+          const ends = row.uses.flatMap(({ startS, endS }) => [startS, endS - 1]);
+          const counts = ends.map((atS) =>
+            row.uses
+              .filter((spot) => spot.startS <= atS && atS < spot.endS)
+              .flatMap(({ task }) => task.equipment.filter((one) => one.equipment === row.equipment))
+              .reduce((sum, one) => sum + one.count, 0),
+          );
+          expect(row.atOnce).toBe(Math.max(...counts));
+        }
+    }
+  });
+
+  it("have every task of the plan on the day or left out, and the bench's own words for it", () => {
+    for (const { given } of all) {
+      const rows = leftOutRows(given);
+      const placed = spotsOf(given.plan).map(({ task }) => task.id);
+      expect([...rows.map(({ task }) => task.id), ...placed].toSorted()).toEqual(
+        given.plan.tasks.map(({ id }) => id).toSorted(),
+      );
+      for (const { task, reason } of rows)
+        expect(reason).toBe(given.reasons?.find((one) => one.task === task.id)?.sentence ?? null);
+    }
+  });
+
+  it("have every task of an EVA at the place where it begins", () => {
+    for (const { given } of all)
+      for (const { eva } of evasOut(given)) {
+        const rows = stationRows(given, eva);
+        const ids = rows.flatMap(({ place, spots }) => spots.map(({ task }) => `${place.id} ${task.id}`));
+        const own = spotsOf(given.plan).filter((spot) => spot.eva === eva.id && spot.crew.length > 0);
+        expect(ids.toSorted()).toEqual(own.map(({ task }) => `${task.place} ${task.id}`).toSorted());
+      }
+  });
+
+  it("have every rule once, with who decides on it", () => {
+    for (const { given } of all) {
+      const rows = ruleRows(given);
+      expect(rows.map(({ rule }) => rule)).toEqual(RULE_IDS);
+      for (const { rule, owner, source } of rows) {
+        expect(owner).toBe(FLIGHT_RULES[rule].decides ?? "the planner");
+        expect(source).not.toBe("");
+      }
+    }
+  });
+
+  it("have a cell for every lateness of the table, and name all that is left out", () => {
+    for (const { given } of all)
+      for (const { rows } of given.shed?.evas ?? []) {
+        const said = lateRows(given, rows);
+        rows.forEach((row, i) => {
+          expect(said[i]!.late).toHaveLength(row.late.length);
+          row.late.forEach((cell, k) => {
+            const numbers = said[i]!.late[k]!.match(/\d+/g) ?? [];
+            expect(numbers.length).toBeGreaterThanOrEqual(cell.kind === "drop" ? cell.drop.length : 0);
+          });
+        });
+      }
+  });
+});

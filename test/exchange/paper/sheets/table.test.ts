@@ -1,0 +1,116 @@
+import { describe, expect, it } from "vitest";
+import type { Body, Table } from "../../../../src/exchange/paper/sheets/body.ts";
+import { type SheetFormat, sheetsOf } from "../../../../src/exchange/paper/sheets/frame.ts";
+import { collisions, overflows, textsOf, wordsOf } from "../reading.ts";
+import { STAMP } from "./facts.ts";
+
+/** Rows whose cells name the row, one of them long enough for several lines. */
+const table = (rows: number): Table => ({
+  kind: "table",
+  title: "Some table",
+  none: "none",
+  columns: [
+    { head: "ROW", bold: true },
+    { head: "WORDS", grow: 2 },
+    { head: "RIGHT", align: "right", group: "over both" },
+    { head: "SECOND", group: "over both" },
+    { head: "WRITE", blankMm: 14 },
+  ],
+  rows: Array.from({ length: rows }, (_, i) => ({
+    cells: [
+      { text: `row${i}`, number: `${i}` },
+      { text: `words${i} ${"that go on and on ".repeat(i % 7)}` },
+      { text: `right${i}`, under: `under${i}` },
+      { text: `second${i}` },
+    ],
+  })),
+});
+
+const body = (rows: number): Body => ({
+  title: "A sheet",
+  under: ["Under the head of every sheet."],
+  key: ["The key at the foot of every sheet."],
+  wide: false,
+  sections: [table(rows)],
+});
+
+const FORMATS: readonly SheetFormat[] = [
+  { paper: "a4" },
+  { paper: "letter" },
+  { paper: "a4", punched: true },
+  { paper: "cuff" },
+];
+
+describe("a table over many sheets", () => {
+  it.each(FORMATS)("loses no row and splits none, on %o", (format) => {
+    const pages = sheetsOf([body(120)], STAMP, format);
+    expect(pages.length).toBeGreaterThan(2);
+    const pageOf = (word: string): number[] =>
+      pages.flatMap((page, k) =>
+        textsOf(page)
+          .flatMap((mark) => mark.text.split(/[ ;()]+/))
+          .filter((one) => one === word)
+          .map(() => k),
+      );
+    for (let i = 0; i < 120; i += 1) {
+      const at = ["row", "words", "right", "under", "second"].map((name) => pageOf(`${name}${i}`));
+      // Each cell once, all of a row on one sheet.
+      expect(at.map((one) => one.length)).toEqual([1, 1, 1, 1, 1]);
+      expect(new Set(at.flat()).size).toBe(1);
+    }
+    expect(overflows(pages)).toEqual([]);
+    expect(collisions(pages)).toEqual([]);
+  });
+
+  it("has its head, the plan, the revision, the date, the count and who decides on every sheet", () => {
+    const pages = sheetsOf([body(120)], STAMP, { paper: "a4" });
+    pages.forEach((page, i) => {
+      const words = wordsOf(page);
+      for (const said of ["WORDS", "over both", "A sheet", STAMP.plan, STAMP.revision, STAMP.printed])
+        expect(words).toContain(said);
+      expect(words).toContain(`sheet ${i + 1} of ${pages.length}`);
+      expect(words).toContain("Planning and training aid.");
+      expect(words).toContain("The key at the foot of every sheet.");
+    });
+  });
+
+  it("says on every sheet that a plan is not fit to be flown", () => {
+    const pages = sheetsOf([body(120)], { ...STAMP, notCleared: "3 breaches." }, { paper: "letter" });
+    for (const page of pages) expect(wordsOf(page)).toContain("NOT CLEARED: 3 breaches.");
+  });
+
+  it("goes on with a row that no sheet holds", () => {
+    const long = Array.from({ length: 4000 }, (_, i) => `n${i}`).join(" ");
+    const rows = [{ cells: [{ text: "row" }, { text: long }] }];
+    const pages = sheetsOf([{ ...body(0), sections: [{ ...table(0), rows }] }], STAMP, { paper: "a4" });
+    const said = pages.flatMap((page) => textsOf(page).flatMap((mark) => mark.text.split(" ")));
+    expect(said.filter((one) => /^n\d+$/.test(one))).toEqual(long.split(" "));
+    expect(overflows(pages)).toEqual([]);
+  });
+
+  it("leaves 12 mm free about the holes and marks them 80 mm apart", () => {
+    const [page] = sheetsOf([body(3)], STAMP, { paper: "a4", punched: true });
+    const crosses = page!.marks.at(-1)!;
+    if (crosses.kind !== "lines") throw new Error("no holes are marked");
+    // A4 upright: 297 / 2 = 148.5, 40 mm up and down, 12 mm from the left edge.
+    const middles = crosses.segments
+      .filter(([, y1, , y2]) => y1 === y2)
+      .map(([x1, y, x2]) => [(x1 + x2) / 2, y]);
+    expect(middles).toEqual([
+      [12, 108.5],
+      [12, 188.5],
+    ]);
+    for (const mark of textsOf(page!)) expect(mark.x).toBeGreaterThanOrEqual(20);
+  });
+
+  it("stands word for word in place of rows where there are none", () => {
+    const [page] = sheetsOf(
+      [{ ...body(0), sections: [{ ...table(0), none: "Nothing of the kind." }] }],
+      STAMP,
+      {
+        paper: "a4",
+      },
+    );
+    expect(wordsOf(page!)).toContain("Nothing of the kind.");
+  });
+});
