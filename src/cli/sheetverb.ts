@@ -14,6 +14,7 @@ import { moonSun } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { counted, touchdownMs } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
+import { facesOnDisk } from "./faces.ts";
 import { readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
@@ -45,7 +46,7 @@ export async function sheetVerb([given, ...args]: readonly string[], streams: St
     kind === "day"
       ? daySheet(plan, verdict, size === "letter" ? "letter" : "a4")
       : await made(kind, plan, verdict, { paper: size, punched: values.punched }, streams);
-  await writeOutput(out, await toPdf(paper));
+  await writeOutput(out, await toPdf(paper, facesOnDisk));
   streams.out(`${counted(paper.pages.length, "page")} written to ${out}\n`);
   if (verdict.score.breaches === 0) return 0;
   streams.err(
