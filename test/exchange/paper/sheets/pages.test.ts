@@ -54,9 +54,9 @@ describe("sheets on paper", () => {
   });
 
   it("say what is not known instead of a number", async () => {
-    const { shed: _shed, reasons: _reasons, walks: _walks, ...rest } = await factsOf(samplePlan());
+    const { plan, verdict, day } = await factsOf(samplePlan());
     const said = (kind: SheetKindId): string =>
-      sheetPaper(kind, { ...rest, sunDeg: () => null }, STAMP, { paper: "a4" })
+      sheetPaper(kind, { plan, verdict, day, sunDeg: () => null }, STAMP, { paper: "a4" })
         .pages.map(wordsOf)
         .join(" ");
     expect(said("late")).toContain("NOT WORKED OUT");
