@@ -25,6 +25,8 @@ const RECOMBINED = 20;
 const LET_GO = 0.5;
 const HELD_BACK = 0.1;
 const TWO_AT_ONCE = 0.1;
+/** Part of the turns that may begin an EVA anew around something that is left out. */
+const BEGUN_ANEW = 0.25;
 /** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
 const END_SHARE = 1e-6;
 
@@ -81,7 +83,8 @@ export class Anneal {
       this.recombined += 1;
       this.recombine(this.pool);
     }
-    this.ruin.take();
+    const around = this.linger.helps && stream.next() < BEGUN_ANEW ? this.ruin.takeOuting() : -1;
+    if (around < 0) this.ruin.take();
     if (this.linger.helps) this.wait();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
     if (!day.settleFrom(this.current)) {
@@ -89,7 +92,8 @@ export class Anneal {
       return;
     }
     const { seed } = this.ruin;
-    if (this.linger.helps && stream.next() < TWO_AT_ONCE)
+    if (around >= 0) this.recreate.begin(around, this.ruin.nearTo(around));
+    else if (this.linger.helps && stream.next() < TWO_AT_ONCE)
       this.recreate.placeTwo(seed, this.ruin.nearTo(seed));
     if (day.board.placed[seed] === 0 && stream.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();

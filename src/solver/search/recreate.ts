@@ -10,6 +10,8 @@ export const BLINK = 0.01;
 
 /** The second of two that are placed at once is one of so many nearest ones. */
 const FEW_NEAR = 4;
+/** An EVA is begun with so many of the nearest ones. */
+const AROUND = 10;
 /** Starts that are tried for two at once. */
 const TWO_TRIES = 4;
 
@@ -81,6 +83,16 @@ export class Recreate {
     this.failed.fill(0);
     for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, this.blink);
     this.failed.fill(0);
+  }
+
+  /**
+   * Begins an empty EVA with `activity` and the nearest of `near` to it: where two have to stay together, neither goes far away alone, so
+   * that one task after the other never leads there.
+   */
+  begin(activity: number, near: Int32Array): void {
+    this.placeTwo(activity, near);
+    this.place(activity, 0);
+    for (let k = 0; k < Math.min(AROUND, near.length); k += 1) this.place(near[k]!, BLINK);
   }
 
   /** Places `activity` with everything it needs, or nothing at all. */

@@ -51,6 +51,24 @@ export class Ruin {
     else this.outing();
   }
 
+  /**
+   * Empties an EVA on which something that is left out could be, and gives that: to begin the EVA anew around it. -1, and nothing is taken,
+   * where what is drawn at random is placed or needs nobody.
+   */
+  takeOuting(): number {
+    const { problem, random } = this;
+    const { board } = this.day;
+    const a = random.below(problem.activities);
+    const first = problem.choiceStart[a]!;
+    const choices = problem.choiceStart[a + 1]! - first;
+    if (board.placed[a] === 1 || problem.crewCount[a] === 0 || choices === 0) return -1;
+    this.seed = a;
+    const e = problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!]!;
+    for (let b = 0; b < problem.activities; b += 1)
+      if (board.placed[b] === 1 && board.evaOf[b] === e) this.remove(b);
+    return a;
+  }
+
   /** Takes `activity` and what needs it. */
   remove(activity: number): void {
     const { board } = this.day;

@@ -66,7 +66,7 @@ export class Chain {
     this.problem = restretch(base, (a) => share[a]!);
     this.day = new Day(this.problem);
     this.ruin = new Ruin(this.day, random);
-    this.recreate = new Recreate(this.day, random);
+    this.recreate = new Recreate(this.day, random, true);
     this.current = new Board(this.problem);
     this.recreate.insertion.base = this.current.version;
     this.mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
@@ -81,7 +81,7 @@ export class Chain {
     const { day, random, current } = this;
     const { board } = day;
     const seed = this.takeOff();
-    if (!day.settle()) {
+    if (!day.settleFrom(current)) {
       board.copy(current);
       return;
     }

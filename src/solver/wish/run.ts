@@ -6,6 +6,7 @@ import { compile } from "../problem/compile.ts";
 import { crewOf } from "../simulate/crew.ts";
 import { Days } from "../simulate/days.ts";
 import { type Stage, stageOf } from "../simulate/stage.ts";
+import { scheduleOf } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Chain, type Note } from "./chain.ts";
 import { choose, type Chosen, daysToChoose } from "./choose.ts";
@@ -76,6 +77,12 @@ const PROPOSES = 0.4;
 const PROPOSES_MANY = 0.8;
 const FEW_TASKS = 40;
 const CHAINS = 0.7;
+/** Packs from nothing: so many, fewer for more tasks, in this part of the proposing; of them so many go on, so far cooled. */
+const MOST_STARTS = 8;
+const STARTED_TASKS = 500;
+const STARTS = 0.5;
+const GO_ON = 3;
+const WARM = 0.4;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
@@ -106,6 +113,13 @@ export function curveRun(plan: Plan, settings: WishSettings): WishRun {
     settings,
     along.map((one) => ({ home, must: one })),
   );
+}
+
+/** One of the packer's searches at a stretch, and the best value of what it proposed. */
+interface Pack {
+  readonly level: number;
+  readonly anneal: Anneal;
+  best: number;
 }
 
 class Run implements WishRun {
@@ -231,47 +245,74 @@ class Run implements WishRun {
     return () => Math.min(1, Math.max(LEAST_PART, (seconds * COUNTS) / Math.max(1e-9, needsS)));
   }
 
-  /** The packer's own search at several stretches; what it goes on from is played. */
+  /**
+   * The packer's own search at several stretches; what it goes on from is played. First packs from nothing one after the other, since
+   * which EVAs take what is settled early and never left again; then the best of them go on.
+   */
   private *propose(until: number): Generator<undefined, void> {
-    const { random: stream, trial } = this;
-    // With several wishes the least one decides what is worth playing.
-    const elites = this.elites[0]!;
-    const found = LEVELS.map((level) => {
-      const anneal = new Anneal(
-        restretch(this.problem, () => level),
-        stream.below(2 ** 31),
-        this.settings.from ?? null,
-      );
-      const one = { anneal, best: -Infinity };
-      let lastWorth = -1;
-      let lastEndsS = -1;
-      const hear: NonNullable<Anneal["onAccept"]> = (board, { worth, mustOut, endsS }) => {
-        if (mustOut > 0 || (worth === lastWorth && endsS === lastEndsS)) return;
-        // What is planned bounds what is done.
-        if (worth < elites.bestValue) return;
-        lastWorth = worth;
-        lastEndsS = endsS;
-        if (!trial.lay(board)) return;
-        const sampled = trial.play(elites.wish, elites.best?.sampled ?? null, elites.wish.price * 0.005);
-        if (!sampled) return;
-        one.best = Math.max(one.best, valueOf(elites.wish, sampled));
-        this.note(trial.day.board, sampled);
-      };
-      hear(anneal.best, anneal.bestValue);
-      anneal.onAccept = hear;
-      return one;
-    });
+    const { random: stream, problem } = this;
+    const starts = Math.max(
+      2,
+      Math.min(MOST_STARTS, Math.round(STARTED_TASKS / Math.max(1, problem.activities))),
+    );
+    const startedShare = STARTS * until;
+    const packs: Pack[] = [];
+    for (let k = 0; k < starts; k += 1) {
+      const fromShare = this.share();
+      const lengthShare = Math.max(1e-9, (startedShare - fromShare) / (starts - k));
+      const level = LEVELS[k % LEVELS.length]!;
+      const pack = this.pack(level, this.settings.from ?? null);
+      packs.push(pack);
+      for (let done = 0; done < 1; done = (this.share() - fromShare) / lengthShare) {
+        for (let i = 0; i < 8; i += 1) pack.anneal.iterate(done);
+        this.iterations += 8;
+        yield;
+      }
+    }
+    packs.sort((a, b) => b.best - a.best);
+    const going = packs.slice(0, GO_ON).map(({ level, anneal }) => this.pack(level, scheduleOf(anneal.best)));
+    const fromShare = this.share();
     for (let turn = 0; this.share() < until; turn += 1) {
-      const share = this.share() / until;
-      // At first each in turn; then two of three turns to the one that does best.
+      const done = (this.share() - fromShare) / Math.max(1e-9, until - fromShare);
+      // One turn of three to each in turn, the others to the one that does best.
       const one =
-        share < 0.5 || turn % 3 === 0
-          ? found[turn % found.length]!
-          : found.reduce((best, other) => (other.best > best.best ? other : best));
-      for (let k = 0; k < 8; k += 1) one.anneal.iterate(share);
+        turn % 3 === 0
+          ? going[stream.below(going.length)]!
+          : going.reduce((best, other) => (other.best > best.best ? other : best));
+      for (let k = 0; k < 8; k += 1) one.anneal.iterate(WARM + (1 - WARM) * done);
       this.iterations += 8;
       yield;
     }
+  }
+
+  /** A pack of the problem stretched by `level`, of which everything that it goes on from is played. */
+  private pack(level: number, from: Schedule | null): Pack {
+    const { trial } = this;
+    // With several wishes the least one decides what is worth playing.
+    const elites = this.elites[0]!;
+    const anneal = new Anneal(
+      restretch(this.problem, () => level),
+      this.random.below(2 ** 31),
+      from,
+    );
+    const pack = { level, anneal, best: -Infinity };
+    let lastWorth = -1;
+    let lastEndsS = -1;
+    const hear: NonNullable<Anneal["onAccept"]> = (board, { worth, mustOut, endsS }) => {
+      if (mustOut > 0 || (worth === lastWorth && endsS === lastEndsS)) return;
+      // What is planned bounds what is done.
+      if (worth < elites.bestValue) return;
+      lastWorth = worth;
+      lastEndsS = endsS;
+      if (!trial.lay(board)) return;
+      const sampled = trial.play(elites.wish, elites.best?.sampled ?? null, elites.wish.price * 0.005);
+      if (!sampled) return;
+      pack.best = Math.max(pack.best, valueOf(elites.wish, sampled));
+      this.note(trial.day.board, sampled);
+    };
+    hear(anneal.best, anneal.bestValue);
+    anneal.onAccept = hear;
+    return pack;
   }
 
   /** Chains one after the other from the best so far, each at stretches of its own. */

@@ -1,5 +1,5 @@
 import type { CrewRules } from "../../answers/index.ts";
-import type { Board } from "../network/board.ts";
+import { type Board, NO_FLOOR } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import { Count, type Seen } from "../simulate/count.ts";
 import type { Days } from "../simulate/days.ts";
@@ -8,12 +8,17 @@ import { Script } from "../simulate/script.ts";
 import type { Stage } from "../simulate/stage.ts";
 import { type Wish, valueOf } from "./value.ts";
 
-/** Days after which a candidate that cannot win is dropped. */
-const FIRST_DAYS = 24;
+/** Days after which a candidate that falls behind is dropped, and by how many tolerances it then has to be behind: few days tell little. */
+const HEATS = [
+  { days: 12, tolerances: 2 },
+  { days: 24, tolerances: 1 },
+  { days: 48, tolerances: 0.6 },
+];
 
 /** What a schedule came to on the common days, and on the first of them, which others are raced against. */
 export interface Sampled extends Seen {
-  readonly first: Seen;
+  /** By heat. */
+  readonly heats: readonly Seen[];
 }
 
 /**
@@ -40,8 +45,8 @@ export class Trial {
     this.clock = clock;
     this.day = new Day(stage.problem);
     this.script = new Script(stage);
-    this.player = new Player(this.script, crew);
     this.days = days;
+    this.player = new Player(this.script, crew);
     this.count = new Count(this.player, days);
   }
 
@@ -60,12 +65,20 @@ export class Trial {
         behind.push(day.board.prev[day.board.tail + board.lane[s]!]!);
       day.board.link(a, behind, board.evaOf[a]!);
     }
-    return day.settle();
+    if (day.settle()) return true;
+    // Some days hold only where somebody waits on purpose.
+    let waits = false;
+    for (const a of order) {
+      if (board.floorS[a] === NO_FLOOR) continue;
+      day.board.floorS[a] = board.floorS[a]!;
+      waits = true;
+    }
+    return waits && day.settle();
   }
 
   /**
-   * Plays what was laid; null when on the first days it falls behind `against` by more than `tolerance`, measured by `wish` on the same
-   * days.
+   * Plays what was laid; null when on the first days it falls behind `against` by more than about `tolerance`, measured by `wish` on the
+   * same days.
    */
   play(wish: Wish, against: Sampled | null, tolerance: number): Sampled | null {
     const { script, player, days, count } = this;
@@ -74,12 +87,18 @@ export class Trial {
     this.tried += 1;
     count.begin();
     const fromS = this.clock();
-    const first = count.until(Math.min(FIRST_DAYS, days.count)).seen;
-    const behind = against !== null && valueOf(wish, first) < valueOf(wish, against.first) - tolerance;
+    const heats: Seen[] = [];
+    const behind = HEATS.some(({ days: most, tolerances }, k) => {
+      const heat = count.until(Math.min(most, days.count)).seen;
+      heats.push(heat);
+      return (
+        against !== null && valueOf(wish, heat) < valueOf(wish, against.heats[k]!) - tolerances * tolerance
+      );
+    });
     if (behind) this.dropped += 1;
     else count.until(days.count);
     this.playedDays += count.days;
     this.playedS += this.clock() - fromS;
-    return behind ? null : { ...count.seen, first };
+    return behind ? null : { ...count.seen, heats };
   }
 }

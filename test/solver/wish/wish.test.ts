@@ -1,10 +1,16 @@
 import { describe, expect, it } from "vitest";
 import type { Wished } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
-import { duration } from "../../../src/kernel/index.ts";
-import type { Plan } from "../../../src/plan/index.ts";
+import { duration, instant } from "../../../src/kernel/index.ts";
+import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { oddsRun } from "../../../src/solver/simulate/index.ts";
 import { acting } from "../../../src/solver/simulate/crew.ts";
+import { compile } from "../../../src/solver/problem/compile.ts";
+import { Day } from "../../../src/solver/network/day.ts";
+import { lay } from "../../../src/solver/network/placing.ts";
+import { Days } from "../../../src/solver/simulate/days.ts";
+import { stageOf } from "../../../src/solver/simulate/stage.ts";
+import { Trial } from "../../../src/solver/wish/trial.ts";
 import { curveRun, wishRun, type WishSettings } from "../../../src/solver/wish/index.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
@@ -100,6 +106,40 @@ describe("a day packed for the wish", () => {
     expect(Math.abs(worth.mean - best!.outcome!.meanWorth)).toBeLessThan(
       4 * Math.SQRT2 * worth.standardError + 1e-9,
     );
+  });
+});
+
+describe("a day that holds only where somebody waits on purpose", () => {
+  /**
+   * Egress 0, one 900 to 1500, then 420 s of standing until two may begin at 1920 and no later, back 2820, in 3420: no rest of 600 s, and
+   * 3420 s of work in a row where 3120 are allowed. With one from 1200 on it is egress 300, in 3420 (the latest): 3120 s in a row.
+   */
+  const plan = tinyPlan({
+    evas: [eva("eva-1", { crew: ["ev1"], latestIngressS: 3420 })],
+    tasks: [
+      task("one", "a", { worth: 5 }),
+      task("two", "a", { worth: 5, windows: [{ startS: 1920, endS: 2520 }] }),
+    ],
+    rules: { work: { longestS: 3120, restS: 600 } },
+  });
+
+  const from: Schedule = {
+    placements: [at("one", 1200), at("two", 1920)].map((one) => ({ ...one, startS: instant(one.startS) })),
+  };
+
+  it("is played as it stands", () => {
+    const problem = compile(plan);
+    const day = new Day(problem);
+    expect(lay(day, from)).toBe(0);
+    const trial = new Trial(stageOf(problem), acting(0.25), new Days(problem, "pert", 10, 1), () => 0);
+    expect(trial.lay(day.board)).toBe(true);
+    expect(trial.day.board.worth).toBe(10);
+  });
+
+  it("is not lost where a pack for the wish begins with it", () => {
+    const [best] = driven(wishRun(plan, { ...settings(1, 100), from }));
+    expect(best!.outcome!.meanWorth).toBe(10);
+    expect(check(plan, best!.schedule).score.breaches).toBe(0);
   });
 });
 
