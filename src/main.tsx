@@ -17,6 +17,7 @@ import "./screens/site/site.css";
 import "./screens/outset/outset.css";
 import "./screens/rehearsal/rehearsal.css";
 import "./screens/aside/aside.css";
+import "./screens/shelf/shelf.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
@@ -24,7 +25,14 @@ import { spareEngine, startEngine } from "./engine/browser.ts";
 import { moonSun } from "./physics/index.ts";
 import type { Plan } from "./plan/index.ts";
 import { type Walks, walksOf } from "./terrain/index.ts";
-import { browserArchive, createDesk, type RehearsalWork, systemClock, systemId } from "./session/index.ts";
+import {
+  browserArchive,
+  browserWindows,
+  createDesk,
+  type RehearsalWork,
+  systemClock,
+  systemId,
+} from "./session/index.ts";
 import { App, fetchScreens } from "./screens/app.tsx";
 import { createLook } from "./screens/look.ts";
 import { fetched } from "./screens/ondemand.tsx";
@@ -42,6 +50,7 @@ const desk = createDesk({
   spare: spareEngine(),
   judgeFor,
   archive: browserArchive(),
+  windows: browserWindows(),
   clock: systemClock,
   newId: systemId,
   async readyText(name) {
@@ -107,8 +116,11 @@ function dockPx(): number {
 async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
   const restored = await desk.restore();
-  if (asked !== null && READY.includes(asked)) await desk.openReady(asked);
-  else if (!restored) {
+  if (asked !== null && READY.includes(asked)) {
+    await desk.openReady(asked);
+    // Loaded anew, the page shows what became of it.
+    history.replaceState(null, "", location.pathname);
+  } else if (!restored) {
     await desk.openReady("demo");
     look.setState({ greeting: true });
   }

@@ -11,6 +11,7 @@ import { Greeting } from "./outset/greeting.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
 import { Outset } from "./outset/outset.tsx";
 import type { Services } from "./services.ts";
+import { Following } from "./shelf/following.tsx";
 import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./shell/keys.tsx";
@@ -22,6 +23,7 @@ import { WhyPanel } from "./why/whypanel.tsx";
 import { whyWork } from "./why/whywork.ts";
 
 const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
+const shelf = fetched(async () => (await import("./shelf/shelf.tsx")).Shelf);
 const variants = fetched(async () => (await import("./variants/variantsview.tsx")).VariantsView);
 
 /** Screens that are wired outside: the tables, the map, the clock, the pages and the chosen task. */
@@ -46,13 +48,14 @@ export function App(props: Wired & { readonly services: Services; readonly look:
 
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
-  await Promise.all([odds.fetch(), variants.fetch()]);
+  await Promise.all([odds.fetch(), variants.fetch(), shelf.fetch()]);
 }
 
 function Screens(props: Wired) {
   const { desk, look, memory } = useAround();
   const screen = useLook((state) => state.screen);
   const theme = useLook((state) => state.theme);
+  const shelfShown = useLook((state) => state.shelfShown);
 
   useEffect(() => {
     document.documentElement.dataset["theme"] = theme;
@@ -70,6 +73,7 @@ function Screens(props: Wired) {
       <Header />
       {/* A rehearsal has figures of its own. */}
       {screen !== "rehearsal" && <ScoreLine />}
+      <Following />
       <Greeting />
       <Outset />
       <main className="screen">
@@ -91,6 +95,11 @@ function Screens(props: Wired) {
       <Refused />
       <Keys />
       <CommandList />
+      {shelfShown && (
+        <OnDemand name="plans">
+          <shelf.Screen />
+        </OnDemand>
+      )}
       <Aside />
       <Spoken />
     </div>
@@ -101,7 +110,7 @@ function Screens(props: Wired) {
 function useFirstLook(): void {
   const { desk, look } = useAround();
   const which = useDesk(
-    (state) => `${state.plan.title}|${state.plan.stay.touchdownUtc}|${state.plan.stay.lengthS}`,
+    (state) => `${state.slot}|${state.plan.stay.touchdownUtc}|${state.plan.stay.lengthS}`,
   );
   useEffect(() => {
     const { plan, verdict } = desk.state.getState();

@@ -81,6 +81,8 @@ export interface LookState {
   readonly outset: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
   readonly setupPage: string | null;
+  /** The plans in this browser. */
+  readonly shelfShown: boolean;
   /** The list of what the autosave has kept aside. */
   readonly asideShown: boolean;
   /** The searchable list of commands. */
@@ -119,6 +121,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     greeting: false,
     outset: false,
     setupPage: null,
+    shelfShown: false,
     asideShown: false,
     listShown: false,
     margins: null,

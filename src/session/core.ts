@@ -14,12 +14,19 @@ export interface Core {
   judge(schedule: Schedule): Verdict;
   /** Puts a plan on the desk with the verdict on its schedule; the gesture under way, if any, ends without effect. */
   show(plan: Plan, history: History): void;
+  /** Puts another plan on the desk, which lies in `slot` of the shelf; what was on it is only left, not changed. */
+  lay(plan: Plan, history: History, slot: string, writing?: DeskState["writing"]): void;
   /** Applies an edit as one step of the history; an empty one leaves no mark. */
   step(edit: Edit): void;
+  /** True where this window may change the plan; where another one writes it, that is said. */
+  mayWrite(): boolean;
   notice(tone: Notice["tone"], text: string): void;
   /** Called after every change of the open plan. */
   onPlan(listener: (plan: Plan) => void): void;
 }
+
+const ELSEWHERE =
+  "This plan is being written in another window. Take it over here, or open a copy of it, to change it.";
 
 /** A core with a blank plan on the desk. */
 export function createCore(ports: DeskPorts): Core {
@@ -33,6 +40,8 @@ export function createCore(ports: DeskPorts): Core {
   };
 
   const state = createStore<DeskState>()(() => ({
+    slot: ports.newId(),
+    writing: "here",
     plan,
     verdict: judged.judge(plan.schedule),
     preview: null,
@@ -57,22 +66,24 @@ export function createCore(ports: DeskPorts): Core {
     ports,
     state,
     judge: (schedule) => judgeOf(state.getState().plan)(schedule),
-    show(next, history) {
-      const { selection } = state.getState();
-      const known = new Set(next.tasks.map((task) => task.id));
-      const kept = selection.filter((task) => known.has(task));
-      state.setState({
-        plan: next,
-        verdict: judgeOf(next)(next.schedule),
-        history,
-        preview: null,
-        fitBands: null,
-        selection: kept.length === selection.length ? selection : kept,
-      });
-      for (const listener of listeners) listener(next);
+    show: (next, history) => put(next, history, {}),
+    lay: (next, history, slot, writing = "here") =>
+      put(next, history, {
+        slot,
+        writing,
+        refusal: null,
+        selection: [],
+        run: null,
+        benchReasons: new Map(),
+      }),
+    mayWrite() {
+      const { writing, notices } = state.getState();
+      if (writing === "here") return true;
+      if (!notices.some((one) => one.text === ELSEWHERE)) core.notice("problem", ELSEWHERE);
+      return false;
     },
     step(edit) {
-      if (isEmptyEdit(edit)) return;
+      if (isEmptyEdit(edit) || !core.mayWrite()) return;
       const now = state.getState();
       core.show(applyEdit(now.plan, edit), recorded(now.history, edit));
     },
@@ -84,5 +95,21 @@ export function createCore(ports: DeskPorts): Core {
       listeners.push(listener);
     },
   };
+
+  function put(next: Plan, history: History, more: Partial<DeskState>): void {
+    const { selection } = { ...state.getState(), ...more };
+    const known = new Set(next.tasks.map((task) => task.id));
+    const kept = selection.filter((task) => known.has(task));
+    state.setState({
+      ...more,
+      plan: next,
+      verdict: judgeOf(next)(next.schedule),
+      history,
+      preview: null,
+      fitBands: null,
+      selection: kept.length === selection.length ? selection : kept,
+    });
+    for (const listener of listeners) listener(next);
+  }
   return core;
 }

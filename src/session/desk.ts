@@ -13,7 +13,11 @@ import { printCommands, type PrintCommands } from "./printing.ts";
 import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
-import { savingCommands, type SavingCommands } from "./saving.ts";
+import { asideCommands, type AsideCommands } from "./shelf/aside.ts";
+import { keepingOf } from "./shelf/keeping.ts";
+import { type Opening, openingOf } from "./shelf/opening.ts";
+import { type Saver, saverOf } from "./shelf/saving.ts";
+import { shelfCommands, type ShelfCommands } from "./shelf/shelf.ts";
 import { splitCommands, type SplitCommands } from "./splitting.ts";
 import type { DeskState } from "./state.ts";
 import { variantCommands, type VariantCommands } from "./variants.ts";
@@ -28,7 +32,10 @@ export interface Desk
     GestureCommands,
     RunCommands,
     FileCommands,
-    SavingCommands,
+    AsideCommands,
+    ShelfCommands,
+    Pick<Opening, "restore" | "takeOver">,
+    Pick<Saver, "saveNow">,
     VariantCommands,
     WhyCommands,
     ChanceCommands,
@@ -50,6 +57,10 @@ export function createDesk(ports: DeskPorts): Desk {
   const { state } = core;
   const edits = editCommands(core);
   const variants = variantCommands(core, edits);
+  const keeping = keepingOf(core);
+  const saver = saverOf(core, keeping);
+  const opening = openingOf(core, saver, keeping);
+  const files = fileCommands(core, opening.openSame);
   const commands = createRegistry();
   const desk: Desk = {
     state,
@@ -59,8 +70,12 @@ export function createDesk(ports: DeskPorts): Desk {
     ...fromCommands(core),
     ...gestureCommands(core, edits),
     ...runCommands(core, edits),
-    ...fileCommands(core),
-    ...savingCommands(core),
+    ...files,
+    ...asideCommands(core, files),
+    ...shelfCommands(core, { edits, saver, opening, keeping }),
+    restore: opening.restore,
+    takeOver: opening.takeOver,
+    saveNow: saver.saveNow,
     ...variants,
     ...whyCommands(core, variants),
     ...chanceCommands(core),

@@ -176,7 +176,7 @@ function back(core: Core, turn: typeof undone): string | null {
     return null;
   }
   const turned = turn(now.history);
-  if (!turned) return null;
+  if (!turned || !core.mayWrite()) return null;
   // A step may come from a store: it is tried like anything from outside.
   const made = applyPatch(now.plan, turned.edit.patch);
   if (!made.ok || !parse(made.value).ok) {

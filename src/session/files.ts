@@ -1,6 +1,7 @@
-import { editBetween, type Fault, LARGEST_TEXT, parseText, type Plan } from "../plan/index.ts";
+import { type Fault, LARGEST_TEXT, parseText, type Plan } from "../plan/index.ts";
 import { blankPlan } from "./blank.ts";
 import type { Core } from "./core.ts";
+import { emptyHistory } from "./history.ts";
 
 /** A file as the browser hands it over. */
 export interface TextFile {
@@ -12,7 +13,7 @@ export interface TextFile {
 
 /**
  * Commands that bring a plan in and out. What is refused leaves the open plan as it was and all its faults in
- * `refusal`; what is opened is one step of the history, so that undo brings the earlier plan back.
+ * `refusal`; what is opened is a plan of its own on the shelf, and the one that was open stays there.
  */
 export interface FileCommands {
   /** True when the text was a plan and is open now. */
@@ -30,23 +31,29 @@ export interface FileCommands {
   dismissRefusal(): void;
 }
 
-export function fileCommands(core: Core): FileCommands {
+/** `openSame` opens the plan of the shelf that is the same as a given one, and says whether there is one. */
+export function fileCommands(core: Core, openSame: (plan: Plan) => Promise<boolean>): FileCommands {
   const { state, ports } = core;
 
   const refuse = (name: string, faults: readonly Fault[]): false => {
     state.setState({ refusal: { name, faults } });
     return false;
   };
-  const put = (plan: Plan, step: string): void => {
-    state.setState({ refusal: null, selection: [], run: null, benchReasons: new Map() });
-    core.step(editBetween(step, state.getState().plan, plan));
+  const put = (plan: Plan): void => core.lay(plan, emptyHistory, ports.newId());
+  /** As `open`; a plan that lies on the shelf as it is here is not put there twice. */
+  const openOnce = async (text: string, name: string): Promise<boolean> => {
+    const read = parseText(text);
+    if (!read.ok) return refuse(name, read.error);
+    if (await openSame(read.value)) state.setState({ refusal: null });
+    else put(read.value);
+    return true;
   };
 
-  const commands: FileCommands = {
+  return {
     open(text, name = "The file") {
       const read = parseText(text);
       if (!read.ok) return refuse(name, read.error);
-      put(read.value, `Open ${read.value.title}`);
+      put(read.value);
       return true;
     },
     async openFile(file) {
@@ -63,7 +70,7 @@ export function fileCommands(core: Core): FileCommands {
       } catch (error) {
         return refuse(file.name, [{ path: "", message: `the file cannot be read: ${wordsOf(error)}` }]);
       }
-      return commands.open(text, file.name);
+      return openOnce(text, file.name);
     },
     async openReady(name) {
       let text: string;
@@ -72,16 +79,15 @@ export function fileCommands(core: Core): FileCommands {
       } catch (error) {
         return refuse(name, [{ path: "", message: `the ready plan cannot be had: ${wordsOf(error)}` }]);
       }
-      return commands.open(text, name);
+      return openOnce(text, name);
     },
     newPlan() {
-      put(blankPlan(ports.clock.nowMs()), "New plan");
+      put(blankPlan(ports.clock.nowMs()));
     },
     saveText: () => planText(state.getState().plan),
     fileName: () => fileNameOf(state.getState().plan.title),
     dismissRefusal: () => state.setState({ refusal: null }),
   };
-  return commands;
 }
 
 /** The name of the file of a plan with this title. */

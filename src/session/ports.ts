@@ -1,7 +1,8 @@
 import type { Verdict } from "../answers/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import type { Archive } from "./archive.ts";
+import type { Archive } from "./shelf/records.ts";
+import type { Windows } from "./shelf/windows.ts";
 
 /** What the desk needs from outside; all of it is injected. */
 
@@ -22,6 +23,8 @@ export interface DeskPorts {
   readonly spare?: () => Engine;
   readonly judgeFor: JudgeFor;
   readonly archive: Archive;
+  /** The other windows of this browser; left out where there are none. */
+  readonly windows?: Windows;
   readonly clock: Clock;
   /** A fresh name made of lower-case letters and digits. */
   readonly newId: () => string;

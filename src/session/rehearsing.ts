@@ -21,11 +21,11 @@ import {
   type Walks,
   withReadings,
 } from "../rehearsal/index.ts";
+import { scheduleChanges } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { planText, wordsOf } from "./files.ts";
 import { type Leaves, leavingOf } from "./leaving.ts";
 import type { Clock, JudgeFor } from "./ports.ts";
-import { changesOf } from "./schedulechanges.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
@@ -318,7 +318,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
           });
           return;
         }
-        const changes = changesOf(plan, schedule);
+        const changes = scheduleChanges(plan, plan.schedule, schedule);
         state.setState({
           planning: null,
           proposal: { how, schedule, verdict, changes, askedS: rehearsal.nowS },

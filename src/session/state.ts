@@ -13,6 +13,10 @@ import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
 export interface DeskState {
+  /** Where the open plan lies on the shelf. */
+  readonly slot: string;
+  /** elsewhere: another window writes the open plan, and this one shows what that has saved. */
+  readonly writing: "here" | "elsewhere";
   readonly plan: Plan;
   /** The judge's word on `plan.schedule`; never behind the plan. */
   readonly verdict: Verdict;

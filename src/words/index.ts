@@ -16,6 +16,9 @@ export {
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
+export { changeWords, differenceWords } from "./difference.ts";
+export type { DifferenceLine } from "./difference.ts";
+export { scheduleChanges } from "./taskchange.ts";
 export { crewName, evaName, nameIn, placeName, taskName, taskNumber } from "./names.ts";
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";

@@ -20,11 +20,13 @@ import { type Engine, EngineError } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
 import {
+  type Archive,
   browserArchive,
   createDesk,
   type Clock,
   type Desk,
   type DeskPorts,
+  type StoredPlan,
 } from "../../src/session/index.ts";
 
 /** A small day: one EVA, two crew members, three tasks of 15 min, the first placed an hour after the egress bound. */
@@ -225,7 +227,23 @@ export function freshShelf(): string {
   return `desk-test-${shelf}`;
 }
 
-/** A desk with the small plan open and its history empty of nothing but that opening. */
+/** The record of the plan that was open last, as it lies in the store. */
+export async function openRecord(archive: Archive): Promise<StoredPlan | undefined> {
+  const slot = await archive.lastOpen();
+  return slot === null ? undefined : ((await archive.readPlan(slot)) as StoredPlan | undefined);
+}
+
+/** Puts a record where `openRecord` finds it, whatever lies there. */
+export async function putOpen(archive: Archive, record: StoredPlan, slot = "slot"): Promise<void> {
+  const last = (await archive.lastOpen()) ?? slot;
+  const found = (await archive.readPlan(last)) as Partial<StoredPlan> | undefined;
+  const card = { slot: last, title: "Put here", savedAtMs: record.savedAtMs, bytes: record.text.length };
+  const counts = { tasks: 0, placed: 0, picture: null, binnedAtMs: null };
+  await archive.writePlan({ ...card, ...counts }, record, found?.writer ?? null);
+  await archive.setLastOpen(last);
+}
+
+/** A desk with the small plan open and an empty history. */
 export function deskWith(ports: Partial<DeskPorts> = {}): {
   desk: Desk;
   engine: HandEngine;

@@ -412,14 +412,17 @@ describe("files", () => {
     expect(desk.state.getState().refusal?.faults[0]!.message).toMatch(/disk is gone/);
   });
 
-  it("that are opened are one step, so that undo brings the earlier plan back", () => {
+  it("that are opened are plans of their own: the one that was open stays on the shelf, with its steps", async () => {
     const { desk } = deskWith();
     desk.edit("Rename", () => ({ title: "Mine" }));
+    const { slot } = desk.state.getState();
     desk.select(["one"]);
     expect(desk.open(JSON.stringify({ ...smallInput, title: "Theirs" }))).toBe(true);
     expect(desk.state.getState().plan.title).toBe("Theirs");
-    expect(desk.undo()).toBe("Open Theirs");
-    expect(desk.state.getState().plan.title).toBe("Mine");
+    expect(desk.undo()).toBeNull();
+    expect((await desk.shelf()).map(({ title }) => title)).toEqual(["Mine", "Theirs"]);
+    expect(await desk.openSlot(slot)).toBe(true);
+    expect(desk.undo()).toBe("Rename");
   });
 
   it("come back from their own text as they were", () => {

@@ -32,6 +32,9 @@ export function Header() {
       <h1 title={title}>{title}</h1>
       <Saved />
       <Menu name="Plan" label="Plan file">
+        <button type="button" className="quiet" onClick={() => look.setState({ shelfShown: true })}>
+          Plans in this browser…
+        </button>
         <button type="button" className="quiet" onClick={() => chooseFile(desk)}>
           Open file…
         </button>

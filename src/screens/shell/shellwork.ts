@@ -31,6 +31,9 @@ export function shellWork(desk: Desk, look: Look): readonly Command[] {
     },
     page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(desk)),
     page("save", "Plan", "Save to a file", ["Ctrl+S"], () => savePlan(desk)),
+    page("shelf", "Plan", "Plans in this browser", ["Ctrl+Shift+O"], () =>
+      look.setState({ shelfShown: true }),
+    ),
     ...READY.map((name) =>
       page(`open ${name}`, "Plan", `Open the ${name} plan`, [], () => void desk.openReady(name)),
     ),

@@ -1,7 +1,7 @@
 import type { Mended } from "../../../answers/index.ts";
 import { random } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import { changesOf } from "../../problem/changes.ts";
+import { scheduleChanges } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
 import { Verifier } from "../../network/verify.ts";
 import { Aim, once } from "./aim.ts";
@@ -11,6 +11,9 @@ import { nearby } from "./nearby.ts";
 import { nearer } from "./nearer.ts";
 import { ejecting, loses, repacking } from "./regain.ts";
 import { slid } from "./slid.ts";
+
+/** Why a mend puts something on. */
+const NEEDED = ": without it no day without a breach was found";
 
 export interface MendSettings {
   readonly seed: number;
@@ -76,7 +79,7 @@ export function mendRun(plan: Plan, schedule: Schedule, settings: MendSettings):
     },
     best: () => {
       const made = aim.nearest?.schedule ?? { placements: [] };
-      return { schedule: made, changes: changesOf(plan, schedule, made) };
+      return { schedule: made, changes: scheduleChanges(plan, schedule, made, NEEDED) };
     },
   };
 }

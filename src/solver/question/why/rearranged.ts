@@ -6,8 +6,7 @@ import {
   type Schedule,
   type TaskChange,
 } from "../../../plan/index.ts";
-import { crewName, lasting, listed, met } from "../../../words/index.ts";
-import { changesOf } from "../../problem/changes.ts";
+import { crewName, lasting, listed, met, scheduleChanges } from "../../../words/index.ts";
 
 /** Up to this many tasks are named in the sentence; all of them are in `moves`. */
 const MOST_NAMED = 3;
@@ -30,7 +29,7 @@ export function rearranged(
     edit: editBetween(sentence, plan, plan),
     schedule: made,
     dropped: [],
-    moves: changesOf(plan, before, made).flatMap((one) => (one.kind === "moved" ? [one.sentence] : [])),
+    moves: scheduleChanges(plan, before, made).flatMap((one) => (one.kind === "moved" ? [one.sentence] : [])),
     cost: { mustLost: 0, worthLost: 0, size: 0 },
   };
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { judgeFor } from "../../src/check/index.ts";
-import { random, type Random } from "../../src/kernel/index.ts";
-import { type Archive, browserArchive, createDesk, type Desk } from "../../src/session/index.ts";
-import { freshShelf, HandClock, HandEngine, settled, smallInput } from "./bench.ts";
+import { judgeFor } from "../../../src/check/index.ts";
+import { random, type Random } from "../../../src/kernel/index.ts";
+import { type Archive, browserArchive, createDesk, type Desk } from "../../../src/session/index.ts";
+import { freshShelf, HandClock, HandEngine, openRecord, putOpen, settled, smallInput } from "../bench.ts";
 
 /** The shelf as a slow disk: a write takes up to 90 ms of the clock, and one under way when the browser dies leaves nothing. */
 class SlowShelf {
@@ -14,11 +14,11 @@ class SlowShelf {
   constructor(shelf: Archive, clock: HandClock, stream: Random) {
     this.archive = {
       ...shelf,
-      writeOpen: (record, expected) =>
+      writePlan: (card, record, expected) =>
         new Promise((resolve, reject) => {
           clock.after(Math.floor(stream.next() * 90), () => {
             if (this.dead) return;
-            this.answering = shelf.writeOpen(record, expected).then(resolve, reject);
+            this.answering = shelf.writePlan(card, record, expected).then(resolve, reject);
           });
         }),
     };
@@ -72,17 +72,15 @@ describe("a browser that dies", () => {
   it("has lost nothing older than a second in any of 200 deaths, and can still take steps back", async () => {
     const shelf = browserArchive(freshShelf());
     const stream = random(20_311);
-    await shelf.writeOpen(
-      { text: JSON.stringify({ ...smallInput, title: "Edit 0" }), savedAtMs: 0, writer: "w" },
-      null,
-    );
+    const text = JSON.stringify({ ...smallInput, title: "Edit 0" });
+    await putOpen(shelf, { text, savedAtMs: 0, writer: "w" });
     let last = 0;
     let edits = 0;
     let greatestLossMs = 0;
     for (let kill = 0; kill < 200; kill += 1) {
       const { made, diedMs } = await visitUntilKilled(shelf, stream, last);
-      const found = (await shelf.readOpen()) as { text: string };
-      const kept = Number(/"title": ?"Edit (\d+)"/.exec(found.text)?.[1]);
+      const found = await openRecord(shelf);
+      const kept = Number(/"title": ?"Edit (\d+)"/.exec(found?.text ?? "")?.[1]);
       expect(kept, `death ${kill}`).toBeGreaterThanOrEqual(last);
       const lost = made.slice(kept - last);
       const [oldest] = lost;

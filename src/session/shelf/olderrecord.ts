@@ -1,7 +1,7 @@
-import { done, isRecord, type Outcome } from "../kernel/index.ts";
-import { type Fault, parseText, patchSchema, type Plan, VERSION } from "../plan/index.ts";
-import type { StoredPlan } from "./archive.ts";
-import { emptyHistory, type History, readHistory } from "./history.ts";
+import { done, isRecord, type Outcome } from "../../kernel/index.ts";
+import { type Fault, parseText, patchSchema, type Plan, VERSION } from "../../plan/index.ts";
+import { emptyHistory, type History, readHistory } from "../history.ts";
+import type { StoredPlan } from "./records.ts";
 
 /** The plan in a record of the browser's store, of whatever age, or every fault found. */
 export function planIn({ text, givenUp }: StoredPlan): Outcome<Plan, readonly Fault[]> {

@@ -1,7 +1,9 @@
-import { isStoredPlan, type KeptRecord } from "./archive.ts";
-import type { Core } from "./core.ts";
-import { fileCommands, fileNameOf, planText } from "./files.ts";
+import type { Core } from "../core.ts";
+import { type FileCommands, fileNameOf, planText } from "../files.ts";
+import { bytesOf } from "./archive.ts";
 import { planIn } from "./olderrecord.ts";
+import { isStoredPlan, type KeptRecord } from "./records.ts";
+import { titleIn } from "./titlein.ts";
 
 /** A plan that was kept aside, as a list shows it. */
 export interface KeptPlan extends KeptRecord {
@@ -21,15 +23,14 @@ export interface KeptPlan extends KeptRecord {
 export interface AsideCommands {
   /** Everything kept aside, the newest first. */
   keptAside(): Promise<readonly KeptPlan[]>;
-  /** Opens one as a step of the history; it stays kept. True when it was a plan. */
+  /** Opens one as a plan of its own; it stays kept. True when it was a plan. */
   openAside(kept: KeptPlan): boolean;
   /** Takes one out of the store; `bringBack` puts the same one in again. */
   deleteAside(kept: KeptPlan): Promise<void>;
   bringBackAside(kept: KeptPlan): Promise<void>;
 }
 
-export function asideCommands(core: Core): AsideCommands {
-  const { ports } = core;
+export function asideCommands({ ports }: Core, files: FileCommands): AsideCommands {
   return {
     async keptAside() {
       const records = await ports.archive.readAside();
@@ -37,7 +38,7 @@ export function asideCommands(core: Core): AsideCommands {
     },
     openAside({ found, text, fileName }) {
       const read = isStoredPlan(found) ? planIn(found) : null;
-      return fileCommands(core).open(read?.ok ? planText(read.value) : text, fileName);
+      return files.open(read?.ok ? planText(read.value) : text, fileName);
     },
     deleteAside: ({ key }) => ports.archive.deleteAside(key),
     bringBackAside: ({ key, found, reason, atMs }) => ports.archive.putAside({ key, found, reason, atMs }),
@@ -55,7 +56,7 @@ function keptPlan(record: KeptRecord): KeptPlan {
     ...record,
     title,
     text,
-    bytes: new TextEncoder().encode(text).length,
+    bytes: bytesOf(text),
     fault,
     fileName: fileNameOf(title ?? `kept ${new Date(atMs).toISOString().slice(0, 16)}`),
   };
@@ -65,15 +66,4 @@ function firstOf(faults: readonly { readonly path: string; readonly message: str
   const [first] = faults;
   const where = first && first.path !== "" ? `${first.path} ` : "";
   return `${where}${first?.message ?? "it has faults"}`;
-}
-
-/** The title that stands in a text that is no plan, or no whole one. */
-function titleIn(text: string): string | null {
-  const found = /"title"\s*:\s*"((?:[^"\\]|\\.){1,200})"/.exec(text)?.[1];
-  if (found === undefined) return null;
-  try {
-    return JSON.parse(`"${found}"`) as string;
-  } catch {
-    return null;
-  }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { changesOf } from "../../src/session/schedulechanges.ts";
+import { scheduleChanges } from "../../src/words/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 
 describe("what a new schedule changes", () => {
@@ -28,14 +28,14 @@ describe("what a new schedule changes", () => {
       tasks: plan.tasks,
       placements: [at("x", 3061), at("z", 5990, ["ev2"]), at("w", 7260), at("v", 9000)],
     });
-    const changes = changesOf(plan, schedule);
+    const changes = scheduleChanges(plan, plan.schedule, schedule);
     expect(changes.map((one) => one.sentence)).toEqual([
-      "t is dropped.",
-      "u is dropped.",
-      "y is dropped.",
-      "x begins 2 min later.",
-      "z goes to EV2, at 1:39:50 MET.",
-      "w is added, at 2:01 MET by EV1.",
+      "t goes back to the bench.",
+      "u goes back to the bench.",
+      "y goes back to the bench.",
+      "x starts at 0:51:01 MET, 2 min later.",
+      "z goes to EV2 and starts at 1:39:50 MET, 10 s earlier.",
+      "w is put on the line, at 2:01 MET by EV1.",
     ]);
     expect(changes.map(({ kind, must }) => `${kind}${must ? " must" : ""}`)).toEqual([
       "dropped must",
@@ -48,6 +48,6 @@ describe("what a new schedule changes", () => {
   });
 
   it("is nothing where nothing changes", () => {
-    expect(changesOf(plan, plan.schedule)).toEqual([]);
+    expect(scheduleChanges(plan, plan.schedule, plan.schedule)).toEqual([]);
   });
 });

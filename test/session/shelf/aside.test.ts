@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Archive, browserArchive } from "../../src/session/index.ts";
-import { deskWith, freshShelf, planOf, smallInput } from "./bench.ts";
+import { type Archive, browserArchive } from "../../../src/session/index.ts";
+import { deskWith, freshShelf, planOf, smallInput } from "../bench.ts";
 
 const recordOf = (title: string, more: object = {}) => ({
   text: JSON.stringify({ ...smallInput, title }),
@@ -46,7 +46,7 @@ describe("what is kept aside", () => {
     expect(one!.bytes).toBe(one!.text.length + 1 + 2);
   });
 
-  it("opens as a step that can be undone, with what its variants give up, and stays kept", async () => {
+  it("opens as a plan of its own, with what its variants give up, and stays kept", async () => {
     // As format 1 had it: the variant in the text, what it gives up beside.
     const change = { path: ["evas", "#eva-1", "longestS"], from: 25_000, to: 25_300 };
     const givenUp = [["v1", { sentence: "A longer EVA.", owner: null, changes: [change] }]];
@@ -57,7 +57,8 @@ describe("what is kept aside", () => {
       recordOf("x", { text: "{}" }),
     );
     const [bad, good] = await desk.keptAside();
-    const before = desk.state.getState().plan;
+    const { plan: before, slot } = desk.state.getState();
+    await desk.saveNow();
     expect(desk.openAside(bad!)).toBe(false);
     expect(desk.state.getState().plan).toBe(before);
     expect(desk.state.getState().refusal?.faults.length).toBeGreaterThan(0);
@@ -71,7 +72,7 @@ describe("what is kept aside", () => {
       }),
     );
     expect(desk.variantDay("v1")?.plan.evas[0]?.longestS).toBe(25_300);
-    expect(desk.undo()).toBe("Open Northern rim");
+    expect(await desk.openSlot(slot)).toBe(true);
     expect(desk.state.getState().plan).toEqual(before);
     expect(await desk.keptAside()).toHaveLength(2);
   });

@@ -1,0 +1,129 @@
+import { useEffect, useState } from "react";
+import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
+import { sizeWords } from "../aside/keptwords.ts";
+import { useAround } from "../context.ts";
+import { momentWords, stateWords } from "./shelfwords.ts";
+
+/** The states of a plan to go back to, and for the open one a new revision. */
+export function States(props: {
+  readonly card: Card;
+  readonly open: boolean;
+  readonly act: (work: () => Promise<string | null>) => Promise<void>;
+  readonly close: () => void;
+}) {
+  const { card, open, act, close } = props;
+  const { desk } = useAround();
+  const [states, setStates] = useState<readonly KeptState[]>([]);
+  const [count, again] = useState(0);
+  useEffect(() => {
+    // Where the store cannot be used, the shelf says so.
+    desk.statesOf(card.slot).then(setStates, () => undefined);
+  }, [desk, card.slot, count]);
+
+  return (
+    <>
+      <h3>States of {card.title}</h3>
+      {open && (
+        <Revision
+          onKeep={(name, note, author) =>
+            void act(async () => {
+              await desk.keepRevision({ name, note, author });
+              again(count + 1);
+              return `Revision ${name} is kept.`;
+            })
+          }
+        />
+      )}
+      <ul className="shelf-states" aria-label={`States of ${card.title} to go back to`}>
+        {states.map((one) => (
+          <li key={one.key}>
+            <div>
+              <b>{stateWords(one)}</b>
+              {one.note !== "" && <span>{one.note}</span>}
+              <span className="note">
+                {momentWords(one.atMs)}
+                {one.author !== "" && `, by ${one.author}`}
+              </span>
+            </div>
+            <div className="pair">
+              <button
+                type="button"
+                disabled={!open}
+                title={open ? undefined : "Open the plan first, or open the state as a copy."}
+                onClick={() =>
+                  void act(async () => {
+                    if (!(await desk.goBackTo(one.key))) return "This state cannot be read.";
+                    close();
+                    return null;
+                  })
+                }
+              >
+                Go back
+                <span className="unseen">
+                  {" "}
+                  to {stateWords(one)}, {momentWords(one.atMs)}
+                </span>
+              </button>
+              <button
+                type="button"
+                onClick={() =>
+                  void act(async () => {
+                    if (!(await desk.openCopy({ state: one.key }))) return "This state cannot be read.";
+                    close();
+                    return null;
+                  })
+                }
+              >
+                Open a copy
+                <span className="unseen">
+                  {" "}
+                  of {stateWords(one)}, {momentWords(one.atMs)}
+                </span>
+              </button>
+            </div>
+          </li>
+        ))}
+      </ul>
+      <p className="note">
+        {states.length === 0 && "None yet. "}
+        Kept when it is opened, after each pack, once an hour, and as revisions. Up to {STATE_ROOM.count}{" "}
+        states and {sizeWords(STATE_ROOM.bytes)} a plan; beyond that the oldest go, revisions last.
+      </p>
+    </>
+  );
+}
+
+function Revision({ onKeep }: { readonly onKeep: (name: string, note: string, author: string) => void }) {
+  const [name, setName] = useState("");
+  const [note, setNote] = useState("");
+  const [author, setAuthor] = useState("");
+  return (
+    <form
+      className="shelf-revision"
+      aria-label="Keep a revision"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (name.trim() === "") return;
+        onKeep(name.trim(), note.trim(), author.trim());
+        setName("");
+        setNote("");
+      }}
+    >
+      <label>
+        Revision
+        <input value={name} maxLength={40} onChange={(event) => setName(event.target.value)} />
+      </label>
+      <label>
+        By
+        <input value={author} maxLength={60} onChange={(event) => setAuthor(event.target.value)} />
+      </label>
+      <label className="wide">
+        What is new in it
+        <input value={note} maxLength={240} onChange={(event) => setNote(event.target.value)} />
+      </label>
+      <button type="submit" aria-disabled={name.trim() === ""}>
+        Keep revision
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,54 @@
+import type { Plan } from "../../plan/index.ts";
+import type { Core } from "../core.ts";
+import { planText } from "../files.ts";
+import { bytesOf } from "./archive.ts";
+import type { StateKind } from "./records.ts";
+
+const HOUR_MS = 3_600_000;
+
+/** What a state is called by its author; all empty where it was kept by itself. */
+export interface Named {
+  readonly name: string;
+  readonly note: string;
+  readonly author: string;
+}
+
+const UNNAMED: Named = { name: "", note: "", author: "" };
+
+/** Keeps states to go back to. */
+export interface Keeping {
+  /** Keeps the plan as it is, unless the newest state is the same plan and this one has no name. */
+  keep(slot: string, kind: StateKind, plan: Plan, named?: Named): Promise<void>;
+  /** Keeps it once an hour of work. */
+  hourly(slot: string, plan: Plan): Promise<void>;
+}
+
+export function keepingOf(core: Core): Keeping {
+  const { archive, clock } = core.ports;
+  const keptMs = new Map<string, number>();
+
+  const keeping: Keeping = {
+    async keep(slot, kind, plan, named = UNNAMED) {
+      const text = planText(plan);
+      keptMs.set(slot, clock.nowMs());
+      const [newest] = await archive.states(slot);
+      if (named === UNNAMED && newest && (await archive.readState(newest.key)) === text) return;
+      await archive.addState({ slot, kind, atMs: clock.nowMs(), bytes: bytesOf(text), ...named }, text);
+    },
+    async hourly(slot, plan) {
+      const sinceMs = keptMs.get(slot);
+      if (sinceMs === undefined) keptMs.set(slot, clock.nowMs());
+      else if (clock.nowMs() - sinceMs >= HOUR_MS) await keeping.keep(slot, "hour", plan);
+    },
+  };
+  // The plan that a pack has made is there once its step is taken, which comes right behind.
+  core.state.subscribe(({ run }, before) => {
+    if (run?.kind !== "pack" || run.end !== "taken" || before.run?.end === "taken") return;
+    queueMicrotask(() => {
+      const { slot, plan, writing } = core.state.getState();
+      // What cannot be kept is said where the plan itself cannot be saved.
+      if (writing === "here") void keeping.keep(slot, "pack", plan).catch(() => undefined);
+    });
+  });
+  return keeping;
+}

@@ -1,0 +1,132 @@
+import type { Core } from "../core.ts";
+import { planText } from "../files.ts";
+import { type History, storedHistory } from "../history.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Saving } from "../state.ts";
+import { cardOf } from "./card.ts";
+import type { StoredPlan } from "./records.ts";
+import type { Keeping } from "./keeping.ts";
+import { storeTrouble } from "./storewords.ts";
+
+/** A change waits so long for others before all are saved, ms. However fast they come, the first is never held longer. */
+const GATHER_MS = 150;
+/** After a save that failed another is tried so much later, ms: there may be room again. */
+const RETRY_MS = 5000;
+
+interface Snapshot {
+  readonly plan: Plan;
+  readonly history: History;
+}
+
+/** The open plan in the browser's store. It is saved by itself at once after every change. */
+export interface Saver {
+  /** Saves what is waiting at once, for instance when the page is left; settles when it is saved or has failed. */
+  saveNow(): Promise<void>;
+  /** Opens a plan that lies in the store already as `record`; with null it is one that has to be saved. */
+  opening(record: StoredPlan | null, open: () => void): void;
+  /** Another window has taken the plan of `slot`: what was not saved here yet, which is saved by nobody now. */
+  giveUp(slot: string): Plan | null;
+}
+
+export function saverOf(core: Core, keeping: Keeping): Saver {
+  const { state, ports } = core;
+  const { archive, clock } = ports;
+  const writer = ports.newId();
+  /** What is not in the store yet, by slot. */
+  const due = new Map<string, () => Snapshot>();
+  /** Whose record this window may replace without a word, by slot. */
+  const expected = new Map<string, string>();
+  let callOff: (() => void) | null = null;
+  let savesAtMs = 0;
+  let writing: Promise<void> = Promise.resolve();
+  let opening = false;
+
+  const note = (part: Partial<Saving>): void =>
+    state.setState((now) => ({ saving: { ...now.saving, ...part } }));
+
+  const write = async (slot: string, snapshot: () => Snapshot): Promise<void> => {
+    const { plan, history } = snapshot();
+    const record: StoredPlan = {
+      text: planText(plan),
+      history: storedHistory(history),
+      savedAtMs: clock.nowMs(),
+      writer,
+    };
+    due.delete(slot);
+    note({ status: "saving" });
+    try {
+      const how = await archive.writePlan(cardOf(slot, plan, record), record, expected.get(slot) ?? null);
+      if (how === "other set aside") {
+        core.notice(
+          "problem",
+          "Another window had saved this plan in this browser; that one is kept aside, under Plan.",
+        );
+      }
+      // From now on only this window's own record may be replaced without a word.
+      expected.delete(slot);
+      note({ status: due.size === 0 ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
+      ports.windows?.tell({ what: slot, kind: "saved" });
+      await keeping.hourly(slot, plan);
+    } catch (error) {
+      if (!due.has(slot)) due.set(slot, snapshot);
+      const message = storeTrouble(error);
+      // Said once for each run of failures; the status keeps saying it.
+      if (state.getState().saving.message === null) {
+        core.notice("problem", `The plan could not be saved in this browser: ${message}. Save it to a file.`);
+      }
+      note({ status: "failed", message });
+      waitFor(RETRY_MS);
+    }
+  };
+
+  const saveNow = (): Promise<void> => {
+    if (callOff) {
+      callOff();
+      callOff = null;
+      // One write after the other, so that an older plan never lands on a newer one.
+      writing = writing.then(async () => {
+        for (const [slot, snapshot] of [...due]) await write(slot, snapshot);
+      });
+    }
+    return writing;
+  };
+
+  /** Has all saved after `ms`, unless that will happen sooner. */
+  const waitFor = (ms: number): void => {
+    const dueMs = clock.nowMs() + ms;
+    if (callOff && dueMs >= savesAtMs) return;
+    callOff?.();
+    savesAtMs = dueMs;
+    callOff = clock.after(ms, () => void saveNow());
+  };
+
+  state.subscribe((now, before) => {
+    if (now.plan === before.plan && now.slot === before.slot) return;
+    // What is left is saved as it was left.
+    if (now.slot !== before.slot && due.has(before.slot)) {
+      const left = { plan: before.plan, history: before.history };
+      due.set(before.slot, () => left);
+    }
+    if (opening || now.writing === "elsewhere") return;
+    due.set(now.slot, () => state.getState());
+    note({ status: "waiting" });
+    waitFor(GATHER_MS);
+  });
+
+  return {
+    saveNow,
+    opening(record, open) {
+      opening = record !== null;
+      open();
+      opening = false;
+      if (!record) return;
+      expected.set(state.getState().slot, record.writer);
+      note({ status: due.size === 0 ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
+    },
+    giveUp(slot) {
+      const unsaved = due.get(slot)?.() ?? null;
+      due.delete(slot);
+      return unsaved?.plan ?? null;
+    },
+  };
+}

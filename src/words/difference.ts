@@ -1,0 +1,152 @@
+import { isRecord } from "../kernel/index.ts";
+import { type Change, changesBetween, guideTo, patchBetween, type Plan } from "../plan/index.ts";
+import { digits } from "./number.ts";
+import { taskChangeWords } from "./taskchange.ts";
+import { lasting, met } from "./time.ts";
+
+/** Where a plan differs from another, in words. */
+export interface DifferenceLine {
+  /** What it is about: "Schedule", "Task First scoop", "Rules". */
+  readonly about: string;
+  readonly sentence: string;
+}
+
+/** What `after` has otherwise than `before`: the plan's own fields by path, the schedule task by task. */
+export function differenceWords(before: Plan, after: Plan): readonly DifferenceLine[] {
+  return changeWords(before, after, patchBetween(before, after));
+}
+
+/** The same of some changes only; whatever is on the schedule is said as a whole. */
+export function changeWords(
+  before: Plan,
+  after: Plan,
+  changes: readonly Change[],
+): readonly DifferenceLine[] {
+  const others = changes.filter(({ path }) => path[0] !== "schedule");
+  const lines = others.flatMap((change) => lineOf(before, after, change));
+  const placed = changes.some(({ path }) => path[0] === "schedule");
+  // Of a task that is gone the line itself says it.
+  const schedule = placed
+    ? changesBetween(after, before.schedule, after.schedule).map((one) => ({
+        about: "Schedule",
+        sentence: taskChangeWords(after, one),
+      }))
+    : [];
+  return [...uniform(lines), ...schedule];
+}
+
+/** A list in another order is told once. */
+function uniform(lines: readonly DifferenceLine[]): readonly DifferenceLine[] {
+  const seen = new Set<string>();
+  return lines.filter(({ about, sentence }) => {
+    const key = `${about} ${sentence}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** What the lists of a plan are called, one of them and all. */
+const LISTS: Readonly<Record<string, readonly [one: string, all: string]>> = {
+  crew: ["Crew member", "crew"],
+  suits: ["Suit", "suits"],
+  evas: ["EVA", "EVAs"],
+  equipment: ["Equipment", "equipment"],
+  containers: ["Container", "containers"],
+  tasks: ["Task", "tasks"],
+  links: ["Link", "links"],
+  variants: ["Variant", "variants"],
+  places: ["Place", "places"],
+  legs: ["Leg", "legs"],
+  keepOuts: ["Keep-out", "keep-outs"],
+};
+
+function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceLine[] {
+  const { path, from, to } = change;
+  const item = path.findIndex((step) => step.startsWith("#"));
+  const list = path[item - 1];
+  const [one] = (list !== undefined && LISTS[list]) || ["", ""];
+  if (item > 0 && one !== "") {
+    const about = `${one} ${nameAt(after, path.slice(0, item + 1)) ?? nameAt(before, path.slice(0, item + 1)) ?? path[item]!.slice(1)}`;
+    if (item === path.length - 1) return [{ about, sentence: from === undefined ? "New." : "Gone." }];
+    return [{ about, sentence: fieldWords(path, item + 1, from, to) }];
+  }
+  const order = path.findIndex((step) => step.startsWith(">"));
+  if (order > 0) {
+    const [, all] = LISTS[path[order - 1] ?? ""] ?? ["", bare(path[order - 1] ?? "")];
+    return [{ about: "Order", sentence: `The ${all} stand in another order.` }];
+  }
+  const [first = "plan", ...rest] = path;
+  const about = rest.length === 0 ? "Plan" : capital(bare(first));
+  return [{ about, sentence: fieldWords(path, rest.length === 0 ? 0 : 1, from, to) }];
+}
+
+function fieldWords(path: readonly string[], from: number, was: unknown, is: unknown): string {
+  const inner = path.slice(from);
+  if (inner.some((step) => step.startsWith(">"))) return "The order inside is another one.";
+  const name = capital(inner.map((step) => bare(step.replace(/^#/, ""))).join(", "));
+  const [before, after] = [valueWords(path, was), valueWords(path, is)];
+  if (before === null || after === null || before === after) return `${name}: changed.`;
+  return `${name}: ${before} → ${after}.`;
+}
+
+/** A field's name as words: `bodyMassKg` is "body mass". */
+function bare(name: string): string {
+  const words = name.replace(/([a-z])([A-Z])/g, "$1 $2").split(" ");
+  if (words.length > 1 && UNITS[words.at(-1)!] !== undefined) words.pop();
+  return words.join(" ").toLowerCase();
+}
+
+/** Units by the last word of a field's name. */
+const UNITS: Readonly<Record<string, string>> = {
+  S: "s",
+  M: " m",
+  Kg: " kg",
+  W: " W",
+  Wh: " Wh",
+  L: " L",
+  Ms: " m/s",
+  Deg: "°",
+  H: " h",
+  N: " N",
+  Utc: "",
+};
+
+/** A value in words; null where it has too much in it. */
+function valueWords(path: readonly string[], value: unknown): string | null {
+  if (value === undefined || value === null) return "none";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "string") return value === "" ? "none" : `“${value}”`;
+  if (typeof value === "number") return numberWords(path, value);
+  if (Array.isArray(value) && value.every((one) => typeof one === "string"))
+    return value.length === 0 ? "none" : value.length > 4 ? null : value.join(", ");
+  return isRecord(value) && typeof value["name"] === "string" ? value["name"] : null;
+}
+
+function numberWords(path: readonly string[], value: number): string {
+  const unit = UNITS[/([A-Z][a-z]*)$/.exec(path.at(-1) ?? "")?.[1] ?? ""];
+  if (unit !== "s") return `${digits(value)}${unit ?? ""}`;
+  return isMoment(path) ? met(value) : lasting(value, "given");
+}
+
+/** True where the format counts a field from touchdown. */
+function isMoment(path: readonly string[]): boolean {
+  const steps = path.map((step) => (step.startsWith("#") ? "*" : step));
+  try {
+    return /touchdown|MET/.test(guideTo(steps.join(".")).words);
+  } catch {
+    return false;
+  }
+}
+
+function nameAt(plan: Plan, path: readonly string[]): string | null {
+  let at: unknown = plan;
+  for (const step of path) {
+    if (step.startsWith("#"))
+      at = Array.isArray(at) ? at.find((one) => isRecord(one) && one["id"] === step.slice(1)) : undefined;
+    else at = isRecord(at) ? at[step] : undefined;
+  }
+  return isRecord(at) && typeof at["name"] === "string" ? at["name"] : null;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import { differenceWords } from "../../src/words/index.ts";
+import { planOf, smallInput } from "../session/bench.ts";
+
+const plan = planOf(smallInput);
+const said = (change: object): string[] =>
+  differenceWords(plan, planOf({ ...smallInput, ...change } as never)).map(
+    ({ about, sentence }) => `${about}: ${sentence}`,
+  );
+const [one, two, three] = smallInput.tasks;
+
+describe("the difference between two plans in words", () => {
+  it("is nothing between a plan and itself", () => {
+    expect(differenceWords(plan, plan)).toEqual([]);
+  });
+
+  it("names what it is about, the field, and the values with their units", () => {
+    expect(said({ title: "Another" })).toEqual(["Plan: Title: “A small day” → “Another”."]);
+    expect(said({ tasks: [{ ...one!, duration: { likelyS: 1200 }, must: true }, two!, three!] })).toEqual([
+      "Task Task one: Duration, likely: 15 min → 20 min.",
+      "Task Task one: Must: no → yes.",
+    ]);
+    expect(said({ evas: [{ ...smallInput.evas[0]!, earliestEgressS: 5400 }] })).toEqual([
+      "EVA EVA 1: Earliest egress: 1:00 MET → 1:30 MET.",
+    ]);
+    expect(said({ crew: [{ ...smallInput.crew[0]!, bodyMassKg: 80.5 }, smallInput.crew[1]!] })).toEqual([
+      "Crew member EV1: Body mass: 75 kg → 80.5 kg.",
+    ]);
+    expect(said({ rules: { separation: { greatestM: 300 } } })).toEqual([
+      "Rules: Separation, greatest: 500 m → 300 m.",
+    ]);
+  });
+
+  it("says what is new, gone, in another order, and what became of the schedule", () => {
+    const four = { ...one!, id: "four", name: "Task four" };
+    expect(said({ tasks: [one!, two!, three!, four] })).toEqual([
+      "Task Task four: New.",
+      "Order: The tasks stand in another order.",
+    ]);
+    expect(said({ tasks: [three!, two!, one!] })).toEqual(["Order: The tasks stand in another order."]);
+    expect(said({ tasks: [one!, three!] })).toContain("Task Task two: Gone.");
+    const placements = [{ task: "one", eva: "eva-1", crew: ["ev2"], startS: 7500 }];
+    expect(said({ schedule: { placements } })).toEqual([
+      "Schedule: Task one goes to EV2 and starts at 2:05 MET, 5 min later.",
+    ]);
+    expect(said({ schedule: { placements: [] } })).toEqual(["Schedule: Task one goes back to the bench."]);
+  });
+});
