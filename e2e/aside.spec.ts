@@ -15,12 +15,16 @@ async function withAside(page: Page): Promise<void> {
       asked.onsuccess = () => resolve(asked.result);
       asked.onerror = () => reject(asked.error);
     });
-    const step = db.transaction(["documents", "aside"], "readwrite");
+    const step = db.transaction(["documents", "plans", "aside"], "readwrite");
+    const slot = await new Promise<string>((resolve) => {
+      const asked = step.objectStore("documents").get("last") as IDBRequest<string>;
+      asked.onsuccess = () => resolve(asked.result);
+    });
     const found = { text: plan, savedAtMs: 1, writer: "another" };
     step
       .objectStore("aside")
       .add({ found, reason: "another window had saved its plan in the meantime", atMs: 1e12 });
-    step.objectStore("documents").put({ text: '{"title":"Torn plan"', savedAtMs: 2, writer: "b" }, "open");
+    step.objectStore("plans").put({ text: '{"title":"Torn plan"', savedAtMs: 2, writer: "b" }, slot);
     await new Promise((resolve) => (step.oncomplete = resolve));
     db.close();
   }, text);

@@ -13,7 +13,7 @@ import { alone, type Pen } from "./windows.ts";
 /** Another window that has the pen is given so long to turn out to be gone, as one that is just being loaded anew, ms. */
 const SOON_MS = 400;
 /** A store that has not answered for so long at the start is done without, ms. */
-const PATIENCE_MS = 4000;
+const PATIENCE_MS = 10_000;
 
 /** Which plan of the shelf is open, and whether this window writes it. */
 export interface Opening {
@@ -164,8 +164,10 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
     return back;
   };
 
-  const restored = async (): Promise<boolean> => {
+  const restored = async (isLate: () => boolean): Promise<boolean> => {
     const slot = windows?.lastOpen() ?? (await archive.lastOpen());
+    // Something else is on the desk by then.
+    if (isLate()) return false;
     if (slot !== null && (await open(slot))) return true;
     const others = (await archive.cards())
       .filter((one) => one.binnedAtMs === null && one.slot !== slot)
@@ -175,19 +177,24 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
   };
 
   const opening: Opening = {
-    restore: () =>
-      Promise.race([
-        restored(),
-        new Promise<never>((_, reject) =>
-          clock.after(PATIENCE_MS, () => reject(new Error("it does not answer"))),
-        ),
-      ]).catch((error: unknown) => {
+    async restore() {
+      let late = false;
+      const silence = new Promise<never>((_, reject) => {
+        clock.after(PATIENCE_MS, () => {
+          late = true;
+          reject(new Error("it does not answer"));
+        });
+      });
+      try {
+        return await Promise.race([restored(() => late), silence]);
+      } catch (error) {
         core.notice(
           "problem",
           `This browser's store cannot be used: ${storeTrouble(error)}. Save to a file.`,
         );
         return false;
-      }),
+      }
+    },
     async openSlot(slot) {
       try {
         const found = (await archive.readPlan(slot)) !== undefined;

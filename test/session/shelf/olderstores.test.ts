@@ -156,7 +156,7 @@ describe("a store that cannot be used", () => {
       readyText: () => Promise.reject(new Error("none")),
     });
     const back = desk.restore();
-    clock.moveOn(4000);
+    clock.moveOn(10_000);
     expect(await back).toBe(false);
     expect(desk.state.getState().notices[0]!.text).toMatch(/does not answer.*Save to a file/);
   });
