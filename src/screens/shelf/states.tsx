@@ -27,9 +27,9 @@ export function States(props: {
         <Revision
           onKeep={(name, note, author) =>
             void act(async () => {
-              await desk.keepRevision({ name, note, author });
+              const made = await desk.keepRevision({ name, note, author });
               again(count + 1);
-              return `Revision ${name} is kept.`;
+              return made.ok ? `Revision ${name} is kept.` : `Not kept: ${made.error[0]?.message ?? ""}.`;
             })
           }
         />
@@ -111,7 +111,7 @@ function Revision({ onKeep }: { readonly onKeep: (name: string, note: string, au
     >
       <label>
         Revision
-        <input value={name} maxLength={40} onChange={(event) => setName(event.target.value)} />
+        <input value={name} maxLength={24} onChange={(event) => setName(event.target.value)} />
       </label>
       <label>
         By

@@ -38,8 +38,8 @@ export interface ShelfCommands extends Pick<Opening, "openSlot"> {
   statesOf(slot: string): Promise<readonly KeptState[]>;
   /** Makes a state the open plan, as one step that can be undone. False where it cannot be read. */
   goBackTo(state: number): Promise<boolean>;
-  /** Keeps the open plan as a revision with its author's words. */
-  keepRevision(named: Named): Promise<void>;
+  /** Calls the open plan a revision, as a step, and keeps it as such a state with its author's words. */
+  keepRevision(named: Named): Promise<Outcome<null, readonly Fault[]>>;
   /** The plan of a place on the shelf; null where it cannot be read. */
   planOf(which: Which): Promise<Plan | null>;
 }
@@ -93,10 +93,7 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
       if (await elsewhere(slot)) return failed([{ path: "", message: IN_USE }]);
       const made = parse({ ...read.plan, title });
       if (!made.ok) return made;
-      const history = recorded(
-        historyIn(read.record),
-        editBetween("Rename the plan", read.plan, made.value),
-      );
+      const history = recorded(historyIn(read.record), editBetween("Rename the plan", read.plan, made.value));
       const record = { ...read.record, text: planText(made.value), history: storedHistory(history) };
       await archive.writePlan(cardOf(slot, made.value, record), record, null);
       return { ok: true, value: null };
@@ -122,8 +119,12 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
       return plan !== null;
     },
     async keepRevision(named) {
+      const { name, note } = named;
+      const made = edits.edit(`Revision ${name}`, () => ({ revision: { name, note } }));
+      if (!made.ok) return made;
       const { slot, plan } = state.getState();
       await keeping.keep(slot, "revision", plan, named);
+      return { ok: true, value: null };
     },
   };
 }

@@ -138,6 +138,8 @@ describe("states to go back to", () => {
     await stored();
     clock.moveOn(1000);
     await desk.keepRevision({ name: "R1", note: "As agreed", author: "A planner" });
+    expect(desk.state.getState().plan.revision).toEqual({ name: "R1", note: "As agreed" });
+    expect((await desk.keepRevision({ name: "x".repeat(25), note: "", author: "" })).ok).toBe(false);
     clock.moveOn(HOUR_MS);
     desk.edit("Rename", () => ({ title: "An hour later" }));
     clock.moveOn(1000);
