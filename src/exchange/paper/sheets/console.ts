@@ -34,14 +34,14 @@ export interface ConsoleRow {
   readonly sunDeg: number | null;
   /** Greatest distance between any two until the next row, m; null for one alone. */
   readonly apartM: number | null;
-  /** By crew member and consumable: what is planned to be left now and what must be left at ingress, shares of the full stock. */
+  /** By crew member and consumable: what is planned to be left now, and the least to come home with from here, shares of the full stock. */
   readonly gauges: readonly (readonly Gauge[])[];
 }
 
 export interface Gauge {
   readonly consumable: Consumable;
   readonly left: number | null;
-  readonly least: number;
+  readonly least: number | null;
 }
 
 export const GAUGES: readonly { readonly consumable: Consumable; readonly head: string }[] = [
@@ -91,27 +91,40 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
         const here = over(points);
         return here === null ? most : Math.max(most ?? 0, here);
       }, null),
-      gauges: outings.map(({ crew }) =>
-        GAUGES.map(({ consumable }) => gaugeAt(given, eva.id, crew, consumable, atS)),
-      ),
+      gauges: outings.map(({ crew }, k) => {
+        const doing = doings[k]?.findLast((one) => one.startS <= atS);
+        return GAUGES.map(({ consumable }) =>
+          gaugeAt(given, eva.id, crew, consumable, atS, doing?.homeIf ?? []),
+        );
+      }),
     };
   });
 }
 
-/** What is planned to be left of a consumable at a moment, and what must be left at ingress. */
+/** What is planned to be left of a consumable at a moment, and what must be left there: HOME IF, and the reserve once inside. */
 export function gaugeAt(
-  { played }: SheetGiven,
+  { played, homeIf }: SheetGiven,
   eva: string,
   crew: string,
   consumable: Consumable,
   atS: number,
+  where: Doing["homeIf"],
 ): Gauge {
-  const track = played.margins.find(
-    (one) => one.eva === eva && one.crew === crew && one.consumable === consumable,
+  const mine = (one: { readonly eva: string; readonly crew: string }): boolean =>
+    one.eva === eva && one.crew === crew;
+  const track = played.margins.find((one) => mine(one) && one.consumable === consumable);
+  if (!track || track.stock === 0) return { consumable, left: null, least: null };
+  const left = leastAt(track.points, atS);
+  const here = homeIf.filter(
+    (one) => mine(one) && where.some(({ at, task }) => one.at === at && one.task === task),
   );
-  const share = (value: number): number => (track && track.stock > 0 ? value / track.stock : 0);
-  const left = track ? leastAt(track.points, atS) : null;
-  return { consumable, left: left === null ? null : share(left), least: share(track?.reserve ?? 0) };
+  const shares = here.map(({ leastPct }) => leastPct?.[consumable] ?? Infinity);
+  const most = Math.max(...shares) / 100;
+  return {
+    consumable,
+    left: left === null ? null : left / track.stock,
+    least: where.length === 0 ? track.reserve / track.stock : Number.isFinite(most) ? most : null,
+  };
 }
 
 function relayOver({ stay }: Plan, fromS: number, toS: number): ConsoleRow["relay"] {
@@ -198,13 +211,21 @@ function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): B
         `crew apart at most ${metres(plan.rules.separation.greatestM, "given")}`,
         "this run: ________________",
       ].join(" · "),
+      `GO IF at egress at least ${outings.map(({ crew }) => goWords(given, eva, crew)).join("; ")} (%)`,
     ],
     key: [
-      "Planned at likely durations, everybody leaving as printed. Gauges: planned at that minute, % of the full stock, rounded down; under it the reserve that must be left at ingress, rounded up.",
+      "Planned at likely durations, everybody leaving as printed. Gauges: planned at that minute, % of the full stock, rounded down; under it HOME IF, the least to come home with the reserve from where the row is, turning at once, rounded up; in the last row the reserve.",
       "HOME: longest walk-back until the next row, rounded up. RELAY: thick bar while it can be reached. APART: greatest until the next row, straight line, rounded up. SUN: elevation. ?: not known. PET counts from egress.",
     ],
     sections: beside ? [timeline] : [timeline, byItself],
   };
+}
+
+/** What a suit must hold at egress for the day as planned. */
+function goWords({ plan, goIf }: SheetGiven, eva: Eva, crew: string): string {
+  const least = goIf.find((one) => one.eva === eva.id && one.crew === crew)?.leastPct;
+  const said = GAUGES.map(({ consumable, head }) => `${head} ${least?.[consumable] ?? "?"}`);
+  return `${nameOf(plan.crew, crew)} ${said.join(" ")}`;
 }
 
 function timeColumns(): Column[] {
@@ -231,7 +252,7 @@ function readColumns(name: string): Column[] {
 
 /** Planned over least; a gauge under its least is in words. */
 export function gaugeCell({ left, least }: Gauge): Cell {
-  const floor = bareShare(least, "up");
+  const floor = least === null ? "?" : bareShare(least, "up");
   if (left === null) return { text: "?", under: floor, bold: true };
   return { text: bareShare(left, "down"), under: floor, bold: true };
 }

@@ -1,8 +1,8 @@
-import type { Outing, Stretch } from "../../../answers/index.ts";
+import type { HomeIf, Outing, Stretch } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { minutes } from "../../../words/index.ts";
+import { minutes, taskNumber } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
-import { numbersOf, type SheetGiven } from "./given.ts";
+import { type SheetGiven } from "./given.ts";
 
 /** What one crew member does from one moment on, in words. */
 export interface Doing {
@@ -13,13 +13,15 @@ export interface Doing {
   readonly task: string | null;
   readonly number: string | null;
   readonly words: string;
+  /** Where HOME IF is read for it: the strictest of these holds. */
+  readonly homeIf: readonly Pick<HomeIf, "at" | "task">[];
 }
 
 /** An outing stretch by stretch, with the rests that the work limit needs told apart from other waiting, to the shut hatch. */
 export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
   const list: Doing[] = [];
   let noWay = "";
-  outing.stretches.forEach((stretch) => {
+  outing.stretches.forEach((stretch, i) => {
     const { startS, endS } = stretch.span;
     if (startS === endS && stretch.kind !== "task") {
       // A way of no time between two points stands for one that does not exist.
@@ -27,7 +29,7 @@ export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
         noWay = `NO WAY KNOWN to ${placeName(given.plan, stretch.path.at(-1))}; `;
       return;
     }
-    for (const one of saidOf(given, outing, stretch)) {
+    for (const one of saidOf(given, outing, stretch, placeIn(outing, i))) {
       list.push({ ...one, words: `${noWay}${one.words}` });
       noWay = "";
     }
@@ -35,15 +37,23 @@ export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
   const { endS } = outing.span;
   return [
     ...list,
-    { startS: endS, endS, kind: "in", task: null, number: null, words: "INGRESS COMPLETE, hatch shut" },
+    {
+      startS: endS,
+      endS,
+      kind: "in",
+      task: null,
+      number: null,
+      words: "INGRESS COMPLETE, hatch shut",
+      homeIf: [],
+    },
   ];
 }
 
-function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch): Doing[] {
+function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doing["homeIf"]): Doing[] {
   const { plan, played } = given;
   const { kind, span, path } = stretch;
   const here = placeName(plan, path.at(-1));
-  const base = { ...span, kind, task: stretch.task, number: null };
+  const base = { ...span, kind, task: stretch.task, number: null, homeIf };
   switch (kind) {
     case "egress":
       return [{ ...base, words: "EGRESS" }];
@@ -52,7 +62,7 @@ function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch): Doing[] {
     case "task": {
       const task = plan.tasks.find((one) => one.id === stretch.task);
       if (!task) return [{ ...base, words: stretch.task ?? "work" }];
-      return [{ ...base, number: numbersOf(plan)(task.id), words: taskName(task) }];
+      return [{ ...base, number: taskNumber(plan, task.id), words: taskName(task) }];
     }
     case "traverse":
       return [{ ...base, words: `walk to ${here}, ${minutes(span.endS - span.startS, "up")}` }];
@@ -83,4 +93,18 @@ function isNoWay(plan: Plan, { kind, path }: Stretch): boolean {
   if (kind !== "traverse") return false;
   const [from, to] = [path[0], path.at(-1)].map((id) => plan.site.places.find((place) => place.id === id));
   return !from || !to || from.eastM !== to.eastM || from.northM !== to.northM;
+}
+
+/** Where in the list of HOME IF a stretch lies: in its task, on its way, at the lander; a pause between what is before and behind it. */
+function placeIn({ stretches }: Outing, at: number): Doing["homeIf"] {
+  const stretch = stretches[at];
+  if (!stretch || stretch.kind === "egress" || stretch.kind === "ingress")
+    return [{ at: "lander", task: null }];
+  if (stretch.kind === "task") return [{ at: "task", task: stretch.task }];
+  const next = stretches.slice(at).find((one) => one.task !== null)?.task ?? null;
+  const way = { at: "way", task: next } as const;
+  if (stretch.kind === "traverse") return [way];
+  const before = stretches.slice(0, at).findLast((one) => one.task !== null)?.task ?? null;
+  const behind = [way, ...(next === null ? [] : [{ at: "task", task: next } as const])];
+  return [before === null ? { at: "lander", task: null } : { at: "task", task: before }, ...behind];
 }

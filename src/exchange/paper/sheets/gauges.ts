@@ -24,7 +24,9 @@ export function gaugeRows(given: SheetGiven, eva: Eva): GaugeRow[] {
         .map(({ id: crew }) => ({
           spot,
           crew,
-          gauges: GAUGES.map(({ consumable }) => gaugeAt(given, eva.id, crew, consumable, spot.endS)),
+          gauges: GAUGES.map(({ consumable }) =>
+            gaugeAt(given, eva.id, crew, consumable, spot.endS, [{ at: "task", task: spot.task.id }]),
+          ),
         })),
     );
 }
@@ -35,9 +37,11 @@ export function gaugeBody(given: SheetGiven): Body {
   return {
     title: "Gauges by task end",
     wide: false,
-    under: ["What each suit is planned to hold when a task ends, and what must be left at ingress."],
+    under: [
+      "What each suit is planned to hold when a task ends, and the least to come home with from there.",
+    ],
     key: [
-      "Planned: % of the full stock at likely durations, rounded down; under it the reserve, rounded up. ?: not known.",
+      "Planned: % of the full stock at likely durations, rounded down; under it HOME IF, the least to come home with the reserve, turning at once, rounded up. ?: not known.",
     ],
     sections: evasOut(given).map(({ eva }): Section => ({
       kind: "table",

@@ -1,5 +1,7 @@
 import type {
   BenchReason,
+  GoIf,
+  HomeIf,
   Outing,
   PrintedDay,
   ShedReport,
@@ -7,8 +9,9 @@ import type {
   SiteWalks,
   Verdict,
 } from "../../../answers/index.ts";
-import { check } from "../../../check/index.ts";
+import { check, goIfs, homeIfs } from "../../../check/index.ts";
 import type { Eva, Plan, Task } from "../../../plan/index.ts";
+import { taskNumber } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
 
 /** What sheets are made of: the plan with its schedule, and what the judge and the maker say of it. Unknown is said where something is missing. */
@@ -27,13 +30,21 @@ export interface SheetFacts {
   readonly rehearsal?: { readonly run: Rehearsal; readonly debrief: Debrief } | undefined;
 }
 
-/** With the day as the judge has it where everybody leaves as printed. */
+/** With the day as the judge has it where everybody leaves as printed, and what every suit must hold there. */
 export interface SheetGiven extends SheetFacts {
   readonly played: Verdict;
+  readonly homeIf: readonly HomeIf[];
+  readonly goIf: readonly GoIf[];
+}
+
+/** The facts with what the judge says of them beside. */
+export function givenOf(facts: SheetFacts): SheetGiven {
+  const { plan } = facts;
+  return { ...facts, played: playedAsPrinted(facts), homeIf: homeIfs(plan), goIf: goIfs(plan) };
 }
 
 /** The judge's word on the day as the crew's paper has it: out, in and away at the printed moments. */
-export function playedAsPrinted({ plan, day }: Pick<SheetFacts, "plan" | "day">): Verdict {
+function playedAsPrinted({ plan, day }: Pick<SheetFacts, "plan" | "day">): Verdict {
   const { egressS, ingressS, leaves } = day;
   const leaveS = new Map(
     [...leaves].map(([crew, own]) => [crew, new Map([...own].map(([task, { atS }]) => [task, atS]))]),
@@ -54,21 +65,16 @@ export interface Spot {
 /** What is placed, by start. */
 export function spotsOf(plan: Plan): Spot[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const numbers = numbersOf(plan);
   return plan.schedule.placements
     .flatMap((placement) => {
       const task = tasks.get(placement.task);
       if (!task) return [];
       const { eva, crew, startS } = placement;
-      return [{ task, number: numbers(task.id), eva, crew, startS, endS: startS + task.duration.likelyS }];
+      return [
+        { task, number: taskNumber(plan, task.id), eva, crew, startS, endS: startS + task.duration.likelyS },
+      ];
     })
     .sort((a, b) => a.startS - b.startS || (a.task.id < b.task.id ? -1 : 1));
-}
-
-/** A task's number, the same everywhere. */
-export function numbersOf(plan: Plan): (task: string) => string {
-  const numbers = new Map(plan.tasks.map(({ id }, i) => [id, `${i + 1}`]));
-  return (task) => numbers.get(task) ?? task;
 }
 
 /** The outings of an EVA that takes place, in the order of its crew; none where it does not. */

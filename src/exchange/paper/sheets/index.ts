@@ -5,7 +5,7 @@ import { consoleBodies } from "./console.ts";
 import { flightRulesBody } from "./flightrules.ts";
 import { type SheetFormat, sheetsOf, type SheetStamp } from "./frame.ts";
 import { gaugeBody } from "./gauges.ts";
-import { playedAsPrinted, type SheetFacts, type SheetGiven } from "./given.ts";
+import { givenOf, type SheetFacts, type SheetGiven } from "./given.ts";
 import { lateBody } from "./late.ts";
 import { leftOutBody } from "./leftout.ts";
 import { manifestBody } from "./manifest.ts";
@@ -93,7 +93,7 @@ export function sheetPaper(
   format: SheetFormat,
 ): Paper {
   const kind: SheetKind = SHEET_KINDS[id];
-  const bodies = kind.bodies({ ...facts, played: playedAsPrinted(facts) });
+  const bodies = kind.bodies(givenOf(facts));
   return {
     title: `${facts.plan.title}: ${kind.name}`,
     epochMs: touchdownMs(facts.plan),

@@ -1,8 +1,8 @@
 import type { ShedCell, ShedRow } from "../../../answers/index.ts";
-import { clock, minutes } from "../../../words/index.ts";
+import { clock, minutes, taskNumber } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
-import { numbersOf, type SheetGiven } from "./given.ts";
+import { type SheetGiven } from "./given.ts";
 
 /** The late table whole: what is left out when a task is left so many minutes late, and what fits when it is left early. */
 
@@ -17,7 +17,7 @@ export interface LateRow {
 
 /** The rows of an EVA, as the table was worked out. */
 export function lateRows({ plan }: SheetGiven, rows: readonly ShedRow[]): LateRow[] {
-  const number = numbersOf(plan);
+  const number = (task: string): string => taskNumber(plan, task);
   return rows.map((row) => ({
     task: row.task,
     crew: row.crew,
@@ -62,7 +62,7 @@ export function lateBody(given: SheetGiven): Body {
       ];
     if (!shed.sound) return [{ kind: "words", bold: true, text: "NO TABLE: this plan breaks rules." }];
     const names = new Map(plan.tasks.map((task) => [task.id, taskName(task)]));
-    const number = numbersOf(plan);
+    const number = (task: string): string => taskNumber(plan, task);
     return shed.evas.map(({ eva, rows }): Section => ({
       kind: "table",
       title: nameOf(plan.evas, eva),

@@ -1,8 +1,8 @@
 import type { Task } from "../../../plan/index.ts";
-import { minutes } from "../../../words/index.ts";
+import { minutes, taskNumber } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
 import type { Body, Row } from "./body.ts";
-import { numbersOf, type SheetGiven } from "./given.ts";
+import { type SheetGiven } from "./given.ts";
 
 /** What is not on the day, and why, in the words in which the bench says it. */
 
@@ -24,7 +24,7 @@ export function leftOutRows({ plan, reasons }: Pick<SheetGiven, "plan" | "reason
 export function leftOutBody(given: SheetGiven): Body {
   const { plan } = given;
   const rows = leftOutRows(given);
-  const number = numbersOf(plan);
+  const number = (task: string): string => taskNumber(plan, task);
   const must = rows.filter(({ task }) => task.must).length;
   return {
     title: "What was left out, and why",

@@ -1,5 +1,5 @@
 import { loadThousandths } from "../../../check/index.ts";
-import type { Container } from "../../../plan/index.ts";
+import { bagNumbers, type Container } from "../../../plan/index.ts";
 import { clock, mass, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
@@ -115,7 +115,7 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
                 ? nameOf(plan.site.places, spot.task.place ?? "")
                 : nameOf(plan.site.places, spot.task.endPlace),
           },
-          bagCell(),
+          bagCell(spot),
           { text: "" },
           {
             text:
@@ -137,6 +137,10 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
 }
 
 /** Bag numbers as far as the plan has them. */
-function bagCell(): Cell {
-  return { text: "not known" };
+function bagCell({ task, number }: Spot): Cell {
+  const bags = bagNumbers(task, number);
+  if (bags === null) return { text: "not known" };
+  const [first, last] = [bags[0], bags.at(-1)];
+  const counted = typeof task.sample?.bags === "number" && bags.length > 2;
+  return { text: counted ? `${first} to ${last}` : bags.join(", ") };
 }

@@ -1,4 +1,4 @@
-import { leavesInstrument, type Eva } from "../../../plan/index.ts";
+import { type Eva, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { clock, mass } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
@@ -48,7 +48,7 @@ export function stowageBody(given: SheetGiven): Body {
     wide: false,
     under: ["What goes out when, in whose hands and for which task, and what returns."],
     key: [
-      "AT ONCE: most in use at the same time, of how many there are. STAYS: planned to stay where the task ends. Masses rounded up; a share is the mass over those who carry.",
+      "AT ONCE: most in use at the same time, of how many there are. Masses rounded up; a share is the mass over those who carry.",
     ],
     sections:
       evas.length === 0
@@ -65,6 +65,7 @@ export function stowageBody(given: SheetGiven): Body {
 
 function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
   const { plan } = given;
+  const tool = (row: ToolRow) => plan.equipment.find(({ id }) => id === row.equipment);
   return {
     kind: "table",
     title,
@@ -74,6 +75,8 @@ function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
       { head: "AT ONCE" },
       { head: "FIRST AT", align: "right" },
       { head: "FOR TASK, IN WHOSE HANDS", grow: 2 },
+      { head: "KG EACH", align: "right" },
+      { head: "RETURNS" },
       { head: "OUT", blankMm: 13 },
       { head: "BACK", blankMm: 13 },
     ],
@@ -83,6 +86,8 @@ function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
         { text: `${row.atOnce} of ${row.count}`, bold: row.atOnce > row.count },
         { text: clock(row.firstS) },
         { text: row.uses.map((spot) => `${spot.number} ${who(given, eva, spot)}`).join(", ") },
+        { text: tool(row)?.massKg === undefined ? "?" : mass(tool(row)?.massKg ?? 0, "up") },
+        { text: returnsWords(tool(row)?.returns) },
       ],
     })),
   };
@@ -101,7 +106,7 @@ function carriedTable(given: SheetGiven, eva: Eva, title: string): Section {
       { head: "OUT", align: "right" },
       { head: "SHARE", align: "right" },
       { head: "ENDS AT", grow: 1.1 },
-      { head: "STAYS" },
+      { head: "STAYS OR RETURNS", grow: 0.6 },
       { head: "BACK", blankMm: 13 },
     ],
     rows: carriedRows(given, eva).map((spot): Row => ({
@@ -112,10 +117,19 @@ function carriedTable(given: SheetGiven, eva: Eva, title: string): Section {
         { text: mass(spot.task.massOutKg, "up") },
         { text: mass(spot.task.massOutKg / Math.max(1, spot.crew.length), "up") },
         { text: placeName(plan, spot.task.endPlace ?? spot.task.place) },
-        { text: leavesInstrument(spot.task) ? "stays" : "not known" },
+        { text: staysWords(spot.task) },
       ],
     })),
   };
+}
+
+function returnsWords(returns: boolean | undefined): string {
+  return returns === undefined ? "not known" : returns ? "comes back" : "stays";
+}
+
+/** Whether what a task carries out comes back: an instrument stays, for anything else the plan has to say. */
+function staysWords(task: Task): string {
+  return returnsWords(task.returns ?? (leavesInstrument(task) ? false : undefined));
 }
 
 /** Who of an EVA has it in hand: "both" and "all" where nobody has not. */
