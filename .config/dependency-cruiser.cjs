@@ -66,7 +66,7 @@ const packages = {
   words: ["date-fns"],
   rehearsal: ["zod"],
   editor: ["d3-scale"],
-  exchange: ["geotiff", "proj4", "pdfkit"],
+  exchange: ["geotiff", "proj4", "pdfkit", "fflate", "saxes", "papaparse"],
   session: ["zustand", "idb"],
   screens: ["react", "react-dom", "zustand", "@fontsource"],
 };

@@ -1,5 +1,6 @@
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import type { KeepOut, Place, Plan } from "../plan/index.ts";
+import { idFrom } from "./lists/names.ts";
 import { type Centre, degreesOf, metresOf } from "./sphere.ts";
 
 /**
@@ -111,7 +112,7 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
         return failed(
           `feature ${k + 1} ("${name}") has no longitude and latitude on the body near the lander`,
         );
-      places.push({ id: newId(name, "place", taken), name, kind: "station", ...spot, upM: 0 });
+      places.push({ id: idFrom(name, "place", taken), name, kind: "station", ...spot, upM: 0 });
     } else if (type === "Polygon") {
       const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
       const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
@@ -121,7 +122,7 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
           `feature ${k + 1} ("${name}") has no ring of 3 to 500 corners on the body near the lander`,
         );
       const shape = { type: "polygon" as const, points };
-      keepOuts.push({ id: newId(name, "keep-out", taken), name, kind: "walking", shape, exemptTasks: [] });
+      keepOuts.push({ id: idFrom(name, "keep-out", taken), name, kind: "walking", shape, exemptTasks: [] });
     } else leftOut += 1;
   }
   return done({ places, keepOuts, leftOut });
@@ -147,17 +148,4 @@ function spotOf(centre: Centre, coordinates: unknown): Spot | null {
   const { eastM, northM } = metresOf(centre, lonDeg, latDeg);
   if (Math.max(Math.abs(eastM), Math.abs(northM)) > 100_000) return null;
   return { eastM: Math.round(eastM * 100) / 100 + 0, northM: Math.round(northM * 100) / 100 + 0 };
-}
-
-function newId(name: string, fallback: string, taken: Set<string>): string {
-  const plain = name
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .slice(0, 56)
-    .replace(/^-+|-+$/g, "");
-  const stem = plain === "" ? fallback : plain;
-  let id = stem;
-  for (let k = 2; taken.has(id); k += 1) id = `${stem}-${k}`;
-  taken.add(id);
-  return id;
 }

@@ -85,6 +85,8 @@ export interface LookState {
   readonly shelfShown: boolean;
   /** The list of what the autosave has kept aside. */
   readonly asideShown: boolean;
+  /** The window of lists: the files that were chosen for it, none where rows will be pasted; null while it is closed. */
+  readonly importing: readonly File[] | null;
   /** The searchable list of commands. */
   readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
@@ -123,6 +125,7 @@ export function createLook(theme: Theme, dockPx: number): Look {
     setupPage: null,
     shelfShown: false,
     asideShown: false,
+    importing: null,
     listShown: false,
     margins: null,
     dockPx,

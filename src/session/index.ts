@@ -70,4 +70,5 @@ export type {
   Spot as RehearsedSpot,
 } from "../rehearsal/index.ts";
 export { isMark } from "../rehearsal/index.ts";
+export { tabbedRows } from "../exchange/lists/delimited.ts";
 export { debriefCsv } from "../exchange/debriefcsv.ts";

@@ -1,8 +1,9 @@
 import { type ClipboardEvent, type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { tabbedRows } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
-import { isBlock, rowsIn } from "./sheetpaste.ts";
+import { isBlock } from "./sheetpaste.ts";
 import type { Cell } from "./table.ts";
 
 /** What was written and why the plan does not take it. */
@@ -55,7 +56,7 @@ export function CellEditor(props: {
 
   const pasted = (event: ClipboardEvent): void => {
     if (!yields || cell.entry.editor === "area") return;
-    if (!isBlock(rowsIn(event.clipboardData.getData("text/plain")))) return;
+    if (!isBlock(tabbedRows(event.clipboardData.getData("text/plain")))) return;
     over.current = true;
     onCancel();
   };

@@ -6,6 +6,7 @@ import {
   useMemo,
   useRef,
 } from "react";
+import { tabbedRows } from "../../session/index.ts";
 import { useAround } from "../context.ts";
 import { widenedLine } from "./bulk.ts";
 import { GridHead } from "./gridhead.tsx";
@@ -16,7 +17,7 @@ import { pasteBlock } from "./gridpaste.ts";
 import { GridRow } from "./gridrow.tsx";
 import { isWritten, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
-import { isBlock, rowsIn, textOf } from "./sheetpaste.ts";
+import { isBlock, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /**
@@ -172,7 +173,7 @@ export function Grid(props: {
   const paste = (event: ClipboardEvent): void => {
     if (!spot || !cell) return;
     const text = event.clipboardData.getData("text/plain");
-    const block = rowsIn(text);
+    const block = tabbedRows(text);
     // An editor gives way to more than one cell; lines of text are meant for the cell itself.
     const intoText = editing !== null && cell.entry.editor === "area";
     if (!intoText && isBlock(block)) onWord(pasteBlock(desk, table, lines, spot, block));

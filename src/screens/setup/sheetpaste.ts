@@ -22,41 +22,6 @@ export interface Pasted {
 const MOST_FAULTS = 5;
 const MOST_TOLD = 6;
 
-/**
- * Rows of texts from tab-separated text. A field in double quotes may hold tabs, line ends and, doubled, quotes. A line
- * end at the very end begins no row.
- */
-export function rowsIn(text: string): readonly (readonly string[])[] {
-  const rows: string[][] = [];
-  let row: string[] = [];
-  let field = "";
-  let quoted = false;
-  const endField = (): void => {
-    row.push(field);
-    field = "";
-  };
-  const endRow = (): void => {
-    endField();
-    rows.push(row);
-    row = [];
-  };
-  for (let i = 0; i < text.length; i += 1) {
-    const sign = text[i]!;
-    if (quoted) {
-      if (sign !== '"') field += sign;
-      else if (text[i + 1] === '"') {
-        field += sign;
-        i += 1;
-      } else quoted = false;
-    } else if (sign === '"' && field === "") quoted = true;
-    else if (sign === "\t") endField();
-    else if (sign === "\n") endRow();
-    else if (sign !== "\r") field += sign;
-  }
-  if (field !== "" || row.length > 0) endRow();
-  return rows;
-}
-
 /** True for more than one cell. */
 export function isBlock(rows: readonly (readonly string[])[]): boolean {
   return rows.length > 1 || (rows[0]?.length ?? 0) > 1;

@@ -35,8 +35,11 @@ export function Header() {
         <button type="button" className="quiet" onClick={() => look.setState({ shelfShown: true })}>
           Plans in this browser…
         </button>
-        <button type="button" className="quiet" onClick={() => chooseFile(desk)}>
+        <button type="button" className="quiet" onClick={() => chooseFile(desk, look)}>
           Open file…
+        </button>
+        <button type="button" className="quiet" onClick={() => look.setState({ importing: [] })}>
+          Import a list…
         </button>
         <button type="button" className="quiet" onClick={() => savePlan(desk)}>
           Save to file

@@ -29,7 +29,8 @@ export function shellWork(desk: Desk, look: Look): readonly Command[] {
       ...page("keys", "View", "Keys and legend", ["?"], () => look.setState({ keysShown: true })),
       where: "line",
     },
-    page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(desk)),
+    page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(desk, look)),
+    page("import", "Plan", "Import a list", [], () => look.setState({ importing: [] })),
     page("save", "Plan", "Save to a file", ["Ctrl+S"], () => savePlan(desk)),
     page("shelf", "Plan", "Plans in this browser", ["Ctrl+Shift+O"], () =>
       look.setState({ shelfShown: true }),

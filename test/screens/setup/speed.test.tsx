@@ -5,10 +5,11 @@ import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
 import { rowsShown } from "../../../src/screens/setup/rowwindow.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
 import { headsIn } from "../../../src/screens/setup/sheetheads.ts";
-import { pastedOver, rowsIn, textOf } from "../../../src/screens/setup/sheetpaste.ts";
+import { pastedOver, textOf } from "../../../src/screens/setup/sheetpaste.ts";
 import { nearestWord } from "../../../src/screens/setup/spelling.ts";
 import { TASK_TEMPLATES } from "../../../src/screens/setup/tasktemplates.ts";
 import { parse } from "../../../src/plan/index.ts";
+import { tabbedRows } from "../../../src/session/index.ts";
 import { planOf, smallInput } from "../../session/bench.ts";
 import { button, cell, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
 
@@ -20,7 +21,7 @@ const column = (label: string) => taskTable.columns.findIndex((one) => one.label
 
 describe("tab-separated text", () => {
   it("is read with quotes, line ends and tabs inside them, and written so that it is read again", () => {
-    expect(rowsIn('a\tb\r\n"c\nd"\t"say ""go"""\n')).toEqual([
+    expect(tabbedRows('a\tb\r\n"c\nd"\t"say ""go"""\n')).toEqual([
       ["a", "b"],
       ["c\nd", 'say "go"'],
     ]);
@@ -28,8 +29,8 @@ describe("tab-separated text", () => {
       ["x\ty", "plain"],
       ['"', "two\nlines"],
     ];
-    expect(rowsIn(textOf(rows))).toEqual(rows);
-    expect(rowsIn("")).toEqual([]);
+    expect(tabbedRows(textOf(rows))).toEqual(rows);
+    expect(tabbedRows("")).toEqual([]);
   });
 });
 

@@ -1,0 +1,148 @@
+import type { Sheet } from "./sheet.ts";
+import { type ListKind, type Sort, type Target, TARGETS, UNITS } from "./targets.ts";
+
+/** Where the heads of a list stand, what they say, and what its columns may mean. */
+
+/** One column of a list. */
+export interface Column {
+  /** What stands over it, behind the word of its group where that tells what it means. */
+  readonly head: string;
+  /** The target it fills; null where it is not taken. */
+  readonly target: string | null;
+  /** Unit of its bare numbers; "" where it holds none. */
+  readonly unit: string;
+}
+
+export interface Layout {
+  readonly kind: ListKind;
+  /** The row of the heads, from 0. */
+  readonly headRow: number;
+  readonly columns: readonly Column[];
+}
+
+/** The heads are looked for in so many rows. */
+const SEARCHED = 40;
+
+/** The head row and the kind of list under which most columns mean something; null where nothing looks like a head. */
+export function layoutOf(sheet: Sheet): Layout | null {
+  let best: Layout | null = null;
+  let most = 1;
+  for (let row = 0; row < Math.min(SEARCHED, sheet.rows.length - 1); row += 1) {
+    for (const kind of ["tasks", "places", "links"] as const) {
+      const layout = layoutAt(sheet, row, kind);
+      const meant = layout.columns.filter((column) => column.target !== null).length;
+      if (meant > most) [best, most] = [layout, meant];
+    }
+  }
+  return best;
+}
+
+/** The columns of a list of a kind with its heads in a given row. */
+export function layoutAt(sheet: Sheet, headRow: number, kind: ListKind): Layout {
+  const heads = headsAt(sheet, headRow);
+  const fits = heads.flatMap((head, column) =>
+    TARGETS[kind].map((target) => ({ column, target, fit: fitOf(head, target) })),
+  );
+  const taken = new Map<number, { readonly target: Target; readonly fit: number }>();
+  const filled = new Set<string>();
+  // The best fit first; between equals the column further left.
+  for (const { column, target, fit } of fits.sort((a, b) => b.fit - a.fit || a.column - b.column)) {
+    if (fit === 0 || taken.has(column) || filled.has(target.id)) continue;
+    taken.set(column, { target, fit });
+    filled.add(target.id);
+  }
+  return {
+    kind,
+    headRow,
+    columns: heads.map(({ words, over, unit }, column) => {
+      const found = taken.get(column);
+      // Where a group ends nobody can tell: its word is said where it helped.
+      const head = found?.fit === WITH_GROUP ? `${over}: ${words}` : words;
+      return { head, target: found?.target.id ?? null, unit: unitOf(found?.target.sort, unit) };
+    }),
+  };
+}
+
+/** The unit of bare numbers in a column of a sort: the head's where it names one, else the usual one. */
+export function unitOf(sort: Sort | undefined, named: string): string {
+  const units = Object.keys((sort && UNITS[sort]) ?? {});
+  return units.find((unit) => unit.toLowerCase() === named.toLowerCase()) ?? units[0] ?? "";
+}
+
+interface Head {
+  readonly words: string;
+  /** The word of its group. */
+  readonly over: string;
+  readonly leaf: string;
+  readonly group: string;
+  readonly unit: string;
+}
+
+function headsAt(sheet: Sheet, headRow: number): Head[] {
+  const leaves = sheet.rows[headRow] ?? [];
+  const groups = groupsOver(sheet, headRow);
+  const width = Math.max(0, ...sheet.rows.slice(headRow).map((row) => row.length));
+  return Array.from({ length: width }, (_, column): Head => {
+    const group = groups[column] ?? "";
+    const { name, unit } = unitIn((leaves[column] ?? "").trim());
+    const own = name === "" ? group : name;
+    return { words: own, over: group === own ? "" : group, leaf: plain(own), group: plain(group), unit };
+  });
+}
+
+/**
+ * The words of joined heads: a row right above the heads with texts over some of the columns, each of which goes on to the
+ * next text. A single text at the far left is a title.
+ */
+function groupsOver(sheet: Sheet, headRow: number): readonly string[] {
+  const above = sheet.rows[headRow - 1] ?? [];
+  const said = new Set(above.map((text) => text.trim()).filter((text) => text !== ""));
+  if (said.size === 0 || (said.size === 1 && (above[0] ?? "").trim() !== "")) return [];
+  let group = "";
+  const width = sheet.rows[headRow]?.length ?? 0;
+  return Array.from({ length: width }, (_, column) => {
+    const text = (above[column] ?? "").trim();
+    if (text !== "") group = text;
+    return group;
+  });
+}
+
+const UNIT_WORDS: Readonly<Record<string, string>> = {
+  mins: "min",
+  minutes: "min",
+  hr: "h",
+  hrs: "h",
+  hours: "h",
+  sec: "s",
+  seconds: "s",
+  metres: "m",
+  meters: "m",
+  litres: "L",
+};
+
+/** The unit in brackets or after a comma at the end of a head, and the head without it. */
+function unitIn(text: string): { readonly name: string; readonly unit: string } {
+  const [, name = text, bracketed, after] = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|,\s*(\S+))$/.exec(text) ?? [];
+  const unit = bracketed ?? after ?? "";
+  return { name, unit: UNIT_WORDS[unit.toLowerCase()] ?? unit };
+}
+
+/** The fit of a head that names a target together with its group. */
+const WITH_GROUP = 4;
+
+/** How well a head fits a target: with its group, by itself, among the later words, or not at all (0). */
+function fitOf({ leaf, group }: Head, { heads }: Target): number {
+  if (leaf === "") return 0;
+  const place = (words: string): number => heads.findIndex((one) => one === words);
+  if (group !== "" && group !== leaf && place(`${group} ${leaf}`) >= 0) return WITH_GROUP;
+  const alone = place(leaf);
+  return alone < 0 ? 0 : alone === 0 ? 3 : 3 - alone / heads.length;
+}
+
+/** Letters and digits in small letters with single spaces; a number sign stands for itself. */
+export function plain(words: string): string {
+  return words
+    .toLowerCase()
+    .replace(/[^\p{L}\d#]+/gu, " ")
+    .trim();
+}

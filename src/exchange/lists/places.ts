@@ -1,0 +1,78 @@
+import { isEqual } from "../../kernel/index.ts";
+import type { Place, Plan } from "../../plan/index.ts";
+import { metres } from "../../words/index.ts";
+import { idFrom, sameName } from "./names.ts";
+import { meaningOf, PLACE_KIND_VOCABULARY, questionsOf } from "./questions.ts";
+import { leftOut, type Made, measured, type Reading, type Row, type RowSaid, textsOf } from "./reading.ts";
+
+/** Rows of a list as places of the plan: one that the plan has by its name is moved, the others are added. */
+export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): Made {
+  const taken = new Set(plan.site.places.map(({ id }) => id));
+  const made = new Map<string, { readonly row: Row; readonly place: Place; readonly said: RowSaid }>();
+  const left: RowSaid[] = [];
+  for (const row of rows) {
+    const name = row.cells.get("name");
+    const kind = kindOf(row, reading);
+    const before = plan.site.places.find((one) =>
+      kind === "lander" ? one.kind === "lander" : name !== undefined && sameName(one.name) === sameName(name),
+    );
+    const lost: string[] = [];
+    const place = placeOf(row, before, kind, reading, lost);
+    if (typeof place === "string") left.push(leftOut(row, place));
+    else if (before && made.has(before.id)) left.push(leftOut(row, "its name stands above already"));
+    else {
+      const id = before?.id ?? idFrom(place.name, "place", taken);
+      const whole = { ...place, id };
+      made.set(id, { row, place: whole, said: saidOf(row, before, whole, lost) });
+    }
+  }
+  const places = [
+    ...plan.site.places.map((place) => made.get(place.id)?.place ?? place),
+    ...[...made.values()]
+      .map(({ place }) => place)
+      .filter(({ id }) => !plan.site.places.some((one) => one.id === id)),
+  ];
+  return {
+    questions: questionsOf(PLACE_KIND_VOCABULARY, textsOf(rows, "kind")),
+    rows: [...[...made.values()].map(({ said }) => said), ...left],
+    notes: [],
+    parts: { site: { ...plan.site, places } },
+    rowAt(path) {
+      const [, , index] = path.split(".");
+      const id = path.startsWith("site.places.") ? places[Number(index)]?.id : undefined;
+      return (id !== undefined && made.get(id)?.row) || null;
+    },
+  };
+}
+
+function kindOf(row: Row, reading: Reading): Place["kind"] | null {
+  const text = row.cells.get("kind");
+  const kind = text === undefined ? null : meaningOf(PLACE_KIND_VOCABULARY, text, reading.answers);
+  return kind === "lander" || kind === "station" || kind === "deployment" ? kind : null;
+}
+
+function placeOf(
+  row: Row,
+  before: Place | undefined,
+  kind: Place["kind"] | null,
+  reading: Reading,
+  lost: string[],
+): Omit<Place, "id"> | string {
+  const name = row.cells.get("name") ?? before?.name;
+  const eastM = measured(row, "east", reading, lost) ?? before?.eastM;
+  const northM = measured(row, "north", reading, lost) ?? before?.northM;
+  const upM = measured(row, "up", reading, lost) ?? before?.upM ?? 0;
+  if (name === undefined) return "it has no name";
+  if (eastM === undefined || northM === undefined) return "it has no metres east and north of the lander";
+  if (kind === "lander" && (eastM !== 0 || northM !== 0))
+    return "east and north are counted from the lander, which is at 0";
+  return { name, kind: kind ?? before?.kind ?? "station", eastM, northM, upM };
+}
+
+function saidOf(row: Row, before: Place | undefined, place: Place, lost: readonly string[]): RowSaid {
+  const state = !before ? "new" : isEqual(before, place) ? "same" : "changed";
+  const where = ({ kind, eastM, northM, upM }: Place): string =>
+    `${kind}, ${metres(eastM, "given")} east, ${metres(northM, "given")} north, ${metres(upM, "given")} up`;
+  const says = state === "changed" && before ? [`${where(place)}, was ${where(before)}`] : [];
+  return { line: row.line, number: "", name: place.name, state, says, lost };
+}

@@ -1,0 +1,93 @@
+import { duration, isEqual } from "../../kernel/index.ts";
+import type { LagLink, Link, Plan } from "../../plan/index.ts";
+import { sameName } from "./names.ts";
+import type { Row } from "./reading.ts";
+import { isCalled, isNumbered } from "./tasknames.ts";
+
+/** Tasks that cells name by number or by name: those of the list, then those of the plan. */
+export class References {
+  readonly #ids = new Map<string, string>();
+  readonly #names = new Map<string, string>();
+
+  constructor(
+    readonly plan: Plan,
+    rows: ReadonlyMap<string, Row>,
+  ) {
+    for (const { id, name } of plan.tasks) this.#names.set(id, name);
+    for (const [id, { cells }] of rows) {
+      const { number, name } = Object.fromEntries(cells);
+      for (const word of [number, name]) if (word !== undefined) this.#ids.set(sameName(word), id);
+      if (name !== undefined) this.#names.set(id, name);
+    }
+  }
+
+  nameOf(id: string): string {
+    return this.#names.get(id) ?? id;
+  }
+
+  /** The task called `word`; null for none. */
+  one(word: string): string | null {
+    const listed = this.#ids.get(sameName(word));
+    if (listed !== undefined) return listed;
+    return (
+      (
+        this.plan.tasks.find((task) => isNumbered(task, word)) ??
+        this.plan.tasks.find((task) => isCalled(task, word))
+      )?.id ?? null
+    );
+  }
+
+  /** The tasks that a cell names, and the words that name none of the `known`. */
+  among(
+    text: string,
+    known: ReadonlySet<string>,
+  ): { readonly found: readonly string[]; readonly missing: readonly string[] } {
+    const found: string[] = [];
+    const missing: string[] = [];
+    // A name may hold commas: the whole cell counts first.
+    const words = this.one(text) === null ? text.split(/\s*(?:[,;\n]|\band\b)\s*/) : [text];
+    for (const word of words.filter((one) => one !== "")) {
+      const id = this.one(word);
+      if (id !== null && known.has(id)) found.push(id);
+      else missing.push(word);
+    }
+    return { found: [...new Set(found)], missing };
+  }
+}
+
+/** "One after the other": links from the end of a task to the start of another. */
+export const precedence = {
+  between(links: readonly Link[], from: string, to: string): LagLink | undefined {
+    return links
+      .filter((link) => link.type === "lag")
+      .find(
+        (link) =>
+          link.from.task === from &&
+          link.from.end === "end" &&
+          link.to.task === to &&
+          link.to.end === "start",
+      );
+  },
+  /** A new one; `joint` in its id tells who asked for it. */
+  make: (from: string, to: string, joint: "before" | "then"): LagLink => ({
+    id: `${half(from)}-${joint}-${half(to)}`,
+    type: "lag",
+    from: { task: from, end: "end" },
+    to: { task: to, end: "start" },
+    leastS: duration(0),
+    needs: "from",
+  }),
+  /** The links into a task that a list of tasks has made and nobody has changed. */
+  ownOf: (links: readonly Link[], to: string): readonly LagLink[] =>
+    links.filter(
+      (link): link is LagLink =>
+        link.type === "lag" &&
+        link.to.task === to &&
+        isEqual(link, precedence.make(link.from.task, to, "before")),
+    ),
+};
+
+/** Two of these and a joint make no id that is too long. */
+function half(id: string): string {
+  return id.slice(0, 27).replace(/-+$/, "");
+}

@@ -1,0 +1,74 @@
+import { UNITS, type Sort } from "./targets.ts";
+
+/** Numbers, times and ticks as people write them in lists. */
+
+/** The sign before decimals in a list; the other one may stand between thousands. */
+export type DecimalMark = "." | ",";
+
+const EITHER = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
+
+/** A number; null where the text is none. `mark` decides of what may be thousands or decimals: `1,500`. */
+export function numberOf(text: string, mark: DecimalMark): number | null {
+  const given = text.replace(/[\s\u00a0\u202f']/g, "").replace("−", "-");
+  const others = mark === "." ? "," : ".";
+  const grouped = new RegExp(`^[+-]?[1-9]\\d{0,2}(\\${others}\\d{3})+(\\${mark}\\d*)?$`).test(given);
+  const plain = (grouped ? given.replaceAll(others, "") : given).replace(",", ".");
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
+}
+
+/** True for a number that another decimal mark would make another one. */
+export function hangsOnMark(text: string): boolean {
+  const [, number = ""] = /^([^a-z]*)/i.exec(text.trim()) ?? [];
+  return EITHER.test(number.trim());
+}
+
+/** The decimal mark that the texts show by numbers that can be read in one way only. */
+export function markIn(texts: Iterable<string>): DecimalMark {
+  let commas = 0;
+  for (const text of texts) {
+    const [, sign] = /\d([.,])\d{1,2}(?!\d)/.exec(text) ?? [];
+    if (sign === ",") commas += 1;
+    if (sign === ".") commas -= 1;
+  }
+  return commas > 0 ? "," : ".";
+}
+
+/** An amount in units of the plan, bare numbers in `unit`; null where the text is none. */
+export function amountOf(text: string, sort: Sort, unit: string, mark: DecimalMark): number | null {
+  if (sort === "time") return secondsOf(text, unit, mark);
+  const [, number = "", written = ""] = /^([^a-z]*\d[.,]?)\s*([a-z]*)$/i.exec(text.trim()) ?? [];
+  const units = UNITS[sort] ?? {};
+  const name =
+    written === "" ? unit : Object.keys(units).find((one) => one.toLowerCase() === written.toLowerCase());
+  const factor = name === "" ? 1 : units[name ?? "none"];
+  const value = numberOf(number, mark);
+  // Thousandths are written with three decimals, not multiplied with a remainder.
+  return value === null || factor === undefined ? null : Number((value * factor).toPrecision(12));
+}
+
+const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?\s*h?$/;
+const SPELT =
+  /^(?:([\d.,]+)h(?:rs?|ours?)?)?(?:([\d.,]+)(?:m|min|mins|minutes?|$))?(?:([\d.,]+)s(?:ec|econds?)?)?$/;
+
+/** Whole seconds of a length of time: `0:25`, `25 min`, `1 h 30`, `90`. */
+function secondsOf(text: string, unit: string, mark: DecimalMark): number | null {
+  const given = text.trim().toLowerCase();
+  const clock = CLOCK.exec(given);
+  if (clock) return Number(clock[1]) * 3600 + Number(clock[2]) * 60 + Number(clock[3] ?? 0);
+  const bare = numberOf(given, mark);
+  if (bare !== null) return bare < 0 ? null : Math.round(bare * (UNITS.time?.[unit] ?? 60));
+  const spelt = SPELT.exec(given.replace(/\s+/g, ""));
+  if (!spelt || spelt[0] === "") return null;
+  const [hours, minutes, seconds] = spelt
+    .slice(1)
+    .map((part) => (part === undefined ? 0 : numberOf(part, mark)));
+  if (hours === null || minutes === null || seconds === null) return null;
+  return Math.round((hours ?? 0) * 3600 + (minutes ?? 0) * 60 + (seconds ?? 0));
+}
+
+/** Yes or no; null where the text is neither. A blank is no. */
+export function tickOf(text: string): boolean | null {
+  const word = text.trim().toLowerCase();
+  if (/^(x|y|yes|true|1|must|✓|✔|•)$/.test(word)) return true;
+  return /^(|n|no|false|0|-|–|optional)$/.test(word) ? false : null;
+}

@@ -1,0 +1,151 @@
+import "./import.css";
+import { useEffect, useRef, useState } from "react";
+import { type ListFile, openList, type RememberedReadings, rememberedReadings } from "../../session/lists.ts";
+import { useAround, useLook } from "../context.ts";
+import { ListView } from "./listview.tsx";
+import { pastedList, type Source, sourcesOf } from "./sources.ts";
+
+/** Lists that others wrote in spreadsheets, taken into the open plan: opened files and pasted rows, one list after the other. */
+export function ImportWindow() {
+  const { look, memory } = useAround();
+  const files = useLook((state) => state.importing);
+  const ref = useRef<HTMLDialogElement>(null);
+  const [remembered] = useState(() => rememberedReadings(memory));
+  const [sources, setSources] = useState<readonly Source[]>([]);
+  const [shown, setShown] = useState<Source | null>(null);
+  const [taken, setTaken] = useState<ReadonlyMap<Source, string>>(new Map());
+  const [trouble, setTrouble] = useState<readonly string[]>([]);
+
+  const add = (more: readonly Source[]): void => {
+    setSources((now) => [...now, ...more]);
+    setShown(more[0] ?? null);
+  };
+  useEffect(() => ref.current?.showModal(), []);
+  useEffect(() => {
+    let gone = false;
+    void readAll(files ?? [], remembered).then((read) => {
+      if (gone) return;
+      setSources(read.sources);
+      setShown(read.sources[0] ?? null);
+      setTrouble(read.trouble);
+    });
+    return () => {
+      gone = true;
+    };
+  }, [files, remembered]);
+
+  const took = (source: Source, words: string): void => {
+    const now = new Map([...taken, [source, words]]);
+    setTaken(now);
+    setShown(sources.find((one) => !now.has(one)) ?? source);
+  };
+
+  return (
+    <dialog
+      ref={ref}
+      className="importing"
+      aria-labelledby="import-title"
+      onClose={() => look.setState({ importing: null })}
+    >
+      <header className="part-head">
+        <h2 id="import-title">Import a list</h2>
+        {shown && (
+          <button type="button" onClick={() => setShown(null)}>
+            Paste rows…
+          </button>
+        )}
+        <ChooseFiles onFiles={(chosen) => look.setState({ importing: chosen })} />
+        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+          Close
+        </button>
+      </header>
+      {trouble.map((words) => (
+        <p key={words} className="import-trouble" role="alert">
+          <b>Not read.</b> {words}
+        </p>
+      ))}
+      {sources.length > 1 && (
+        <nav className="import-sources" aria-label="Lists">
+          {sources.map((source) => (
+            <button
+              key={source.key}
+              type="button"
+              aria-pressed={source === shown}
+              onClick={() => setShown(source)}
+            >
+              {source.sheet.name}
+              {taken.has(source) && <span className="note"> taken</span>}
+            </button>
+          ))}
+        </nav>
+      )}
+      {shown ? (
+        <ListView
+          key={shown.key}
+          source={shown}
+          taken={taken.get(shown) ?? null}
+          remembered={remembered}
+          onTaken={(words) => took(shown, words)}
+        />
+      ) : (
+        <Paste onText={(text) => add(pastedList(text, remembered, sources.length))} />
+      )}
+    </dialog>
+  );
+}
+
+async function readAll(
+  files: readonly ListFile[],
+  remembered: RememberedReadings,
+): Promise<{ readonly sources: readonly Source[]; readonly trouble: readonly string[] }> {
+  const read = await Promise.all(files.map(async (file) => ({ file, sheets: await openList(file) })));
+  const sheets = read.flatMap(({ sheets: found }) => (found.ok ? found.value : []));
+  return {
+    sources: sourcesOf(sheets, remembered),
+    trouble: read.flatMap(({ file, sheets: found }) => (found.ok ? [] : [`${file.name}: ${found.error}.`])),
+  };
+}
+
+function ChooseFiles({ onFiles }: { readonly onFiles: (files: readonly File[]) => void }) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        Choose files…
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        multiple
+        accept=".csv,.tsv,.txt,.xlsx"
+        aria-label="Files with lists"
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = "";
+          if (files.length > 0) onFiles(files);
+        }}
+      />
+    </>
+  );
+}
+
+function Paste({ onText }: { readonly onText: (text: string) => void }) {
+  const [text, setText] = useState("");
+  return (
+    <div className="import-paste">
+      <label htmlFor="import-text">
+        Choose files (CSV, TSV or XLSX) above, or paste rows from a spreadsheet here, with their heads:
+      </label>
+      <textarea
+        id="import-text"
+        rows={12}
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="button" className="primary" disabled={text.trim() === ""} onClick={() => onText(text)}>
+        Read these rows
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,221 @@
+import { describe, expect, it } from "vitest";
+import { parse } from "../../../src/plan/index.ts";
+import { blankPlan } from "../../../src/session/blank.ts";
+import { PLACES, placedPlan, readingOf, readInto, REQUESTS } from "./requests.ts";
+
+const requests = () => readInto(placedPlan(), REQUESTS);
+const row = (number: string) => requests().rows.find((one) => one.number === number);
+const taskIn = (read: ReturnType<typeof requests>, id: string) =>
+  read.parts.tasks?.find((task) => task.id === id);
+
+describe("the heads of a list", () => {
+  it("are found below titles, with the words of joined heads", () => {
+    const { kind, headRow, columns } = readingOf(REQUESTS);
+    expect([kind, headRow]).toEqual(["tasks", 3]);
+    expect(columns.map(({ head, target }) => `${head}: ${target}`)).toEqual([
+      "No.: number",
+      "Task: name",
+      "What: kind",
+      "Where: place",
+      "Crew: crew",
+      "Time: likely: likely",
+      "Time: at least: low",
+      "Time: at most: high",
+      "Must do: must",
+      "Mass: carry out: massOut",
+      "Mass: bring back: massBack",
+      "Bag/box: container",
+      "After: after",
+      "Remarks: notes",
+    ]);
+  });
+
+  it("name the unit of bare numbers", () => {
+    expect(readingOf("Task,Duration (h)\nDig,2").columns[1]).toMatchObject({ target: "likely", unit: "h" });
+    const read = readInto(placedPlan(), "Task,Where,Duration (h)\nDig,Lander,1.5");
+    expect(read.parts.tasks?.[0]?.duration.likelyS).toBe(5400);
+  });
+
+  it("tell places and links from tasks", () => {
+    expect(readingOf(PLACES).kind).toBe("places");
+    expect(readingOf("First task\tSecond task\tAt least\nA\tB\t4:00").kind).toBe("links");
+  });
+});
+
+describe("places", () => {
+  it("come in with their units, the lander stays where it is", () => {
+    const read = readInto(blankPlan(0), PLACES);
+    expect(
+      read.parts.site?.places.map(({ name, kind, eastM, northM }) => [name, kind, eastM, northM]),
+    ).toEqual([
+      ["Lander", "lander", 0, 0],
+      ["Low Bench", "station", 120, 45],
+      ["Far Ledge", "station", 430, -180],
+    ]);
+    expect(read.unread).toEqual([{ head: "Note", cells: 1 }]);
+    expect(read.questions.map(({ word }) => word)).toEqual(["site"]);
+  });
+
+  it("leave out a lander that is not where east and north are counted from", () => {
+    const read = readInto(blankPlan(0), "Place,East,North,Kind\nLander,5,0,lander\nRidge,3,4,station");
+    expect(read.rows.map(({ name, state }) => `${name}: ${state}`)).toEqual([
+      "Lander: left out",
+      "Ridge: new",
+    ]);
+  });
+});
+
+describe("requests", () => {
+  it("become tasks with durations, masses, crew and places", () => {
+    const read = requests();
+    expect(taskIn(read, "q1")).toMatchObject({
+      name: "First scoop",
+      kind: "sampling",
+      place: "lander",
+      crew: { count: 1, named: ["ev1"] },
+      duration: { likelyS: 480, lowS: 300, highS: 900 },
+      must: true,
+      sample: { container: "small-bag", massKg: 0.5 },
+      notes: "before all else",
+    });
+    expect(taskIn(read, "q2")).toMatchObject({
+      kind: "deployment",
+      place: "low-bench",
+      crew: { count: 2, named: [] },
+      massOutKg: 14,
+      effort: "deployment",
+    });
+    expect(taskIn(read, "q3")?.duration.likelyS).toBe(25 * 60);
+    // 2200 g
+    expect(taskIn(read, "q5")).toMatchObject({ place: "low-bench", endPlace: "far-ledge", massOutKg: 2.2 });
+    expect(parse({ ...placedPlan(), ...read.parts }).ok).toBe(true);
+  });
+
+  it("are joined by links where one comes after another", () => {
+    const pairs = requests().parts.links?.map(
+      (link) => link.type === "lag" && [link.from.task, link.to.task],
+    );
+    expect(pairs).toEqual([
+      ["q1", "q2"],
+      ["q1", "q3"],
+      ["q2", "q3"],
+    ]);
+  });
+
+  it("ask about each word once, with what it seems to mean", () => {
+    expect(
+      requests().questions.map(({ column, word, cells, guess }) => [column, word, cells, guess]),
+    ).toEqual([
+      ["Kind", "sample", 2, "sampling"],
+      ["Kind", "instrument", 2, "deployment"],
+      ["Place", "", 1, null],
+      ["Crew", "both", 2, "2"],
+      ["Crew", "any", 1, "1"],
+      ["Crew", "one", 2, "1"],
+      ["Container", "Small bag", 1, "new"],
+      ["Container", "Rock case", 1, "new"],
+    ]);
+  });
+
+  it("take what is good and say of the rest what is lost and why", () => {
+    expect(row("Q4")).toMatchObject({
+      state: "left out",
+      says: ["it has no place, and a task with crew needs one"],
+    });
+    expect(row("Q5")?.lost).toEqual(["After “Q9”, which is nowhere"]);
+    expect(row("Q6")?.lost).toEqual(["0.9 kg brought back, in no container"]);
+    const twice = requests().rows.filter(({ number }) => number === "Q2");
+    expect(twice.map(({ state }) => state)).toEqual(["new", "left out"]);
+  });
+
+  it("take an answer for a word, a blank cell too", () => {
+    const answers = new Map([
+      ["Place|", "far-ledge"],
+      ["Container|rock case", "leave"],
+    ]);
+    const read = readInto(placedPlan(), REQUESTS, { answers });
+    expect(taskIn(read, "q4")).toMatchObject({ place: "far-ledge" });
+    const lost = read.rows.find(({ number }) => number === "Q4")?.lost;
+    expect(lost).toEqual(["Container “Rock case”", "1.5 kg brought back, in no container"]);
+  });
+
+  it("say of a new container that what it weighs is not known", () => {
+    const [note] = requests().notes;
+    // Q4 is left out, and with it what it would have brought.
+    expect(note).toContain("Small bag (0.5 kg)");
+    expect(note).toContain("to be given in setup");
+  });
+
+  it("leave out a row that the plan cannot take, with the plan's reason", () => {
+    const read = readInto(
+      placedPlan(),
+      "Task,Where,Duration,Carry out\nDig,Lander,10,900 kg\nLook,Lander,5,",
+    );
+    expect(read.rows.map(({ name, state }) => `${name}: ${state}`)).toEqual(["Dig: left out", "Look: new"]);
+    expect(read.rows[0]?.says[0]).toMatch(/500/);
+    expect(read.parts.tasks?.map(({ name }) => name)).toEqual(["Look"]);
+  });
+
+  it("read numbers by the decimal mark of the list, and count those that hang on it", () => {
+    const text = "Task;Where;Duration;Carry out\nDig;Lander;10;1,5 kg\nLook;Lander;5;1,250";
+    expect(readingOf(text).mark).toBe(",");
+    const read = readInto(placedPlan(), text);
+    expect(read.parts.tasks?.map(({ massOutKg }) => massOutKg)).toEqual([1.5, 1.25]);
+    expect(read.eitherMark).toBe(1);
+    // With a point for decimals 1,250 is a thousand and more, which nobody carries.
+    expect(readInto(placedPlan(), text, { mark: "." }).rows[1]?.state).toBe("left out");
+  });
+});
+
+describe("a second issue of a list", () => {
+  const first = () => {
+    const plan = placedPlan();
+    return { ...plan, ...readInto(plan, REQUESTS).parts };
+  };
+
+  it("changes nothing where it says the same", () => {
+    const states = readInto(first(), REQUESTS).rows.map(({ state }) => state);
+    expect(states.filter((state) => state === "new" || state === "changed")).toEqual([]);
+    expect(readInto(first(), REQUESTS).parts).toEqual({});
+  });
+
+  it("updates by the requester's number and shows the difference", () => {
+    const second = REQUESTS.replace("Q2,Set mast,", "Q2,Set tall mast,")
+      .replace("Q3,Call home,upkeep,Low Bench,EV2,25 min", "Q3,Call home,upkeep,Low Bench,EV2,30 min")
+      .replace("Q1;Q2", "Q2");
+    const read = readInto(first(), second);
+    const says = (number: string) => read.rows.find((one) => one.number === number)?.says;
+    expect(says("Q2")).toEqual(["name Set tall mast, was Set mast"]);
+    expect(says("Q3")).toEqual(["likely 30 min, was 25 min", "no longer after First scoop"]);
+    expect(read.parts.tasks).toHaveLength(first().tasks.length);
+  });
+
+  it("leaves what the planner added, and names what is not in it any more", () => {
+    const plan = first();
+    const own = {
+      ...plan,
+      tasks: plan.tasks.map((task) => (task.id === "q1" ? { ...task, worth: 77 } : task)),
+    };
+    const second = REQUESTS.split("\n").filter((line) => !line.startsWith("Q6"));
+    const read = readInto(own, second.join("\n").replace("before all else", "first of all"));
+    expect(taskIn(read, "q1")).toMatchObject({ worth: 77, notes: "first of all" });
+    expect(read.notes.join(" ")).toContain("not in this list, so left as they are: Swap camera");
+  });
+});
+
+describe("links", () => {
+  it("bound the time between two tasks, and sharpen what stands", () => {
+    const plan = placedPlan();
+    const now = { ...plan, ...readInto(plan, REQUESTS).parts };
+    const read = readInto(
+      now,
+      "First task\tSecond task\tAt least\nFirst scoop\tSet mast\t4:00\nSet mast\tNothing\t",
+    );
+    expect(read.rows.map(({ state }) => state)).toEqual(["changed", "left out"]);
+    const link = read.parts.links?.find((one) => one.type === "lag" && one.to.task === "q2");
+    expect(link).toMatchObject({ leastS: 4 * 3600 });
+    // What another list has sharpened is not taken back by the list of tasks.
+    const again = readInto({ ...now, ...read.parts }, REQUESTS.replace("14 kg,,,Q1,", "14 kg,,,,"));
+    expect(again.rows.find(({ number }) => number === "Q2")?.state).toBe("same");
+  });
+});
