@@ -86,7 +86,7 @@ export function Shelf() {
           type="button"
           onClick={() => {
             close();
-            chooseFile(desk);
+            chooseFile(desk, look);
           }}
         >
           Open a file…
