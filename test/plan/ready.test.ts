@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { madeFiles } from "../../src/cli/plans.ts";
 import { moonEarth, moonSun } from "../../src/physics/index.ts";
+import { cautionUse, fitsOneLine, stepUse } from "../../src/exchange/paper/oneline.ts";
 import { allCautions, parse, type Plan, type Task, VERSION } from "../../src/plan/index.ts";
 import { largePlan } from "../../src/plan/large/index.ts";
 import { distance, gaitsOf, homeOf, inside, waysOf } from "../../src/terrain/index.ts";
@@ -94,14 +95,20 @@ describe.each(READY_NAMES)("the ready plan %s", (name) => {
     expect(needing).toEqual([]);
   });
 
-  it("gives every task a low and a high duration, steps in a cuff line's length, and cautions to the crew", () => {
+  it("gives every task a low and a high duration, steps and cautions of one line at 14 pt each, and cautions to the crew", () => {
     for (const one of plan.tasks) {
       const { lowS, likelyS, highS } = one.duration;
       expect([one.id, lowS! < likelyS && likelyS < highS!]).toEqual([one.id, true]);
       expect(one.steps.length, one.id).toBeGreaterThanOrEqual(3);
       expect(one.steps.length, one.id).toBeLessThanOrEqual(8);
-      for (const { text } of [...one.steps, ...one.cautions])
-        expect(text.length, text).toBeLessThanOrEqual(75);
+      const over = [
+        ...one.steps.filter((step) => !fitsOneLine(stepUse(step))).map(({ text }) => text),
+        ...allCautions(one)
+          .filter((caution) => !fitsOneLine(cautionUse(caution)))
+          .map(({ text }) => text),
+      ];
+      expect(over, one.id).toEqual([]);
+      expect(allCautions(one).every((caution) => caution.class !== undefined)).toBe(true);
       if (one.crew.count > 0) expect(allCautions(one).length, one.id).toBeGreaterThan(0);
     }
   });
@@ -253,7 +260,7 @@ describe("the demo plan", () => {
     expect(
       each(
         cautionsOf((one) => one.id === "connect-bank"),
-        /partner stays outside 6 m/i,
+        /partner: outside 6 m/i,
       ),
     ).toBe(true);
     expect(
@@ -263,7 +270,7 @@ describe("the demo plan", () => {
       ),
     ).toBe(true);
     const source = cautionsOf(uses("source-staff"));
-    expect(each(source, /time and distance/i) && each(source, /dropped/i)).toBe(true);
+    expect(each(source, /45 min, 2 m off/) && each(source, /dropped/i)).toBe(true);
     expect(each(cautionsOf(uses("well-hoist")), /takes \d+ kg/)).toBe(true);
     const atLander = (one: Task): boolean => one.kind === "upkeep" && one.place === "lander";
     expect(each(cautionsOf(atLander), /takes \d+ kg/) && each(cautionsOf(atLander), /ladder/i)).toBe(true);

@@ -98,7 +98,7 @@ export function tasksOf(
       cautions: [
         instrument
           ? { class: "caution", text: "Cables: walk round them." }
-          : { class: "warning", text: "Rocks: look up, then step." },
+          : { class: "warning", text: "Rocks: look, then step." },
       ],
       steps: STEPS[deed.kind].map((text) => ({ text })),
     };

@@ -74,6 +74,8 @@ describe("bags as people write them", () => {
   const read = (text: string) => bags.read(text, completePlan, guideTo("tasks.*.sample.bags"));
   it("are how many, or their numbers", () => {
     expect(read("4 bags")).toEqual({ ok: true, value: 4 });
+    expect(read("no. 7")).toEqual({ ok: true, value: ["7"] });
+    expect(bags.draft(["7"], completePlan)).toBe("no. 7");
     expect(read("T1, T2")).toEqual({ ok: true, value: ["T1", "T2"] });
     expect(read(" ")).toEqual({ ok: true, value: undefined });
     expect(read("bags")).toMatchObject({ ok: false });
