@@ -1,3 +1,5 @@
+export { canonicalJson } from "./canonical.ts";
+export { sha256 } from "./sha256.ts";
 export { after, between, duration, instant } from "./time.ts";
 export type { Duration, Instant } from "./time.ts";
 export { gridFrom, gridTo } from "./grid.ts";

@@ -11,6 +11,7 @@ export { guideTo } from "./guide.ts";
 export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./edit.ts";
 export type { Edit } from "./edit.ts";
+export { fingerprint, shortFingerprint } from "./fingerprint.ts";
 export { sameFrame } from "./frame.ts";
 export {
   applyPatch,
