@@ -1,10 +1,12 @@
 import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
-import { booklets, daySheet, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/paper/index.ts";
+import { booklets, daySheet, impose, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/paper/index.ts";
 import { facesFromServer } from "./screens/paper/faces.ts";
 import type { Plan } from "./plan/index.ts";
 import type { PaperPort } from "./screens/services.ts";
 
 /** What paper the paper screen is given. Fetched with that screen: laying out pages takes more than the rest of the program. */
+
+const ONE_SIDED = { duplex: false, order: "reading", rings: false } as const;
 
 function paperOf(
   kind: string,
@@ -20,11 +22,11 @@ function paperOf(
     case "day-letter":
       return daySheet(plan, verdict, "letter", day, chances);
     case "cuff-a4":
-      return booklets(plan, verdict, { size: "a4", day, shed });
+      return impose(booklets(plan, verdict, { day, shed }), { ...ONE_SIDED, sheet: "a4" });
     case "cuff-letter":
-      return booklets(plan, verdict, { size: "letter", day, shed });
+      return impose(booklets(plan, verdict, { day, shed }), { ...ONE_SIDED, sheet: "letter" });
     default:
-      return booklets(plan, verdict, { size: "cuff", day, shed });
+      return booklets(plan, verdict, { day, shed });
   }
 }
 

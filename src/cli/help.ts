@@ -20,10 +20,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       The plan with the heights of a GeoTIFF or ASCII grid as its ground, and what was taken: unit, turn, extent, least and
       greatest height, share unknown. A .prj and .msk beside the file are read when they are given. What the file leaves
       open has to be said: the unit of its heights; its projection, or the bearing of its upward side and the lander in it.
-  lope cuff plan.json --out file.pdf [--crew id]... [--size cuff|a4|letter] [--sheet] [--no-shed]
-      Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks.
-      What to drop if late stands before the emergency page; --no-shed leaves it out, and a page says so.
-      --sheet writes the day timeline instead, on a4 (or --size letter).
+  lope cuff plan.json --out file.pdf [--crew id]... [--paper cuff|a4|letter] [--duplex] [--reading] [--rings] [--no-shed]
+      Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks, to be cut as a stack whose piles
+      are laid on each other. --duplex: both sides, turned over the long edge. --reading: pages in order on each sheet.
+      --rings: crosses where the rings go. --no-shed leaves out what to drop if late, and a page says so.
   lope sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched]
       Writes a sheet of the plan's schedule as PDF. KIND: day (timeline on one sheet), console (each EVA minute by minute),
       gauges (by task end), late (what to leave out), stations (tasks by place, map of ways), site (map), stowage (tools,

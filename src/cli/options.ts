@@ -37,3 +37,11 @@ export function numberOption(
   }
   return value;
 }
+
+/** The paper asked for by `--paper`, one of `papers`. */
+export function paperOf<Paper extends string>(given: string, papers: readonly Paper[]): Paper {
+  return (
+    papers.find((one) => one === given) ??
+    refuse(`--paper ${given}: give ${papers.slice(0, -1).join(", ")} or ${papers.at(-1) ?? ""}`)
+  );
+}

@@ -15,7 +15,7 @@ import type { Plan } from "../plan/index.ts";
 import { counted, touchdownMs } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import { facesOnDisk } from "./faces.ts";
-import { readOptions } from "./options.ts";
+import { paperOf, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
@@ -35,9 +35,7 @@ export async function sheetVerb([given, ...args]: readonly string[], streams: St
     paper: { type: "string", default: "a4" },
     punched: { type: "boolean" },
   });
-  const size =
-    PAPERS.find((one) => one === values.paper) ??
-    refuse(`--paper ${values.paper}: give ${PAPERS.join(", ")}`);
+  const size = paperOf(values.paper, PAPERS);
   if (kind === "day" && size === "cuff") refuse("the day timeline needs --paper a4 or letter");
   const out = await checkOutput(values.out, path, "file.pdf");
   const plan = await readPlan(path);

@@ -25,11 +25,13 @@ export {
   booklets,
   CUFF,
   daySheet,
+  impose,
   printedDay,
   printingRun,
   SHEET_KINDS,
   sheetPaper,
   SHEETS,
+  sidesOf,
   stampOf,
   STANDING,
   toPdf,
@@ -39,6 +41,7 @@ export {
 } from "./paper/index.ts";
 export type {
   BookletOptions,
+  Imposing,
   Mark,
   Page,
   Paper,
@@ -51,5 +54,6 @@ export type {
   SheetPaper,
   SheetSize,
   SheetStamp,
+  Side,
   Unsaid,
 } from "./paper/index.ts";

@@ -85,9 +85,11 @@ describe("lope cuff", () => {
     expect(await readFile(at("sound.json"), "utf8")).toBe(before);
   });
 
-  it("writes sheets and the day timeline", async () => {
-    expect((await run("cuff", at("sound.json"), "--out", at("a4.pdf"), "--size", "a4")).code).toBe(0);
-    expect((await run("cuff", at("sound.json"), "--out", at("day.pdf"), "--sheet")).code).toBe(0);
+  it("writes sheets, in stacks or in order, and the day timeline", async () => {
+    const cuff = ["cuff", at("sound.json"), "--paper", "a4"];
+    expect((await run(...cuff, "--out", at("a4.pdf"), "--duplex", "--rings")).code).toBe(0);
+    expect((await run(...cuff, "--out", at("a4.pdf"), "--reading")).code).toBe(0);
+    expect((await run("sheet", "day", at("sound.json"), "--out", at("day.pdf"))).code).toBe(0);
     const [sheet, day] = await Promise.all(
       ["a4.pdf", "day.pdf"].map(async (name) => (await readPdf(await readFile(at(name)))).pages[0]!),
     );
@@ -183,10 +185,11 @@ describe("bad input and bad use end with 2, in words, nothing written", () => {
       /--crew ev9: the plan has ev1, ev2/,
     ],
     [
-      "a size that is not there",
-      () => [...cuffTo("x.pdf"), "--size", "a5"],
-      /--size a5: give cuff, a4 or letter/,
+      "paper that is not there",
+      () => [...cuffTo("x.pdf"), "--paper", "a5"],
+      /--paper a5: give cuff, a4 or letter/,
     ],
+    ["two sides of a cuff page", () => [...cuffTo("x.pdf"), "--duplex"], /need --paper a4 or letter/],
     ["negative seconds", () => [...packTo("x.json"), "--seconds=-1"], /--seconds -1: give a number from 0/],
     ["a seed in words", () => [...packTo("x.json"), "--seed", "lucky"], /--seed lucky: give a whole number/],
     [

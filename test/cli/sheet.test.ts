@@ -42,7 +42,10 @@ describe("lope sheet", () => {
     [["sheet"], /say which sheet: .*console/],
     [["sheet", "poster", "plan.json"], /say which sheet/],
     [["sheet", "console"], /say which plan/],
-    [["sheet", "rules", "plan.json", "--paper", "a5", "--out", "x.pdf"], /--paper a5: give a4, letter, cuff/],
+    [
+      ["sheet", "rules", "plan.json", "--paper", "a5", "--out", "x.pdf"],
+      /--paper a5: give a4, letter or cuff/,
+    ],
     [["sheet", "day", "plan.json", "--paper", "cuff", "--out", "x.pdf"], /needs --paper a4 or letter/],
   ])("refuses %j with a word", async (args, words) => {
     const { code, err } = await run(...args);

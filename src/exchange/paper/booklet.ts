@@ -6,7 +6,6 @@ import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
 import { glanceLeaves } from "./glance.ts";
 import { printedDay } from "./leaving/printedday.ts";
-import { impose, type SheetSize } from "./impose.ts";
 import type { Page, Paper } from "./page.ts";
 import { noShedLeaves, shedLeaves, type ShedTables } from "./shedpage.ts";
 import { taskLeaves } from "./taskpage.ts";
@@ -14,8 +13,6 @@ import { taskLeaves } from "./taskpage.ts";
 export interface BookletOptions {
   /** Crew ids whose booklets are wanted, in the plan's order; everybody when left out. */
   readonly crew?: readonly string[] | undefined;
-  /** `cuff`: each page on its own, cut to size. `a4`, `letter`: four to a sheet with cut marks. */
-  readonly size?: "cuff" | SheetSize | undefined;
   /** The printed moments of `plan`, where they are worked out already. */
   readonly day?: PrintedDay | undefined;
   /** The shed order of the plan's own schedule; without it a page says that there is none. */
@@ -23,20 +20,18 @@ export interface BookletOptions {
 }
 
 /**
- * Cuff checklists, one booklet after the other. For each EVA: at a glance, one task a page, what to drop if late, the emergency page.
+ * Cuff checklists, one booklet after the other, each page cut to size; `impose` puts them on sheets. For each EVA: at a glance, one task a page, what to drop if late, the emergency page.
  * `verdict` must be that of `plan` with its own schedule. The same input gives the same paper.
  */
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
   const day = options.day ?? printedDay(plan);
   const pages = members.flatMap((member) => bookletPages(plan, verdict, day, member, options.shed));
-  const paper: Paper = {
+  return {
     title: `${plan.title}: cuff checklists`,
     epochMs: touchdownMs(plan),
     pages: pages.length > 0 ? pages : nobody(plan),
   };
-  const { size = "cuff" } = options;
-  return size === "cuff" ? paper : impose(paper, size);
 }
 
 function bookletPages(

@@ -2,7 +2,7 @@ import { cautionsOf, stepsOf } from "../../plan/lines.ts";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, STANDING } from "../../../src/exchange/index.ts";
+import { booklets, impose, STANDING } from "../../../src/exchange/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { clock } from "../../../src/words/index.ts";
@@ -359,8 +359,12 @@ describe("every booklet", () => {
 
   it("keeps every mark inside its page and no text over another, long lists and names included", () => {
     for (const plan of [samplePlan(), crowdedPlan()]) {
-      for (const size of ["cuff", "a4", "letter"] as const) {
-        const { pages } = printed(plan, { size });
+      const paper = printed(plan);
+      for (const { pages } of [
+        paper,
+        impose(paper, { sheet: "a4", duplex: true, order: "stack", rings: true }),
+        impose(paper, { sheet: "letter", duplex: false, order: "reading", rings: true }),
+      ]) {
         expect(overflows(pages)).toEqual([]);
         expect(collisions(pages)).toEqual([]);
       }

@@ -12,6 +12,9 @@ const MOST_MM = 46;
 /** So much a share of the growing columns has at least, mm. */
 const LEAST_GROWN_MM = 21;
 
+/** So that a text that just fits its column is not broken by the last bit of a sum, mm. */
+const HAIR_MM = 0.02;
+
 export interface Fit {
   readonly sizePt: number;
   readonly widths: readonly number[];
@@ -48,7 +51,10 @@ function ownWidth(table: Table, column: Column, at: number, sizePt: number): num
   const own = cellsAt(table, at).map((cell) =>
     Math.min(MOST_MM, cellWidth(cell, sizePt, column.bold === true || cell.bold === true)),
   );
-  return Math.max(column.blankMm ?? 0, Math.max(head, ...own, longestWord(table, at, sizePt)) + 2 * PAD_MM);
+  return Math.max(
+    column.blankMm ?? 0,
+    Math.max(head, ...own, longestWord(table, at, sizePt)) + 2 * PAD_MM + HAIR_MM,
+  );
 }
 
 /** Width of a cell on one line: frame and number, text, the smaller line under it. */

@@ -8,7 +8,7 @@ import type { SheetStamp } from "./frame.ts";
 export function stampOf(plan: Plan, { score, placed }: Verdict, printedMs: number): SheetStamp {
   return {
     plan: printable(plan.title),
-    revision: `${plan.revision.name === "" ? "no revision" : plan.revision.name} · ${placed} of ${counted(plan.tasks.length, "task")} placed`,
+    revision: `${plan.revision.name ?? "no revision"} · ${placed} of ${counted(plan.tasks.length, "task")} placed`,
     printed: `printed ${utcDate(printedMs - (printedMs % 60_000), 0)} UTC`,
     notCleared:
       score.breaches === 0
