@@ -1,9 +1,8 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
+import { goTo, howToPack, setTheme } from "./shell.ts";
 
-const screen = (page: Page, name: string): Locator =>
-  page.getByRole("navigation", { name: "Screens" }).getByRole("button", { name, exact: true });
 const undo = (page: Page): Locator => page.getByRole("button", { name: /^Undo/ });
 const answer = (page: Page): Locator => page.getByRole("complementary", { name: "Why not" });
 const worth = (page: Page): Locator =>
@@ -13,8 +12,7 @@ const figure = async (page: Page): Promise<string> => worth(page).locator(".figu
 /** Opens the demo plan and packs it for two seconds. */
 async function packDemo(page: Page, aim: "wish" | "likely" = "wish"): Promise<void> {
   await page.goto("./?plan=demo");
-  await page.getByLabel("What to pack for").selectOption(aim);
-  await page.getByRole("combobox", { name: "How long to search" }).selectOption({ label: "2 s" });
+  await howToPack(page, 2, aim);
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   await expect(page.getByText("14 of 14").first()).toBeVisible();
   await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible();
@@ -110,7 +108,7 @@ test("a breach is asked about, and the answer is marked when the day changes", a
 
 test("variants are kept by name, renamed, there after a reload, and removed", async ({ page }) => {
   await packDemo(page);
-  await screen(page, "Variants").click();
+  await goTo(page, "Variants");
   await page.getByRole("textbox", { name: "Name of the variant" }).fill("Quiet day");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("row", { name: /^Compare Quiet day/ })).toBeVisible();
@@ -123,7 +121,7 @@ test("variants are kept by name, renamed, there after a reload, and removed", as
   await expect(page.getByRole("button", { name: "Rename Calm day" })).toBeFocused();
   await expect(page.getByText("Saved here")).toBeVisible();
   await page.goto("./");
-  await screen(page, "Variants").click();
+  await goTo(page, "Variants");
   await expect(page.getByRole("row", { name: /^Compare Calm day/ })).toBeVisible();
   await page.getByRole("button", { name: "Remove Calm day" }).press("Enter");
   await expect(page.getByText("No variant is kept yet.")).toBeVisible();
@@ -135,7 +133,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   page,
 }) => {
   await packDemo(page);
-  await screen(page, "Odds").click();
+  await goTo(page, "Odds");
   const work = page.getByRole("button", { name: "Work out the odds" });
   const day = page.getByRole("region", { name: "The day" });
   await expect(day).toContainText(/2\u202f?000 simulated days, durations PERT, seed 1/);
@@ -175,7 +173,7 @@ test("after a pack the score says what is proved of its worth, until the day is 
   const score = page.getByRole("region", { name: "Score" });
   await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
   // What is proved is how much is possible at likely durations.
-  await page.getByLabel("What to pack for").selectOption("likely");
+  await howToPack(page, 5, "likely");
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   // The whole small request list fits: nothing better can be.
   await expect(score.getByText("proved best")).toBeVisible();
@@ -192,7 +190,7 @@ test("after a pack the score says what is proved of its worth, until the day is 
 
 test("the shed order is a table by EVA and is printed with the cuff checklists", async ({ page }) => {
   await packDemo(page);
-  await screen(page, "Odds").click();
+  await goTo(page, "Odds");
   await page.getByRole("button", { name: "If late", exact: true }).click();
   const table = page.getByRole("region", { name: "EVA 1, when late" });
   await expect(table).toBeVisible();
@@ -226,7 +224,7 @@ for (const { theme, viewport } of looks) {
     test.slow();
     await page.setViewportSize(viewport);
     await packDemo(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     const violations = async (where: string): Promise<void> => {
       const found = await new AxeBuilder({ page }).analyze();
       expect(found.violations.map((one) => `${where}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual(
@@ -242,7 +240,7 @@ for (const { theme, viewport } of looks) {
     await violations("answer kept");
     await answer(page).getByRole("button", { name: "Compare" }).click();
     await violations("variants");
-    await screen(page, "Odds").click();
+    await goTo(page, "Odds");
     await expect(page.getByRole("region", { name: "The day" })).toBeVisible();
     await violations("odds");
     // The variant, then the pack.

@@ -62,6 +62,7 @@ test("a block says its slack, and a must-do below the wish that it is", async ({
     "aria-label",
     /done on \d+ % of simulated days, (may be )?below the wish of 90 %, (slack|no slack|\d+ min late)/,
   );
+  await page.getByRole("button", { name: "Details" }).click();
   await expect(page.getByRole("region", { name: `Task ${name}` })).toContainText("below the wish of 90 %");
   for (const theme of ["light", "dark"]) {
     await page.evaluate((one) => (document.documentElement.dataset["theme"] = one), theme);

@@ -1,5 +1,6 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Locator, type Page, test } from "@playwright/test";
+import { howToPack, setTheme } from "./shell.ts";
 
 const findings = (page: Page): Locator => page.getByRole("region", { name: "Findings" });
 const block = (page: Page, name: string): Locator =>
@@ -15,7 +16,7 @@ async function open(page: Page): Promise<void> {
 
 /** Packs for two seconds and waits until the day is taken over. */
 async function pack(page: Page): Promise<void> {
-  await page.getByRole("combobox").first().selectOption({ label: "2 s" });
+  await howToPack(page, 2);
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   await expect(page.getByText("14 of 14").first()).toBeVisible();
   await expect(findings(page).getByText(/^0 breaches/)).toBeVisible();
@@ -134,7 +135,7 @@ for (const theme of ["light", "dark"] as const) {
   test(`no accessibility violation on any screen, ${theme}`, async ({ page }) => {
     await open(page);
     await pack(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     for (const screen of ["Day", "Setup", "Paper"]) {
       await page.getByRole("button", { name: screen, exact: true }).click();
       await page.waitForLoadState("networkidle");

@@ -3,6 +3,7 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import type { PlanInput } from "../src/plan/index.ts";
 import { block, middleOf, openDay } from "./days.ts";
+import { clockAndHand, setTheme } from "./shell.ts";
 
 const part = (page: Page) => page.getByRole("scrollbar", { name: "Shown part of the stay" });
 const findings = (page: Page) => page.getByRole("region", { name: "Findings" });
@@ -30,12 +31,14 @@ async function openClash(page: Page): Promise<void> {
 
 test("a finding far away and on a lane that is scrolled out is gone to", async ({ page }) => {
   await openClash(page);
-  const row = findings(page).locator(".finding", { hasText: "One task at a time" }).first();
-  await expect(row).toContainText("EV4");
+  const rule = findings(page).locator(".rule-row", { hasText: "One task at a time" });
+  await expect(rule).toContainText("EV4");
+  const row = findings(page).getByRole("list", { name: "One task at a time" }).locator(".finding").first();
   const before = await part(page).getAttribute("aria-valuetext");
   await page.locator(".lanes").evaluate((lanes) => (lanes.scrollTop = 0));
-  await row.click();
+  await rule.click();
   await expect(row).toHaveAttribute("aria-pressed", "true");
+  await expect(row).toContainText("EV4");
   expect(await part(page).getAttribute("aria-valuetext")).not.toBe(before);
   const lanes = (await page.locator(".lanes").boundingBox())!;
   const lane = (await page.locator(".gutter-lane", { hasText: "EV4" }).boundingBox())!;
@@ -106,13 +109,12 @@ for (const theme of ["light", "dark"] as const)
     page,
   }) => {
     await openDay(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
-    const signs = page.getByRole("button", { name: "Legend", exact: true });
-    await signs.press("Enter");
-    const legend = page.getByRole("region", { name: "Legend of the line" });
+    await setTheme(page, theme);
+    await (await clockAndHand(page, "Legend and keys")).press("Enter");
+    const legend = page.getByRole("dialog", { name: "Keys and legend" });
     await expect(legend).toContainText("longest walk home that the suit carries");
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
-    await signs.press("Escape");
+    await page.keyboard.press("Escape");
     await expect(legend).toHaveCount(0);
   });

@@ -1,5 +1,6 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
+import { setTheme } from "./shell.ts";
 
 const strip = (page: Page) => page.getByRole("region", { name: "Steps to a packed day" });
 const step = (page: Page, name: string) =>
@@ -198,7 +199,7 @@ test("the steps stay over a reload, are put away for good, and come back from th
 for (const theme of ["light", "dark"] as const)
   test(`the steps fit 1280 and 820 pixels without a violation, ${theme}`, async ({ page }) => {
     await newPlan(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     await step(page, "Crew").click();
     for (const width of [1280, 820]) {
       await page.setViewportSize({ width, height: 900 });

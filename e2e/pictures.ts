@@ -4,6 +4,7 @@ import { type Browser, chromium, type Page } from "@playwright/test";
 import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
 import { BROWSER_SWITCHES, browserPath } from "./browser.ts";
+import { goTo } from "./shell.ts";
 
 /**
  * Renews the pictures in `public/pictures`: every screen with the demo plan, packed with a counted number of
@@ -18,16 +19,13 @@ type Theme = "light" | "dark";
 /** What is done on a page with the packed day before it is pictured. */
 type Scene = (page: Page) => Promise<void>;
 
-const screen = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Screens" }).getByRole("button", { name, exact: true }).click();
-
 /** Keeps the day as packed and with two tasks fewer, and takes a third off the line, so that both differ from the day. */
 async function keepTwo(page: Page): Promise<void> {
   const keep = async (name: string): Promise<void> => {
-    await screen(page, "Variants");
+    await goTo(page, "Variants");
     await page.getByRole("textbox", { name: "Name of the variant" }).fill(name);
     await page.keyboard.press("Enter");
-    await screen(page, "Day");
+    await goTo(page, "Day");
     await page.locator(".stage .block").first().waitFor();
   };
   const breaches = page
@@ -52,7 +50,7 @@ async function keepTwo(page: Page): Promise<void> {
   await benchOne();
   await keep("Two tasks fewer");
   await benchOne();
-  await screen(page, "Variants");
+  await goTo(page, "Variants");
   await page.waitForTimeout(800);
 }
 
@@ -87,14 +85,14 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
   odds: {
     themes: ["light", "dark"],
     async scene(page) {
-      await screen(page, "Odds");
+      await goTo(page, "Odds");
       await page.locator(".band svg").first().waitFor({ timeout: 60_000 });
     },
   },
   rehearsal: {
     themes: ["light", "dark"],
     async scene(page) {
-      await screen(page, "Rehearsal");
+      await goTo(page, "Rehearsal");
       await page.getByRole("button", { name: "Begin with the day as it stands" }).click();
       for (let i = 0; i < 12; i += 1) await page.getByRole("button", { name: "To the next call" }).click();
       await page.getByRole("button", { name: "10 min on" }).click();
@@ -108,18 +106,18 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
   late: {
     themes: ["light", "dark"],
     async scene(page) {
-      await screen(page, "Odds");
+      await goTo(page, "Odds");
       await page.getByRole("button", { name: "If late", exact: true }).click();
       await page.locator(".shed-cell").first().waitFor({ timeout: 120_000 });
       await page.waitForTimeout(1500);
     },
   },
   variants: { themes: ["light", "dark"], scene: keepTwo },
-  setup: { themes: ["light", "dark"], scene: (page) => screen(page, "Setup") },
+  setup: { themes: ["light", "dark"], scene: (page) => goTo(page, "Setup") },
   paper: {
     themes: ["light", "dark"],
     async scene(page) {
-      await screen(page, "Paper");
+      await goTo(page, "Paper");
       await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
     },
   },
@@ -137,7 +135,7 @@ async function site(
   place: string | null,
   closer: number,
 ): Promise<void> {
-  await screen(page, "Site");
+  await goTo(page, "Site");
   await page.getByRole("slider").first().fill(String(minuteS));
   await page.getByRole("button", { name: eva, exact: true }).click();
   if (place !== null) await page.getByRole("button", { name: place, exact: true }).first().click();

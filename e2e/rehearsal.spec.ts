@@ -1,6 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
+import { goTo, setTheme } from "./shell.ts";
 
 const rehearsal = (page: Page) => page.locator(".rehearsal");
 const press = (page: Page, name: string) =>
@@ -9,7 +10,7 @@ const crew = (page: Page, name: string) => page.getByRole("region", { name, exac
 
 async function begin(page: Page): Promise<void> {
   await openDay(page);
-  await page.getByRole("button", { name: "Rehearsal", exact: true }).click();
+  await goTo(page, "Rehearsal");
   await press(page, "Begin with the day as it stands");
 }
 
@@ -98,13 +99,13 @@ test("a rehearsal lasts over a reload, comes from its file, and leaves the plan 
   await press(page, "Save as a file");
   const path = await (await file).path();
   await page.reload();
-  await page.getByRole("button", { name: "Rehearsal", exact: true }).click();
+  await goTo(page, "Rehearsal");
   await expect(page.locator(".rehearsal-met")).toHaveText(shown.replace("\n", " "));
   await press(page, "End…");
   await press(page, "End and forget it");
   await page.getByLabel("Open a rehearsal file").setInputFiles(path);
   await expect(page.locator(".rehearsal-met")).toHaveText(shown.replace("\n", " "));
-  await page.getByRole("button", { name: "Day", exact: true }).click();
+  await goTo(page, "Day");
   await expect(page.getByRole("button", { name: /^Undo/ })).toHaveAttribute("title", "Nothing to undo");
 });
 
@@ -124,7 +125,7 @@ test("the clock runs and holds", async ({ page }) => {
 for (const theme of ["light", "dark"] as const) {
   test(`nothing stands in the way of anybody in a rehearsal: ${theme}`, async ({ page }) => {
     await begin(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     for (let i = 0; i < 5; i += 1) await press(page, "To the next call");
     await crew(page, "EV1")
       .getByLabel(/the gauge reads/)

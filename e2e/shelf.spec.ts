@@ -1,6 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { block, openDay } from "./days.ts";
+import { setTheme } from "./shell.ts";
 
 const shelf = (page: Page) => page.getByRole("dialog", { name: "Plans in this browser" });
 const card = (page: Page, title: string) =>
@@ -127,7 +128,7 @@ test("two windows on one plan: one writes, the other follows and takes over", as
 for (const theme of ["light", "dark"] as const) {
   test(`no accessibility violation with the shelf, ${theme}`, async ({ page }) => {
     await openDay(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     await openShelf(page);
     await page.getByLabel("Revision", { exact: true }).fill("R1");
     await page.keyboard.press("Enter");

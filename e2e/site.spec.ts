@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
+import { goTo, setTheme } from "./shell.ts";
 
 const map = (page: Page) => page.getByRole("application", { name: "Map of the site" });
 const places = (page: Page) => page.getByRole("region", { name: "List of places" });
@@ -11,7 +12,7 @@ const undo = (page: Page) => page.getByRole("button", { name: /^Undo/ });
 const minute = (page: Page) => page.getByRole("slider", { name: "Minute of the stay" });
 
 async function showSite(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Site", exact: true }).click();
+  await goTo(page, "Site");
   await expect(row(page, "Split Stone")).toContainText("min");
 }
 
@@ -104,16 +105,16 @@ test.describe("the small plan's site", () => {
     await minute(page).fill(String(2 * 3600 + 180));
     await expect(page.locator(".site-where")).toContainText("EV1");
     await expect(page.locator(".site-minute")).toContainText("2:03");
-    await page.getByRole("button", { name: "Day", exact: true }).click();
+    await goTo(page, "Day");
     await expect(page.locator(".cursor-time")).toContainText("2:03");
     // Point at another minute on the day line and look at the site again.
     const stage = (await page.locator(".stage").boundingBox())!;
     await page.mouse.move(stage.x + stage.width * 0.6, stage.y + 8);
     const pointed = (await page.locator(".cursor-time b").innerText()).trim();
-    await page.getByRole("button", { name: "Site", exact: true }).click();
+    await goTo(page, "Site");
     await expect(page.locator(".site-minute b")).toHaveText(pointed);
     await placeButton(page, "Split Stone").click();
-    await page.getByRole("button", { name: "Day", exact: true }).click();
+    await goTo(page, "Day");
     await expect(page.locator('.block[data-task="stone-core"]').first()).toHaveAttribute(
       "aria-pressed",
       "true",
@@ -182,7 +183,7 @@ test.describe("the small plan's site", () => {
 test.describe("the demo plan's site", () => {
   test.beforeEach(async ({ page }) => {
     await page.goto("./?plan=demo");
-    await page.getByRole("button", { name: "Site", exact: true }).click();
+    await goTo(page, "Site");
     await expect(row(page, "Osier, far lip")).toContainText("34 min");
   });
 
@@ -213,7 +214,7 @@ test.describe("the demo plan's site", () => {
     for (const width of [1280, 820])
       test(`no accessibility violation, ${theme}, ${width} px wide`, async ({ page }) => {
         await page.setViewportSize({ width, height: 900 });
-        if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+        await setTheme(page, theme);
         await placeButton(page, "Osier, near lip").click();
         await page.getByRole("button", { name: /^From what: walk back/ }).click();
         const { violations } = await new AxeBuilder({ page }).analyze();

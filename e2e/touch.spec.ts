@@ -1,6 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { type CDPSession, expect, type Page, test } from "@playwright/test";
 import { block, middleOf, openDay, spanOf } from "./days.ts";
+import { clockAndHand, goTo } from "./shell.ts";
 
 /** An upright tablet. */
 test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
@@ -41,9 +42,10 @@ test("a finger drags a task, and dragging it to the bench benches it", async ({ 
   const at = await middleOf(block(page, "Core at Split Stone"));
   await strokes(page, [at], [{ x: at.x + 40, y: at.y }]);
   expect(await spanOf(page, "Core at Split Stone")).not.toBe("3:00 to 3:26");
-  const bench = await middleOf(page.getByRole("region", { name: "Bench" }));
+  const bench = await middleOf(page.getByRole("button", { name: /^Bench/ }));
   await strokes(page, [await middleOf(block(page, "Core at Split Stone"))], [bench]);
   await expect(block(page, "Core at Split Stone")).toHaveCount(0);
+  await page.getByRole("button", { name: /^Bench/ }).tap();
   await expect(page.locator(".card-name", { hasText: "Core at Split Stone" })).toBeVisible();
 });
 
@@ -72,7 +74,11 @@ test("two fingers zoom, one on the ground pans, a resting one opens the menu", a
 
   // Hands need a moment from a stroke to a tap; at once after it the browser takes the tap for its end.
   await page.waitForTimeout(500);
-  await page.getByRole("button", { name: "EVA 1", exact: true }).tap();
+  await page.getByRole("button", { name: "Shown part" }).tap();
+  await page
+    .getByRole("toolbar")
+    .getByRole("button", { name: /^EVA 1/ })
+    .tap();
   await expect.poll(shown).toBe(before);
   const session = await page.context().newCDPSession(page);
   const task = await middleOf(block(page, "Core at Split Stone"));
@@ -84,22 +90,24 @@ test("two fingers zoom, one on the ground pans, a resting one opens the menu", a
 });
 
 test("the lasso is a button away", async ({ page }) => {
-  await page.getByRole("button", { name: "Lasso", exact: true }).tap();
+  await (await clockAndHand(page, "Lasso")).tap();
   const stage = (await page.locator(".stage").boundingBox())!;
   const from = { x: stage.x + 6, y: stage.y + 6 };
   await strokes(page, [from], [{ x: stage.x + stage.width - 6, y: stage.y + stage.height * 0.9 }]);
+  await page.waitForTimeout(500);
+  await page.getByRole("button", { name: /^Findings/ }).tap();
   await expect(page.getByText("6 tasks,", { exact: false })).toBeVisible();
 });
 
 test("everything has its place on 820 pixels, without a violation on any screen", async ({ page }) => {
   await block(page, "First scoop").tap();
   for (const screen of ["Day", "Setup", "Paper"]) {
-    await page.getByRole("button", { name: screen, exact: true }).tap();
+    await goTo(page, screen);
     await page.waitForLoadState("networkidle");
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide, screen).toBeLessThanOrEqual(820);
     const outside = await page.evaluate(() =>
-      [...document.querySelectorAll(".header button, .handbar button, .score-figure, .header select")]
+      [...document.querySelectorAll(".header button, .corner button, .score-figure, .readout")]
         .filter((one) => one.getBoundingClientRect().right > window.innerWidth + 1)
         .map((one) => one.textContent),
     );

@@ -1,5 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
+import { setTheme } from "./shell.ts";
 
 test.beforeEach(async ({ page }) => {
   await page.goto("./?plan=small");
@@ -30,7 +31,7 @@ for (const theme of ["light", "dark"] as const) {
   test(`the usual values of a flight rule can be read and reached by keyboard, ${theme}`, async ({
     page,
   }) => {
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     await page.getByRole("tab", { name: /^Flight rules/ }).click();
     const carry = page
       .locator("tbody tr", { hasText: "weight for each crew member" })

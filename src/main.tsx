@@ -34,14 +34,12 @@ import {
   systemId,
 } from "./session/index.ts";
 import { App, fetchScreens } from "./screens/app.tsx";
-import { createLook } from "./screens/look.ts";
+import { createLook, THEMES } from "./screens/look.ts";
 import { fetched } from "./screens/ondemand.tsx";
 import type { Services } from "./screens/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
 
-/** A tablet held upright, as the style sheets have it. */
-const UPRIGHT = "(max-width: 60rem)";
 const READY = ["demo", "small", "large"];
 
 const engine = startEngine();
@@ -104,14 +102,8 @@ const services: Services = {
 
 const remembered = services.memory.get("theme");
 const darkSystem = window.matchMedia("(prefers-color-scheme: dark)").matches;
-const theme = remembered === "dark" || remembered === "light" ? remembered : darkSystem ? "dark" : "light";
+const theme = THEMES.find(({ id }) => id === remembered)?.id ?? (darkSystem ? "dark" : "light");
 document.documentElement.dataset["theme"] = theme;
-
-/** Height of bench and findings at the start; on an upright tablet the details stand below them. */
-function dockPx(): number {
-  const upright = window.matchMedia(UPRIGHT).matches;
-  return Math.round(upright ? window.innerHeight * 0.34 : Math.min(240, window.innerHeight * 0.215));
-}
 
 async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
@@ -126,7 +118,7 @@ async function begin(): Promise<void> {
   }
 }
 
-const look = createLook(theme, dockPx());
+const look = createLook(theme);
 /** The rehearsal, once its screen has been fetched. */
 let rehearsing: RehearsalWork | null = null;
 
@@ -167,9 +159,6 @@ const screens = {
   }),
   details: fetched(async () => (await import("./screens/task/panel.tsx")).TaskPanel),
 };
-
-// A tablet that is turned has another share for the line.
-window.matchMedia(UPRIGHT).addEventListener("change", () => look.setState({ dockPx: dockPx() }));
 
 window.addEventListener("pagehide", () => {
   rehearsing?.hold();

@@ -66,6 +66,22 @@ export function easedWords({ by, unit }: Shift): string {
   return `better by ${amountWords(by, unit, "down")}`;
 }
 
+/**
+ * The least that any of these findings leaves to spare, or the most that one is over by: never rounded to the better. Null where they
+ * are of no quantity, or of several that cannot be held against each other.
+ */
+export function spareWords(
+  findings: readonly Finding[],
+): { readonly amount: string; readonly says: "spare" | "over" } | null {
+  const all = findings.flatMap(quantitiesOf);
+  const unit = all[0]?.unit;
+  if (unit === undefined || unit === "none" || all.some((one) => one.unit !== unit)) return null;
+  const over = Math.max(...all.map(overOf));
+  return over > NOISE
+    ? { amount: amountWords(over, unit, "up"), says: "over" }
+    : { amount: amountWords(Math.max(0, -over), unit, "down"), says: "spare" };
+}
+
 const WEIGHT: Readonly<Record<Level, number>> = { tight: 0, open: 1, breach: 2 };
 
 function keyOf({ rule, subjects }: Finding): string {

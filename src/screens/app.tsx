@@ -16,7 +16,6 @@ import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./shell/keys.tsx";
 import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
-import { ScoreLine } from "./shell/scoreline.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
 import { WhyPanel } from "./why/whypanel.tsx";
@@ -73,8 +72,6 @@ function Screens(props: Wired) {
   return (
     <div className="app">
       <Header />
-      {/* A rehearsal has figures of its own. */}
-      {screen !== "rehearsal" && <ScoreLine />}
       <Following />
       <Greeting />
       <Outset />

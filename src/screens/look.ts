@@ -7,7 +7,24 @@ import type { ClockKind } from "../words/index.ts";
 /** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
 
 export type Screen = "day" | "site" | "variants" | "odds" | "rehearsal" | "setup" | "paper";
-export type Theme = "light" | "dark";
+export type Theme = "light" | "dark" | "dim";
+
+/** The themes by name; the last one is of low luminance, for eyes that are used to a dark room. */
+export const THEMES: readonly { readonly id: Theme; readonly name: string }[] = [
+  { id: "light", name: "Light" },
+  { id: "dark", name: "Dark" },
+  { id: "dim", name: "Dark room" },
+];
+
+/** What a theme is called. */
+export function themeName(theme: Theme): string {
+  return THEMES.find(({ id }) => id === theme)?.name ?? theme;
+}
+
+/** The theme after this one, round at the end. */
+export function nextTheme(theme: Theme): Theme {
+  return THEMES[(THEMES.findIndex(({ id }) => id === theme) + 1) % THEMES.length]?.id ?? "light";
+}
 
 /** What is in hand, for the label beside the pointer. */
 export interface InHand {
@@ -91,7 +108,12 @@ export interface LookState {
   readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
   readonly margins: "all" | "least" | null;
-  readonly dockPx: number;
+  /** What is open of the side where it is a rail. */
+  readonly sideOpen: boolean;
+  /** Whether all fields of the selected task are shown. */
+  readonly details: boolean;
+  /** The task under the pointer, on the line or on the bench. */
+  readonly pointed: string | null;
   readonly keysShown: boolean;
   /** What a screen reader is told. */
   readonly spoken: string;
@@ -99,8 +121,8 @@ export interface LookState {
 
 export type Look = StoreApi<LookState>;
 
-/** The look at the start; `dockPx` is the height of bench and findings. */
-export function createLook(theme: Theme, dockPx: number): Look {
+/** The look at the start. */
+export function createLook(theme: Theme): Look {
   return createStore<LookState>()(() => ({
     screen: "day",
     theme,
@@ -128,7 +150,9 @@ export function createLook(theme: Theme, dockPx: number): Look {
     importing: null,
     listShown: false,
     margins: null,
-    dockPx,
+    sideOpen: false,
+    details: false,
+    pointed: null,
     keysShown: false,
     spoken: "",
   }));

@@ -49,7 +49,7 @@ export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // What the judge says in words, which screens see through the desk only.
-export { easedWords, limiterWords, overWords, subtract, worseWords } from "../check/index.ts";
+export { easedWords, limiterWords, overWords, spareWords, subtract, worseWords } from "../check/index.ts";
 export type { PackOptions } from "../engine/calls.ts";
 export type { Leaves } from "./leaving.ts";
 export { isOver, rehearsalWork } from "./rehearsing.ts";

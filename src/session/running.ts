@@ -35,6 +35,13 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
   const note = (part: Partial<Run>): void =>
     state.setState((now) => (now.run ? { run: { ...now.run, ...part } } : {}));
 
+  const betterDay = (best: Schedule, seconds: number): Partial<Run> => {
+    const bestVerdict = core.judge(best);
+    const { worth, breaches } = bestVerdict.score;
+    const steps = [...(state.getState().run?.steps ?? []), { seconds, worth, breaches }];
+    return { best, bestVerdict, steps };
+  };
+
   const stop = (end: NonNullable<Run["end"]>): void => {
     if (!current) return;
     const stopped = current;
@@ -63,6 +70,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
         progress: null,
         best: null,
         bestVerdict: null,
+        steps: [],
         packed: null,
         mended: null,
         made: null,
@@ -73,7 +81,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
       const answer = await work((progress) => {
         if (current !== mine) return;
         const better = progress.schedule;
-        note({ progress, ...(better ? { best: better, bestVerdict: core.judge(better) } : {}) });
+        note({ progress, ...(better ? betterDay(better, progress.seconds) : {}) });
       }, mine.signal);
       if (current !== mine) return;
       current = null;

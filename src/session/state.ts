@@ -78,6 +78,8 @@ export interface Run {
   /** The best schedule so far and what the judge says of it. */
   readonly best: Schedule | null;
   readonly bestVerdict: Verdict | null;
+  /** Every better day in the order in which they came: after how many seconds, with what worth and breaches. */
+  readonly steps: readonly { readonly seconds: number; readonly worth: number; readonly breaches: number }[];
   /** The answer, when it came and was taken. */
   readonly packed: PackReport | null;
   readonly mended: MendReport | null;

@@ -59,7 +59,7 @@ async function show() {
     walkS: () => () => 0,
     memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => kept.set(key, value).has(key) },
   };
-  const look = createLook("light", 200);
+  const look = createLook("light");
   const host = document.createElement("div");
   document.body.append(host);
   root = createRoot(host);
@@ -132,9 +132,9 @@ describe("the app", () => {
     expect(score?.textContent).toContain("worse");
     // The list is made anew ten times a second at most.
     await act(() => new Promise((done) => setTimeout(done, 150)));
-    expect(document.querySelector(".finding.breach.fresh")?.textContent).toContain("EVA 1");
+    expect(document.querySelector(".rule-row.breach.fresh")?.textContent).toContain("EVA 1");
     press(block("one")!, "Escape");
-    expect(document.querySelector(".finding.breach")).toBeNull();
+    expect(document.querySelector(".rule-row.breach")).toBeNull();
     expect(document.querySelector(".cost")).toBeNull();
   });
 
@@ -169,9 +169,16 @@ describe("the app", () => {
 
   it("remembers the theme", async () => {
     const { kept } = await show();
-    await click("Dark");
-    expect(document.documentElement.dataset["theme"]).toBe("dark");
-    expect(kept.get("theme")).toBe("dark");
+    for (const [name, theme] of [
+      ["Dark room", "dim"],
+      ["Dark", "dark"],
+      ["Light", "light"],
+    ] as const) {
+      await click("?");
+      await click(name);
+      expect(document.documentElement.dataset["theme"]).toBe(theme);
+      expect(kept.get("theme")).toBe(theme);
+    }
   });
 
   it("shows the pages that will be printed", async () => {

@@ -9,7 +9,7 @@ const CENTIMETRE_PX = 96 / 2.54;
 
 function lay() {
   const { desk } = deskWith();
-  const look = createLook("light", 200);
+  const look = createLook("light");
   const windows = windowing(
     look,
     () => desk.state.getState().plan,

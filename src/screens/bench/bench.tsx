@@ -106,47 +106,58 @@ const Card = memo(function Card(props: {
   const says = useDesk((state) => benchSays(state, task.id));
   const lengthS = task.duration.likelyS;
   const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
+  const take = (event: React.PointerEvent): void => {
+    const button = event.target instanceof Element ? event.target.closest("button") : null;
+    // All of the card is its grip, but for the buttons that do something else.
+    if (event.button !== 0 || (button && !button.matches(".card-grip"))) return;
+    const more = event.shiftKey || event.ctrlKey || event.metaKey;
+    gesture.press(event.nativeEvent, {
+      task: task.id,
+      lane: null,
+      offsetS: Math.min(300, lengthS / 2),
+      more,
+    });
+  };
   return (
-    <li className={held ? "card held" : "card"}>
+    <li
+      className={held ? "card held" : "card"}
+      data-selected={selected}
+      onPointerDown={take}
+      onContextMenu={(event) => {
+        event.preventDefault();
+        if (gesture.active()) return;
+        gesture.forget();
+        if (!selected) desk.select([task.id]);
+        look.setState({ menu: { x: event.clientX, y: event.clientY } });
+      }}
+    >
+      <span className={`kind ${task.kind}`} aria-hidden="true">
+        {KIND_LETTERS[task.kind]}
+      </span>
       <button
         type="button"
         className="card-grip"
         data-task={task.id}
         aria-pressed={selected}
         aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
-        onPointerDown={(event) => {
-          if (event.button !== 0) return;
-          const more = event.shiftKey || event.ctrlKey || event.metaKey;
-          gesture.press(event.nativeEvent, {
-            task: task.id,
-            lane: null,
-            offsetS: Math.min(300, lengthS / 2),
-            more,
-          });
-        }}
         onClick={(event) => {
           // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
           if (event.detail === 0) desk.select([task.id]);
         }}
-        onContextMenu={(event) => {
-          event.preventDefault();
-          if (gesture.active()) return;
-          gesture.forget();
-          if (!selected) desk.select([task.id]);
-          look.setState({ menu: { x: event.clientX, y: event.clientY } });
-        }}
       >
-        <span className={`kind ${task.kind}`}>{KIND_LETTERS[task.kind]}</span>
         <span className="card-name narrow" title={task.name}>
           {task.name}
         </span>
-        <span className="card-worth">{task.must ? "must" : task.worth}</span>
         <span className="card-facts narrow">
-          {lasting(lengthS, "down")} · {crew} · {props.place}
+          {lasting(lengthS, "down")}
+          {task.crew.count === 0 ? " · by command" : task.crew.count > 1 ? ` × ${task.crew.count}` : ""}
+          {task.must && <b> · must-do</b>}
+          {props.place !== "no place" && ` · ${props.place}`}
         </span>
       </button>
+      <b className="card-worth">{task.worth}</b>
       <p className="card-why">
-        {held ? "In hand." : (says ?? "Not looked into yet.")}
+        {held ? "In hand." : says}{" "}
         {reason?.fitsAt && !held && (
           <button
             type="button"

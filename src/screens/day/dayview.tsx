@@ -1,22 +1,19 @@
 import { type ReactNode, useEffect, useMemo } from "react";
-import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk } from "../context.ts";
-import { Findings } from "../findings/findings.tsx";
 import { Board } from "./line/board.tsx";
 import { useTheLine } from "./line/theline.ts";
 import { type Day, DayContext } from "./around.ts";
-import { MoveCost } from "./cost.tsx";
 import { dayKeys } from "./daykeys.ts";
-import { Dock } from "./dock.tsx";
 import { groundOf } from "./ground.ts";
-import { HandBar } from "./handbar.tsx";
 import { dayGesture } from "./gesture.ts";
 import { lineWork } from "./linework.ts";
 import { PinnedBox } from "./pinned.tsx";
+import { Readout } from "./readout.tsx";
+import { Side } from "./side.tsx";
 import { splitWork } from "./splitwork.ts";
 import { windowing } from "./windowing.ts";
 
-/** The day: lanes, margins under the same axis, and below them bench, findings and the chosen task. */
+/** The day: lanes, margins under the same axis, one line to read what is pointed at, and the side. */
 export function DayView(props: { readonly details: ReactNode }) {
   const { desk, look, walkS } = useAround();
   const line = useTheLine();
@@ -48,17 +45,19 @@ export function DayView(props: { readonly details: ReactNode }) {
     [desk, look, gesture, windows, latest],
   );
   const day = useMemo<Day>(() => ({ gesture, windows }), [gesture, windows]);
+  const point = (event: React.PointerEvent): void => {
+    const over = event.target instanceof Element ? event.target.closest<HTMLElement>("[data-task]") : null;
+    const pointed = over?.dataset["task"] ?? null;
+    if (pointed !== look.getState().pointed) look.setState({ pointed });
+  };
   return (
     <DayContext value={day}>
-      <div className="day">
-        <HandBar />
-        <Board line={line} />
-        <Dock>
-          <Bench />
-          <Findings />
-          {props.details}
-        </Dock>
-        <MoveCost />
+      <div className="day" onPointerOver={point}>
+        <div className="day-line">
+          <Board line={line} />
+          <Readout />
+        </div>
+        <Side details={props.details} />
         <PinnedBox />
       </div>
     </DayContext>

@@ -50,8 +50,10 @@ export function beyondEdge(ground: Ground | null, point: Point): number {
   return out === 0 || isOverBench(point) ? 0 : Math.max(-MOST_OUT_PX, Math.min(MOST_OUT_PX, out));
 }
 
-/** True over the bench. Asked for its box and not for what is under the pointer: that is far quicker. */
+/** True over the bench, or over what stands for it. Asked for its box and not for what is under the pointer: that is far quicker. */
 export function isOverBench({ x, y }: Point): boolean {
-  const box = document.querySelector("[data-bench]")?.getBoundingClientRect();
-  return box !== undefined && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+  return [...document.querySelectorAll("[data-bench]")].some((one) => {
+    const box = one.getBoundingClientRect();
+    return box.width > 0 && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+  });
 }

@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
@@ -15,35 +16,48 @@ import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { useCalm } from "../settled.ts";
 
+/** Must-do tasks that are shown before all are asked for. */
+const FEW = 2;
+
 /** What the simulated days find: a chance below what the plan wants of it, and each must-do task that is. */
 export function BelowWish() {
   const plan = useDesk((state) => state.plan);
   const chances = useCalm(useDesk((state) => state.chances));
   const current = useDesk(chancesStand);
   const packing = useDesk((state) => state.plan.schedule.placements.length > 0);
+  const [all, setAll] = useState(false);
   const report = packing ? (chances?.report ?? null) : null;
   if (!report) return null;
   const days = daysBelow(report);
   const tasks = report.tasks.filter((one) => taskShortfall(one, report) !== null);
   if (days.length === 0 && tasks.length === 0) return null;
+  const inOrder = tasks.toSorted((a, b) => a.done.share - b.done.share);
+  const shown = all ? inOrder : inOrder.slice(0, FEW);
   return (
-    <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
-      {days.map(({ shortfall, sentence }) => (
-        <li key={sentence}>
-          <p className="finding">
-            <StateOf shortfall={shortfall} />
-            <span className="finding-rule narrow">Chances</span>
-            {!current && <span className="finding-new">worked out again…</span>}
-            <span className="finding-sentence">{sentence}</span>
-          </p>
-        </li>
-      ))}
-      {tasks
-        .toSorted((a, b) => a.done.share - b.done.share)
-        .map((one) => (
+    <section className="spoils" aria-label="What spoils the day">
+      <header className="part-head">
+        <h2>What spoils the day</h2>
+        <span className="note">{current ? `of ${report.days} simulated` : "worked out again…"}</span>
+      </header>
+      <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
+        {days.map(({ shortfall, sentence }) => (
+          <li key={sentence}>
+            <p className="finding">
+              <StateOf shortfall={shortfall} />
+              <span className="finding-sentence">{sentence}</span>
+            </p>
+          </li>
+        ))}
+        {shown.map((one) => (
           <TaskBelow key={one.task} plan={plan} report={report} one={one} />
         ))}
-    </ol>
+      </ol>
+      {inOrder.length > FEW && (
+        <button type="button" className="quiet more" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? "Fewer" : `${inOrder.length - FEW} more`}
+        </button>
+      )}
+    </section>
   );
 }
 
@@ -90,7 +104,6 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
     <li>
       <button type="button" className="finding" onClick={go}>
         {shortfall !== null && <StateOf shortfall={shortfall} />}
-        <span className="finding-rule narrow">Must-do</span>
         <span className="finding-sentence">{sentence}</span>
       </button>
     </li>

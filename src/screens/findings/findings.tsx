@@ -1,8 +1,9 @@
-import { memo, useMemo } from "react";
+import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
-import { type DeskState, shownVerdict, worseWords } from "../../session/index.ts";
-import { clock, counted } from "../../words/index.ts";
+import { type DeskState, shownPlan, shownVerdict, spareWords, worseWords } from "../../session/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import { clock, counted, crewName, evaName, listed, metres, taskName } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
@@ -28,14 +29,15 @@ function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string>
   ]);
 }
 
-/** What breaks a rule or comes close to it: breaches first, then must-do tasks left out, then tight ones. */
+/** What breaks a rule or comes close to it, a line a rule: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
   const verdict = useCalm(useDesk(shownVerdict));
+  const plan = useCalm(useDesk(shownPlan));
   const changed = useCalm(useDesk(changesOf));
   const inHand = useLook((state) => state.inHand !== null);
-  const chosen = useLook((state) => state.chosen);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const changes = useMemo(() => changeWords(changed), [changed]);
+  const rules = useMemo(() => byRule(inOrder), [inOrder]);
   const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
 
   return (
@@ -47,22 +49,146 @@ export const Findings = memo(function Findings() {
           {inHand ? ", with the task in hand" : ""}
         </span>
       </header>
-      <BelowWish />
       {inOrder.length === 0 && <p className="empty">No rule is broken and none is kept by little.</p>}
       <ol className="finding-list">
-        {inOrder.map((finding, i) => (
-          <FindingRow
-            // Numbers change while a task is in hand; the row stays the same row.
-            key={`${findingKey(finding)}${i > 0 && findingKey(inOrder[i - 1]!) === findingKey(finding) ? i : ""}`}
-            finding={finding}
-            change={changes.get(findingKey(finding)) ?? null}
-            chosen={chosen !== null && findingKey(chosen) === findingKey(finding)}
-          />
+        {rules.map((findings) => (
+          <RuleRow key={ruleKey(findings[0])} plan={plan} findings={findings} changes={changes} />
         ))}
       </ol>
+      <BelowWish />
+      <DayFigures />
     </section>
   );
 });
+
+/** Findings of one rule and level. */
+type Together = readonly [Finding, ...Finding[]];
+
+function ruleKey({ rule, level }: Finding): string {
+  return `${level} ${rule}`;
+}
+
+/** Findings of one rule and level together, in the order in which the first of each is read. */
+function byRule(inOrder: readonly Finding[]): readonly Together[] {
+  const rules = new Map<string, [Finding, ...Finding[]]>();
+  for (const finding of inOrder) {
+    const known = rules.get(ruleKey(finding));
+    if (known) known.push(finding);
+    else rules.set(ruleKey(finding), [finding]);
+  }
+  return [...rules.values()];
+}
+
+/** Most names that a line says of what its findings are about. */
+const MOST_NAMES = 3;
+
+/** `EVA 2 · EV1 and EV2 · 17:11`: whom the findings of a rule are about and when the first of them holds. */
+function aboutWords(plan: Plan, findings: readonly Finding[]): string {
+  const ids = (kind: Finding["subjects"][number]["kind"]): readonly string[] => [
+    ...new Set(
+      findings.flatMap(({ subjects }) => subjects.filter((one) => one.kind === kind).map(({ id }) => id)),
+    ),
+  ];
+  const named = (names: readonly string[]): string =>
+    names.length > MOST_NAMES
+      ? `${names[0] ?? ""} and ${counted(names.length - 1, "more", "more")}`
+      : listed(names);
+  const evas = named(ids("eva").map((id) => evaName(plan, id)));
+  const crew = named(ids("crew").map((id) => crewName(plan, id)));
+  const tasks = named(ids("task").map((id) => taskName(plan, id)));
+  const first = findings.find(({ span }) => span !== null)?.span ?? null;
+  return [evas, crew, tasks, first === null ? "" : clock(first.startS)].filter(Boolean).join(" · ");
+}
+
+/** A rule: how many findings, about whom, and what is left to spare or over. A press goes to the first and unfolds all. */
+function RuleRow(props: {
+  readonly plan: Plan;
+  readonly findings: Together;
+  readonly changes: ReadonlyMap<string, string>;
+}) {
+  const { plan, findings, changes } = props;
+  const { desk, look } = useAround();
+  const { windows } = useDay();
+  const chosenKey = useLook(({ chosen }) => (chosen === null ? null : findingKey(chosen)));
+  const [folded, fold] = useState(true);
+  const [first] = findings;
+  const within = findings.some((one) => findingKey(one) === chosenKey);
+  const open = !folded || within;
+  const change = findings.map((one) => changes.get(findingKey(one))).find(Boolean) ?? null;
+  const spare = spareWords(findings);
+  const press = (): void => {
+    fold(open);
+    if (!open) goToFinding(desk, look, windows, first);
+    else if (within) look.setState({ chosen: null });
+  };
+  return (
+    <li>
+      <button
+        type="button"
+        className={`rule-row ${first.level}${change !== null ? " fresh" : ""}`}
+        aria-expanded={open}
+        onClick={press}
+      >
+        <span className={`rule-mark ${first.level}`}>
+          {findings.length}
+          <span className="unseen"> {LEVEL_WORDS[first.level].toLowerCase()}</span>
+        </span>
+        <span className="rule-words">
+          <b>{FLIGHT_RULES[first.rule].words}</b>{" "}
+          {change !== null && <span className="finding-new">{change}</span>}
+        </span>
+        <span className="rule-about">{aboutWords(plan, findings)}</span>
+        <span className="rule-figure">
+          {spare ? (
+            <>
+              <b>{spare.amount}</b> <span>{spare.says}</span>
+            </>
+          ) : (
+            <span>{LEVEL_WORDS[first.level].toLowerCase()}</span>
+          )}
+        </span>
+      </button>
+      {open && (
+        <ol className="rule-findings" aria-label={FLIGHT_RULES[first.rule].words}>
+          {findings.map((finding, i) => (
+            <FindingRow
+              // Numbers change while a task is in hand; the row stays the same row.
+              key={`${findingKey(finding)}${i > 0 && findingKey(findings[i - 1] ?? finding) === findingKey(finding) ? i : ""}`}
+              finding={finding}
+              change={changes.get(findingKey(finding)) ?? null}
+              chosen={findingKey(finding) === chosenKey}
+            />
+          ))}
+        </ol>
+      )}
+    </li>
+  );
+}
+
+/** What the day holds in all, beside the score. */
+function DayFigures() {
+  const verdict = useCalm(useDesk(shownVerdict));
+  const tasks = useDesk((state) => shownPlan(state).tasks.length);
+  return (
+    <div className="day-figures">
+      <span>
+        <b>
+          {verdict.mustPlaced} of {verdict.mustTotal}
+        </b>{" "}
+        must-do
+      </span>
+      <span>
+        {verdict.placed} of {tasks} tasks
+      </span>
+      <span>
+        <From of="walked, all crew" ask={{ what: "walked" }}>
+          {metres(verdict.score.walkM, "up")}
+        </From>{" "}
+        walked
+      </span>
+    </div>
+  );
+}
 
 interface RowProps {
   readonly finding: Finding;
@@ -84,8 +210,6 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
         aria-pressed={props.chosen}
         onClick={go}
       >
-        <span className={`state ${finding.level}`}>{LEVEL_WORDS[finding.level]}</span>
-        <span className="finding-rule narrow">{FLIGHT_RULES[finding.rule].words}</span>
         {finding.span && <span className="finding-when">{clock(finding.span.startS)}</span>}
         {props.change !== null && <span className="finding-new">{props.change}</span>}
         <span className="finding-sentence">{finding.sentence}</span>

@@ -69,10 +69,12 @@ function ChanceFigure(props: {
     wish === null
       ? report && crewShort(report)
       : wishWords(standing ?? "open", wish).replace("the wish of", "wish");
+  const interval = chance && chanceInterval(chance);
   return (
     <div
       role="group"
       aria-label={name}
+      title={[interval, beside].filter(Boolean).join(", ") || undefined}
       className={`score-figure chance-figure ${shown === "good" ? "fine" : shown}`}
       data-current={again === null}
       data-days={report?.days}
@@ -85,14 +87,11 @@ function ChanceFigure(props: {
         ) : (
           "–"
         )}
+        {interval && <span className="score-more"> {interval}</span>}
       </span>
-      <span className="score-name">
-        <span>
-          <b>{name}</b> {chance && <span className="note">{chanceInterval(chance)}</span>}
-        </span>
-        <span className="score-wish">{instead ?? beside}</span>
-        <span className="score-again">{again}</span>
-      </span>
+      <span className="score-name">{name}</span>
+      <span className="score-again">{again}</span>
+      <span className="unseen">{instead ?? beside}</span>
       {chance && <ChanceBar chance={chance} wish={wish} />}
     </div>
   );

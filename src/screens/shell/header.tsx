@@ -1,37 +1,42 @@
 import { useAround, useDesk, useLook } from "../context.ts";
 import { redoName, undoName } from "../../session/index.ts";
-import type { Screen } from "../look.ts";
+import { THEMES } from "../look.ts";
 import { chooseFile, savePlan } from "./files.ts";
 import { Menu } from "./menu.tsx";
 import { Runner } from "./runner.tsx";
+import { ScoreLine } from "./scoreline.tsx";
+import { SCREENS } from "./shellwork.ts";
 
-const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
-  { id: "day", name: "Day" },
-  { id: "site", name: "Site" },
-  { id: "variants", name: "Variants" },
-  { id: "odds", name: "Odds" },
-  { id: "rehearsal", name: "Rehearsal" },
-  { id: "setup", name: "Setup" },
-  { id: "paper", name: "Paper" },
-];
-
-/** The plan's name, its file, steps back and forth, the packer, and which screen is shown. */
+/** The one row at the top: the plan and its file, the screens, the score, steps back and forth, the packer, help. */
 export function Header() {
-  const { desk, look } = useAround();
-  const title = useDesk((state) => state.plan.title);
-  const screen = useLook((state) => state.screen);
-  const theme = useLook((state) => state.theme);
-  const undo = useDesk(undoName);
-  const redo = useDesk(redoName);
+  // A rehearsal has figures of its own.
+  const scored = useLook((state) => state.screen !== "rehearsal");
   return (
     <header className="header">
-      <p className="mark" aria-hidden="true">
-        <Mark />
-        <span>Lopeline</span>
-      </p>
-      <h1 title={title}>{title}</h1>
-      <Saved />
-      <Menu name="Plan" label="Plan file">
+      <Ident />
+      <Screens />
+      {scored ? <ScoreLine /> : <span className="score" />}
+      <div className="header-acts">
+        <Steps />
+        <Runner />
+        <Help />
+      </div>
+    </header>
+  );
+}
+
+/** The plan's name, how it is saved, and what can be done with its file. */
+function Ident() {
+  const { desk, look } = useAround();
+  const title = useDesk((state) => state.plan.title);
+  return (
+    <div className="ident">
+      <Mark />
+      <div className="ident-words">
+        <h1 title={title}>{title}</h1>
+        <Saved />
+      </div>
+      <Menu name="" label="Plan file">
         <button type="button" className="quiet" onClick={() => look.setState({ shelfShown: true })}>
           Plans in this browser…
         </button>
@@ -62,66 +67,96 @@ export function Header() {
           Plans kept aside…
         </button>
       </Menu>
-      {/* Not disabled in earnest: the keyboard stays where it was pressed when there is no more to undo. */}
-      <div className="pair">
+    </div>
+  );
+}
+
+/** A button each where there is room, else a menu that says which one is shown; the style sheet chooses. */
+function Screens() {
+  const { look } = useAround();
+  const screen = useLook((state) => state.screen);
+  const buttons = SCREENS.map(({ id, name }) => (
+    <button
+      key={id}
+      type="button"
+      aria-current={screen === id ? "page" : undefined}
+      onClick={() => look.setState({ screen: id })}
+    >
+      {name}
+    </button>
+  ));
+  const shown = SCREENS.find(({ id }) => id === screen)?.name ?? "";
+  return (
+    <nav aria-label="Screens">
+      <div className="screens-row">{buttons}</div>
+      <Menu className="screens-menu" name={shown} label={`Screen: ${shown}`}>
+        {buttons}
+      </Menu>
+    </nav>
+  );
+}
+
+/** Steps back and forth. Not disabled in earnest: the keyboard stays where it was pressed when there is no more to undo. */
+function Steps() {
+  const { desk } = useAround();
+  const undo = useDesk(undoName);
+  const redo = useDesk(redoName);
+  return (
+    <div className="pair">
+      <button
+        type="button"
+        aria-disabled={undo === null}
+        title={undo === null ? "Nothing to undo" : `Undo: ${undo}`}
+        onClick={() => undo !== null && desk.undo()}
+      >
+        Undo
+        {undo !== null && <span className="unseen">: {undo}</span>}
+      </button>
+      <button
+        type="button"
+        aria-disabled={redo === null}
+        title={redo === null ? "Nothing to redo" : `Redo: ${redo}`}
+        onClick={() => redo !== null && desk.redo()}
+      >
+        Redo
+        {redo !== null && <span className="unseen">: {redo}</span>}
+      </button>
+    </div>
+  );
+}
+
+/** Keys, commands, and the theme. */
+function Help() {
+  const { look } = useAround();
+  const theme = useLook((state) => state.theme);
+  return (
+    <Menu className="help" name="?" label="Help and theme" atEnd>
+      <button type="button" className="quiet" onClick={() => look.setState({ keysShown: true })}>
+        Keys and legend
+      </button>
+      <button type="button" className="quiet" onClick={() => look.setState({ listShown: true })}>
+        Every command <kbd>Ctrl+K</kbd>
+      </button>
+      <hr />
+      {THEMES.map(({ id, name }) => (
         <button
+          key={id}
           type="button"
-          aria-disabled={undo === null}
-          title={undo === null ? "Nothing to undo" : `Undo: ${undo}`}
-          onClick={() => undo !== null && desk.undo()}
+          className="quiet"
+          aria-pressed={theme === id}
+          onClick={() => look.setState({ theme: id })}
         >
-          Undo
-          {undo !== null && <span className="unseen">: {undo}</span>}
+          {name}
         </button>
-        <button
-          type="button"
-          aria-disabled={redo === null}
-          title={redo === null ? "Nothing to redo" : `Redo: ${redo}`}
-          onClick={() => redo !== null && desk.redo()}
-        >
-          Redo
-          {redo !== null && <span className="unseen">: {redo}</span>}
-        </button>
-      </div>
-      <Runner />
-      <nav className="pair" aria-label="Screens">
-        {SCREENS.map(({ id, name }) => (
-          <button
-            key={id}
-            type="button"
-            aria-current={screen === id ? "page" : undefined}
-            onClick={() => look.setState({ screen: id })}
-          >
-            {name}
-          </button>
-        ))}
-      </nav>
-      <div className="pair">
-        <button
-          type="button"
-          aria-label={theme === "light" ? "Dark theme" : "Light theme"}
-          title={theme === "light" ? "Dark theme" : "Light theme"}
-          onClick={() => look.setState({ theme: theme === "light" ? "dark" : "light" })}
-        >
-          {theme === "light" ? "Dark" : "Light"}
-        </button>
-        <button
-          type="button"
-          aria-label="Keys and legend"
-          title="Keys and legend"
-          onClick={() => look.setState({ keysShown: true })}
-        >
-          ?
-        </button>
-      </div>
-    </header>
+      ))}
+    </Menu>
   );
 }
 
 /** A walker's line over three heights: out, at work, home. */
 function Mark() {
   return (
-    <svg viewBox="0 0 32 24" width="32" height="24">
+    <svg className="mark" viewBox="0 0 32 24" width="26" height="20" role="img" aria-label="Lopeline">
       <path
         d="M1 21 L7 21 L11 8 L17 8 L21 3 L25 3 L30 21"
         fill="none"

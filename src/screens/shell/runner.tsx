@@ -1,75 +1,84 @@
-import { useState } from "react";
-import { counted, grouped, lasting, percent } from "../../words/index.ts";
+import { useEffect, useState } from "react";
+import { lasting, percent } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { aimOf, alongCurve, packForOf, placeWords } from "../packfor.ts";
+import { Menu } from "./menu.tsx";
 
 const LENGTHS = [2, 5, 15, 60];
 
 /**
- * Pack and mend: set to work, watched, and stopped with the best so far or without it. No button is disabled in earnest:
- * the keyboard stays where it was pressed, at the start, while work is done and after it.
+ * Pack and mend: set to work, and stopped with the best so far or without it. No button is disabled in earnest: the keyboard stays
+ * where it was pressed, at the start, while work is done and after it.
  */
 export function Runner() {
-  const { desk, look } = useAround();
+  const { desk } = useAround();
   const run = useDesk((state) => state.run);
-  const breaches = useDesk((state) => state.verdict.score.breaches);
-  const [seconds, setSeconds] = useState(5);
   const packFor = useLook((look) => look.packFor);
-  const wish = useDesk((state) => state.plan.odds.wish);
+  const [seconds, setSeconds] = useState(5);
   const running = run?.running ?? false;
+  useRunKeys(running);
 
   if (running && run) {
-    const { progress, bestVerdict } = run;
-    const done = progress ? Math.min(1, progress.seconds / run.seconds) : 0;
-    const chances = progress?.wished
-      ? `, done on average ${grouped(Math.floor(progress.wished.meanWorth))}, must-do ${Math.floor(progress.wished.must * 100)} %, home ${Math.floor(progress.wished.home * 100)} % of the days searched with`
-      : "";
-    const best = bestVerdict
-      ? `best: worth ${grouped(bestVerdict.score.worth)}, ${counted(bestVerdict.score.breaches, "breach", "breaches")}, must-do ${bestVerdict.mustPlaced} of ${bestVerdict.mustTotal}${chances}`
-      : "nothing yet";
+    const { best } = run;
     return (
       <div className="runner running" role="group" aria-label={run.kind === "pack" ? "Packing" : "Mending"}>
-        <div className="run-state" title={best}>
-          <progress value={done} max={1} aria-label="Time used" />
-          <span>
-            {run.kind === "pack" ? "Packing" : "Mending"}{" "}
-            {progress
-              ? `${lasting(Math.floor(progress.seconds), "down")} of ${lasting(run.seconds, "down")}`
-              : "…"}
-          </span>
-          <span className="note">{best}</span>
-        </div>
         <button
           type="button"
           className="primary"
-          aria-disabled={!run.best}
-          onClick={() => run.best && desk.stopPack("take best")}
+          aria-disabled={!best}
+          title={best ? undefined : "No better day yet"}
+          onClick={() => best && desk.stopPack("take best")}
         >
-          Take best
+          Take this day <kbd>Enter</kbd>
         </button>
         <button type="button" onClick={() => desk.stopPack("leave")}>
-          Stop
+          Stop <kbd>Esc</kbd>
         </button>
       </div>
     );
   }
   return (
     <div className="runner" role="group" aria-label="Packer">
-      <div className="run-choices">
-        <select
-          aria-label="How long to search"
-          value={seconds}
-          onChange={(event) => setSeconds(Number(event.target.value))}
-        >
+      <button
+        type="button"
+        className="primary"
+        title={`Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`}
+        onClick={() => void desk.pack({ seed: 1, seconds, ...aimOf(packFor) })}
+      >
+        Pack
+      </button>
+      <Menu className="primary" name="" label="How to pack" title="How to pack, and mend" atEnd>
+        <Choices seconds={seconds} setSeconds={setSeconds} />
+      </Menu>
+    </div>
+  );
+}
+
+/** What a pack is for and how long it may take, and the way to mend a broken day instead. */
+function Choices(props: { readonly seconds: number; readonly setSeconds: (seconds: number) => void }) {
+  const { seconds, setSeconds } = props;
+  const { desk, look } = useAround();
+  const breaches = useDesk((state) => state.verdict.score.breaches);
+  const packFor = useLook((look) => look.packFor);
+  const wish = useDesk((state) => state.plan.odds.wish);
+  return (
+    <>
+      <label className="menu-field">
+        <span>How long to search</span>
+        <select value={seconds} onChange={(event) => setSeconds(Number(event.target.value))}>
           {LENGTHS.map((length) => (
             <option key={length} value={length}>
               {length} s
             </option>
           ))}
         </select>
+      </label>
+      <label
+        className="menu-field"
+        title={`How sure every must-do is to be done: from the most worth when everything takes its likely time to 99 % of simulated days, each with the most worth on average that leaves. The wish of the plan is ${percent(wish.must, "given")}; home ${percent(wish.home, "given")} throughout.`}
+      >
+        <span>What to pack for</span>
         <select
-          aria-label="What to pack for"
-          title={`How sure every must-do is to be done: from the most worth when everything takes its likely time to 99 % of simulated days, each with the most worth on average that leaves. The wish of the plan is ${percent(wish.must, "given")}; home ${percent(wish.home, "given")} throughout.`}
           value={String(packFor)}
           onChange={(event) => look.setState({ packFor: packForOf(event.target.value) })}
         >
@@ -79,23 +88,43 @@ export function Runner() {
             </option>
           ))}
         </select>
-      </div>
-      <button
-        type="button"
-        className="primary"
-        title="Fill the day from the bench, keeping what is pinned"
-        onClick={() => void desk.pack({ seed: 1, seconds, ...aimOf(packFor) })}
-      >
-        Pack
-      </button>
-      <button
-        type="button"
-        title="Repair a broken day with the fewest changes"
-        aria-disabled={breaches === 0}
-        onClick={() => breaches > 0 && void desk.mend({ seed: 1, seconds })}
-      >
-        Mend
-      </button>
-    </div>
+      </label>
+      {breaches > 0 && (
+        <>
+          <hr />
+          <button
+            type="button"
+            className="quiet"
+            title="Repair the broken day with the fewest changes"
+            onClick={() => void desk.mend({ seed: 1, seconds })}
+          >
+            Mend
+          </button>
+        </>
+      )}
+    </>
   );
+}
+
+/** What keeps its own Enter and Escape. */
+const OWN_KEYS = "button, a, input, select, textarea, dialog, [role=menu], [popover]";
+
+/** While the packer is at work Enter takes the day that stands there and Escape stops, wherever no control has these keys. */
+function useRunKeys(running: boolean): void {
+  const { desk } = useAround();
+  useEffect(() => {
+    if (!running) return;
+    const down = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+      const target = event.target instanceof Element ? event.target : null;
+      if (event.key === "Escape" && !target?.closest("dialog, [role=menu], input, select, textarea"))
+        desk.stopPack("leave");
+      else if (event.key === "Enter" && !target?.closest(OWN_KEYS) && desk.state.getState().run?.best)
+        desk.stopPack("take best");
+      else return;
+      event.preventDefault();
+    };
+    window.addEventListener("keydown", down);
+    return () => window.removeEventListener("keydown", down);
+  }, [running, desk]);
 }

@@ -4,24 +4,24 @@ import { From } from "../from/from.tsx";
 
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
 
-/** One figure of the score: value, name, what more there is to say, and what a move changes. */
+/** One figure of the score: value, what a move changes, name, and what more there is to say where there is room. */
 export function ScoreFigure(props: {
   readonly state: keyof typeof STATE_WORDS;
   readonly value: string;
   /** What the value is asked by, from what it comes. */
   readonly ask?: FromAsk | null;
   readonly name: string;
-  /** What is known of the figure beside its name; null for nothing. */
-  readonly aside?: string | null;
-  readonly more: string;
+  /** What stands below the figure; the name where left out. */
+  readonly says?: string;
+  readonly more?: string | null;
   readonly change: number;
   readonly better: "more" | "less";
   readonly unit?: string;
 }) {
-  const { change, state } = props;
+  const { change, state, says = props.name, more = null } = props;
   const worse = props.better === "more" ? change < 0 : change > 0;
   return (
-    <div className={`score-figure ${state}`} role="group" aria-label={props.name}>
+    <div className={`score-figure ${state}`} role="group" aria-label={props.name} title={more ?? undefined}>
       <span className="figure">
         {props.ask ? (
           <From of={props.name} ask={props.ask}>
@@ -30,18 +30,17 @@ export function ScoreFigure(props: {
         ) : (
           props.value
         )}
+        {change !== 0 && (
+          <i className={worse ? "score-change worse" : "score-change better"}>
+            {signed(change)}
+            {props.unit}
+            <span className="unseen"> {worse ? "worse" : "better"}</span>
+          </i>
+        )}
       </span>
       <span className="score-name">
-        <span>
-          <b>{props.name}</b> {props.aside && <span className="score-aside">{props.aside} </span>}
-          {change !== 0 && (
-            <span className={worse ? "score-change worse" : "score-change better"}>
-              {signed(change)}
-              {props.unit} {worse ? "worse" : "better"}
-            </span>
-          )}
-        </span>
-        {props.more !== "" && <span className="note">{props.more}</span>}
+        {says}
+        {more !== null && <span className="score-more"> {more}</span>}
       </span>
       {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
     </div>

@@ -1,9 +1,10 @@
 import { type Command, type Desk, keysOf } from "../../session/index.ts";
-import type { Look, Screen } from "../look.ts";
+import { type Look, nextTheme, type Screen, themeName } from "../look.ts";
 import { chooseFile, savePlan } from "./files.ts";
 
 const READY = ["demo", "small", "large"];
-const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
+/** The screens in their order. */
+export const SCREENS: readonly { readonly id: Screen; readonly name: string }[] = [
   { id: "day", name: "Day" },
   { id: "site", name: "Site" },
   { id: "variants", name: "Variants" },
@@ -44,9 +45,9 @@ export function shellWork(desk: Desk, look: Look): readonly Command[] {
     page(
       "theme",
       "View",
-      () => (look.getState().theme === "light" ? "Dark theme" : "Light theme"),
+      () => `${themeName(nextTheme(look.getState().theme))} theme`,
       [],
-      () => look.setState({ theme: look.getState().theme === "light" ? "dark" : "light" }),
+      () => look.setState({ theme: nextTheme(look.getState().theme) }),
     ),
     page(
       "in setup",

@@ -29,6 +29,14 @@ export const TONES: Readonly<
     ],
     shadow: [6, 8, 22],
   },
+  dim: {
+    ramp: [
+      [15, 16, 19],
+      [52, 51, 50],
+      [114, 109, 98],
+    ],
+    shadow: [4, 5, 20],
+  },
 };
 
 /** The shading of the grid, a pixel for a point, north up; null where there is nothing to shade. */
@@ -131,7 +139,7 @@ export function paintContours(brush: Brush, { frame, ground, theme }: Picture): 
   ctx.lineJoin = "round";
   ctx.setLineDash([]);
   for (const strong of [false, true]) {
-    ctx.globalAlpha = theme === "dark" ? (strong ? 0.75 : 0.4) : strong ? 0.55 : 0.28;
+    ctx.globalAlpha = theme === "light" ? (strong ? 0.55 : 0.28) : strong ? 0.75 : 0.4;
     ctx.strokeStyle = palette["ink-soft"];
     ctx.lineWidth = strong ? 1.3 : 0.8;
     const lines = ground.contours.filter((one) => one.strong === strong).flatMap((one) => one.lines);

@@ -31,7 +31,7 @@ export function paintKeepOuts(brush: Brush, { frame, plan, theme }: Picture): vo
   const { ctx, palette } = brush;
   for (const { kind, shape } of plan.site.keepOuts) {
     const path = outlineOf(frame, shape);
-    ctx.globalAlpha = theme === "dark" ? 0.75 : 0.6;
+    ctx.globalAlpha = theme === "light" ? 0.6 : 0.75;
     ctx.fillStyle = brush.hatch(kind === "walking" ? "ceiling" : "reserve");
     ctx.fill(path);
     ctx.globalAlpha = 1;

@@ -31,7 +31,7 @@ export function TaskPanel() {
 }
 
 function Details({ task }: { readonly task: Task }) {
-  const { desk } = useAround();
+  const { desk, look } = useAround();
   const plan = useDesk((state) => state.plan);
   const selection = useDesk((state) => state.selection);
   const placement = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
@@ -58,7 +58,12 @@ function Details({ task }: { readonly task: Task }) {
             Send to bench
           </button>
         )}
-        <button type="button" className="quiet" aria-label="Close details" onClick={() => desk.select([])}>
+        <button
+          type="button"
+          className="quiet"
+          aria-label="Close details"
+          onClick={() => look.setState({ details: false })}
+        >
           ✕
         </button>
       </header>

@@ -29,7 +29,7 @@ afterEach(() => {
 
 function lay(): Table {
   const { desk } = deskWith();
-  const look = createLook("light", 200);
+  const look = createLook("light");
   look.setState({ window: window0 });
   const ground = () => {
     const state = desk.state.getState();

@@ -40,9 +40,10 @@ export function show(
   const { desk, engine, clock } = deskWith();
   begin(desk, engine);
   const kept = new Map<string, string>();
+  const look = createLook("light");
   const around = {
     desk,
-    look: createLook("light", 200),
+    look,
     sunDeg: () => null,
     walkS: () => () => 0,
     memory: {
@@ -54,7 +55,7 @@ export function show(
   document.body.append(host);
   root = createRoot(host);
   act(() => root?.render(<AroundContext value={around}>{view}</AroundContext>));
-  return { desk, engine, clock };
+  return { desk, engine, clock, look };
 }
 
 /** The element with the keyboard. */

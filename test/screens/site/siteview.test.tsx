@@ -58,7 +58,7 @@ async function show(text: string) {
     rings: (plan, left) => answer("rings", siteRings(plan, left)),
     walks: (plan) => answer("walks", siteWalks(plan, plan.schedule)),
   };
-  const look = createLook("light", 200);
+  const look = createLook("light");
   const stop = keepMinute(look);
   const siteLook = createSiteLook();
   const services = { desk, memory: { get: () => null, set: () => undefined } } as unknown as Services;

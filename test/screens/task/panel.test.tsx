@@ -118,10 +118,13 @@ describe("the details of a task", () => {
   });
 
   it("are of the next task when that is selected", () => {
-    const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const { desk, look } = show(<TaskPanel />, (one) => one.select(["one"]));
+    act(() => look.setState({ details: true }));
     act(() => desk.select(["two"]));
     expect(document.querySelector(".task h2")?.textContent).toBe("Task two");
     click(button("Close details"));
+    expect(look.getState().details).toBe(false);
+    act(() => desk.select([]));
     expect(document.querySelector(".task")).toBeNull();
   });
 });

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 export type Rgb = readonly [red: number, green: number, blue: number];
 export type Lab = readonly [lightness: number, a: number, b: number];
 
-export const THEMES = ["light", "dark"] as const;
+export const THEMES = ["light", "dark", "dim"] as const;
 export type ThemeName = (typeof THEMES)[number];
 
 /** The colours of a theme as the tokens have them; throws on a name that is none of them. */
@@ -14,7 +14,7 @@ export function themeColours(theme: ThemeName): {
   readonly of: (name: string) => Rgb;
 } {
   const css = readFileSync("src/screens/theme/tokens.css", "utf8");
-  const start = css.indexOf(theme === "light" ? '[data-theme="light"]' : '[data-theme="dark"] {');
+  const start = css.indexOf(`[data-theme="${theme}"] {`);
   const block = css.slice(css.indexOf("{", start) + 1, css.indexOf("}", start));
   const found = new Map(
     [...block.matchAll(/--([a-z-]+):\s*(#[0-9a-f]{6});/g)].map((match) => [match[1]!, match[2]!]),

@@ -3,6 +3,7 @@ import { shownPlan, shownSchedule, shownVerdict } from "../../../session/index.t
 import { useAround, useDesk } from "../../context.ts";
 import { Margins } from "../../margins/margins.tsx";
 import { useDay } from "../around.ts";
+import { Corner } from "../corner.tsx";
 import { Cursor } from "../cursor.tsx";
 import { useDial } from "../dial.ts";
 import { Gutter } from "../gutter.tsx";
@@ -65,7 +66,7 @@ export function Board({ line }: { readonly line: TheLine }) {
             <EvaBars plan={plan} schedule={schedule} verdict={verdict} scale={scale} />
           </div>
         </div>
-        <span />
+        <Corner />
       </div>
       <div className="lanes" id="lanes">
         <Gutter part="lanes" standing={standing} />

@@ -1,0 +1,42 @@
+import { shownPlan } from "../../session/index.ts";
+import { counted, lasting } from "../../words/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+
+/** The selection in words, with what can be done with it and the way to its fields. Nothing when nothing is selected. */
+export function Chosen() {
+  const { look } = useAround();
+  const selection = useDesk((state) => state.selection);
+  const tasks = useDesk((state) => shownPlan(state).tasks);
+  const shown = useLook((state) => state.menu !== null);
+  const chosen = tasks.filter((task) => selection.includes(task.id));
+  const [first] = chosen;
+  if (!first) return null;
+  const workS = chosen.reduce((sum, task) => sum + task.duration.likelyS, 0);
+  const worth = chosen.reduce((sum, task) => sum + task.worth, 0);
+  const words =
+    chosen.length === 1
+      ? first.name
+      : `${counted(chosen.length, "task")}, ${lasting(workS, "up")} of work, worth ${worth}`;
+  return (
+    <div className="chosen">
+      <b className="narrow" title={words}>
+        {words}
+      </b>
+      <button
+        type="button"
+        aria-haspopup="menu"
+        aria-expanded={shown}
+        aria-label="What can be done with the selection"
+        onClick={(event) => {
+          const box = event.currentTarget.getBoundingClientRect();
+          look.setState({ menu: { x: box.left, y: box.bottom + 4 } });
+        }}
+      >
+        Do <span aria-hidden="true">▾</span>
+      </button>
+      <button type="button" onClick={() => look.setState({ details: true })}>
+        Details
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+import { memo, type ReactNode } from "react";
+import type { Verdict } from "../../answers/index.ts";
+import { MANNER_WORDS, otherManner } from "../../editor/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
+import {
+  benchSays,
+  chancesNow,
+  placementsByTask,
+  shownPlan,
+  shownVerdict,
+  tasksById,
+} from "../../session/index.ts";
+import { clockText, counted, crewName, lasting, placeName, taskName } from "../../words/index.ts";
+import { slackWords } from "../chancewords.ts";
+import { useDesk, useLook } from "../context.ts";
+import type { InHand } from "../look.ts";
+import { useBefore } from "../margins/before.ts";
+import { useCalm } from "../settled.ts";
+import { Allowance } from "./allowance.tsx";
+import { useDial } from "./dial.ts";
+
+/**
+ * The one line at the foot of the day, at the same place for pointer and keyboard: what is pointed at, has the keyboard or is
+ * selected; what is in hand; how far the packer is. Whole parts only: what has no room is left out.
+ */
+export const Readout = memo(function Readout() {
+  const hand = useLook((state) => state.inHand);
+  const packing = useDesk((state) => state.run?.running ?? false);
+  const pointed = useLook((state) => state.pointed);
+  const focus = useLook((state) => state.focus?.task ?? null);
+  const selected = useDesk((state) => (state.selection.length === 1 ? (state.selection[0] ?? null) : null));
+  const tasks = useDesk(tasksById);
+  const task = tasks.get(pointed ?? "") ?? tasks.get(focus ?? "") ?? tasks.get(selected ?? "") ?? null;
+  const before = useBefore();
+  return (
+    <div className="readout">
+      {hand ? <Held hand={hand} /> : packing ? <Allowance /> : task ? <OfTask task={task} /> : <OfDay />}
+      {before && <span>dashed: before the move</span>}
+    </div>
+  );
+});
+
+/** What is in hand, and the keys that work on it. Where it fits stands on the line itself. */
+function Held({ hand }: { readonly hand: InHand }) {
+  const plan = useDesk(shownPlan);
+  const other = MANNER_WORDS[otherManner(hand.manner)].toLowerCase();
+  const what = hand.tasks.length > 1 ? counted(hand.tasks.length, "task") : taskName(plan, hand.task);
+  return (
+    <>
+      <b>Held: {what}</b>
+      {(hand.by === "keys"
+        ? ["Enter sets down", "Esc takes back", `O: ${other}`, "Page Up, Page Down: next start that fits"]
+        : [`Shift: ${other}`, "Alt: no snapping", "Esc takes back"]
+      ).map((words) => (
+        <span key={words}>{words}</span>
+      ))}
+    </>
+  );
+}
+
+function OfTask({ task }: { readonly task: Task }) {
+  const plan = useDesk(shownPlan);
+  const verdict = useCalm(useDesk(shownVerdict));
+  const spot = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
+  const says = useDesk((state) => benchSays(state, task.id));
+  const slackS = useCalm(useDesk(chancesNow))?.tasks.find((one) => one.task === task.id)?.slackS ?? null;
+  const dial = useDial();
+  const lengthS = task.duration.likelyS;
+  const parts: ReactNode[] = spot
+    ? [
+        `${clockText(dial, spot.startS, spot.eva)} to ${clockText(dial, spot.startS + lengthS, spot.eva)}, ${lasting(lengthS, "up")}`,
+        spot.crew.length === 0 ? "by command" : spot.crew.map((one) => crewName(plan, one)).join(" and "),
+      ]
+    : [`on the bench, ${lasting(lengthS, "up")}`, says];
+  if (task.place !== undefined) parts.push(whereWords(plan, task));
+  if (task.must) parts.push(<b>must-do</b>);
+  if (spot && spot.crew.length > 0) parts.push(homeWords(verdict, task.id));
+  if (task.pin !== undefined) parts.push("pinned");
+  if (spot && slackS !== null) parts.push(slackWords(slackS));
+  parts.push(`worth ${task.worth}`);
+  return (
+    <>
+      <b>{task.name}</b>
+      {parts.map((part, i) => part !== null && <span key={i}>{part}</span>)}
+    </>
+  );
+}
+
+function whereWords(plan: Plan, { place, endPlace }: Task): string {
+  const end = endPlace !== undefined && endPlace !== place ? ` to ${placeName(plan, endPlace)}` : "";
+  return `${placeName(plan, place)}${end}`;
+}
+
+function homeWords({ walkbackS }: Verdict, task: string): string {
+  const homeS = walkbackS[task];
+  return homeS === undefined || homeS === null ? "no way home known" : `home in ${lasting(homeS, "up")}`;
+}
+
+/** With nothing pointed at: what can be done. */
+function OfDay() {
+  const empty = useDesk(({ plan }) => plan.schedule.placements.length === 0);
+  return empty ? (
+    <>
+      <b>Nothing on the line.</b>
+      <span>Drag a task from the bench on to a lane, or pack.</span>
+    </>
+  ) : (
+    <>
+      <b>Nothing selected.</b>
+      <span>Point at a task to read it, drag it to move it</span>
+      <span>F: next finding</span>
+      <span>Ctrl+K: every command</span>
+    </>
+  );
+}

@@ -1,0 +1,70 @@
+import { type ReactNode, useRef } from "react";
+import { benchTasks, shownVerdict } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
+import { useAway } from "../away.ts";
+import { Bench } from "../bench/bench.tsx";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { Findings } from "../findings/findings.tsx";
+import { Safety } from "../shell/messages.tsx";
+import { Chosen } from "./chosen.tsx";
+import { MoveCost } from "./cost.tsx";
+
+const PRESSES = ["pointerdown"];
+
+/**
+ * At the right of the day, as high as it: what is in hand or selected, what is found, what is on the bench. Where the window is
+ * narrow it is a rail, and opens over the line.
+ */
+export function Side(props: { readonly details: ReactNode }) {
+  const { look } = useAround();
+  const open = useLook((state) => state.sideOpen);
+  const held = useLook((state) => state.inHand !== null);
+  const details = useLook((state) => state.details);
+  const ref = useRef<HTMLDivElement>(null);
+  const close = useRef((): void => look.setState({ sideOpen: false })).current;
+  useAway(ref, open && !held, close, PRESSES);
+  return (
+    <div
+      ref={ref}
+      className={open ? "side-place open" : "side-place"}
+      data-held={held}
+      onKeyDown={(event) => {
+        if (event.key !== "Escape" || !open || event.defaultPrevented) return;
+        close();
+        ref.current?.querySelector<HTMLElement>(".rail button")?.focus();
+        event.stopPropagation();
+      }}
+    >
+      <Rail />
+      <section className="side" aria-label="Beside the line">
+        {held ? <MoveCost /> : details ? props.details : <Chosen />}
+        <Findings />
+        <Bench />
+        <Safety />
+      </section>
+    </div>
+  );
+}
+
+/** What the side holds, in so many words; a press opens it, and what is dragged here goes to the bench. */
+function Rail() {
+  const { look } = useAround();
+  const open = useLook((state) => state.sideOpen);
+  const benched = useDesk((state) => benchTasks(state).length);
+  const breaches = useDesk((state) => shownVerdict(state).score.breaches);
+  const tight = useDesk(
+    (state) => shownVerdict(state).findings.filter((finding) => finding.level === "tight").length,
+  );
+  const turn = (): void => look.setState({ sideOpen: !open });
+  return (
+    <div className="rail">
+      <button type="button" aria-expanded={open} className={breaches > 0 ? "breach" : ""} onClick={turn}>
+        <b>Findings</b> {breaches > 0 ? counted(breaches, "breach", "breaches") : `${tight} tight`}
+      </button>
+      <button type="button" aria-expanded={open} data-bench onClick={turn}>
+        <b>Bench</b> {counted(benched, "task")}
+      </button>
+      <Safety />
+    </div>
+  );
+}
