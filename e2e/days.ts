@@ -14,14 +14,14 @@ const PLACEMENTS = [
   { task: "stone-core", crew: ["ev1", "ev2"], startS: 10_800 },
 ].map((one) => ({ ...one, eva: "eva-1" }));
 
-/** Opens the small plan with that day on it, and what is `otherwise` in place of the plan's own. */
-export async function openDay(page: Page, otherwise: object = {}): Promise<void> {
+/** Opens the small plan with that day on it, and what is `otherwise` in place of the plan's own, at the page's address. */
+export async function openDay(page: Page, otherwise: object = {}, address = "./"): Promise<void> {
   const plan = JSON.parse(readFileSync("public/plans/small.json", "utf8")) as object;
   const body = JSON.stringify({ ...plan, ...otherwise, schedule: { placements: PLACEMENTS } });
   await page.route("**/plans/small.json", (route) =>
     route.fulfill({ body, contentType: "application/json" }),
   );
-  await page.goto("./?plan=small");
+  await page.goto(`${address}?plan=small`);
   await expect(block(page, "Core at Split Stone")).toBeVisible();
 }
 

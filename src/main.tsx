@@ -42,10 +42,12 @@ import type { Services } from "./screens/services.ts";
 
 const READY = ["demo", "small", "large"];
 
-const engine = startEngine();
+/** Said on the desk once there is one. */
+const told = (words: string): void => desk.tell(words);
+const engine = startEngine(told);
 const desk = createDesk({
   engine,
-  spare: spareEngine(),
+  spare: spareEngine(told),
   judgeFor,
   archive: browserArchive(),
   windows: browserWindows(),

@@ -1,26 +1,42 @@
-import { connect } from "./client.ts";
 import type { Engine } from "./calls.ts";
+import { type Worked, supervised } from "./supervised.ts";
 import { inTeam } from "./team.ts";
 
 /** Engines that pack together at most; more find little more. */
 const MOST = 4;
 
+/** Tells that a worker had to be started anew, and what that means. */
+export type Told = (words: string) => void;
+
 /** The engine in a worker of its own, and more of them for packing where the machine has cores to spare. */
-export function startEngine(): Engine {
+export function startEngine(told: Told): Engine {
   // One core stays with the screen.
   const spare = Math.min(MOST, navigator.hardwareConcurrency - 1) - 1;
-  return inTeam(startWorker(), () => Array.from({ length: Math.max(0, spare) }, startWorker));
+  return inTeam(watched(told), () => Array.from({ length: Math.max(0, spare) }, () => watched(told)));
 }
 
 /** An engine in a worker of its own for what is worked out in spare time; it is started when it is asked for the first time. */
-export function spareEngine(): () => Engine {
+export function spareEngine(told: Told): () => Engine {
   let started: Engine | null = null;
-  return () => (started ??= startWorker());
+  return () => (started ??= watched(told));
 }
 
-function startWorker(): Engine {
+function watched(told: Told): Engine {
+  const after = (ms: number, run: () => void): (() => void) => {
+    const timer = setTimeout(run, ms);
+    return () => clearTimeout(timer);
+  };
+  return supervised(startWorker, after, told);
+}
+
+function startWorker(): Worked {
   const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
-  const engine = connect(worker as never, () => worker.terminate());
-  worker.onerror = (event) => engine.fail(event.message || "the engine could not start");
-  return engine;
+  return {
+    port: worker as never,
+    end: () => worker.terminate(),
+    onError(failed) {
+      worker.onerror = (event) => failed(event.message || "could not start");
+      worker.onmessageerror = () => failed("sent what cannot be read");
+    },
+  };
 }

@@ -88,8 +88,9 @@ export type Engine = {
 /** Why a call has no answer. */
 export class EngineError extends Error {
   override name = "EngineError";
-  readonly reason: "cancelled" | "closed" | "failed";
-  constructor(reason: "cancelled" | "closed" | "failed", message: string) {
+  /** unheard: the worker was gone before it came to the call. */
+  readonly reason: "cancelled" | "closed" | "failed" | "unheard";
+  constructor(reason: EngineError["reason"], message: string) {
     super(message);
     this.reason = reason;
   }

@@ -4,6 +4,9 @@ import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearin
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 interface Pending {
+  readonly name: CallName;
+  /** The worker has come to it. */
+  begun: boolean;
   readonly resolve: (answer: never) => void;
   readonly reject: (error: EngineError) => void;
   readonly report: ((progress: never) => void) | undefined;
@@ -14,11 +17,26 @@ interface Pending {
 /** A patch of more changes than this is most of another plan, which is then sent as a whole. */
 const MOST_CHANGES = 400;
 
+/** An engine over a wire, for whoever watches over the worker behind it. */
+export interface Connected extends Engine {
+  /** Closes it: what the worker had begun is rejected as failed, what it had not come to as unheard. */
+  fail(message: string): void;
+  /** Asks the worker whether it still hears; its answer is something heard. */
+  ping(): void;
+  /** Calls without an answer. */
+  waiting(): readonly { readonly name: CallName; readonly begun: boolean }[];
+}
+
 /**
- * The engine at the other end of `port`. `end` ends what is behind the port. Every call settles: with its answer, or
- * rejected with EngineError when it is cancelled (at once, whatever the worker does), fails, or the engine closes.
+ * The engine at the other end of `port`. `end` ends what is behind the port, `heard` is told of every word from there. Every call
+ * settles: with its answer, or rejected with EngineError when it is cancelled (at once, whatever the worker does), fails, or the
+ * engine closes.
  */
-export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(message: string): void } {
+export function connect(
+  port: Port<ToWorker>,
+  end: () => void,
+  heard: () => void = () => undefined,
+): Connected {
   const pending = new Map<number, Pending>();
   let lastId = 0;
   let sent: { readonly plan: Plan; readonly version: number } | null = null;
@@ -26,13 +44,16 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
 
   port.onmessage = (event) => {
     const message = event.data as FromWorker;
+    heard();
+    if (message.type === "pong") return;
     const call = pending.get(message.id);
     // An answer to a cancelled call finds nobody waiting.
     if (!call) return;
     if (message.type === "report") {
       // What comes back to a call's number is of that call.
       call.report?.(message.progress as never);
-    } else if (message.type === "lost") call.again();
+    } else if (message.type === "begun") call.begun = true;
+    else if (message.type === "lost") call.again();
     else if (message.type === "answer") call.resolve(message.answer as never);
     else call.reject(new EngineError("failed", message.message));
   };
@@ -80,6 +101,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
       };
       signal?.addEventListener("abort", cancel, { once: true });
       pending.set(id, {
+        name,
+        begun: false,
         resolve: (answer) => settle(() => resolve(answer)),
         reject: (error) => settle(() => reject(error)),
         report,
@@ -96,10 +119,10 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
     return asking;
   };
 
-  function closeWith(error: EngineError): void {
+  function closeWith(begun: EngineError, unheard = begun): void {
     if (closed) return;
-    closed = error;
-    for (const waiting of [...pending.values()]) waiting.reject(error);
+    closed = unheard;
+    for (const waiting of [...pending.values()]) waiting.reject(waiting.begun ? begun : unheard);
     end();
   }
 
@@ -113,6 +136,8 @@ export function connect(port: Port<ToWorker>, end: () => void): Engine & { fail(
   return {
     ...calls,
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
-    fail: (message) => closeWith(new EngineError("failed", message)),
+    fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
+    ping: () => port.postMessage({ type: "ping" }),
+    waiting: () => [...pending.values()],
   };
 }

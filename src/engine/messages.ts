@@ -10,7 +10,9 @@ export type ToWorker =
   | { readonly type: "plan"; readonly plan: Plan; readonly version: number }
   | { readonly type: "patch"; readonly patch: Patch; readonly from: number; readonly version: number }
   | CallMessage
-  | { readonly type: "cancel"; readonly id: number };
+  | { readonly type: "cancel"; readonly id: number }
+  /** Asks whether the worker still hears. */
+  | { readonly type: "ping" };
 
 /** A call on its way: what is given belongs to the name. */
 export type CallMessage<Name extends CallName = CallName> = {
@@ -25,6 +27,9 @@ export type CallMessage<Name extends CallName = CallName> = {
 }[Name];
 
 export type FromWorker =
+  /** The worker has come to the call. */
+  | { readonly type: "begun"; readonly id: number }
+  | { readonly type: "pong" }
   | { readonly type: "report"; readonly id: number; readonly progress: Calls[CallName]["progress"] }
   | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
   | { readonly type: "lost"; readonly id: number }

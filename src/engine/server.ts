@@ -16,6 +16,7 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
       const made = held?.version === message.from ? applyPatch(held.plan, message.patch) : null;
       held = made?.ok ? { plan: made.value, version: message.version } : null;
     } else if (message.type === "cancel") running.get(message.id)?.abort();
+    else if (message.type === "ping") port.postMessage({ type: "pong" });
     else if (held?.version === message.version) void answer(message, held.plan);
     else port.postMessage({ type: "lost", id: message.id });
   };
@@ -23,6 +24,7 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
   async function answer(call: CallMessage, plan: Plan): Promise<void> {
     const control = new AbortController();
     running.set(call.id, control);
+    port.postMessage({ type: "begun", id: call.id });
     try {
       const reply = await run(call, plan, control.signal);
       port.postMessage({ type: "answer", id: call.id, answer: reply });

@@ -47,6 +47,8 @@ export interface Desk
   /** Selects tasks; the same selection stays the same array. */
   select(tasks: readonly string[]): void;
   dismissNotice(id: string): void;
+  /** Says something that the planner should know to be wrong; what is said already is not said twice. */
+  tell(text: string): void;
   /** Every command there is, by the same name for menus, keys and the list; screens add their own. */
   readonly commands: Registry;
 }
@@ -86,6 +88,9 @@ export function createDesk(ports: DeskPorts): Desk {
       const { selection } = state.getState();
       const same = selection.length === tasks.length && selection.every((task, i) => task === tasks[i]);
       if (!same) state.setState({ selection: [...tasks] });
+    },
+    tell(text) {
+      if (!state.getState().notices.some((one) => one.text === text)) core.notice("problem", text);
     },
     dismissNotice(id) {
       state.setState((now) => ({ notices: now.notices.filter((notice) => notice.id !== id) }));

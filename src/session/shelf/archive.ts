@@ -139,7 +139,10 @@ function plansIn(
     cards: async () => (await database()).getAll("cards"),
     readPlan: async (slot) => (await database()).get("plans", slot),
     async writePlan(card, record, expected) {
-      const step = (await database()).transaction(["plans", "cards", "aside"], "readwrite");
+      // On the disk, and not only on its way there: what was saved outlasts the power too.
+      const step = (await database()).transaction(["plans", "cards", "aside"], "readwrite", {
+        durability: "strict",
+      });
       const found = await step.objectStore("plans").get(card.slot);
       const known = isStoredPlan(found) && (found.writer === record.writer || found.writer === expected);
       const stranger = found !== undefined && !known;

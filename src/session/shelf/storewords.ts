@@ -11,6 +11,8 @@ export function storeTrouble(error: unknown): string {
     case "SecurityError":
     case "InvalidStateError":
       return "the browser keeps nothing for this page: a private window, or storage is switched off";
+    case "UnknownError":
+      return "the browser cannot open it: another process holds it, or the disk fails; load the page anew";
     case "ReferenceError":
       return "this browser has no store, or it is switched off";
     default:

@@ -118,6 +118,7 @@ describe("a store that cannot be used", () => {
     [new DOMException("x", "SecurityError"), /private window, or storage is switched off/],
     [new DOMException("x", "InvalidStateError"), /private window/],
     [new DOMException("x", "VersionError"), /newer version of this program/],
+    [new DOMException("x", "UnknownError"), /another process holds it, or the disk fails/],
     [new ReferenceError("indexedDB is not defined"), /has no store/],
     [new Error("it is on fire"), /it is on fire/],
   ];

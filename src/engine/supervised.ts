@@ -1,0 +1,164 @@
+import { keysOf } from "../kernel/index.ts";
+import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
+import type { Plan } from "../plan/index.ts";
+import { connect } from "./client.ts";
+import type { Port, ToWorker } from "./messages.ts";
+
+/** A worker as its supervisor sees it. */
+export interface Worked {
+  readonly port: Port<ToWorker>;
+  end(): void;
+  /** Tells of an error that the worker did not catch. */
+  onError(told: (message: string) => void): void;
+}
+
+/** Runs `run` once after `ms` milliseconds; the answer calls it off. */
+export type After = (ms: number, run: () => void) => () => void;
+
+/** How often a worker with something to do is asked whether it still hears, ms. */
+const BEAT_MS = 1000;
+/** So many beats in a row without a word from it, and it is taken for dead: while it gives way between slices, ... */
+const SILENT_BEATS = 4;
+/** ... while it is at something that it does in one go, or has not said a word yet, since its code may have to be fetched. */
+const SLOW_BEATS = 20;
+/** Workers that die one after the other without an answer in between are given up after so many. */
+const MOST_DEATHS = 3;
+
+/** What is done in one go, without giving way to others. */
+const IN_ONE_GO: ReadonlySet<CallName> = new Set([
+  "check",
+  "gridded",
+  "fitBands",
+  "benchReasons",
+  "fromWhat",
+  "siteGround",
+  "siteLight",
+  "siteRings",
+  "siteWalks",
+]);
+
+/**
+ * An engine whose worker may throw, die without a word, or never answer again: that is told, and the worker ended and started anew. What
+ * it had begun is rejected as failed; what it had not come to goes to the new one. Beats are counted and not seconds, so that a machine
+ * that slept, or a page that was held up, is not taken for a dead worker.
+ */
+export function supervised(start: () => Worked, after: After, told: (words: string) => void): Engine {
+  let working: Watched | null = null;
+  let deaths = 0;
+  let closed = false;
+
+  const renewed = (): Watched => {
+    const made = watch(start(), after, (why) => {
+      if (working !== made) return;
+      working = null;
+      deaths += 1;
+      const off = deaths >= MOST_DEATHS;
+      told(
+        `What packs and checks in the background ${why}. ` +
+          (off
+            ? "It has failed too often and stays off until the page is loaded anew; the plan is as it was."
+            : "It was started anew; the plan is as it was."),
+      );
+    });
+    return made;
+  };
+
+  const ask = async <Name extends CallName>(
+    name: Name,
+    plan: Plan,
+    given: Calls[Name]["given"],
+    hearing?: Hearing<Name>,
+  ): Promise<Calls[Name]["answer"]> => {
+    for (;;) {
+      if (closed) throw new EngineError("closed", "the engine was closed");
+      if (deaths >= MOST_DEATHS) throw new EngineError("failed", "it has failed too often");
+      working ??= renewed();
+      try {
+        const answer = await working.ask(name, plan, given, hearing);
+        deaths = 0;
+        return answer;
+      } catch (error) {
+        if (!(error instanceof EngineError) || error.reason !== "unheard") throw error;
+      }
+    }
+  };
+
+  const calls = Object.fromEntries(
+    keysOf(CALLS).map((name) => [
+      name,
+      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
+    ]),
+  ) as unknown as Engine;
+  return {
+    ...calls,
+    close() {
+      closed = true;
+      working?.close();
+      working = null;
+    },
+  };
+}
+
+interface Watched {
+  ask<Name extends CallName>(
+    name: Name,
+    plan: Plan,
+    given: Calls[Name]["given"],
+    hearing?: Hearing<Name>,
+  ): Promise<Calls[Name]["answer"]>;
+  close(): void;
+}
+
+/** A worker with an ear on it while it has something to do; `died` is told once, when it has settled all its calls. */
+function watch(worked: Worked, after: After, died: (why: string) => void): Watched {
+  let silent = 0;
+  let spoke = false;
+  let over = false;
+  let stop: (() => void) | null = null;
+
+  const engine = connect(
+    worked.port,
+    () => worked.end(),
+    () => {
+      silent = 0;
+      spoke = true;
+    },
+  );
+  const fall = (why: string): void => {
+    if (over) return;
+    over = true;
+    stop?.();
+    // Before the calls are settled: what is asked then is asked of a new one.
+    died(why);
+    engine.fail(`the worker ${why}`);
+  };
+  worked.onError((message) => fall(`failed (${message})`));
+
+  const beat = (): void => {
+    stop = null;
+    const waiting = engine.waiting();
+    if (waiting.length === 0) return;
+    silent += 1;
+    const slow = !spoke || waiting.some(({ name, begun }) => begun && IN_ONE_GO.has(name));
+    if (silent >= (slow ? SLOW_BEATS : SILENT_BEATS)) fall("did not answer any more");
+    else {
+      engine.ping();
+      stop = after(BEAT_MS, beat);
+    }
+  };
+
+  return {
+    ask(name, plan, given, hearing) {
+      if (!stop) {
+        silent = 0;
+        stop = after(BEAT_MS, beat);
+      }
+      return engine[name](plan, given as never, hearing as never) as Promise<never>;
+    },
+    close() {
+      over = true;
+      stop?.();
+      engine.close();
+    },
+  };
+}
