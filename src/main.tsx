@@ -133,7 +133,18 @@ const screens = {
     ]);
     return () => <PaperView paper={paper} />;
   }),
-  setup: fetched(async () => (await import("./screens/setup/setup.tsx")).Setup),
+  setup: fetched(async () => {
+    const [{ Setup }, { PaperLines }, { lineUses }] = await Promise.all([
+      import("./screens/setup/setup.tsx"),
+      import("./screens/setup/paperlines.tsx"),
+      import("./exchange/paper/oneline.ts"),
+    ]);
+    return () => (
+      <PaperLines value={lineUses}>
+        <Setup />
+      </PaperLines>
+    );
+  }),
   site: fetched(async () => {
     const [{ SiteView }, { createSiteLook }, { siteWork }] = await Promise.all([
       import("./screens/site/siteview.tsx"),
@@ -159,7 +170,18 @@ const screens = {
     rehearsing = work;
     return () => <RehearsalView work={work} />;
   }),
-  details: fetched(async () => (await import("./screens/task/panel.tsx")).TaskPanel),
+  details: fetched(async () => {
+    const [{ TaskPanel }, { PaperLines }, { lineUses }] = await Promise.all([
+      import("./screens/task/panel.tsx"),
+      import("./screens/setup/paperlines.tsx"),
+      import("./exchange/paper/oneline.ts"),
+    ]);
+    return () => (
+      <PaperLines value={lineUses}>
+        <TaskPanel />
+      </PaperLines>
+    );
+  }),
 };
 
 window.addEventListener("pagehide", () => {

@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/index.ts";
-import { touchdownMs, utcStamp } from "../words/index.ts";
+import { taskNumber, touchdownMs, utcStamp } from "../words/index.ts";
 import { csvText } from "./csv.ts";
 
 /**
@@ -18,6 +18,7 @@ export function scheduleCsv(plan: Plan): string {
       return [
         [
           task.id,
+          taskNumber(plan, task.id),
           task.name,
           placement.eva ?? "",
           placement.crew.join(" "),
@@ -37,6 +38,7 @@ export function scheduleCsv(plan: Plan): string {
 
 const COLUMNS = [
   "task",
+  "number",
   "name",
   "eva",
   "crew",

@@ -19,7 +19,7 @@ export { counted, listed } from "./list.ts";
 export { changeWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
-export { crewName, evaName, nameIn, placeName, taskName, taskNumber } from "./names.ts";
+export { crewName, evaName, nameIn, numberedTask, placeName, taskName, taskNumber } from "./names.ts";
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";

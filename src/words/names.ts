@@ -24,6 +24,11 @@ export function taskNumber({ tasks }: Pick<Plan, "tasks">, id: string): string {
   return known.get(id) ?? id;
 }
 
+/** A task by number and name, `12 Core tube`: where tasks are listed, so that paper, lanes and files can be matched. */
+export function numberedTask(plan: Pick<Plan, "tasks">, id: string): string {
+  return `${taskNumber(plan, id)} ${taskName(plan, id)}`;
+}
+
 /** A crew member's name. */
 export function crewName({ crew }: Pick<Plan, "crew">, id: string): string {
   return nameIn(crew, id);

@@ -51,9 +51,9 @@ describe("schedule as comma-separated values", () => {
 
   it("has a row a placement by start, in MET and UTC", () => {
     expect(rows).toHaveLength(1 + 9 + 1);
-    expect(rows[0]).toMatch(/^task,name,eva,crew,place,end place,start MET s/);
+    expect(rows[0]).toMatch(/^task,number,name,eva,crew,place,end place,start MET s/);
     expect(rows[2]).toBe(
-      "carry-unit,Carry the seismic unit to the pad,eva-1,ev1 ev2,lander,pad,5760,6960," +
+      "carry-unit,2,Carry the seismic unit to the pad,eva-1,ev1 ev2,lander,pad,5760,6960," +
         "2031-04-05T07:36:00Z,2031-04-05T07:56:00Z,yes,10",
     );
   });
@@ -62,7 +62,7 @@ describe("schedule as comma-separated values", () => {
     const plan = samplePlan();
     const named = (name: string) =>
       scheduleCsv({ ...plan, tasks: plan.tasks.map((task) => ({ ...task, name })) }).split("\r\n")[1];
-    expect(named('say "a, b"')).toContain('quick-sample,"say ""a, b""",eva-1');
-    expect(named("=1+1")).toContain("quick-sample,'=1+1,eva-1");
+    expect(named('say "a, b"')).toContain('quick-sample,1,"say ""a, b""",eva-1');
+    expect(named("=1+1")).toContain("quick-sample,1,'=1+1,eva-1");
   });
 });

@@ -54,3 +54,10 @@ function spareOf({ takesMm, roomMm }: LineUse): number {
 function widthOf(text: string, bold: boolean): number {
   return textWidth(printable(text), { sizePt: STEP_PT, bold });
 }
+
+/** What each line of a task's cautions, or of steps with what guards them, takes, in the order in which they are written. */
+export function lineUses(kind: "cautions" | "steps", list: readonly (Caution | Step)[]): LineUse[] {
+  return kind === "cautions"
+    ? list.map(cautionUse)
+    : list.flatMap((one) => ("cautions" in one ? [...one.cautions.map(cautionUse), stepUse(one)] : []));
+}

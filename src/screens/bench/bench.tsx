@@ -2,7 +2,7 @@ import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
 import { benchSays, benchStands, type DeskState } from "../../session/index.ts";
-import { counted, lasting, placeName } from "../../words/index.ts";
+import { counted, lasting, placeName, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
@@ -104,6 +104,7 @@ const Card = memo(function Card(props: {
   const selected = useDesk((state) => state.selection.includes(task.id));
   const held = useLook((state) => state.inHand?.task === task.id);
   const says = useDesk((state) => benchSays(state, task.id));
+  const number = useDesk((state) => taskNumber(state.plan, task.id));
   const lengthS = task.duration.likelyS;
   const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
   const take = (event: React.PointerEvent): void => {
@@ -139,14 +140,14 @@ const Card = memo(function Card(props: {
         className="card-grip"
         data-task={task.id}
         aria-pressed={selected}
-        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}. ${says ?? ""}`}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}, number ${number}. ${says ?? ""}`}
         onClick={(event) => {
           // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
           if (event.detail === 0) desk.select([task.id]);
         }}
       >
         <span className="card-name narrow" title={task.name}>
-          {task.name}
+          <span className="task-number">{number}</span> {task.name}
         </span>
         <span className="card-facts narrow">
           {lasting(lengthS, "down")}

@@ -2,7 +2,7 @@ import { useEffect } from "react";
 import type { ShedEva, ShedReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { shedIsStale } from "../../session/index.ts";
-import { clockText, counted, crewName, evaName, taskName } from "../../words/index.ts";
+import { clockText, counted, crewName, evaName, numberedTask } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
 import { useShed } from "./useshed.ts";
@@ -108,7 +108,7 @@ function LateTable(props: {
           {eva.rows.map((row) => (
             <tr key={row.task}>
               <th scope="row">
-                {taskName(plan, row.task)}{" "}
+                {numberedTask(plan, row.task)}{" "}
                 <span className="note">{row.crew.map((id) => crewName(plan, id)).join(", ")}</span>
               </th>
               <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
@@ -119,7 +119,7 @@ function LateTable(props: {
                   className={`shed-cell ${cell.kind}${cell.kind === "drop" && cell.mustLost > 0 ? " must" : ""}`}
                   title={cell.sentence}
                 >
-                  {shedWords(cell, (task) => taskName(plan, task))}
+                  {shedWords(cell, (task) => numberedTask(plan, task))}
                   {(cell.worthLost > 0 || cell.mustLost > 0) && (
                     <span className="note">
                       {" "}
@@ -151,7 +151,7 @@ function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
     <ul className="ahead">
       {rows.map(({ task, cells }) => (
         <li key={task}>
-          <b>Leaving {taskName(plan, task)}</b>
+          <b>Leaving {numberedTask(plan, task)}</b>
           <ul>
             {cells.map(({ minutes, fits }) => (
               <li key={minutes}>
@@ -159,7 +159,7 @@ function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
                 {fits
                   .map(
                     (one) =>
-                      `${taskName(plan, one.task)}${one.crew.length > 0 ? ` (${one.crew.map((id) => crewName(plan, id)).join(", ")})` : ""}`,
+                      `${numberedTask(plan, one.task)}${one.crew.length > 0 ? ` (${one.crew.map((id) => crewName(plan, id)).join(", ")})` : ""}`,
                   )
                   .join(" or ")}
               </li>

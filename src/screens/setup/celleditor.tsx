@@ -3,6 +3,7 @@ import { tabbedRows } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
+import { PaperLinesFit } from "./paperlines.tsx";
 import { isBlock } from "./sheetpaste.ts";
 import type { Cell } from "./table.ts";
 
@@ -80,6 +81,7 @@ export function CellEditor(props: {
           onCancel();
         }}
       />
+      {cell.entry.onPaper && read.ok && <PaperLinesFit kind={cell.entry.onPaper} value={read.value} />}
       <p id={faultId} className="cell-fault" role="alert">
         {read.ok ? "" : read.error}
       </p>

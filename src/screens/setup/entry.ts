@@ -22,6 +22,8 @@ export interface Entry {
   draft(value: unknown, plan: Plan): string;
   read(draft: string, plan: Plan, guide: FieldGuide): Outcome<unknown, string>;
   choices?(plan: Plan): readonly Choice[];
+  /** True for lines of the crew's paper, each of which should stand on one line of it. */
+  readonly onPaper?: "cautions" | "steps";
   /** How to write it, when that needs saying. */
   readonly form?: string;
 }

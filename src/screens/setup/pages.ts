@@ -37,7 +37,7 @@ export const PAGES: readonly Page[] = [
     tables: [equipmentTable, containerTable, storesSheet],
     count: (plan) => plan.equipment.length + plan.containers.length,
   },
-  { id: "procedures", name: "Egress, ingress, emergency", tables: [proceduresSheet], count: () => null },
+  { id: "procedures", name: "Procedures", tables: [proceduresSheet], count: () => null },
   { id: "stay", name: "Stay", tables: [staySheet, blockTable, passTable], count: () => null },
   { id: "rules", name: "Flight rules", tables: [rulesSheet], count: () => null },
   { id: "odds", name: "Odds", tables: [oddsSheet], count: () => null },

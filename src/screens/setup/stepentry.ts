@@ -12,6 +12,7 @@ const BLANK = /^(.*\S)\s*\[(reading|mass|photo)(?:,\s*([^\]]{1,12}?))?\s*\]$/s;
 /** Cautions, one a line, the class before each. */
 export const cautionLines: Entry = {
   editor: "area",
+  onPaper: "cautions",
   align: "start",
   show: (value) => cautionsIn(value).map(cautionLine).join(" · "),
   draft: (value) => cautionsIn(value).map(cautionLine).join("\n"),
@@ -25,6 +26,7 @@ export function stepLines(doers: readonly string[]): Entry {
     stepsIn(value).flatMap((step) => [...step.cautions.map(cautionLine), stepLine(step, doers)]);
   return {
     editor: "area",
+    onPaper: "steps",
     align: "start",
     show: (value) => linesOf(value).join(" · "),
     draft: (value) => linesOf(value).join("\n"),

@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import type { Interval } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { angle, bearing, grouped, lasting, metres, signed } from "../../words/index.ts";
+import { angle, bearing, grouped, lasting, metres, numberedTask, signed } from "../../words/index.ts";
 import { useDesk, useLook, useAround } from "../context.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import type { SiteCommands } from "./commands.ts";
@@ -159,7 +159,7 @@ function Chosen(props: {
                     if (spot) look.setState({ cursorS: spot.startS, minuteS: spot.startS });
                   }}
                 >
-                  {task.name}
+                  {numberedTask(plan, task.id)}
                 </button>
                 <span className="note">{spot ? time(spot.startS) : "on the bench"}</span>
               </li>

@@ -1,7 +1,7 @@
 import { memo, useMemo } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
-import { cautionLine, counted, doersOf, linkWords, stepLine } from "../../words/index.ts";
+import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
 import { KIND_LETTERS } from "../words.ts";
@@ -48,6 +48,9 @@ function Details({ task }: { readonly task: Task }) {
       <header className="part-head">
         <span className={`kind ${task.kind}`} aria-hidden="true">
           {KIND_LETTERS[task.kind]}
+        </span>
+        <span className="task-number" title="Number of the task">
+          {taskNumber(plan, task.id)}
         </span>
         <h2 title={task.name}>{task.name}</h2>
         {selection.length > 1 && (
