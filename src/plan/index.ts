@@ -34,7 +34,7 @@ export type { PlanGround, PlanGroundInput } from "./ground.ts";
 export type { Consumable, Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
 export { allCautions, classOf, stepCrew } from "./step.ts";
 export type { Blank, Caution, Procedures, Step } from "./step.ts";
-export { freshNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
+export { freshNumber, isTaskNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
 export { bagNumbers } from "./bags.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Odds } from "./odds.ts";

@@ -1,4 +1,4 @@
-import { LONGEST_NUMBER } from "./fields.ts";
+import { LONGEST_NUMBER, shortName } from "./fields.ts";
 import type { Task } from "./task.ts";
 
 type Numbered = Pick<Task, "id" | "number">;
@@ -28,6 +28,11 @@ export function numbered<One extends Numbered>(tasks: readonly One[]): One[] {
     const { id, number = numbers.get(id) ?? id } = task;
     return Object.assign({ id, number }, task, { number });
   });
+}
+
+/** True for what the number of a task may be. */
+export function isTaskNumber(text: string): boolean {
+  return shortName.safeParse(text).success;
 }
 
 /** A number for a new task: behind the greatest whole number that is in use, so that none comes back. */

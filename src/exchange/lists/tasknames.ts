@@ -3,7 +3,7 @@ import { sameName, slug } from "./names.ts";
 
 /** True when the task has the requester's number. */
 export function isNumbered(task: Task, number: string): boolean {
-  return number !== "" && task.id === slug(number);
+  return number !== "" && (sameName(task.number ?? "") === sameName(number) || task.id === slug(number));
 }
 
 /** True when the task has the name, capitals aside. */

@@ -1,5 +1,5 @@
 import { duration, isEqual } from "../../kernel/index.ts";
-import type { Container, Plan, Task } from "../../plan/index.ts";
+import { type Container, isTaskNumber, type Plan, type Task } from "../../plan/index.ts";
 import { listed, mass } from "../../words/index.ts";
 import { idFrom, sameName } from "./names.ts";
 import {
@@ -162,6 +162,7 @@ function taskOf(
     ...(sample ? { sample } : {}),
     ...Object.fromEntries(Object.entries(numbers).filter(([, value]) => value !== undefined)),
     id,
+    ...numberPart(cells.get("number"), lost),
     name,
     kind,
     crew: { ...base.crew, ...crew },
@@ -170,6 +171,14 @@ function taskOf(
     relay: tickIn(row, "relay", reading, lost) ?? base.relay,
     notes: cells.get("notes") ?? base.notes,
   };
+}
+
+/** The requester's number as the task's own, where it can be one. */
+function numberPart(number: string | undefined, lost: string[]): Pick<Task, "number"> {
+  if (number === undefined) return {};
+  if (isTaskNumber(number)) return { number };
+  lost.push(`number “${number}”, which is too long or has other signs than letters and digits`);
+  return {};
 }
 
 /** What a request says nothing of. The worth is not 0: packing takes nobody out for what is worth nothing. */

@@ -13,6 +13,7 @@ import {
 
 /** What a list can change of a task, in words. */
 const SHOWN: readonly (readonly [label: string, shown: (task: Task, plan: Plan) => string])[] = [
+  ["number", ({ number }) => number ?? "none"],
   ["name", ({ name }) => name],
   ["kind", ({ kind }) => kind],
   ["place", ({ place }, plan) => placeName(plan, place)],

@@ -179,6 +179,19 @@ describe("a second issue of a list", () => {
     expect(readInto(first(), REQUESTS).parts).toEqual({});
   });
 
+  it("knows a request by its number, whatever its name is now, and by its name where it had no number", () => {
+    const plan = first();
+    expect(plan.tasks.map(({ number }) => number)).toEqual(["Q1", "Q2", "Q3", "Q5", "Q6"]);
+    const tasks = plan.tasks.map((task) => {
+      const bare = { ...task, id: `own-${task.id}` };
+      delete bare.number;
+      return bare;
+    });
+    const read = readInto({ ...plan, tasks, links: [] }, REQUESTS);
+    expect(read.rows.find(({ number }) => number === "Q5")?.says).toEqual(["number Q5, was none"]);
+    expect(readInto(plan, "No.,Task,Where,Duration\nQ12345678,Dig,Lander,5").rows[0]?.lost).toHaveLength(1);
+  });
+
   it("updates by the requester's number and shows the difference", () => {
     const second = REQUESTS.replace("Q2,Set mast,", "Q2,Set tall mast,")
       .replace("Q3,Call home,upkeep,Low Bench,EV2,25 min", "Q3,Call home,upkeep,Low Bench,EV2,30 min")
