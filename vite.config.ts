@@ -1,14 +1,28 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
+import { POLICY, release, WORKER } from "./.config/release/index.ts";
+
+const OFFLINE = "src/offline.ts";
 
 export default defineConfig({
   // Relative addresses: the built app runs from any folder of a static host.
   base: "./",
-  plugins: [react()],
+  plugins: [react(), release()],
   worker: { format: "es" },
+  preview: { headers: { "Content-Security-Policy": POLICY } },
   build: {
-    // What the first screen needs comes as one file: forty small ones are larger together, and slower to fetch.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
+    // What the policy of the page does not let in as data is a file of its own.
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      input: { index: "index.html", offline: OFFLINE },
+      output: {
+        entryFileNames: (chunk) => (chunk.name === "offline" ? WORKER : "assets/[name]-[hash].js"),
+        codeSplitting: {
+          // What the first screen needs comes as one file: forty small ones are larger together, and slower to fetch.
+          groups: [{ name: "first", tags: ["$initial"], test: (id) => !id.endsWith(OFFLINE) }],
+        },
+      },
+    },
   },
   test: {
     include: ["test/**/*.test.{ts,tsx}"],

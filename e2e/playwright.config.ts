@@ -15,6 +15,8 @@ export default defineConfig({
   reporter: [["list"]],
   use: {
     baseURL: `http://127.0.0.1:${port}/`,
+    // What a test puts in the network's place must be what the page gets; the tests of the kept program let it in.
+    serviceWorkers: "block",
     viewport: { width: 1440, height: 900 },
     trace: "retain-on-failure",
     launchOptions: { executablePath: await browserPath(), args: BROWSER_SWITCHES },

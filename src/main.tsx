@@ -23,6 +23,7 @@ import { createRoot } from "react-dom/client";
 import { judgeFor } from "./check/index.ts";
 import { spareEngine, startEngine } from "./engine/browser.ts";
 import { moonSun } from "./physics/index.ts";
+import { keepProgram } from "./newerversion.ts";
 import type { Plan } from "./plan/index.ts";
 import { type Walks, walksOf } from "./terrain/index.ts";
 import {
@@ -217,3 +218,7 @@ createRoot(root).render(
 setTimeout(() => {
   void Promise.all([fetchScreens(), ...Object.values(screens).map((screen) => screen.fetch())]);
 }, 2000);
+
+// While it is developed the program changes under the page; only a build is kept.
+if (import.meta.env.PROD)
+  void keepProgram((start) => look.setState({ newerVersion: () => void desk.saveNow().then(start) }));

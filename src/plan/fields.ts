@@ -1,6 +1,9 @@
 import { z } from "zod";
 import { duration, instant } from "../kernel/index.ts";
 
+// No code is made of texts: the page's policy forbids it. Said here, since every schema is made of these fields.
+z.config({ jitless: true });
+
 /**
  * The document's basic fields. Each carries unit, range and plain words, which become the JSON Schema and the
  * hints of the setup tables.

@@ -15,7 +15,7 @@ import { Following } from "./shelf/following.tsx";
 import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./shell/keys.tsx";
-import { Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
+import { NewerVersion, Notices, Refused, Safety, Spoken } from "./shell/messages.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
 import { WhyPanel } from "./why/whypanel.tsx";
@@ -91,6 +91,7 @@ function Screens(props: Wired) {
       </main>
       <Safety />
       <Notices />
+      <NewerVersion />
       <Refused />
       <Keys />
       <CommandList />

@@ -114,6 +114,8 @@ export interface LookState {
   readonly details: boolean;
   /** The task under the pointer, on the line or on the bench. */
   readonly pointed: string | null;
+  /** Starts a newer version of the program, the plan saved first; null while there is none. */
+  readonly newerVersion: (() => void) | null;
   readonly keysShown: boolean;
   /** What a screen reader is told. */
   readonly spoken: string;
@@ -148,6 +150,7 @@ export function createLook(theme: Theme): Look {
     shelfShown: false,
     asideShown: false,
     importing: null,
+    newerVersion: null,
     listShown: false,
     margins: null,
     sideOpen: false,

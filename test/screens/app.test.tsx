@@ -17,6 +17,8 @@ beforeAll(() => {
       disconnect(): void {}
     },
   });
+  // The test document has no list of sheets made by code.
+  Object.assign(document, { adoptedStyleSheets: [] });
   HTMLCanvasElement.prototype.getContext = () => null;
   Object.defineProperty(HTMLElement.prototype, "clientWidth", { value: 1400, configurable: true });
   Object.defineProperty(HTMLElement.prototype, "clientHeight", { value: 600, configurable: true });

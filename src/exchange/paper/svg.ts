@@ -20,7 +20,7 @@ export function toPrintDocument(paper: Paper): string {
   return [
     `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escape(paper.title)}</title>`,
     `<style>@page{size:${size};margin:0}html,body{margin:0;background:#fff}`,
-    `svg{display:block;break-after:page}svg:last-child{break-after:auto}</style></head><body>`,
+    `svg{font-kerning:none;font-variant-ligatures:none;font-variant-numeric:tabular-nums;display:block;break-after:page}svg:last-child{break-after:auto}</style></head><body>`,
     ...toSvgPages(paper),
     `</body></html>`,
   ].join("");
@@ -31,7 +31,7 @@ function svgPage(page: Page): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${widthMm}mm" height="${heightMm}mm"`,
     ` viewBox="0 0 ${widthMm} ${heightMm}"`,
-    ` style="font-kerning:none;font-variant-ligatures:none;font-variant-numeric:tabular-nums"><title>${escape(name)}</title>`,
+    `><title>${escape(name)}</title>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
     ...marks.map(svgMark),
     `</svg>`,

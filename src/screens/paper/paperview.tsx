@@ -70,10 +70,13 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
   useEffect(() => {
     if (!first) return;
     // The sheet's size is only known here, so the rule for it is made here.
-    const style = document.createElement("style");
-    style.textContent = `@page { size: ${first.widthMm}mm ${first.heightMm}mm; margin: 0; }`;
-    document.head.append(style);
-    return () => style.remove();
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(`@page { size: ${first.widthMm}mm ${first.heightMm}mm; margin: 0; }`);
+    // As an element it would be text that the page's policy does not let in.
+    document.adoptedStyleSheets.push(sheet);
+    return () => {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet);
+    };
   }, [first]);
 
   const toPdf = async (): Promise<void> => {

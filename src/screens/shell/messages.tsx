@@ -47,6 +47,26 @@ export function Notices() {
   );
 }
 
+/** A word on a newer version of the program that is waiting to be started. */
+export function NewerVersion() {
+  const { look } = useAround();
+  const start = useLook((state) => state.newerVersion);
+  if (!start) return null;
+  return (
+    <section className="notices newer" aria-label="Newer version">
+      <div className="notice news" role="status">
+        <span>A newer version of Lopeline is in this browser. The plan is saved before it starts.</span>
+        <button type="button" className="quiet" onClick={start}>
+          Start it
+        </button>
+        <button type="button" className="quiet" onClick={() => look.setState({ newerVersion: null })}>
+          Later
+        </button>
+      </div>
+    </section>
+  );
+}
+
 /** A file that was refused, with every fault by path. */
 export function Refused() {
   const { desk } = useAround();
@@ -86,7 +106,10 @@ export function Safety() {
   return (
     <footer className="safety">
       <b>Planning and training aid.</b> Flight rules, the flight surgeon, and the radiation and range safety
-      authority in charge decide.
+      authority in charge decide.{" "}
+      <a href="licences.txt" target="_blank" rel="noreferrer">
+        Licences
+      </a>
     </footer>
   );
 }

@@ -13,6 +13,8 @@ let root: Root | null = null;
 export function setStage(): void {
   beforeAll(() => {
     Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+    // The test document has no list of sheets made by code.
+    Object.assign(document, { adoptedStyleSheets: [] });
     // Newer browsers answer with a promise, which an effect must not hand on.
     Element.prototype.scrollIntoView = () => Promise.resolve() as unknown as undefined;
     // The test document knows dialogs but cannot open them.
