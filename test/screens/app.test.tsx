@@ -107,7 +107,7 @@ describe("the app", () => {
       "Task one, sampling, at Ridge, 2:00 to 2:15, EV1, EVA 1",
     );
     const cards = [...document.querySelectorAll(".card-name")].map((one) => one.textContent);
-    expect(cards).toEqual(["Task three", "Task two"]);
+    expect(cards).toEqual(["3 Task three", "2 Task two"]);
   });
 
   it("says how many tasks are selected when it is none or several", async () => {
