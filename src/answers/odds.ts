@@ -39,8 +39,10 @@ export interface OddsReport {
   readonly otherwise: Comparisons;
   /** What the planner wants of the first two, shares. */
   readonly wish: { readonly home: number; readonly must: number };
-  /** Placed tasks that are missed, must-do tasks before all others, the most often missed first. */
+  /** Placed tasks that are missed: must-do tasks before all others, the most often missed first; then by the worth that they cost. */
   readonly spoils: readonly Spoil[];
+  /** What would mend them by leaving something out; none of a day that breaks a rule. */
+  readonly offers: readonly Offer[];
   readonly evas: readonly EvaOdds[];
   /** Placed tasks in the plan's order. */
   readonly tasks: readonly TaskOdds[];
@@ -126,6 +128,18 @@ export interface Spoil {
   readonly missed: Chance;
   /** The reason on most of these days, in words. */
   readonly reason: string;
+  /** Worth that is missing for it on average. */
+  readonly costs: number;
+}
+
+/** Optional tasks without which the day would do better, everything else as it is: played without them on the same days, and sound at likely durations. */
+export interface Offer {
+  /** In the order of the day. */
+  readonly bench: readonly string[];
+  /** A chance that is below its wish, or worth on average. */
+  readonly gains: "chance" | "worth";
+  readonly before: Outcome;
+  readonly after: Outcome;
 }
 
 export interface EvaOdds {
@@ -134,6 +148,11 @@ export interface EvaOdds {
   readonly closes: Chance;
   /** That, and nothing placed on it is missed. */
   readonly asPlanned: Chance;
+  /** Every must-do task placed on it is done; null where it has none. */
+  readonly must: Chance | null;
+  /** What carries over from EVAs before it: it goes out later than planned; something on it is missed as what it needs was missed on another. */
+  readonly outLate: Chance;
+  readonly needsMissed: Chance;
   /** By limit: duration and latest ingress together, then what every suit has left at ingress. */
   readonly duration: Chance;
   readonly reserves: Readonly<Record<Consumable, Chance>>;

@@ -1,7 +1,7 @@
 import type { OddsReport } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { evaName, fixed, percent, taskName } from "../words/index.ts";
+import { evaName, fixed, listed, percent, taskName } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
@@ -56,8 +56,12 @@ function table(plan: Plan, report: OddsReport): string {
       return `  ${must ? "must" : "    "}  ${done.words.padEnd(26)} ${nameOf(task)}${met}`;
     }),
     ...report.spoils.map(
-      ({ task, must, missed, reason }) =>
-        `  missed    ${missed.words.padEnd(26)} ${must ? "must-do " : ""}${nameOf(task)}: mostly ${reason}`,
+      ({ task, must, missed, reason, costs }) =>
+        `  missed    ${missed.words.padEnd(26)} ${must ? "must-do " : ""}${nameOf(task)}: mostly ${reason}; costs ${fixed(costs, 1, "up")} on average`,
+    ),
+    ...report.offers.map(
+      ({ bench, before, after }) =>
+        `  mend      without ${listed(bench.map(nameOf))}: must-do ${before.must.words} to ${after.must.words}, mean worth ${fixed(before.meanWorth, 1, "down")} to ${fixed(after.meanWorth, 1, "down")}`,
     ),
     ...report.hurts.map(({ sentence }) => `  hurts     ${sentence}`),
     ...(report.withoutSpread.length > 0

@@ -117,6 +117,7 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
     otherwise: { without: [], byCaution: [], independent: null },
     wish: { home: 0.99, must: 0.9 },
     spoils: [],
+    offers: [],
     evas: [],
     tasks: [{ task: "one", must: false, done: CHANCE, window: null }],
     mustOnBench: [],

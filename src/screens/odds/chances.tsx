@@ -1,7 +1,7 @@
 import type { Chance, MarginOdds, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromChance, fromTime } from "../../session/index.ts";
-import { clockText, counted, evaName, taskName } from "../../words/index.ts";
+import { clockText, counted, evaName, fixed, taskName } from "../../words/index.ts";
 import { useDial } from "../day/dial.ts";
 import { From } from "../from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
@@ -74,7 +74,9 @@ export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly r
                 {CONSUMABLE_WORDS[kind]}
               </th>
             ))}
+            <th scope="col">Every must-do done</th>
             <th scope="col">Nothing missed</th>
+            <th scope="col">Carried over from before</th>
             <th scope="col">Ingress</th>
           </tr>
         </thead>
@@ -101,7 +103,17 @@ export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly r
                   </td>
                 ))}
                 <td>
+                  {one.must ? (
+                    <ChanceWords report={report} of={`every must-do of ${name} done`} chance={one.must} />
+                  ) : (
+                    <span className="note">has none</span>
+                  )}
+                </td>
+                <td>
                   <ChanceWords report={report} of={`${name} with nothing missed`} chance={one.asPlanned} />
+                </td>
+                <td>
+                  <Carried report={report} name={name} eva={one} />
                 </td>
                 <td className="odds-times">
                   half by{" "}
@@ -123,10 +135,43 @@ export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly r
   );
 }
 
-/** Placed tasks, each with what it is missed by: must-do ones first, then the least likely first; optional ones that were always done are folded. */
+/** What the EVAs before leave this one with: a late start, and work that cannot be done without theirs. */
+function Carried(props: {
+  readonly report: OddsReport;
+  readonly name: string;
+  readonly eva: OddsReport["evas"][number];
+}) {
+  const { report, name, eva } = props;
+  const { outLate, needsMissed } = eva;
+  if (outLate.count === 0 && needsMissed.count === 0) return <span className="note">nothing</span>;
+  return (
+    <>
+      {outLate.count > 0 && (
+        <>
+          goes out late <ChanceWords report={report} of={`${name} out later than planned`} chance={outLate} />
+        </>
+      )}
+      {outLate.count > 0 && needsMissed.count > 0 && "; "}
+      {needsMissed.count > 0 && (
+        <>
+          misses what was needed of another{" "}
+          <ChanceWords
+            report={report}
+            of={`${name} missing something that another EVA did not do`}
+            chance={needsMissed}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Placed tasks, each with what it is missed by: must-do ones first, then those that cost most; optional ones that were always done are folded. */
 export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+  const rank = new Map(report.spoils.map(({ task }, k) => [task, k]));
+  const place = (task: string): number => rank.get(task) ?? report.spoils.length;
   const inOrder = report.tasks.toSorted(
-    (a, b) => Number(b.must) - Number(a.must) || a.done.share - b.done.share || (a.task < b.task ? -1 : 1),
+    (a, b) => Number(b.must) - Number(a.must) || place(a.task) - place(b.task) || (a.task < b.task ? -1 : 1),
   );
   const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
   const shown = inOrder.filter((one) => !always.includes(one));
@@ -160,34 +205,37 @@ function Tasks(props: {
         <tr>
           <th scope="col">Task</th>
           <th scope="col">Done</th>
+          <th scope="col">Costs on average</th>
           <th scope="col">Missed mostly because</th>
           <th scope="col">Window met</th>
         </tr>
       </thead>
       <tbody>
-        {tasks.map(({ task, must, done, window }) => (
-          <tr key={task}>
-            <th scope="row">
-              {nameOf(task)}
-              {must && <b className="must-count">must-do</b>}
-            </th>
-            <td>
-              <ChanceOf report={report} of={`${nameOf(task)} done`} chance={done} />
-            </td>
-            <td>
-              {report.spoils.find((one) => one.task === task)?.reason ?? (
-                <span className="note">never missed</span>
-              )}
-            </td>
-            <td>
-              {window ? (
-                <ChanceWords report={report} of={`${nameOf(task)} inside its window`} chance={window} />
-              ) : (
-                <span className="note">no window</span>
-              )}
-            </td>
-          </tr>
-        ))}
+        {tasks.map(({ task, must, done, window }) => {
+          const spoil = report.spoils.find((one) => one.task === task);
+          return (
+            <tr key={task}>
+              <th scope="row">
+                {nameOf(task)}
+                {must && <b className="must-count">must-do</b>}
+              </th>
+              <td>
+                <ChanceOf report={report} of={`${nameOf(task)} done`} chance={done} />
+              </td>
+              <td>
+                {spoil ? `worth ${fixed(spoil.costs, 1, "up")}` : <span className="note">nothing</span>}
+              </td>
+              <td>{spoil?.reason ?? <span className="note">never missed</span>}</td>
+              <td>
+                {window ? (
+                  <ChanceWords report={report} of={`${nameOf(task)} inside its window`} chance={window} />
+                ) : (
+                  <span className="note">no window</span>
+                )}
+              </td>
+            </tr>
+          );
+        })}
       </tbody>
     </table>
   );

@@ -14,6 +14,7 @@ import { counted, grouped, percent, taskName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
+import { OffersPart } from "./offers.tsx";
 import { Played } from "./played.tsx";
 import { MarginBands } from "./marginbands.tsx";
 import { useOdds } from "./useodds.ts";
@@ -113,7 +114,12 @@ export function OddsPart() {
         <p className="state breach odds-state">The odds could not be worked out: {work.message}.</p>
       )}
       {work?.report && work.reported ? (
-        <Report plan={work.reported.plan} report={work.report} stale={stale} />
+        <Report
+          plan={work.reported.plan}
+          report={work.report}
+          stale={stale}
+          open={which === PRESENT && !stale}
+        />
       ) : (
         <p className="empty">
           {nothing
@@ -157,8 +163,14 @@ function Standing(props: {
   return <span className="state tight">Of the day before{next}</span>;
 }
 
-function Report(props: { readonly plan: Plan; readonly report: OddsReport; readonly stale: boolean }) {
-  const { plan, report, stale } = props;
+function Report(props: {
+  readonly plan: Plan;
+  readonly report: OddsReport;
+  readonly stale: boolean;
+  /** Of the open day as it stands: what is offered can be done. */
+  readonly open: boolean;
+}) {
+  const { plan, report, stale, open } = props;
   const name = (task: string): string => taskName(plan, task);
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
@@ -196,6 +208,7 @@ function Report(props: { readonly plan: Plan; readonly report: OddsReport; reado
           </p>
         )}
       </section>
+      <OffersPart plan={plan} report={report} open={open} />
       <CrewRulesPart report={report} />
       <TaskOddsTable plan={plan} report={report} />
       <section aria-label="What hurts the odds most" className="hurts">

@@ -160,7 +160,7 @@ export class Recreate {
   }
 
   /** True for what is left out and asks for one crew member, no equipment and nobody else. */
-  private isSingle(a: number): boolean {
+  isSingle(a: number): boolean {
     const { problem } = this;
     const { board } = this.day;
     return (

@@ -16,11 +16,12 @@ import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
 import { crewOf, LEFT_OUT } from "./crew.ts";
 import { Days, type Draws, drawsFor } from "./days.ts";
+import { Offers } from "./offers.ts";
 import { type Moment, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
-import { Tally, worthOf } from "./tally.ts";
+import { evaOf, Tally, worthOf } from "./tally.ts";
 
 export interface OddsSettings {
   /** Simulated days, at most MOST_DAYS. */
@@ -81,6 +82,7 @@ class Run implements OddsRun {
   private readonly days: Days;
   private readonly draws: Draws;
   private readonly alternatives: Alternatives;
+  private readonly offers: Offers;
   private readonly crew: CrewRules;
   private readonly tally: Tally;
   private readonly beganS: number;
@@ -103,6 +105,7 @@ class Run implements OddsRun {
     this.draws = drawsFor(this.script.problem);
     this.tally = new Tally(this.player, days);
     this.alternatives = new Alternatives(this.script, this.crew, this.days, settings.shape, settings.seed);
+    this.offers = new Offers(this.script, schedule, this.crew, this.days, this.tally);
     this.column = new Float32Array(days);
   }
 
@@ -130,6 +133,7 @@ class Run implements OddsRun {
       return true;
     }
     if (tally.count > 0 && this.alternatives.advance(32)) return true;
+    if (this.offers.advance()) return true;
     this.suspects ??= this.suspectsOf();
     if (this.suspects.length > 0 && this.again < tally.days) {
       this.playAgain(this.suspects);
@@ -244,6 +248,7 @@ class Run implements OddsRun {
       otherwise: this.alternatives.comparisons,
       wish: plan.odds.wish,
       spoils: this.spoils(placed),
+      offers: [...this.offers.list],
       evas: plan.evas.flatMap((_, e) => (script.flown[e] === 1 ? [this.evaOdds(e)] : [])),
       tasks: placed.map((a) => ({
         task: plan.tasks[a]!.id,
@@ -270,16 +275,20 @@ class Run implements OddsRun {
   private spoils(placed: readonly number[]): Spoil[] {
     const { tally, script } = this;
     const { tasks } = script.problem.plan;
+    const missed = (a: number): number => tally.count - tally.done[a]!;
+    const costs = (a: number): number => (script.problem.worth[a]! * missed(a)) / Math.max(1, tally.count);
     return placed
-      .filter((a) => tally.done[a]! < tally.count)
-      .sort(
-        (a, b) => Number(tasks[b]!.must) - Number(tasks[a]!.must) || tally.done[a]! - tally.done[b]! || a - b,
-      )
+      .filter((a) => missed(a) > 0)
+      .sort((a, b) => {
+        const must = Number(tasks[b]!.must) - Number(tasks[a]!.must);
+        return must || (tasks[a]!.must ? missed(b) - missed(a) : costs(b) - costs(a)) || a - b;
+      })
       .map((a) => ({
         task: tasks[a]!.id,
         must: tasks[a]!.must,
-        missed: chanceOf(tally.count - tally.done[a]!, tally.count),
+        missed: chanceOf(missed(a), tally.count),
         reason: reasonWords(tally, a) ?? "",
+        costs: costs(a),
       }));
   }
 
@@ -292,6 +301,11 @@ class Run implements OddsRun {
       eva: problem.plan.evas[e]!.id,
       closes: chance(tally.closes[e]!),
       asPlanned: chance(tally.evaWhole[e]!),
+      must: script.order.some((a) => problem.must[a] === 1 && evaOf(script, a) === e)
+        ? chance(tally.evaMust[e]!)
+        : null,
+      outLate: chance(tally.outLate[e]!),
+      needsMissed: chance(tally.needsMissed[e]!),
       duration: chance(tally.inTime[e]!),
       reserves: Object.fromEntries(
         CONSUMABLES.map((kind, k) => [kind, chance(tally.inReserve[e * KINDS + k]!)]),

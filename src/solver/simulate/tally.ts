@@ -1,6 +1,7 @@
 import { KINDS } from "../problem/problem.ts";
 import type { Draws } from "./days.ts";
 import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
+import type { Script } from "./script.ts";
 
 /** What is counted over many simulated days. */
 export class Tally {
@@ -19,6 +20,9 @@ export class Tally {
   /** By EVA. */
   readonly closes: Int32Array;
   readonly evaWhole: Int32Array;
+  readonly evaMust: Int32Array;
+  readonly outLate: Int32Array;
+  readonly needsMissed: Int32Array;
   readonly inTime: Int32Array;
   readonly inReserve: Int32Array;
   /** By day. */
@@ -32,7 +36,10 @@ export class Tally {
   readonly suspicion: Float64Array;
   private readonly plannedWorth: number;
   private readonly mustOnBench: boolean;
+  /** By EVA, of the day in hand: nothing on it is missed, no must-do task is, nothing for what was missed on another. */
   private readonly evaIntact: Uint8Array;
+  private readonly evaKept: Uint8Array;
+  private readonly evaServed: Uint8Array;
 
   constructor(player: Player, days: number) {
     const { problem, order, placed } = player.script;
@@ -43,6 +50,9 @@ export class Tally {
     this.inWindow = new Int32Array(problem.activities);
     this.closes = new Int32Array(problem.evas);
     this.evaWhole = new Int32Array(problem.evas);
+    this.evaMust = new Int32Array(problem.evas);
+    this.outLate = new Int32Array(problem.evas);
+    this.needsMissed = new Int32Array(problem.evas);
     this.inTime = new Int32Array(problem.evas);
     this.inReserve = new Int32Array(problem.evas * KINDS);
     this.held = new Uint8Array(days);
@@ -51,17 +61,21 @@ export class Tally {
     this.grid = new Float32Array(days * this.columns);
     this.suspicion = new Float64Array(problem.activities);
     this.evaIntact = new Uint8Array(problem.evas);
+    this.evaKept = new Uint8Array(problem.evas);
+    this.evaServed = new Uint8Array(problem.evas);
     this.plannedWorth = order.reduce((sum, a) => sum + problem.worth[a]!, 0);
     this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
   }
 
   /** Counts the day that `player` has just played, recorded. */
   add(player: Player, draws: Draws): void {
-    const { problem, order, flown, laneOf, stage } = player.script;
+    const { problem, order, flown, egressS, stage } = player.script;
     const day = this.count;
     let worth = 0;
     let whole = true;
     this.evaIntact.fill(1);
+    this.evaKept.fill(1);
+    this.evaServed.fill(1);
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
       const state = player.state[a]!;
@@ -71,8 +85,12 @@ export class Tally {
       } else {
         whole = false;
         this.missed[a * REASONS.length + player.reason[a]!]! += 1;
-        if (problem.crewCount[a]! > 0)
-          this.evaIntact[problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!] = 0;
+        const e = evaOf(player.script, a);
+        if (e >= 0) {
+          this.evaIntact[e] = 0;
+          if (problem.must[a] === 1) this.evaKept[e] = 0;
+          if (failedElsewhere(player, a, e)) this.evaServed[e] = 0;
+        }
       }
       if (stage.windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
     }
@@ -89,6 +107,9 @@ export class Tally {
       if (inside) this.closes[e]! += 1;
       else closes = false;
       if (inside && this.evaIntact[e] === 1) this.evaWhole[e]! += 1;
+      if (this.evaKept[e] === 1) this.evaMust[e]! += 1;
+      if (this.evaServed[e] === 0) this.needsMissed[e]! += 1;
+      if (player.egressS[e]! > egressS[e]!) this.outLate[e]! += 1;
     }
     const musts = !this.mustOnBench && keepsMusts(player);
     const held = closes && musts;
@@ -117,6 +138,20 @@ export class Tally {
   holdsOf(player: Player): boolean {
     return !this.mustOnBench && keepsMusts(player) && allHome(player);
   }
+}
+
+/** EVA of placed activity `a`; -1 without crew. */
+export function evaOf({ problem, laneOf }: Script, a: number): number {
+  return problem.crewCount[a]! > 0 ? problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]! : -1;
+}
+
+/** True when something that `a`, on EVA `e`, needs was not done on another EVA. */
+function failedElsewhere({ script, state }: Player, a: number, e: number): boolean {
+  const { problem, placed } = script;
+  return problem.needs[a]!.some((b) => {
+    const other = placed[b] === 1 ? evaOf(script, b) : -1;
+    return other >= 0 && other !== e && state[b] !== DONE;
+  });
 }
 
 /** True when everybody came home inside every limit on the day that `player` has just played. */

@@ -8,7 +8,7 @@ import { BLINK, Recreate } from "../search/recreate.ts";
 import { Ruin } from "../search/ruin.ts";
 import { restretch } from "./restretch.ts";
 import type { Sampled, Trial } from "./trial.ts";
-import { type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** Part of the ruins that are large, of the small ones those that are a string of one route, and how long a small one is on average. */
 const LARGE = 0.2;
@@ -137,8 +137,7 @@ export class Chain {
     const a = random.below(problem.activities);
     const first = problem.choiceStart[a]!;
     const choices = problem.choiceStart[a + 1]! - first;
-    const alone = problem.crewCount[a] === 1 && problem.slotStart[a + 1]! - problem.slotStart[a]! === 1;
-    if (board.placed[a] === 1 || choices === 0 || !alone || problem.needs[a]!.length > 0) return;
+    if (choices === 0 || problem.needs[a]!.length > 0 || !this.recreate.isSingle(a)) return;
     const r = problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!;
     let behind = board.head + r;
     for (let k = random.below(board.onRoute[r]! + 1); k > 0; k -= 1) behind = board.next[behind]!;

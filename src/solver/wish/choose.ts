@@ -3,7 +3,7 @@ import { countOf, type Count, outcomeOf } from "../simulate/count.ts";
 import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
 import type { Elite } from "./elites.ts";
-import { type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "../simulate/value.ts";
 
 const CAUTIONS = [0, 0.25, 0.5, 0.75];
 /** Of so many schedules the cautions are tried on few days; so many of what is best then are counted on more. */

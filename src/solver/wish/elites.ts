@@ -3,7 +3,7 @@ import type { Board } from "../network/board.ts";
 import { scheduleOf } from "../network/placing.ts";
 import type { Seen } from "../simulate/count.ts";
 import type { Sampled } from "./trial.ts";
-import { type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** A good schedule of a run. */
 export interface Elite {

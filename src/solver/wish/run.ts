@@ -13,7 +13,7 @@ import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
 import { Trial } from "./trial.ts";
-import { valueOf, type Wish, wishFor } from "./value.ts";
+import { valueOf, type Wish, wishFor } from "../simulate/value.ts";
 
 /**
  * Packs for what will happen: the most worth done on average under the chances that the plan wants, of everybody home and of every

@@ -6,7 +6,7 @@ import type { Days } from "../simulate/days.ts";
 import { Player } from "../simulate/player.ts";
 import { Script } from "../simulate/script.ts";
 import type { Stage } from "../simulate/stage.ts";
-import { type Wish, valueOf } from "./value.ts";
+import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** Days after which a candidate that falls behind is dropped, and by how many tolerances it then has to be behind: few days tell little. */
 const HEATS = [

@@ -3,6 +3,7 @@ import type { Wished } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
+import { packRun } from "../../../src/solver/pack.ts";
 import { oddsRun } from "../../../src/solver/simulate/index.ts";
 import { acting } from "../../../src/solver/simulate/crew.ts";
 import { compile } from "../../../src/solver/problem/compile.ts";
@@ -79,6 +80,24 @@ describe("a day packed for the wish", () => {
       days += 1;
     }
     expect(days).toBeGreaterThan(2);
+  });
+
+  it("gives two tasks that must have the same crew to nobody else", () => {
+    // Both have to begin at 900: one person can do one of them only.
+    const windows = [{ startS: 900, endS: 1500 }];
+    const plan = tinyPlan({
+      tasks: [task("one", "a", { worth: 5, windows }), task("two", "a", { worth: 4, windows })],
+      evas: [eva("eva-1")],
+      more: { links: [{ id: "alike", type: "crew", tasks: ["one", "two"], crew: "same" }] },
+    });
+    for (let seed = 1; seed <= 4; seed += 1) {
+      const [best] = driven(wishRun(plan, settings(seed, 200)));
+      expect(check(plan, best!.schedule).score.breaches, `seed ${seed}`).toBe(0);
+      expect(best!.schedule.placements.map((one) => one.task)).toEqual(["one"]);
+      const likely = packRun(plan, { seed, iterations: 300, clock: () => 0 });
+      while (likely.step(Infinity));
+      expect(check(plan, likely.best()).score.breaches, `seed ${seed}`).toBe(0);
+    }
   });
 
   it("comes to what the odds say of it, within the error of counting", () => {
