@@ -75,7 +75,8 @@ export interface Archive {
   readPlan(slot: string): Promise<unknown>;
   /**
    * Puts a plan's record and card, all or nothing. A record written by neither this writer nor `expected` is set aside
-   * first, in the same step; the answer says whether that happened.
+   * first, in the same step; the answer says whether that happened. Where this writer itself is expected, nobody else can have
+   * written, and the record is not looked at.
    */
   writePlan(card: Card, record: StoredPlan, expected: string | null): Promise<"written" | "other set aside">;
   /** Puts a card on its own. */

@@ -62,8 +62,9 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
           "Another window had saved this plan in this browser; that one is kept aside, under Plan.",
         );
       }
-      // From now on only this window's own record may be replaced without a word.
-      expected.delete(slot);
+      // From now on only this window's own record may be replaced without a word; with the only pen there is no other.
+      if (ports.windows?.exclusive) expected.set(slot, writer);
+      else expected.delete(slot);
       note({ status: due.size === 0 ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
       ports.windows?.tell({ what: slot, kind: "saved" });
       await keeping.hourly(slot, plan);
@@ -110,7 +111,9 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
     if (opening || now.writing === "elsewhere") return;
     due.set(now.slot, () => state.getState());
     note({ status: "waiting" });
-    waitFor(GATHER_MS);
+    // A page that is busy with keys comes late to its timers.
+    if (callOff && clock.nowMs() >= savesAtMs) void saveNow();
+    else waitFor(GATHER_MS);
   });
 
   return {
@@ -126,6 +129,7 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
     giveUp(slot) {
       const unsaved = due.get(slot)?.() ?? null;
       due.delete(slot);
+      expected.delete(slot);
       return unsaved?.plan ?? null;
     },
   };

@@ -1,5 +1,7 @@
 /** What the windows of one browser settle among each other: one of them writes a thing, the others follow. */
 export interface Windows {
+  /** Whether a pen is kept from all others for certain. */
+  readonly exclusive: boolean;
   /** The slot that this window had open before it was loaded anew; null where it is new. */
   lastOpen(): string | null;
   setLastOpen(slot: string): void;
@@ -43,6 +45,7 @@ export function browserWindows(): Windows {
   const locks = typeof navigator === "undefined" ? undefined : navigator.locks;
   const tell = (word: Word): void => channel?.postMessage(word);
   return {
+    exclusive: locks !== undefined,
     lastOpen: () => quietly(() => sessionStorage.getItem(MEMORY)),
     setLastOpen: (slot) => void quietly(() => sessionStorage.setItem(MEMORY, slot)),
     claim: (what, on) => (locks ? penOf(locks, what, on, tell) : alone(on)),

@@ -1,0 +1,132 @@
+import { isRecord } from "../kernel/index.ts";
+import { parse, type Plan } from "../plan/index.ts";
+import { clock, crewName, digits, evaName, nameIn, taskName } from "../words/index.ts";
+import type { Call, Reading, Rehearsal } from "./call.ts";
+
+/** At most so many faults are told of one file. */
+const MOST_TOLD = 20;
+
+/**
+ * What is wrong with the calls of a rehearsal that comes from outside, held against its plan, in words: things that the plan does not
+ * have, an order that cannot be, a gauge that shows more than a suit holds. Empty where nothing is.
+ */
+export function callFaults(plan: Plan, { calls, nowS }: Rehearsal): readonly string[] {
+  const reader = new Listener(plan);
+  const faults: string[] = [];
+  let lastS = -Infinity;
+  for (const [k, call] of calls.entries()) {
+    const why =
+      call.atS < lastS
+        ? `was made before the one ahead of it, at ${clock(lastS)}`
+        : call.atS > nowS
+          ? `lies behind the rehearsal's clock, which shows ${clock(nowS)}`
+          : reader.fault(call);
+    lastS = Math.max(lastS, call.atS);
+    if (why !== null) faults.push(`Call ${k + 1}, at ${clock(call.atS)} MET, ${why}.`);
+    if (faults.length === MOST_TOLD) break;
+  }
+  return faults;
+}
+
+/** The greatest that a gauge of each consumable can show on any suit of the plan. */
+const HOLDS = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "batteryWh" } as const;
+
+/** Hears one call after the other. */
+class Listener {
+  private readonly out = new Set<string>();
+  private readonly inside = new Set<string>();
+  private readonly began = new Set<string>();
+  private readonly over = new Set<string>();
+  private readonly plan: Plan;
+
+  constructor(plan: Plan) {
+    this.plan = plan;
+  }
+
+  /** Why a call cannot be, behind "Call 3"; null where it can. */
+  fault(call: Call): string | null {
+    const { plan } = this;
+    switch (call.kind) {
+      case "out":
+        return this.unknown("EVA", plan.evas, call.eva) ?? this.goesOut(call.eva);
+      case "in":
+        return this.unknown("EVA", plan.evas, call.eva) ?? this.comesIn(call.eva);
+      case "begins":
+        return this.unknown("task", plan.tasks, call.task) ?? this.begins(call.task);
+      case "ends":
+        return this.unknown("task", plan.tasks, call.task) ?? this.ends(call.task);
+      case "left-out":
+      case "longer":
+        return this.unknown("task", plan.tasks, call.task);
+      case "slower":
+        return this.unknown("crew member", plan.crew, call.crew);
+      case "reading":
+        return this.unknown("crew member", plan.crew, call.crew) ?? this.reads(call);
+      case "back-by":
+        return this.unknown("EVA", plan.evas, call.eva);
+      case "broken":
+        return this.unknown("equipment", plan.equipment, call.equipment);
+      case "no-relay":
+        return plan.stay.relayPasses.some(({ id }) => id === call.pass)
+          ? null
+          : `is about the relay pass "${call.pass}", which its plan does not have`;
+      case "closed":
+        return this.unknown("place", plan.site.places, call.place);
+      case "replanned":
+        return this.replans(call);
+      case "hold":
+      case "note":
+        return null;
+    }
+  }
+
+  private unknown(what: string, list: readonly { readonly id: string }[], id: string): string | null {
+    return list.some((one) => one.id === id)
+      ? null
+      : `is about the ${what} "${id}", which its plan does not have`;
+  }
+
+  private goesOut(eva: string): string | null {
+    if (this.out.has(eva)) return `says egress of ${evaName(this.plan, eva)} a second time`;
+    this.out.add(eva);
+    return null;
+  }
+
+  private comesIn(eva: string): string | null {
+    const name = evaName(this.plan, eva);
+    if (!this.out.has(eva)) return `says ingress of ${name} before its egress`;
+    if (this.inside.has(eva)) return `says ingress of ${name} a second time`;
+    this.inside.add(eva);
+    return null;
+  }
+
+  private begins(task: string): string | null {
+    if (this.began.has(task)) return `begins ${taskName(this.plan, task)} a second time`;
+    this.began.add(task);
+    return null;
+  }
+
+  private ends(task: string): string | null {
+    const name = taskName(this.plan, task);
+    if (!this.began.has(task)) return `ends ${name}, which has not begun`;
+    if (this.over.has(task)) return `ends ${name} a second time`;
+    this.over.add(task);
+    return null;
+  }
+
+  private reads({ crew, consumable, left }: Reading): string | null {
+    const most = Math.max(...this.plan.suits.map((suit) => suit[HOLDS[consumable]]));
+    if (left <= most) return null;
+    const unit = consumable === "battery" ? "Wh" : "kg";
+    return `reads ${digits(left)} ${unit} of ${consumable === "co2" ? "CO2 room" : consumable} from the gauge of ${crewName(this.plan, crew)}, and no suit of the plan holds more than ${digits(most)} ${unit}`;
+  }
+
+  private replans({ schedule }: Extract<Call, { kind: "replanned" }>): string | null {
+    const read = parse({ ...this.plan, schedule });
+    if (read.ok) return null;
+    const [first] = read.error;
+    const task = isRecord(first) ? schedule.placements[Number(first.path.split(".")[2])]?.task : undefined;
+    const about = task === undefined ? "" : ` for ${nameIn(this.plan.tasks, task)}`;
+    return `puts up a schedule that does not fit its plan${about}: ${first?.message ?? "it has faults"}`;
+  }
+}
