@@ -46,12 +46,14 @@ const READY = ["demo", "small", "large"];
 /** Said on the desk once there is one. */
 const told = (words: string): void => desk.tell(words);
 const engine = startEngine(told);
+const archive = browserArchive();
+const windows = browserWindows();
 const desk = createDesk({
   engine,
   spare: spareEngine(told),
   judgeFor,
-  archive: browserArchive(),
-  windows: browserWindows(),
+  archive,
+  windows,
   clock: systemClock,
   newId: systemId,
   async readyText(name) {
@@ -166,8 +168,12 @@ const screens = {
       judgeFor,
       clock: systemClock,
       walksOf: walksFor,
+      archive,
+      windows,
       memory: services.memory,
     });
+    // The day that was under way is there at once when the screen is.
+    await work.restore();
     rehearsing = work;
     return () => <RehearsalView work={work} />;
   }),

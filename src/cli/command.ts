@@ -1,3 +1,4 @@
+import { withHiddenShown } from "../plan/index.ts";
 import { HELP } from "./help.ts";
 import { Refusal, refuse } from "./refusal.ts";
 import type { ExitCode, Streams, Verb } from "./verb.ts";
@@ -20,7 +21,13 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
 };
 
 /** Runs `lope <verb> ...`; the exit code. Bad input or use is told on the error stream, never thrown. */
-export async function lope(args: readonly string[], streams: Streams): Promise<ExitCode> {
+export async function lope(args: readonly string[], terminal: Streams): Promise<ExitCode> {
+  // Whatever stands in a file: nothing in it moves the terminal's cursor or turns what is written around it.
+  const streams: Streams = {
+    ...terminal,
+    out: (text) => terminal.out(withHiddenShown(text)),
+    err: (text) => terminal.err(withHiddenShown(text)),
+  };
   const [verb, ...rest] = args;
   if (verb === "help" || verb === "--help" || verb === "-h" || rest.includes("--help")) {
     streams.out(HELP);

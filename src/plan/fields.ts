@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { duration, instant } from "../kernel/index.ts";
+import { isSeen, SEEN_ONLY } from "./hiddensigns.ts";
 
 // No code is made of texts: the page's policy forbids it. Said here, since every schema is made of these fields.
 z.config({ jitless: true });
@@ -25,6 +26,7 @@ export const label = z
   .trim()
   .min(1, "must not be empty")
   .max(120)
+  .refine(isSeen, SEEN_ONLY)
   .describe("Short text for people.");
 
 /** What is written on a thing or in a frame: the number of a task, of a bag. */
@@ -44,10 +46,15 @@ export const line = z
   .trim()
   .min(1, "must not be empty")
   .max(240)
+  .refine(isSeen, SEEN_ONLY)
   .describe("A line of text for people.");
 
 /** A longer text for people, possibly empty. */
-export const note = z.string().max(4000).describe("Longer text for people, possibly empty.");
+export const note = z
+  .string()
+  .max(4000)
+  .refine(isSeen, SEEN_ONLY)
+  .describe("Longer text for people, possibly empty.");
 
 // Ten years either way: far beyond any stay, small enough for exact sums.
 const farS = 315_360_000;

@@ -3,6 +3,8 @@ export type { Plan, PlanInput } from "./plan.ts";
 export { migrated } from "./migrate.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
+export { duplicateKeys } from "./duplicatekeys.ts";
+export { withHiddenShown } from "./hiddensigns.ts";
 export { planJsonSchema } from "./jsonschema.ts";
 export type { JsonSchema } from "./jsonschema.ts";
 export { USUAL, usualOf } from "./defaults.ts";

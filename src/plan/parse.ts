@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { done, failed, type Outcome } from "../kernel/index.ts";
+import { duplicateKeys } from "./duplicatekeys.ts";
 import type { Fault } from "./fault.ts";
 import { faultWords } from "./faultwords.ts";
 import { migrated } from "./migrate.ts";
@@ -32,7 +33,8 @@ export function parseText(text: string): Outcome<Plan, readonly Fault[]> {
       { path: "", message: `this is not JSON: ${error instanceof Error ? error.message : "unreadable"}` },
     ]);
   }
-  return parse(data);
+  const twice = duplicateKeys(text);
+  return twice.length > 0 ? failed(twice) : parse(data);
 }
 
 /** A plan from outside data, or every fault found. The only door through which data becomes a Plan. */

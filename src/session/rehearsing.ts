@@ -3,9 +3,10 @@ import type { Change, Recall, Verdict } from "../answers/index.ts";
 import { recallOf } from "../check/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import { instant } from "../kernel/index.ts";
-import { parseText, type Plan, type Schedule } from "../plan/index.ts";
+import { duplicateKeys, parseText, type Plan, type Schedule } from "../plan/index.ts";
 import {
   type Call,
+  callFaults,
   type DayStanding,
   type Debrief,
   debriefOf,
@@ -23,9 +24,12 @@ import {
 } from "../rehearsal/index.ts";
 import { scheduleChanges } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
-import { planText, wordsOf } from "./files.ts";
+import { wordsOf } from "./files.ts";
+import { keeperOf } from "./rehearsalkeeper.ts";
 import { type Leaves, leavingOf } from "./leaving.ts";
 import type { Clock, JudgeFor } from "./ports.ts";
+import type { Archive } from "./shelf/records.ts";
+import type { Windows } from "./shelf/windows.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
@@ -67,8 +71,8 @@ export interface RehearsalState {
   readonly planning: "mend" | "pack" | null;
   readonly proposal: Proposal | null;
   readonly trouble: string | null;
-  /** The browser has no room for the rehearsal: it lasts only as long as the page, unless it is saved as a file. */
-  readonly unkept: boolean;
+  /** Why the rehearsal is not kept in the browser and lasts only as long as the page, unless it is saved as a file; null where it is. */
+  readonly unkept: string | null;
   /** When to leave on the day as it goes on; null where the judge has not tested that. */
   readonly leaves: Leaves | null;
 }
@@ -76,7 +80,7 @@ export interface RehearsalState {
 export interface RehearsalWork {
   readonly state: Pick<StoreApi<RehearsalState>, "getState" | "getInitialState" | "subscribe">;
   /** Brings back what was under way when the page was left; nothing happens where a day is under rehearsal. */
-  restore(): void;
+  restore(): Promise<void>;
   /** Begins with the open plan, a quarter of an hour before the first egress; another rehearsal under way is given up. */
   begin(seed: number): void;
   end(): void;
@@ -105,7 +109,11 @@ export interface RehearsalPorts {
   readonly judgeFor: JudgeFor;
   readonly clock: Clock;
   readonly walksOf: (plan: Plan) => Walks;
-  /** Keeps the rehearsal over a reload; `null` when there is none. `set` answers false where there is no room for it. */
+  /** Keeps the rehearsal over a reload. */
+  readonly archive: Pick<Archive, "readRehearsal" | "writeRehearsal" | "writeClock">;
+  /** The other windows of this browser, of which one keeps its rehearsal; left out where there are none. */
+  readonly windows?: Pick<Windows, "claim"> | undefined;
+  /** Where an earlier version of this program kept it. */
   readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }
 
@@ -125,12 +133,13 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     planning: null,
     proposal: null,
     trouble: null,
-    unkept: false,
+    unkept: null,
     leaves: null,
   }));
   const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
   let stopTick: (() => void) | null = null;
   let asking: AbortController | null = null;
+  let texted: { readonly plan: Plan; readonly text: string } | null = null;
 
   const stand = (plan: Plan, planned: Verdict, rehearsal: Rehearsal): Rehearsed => {
     const standing = standingOf(plan, rehearsal, ports.walksOf(plan));
@@ -149,15 +158,14 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     if (day) show(stand(day.plan, day.planned, rehearsal));
   };
 
-  /** What is kept stays where there is no day: it may not have been brought back yet. */
-  const keep = (): void => {
-    const text = fileText();
-    if (text === null) return;
-    const kept = ports.memory.set(MEMORY, text);
-    // What was kept before is older than what is on the screen, and would come back as if it were not.
-    if (!kept) ports.memory.set(MEMORY, "");
-    if (state.getState().unkept === kept) state.setState({ unkept: !kept });
-  };
+  const keeper = keeperOf(ports, {
+    now: () => state.getState().day,
+    text: () => fileText(),
+    told: (unkept) => {
+      if (state.getState().unkept !== unkept) state.setState({ unkept });
+    },
+  });
+  const { keep } = keeper;
 
   const start = (plan: Plan, rehearsal: Rehearsal): void => {
     halt();
@@ -192,6 +200,8 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     const wholeS = Math.floor(passedS);
     if (wholeS > 0) put(at(day, day.rehearsal.nowS + wholeS));
     const after = state.getState().day;
+    if (after && after.rehearsal.calls.length !== day.rehearsal.calls.length) keep();
+    else keeper.keepClock();
     if (after && isOver(after)) {
       halt();
       keep();
@@ -211,10 +221,13 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
   function fileText(): string | null {
     const { day } = state.getState();
     if (!day) return null;
-    return JSON.stringify({ ...day.rehearsal, plan: JSON.parse(planText(day.plan)) as unknown });
+    // The plan stays the same while calls come: its text is made once.
+    if (texted?.plan !== day.plan) texted = { plan: day.plan, text: JSON.stringify(day.plan) };
+    return `${JSON.stringify(day.rehearsal).slice(0, -1)},"plan":${texted.text}}`;
   }
 
-  function open(text: string): string | null {
+  /** The rehearsal in a text, or why there is none. */
+  function read(text: string): { plan: Plan; rehearsal: Rehearsal } | string {
     let found: unknown;
     try {
       found = JSON.parse(text);
@@ -228,18 +241,37 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       const [first] = rehearsal.error.issues;
       return `${first?.path.join(".") ?? ""} ${first?.message ?? "it has faults"}`.trim();
     }
-    const read = parseText(JSON.stringify(plan));
-    if (!read.ok) return `its plan: ${read.error[0]?.path ?? ""} ${read.error[0]?.message ?? ""}`.trim();
-    start(read.value, rehearsal.data);
+    const [twice] = duplicateKeys(text);
+    if (twice) return `${twice.path} ${twice.message}`;
+    const made = parseText(JSON.stringify(plan));
+    if (!made.ok) return `its plan: ${made.error[0]?.path ?? ""} ${made.error[0]?.message ?? ""}`.trim();
+    return { plan: made.value, rehearsal: rehearsal.data };
+  }
+
+  function open(text: string): string | null {
+    const found = read(text);
+    if (typeof found === "string") return found;
+    const faults = callFaults(found.plan, found.rehearsal);
+    if (faults.length > 0) return faults.join(" ");
+    start(found.plan, found.rehearsal);
     keep();
     return null;
   }
 
   return {
     state,
-    restore() {
-      const kept = state.getState().day ? null : ports.memory.get(MEMORY);
-      if (kept !== null && kept !== "") open(kept);
+    async restore() {
+      const older = ports.memory.get(MEMORY);
+      // Where the store cannot be used, that is said of the plan.
+      const kept = await ports.archive.readRehearsal().catch(() => null);
+      const found = kept ? read(kept.text) : older ? read(older) : null;
+      if (state.getState().day || found === null || typeof found === "string") return;
+      const { rehearsal } = found;
+      const clock = kept?.clock?.calls === rehearsal.calls.length ? kept.clock.nowS : rehearsal.nowS;
+      start(found.plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });
+      if (kept || !older) return;
+      keep();
+      ports.memory.set(MEMORY, "");
     },
     begin(seed) {
       const { plan, verdict } = desk.state.getState();
@@ -252,8 +284,8 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       halt();
       dropQuestion();
       leaving.drop();
-      state.setState({ day: null, trouble: null, unkept: false, leaves: null });
-      ports.memory.set(MEMORY, "");
+      state.setState({ day: null, trouble: null, unkept: null, leaves: null });
+      keeper.forget();
     },
     call: callOut,
     takeBack() {

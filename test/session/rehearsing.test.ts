@@ -5,7 +5,7 @@ import { printingRun } from "../../src/exchange/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";
-import type { Desk, RehearsalWork } from "../../src/session/index.ts";
+import type { Desk, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 
@@ -40,6 +40,9 @@ class Hand {
 
 let hand: Hand;
 let memory: Map<string, string>;
+/** The rehearsal in the browser's store. */
+let kept: { text: string; clock: { calls: number; nowS: number } | null } | null;
+let windows: RehearsalPorts["windows"];
 let room: number;
 let asked: number[];
 let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
@@ -62,10 +65,23 @@ function work(open: Plan = plan): RehearsalWork {
     judgeFor,
     clock: hand,
     walksOf,
+    archive: {
+      readRehearsal: () => Promise.resolve(kept),
+      writeRehearsal: (text) => {
+        if (text !== null && text.length > room)
+          return Promise.reject(new DOMException("full", "QuotaExceededError"));
+        kept = text === null ? null : { text, clock: null };
+        return Promise.resolve();
+      },
+      writeClock: (clock) => {
+        if (kept) kept = { ...kept, clock };
+        return Promise.resolve();
+      },
+    },
+    windows,
     memory: {
       get: (key) => memory.get(key) ?? null,
       set: (key, value) => {
-        if (value.length > room) return false;
         memory.set(key, value);
         return true;
       },
@@ -73,11 +89,16 @@ function work(open: Plan = plan): RehearsalWork {
   });
 }
 
+/** Lets what waits for the store run. */
+const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
 const nowS = (of: RehearsalWork): number => of.state.getState().day!.rehearsal.nowS;
 
 beforeEach(() => {
   hand = new Hand();
   memory = new Map();
+  kept = null;
+  windows = undefined;
   room = Infinity;
   asked = [];
   mended = (of, schedule) => {
@@ -239,7 +260,7 @@ describe("a rehearsal", () => {
     expect(day!.verdict.score.worstMargin).toBeLessThan(before);
   });
 
-  it("is kept over a reload, with the plan it began with, and opens from a file", () => {
+  it("is kept over a reload, with the plan it began with, and opens from a file", async () => {
     const one = work();
     one.begin(5);
     one.goOn(4000);
@@ -248,35 +269,147 @@ describe("a rehearsal", () => {
     expect(again.state.getState().day).toBeNull();
     // The page may be left before its screen was opened.
     again.hold();
-    again.restore();
+    await settled();
+    await again.restore();
     expect(again.state.getState().day!.rehearsal).toEqual(one.state.getState().day!.rehearsal);
     expect(again.state.getState().day!.plan.tasks.map((each) => each.id)).toEqual(["x", "y", "z"]);
     const text = one.fileText()!;
     again.end();
+    await settled();
     const last = work();
-    last.restore();
+    await last.restore();
     expect(last.state.getState().day).toBeNull();
     expect(again.open(text)).toBeNull();
     expect(again.fileText()).toBe(text);
   });
 
-  it("says so where there is no room to keep it, and keeps nothing older in its place", () => {
+  it("keeps its clock as it runs, without a call, and takes over what an earlier version kept", async () => {
     const one = work();
     one.begin(5);
-    expect(one.state.getState().unkept).toBe(false);
+    one.setSpeed(10);
+    one.run();
+    for (let k = 0; k < 20; k += 1) {
+      hand.move(250);
+      await settled();
+    }
+    const shown = nowS(one);
+    const again = work();
+    await again.restore();
+    // 5 s of the clock at ten times the speed; kept once a second.
+    expect(nowS(again)).toBeGreaterThan(shown - 11);
+    expect(nowS(again)).toBeLessThanOrEqual(shown);
+    expect(nowS(again)).toBeGreaterThan(nowS(one) - 50);
+
+    const text = one.fileText()!;
+    kept = null;
+    memory.set("rehearsal", text);
+    const older = work();
+    await older.restore();
+    expect(nowS(older)).toBe(shown);
+    await settled();
+    expect(memory.get("rehearsal")).toBe("");
+    expect(kept).not.toBeNull();
+  });
+
+  it("says so where there is no room to keep it", async () => {
+    const one = work();
+    one.begin(5);
+    await settled();
+    expect(one.state.getState().unkept).toBeNull();
     room = 100;
     one.call({ kind: "note", words: "too much" });
-    expect(one.state.getState().unkept).toBe(true);
-    const again = work();
-    again.restore();
-    expect(again.state.getState().day).toBeNull();
+    await settled();
+    expect(one.state.getState().unkept).toMatch(/no room left/);
     room = Infinity;
     one.call({ kind: "note", words: "there is room again" });
-    expect(one.state.getState().unkept).toBe(false);
-    room = 0;
+    await settled();
+    expect(one.state.getState().unkept).toBeNull();
     one.hold();
     one.end();
-    expect(one.state.getState().unkept).toBe(false);
+    expect(one.state.getState().unkept).toBeNull();
+  });
+
+  it("is kept by one window, and the other says that it keeps nothing", async () => {
+    let pass: () => void = () => undefined;
+    windows = {
+      claim: (_what, on) => {
+        pass = () => on.has();
+        return { take: () => undefined, pass: () => undefined, letGo: () => undefined };
+      },
+    };
+    const one = work();
+    one.begin(5);
+    hand.move(400);
+    await settled();
+    expect(one.state.getState().unkept).toMatch(/Another window of this browser keeps a rehearsal/);
+    expect(kept).toBeNull();
+    pass();
+    await settled();
+    expect(one.state.getState().unkept).toBeNull();
+    expect(kept).not.toBeNull();
+  });
+
+  it("refuses a file whose calls cannot be of its plan, in words, and keeps what is open", () => {
+    const one = work();
+    one.begin(1);
+    const text = one.fileText()!;
+    const fileOf = (...calls: object[]): string =>
+      JSON.stringify({ ...(JSON.parse(text) as object), nowS: 9000, calls });
+    const cases: readonly (readonly [object[], RegExp])[] = [
+      [
+        [{ atS: 60, kind: "begins", task: "nobody" }],
+        /^Call 1, at 0:01 MET, is about the task "nobody", which its plan does not have\.$/,
+      ],
+      [[{ atS: 60, kind: "in", eva: "eva-1" }], /says ingress of .* before its egress/],
+      [
+        [
+          { atS: 60, kind: "out", eva: "eva-1" },
+          { atS: 61, kind: "reading", crew: "ev1", consumable: "oxygen", left: 100_000 },
+        ],
+        /^Call 2, at 0:01:01 MET, reads 100.000 kg of oxygen from the gauge of .*no suit of the plan holds more than/,
+      ],
+      [[{ atS: 60, kind: "ends", task: "x" }], /ends .*, which has not begun/],
+      [
+        [
+          { atS: 60, kind: "begins", task: "x" },
+          { atS: 90, kind: "begins", task: "x" },
+        ],
+        /begins .* a second time/,
+      ],
+      [
+        [
+          { atS: 90, kind: "note", words: "later" },
+          { atS: 60, kind: "note", words: "earlier" },
+        ],
+        /^Call 2, at 0:01 MET, was made before the one ahead of it, at 0:01:30\.$/,
+      ],
+      [[{ atS: 9001, kind: "note", words: "ahead" }], /lies behind the rehearsal's clock, which shows 2:30/],
+      [
+        [
+          {
+            atS: 60,
+            kind: "replanned",
+            schedule: { placements: [{ task: "no", eva: "eva-1", crew: ["ev1"], startS: 1 }] },
+          },
+        ],
+        /puts up a schedule that does not fit its plan/,
+      ],
+    ];
+    const before = one.fileText();
+    for (const [calls, words] of cases) expect(one.open(fileOf(...calls))).toMatch(words);
+    expect(one.open(text.replace('"seed":1', '"seed":1,"seed":2'))).toMatch(
+      /^seed stands here a second time/,
+    );
+    expect(one.fileText()).toBe(before);
+    expect(one.open(fileOf({ atS: 60, kind: "out", eva: "eva-1" }))).toBeNull();
+  });
+
+  it("opens again whatever a crew that plays by itself has called", () => {
+    const one = work();
+    one.begin(7);
+    one.goOn(20_000);
+    expect(one.state.getState().day!.rehearsal.calls.length).toBeGreaterThan(4);
+    expect(one.open(one.fileText()!)).toBeNull();
   });
 
   it("knows how soon and how late each EVA can be inside", () => {

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useState } from "react";
+import { useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
 import { useDesk } from "../context.ts";
@@ -23,9 +23,6 @@ export function RehearsalView({ work }: { readonly work: RehearsalWork }) {
 }
 
 function Rehearsing() {
-  const work = useRehearsal();
-  // Before anything is painted: the day that was under way is there at once.
-  useLayoutEffect(() => work.restore(), [work]);
   const there = useRehearsalState((state) => state.day !== null);
   return <div className="sheet rehearsal">{there ? <UnderWay /> : <Begin />}</div>;
 }
@@ -131,12 +128,11 @@ function UnderWay() {
           </button>
         )}
       </header>
-      {unkept && (
+      {unkept !== null && (
         <div className="rehearsal-unkept" role="alert">
           <p>
-            <b className="state breach">Not kept.</b> The browser has no room for this rehearsal
-            {plan.ground ? " and its plan's heights" : ""}: it is gone when this page is left or loaded again.
-            A file keeps it, up to the moment at which it is saved.
+            <b className="state breach">Not kept.</b> {unkept} It is gone when this page is left or loaded
+            again. A file keeps it, up to the moment at which it is saved.
           </p>
           <button type="button" className="primary" onClick={save}>
             Save it now

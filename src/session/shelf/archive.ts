@@ -5,6 +5,7 @@ import {
   type Card,
   isStoredPlan,
   type KeptState,
+  type RehearsalClock,
   type StateMark,
 } from "./records.ts";
 import { beyondRoom } from "./room.ts";
@@ -28,6 +29,7 @@ type Upgrade = IDBPTransaction<Shelves, StoreNames<Shelves>[], "versionchange">;
 const VERSION = 2;
 const LAST = "last";
 const UNDER_WAY = "under way";
+const CLOCK = "clock";
 /** Where the plan of version 1 comes to lie. */
 const FIRST_SLOT = "first";
 
@@ -46,15 +48,27 @@ export function browserArchive(name = "lopeline"): Archive {
       await (await database()).put("documents", slot, LAST);
     },
     async readRehearsal() {
-      const found = await (await database()).get("rehearsals", UNDER_WAY);
-      return typeof found === "string" ? found : null;
+      const shelf = (await database()).transaction("rehearsals").store;
+      const [text, clock] = await Promise.all([shelf.get(UNDER_WAY), shelf.get(CLOCK)]);
+      return typeof text === "string" ? { text, clock: isClock(clock) ? clock : null } : null;
     },
     async writeRehearsal(text) {
-      const db = await database();
-      if (text === null) await db.delete("rehearsals", UNDER_WAY);
-      else await db.put("rehearsals", text, UNDER_WAY);
+      const step = (await database()).transaction("rehearsals", "readwrite");
+      await step.store.delete(CLOCK);
+      if (text === null) await step.store.delete(UNDER_WAY);
+      else await step.store.put(text, UNDER_WAY);
+      await step.done;
+    },
+    async writeClock(clock) {
+      await (await database()).put("rehearsals", clock, CLOCK);
     },
   };
+}
+
+function isClock(found: unknown): found is RehearsalClock {
+  if (typeof found !== "object" || found === null) return false;
+  const { calls, nowS } = found as Partial<Record<keyof RehearsalClock, unknown>>;
+  return typeof calls === "number" && typeof nowS === "number";
 }
 
 type Database = () => Promise<IDBPDatabase<Shelves>>;

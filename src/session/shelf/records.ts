@@ -64,6 +64,17 @@ export interface KeptRecord extends AsideRecord {
   readonly key: number;
 }
 
+/** Where a rehearsal's clock stands after so many calls. */
+export interface RehearsalClock {
+  readonly calls: number;
+  readonly nowS: number;
+}
+
+export interface KeptRehearsal {
+  readonly text: string;
+  readonly clock: RehearsalClock | null;
+}
+
 /** The port to the store. Every promise rejects with an Error when the store cannot be used. */
 export interface Archive {
   /** The slot that was open last in whatever window; null where none was. */
@@ -91,9 +102,12 @@ export interface Archive {
   readState(key: number): Promise<unknown>;
   /** Keeps a state; those of the same plan that there is no room for any more go, as `beyondRoom` says. */
   addState(state: StateMark, text: string): Promise<void>;
-  /** The rehearsal under way as a file's text; null where there is none. */
-  readRehearsal(): Promise<string | null>;
+  /** The rehearsal under way; null where there is none. */
+  readRehearsal(): Promise<KeptRehearsal | null>;
+  /** Puts the rehearsal under way as a file's text, or takes it out. */
   writeRehearsal(text: string | null): Promise<void>;
+  /** Puts its clock alone, which runs on between calls. */
+  writeClock(clock: RehearsalClock): Promise<void>;
   /** The records set aside, oldest first. */
   readAside(): Promise<readonly KeptRecord[]>;
   /** Puts a record among those set aside, at its own place. */
