@@ -75,15 +75,14 @@ test("everybody outside sees when to start home, and a recall that cannot be met
 
 test("says so where the browser has no room to keep the rehearsal", async ({ page }) => {
   await page.addInitScript(() => {
-    const set = Storage.prototype.setItem;
-    Storage.prototype.setItem = function (key: string, value: string) {
-      if (key.endsWith("rehearsal") && value.length > 1000)
-        throw new DOMException("full", "QuotaExceededError");
-      set.call(this, key, value);
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (value: unknown, key?: IDBValidKey) {
+      if (this.name === "rehearsals") throw new DOMException("full", "QuotaExceededError");
+      return put.call(this, value, key);
     };
   });
   await begin(page);
-  await expect(page.getByRole("alert")).toContainText("The browser has no room for this rehearsal");
+  await expect(page.getByRole("alert")).toContainText("there is no room left in this browser");
   const file = page.waitForEvent("download");
   await press(page, "Save it now");
   expect((await file).suggestedFilename()).toBe("rehearsal.json");

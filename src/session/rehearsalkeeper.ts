@@ -1,7 +1,8 @@
 import type { Rehearsal } from "../rehearsal/index.ts";
-import type { RehearsalPorts } from "./rehearsing.ts";
+import type { Clock } from "./ports.ts";
+import type { Archive } from "./shelf/records.ts";
 import { storeTrouble } from "./shelf/storewords.ts";
-import { alone, type Pen } from "./shelf/windows.ts";
+import { alone, type Pen, type Windows } from "./shelf/windows.ts";
 
 /** Keeps the rehearsal under way in the browser's store. */
 export interface Keeper {
@@ -17,9 +18,17 @@ const CLOCK_MS = 1000;
 const SOON_MS = 400;
 const ELSEWHERE = "Another window of this browser keeps a rehearsal, and one at a time is kept.";
 
+/** What keeping needs from outside. */
+export interface KeeperPorts {
+  readonly archive: Pick<Archive, "readRehearsal" | "writeRehearsal" | "writeClock">;
+  /** The other windows of this browser, of which one keeps its rehearsal; left out where there are none. */
+  readonly windows?: Pick<Windows, "claim"> | undefined;
+  readonly clock: Clock;
+}
+
 /** `told` is given why it is not kept, or null once it is. */
 export function keeperOf(
-  { archive, clock, windows }: RehearsalPorts,
+  { archive, clock, windows }: KeeperPorts,
   rehearsal: {
     readonly now: () => { readonly rehearsal: Rehearsal } | null;
     readonly text: () => string | null;
@@ -42,7 +51,7 @@ export function keeperOf(
         await one();
         if (rehearsal.now()) rehearsal.told(null);
       } catch (error) {
-        rehearsal.told(`${storeTrouble(error)}.`);
+        rehearsal.told(`The browser cannot keep it: ${storeTrouble(error)}.`);
       }
     }
     writing = false;

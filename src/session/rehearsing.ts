@@ -25,11 +25,9 @@ import {
 import { scheduleChanges } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
-import { keeperOf } from "./rehearsalkeeper.ts";
+import { keeperOf, type KeeperPorts } from "./rehearsalkeeper.ts";
 import { type Leaves, leavingOf } from "./leaving.ts";
-import type { Clock, JudgeFor } from "./ports.ts";
-import type { Archive } from "./shelf/records.ts";
-import type { Windows } from "./shelf/windows.ts";
+import type { JudgeFor } from "./ports.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
@@ -104,15 +102,10 @@ export interface RehearsalWork {
   open(text: string): string | null;
 }
 
-export interface RehearsalPorts {
+export interface RehearsalPorts extends KeeperPorts {
   readonly engine: Pick<Engine, "mend" | "pack" | "printed">;
   readonly judgeFor: JudgeFor;
-  readonly clock: Clock;
   readonly walksOf: (plan: Plan) => Walks;
-  /** Keeps the rehearsal over a reload. */
-  readonly archive: Pick<Archive, "readRehearsal" | "writeRehearsal" | "writeClock">;
-  /** The other windows of this browser, of which one keeps its rehearsal; left out where there are none. */
-  readonly windows?: Pick<Windows, "claim"> | undefined;
   /** Where an earlier version of this program kept it. */
   readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }
