@@ -1,8 +1,9 @@
 import { type TimeScale, valueAt } from "../../editor/index.ts";
 import { lasting, metres, percent } from "../../words/index.ts";
 import { useLook } from "../context.ts";
-import { type RowPlace, rowPx } from "./paintmargins.ts";
+import type { RowPlace } from "./paintmargins.ts";
 import { loadText, type MarginRow } from "./rows.ts";
+import { spareOf } from "./spare.ts";
 
 /** What every margin is at the time under the pointer, beside the cursor's line. */
 export function CursorValues(props: { readonly places: readonly RowPlace[]; readonly scale: TimeScale }) {
@@ -17,11 +18,11 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
       style={{ transform: `translateX(${x}px)` }}
       aria-hidden="true"
     >
-      {props.places.map(({ row, top }) => {
+      {props.places.map(({ row, top, heightPx }) => {
         const text = valueText(row, cursorS);
         if (text === null) return null;
         return (
-          <span key={row.key} style={{ top, height: rowPx(row) }}>
+          <span key={row.key} style={{ top, height: heightPx }}>
             <b>{text}</b>
           </span>
         );
@@ -34,10 +35,7 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
 export function valueText(row: MarginRow, atS: number): string | null {
   switch (row.kind) {
     case "least": {
-      const shares = row.outings.flat().flatMap((track) => {
-        const value = valueAt(track, atS);
-        return value === null ? [] : [(value - track.reserve) / track.stock];
-      });
+      const shares = row.outings.flat().flatMap((track) => valueAt(spareOf(track), atS) ?? []);
       return shares.length === 0 ? null : percent(Math.min(...shares), "down");
     }
     case "stock": {

@@ -1,24 +1,31 @@
 import { memo, type ReactNode, useMemo, useRef } from "react";
-import type { FromAsk, MarginTrack } from "../../answers/index.ts";
+import type { FromAsk, MarginTrack, Verdict } from "../../answers/index.ts";
 import type { Course, TimeScale } from "../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import type { Plan } from "../../plan/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { From } from "../from/from.tsx";
+import { metres } from "../../words/index.ts";
 import type { Brush } from "../day/line/brush.ts";
 import { KeptCanvas } from "../day/line/canvas.tsx";
 import { around, type Changed, type Columns, columnsOf, courseChange, within } from "../day/line/changed.ts";
 import { usePanning } from "../day/line/panning.ts";
-import { LEAST_STRIP_PX, STRIP_GAP_PX, STRIP_PX } from "../day/line/sizes.ts";
+import type { LineSizes } from "../day/line/sizes.ts";
 import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
-import { paintMargins, type RowPlace, rowPx } from "./paintmargins.ts";
+import { paintMargins, type RowPlace } from "./paintmargins.ts";
 import { type MarginRow, marginRows } from "./rows.ts";
+import { spareOf } from "./spare.ts";
 
-/** What is left of everything, under the same time axis as the lanes: shape in the middle, worst figure at the right. */
-export function Margins(props: { readonly scale: TimeScale; readonly which: "all" | "least" }) {
-  const { scale, which } = props;
+/** What is left of everything, under the same time axis as the lanes: its figures at the left, its shape beside them. */
+export function Margins(props: {
+  readonly scale: TimeScale;
+  readonly which: "all" | "least";
+  readonly sizes: LineSizes;
+}) {
+  const { scale, which, sizes } = props;
   const { look } = useAround();
   const { windows } = useDay();
   const plan = useDesk(shownPlan);
@@ -35,7 +42,10 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
     () => (wasPlan && wasVerdict ? marginRows(wasPlan, wasPlan.schedule, wasVerdict, which) : null),
     [wasPlan, wasVerdict, which],
   );
-  const { places, heightPx } = useMemo(() => placed(rows), [rows]);
+  const { places, heightPx } = useMemo(() => placed(rows, sizes), [rows, sizes]);
+  // The same while something is in hand: else every strip would be drawn anew.
+  const settled = useDesk((state) => state.verdict);
+  const topShare = useMemo(() => topShareOf(settled), [settled]);
   const groups = useMemo(() => groupsOf(places), [places]);
 
   return (
@@ -54,7 +64,7 @@ export function Margins(props: { readonly scale: TimeScale; readonly which: "all
       >
         {groups.map((group) => (
           <div key={group.name} className="margin-group" style={{ top: group.top }}>
-            <GroupStill group={group} before={before} scale={scale} />
+            <GroupStill group={group} before={before} scale={scale} topShare={topShare} />
           </div>
         ))}
         <CursorValues places={places} scale={scale} />
@@ -74,13 +84,9 @@ const Figures = memo(function Figures(props: {
   const was = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   return (
     <ul className="margin-rows" style={{ height: props.heightPx }}>
-      {places.map(({ row, top }, i) => (
-        <li key={row.key} style={{ top, height: rowPx(row) }}>
-          <span className="margin-label">
-            {(i === 0 || places[i - 1]!.row.group !== row.group) && <b title={row.group}>{row.group}</b>}
-            <span className="narrow">{row.label}</span>
-          </span>
-          <Figure row={row} before={was.get(row.key) ?? null} />
+      {places.map(({ row, top, heightPx }) => (
+        <li key={row.key} style={{ top, height: heightPx }}>
+          <RowFigures row={row} before={was.get(row.key) ?? null} low={heightPx < TWO_LINES_PX} />
         </li>
       ))}
     </ul>
@@ -105,8 +111,8 @@ function groupsOf(places: readonly RowPlace[]): readonly Group[] {
     return {
       name,
       top,
-      heightPx: last ? last.top + rowPx(last.row) + 1 - top : 0,
-      places: own.map((place) => ({ row: place.row, top: place.top - top })),
+      heightPx: last ? last.top + last.heightPx + 1 - top : 0,
+      places: own.map((place) => ({ ...place, top: place.top - top })),
     };
   });
 }
@@ -115,12 +121,14 @@ interface Drawn {
   readonly group: Group;
   readonly before: readonly MarginRow[] | null;
   readonly scale: TimeScale;
+  /** The share of a stock at the top of a strip. */
+  readonly topShare: number;
 }
 
 /** The picture of one group. A move changes the suits of one EVA: of the others nothing is painted anew. */
 function GroupStill(props: Drawn) {
-  const { group, before, scale } = props;
-  const drawn = useMemo((): Drawn => ({ group, before, scale }), [group, before, scale]);
+  const { group, before, scale, topShare } = props;
+  const drawn = useMemo((): Drawn => ({ group, before, scale, topShare }), [group, before, scale, topShare]);
   return (
     <KeptCanvas
       widthPx={scale.widthPx}
@@ -136,23 +144,29 @@ function GroupStill(props: Drawn) {
 const BEYOND_PX = 120;
 
 function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
-  if (was.scale !== now.scale || was.before !== now.before) return "all";
+  if (was.scale !== now.scale || was.before !== now.before || was.topShare !== now.topShare) return "all";
   const stretch = groupChange(was.group, now.group);
   if (stretch === "anywhere") return "all";
   return stretch && columnsOf(stretch, now.scale, BEYOND_PX);
 }
 
-function paintGroup(brush: Brush, { group, before, scale }: Drawn, columns: Columns | null): void {
-  paintMargins(brush, group.places, before, within(scale, columns, BEYOND_PX));
+function paintGroup(brush: Brush, drawn: Drawn, columns: Columns | null): void {
+  const { group, before, scale, topShare } = drawn;
+  paintMargins(brush, group.places, before, within(scale, columns, BEYOND_PX), topShare);
 }
 
 /** Where two pictures of a group look different: under all of a course that changed, since its greatest value may set its height. */
 function groupChange(a: Group, b: Group): Changed {
   if (a.places.length !== b.places.length) return "anywhere";
   const changes: Course["points"][number][] = [];
-  for (const [i, { row, top }] of a.places.entries()) {
+  for (const [i, { row, top, heightPx }] of a.places.entries()) {
     const other = b.places[i]!;
-    if (top !== other.top || row.key !== other.row.key || measureOf(row) !== measureOf(other.row))
+    if (
+      top !== other.top ||
+      heightPx !== other.heightPx ||
+      row.key !== other.row.key ||
+      measureOf(row) !== measureOf(other.row)
+    )
       return "anywhere";
     const was = coursesOf(row);
     const now = coursesOf(other.row);
@@ -180,47 +194,130 @@ function coursesOf(row: MarginRow): readonly Course[] {
   return row.kind === "least" ? row.outings.flat() : row.tracks;
 }
 
-/** EVAs whose worst margin stands beside a suit's strip; the others are no better and are in its description. */
-const MOST_PARTS = 2;
+/** From this height on a row has a second line, pixels. */
+const TWO_LINES_PX = 27;
 
-/** The worst of a row: for a suit by EVA with what bounds it, and while something is in hand what it was before. */
-function Figure({ row, before }: { readonly row: MarginRow; readonly before: MarginRow | null }) {
-  const state = row.standing === "breach" ? "breach: " : row.standing === "tight" ? "tight: " : null;
-  const said = state !== null && <span className="unseen">{state}</span>;
-  if (row.kind !== "least" || !row.parts || row.parts.length === 0) {
-    return (
-      <span className={`margin-figure ${row.standing}`}>
-        {said}
-        <span className="margin-worst">
-          {row.kind === "stock" && row.parts?.[0] && (
-            <span className="margin-of narrow">{row.parts[0].name}</span>
-          )}{" "}
-          <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
-            <Change was={before?.figure} now={row.figure} />
-          </Asked>
-        </span>{" "}
-        <span className="unseen">{row.of}</span>
-      </span>
-    );
-  }
-  const was = new Map(before?.parts?.map((part) => [part.eva, part]));
+/** Who and what, and the figure that counts: of the EVAs in view strong, of the stay below. */
+function RowFigures(props: {
+  readonly row: MarginRow;
+  readonly before: MarginRow | null;
+  /** No second line. */
+  readonly low: boolean;
+}) {
+  const { row, before, low } = props;
+  if (row.kind === "least") return <SuitFigures row={row} before={before} low={low} />;
+  if (row.kind === "apart") return <ApartFigures row={row} before={before} low={low} />;
   return (
-    <span
-      className={`margin-figure ${row.standing}`}
-      title={row.parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
-    >
-      {said}
-      {row.parts.slice(0, MOST_PARTS).map((part) => (
-        <span key={part.eva} className="margin-part narrow">
-          <span>{part.name}</span>{" "}
-          <Asked of={`${row.group}, ${part.name}, ${part.cause}`} ask={part.ask}>
-            <Change was={was.get(part.eva)?.figure} now={part.figure} />
-          </Asked>{" "}
-          <span className="margin-of">{part.cause}</span>
-        </span>
-      ))}
+    <>
+      <span className="margin-label" title={`${row.group}, ${row.label}`}>
+        {row.label}
+      </span>
+      <WorstFigure row={row} before={before} figure={row.figure} />
+    </>
+  );
+}
+
+function WorstFigure(props: {
+  readonly row: MarginRow;
+  readonly before: MarginRow | null;
+  readonly figure: string;
+}) {
+  const { row, before, figure } = props;
+  return (
+    <span className={`margin-figure ${row.standing}`} title={row.of}>
+      <StateWord standing={row.standing} />
+      <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
+        <Change was={before?.figure} now={figure} />
+      </Asked>{" "}
+      <span className="unseen">{row.of}</span>
     </span>
   );
+}
+
+/** How far apart in view, and in the stay against what is allowed. */
+function ApartFigures(props: {
+  readonly row: Extract<MarginRow, { kind: "apart" }>;
+  readonly before: MarginRow | null;
+  readonly low: boolean;
+}) {
+  const { row, before, low } = props;
+  const window = useLook((look) => look.window);
+  const seen = row.tracks
+    .flatMap(({ points }) => points)
+    .filter(({ atS }) => atS >= window.startS && atS <= window.endS);
+  const inView = seen.length === 0 ? row.figure : metres(Math.max(...seen.map(({ value }) => value)), "up");
+  return (
+    <>
+      <span className="margin-label" title={row.label}>
+        <b>Apart</b>
+      </span>
+      <WorstFigure row={row} before={null} figure={low ? row.figure : inView} />
+      {!low && (
+        <span className="margin-part">
+          <span className="margin-of">stay</span> <Change was={before?.figure} now={row.figure} />{" "}
+          <span className="margin-of">{row.of}</span>
+        </span>
+      )}
+    </>
+  );
+}
+
+function SuitFigures(props: {
+  readonly row: Extract<MarginRow, { kind: "least" }>;
+  readonly before: MarginRow | null;
+  readonly low: boolean;
+}) {
+  const { row, before, low } = props;
+  const window = useLook((look) => look.window);
+  const parts = row.parts ?? [];
+  const inView = (eva: string): boolean =>
+    row.outings.some(
+      ([track]) =>
+        track?.eva === eva &&
+        (track.points[0]?.atS ?? Infinity) < window.endS &&
+        (track.points.at(-1)?.atS ?? -Infinity) > window.startS,
+    );
+  // Worst first, of both.
+  const seen = parts.find((part) => inView(part.eva));
+  const [stay] = parts;
+  const shown = seen ?? stay;
+  const was = new Map(before?.parts?.map((part) => [part.eva, part]));
+  if (!shown || !stay)
+    return (
+      <span className="margin-label">
+        <b title={row.group}>{row.group}</b> <span className="margin-of">not out</span>
+      </span>
+    );
+  return (
+    <>
+      <span className="margin-label">
+        <b title={row.group}>{row.group}</b>
+        {low && <span className="margin-of">{shown.cause.toLowerCase()}</span>}
+      </span>
+      <span
+        className={`margin-figure ${shown.standing}`}
+        title={parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
+      >
+        <StateWord standing={shown.standing} />
+        <Asked of={`${row.group}, ${shown.name}, ${shown.cause}`} ask={shown.ask}>
+          <Change was={was.get(shown.eva)?.figure} now={shown.figure} />
+        </Asked>
+      </span>
+      {!low && (
+        <span className="margin-part">
+          <span className="margin-of">{shown.cause.toLowerCase()}, stay</span>{" "}
+          <Asked of={`${row.group}, stay, ${stay.cause}`} ask={stay.ask}>
+            {stay.figure}
+          </Asked>
+        </span>
+      )}
+    </>
+  );
+}
+
+function StateWord({ standing }: { readonly standing: MarginRow["standing"] }) {
+  const word = standing === "breach" ? "breach: " : standing === "tight" ? "tight: " : null;
+  return word !== null && <span className="unseen">{word}</span>;
 }
 
 /** A figure that says from what it comes, where it can. */
@@ -247,19 +344,48 @@ function Change({ was, now }: { readonly was: string | undefined; readonly now: 
   );
 }
 
-/** Height that the margins want. */
-export function marginsPx(crew: number, which: "all" | "least"): number {
-  const suit = which === "all" ? 7 * STRIP_PX : LEAST_STRIP_PX + STRIP_PX;
-  return crew * (suit + STRIP_GAP_PX) + 2 * STRIP_PX + 8;
+/** Height that the margins take. */
+export function marginsPx(plan: Plan, which: "all" | "least", sizes: LineSizes): number {
+  const suits = plan.crew.length;
+  if (which === "least") return suits * sizes.suitPx + sizes.apartPx + 2 * PAD_PX;
+  // Some suits have more rows than these: the strips scroll.
+  return suits * 7 * sizes.stripPx + 2 * sizes.stripPx + suits * GAP_PX;
 }
 
-function placed(rows: ReturnType<typeof marginRows>): { places: readonly RowPlace[]; heightPx: number } {
-  let top = 2;
+/** Space above the first strip and below the last, and between those of two suits, pixels. */
+const PAD_PX = 3;
+const GAP_PX = 7;
+
+function placed(
+  rows: readonly MarginRow[],
+  sizes: LineSizes,
+): { readonly places: readonly RowPlace[]; readonly heightPx: number } {
+  let top = PAD_PX;
+  const least = rows.some((row) => row.kind === "least");
   const places = rows.map((row, i) => {
-    if (i > 0 && rows[i - 1]!.group !== row.group) top += STRIP_GAP_PX;
-    const place = { row, top };
-    top += rowPx(row);
+    if (!least && i > 0 && rows[i - 1]!.group !== row.group) top += GAP_PX;
+    const heightPx = row.kind === "least" ? sizes.suitPx : least ? sizes.apartPx : sizes.stripPx;
+    const place = { row, top, heightPx };
+    top += heightPx;
     return place;
   });
-  return { places, heightPx: top + 4 };
+  return { places, heightPx: top + PAD_PX };
+}
+
+/** A strip shows no less than this share of a stock. */
+const LEAST_TOP_SHARE = 0.12;
+
+/** The share at the top of all strips: a little above the most that the least consumable of any suit has to spare. */
+function topShareOf(verdict: Verdict): number {
+  const worst = new Map<string, MarginTrack>();
+  for (const track of verdict.margins) {
+    const key = `${track.eva} ${track.crew}`;
+    const known = worst.get(key);
+    if (!known || track.margin < known.margin) worst.set(key, track);
+  }
+  const most = Math.max(
+    0,
+    ...[...worst.values()].flatMap((track) => spareOf(track).points.map(({ value }) => value)),
+  );
+  return Math.max(LEAST_TOP_SHARE, most * 1.25);
 }

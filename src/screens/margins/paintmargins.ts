@@ -1,17 +1,17 @@
 import type { MarginTrack } from "../../answers/index.ts";
-import { type Course, type TimeScale, valueNear } from "../../editor/index.ts";
-import { lasting, percent } from "../../words/index.ts";
+import { type Course, type TimeScale } from "../../editor/index.ts";
+import { clock, lasting, metres, percent } from "../../words/index.ts";
 import { type Brush, setFont, textPx } from "../day/line/brush.ts";
 import { shows } from "../day/line/geometry.ts";
-import { LEAST_STRIP_PX, STRIP_PX } from "../day/line/sizes.ts";
-import { CONSUMABLE_WORDS } from "../words.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow } from "./rows.ts";
+import { lowest, spareOf } from "./spare.ts";
 
 /** Where a row stands in the canvas. */
 export interface RowPlace {
   readonly row: MarginRow;
   readonly top: number;
+  readonly heightPx: number;
 }
 
 /** Every margin as a shape over time; `before` draws the plan as it was before the move, as a dashed line. */
@@ -20,20 +20,23 @@ export function paintMargins(
   places: readonly RowPlace[],
   before: readonly MarginRow[] | null,
   scale: TimeScale,
+  topShare: number,
 ): void {
   const { ctx, palette } = brush;
   const earlier = new Map(before?.map((row) => [row.key, row]));
-  for (const { row, top } of places) {
+  for (const place of places) {
+    const { row, top, heightPx } = place;
+    const was = earlier.get(row.key);
     ctx.fillStyle = palette.line;
-    ctx.fillRect(0, top + rowPx(row) - 0.5, brush.widthPx, 1);
+    ctx.fillRect(0, top + heightPx - 0.5, brush.widthPx, 1);
     switch (row.kind) {
       case "least":
-        for (const tracks of row.outings) paintLeast(brush, tracks, top, scale);
+        paintSpares(brush, { place, scale, topShare }, row, was);
         break;
       case "stock":
         for (const track of row.tracks) {
           const full = track.stock;
-          paintLevel(brush, track, top, scale, {
+          paintLevel(brush, track, place, scale, {
             top: full,
             floor: track.reserve,
             label: percent(track.margin, "down"),
@@ -43,76 +46,150 @@ export function paintMargins(
       case "spare":
         for (const course of row.tracks) {
           const least = Math.min(...course.points.map((point) => point.value));
-          paintLevel(brush, course, top, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
+          paintLevel(brush, course, place, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
         }
         break;
       case "apart":
       case "load":
-        for (const course of row.tracks) paintUnder(brush, course, top, scale, row.limit);
+        for (const course of row.tracks) paintUnder(brush, course, place, scale, row.limit);
+        if (row.kind === "apart") markMost(brush, row.tracks, place, scale, row.limit);
         break;
     }
-    const was = earlier.get(row.key);
-    if (was) paintBefore(brush, was, top, scale);
+    if (was) paintBefore(brush, was, place, scale);
   }
 }
 
-/** Height of a row. */
-export function rowPx(row: MarginRow): number {
-  return row.kind === "least" ? LEAST_STRIP_PX : STRIP_PX;
+/** The strips of all outings of a suit, over what they were. */
+function paintSpares(
+  brush: Brush,
+  strip: SpareStrip,
+  row: Extract<MarginRow, { kind: "least" }>,
+  was: MarginRow | undefined,
+): void {
+  const earlier = was?.kind === "least" ? was.outings : [];
+  for (const tracks of row.outings) {
+    const even = earlier.find((one) => one[0]?.eva === tracks[0]?.eva) ?? [];
+    paintSpare(brush, strip, tracks, even);
+    paintSpareBefore(brush, strip, even);
+  }
+}
+
+/** How deep the reserve is hatched under a strip, pixels. */
+const RESERVE_PX = 6;
+
+/** What a strip of spare is drawn with. */
+interface SpareStrip {
+  readonly place: RowPlace;
+  readonly scale: TimeScale;
+  /** The share of the stock at the top of the strip. */
+  readonly topShare: number;
+}
+
+/** Height of a share above the reserve in a strip. */
+function shareY({ place, topShare }: SpareStrip): (share: number) => number {
+  const base = place.top + place.heightPx - RESERVE_PX - 2;
+  const tall = base - place.top - 3;
+  const below = RESERVE_PX / Math.max(1, tall);
+  return (share) => base - Math.min(1, Math.max(-below, share / topShare)) * tall;
 }
 
 /**
- * The four consumables of one outing above their reserves, each a line from full to reserve; filled below the least
- * of them, which is what the suit really has. The floor is the reserve itself.
+ * The four consumables of one outing as what each has to spare, filled below the one that comes home with least. The floor is the
+ * reserve; the lowest point is marked and said.
  */
-function paintLeast(brush: Brush, tracks: readonly MarginTrack[], top: number, scale: TimeScale): void {
+function paintSpare(
+  brush: Brush,
+  strip: SpareStrip,
+  tracks: readonly MarginTrack[],
+  even: readonly MarginTrack[],
+): void {
   const first = tracks[0]?.points[0];
   const last = tracks[0]?.points.at(-1);
-  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS + 3600 })) return;
+  const { place, scale } = strip;
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS })) return;
   const { ctx, palette } = brush;
-  const base = top + LEAST_STRIP_PX - 3;
-  const tall = LEAST_STRIP_PX - 8;
-  const x0 = scale.x(first.atS);
-  const x1 = scale.x(last.atS);
-  const usable = (track: MarginTrack, value: number): number =>
-    (value - track.reserve) / Math.max(1e-9, track.stock - track.reserve);
-  const y = (share: number): number => base - Math.min(1, Math.max(0, share)) * tall;
-  const times = [
-    ...new Set(tracks.flatMap((track) => track.points.map((point): number => point.atS))),
-  ].toSorted((a, b) => a - b);
-  const least = times.map((atS) => ({
-    atS,
-    value: Math.min(...tracks.map((track) => usable(track, valueNear(track, atS, 0)))),
-  }));
-  ctx.fillStyle = palette.sunk;
-  ctx.fillRect(x0, base - tall, x1 - x0, tall);
-  fillUnder(brush, { points: least }, scale, y, base);
+  const y = shareY(strip);
+  const floor = y(0);
+  const [x0, x1] = [scale.x(first.atS), scale.x(last.atS)];
+  ctx.fillStyle = palette.outing;
+  ctx.fillRect(x0, place.top, x1 - x0, place.heightPx - 2);
+  ctx.fillStyle = brush.hatch("reserve");
+  ctx.fillRect(x0, floor, x1 - x0, place.top + place.heightPx - 2 - floor);
+  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+  const course = (track: MarginTrack): Course =>
+    spareOf(
+      track,
+      even.find((one) => one.consumable === track.consumable),
+    );
+  const own = course(worst);
+  fillUnder(brush, own, scale, y, floor);
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(x0, place.top, x1 - x0, place.heightPx - 1);
+  ctx.clip();
   for (const track of tracks) {
-    const course = track.points.map((point) => ({ atS: point.atS, value: usable(track, point.value) }));
-    line(ctx, { points: course }, scale, y);
+    if (track === worst) continue;
+    line(ctx, course(track), scale, y);
     ctx.strokeStyle = palette["line-strong"];
     ctx.lineWidth = 1;
     ctx.stroke();
   }
-  strokeOver(brush, { points: least }, scale, y, 2);
-  // The floor: below it lies the reserve.
-  paintReserve(brush, x0, x1, base, 3);
-  paintMissing(brush, { points: least }, top, scale, 0, base);
-  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
-  setFont(ctx, 12, 560);
-  const name = CONSUMABLE_WORDS[worst.consumable];
-  const wide = textPx(ctx, name);
-  if (x1 - x0 > wide * 2 && x1 - wide - 6 > 0) {
-    const at = Math.min(x1, brush.widthPx) - wide - 6;
-    ctx.fillStyle = palette.ink;
-    ctx.textAlign = "left";
-    ctx.textBaseline = "middle";
-    ctx.fillText(name, at, top + 11);
-  }
-  endLabel(brush, percent(worst.margin, "down"), x1, top + (LEAST_STRIP_PX - STRIP_PX) / 2);
+  ctx.restore();
+  ctx.fillStyle = palette.reserve;
+  ctx.fillRect(x0, floor - 0.75, x1 - x0, 1.5);
+  paintMissing(brush, own, place.top, scale, 0, place.top + place.heightPx - 2);
+  strokeOver(brush, own, scale, y, 1.8);
+  const low = lowest(own);
+  if (low)
+    mark(
+      brush,
+      strip,
+      { atS: low.atS, y: y(low.value) },
+      `least ${percent(low.value, "down")} at ${clock(low.atS)}`,
+    );
 }
 
-const INNER_PX = STRIP_PX - 5;
+/** A point that is the worst of its course, with its words beside it where they have room in the strip. */
+function mark(
+  brush: Brush,
+  { place, scale }: Pick<SpareStrip, "place" | "scale">,
+  { atS, y }: { readonly atS: number; readonly y: number },
+  text: string,
+): void {
+  const { ctx, palette } = brush;
+  const x = scale.x(atS);
+  if (x < -4 || x > brush.widthPx + 4) return;
+  ctx.beginPath();
+  ctx.arc(x, y, 3.2, 0, 2 * Math.PI);
+  ctx.fillStyle = palette.tight;
+  ctx.fill();
+  setFont(ctx, 12.5, 600);
+  const wide = textPx(ctx, text);
+  const right = x + 7 + wide <= brush.widthPx - 4;
+  const bottom = place.top + place.heightPx - 3;
+  // Above the course, else below it, else on it.
+  const baseline = y - 5 >= place.top + 10 ? y - 5 : y + 13 <= bottom ? y + 13 : (place.top + bottom) / 2 + 4;
+  rimmed(brush, text, right ? x + 7 : x - 7 - wide, baseline, palette.tight);
+}
+
+function rimmed(brush: Brush, text: string, x: number, baseline: number, colour: string): void {
+  const { ctx, palette } = brush;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.lineJoin = "round";
+  ctx.lineWidth = 3.5;
+  ctx.strokeStyle = palette.outing;
+  ctx.strokeText(text, x, baseline);
+  ctx.fillStyle = colour;
+  ctx.fillText(text, x, baseline);
+}
+
+/** What was to spare before the move, of the consumable that was least then. */
+function paintSpareBefore(brush: Brush, strip: SpareStrip, tracks: readonly MarginTrack[]): void {
+  if (tracks.length === 0) return;
+  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+  dashOver(brush, spareOf(worst), strip.scale, shareY(strip));
+}
 
 interface Level {
   /** The value at the top of the strip. */
@@ -124,19 +201,26 @@ interface Level {
 }
 
 /** A stock that runs down: filled while above its floor, the reserve hatched, what is missing in the breach's hatching. */
-function paintLevel(brush: Brush, course: Course, top: number, scale: TimeScale, level: Level): void {
+function paintLevel(
+  brush: Brush,
+  course: Course,
+  { top, heightPx }: RowPlace,
+  scale: TimeScale,
+  level: Level,
+): void {
   const first = course.points[0];
   const last = course.points.at(-1);
   if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS + 3600 })) return;
   const { ctx, palette } = brush;
-  const base = top + STRIP_PX - 2;
+  const base = top + heightPx - 2;
+  const tall = heightPx - 5;
   // A floor of nothing still shows where nothing is.
-  const y = (value: number): number => base - Math.min(1, Math.max(0, value / level.top)) * INNER_PX;
+  const y = (value: number): number => base - Math.min(1, Math.max(0, value / level.top)) * tall;
   const x0 = scale.x(first.atS);
   const x1 = scale.x(last.atS);
   const floorY = y(level.floor);
   ctx.fillStyle = palette.sunk;
-  ctx.fillRect(x0, base - INNER_PX, x1 - x0, INNER_PX);
+  ctx.fillRect(x0, base - tall, x1 - x0, tall);
   fillUnder(brush, course, scale, y, base);
   // The reserve: not there to be used.
   if (floorY < base) {
@@ -146,7 +230,7 @@ function paintLevel(brush: Brush, course: Course, top: number, scale: TimeScale,
   }
   paintMissing(brush, course, top, scale, level.floor, base);
   strokeOver(brush, course, scale, y, 1.5);
-  endLabel(brush, level.label, x1, top);
+  endLabel(brush, level.label, x1, top, heightPx);
 }
 
 /** Full height where the course is below its floor. */
@@ -175,17 +259,64 @@ function paintMissing(
   }
 }
 
+/** Height of a value that grows towards a limit in its strip. */
+function underY(
+  course: Course,
+  { top, heightPx }: Pick<RowPlace, "top" | "heightPx">,
+  limit: number,
+): (value: number) => number {
+  const known = Number.isFinite(limit) ? limit * 1.12 : 0;
+  const most = Math.max(known, ...course.points.map((point) => point.value)) || 1;
+  return (value) => top + heightPx - 2 - (value / most) * (heightPx - 5);
+}
+
+/** The most of all courses in view, and the limit in words where there is height for both. */
+function markMost(
+  brush: Brush,
+  courses: readonly Course[],
+  place: RowPlace,
+  scale: TimeScale,
+  limit: number,
+): void {
+  const { ctx, palette } = brush;
+  const tops = courses.flatMap((course) => {
+    const seen = course.points.filter(({ atS }) => scale.x(atS) >= 0 && scale.x(atS) <= brush.widthPx);
+    const [first] = seen;
+    return first ? [{ course, most: seen.reduce((a, b) => (b.value > a.value ? b : a), first) }] : [];
+  });
+  const [worst] = tops.toSorted((a, b) => b.most.value - a.most.value);
+  if (!worst || worst.most.value <= 0) return;
+  const { atS, value } = worst.most;
+  const y = underY(worst.course, place, limit);
+  mark(brush, { place, scale }, { atS, y: y(value) }, `most ${metres(value, "up")} at ${clock(atS)}`);
+  if (place.heightPx < LIMIT_PX || !Number.isFinite(limit)) return;
+  setFont(ctx, 12, 500);
+  const text = `at most ${metres(limit, "down")}`;
+  const left = Math.max(0, scale.x(worst.course.points[0]?.atS ?? 0)) + 6;
+  // Its place is the begin of the strip, where the most does not stand.
+  if (scale.x(atS) < left + textPx(ctx, text) + 12) return;
+  rimmed(brush, text, left, y(limit) + 13, palette.ceiling);
+}
+
+/** From this height on a strip has room for its limit in words, pixels. */
+const LIMIT_PX = 34;
+
 /** Something that grows towards a limit: filled below, the limit as a line, what is above it hatched. */
-function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale, limit: number): void {
+function paintUnder(
+  brush: Brush,
+  course: Course,
+  { top, heightPx }: RowPlace,
+  scale: TimeScale,
+  limit: number,
+): void {
   const first = course.points[0];
   const last = course.points.at(-1);
   if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS })) return;
   const { ctx, palette } = brush;
-  const base = top + STRIP_PX - 2;
+  const base = top + heightPx - 2;
   // A limit that is not known leaves the course without a ceiling.
   const known = Number.isFinite(limit);
-  const most = Math.max(known ? limit * 1.2 : 0, ...course.points.map((point) => point.value)) || 1;
-  const y = (value: number): number => base - (value / most) * INNER_PX;
+  const y = underY(course, { top, heightPx }, limit);
   const x0 = scale.x(first.atS);
   const x1 = scale.x(last.atS);
   fillUnder(brush, course, scale, y, base);
@@ -206,7 +337,7 @@ function paintUnder(brush: Brush, course: Course, top: number, scale: TimeScale,
   strokeOver(brush, course, scale, y, 1.5);
 }
 
-function endLabel(brush: Brush, text: string, x: number, top: number): void {
+function endLabel(brush: Brush, text: string, x: number, top: number, heightPx: number): void {
   const { ctx, palette } = brush;
   setFont(ctx, 13, 660, "normal");
   const wide = textPx(ctx, text);
@@ -214,42 +345,20 @@ function endLabel(brush: Brush, text: string, x: number, top: number): void {
   if (x < 0 || at < x - wide - 40) return;
   if (at < x) {
     ctx.fillStyle = palette.paper;
-    ctx.fillRect(at - 3, top + 3, wide + 6, STRIP_PX - 6);
+    ctx.fillRect(at - 3, top + 3, wide + 6, heightPx - 6);
   }
   ctx.fillStyle = palette.ink;
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
-  ctx.fillText(text, at, top + STRIP_PX / 2 + 0.5);
+  ctx.fillText(text, at, top + heightPx / 2 + 0.5);
 }
 
-function paintBefore(brush: Brush, row: MarginRow, top: number, scale: TimeScale): void {
-  if (row.kind === "least") {
-    paintLeastBefore(brush, row.outings, top, scale);
-    return;
-  }
+function paintBefore(brush: Brush, row: MarginRow, { top, heightPx }: RowPlace, scale: TimeScale): void {
   if (row.kind !== "stock" && row.kind !== "spare") return;
-  const base = top + STRIP_PX - 2;
+  const base = top + heightPx - 2;
+  const tall = heightPx - 5;
   for (const course of row.tracks) {
     const full = row.kind === "spare" ? row.topS : "stock" in course ? course.stock : 1;
-    dashOver(brush, course, scale, (value) => base - Math.min(1, Math.max(0, value / full)) * INNER_PX);
-  }
-}
-
-function paintLeastBefore(
-  brush: Brush,
-  outings: readonly (readonly MarginTrack[])[],
-  top: number,
-  scale: TimeScale,
-): void {
-  const base = top + LEAST_STRIP_PX - 3;
-  const tall = LEAST_STRIP_PX - 8;
-  for (const tracks of outings) {
-    if (tracks.length === 0) continue;
-    // Only the one that ends worst: what the day before the move was bounded by.
-    const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
-    dashOver(brush, worst, scale, (value) => {
-      const share = (value - worst.reserve) / Math.max(1e-9, worst.stock - worst.reserve);
-      return base - Math.min(1, Math.max(0, share)) * tall;
-    });
+    dashOver(brush, course, scale, (value) => base - Math.min(1, Math.max(0, value / full)) * tall);
   }
 }

@@ -55,7 +55,7 @@ export type MarginRow =
 /** The order in which consumables stand in every suit. */
 const CONSUMABLES = ["oxygen", "co2", "water", "battery"] as const;
 
-/** All rows of the margins, or for each suit one row with its four consumables. */
+/** All rows of the margins; or for each suit one row with its four consumables, and how far apart the crew is. */
 export function marginRows(
   plan: Plan,
   schedule: Schedule,
@@ -63,14 +63,14 @@ export function marginRows(
   which: "all" | "least",
 ): readonly MarginRow[] {
   const perSuit = plan.crew.flatMap((member): readonly MarginRow[] => {
-    const stocks =
-      which === "all"
-        ? CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable))
-        : [leastRow(plan, verdict, member.id)];
-    const more = which === "all" ? [heatRow(plan, verdict, member), drinkRow(plan, verdict, member)] : [];
+    // The walk home has its spare on the lane.
+    if (which === "least") return [leastRow(plan, verdict, member.id)];
+    const stocks = CONSUMABLES.map((consumable) => stockRow(plan, verdict, member.id, consumable));
+    const more = [heatRow(plan, verdict, member), drinkRow(plan, verdict, member)];
     return [...stocks, spareRow(plan, verdict, member.id), ...more.flatMap((row) => row ?? [])];
   });
-  return [...perSuit, apartRow(plan, verdict), massRow(plan, schedule, verdict)];
+  const apart = apartRow(plan, verdict);
+  return which === "least" ? [...perSuit, apart] : [...perSuit, apart, massRow(plan, schedule, verdict)];
 }
 
 function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
@@ -83,7 +83,7 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
   return {
     kind: "least",
     key: `${crew} least`,
-    label: "Least of four",
+    label: worst ? CONSUMABLE_WORDS[worst.consumable] : "",
     group: crewName(plan, crew),
     outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
     figure: worst ? percent(worst.margin, "down") : "not out",

@@ -78,7 +78,7 @@ function sameSurface(a: Painted<unknown>, b: Painted<unknown>): boolean {
 }
 
 /** The theme's colours; another object after the theme has changed or the face has arrived, so that all is painted anew. */
-export function usePalette(): Palette | null {
+function usePalette(): Palette | null {
   const theme = useLook((look) => look.theme);
   const [palette, setPalette] = useState<Palette | null>(null);
   useLayoutEffect(() => {
@@ -89,34 +89,46 @@ export function usePalette(): Palette | null {
     watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
     return () => watch.disconnect();
   }, [theme]);
+  const face = useFace();
+  useEffect(() => {
+    // Once for all canvases: with a palette each they would make their hatchings anew in every painting.
+    if (face) setPalette(shared(document.documentElement));
+  }, [face]);
+  return palette;
+}
+
+/** True once the house face is here, or will not come: from then on text has the widths that it keeps. */
+export function useFace(): boolean {
+  const [face, setFace] = useState(arrived);
   useEffect(() => {
     let gone = false;
-    const faces = document.fonts;
-    if (!faces) return;
-    const needed = ["condensed 600 13px", "640 13px"].map((one) =>
-      faces.load(`${one} "Encode Sans Variable"`),
-    );
-    void Promise.all(needed).then(
-      () => {
-        if (gone) return;
-        // Once for all canvases: with a palette each they would make their hatchings anew in every painting.
-        if (!arrived) {
-          arrived = true;
-          forgetWidths();
-          cached = null;
-        }
-        setPalette(shared(document.documentElement));
-      },
-      // Without the face the system's own is painted.
-      () => undefined,
-    );
+    void faceComing().then(() => {
+      if (!gone) setFace(arrived);
+    });
     return () => {
       gone = true;
     };
   }, []);
-  return palette;
+  return face;
 }
 
+/** Resolves when the face has arrived, or will not. */
+function faceComing(): Promise<void> {
+  coming ??= Promise.all(
+    ["condensed 600 13px", "640 13px"].map((one) => document.fonts?.load(`${one} "Encode Sans Variable"`)),
+  ).then(
+    () => {
+      arrived = true;
+      forgetWidths();
+      cached = null;
+    },
+    // Without the face the system's own is painted.
+    () => void (arrived = true),
+  );
+  return coming;
+}
+
+let coming: Promise<void> | null = null;
 let arrived = false;
 let cached: { theme: string; palette: Palette } | null = null;
 

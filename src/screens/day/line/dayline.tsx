@@ -9,15 +9,7 @@ import {
   useState,
 } from "react";
 import type { ChancesReport, Finding } from "../../../answers/index.ts";
-import {
-  type Block,
-  type Edge,
-  edgeUnder,
-  hit,
-  outerY,
-  REMOTE,
-  type TimeScale,
-} from "../../../editor/index.ts";
+import { type Block, type Edge, edgeUnder, hit, type TimeScale } from "../../../editor/index.ts";
 import { chancesAtRest } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
@@ -30,7 +22,8 @@ import { findingLanes } from "./paintfindings.ts";
 import { paintChances, platesOf } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
 import { NamesLayer } from "./names/nameslayer.tsx";
-import { Plumb, useGhosts } from "./held.tsx";
+import { EvaBars } from "./evabars.tsx";
+import { useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
 import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
 import { usePanning } from "./panning.ts";
@@ -159,7 +152,7 @@ export function DayLine(props: {
       <NamesLayer standing={standing} scale={scale} known={known} />
       {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
-      {held.length > 0 && <Plumb standing={standing} scale={scale} />}
+      <EvaBars standing={standing} scale={scale} />
       <BlockButtons standing={standing} scale={scale} chances={chances} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
@@ -246,22 +239,4 @@ function WindowsLayer(props: {
   );
   if (!task || (task.windows.length === 0 && !task.relay)) return null;
   return <Canvas className="moving" widthPx={scale.widthPx} heightPx={lanesPx} paint={paint} />;
-}
-
-/** Heights at which a lane is labelled: minutes of walk home. */
-export function heightLabels(
-  standing: Standing,
-  laneKey: string,
-): readonly { readonly minutes: number; readonly y: number }[] {
-  const lane = standing.lanes.find((one) => one.key === laneKey);
-  if (!lane || lane.key === REMOTE) return [];
-  const { topS } = standing.relief;
-  const stepS = topS > 3600 ? 1800 : 600;
-  const labels: { minutes: number; y: number }[] = [];
-  for (let homeS = stepS; homeS < topS; homeS += stepS) {
-    const y = outerY(lane, standing.relief, homeS) - lane.topPx;
-    // Where the lane is low, only heights whose figures do not run into each other.
-    if (labels.every((label) => Math.abs(label.y - y) >= 11)) labels.push({ minutes: homeS / 60, y });
-  }
-  return labels;
 }

@@ -30,8 +30,6 @@ export interface Standing {
   readonly blocks: readonly Block[];
   readonly betweens: readonly Between[];
   readonly lanesPx: number;
-  /** The number of each task, the same wherever it is named. */
-  readonly numbers: ReadonlyMap<string, string>;
 }
 
 /** Lays the plan out in lanes of `crewPx`. */
@@ -64,18 +62,8 @@ export function standingOf(
     blocks: blocksOf(plan, schedule, verdict.reach, remote.row),
     betweens: betweensOf(verdict.outings, verdict.reach, verdict.rests),
     lanesPx: last ? last.topPx + last.heightPx : 0,
-    numbers: numbersOf(plan),
   };
 }
-
-/** The number of each task: its place in the plan. */
-function numbersOf(plan: Plan): ReadonlyMap<string, string> {
-  let known = numbered.get(plan.tasks);
-  if (!known) numbered.set(plan.tasks, (known = new Map(plan.tasks.map(({ id }, i) => [id, String(i + 1)]))));
-  return known;
-}
-
-const numbered = new WeakMap<Plan["tasks"], ReadonlyMap<string, string>>();
 
 /** Height of all lanes without those of the crew. */
 export function remoteLanePx(plan: Plan, schedule: Schedule): number {

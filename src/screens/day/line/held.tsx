@@ -3,7 +3,7 @@ import { type Block, blocksOf, remoteRowsOf, type TimeScale } from "../../../edi
 import { clockText } from "../../../words/index.ts";
 import { useDesk, useLook } from "../../context.ts";
 import { useDial } from "../dial.ts";
-import type { Standing } from "./geometry.ts";
+import { shows, type Standing } from "./geometry.ts";
 
 const NONE: readonly Block[] = [];
 
@@ -34,17 +34,25 @@ export function useGhosts(standing: Standing): readonly Block[] {
   }, [hand, before, standing]);
 }
 
-/** Plumb lines at both ends of what is under the pointer, with their times at the foot of the lanes. */
-export function Plumb(props: { readonly standing: Standing; readonly scale: TimeScale }) {
-  const { standing, scale } = props;
+/** Plumb lines at both ends of what is under the pointer, from the ruler down, where they carry their times. */
+export function Plumb(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+  readonly gutterPx: number;
+}) {
+  const { standing, scale, gutterPx } = props;
   const hand = useLook((state) => state.inHand);
   const dial = useDial();
   const block = standing.blocks.find((one) => one.task === hand?.task);
-  if (!block) return null;
+  if (!block || !shows(scale, block)) return null;
   return (
     <>
-      <Line x={scale.x(block.startS)} text={clockText(dial, block.startS, block.eva)} side="before" />
-      <Line x={scale.x(block.endS)} text={clockText(dial, block.endS, block.eva)} side="after" />
+      <Line
+        x={gutterPx + scale.x(block.startS)}
+        text={clockText(dial, block.startS, block.eva)}
+        side="before"
+      />
+      <Line x={gutterPx + scale.x(block.endS)} text={clockText(dial, block.endS, block.eva)} side="after" />
     </>
   );
 }

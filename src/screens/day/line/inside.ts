@@ -1,5 +1,5 @@
 import type { Block, Lane, TimeScale } from "../../../editor/index.ts";
-import { clock, evaName, lasting, placeName } from "../../../words/index.ts";
+import { clock, evaName, lasting, placeName, taskNumber } from "../../../words/index.ts";
 import type { BlockText, Measure, Words } from "./blocktext.ts";
 import { acrossOf, isJoint, slabFor, type Standing } from "./geometry.ts";
 import { type BlockForm, wordsAcross, wordsOf } from "./paintblocks.ts";
@@ -48,7 +48,7 @@ export function blockWords(standing: Standing, block: Block): Words {
   const homeS = Math.max(block.homeStartS, block.homeEndS);
   const place = block.eva === null ? evaName(plan, null) : placeName(plan, task?.place);
   return {
-    number: standing.numbers.get(block.task) ?? "",
+    number: taskNumber(plan, block.task),
     name: task?.name ?? block.task,
     facts: [
       `${place}, ${lasting(block.endS - block.startS, "up")}`,

@@ -7,13 +7,16 @@ import { limitsOf } from "../windowing.ts";
 import type { Brush } from "./brush.ts";
 import { Canvas } from "./canvas.tsx";
 import type { Standing } from "./geometry.ts";
-import { OVERVIEW_PX } from "./sizes.ts";
 import { taskStates } from "./paintfindings.ts";
 import { useStill } from "./still.ts";
 
 /** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
-export function Overview(props: { readonly standing: Standing; readonly widthPx: number }) {
-  const { standing, widthPx } = props;
+export function Overview(props: {
+  readonly standing: Standing;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}) {
+  const { standing, widthPx, heightPx } = props;
   const { plan } = standing;
   const { windows } = useDay();
   const window = useLook((state) => state.window);
@@ -65,7 +68,7 @@ export function Overview(props: { readonly standing: Standing; readonly widthPx:
       aria-valuenow={Math.round(window.startS)}
       aria-valuetext={`${clock(Math.round(window.startS / 60) * 60)} to ${clock(Math.round(window.endS / 60) * 60)}`}
       tabIndex={0}
-      style={{ width: widthPx, height: OVERVIEW_PX }}
+      style={{ width: widthPx, height: heightPx }}
       onPointerDown={press}
       onPointerMove={drag}
       onPointerUp={() => (grip.current = null)}
@@ -78,7 +81,7 @@ export function Overview(props: { readonly standing: Standing; readonly widthPx:
         }
       }}
     >
-      <Canvas widthPx={widthPx} heightPx={OVERVIEW_PX} paint={paint} />
+      <Canvas widthPx={widthPx} heightPx={heightPx} paint={paint} />
       <div className="overview-window" style={{ left, width: Math.max(6, right - left) }} />
     </div>
   );

@@ -249,6 +249,9 @@ export interface PausePlace {
   readonly thick: number;
 }
 
+/** The bars of a rest leave room for its words, pixels. */
+const REST_PX = 14;
+
 /** A rest as two bars, slack as a hanging rope, a wait as a dotted line with a stop at its end. */
 export function paintPause(
   brush: Brush,
@@ -261,7 +264,7 @@ export function paintPause(
   ctx.strokeStyle = palette["ink-soft"];
   ctx.beginPath();
   if (kind === "rest") {
-    const apart = Math.min(thick / 2 - 5, 20);
+    const apart = Math.min(Math.max(thick / 2 - 5, REST_PX), 20);
     for (const at of [y - apart, y + apart]) {
       ctx.moveTo(left + 2, at);
       ctx.lineTo(right - 2, at);

@@ -1,15 +1,36 @@
 /** Sizes of the day line, CSS pixels. Heights add up; nothing else measures the line. */
 
-export const AXIS_PX = 44;
-export const EVA_ROW_PX = 24;
-export const SKY_PX = 36;
-
-/** Height of axes, EVAs in so many rows, and sky. */
-export function headPx(evaRows: number): number {
-  return AXIS_PX + evaRows * EVA_ROW_PX + SKY_PX;
+/** The parts of the line but for the lanes, which have the rest. */
+export interface LineSizes {
+  readonly rulerPx: number;
+  /** One suit's strip of margins, how far apart, and any other. */
+  readonly suitPx: number;
+  readonly apartPx: number;
+  readonly stripPx: number;
+  readonly stayPx: number;
+  readonly gutterPx: number;
 }
 
-export const REMOTE_ROW_PX = 19;
+/** From these on the box of the line has room for taller parts, pixels. */
+const MIDDLE_PX = 720;
+const TALL_PX = 900;
+const WIDE_PX = 1090;
+
+/** The sizes for a box of this size and so many crew members. */
+export function lineSizes(widthPx: number, heightPx: number, crew: number): LineSizes {
+  const low = heightPx < MIDDLE_PX;
+  const suit = low ? 36 : heightPx < TALL_PX ? 52 : 64;
+  return {
+    rulerPx: low ? 50 : 54,
+    suitPx: crew > 2 ? (low ? 24 : 32) : suit,
+    apartPx: low ? 28 : heightPx < TALL_PX ? 36 : 46,
+    stripPx: 22,
+    stayPx: low ? 26 : 30,
+    gutterPx: widthPx < WIDE_PX ? 114 : 124,
+  };
+}
+
+export const REMOTE_ROW_PX = 18;
 export const REMOTE_PAD_PX = 3;
 
 /** The lowest lane that can still be read; a small crew need not go so low. */
@@ -31,13 +52,6 @@ export function skyPx(crewPx: number): number {
 export function edgePx(ribbonPx: number): number {
   return ribbonPx >= 44 ? 8 : 6;
 }
-
-/** Heights of a margin's strip: one of many, or the one of a suit; and the gap between suits. */
-export const STRIP_PX = 20;
-export const LEAST_STRIP_PX = 36;
-export const STRIP_GAP_PX = 7;
-
-export const OVERVIEW_PX = 30;
 
 /** How far a pressed pointer may wander and still be a click. */
 export const CLICK_PX = 4;

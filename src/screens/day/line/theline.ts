@@ -4,8 +4,7 @@ import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../../sess
 import { useDesk, useLook } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
 import { remoteLanePx, type Standing, standingOf } from "./geometry.ts";
-import { evaRows } from "./painthead.ts";
-import { headPx, leastLanePx, OVERVIEW_PX } from "./sizes.ts";
+import { leastLanePx, type LineSizes, lineSizes } from "./sizes.ts";
 
 /** The day line as it is laid out in the room that it has: everything under one time axis. */
 export interface TheLine {
@@ -14,13 +13,15 @@ export interface TheLine {
   readonly stage: RefObject<HTMLDivElement | null>;
   readonly standing: Standing;
   readonly scale: TimeScale;
-  readonly gutterPx: number;
-  readonly figuresPx: number;
-  readonly headPx: number;
+  readonly sizes: LineSizes;
+  /** A strip for each consumable of a suit, or one for all four. */
   readonly margins: "all" | "least";
   /** What stands there and its scale, for gestures at the moment they need it. */
   readonly latest: { readonly current: { readonly standing: Standing; readonly scale: TimeScale } };
 }
+
+/** Lines between the parts, pixels. */
+const LINES_PX = 4;
 
 /** Lays the shown day out in the box of `board`, and again whenever day, window or room change. */
 export function useTheLine(): TheLine {
@@ -32,16 +33,19 @@ export function useTheLine(): TheLine {
   const board = useRef<HTMLElement>(null);
   const stage = useRef<HTMLDivElement>(null);
   const size = useSize(board);
-  const gutterPx = size.width < 900 ? 124 : 132;
-  const figuresPx = size.width < 900 ? 104 : 140;
-  const widthPx = Math.max(120, size.width - gutterPx - figuresPx);
+  const crew = plan.crew.length;
+  const sizes = useMemo(() => lineSizes(size.width, size.height, crew), [size.width, size.height, crew]);
+  const widthPx = Math.max(120, size.width - sizes.gutterPx);
   const settled = useDesk((state) => state.plan.schedule);
-  const wanted = useLook((state) => state.margins);
-  const head = headPx(evaRows(plan, verdict).rows);
-  const { crewPx, which } = useMemo(
-    () => share(size.height - head, plan.crew.length, remoteLanePx(plan, settled), wanted),
-    [size.height, head, plan, settled, wanted],
-  );
+  const margins = useLook((state) => state.margins) ?? "least";
+  const rest =
+    size.height -
+    sizes.rulerPx -
+    sizes.stayPx -
+    LINES_PX -
+    marginsPx(plan, margins, sizes) -
+    remoteLanePx(plan, settled);
+  const crewPx = Math.max(leastLanePx(crew), Math.floor(rest / Math.max(1, crew)));
   const standing = useMemo(
     () => standingOf(plan, schedule, verdict, tasks, crewPx),
     [plan, schedule, verdict, tasks, crewPx],
@@ -51,20 +55,7 @@ export function useTheLine(): TheLine {
   useLayoutEffect(() => {
     latest.current = { standing, scale };
   });
-  return { board, stage, standing, scale, gutterPx, figuresPx, headPx: head, margins: which, latest };
-}
-
-/** How the height is shared: what the margins do not need is the lanes'. */
-function share(
-  heightPx: number,
-  crew: number,
-  remotePx: number,
-  wanted: "all" | "least" | null,
-): { readonly crewPx: number; readonly which: "all" | "least" } {
-  const room = heightPx - OVERVIEW_PX - remotePx - 6;
-  const which = wanted ?? "least";
-  const lanePx = Math.floor((room - marginsPx(crew, which)) / Math.max(1, crew));
-  return { crewPx: Math.max(leastLanePx(crew), lanePx), which };
+  return { board, stage, standing, scale, sizes, margins, latest };
 }
 
 function useSize(ref: RefObject<HTMLElement | null>): {

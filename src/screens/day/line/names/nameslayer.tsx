@@ -2,7 +2,7 @@ import { useCallback } from "react";
 import { beyondHome, type TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
 import { type Brush, setFace } from "../brush.ts";
-import { Canvas, usePalette } from "../canvas.tsx";
+import { Canvas } from "../canvas.tsx";
 import type { Standing } from "../geometry.ts";
 import { HALF_TEXT_PX } from "./place.ts";
 import { NAME_FACE, type Named, SIGN_FACE, useNames } from "./usenames.ts";
@@ -17,7 +17,7 @@ export function NamesLayer(props: {
 }) {
   const { standing, scale, known } = props;
   const held = useLook((look) => look.inHand?.tasks ?? NOBODY);
-  const named = useNames(standing, scale, known, usePalette());
+  const named = useNames(standing, scale, known);
   const paint = useCallback(
     (brush: Brush) => {
       if (named) paintNames(brush, named, scale, held);

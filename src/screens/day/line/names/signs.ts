@@ -43,6 +43,16 @@ export function skySigns(
   return [...limits, ...spares, ...pauseSigns(standing, lane, scale, slack, [...limits, ...spares], textPx)];
 }
 
+/** The lines at which EVAs must be over, through the whole lane: no name goes through them. */
+export function limitBoxes(standing: Standing, lane: Lane, scale: TimeScale): readonly Box[] {
+  return standing.plan.evas.flatMap((eva) => {
+    const outing = standing.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
+    if (!outing) return [];
+    const x = scale.x(inBy(eva, outing.span));
+    return [{ x0: x - 1, x1: x + 1, out0: 0, out1: lane.heightPx }];
+  });
+}
+
 /** `in by 7:50` beside the line at which an EVA must be over. */
 function limitSigns(
   standing: Standing,

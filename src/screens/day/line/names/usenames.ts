@@ -1,14 +1,14 @@
 import { useEffect, useMemo, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
-import type { Palette } from "../../../theme/palette.ts";
 import { useLook } from "../../../context.ts";
 import { useSettled } from "../../../settled.ts";
 import { font, setFace, textPx } from "../brush.ts";
+import { useFace } from "../canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
 import type { Standing } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
-import { boxesOf, type SkySign, skySigns } from "./signs.ts";
+import { boxesOf, limitBoxes, type SkySign, skySigns } from "./signs.ts";
 import { skyOf } from "./sky.ts";
 
 /** Names and signs in the skies, and the scale that they were placed at. */
@@ -37,20 +37,20 @@ interface Layout {
 
 /**
  * The names that have no room in their blocks. They are placed at once, and again with patience when the machine is idle, which is
- * taken only where it names more. They hold still while anything is in hand. `palette` is another one once the face has arrived.
+ * taken only where it names more. They hold still while anything is in hand.
  */
 export function useNames(
   standing: Standing,
   scale: TimeScale,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
-  palette: Palette | null,
 ): Named | null {
   const inHand = useLook((look) => look.inHand !== null);
+  const face = useFace();
   const settled = useSettled(scale, SETTLE_MS);
   const still = useKept(standing, inHand);
   const layout = useMemo(
-    () => (palette ? layoutOf(still, settled, known.slack, known.plates) : null),
-    [still, settled, known, palette],
+    () => (face ? layoutOf(still, settled, known.slack, known.plates) : null),
+    [still, settled, known, face],
   );
   const atOnce = useMemo(() => (layout ? placeNames(layout.wanting, layout.skies) : []), [layout]);
   const [better, setBetter] = useState<{ readonly of: Layout; readonly names: readonly PlacedName[] } | null>(
@@ -84,13 +84,10 @@ function useKept<Value>(value: Value, held: boolean): Value {
   return held ? kept : value;
 }
 
-/** A context to measure with; null where there are no canvases. */
+/** A context to measure with: the line's own, since a canvas beside the page has other figures. Null before there is one. */
 function measuring(): CanvasRenderingContext2D | null {
-  context ??= document.createElement("canvas").getContext("2d");
-  return context;
+  return document.querySelector<HTMLCanvasElement>(".stage canvas")?.getContext("2d") ?? null;
 }
-
-let context: CanvasRenderingContext2D | null = null;
 
 function layoutOf(
   standing: Standing,
@@ -107,7 +104,10 @@ function layoutOf(
   const wanting = wantingOf(standing, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
   const lanes = standing.lanes.filter((lane) => lane.crew !== null);
   const signs = lanes.map((lane) => skySigns(standing, lane, scale, slack, wide(SIGN_FACE)));
-  const skies = lanes.map((lane, i) => skyOf(standing, lane, scale, signs[i]!.flatMap(boxesOf)));
+  const skies = lanes.map((lane, i) => {
+    const taken = [...limitBoxes(standing, lane, scale), ...(signs[i] ?? []).flatMap(boxesOf)];
+    return skyOf(standing, lane, scale, taken);
+  });
   return { standing, scale, signs: signs.flat(), wanting, skies };
 }
 

@@ -1,0 +1,29 @@
+import type { MarginTrack } from "../../answers/index.ts";
+import type { Course } from "../../editor/index.ts";
+
+/**
+ * What a suit has to spare over an EVA: what is left, less the reserve, less an even use of the rest until ingress, as a share of
+ * the stock. It begins and ends at the margin; a dip is a stretch that is dearer than the rest. The even use is that of `even`, the
+ * day before a move, or the track's own: against the day before the course leaves where the move costs.
+ */
+export function spareOf(track: MarginTrack, even: MarginTrack = track): Course {
+  const first = even.points[0];
+  const last = even.points.at(-1);
+  const endS = track.points.at(-1)?.atS;
+  if (!first || !last || endS === undefined || last.atS <= first.atS) return { points: [] };
+  const perS = (first.value - last.value) / (last.atS - first.atS);
+  return {
+    points: track.points.map(({ atS, value }) => ({
+      atS,
+      value: (value - track.reserve - perS * (endS - atS)) / track.stock,
+    })),
+  };
+}
+
+/** The lowest point of a course; null of an empty one. */
+export function lowest({ points }: Course): Course["points"][number] | null {
+  return points.reduce<Course["points"][number] | null>(
+    (low, point) => (low === null || point.value < low.value ? point : low),
+    null,
+  );
+}
