@@ -254,8 +254,7 @@ function ApartFigures(props: {
       <WorstFigure row={row} before={null} figure={low ? row.figure : inView} />
       {!low && (
         <span className="margin-part">
-          <span className="margin-of">stay</span> <Change was={before?.figure} now={row.figure} />{" "}
-          <span className="margin-of">{row.of}</span>
+          <span className="margin-of">stay</span> <Change was={before?.figure} now={row.figure} />
         </span>
       )}
     </>

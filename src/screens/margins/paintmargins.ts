@@ -299,7 +299,7 @@ function markMost(
 }
 
 /** From this height on a strip has room for its limit in words, pixels. */
-const LIMIT_PX = 34;
+const LIMIT_PX = 26;
 
 /** Something that grows towards a limit: filled below, the limit as a line, what is above it hatched. */
 function paintUnder(

@@ -27,8 +27,9 @@ export function paintRuler(
   ctx.textAlign = "center";
   const large = largeTicks(dial, scale);
   for (const tick of large) {
-    ctx.fillStyle = tick.major ? palette.ink : palette["ink-soft"];
-    setFont(ctx, tick.major ? 14 : 12.5, tick.major ? 700 : 460, "normal");
+    const strong = tick.major || (dial.kind === "met" && tick.atS % 3600 === 0);
+    ctx.fillStyle = strong ? palette.ink : palette["ink-soft"];
+    setFont(ctx, strong ? 14 : 12.5, strong ? 700 : 460, "normal");
     edgeText(brush, tick.label, scale.x(tick.atS), rows.large);
   }
   ctx.fillStyle = palette["ink-soft"];
