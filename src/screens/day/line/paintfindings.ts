@@ -51,6 +51,10 @@ function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly st
   return plan.crew.map((member) => member.id);
 }
 
+/** How far from the edge of the lane a finding's bar runs, and the middle of its mark stands, pixels. */
+const BAR_PX = 4;
+export const MARK_PX = 8;
+
 /** Findings where they happen: a bar along the far edge of the lane for as long as it holds, with its mark at the begin. */
 export function paintFindings(
   brush: Brush,
@@ -68,12 +72,13 @@ export function paintFindings(
     for (const key of findingLanes(standing, finding)) {
       const lane = standing.lanes.find((one) => one.key === key);
       if (!lane) continue;
-      const y = lane.sense === "up" && lane.key !== REMOTE ? lane.topPx + 8 : lane.topPx + lane.heightPx - 8;
+      const up = lane.sense === "up" && lane.key !== REMOTE;
+      const inset = (px: number): number => (up ? lane.topPx + px : lane.topPx + lane.heightPx - px);
       const x = scale.x(span.startS);
       const right = Math.max(x + 3, scale.x(span.endS));
       ctx.fillStyle = palette[level];
-      ctx.fillRect(x, y - 1.5, right - x, 3);
-      stateMark(brush, level, Math.max(8, x), y);
+      ctx.fillRect(x, inset(BAR_PX) - 1.5, right - x, 3);
+      stateMark(brush, level, Math.max(MARK_PX, x), inset(MARK_PX));
       if (finding === chosen) {
         ctx.strokeStyle = palette.accent;
         ctx.lineWidth = 3;

@@ -4,6 +4,7 @@ import { clock, lasting } from "../../../../words/index.ts";
 import type { ColourName } from "../../../theme/palette.ts";
 import { slackBefore } from "../bandstill.tsx";
 import { inBy, type Standing } from "../geometry.ts";
+import { findingLanes, MARK_PX } from "../paintfindings.ts";
 import { pauseFits, waitParts, waitWords } from "../paintribbon.ts";
 import { type Box, HALF_TEXT_PX } from "./place.ts";
 import { leastOf, spareCourse } from "./spare.ts";
@@ -50,6 +51,16 @@ export function limitBoxes(standing: Standing, lane: Lane, scale: TimeScale): re
     if (!outing) return [];
     const x = scale.x(inBy(eva, outing.span));
     return [{ x0: x - 1, x1: x + 1, out0: 0, out1: lane.heightPx }];
+  });
+}
+
+/** The marks of findings at the far edge of the lane. */
+export function markBoxes(standing: Standing, lane: Lane, scale: TimeScale): readonly Box[] {
+  return standing.verdict.findings.flatMap((finding) => {
+    const { span, level } = finding;
+    if (!span || level === "open" || !findingLanes(standing, finding).includes(lane.key)) return [];
+    const x = Math.max(MARK_PX, scale.x(span.startS));
+    return [{ x0: x - 8, x1: x + 8, out0: lane.heightPx - 2 * MARK_PX, out1: lane.heightPx }];
   });
 }
 

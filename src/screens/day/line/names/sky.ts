@@ -9,7 +9,9 @@ export const ROW_APART_PX = { tall: 15, low: 14.5 } as const;
 const TALL_PX = 210;
 /** Between the ribbon and the middle of the first row, and between the last one and the edge, where findings are marked. */
 const FIRST_ROW_PX = 12;
-const EDGE_PX = 21;
+const EDGE_PX = 14;
+/** No row stands nearer to the ceiling. */
+const CEILING_PX = 8.5;
 
 /** The free sky of a crew lane as it is seen at `scale`, with what stands in it already. */
 export function skyOf(standing: Standing, lane: Lane, scale: TimeScale, taken: readonly Box[]): Sky {
@@ -24,9 +26,23 @@ export function skyOf(standing: Standing, lane: Lane, scale: TimeScale, taken: r
     drawInto(ceiling, track.allowed, scale, outer);
   }
   const apart = lane.heightPx >= TALL_PX ? ROW_APART_PX.tall : ROW_APART_PX.low;
-  const rows: number[] = [];
-  for (let out = relief.thickPx + FIRST_ROW_PX; out < lane.heightPx - EDGE_PX; out += apart) rows.push(out);
+  const level = ceiling.reduce((most, out) => (out < Infinity ? Math.max(most, out) : most), 0);
+  const edge = lane.heightPx - EDGE_PX;
+  const first = relief.thickPx + FIRST_ROW_PX;
+  const rows =
+    level === 0
+      ? rowsBetween(first, edge, apart)
+      : [
+          ...rowsBetween(first, level - CEILING_PX, apart),
+          ...rowsBetween(Math.max(first, level + CEILING_PX), edge, apart),
+        ];
   return { lane: lane.key, ribbon, ceiling, rows, taken, left: 3, right: scale.widthPx - 3 };
+}
+
+function rowsBetween(from: number, to: number, apart: number): readonly number[] {
+  const rows: number[] = [];
+  for (let out = from; out <= to; out += apart) rows.push(out);
+  return rows;
 }
 
 /** Writes a course into the columns that it runs through. */

@@ -8,7 +8,8 @@ import { blockMeasure } from "../paintblocks.ts";
 import type { Standing } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
-import { boxesOf, limitBoxes, type SkySign, skySigns } from "./signs.ts";
+import { boxesOf, limitBoxes, markBoxes, type SkySign, skySigns } from "./signs.ts";
+import { remoteNames } from "./remote.ts";
 import { skyOf } from "./sky.ts";
 
 /** Names and signs in the skies, and the scale that they were placed at. */
@@ -33,6 +34,8 @@ interface Layout {
   readonly signs: readonly SkySign[];
   readonly wanting: readonly Wanting[];
   readonly skies: readonly Sky[];
+  /** Names in the rows of work by command. */
+  readonly remote: Named["names"];
 }
 
 /**
@@ -66,13 +69,13 @@ export function useNames(
   return useMemo(() => (layout ? named(layout, places) : null), [layout, places]);
 }
 
-function named({ standing, scale, signs, wanting }: Layout, places: readonly PlacedName[]): Named {
+function named({ standing, scale, signs, wanting, remote }: Layout, places: readonly PlacedName[]): Named {
   const asks = new Map(wanting.map((one) => [one.key, one]));
   const names = places.flatMap((place) => {
     const ask = asks.get(place.key);
     return ask ? [{ ...place, task: ask.task, text: ask.text }] : [];
   });
-  return { standing, scale, signs, names };
+  return { standing, scale, signs, names: [...names, ...remote] };
 }
 
 /** `value`; while `held`, what it was before. */
@@ -105,10 +108,15 @@ function layoutOf(
   const lanes = standing.lanes.filter((lane) => lane.crew !== null);
   const signs = lanes.map((lane) => skySigns(standing, lane, scale, slack, wide(SIGN_FACE)));
   const skies = lanes.map((lane, i) => {
-    const taken = [...limitBoxes(standing, lane, scale), ...(signs[i] ?? []).flatMap(boxesOf)];
+    const taken = [
+      ...limitBoxes(standing, lane, scale),
+      ...markBoxes(standing, lane, scale),
+      ...(signs[i] ?? []).flatMap(boxesOf),
+    ];
     return skyOf(standing, lane, scale, taken);
   });
-  return { standing, scale, signs: signs.flat(), wanting, skies };
+  const remote = remoteNames(standing, scale, blockMeasure(ctx), wide(NAME_FACE));
+  return { standing, scale, signs: signs.flat(), wanting, skies, remote };
 }
 
 /** How long a slice of idle work may take where the browser does not say, ms, and how long it waits then. */
