@@ -59,6 +59,14 @@ export interface Before {
   readonly tasks: readonly string[];
 }
 
+/** What was written in a cell and why the plan does not take it. */
+export interface KeptCell {
+  readonly draft: string;
+  readonly fault: string;
+  /** True where nothing was written yet and the plan goes on with a value that nobody has given. */
+  readonly toGive?: boolean;
+}
+
 export interface LookState {
   readonly screen: Screen;
   readonly theme: Theme;
@@ -98,6 +106,8 @@ export interface LookState {
   readonly outset: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
   readonly setupPage: string | null;
+  /** What was written in cells of setup and the plan does not take, with the plan that it was written for. */
+  readonly keptCells: { readonly slot: string; readonly drafts: ReadonlyMap<string, KeptCell> } | null;
   /** The plans in this browser. */
   readonly shelfShown: boolean;
   /** The list of what the autosave has kept aside. */
@@ -147,6 +157,7 @@ export function createLook(theme: Theme): Look {
     greeting: false,
     outset: false,
     setupPage: null,
+    keptCells: null,
     shelfShown: false,
     asideShown: false,
     importing: null,

@@ -1,21 +1,18 @@
 import { type ClipboardEvent, type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { tabbedRows } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import type { KeptCell } from "../look.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
 import { PaperLinesFit } from "./paperlines.tsx";
 import { isBlock } from "./sheetpaste.ts";
 import type { Cell } from "./table.ts";
 
-/** What was written and why the plan does not take it. */
-export interface Faulty {
-  readonly draft: string;
-  readonly fault: string;
-}
+export type Faulty = KeptCell;
 
 /**
  * Edits one cell. What is written is read at every key; it enters the plan as one step when the editor is left and it
- * is sound. A faulty draft keeps the editor open, unless the planner goes elsewhere: then it is handed up, to be kept.
+ * is sound. A faulty draft keeps the editor open on Enter; where the planner goes on, by Tab or elsewhere, it is handed up, to be kept.
  */
 export function CellEditor(props: {
   readonly cell: Cell;
@@ -24,7 +21,7 @@ export function CellEditor(props: {
   readonly typed?: boolean;
   readonly onDone: (how: Done) => void;
   readonly onCancel: () => void;
-  readonly onFaulty: (faulty: Faulty) => void;
+  readonly onFaulty: (faulty: Faulty, how: Done) => void;
   /** True where what surrounds the editor takes a block of cells: the editor is cancelled by one. */
   readonly yields?: boolean;
 }) {
@@ -46,10 +43,10 @@ export function CellEditor(props: {
   const finish = (how: Done): void => {
     if (over.current) return;
     const put = putDraft(desk, desk.state.getState().plan, cell, latest.current);
-    if (!put.ok && how !== "elsewhere") return;
+    if (!put.ok && (how === "down" || how === "stay")) return;
     over.current = true;
     if (put.ok) onDone(how);
-    else onFaulty({ draft: latest.current, fault: put.error });
+    else onFaulty({ draft: latest.current, fault: put.error }, how);
   };
   const blurred = (event: FocusEvent<HTMLElement>): void => {
     if (!event.currentTarget.contains(event.relatedTarget)) finish("elsewhere");

@@ -1,6 +1,7 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { Fault, Plan } from "../../plan/index.ts";
 import type { Desk } from "../../session/index.ts";
+import { clock } from "../../words/index.ts";
 import type { Cell } from "./table.ts";
 
 /** What is being written in a cell: a value, or in words why it is none that the plan can take. */
@@ -26,6 +27,32 @@ export function putDraft(desk: Desk, plan: Plan, cell: Cell, draft: string): Out
   return put.ok ? read : failed(faultWords(put.error, cell.path));
 }
 
+/**
+ * Puts several drafts into the plan as one step, where it takes them together: a begin and its end, each of which it may refuse without
+ * the other. True when it did.
+ */
+export function putTogether(
+  desk: Desk,
+  plan: Plan,
+  drafts: readonly { readonly cell: Cell; readonly draft: string }[],
+): boolean {
+  const values = drafts.map(({ cell, draft }) => ({ cell, read: cell.entry.read(draft, plan, cell.guide) }));
+  const sound = values.flatMap(({ cell, read }) => (read.ok ? [{ cell, value: read.value }] : []));
+  const [first] = sound;
+  if (!first || sound.length < values.length) return false;
+  const change = (now: Plan): Partial<Plan> => {
+    let next = now;
+    const parts: Partial<Plan> = {};
+    for (const { cell, value } of sound) {
+      const part = cell.put(value)(next);
+      Object.assign(parts, part);
+      next = { ...next, ...part };
+    }
+    return parts;
+  };
+  return desk.faultsOf(change).length === 0 && desk.edit(first.cell.step, change).ok;
+}
+
 /** True when the draft is what stands there, in every cell that the cell stands for. */
 function isThere(plan: Plan, cell: Cell, draft: string): boolean {
   return cell.mixed !== true && draft === cell.entry.draft(cell.value, plan);
@@ -43,8 +70,11 @@ function isWithin(inner: string, outer: string): boolean {
   return inner === outer || inner.startsWith(`${outer}.`);
 }
 
-/** Words with a capital and a full stop. */
+/** Words with a capital and a full stop, seconds in them as hours and minutes. */
 export function sentence(words: string): string {
-  const capital = words.charAt(0).toUpperCase() + words.slice(1);
+  const timed = words.replace(/(-?\d+) s\b/g, (all, seconds: string) =>
+    Math.abs(Number(seconds)) < 60 ? all : clock(Number(seconds)),
+  );
+  const capital = timed.charAt(0).toUpperCase() + timed.slice(1);
   return /[.!?]$/.test(capital) ? capital : `${capital}.`;
 }

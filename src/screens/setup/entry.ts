@@ -70,8 +70,10 @@ export const tag: Entry = {
 };
 
 const GROUPED = /^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/;
-/** One comma before three digits: groups of a thousand to some, decimals to others. */
-const EITHER = /^[+-]?[1-9]\d{0,2},\d{3}$/;
+/** One comma or point before three digits: groups of a thousand to some, decimals to others. */
+const EITHER = /^[+-]?[1-9]\d{0,2}[,.]\d{3}$/;
+/** Points between thousands, with a comma for decimals or with two points at least. */
+const POINTED = /^[+-]?[1-9]\d{0,2}(\.\d{3})+,\d*$|^[+-]?[1-9]\d{0,2}(\.\d{3}){2,}$/;
 
 const plainOf = (draft: string): string => draft.replace("−", "-").replace(/\s/g, "");
 
@@ -82,16 +84,34 @@ const plainOf = (draft: string): string => draft.replace("−", "-").replace(/\s
 export function numberIn(draft: string): number | null {
   const given = plainOf(draft);
   if (EITHER.test(given)) return null;
-  const plain = GROUPED.test(given) ? given.replaceAll(",", "") : given.replace(",", ".");
+  const plain = GROUPED.test(given)
+    ? given.replaceAll(",", "")
+    : POINTED.test(given)
+      ? given.replaceAll(".", "").replace(",", ".")
+      : given.replace(",", ".");
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
+}
+
+/**
+ * A number that may be meant with groups or with decimals, as the one of both that the bounds allow; null where both are allowed or
+ * it is none such. `units` are units of the document in a written one.
+ */
+function eitherIn(draft: string, guide: FieldGuide, units: number): number | null {
+  const given = plainOf(draft);
+  if (!EITHER.test(given)) return null;
+  const fits = [Number(given.replace(/[,.]/, "")), Number(given.replace(",", "."))].filter(
+    (one) => one * units >= (guide.low ?? -Infinity) && one * units <= (guide.high ?? Infinity),
+  );
+  return fits.length === 1 ? (fits[0] ?? null) : null;
 }
 
 /** Why a text is no number of `unit`. */
 function noNumber(draft: string, unit: string): string {
   const given = plainOf(draft);
-  return EITHER.test(given)
-    ? `It may be ${given.replace(",", "")} or ${Number(given.replace(",", "."))}: write it without the comma.`
-    : `Write a number${unit === "" ? "" : ` (${unit})`}.`;
+  if (!EITHER.test(given)) return `Write a number${unit === "" ? "" : ` (${unit})`}.`;
+  const [whole, decimal] = [given.replace(/[,.]/, ""), Number(given.replace(",", "."))];
+  const written = /\.\d{3}$/.test(String(decimal)) ? `${decimal}0` : String(decimal);
+  return `It may be ${whole} or ${decimal}: write ${whole} or ${written}.`;
 }
 
 /** What else a quantity may be written in, units of the column for each. */
@@ -111,17 +131,22 @@ function unitless(draft: string, unit: string): { readonly bare: string; readonl
   return factor === undefined || written === "" ? { bare: draft, factor: 1 } : { bare, factor };
 }
 
+/** A number as it is edited: one that would be asked about has a nought more. */
+function asked(text: string): string {
+  return EITHER.test(plainOf(text)) ? `${text}0` : text;
+}
+
 /** A number with the unit that the column names. `scale` is document units a shown unit. */
 export function quantity(unit: string, scale = 1): Entry {
   return {
     editor: "line",
     align: "end",
     show: (value) => (typeof value === "number" ? digits(value / scale) : ""),
-    draft: (value) => (typeof value === "number" ? bare(value / scale) : ""),
+    draft: (value) => (typeof value === "number" ? asked(bare(value / scale)) : ""),
     read(draft, _plan, guide) {
       const { bare: number, factor } = unitless(draft, unit);
       if (number.trim() === "" || number.trim() === unit) return emptyRead(guide);
-      const given = numberIn(number);
+      const given = eitherIn(number, guide, factor * scale) ?? numberIn(number);
       if (given === null) return failed(noNumber(number, unit));
       const value = Number((given * factor * scale).toPrecision(12));
       return bounded(value, guide, (bound) => `${bare(bound / scale)}${unit === "" ? "" : ` ${unit}`}`);

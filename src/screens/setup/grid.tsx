@@ -17,6 +17,7 @@ import { pasteBlock } from "./gridpaste.ts";
 import { GridRow } from "./gridrow.tsx";
 import { isWritten, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
+import { headsIn } from "./sheetheads.ts";
 import { isBlock, textOf } from "./sheetpaste.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
@@ -27,6 +28,8 @@ import type { Cell, Line, Table } from "./table.ts";
  */
 export function Grid(props: {
   readonly table: Table;
+  /** The same with all of its columns: a block with heads is laid by them, whichever are shown. */
+  readonly whole: Table;
   readonly lines: readonly Line[];
   readonly place: Place | null;
   readonly onPlace: (place: Place) => void;
@@ -44,8 +47,21 @@ export function Grid(props: {
   readonly labelId: string;
   readonly helpId: string;
 }) {
-  const { table, lines, place, onPlace, begin, onBegun, called, marked, onMarked, onWord, labelId, helpId } =
-    props;
+  const {
+    table,
+    whole,
+    lines,
+    place,
+    onPlace,
+    begin,
+    onBegun,
+    called,
+    marked,
+    onMarked,
+    onWord,
+    labelId,
+    helpId,
+  } = props;
   const { desk } = useAround();
   const writing = useGridWriting(desk, table, lines, marked);
   const { editing, drafts } = writing;
@@ -107,7 +123,10 @@ export function Grid(props: {
     },
     enter: onPlace,
     done(how) {
-      if (cell) writing.keep(cell, null);
+      if (cell) {
+        writing.keep(cell, null);
+        writing.retry(cell);
+      }
       writing.close();
       if (!spot || how === "elsewhere") return;
       follow.current = true;
@@ -119,9 +138,13 @@ export function Grid(props: {
       writing.close();
       follow.current = true;
     },
-    faulty(of, faulty) {
+    faulty(of, faulty, how) {
       writing.keep(of, faulty);
+      writing.retry(of);
       writing.close(of.id);
+      if (!spot || (how !== "next" && how !== "back")) return;
+      follow.current = true;
+      editOnward(spot, how === "back");
     },
   });
 
@@ -176,7 +199,8 @@ export function Grid(props: {
     const block = tabbedRows(text);
     // An editor gives way to more than one cell; lines of text are meant for the cell itself.
     const intoText = editing !== null && cell.entry.editor === "area";
-    if (!intoText && isBlock(block)) onWord(pasteBlock(desk, table, lines, spot, block));
+    if (!intoText && isBlock(block))
+      onWord(pasteBlock(desk, headsIn(block[0] ?? [], whole.columns) ? whole : table, lines, spot, block));
     else if (isWritten(cell) && !editing && cell.fixed === null) writing.put(cell, text.replace(/\s+$/, ""));
     else return;
     event.preventDefault();
@@ -250,7 +274,7 @@ function useSteadyHands(hands: GridHands): GridHands {
       enter: (where) => latest.current.enter(where),
       done: (how) => latest.current.done(how),
       cancel: (cell) => latest.current.cancel(cell),
-      faulty: (cell, faulty) => latest.current.faulty(cell, faulty),
+      faulty: (cell, faulty, how) => latest.current.faulty(cell, faulty, how),
     }),
     [],
   );

@@ -16,7 +16,7 @@ export interface GridHands {
   enter(spot: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;
-  faulty(cell: Cell, faulty: Faulty): void;
+  faulty(cell: Cell, faulty: Faulty, how: Done): void;
 }
 
 /** A cell by its line's id and its column. */

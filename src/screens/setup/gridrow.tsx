@@ -90,7 +90,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
       data-cell=""
       data-align={align}
       data-fixed={cell.fixed === null ? undefined : ""}
-      data-faulty={faulty ? "" : undefined}
+      data-faulty={faulty ? (faulty.toGive ? "to-give" : "") : undefined}
       data-editing={editing ? "" : undefined}
       tabIndex={here ? 0 : -1}
       aria-readonly={cell.fixed === null ? undefined : true}
@@ -113,7 +113,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
           yields
           onDone={hands.done}
           onCancel={() => hands.cancel(cell)}
-          onFaulty={(kept) => hands.faulty(cell, kept)}
+          onFaulty={(kept, how) => hands.faulty(cell, kept, how)}
         />
       ) : (
         <CellText cell={cell} faulty={faulty} />
@@ -141,7 +141,9 @@ function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: Faul
   if (faulty) {
     return (
       <>
-        <span className="cell-text">{faulty.draft === "" ? "(empty)" : faulty.draft}</span>
+        <span className="cell-text">
+          {faulty.toGive ? "to be given" : faulty.draft === "" ? "(empty)" : faulty.draft}
+        </span>
         <span className="cell-fault">{faulty.fault}</span>
       </>
     );

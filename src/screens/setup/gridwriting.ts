@@ -1,9 +1,11 @@
 import { useState } from "react";
 import type { Desk } from "../../session/index.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
 import { widened } from "./bulk.ts";
 import type { Faulty } from "./celleditor.tsx";
-import { putDraft } from "./draft.ts";
+import { putDraft, putTogether } from "./draft.ts";
 import type { Editing } from "./gridhands.ts";
+import { keepDraft, keptIn } from "./kept.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /** The cell that is written in, and the drafts that the plan could not take. */
@@ -22,6 +24,8 @@ export interface GridWriting {
   put(cell: Cell, draft: string): void;
   /** Keeps a draft that was refused; forgets it for null. */
   keep(cell: Cell, faulty: Faulty | null): void;
+  /** Tries again what the cell's row keeps, once something in it has been written: a begin may only go with its end. */
+  retry(cell: Cell): void;
 }
 
 /** Writing in a table; what is put goes into the column of all marked rows when its own is marked. */
@@ -32,16 +36,29 @@ export function useGridWriting(
   marked: ReadonlySet<string>,
 ): GridWriting {
   const [editing, setEditing] = useState<Editing | null>(null);
-  const [drafts, setDrafts] = useState<ReadonlyMap<string, Faulty>>(new Map());
+  const { look } = useAround();
+  const slot = useDesk((state) => state.slot);
+  const keptCells = useLook((state) => state.keptCells);
+  const drafts = keptIn(keptCells, slot);
   const planNow = () => desk.state.getState().plan;
 
-  const keep = (cell: Cell, faulty: Faulty | null): void =>
-    setDrafts((now) => {
-      const next = new Map(now);
-      if (faulty) next.set(cell.id, faulty);
-      else next.delete(cell.id);
-      return next;
-    });
+  const keep = (cell: Cell, faulty: Faulty | null): void => keepDraft(look, slot, cell.id, faulty);
+  /** Tries what the row of a cell still keeps again, all of it together and else each alone: something else in the row is another now. */
+  const retry = (of: Cell): void => {
+    const row = lines.find((line) => line.cells.some((cell) => cell?.id === of.id));
+    const keeps = () => {
+      const cells = (row && table.line(planNow(), row.id)?.cells) ?? [];
+      const now = keptIn(look.getState().keptCells, slot);
+      return cells.flatMap((cell) => {
+        const draft = cell ? now.get(cell.id)?.draft : undefined;
+        return cell && draft !== undefined && draft !== "" ? [{ cell, draft }] : [];
+      });
+    };
+    const all = keeps();
+    for (const some of [all, ...(all.length > 1 ? all.map((one) => [one]) : [])])
+      if (some.length > 0 && putTogether(desk, planNow(), some))
+        for (const { cell } of some) keep(cell, null);
+  };
   const begin = (cell: Cell, typed: string | null): void => {
     const first = typed ?? drafts.get(cell.id)?.draft ?? cell.entry.draft(cell.value, planNow());
     setEditing({ cell: cell.id, first, typed: typed !== null });
@@ -49,6 +66,7 @@ export function useGridWriting(
   const put = (cell: Cell, draft: string): void => {
     const read = putDraft(desk, planNow(), widened(table, lines, marked, cell), draft);
     keep(cell, read.ok ? null : { draft, fault: read.error });
+    retry(cell);
   };
   const flip = (cell: Cell): void => put(cell, cell.value === true ? "" : "yes");
   const edit = (cell: Cell, typed?: string): void => {
@@ -63,6 +81,7 @@ export function useGridWriting(
     flip,
     put,
     keep,
+    retry,
     open: (cell) => begin(cell, null),
     close: (cell) => setEditing((now) => (cell === undefined || now?.cell === cell ? null : now)),
     clear(cell) {

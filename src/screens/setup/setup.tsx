@@ -1,6 +1,7 @@
 import type { KeyboardEvent } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { CrewChoice } from "./crewchoice.tsx";
+import { keptIn, keptOn } from "./kept.ts";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";
 
@@ -60,6 +61,8 @@ function PageTab(props: {
 }) {
   const { page, chosen, onChoose } = props;
   const count = useDesk((state) => page.count(state.plan));
+  const slot = useDesk((state) => state.slot);
+  const kept = useLook((state) => keptOn(keptIn(state.keptCells, slot), page.tables));
   return (
     <button
       type="button"
@@ -71,6 +74,11 @@ function PageTab(props: {
       onClick={onChoose}
     >
       <span>{page.name}</span>
+      {kept > 0 && (
+        <span className="setup-kept" title="Cells that the plan does not take, or that are to be given.">
+          {kept} open
+        </span>
+      )}
       {count !== null && <span className="setup-count">{count}</span>}
     </button>
   );

@@ -34,6 +34,8 @@ export interface Field<Row> {
   readonly apart?: (row: Row, plan: Plan) => string | null;
   /** The object around it goes when its last field is emptied. */
   readonly prune?: boolean;
+  /** True where a new row goes on with a value that matters and that nobody has given: it is asked for. */
+  readonly asked?: boolean;
 }
 
 export interface Cell {
@@ -53,6 +55,8 @@ export interface Cell {
   readonly path: string;
   /** Why it cannot be changed; null when it can. */
   readonly fixed: string | null;
+  /** True where a new row has a value in it that nobody has given. */
+  readonly asked: boolean;
   /** True when it stands for several cells that do not all hold this value. */
   readonly mixed?: boolean;
   /** The branches of a plan with this value in it. */
@@ -95,6 +99,19 @@ export interface RowWork {
   readonly remove: (plan: Plan, id: string) => Removal;
 }
 
+/** Columns that are looked at together. */
+export interface ColumnSet {
+  readonly name: string;
+  /** By their place in the table; the first column is always among them. */
+  readonly columns: readonly number[];
+}
+
+/** Something that rows lack, and which. */
+export interface Lack {
+  readonly words: string;
+  readonly rows: ReadonlySet<string>;
+}
+
 export interface Table {
   readonly id: string;
   readonly title: string;
@@ -105,6 +122,10 @@ export interface Table {
   /** One line alone; null when there is none of this id. */
   readonly line: (plan: Plan, id: string) => Line | null;
   readonly rows: RowWork | null;
+  /** Where there are more columns than fit a screen: sets of them; empty for none. */
+  readonly sets: readonly ColumnSet[];
+  /** What rows lack that paper or the judge would need; a thing that none lacks is not named. */
+  readonly lacks: (plan: Plan) => readonly Lack[];
 }
 
 function pluralOf(one: string): string {
@@ -134,6 +155,10 @@ interface ListSpec<Row> {
   readonly copy?: (row: Row, id: string, plan: Plan) => Row | string;
   /** What new ids begin with. */
   readonly prefix: string;
+  /** Sets of columns by the groups that they show. */
+  readonly sets?: readonly { readonly name: string; readonly groups: readonly string[] }[];
+  /** What a row may lack: words for the count, and whether this one does. */
+  readonly lacks?: readonly { readonly words: string; readonly is: (row: Row, plan: Plan) => boolean }[];
   /** Sorts of rows: what each begins with besides a blank one. */
   readonly sorts?: readonly {
     readonly name: string;
@@ -213,6 +238,24 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
       const row = listOf(plan)[index];
       return row ? lineOf(plan, row, index) : null;
     },
+    sets: (spec.sets ?? []).map(({ name, groups }) => ({
+      name,
+      columns: [
+        0,
+        ...groups.flatMap((group) =>
+          spec.fields.flatMap((field, column) => (column > 0 && field.group === group ? [column] : [])),
+        ),
+      ],
+    })),
+    lacks: (plan) =>
+      (spec.lacks ?? []).flatMap(({ words, is }) => {
+        const rows = new Set(
+          listOf(plan)
+            .filter((row) => is(row, plan))
+            .map(spec.keyOf),
+        );
+        return rows.size > 0 ? [{ words, rows }] : [];
+      }),
     rows: {
       one: spec.one,
       add: (plan) => appended(plan, (id) => spec.blank(plan, id)),
@@ -291,6 +334,8 @@ export function sheetTable(spec: {
     intro: spec.intro,
     columns: spec.columns,
     rows: null,
+    sets: [],
+    lacks: () => [],
     lines,
     line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
   };
@@ -324,13 +369,14 @@ function faceOf<Row>(
   field: Field<Row>,
   guide: FieldGuide,
   path: string,
-): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual"> {
+): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual" | "asked"> {
   return {
     entry: field.entry,
     unit: field.unit ?? "",
     hint: field.hint ?? guide.words,
     guide,
     usual: usualOf(path),
+    asked: field.asked === true,
   };
 }
 
@@ -341,4 +387,23 @@ function columnOf<Row>({ label, unit = "", width, group = "", entry, heads = [] 
 /** First letter small, unless the word is an abbreviation. */
 function lowerFirst(words: string): string {
   return /^[A-Z][a-z ]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
+}
+
+/** The table with these of its columns only; itself for null. */
+export function narrowed(table: Table, set: ColumnSet | null): Table {
+  if (!set) return table;
+  const columns = set.columns.flatMap((column) => table.columns[column] ?? []);
+  const line = (one: Line): Line => ({
+    ...one,
+    cells: set.columns.map((column) => one.cells[column] ?? null),
+  });
+  return {
+    ...table,
+    columns,
+    lines: (plan) => table.lines(plan).map(line),
+    line(plan, id) {
+      const found = table.line(plan, id);
+      return found && line(found);
+    },
+  };
 }

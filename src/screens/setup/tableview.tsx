@@ -9,19 +9,26 @@ import {
   useState,
 } from "react";
 import type { Plan } from "../../plan/index.ts";
+import type { Desk } from "../../session/index.ts";
 import { digits } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import type { Look } from "../look.ts";
 import { Menu } from "../shell/menu.tsx";
 import { sentence } from "./draft.ts";
 import { Grid } from "./grid.tsx";
 import type { Place, Word } from "./gridhands.ts";
+import { keepDraft } from "./kept.ts";
+import { RowForm } from "./rowform.tsx";
 import { RemovalDialog } from "./removaldialog.tsx";
-import type { Cell, Line, NewRow, Table } from "./table.ts";
+import { type Cell, type Lack, type Line, narrowed, type NewRow, type Table } from "./table.ts";
 import { type TableRows, useTableRows } from "./tablerows.ts";
 import { UsualValues } from "./usualvalues.tsx";
 
 /** From so many rows on there is a field to find some. */
 const MANY = 15;
+
+/** With more columns than this a table has its rows as a form beside it. */
+const WIDE = 7;
 
 const ROWS =
   " Shift with arrows marks rows, to be written together. Cells copied from a spreadsheet are pasted as they stand, or where their heads say.";
@@ -32,8 +39,16 @@ const BEGIN = " Add one of a sort; or add a blank one, and paste cells copied fr
 const NONE_MARKED: ReadonlySet<string> = new Set();
 
 /** One setup table: its head, what can be done with rows, the grid, and words on the cell where the keyboard stands. */
-export function TableView({ table, from = null }: { readonly table: Table; readonly from?: string | null }) {
-  const { desk } = useAround();
+export function TableView(props: { readonly table: Table; readonly from?: string | null }) {
+  const { table: whole, from = null } = props;
+  const { desk, look, memory } = useAround();
+  const [setName, setSetName] = useState(() => memory.get(`setup-columns-${whole.id}`) ?? "");
+  const table = useMemo(
+    () => narrowed(whole, whole.sets.find(({ name }) => name === setName) ?? null),
+    [whole, setName],
+  );
+  const [formShown, setFormShown] = useState(() => memory.get("setup-form") === "shown");
+  const [lacking, setLacking] = useState<string | null>(null);
   const plan = useDesk((state) => state.plan);
   const lines = useMemo(() => table.lines(plan), [table, plan]);
   const [place, setPlace] = useState<Place | null>(from === null ? null : { line: from, column: 0 });
@@ -45,21 +60,31 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   const titleId = useId();
   const helpId = useId();
 
+  const lacks = useMemo(() => whole.lacks(plan), [whole, plan]);
+  // What nobody lacks any more is shown as all are.
+  const lack = lacks.find(({ words }) => words === lacking) ?? null;
   const shown = useMemo(() => {
     const words = wanted.trim().toLowerCase();
-    if (words === "") return lines;
-    return lines.filter((line) => line.cells.some((cell) => cell?.shown.toLowerCase().includes(words)));
-  }, [lines, wanted]);
+    const some = lack ? lines.filter(({ id }) => lack.rows.has(id)) : lines;
+    if (words === "") return some;
+    return some.filter((line) => line.cells.some((cell) => cell?.shown.toLowerCase().includes(words)));
+  }, [lines, wanted, lack]);
   const onBegun = useCallback(() => setBegin(null), []);
   const index = place ? lines.findIndex((one) => one.id === place.line) : -1;
   const line = lines[index] ?? null;
   const cell = line && place ? (line.cells[place.column] ?? null) : null;
   const { rows } = table;
+  const wholeLine = useMemo(
+    () => (formShown && line && whole.columns.length > WIDE ? whole.line(plan, line.id) : null),
+    [formShown, line, whole, plan],
+  );
 
   const work = useTableRows(desk, table, plan, lines, {
     word: setWord,
-    added(id) {
+    added(id, blank) {
       setWanted("");
+      setLacking(null);
+      if (blank) askFor(look, desk, whole, id);
       setPlace({ line: id, column: 0 });
       setBegin(`${table.id}/${id}/0`);
     },
@@ -90,6 +115,18 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
         <p className="note">{table.intro}</p>
         {rows && (
           <RowsWork rows={rows} plan={plan} line={line} work={work} adds={adds}>
+            {whole.columns.length > WIDE && (
+              <button
+                type="button"
+                aria-pressed={formShown}
+                onClick={() => {
+                  setFormShown(!formShown);
+                  memory.set("setup-form", formShown ? "" : "shown");
+                }}
+              >
+                Form
+              </button>
+            )}
             {lines.length > MANY && (
               <input
                 type="search"
@@ -102,6 +139,22 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           </RowsWork>
         )}
       </header>
+      {(whole.sets.length > 0 || lacks.length > 0) && (
+        <div className="setup-look">
+          {whole.sets.length > 0 && (
+            <ColumnSets
+              table={whole}
+              chosen={setName}
+              onChoose={(name) => {
+                setSetName(name);
+                memory.set(`setup-columns-${whole.id}`, name);
+                setPlace((now) => now && { ...now, column: 0 });
+              }}
+            />
+          )}
+          <Lacks lacks={lacks} chosen={lack} onChoose={setLacking} />
+        </div>
+      )}
       {word !== null && (
         <p
           className={word.refused ? "state breach setup-word" : "setup-word note"}
@@ -118,29 +171,43 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
           </button>
         </p>
       )}
-      {shown.length > 0 ? (
-        <Grid
-          table={table}
-          lines={shown}
-          place={place}
-          onPlace={(next) =>
-            setPlace((now) => (now?.line === next.line && now.column === next.column ? now : next))
-          }
-          begin={begin}
-          onBegun={onBegun}
-          called={called}
-          marked={marked}
-          onMarked={setMarked}
-          onWord={setWord}
-          labelId={titleId}
-          helpId={helpId}
-        />
-      ) : (
-        <p className="setup-empty note">
-          {wanted === "" ? `There is no ${rows?.one ?? "line"} yet.` : "Nothing matches."}
-          {wanted === "" && rows && rows.sorts.length > 0 && BEGIN}
-        </p>
-      )}
+      <div className="setup-beside">
+        {shown.length > 0 ? (
+          <Grid
+            table={table}
+            whole={whole}
+            lines={shown}
+            place={place}
+            onPlace={(next) =>
+              setPlace((now) => (now?.line === next.line && now.column === next.column ? now : next))
+            }
+            begin={begin}
+            onBegun={onBegun}
+            called={called}
+            marked={marked}
+            onMarked={setMarked}
+            onWord={setWord}
+            labelId={titleId}
+            helpId={helpId}
+          />
+        ) : (
+          <p className="setup-empty note">
+            {wanted === "" ? `There is no ${rows?.one ?? "line"} yet.` : "Nothing matches."}
+            {wanted === "" && rows && rows.sorts.length > 0 && BEGIN}
+          </p>
+        )}
+        {formShown && wholeLine && (
+          <RowForm
+            key={wholeLine.id}
+            table={whole}
+            line={wholeLine}
+            onClose={() => {
+              setFormShown(false);
+              memory.set("setup-form", "");
+            }}
+          />
+        )}
+      </div>
       <CellWords cell={cell} rows={rows !== null} helpId={helpId} />
       {cell?.usual && cell.fixed === null && (
         <UsualValues
@@ -166,6 +233,60 @@ export function TableView({ table, from = null }: { readonly table: Table; reado
   );
 }
 
+/** Keeps a word on each value of a new row that nobody has given: the plan goes on with it until somebody does. */
+function askFor(look: Look, desk: Desk, table: Table, id: string): void {
+  const { plan, slot } = desk.state.getState();
+  for (const cell of table.line(plan, id)?.cells ?? []) {
+    if (!cell?.asked || cell.fixed !== null) continue;
+    const unit = cell.unit === "" || cell.unit === "h:mm" ? "" : ` ${cell.unit}`;
+    const fault = `Until it is given the plan goes on with ${cell.shown}${unit}.`;
+    keepDraft(look, slot, cell.id, { draft: "", fault, toGive: true });
+  }
+}
+
+/** Which columns are shown. */
+function ColumnSets(props: {
+  readonly table: Table;
+  readonly chosen: string;
+  readonly onChoose: (name: string) => void;
+}) {
+  const { table, chosen, onChoose } = props;
+  return (
+    <div className="setup-sets joined" role="group" aria-label={`Columns of ${table.title.toLowerCase()}`}>
+      {["", ...table.sets.map(({ name }) => name)].map((name) => (
+        <button key={name} type="button" aria-pressed={chosen === name} onClick={() => onChoose(name)}>
+          {name === "" ? "All columns" : name}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** What rows lack, each with its count; a press shows those that lack it, another all again. */
+function Lacks(props: {
+  readonly lacks: readonly Lack[];
+  readonly chosen: Lack | null;
+  readonly onChoose: (words: string | null) => void;
+}) {
+  const { lacks, chosen, onChoose } = props;
+  if (lacks.length === 0) return null;
+  return (
+    <div className="setup-lacks" role="group" aria-label="What is missing">
+      {lacks.map((lack) => (
+        <button
+          key={lack.words}
+          type="button"
+          className="quiet"
+          aria-pressed={lack === chosen}
+          onClick={() => onChoose(lack === chosen ? null : lack.words)}
+        >
+          <b>{lack.rows.size}</b> {lack.words}
+        </button>
+      ))}
+    </div>
+  );
+}
+
 /** What can be done with rows: find, remove, copy, and add. */
 function RowsWork(props: {
   readonly rows: NonNullable<Table["rows"]>;
@@ -176,7 +297,7 @@ function RowsWork(props: {
   readonly children: ReactNode;
 }) {
   const { rows, plan, line, work, adds, children } = props;
-  const add = (made: NewRow): void => work.add(made, (name) => `Add ${name}`);
+  const add = (made: NewRow, blank = false): void => work.add(made, (name) => `Add ${name}`, blank);
   return (
     <div className="setup-work">
       {children}
@@ -211,7 +332,7 @@ function RowsWork(props: {
           ))}
         </Menu>
       )}
-      <button ref={adds} type="button" className="primary" onClick={() => add(rows.add(plan))}>
+      <button ref={adds} type="button" className="primary" onClick={() => add(rows.add(plan), true)}>
         Add {rows.one}
       </button>
     </div>

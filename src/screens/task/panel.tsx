@@ -4,8 +4,8 @@ import { placementsByTask, tasksById } from "../../session/index.ts";
 import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../setup/fields/tasks.ts";
+import { FormField } from "../setup/formfield.tsx";
 import { KIND_LETTERS } from "../words.ts";
-import { TaskField } from "./field.tsx";
 import { Pins } from "./pins.tsx";
 import { OnBench, Standing, TaskFindings } from "./standing.tsx";
 
@@ -99,7 +99,7 @@ const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; reado
           <h3>{name}</h3>
           {fields.map((key) => {
             const cell = line.cells[KEYS.indexOf(key)];
-            return cell ? <TaskField key={key} cell={cell} label={TASK_FIELDS[key].label} /> : null;
+            return cell ? <FormField key={key} cell={cell} label={TASK_FIELDS[key].label} /> : null;
           })}
         </section>
       ))}

@@ -93,10 +93,15 @@ describe("a quantity", () => {
   it("never takes a comma between thousands for one before decimals", () => {
     const m = quantity("m");
     const read = (draft: string) => m.read(draft, plan, any);
-    for (const draft of ["1,150", "−12,500 m"]) expect(read(draft).ok).toBe(false);
+    for (const draft of ["1,150", "1.150", "−12,500 m"]) expect(read(draft).ok).toBe(false);
+    // A number of the document that would be asked about is edited with a nought more.
+    expect(read(m.draft(1.234, plan))).toEqual({ ok: true, value: 1.234 });
+    // Where only one of both is allowed it is that: nobody weighs 75 t.
+    expect(quantity("kg").read("75,500", plan, mass)).toEqual({ ok: true, value: 75.5 });
+    expect(quantity("kg").read("75.500", plan, mass)).toEqual({ ok: true, value: 75.5 });
     expect(read("1,150")).toEqual({
       ok: false,
-      error: "It may be 1150 or 1.15: write it without the comma.",
+      error: "It may be 1150 or 1.15: write 1150 or 1.15.",
     });
     for (const [draft, value] of [
       ["1,150,000", 1_150_000],
@@ -105,6 +110,10 @@ describe("a quantity", () => {
       ["1,15", 1.15],
       ["1150", 1150],
       ["1 150", 1150],
+      ["1.150.000", 1_150_000],
+      ["1.150,5", 1150.5],
+      ["0.150", 0.15],
+      ["1.1500", 1.15],
     ] as const)
       expect(read(draft)).toEqual({ ok: true, value });
   });
@@ -117,6 +126,13 @@ describe("a quantity", () => {
     expect(quantity("m/s").read("3.6 km/h", plan, any)).toEqual({ ok: true, value: 1 });
     for (const draft of ["2 kg", "2 mi", "2 m 3", "m"])
       expect(quantity("m").read(draft, plan, any).ok).toBe(false);
+  });
+
+  it("asks which of both numbers is meant", () => {
+    expect(quantity("m").read("1.234", plan, any)).toEqual({
+      ok: false,
+      error: "It may be 1234 or 1.234: write 1234 or 1.2340.",
+    });
   });
 
   it("refuses a broken count", () => {
@@ -250,11 +266,36 @@ describe("the bounds of an EVA", () => {
   it("between which nobody could fly are refused as a file with them is", () => {
     // 1:00 to 8:20, 10 min of airlock work at both ends.
     expect(write("Latest ingress", "1:00")).toBe(
-      "The latest ingress (3600 s) must be after the earliest egress (3600 s).",
+      "The latest ingress (1:00) must be after the earliest egress (1:00).",
     );
     expect(write("Earliest egress", "8:10")).toMatch(/take more than there is from earliest egress/);
     expect(write("Longest", "0:00")).toBe("An EVA of 0 s at the longest cannot be flown.");
-    expect(write("Longest", "19 min")).toMatch(/take more than the EVA may last \(1140 s\)/);
+    expect(write("Longest", "19 min")).toMatch(/take more than the EVA may last \(0:19\)/);
     expect(write("Longest", "20 min")).toBe("taken");
+  });
+});
+
+describe("a moment in UTC", () => {
+  const read = (draft: string) => utc.read(draft, plan, guideTo("stay.touchdownUtc"));
+
+  it.each([
+    "2031-04-05T06:07:00Z",
+    "2031-04-05 06:07",
+    "2031/4/5 6:07 UTC",
+    "5 Apr 2031 6:07",
+    "5-Apr-2031, 06:07",
+    "April 5, 2031 06:07",
+    "5.4.2031 6:07",
+  ])("is read from %s", (draft) => {
+    expect(read(draft)).toEqual({ ok: true, value: "2031-04-05T06:07:00Z" });
+  });
+
+  it("is asked about where day and month may be either", () => {
+    expect(read("04/05/2031 06:07")).toEqual({
+      ok: false,
+      error: "It may be 2031-04-05 or 2031-05-04: write the one that is meant.",
+    });
+    expect(read("04/25/2031 06:07")).toEqual({ ok: true, value: "2031-04-25T06:07:00Z" });
+    expect(read("25/04/2031 06:07")).toEqual({ ok: true, value: "2031-04-25T06:07:00Z" });
   });
 });

@@ -46,12 +46,97 @@ describe("a setup table", () => {
     expect(document.querySelector('[role="alert"].cell-fault')?.textContent).toBe("At least 0 points.");
     expect(here().getAttribute("aria-invalid")).toBe("true");
     press("Enter");
-    press("Tab");
     expect(here()).toBeInstanceOf(HTMLInputElement);
     expect(desk.state.getState().plan).toBe(plan);
     press("Escape");
     expect(cell(0, WORTH).textContent).toBe("10");
     expect(here()).toBe(cell(0, WORTH));
+  });
+
+  it("leaves a refused cell with Tab; it stays red, is counted on the page list, and is there after another page", () => {
+    const { desk } = show(<Setup />);
+    const { plan } = desk.state.getState();
+    goTo(cell(0, WORTH));
+    press("Enter");
+    write("-3");
+    press("Tab");
+    expect(here().getAttribute("aria-label")).toBe("Likely of Task one, h:mm");
+    press("Escape");
+    expect(cell(0, WORTH).textContent).toContain("At least 0 points.");
+    expect(button("Tasks").querySelector(".setup-kept")?.textContent).toBe("1 open");
+    click(button("Links"));
+    click(button("Tasks"));
+    expect(cell(0, WORTH).getAttribute("aria-invalid")).toBe("true");
+    expect(desk.state.getState().plan).toBe(plan);
+    goTo(cell(0, WORTH));
+    press("Escape");
+    expect(cell(0, WORTH).textContent).toBe("10");
+    expect(document.querySelector(".setup-kept")).toBeNull();
+  });
+
+  it("asks for what matters of a new row and nobody has given, and counts it until it is given", () => {
+    const { desk } = show(<Setup />);
+    click(button("Gear"));
+    click(button("Add container"));
+    press("Escape");
+    const row = document.querySelector('[data-table="containers"] tbody tr')!;
+    const capacity = row.children[2] as HTMLElement;
+    expect(capacity.textContent).toBe("to be givenUntil it is given the plan goes on with 15 kg.");
+    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("3 open");
+    goTo(capacity);
+    press("Enter");
+    write("18");
+    press("Enter");
+    expect(desk.state.getState().plan.containers[0]?.capacityKg).toBe(18);
+    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("2 open");
+  });
+
+  it("counts what rows lack, and shows those alone that lack it", () => {
+    show(<Setup />);
+    const missing = document.querySelector('[aria-label="What is missing"]')!;
+    const steps = [...missing.querySelectorAll("button")].find((one) => one.textContent === "3 no steps")!;
+    click(steps);
+    expect(document.querySelectorAll("tbody tr")).toHaveLength(3);
+    // The first gets a step and is gone from those without.
+    const column = TASK_COLUMNS.indexOf("Steps");
+    goTo(cell(0, column));
+    press("Enter");
+    write("Look about");
+    press("Enter", { ctrlKey: true });
+    expect(document.querySelectorAll("tbody tr")).toHaveLength(2);
+  });
+
+  it("shows sets of columns, the name always, and a form of the whole row beside them", () => {
+    const { desk } = show(<Setup />);
+    click(button("Paper"));
+    const heads = [...document.querySelectorAll("thead tr:last-child th")].map((one) => one.textContent);
+    expect(heads).toEqual(["Name", "Number", "Cautions", "Steps", "Notes"]);
+    click(button("Form"));
+    goTo(cell(1, 0));
+    const form = document.querySelector('[aria-label="All fields of Task two"]')!;
+    const worth = [...form.querySelectorAll("button")].find((one) =>
+      one.getAttribute("aria-label")?.startsWith("Worth of Task two"),
+    )!;
+    click(worth);
+    write("33");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(33);
+  });
+
+  it("judges what goes together together: a low over the likely is taken once the likely is given, as one step", () => {
+    const { desk } = show(<Setup />);
+    const steps = desk.state.getState().history.undo.length;
+    goTo(cell(0, LIKELY + 1));
+    press("Enter");
+    write("0:20");
+    // Back to the likely duration, of which 0:20 is no low.
+    press("Tab", { shiftKey: true });
+    expect(desk.state.getState().plan.tasks[0]!.duration.lowS).toBeUndefined();
+    write("0:40");
+    press("Enter");
+    expect(desk.state.getState().plan.tasks[0]!.duration).toMatchObject({ lowS: 1200, likelyS: 2400 });
+    expect(desk.state.getState().history.undo.length).toBeGreaterThan(steps);
+    expect(document.querySelector(".setup-kept")).toBeNull();
   });
 
   it("refuses what only the whole plan can tell", () => {

@@ -20,6 +20,10 @@ export const equipmentTable = listTable<Equipment>({
     { label: "Mass of one", path: "massKg", entry: quantity("kg"), unit: "kg", width: 10 },
     { label: "Comes back", path: "returns", entry: perhaps, width: 11 },
   ],
+  lacks: [
+    { words: "mass not given", is: ({ massKg }) => massKg === undefined },
+    { words: "not said whether it comes back", is: ({ returns }) => returns === undefined },
+  ],
   blank: (plan, id) => ({ id, name: `New equipment ${plan.equipment.length + 1}`, count: 1 }),
   copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),
 });
@@ -35,9 +39,9 @@ export const containerTable = listTable<Container>({
   ...BY_NAME,
   fields: [
     named(28),
-    { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10 },
-    { label: "Capacity", path: "capacityKg", entry: quantity("kg"), unit: "kg", width: 10 },
-    { label: "Volume", path: "volumeL", entry: quantity("L"), unit: "L", width: 10 },
+    { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10, asked: true },
+    { label: "Capacity", path: "capacityKg", entry: quantity("kg"), unit: "kg", width: 10, asked: true },
+    { label: "Volume", path: "volumeL", entry: quantity("L"), unit: "L", width: 10, asked: true },
   ],
   blank: (plan, id) => ({
     id,

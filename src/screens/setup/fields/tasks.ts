@@ -1,6 +1,6 @@
 import { TASK_TEMPLATES, taskOf } from "../tasktemplates.ts";
 import { done, duration } from "../../../kernel/index.ts";
-import { freshNumber, isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
+import { allCautions, freshNumber, isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { unpinned } from "../../../session/index.ts";
 import { bags } from "../bagentry.ts";
 import { choice, type Entry, listOf, longText, perhaps, quantity, tag, text, tick } from "../entry.ts";
@@ -71,6 +71,7 @@ export const TASK_FIELDS = {
   likely: {
     label: "Likely",
     path: "duration.likelyS",
+    asked: true,
     heads: ["duration", "time needed"],
     entry: span,
     unit: "h:mm",
@@ -335,6 +336,32 @@ export const taskTable = listTable<Task>({
   })),
   ...BY_NAME,
   fields: Object.values(TASK_FIELDS),
+  sets: [
+    { name: "What", groups: ["Called", "Request", "Duration"] },
+    { name: "Who", groups: ["Who"] },
+    { name: "Where", groups: ["Where"] },
+    { name: "Carries", groups: ["With", "Brought back"] },
+    { name: "When", groups: ["When", "Pinned"] },
+    { name: "Paper", groups: ["Called", "Cuff checklist"] },
+  ],
+  lacks: [
+    {
+      words: "no low or high duration",
+      is: ({ duration: { lowS, highS } }) => lowS === undefined || highS === undefined,
+    },
+    { words: "no steps", is: ({ steps }) => steps.length === 0 },
+    { words: "no caution", is: (task) => task.crew.count > 0 && allCautions(task).length === 0 },
+    {
+      words: "a caution without class",
+      is: (task) => allCautions(task).some((one) => one.class === undefined),
+    },
+    { words: "a sample of no mass", is: ({ sample }) => sample?.massKg === 0 },
+    { words: "bags not said", is: ({ sample }) => sample !== undefined && sample.bags === undefined },
+    {
+      words: "not said whether it comes back",
+      is: ({ massOutKg, returns }) => massOutKg > 0 && returns === undefined,
+    },
+  ],
   blank: (plan, id) => {
     const place = plan.site.places.find((one) => one.kind === "station") ?? plan.site.places[0];
     return {

@@ -1,15 +1,18 @@
 import { useEffect, useRef, useState } from "react";
-import { useAround } from "../context.ts";
-import { CellEditor, type Faulty } from "../setup/celleditor.tsx";
-import { putDraft } from "../setup/draft.ts";
-import type { Done } from "../setup/editors.tsx";
-import type { Cell } from "../setup/table.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
+import { CellEditor, type Faulty } from "./celleditor.tsx";
+import { keepDraft, keptIn } from "./kept.ts";
+import { putDraft } from "./draft.ts";
+import type { Done } from "./editors.tsx";
+import type { Cell } from "./table.ts";
 
-/** One field of the task, edited in place: its value is a button that opens the editor. */
-export function TaskField({ cell, label }: { readonly cell: Cell; readonly label: string }) {
-  const { desk } = useAround();
+/** One field of a thing, edited in place beside its table or its block: its value is a button that opens the editor. */
+export function FormField({ cell, label }: { readonly cell: Cell; readonly label: string }) {
+  const { desk, look } = useAround();
   const [editing, setEditing] = useState(false);
-  const [faulty, setFaulty] = useState<Faulty | null>(null);
+  const slot = useDesk((state) => state.slot);
+  const faulty = useLook((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
+  const setFaulty = (kept: Faulty | null): void => keepDraft(look, slot, cell.id, kept);
   const button = useRef<HTMLButtonElement>(null);
   const returning = useRef(false);
   useEffect(() => {
@@ -47,9 +50,9 @@ export function TaskField({ cell, label }: { readonly cell: Cell; readonly label
             setFaulty(null);
             setEditing(false);
           }}
-          onFaulty={(kept) => {
+          onFaulty={(kept, how) => {
+            done(how);
             setFaulty(kept);
-            setEditing(false);
           }}
         />
       ) : (
@@ -63,7 +66,7 @@ export function TaskField({ cell, label }: { readonly cell: Cell; readonly label
           aria-label={`${cell.label}${unit}: ${cell.shown === "" ? "none" : cell.shown}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
           onClick={press}
         >
-          {faulty ? faulty.draft : cell.shown === "" ? "–" : cell.shown}
+          {faulty ? (faulty.toGive ? "to be given" : faulty.draft) : cell.shown === "" ? "–" : cell.shown}
           {faulty && <span className="cell-fault">{faulty.fault}</span>}
         </button>
       )}
