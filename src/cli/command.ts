@@ -11,6 +11,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   heights: async () => (await import("./heightsverb.ts")).heightsVerb,
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   sheet: async () => (await import("./sheetverb.ts")).sheetVerb,
+  export: async () => (await import("./exportverb.ts")).exportVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   curve: async () => (await import("./curveverb.ts")).curveVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,

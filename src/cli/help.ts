@@ -29,6 +29,10 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       gauges (by task end), late (what to leave out), stations (tasks by place, map of ways), site (map), stowage (tools,
       what goes out and returns), manifest (cases, bags, masses), left-out (and why), rules (value, source, owner).
       --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
+  lope export KIND plan.json --out file
+      Writes the plan for other programs. KIND: plan, tasks, schedule, margins, findings, bench (CSV), calendar (iCalendar),
+      geojson, kml, schema (JSON Schema), or zip for all of them.
+
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chances of everybody home, of every must-do done and of nothing missed, from simulated days, with their
       sampling error; what is missed and why.

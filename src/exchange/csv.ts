@@ -5,7 +5,17 @@ export function csvText(rows: readonly (readonly (string | number)[])[]): string
 
 function field(value: string | number): string {
   if (typeof value === "number") return String(value);
-  // A table program would run a text that begins like a formula; a leading apostrophe keeps it text.
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  const safe = FORMULA.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/**
+ * A table program would run a text that begins like a formula, some also behind blanks and some in full-width signs; a leading
+ * apostrophe keeps it text. One more keeps a text that begins with an apostrophe before such a sign.
+ */
+const FORMULA = /^['\s]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/;
+
+/** The text of a cell without the apostrophe that `csvText` puts before what looks like a formula. */
+export function unguarded(cell: string): string {
+  return cell.startsWith("'") && FORMULA.test(cell.slice(1)) ? cell.slice(1) : cell;
 }

@@ -23,29 +23,41 @@ interface Spot {
 
 const DISC_CORNERS = 64;
 
-/** The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection. */
-export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = []): string {
+/** A thing of the site in longitude and latitude: a point, the ring of a polygon, or a line. */
+export interface SiteFeature {
+  readonly id: string | null;
+  readonly name: string;
+  readonly kind: string;
+  readonly type: "Point" | "Polygon" | "LineString";
+  /** One for a point; the first again at the end of a ring. */
+  readonly degrees: readonly (readonly [lonDeg: number, latDeg: number])[];
+}
+
+/** The plan's places and keep-outs and the given lines in longitude and latitude. */
+export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly SiteFeature[] {
   const centre = centreOf(plan);
   const at = ({ eastM, northM }: Spot): [number, number] => degreesOf(centre, eastM, northM);
-  const features = [
-    ...plan.site.places.map((place) => ({
-      type: "Feature",
-      id: place.id,
-      geometry: { type: "Point", coordinates: at(place) },
-      properties: { name: place.name, kind: place.kind },
-    })),
-    ...plan.site.keepOuts.map((keepOut) => ({
-      type: "Feature",
-      id: keepOut.id,
-      geometry: { type: "Polygon", coordinates: [ringOf(cornersOf(keepOut.shape)).map(at)] },
-      properties: { name: keepOut.name, kind: keepOut.kind },
-    })),
-    ...lines.map((line) => ({
-      type: "Feature",
-      geometry: { type: "LineString", coordinates: line.points.map(at) },
-      properties: { name: line.name, kind: line.kind },
-    })),
+  return [
+    ...plan.site.places.map((place): SiteFeature => {
+      const { id, name, kind } = place;
+      return { id, name, kind, type: "Point", degrees: [at(place)] };
+    }),
+    ...plan.site.keepOuts.map(({ id, name, kind, shape }): SiteFeature => {
+      return { id, name, kind, type: "Polygon", degrees: ringOf(cornersOf(shape)).map(at) };
+    }),
+    ...lines.map(({ name, kind, points }): SiteFeature => {
+      return { id: null, name, kind, type: "LineString", degrees: points.map(at) };
+    }),
   ];
+}
+
+/** The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection. */
+export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = []): string {
+  const features = siteFeatures(plan, lines).map(({ id, name, kind, type, degrees }) => {
+    const coordinates = type === "Point" ? degrees[0] : type === "Polygon" ? [degrees] : degrees;
+    const properties = { name, kind };
+    return { type: "Feature", ...(id === null ? {} : { id }), geometry: { type, coordinates }, properties };
+  });
   const body = { name: plan.body.name, radiusM: plan.body.radiusM };
   return `${JSON.stringify({ type: "FeatureCollection", body, features }, null, 1)}\n`;
 }

@@ -24,6 +24,7 @@ import { whyWork } from "./why/whywork.ts";
 const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
 const shelf = fetched(async () => (await import("./shelf/shelf.tsx")).Shelf);
 const importing = fetched(async () => (await import("./import/importwindow.tsx")).ImportWindow);
+const exporting = fetched(async () => (await import("./export/exportdialog.tsx")).ExportDialog);
 const variants = fetched(async () => (await import("./variants/variantsview.tsx")).VariantsView);
 
 /** Screens that are wired outside: the tables, the map, the clock, the pages and the chosen task. */
@@ -48,7 +49,7 @@ export function App(props: Wired & { readonly services: Services; readonly look:
 
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
-  await Promise.all([odds, variants, shelf, importing].map((screen) => screen.fetch()));
+  await Promise.all([odds, variants, shelf, importing, exporting].map((screen) => screen.fetch()));
 }
 
 function Screens(props: Wired) {
@@ -57,6 +58,7 @@ function Screens(props: Wired) {
   const theme = useLook((state) => state.theme);
   const shelfShown = useLook((state) => state.shelfShown);
   const listOpen = useLook((state) => state.importing !== null);
+  const exportOpen = useLook((state) => state.exporting);
 
   useEffect(() => {
     document.documentElement.dataset["theme"] = theme;
@@ -101,6 +103,11 @@ function Screens(props: Wired) {
         </OnDemand>
       )}
       <Aside />
+      {exportOpen && (
+        <OnDemand name="exports">
+          <exporting.Screen />
+        </OnDemand>
+      )}
       {listOpen && (
         <OnDemand name="import window">
           <importing.Screen />

@@ -124,6 +124,8 @@ export interface LookState {
   readonly details: boolean;
   /** The task under the pointer, on the line or on the bench. */
   readonly pointed: string | null;
+  /** The dialog of exports. */
+  readonly exporting: boolean;
   /** Starts a newer version of the program, the plan saved first; null while there is none. */
   readonly newerVersion: (() => void) | null;
   readonly keysShown: boolean;
@@ -161,6 +163,7 @@ export function createLook(theme: Theme): Look {
     shelfShown: false,
     asideShown: false,
     importing: null,
+    exporting: false,
     newerVersion: null,
     listShown: false,
     margins: null,

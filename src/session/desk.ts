@@ -5,6 +5,7 @@ import { createCore } from "./core.ts";
 import { curveCommands, type CurveCommands } from "./curve.ts";
 import { deskWork } from "./deskwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
+import { exportCommands, type ExportCommands } from "./exporting.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
 import { fromCommands, type FromCommands } from "./fromwhat.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
@@ -32,6 +33,7 @@ export interface Desk
     GestureCommands,
     RunCommands,
     FileCommands,
+    ExportCommands,
     AsideCommands,
     ShelfCommands,
     Pick<Opening, "restore" | "takeOver">,
@@ -72,6 +74,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...fromCommands(core),
     ...gestureCommands(core, edits),
     ...runCommands(core, edits),
+    ...exportCommands(core),
     ...files,
     ...asideCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),

@@ -1,4 +1,5 @@
 import { type Fault, LARGEST_TEXT, parseText, type Plan } from "../plan/index.ts";
+import { planText } from "../exchange/planfile.ts";
 import { blankPlan } from "./blank.ts";
 import type { Core } from "./core.ts";
 import { emptyHistory } from "./history.ts";
@@ -90,16 +91,13 @@ export function fileCommands(core: Core, openSame: (plan: Plan) => Promise<boole
   };
 }
 
+export { planText };
+
 /** The name of the file of a plan with this title. */
 export function fileNameOf(title: string): string {
   const words = title.toLowerCase().normalize("NFKD");
   const plain = words.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
   return `${plain === "" ? "plan" : plain}.json`;
-}
-
-/** A plan as a file's text. */
-export function planText(plan: Plan): string {
-  return `${JSON.stringify(plan, null, 2)}\n`;
 }
 
 /** What went wrong, in words, of anything thrown. */

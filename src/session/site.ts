@@ -1,6 +1,7 @@
-import type { Left, Line, SiteGround, SiteLight, SiteRing, SiteWalks } from "../answers/index.ts";
+import type { Left, SiteGround, SiteLight, SiteRing, SiteWalks } from "../answers/index.ts";
 import type { Engine } from "../engine/calls.ts";
-import { type NamedLine, planGeoJson, readGeoJson } from "../exchange/geojson.ts";
+import { walkLines } from "../exchange/export/walklines.ts";
+import { planGeoJson, readGeoJson } from "../exchange/geojson.ts";
 import {
   type GivenFile,
   type HeightAnswers,
@@ -15,7 +16,6 @@ import {
   takenWords,
 } from "../exchange/heightgrid/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { crewName, evaName, lasting, placeName } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 
@@ -100,7 +100,7 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       }));
       return put.ok ? null : (put.error[0]?.message ?? "the plan cannot take it");
     },
-    geoJson: (walks, rings) => planGeoJson(open(), walks ? linesOf(open(), walks, rings) : []),
+    geoJson: (walks, rings) => planGeoJson(open(), walks ? walkLines(open(), walks, rings) : []),
     async addGeoJson(file) {
       if (file.size > LARGEST) return refused(file.name, "the file is too large");
       let text: string;
@@ -168,29 +168,4 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       };
     },
   };
-}
-
-function linesOf(plan: Plan, walks: SiteWalks, rings: readonly SiteRing[]): NamedLine[] {
-  const ways = walks.courses.flatMap(({ crew, eva, legs }) =>
-    legs.flatMap(({ course, fromPlace, toPlace }): NamedLine[] => {
-      const points = [];
-      for (let k = 0; k < course.length; k += 3) points.push({ eastM: course[k]!, northM: course[k + 1]! });
-      if (points.length < 2) return [];
-      const name = `${crewName(plan, crew)}, ${evaName(plan, eva)}: ${placeName(plan, fromPlace)} to ${placeName(plan, toPlace)}`;
-      return [{ name, kind: "way", points }];
-    }),
-  );
-  const limits = rings.flatMap((ring) =>
-    ring.lines.map((line: Line): NamedLine => {
-      const points = [];
-      for (let k = 0; k < line.length; k += 2) points.push({ eastM: line[k]!, northM: line[k + 1]! });
-      const what = { emergency: "emergency oxygen", shared: "cooling shared", stock: "" }[ring.kind];
-      return {
-        name: `Walk back of ${lasting(ring.seconds, "down")}, ${what || ring.crew.map((id) => crewName(plan, id)).join(", ")}`,
-        kind: "walk-back",
-        points,
-      };
-    }),
-  );
-  return [...ways, ...limits];
 }

@@ -12,7 +12,7 @@ export interface Choice {
   readonly words: string;
 }
 
-/** What a word stands for: a choice's value. A crew member is `ev:` and an id, something to be added is NEW. */
+/** What a word stands for: a choice's value. Crew members are `ev:`, their ids and how many more, something to be added is NEW. */
 export type Answers = ReadonlyMap<string, string>;
 
 export interface Question {
@@ -153,13 +153,16 @@ const NUMBERS: Readonly<Record<string, number>> = {
   ground: 0,
 };
 
+/** "EV1 and 1 more": so many besides those by name. */
+const MORE = /\s+and (\d) more$/i;
+
 /** Who does it: a count, or crew members by name joined by commas, "and", "+" or "&". */
 export function crewVocabulary(plan: Plan): Vocabulary {
   const members = plan.crew;
   return {
     column: "Crew",
     choices: [
-      ...members.map(({ id, name }) => ({ value: `ev:${id}`, words: `${name}, by name` })),
+      ...members.map(({ id, name }) => ({ value: `ev:${id}+`, words: `${name}, by name` })),
       ...[1, 2, 3, 4]
         .filter((count) => count <= members.length)
         .map((count) => ({ value: String(count), words: `any ${count}` })),
@@ -168,9 +171,13 @@ export function crewVocabulary(plan: Plan): Vocabulary {
     ],
     known(word) {
       if (/^[0-4]$/.test(word.trim())) return word.trim();
-      const ids = word.split(/\s*(?:[,;+&/]|\band\b)\s*/i).map((one) => named(members, one));
+      const [, more = ""] = MORE.exec(word) ?? [];
+      const ids = word
+        .replace(MORE, "")
+        .split(/\s*(?:[,;+&/]|\band\b)\s*/i)
+        .map((one) => named(members, one));
       const all = ids.filter((id): id is string => id !== null);
-      return all.length === ids.length && all.length > 0 ? `ev:${[...new Set(all)].join(",")}` : null;
+      return all.length === ids.length && all.length > 0 ? `ev:${[...new Set(all)].join(",")}+${more}` : null;
     },
     guess(word) {
       const said = plain(word);

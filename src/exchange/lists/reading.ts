@@ -1,5 +1,6 @@
 import { isEqual } from "../../kernel/index.ts";
 import { parse, type Plan } from "../../plan/index.ts";
+import { unguarded } from "../csv.ts";
 import type { Layout } from "./heads.ts";
 import type { Answers, Question } from "./questions.ts";
 import { amountOf, type DecimalMark, hangsOnMark } from "./values.ts";
@@ -61,7 +62,7 @@ export function rowsUnder(sheet: Sheet, { headRow, columns }: Layout): readonly 
   return sheet.rows.slice(headRow + 1).flatMap((texts, i): Row[] => {
     const cells = new Map<string, string>();
     for (const [k, column] of columns.entries()) {
-      const text = (texts[k] ?? "").trim();
+      const text = unguarded((texts[k] ?? "").trim());
       if (column.target !== null && text !== "") cells.set(column.target, text);
     }
     return cells.size === 0 ? [] : [{ line: headRow + 2 + i, cells }];

@@ -208,8 +208,9 @@ function crewOf(
 ): Pick<Task["crew"], "count" | "named"> {
   if (value === undefined || value === null) return before?.crew ?? BLANK.crew;
   if (!value.startsWith("ev:")) return { count: Number(value), named: [] };
-  const members = value.slice(3).split(",");
-  return { count: members.length, named: members };
+  const [ids = "", more = ""] = value.slice(3).split("+");
+  const members = ids.split(",");
+  return { count: members.length + Number(more), named: members };
 }
 
 function wherePart(

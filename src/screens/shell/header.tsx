@@ -49,6 +49,9 @@ function Ident() {
         <button type="button" className="quiet" onClick={() => savePlan(desk)}>
           Save to file
         </button>
+        <button type="button" className="quiet" onClick={() => look.setState({ exporting: true })}>
+          Export…
+        </button>
         <hr />
         <button type="button" className="quiet" onClick={() => void desk.openReady("demo")}>
           Open the demo plan

@@ -1,0 +1,108 @@
+import { strToU8, zipSync } from "fflate";
+import type { BenchReason, Verdict } from "../../answers/index.ts";
+import { type Plan, planJsonSchema } from "../../plan/index.ts";
+import { type NamedLine, planGeoJson } from "../geojson.ts";
+import { planText } from "../planfile.ts";
+import { scheduleCsv } from "../schedulecsv.ts";
+import { scheduleCalendar } from "./calendar.ts";
+import { planKml } from "./kml.ts";
+import { benchCsv, findingsCsv, marginsCsv, tasksCsv } from "./tables.ts";
+
+/** A plan as files for other programs, each of its kind. */
+
+/** What the files are made of. */
+export interface Exported {
+  readonly plan: Plan;
+  /** The judge's word on the plan's own schedule. */
+  readonly verdict: Verdict;
+  readonly reasons: ReadonlyMap<string, BenchReason>;
+  /** Ways of the day. */
+  readonly lines: readonly NamedLine[];
+  /** When they are written, milliseconds since 1970. */
+  readonly madeMs: number;
+}
+
+export interface ExportKind {
+  readonly id: string;
+  readonly name: string;
+  readonly purpose: string;
+  readonly file: string;
+  readonly type: string;
+  make(from: Exported): string;
+}
+
+const csv = (id: string, name: string, purpose: string, make: ExportKind["make"]): ExportKind => ({
+  id,
+  name,
+  purpose,
+  file: `${id}.csv`,
+  type: "text/csv",
+  make,
+});
+
+export const EXPORTS: readonly ExportKind[] = [
+  {
+    id: "plan",
+    name: "Plan",
+    purpose: "Everything there is, to be opened here again (JSON).",
+    file: "plan.json",
+    type: "application/json",
+    make: ({ plan }) => planText(plan),
+  },
+  csv("tasks", "Tasks", "Every request, under heads that Import a list knows (CSV).", ({ plan }) =>
+    tasksCsv(plan),
+  ),
+  csv("schedule", "Schedule", "Every placed task with crew, place and times (CSV).", ({ plan }) =>
+    scheduleCsv(plan),
+  ),
+  csv("margins", "Margins", "The least of each consumable of each suit (CSV).", ({ plan, verdict }) =>
+    marginsCsv(plan, verdict),
+  ),
+  csv("findings", "Findings", "What breaks a rule or holds by little (CSV).", ({ verdict }) =>
+    findingsCsv(verdict),
+  ),
+  csv("bench", "Bench", "What is not on the day line, and why (CSV).", ({ plan, reasons }) =>
+    benchCsv(plan, reasons),
+  ),
+  {
+    id: "calendar",
+    name: "Calendar",
+    purpose: "The schedule in UTC for calendar programs (iCalendar).",
+    file: "schedule.ics",
+    type: "text/calendar",
+    make: ({ plan, verdict, madeMs }) => scheduleCalendar(plan, verdict, madeMs),
+  },
+  {
+    id: "geojson",
+    name: "Site",
+    purpose: "Places, keep-outs and ways of the day for map programs (GeoJSON).",
+    file: "site.geojson",
+    type: "application/geo+json",
+    make: ({ plan, lines }) => planGeoJson(plan, lines),
+  },
+  {
+    id: "kml",
+    name: "Site, the other form",
+    purpose: "The same for programs that read KML.",
+    file: "site.kml",
+    type: "application/xml",
+    make: ({ plan, lines }) => planKml(plan, lines),
+  },
+  {
+    id: "schema",
+    name: "Schema",
+    purpose: "What a plan file may hold, for programs that write one (JSON Schema).",
+    file: "lopeline-plan.schema.json",
+    type: "application/schema+json",
+    make: () => `${JSON.stringify(planJsonSchema(), null, 2)}\n`,
+  },
+];
+
+/** The first day that a zip can name: the same plan makes the same bytes on every day. */
+const NO_DAY = new Date(1980, 0, 2);
+
+/** Every kind in one zip, under its own file name. */
+export function everything(from: Exported): Uint8Array {
+  const files = EXPORTS.map(({ file, make }) => [file, strToU8(make(from))] as const);
+  return zipSync(Object.fromEntries(files), { mtime: NO_DAY });
+}

@@ -1,0 +1,32 @@
+import type { Plan } from "../../plan/index.ts";
+import { type NamedLine, siteFeatures } from "../geojson.ts";
+
+/** Places, keep-outs and lines as KML 2.2 (OGC 07-147r2), longitude and latitude on the plan's body, which is named in it. */
+export function planKml(plan: Plan, lines: readonly NamedLine[]): string {
+  const marks = siteFeatures(plan, lines).map(({ name, kind, type, degrees }) => {
+    const where = degrees.map((pair) => pair.join(",")).join(" ");
+    const shape =
+      type === "Polygon"
+        ? `<Polygon><outerBoundaryIs><LinearRing><coordinates>${where}</coordinates></LinearRing></outerBoundaryIs></Polygon>`
+        : `<${type}><coordinates>${where}</coordinates></${type}>`;
+    return `<Placemark><name>${safe(name)}</name><description>${safe(kind)}</description>${shape}</Placemark>`;
+  });
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    '<kml xmlns="http://www.opengis.net/kml/2.2"><Document>',
+    `<name>${safe(plan.title)}</name>`,
+    `<description>${safe(`Degrees on ${plan.body.name}, mean radius ${plan.body.radiusM} m. Not on the Earth.`)}</description>`,
+    ...marks,
+    "</Document></kml>",
+    "",
+  ].join("\n");
+}
+
+/** Text as XML has it; signs that XML cannot hold become blanks. */
+function safe(text: string): string {
+  return text
+    .replace(/[^\P{C}\t\n]|[\ufffe\uffff]/gu, " ")
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;");
+}

@@ -1,0 +1,90 @@
+import "./export.css";
+import { useEffect, useRef, useState } from "react";
+import { everything, type Exported, EXPORTS } from "../../session/exports.ts";
+import { useAround, useDesk } from "../context.ts";
+import { download } from "../shell/files.ts";
+
+/** What is known: nothing yet, why it could not be had, or what the files are made of. */
+type Found = { readonly from: Exported } | { readonly problem: string } | null;
+
+/** The open plan as files for other programs: one of a kind, or everything in one zip. */
+export function ExportDialog() {
+  const { desk, look } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const ref = useRef<HTMLDialogElement>(null);
+  const [found, setFound] = useState<Found>(null);
+  const [said, say] = useState("");
+
+  useEffect(() => ref.current?.showModal(), []);
+  useEffect(() => {
+    let gone = false;
+    desk.exported().then(
+      (from) => {
+        if (!gone) setFound({ from });
+      },
+      (error: unknown) => {
+        if (!gone) setFound({ problem: error instanceof Error ? error.message : "unknown" });
+      },
+    );
+    return () => {
+      gone = true;
+    };
+  }, [desk, plan]);
+
+  const stem = desk.fileName().replace(/\.json$/, "");
+  const save = (name: string, parts: BlobPart[], type: string): void => {
+    download(name, parts, type);
+    say(`${name} is written.`);
+  };
+  const from = found && "from" in found ? found.from : null;
+  return (
+    <dialog
+      ref={ref}
+      className="exporting"
+      aria-labelledby="export-title"
+      onClose={() => look.setState({ exporting: false })}
+    >
+      <header className="part-head">
+        <h2 id="export-title">Export for other programs</h2>
+        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+          Close
+        </button>
+      </header>
+      {found && "problem" in found && (
+        <p className="state breach" role="alert">
+          The files cannot be made: {found.problem}.
+        </p>
+      )}
+      <ul>
+        {EXPORTS.map((kind) => (
+          <li key={kind.id}>
+            <span>
+              <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
+            </span>
+            <button
+              type="button"
+              aria-label={`Save ${kind.file}`}
+              disabled={from === null}
+              onClick={() => from && save(`${stem}-${kind.file}`, [kind.make(from)], kind.type)}
+            >
+              Save
+            </button>
+          </li>
+        ))}
+      </ul>
+      <footer>
+        <button
+          type="button"
+          className="primary"
+          disabled={from === null}
+          onClick={() =>
+            from && save(`${stem}.zip`, [everything(from) as Uint8Array<ArrayBuffer>], "application/zip")
+          }
+        >
+          Save everything as one zip
+        </button>
+        <span role="status">{found === null ? "Working out the ways and the bench…" : said}</span>
+      </footer>
+    </dialog>
+  );
+}

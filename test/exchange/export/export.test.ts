@@ -1,0 +1,183 @@
+import { check as checkGeoJson } from "@placemarkio/check-geojson";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import addFormats from "ajv-formats";
+import fc from "fast-check";
+import { XMLParser, XMLValidator } from "fast-xml-parser";
+import { strFromU8, unzipSync } from "fflate";
+import ICAL from "ical.js";
+import Papa from "papaparse";
+import { describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
+import { csvText, unguarded } from "../../../src/exchange/csv.ts";
+import { EXPORTS, everything, type Exported } from "../../../src/exchange/export/index.ts";
+import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/index.ts";
+import { parse, parseText, type Plan } from "../../../src/plan/index.ts";
+import { completePlan } from "../../plan/completePlan.ts";
+import { samplePlan } from "../samplePlan.ts";
+
+const LINES = [
+  {
+    name: "Way <1> & back",
+    kind: "way",
+    points: [
+      { eastM: 0, northM: 0 },
+      { eastM: 90, northM: 40 },
+    ],
+  },
+];
+
+function exported(plan: Plan): Exported {
+  const reasons = new Map([["x", { task: "x", sentence: "No room.", fitsAt: null, slides: false }]]);
+  return {
+    plan,
+    verdict: check(plan, plan.schedule),
+    reasons,
+    lines: LINES,
+    madeMs: Date.UTC(2031, 0, 2, 3, 4, 5),
+  };
+}
+
+function wholePlan(): Plan {
+  const read = parse(completePlan);
+  if (!read.ok) throw new Error("the complete plan has faults");
+  return read.value;
+}
+
+const from = exported(samplePlan());
+const made = (id: string): string => EXPORTS.find((kind) => kind.id === id)?.make(from) ?? "";
+const rows = (id: string) => Papa.parse<string[]>(made(id).trimEnd()).data;
+
+describe("the calendar", () => {
+  const calendar = () =>
+    new ICAL.Component(ICAL.parse(made("calendar")) as unknown as [string, unknown[], unknown[]]);
+
+  it("has an event for every placed task and every EVA that goes out, at its time in UTC", () => {
+    const events = calendar()
+      .getAllSubcomponents("vevent")
+      .map((one) => new ICAL.Event(one));
+    const { plan, verdict } = from;
+    const evas = new Set(verdict.outings.map(({ eva }) => eva));
+    expect(events).toHaveLength(plan.schedule.placements.length + evas.size);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(events.length);
+    const zeroMs = Date.parse(plan.stay.touchdownUtc);
+    for (const placement of plan.schedule.placements) {
+      const task = plan.tasks.find(({ id }) => id === placement.task);
+      const event = events.find(({ summary }) => summary.endsWith(` ${task?.name}`));
+      expect(event?.startDate.toJSDate().getTime()).toBe(zeroMs + placement.startS * 1000);
+      expect(event?.duration.toSeconds()).toBe(task?.duration.likelyS);
+    }
+  });
+
+  it("folds lines at 75 octets, ends each with CRLF, and keeps the signs that have a meaning", () => {
+    const [first, ...more] = from.plan.tasks;
+    if (!first) throw new Error("no task");
+    const name = `Käfer; “dig, then \\ look” ${"ü".repeat(60)}`;
+    const placed = from.plan.schedule.placements[0]?.task;
+    const tasks = [first, ...more].map((task) => (task.id === placed ? { ...task, name } : task));
+    const text =
+      EXPORTS.find(({ id }) => id === "calendar")?.make({ ...from, plan: { ...from.plan, tasks } }) ?? "";
+    for (const line of text.split("\r\n"))
+      expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75);
+    expect(text.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
+    const read = new ICAL.Component(ICAL.parse(text) as unknown as [string, unknown[], unknown[]]);
+    const said = read
+      .getAllSubcomponents("vevent")
+      .map((one) => String(one.getFirstPropertyValue("summary")));
+    expect(said.some((one) => one.endsWith(name))).toBe(true);
+  });
+});
+
+describe("the site", () => {
+  it("is GeoJSON to an independent checker", () => {
+    const read = checkGeoJson(made("geojson"));
+    if (read.type !== "FeatureCollection") throw new Error("no collection");
+    const { places, keepOuts } = from.plan.site;
+    expect(read.features).toHaveLength(places.length + keepOuts.length + LINES.length);
+  });
+
+  it("is KML to an independent parser, with the same places", () => {
+    const text = made("kml");
+    expect(XMLValidator.validate(text)).toBe(true);
+    const read = new XMLParser().parse(text) as { kml: { Document: { Placemark: { name: string }[] } } };
+    const names = read.kml.Document.Placemark.map(({ name }) => name);
+    for (const place of from.plan.site.places) expect(names).toContain(place.name);
+    expect(names).toContain("Way <1> & back");
+  });
+});
+
+describe("the schema", () => {
+  it("takes the plan file, and no other", () => {
+    const ajv = new Ajv2020({ strict: false });
+    addFormats.default(ajv);
+    const fits = ajv.compile(JSON.parse(made("schema")) as object);
+    expect(fits(JSON.parse(made("plan"))), JSON.stringify(fits.errors)).toBe(true);
+    expect(fits({ ...(JSON.parse(made("plan")) as object), crew: "nobody" })).toBe(false);
+  });
+});
+
+describe("tables", () => {
+  it("have the same number of cells in every row, and a row for each thing", () => {
+    for (const id of ["tasks", "schedule", "margins", "findings", "bench"]) {
+      const [heads, ...others] = rows(id);
+      for (const row of others) expect(row).toHaveLength(heads?.length ?? 0);
+    }
+    const { plan, verdict } = from;
+    expect(rows("tasks")).toHaveLength(plan.tasks.length + 1);
+    expect(rows("margins")).toHaveLength(verdict.margins.length + 1);
+    expect(rows("findings")).toHaveLength(verdict.findings.length + 1);
+    expect(rows("bench")).toHaveLength(plan.tasks.length - plan.schedule.placements.length + 1);
+  });
+
+  it("say a margin as the judge has it, unrounded", () => {
+    const [, ...others] = rows("margins");
+    expect(others.map((row) => Number(row[7]))).toEqual(from.verdict.margins.map(({ margin }) => margin));
+  });
+
+  it("let no cell be run as a formula, full-width signs and blanks before them too, and lose none of its text", () => {
+    for (const bad of ["=1+1", "+1", "-1", "@x", "\tx", "＝1", "＋1", "－1", "＠x", "  =1", "'=1"]) {
+      const cell = Papa.parse<string[]>(csvText([[bad, "x"]])).data[0]?.[0] ?? "";
+      expect(cell).toBe(`'${bad}`);
+      expect(unguarded(cell)).toBe(bad);
+    }
+    fc.assert(
+      fc.property(fc.string({ unit: "binary" }), (text) => {
+        const cell = Papa.parse<string[]>(csvText([[text, "x"]]), { newline: "\r\n" }).data[0]?.[0] ?? "";
+        expect(unguarded(cell)).toBe(text);
+      }),
+    );
+  });
+});
+
+describe("there and back", () => {
+  it.each([
+    ["the sample plan", samplePlan()],
+    ["a plan that uses every field", wholePlan()],
+  ])("the plan file reads as the same plan: %s", (_, plan) => {
+    const text = EXPORTS.find(({ id }) => id === "plan")?.make(exported(plan)) ?? "";
+    expect(parseText(text)).toEqual({ ok: true, value: plan });
+  });
+
+  it.each([
+    ["the sample plan", samplePlan()],
+    ["a plan that uses every field", wholePlan()],
+  ])("the table of tasks changes nothing where it comes from: %s", (_, plan) => {
+    const text = EXPORTS.find(({ id }) => id === "tasks")?.make(exported(plan)) ?? "";
+    const sheets = sheetsIn("tasks.csv", new TextEncoder().encode(text));
+    const sheet = sheets.ok ? sheets.value[0] : undefined;
+    const reading = sheet && firstReading(sheet);
+    if (!sheet || !reading) throw new Error("no list");
+    const read = readList(plan, sheet, reading);
+    expect(read.unread).toEqual([]);
+    expect(read.rows.filter(({ state }) => state !== "same")).toEqual([]);
+    expect(read.rows.flatMap(({ lost }) => lost)).toEqual([]);
+  });
+});
+
+describe("everything in one zip", () => {
+  it("holds every kind under its name, the same bytes for the same plan", () => {
+    const files = unzipSync(everything(from));
+    expect(Object.keys(files).sort()).toEqual(EXPORTS.map(({ file }) => file).sort());
+    for (const kind of EXPORTS) expect(strFromU8(files[kind.file] ?? new Uint8Array())).toBe(kind.make(from));
+    expect(everything(from)).toEqual(everything(from));
+  });
+});
