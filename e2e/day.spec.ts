@@ -89,7 +89,9 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await expect(print).not.toHaveAttribute("aria-disabled", "true");
   await print.focus();
   await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "Print these pages" }).press("Enter");
   await expect(page.locator("body[data-printed]")).toHaveCount(1);
+  await page.keyboard.press("Escape");
 
   await page.keyboard.press("Control+z");
   await expect(page.getByText("0 of 14").first()).toBeVisible();

@@ -130,10 +130,11 @@ let rehearsing: RehearsalWork | null = null;
 /** Screens with code of their own, each fetched when it is shown for the first time, or in a quiet moment. */
 const screens = {
   paper: fetched(async () => {
-    const [{ PaperView }, { paper }] = await Promise.all([
+    const [{ PaperView }, { paperPort }] = await Promise.all([
       import("./screens/paper/paperview.tsx"),
       import("./paperport.ts"),
     ]);
+    const paper = paperPort(engine, services.sunDeg);
     return () => <PaperView paper={paper} />;
   }),
   setup: fetched(async () => {

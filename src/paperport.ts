@@ -1,66 +1,88 @@
-import type { ChancesReport, PrintedDay, ShedReport, Verdict } from "./answers/index.ts";
-import { booklets, daySheet, impose, type Paper, toSvgPages, unsaidOnCuffs } from "./exchange/paper/index.ts";
-import { facesFromServer } from "./screens/paper/faces.ts";
+import type { Engine } from "./engine/calls.ts";
+import {
+  beforePrint,
+  booklets,
+  daySheet,
+  impose,
+  type Paper,
+  SHEET_KINDS,
+  type SheetKindId,
+  type SheetNeed,
+  sheetPaper,
+  stampOf,
+  toSvgPages,
+} from "./exchange/paper/index.ts";
+import { keysOf } from "./kernel/index.ts";
 import type { Plan } from "./plan/index.ts";
-import type { PaperPort } from "./screens/services.ts";
+import { facesFromServer } from "./screens/paper/faces.ts";
+import type { PaperGiven, PaperJob, PaperKind, PaperPort } from "./screens/services.ts";
 
 /** What paper the paper screen is given. Fetched with that screen: laying out pages takes more than the rest of the program. */
 
-const ONE_SIDED = { duplex: false, order: "reading", rings: false } as const;
+const CUFF: PaperKind = {
+  id: "cuff",
+  name: "Cuff checklists",
+  purpose: "One booklet a crew member, one task a page.",
+  sizes: ["cuff", "a4", "letter"],
+  late: true,
+  cut: true,
+};
+const DAY: PaperKind = {
+  id: "day",
+  name: "Day timeline",
+  purpose: "The whole day on one sheet.",
+  sizes: ["a4", "letter"],
+};
 
-function paperOf(
-  kind: string,
-  plan: Plan,
-  verdict: Verdict,
-  day: PrintedDay,
-  shed: ShedReport | undefined,
-  chances: ChancesReport | null,
-): Paper {
-  switch (kind) {
-    case "day-a4":
-      return daySheet(plan, verdict, "a4", day, chances);
-    case "day-letter":
-      return daySheet(plan, verdict, "letter", day, chances);
-    case "cuff-a4":
-      return impose(booklets(plan, verdict, { day, shed }), { ...ONE_SIDED, sheet: "a4" });
-    case "cuff-letter":
-      return impose(booklets(plan, verdict, { day, shed }), { ...ONE_SIDED, sheet: "letter" });
-    default:
-      return booklets(plan, verdict, { day, shed });
+const SHEETS: readonly PaperKind[] = keysOf(SHEET_KINDS).map((id) => {
+  const { name, purpose } = SHEET_KINDS[id];
+  const needs: readonly SheetNeed[] = SHEET_KINDS[id].needs;
+  const sizes = ["a4", "letter", "cuff"] as const;
+  return { id, name, purpose, sizes, late: needs.includes("shed"), ways: needs.includes("walks") };
+});
+
+type SunDeg = (plan: Plan, atS: number) => number | null;
+
+function paperOf({ kind, size, duplex, order, holes }: PaperJob, given: PaperGiven, sunDeg: SunDeg): Paper {
+  const { plan, verdict, day, shed, chances, reasons, site } = given;
+  if (kind === DAY.id) return daySheet(plan, verdict, size === "letter" ? "letter" : "a4", day, chances);
+  const sheet: SheetKindId | undefined = keysOf(SHEET_KINDS).find((id) => id === kind);
+  if (sheet === undefined) {
+    const pages = booklets(plan, verdict, { day, shed });
+    return size === "cuff" ? pages : impose(pages, { sheet: size, duplex, order, rings: holes });
   }
+  const facts = {
+    ...{ plan, verdict, day, shed, reasons },
+    sunDeg: (atS: number) => sunDeg(plan, atS),
+    walks: site?.walks,
+    ground: site?.ground,
+  };
+  return sheetPaper(sheet, facts, stampOf(plan, verdict, Date.now()), { paper: size, punched: holes });
 }
 
-export const paper: PaperPort = {
-  kinds: [
-    {
-      id: "cuff",
-      name: "Cuff checklists",
-      purpose: "One booklet a crew member, one task a page, cut to size.",
-      late: true,
+/** Paper, with ways from the engine and the sun from whoever knows it. */
+export function paperPort(engine: Pick<Engine, "siteWalks" | "siteGround">, sunDeg: SunDeg): PaperPort {
+  return {
+    kinds: [CUFF, DAY, ...SHEETS],
+    async site(plan, signal) {
+      const [walks, ground] = await Promise.all([
+        engine.siteWalks(plan, { schedule: plan.schedule }, { signal }),
+        engine.siteGround(plan, {}, { signal }),
+      ]);
+      return { walks, ground };
     },
-    {
-      id: "cuff-a4",
-      name: "Cuff on A4",
-      purpose: "Four cuff pages to an A4 sheet, with cut marks.",
-      late: true,
+    pages(job, given) {
+      const made = paperOf(job, given, sunDeg);
+      return toSvgPages(made).map((svg, i) => {
+        const { widthMm = 0, heightMm = 0, name = "" } = made.pages[i] ?? {};
+        return { svg, widthMm, heightMm, name };
+      });
     },
-    {
-      id: "cuff-letter",
-      name: "Cuff on Letter",
-      purpose: "Four cuff pages to a Letter sheet, with cut marks.",
-      late: true,
+    doubts: beforePrint,
+    // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
+    async pdf(job, given) {
+      const { toPdf } = await import("./exchange/paper/pdf.ts");
+      return toPdf(paperOf(job, given, sunDeg), facesFromServer);
     },
-    { id: "day-a4", name: "Day on A4", purpose: "The whole day on one sheet." },
-    { id: "day-letter", name: "Day on Letter", purpose: "The whole day on one sheet." },
-  ],
-  pages(kind, plan, verdict, day, shed, chances) {
-    const made = paperOf(kind, plan, verdict, day, shed, chances);
-    return toSvgPages(made).map((svg, i) => ({ ...made.pages[i]!, svg }));
-  },
-  unsaid: (kind, plan) => (kind.startsWith("cuff") ? unsaidOnCuffs(plan) : []),
-  // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
-  async pdf(kind, plan, verdict, day, shed, chances) {
-    const { toPdf } = await import("./exchange/paper/pdf.ts");
-    return toPdf(paperOf(kind, plan, verdict, day, shed, chances), facesFromServer);
-  },
-};
+  };
+}

@@ -22,6 +22,7 @@ export type {
 export { debriefCsv } from "./debriefcsv.ts";
 export { scheduleCsv } from "./schedulecsv.ts";
 export {
+  beforePrint,
   booklets,
   CUFF,
   daySheet,
@@ -37,10 +38,10 @@ export {
   toPdf,
   toPrintDocument,
   toSvgPages,
-  unsaidOnCuffs,
 } from "./paper/index.ts";
 export type {
   BookletOptions,
+  Doubt,
   Imposing,
   Mark,
   Page,
@@ -55,5 +56,4 @@ export type {
   SheetSize,
   SheetStamp,
   Side,
-  Unsaid,
 } from "./paper/index.ts";

@@ -46,9 +46,10 @@ const NOTHING_PRINTED: PrintedDay = {
 };
 
 const PAPER: PaperPort = {
-  kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page." }],
+  kinds: [{ id: "cuff", name: "Cuff", purpose: "One task a page.", sizes: ["cuff"] }],
+  site: () => new Promise(() => undefined),
   pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
-  unsaid: () => [],
+  doubts: () => [],
   pdf: () => Promise.resolve(new Uint8Array()),
 };
 

@@ -15,5 +15,5 @@ export type { Mark, Page, Paper } from "./page.ts";
 export type { FaceSource } from "./faces/files.ts";
 export { toPdf } from "./pdf.ts";
 export { toPrintDocument, toSvgPages } from "./svg.ts";
-export { unsaidOnCuffs } from "./unsaid.ts";
-export type { Unsaid } from "./unsaid.ts";
+export { beforePrint } from "./beforeprint.ts";
+export type { Doubt } from "./beforeprint.ts";

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import type { ChancesReport } from "../../answers/index.ts";
 import {
+  benchStands,
   chancesAtRest,
   type DeskState,
   isOnGrid,
@@ -10,11 +11,16 @@ import {
   shedIsStale,
   type ShedWork,
 } from "../../session/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
-import type { PaperPort } from "../services.ts";
+import type { PaperGiven, PaperJob, PaperPort, PaperSite } from "../services.ts";
+import { Doubts } from "./doubts.tsx";
+import { PrintDialog, SIZE_WORDS } from "./printdialog.tsx";
+
+const FIRST_WISHES: Omit<PaperJob, "kind"> = { size: "cuff", duplex: false, order: "stack", holes: false };
 
 /** Why nothing is printed yet. */
 const HELD = "Held until the pages for being late are worked out";
@@ -31,21 +37,49 @@ function usePrinted(): PrintedWork | null {
   return printed;
 }
 
+/** Why what is on the bench is there, where that is known of the open day. */
+function reasonsToPrint(state: DeskState): DeskState["benchReasons"] | undefined {
+  return benchStands(state) ? state.benchReasons : undefined;
+}
+
 /** The chances that may be printed: of the open day, counted on many days. */
 function chancesToPrint(state: DeskState): ChancesReport | null {
   const report = chancesAtRest(state);
   return report && report.days >= MANY_DAYS ? report : null;
 }
 
-/** The pages as they will be printed: cuff checklists or the day on one sheet. Printing prints these pages only. */
+/** The ways over the site of the open plan, while they are wanted; undefined until they are there. */
+function useSite(paper: PaperPort, plan: Plan, wanted: boolean): PaperSite | undefined {
+  const [known, setKnown] = useState<{ readonly plan: Plan; readonly site: PaperSite } | null>(null);
+  const due = wanted && known?.plan !== plan;
+  useEffect(() => {
+    if (!due) return;
+    const control = new AbortController();
+    paper.site(plan, control.signal).then(
+      (site) => setKnown({ plan, site }),
+      // Without them the sheet says that they are not known.
+      () => undefined,
+    );
+    return () => control.abort();
+  }, [paper, plan, due]);
+  return known?.plan === plan ? known.site : undefined;
+}
+
+/** The pages as they will be printed: cuff checklists, the day, or another sheet. Printing prints these pages only. */
 export function PaperView({ paper }: { readonly paper: PaperPort }) {
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running === true);
-  const [kind, setKind] = useState(paper.kinds[0]?.id ?? "");
+  const [id, setId] = useState(paper.kinds[0]?.id ?? "");
+  const [wishes, setWishes] = useState<Omit<PaperJob, "kind">>(FIRST_WISHES);
+  const [asking, setAsking] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const chosen = paper.kinds.find((one) => one.id === kind);
+  const chosen = paper.kinds.find((one) => one.id === id);
+  const job = useMemo((): PaperJob => {
+    const size = chosen?.sizes.includes(wishes.size) === true ? wishes.size : (chosen?.sizes[0] ?? "a4");
+    return { ...wishes, kind: id, size };
+  }, [wishes, id, chosen]);
 
   const late = chosen?.late ?? false;
   useShed(late);
@@ -59,10 +93,19 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
   const printed = usePrinted();
   const day = printed?.report ?? null;
   const chances = useDesk(chancesToPrint);
-  const pages = useMemo(
-    () => (day === null ? [] : paper.pages(kind, plan, verdict, day, tables, chances)),
-    [paper, kind, plan, verdict, day, tables, chances],
+  const reasons = useDesk(reasonsToPrint);
+  const site = useSite(paper, plan, chosen?.ways ?? false);
+  const given = useMemo(
+    (): PaperGiven | null =>
+      day && {
+        ...{ plan, verdict, day, chances, site },
+        shed: tables,
+        reasons: reasons && [...reasons.values()],
+      },
+    [plan, verdict, day, chances, site, tables, reasons],
   );
+  const pages = useMemo(() => (given ? paper.pages(job, given) : []), [paper, job, given]);
+  const doubts = useMemo(() => paper.doubts(plan, verdict, chances), [paper, plan, verdict, chances]);
   const first = pages[0];
   // The keyboard stays where it is led to while the pages are held.
   const idle = pages.length === 0 || held;
@@ -80,11 +123,11 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
   }, [first]);
 
   const toPdf = async (): Promise<void> => {
-    if (day === null) return;
+    if (given === null) return;
     try {
       setProblem(null);
-      const bytes = await paper.pdf(kind, plan, verdict, day, tables, chances);
-      const name = desk.fileName().replace(/\.json$/, `-${kind}.pdf`);
+      const bytes = await paper.pdf(job, given);
+      const name = desk.fileName().replace(/\.json$/, `-${id}.pdf`);
       download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
     } catch (error) {
       setProblem(error instanceof Error ? error.message : "unknown");
@@ -96,8 +139,20 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
       <div className="paper-tools">
         <div className="pair" role="group" aria-label="What to print">
           {paper.kinds.map((one) => (
-            <button key={one.id} type="button" aria-pressed={one.id === kind} onClick={() => setKind(one.id)}>
+            <button key={one.id} type="button" aria-pressed={one.id === id} onClick={() => setId(one.id)}>
               {one.name}
+            </button>
+          ))}
+        </div>
+        <div className="pair" role="group" aria-label="Paper">
+          {chosen?.sizes.map((size) => (
+            <button
+              key={size}
+              type="button"
+              aria-pressed={size === job.size}
+              onClick={() => setWishes({ ...wishes, size })}
+            >
+              {SIZE_WORDS[size]}
             </button>
           ))}
         </div>
@@ -112,7 +167,7 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
           className="primary"
           aria-disabled={idle}
           title={why}
-          onClick={() => !idle && window.print()}
+          onClick={() => !idle && setAsking(true)}
         >
           Print
         </button>
@@ -137,7 +192,7 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
             </button>
           </p>
         )}
-        <Unsaid list={paper.unsaid(kind, plan)} />
+        <Doubts list={doubts} />
         {verdict.score.breaches > 0 && (
           <p className="state breach">
             This day has {counted(verdict.score.breaches, "breach", "breaches")}: the paper shows it as it is.
@@ -145,6 +200,17 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
         )}
         {problem !== null && <p className="state breach">The PDF could not be made: {problem}</p>}
       </div>
+      {asking && chosen && !idle && (
+        <PrintDialog
+          kind={chosen}
+          job={job}
+          pages={pages}
+          doubts={doubts}
+          onJob={(part) => setWishes({ ...wishes, ...part })}
+          onPrint={() => window.print()}
+          onClose={() => setAsking(false)}
+        />
+      )}
       <div className="paper-pages" tabIndex={0} role="region" aria-label="Pages">
         {pages.map((page, i) => (
           <div
@@ -160,23 +226,6 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
         ))}
       </div>
     </div>
-  );
-}
-
-/** What is not on the pages, in one line that opens to the tasks it is about. */
-function Unsaid({ list }: { readonly list: ReturnType<PaperPort["unsaid"]> }) {
-  if (list.length === 0) return null;
-  return (
-    <details className="paper-unsaid">
-      <summary>On paper: {list.map(({ words }) => words).join(", ")}.</summary>
-      {list
-        .filter(({ tasks }) => tasks.length > 0)
-        .map(({ words, tasks }) => (
-          <p key={words} className="note">
-            {words}: {tasks.join("; ")}.
-          </p>
-        ))}
-    </details>
   );
 }
 

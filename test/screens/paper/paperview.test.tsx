@@ -15,18 +15,25 @@ const text = () => document.body.textContent ?? "";
 /** Paper with a kind that has late pages and one that has none; pages say whether the table was there. */
 const paper: PaperPort = {
   kinds: [
-    { id: "cuff", name: "Cuff", purpose: "One task a page.", late: true },
-    { id: "day", name: "Day", purpose: "One sheet." },
+    { id: "cuff", name: "Cuff", purpose: "One task a page.", sizes: ["cuff", "a4"], late: true, cut: true },
+    { id: "day", name: "Day", purpose: "One sheet.", sizes: ["a4", "letter"] },
   ],
-  pages: (_kind, _plan, _verdict, _day, shed) => [
-    {
-      svg: `<svg><text>${shed ? "with table" : "no table"}</text></svg>`,
+  site: () => new Promise(() => undefined),
+  pages: ({ size, duplex, order, holes }, { shed }) =>
+    ["one", "two"].slice(0, duplex ? 2 : 1).map((name) => ({
+      svg: `<svg><text>${shed ? "with table" : "no table"} ${name} ${size} ${order} ${holes ? "holes" : "whole"}</text></svg>`,
       widthMm: 98,
       heightMm: 132,
-      name: "one",
+      name,
+    })),
+  doubts: ({ tasks }) => [
+    {
+      words: "no steps for 1 task",
+      tasks: tasks.slice(0, 1).map(({ id }) => id),
+      at: { screen: "setup", page: "tasks" },
     },
+    { words: "chances not worked out", tasks: [], at: { screen: "odds" } },
   ],
-  unsaid: (kind) => (kind === "cuff" ? [{ words: "no caution for 2 tasks", tasks: ["Sweep", "Look"] }] : []),
   pdf: () => Promise.resolve(new Uint8Array()),
 };
 
@@ -118,14 +125,58 @@ describe("starts off the grid", () => {
   });
 });
 
-describe("what is not on paper", () => {
-  it("is told in a line that opens to the tasks", () => {
-    show(<PaperView paper={paper} />);
-    expect(document.querySelector(".paper-unsaid summary")?.textContent).toBe(
-      "On paper: no caution for 2 tasks.",
+describe("the check before print", () => {
+  const shownPlan = () => show(<PaperView paper={paper} />);
+
+  it("is a line that opens to what there is to know, each with a way to where it is mended", async () => {
+    const { desk, look } = shownPlan();
+    expect(document.querySelector(".paper-doubts summary")?.textContent).toBe(
+      "Before print: 2 things to know",
     );
-    expect(text()).toContain("Sweep; Look");
-    click(button("Day"));
-    expect(document.querySelector(".paper-unsaid")).toBeNull();
+    const [task] = desk.state.getState().plan.tasks;
+    expect(text()).toContain(task!.name);
+    click(button("no steps for 1 task"));
+    expect(look.getState().screen).toBe("setup");
+    expect(look.getState().setupPage).toBe("tasks");
+    expect(desk.state.getState().selection).toEqual([task!.id]);
+    click(button("chances not worked out"));
+    expect(look.getState().screen).toBe("odds");
+  });
+});
+
+describe("the print window", () => {
+  const choose = (words: string): void => {
+    const label = [...document.querySelectorAll("label")].find((one) => one.textContent?.includes(words));
+    if (!label) throw new Error(`there is no choice "${words}"`);
+    act(() => label.querySelector("input")!.click());
+  };
+  const picture = (): string => document.querySelector(".print-picture")?.textContent ?? "";
+
+  it("shows the first sheet as it will be printed, on the paper, sides, order and holes chosen", async () => {
+    const { engine } = await showTested();
+    await act(async () => engine.sheds[0]!.answer(shedReport()));
+    click(button("Print"));
+    expect(picture()).toContain("one cuff stack whole");
+    choose("A4");
+    expect(picture()).toContain("one a4 stack whole");
+    choose("Both, turned over");
+    expect(picture()).toContain("two a4 stack whole");
+    expect(picture()).toContain("Front");
+    choose("Pages in order");
+    choose("Crosses for the rings");
+    expect(picture()).toContain("two a4 reading holes");
+    // What the screen shows, and what is printed, are the same pages.
+    expect(document.querySelector(".paper-pages")?.textContent).toContain("two a4 reading holes");
+    expect(text()).toContain("1 sheet of paper.");
+  });
+
+  it("prints what it shows", async () => {
+    const { engine } = await showTested();
+    await act(async () => engine.sheds[0]!.answer(shedReport()));
+    let printed = 0;
+    window.print = () => void (printed += 1);
+    click(button("Print"));
+    click(button("Print these pages"));
+    expect(printed).toBe(1);
   });
 });

@@ -1,5 +1,5 @@
 import type { Verdict } from "../../../answers/index.ts";
-import type { Plan } from "../../../plan/index.ts";
+import { type Plan, shortFingerprint } from "../../../plan/index.ts";
 import { counted, utcDate } from "../../../words/index.ts";
 import { printable } from "../glyphs.ts";
 import type { SheetStamp } from "./frame.ts";
@@ -8,7 +8,7 @@ import type { SheetStamp } from "./frame.ts";
 export function stampOf(plan: Plan, { score, placed }: Verdict, printedMs: number): SheetStamp {
   return {
     plan: printable(plan.title),
-    revision: `${plan.revision.name ?? "no revision"} · ${placed} of ${counted(plan.tasks.length, "task")} placed`,
+    revision: `${plan.revision.name ?? "no revision"} · ${shortFingerprint(plan)} · ${placed} of ${counted(plan.tasks.length, "task")} placed`,
     printed: `printed ${utcDate(printedMs - (printedMs % 60_000), 0)} UTC`,
     notCleared:
       score.breaches === 0

@@ -1,0 +1,103 @@
+import { expect, type Page, test } from "@playwright/test";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { readFileSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { parseText } from "../src/plan/index.ts";
+import { packRun } from "../src/solver/index.ts";
+
+/** The print path of the browser and the file that is saved show the same pages: as many, as large, with the same words in the same places. */
+
+const MM = 25.4 / 72;
+/** Rounding of the browser's layout and of both files, mm. */
+const NEAR_MM = 0.35;
+
+interface Spot {
+  readonly word: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** First words of all texts of a PDF by page, and the size of its pages, mm from the top left. */
+async function read(bytes: Uint8Array): Promise<{ wideMm: number; highMm: number; spots: Spot[] }[]> {
+  const file = await getDocument({ data: Uint8Array.from(bytes), verbosity: 0, isEvalSupported: false })
+    .promise;
+  const pages = [];
+  for (let i = 1; i <= file.numPages; i += 1) {
+    const page = await file.getPage(i);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const { items } = await page.getTextContent();
+    const spots = items.flatMap((item) => {
+      if (!("str" in item) || item.str.trim() === "") return [];
+      const [, , , , x = 0, y = 0] = item.transform as number[];
+      return [{ word: item.str.trim().split(/\s/)[0] ?? "", x: x * MM, y: (height - y) * MM }];
+    });
+    pages.push({ wideMm: width * MM, highMm: height * MM, spots });
+  }
+  return pages;
+}
+
+/** The small plan with a day packed into it, the same each time. */
+function packedSmall(): string {
+  const read = parseText(readFileSync("public/plans/small.json", "utf8"));
+  if (!read.ok) throw new Error("the small plan is no plan");
+  const run = packRun(read.value, { seed: 1, iterations: 400, clock: () => 0 });
+  while (run.step(1)) continue;
+  return JSON.stringify({ ...read.value, schedule: run.best() });
+}
+
+async function openPaper(page: Page, kind: string): Promise<void> {
+  await page.route("**/plans/small.json", (route) =>
+    route.fulfill({ body: packedSmall(), contentType: "application/json" }),
+  );
+  await page.goto("/?plan=small");
+  await page.locator(".stage .block").first().waitFor();
+  await page.getByRole("button", { name: "Paper", exact: true }).click();
+  await page.getByRole("button", { name: kind, exact: true }).click();
+  await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
+  const save = page.getByRole("button", { name: "Save as PDF" });
+  await expect(save).toHaveAttribute("aria-disabled", "false", { timeout: 120_000 });
+  await page.evaluate(() => document.fonts.ready);
+}
+
+for (const kind of ["Cuff checklists", "Day timeline", "Console timeline", "Manifest"]) {
+  test(`what the browser prints of ${kind} is what is saved`, async ({ page }) => {
+    await openPaper(page, kind);
+    const download = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save as PDF" }).click();
+    const saved = await read(new Uint8Array(await readFile(await (await download).path())));
+    const printed = await read(
+      new Uint8Array(await page.pdf({ preferCSSPageSize: true, printBackground: true })),
+    );
+    expect(printed.length).toBe(saved.length);
+    saved.forEach((wanted, i) => {
+      const got = printed[i]!;
+      expect(Math.abs(got.wideMm - wanted.wideMm)).toBeLessThan(NEAR_MM);
+      expect(Math.abs(got.highMm - wanted.highMm)).toBeLessThan(NEAR_MM);
+      // Every text of the file begins on the printed page with the same word at the same place.
+      const lost = wanted.spots.filter(
+        ({ word, x, y }) =>
+          !got.spots.some(
+            (one) => one.word === word && Math.abs(one.x - x) < NEAR_MM && Math.abs(one.y - y) < NEAR_MM,
+          ),
+      );
+      expect(lost).toEqual([]);
+    });
+  });
+}
+
+test("the print window shows the sheet, and a finding leads to where it is mended", async ({ page }) => {
+  await openPaper(page, "Cuff checklists");
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  const window = page.getByRole("dialog", { name: "Print Cuff checklists" });
+  await window.getByLabel("A4").check();
+  await window.getByLabel("Both, turned over the long edge").check();
+  await expect(window.locator("figure")).toHaveCount(2);
+  await expect(window.locator("figure").first()).toContainText("sheet 1 of");
+  await window.getByText(/^Before print:/).click();
+  await window
+    .getByRole("button", { name: /not known$/ })
+    .first()
+    .click();
+  await expect(page.locator(".paper-view")).toHaveCount(0);
+  await expect(page.getByRole("table").first()).toBeVisible();
+});

@@ -1,0 +1,182 @@
+import type { ChancesReport, Verdict } from "../../answers/index.ts";
+import { allCautions, bagNumbers, type Plan, type Task } from "../../plan/index.ts";
+import { counted, listed, percent, taskNumber } from "../../words/index.ts";
+import { BOX, printable } from "./glyphs.ts";
+
+/** Something to know before paper of a plan is printed, and where it is mended. */
+export interface Doubt {
+  /** In words that follow "On paper:". */
+  readonly words: string;
+  /** Ids of the tasks that it is about; none where it is about no task. */
+  readonly tasks: readonly string[];
+  readonly at: Place;
+}
+
+/** The screen where it is mended; in setup the page of it. */
+export type Place =
+  | { readonly screen: "day" | "odds" }
+  | { readonly screen: "setup"; readonly page: "tasks" | "gear" | "site" | "crew" | "odds" };
+
+const DAY: Place = { screen: "day" };
+const ODDS: Place = { screen: "odds" };
+const setup = (page: Extract<Place, { screen: "setup" }>["page"]): Place => ({ screen: "setup", page });
+
+/**
+ * All there is to know of a plan before it is printed, the worst first. `chances` null: nobody has worked them out; left out: they are
+ * not asked about.
+ */
+export function beforePrint(plan: Plan, verdict: Verdict, chances?: ChancesReport | null): Doubt[] {
+  return [
+    ...dayDoubts(plan, verdict),
+    ...(chances === undefined ? [] : chanceDoubts(chances)),
+    ...signDoubts(plan),
+    ...unknownDoubts(plan),
+    ...textDoubts(plan),
+  ];
+}
+
+function dayDoubts({ tasks, schedule }: Plan, { score }: Verdict): Doubt[] {
+  const placed = new Set(schedule.placements.map(({ task }) => task));
+  const out = tasks.filter(({ id, must }) => must && !placed.has(id));
+  return [
+    ...(score.breaches > 0
+      ? [
+          {
+            words: `${counted(score.breaches, "breach", "breaches")}, not fit to be flown`,
+            tasks: [],
+            at: DAY,
+          },
+        ]
+      : []),
+    ...told("must-do left out:", out, DAY),
+  ];
+}
+
+function chanceDoubts(chances: ChancesReport | null): Doubt[] {
+  if (!chances) return [{ words: "chances not worked out", tasks: [], at: ODDS }];
+  const { home, must, wish, tasks } = chances;
+  const below = (name: string, low: number, wanted: number): Doubt[] =>
+    low < wanted
+      ? [
+          {
+            words: `chance of ${name} not surely at the wish of ${percent(wanted, "given")}`,
+            tasks: [],
+            at: ODDS,
+          },
+        ]
+      : [];
+  const short = tasks.filter((one) => one.must && one.done.low < wish.must).map(({ task }) => task);
+  return [
+    ...below("everybody home", home.low, wish.home),
+    ...below("every must-do done", must.low, wish.must).map((one) => ({ ...one, tasks: short })),
+  ];
+}
+
+/** Names and texts with signs that the faces of paper lack: they come out as empty frames. */
+function signDoubts(plan: Plan): Doubt[] {
+  const lacks = (...texts: readonly (string | undefined)[]): boolean =>
+    texts.some((one) => one !== undefined && printable(one).includes(BOX));
+  const tasks = plan.tasks.filter(({ name, steps, cautions }) =>
+    lacks(
+      name,
+      ...steps.flatMap((step) => [
+        step.text,
+        step.when,
+        step.blank?.unit,
+        ...step.cautions.map((one) => one.text),
+      ]),
+      ...cautions.map((one) => one.text),
+    ),
+  );
+  const lists = [
+    { list: plan.site.places, at: setup("site") },
+    { list: [...plan.crew, ...plan.suits], at: setup("crew") },
+    { list: [...plan.equipment, ...plan.containers], at: setup("gear") },
+  ];
+  return [
+    ...told("signs that paper cannot show in", tasks, setup("tasks")),
+    ...lists.flatMap(({ list, at }): Doubt[] => {
+      const names = list.filter(({ name }) => lacks(name)).map(({ id }) => id);
+      return names.length === 0
+        ? []
+        : [{ words: `signs that paper cannot show in ${listed(names)}`, tasks: [], at }];
+    }),
+  ];
+}
+
+/** Values that the plan lacks and sheets ask for. */
+function unknownDoubts(plan: Plan): Doubt[] {
+  const placed = placedByCrew(plan);
+  const used = plan.equipment.filter(({ id }) =>
+    placed.some(({ equipment }) => equipment.some((one) => one.equipment === id)),
+  );
+  const gear = (what: string, of: (one: (typeof used)[number]) => unknown): Doubt[] => {
+    const lacking = used.filter((one) => of(one) === undefined);
+    return lacking.length === 0
+      ? []
+      : [{ words: `${what} of ${counted(lacking.length, "tool")} not known`, tasks: [], at: setup("gear") }];
+  };
+  return [
+    ...told(
+      "bags not known for",
+      placed.filter((task) => bagNumbers(task, taskNumber(plan, task.id)) === null),
+      setup("tasks"),
+    ),
+    ...gear("mass", ({ massKg }) => massKg),
+    ...gear("whether it returns", ({ returns }) => returns),
+    ...(plan.suits.some(({ drinkKg }) => drinkKg === undefined)
+      ? [{ words: "drinking water of a suit not known", tasks: [], at: setup("crew") }]
+      : []),
+    ...(plan.body.ephemeris === "none"
+      ? [{ words: "sun not known over this body", tasks: [], at: setup("site") }]
+      : []),
+  ];
+}
+
+/** What was not written, is not printed, or is hard to keep to. */
+function textDoubts(plan: Plan): Doubt[] {
+  const placed = placedByCrew(plan);
+  const uneven = new Set(
+    plan.schedule.placements.filter(({ startS }) => startS % 60 !== 0).map(({ task }) => task),
+  );
+  const notes = [
+    ...(plan.notes.trim() === "" ? [] : ["the plan"]),
+    ...(plan.site.notes.trim() === "" ? [] : ["the site"]),
+  ];
+  const at = setup("tasks");
+  return [
+    ...told(
+      "no steps for",
+      placed.filter(({ steps }) => steps.length === 0),
+      at,
+    ),
+    ...told(
+      "no caution for",
+      placed.filter((task) => allCautions(task).length === 0),
+      at,
+    ),
+    ...told(
+      "cautions without a class for",
+      placed.filter((task) => allCautions(task).some((one) => one.class === undefined)),
+      at,
+    ),
+    ...told(
+      "starts with seconds for",
+      placed.filter(({ id }) => uneven.has(id)),
+      DAY,
+    ),
+    ...(notes.length > 0
+      ? [{ words: `notes of ${notes.join(" and of ")} not printed`, tasks: [], at: setup("site") }]
+      : []),
+  ];
+}
+
+function placedByCrew({ tasks, schedule }: Plan): Task[] {
+  const placed = new Set(schedule.placements.filter(({ crew }) => crew.length > 0).map(({ task }) => task));
+  return tasks.filter(({ id }) => placed.has(id));
+}
+
+function told(what: string, tasks: readonly Task[], at: Place): Doubt[] {
+  if (tasks.length === 0) return [];
+  return [{ words: `${what} ${counted(tasks.length, "task")}`, tasks: tasks.map(({ id }) => id), at }];
+}

@@ -1,0 +1,123 @@
+import { useEffect, useRef } from "react";
+import { counted } from "../../words/index.ts";
+import type { PaperDoubt, PaperJob, PaperKind, PaperPage, PaperSize } from "../services.ts";
+import { Doubts } from "./doubts.tsx";
+
+export const SIZE_WORDS: Readonly<Record<PaperSize, string>> = {
+  cuff: "Cuff, 98 × 132 mm",
+  a4: "A4",
+  letter: "Letter",
+};
+
+interface Props {
+  readonly kind: PaperKind;
+  readonly job: PaperJob;
+  readonly pages: readonly PaperPage[];
+  readonly doubts: readonly PaperDoubt[];
+  onJob(part: Partial<PaperJob>): void;
+  onPrint(): void;
+  onClose(): void;
+}
+
+/** How pages go on paper, chosen beside a picture of the first sheet, and what to know before they are printed. */
+export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose }: Props) {
+  const ref = useRef<HTMLDialogElement>(null);
+  useEffect(() => ref.current?.showModal(), []);
+  const close = (): void => ref.current?.close();
+  const cut = kind.cut === true && job.size !== "cuff";
+  const small = job.size === "cuff";
+  const sheets = cut && job.duplex ? pages.length / 2 : pages.length;
+  const first = pages.slice(0, cut && job.duplex ? 2 : 1);
+  return (
+    <dialog ref={ref} className="print-dialog" aria-labelledby="print-title" onClose={onClose}>
+      <header className="part-head">
+        <h2 id="print-title">Print {kind.name}</h2>
+      </header>
+      <div className="print-choices">
+        <Choice
+          name="Paper"
+          of={kind.sizes.map((size) => [size, SIZE_WORDS[size]])}
+          value={job.size}
+          onChoose={(size) => onJob({ size })}
+        />
+        {cut && (
+          <>
+            <Choice
+              name="Sides"
+              of={[
+                ["one", "One side"],
+                ["both", "Both, turned over the long edge"],
+              ]}
+              value={job.duplex ? "both" : "one"}
+              onChoose={(sides) => onJob({ duplex: sides === "both" })}
+            />
+            <Choice
+              name="Order"
+              of={[
+                ["stack", "Cut as a stack, piles laid on each other"],
+                ["reading", "Pages in order on each sheet"],
+              ]}
+              value={job.order}
+              onChoose={(order) => onJob({ order })}
+            />
+          </>
+        )}
+        {(cut || !small) && kind.id !== "day" && (
+          <label>
+            <input
+              type="checkbox"
+              checked={job.holes}
+              onChange={(event) => onJob({ holes: event.target.checked })}
+            />{" "}
+            {cut ? "Crosses for the rings" : "Room for two holes"}
+          </label>
+        )}
+        <p className="note">
+          {counted(sheets, "sheet")} of paper. Printed at full size: choose no fitting to the page.
+        </p>
+        <Doubts list={doubts} onGo={close} />
+      </div>
+      <div className="print-picture" role="group" aria-label="The first sheet">
+        {first.map((page, i) => (
+          <figure key={page.name + i}>
+            <div
+              className="print-sheet"
+              style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}` }}
+              // The pages are this program's own drawing; all text in them is escaped where they are made.
+              dangerouslySetInnerHTML={{ __html: page.svg }}
+            />
+            {first.length > 1 && <figcaption>{i === 0 ? "Front" : "Back"}</figcaption>}
+          </figure>
+        ))}
+      </div>
+      <footer className="print-end">
+        <button type="button" className="primary" onClick={onPrint}>
+          Print these pages
+        </button>
+        <button type="button" onClick={close}>
+          Close
+        </button>
+      </footer>
+    </dialog>
+  );
+}
+
+interface ChoiceProps<Value extends string> {
+  readonly name: string;
+  readonly of: readonly (readonly [Value, string])[];
+  readonly value: Value;
+  onChoose(value: Value): void;
+}
+
+function Choice<Value extends string>({ name, of, value, onChoose }: ChoiceProps<Value>) {
+  return (
+    <fieldset>
+      <legend>{name}</legend>
+      {of.map(([one, words]) => (
+        <label key={one}>
+          <input type="radio" name={name} checked={one === value} onChange={() => onChoose(one)} /> {words}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
