@@ -12,9 +12,10 @@ const MM = 25.4 / 72;
 const NEAR_MM = 0.35;
 
 interface Spot {
-  readonly word: string;
+  readonly words: string;
   readonly x: number;
   readonly y: number;
+  readonly wideMm: number;
 }
 
 /** First words of all texts of a PDF by page, and the size of its pages, mm from the top left. */
@@ -29,7 +30,7 @@ async function read(bytes: Uint8Array): Promise<{ wideMm: number; highMm: number
     const spots = items.flatMap((item) => {
       if (!("str" in item) || item.str.trim() === "") return [];
       const [, , , , x = 0, y = 0] = item.transform as number[];
-      return [{ word: item.str.trim().split(/\s/)[0] ?? "", x: x * MM, y: (height - y) * MM }];
+      return [{ words: item.str.trim(), x: x * MM, y: (height - y) * MM, wideMm: item.width * MM }];
     });
     pages.push({ wideMm: width * MM, highMm: height * MM, spots });
   }
@@ -43,6 +44,16 @@ function packedSmall(): string {
   const run = packRun(read.value, { seed: 1, iterations: 400, clock: () => 0 });
   while (run.step(1)) continue;
   return JSON.stringify({ ...read.value, schedule: run.best() });
+}
+
+/** Whether a page has the first word of a text where it stands: by itself, or inside a longer text that a reader made of neighbours. */
+function has(page: { readonly spots: readonly Spot[] }, { words, x, y }: Spot): boolean {
+  const [word = ""] = words.split(/\s/);
+  return page.spots.some((one) => {
+    if (Math.abs(one.y - y) > NEAR_MM) return false;
+    if (Math.abs(one.x - x) < NEAR_MM) return one.words.startsWith(word) || word.startsWith(one.words);
+    return one.x < x && x < one.x + one.wideMm && one.words.includes(word);
+  });
 }
 
 async function openPaper(page: Page, kind: string): Promise<void> {
@@ -74,12 +85,7 @@ for (const kind of ["Cuff checklists", "Day timeline", "Console timeline", "Mani
       expect(Math.abs(got.wideMm - wanted.wideMm)).toBeLessThan(NEAR_MM);
       expect(Math.abs(got.highMm - wanted.highMm)).toBeLessThan(NEAR_MM);
       // Every text of the file begins on the printed page with the same word at the same place.
-      const lost = wanted.spots.filter(
-        ({ word, x, y }) =>
-          !got.spots.some(
-            (one) => one.word === word && Math.abs(one.x - x) < NEAR_MM && Math.abs(one.y - y) < NEAR_MM,
-          ),
-      );
+      const lost = wanted.spots.filter((spot) => !has(got, spot));
       expect(lost).toEqual([]);
     });
   });
@@ -99,5 +105,5 @@ test("the print window shows the sheet, and a finding leads to where it is mende
     .first()
     .click();
   await expect(page.locator(".paper-view")).toHaveCount(0);
-  await expect(page.getByRole("table").first()).toBeVisible();
+  await expect(page.getByRole("grid").first()).toBeVisible();
 });

@@ -134,7 +134,15 @@ const screens = {
       import("./screens/paper/paperview.tsx"),
       import("./paperport.ts"),
     ]);
-    const paper = paperPort(engine, services.sunDeg);
+    const paper = paperPort({
+      engine,
+      sunDeg: services.sunDeg,
+      rehearsed() {
+        const day = rehearsing?.state.getState().day;
+        const debrief = rehearsing?.debrief();
+        return day && debrief ? { plan: day.plan, run: day.rehearsal, debrief } : null;
+      },
+    });
     return () => <PaperView paper={paper} />;
   }),
   setup: fetched(async () => {

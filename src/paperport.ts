@@ -1,3 +1,4 @@
+import { check } from "./check/index.ts";
 import type { Engine } from "./engine/calls.ts";
 import {
   beforePrint,
@@ -5,6 +6,7 @@ import {
   daySheet,
   impose,
   type Paper,
+  type Rehearsed,
   SHEET_KINDS,
   type SheetKindId,
   type SheetNeed,
@@ -41,9 +43,21 @@ const SHEETS: readonly PaperKind[] = keysOf(SHEET_KINDS).map((id) => {
   return { id, name, purpose, sizes, late: needs.includes("shed"), ways: needs.includes("walks") };
 });
 
+/** What the port asks others for. */
+export interface PaperSources {
+  readonly engine: Pick<Engine, "siteWalks" | "siteGround">;
+  readonly sunDeg: SunDeg;
+  /** The day under rehearsal and what came of it; null where there is none. */
+  rehearsed(): Rehearsed | null;
+}
+
 type SunDeg = (plan: Plan, atS: number) => number | null;
 
-function paperOf({ kind, size, duplex, order, holes }: PaperJob, given: PaperGiven, sunDeg: SunDeg): Paper {
+function paperOf(
+  { kind, size, duplex, order, holes }: PaperJob,
+  given: PaperGiven,
+  { sunDeg, rehearsed }: PaperSources,
+): Paper {
   const { plan, verdict, day, shed, chances, reasons, site } = given;
   if (kind === DAY.id) return daySheet(plan, verdict, size === "letter" ? "letter" : "a4", day, chances);
   const sheet: SheetKindId | undefined = keysOf(SHEET_KINDS).find((id) => id === kind);
@@ -54,14 +68,22 @@ function paperOf({ kind, size, duplex, order, holes }: PaperJob, given: PaperGiv
   const facts = {
     ...{ plan, verdict, day, shed, reasons },
     sunDeg: (atS: number) => sunDeg(plan, atS),
+    rehearsal: rehearsed() ?? undefined,
     walks: site?.walks,
     ground: site?.ground,
   };
-  return sheetPaper(sheet, facts, stampOf(plan, verdict, Date.now()), { paper: size, punched: holes });
+  const { rehearsal } = facts;
+  // A rehearsal keeps the plan that it began with: its sheets name the revision that it runs.
+  const stamp =
+    rehearsal && SHEET_KINDS[sheet].needs.some((need) => need === "rehearsal")
+      ? stampOf(rehearsal.plan, check(rehearsal.plan), Date.now())
+      : stampOf(plan, verdict, Date.now());
+  return sheetPaper(sheet, facts, stamp, { paper: size, punched: holes });
 }
 
-/** Paper, with ways from the engine and the sun from whoever knows it. */
-export function paperPort(engine: Pick<Engine, "siteWalks" | "siteGround">, sunDeg: SunDeg): PaperPort {
+/** Paper, with ways, sun and rehearsal from whoever knows them. */
+export function paperPort(sources: PaperSources): PaperPort {
+  const { engine } = sources;
   return {
     kinds: [CUFF, DAY, ...SHEETS],
     async site(plan, signal) {
@@ -72,7 +94,7 @@ export function paperPort(engine: Pick<Engine, "siteWalks" | "siteGround">, sunD
       return { walks, ground };
     },
     pages(job, given) {
-      const made = paperOf(job, given, sunDeg);
+      const made = paperOf(job, given, sources);
       return toSvgPages(made).map((svg, i) => {
         const { widthMm = 0, heightMm = 0, name = "" } = made.pages[i] ?? {};
         return { svg, widthMm, heightMm, name };
@@ -82,7 +104,7 @@ export function paperPort(engine: Pick<Engine, "siteWalks" | "siteGround">, sunD
     // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
     async pdf(job, given) {
       const { toPdf } = await import("./exchange/paper/pdf.ts");
-      return toPdf(paperOf(job, given, sunDeg), facesFromServer);
+      return toPdf(paperOf(job, given, sources), facesFromServer);
     },
   };
 }

@@ -12,6 +12,7 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   cuff: async () => (await import("./cuffverb.ts")).cuffVerb,
   sheet: async () => (await import("./sheetverb.ts")).sheetVerb,
   export: async () => (await import("./exportverb.ts")).exportVerb,
+  diff: async () => (await import("./diffverb.ts")).diffVerb,
   odds: async () => (await import("./oddsverb.ts")).oddsVerb,
   curve: async () => (await import("./curveverb.ts")).curveVerb,
   shed: async () => (await import("./shedverb.ts")).shedVerb,

@@ -24,15 +24,18 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Writes cuff checklists as PDF: pages of 98 x 132 mm, or four to a sheet with cut marks, to be cut as a stack whose piles
       are laid on each other. --duplex: both sides, turned over the long edge. --reading: pages in order on each sheet.
       --rings: crosses where the rings go. --no-shed leaves out what to drop if late, and a page says so.
-  lope sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched]
+  lope sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched] [--seed 1]
       Writes a sheet of the plan's schedule as PDF. KIND: day (timeline on one sheet), console (each EVA minute by minute),
       gauges (by task end), late (what to leave out), stations (tasks by place, map of ways), site (map), stowage (tools,
-      what goes out and returns), manifest (cases, bags, masses), left-out (and why), rules (value, source, owner).
+      what goes out and returns), manifest (cases, bags, masses), left-out (and why), rules (value, source, owner), scenario
+      and debrief (of the day as its crew plays it by itself, durations drawn by --seed).
       --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
   lope export KIND plan.json --out file
       Writes the plan for other programs. KIND: plan, tasks, schedule, margins, findings, bench (CSV), calendar (iCalendar),
       geojson, kml, schema (JSON Schema), or zip for all of them.
-
+  lope diff before.json after.json [--out file.pdf] [--paper a4|letter|cuff] [--no-shed]
+      What is otherwise between two revisions, and which pages of cuff checklists and sheets have to be replaced. --out writes
+      the sheet of changes and the pages to replace, with bars beside what is new.
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chances of everybody home, of every must-do done and of nothing missed, from simulated days, with their
       sampling error; what is missed and why.

@@ -14,6 +14,20 @@ export function readOptions<T extends NonNullable<ParseArgsConfig["options"]>>(
   return { path, values: read.values };
 }
 
+/** The two plan files, before and after, and the options of a verb. Throws a Refusal for anything else on the line. */
+export function readTwo<T extends NonNullable<ParseArgsConfig["options"]>>(
+  verb: string,
+  args: readonly string[],
+  options: T,
+) {
+  const read = parsed(args, options);
+  const [before, after, ...more] = read.positionals;
+  if (before === undefined || after === undefined)
+    return refuse(`say which plans: lope ${verb} before.json after.json`);
+  if (more.length > 0) return refuse(`two plans at a time; left over: ${more.join(" ")}`);
+  return { paths: [before, after] as const, values: read.values };
+}
+
 function parsed<T extends NonNullable<ParseArgsConfig["options"]>>(args: readonly string[], options: T) {
   try {
     return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });

@@ -2,6 +2,7 @@ export { nextCall, played } from "./autoplay.ts";
 export { callSchema, MOST_CALLS, rehearsalFrom, rehearsalSchema } from "./call.ts";
 export type { Call, Reading, Rehearsal } from "./call.ts";
 export { callFaults } from "./callfaults.ts";
+export { callWords } from "./callwords.ts";
 export { debriefOf } from "./debrief.ts";
 export type { Debrief, DebriefEva, DebriefRow, PlannedOuting } from "./debrief.ts";
 export type { Facts } from "./facts.ts";

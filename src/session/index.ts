@@ -69,6 +69,6 @@ export type {
   ReadOut,
   Spot as RehearsedSpot,
 } from "../rehearsal/index.ts";
-export { isMark } from "../rehearsal/index.ts";
+export { callWords, isMark } from "../rehearsal/index.ts";
 export { tabbedRows } from "../exchange/lists/delimited.ts";
 export { debriefCsv } from "../exchange/debriefcsv.ts";

@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { judgeFor, recallOf } from "../../../src/check/index.ts";
 import { printedDay, printingRun } from "../../../src/exchange/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { type Call, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
+import { type Call, callWords, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
 import type { Rehearsed } from "../../../src/session/index.ts";
 import { walksOf } from "../../../src/terrain/index.ts";
-import { callWords, lateWords } from "../../../src/screens/rehearsal/callwords.ts";
+import { lateWords } from "../../../src/screens/rehearsal/callwords.ts";
 import { crewNow } from "../../../src/screens/rehearsal/crewnow.ts";
 import { at, task, tinyPlan } from "../../check/tinyPlan.ts";
 

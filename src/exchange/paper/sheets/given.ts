@@ -14,6 +14,13 @@ import type { Eva, Plan, Task } from "../../../plan/index.ts";
 import { taskNumber } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
 
+/** A day under rehearsal, with the plan as it was when it began, and what came of it. */
+export interface Rehearsed {
+  readonly plan: Plan;
+  readonly run: Rehearsal;
+  readonly debrief: Debrief;
+}
+
 /** What sheets are made of: the plan with its schedule, and what the judge and the maker say of it. Unknown is said where something is missing. */
 export interface SheetFacts {
   readonly plan: Plan;
@@ -27,7 +34,7 @@ export interface SheetFacts {
   readonly reasons?: readonly BenchReason[] | undefined;
   readonly walks?: SiteWalks | undefined;
   readonly ground?: SiteGround | null | undefined;
-  readonly rehearsal?: { readonly run: Rehearsal; readonly debrief: Debrief } | undefined;
+  readonly rehearsal?: Rehearsed | undefined;
 }
 
 /** With the day as the judge has it where everybody leaves as printed, and what every suit must hold there. */

@@ -9,6 +9,7 @@ import { givenOf, type SheetFacts, type SheetGiven } from "./given.ts";
 import { lateBody } from "./late.ts";
 import { leftOutBody } from "./leftout.ts";
 import { manifestBody } from "./manifest.ts";
+import { debriefBody, scenarioBody } from "./rehearsal.ts";
 import { siteMapBody } from "./sitemap.ts";
 import { stationBodies } from "./stations.ts";
 import { stowageBody } from "./stowage.ts";
@@ -80,6 +81,18 @@ export const SHEET_KINDS = {
     purpose: "Value, source and owner of every rule.",
     needs: [],
     bodies: ONE(flightRulesBody),
+  },
+  scenario: {
+    name: "Scenario",
+    purpose: "What is thrown into a rehearsal, for whoever leads it.",
+    needs: ["rehearsal"],
+    bodies: ONE(scenarioBody),
+  },
+  debrief: {
+    name: "Debrief",
+    purpose: "Planned against actual, after a rehearsal.",
+    needs: ["rehearsal"],
+    bodies: ONE(debriefBody),
   },
 } as const satisfies Readonly<Record<string, SheetKind>>;
 

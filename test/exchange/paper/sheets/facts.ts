@@ -1,7 +1,15 @@
 import { check } from "../../../../src/check/index.ts";
 import { makeCore } from "../../../../src/engine/core.ts";
-import { printedDay, type SheetFacts, type SheetStamp } from "../../../../src/exchange/index.ts";
+import {
+  printedDay,
+  type Rehearsed,
+  type SheetFacts,
+  type SheetStamp,
+} from "../../../../src/exchange/index.ts";
+import { instant } from "../../../../src/kernel/index.ts";
 import type { Plan } from "../../../../src/plan/index.ts";
+import { type Call, debriefOf, played, rehearsalFrom, standingOf } from "../../../../src/rehearsal/index.ts";
+import { walksOf } from "../../../../src/terrain/index.ts";
 import { packRun } from "../../../../src/solver/index.ts";
 
 /** Everything that sheets of a plan are made of, worked out by the core itself. */
@@ -17,7 +25,23 @@ export async function factsOf(plan: Plan): Promise<SheetFacts> {
     reasons: await core.benchReasons(plan, { schedule }),
     walks: await core.siteWalks(plan, { schedule }),
     ground: await core.siteGround(plan, {}),
+    rehearsal: rehearsed(plan),
   };
+}
+
+/** The day played by its crew, with a slip, a hold and a word thrown in at its begin. */
+function rehearsed(plan: Plan): Rehearsed {
+  const walks = walksOf(plan);
+  const begun = rehearsalFrom(0, 1);
+  const [first] = plan.schedule.placements;
+  const at = { atS: instant(0) };
+  const calls: Call[] = [
+    ...(first ? [{ ...at, kind: "longer" as const, task: first.task, byS: 600 }] : []),
+    { ...at, kind: "hold", untilS: instant(60) },
+    { ...at, kind: "note", words: "Everybody is told." },
+  ];
+  const run = played(plan, { ...begun, calls }, plan.stay.lengthS, walks);
+  return { plan, run, debrief: debriefOf(plan, standingOf(plan, run, walks), check(plan).outings) };
 }
 
 export const STAMP: SheetStamp = {

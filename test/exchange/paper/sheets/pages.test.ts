@@ -63,5 +63,7 @@ describe("sheets on paper", () => {
     expect(said("left-out")).toContain("not worked out");
     expect(said("stations")).toContain("?");
     expect(said("console")).toContain("?");
+    for (const kind of ["scenario", "debrief"] as const)
+      expect(said(kind)).toContain("No day is under rehearsal.");
   });
 });

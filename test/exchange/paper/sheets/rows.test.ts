@@ -8,6 +8,7 @@ import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
 import { lateRows } from "../../../../src/exchange/paper/sheets/late.ts";
 import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
 import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
+import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
@@ -220,5 +221,13 @@ describe("the other sheets", () => {
           });
         });
       }
+  });
+
+  it("have all that was thrown into a rehearsal, and nothing that the crew called by itself", () => {
+    for (const { given } of all) {
+      const kinds = scenarioRows(given.rehearsal!).map(({ kind }) => kind);
+      expect(kinds.filter((kind) => kind === "hold" || kind === "note")).toEqual(["hold", "note"]);
+      for (const own of ["out", "in", "begins", "ends"] as const) expect(kinds).not.toContain(own);
+    }
   });
 });
