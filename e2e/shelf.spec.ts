@@ -1,6 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
-import { block, openDay } from "./days.ts";
+import { readFileSync } from "node:fs";
+import { block, openDay, spanOf } from "./days.ts";
 import { setTheme } from "./shell.ts";
 
 const shelf = (page: Page) => page.getByRole("dialog", { name: "Plans in this browser" });
@@ -123,6 +124,40 @@ test("two windows on one plan: one writes, the other follows and takes over", as
   await expect(word(page)).toHaveCount(0);
   await page.getByRole("button", { name: /^Undo/ }).click();
   await expect(block(page, "Carry the ground listener")).toBeVisible();
+});
+
+test("a file that was sent away comes back and is merged, conflicts side by side", async ({ page }) => {
+  await openDay(page);
+  const download = page.waitForEvent("download");
+  await page.keyboard.press("Control+s");
+  const path = await (await download).path();
+  const theirs = JSON.parse(readFileSync(path, "utf8")) as {
+    tasks: { id: string; worth: number }[];
+    schedule: { placements: { task: string; startS: number }[] };
+  };
+  theirs.tasks[1]!.worth += 7;
+  for (const one of theirs.schedule.placements) if (one.task === "first-scoop") one.startS += 600;
+  await block(page, "First scoop").focus();
+  await page.keyboard.press("]");
+  await openShelf(page);
+  await page.getByLabel("Merge a file").setInputFiles({
+    name: "back.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(theirs)),
+  });
+  const part = shelf(page).getByRole("region", { name: "Merge a file" });
+  await expect(part.getByRole("region", { name: "Changed here" })).toContainText("1 min later");
+  await expect(part.getByRole("region", { name: "Changed in the file" })).toContainText("Worth:");
+  const clash = part.getByRole("group", { name: "Schedule" });
+  await expect(clash).toContainText("Keep mine. First scoop starts at");
+  await clash.getByRole("radio", { name: /^Take theirs/ }).check();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+  if (process.env["PICTURE"]) await page.screenshot({ path: process.env["PICTURE"] });
+  await part.getByRole("button", { name: "Merge", exact: true }).click();
+  await expect(shelf(page)).toHaveCount(0);
+  expect(await spanOf(page, "First scoop")).toBe("2:05 to 2:13");
+  await expect(page.getByRole("button", { name: /^Undo/ })).toHaveAttribute("title", /^Undo: Merge /);
 });
 
 for (const theme of ["light", "dark"] as const) {

@@ -20,10 +20,12 @@ export {
   composePatches,
   fitPatch,
   invertPatch,
+  mergePlans,
   patchBetween,
   patchSchema,
+  takeTheirs,
 } from "./patch/index.ts";
-export type { Change, Misfit, Patch } from "./patch/index.ts";
+export type { Change, Clash, Merged, Misfit, Patch } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";

@@ -16,6 +16,7 @@ import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { asideCommands, type AsideCommands } from "./shelf/aside.ts";
 import { keepingOf } from "./shelf/keeping.ts";
+import { mergeCommands, type MergeCommands } from "./shelf/merging.ts";
 import { type Opening, openingOf } from "./shelf/opening.ts";
 import { type Saver, saverOf } from "./shelf/saving.ts";
 import { shelfCommands, type ShelfCommands } from "./shelf/shelf.ts";
@@ -36,6 +37,7 @@ export interface Desk
     ExportCommands,
     AsideCommands,
     ShelfCommands,
+    MergeCommands,
     Pick<Opening, "restore" | "takeOver">,
     Pick<Saver, "saveNow">,
     VariantCommands,
@@ -78,6 +80,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...files,
     ...asideCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),
+    ...mergeCommands(core, edits, keeping),
     restore: opening.restore,
     takeOver: opening.takeOver,
     saveNow: saver.saveNow,

@@ -10,6 +10,7 @@ export { browserWindows } from "./shelf/windows.ts";
 export type { Pen, Windows, Word } from "./shelf/windows.ts";
 export type { KeptPlan } from "./shelf/aside.ts";
 export type { Which } from "./shelf/shelf.ts";
+export type { MergeOffer } from "./shelf/merging.ts";
 export type { TextFile } from "./files.ts";
 export type { AskedDay } from "./fromwhat.ts";
 export { blankPlan } from "./blank.ts";

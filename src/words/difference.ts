@@ -1,7 +1,7 @@
-import { isRecord } from "../kernel/index.ts";
-import { type Change, changesBetween, guideTo, patchBetween, type Plan } from "../plan/index.ts";
+import { isEqual, isRecord } from "../kernel/index.ts";
+import { type Change, changesBetween, type Clash, guideTo, patchBetween, type Plan } from "../plan/index.ts";
 import { digits } from "./number.ts";
-import { taskChangeWords } from "./taskchange.ts";
+import { scheduleChanges, taskChangeWords } from "./taskchange.ts";
 import { lasting, met } from "./time.ts";
 
 /** Where a plan differs from another, in words. */
@@ -33,6 +33,24 @@ export function changeWords(
       }))
     : [];
   return [...uniform(lines), ...schedule];
+}
+
+/** What one of two hands made of the place of a clash, in words: what it is about, and mine and theirs. */
+export function clashWords(
+  { base, mine, theirs }: { readonly base: Plan; readonly mine: Plan; readonly theirs: Plan },
+  clash: Clash,
+): { readonly about: string; readonly mine: string; readonly theirs: string } {
+  const said = (of: Plan, to: unknown): DifferenceLine | null => {
+    if (isEqual(clash.base, to)) return null;
+    if (clash.path[0] !== "schedule")
+      return lineOf(base, of, { path: clash.path, from: clash.base, to })[0] ?? null;
+    const task = clash.path[2]?.slice(1);
+    const change = scheduleChanges(of, base.schedule, of.schedule).find((one) => one.task === task);
+    return change ? { about: "Schedule", sentence: change.sentence } : null;
+  };
+  const [here, there] = [said(mine, clash.mine), said(theirs, clash.theirs)];
+  const about = here?.about ?? there?.about ?? "Plan";
+  return { about, mine: here?.sentence ?? "As it was.", theirs: there?.sentence ?? "As it was." };
 }
 
 /** A list in another order is told once. */

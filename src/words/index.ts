@@ -16,7 +16,7 @@ export {
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
-export { changeWords, differenceWords } from "./difference.ts";
+export { changeWords, clashWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
 export { crewName, evaName, nameIn, numberedTask, placeName, taskName, taskNumber } from "./names.ts";

@@ -10,6 +10,8 @@ import { treeOf, Unfit } from "./tree.ts";
 export type { Change, Misfit, Patch } from "./patch.ts";
 export { invertPatch } from "./patch.ts";
 export { patchSchema } from "./schema.ts";
+export { mergePlans, takeTheirs, valueAt } from "./threeway.ts";
+export type { Clash, Merged } from "./threeway.ts";
 
 /** The patch that turns `before` into `after`. */
 export function patchBetween(before: Plan, after: Plan): Patch {

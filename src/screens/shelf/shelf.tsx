@@ -5,6 +5,7 @@ import { sizeWords } from "../aside/keptwords.ts";
 import { useAround, useDesk } from "../context.ts";
 import { chooseFile, download } from "../shell/files.ts";
 import { Compare } from "./compare.tsx";
+import { Merging } from "./merging.tsx";
 import { PlanCard } from "./plancard.tsx";
 import { wordsOf } from "./shelfwords.ts";
 import { States } from "./states.tsx";
@@ -21,6 +22,7 @@ export function Shelf() {
   const [bin, showBin] = useState(false);
   const [chosen, choose] = useState(open);
   const [said, say] = useState("");
+  const [merging, merge] = useState<File | null>(null);
 
   const read = useCallback(
     () =>
@@ -91,6 +93,18 @@ export function Shelf() {
         >
           Open a file…
         </button>
+        <label className="button">
+          Merge a file…
+          <input
+            type="file"
+            className="unseen"
+            accept=".json,application/json"
+            onChange={(event) => {
+              merge(event.target.files?.[0] ?? null);
+              event.target.value = "";
+            }}
+          />
+        </label>
         <button type="button" className="quiet" onClick={close}>
           Close
         </button>
@@ -100,7 +114,19 @@ export function Shelf() {
           This browser&apos;s store cannot be used: {found.problem}. Save the open plan to a file.
         </p>
       )}
-      <div className="shelf-parts">
+      {merging && (
+        <Merging
+          key={merging.name}
+          file={merging}
+          done={(words) => {
+            merge(null);
+            if (words === null) return;
+            look.setState({ spoken: words });
+            close();
+          }}
+        />
+      )}
+      <div className="shelf-parts" hidden={merging !== null}>
         <ul className="shelf-cards" aria-label={bin ? "Plans in the bin" : "Plans"}>
           {shown.map((one) => (
             <PlanCard

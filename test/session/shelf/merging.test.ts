@@ -1,0 +1,86 @@
+import { describe, expect, it } from "vitest";
+import { parseText, type Plan } from "../../../src/plan/index.ts";
+import { clashWords } from "../../../src/words/index.ts";
+import { browserArchive } from "../../../src/session/index.ts";
+import { deskWith, freshShelf } from "../bench.ts";
+
+function planIn(text: string): Plan {
+  const read = parseText(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+const worth = (plan: Plan, id: string, to: number): Plan => ({
+  ...plan,
+  tasks: plan.tasks.map((task) => (task.id === id ? { ...task, worth: to } : task)),
+});
+
+/** A desk whose plan was saved to a file, and what a colleague made of it; the desk's own went on since. */
+async function sentAway(change: (plan: Plan) => Plan) {
+  const { desk, clock } = deskWith({ archive: browserArchive(freshShelf()) });
+  await desk.saveNow();
+  await desk.keepSent();
+  const theirs = change(planIn(desk.saveText()));
+  clock.moveOn(60_000);
+  return { desk, theirs };
+}
+
+describe("a plan file that was sent away and comes back", () => {
+  it("is merged as one step, with what it was when it left as what both come from", async () => {
+    const { desk, theirs } = await sentAway((plan) => worth(plan, "two", 55));
+    desk.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks }));
+    const before = desk.state.getState().plan;
+    const offer = await desk.offerMerge(theirs);
+    expect(offer?.from.kind).toBe("sent");
+    expect(offer?.merged.clashes).toEqual([]);
+    expect(await desk.merge(offer!, new Set())).toMatchObject({ ok: true });
+    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([44, 55, 10]);
+    expect((await desk.statesOf(desk.state.getState().slot))[0]!.kind).toBe("merge");
+    expect(desk.undo()).toBe("Merge A small day");
+    expect(desk.state.getState().plan).toEqual(before);
+  });
+
+  it("clashes where both changed one thing: each is left or taken, and said side by side", async () => {
+    const { desk, theirs } = await sentAway((plan) => ({ ...worth(plan, "one", 55), title: "Theirs" }));
+    desk.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks, title: "Mine" }));
+    const offer = (await desk.offerMerge(theirs))!;
+    expect(offer.merged.clashes.map((clash) => clashWords(offer, clash))).toEqual([
+      { about: "Task Task one", mine: "Worth: 10 → 44.", theirs: "Worth: 10 → 55." },
+      { about: "Plan", mine: "Title: “A small day” → “Mine”.", theirs: "Title: “A small day” → “Theirs”." },
+    ]);
+    await desk.merge(offer, new Set([0]));
+    const { plan } = desk.state.getState();
+    expect([plan.tasks[0]!.worth, plan.title]).toEqual([55, "Mine"]);
+  });
+
+  it("is refused whole where the two do not make a plan, with the fault", async () => {
+    // I took the ridge out with its tasks; they put another task there.
+    const { desk, theirs } = await sentAway((plan) => ({
+      ...plan,
+      tasks: [...plan.tasks, { ...plan.tasks[0]!, id: "four", name: "Task four", number: "9" }],
+    }));
+    desk.edit("Take the ridge out", (plan) => ({
+      tasks: [],
+      schedule: { placements: [] },
+      site: { ...plan.site, places: plan.site.places.slice(0, 1) },
+    }));
+    const { plan } = desk.state.getState();
+    const offer = (await desk.offerMerge(theirs))!;
+    const made = await desk.merge(offer, new Set());
+    expect(made).toMatchObject({ ok: false, error: [{ message: expect.stringMatching(/ridge/) }] });
+    expect(desk.state.getState().plan).toBe(plan);
+  });
+
+  it("is not merged into a plan that has changed since it was looked at", async () => {
+    const { desk, theirs } = await sentAway((plan) => worth(plan, "two", 55));
+    const offer = (await desk.offerMerge(theirs))!;
+    desk.edit("Rename", () => ({ title: "Changed since" }));
+    expect(await desk.merge(offer, new Set())).toMatchObject({ ok: false });
+    expect(desk.state.getState().plan.title).toBe("Changed since");
+  });
+
+  it("has nothing to be merged with where no state is kept", async () => {
+    const { desk } = deskWith({ archive: browserArchive(freshShelf()) });
+    expect(await desk.offerMerge(desk.state.getState().plan)).toBeNull();
+  });
+});
