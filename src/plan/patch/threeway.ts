@@ -28,9 +28,12 @@ export interface Merged {
  */
 export function mergePlans(base: Plan, mine: Plan, theirs: Plan): Merged {
   const left: Change[] = [];
-  const found = fitted(mine, treeOf(between(base, theirs)), left) as Plan;
+  const changes = between(base, theirs);
+  const found = fitted(mine, treeOf(changes), left) as Plan;
+  // What they did to a thing that I took out is said even where they took something out of it.
+  const inGone = changes.filter(({ path }) => valueAt(mine, path.slice(0, -1)) === undefined);
   const paths = lifted(
-    left.map(({ path }) => path),
+    [...left, ...inGone].map(({ path }) => path),
     mine,
   );
   const clashes = paths.map((path) => ({

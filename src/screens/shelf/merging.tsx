@@ -130,13 +130,13 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
         </section>
       )}
       <div className="merge-hands">
-        <section aria-label="Changed here">
+        <section>
           <h3>Changed here</h3>
-          <DifferenceLines lines={here} />
+          <DifferenceLines lines={here} label="Changed here" />
         </section>
-        <section aria-label="Changed in the file">
+        <section>
           <h3>Changed in the file{theirs.revision.name === undefined ? "" : ` (${theirs.revision.name})`}</h3>
-          <DifferenceLines lines={there} />
+          <DifferenceLines lines={there} label="Changed in the file" />
         </section>
       </div>
       {fault !== null && (
