@@ -44,15 +44,20 @@ export function subtract(before: Verdict, after: Verdict): VerdictChange {
     lost,
     worse,
     eased,
-    score: {
-      breaches: after.score.breaches - before.score.breaches,
-      mustLeftOut: after.score.mustLeftOut - before.score.mustLeftOut,
-      worth: after.score.worth - before.score.worth,
-      worstMargin: after.score.worstMargin - before.score.worstMargin,
-      changes: after.score.changes - before.score.changes,
-      walkM: after.score.walkM - before.score.walkM,
-      finishS: after.score.finishS - before.score.finishS,
-    },
+    score: scoreGain(before.score, after.score),
+  };
+}
+
+/** `after` less `before`, number by number. */
+export function scoreGain(before: Score, after: Score): Score {
+  return {
+    breaches: after.breaches - before.breaches,
+    mustLeftOut: after.mustLeftOut - before.mustLeftOut,
+    worth: after.worth - before.worth,
+    worstMargin: after.worstMargin - before.worstMargin,
+    changes: after.changes - before.changes,
+    walkM: after.walkM - before.walkM,
+    finishS: after.finishS - before.finishS,
   };
 }
 

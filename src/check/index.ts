@@ -8,7 +8,7 @@ export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
-export { compareScores, easedWords, spareWords, subtract, worseWords } from "./comparison.ts";
+export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";
 export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
 export { goIfs, homeIfs } from "./homeif.ts";

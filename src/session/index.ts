@@ -26,6 +26,8 @@ export {
   packStands,
   placementsByTask,
   redoName,
+  betterDay,
+  scoreChange,
   shownPlan,
   shownSchedule,
   shownVerdict,
@@ -41,6 +43,7 @@ export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { mendOutcome } from "./running.ts";
+export { askedAgainstThere } from "./asked.ts";
 export { benchSays, whyIsStale } from "./why.ts";
 export type { Asking, CurveWork, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";

@@ -37,8 +37,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
 
   const betterDay = (best: Schedule, seconds: number): Partial<Run> => {
     const bestVerdict = core.judge(best);
-    const { worth, breaches } = bestVerdict.score;
-    const steps = [...(state.getState().run?.steps ?? []), { seconds, worth, breaches }];
+    const steps = [...(state.getState().run?.steps ?? []), { seconds, score: bestVerdict.score }];
     return { best, bestVerdict, steps };
   };
 

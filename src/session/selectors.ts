@@ -1,16 +1,29 @@
-import type { Finding, PackReport, Verdict } from "../answers/index.ts";
+import { scoreGain } from "../check/index.ts";
+import type { Finding, PackReport, Score, Verdict } from "../answers/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import { sameDay } from "./sameday.ts";
-import type { DeskState } from "./state.ts";
+import type { DeskState, Run } from "./state.ts";
 
 /**
  * What views read from the desk. None of them makes a new list or map while what it is made from is the same object,
  * so a view is drawn again only when something has changed.
  */
 
-/** The schedule to draw: the held one while a gesture is on, else the plan's. */
+/** The run under way once it has found a better day, while nothing is in hand: that day stands on the line. Null else. */
+export function betterDay({
+  run,
+  preview,
+}: DeskState): (Run & { best: Schedule; bestVerdict: Verdict }) | null {
+  return !preview && run?.running && hasBest(run) ? run : null;
+}
+
+function hasBest(run: Run): run is Run & { best: Schedule; bestVerdict: Verdict } {
+  return run.best !== null && run.bestVerdict !== null;
+}
+
+/** The schedule to draw: the held one while a gesture is on, the best so far while the packer is at work, else the plan's. */
 export function shownSchedule(state: DeskState): Schedule {
-  return state.preview ? state.preview.schedule : state.plan.schedule;
+  return state.preview?.schedule ?? betterDay(state)?.best ?? state.plan.schedule;
 }
 
 /** The plan to draw: with the held durations while a gesture is on; its schedule is `shownSchedule`. */
@@ -18,10 +31,22 @@ export function shownPlan(state: DeskState): Plan {
   return state.preview ? state.preview.plan : state.plan;
 }
 
-/** The verdict to show: on the held schedule while a gesture is on, else on the plan's. */
+/** The verdict to show: that on the shown schedule. */
 export function shownVerdict(state: DeskState): Verdict {
-  return state.preview ? state.preview.verdict : state.verdict;
+  return state.preview?.verdict ?? betterDay(state)?.bestVerdict ?? state.verdict;
 }
+
+/** How the score of the shown day differs: from that before the gesture, or from that of the last better day; null at rest. */
+export function scoreChange(state: DeskState): Score | null {
+  if (state.preview) return state.preview.difference.score;
+  const run = betterDay(state);
+  return run && lastGain(run);
+}
+
+const lastGain = remembered(({ steps, bestVerdict }: Run): Score | null => {
+  const was = steps.at(-2)?.score;
+  return was && bestVerdict ? scoreGain(was, bestVerdict.score) : null;
+});
 
 const tasksOf = remembered(
   (plan: Plan["tasks"]): ReadonlyMap<string, Task> => new Map(plan.map((task) => [task.id, task])),

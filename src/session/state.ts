@@ -4,6 +4,7 @@ import type {
   MendReport,
   PackProgress,
   PackReport,
+  Score,
   Verdict,
   VerdictChange,
 } from "../answers/index.ts";
@@ -78,8 +79,8 @@ export interface Run {
   /** The best schedule so far and what the judge says of it. */
   readonly best: Schedule | null;
   readonly bestVerdict: Verdict | null;
-  /** Every better day in the order in which they came: after how many seconds, with what worth and breaches. */
-  readonly steps: readonly { readonly seconds: number; readonly worth: number; readonly breaches: number }[];
+  /** Every better day in the order in which they came: after how many seconds, and its score. */
+  readonly steps: readonly { readonly seconds: number; readonly score: Score }[];
   /** The answer, when it came and was taken. */
   readonly packed: PackReport | null;
   readonly mended: MendReport | null;

@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { nameOf, packStands } from "../../src/session/index.ts";
+import {
+  betterDay,
+  nameOf,
+  packStands,
+  scoreChange,
+  shownSchedule,
+  shownVerdict,
+} from "../../src/session/index.ts";
 import { deskWith, packReport, scheduleWith, settled } from "./bench.ts";
 
 const options = { seed: 1, seconds: 2 };
@@ -27,6 +34,35 @@ describe("a pack", () => {
     expect(now.history.undo.length).toBe(history.undo.length + 1);
     expect(desk.undo()).toBe("Pack");
     expect(desk.state.getState().plan).toEqual(plan);
+  });
+
+  it("shows each better day on the line, how it differs from the last, and the steps to it", async () => {
+    const { desk, engine } = deskWith();
+    const { plan, verdict } = desk.state.getState();
+    const over = desk.pack(options);
+    expect(shownSchedule(desk.state.getState())).toBe(plan.schedule);
+    const better = scheduleWith(plan, "two", 9000);
+    engine.packs[0]!.report({ ...progress, schedule: better });
+    expect(shownSchedule(desk.state.getState())).toBe(better);
+    expect(shownVerdict(desk.state.getState())).toEqual(check(plan, better));
+    // There is no last better day yet to differ from.
+    expect(scoreChange(desk.state.getState())).toBeNull();
+    const best = scheduleWith({ ...plan, schedule: better }, "three", 11_000);
+    engine.packs[0]!.report({ ...progress, seconds: 1.5, schedule: best });
+    const worthOf = (schedule: typeof best): number => check(plan, schedule).score.worth;
+    expect(scoreChange(desk.state.getState())?.worth).toBe(worthOf(best) - worthOf(better));
+    expect(desk.state.getState().run?.steps.map(({ seconds, score }) => [seconds, score.worth])).toEqual([
+      [1, worthOf(better)],
+      [1.5, worthOf(best)],
+    ]);
+    // What is in hand stands before it, and when the run is over the plan's own day is shown again.
+    desk.begin("Move", ["one"]);
+    expect(betterDay(desk.state.getState())).toBeNull();
+    desk.cancel();
+    desk.stopPack();
+    await over;
+    expect(shownSchedule(desk.state.getState())).toBe(plan.schedule);
+    expect(shownVerdict(desk.state.getState())).toBe(verdict);
   });
 
   it("that is stopped leaves the plan untouched", async () => {

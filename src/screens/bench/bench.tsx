@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
-import { benchSays, benchStands, type DeskState } from "../../session/index.ts";
+import type { Plan, Schedule, Task } from "../../plan/index.ts";
+import { benchSays, benchStands, betterDay, type DeskState } from "../../session/index.ts";
 import { counted, lasting, placeName, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
@@ -64,16 +64,20 @@ export const Bench = memo(function Bench() {
   );
 });
 
-let lastBench: { readonly plan: Plan; readonly tasks: readonly Task[] } | null = null;
+let lastBench: { readonly plan: Plan; readonly schedule: Schedule; readonly tasks: readonly Task[] } | null =
+  null;
 
-/** What is on the bench of the plan itself: a task in hand keeps its card, and with it the focus. Sorted once a plan. */
-function benchOfPlan({ plan }: DeskState): readonly Task[] {
-  if (lastBench?.plan !== plan) lastBench = { plan, tasks: sortedBench(plan) };
+/** What is on the bench of the plan itself, or of the better day that the packer shows: a task in hand keeps its card, and with it the focus. Sorted once a plan. */
+function benchOfPlan(state: DeskState): readonly Task[] {
+  const { plan } = state;
+  const schedule = betterDay(state)?.best ?? plan.schedule;
+  if (lastBench?.plan !== plan || lastBench.schedule !== schedule)
+    lastBench = { plan, schedule, tasks: sortedBench(plan, schedule) };
   return lastBench.tasks;
 }
 
-function sortedBench(plan: Plan): readonly Task[] {
-  const placed = new Set(plan.schedule.placements.map((placement) => placement.task));
+function sortedBench(plan: Plan, schedule: Schedule): readonly Task[] {
+  const placed = new Set(schedule.placements.map((placement) => placement.task));
   return plan.tasks
     .filter((task) => !placed.has(task.id))
     .toSorted((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth || (a.name < b.name ? -1 : 1));
@@ -173,7 +177,7 @@ const Card = memo(function Card(props: {
             Put on
           </button>
         )}
-        {!held && (
+        {!held && (says !== null || selected) && (
           <button
             type="button"
             className="quiet card-ask"

@@ -12,7 +12,7 @@ export function Allowance() {
   const { steps } = run;
   const last = steps.at(-1);
   const was = steps.at(-2);
-  const gained = last && was ? last.worth - was.worth : 0;
+  const gained = last && was ? last.score.worth - was.score.worth : 0;
   return (
     <>
       <b>{run.kind === "pack" ? "Packing" : "Mending"}</b>
@@ -20,9 +20,9 @@ export function Allowance() {
       <span>{usedWords(run)}</span>
       {last ? (
         <span>
-          better day {steps.length}: worth {grouped(last.worth)}
+          better day {steps.length}: worth {grouped(last.score.worth)}
           {gained > 0 && `, ${grouped(gained)} more than the last`}
-          {last.breaches > 0 && `, ${counted(last.breaches, "breach", "breaches")}`}
+          {last.score.breaches > 0 && `, ${counted(last.score.breaches, "breach", "breaches")}`}
         </span>
       ) : (
         <span>no better day yet</span>
@@ -40,12 +40,13 @@ function usedWords({ progress, seconds }: Run): string {
 
 function Strip({ run }: { readonly run: Run }) {
   const share = Math.min(1, (run.progress?.seconds ?? 0) / run.seconds);
-  const most = Math.max(1, ...run.steps.map(({ worth }) => worth));
+  const most = Math.max(1, ...run.steps.map(({ score }) => score.worth));
   const x = (seconds: number): number => Math.min(1, seconds / run.seconds) * WIDE;
   const y = (worth: number): number => HIGH - 1 - (worth / most) * (HIGH - 4);
   const path = run.steps
     .map(
-      ({ seconds, worth }, i) => `${i === 0 ? `M${x(seconds)} ${y(worth)}` : `H${x(seconds)}V${y(worth)}`}`,
+      ({ seconds, score: { worth } }, i) =>
+        `${i === 0 ? `M${x(seconds)} ${y(worth)}` : `H${x(seconds)}V${y(worth)}`}`,
     )
     .join("");
   return (

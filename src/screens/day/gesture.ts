@@ -10,7 +10,7 @@ import {
   type Point,
   type Target,
 } from "../../editor/index.ts";
-import type { Desk } from "../../session/index.ts";
+import { betterDay, type Desk } from "../../session/index.ts";
 import type { Look } from "../look.ts";
 import { aimOf, show } from "./aiming.ts";
 import { edgeRoll } from "./edgeroll.ts";
@@ -141,20 +141,26 @@ export function dayGesture(surface: GestureSurface): DayGesture {
     step({ type: "modify", modifiers: modifiersOf(event) });
     event.preventDefault();
   };
+  /** The better day that the packer shows is not the plan's: what is taken from it would be taken from nowhere. */
+  const packing = (): boolean => {
+    const shown = betterDay(desk.state.getState()) !== null;
+    if (shown) say("The packer is at work: Enter takes this day, Escape stops, then it can be moved.");
+    return shown;
+  };
   const active = (): boolean => gesture.state === "dragged" || gesture.state === "keyed";
 
   return {
     active,
     forget: () => step({ type: "forget" }),
     press(event, grip) {
-      if (gesture.state === "keyed") return;
+      if (gesture.state === "keyed" || packing()) return;
       look.setState({ refused: null, menu: null });
       const at = { x: event.clientX, y: event.clientY };
       const slackPx = event.pointerType === "touch" ? TOUCH_CLICK_PX : CLICK_PX;
       step({ type: "press", pointer: event.pointerId, grip, at, slackPx });
     },
     take(task, lane, eva) {
-      if (gesture.state !== "idle") return false;
+      if (gesture.state !== "idle" || packing()) return false;
       const { target, fromLane } = whereTaken(surface, task, lane);
       const grip = { task, lane: fromLane, offsetS: 0, ...(eva === undefined ? {} : { eva }) };
       step({ type: "take", grip, target });

@@ -6,6 +6,7 @@ import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import { Safety } from "../shell/messages.tsx";
+import { Asked } from "./asked.tsx";
 import { Chosen } from "./chosen.tsx";
 import { MoveCost } from "./cost.tsx";
 
@@ -38,6 +39,7 @@ export function Side(props: { readonly details: ReactNode }) {
       <Rail />
       <section className="side" aria-label="Beside the line">
         {held ? <MoveCost /> : details ? props.details : <Chosen />}
+        <Asked />
         <Findings />
         <Bench />
         <Safety />

@@ -25,7 +25,8 @@ function List() {
       desk.commands.list().map((command) => ({ command, name: nameOf(command), why: command.hindered() })),
     [desk],
   );
-  const found = useMemo(() => matching(all, words), [all, words]);
+  const selected = desk.state.getState().selection.length > 0;
+  const found = useMemo(() => matching(all, words, selected), [all, words, selected]);
   const here = Math.min(at, found.length - 1);
   useEffect(() => {
     ref.current?.showModal();
@@ -92,12 +93,16 @@ function List() {
   );
 }
 
-/** Entries with every word in name or group; what can be done before what cannot, names that begin so first. */
-function matching(all: readonly Entry[], words: string): readonly Entry[] {
+/**
+ * Entries with every word in name or group: what can be done before what cannot, names that begin so first; with nothing typed
+ * what fits the selection first.
+ */
+function matching(all: readonly Entry[], words: string, selected: boolean): readonly Entry[] {
   const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
   const first = parts[0] ?? "";
-  const rank = ({ name, why }: Entry): number =>
-    (why === null ? 0 : 2) + (first !== "" && name.toLowerCase().startsWith(first) ? 0 : 1);
+  const rank = ({ name, why, command }: Entry): number =>
+    (why === null ? 0 : 2) +
+    ((first === "" ? selected && command.group === "Tasks" : name.toLowerCase().startsWith(first)) ? 0 : 1);
   return all
     .filter(({ name, command }) => {
       const text = `${name} ${command.group}`.toLowerCase();

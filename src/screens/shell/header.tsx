@@ -11,13 +11,15 @@ import { SCREENS } from "./shellwork.ts";
 export function Header() {
   // A rehearsal has figures of its own.
   const scored = useLook((state) => state.screen !== "rehearsal");
+  const running = useDesk((state) => state.run?.running ?? false);
   return (
     <header className="header">
       <Ident />
       <Screens />
       {scored ? <ScoreLine /> : <span className="score" />}
       <div className="header-acts">
-        <Steps />
+        {/* A step back would call off what the packer is at: its two keys have the room. */}
+        {!running && <Steps />}
         <Runner />
         <Help />
       </div>

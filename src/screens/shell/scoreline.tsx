@@ -1,4 +1,4 @@
-import { packStands, shownVerdict } from "../../session/index.ts";
+import { packStands, scoreChange, shownVerdict } from "../../session/index.ts";
 import { grouped, percent } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
@@ -7,11 +7,11 @@ import { boundWords } from "./boundwords.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
 import { ScoreFigure } from "./scorefigure.tsx";
 
-/** The day in a few figures, its chances first, to be read across the room; while a task is in hand, with what it changes. */
+/** The day in a few figures, its chances first, to be read across the room; while a task is in hand or the packer is at work, with what changes. */
 export function ScoreLine() {
   const plan = useDesk((state) => state.plan);
   const verdict = useCalm(useDesk(shownVerdict));
-  const change = useCalm(useDesk((state) => state.preview?.difference.score ?? null));
+  const change = useCalm(useDesk(scoreChange));
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);

@@ -11,7 +11,7 @@ const OFFERED: readonly (readonly string[])[] = [
   ["select EVA", "zoom selection", "in setup"],
 ];
 
-/** The menu of the selected tasks, under the pointer or a button. What cannot be done now says why. */
+/** The menu of the selected tasks, under the pointer or a button: what can be done now. Why the rest cannot says the list of commands. */
 export function TaskMenu() {
   const { desk, look } = useAround();
   const at = useLook((state) => state.menu);
@@ -32,7 +32,7 @@ export function TaskMenu() {
       top: Math.max(4, Math.min(at.y, window.innerHeight - box.offsetHeight - 4)),
     });
     if (!box.contains(document.activeElement)) before.current = document.activeElement;
-    box.querySelector<HTMLElement>("button:not([aria-disabled=true])")?.focus();
+    box.querySelector<HTMLElement>("button")?.focus();
   }, [at]);
   useEffect(() => {
     if (!at) return;
@@ -80,22 +80,18 @@ export function TaskMenu() {
       }}
       onKeyDown={keys}
     >
-      {OFFERED.map((ids, i) => (
-        <div key={i} role="group">
-          {ids.map((id) => {
-            const command = desk.commands.find(id);
-            if (!command) return null;
-            const why = command.hindered();
-            return (
+      {OFFERED.map((ids) => ids.flatMap((id) => desk.commands.find(id) ?? []))
+        .map((commands) => commands.filter((one) => one.hindered() === null))
+        .filter((commands) => commands.length > 0)
+        .map((commands) => (
+          <div key={commands[0]?.id} role="group">
+            {commands.map((command) => (
               <button
-                key={id}
+                key={command.id}
                 type="button"
                 role="menuitem"
                 className="quiet"
-                aria-disabled={why !== null}
-                title={why ?? undefined}
                 onClick={() => {
-                  if (why !== null) return;
                   // First: a command may ask where the menu was opened.
                   command.run();
                   close();
@@ -104,10 +100,9 @@ export function TaskMenu() {
                 <span>{nameOf(command)}</span>
                 <kbd>{command.keys[0] ?? ""}</kbd>
               </button>
-            );
-          })}
-        </div>
-      ))}
+            ))}
+          </div>
+        ))}
     </div>
   );
 }

@@ -1,0 +1,59 @@
+import { useMemo } from "react";
+import { askedAgainstThere } from "../../session/index.ts";
+import { counted, crewName, evaName, lasting } from "../../words/index.ts";
+import { useDesk } from "../context.ts";
+
+/**
+ * Before anything is on the line: the crew time that is asked for against the crew time that is there, on one scale. Ways and rests
+ * are in neither: they are not known before there is a day.
+ */
+export function Asked() {
+  const empty = useDesk(
+    (state) => state.plan.schedule.placements.length === 0 && state.run?.running !== true,
+  );
+  const plan = useDesk((state) => state.plan);
+  const sums = useMemo(() => askedAgainstThere(plan), [plan]);
+  if (!empty || sums.askedS === 0) return null;
+  const { askedS, mustS, thereS, tasks, must, outings } = sums;
+  const most = Math.max(askedS, thereS);
+  const wide = (seconds: number): string => `${(seconds / most) * 100}%`;
+  const tooMuchS = askedS - thereS;
+  return (
+    <section className="asked" aria-label="Asked against there">
+      <header className="part-head">
+        <h2>Asked against there</h2>
+        <span className="note">crew time, h:mm</span>
+      </header>
+      <p>
+        <b>Asked</b> {lasting(askedS, "up")} in {counted(tasks, "task")}
+      </p>
+      <div className="asked-bar" aria-hidden="true">
+        <span className="asked-must" style={{ width: wide(mustS) }} />
+        <span className="asked-rest" style={{ width: wide(askedS - mustS) }} />
+      </div>
+      <p className="note">
+        must-do first: {lasting(mustS, "up")} in {counted(must, "task")}
+      </p>
+      <p>
+        <b>There</b> {lasting(thereS, "down")} in {counted(outings.length, "outing")}
+      </p>
+      <div className="asked-bar" aria-hidden="true">
+        {outings.map(({ eva, crew, workS }) => (
+          <span
+            key={`${eva} ${crew}`}
+            className="asked-there"
+            style={{ width: wide(workS) }}
+            title={`${evaName(plan, eva)}, ${crewName(plan, crew)}: ${lasting(workS, "down")}`}
+          />
+        ))}
+        {tooMuchS > 0 && <span className="asked-over" style={{ width: wide(tooMuchS) }} />}
+      </div>
+      <p className="note">egress and ingress taken off, ways and rests not counted</p>
+      <p className={tooMuchS > 0 ? "state breach" : "state fine"}>
+        {tooMuchS > 0
+          ? `${lasting(tooMuchS, "up")} too much, before any way or rest`
+          : `${lasting(-tooMuchS, "down")} left for ways and rests`}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { describe, expect, it } from "vitest";
+import { CommandList } from "../../../src/screens/shell/commandlist.tsx";
+import { TaskMenu } from "../../../src/screens/shell/taskmenu.tsx";
+import { setStage, show } from "../setup/stage.tsx";
+
+setStage();
+
+const options = (): readonly HTMLElement[] => [...document.querySelectorAll<HTMLElement>('[role="option"]')];
+
+describe("the list of commands", () => {
+  it("opens on what fits the selection, and on the rest where nothing is selected", () => {
+    const { desk, look } = show(<CommandList />);
+    const firstGroups = (): readonly (string | null | undefined)[] =>
+      options().map((one) => one.querySelector(".note")?.textContent);
+    act(() => desk.select(["one"]));
+    act(() => look.setState({ listShown: true }));
+    const fitting = options().filter(
+      (one) =>
+        one.getAttribute("aria-disabled") === "false" && one.querySelector(".note")?.textContent === "Tasks",
+    ).length;
+    expect(fitting).toBeGreaterThan(3);
+    expect(firstGroups().slice(0, fitting)).toEqual(Array.from({ length: fitting }, () => "Tasks"));
+    expect(options()[0]?.getAttribute("aria-selected")).toBe("true");
+  });
+
+  it("says of what cannot be done why, after what can", () => {
+    const { look } = show(<CommandList />);
+    act(() => look.setState({ listShown: true }));
+    const disabled = options().map((one) => one.getAttribute("aria-disabled") === "true");
+    expect(disabled).toContain(true);
+    expect(disabled.slice(disabled.indexOf(true))).not.toContain(false);
+    expect(options()[disabled.indexOf(true)]?.querySelector("i")?.textContent?.trim()).not.toBe("");
+  });
+});
+
+describe("the menu of the selected tasks", () => {
+  it("holds what can be done now and nothing else", () => {
+    const { desk, look } = show(<TaskMenu />, (one) => one.select(["one"]));
+    act(() => look.setState({ menu: { x: 0, y: 0 } }));
+    const names = [...document.querySelectorAll('[role="menuitem"]')].map(
+      (one) => one.firstElementChild?.textContent ?? "",
+    );
+    expect(names).toContain("Send to bench");
+    const hindered = desk.commands.list().filter((one) => one.hindered() !== null);
+    expect(hindered.length).toBeGreaterThan(0);
+    for (const { name } of hindered) expect(names).not.toContain(typeof name === "string" ? name : name());
+  });
+});
