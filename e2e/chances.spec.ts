@@ -1,21 +1,9 @@
 import AxeBuilder from "@axe-core/playwright";
-import { readFileSync } from "node:fs";
 import { expect, type Locator, type Page, test } from "@playwright/test";
-import { parseText } from "../src/plan/index.ts";
-import { demoDay } from "../test/solver/question/shed/demoDay.ts";
-import { block, middleOf, openDay } from "./days.ts";
+import { block, middleOf, openDay, openPacked } from "./days.ts";
 
 const chance = (page: Page, name: string): Locator =>
   page.getByRole("region", { name: "Score" }).getByRole("group", { name, exact: true });
-
-/** Opens the demo plan with a packed day on it that misses must-do work on many simulated days. */
-async function openDemo(page: Page): Promise<void> {
-  const read = parseText(readFileSync("public/plans/demo.json", "utf8"));
-  if (!read.ok) throw new Error("the demo plan is no plan");
-  const body = JSON.stringify({ ...read.value, schedule: demoDay });
-  await page.route("**/plans/demo.json", (route) => route.fulfill({ body, contentType: "application/json" }));
-  await page.goto("./?plan=demo");
-}
 
 test("the three chances stand in the score with their wishes, follow a drag, and are refined after it", async ({
   page,
@@ -48,7 +36,7 @@ test("the three chances stand in the score with their wishes, follow a drag, and
 });
 
 test("a block says its slack, and a must-do below the wish that it is", async ({ page }) => {
-  await openDemo(page);
+  await openPacked(page);
   await expect(chance(page, "every must-do done")).toHaveAttribute("data-current", "true", {
     timeout: 30_000,
   });

@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, type Locator, type Page } from "@playwright/test";
+import { parseText } from "../src/plan/index.ts";
+import { demoDay } from "../test/solver/question/shed/demoDay.ts";
 
 /**
  * A day laid by hand on the small ready plan: both crew members have work with time between, and at the end a core
@@ -23,6 +25,15 @@ export async function openDay(page: Page, otherwise: object = {}, address = "./"
   );
   await page.goto(`${address}?plan=small`);
   await expect(block(page, "Core at Split Stone")).toBeVisible();
+}
+
+/** Opens the demo plan with a packed day on it that misses must-do work on many simulated days. */
+export async function openPacked(page: Page): Promise<void> {
+  const read = parseText(readFileSync("public/plans/demo.json", "utf8"));
+  if (!read.ok) throw new Error("the demo plan is no plan");
+  const body = JSON.stringify({ ...read.value, schedule: demoDay });
+  await page.route("**/plans/demo.json", (route) => route.fulfill({ body, contentType: "application/json" }));
+  await page.goto("./?plan=demo");
 }
 
 /** A task's block on a lane. */
