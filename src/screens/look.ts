@@ -131,6 +131,8 @@ export interface LookState {
   readonly keysShown: boolean;
   /** What a screen reader is told. */
   readonly spoken: string;
+  /** Why what was just asked for is not done; null when nothing was refused. */
+  readonly hint: string | null;
 }
 
 export type Look = StoreApi<LookState>;
@@ -172,7 +174,13 @@ export function createLook(theme: Theme): Look {
     pointed: null,
     keysShown: false,
     spoken: "",
+    hint: null,
   }));
+}
+
+/** Says why what was asked for is not done: to who listens, and where it is read. */
+export function refuse(look: Look, why: string): void {
+  look.setState({ spoken: why, hint: why });
 }
 
 /** Remembers the minute that was pointed at last; the answer ends it. */

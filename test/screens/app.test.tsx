@@ -152,6 +152,17 @@ describe("the app", () => {
     expect(desk.state.getState().plan.schedule.placements).toHaveLength(0);
   });
 
+  it("says where it is read why a key does nothing, and why a drag of what is pinned is refused", async () => {
+    const { look } = await show();
+    const said = () => document.querySelector(".readout")?.textContent;
+    press(document.body, "z", { ctrlKey: true });
+    expect(said()).toContain("Nothing to undo.");
+    press(block("one")!, "p");
+    press(block("one")!, "Enter");
+    expect(said()).toContain("Pinned: press P to unpin it first.");
+    expect(look.getState().spoken).toContain("Pinned");
+  });
+
   it("pins and unpins by key", async () => {
     await show();
     press(block("one")!, "p");

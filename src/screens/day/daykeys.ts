@@ -1,7 +1,7 @@
 import { blockBeside, type Direction, REMOTE } from "../../editor/index.ts";
 import { type Desk, keysOf } from "../../session/index.ts";
 import type { Standing } from "./line/geometry.ts";
-import type { Look } from "../look.ts";
+import { type Look, refuse } from "../look.ts";
 import type { DayGesture } from "./gesture.ts";
 import type { Windowing } from "./windowing.ts";
 
@@ -55,7 +55,8 @@ export function dayKeys(
     if (found.group === "Tasks" && !found.id.startsWith("select")) selectUnder(target);
     if (found.id === "bench") focusBeside();
     const done = desk.commands.run(found.id);
-    if (!done) look.setState({ spoken: found.hindered() ?? "" });
+    const why = done ? null : found.hindered();
+    if (why !== null) refuse(look, why);
     followHands();
     return done;
   };

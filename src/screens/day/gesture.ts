@@ -11,7 +11,7 @@ import {
   type Target,
 } from "../../editor/index.ts";
 import { betterDay, type Desk } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import { type Look, refuse } from "../look.ts";
 import { aimOf, show } from "./aiming.ts";
 import { edgeRoll } from "./edgeroll.ts";
 import { deskNow, whereTaken } from "./gesturedesk.ts";
@@ -85,7 +85,7 @@ export function dayGesture(surface: GestureSurface): DayGesture {
       case "refuse":
         desk.select(what.taken.tasks);
         look.setState({ refused: { tasks: what.pinned, ...at } });
-        say("Pinned: press P to unpin it first.");
+        refuse(look, "Pinned: press P to unpin it first.");
         return;
       case "start":
         desk.select(what.taken.tasks);
@@ -99,7 +99,10 @@ export function dayGesture(surface: GestureSurface): DayGesture {
         return;
       case "no start": {
         const known = desk.state.getState().fitBands !== null;
-        say(known ? "No further start that fits on this lane." : "Starts that fit are being worked out.");
+        refuse(
+          look,
+          known ? "No further start that fits on this lane." : "Starts that fit are being worked out.",
+        );
         return;
       }
       case "other manner":
@@ -144,7 +147,8 @@ export function dayGesture(surface: GestureSurface): DayGesture {
   /** The better day that the packer shows is not the plan's: what is taken from it would be taken from nowhere. */
   const packing = (): boolean => {
     const shown = betterDay(desk.state.getState()) !== null;
-    if (shown) say("The packer is at work: Enter takes this day, Escape stops, then it can be moved.");
+    if (shown)
+      refuse(look, "The packer is at work: Enter takes this day, Escape stops, then it can be moved.");
     return shown;
   };
   const active = (): boolean => gesture.state === "dragged" || gesture.state === "keyed";

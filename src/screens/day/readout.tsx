@@ -1,4 +1,4 @@
-import { memo, type ReactNode } from "react";
+import { memo, type ReactNode, useEffect } from "react";
 import type { Verdict } from "../../answers/index.ts";
 import { MANNER_WORDS, otherManner } from "../../editor/index.ts";
 import type { Plan, Task } from "../../plan/index.ts";
@@ -12,7 +12,7 @@ import {
 } from "../../session/index.ts";
 import { clockText, counted, crewName, lasting, placeName, taskName } from "../../words/index.ts";
 import { slackWords } from "../chancewords.ts";
-import { useDesk, useLook } from "../context.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { useBefore } from "../margins/before.ts";
 import { useCalm } from "../settled.ts";
@@ -34,11 +34,27 @@ export const Readout = memo(function Readout() {
   const before = useBefore();
   return (
     <div className="readout">
+      <Hint />
       {hand ? <Held hand={hand} /> : packing ? <Allowance /> : task ? <OfTask task={task} /> : <OfDay />}
       {before && <span>dashed: before the move</span>}
     </div>
   );
 });
+
+/** How long it is said why something was not done, ms. */
+const HINT_MS = 5000;
+
+/** Why the last key or press did nothing, until it has been read. */
+function Hint() {
+  const { look } = useAround();
+  const hint = useLook((state) => state.hint);
+  useEffect(() => {
+    if (hint === null) return;
+    const timer = setTimeout(() => look.setState({ hint: null }), HINT_MS);
+    return () => clearTimeout(timer);
+  }, [hint, look]);
+  return hint === null ? null : <span className="readout-hint">{hint}</span>;
+}
 
 /** What is in hand, and the keys that work on it. Where it fits stands on the line itself. */
 function Held({ hand }: { readonly hand: InHand }) {

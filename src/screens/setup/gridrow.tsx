@@ -80,8 +80,9 @@ const GridCell = memo(function GridCell(props: CellProps) {
       hands.press(cell, where, false, marks);
       return;
     }
-    // A first click takes the place, a second one edits; `was` tells where the keyboard stood before this click.
-    hands.press(cell, where, was.current || touch || event.detail > 1, marks);
+    // A first click takes the place, a second one edits; `was` tells where the keyboard stood before this click. A tick is one click.
+    const ticks = cell.entry.editor === "tick" && event.detail < 2;
+    hands.press(cell, where, ticks || was.current || touch || event.detail > 1, marks);
   };
 
   return (

@@ -1,5 +1,5 @@
 import { type Command, type Desk, keysOf } from "../../session/index.ts";
-import { type Look, nextTheme, type Screen, themeName } from "../look.ts";
+import { type Look, nextTheme, refuse, type Screen, themeName } from "../look.ts";
 import { chooseFile, savePlan } from "./files.ts";
 
 const READY = ["demo", "small", "large"];
@@ -74,7 +74,9 @@ export function shellKeys(desk: Desk, look: Look): () => void {
     if (field && !["commands", "open", "save"].includes(command.id)) return;
     if (command.where === "line" && command.id !== "keys") return;
     event.preventDefault();
-    desk.commands.run(command.id);
+    const why = command.hindered();
+    if (why === null) command.run();
+    else refuse(look, why);
   };
   window.addEventListener("keydown", down);
   return () => {

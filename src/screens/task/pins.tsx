@@ -25,8 +25,15 @@ export function Pins({ task, placement }: { readonly task: Task; readonly placem
             key={part}
             type="button"
             aria-pressed={held}
-            disabled={!held && placement === null}
-            onClick={() => (held ? desk.unpin([task.id], [part]) : desk.pin([task.id], [part]))}
+            aria-disabled={!held && placement === null}
+            title={!held && placement === null ? "It is on the bench: there is nothing to pin." : undefined}
+            onClick={() =>
+              !held && placement === null
+                ? undefined
+                : held
+                  ? desk.unpin([task.id], [part])
+                  : desk.pin([task.id], [part])
+            }
           >
             {words}
           </button>

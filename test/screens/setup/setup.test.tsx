@@ -245,6 +245,15 @@ describe("a setup table", () => {
     expect(desk.state.getState().plan.tasks[0]!.must).toBe(false);
   });
 
+  it("flips yes and no with one click, wherever the keyboard was", () => {
+    const { desk } = show(<Setup />);
+    goTo(cell(0, 0));
+    click(cell(0, 2));
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    click(cell(0, 2));
+    expect(desk.state.getState().plan.tasks[0]!.must).toBe(false);
+  });
+
   it("is gone through with arrows, Home and End, never out of it", () => {
     show(<Setup />);
     goTo(cell(0, 0));
