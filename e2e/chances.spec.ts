@@ -61,7 +61,7 @@ test("a block says its slack, and a must-do below the wish that it is", async ({
 });
 
 test("what would mend the day is offered with what it does, and done by one click", async ({ page }) => {
-  await openDemo(page);
+  await openPacked(page);
   await page.getByRole("navigation").getByRole("button", { name: "Odds" }).click();
   const mends = page.getByRole("region", { name: "What would mend it" });
   const offer = mends.getByRole("listitem").first();
