@@ -1,6 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { PLACES, REQUESTS } from "../test/exchange/lists/requests.ts";
+import { setTheme } from "./shell.ts";
 
 const dialog = (page: Page) => page.getByRole("dialog", { name: "Import a list" });
 const take = (page: Page) => dialog(page).getByRole("button", { name: /^Take .* into the plan$/ });
@@ -82,7 +83,7 @@ test("rows are pasted, and what is no list is said to be none", async ({ page })
 for (const theme of ["light", "dark"] as const) {
   test(`the window of lists can be read and worked by everybody, ${theme}`, async ({ page }) => {
     await newPlan(page);
-    if (theme === "dark") await page.getByRole("button", { name: "Dark theme" }).click();
+    await setTheme(page, theme);
     await openLists(page, [file("wishes.csv", REQUESTS), file("places.csv", PLACES)]);
     await take(page).click();
     await expect(dialog(page).getByText(/no place, and a task/)).toBeVisible();
