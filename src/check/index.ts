@@ -13,3 +13,5 @@ export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
 export { goIfs, homeIfs } from "./homeif.ts";
 export { loadThousandths } from "./amounts.ts";
+export { sunOver, waysHome } from "./bearings.ts";
+export type { WayHome } from "./bearings.ts";

@@ -1,13 +1,15 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
-import type { CrewMember, Plan } from "../../plan/index.ts";
+import { type CrewMember, type Plan, shortFingerprint } from "../../plan/index.ts";
 import { touchdownMs } from "../../words/index.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
+import { egressLeaves, ingressLeaves } from "./gates.ts";
 import { glanceLeaves } from "./glance.ts";
+import { type Known, knownOf } from "./known.ts";
+import type { ShedTables } from "./late.ts";
 import { printedDay } from "./leaving/printedday.ts";
 import type { Page, Paper } from "./page.ts";
-import { noShedLeaves, shedLeaves, type ShedTables } from "./shedpage.ts";
 import { taskLeaves } from "./taskpage.ts";
 
 export interface BookletOptions {
@@ -15,18 +17,18 @@ export interface BookletOptions {
   readonly crew?: readonly string[] | undefined;
   /** The printed moments of `plan`, where they are worked out already. */
   readonly day?: PrintedDay | undefined;
-  /** The shed order of the plan's own schedule; without it a page says that there is none. */
+  /** The shed order of the plan's own schedule; without it pages say that there is none. */
   readonly shed?: ShedTables | undefined;
 }
 
 /**
- * Cuff checklists, one booklet after the other, each page cut to size; `impose` puts them on sheets. For each EVA: at a glance, one task a page, what to drop if late, the emergency page.
- * `verdict` must be that of `plan` with its own schedule. The same input gives the same paper.
+ * Cuff booklets, one for each crew member and EVA, numbered by itself, each page cut to size (`impose` puts them on sheets): at a glance, the egress, one task a page, the ingress, and the
+ * emergency page as back cover. `verdict` must be that of `plan` with its own schedule. The same input gives the same paper.
  */
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
-  const day = options.day ?? printedDay(plan);
-  const pages = members.flatMap((member) => bookletPages(plan, verdict, day, member, options.shed));
+  const known = knownOf(plan, verdict, options.day ?? printedDay(plan), options.shed);
+  const pages = members.flatMap((member) => bookletsOf(known, member));
   return {
     title: `${plan.title}: cuff checklists`,
     epochMs: touchdownMs(plan),
@@ -34,39 +36,42 @@ export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions =
   };
 }
 
-function bookletPages(
-  plan: Plan,
-  verdict: Verdict,
-  day: PrintedDay,
-  member: CrewMember,
-  shed: ShedTables | undefined,
-): Page[] {
+function bookletsOf(known: Known, member: CrewMember): Page[] {
+  const { plan, verdict, day } = known;
   const crew = nameOf(plan.crew, member.id);
-  const heading = (eva: string): Heading => ({ crew, eva, title: plan.title, part: member.id });
+  const heading = (eva: string, part: string): Heading => ({ crew, eva, part, ...stateOf(plan) });
   const parts = crewEvas(plan, verdict, day, member);
   if (parts.length === 0) {
+    const words = `${crew} goes on no EVA of this plan.`;
     return bound(
-      leaves(heading("no EVA"), "no EVA", [
-        paragraph(`${crew} goes on no EVA of this plan.`, { sizesPt: [16, 14], bold: true }),
+      leaves(heading("no EVA", member.id), "no EVA", "", [
+        paragraph(words, { sizesPt: [16, 14], bold: true }),
       ]),
     );
   }
-  return bound(
-    parts.flatMap((part): Leaf[] => {
-      const head = heading(nameOf(plan.evas, part.eva.id));
-      return [
-        ...glanceLeaves(plan, verdict, part, head),
-        ...part.stops.flatMap((_, i) => taskLeaves(plan, part, i, head)),
-        ...(shed ? shedLeaves(plan, part, shed, head) : part.stops.length > 0 ? noShedLeaves(head) : []),
-        ...emergencyLeaves(plan, verdict, part, head),
-      ];
-    }),
-  );
+  return parts.flatMap((part) => {
+    const head = heading(nameOf(plan.evas, part.eva.id), `${member.id} ${part.eva.id}`);
+    const whole: Leaf[] = [
+      ...glanceLeaves(known, part, head),
+      ...egressLeaves(known, part, head),
+      ...part.stops.flatMap((_, i) => taskLeaves(known, part, i, head)),
+      ...ingressLeaves(known, part, head),
+      ...emergencyLeaves(known, part, head),
+    ];
+    return bound(whole);
+  });
+}
+
+/** What stands at the foot of every page of the plan and its state. */
+function stateOf(plan: Plan): Pick<Heading, "title" | "state"> {
+  const { name } = plan.revision;
+  return { title: plan.title, state: `${name === undefined ? "" : `${name} · `}${shortFingerprint(plan)}` };
 }
 
 function nobody(plan: Plan): Page[] {
+  const heading = { crew: "Nobody", eva: "no EVA", part: "nobody", ...stateOf(plan) };
   return bound(
-    leaves({ crew: "Nobody", eva: "no EVA", title: plan.title, part: "nobody" }, "no crew", [
+    leaves(heading, "no crew", "", [
       paragraph("This plan has no crew to print for.", { sizesPt: [16], bold: true }),
     ]),
   );

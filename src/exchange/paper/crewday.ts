@@ -37,8 +37,8 @@ export interface Stop {
   readonly place: string;
   /** Where it ends, when that is elsewhere. */
   readonly endPlace: string | null;
-  /** The others who take part. */
-  readonly partners: readonly string[];
+  /** Ids of all who take part. */
+  readonly crew: readonly string[];
   /** The rest that the work limit needs before it. */
   readonly rest: Rest | null;
   /** The longest from anywhere it leads. */
@@ -188,7 +188,7 @@ function stopOf(
     place: placeName(plan, task.place),
     endPlace:
       task.endPlace === undefined || task.endPlace === task.place ? null : placeName(plan, task.endPlace),
-    partners: placement.crew.filter((id) => id !== member.id).map((id) => nameOf(plan.crew, id)),
+    crew: placement.crew,
     walkBack: walkBackOver(verdict, placement.eva, member.id, task.id, span),
     breaches: verdict.findings.filter(
       (finding) =>

@@ -1,30 +1,43 @@
 import { type Block, flow, type Room } from "./flow.ts";
 import { hatch } from "./hatch.ts";
 import { line, type Mark, type Page, tagged, text } from "./page.ts";
-import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
+import { CAP, clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
 
 /**
- * The cuff page and its fixed parts. 98 x 132 mm: the largest page that goes four to a sheet on A4 and on Letter
- * alike and leaves 7 mm all round for cut marks and the printer's margin; it covers a forearm and no more. Nothing
- * the crew must read is set below 9 points; what the eye must find first starts at 14.
+ * The cuff page. 98 x 132 mm: the largest page that goes four to a sheet on A4 and on Letter alike and leaves room all
+ * round for cut marks and the printer's margin; it covers a forearm and no more. The ring is on the left.
+ *
+ * Sizes: steps 14 pt, 13.5 at the least, what a partner does 13, labels 11. Small letters of 2.54 mm (0.10 in) are the least for important print on a
+ * flight deck, sans serif, lower case for running text, black on white (Degani 1992, NASA CR-177605, value from memory): 13.2 pt of this face. Capitals
+ * should fill 15 to 16 minutes of arc at the least and 20 better (NUREG-0700 rev. 3, 11.4.1.5-1): 11 pt fill 19.8 at 50 cm. What is dangerous first, one
+ * action an item, a call at the end (Degani & Wiener 1990, NASA CR-177549, from memory).
  */
 export const CUFF = { widthMm: 98, heightMm: 132 } as const;
 
 /** Left edge and width of all content. */
-export const LEFT = 5;
-export const WIDE = 88;
+export const LEFT = 8;
+export const WIDE = 86;
 export const RIGHT = LEFT + WIDE;
 
-const BODY: Room = { top: 11.4, bottom: 123.2 };
+/** Where content begins under the head of a page without fixed rows, and where it ends on every page. */
+export const BODY: Room = { top: 13.6, bottom: 126 };
 
-/** Who decides: on every page. */
+/** Kept free at the lower right for the number of the page, where a thumb turns it, mm. */
+export const THUMB_MM = 13;
+
+/** Least size of what the crew reads, points. */
+export const LABEL_PT = 11;
+
+/** Who decides. */
 export const STANDING = "Planning and training aid. Flight rules and the authorities in charge decide.";
 
-/** What stands at the head and foot of every page of a booklet. */
+/** What stands on every page of a booklet. */
 export interface Heading {
   readonly crew: string;
   readonly eva: string;
+  /** The plan's title, and the name and fingerprint of its state, for the desk: at the foot. */
   readonly title: string;
+  readonly state: string;
   /** Booklet the page belongs to. */
   readonly part: string;
 }
@@ -34,24 +47,46 @@ export interface Leaf {
   readonly heading: Heading;
   readonly name: string;
   readonly marks: readonly Mark[];
-  /** Hatched along the outer edge, to be found by leafing. */
+  /** Hatched along the outer edge and on top, to be found by leafing. */
   readonly edge: boolean;
 }
 
-/** Content set on as many leaves as it needs. */
+/** Content under a title, set on as many leaves as it needs. */
 export function leaves(
   heading: Heading,
   name: string,
+  title: string,
   blocks: readonly Block[],
   more: { readonly again?: Block; readonly foot?: Block; readonly edge?: boolean } = {},
 ): Leaf[] {
   const { again = null, foot = null, edge = false } = more;
-  return flow(blocks, BODY, again, foot).map((marks, i) => ({
+  // The number of the page has a place of its own.
+  const room = edge ? BODY : { ...BODY, bottom: BODY.bottom - 6.5 };
+  return flow(blocks, room, again, foot).map((marks, i) => ({
     heading,
     name: i === 0 ? name : `${name} (continued)`,
-    marks,
+    marks: [...titled(heading, i === 0 ? title : `${title}, on`), ...marks],
     edge,
   }));
+}
+
+/** The head of a page that is about the EVA: who, and what the page is. */
+function titled({ crew, eva }: Heading, title: string): Mark[] {
+  const big = { sizePt: 17, bold: true };
+  const who = clip(crew, WIDE / 2, big);
+  const wide = WIDE - textWidth(who, big) - 4;
+  const words = `${eva} ${title}`;
+  const sizePt = fitSize(words, wide, true, [15, 14, 13, 12, LABEL_PT], 1);
+  return [
+    ...tagged(
+      [
+        ...text(LEFT, 10, who, big),
+        ...text(RIGHT, 10, clip(words, wide, { sizePt, bold: true }), { sizePt, bold: true, align: "right" }),
+      ],
+      { role: "H1" },
+    ),
+    line(LEFT, 12.2, RIGHT, 12.2, 0.8),
+  ];
 }
 
 /** The leaves of one booklet as pages, each with its number. */
@@ -61,38 +96,25 @@ export function bound(list: readonly Leaf[]): Page[] {
     name: `${leaf.heading.crew}, ${leaf.heading.eva}: ${leaf.name}`,
     part: leaf.heading.part,
     marks: [
-      ...head(leaf.heading, `${i + 1} / ${list.length}`),
       ...leaf.marks,
-      ...foot(leaf.heading, `Page ${i + 1} of ${list.length}`),
-      ...(leaf.edge ? [hatch(CUFF.widthMm - 3, 0.5, 2.5, CUFF.heightMm - 1, 2.2, 0.7)] : []),
+      ...(leaf.edge
+        ? [
+            hatch(CUFF.widthMm - 3.4, 0.7, 2.7, CUFF.heightMm - 1.4, 2.8, 1.2),
+            hatch(LEFT, 0.7, RIGHT - LEFT - 0.6, 2, 2.8, 1.2),
+          ]
+        : text(RIGHT, 125.2, `${i + 1}`, { sizePt: 15, bold: true, align: "right" })),
+      ...foot(leaf.heading, `${i + 1} of ${list.length}`),
     ],
   }));
 }
 
-function head(heading: Heading, count: string): Mark[] {
-  const big = { sizePt: 16, bold: true };
-  const small = { sizePt: 11, bold: true };
-  const countWide = textWidth(count, small);
-  const crew = clip(heading.crew, 40, big);
-  const crewWide = textWidth(crew, big);
-  const eva = clip(heading.eva, WIDE - crewWide - countWide - 8, small);
-  return [
-    ...text(LEFT, 8.4, crew, big),
-    ...text(LEFT + crewWide + 4, 8.4, eva, small),
-    ...text(RIGHT, 8.4, count, { ...small, align: "right" }),
-    line(LEFT, 10.2, RIGHT, 10.2, 0.7),
-  ];
-}
-
-function foot(heading: Heading, count: string): Mark[] {
-  const face = { sizePt: 6.4, bold: false };
-  const countWide = textWidth(count, face);
-  return [
-    line(LEFT, 124.2, RIGHT, 124.2, 0.2),
-    ...text(LEFT, 126.9, clip(heading.title, WIDE - countWide - 3, face), face),
-    ...text(RIGHT, 126.9, count, { ...face, align: "right" }),
-    ...text(LEFT, 129.6, STANDING, { sizePt: 6.4, bold: true }),
-  ];
+/** For the desk and not for the crew: which plan, in which state, whose booklet, which page. */
+function foot({ crew, eva, title, state }: Heading, count: string): Mark[] {
+  const face = { sizePt: 7, bold: false, tight: true };
+  // Who and which page stand at the head as well: of the foot nothing but the title and long names may be cut.
+  const rest = ` · ${state} · ${clip(`${crew} ${eva}`, WIDE * 0.3, face)} · ${count} · Training aid`;
+  const words = `${clip(title, WIDE - textWidth(rest, face), face)}${rest}`;
+  return [line(LEFT, 126.9, RIGHT, 126.9, 0.5), ...text(LEFT, 129.6, words, face)];
 }
 
 /** Running text over the full width (or from `left` on), wrapped; shrinks through `sizesPt` to reach `mostLines`. */
@@ -110,30 +132,13 @@ export function paragraph(
 ): Block {
   const { sizesPt, bold = false, mostLines = Infinity, left = LEFT, after = 0, keep = false } = style;
   const wide = style.wide ?? RIGHT - left;
-  const sizePt = withoutStump(content, wide, bold, sizesPt, fitSize(content, wide, bold, sizesPt, mostLines));
+  const sizePt = fitSize(content, wide, bold, sizesPt, mostLines);
   const lines = wrap(content, wide, { sizePt, bold });
   return {
     height: linesHeight(lines.length, sizePt) + after,
     keep,
     draw: (y) => setLines(lines, left, y, { sizePt, bold }),
   };
-}
-
-/** Less than this share of the width alone on the last line is a stump: the number of a place, an "at", a "B". */
-const STUMP = 0.12;
-
-/** A smaller size from `sizesPt` that needs a line less, where at `sizePt` the last line is a stump; else `sizePt`. */
-function withoutStump(
-  content: string,
-  wide: number,
-  bold: boolean,
-  sizesPt: readonly number[],
-  sizePt: number,
-): number {
-  const lines = wrap(content, wide, { sizePt, bold });
-  if (lines.length < 2 || textWidth(lines.at(-1)!, { sizePt, bold }) >= STUMP * wide) return sizePt;
-  const fits = (size: number): boolean => wrap(content, wide, { sizePt: size, bold }).length < lines.length;
-  return sizesPt.find((size) => size < sizePt && fits(size)) ?? sizePt;
 }
 
 /** Lines one under the other, the first one's top at `y`. */
@@ -151,9 +156,19 @@ export function setLines(
 ): Mark[] {
   return tagged(
     lines.flatMap((content, i) =>
-      text(x, y + linesHeight(i, style.sizePt) + RISE * style.sizePt * MM_PER_PT, content, style),
+      text(x, baselineOf(y, style.sizePt) + linesHeight(i, style.sizePt), content, style),
     ),
   );
+}
+
+/** The baseline of a line whose top is at `y`. */
+export function baselineOf(y: number, sizePt: number): number {
+  return y + RISE * sizePt * MM_PER_PT;
+}
+
+/** The baseline of capitals and figures that stand in the middle between `top` and `bottom`. */
+export function middleOf(top: number, bottom: number, sizePt: number): number {
+  return (top + bottom + CAP * sizePt * MM_PER_PT) / 2;
 }
 
 /** Empty height. */

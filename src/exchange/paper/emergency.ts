@@ -1,134 +1,180 @@
-import type { Verdict } from "../../answers/index.ts";
-import { type Plan, suitOn } from "../../plan/index.ts";
+import { suitOn } from "../../plan/index.ts";
 import { clock, minutes } from "../../words/index.ts";
+import { bearingAlong } from "./bearings.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
-import { type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
-import type { Block } from "./flow.ts";
-import { line, text } from "./page.ts";
-import { cellRow, fact, heading, step } from "./parts.ts";
-import { linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
 import {
-  farthest,
-  type WalkBack,
-  walkBackAt,
-  walkBackFromEnd,
-  walkBackWords,
-  worseWalkBack,
-} from "./walkback.ts";
+  baselineOf,
+  gap,
+  type Heading,
+  LABEL_PT,
+  type Leaf,
+  leaves,
+  LEFT,
+  paragraph,
+  RIGHT,
+  WIDE,
+} from "./cuff.ts";
+import { clockHour, fromShadowDeg } from "./dial.ts";
+import type { Block } from "./flow.ts";
+import { factForm, ifThenForm } from "./forms.ts";
+import type { Known } from "./known.ts";
+import { line, rect, tagged, text } from "./page.ts";
+import { linesHeight, wrap } from "./type.ts";
+import { farthest, walkBackWords } from "./walkback.ts";
 
 /**
- * The emergency page of one EVA: whose word holds, how long emergency oxygen lasts, and the walk-back from every
- * place where somebody works on that EVA. It says what the plan knows and leaves procedures to the flight rules.
+ * The back cover of an EVA's booklet: what is done whatever happened, how long emergency oxygen lasts, minutes and bearing home from every place, and
+ * what is done by cause. It has the plan's own text and says whose that is; where there is none it says so.
  */
-export function emergencyLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: Heading): Leaf[] {
-  const own = suitOn(plan, part.eva, part.member.id);
-  const track = verdict.reach.find((one) => one.eva === part.eva.id && one.crew === part.member.id) ?? null;
-  const worst = farthest(track);
-  const reserveS = plan.rules.walkback.emergencyReserveS;
-  const places = placesOf(plan, verdict, part);
+export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Leaf[] {
+  const { plan } = known;
+  const { emergency, authority } = plan.procedures;
+  const acts = emergency.filter(({ when }) => when === undefined);
+  const causes = emergency.flatMap(({ when, text: what }) => (when === undefined ? [] : [{ when, what }]));
+  const places = placesOf(known, part);
+  const act = (words: string, keep = false): Block =>
+    paragraph(words, { sizesPt: [14], bold: true, after: 0.6, keep });
   const blocks: Block[] = [
-    paragraph("EMERGENCY", { sizesPt: [22], bold: true }),
-    paragraph("Follow the flight rules in charge.", { sizesPt: [14], bold: true, after: 1 }),
-    ...ORDER.flatMap((words, i) => step(i + 1, words, { stepPt: 12, stepGapMm: 1.2 })),
-    cellRow(
-      [
-        {
-          label: "EMERGENCY OXYGEN",
-          value: own ? minutes(own.emergencyOxygenS, "down") : "unknown",
-          below: own ? `${minutes(reserveS, "up")} of it kept back` : "",
-          share: 1,
-          heavy: true,
-        },
-        {
-          label: "FARTHEST AS PLANNED",
-          value: worst ? minutes(worst.seconds, "up") : "unknown",
-          below: worst ? `walk-back, at MET ${clock(worst.atS)}` : "walk-back",
-          share: 1,
-        },
-      ],
-      18,
-    ),
-    ...(part.suit === null ? [] : fact(["SUIT", part.suit], 10.5)),
-    ...part.others.flatMap((other) => {
-      const suit = suitOn(plan, part.eva, other.id);
-      const left = suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
-      return fact(["OTHERS", `${nameOf(plan.crew, other.id)} has emergency oxygen ${left}`], 10.5);
-    }),
-    heading("WALK-BACK TO THE LANDER FROM"),
-    ...(places.length > ONE_COLUMN ? pairs(places) : places.map((place) => row([place]))),
+    {
+      height: 10,
+      keep: true,
+      draw: (y) => tagged(text(LEFT, y + 8, "EMERGENCY", { sizePt: 24, bold: true })),
+    },
+    ...(emergency.length === 0
+      ? [act("No emergency text in this plan. Do what the flight rules in charge say.")]
+      : acts.map(({ text: words }, k) => act(`${k + 1} ${words}`))),
+    ...oxygen(known, part),
+    ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
+    gap(0.8),
+    columns(places.some(({ hour }) => hour !== null)),
+    ...places.map(row),
+    gap(1.4),
+    ...causes.flatMap(({ when, what }) => ifThenForm(when, what, "", 12.5)),
+    ...(emergency.length === 0 ? [] : [gap(0.6), authorityBlock(authority)]),
   ];
-  return leaves(head, "emergency", blocks, { again: heading("WALK-BACK (continued)"), edge: true });
+
+  return leaves(head, "emergency", "back cover", blocks, { again: columns(false), edge: true });
 }
 
-const ORDER = [
-  "Stop. Tell crew and those in charge.",
-  "Do what the flight rules in charge say.",
-  "If sent home: walk-back times below.",
-];
-
-/** As many places as one column of the page holds. */
-const ONE_COLUMN = 6;
+/** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
+function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
+  const { eva, member, others } = part;
+  const track = verdict.reach.find((one) => one.eva === eva.id && one.crew === member.id) ?? null;
+  const worst = farthest(track);
+  const lasts = (id: string): string => {
+    const suit = suitOn(plan, eva, id);
+    return suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
+  };
+  const kept = minutes(plan.rules.walkback.emergencyReserveS, "up");
+  const walk = worst
+    ? `Longest walk home ${minutes(worst.seconds, "up")}, at ${clock(worst.atS, "down")}.`
+    : "";
+  return [
+    paragraph(`Emergency oxygen ${lasts(member.id)}, ${kept} of it kept back. ${walk}`, { sizesPt: [12] }),
+    ...others.flatMap((other) =>
+      factForm(nameOf(plan.crew, other.id), `has emergency oxygen ${lasts(other.id)}`),
+    ),
+  ];
+}
 
 interface PlaceHome {
   readonly name: string;
-  readonly walkBack: WalkBack;
+  readonly seconds: number;
+  readonly words: string;
+  readonly bearing: string;
+  /** Where home is on a clock's face with one's shadow at 12. */
+  readonly hour: number | null;
 }
 
-/** Every place where a task of the EVA begins or ends, farthest first; no way and unknown stand on top. */
-function placesOf(plan: Plan, verdict: Verdict, part: CrewEva): PlaceHome[] {
+/** Every place where somebody works on that EVA, farthest first; no way stands on top. */
+function placesOf(known: Known, part: CrewEva): PlaceHome[] {
+  const { plan } = known;
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const known = new Map<string, WalkBack>();
-  const add = (place: string | undefined, walkBack: WalkBack): void => {
-    if (place === undefined) return;
-    const before = known.get(place);
-    // A place has one walk-back: what one task leaves unknown another may tell.
-    if (before === undefined || before.kind === "unknown") known.set(place, walkBack);
-    else if (walkBack.kind !== "unknown") known.set(place, worseWalkBack(before, walkBack));
+  const ids = new Set(
+    plan.schedule.placements
+      .filter(({ eva }) => eva === part.eva.id)
+      .flatMap(({ task }) => [tasks.get(task)?.place, tasks.get(task)?.endPlace])
+      .flatMap((id) => (id === undefined ? [] : [id])),
+  );
+  for (const { id, kind } of plan.site.places) if (kind === "lander") ids.delete(id);
+  const middleS = part.egressS === null || part.ingressS === null ? null : (part.egressS + part.ingressS) / 2;
+  const sun = middleS === null ? null : known.sunAt(middleS);
+  return [...ids]
+    .map((id): PlaceHome => {
+      const way = known.wayHome(id);
+      const bearing = bearingAlong(plan, way.through);
+      const shadow = bearing === "" ? null : fromShadowDeg(Number.parseInt(bearing, 10), sun);
+      return {
+        name: placeName(plan, id),
+        seconds: way.seconds ?? Infinity,
+        words: walkBackWords(
+          way.seconds === null ? { kind: "no way" } : { kind: "known", seconds: way.seconds },
+        ),
+        bearing,
+        hour: shadow === null ? null : clockHour(shadow),
+      };
+    })
+    .sort((a, b) => (a.seconds === b.seconds ? (a.name < b.name ? -1 : 1) : b.seconds - a.seconds));
+}
+
+/** Right edges of the columns; the hatched edge is beside them. */
+const AT = { minutes: RIGHT - 37.5, bearing: RIGHT - 21, hour: RIGHT - 1.5 } as const;
+
+function columns(withShadow: boolean): Block {
+  const face = { sizePt: LABEL_PT, bold: true, tight: true };
+  const right = { ...face, align: "right" } as const;
+  return {
+    height: 5,
+    keep: true,
+    draw: (y) => [
+      ...tagged([
+        ...text(LEFT, y + 3.8, "HOME FROM", face),
+        ...text(AT.minutes, y + 3.8, "TAKES", right),
+        ...text(AT.bearing, y + 3.8, "BEARING", right),
+        ...(withShadow ? text(AT.hour, y + 3.8, "SHADOW 12", right) : []),
+      ]),
+      line(LEFT, y + 4.8, RIGHT - 1, y + 4.8, 0.5),
+    ],
   };
-  for (const placement of plan.schedule.placements) {
-    const task = tasks.get(placement.task);
-    if (placement.eva !== part.eva.id || !task) continue;
-    add(task.endPlace ?? task.place, walkBackFromEnd(verdict, task.id));
-    if (task.endPlace === undefined || task.endPlace === task.place) continue;
-    const track =
-      verdict.reach.find((one) => one.eva === part.eva.id && placement.crew.includes(one.crew)) ?? null;
-    add(task.place, walkBackAt(track, placement.startS));
-  }
-  for (const place of plan.site.places) if (place.kind === "lander") known.delete(place.id);
-  const rank = ({ walkBack }: PlaceHome): number => (walkBack.kind === "known" ? walkBack.seconds : 1e9);
-  return [...known]
-    .map(([place, walkBack]) => ({ name: placeName(plan, place), walkBack }))
-    .sort((a, b) => rank(b) - rank(a) || (a.name < b.name ? -1 : 1));
 }
 
-/** Two columns, read down the left one first. */
-function pairs(places: readonly PlaceHome[]): Block[] {
-  const half = Math.ceil(places.length / 2);
-  return places.slice(0, half).map((place, i) => {
-    const beside = places[half + i];
-    return row(beside ? [place, beside] : [place], 2);
-  });
-}
-
-function row(places: readonly PlaceHome[], columns = 1): Block {
-  const spacing = 5;
-  const wide = (RIGHT - LEFT - spacing * (columns - 1)) / columns;
-  const face = { sizePt: columns === 1 ? 12 : 10.5, bold: false };
-  const value = { sizePt: columns === 1 ? 14 : 12, bold: true };
-  const cells = places.map(({ name, walkBack }, i) => {
-    const words = walkBackWords(walkBack);
-    const lines = wrap(name, wide - textWidth(words, value) - 2, face);
-    return { words, lines, x: LEFT + i * (wide + spacing) };
-  });
-  const tallest = Math.max(...cells.map(({ lines }) => linesHeight(lines.length, face.sizePt)));
-  const height = Math.max(tallest, linesHeight(1, value.sizePt)) + 0.6;
+function row({ name, words, bearing, hour }: PlaceHome): Block {
+  const figure = { sizePt: 13, bold: true, align: "right" } as const;
+  const face = { sizePt: 12.5, bold: false, tight: true };
+  const lines = wrap(name, AT.minutes - 15.5 - LEFT, face);
+  const height = linesHeight(lines.length, 12.5) + 0.7;
   return {
     height,
-    draw: (y) =>
-      cells.flatMap(({ words, lines, x }) => [
-        ...setLines(lines, x, y, face),
-        ...text(x + wide, y + RISE * value.sizePt * MM_PER_PT, words, { ...value, align: "right" }),
-        line(x, y + height - 0.2, x + wide, y + height - 0.2, 0.15),
+    draw: (y) => [
+      ...tagged([
+        ...lines.flatMap((one, i) => text(LEFT, baselineOf(y, 12.5) + linesHeight(i, 12.5), one, face)),
+        ...text(AT.minutes, baselineOf(y, 13), words, figure),
+        ...text(AT.bearing, baselineOf(y, 13), bearing, figure),
+        ...(hour === null
+          ? []
+          : text(AT.hour, baselineOf(y, 13), `${hour} o'clock`, { ...figure, sizePt: 12.5, tight: true })),
       ]),
+      line(LEFT, y + height - 0.2, RIGHT - 1, y + height - 0.2, 0.3),
+    ],
+  };
+}
+
+/** Whose text it is: who answers for it, or that it waits for somebody who does. */
+function authorityBlock(authority: string | undefined): Block {
+  const words =
+    authority === undefined
+      ? "Planner's own text. THE AUTHORITY IN CHARGE REPLACES IT."
+      : `Text: ${authority}. The authority in charge may replace it.`;
+  const face = { sizePt: 12, bold: true, tight: true };
+  const lines = wrap(words, WIDE - 4, face);
+  const high = linesHeight(lines.length, 12) + 1.6;
+  return {
+    height: high + 0.6,
+    draw: (y) => [
+      rect(LEFT + 0.25, y + 0.25, WIDE - 1.5, high - 0.5, 0.5),
+      ...tagged(
+        lines.flatMap((one, i) => text(LEFT + 1.2, baselineOf(y + 0.7, 12) + linesHeight(i, 12), one, face)),
+      ),
+    ],
   };
 }

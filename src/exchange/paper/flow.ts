@@ -5,6 +5,8 @@ export interface Block {
   readonly height: number;
   /** Not left alone at the foot of a page: moves on together with the next block. */
   readonly keep?: boolean;
+  /** The number of the step that it is. */
+  readonly step?: number;
   draw(y: number): readonly Mark[];
 }
 
@@ -52,6 +54,34 @@ export function flow(
   }
   return pages;
 }
+
+/**
+ * Blocks by page, none split: pages hold `roomMm`, the last one, which has more at its foot, only `lastMm`. What is kept together moves on
+ * together where a page can hold it.
+ */
+export function paginate(blocks: readonly Block[], roomMm: number, lastMm: number): Block[][] {
+  const pages: Block[][] = [[]];
+  let used = 0;
+  blocks.forEach((block, i) => {
+    const together = heightTogether(blocks, i);
+    const height = together <= roomMm ? together : block.height;
+    if (used > 0 && used + height > roomMm + ROUNDING) {
+      pages.push([]);
+      used = 0;
+    }
+    pages.at(-1)?.push(block);
+    used += block.height;
+  });
+  if (used <= lastMm + ROUNDING) return pages;
+  // The end of the last page moves on: as much as leaves it whole groups.
+  const last = pages.pop() ?? [];
+  let from = last.length;
+  while (from > 0 && (from === last.length || last[from - 1]?.keep === true)) from -= 1;
+  return from > 0 ? [...pages, last.slice(0, from), last.slice(from)] : [...pages, last, []];
+}
+
+/** Sums of heights are let off this much, mm. */
+const ROUNDING = 1e-6;
 
 /** Height of a block and of those it is kept with. */
 function heightTogether(blocks: readonly Block[], from: number): number {

@@ -1,110 +1,141 @@
-import type { Rest, Verdict } from "../../answers/index.ts";
+import type { Rest } from "../../answers/index.ts";
 import { limiterWords } from "../../check/index.ts";
-import { instant, type Instant } from "../../kernel/index.ts";
-import type { Plan } from "../../plan/index.ts";
-import { clock, minutes, noLaterThan, touchdownMs, utcClock, utcDate } from "../../words/index.ts";
+import { instant } from "../../kernel/index.ts";
+import { shortFingerprint } from "../../plan/index.ts";
+import { clock, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
-import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
+import {
+  baselineOf,
+  gap,
+  type Heading,
+  LABEL_PT,
+  type Leaf,
+  leaves,
+  LEFT,
+  paragraph,
+  RIGHT,
+  setLines,
+  STANDING,
+} from "./cuff.ts";
 import type { Block } from "./flow.ts";
-import { line, text } from "./page.ts";
-import { cellRow, heading, SCALES, warnings } from "./parts.ts";
-import { linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "./type.ts";
+import { cautionForm, factForm } from "./forms.ts";
+import type { Known } from "./known.ts";
+import { line, tagged, text } from "./page.ts";
+import { timesRow } from "./rows.ts";
+import { linesHeight, textWidth, wrap } from "./type.ts";
+import { walkBackWords } from "./walkback.ts";
 
-/** The EVA at a glance: egress, ingress by, and tasks and rests in order with start times and places. */
-export function glanceLeaves(plan: Plan, verdict: Verdict, part: CrewEva, head: Heading): Leaf[] {
-  const epochMs = touchdownMs(plan);
+/** The EVA at a glance: out, hatch shut, never after, and tasks and rests in order with start, leave-by and minutes home. */
+export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[] {
+  const { plan, verdict } = known;
   const limitS = noLaterThan(part.limit.ingressS, part.ingressS);
-  const utc = (at: Instant | null): string => (at === null ? "" : `UTC ${utcClock(epochMs, at)}`);
   const { breaches } = verdict.score;
   const others = part.others.map((other) => nameOf(plan.crew, other.id)).join(", ");
-  const date = part.egressS === null ? "egress time unknown" : `Egress ${utcDate(epochMs, part.egressS)} UTC`;
-  const inSuit = part.suit === null ? [] : [`In ${part.suit}.`];
-  const rows = rowsOf(plan, part);
-  const at = rows.some(({ startS }) => startS % 60 !== 0 || (epochMs / 1000 + startS) % 60 !== 0)
-    ? TO_THE_SECOND
-    : TO_THE_MINUTE;
-  const set = (scale: RowScale): Leaf[] =>
-    leaves(head, "at a glance", blocks(scale), { again: heading("TASKS IN ORDER (continued)") });
-  const blocks = (scale: RowScale): Block[] => [
-    ...(breaches > 0 ? warnings("NOT CLEARED", [broken(breaches)], SCALES[1]!) : []),
-    paragraph(`${nameOf(plan.evas, part.eva.id)} at a glance`, {
-      sizesPt: [18, 16, 14, 12],
-      bold: true,
-      mostLines: 2,
-    }),
-    paragraph([`${date}.`, others === "" ? "Alone outside." : `With ${others}.`, ...inSuit].join(" "), {
-      sizesPt: [10.5],
-      after: 0.5,
-    }),
-    cellRow(
-      [
-        {
-          label: "EGRESS",
-          value: part.egressS === null ? "unknown" : clock(part.egressS),
-          below: utc(part.egressS),
-          share: 1,
-        },
-        {
-          label: "INGRESS BY",
-          value: clock(part.ingressS ?? limitS),
-          below: utc(part.ingressS ?? limitS),
-          share: 1,
-          heavy: true,
-        },
-        {
-          label: "NO LATER THAN",
-          value: clock(limitS),
-          below: utc(limitS),
-          share: 1,
-        },
-      ],
-      scale.cellMm,
-    ),
-    paragraph(`Latest ingress set by ${limiterWords(plan, part.limit.by)}.`, { sizesPt: [9.5], after: 0.3 }),
+  const when = (atS: number | null): string => (atS === null ? "unknown" : clock(atS));
+  const rows = rowsOf(known, part);
+  const at = columnsFor(rows);
+  const blocks: Block[] = [
+    {
+      height: 13.6,
+      draw: (y) =>
+        timesRow(
+          [
+            { label: "OUT", value: when(part.egressS) },
+            { label: "HATCH SHUT", value: clock(part.ingressS ?? limitS) },
+            { label: "NEVER AFTER", value: clock(limitS), heavy: true },
+          ],
+          false,
+          y,
+        ),
+    },
+    ...(breaches > 0 ? cautionForm("warning", broken(breaches), 13.5) : []),
+    withBlock(others === "" ? "nobody, alone outside" : others, shortFingerprint(plan)),
+    ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0
-      ? [gap(3), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
-      : [columns(at), ...rows.map((one) => row(one, epochMs, scale, at))]),
+      ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
+      : [headings(at), ...rows.map((one) => row(one, at))]),
+    gap(1),
+    ...factForm("NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`, 12),
+    ...factForm("MIN", "minutes home. Dial: face your shadow (mark on top), arrow home", 12),
+    ...(plan.ground === undefined
+      ? []
+      : factForm("HOME", "bearings are straight, ways bend: keep to the trail", 12)),
+    ...factForm("AID", STANDING, 12),
   ];
-  for (const scale of [ROOMY, CLOSE]) {
-    const one = set(scale);
-    if (one.length === 1) return one;
-  }
-  const tight = set(TIGHT);
-  return tight.length === 1 ? tight : set(CLOSE);
+  return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at) });
 }
 
-interface RowScale {
-  readonly timePt: number;
-  readonly namePt: number;
-  readonly afterMm: number;
-  readonly cellMm: number;
+/** Who else goes out, and the fingerprint that everybody reads out before the hatch is opened: who reads another has another day. */
+function withBlock(others: string, short: string): Block {
+  const face = { sizePt: 12.5, bold: false };
+  const label = { sizePt: 11.5, bold: true, tight: true };
+  const mark = { sizePt: 14, bold: true };
+  const left = LEFT + textWidth("WITH", label) + 1.4;
+  const markMm = textWidth(short, mark) + textWidth("PLAN", label) + 3.4;
+  const lines = wrap(others, RIGHT - left - markMm, face);
+  return {
+    height: linesHeight(lines.length, 12.5) + 1,
+    draw: (y) => [
+      ...tagged([...text(LEFT, baselineOf(y, 12.5), "WITH", label), ...setLines(lines, left, y, face)]),
+      ...tagged([
+        ...text(RIGHT - textWidth(short, mark) - 1.4, baselineOf(y, 12.5), "PLAN", {
+          ...label,
+          align: "right",
+        }),
+        ...text(RIGHT, baselineOf(y, 12.5), short, { ...mark, align: "right" }),
+      ]),
+    ],
+  };
 }
-const ROOMY: RowScale = { timePt: 14, namePt: 12, afterMm: 1.6, cellMm: 22 };
-const CLOSE: RowScale = { timePt: 12, namePt: 10.5, afterMm: 0.8, cellMm: 18.5 };
-const TIGHT: RowScale = { timePt: 11, namePt: 9.5, afterMm: 0.4, cellMm: 18.5 };
 
 interface Row {
-  readonly startS: Instant;
+  readonly startS: number;
+  readonly number: string;
   readonly name: string;
-  readonly place: string;
+  readonly leave: string;
+  readonly home: string;
 }
 
-/** Tasks, the rests that the work limit needs before them, and the walk home where its time is known. */
-function rowsOf(plan: Plan, part: CrewEva): Row[] {
+/** Tasks, the rests that the work limit needs before them, and the way home where its time is known. */
+function rowsOf({ plan, day }: Known, part: CrewEva): Row[] {
   const resting = (rest: Rest | null): Row[] => {
     if (rest === null) return [];
     const { needS, span } = rest;
-    const place = `${restPlace(plan, rest)}, until ${clock(span.endS)}`;
-    return [{ startS: instant(span.endS - needS), name: `REST ${minutes(needS, "given")}`, place }];
+    const startS = instant(span.endS - needS);
+    return [
+      {
+        startS,
+        number: "",
+        name: `REST ${minutes(needS, "given")}, ${restPlace(plan, rest)}`,
+        leave: clock(span.endS),
+        home: "",
+      },
+    ];
   };
-  const rows = part.stops.flatMap((stop): Row[] => {
-    const place = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
-    return [...resting(stop.rest), { startS: stop.startS, name: taskName(stop.task), place }];
+  const rows = part.stops.flatMap((stop, k): Row[] => {
+    const follow = part.stops[k + 1];
+    const leave = follow ? day.leaves.get(part.member.id)?.get(follow.task.id)?.atS : stop.endS;
+    const alone = stop.crew.length === 1 && part.others.length > 0;
+    return [
+      ...resting(stop.rest),
+      {
+        startS: stop.startS,
+        number: taskNumber(plan, stop.task.id),
+        name: `${taskName(stop.task)}${alone ? ", ALONE" : ""}`,
+        leave: follow?.wayS === 0 ? clock(follow.startS) : leave === undefined ? "?" : clock(leave),
+        home: stop.walkBack.kind === "known" ? (walkBackWords(stop.walkBack).split(" ")[0] ?? "") : "?",
+      },
+    ];
   });
   const last = part.stops.at(-1);
-  if (last && part.homewardS !== null && part.homewardS > 0) {
-    rows.push({ startS: last.endS, name: "Walk home", place: minutes(part.homewardS, "up") });
-  }
+  if (last && part.homewardS !== null && part.homewardS > 0)
+    rows.push({
+      startS: last.endS,
+      number: "IN",
+      name: "Walk home",
+      leave: "",
+      home: minutes(part.homewardS, "up").split(" ")[0] ?? "",
+    });
   return [...rows, ...resting(part.homeRest)];
 }
 
@@ -114,76 +145,73 @@ function broken(count: number): string {
     : `This plan breaks rules ${count} times. It is not fit to be flown.`;
 }
 
-/** Right edges of both clocks, the largest type for each, and where names begin. */
+/** Right edges of the columns, and where names begin; starts with seconds need more room. */
 interface Columns {
-  readonly metMm: number;
-  readonly utcMm: number;
-  readonly mostPt: { readonly met: number; readonly utc: number };
-  readonly nameMm: number;
+  readonly start: number;
+  readonly number: number;
+  readonly name: number;
 }
-const TO_THE_MINUTE: Columns = {
-  metMm: LEFT + 12,
-  utcMm: LEFT + 23.5,
-  mostPt: { met: 14, utc: 10 },
-  nameMm: LEFT + 25.5,
-};
-const TO_THE_SECOND: Columns = {
-  metMm: LEFT + 15.5,
-  utcMm: LEFT + 29.5,
-  mostPt: { met: 10.5, utc: 9 },
-  nameMm: LEFT + 31,
-};
+const LEAVE = RIGHT - 8.2;
+const ROW_MM = 5.9;
 
-function columns({ metMm, utcMm, nameMm }: Columns): Block {
-  const face = { sizePt: 9, bold: true };
+function columnsFor(rows: readonly Row[]): Columns {
+  const figure = { sizePt: 13, bold: true, tight: true };
+  const start = LEFT + Math.max(...rows.map(({ startS }) => textWidth(clock(startS), figure)), 11);
+  const number = start + 1.6;
   return {
-    height: 5.4,
+    start,
+    number,
+    name: number + Math.max(...rows.map((one) => textWidth(one.number, figure)), 5) + 1.4,
+  };
+}
+
+function headings({ number, name }: Columns): Block {
+  const face = { sizePt: LABEL_PT, bold: true, tight: true };
+  const right = { ...face, align: "right" } as const;
+  return {
+    height: 5.2,
     keep: true,
     draw: (y) => [
-      ...text(metMm, y + 4, "MET", { ...face, align: "right" }),
-      ...text(utcMm, y + 4, "UTC", { ...face, align: "right" }),
-      ...text(nameMm, y + 4, "TASK, place", face),
-      line(LEFT, y + 5, RIGHT, y + 5, 0.4),
+      ...tagged([
+        ...text(LEFT, y + 4, "START", face),
+        ...(name - number > textWidth("NO.", face) ? text(number, y + 4, "NO.", face) : []),
+        ...text(name, y + 4, "WHAT", face),
+        ...text(LEAVE, y + 4, "LEAVE", right),
+        ...text(RIGHT, y + 4, "MIN", right),
+      ]),
+      line(LEFT, y + 5, RIGHT, y + 5, 0.5),
     ],
   };
 }
 
-/** One line of the list: times, name and, on the same line where there is room, the place. */
-function row({ startS, name, place }: Row, epochMs: number, scale: RowScale, at: Columns): Block {
-  const nameFace = { sizePt: scale.namePt, bold: true };
-  const placeFace = { sizePt: scale.namePt - 0.5, bold: false };
-  const wide = RIGHT - at.nameMm;
-  const names = wrap(name, wide, nameFace);
-  const used = textWidth(names.at(-1)!, nameFace) + 2;
-  const places = wrap(place, wide, placeFace);
-  const beside = places.length === 1 && textWidth(places[0]!, placeFace) <= wide - used;
-  const namesHigh = linesHeight(names.length, nameFace.sizePt);
-  const height = namesHigh + (beside ? 0 : linesHeight(places.length, placeFace.sizePt)) + scale.afterMm;
-  const baseline = RISE * nameFace.sizePt * MM_PER_PT;
-  const right = { align: "right" } as const;
+/** One line of the list. */
+function row({ startS, number, name, leave, home }: Row, at: Columns): Block {
+  const figure = { sizePt: 13, bold: true, tight: true };
+  const right = { ...figure, align: "right" } as const;
+  const wide = LEAVE - textWidth(leave, figure) - 1.2 - at.name;
+  const faces = [12.5, 12, 11.5].map((sizePt) => ({ sizePt, bold: number === "", tight: true }));
+  const face = faces.find((one) => textWidth(name, one) <= wide) ?? {
+    sizePt: 11.5,
+    bold: number === "",
+    tight: true,
+  };
+  const lines = wrap(name, wide, face);
+  const lineMm = 4.5;
+  const height = ROW_MM + (lines.length - 1) * lineMm;
   return {
     height,
-    draw: (y) => [
-      ...text(at.metMm, y + baseline + 0.2, clock(startS), {
-        sizePt: Math.min(scale.timePt, at.mostPt.met),
-        bold: true,
-        ...right,
-      }),
-      ...text(at.utcMm, y + baseline + 0.1, utcClock(epochMs, startS), {
-        sizePt: at.mostPt.utc,
-        bold: false,
-        ...right,
-      }),
-      ...setLines(names, at.nameMm, y, nameFace),
-      ...(beside
-        ? text(
-            at.nameMm + used,
-            y + baseline + linesHeight(names.length - 1, nameFace.sizePt),
-            places[0]!,
-            placeFace,
-          )
-        : setLines(places, at.nameMm, y + namesHigh, placeFace)),
-      line(LEFT, y + height - 0.3, RIGHT, y + height - 0.3, 0.15),
-    ],
+    draw: (y) => {
+      const baseline = baselineOf(y, 13) + 0.2;
+      return [
+        ...tagged([
+          ...text(at.start, baseline, clock(startS), right),
+          ...text(at.number, baseline, number, figure),
+          ...lines.flatMap((words, i) => text(at.name, baseline + i * lineMm, words, face)),
+          ...text(LEAVE, baseline, leave, right),
+          ...text(RIGHT, baseline, home, right),
+        ]),
+        line(LEFT, y + height - 0.25, RIGHT, y + height - 0.25, 0.3),
+      ];
+    },
   };
 }

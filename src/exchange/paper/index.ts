@@ -3,7 +3,7 @@ export type { BookletOptions } from "./booklet.ts";
 export { CUFF, STANDING } from "./cuff.ts";
 export { daySheet } from "./day/sheet.ts";
 export { printedDay, printingRun } from "./leaving/printedday.ts";
-export type { ShedTables } from "./shedpage.ts";
+export type { ShedTables } from "./late.ts";
 export { impose, SHEETS, sidesOf } from "./impose.ts";
 export type { Imposing, SheetSize, Side } from "./impose.ts";
 export { SHEET_KINDS, sheetPaper } from "./sheets/index.ts";

@@ -103,9 +103,13 @@ export function text(x: number, y: number, content: string, style: TextStyle): M
   return marks;
 }
 
-/** The marks as one piece: a paragraph where nothing else is said. */
+/** The marks as one piece: a paragraph where nothing else is said. What holds text holds no paragraphs. */
 export function tagged(marks: readonly Mark[], tag: Tag = { role: "P" }): Mark[] {
-  return marks.map((mark) => ({ ...mark, tags: [tag, ...(mark.tags ?? [])] }));
+  const isLeaf = tag.role === "P" || tag.role === "H1" || tag.role === "H2";
+  return marks.map((mark) => ({
+    ...mark,
+    tags: [tag, ...(mark.tags ?? []).filter(({ role }) => !isLeaf || role !== "P")],
+  }));
 }
 
 /** One straight line, black. */

@@ -1,138 +1,234 @@
-import { allCautions, classOf, type Plan, type Task } from "../../plan/index.ts";
-import { clock, doersOf, inside, mass, minutes, noLaterThan, stepLine } from "../../words/index.ts";
+import { bagNumbers, classOf, type Plan, type Task } from "../../plan/index.ts";
+import { clock, inside, mass, metres, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
+import { bearingAlong, ledBy } from "./bearings.ts";
 import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
-import { gap, type Heading, type Leaf, leaves, LEFT, paragraph, RIGHT, setLines } from "./cuff.ts";
-import type { Block } from "./flow.ts";
-import { line, text } from "./page.ts";
+import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
+import { fromShadowDeg } from "./dial.ts";
+import { type Block, paginate } from "./flow.ts";
+import { blankAfter, cautionForm, factForm, restForm } from "./forms.ts";
+import type { Known } from "./known.ts";
+import { lateStrip } from "./latestrip.ts";
+import type { Mark } from "./page.ts";
+import { partnerLines } from "./partner.ts";
 import {
-  type Cell,
-  cellRow,
-  fact,
-  type Fact,
-  factPair,
-  heading,
-  type Scale,
-  SCALES,
-  step,
-  warnings,
-} from "./parts.ts";
-import { fitSize, linesHeight, wrap, wrapAtMost } from "./type.ts";
+  fitsHead,
+  type Head,
+  headRow,
+  homeRow,
+  type HomeWay,
+  type Moment,
+  nextRow,
+  ROWS,
+  timesRow,
+  turnRow,
+} from "./rows.ts";
+import { stepBlocks } from "./steps.ts";
+import { linesHeight, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 
+/** Sizes of steps: the first, unless the second saves a page. What fits in neither goes on on the next page. */
+export const STEP_PT = [14, 13.5] as const;
+
 /**
- * One task on a page of its own: what stands against it, then leave-by, start and walk-back as large as the page
- * allows, where and with whom, what to take, the steps, what to bring back, the notes, and what comes next.
+ * One task: when to start, to be done and to leave, the way home and the gauges at which to take it, who is where, the steps, what
+ * to do when late, and what comes next. What does not fit goes on on a page with the same rows on top.
  */
-export function taskLeaves(plan: Plan, part: CrewEva, index: number, head: Heading): Leaf[] {
-  const stop = part.stops[index]!;
-  const set = (scale: Scale): Leaf[] =>
-    leaves(head, taskName(stop.task), content(plan, part, stop, scale), {
-      again: again(stop),
-      foot: next(part, index),
-    });
-  // One task a page where any scale can do it.
-  for (const scale of SCALES) {
-    const one = set(scale);
-    if (one.length === 1) return one;
-  }
-  // A task that needs more pages has room for the usual scale, unless the next saves one.
-  const usual = set(SCALES[1]!);
-  const closer = set(SCALES[2]!);
-  return closer.length < usual.length ? closer : usual;
+export function taskLeaves(known: Known, part: CrewEva, index: number, heading: Heading): Leaf[] {
+  const stop = part.stops[index];
+  if (!stop) return [];
+  const { plan } = known;
+  const head: Head = {
+    number: taskNumber(plan, stop.task.id),
+    name: taskName(stop.task),
+    who: `${heading.crew} ${heading.eva}`,
+    part: "",
+  };
+  const times = timesOf(part, index);
+  const home = homeOf(known, part, stop);
+  const mine = new Set(part.stops.map(({ task }) => task.id));
+  const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), mine);
+  const stripTop = ROWS.next - 1 - strip.height;
+  const roomMm = ROWS.next - 0.4 - ROWS.body;
+  const lastMm = stripTop - 1 - ROWS.body;
+  const pagesIn = (sizePt: number): Block[][] =>
+    paginate([...leading(known, part, stop, head), ...working(known, part, stop, sizePt)], roomMm, lastMm);
+  const [roomy, close] = STEP_PT;
+  const closer = pagesIn(close);
+  const usual = pagesIn(roomy);
+  const pages = closer.length < usual.length ? closer : usual;
+  return pages.map((blocks, k): Leaf => {
+    const last = k === pages.length - 1;
+    const which = pages.length === 1 ? "" : `part ${k + 1} of ${pages.length}`;
+    return {
+      heading,
+      name: k === 0 ? taskName(stop.task) : `${taskName(stop.task)} (continued)`,
+      edge: false,
+      marks: [
+        ...headRow({ ...head, part: which }),
+        ...timesRow(times),
+        ...homeRow(home),
+        ...drawn(blocks, ROWS.body),
+        ...(last
+          ? [...strip.draw(stripTop), ...nextRow(nextOf(known, part, index))]
+          : turnRow(turnWords(pages.slice(k + 1)))),
+      ],
+    };
+  });
 }
 
-function content(plan: Plan, part: CrewEva, stop: Stop, scale: Scale): Block[] {
-  const { task } = stop;
-  const broken = stop.breaches.map((finding) => `THIS PLAN BREAKS A RULE: ${finding.sentence}`);
-  const said = (kind: ReturnType<typeof classOf>): string[] =>
-    allCautions(task)
-      .filter((caution) => classOf(caution) === kind)
-      .map(({ text: words }) => words);
-  const doers = doersOf(plan, task);
-  const { factPt } = scale;
-  const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
-  const partners = stop.partners.length === 0 ? "alone" : stop.partners.join(", ");
-  const lasts = `${minutes(task.duration.likelyS, "given")}, end ${clock(stop.endS)}`;
+/** Blocks one under the other from `top` on. */
+export function drawn(blocks: readonly Block[], top: number): Mark[] {
+  let y = top;
+  return blocks.flatMap((block) => {
+    const at = y;
+    y += block.height;
+    return block.draw(at);
+  });
+}
+
+/** What is on the pages to come. */
+export function turnWords(pages: readonly (readonly Block[])[], rest = ", late, next"): string {
+  const numbers = pages.flat().flatMap(({ step }) => (step === undefined ? [] : [step]));
+  if (numbers.length === 0) return `more${rest}`;
+  const [from, to] = [Math.min(...numbers), Math.max(...numbers)];
+  return `${from === to ? `step ${from}` : `steps ${from} to ${to}`}${rest}`;
+}
+
+/** START, DONE BY, LEAVE HERE BY: the last one is as the judge has tested it. */
+function timesOf(part: CrewEva, index: number): [Moment, Moment, Moment] {
+  const stop = part.stops[index];
+  if (!stop)
+    return [
+      { label: "START", value: "" },
+      { label: "DONE BY", value: "" },
+      { label: "", value: "" },
+    ];
   return [
-    ...warnings("WARNING", said("warning"), scale),
-    ...warnings("CAUTION", [...broken, ...said("caution")], scale),
-    ...warnings("NOTE", said("note"), scale),
-    cellRow([leaveCell(part, stop), startCell(part, stop), walkBackCell(stop)], scale.cellMm),
-    paragraph(taskName(task), { sizesPt: scale.titlePt, bold: true, mostLines: 2, after: 1 }),
-    ...fact(["WHERE", where], factPt),
-    ...factPair(["WITH", partners], ["LASTS", lasts], factPt),
-    ...[...rested(plan, stop), ...limits(plan, stop), ...taken(plan, task)].flatMap((one) =>
-      fact(one, factPt),
+    { label: "START", value: clock(stop.startS) },
+    { label: "DONE BY", value: clock(stop.endS) },
+    leaveMoment(part, index, stop),
+  ];
+}
+
+function leaveMoment(part: CrewEva, index: number, stop: Stop): Moment {
+  const follow = part.stops[index + 1];
+  if (!follow) {
+    const known = part.homewardS !== null;
+    return part.homewardS === 0
+      ? { label: "AT THE LANDER", value: "stay", heavy: true }
+      : { label: "LEAVE HERE BY", value: known ? clock(stop.endS) : "unknown", heavy: true };
+  }
+  if (follow.wayS === 0) return { label: "NEXT HERE AT", value: clock(follow.startS), heavy: true };
+  const { leave, wayS } = follow;
+  if (leave === null || wayS === null) return { label: "LEAVE HERE BY", value: "unknown", heavy: true };
+  return {
+    label: leave.kind === "by" ? "LEAVE HERE BY" : "LEAVE AT ONCE",
+    value: clock(leave.atS),
+    heavy: true,
+  };
+}
+
+/** The way home from the end that is farther, and what the gauges must show anywhere in the task. */
+function homeOf(known: Known, part: CrewEva, stop: Stop): HomeWay {
+  const { task, walkBack } = stop;
+  const home = known.homeIf("task", part.eva.id, part.member.id, task.id);
+  const place = farEnd(known, task);
+  const way = known.wayHome(place);
+  const bearing = bearingAlong(known.plan, way.through);
+  const here = walkBack.kind === "known" && walkBack.seconds === 0;
+  return {
+    minutes: here ? "here" : walkBackWords(walkBack),
+    bearing,
+    shadowDeg: bearing === "" ? null : fromShadowDeg(Number.parseInt(bearing, 10), known.sunAt(stop.startS)),
+    gauges: walkBack.kind === "known" ? (home?.leastPct ?? null) : null,
+    why: walkBackWords(walkBack),
+  };
+}
+
+/** Of a task's two places the one that is farther from home; the end where both are as far. */
+function farEnd(known: Known, { place, endPlace }: Task): string {
+  const lander = known.plan.site.places.find(({ kind }) => kind === "lander")?.id ?? "";
+  const start = place ?? lander;
+  const end = endPlace ?? start;
+  const far = (id: string): number => known.homeS(id);
+  return far(start) > far(end) ? start : end;
+}
+
+/** What stands over the steps: rest, who is where, what to take, what bounds the task. */
+function leading(known: Known, part: CrewEva, stop: Stop, head: Head): Block[] {
+  const { plan, verdict } = known;
+  const { task, rest } = stop;
+  const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
+  const others = part.others.map(({ name }) => name).join(", ");
+  const apart = part.others.every(({ id }) => stop.crew.includes(id))
+    ? []
+    : partnerLines(plan, verdict, part, stop);
+  const led = ledBy(plan, known.wayHome(farEnd(known, task)));
+  return [
+    ...(rest === null
+      ? []
+      : [restForm(`${minutes(rest.needS, "given")}, ${restPlace(plan, rest)}`, clock(rest.span.endS))]),
+    ...(fitsHead({ ...head, part: "part 9 of 9" }) ? [] : factForm("TASK", head.name)),
+    ...factForm("AT", apart.length === 0 && others !== "" ? `${where}, with ${others}` : where),
+    ...apart.flatMap(([who, words]) => factForm(who, words)),
+    ...(led === "" ? [] : factForm("HOME", led)),
+    ...taken(plan, task).flatMap((words) => factForm("TAKE", words)),
+    ...limits(plan, stop).flatMap((words) => factForm("ONLY", words)),
+    ...onTheWay(known, part, stop),
+  ];
+}
+
+/** Where the way here asks for more than both its ends, it has gauges of its own. */
+function onTheWay(known: Known, part: CrewEva, stop: Stop): Block[] {
+  const ids = [part.eva.id, part.member.id] as const;
+  const way = known.homeIf("way", ...ids, stop.task.id)?.leastPct;
+  if (!way) return [];
+  const k = part.stops.indexOf(stop);
+  const before = part.stops[k - 1];
+  const ends = [
+    known.homeIf("task", ...ids, stop.task.id)?.leastPct,
+    before
+      ? known.homeIf("task", ...ids, before.task.id)?.leastPct
+      : known.homeIf("lander", ...ids, null)?.leastPct,
+  ];
+  const worse = GAUGE_WORDS.filter(
+    ([key]) => (way[key] ?? 0) > Math.max(...ends.map((one) => one?.[key] ?? 0)),
+  );
+  if (worse.length === 0) return [];
+  return factForm(
+    "WAY HERE",
+    `HOME IF under ${worse.map(([key, name]) => `${name} ${way[key]}`).join(", ")} %`,
+  );
+}
+
+const GAUGE_WORDS = [
+  ["oxygen", "O2"],
+  ["co2", "CO2"],
+  ["water", "WATER"],
+  ["battery", "BATT"],
+] as const;
+
+/** What stands against the task, the steps with what guards them, what is brought back, and the planner's notes. */
+function working(known: Known, part: CrewEva, stop: Stop, sizePt: number): Block[] {
+  const { plan } = known;
+  const { task } = stop;
+  return [
+    ...stop.breaches.flatMap(({ sentence }) =>
+      cautionForm("warning", `THIS PLAN BREAKS A RULE: ${sentence}`, 13.5),
     ),
-    ...(task.steps.length > 0 && scale.headings ? [heading("STEPS")] : [gap(1)]),
-    ...task.steps.flatMap((one, i) => step(i + 1, stepLine(one, doers), scale)),
-    ...brought(plan, task).flatMap((one) => fact(one, factPt)),
+    ...task.cautions.flatMap((caution, k) => {
+      const form = cautionForm(classOf(caution), caution.text, sizePt);
+      // They guard the whole task: only the last one stays with the first step.
+      return k < task.cautions.length - 1 ? form.map((block) => ({ ...block, keep: false })) : form;
+    }),
+    ...stepBlocks(plan, task.steps, stop.crew, part.member.id, sizePt),
+    ...brought(plan, task),
     ...noted(task),
   ];
 }
 
-/** The rest that the work limit needs before the task: its last moment is the task's start. */
-function rested(plan: Plan, { rest }: Stop): Fact[] {
-  if (rest === null) return [];
-  return [
-    ["REST", `${minutes(rest.needS, "given")} at ${restPlace(plan, rest)}, until ${clock(rest.span.endS)}`],
-  ];
-}
-
-/** The planner's notes, a block for each line, so that long ones run on to the next page. */
-function noted({ notes }: Task): Block[] {
-  const face = { sizePt: 10, bold: false };
-  const lines = notes
-    .split("\n")
-    .filter((words) => words.trim() !== "")
-    .flatMap((words) => wrap(words, RIGHT - LEFT, face));
-  if (lines.length === 0) return [];
-  return [
-    heading("NOTES"),
-    ...lines.map((one) => ({
-      height: linesHeight(1, face.sizePt),
-      draw: (y: number) => setLines([one], LEFT, y, face),
-    })),
-  ];
-}
-
-function leaveCell(part: CrewEva, stop: Stop): Cell {
-  const { leave, wayS } = stop;
-  if (wayS === 0) return { label: "LEAVE BY", value: "no walk", below: "same place", share: 30 };
-  if (wayS === null || leave === null)
-    return { label: "LEAVE BY", value: "unknown", below: "way unknown", share: 30, heavy: true };
-  if (leave.kind === "at once")
-    return { label: "LEAVE", value: "AT ONCE", below: `done ${clock(leave.atS)}`, share: 30, heavy: true };
-  return { label: "LEAVE BY", value: clock(leave.atS), below: pet(part, leave.atS), share: 30, heavy: true };
-}
-
-function startCell(part: CrewEva, stop: Stop): Cell {
-  return {
-    label: "START",
-    value: clock(stop.startS),
-    below: pet(part, stop.startS),
-    share: 30,
-    heavy: stop.wayS === 0,
-  };
-}
-
-function walkBackCell(stop: Stop): Cell {
-  const { walkBack } = stop;
-  const label = "WALK-BACK";
-  if (walkBack.kind !== "known") return { label, value: walkBackWords(walkBack), below: "", share: 25 };
-  const [value, unit] = minutes(walkBack.seconds, "up").split(" ");
-  // A carry or a survey leads elsewhere: this is the longest from anywhere on it.
-  const elsewhere = stop.endPlace !== null || stop.task.walkM > 0;
-  return { label, value: value!, below: elsewhere ? `${unit!} at the worst` : unit!, share: 25 };
-}
-
-/** Phase elapsed time, from egress. */
-function pet(part: CrewEva, atS: number): string {
-  return part.egressS === null ? "PET unknown" : `PET ${clock(atS - part.egressS)}`;
-}
-
 /** The window and the relay pass that the task must stay inside. */
-function limits(plan: Plan, stop: Stop): Fact[] {
+function limits(plan: Plan, stop: Stop): string[] {
   const holds = (span: { startS: number; endS: number }): boolean =>
     span.startS <= stop.startS && stop.endS <= span.endS;
   const words: string[] = [];
@@ -144,101 +240,80 @@ function limits(plan: Plan, stop: Stop): Fact[] {
       pass ? `relay until ${clock(noLaterThan(pass.endS, stop.endS))}` : "relay needed, none in this plan",
     );
   }
-  return words.length === 0 ? [] : [["ONLY", words.join("; ")]];
+  return words.length === 0 ? [] : [words.join("; ")];
 }
 
-function taken(plan: Plan, task: Task): Fact[] {
+function taken(plan: Plan, task: Task): string[] {
   const tools = task.equipment.map((use) => {
     const name = nameOf(plan.equipment, use.equipment);
     return use.count > 1 ? `${use.count} x ${name}` : name;
   });
   const load = task.massOutKg > 0 ? [`${mass(task.massOutKg, "up")} out`] : [];
   const words = [...tools, ...load];
-  return words.length === 0 ? [] : [["TAKE", words.join(", ")]];
+  return words.length === 0 ? [] : [words.join(", ")];
 }
 
-function brought(plan: Plan, task: Task): Fact[] {
+/** Bags and the case that they go into, the mass as planned, and a blank for what it is. */
+function brought(plan: Plan, task: Task): Block[] {
   const { sample } = task;
   if (!sample) return [];
+  const bags = bagNumbers(task, taskNumber(plan, task.id));
+  const [first = "", last = ""] = [bags?.[0], bags?.at(-1)];
+  const said = bags === null ? "not counted" : bags.length === 1 ? first : `${first} to ${last}`;
   const name = nameOf(plan.containers, sample.container);
-  return [["RETURN", `${mass(sample.massKg, "up")} into ${name}`]];
+  return blankAfter(
+    bags?.length === 1 ? "BAG" : "BAGS",
+    `${said}, ${name}, plan ${mass(sample.massKg, "up")}`,
+    {
+      of: "mass",
+      unit: "",
+    },
+  );
 }
 
-/** Head of the pages on which a task goes on: its name and start once more. */
-function again(stop: Stop): Block {
-  const title = paragraph(`${taskName(stop.task)} (continued)`, {
-    sizesPt: [13, 12, 11],
-    bold: true,
-    mostLines: 2,
-  });
-  const words = startWords(stop);
-  const sizePt = fitSize(words, RIGHT - LEFT, true, [12, 11, 10, 9], 1);
-  return {
-    height: title.height + 8,
-    draw: (y) => [...title.draw(y), ...text(LEFT, y + title.height + 4.6, words, { sizePt, bold: true })],
-  };
+/** The planner's notes, a block for each line, so that long ones run on to the next page. */
+function noted({ notes }: Task): Block[] {
+  const face = { sizePt: 12.5, bold: false };
+  const lines = notes.split("\n").filter((words) => words.trim() !== "");
+  const label = { sizePt: 11.5, bold: true, tight: true };
+  if (lines.length === 0) return [];
+  return [
+    { height: 5, keep: true, draw: (y) => setLines(["NOTES"], LEFT, y, label) },
+    ...lines.flatMap((words) =>
+      wrap(words, RIGHT - LEFT, face).map((one) => ({
+        height: linesHeight(1, face.sizePt),
+        draw: (y: number) => setLines([one], LEFT, y, face),
+      })),
+    ),
+  ];
 }
 
-function startWords(stop: Stop): string {
-  const leave = stop.wayS === 0 ? "" : `${leaveWords(stop)}, `;
-  return `${leave}start ${clock(stop.startS)}, walk-back ${walkBackWords(stop.walkBack)}`;
-}
-
-/** When to leave, in running words. */
-function leaveWords({ leave, wayS }: Stop): string {
-  if (wayS === null || leave === null) return "leave by unknown";
-  return leave.kind === "at once" ? `leave at once, ${clock(leave.atS)}` : `leave by ${clock(leave.atS)}`;
-}
-
-/** What comes after: the next task, or the way home. */
-function next(part: CrewEva, index: number): Block {
+/** What comes after: the next task or the way home, with its distance, bearing and time, and with whom. */
+function nextOf(known: Known, part: CrewEva, index: number): { number: string; name: string; how: string[] } {
+  const { plan, verdict } = known;
+  const stop = part.stops[index];
   const follow = part.stops[index + 1];
-  const words = follow ? nextTask(follow) : homeward(part);
-  const wide = RIGHT - LEFT - 15;
-  const sizePt = fitSize(words.title, wide, true, [13, 12, 11], 1);
-  // The name stands whole on the page that this points to.
-  const title = wrapAtMost(words.title, wide, { sizePt, bold: true }, 2);
-  const detail = wrap(words.detail, wide, { sizePt: 11, bold: false });
-  const height = linesHeight(title.length, sizePt) + linesHeight(detail.length, 11) + 2.4;
-  return {
-    height,
-    draw: (y) => [
-      line(LEFT, y + 0.8, RIGHT, y + 0.8, 0.7),
-      ...text(LEFT, y + 6, "NEXT", { sizePt: 10, bold: true }),
-      ...setLines(title, LEFT + 15, y + 1.8, { sizePt, bold: true }),
-      ...setLines(detail, LEFT + 15, y + 1.8 + linesHeight(title.length, sizePt), {
-        sizePt: 11,
-        bold: false,
-      }),
-    ],
-  };
-}
-
-function nextTask(follow: Stop): { title: string; detail: string } {
-  const leave = follow.wayS === 0 ? "same place" : leaveWords(follow);
-  const rest = follow.rest === null ? "" : `, rest ${minutes(follow.rest.needS, "given")}`;
-  return {
-    title: taskName(follow.task),
-    detail: `${leave}${rest}, start ${clock(follow.startS)}, ${follow.place}`,
-  };
-}
-
-function homeward(part: CrewEva): { title: string; detail: string } {
-  const limit = clock(noLaterThan(part.limit.ingressS, part.ingressS));
-  const way =
-    part.homewardS === null
-      ? "walk home: time unknown"
-      : part.homewardS === 0
-        ? "already there"
-        : `leave at once, walk home ${minutes(part.homewardS, "up")}`;
-  const { homeRest } = part;
-  const rest =
-    homeRest === null
-      ? ""
-      : `, rest ${minutes(homeRest.needS, "given")} at the lander until ${clock(homeRest.span.endS)}`;
-  const ingress =
-    part.ingressS === null
-      ? `ingress complete by ${limit}`
-      : `ingress complete ${clock(part.ingressS)}, latest ${limit}`;
-  return { title: "Home to the lander", detail: `${way}${rest}, ${ingress}` };
+  const outing = verdict.outings.find((one) => one.eva === part.eva.id && one.crew === part.member.id);
+  const at = outing?.stretches.findIndex((one) => one.task === stop?.task.id) ?? -1;
+  const way = at < 0 ? undefined : outing?.stretches.slice(at + 1).find(({ kind }) => kind !== "wait");
+  const walks = way?.kind === "traverse";
+  const wayS = follow ? follow.wayS : part.homewardS;
+  const how: string[] = [];
+  if (wayS === null) how.push("way unknown");
+  else if (walks) how.push(bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(wayS, "up"));
+  else how.push("here");
+  if (follow) {
+    const others = follow.crew.filter((id) => id !== part.member.id).map((id) => nameOf(plan.crew, id));
+    how.push(others.length > 0 ? `with ${others.join(", ")}` : part.others.length > 0 ? "ALONE" : "");
+    if (follow.rest !== null) how.push("REST there");
+    how.push(`start ${clock(follow.startS)}`);
+    return {
+      number: taskNumber(plan, follow.task.id),
+      name: taskName(follow.task),
+      how: how.filter((one) => one !== ""),
+    };
+  }
+  if (part.homeRest !== null) how.push("REST there");
+  if (part.ingressS !== null) how.push(`hatch shut ${clock(part.ingressS)}`);
+  return { number: "IN", name: "Home to the lander", how: how.filter((one) => one !== "") };
 }

@@ -61,22 +61,23 @@ function wordsIn(text: string): string[] {
 }
 
 /**
- * `text` made printable and broken into lines no wider than `widthMm`: at blanks, and inside a word only where a
- * word alone is wider. At least one line, possibly empty.
+ * `text` made printable and broken into lines no wider than `widthMm`, the first no wider than `firstMm`: at blanks, and inside a word
+ * only where a word alone is wider. At least one line, possibly empty.
  */
-export function wrap(text: string, widthMm: number, face: Face): string[] {
+export function wrap(text: string, widthMm: number, face: Face, firstMm = widthMm): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of wordsIn(text)) {
     const joined = line === "" ? word : `${line} ${word}`;
-    if (textWidth(joined, face) <= widthMm) {
+    const room = lines.length === 0 ? firstMm : widthMm;
+    if (textWidth(joined, face) <= room) {
       line = joined;
       continue;
     }
-    if (line !== "") lines.push(line);
+    if (line !== "" || (lines.length === 0 && firstMm < widthMm)) lines.push(line);
     const pieces = chop(word, widthMm, face);
     lines.push(...pieces.slice(0, -1));
-    line = pieces.at(-1)!;
+    line = pieces.at(-1) ?? "";
   }
   lines.push(line);
   return lines;

@@ -116,9 +116,10 @@ describe("LEAVE BY", () => {
     ]);
     const words = booklets(plan, check(plan), { crew: ["ev1"] }).pages.map(wordsOf);
     expect(words.find((page) => page.includes("at a glance"))).toContain(
-      "1:20 07:27 REST 10 min b, until 1:30",
+      "1:20 REST 10 min, b 1:30 1:30 2 out",
     );
-    expect(words.find((page) => page.includes("LEAVE BY 1:15"))).toContain("REST 10 min at b, until 1:30");
+    expect(words.some((page) => page.includes("LEAVE HERE BY 1:15"))).toBe(true);
+    expect(words.find((page) => page.startsWith("2 out"))).toContain("REST 10 min, b until 1:30");
   });
 
   it("counts a rule that is a warning like any other", () => {
@@ -234,7 +235,7 @@ describe("egress and ingress on paper", () => {
     const words = booklets(plan({ longestS: 4199 }), check(plan({ longestS: 4199 })), { crew: ["ev1"] })
       .pages.map(wordsOf)
       .join(" ");
-    expect(words).toMatch(/EGRESS 0:18 .*INGRESS BY 1:27:20 /);
+    expect(words).toMatch(/OUT 0:18 HATCH SHUT 1:27:20 /);
   });
 });
 

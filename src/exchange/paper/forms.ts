@@ -1,0 +1,348 @@
+import type { Blank, Caution } from "../../plan/index.ts";
+import { baselineOf, LABEL_PT, LEFT, middleOf, RIGHT, setLines, WIDE } from "./cuff.ts";
+import type { Block } from "./flow.ts";
+import { hatch } from "./hatch.ts";
+import { line, type Mark, rect, tagged, text } from "./page.ts";
+import { clip, fitSize, linesHeight, textWidth, wrap } from "./type.ts";
+
+/** The forms in which the crew is told what to do: each a block, or as many as it needs where it is long. */
+
+/** Between two forms, mm. */
+const BETWEEN = 1;
+/** As many lines as one form holds; what is longer goes on in a form of its own. */
+const MOST_LINES = 8;
+
+/** How a class of caution is set: told apart by word, frame and hatching, without colour. */
+const CLASSES = {
+  // May injure or kill.
+  warning: { word: "WARNING", bold: true, frame: 1, bar: 4.4, gap: 2, stroke: 1 },
+  // May lose equipment or data.
+  caution: { word: "CAUTION", bold: false, frame: 0.5, bar: 2.6, gap: 1.8, stroke: 0.5 },
+  // A condition to know.
+  note: { word: "NOTE", bold: false, frame: 0, bar: 0.8, gap: 0, stroke: 0 },
+} as const;
+
+/** What is read before a step or a task, the hazard first; kept with what it guards. */
+export function cautionForm(kind: NonNullable<Caution["class"]>, words: string, sizePt: number): Block[] {
+  const { word, bold, frame, bar, gap, stroke } = CLASSES[kind];
+  const left = LEFT + frame + bar + 1.3;
+  const label = { sizePt: sizePt - 0.5, bold: true, tight: true };
+  const face = { sizePt, bold };
+  const wordMm = textWidth(word, label) + 1.4;
+  const wide = RIGHT - left - frame - 0.8;
+  const lines = wrap(words, wide, face, wide - wordMm);
+  return piecesOf(lines).map((held, k) => {
+    const inner = linesHeight(held.length, sizePt) + 0.7;
+    const high = inner + 2 * frame;
+    return {
+      height: high + BETWEEN,
+      keep: true,
+      draw: (y) => [
+        ...(frame > 0 ? [rect(LEFT + frame / 2, y + frame / 2, WIDE - frame, high - frame, frame)] : []),
+        ...(gap > 0
+          ? [
+              hatch(LEFT + frame, y + frame, bar, inner, gap, stroke),
+              line(LEFT + frame + bar, y, LEFT + frame + bar, y + high, 0.5),
+            ]
+          : [line(LEFT + bar / 2, y, LEFT + bar / 2, y + high, bar)]),
+        ...tagged([
+          ...(k === 0 ? text(left, baselineOf(y + frame, sizePt), word, label) : []),
+          ...held.flatMap((content, i) =>
+            text(
+              left + (k === 0 && i === 0 ? wordMm : 0),
+              baselineOf(y + frame, sizePt) + linesHeight(i, sizePt),
+              content,
+              face,
+            ),
+          ),
+        ]),
+      ],
+    };
+  });
+}
+
+function piecesOf(lines: readonly string[]): string[][] {
+  const pieces: string[][] = [];
+  for (let from = 0; from < lines.length; from += MOST_LINES)
+    pieces.push(lines.slice(from, from + MOST_LINES));
+  return pieces;
+}
+
+/** IF something is seen or read, THEN one action; `who` does it where that is not everybody. */
+export function ifThenForm(when: string, what: string, who: string, sizePt: number, blank?: Blank): Block[] {
+  const face = { sizePt, bold: false };
+  const label = { sizePt: 12.5, bold: true };
+  const [ifMm, thenMm] = [textWidth("IF", label) + 1.2, textWidth("THEN", label) + 1.2];
+  const action = who === "" ? what : `${who}: ${what}`;
+  const after = blank ? blankMm(blank) + 2 : 0;
+  const half = ifMm + textWidth(when, face) + 2.4;
+  const rest = thenMm + textWidth(action, face) + 2.4 + after;
+  const high = linesHeight(1, sizePt) + 1.1;
+  if (half + rest <= WIDE && wrap(when, WIDE, face).length === 1 && wrap(action, WIDE, face).length === 1)
+    return [
+      {
+        height: high + BETWEEN,
+        draw: (y) => [
+          rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, high - 0.5, 0.5),
+          line(LEFT + half, y, LEFT + half, y + high, 0.5),
+          ...tagged([
+            ...text(LEFT + 1, baselineOf(y + 0.4, sizePt), "IF", label),
+            ...text(LEFT + 1 + ifMm, baselineOf(y + 0.4, sizePt), when, face),
+          ]),
+          ...tagged([
+            ...text(LEFT + half + 1, baselineOf(y + 0.4, sizePt), "THEN", label),
+            ...text(LEFT + half + 1 + thenMm, baselineOf(y + 0.4, sizePt), action, face),
+          ]),
+          ...(blank ? drawBlank(blank, baselineOf(y + 0.4, sizePt)) : []),
+        ],
+      },
+    ];
+  return [...cellUnder("IF", when, sizePt, true), ...cellUnder("THEN", action, sizePt, false, blank)];
+}
+
+/** A word at the left and what it says beside it, framed; one over the other they make a form. */
+function cellUnder(word: string, words: string, sizePt: number, keep: boolean, blank?: Blank): Block[] {
+  const left = LEFT + 14;
+  const face = { sizePt, bold: false };
+  const wide = RIGHT - left - 1.2;
+  const pieces = withBlank(words, wide, face, blank);
+  return pieces.map((held, k) => {
+    const high = linesHeight(held.length, sizePt) + 1;
+    const last = k === pieces.length - 1;
+    const end = baselineOf(0.4, sizePt) + linesHeight(held.length - 1, sizePt);
+    return {
+      height: high + (last && !keep ? BETWEEN : -0.5),
+      keep: keep || !last,
+      draw: (y) => [
+        rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, high - 0.5, 0.5),
+        ...tagged([
+          ...(k === 0 ? text(LEFT + 1, baselineOf(y + 0.4, sizePt), word, { sizePt: 12.5, bold: true }) : []),
+          ...setLines(held, left, y + 0.4, face),
+        ]),
+        ...(last && blank ? drawBlank(blank, y + end, RIGHT - 1) : []),
+      ],
+    };
+  });
+}
+
+const OWN_LEFT = LEFT + 11.8;
+const BOX_MM = 5;
+
+/** A step of one's own: a box to tick, its number, what to do, and what is written down with it. */
+export function ownStep(number: number, words: string, sizePt: number, blank?: Blank): Block[] {
+  const face = { sizePt, bold: false };
+  const pieces = withBlank(words, RIGHT - OWN_LEFT, face, blank);
+  return pieces.map((held, k) => {
+    const last = k === pieces.length - 1;
+    const end = baselineOf(0, sizePt) + linesHeight(held.length - 1, sizePt);
+    return {
+      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_MM + 0.8 : 0) + BETWEEN,
+      keep: !last,
+      step: number,
+      draw: (y) => [
+        ...(k === 0
+          ? [
+              ...tagged([rect(LEFT + 0.3, y + 0.4, BOX_MM, BOX_MM, 0.6)], {
+                role: "Figure",
+                says: `Box to tick for step ${number}`,
+              }),
+            ]
+          : []),
+        ...tagged([
+          ...(k === 0
+            ? text(LEFT + 8.5, baselineOf(y, sizePt), `${number}`, {
+                sizePt,
+                bold: true,
+                tight: number > 9,
+                align: "centre",
+              })
+            : []),
+          ...setLines(held, OWN_LEFT, y, face),
+        ]),
+        ...(last && blank ? drawBlank(blank, y + end, RIGHT) : []),
+      ],
+    };
+  });
+}
+
+/** A step of somebody else, indented, no box: whose it is, in a frame, and the same number that it has on their paper. */
+export function partnerStep(who: string, number: number, words: string, sizePt: number): Block[] {
+  const face = { sizePt: sizePt - 1, bold: false };
+  const tag = { sizePt: LABEL_PT, bold: true, tight: true };
+  const whose = clip(who, 24, tag);
+  const tagMm = textWidth(whose, tag) + 1.8;
+  const numberMm = textWidth(`${number}`, { ...face, bold: true }) + 1.4;
+  const wide = RIGHT - OWN_LEFT - tagMm - 1.2;
+  const pieces = piecesOf(wrap(words, wide, face, wide - numberMm));
+  return pieces.map((held, k) => ({
+    height: Math.max(linesHeight(held.length, face.sizePt), 5) + BETWEEN,
+    keep: k < pieces.length - 1,
+    step: number,
+    draw: (y) => [
+      ...(k === 0 ? [rect(OWN_LEFT, y + 0.3, tagMm, 4.7, 0.5)] : []),
+      ...tagged([
+        ...(k === 0
+          ? [
+              ...text(OWN_LEFT + tagMm / 2, middleOf(y + 0.3, y + 5, LABEL_PT), whose, {
+                ...tag,
+                align: "centre",
+              }),
+              ...text(OWN_LEFT + tagMm + 1.2, baselineOf(y, face.sizePt), `${number}`, {
+                ...face,
+                bold: true,
+              }),
+            ]
+          : []),
+        ...held.flatMap((content, i) =>
+          text(
+            OWN_LEFT + tagMm + 1.2 + (k === 0 && i === 0 ? numberMm : 0),
+            baselineOf(y, face.sizePt) + linesHeight(i, face.sizePt),
+            content,
+            face,
+          ),
+        ),
+      ]),
+    ],
+  }));
+}
+
+/** A rest that the work limit needs: where, and until when. */
+export function restForm(words: string, until: string): Block {
+  const high = 7.6;
+  const dash = (
+    x1: number,
+    y1: number,
+    x2: number,
+    y2: number,
+  ): (readonly [number, number, number, number])[] => {
+    const long = Math.hypot(x2 - x1, y2 - y1);
+    const count = Math.max(1, Math.round(long / 3));
+    return Array.from({ length: count }, (_, k) => {
+      const at = (share: number): readonly [number, number] => [
+        x1 + (x2 - x1) * share,
+        y1 + (y2 - y1) * share,
+      ];
+      const [a, b] = [at(k / count), at((k + 0.6) / count)];
+      return [a[0], a[1], b[0], b[1]] as const;
+    });
+  };
+  const [l, r] = [LEFT + 0.3, RIGHT - 0.3];
+  const untilFace = { sizePt: 17, bold: true };
+  const untilMm = textWidth(until, untilFace) + 1;
+  const label = { sizePt: 15, bold: true };
+  const left = LEFT + 1.4 + textWidth("REST", label) + 1.6;
+  const plain = { sizePt: 12.5, bold: false };
+  const wide = RIGHT - 1 - untilMm - textWidth("until", plain) - 1.6 - left;
+  const sizePt = fitSize(words, wide, false, [13, 12.5, 12, 11.5, LABEL_PT], 1);
+  const lines = wrap(words, wide, { sizePt, bold: false });
+  const tall = Math.max(high, linesHeight(lines.length, sizePt) + 1.6);
+  return {
+    height: tall + BETWEEN,
+    draw: (y) => [
+      {
+        kind: "lines",
+        widthMm: 0.6,
+        ink: 0,
+        segments: [
+          ...dash(l, y + 0.3, r, y + 0.3),
+          ...dash(l, y + tall - 0.3, r, y + tall - 0.3),
+          ...dash(l, y + 0.3, l, y + tall - 0.3),
+          ...dash(r, y + 0.3, r, y + tall - 0.3),
+        ],
+      },
+      ...tagged([
+        ...text(LEFT + 1.4, middleOf(y, y + tall, 15), "REST", label),
+        ...setLines(lines, left, y + (tall - linesHeight(lines.length, sizePt)) / 2, { sizePt, bold: false }),
+        ...text(RIGHT - 1 - untilMm - 0.8, middleOf(y, y + tall, 15), "until", { ...plain, align: "right" }),
+        ...text(RIGHT - 1, middleOf(y, y + tall, 17), until, { ...untilFace, align: "right" }),
+      ]),
+    ],
+  };
+}
+
+/** A word at the left and what it says beside it: blocks of a line each, so that long ones run on. */
+export function factForm(name: string, words: string, sizePt = 12.5): Block[] {
+  const face = { sizePt, bold: false };
+  const labelFace = { sizePt: 11.5, bold: true, tight: true };
+  const label = clip(name, 24, labelFace);
+  const left = LEFT + Math.max(8.4, textWidth(label, labelFace) + 1.4);
+  const lines = wrap(words, RIGHT - left, face);
+  return lines.map((one, i) => ({
+    height: linesHeight(1, sizePt) + (i === lines.length - 1 ? 0.4 : 0),
+    keep: i < lines.length - 1,
+    draw: (y) =>
+      tagged([
+        ...(i === 0 ? text(LEFT, baselineOf(y, sizePt), label, labelFace) : []),
+        ...text(left, baselineOf(y, sizePt), one, face),
+      ]),
+  }));
+}
+
+/** A fact with a blank for what comes to be. */
+export function blankAfter(label: string, words: string, blank: Blank): Block[] {
+  const sizePt = 12.5;
+  const face = { sizePt, bold: false };
+  const labelFace = { sizePt: 11.5, bold: true, tight: true };
+  const left = LEFT + textWidth(label, labelFace) + 1.4;
+  const pieces = withBlank(words, RIGHT - left, face, blank);
+  return pieces.map((held, k) => ({
+    height: Math.max(linesHeight(held.length, sizePt), 6) + BETWEEN,
+    keep: k < pieces.length - 1,
+    draw: (y) => [
+      ...tagged([
+        ...(k === 0 ? text(LEFT, baselineOf(y, sizePt), label, labelFace) : []),
+        ...setLines(held, left, y, face),
+      ]),
+      ...(k === pieces.length - 1
+        ? drawBlank(blank, baselineOf(y, sizePt) + linesHeight(held.length - 1, sizePt), RIGHT)
+        : []),
+    ],
+  }));
+}
+
+/** What is written down: a rule to write on, with what it is. */
+const RULE_MM = 14;
+
+function blankWords({ of, unit }: Blank): { readonly before: string; readonly after: string } {
+  if (of === "photo") return { before: "no.", after: "" };
+  return { before: "", after: of === "mass" ? "kg" : unit };
+}
+
+const BLANK = { sizePt: 12, bold: false };
+
+function blankMm(blank: Blank): number {
+  const { before, after } = blankWords(blank);
+  return (
+    RULE_MM +
+    (before === "" ? 0 : textWidth(before, BLANK) + 0.8) +
+    (after === "" ? 0 : textWidth(after, BLANK) + 0.8)
+  );
+}
+
+function drawBlank(blank: Blank, baseline: number, right = RIGHT - 1): Mark[] {
+  const { before, after } = blankWords(blank);
+  const afterMm = after === "" ? 0 : textWidth(after, BLANK) + 0.8;
+  const end = right - afterMm;
+  const says = {
+    photo: "Blank for photograph numbers",
+    mass: "Blank for the mass, kg",
+    reading: "Blank for the reading",
+  }[blank.of];
+  return [
+    ...tagged([line(end - RULE_MM, baseline + 0.6, end, baseline + 0.6, 0.7)], { role: "Figure", says }),
+    ...(before === "" ? [] : text(end - RULE_MM - 0.8, baseline, before, { ...BLANK, align: "right" })),
+    ...(after === "" ? [] : text(right, baseline, after, { ...BLANK, align: "right" })),
+  ];
+}
+
+/** The lines of a step in pieces; one more at the end for a blank that does not fit beside the last. */
+function withBlank(
+  words: string,
+  wide: number,
+  face: { readonly sizePt: number; readonly bold: boolean },
+  blank: Blank | undefined,
+): string[][] {
+  const lines = wrap(words, wide, face);
+  const beside = blank === undefined || textWidth(lines.at(-1) ?? "", face) + blankMm(blank) + 2 <= wide;
+  return piecesOf(beside ? lines : [...lines, ""]);
+}

@@ -1,0 +1,102 @@
+import type { Rest, Verdict } from "../../answers/index.ts";
+import { judgeFor } from "../../check/index.ts";
+import { duration, instant } from "../../kernel/index.ts";
+import type { Plan, Schedule } from "../../plan/index.ts";
+
+/** What to leave out when late, by EVA and task left; as the shed order gives it. */
+export interface ShedTables {
+  readonly minutes: readonly number[];
+  /** False when the schedule breaks a rule: then there is no table. */
+  readonly sound: boolean;
+  readonly evas: readonly {
+    readonly eva: string;
+    readonly rows: readonly {
+      readonly task: string;
+      readonly late: readonly LateCell[];
+    }[];
+  }[];
+}
+
+export interface LateCell {
+  readonly minutes: number;
+  readonly kind: "keep" | "drop" | "end" | "over";
+  readonly drop: readonly string[];
+  readonly breaks: readonly string[];
+  readonly moves: readonly { readonly task: string; readonly startS: number }[];
+}
+
+/** One answer: done by then at the latest, leave these out. */
+export interface LateAnswer {
+  readonly doneByS: number;
+  /** Ids of tasks, in the order of planned starts; none where all is kept. */
+  readonly leaveOut: readonly string[];
+  /** Nothing of the rest: walk home. */
+  readonly home: boolean;
+}
+
+/** What stands on a page for being late. */
+export interface Late {
+  /** Soonest first, the later of equal ones; beyond the last one they call. */
+  readonly answers: readonly LateAnswer[];
+  /** Why there is none. */
+  readonly why: string;
+}
+
+/**
+ * The answers for a page. Each is a day that the judge has tested: the task takes so much longer, what is left out is gone, and the rest starts
+ * when the table says. An answer that breaks a rule, whatever the table says, and every later one, never stands on a page.
+ */
+export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | undefined) {
+  const rests = new Set(verdict.rests.map(restKey));
+  return (eva: string, task: string, endS: number): Late => {
+    if (!shed) return { answers: [], why: "not worked out" };
+    if (!shed.sound) return { answers: [], why: "this plan breaks rules" };
+    const row = shed.evas.find((one) => one.eva === eva)?.rows.find((one) => one.task === task);
+    if (!row) return { answers: [], why: "not worked out" };
+    const answers: LateAnswer[] = [];
+    for (const cell of row.late) {
+      if (cell.kind === "over" || cell.breaks.length > 0 || !holds(plan, task, cell, verdict, rests)) break;
+      const answer = { doneByS: endS + cell.minutes * 60, leaveOut: cell.drop, home: cell.kind === "end" };
+      const before = answers.at(-1);
+      // Being later by more with nothing more to leave out is one answer.
+      if (
+        before &&
+        before.home === answer.home &&
+        `${before.leaveOut.join()}` === `${answer.leaveOut.join()}`
+      )
+        answers.pop();
+      answers.push(answer);
+    }
+    return { answers, why: "no answer holds" };
+  };
+}
+
+function restKey({ eva, crew, before }: Rest): string {
+  return [eva, crew, before].join(" ");
+}
+
+/** Whether the day holds with the task that much longer, as the judge sees it, and asks for no rest that no page tells of. */
+function holds(
+  plan: Plan,
+  task: string,
+  { minutes, drop, moves }: LateCell,
+  verdict: Verdict,
+  rests: ReadonlySet<string>,
+): boolean {
+  const longer: Plan = {
+    ...plan,
+    tasks: plan.tasks.map((one) =>
+      one.id === task
+        ? { ...one, duration: { likelyS: duration(one.duration.likelyS + minutes * 60) } }
+        : one,
+    ),
+  };
+  const startS = new Map(moves.map((one) => [one.task, one.startS]));
+  const schedule: Schedule = {
+    placements: plan.schedule.placements
+      .filter((one) => !drop.includes(one.task))
+      .map((one) => ({ ...one, startS: instant(startS.get(one.task) ?? one.startS) })),
+  };
+  const then = judgeFor(longer)(schedule);
+  return then.score.breaches <= verdict.score.breaches && then.rests.every((one) => rests.has(restKey(one)));
+}

@@ -1,0 +1,79 @@
+import type { Outing, SeparationTrack, Stretch, Verdict } from "../../answers/index.ts";
+import type { CrewMember, Plan } from "../../plan/index.ts";
+import { bearing, clock, metres, taskNumber } from "../../words/index.ts";
+import { type CrewEva, placeName, type Stop } from "./crewday.ts";
+import { distanceM, headingDeg } from "./bearings.ts";
+
+/** Where everybody else outside is while a task is done: what, where, how far, until when. */
+export function partnerLines(
+  plan: Plan,
+  verdict: Verdict,
+  part: CrewEva,
+  stop: Stop,
+): (readonly [string, string])[] {
+  return part.others.map((other) => [other.name, whereIs(plan, verdict, part, stop, other)] as const);
+}
+
+function whereIs(plan: Plan, verdict: Verdict, part: CrewEva, stop: Stop, other: CrewMember): string {
+  if (stop.crew.includes(other.id)) return "here, with you";
+  const outing = verdict.outings.find((one) => one.eva === part.eva.id && one.crew === other.id);
+  const now = outing && stretchAt(outing, stop.startS);
+  if (!outing || !now) return "where they are is not known";
+  const later = outing.stretches.slice(outing.stretches.indexOf(now) + 1);
+  const there = now.path.at(-1);
+  const gone = later.find((one) => one.path.at(-1) !== there || one.kind === "ingress");
+  const untilS = gone?.span.startS ?? now.span.endS;
+  const next = untilS < stop.endS ? gone : undefined;
+  return [
+    doing(plan, now, later),
+    ...(now.kind === "traverse" ? [] : far(plan, stop, there)),
+    ...(untilS < stop.endS ? [`until ${clock(untilS, "down")}`] : []),
+    ...(next === undefined || next.kind === "ingress"
+      ? []
+      : [`then to ${placeName(plan, next.path.at(-1))}`]),
+    ...apart(verdict.separation, part, stop, other),
+  ].join(", ");
+}
+
+function stretchAt({ stretches }: Outing, atS: number): Stretch | undefined {
+  return stretches.find(({ span }) => span.startS <= atS && atS < span.endS);
+}
+
+/** What they do, or that they are on their way. */
+function doing(plan: Plan, now: Stretch, later: readonly Stretch[]): string {
+  const place = placeName(plan, now.path.at(-1));
+  if (now.kind === "egress" || now.kind === "ingress") return "at the hatch";
+  if (now.kind === "traverse") return `on the way to ${place}, there ${clock(now.span.endS, "up")}`;
+  const task = now.task ?? (later[0]?.path[0] === now.path.at(-1) ? later[0]?.task : null);
+  return task === null || task === undefined ? `at ${place}` : `${taskNumber(plan, task)} at ${place}`;
+}
+
+/** How far they are and in which direction, where both stay. */
+function far(plan: Plan, stop: Stop, there: string | undefined): string[] {
+  const own = stop.task.place;
+  const away = distanceM(plan, own, there);
+  if (away === null) return [];
+  return away < 0.5 ? ["same place"] : [metres(away, "up"), bearing(headingDeg(plan, own, there))];
+}
+
+/** The most that they are apart during the task, where that is more than at its start. */
+function apart(tracks: readonly SeparationTrack[], part: CrewEva, stop: Stop, other: CrewMember): string[] {
+  const track = tracks.find(
+    (one) => one.eva === part.eva.id && one.crew.includes(part.member.id) && one.crew.includes(other.id),
+  );
+  if (!track) return [];
+  const inside = track.points
+    .filter(({ atS }) => stop.startS <= atS && atS <= stop.endS)
+    .map(({ value }) => value);
+  const most = Math.max(0, ...inside, valueAt(track, stop.startS), valueAt(track, stop.endS));
+  return most > 0 && most > valueAt(track, stop.startS) + 1 ? [`most apart ${metres(most, "up")}`] : [];
+}
+
+/** A course's value between its points. */
+function valueAt({ points }: SeparationTrack, atS: number): number {
+  const after = points.findIndex((one) => one.atS >= atS);
+  const [a, b] = [points[after - 1], points[after]];
+  if (!b) return 0;
+  if (!a || b.atS === a.atS) return b.value;
+  return a.value + ((b.value - a.value) * (atS - a.atS)) / (b.atS - a.atS);
+}

@@ -1,0 +1,34 @@
+import { classOf, type Plan, type Step, stepCrew } from "../../plan/index.ts";
+import type { Block } from "./flow.ts";
+import { cautionForm, ifThenForm, ownStep, partnerStep } from "./forms.ts";
+
+/**
+ * Steps as one crew member reads them: what guards a step before it, their own and everybody's with a box, a partner's indented. A step has
+ * the same number on everybody's paper; what is done only IF something is so has none.
+ */
+export function stepBlocks(
+  plan: Plan,
+  steps: readonly Step[],
+  crew: readonly string[],
+  member: string,
+  sizePt: number,
+): Block[] {
+  let number = 0;
+  return steps.flatMap((step) => {
+    const doers = stepCrew(step, crew, plan.crew);
+    const isMine = doers.includes(member);
+    const who = doers.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join("+");
+    const guards = step.cautions.flatMap((caution) => cautionForm(classOf(caution), caution.text, sizePt));
+    if (step.when !== undefined) {
+      const named = doers.length === crew.length || (isMine && doers.length === 1) ? "" : who;
+      return [...guards, ...ifThenForm(step.when, step.text, named, sizePt, isMine ? step.blank : undefined)];
+    }
+    number += 1;
+    return [
+      ...guards,
+      ...(isMine
+        ? ownStep(number, step.text, sizePt, step.blank)
+        : partnerStep(who, number, step.text, sizePt)),
+    ];
+  });
+}
