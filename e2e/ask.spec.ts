@@ -152,7 +152,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   expect(await day.innerText()).toBe(first);
 
   await day.getByRole("button").first().press("Enter");
-  const from = page.getByRole("group", { name: "From what: everybody home" });
+  const from = page.getByRole("group", { name: "How it is worked out: everybody home" });
   await expect(from).toContainText("happened / days * 100");
   await expect(from).toContainText("Wilson 1927");
   await page.keyboard.press("Escape");

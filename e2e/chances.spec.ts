@@ -17,7 +17,7 @@ test("the three chances stand in the score with their wishes, follow a drag, and
   // The figure says how many days it was counted on, and how the crew acts.
   const days = async (): Promise<string> => {
     await must.getByRole("button").click();
-    const answer = page.getByRole("group", { name: "From what: every must-do done" });
+    const answer = page.getByRole("group", { name: "How it is worked out: every must-do done" });
     await expect(answer).toContainText("The crew acts. Goes ahead when ready");
     const text = await answer.innerText();
     await page.keyboard.press("Escape");
@@ -65,8 +65,8 @@ test("what would mend the day is offered with what it does, and done by one clic
   await page.getByRole("navigation").getByRole("button", { name: "Odds" }).click();
   const mends = page.getByRole("region", { name: "What would mend it" });
   const offer = mends.getByRole("listitem").first();
-  await expect(offer).toContainText(/every must-do done \d+ % → \d+ %.*worth on average [+−]?\d/);
-  const [, before, after] = /must-do done (\d+) % → (\d+) %/.exec(await offer.innerText())!;
+  await expect(offer).toContainText(/every must-do done \d+ % to \d+ %.*worth on average [+−]?\d/);
+  const [, before, after] = /must-do done (\d+) % to (\d+) %/.exec(await offer.innerText())!;
   expect(Number(after)).toBeGreaterThan(Number(before));
   const button = offer.getByRole("button", { name: /^Bench / });
   const names = (await button.getAttribute("aria-label"))!.replace("Bench ", "");

@@ -10,7 +10,7 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   await expect(worst).toBeVisible();
 
   await worst.press("Enter");
-  const answer = page.getByRole("group", { name: "From what: worst margin" });
+  const answer = page.getByRole("group", { name: "How it is worked out: worst margin" });
   await expect(answer).toContainText("(left - reserve) / stock * 100");
   await expect(answer.getByRole("table")).toContainText("Ingress work");
   for (const theme of ["light", "dark"]) {
@@ -24,7 +24,7 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   const worth = score.getByRole("button", { name: /^[\d\u202f ]+$/ });
   const shown = Number((await worth.textContent())!.replace(/\D/g, ""));
   await worth.click();
-  const cells = page.getByRole("group", { name: "From what: worth" }).locator("tbody td");
+  const cells = page.getByRole("group", { name: "How it is worked out: worth" }).locator("tbody td");
   await expect(cells.first()).toBeVisible();
   const parts = await cells.allTextContents();
   expect(parts.reduce((sum, part) => sum + Number(part), 0)).toBe(shown);

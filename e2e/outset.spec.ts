@@ -60,7 +60,7 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await step(page, "Requests").focus();
   await page.keyboard.press("Enter");
   for (let sort = 0; sort < 5; sort += 1) {
-    await page.getByRole("button", { name: "Add a task of a sort" }).focus();
+    await page.getByRole("button", { name: "Add a task from a template" }).focus();
     await page.keyboard.press("Enter");
     for (let k = 0; k < sort; k += 1) await page.keyboard.press("ArrowDown");
     await page.keyboard.press("Enter");

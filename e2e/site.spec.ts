@@ -192,8 +192,10 @@ test.describe("the demo plan's site", () => {
   }) => {
     await expect(row(page, "Osier, far lip")).toHaveText(/1\.59 km, 048°\s*34 min\s*(lit|shadow)/);
     await placeButton(page, "Osier, far lip").click();
-    await page.getByRole("button", { name: "From what: walk back from Osier, far lip" }).press("Enter");
-    const box = page.getByRole("group", { name: "From what: walk back from Osier, far lip" });
+    await page
+      .getByRole("button", { name: "How it is worked out: walk back from Osier, far lip" })
+      .press("Enter");
+    const box = page.getByRole("group", { name: "How it is worked out: walk back from Osier, far lip" });
     await expect(box).toBeVisible();
     await expect(box).toContainText("levelM / speedMs");
     await expect(box).toContainText("Tobler 1993");
@@ -216,7 +218,7 @@ test.describe("the demo plan's site", () => {
         await page.setViewportSize({ width, height: 900 });
         await setTheme(page, theme);
         await placeButton(page, "Osier, near lip").click();
-        await page.getByRole("button", { name: /^From what: walk back/ }).click();
+        await page.getByRole("button", { name: /^How it is worked out: walk back/ }).click();
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(
           violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target).join(", ")}`),

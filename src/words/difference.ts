@@ -103,7 +103,7 @@ function fieldWords(path: readonly string[], from: number, was: unknown, is: unk
   const name = capital(inner.map((step) => bare(step.replace(/^#/, ""))).join(", "));
   const [before, after] = [valueWords(path, was), valueWords(path, is)];
   if (before === null || after === null || before === after) return `${name}: changed.`;
-  return `${name}: ${before} → ${after}.`;
+  return `${name}: ${before} to ${after}.`;
 }
 
 /** A field's name as words: `bodyMassKg` is "body mass". */

@@ -25,7 +25,7 @@ export function pair(rule: RuleId, { breaks, says, also, holds }: Cases): void {
     const own = breaches.find((finding) => finding.rule === rule);
     if (says) expect({ need: own?.need, have: own?.have }).toEqual(says);
     expect(own?.sentence).toMatch(/^\S.*\.$/);
-    // "From what?" leads to the sums behind both numbers.
+    // "How it is worked out" leads to the sums behind both numbers.
     if (own) expectBehind(breaks[1], own);
   });
   test(`${rule} just holds: ${holds[0]}`, () => {

@@ -15,19 +15,19 @@ describe("the difference between two plans in words", () => {
   });
 
   it("names what it is about, the field, and the values with their units", () => {
-    expect(said({ title: "Another" })).toEqual(["Plan: Title: “A small day” → “Another”."]);
+    expect(said({ title: "Another" })).toEqual(["Plan: Title: “A small day” to “Another”."]);
     expect(said({ tasks: [{ ...one!, duration: { likelyS: 1200 }, must: true }, two!, three!] })).toEqual([
-      "Task Task one: Duration, likely: 15 min → 20 min.",
-      "Task Task one: Must: no → yes.",
+      "Task Task one: Duration, likely: 15 min to 20 min.",
+      "Task Task one: Must: no to yes.",
     ]);
     expect(said({ evas: [{ ...smallInput.evas[0]!, earliestEgressS: 5400 }] })).toEqual([
-      "EVA EVA 1: Earliest egress: 1:00 MET → 1:30 MET.",
+      "EVA EVA 1: Earliest egress: 1:00 MET to 1:30 MET.",
     ]);
     expect(said({ crew: [{ ...smallInput.crew[0]!, bodyMassKg: 80.5 }, smallInput.crew[1]!] })).toEqual([
-      "Crew member EV1: Body mass: 75 kg → 80.5 kg.",
+      "Crew member EV1: Body mass: 75 kg to 80.5 kg.",
     ]);
     expect(said({ rules: { separation: { greatestM: 300 } } })).toEqual([
-      "Rules: Separation, greatest: 500 m → 300 m.",
+      "Rules: Separation, greatest: 500 m to 300 m.",
     ]);
   });
 

@@ -32,7 +32,7 @@ export function Chosen() {
           look.setState({ menu: { x: box.left, y: box.bottom + 4 } });
         }}
       >
-        Do <span aria-hidden="true">▾</span>
+        Actions <span className="opens-down" aria-hidden="true" />
       </button>
       <button type="button" onClick={() => look.setState({ details: true })}>
         Details

@@ -119,7 +119,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
 function Place(props: { readonly what: string; readonly where: string; readonly note?: string | null }) {
   return (
     <p className="cost-place">
-      <span className="cost-what">{props.what}</span> <b>→ {props.where}</b>{" "}
+      <span className="cost-what">{props.what}</span> <b>to {props.where}</b>{" "}
       {props.note && <span className="note">{props.note}</span>}
     </p>
   );
@@ -131,7 +131,7 @@ function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Pl
   const [before, after] = [verdict.score, preview.verdict.score];
   const worst = worstMargin(preview.verdict);
   const margin = (of: typeof before): string => percent(of.worstMargin / 10_000, "down");
-  const both = (was: string, is: string): string => (was === is ? is : `${was} → ${is}`);
+  const both = (was: string, is: string): string => (was === is ? is : `${was} to ${is}`);
   const walked = after.walkM - before.walkM;
   return (
     <p className="cost-costs">

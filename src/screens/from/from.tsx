@@ -51,7 +51,7 @@ export function From(props: {
     setAnswer("asked");
     void desk.fromWhat(ask, day).then(setAnswer);
   };
-  const name = `From what: ${of}`;
+  const name = `How it is worked out: ${of}`;
 
   return (
     <>
@@ -60,10 +60,10 @@ export function From(props: {
         type="button"
         className={children ? "from-figure" : "from-button"}
         popoverTarget={id}
-        {...(children ? { "aria-description": "From what?" } : { "aria-label": name })}
-        title="From what?"
+        {...(children ? { "aria-description": "How it is worked out" } : { "aria-label": name })}
+        title="How it is worked out"
       >
-        {children ?? "From what?"}
+        {children ?? "How it is worked out"}
       </button>
       <div
         ref={box}

@@ -41,7 +41,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
           aria-label="Close what was mended"
           onClick={() => desk.closeRun()}
         >
-          ✕
+          ×
         </button>
       </header>
       <div className="beside-body" tabIndex={0} role="region" aria-label="What the mend changed">

@@ -75,7 +75,7 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
 export function differenceWords(now: Outcome, then: Outcome): string {
   const change = (name: string, a: Outcome["home"], b: Outcome["home"]): readonly string[] => {
     const [from, to] = [chanceFigure(a), chanceFigure(b)];
-    return from === to ? [] : [`${name} ${from} → ${to}`];
+    return from === to ? [] : [`${name} ${from} to ${to}`];
   };
   const worth = Math.floor(then.meanWorth - now.meanWorth);
   return [

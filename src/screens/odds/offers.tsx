@@ -35,7 +35,7 @@ function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer 
   return (
     <>
       Without <b>{listed(bench.map((task) => taskName(plan, task)))}</b>: every must-do done{" "}
-      {chanceFigure(before.must)} → {chanceFigure(after.must)}, everybody home {chanceFigure(before.home)} →{" "}
+      {chanceFigure(before.must)} to {chanceFigure(after.must)}, everybody home {chanceFigure(before.home)} to{" "}
       {chanceFigure(after.home)}, worth on average {signed(Math.floor(after.meanWorth - before.meanWorth))} (
       {grouped(Math.floor(after.meanWorth))}).
     </>

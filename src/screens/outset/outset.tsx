@@ -181,7 +181,7 @@ const HANDS: Readonly<Record<string, readonly string[]>> = {
   stay: ['[data-table="stay"] [data-cell]'],
   crew: [".crew-sets button"],
   evas: ['[data-table="evas"] [data-cell]'],
-  tasks: ['[aria-label="Add a task of a sort"]'],
+  tasks: ['[aria-label="Add a task from a template"]'],
   pack: [".runner .primary"],
   findings: [".finding", ".runner .primary"],
   wish: [".odds-tools button"],

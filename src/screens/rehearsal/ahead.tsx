@@ -97,8 +97,8 @@ function Anew({ broken }: { readonly broken: boolean }) {
             <b>
               {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
             </b>{" "}
-            worth {verdict.score.worth} → {proposal.verdict.score.worth}, worst margin{" "}
-            {percent(verdict.score.worstMargin / 10_000, "down")} →{" "}
+            worth {verdict.score.worth} to {proposal.verdict.score.worth}, worst margin{" "}
+            {percent(verdict.score.worstMargin / 10_000, "down")} to{" "}
             {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>

@@ -10,7 +10,7 @@ export function RowForm(props: { readonly table: Table; readonly line: Line; rea
       <header>
         <h3 title={line.name}>{line.name}</h3>
         <button type="button" className="quiet" aria-label="Close the form" onClick={onClose}>
-          ✕
+          ×
         </button>
       </header>
       {groups.map((group) => (

@@ -34,7 +34,8 @@ const ROWS =
   " Shift with arrows marks rows, to be written together. Cells copied from a spreadsheet are pasted as they stand, or where their heads say.";
 
 /** How the table is begun for which there are sorts of rows. */
-const BEGIN = " Add one of a sort; or add a blank one, and paste cells copied from a spreadsheet over it.";
+const BEGIN =
+  " Add one from a template; or add a blank one, and paste cells copied from a spreadsheet over it.";
 
 const NONE_MARKED: ReadonlySet<string> = new Set();
 
@@ -318,7 +319,7 @@ function RowsWork(props: {
         Duplicate
       </button>
       {rows.sorts.length > 0 && (
-        <Menu name="Add of a sort" label={`Add a ${rows.one} of a sort`}>
+        <Menu name="Add from a template" label={`Add a ${rows.one} from a template`}>
           {rows.sorts.map((sort) => (
             <button
               key={sort.name}

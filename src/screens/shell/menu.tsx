@@ -57,7 +57,7 @@ export function Menu(props: {
         title={props.title}
         onClick={() => setOpen(!open)}
       >
-        {props.name} <span aria-hidden="true">▾</span>
+        {props.name} <span className="opens-down" aria-hidden="true" />
       </button>
       {open && (
         <div className={props.atEnd ? "menu-list panel at-end" : "menu-list panel"} onClick={choose}>

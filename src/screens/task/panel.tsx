@@ -67,7 +67,7 @@ function Details({ task }: { readonly task: Task }) {
           aria-label="Close details"
           onClick={() => look.setState({ details: false })}
         >
-          ✕
+          ×
         </button>
       </header>
       <div className="task-body">

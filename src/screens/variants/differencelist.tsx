@@ -106,7 +106,7 @@ function Together(props: { readonly group: DifferenceGroup; readonly plan: Plan;
           <ul>
             {group.map((one) => (
               <li key={one.task}>
-                {one.name}: {spot(plan, dial, one.from)} → {spot(plan, dial, one.to)}
+                {one.name}: {spot(plan, dial, one.from)} to {spot(plan, dial, one.to)}
               </li>
             ))}
           </ul>

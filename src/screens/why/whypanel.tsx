@@ -62,7 +62,7 @@ function Answer({ why }: { readonly why: Asking }) {
           </h2>
         </div>
         <button type="button" className="quiet" aria-label="Close the answer" onClick={() => desk.closeWhy()}>
-          ✕
+          ×
         </button>
       </header>
       {why.finding !== null && <p className="why-asked">Asked at: {why.finding}</p>}

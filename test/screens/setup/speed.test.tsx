@@ -275,7 +275,7 @@ describe("sorts of tasks", () => {
   it("are offered beside the blank one", () => {
     const { desk } = show(<Setup />);
     expect(button("Add task")).toBeTruthy();
-    act(() => document.querySelector<HTMLElement>('[aria-label="Add a task of a sort"]')!.click());
+    act(() => document.querySelector<HTMLElement>('[aria-label="Add a task from a template"]')!.click());
     act(() => button("Core").click());
     expect(desk.state.getState().plan.tasks.at(-1)).toMatchObject({ name: "Core", crew: { count: 2 } });
   });

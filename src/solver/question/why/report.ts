@@ -40,7 +40,7 @@ function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, ta
   const what = name === undefined ? "the schedule" : name;
   if (causes.length === 0 && certainty === "searched")
     return `No place was found for ${what}; what stands against it is not known.`;
-  if (causes.length === 0) return `Nothing that could be lifted would make room for ${what}.`;
+  if (causes.length === 0) return `No single limit that was tried, left out, makes room for ${what}.`;
   const staying = causes.filter((one) => one.kind === "placement").length;
   const rules = causes.length - staying;
   const parts = [
@@ -56,13 +56,13 @@ function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, ta
     name === undefined
       ? `${listed(parts)} cannot all be kept ${order}`
       : `${listed(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
-  return `${together}.${minimal ? "" : " True, though perhaps with more than it takes."}`;
+  return `${together}.${minimal ? "" : " Whether all of them are needed for that was not checked."}`;
 }
 
 /** Rules among `causes` that the planner may not give up. */
 export function guardedIn(problem: Problem, causes: readonly Cause[]): string[] {
   return causes.flatMap((cause) => {
     const { sentence, owner } = sayCause(problem, cause, () => "");
-    return owner === null ? [] : [`${sentence} A rule, not for bargaining: ${owner} decides.`];
+    return owner === null ? [] : [`${sentence} A flight rule: ${owner} decides.`];
   });
 }
