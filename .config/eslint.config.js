@@ -47,5 +47,5 @@ export default tseslint.config(
       "react-hooks/exhaustive-deps": "error",
     },
   },
-  { files: ["src/cli/**", "test/bench/**", "e2e/**"], rules: { "no-console": "off" } },
+  { files: ["src/cli/**", "test/bench/**", "test/fuzz/main.ts", "e2e/**"], rules: { "no-console": "off" } },
 );

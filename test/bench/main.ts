@@ -14,6 +14,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     load: () => import("./inner.ts"),
   },
   ways: { says: "ways and walk-backs over made ground: [--rounds n]", load: () => import("./ways.ts") },
+  load: {
+    says: "sizes of the built first load, first and largest paint on a slow processor: [--slower 4] [--plan demo] [--rounds 3]",
+    load: () => import("./load.ts"),
+  },
   site: {
     says: "what the map asks of the core: a place moved, light, limits",
     load: () => import("./site.ts"),

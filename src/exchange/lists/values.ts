@@ -35,7 +35,10 @@ export function markIn(texts: Iterable<string>): DecimalMark {
 
 /** An amount in units of the plan, bare numbers in `unit`; null where the text is none. */
 export function amountOf(text: string, sort: Sort, unit: string, mark: DecimalMark): number | null {
-  if (sort === "time") return secondsOf(text, unit, mark);
+  if (sort === "time") {
+    const seconds = secondsOf(text, unit, mark);
+    return seconds !== null && seconds <= LONGEST_S ? seconds : null;
+  }
   const [, number = "", written = ""] = /^([^a-z]*\d[.,]?)\s*([a-z]*)$/i.exec(text.trim()) ?? [];
   const units = UNITS[sort] ?? {};
   const name =
@@ -46,6 +49,8 @@ export function amountOf(text: string, sort: Sort, unit: string, mark: DecimalMa
   return value === null || factor === undefined ? null : Number((value * factor).toPrecision(12));
 }
 
+/** Ten years: longer is no length of time that a plan holds, s. */
+const LONGEST_S = 315_360_000;
 const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?\s*h?$/;
 const SPELT =
   /^(?:([\d.,]+)h(?:rs?|ours?)?)?(?:([\d.,]+)(?:m|min|mins|minutes?|$))?(?:([\d.,]+)s(?:ec|econds?)?)?$/;

@@ -156,6 +156,11 @@ describe("requests", () => {
     expect(read.parts.tasks?.map(({ name }) => name)).toEqual(["Look"]);
   });
 
+  it("lose a length of time that no plan holds", () => {
+    const read = readInto(placedPlan(), "Task,Where,Duration,At most\nDig,Lander,10,540431955284459520 min");
+    expect(read.rows[0]).toMatchObject({ state: "new", lost: ["At most “540431955284459520 min”"] });
+  });
+
   it("read numbers by the decimal mark of the list, and count those that hang on it", () => {
     const text = "Task;Where;Duration;Carry out\nDig;Lander;10;1,5 kg\nLook;Lander;5;1,250";
     expect(readingOf(text).mark).toBe(",");
