@@ -63,8 +63,8 @@ export interface Before {
 export interface KeptCell {
   readonly draft: string;
   readonly fault: string;
-  /** True where nothing was written yet and the plan goes on with a value that nobody has given. */
-  readonly toGive?: boolean;
+  /** Where nothing was written yet: the value, as it is shown, that the plan goes on with and nobody has given. */
+  readonly toGive?: string;
 }
 
 export interface LookState {

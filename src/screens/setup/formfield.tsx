@@ -66,7 +66,13 @@ export function FormField({ cell, label }: { readonly cell: Cell; readonly label
           aria-label={`${cell.label}${unit}: ${cell.shown === "" ? "none" : cell.shown}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
           onClick={press}
         >
-          {faulty ? (faulty.toGive ? "to be given" : faulty.draft) : cell.shown === "" ? "–" : cell.shown}
+          {faulty
+            ? faulty.toGive !== undefined
+              ? "to be given"
+              : faulty.draft
+            : cell.shown === ""
+              ? "–"
+              : cell.shown}
           {faulty && <span className="cell-fault">{faulty.fault}</span>}
         </button>
       )}

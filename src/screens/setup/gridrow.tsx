@@ -91,7 +91,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
       data-cell=""
       data-align={align}
       data-fixed={cell.fixed === null ? undefined : ""}
-      data-faulty={faulty ? (faulty.toGive ? "to-give" : "") : undefined}
+      data-faulty={faulty ? (faulty.toGive !== undefined ? "to-give" : "") : undefined}
       data-editing={editing ? "" : undefined}
       tabIndex={here ? 0 : -1}
       aria-readonly={cell.fixed === null ? undefined : true}
@@ -143,7 +143,7 @@ function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: Faul
     return (
       <>
         <span className="cell-text">
-          {faulty.toGive ? "to be given" : faulty.draft === "" ? "(empty)" : faulty.draft}
+          {faulty.toGive !== undefined ? "to be given" : faulty.draft === "" ? "(empty)" : faulty.draft}
         </span>
         <span className="cell-fault">{faulty.fault}</span>
       </>

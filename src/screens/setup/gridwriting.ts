@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import type { Desk } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { widened } from "./bulk.ts";
@@ -59,6 +59,14 @@ export function useGridWriting(
       if (some.length > 0 && putTogether(desk, planNow(), some))
         for (const { cell } of some) keep(cell, null);
   };
+  // What was given another way, pasted or brought by an undo, is asked for no more.
+  useEffect(() => {
+    for (const [id, { toGive }] of drafts) {
+      if (toGive === undefined || !id.startsWith(`${table.id}/`)) continue;
+      const cell = lines.flatMap((line) => line.cells).find((one) => one?.id === id);
+      if (cell && cell.shown !== toGive) keepDraft(look, slot, id, null);
+    }
+  }, [drafts, lines, table, look, slot]);
   const begin = (cell: Cell, typed: string | null): void => {
     const first = typed ?? drafts.get(cell.id)?.draft ?? cell.entry.draft(cell.value, planNow());
     setEditing({ cell: cell.id, first, typed: typed !== null });

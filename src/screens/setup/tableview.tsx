@@ -241,7 +241,7 @@ function askFor(look: Look, desk: Desk, table: Table, id: string): void {
     if (!cell?.asked || cell.fixed !== null) continue;
     const unit = cell.unit === "" || cell.unit === "h:mm" ? "" : ` ${cell.unit}`;
     const fault = `Until it is given the plan goes on with ${cell.shown}${unit}.`;
-    keepDraft(look, slot, cell.id, { draft: "", fault, toGive: true });
+    keepDraft(look, slot, cell.id, { draft: "", fault, toGive: cell.shown });
   }
 }
 

@@ -89,6 +89,14 @@ describe("a setup table", () => {
     press("Enter");
     expect(desk.state.getState().plan.containers[0]?.capacityKg).toBe(18);
     expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("2 open");
+    // Given another way than in its cell it is asked for no more.
+    act(
+      () =>
+        void desk.edit("Given", ({ containers }) => ({
+          containers: containers.map((one) => ({ ...one, volumeL: 31 })),
+        })),
+    );
+    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("1 open");
   });
 
   it("counts what rows lack, and shows those alone that lack it", () => {

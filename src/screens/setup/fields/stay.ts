@@ -17,20 +17,6 @@ const fields: readonly Field<Plan>[] = [
     hint: "How the plan is called on screen and paper.",
   },
   {
-    label: "Revision",
-    path: "revision.name",
-    entry: text,
-    width: 40,
-    hint: 'What this state of the plan is called: "Rev 3".',
-  },
-  {
-    label: "What changed in it",
-    path: "revision.note",
-    entry: longText,
-    width: 40,
-    hint: "Its author's note: what changed, and for whom.",
-  },
-  {
     label: "Touchdown",
     unit: "UTC",
     path: "stay.touchdownUtc",
@@ -46,6 +32,20 @@ const fields: readonly Field<Plan>[] = [
   },
   { label: "Earth is a relay too", path: "stay.earthLink", entry: tick, width: 40 },
   { label: "Notes", path: "notes", entry: longText, width: 40, hint: "For those who work on the plan." },
+  {
+    label: "Revision",
+    path: "revision.name",
+    entry: text,
+    width: 40,
+    hint: 'What this state of the plan is called: "Rev 3".',
+  },
+  {
+    label: "What changed in it",
+    path: "revision.note",
+    entry: longText,
+    width: 40,
+    hint: "Its author's note: what changed, and for whom.",
+  },
 ];
 
 export const staySheet = sheetTable({
