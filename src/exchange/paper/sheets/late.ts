@@ -70,7 +70,7 @@ export function lateBody(given: SheetGiven): Body {
       columns: [
         { head: "LEAVING", grow: 2 },
         { head: "WHO" },
-        { head: "PLANNED", align: "right" },
+        { head: "PLANNED END", align: "right" },
         ...shed.minutes.map((late) => ({ head: `${minutes(late * 60, "given")} late`, grow: 0.9 })),
         { head: "IF EARLY, ONE OF", grow: 1 },
       ],
