@@ -126,12 +126,20 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
       { name: "sleep", paint: hatched("night", "night", false) },
       { name: "meals and other blocks of the stay", paint: hatched("meal", "meal", false) },
       {
-        name: "the task in hand fits from here",
+        name: "the task in hand fits, from its first to its last start",
         paint({ ctx, palette }) {
+          ctx.fillStyle = palette["fit-wash"];
+          ctx.fillRect(6, 2, 44, 22);
           ctx.fillStyle = palette.fit;
-          ctx.fillRect(4, 4, 48, 6);
-          ctx.fillRect(4, 4, 2, 14);
-          ctx.fillRect(50, 4, 2, 14);
+          ctx.fillRect(6, 2, 2, 22);
+          ctx.fillRect(48, 2, 2, 22);
+        },
+      },
+      {
+        name: "it fits if the others slide",
+        paint(brush) {
+          brush.ctx.fillStyle = brush.hatch("slide");
+          brush.ctx.fillRect(6, 2, 44, 22);
         },
       },
     ],

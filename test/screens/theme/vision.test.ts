@@ -177,10 +177,13 @@ describe("the second channel", () => {
   it("where a task was: an empty, broken outline and the words", () => {
     const { ctx, calls } = recorder();
     const slab = { left: 0, right: 200, topLeft: 0, topRight: 0, bottomLeft: 40, bottomRight: 40 };
-    paintGhost({ ctx, palette } as unknown as Brush, slab, "Core");
+    const shown = { ...palette, outing: "#fffdf8", "ink-soft": "#575044" } as Palette;
+    paintGhost({ ctx, palette: shown } as unknown as Brush, slab, "Core");
     expect(calls).toContain("setLineDash 4,3");
     expect(calls.some((call) => call.startsWith("fillText was here: Core"))).toBe(true);
-    expect(calls.some((call) => call === "fill")).toBe(false);
+    // Filled with the bare ground only: no colour of a kind.
+    const styles = calls.filter((call) => call.startsWith("fillStyle"));
+    expect(styles.map((call) => call.split(" ").at(-1))).toEqual(["#fffdf8", "#575044"]);
   });
 
   // Dark slopes and shadow lie close in the dark theme: the list of places says "lit" or "shadow" of each.

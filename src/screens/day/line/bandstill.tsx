@@ -215,7 +215,7 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   );
   paintLaneGrounds(brush, standing, scale);
   const [only] = held;
-  if (bands && only !== undefined) paintFitBands(brush, standing, scale, bands, only);
+  if (bands && only !== undefined) paintFitBands(brush, standing, drawn.scale, bands, only);
   for (const { lane, track } of reach) paintGround(brush, standing, lane, track, scale);
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
   paintBetweens(brush, drawn, scale);

@@ -3,11 +3,12 @@ import { timeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
-import { limitsOf } from "../windowing.ts";
-import type { Brush } from "./brush.ts";
+import { evaSpan, limitsOf } from "../windowing.ts";
+import { type Brush, setFont, textPx } from "./brush.ts";
 import { Canvas } from "./canvas.tsx";
 import type { Standing } from "./geometry.ts";
 import { taskStates } from "./paintfindings.ts";
+import { CLICK_PX } from "./sizes.ts";
 import { useStill } from "./still.ts";
 
 /** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
@@ -22,9 +23,13 @@ export function Overview(props: {
   const window = useLook((state) => state.window);
   const limits = useMemo(() => limitsOf(plan), [plan]);
   const scale = useMemo(() => timeScale(limits, widthPx), [limits, widthPx]);
-  const grip = useRef<{ part: "window" | "start" | "end"; atS: number; startS: number; endS: number } | null>(
-    null,
-  );
+  const grip = useRef<{
+    part: "window" | "start" | "end";
+    atS: number;
+    startS: number;
+    endS: number;
+    moved: boolean;
+  } | null>(null);
 
   const still = useStill(standing);
   const paint = useCallback((brush: Brush) => paintStay(brush, still, scale), [still, scale]);
@@ -41,19 +46,33 @@ export function Overview(props: {
     const px = scale.x(atS);
     const inside = px > left - 8 && px < right + 8;
     const part = Math.abs(px - left) < 8 ? "start" : Math.abs(px - right) < 8 ? "end" : "window";
-    if (!inside) windows.panBy(atS - (window.startS + window.endS) / 2);
     const middle = inside ? 0 : atS - (window.startS + window.endS) / 2;
-    grip.current = { part, atS, startS: window.startS + middle, endS: window.endS + middle };
+    grip.current = { part, atS, startS: window.startS + middle, endS: window.endS + middle, moved: false };
   };
   const drag = (event: ReactPointerEvent<HTMLDivElement>): void => {
     const held = grip.current;
     if (!held) return;
     const byS = at(event) - held.atS;
+    if (!held.moved && Math.abs(scale.x(held.atS + byS) - scale.x(held.atS)) < CLICK_PX) return;
+    held.moved = true;
     const { startS, endS } = held;
     if (held.part === "window") windows.show({ startS: startS + byS, endS: endS + byS });
     else if (held.part === "start")
       windows.show({ startS: Math.max(limits.startS, Math.min(startS + byS, endS - limits.leastS)), endS });
     else windows.show({ startS, endS: Math.min(limits.endS, Math.max(endS + byS, startS + limits.leastS)) });
+  };
+
+  /** A click goes to the EVA that it was on, else to that time. */
+  const release = (): void => {
+    const held = grip.current;
+    grip.current = null;
+    if (!held || held.moved) return;
+    const on = plan.evas.findIndex((_, i) => {
+      const span = evaSpan(plan, standing.verdict, i);
+      return span !== null && span.startS <= held.atS && held.atS <= span.endS;
+    });
+    if (on >= 0) windows.eva(on);
+    else windows.panBy(held.atS - (window.startS + window.endS) / 2);
   };
 
   return (
@@ -71,7 +90,7 @@ export function Overview(props: {
       style={{ width: widthPx, height: heightPx }}
       onPointerDown={press}
       onPointerMove={drag}
-      onPointerUp={() => (grip.current = null)}
+      onPointerUp={release}
       onPointerCancel={() => (grip.current = null)}
       onKeyDown={(event) => {
         if (event.key === "ArrowLeft" || event.key === "ArrowRight") {
@@ -113,5 +132,33 @@ function paintStay(brush: Brush, standing: Standing, scale: ReturnType<typeof ti
     const must = standing.tasks.get(block.task)?.must ?? false;
     ctx.fillStyle = state ? palette[state] : must ? palette.ink : palette["line-strong"];
     ctx.fillRect(x, 3 + i * row + 0.5, Math.max(1.5, scale.x(block.endS) - x - 0.5), row - 2);
+  }
+  paintEvaFrames(brush, standing, scale);
+}
+
+/** A frame about each EVA with its name where that has room. */
+function paintEvaFrames(
+  brush: Brush,
+  { plan, verdict }: Standing,
+  scale: ReturnType<typeof timeScale>,
+): void {
+  const { ctx, palette, heightPx } = brush;
+  setFont(ctx, 12.5, 650);
+  ctx.textAlign = "right";
+  ctx.textBaseline = "middle";
+  for (const [i, eva] of plan.evas.entries()) {
+    const span = evaSpan(plan, verdict, i);
+    if (!span) continue;
+    const left = scale.x(span.startS);
+    const right = scale.x(span.endS);
+    ctx.strokeStyle = palette["line-strong"];
+    ctx.lineWidth = 1;
+    ctx.strokeRect(left - 2.5, 1.5, right - left + 5, heightPx - 3);
+    const wide = textPx(ctx, eva.name) + 6;
+    if (wide > right - left) continue;
+    ctx.fillStyle = palette.paper;
+    ctx.fillRect(right - wide, heightPx / 2 - 8, wide, 16);
+    ctx.fillStyle = palette.ink;
+    ctx.fillText(eva.name, right - 3, heightPx / 2 + 0.5);
   }
 }

@@ -297,6 +297,9 @@ export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   const { ctx, palette } = brush;
   ctx.save();
   traceSlab(ctx, slab, -0.5);
+  // Empty: what lies there now is not what was there.
+  ctx.fillStyle = palette.outing;
+  ctx.fill();
   ctx.setLineDash([4, 3]);
   ctx.lineWidth = 1.5;
   ctx.strokeStyle = palette["ink-soft"];

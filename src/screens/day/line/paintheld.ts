@@ -1,50 +1,84 @@
-import { type Lane, REMOTE, type StartBand, type TimeScale } from "../../../editor/index.ts";
+import type { FitBand } from "../../../answers/index.ts";
+import { type Lane, REMOTE, type TimeScale } from "../../../editor/index.ts";
+import { clock } from "../../../words/index.ts";
 import { type Brush, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /**
- * Fit bands: on every lane the stretches where the held task may start with all others where they are, drawn strong
- * along the top and as a wash over the lane for as long as the task would then last.
+ * Fit bands through the whole half of a lane, behind the ribbon: filled where the held task may start with all others where they
+ * are, slanted where they may slide, each for as long as the task would then last; at the far edge the first and the last start.
  */
 export function paintFitBands(
   brush: Brush,
   standing: Standing,
   scale: TimeScale,
-  bands: readonly StartBand[],
+  bands: readonly FitBand[],
   task: string,
 ): void {
   const { ctx, palette } = brush;
   const lengthS = standing.tasks.get(task)?.duration.likelyS ?? 0;
   for (const lane of standing.lanes) {
-    const fits = bands.flatMap((band) => (onLane(band, lane) ? band.fixed : []));
-    const spans = fits.filter((fit) => shows(scale, { startS: fit.startS, endS: fit.endS + lengthS }));
-    ctx.globalAlpha = 0.45;
-    ctx.fillStyle = palette["fit-wash"];
-    for (const fit of spans) {
-      const x = scale.x(fit.startS);
-      ctx.fillRect(x, lane.topPx + 1, scale.x(fit.endS - 1 + lengthS) - x, lane.heightPx - 2);
-    }
-    ctx.globalAlpha = 1;
-    for (const fit of spans) {
-      const x = scale.x(fit.startS);
-      const width = Math.max(4, scale.x(fit.endS) - x);
-      ctx.fillStyle = palette.fit;
-      ctx.fillRect(x, lane.topPx + 1, width, 6);
-      ctx.fillRect(x, lane.topPx + 1, 2, 14);
-      ctx.fillRect(x + width - 2, lane.topPx + 1, 2, 14);
-      setFont(ctx, 12, 620);
-      const text = "fits from here";
-      if (width > textPx(ctx, text) + 10) {
-        ctx.textAlign = "left";
-        ctx.textBaseline = "middle";
-        ctx.fillText(text, x + 6, lane.topPx + 15);
+    const own = bands.filter((band) => onLane(band, lane));
+    const seen = (fits: FitBand["fixed"]): FitBand["fixed"] =>
+      fits.filter((fit) => shows(scale, { startS: fit.startS, endS: fit.endS + lengthS }));
+    const fill = (fits: FitBand["fixed"], style: CanvasPattern | string): void => {
+      ctx.fillStyle = style;
+      for (const fit of fits) {
+        const x = scale.x(fit.startS);
+        ctx.fillRect(x, lane.topPx + 1, Math.max(2, scale.x(fit.endS - 1 + lengthS) - x), lane.heightPx - 2);
       }
-    }
-    if (fits.length === 0 && bands.length > 0 && lane.crew !== null) nowhere(brush, lane);
+    };
+    fill(seen(own.flatMap((band) => band.sliding)), brush.hatch("slide"));
+    const fixed = seen(own.flatMap((band) => band.fixed));
+    ctx.globalAlpha = 0.6;
+    fill(fixed, palette["fit-wash"]);
+    ctx.globalAlpha = 1;
+    let free = 0;
+    for (const fit of fixed.toSorted((a, b) => a.startS - b.startS))
+      free = flagStarts(brush, lane, fit, scale, free);
+    if (own.every((band) => band.fixed.length === 0) && bands.length > 0 && lane.crew !== null)
+      nowhere(brush, lane);
   }
 }
 
-function onLane(band: StartBand, lane: Lane): boolean {
+/** First and last start of one stretch, in whole minutes inside it; the flags from `free` on, the answer is where they end. */
+function flagStarts(
+  brush: Brush,
+  lane: Lane,
+  fit: FitBand["fixed"][number],
+  scale: TimeScale,
+  free: number,
+): number {
+  const { ctx, palette } = brush;
+  const x0 = scale.x(fit.startS);
+  const x1 = scale.x(fit.endS - 1);
+  ctx.fillStyle = palette.fit;
+  for (const x of [x0, x1]) ctx.fillRect(x - 1, lane.topPx + 1, 2, lane.heightPx - 2);
+  setFont(ctx, 12.5, 650);
+  ctx.textAlign = "left";
+  ctx.textBaseline = "middle";
+  const y =
+    lane.sense === "up" && lane.crew !== null ? lane.topPx + FLAG_PX : lane.topPx + lane.heightPx - FLAG_PX;
+  let end = free;
+  const flag = (text: string, left: number): void => {
+    const wide = textPx(ctx, text) + 8;
+    const from = text.startsWith("first") ? left - wide : left;
+    if (from < end || lane.heightPx < 3 * FLAG_PX) return;
+    ctx.fillStyle = palette.accent;
+    ctx.fillRect(from, y - 9, wide, 17);
+    ctx.fillStyle = palette["on-accent"];
+    ctx.fillText(text, from + 4, y);
+    end = from + wide + 2;
+  };
+  flag(`first start ${clock(fit.startS, "up")}`, x0 + 1);
+  flag(`last start ${clock(fit.endS - 1, "down")}`, Math.max(x1 - 1, end - 2));
+  return end;
+}
+
+/** The flags stand so far from the edge of the lane, beside the findings there. Pixels. */
+const FLAG_PX = 26;
+
+function onLane(band: FitBand, lane: Lane): boolean {
   return lane.key === REMOTE ? band.crew.length === 0 : band.crew.includes(lane.key);
 }
 
@@ -54,9 +88,10 @@ function nowhere(brush: Brush, lane: Lane): void {
   const text = "fits nowhere on this lane as the day stands";
   const wide = textPx(ctx, text) + 12;
   ctx.fillStyle = palette.raised;
-  ctx.fillRect(4, lane.topPx + 3, wide, 18);
+  const y = lane.sense === "up" ? lane.topPx + FLAG_PX : lane.topPx + lane.heightPx - FLAG_PX;
+  ctx.fillRect(4, y - 9, wide, 18);
   ctx.fillStyle = palette["ink-soft"];
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
-  ctx.fillText(text, 10, lane.topPx + 12.5);
+  ctx.fillText(text, 10, y + 0.5);
 }

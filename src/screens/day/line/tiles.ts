@@ -12,7 +12,8 @@ export type Hatch =
   | "meal"
   | "ceiling"
   | "breach"
-  | "heights";
+  | "heights"
+  | "slide";
 
 const SIZE = 6;
 
@@ -73,6 +74,7 @@ const DRAWN: Readonly<Record<Hatch, Drawn>> = {
   },
   ceiling: { ink: (palette) => palette.ceiling, ...slant(0.9, false) },
   breach: { ink: (palette) => palette.breach, ...slant(1.6, false) },
+  slide: { ink: (palette) => palette.fit, ...slant(0.7, true) },
   heights: { ink: (palette) => palette.line, draw: (ctx) => ctx.fillRect(0, 0, 1, 1) },
 };
 

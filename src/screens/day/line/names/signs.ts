@@ -39,7 +39,10 @@ export function skySigns(
   textPx: (text: string) => number,
 ): readonly SkySign[] {
   const own = standing.verdict.reach.filter(({ crew }) => crew === lane.crew);
-  const limits = lane.sense === "up" ? limitSigns(standing, lane, scale, textPx) : [];
+  const limits =
+    lane.sense === "up"
+      ? limitSigns(standing, lane, scale, textPx)
+      : own.flatMap((track) => farSign(standing, lane, scale, track, textPx));
   const spares = own.flatMap((track) => spareSign(standing, lane, scale, track, limits, textPx));
   return [...limits, ...spares, ...pauseSigns(standing, lane, scale, slack, [...limits, ...spares], textPx)];
 }
@@ -80,6 +83,29 @@ function limitSigns(
     if (x < 0 || x + widthPx > scale.widthPx) return [];
     return [{ lane: lane.key, text, colour: "ceiling", x, out: lane.heightPx - 21, widthPx, line: null }];
   });
+}
+
+/** A lane lower than this has no room to say what its ceiling is, pixels. */
+const FAR_SIGN_PX = 180;
+
+/** What lies beyond the ceiling, once for both lanes of a band. */
+function farSign(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  track: ReachTrack,
+  textPx: (text: string) => number,
+): readonly SkySign[] {
+  const [first] = track.allowed;
+  if (!first || lane.heightPx < FAR_SIGN_PX) return [];
+  const most = Math.max(...track.allowed.map(({ value }) => value));
+  const text = `too far: more than ${lasting(most, "down")} from home`;
+  const widthPx = textPx(text);
+  const x = Math.max(4, scale.x(first.atS) + 4);
+  const last = scale.x(track.allowed.at(-1)?.atS ?? first.atS);
+  const out = awayPx(lane, standing.relief, most) + standing.relief.thickPx + 9;
+  if (x + widthPx > Math.min(last, scale.widthPx) - 4) return [];
+  return [{ lane: lane.key, text, colour: "ceiling", x, out, widthPx, line: null }];
 }
 
 /** A dimension line shorter than this has no room for its ends, pixels. */
