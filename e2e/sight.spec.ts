@@ -281,3 +281,103 @@ for (const theme of ["light", "dark"] as const) {
     }
   });
 }
+
+/** What is written on a canvas, as it lies on the page. */
+interface WrittenBox {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Notes what is written on every canvas from now on, and forgets it when the canvas is emptied. */
+function noteTexts(): void {
+  const notes = new Map<HTMLCanvasElement, WrittenBox[]>();
+  Object.assign(window, { writtenTexts: notes });
+  const { fillText, clearRect } = CanvasRenderingContext2D.prototype;
+  CanvasRenderingContext2D.prototype.clearRect = function (x, y, width, height) {
+    if (x <= 0 && width * devicePixelRatio >= this.canvas.width - 1) notes.set(this.canvas, []);
+    clearRect.call(this, x, y, width, height);
+  };
+  CanvasRenderingContext2D.prototype.fillText = function (text, x, y, most) {
+    const size = this.measureText(text);
+    const { a, b, c, d, e, f } = this.getTransform();
+    // What is seen of a line of text, not the box that the face could fill.
+    const ends = [
+      [x - size.actualBoundingBoxLeft, y - size.actualBoundingBoxAscent],
+      [x + size.actualBoundingBoxRight, y + size.actualBoundingBoxDescent],
+    ].map(([px = 0, py = 0]) => [
+      (a * px + c * py + e) / devicePixelRatio,
+      (b * px + d * py + f) / devicePixelRatio,
+    ]);
+    const [xs, ys] = [ends.map(([px = 0]) => px), ends.map(([, py = 0]) => py)];
+    const box = {
+      text,
+      left: Math.min(...xs),
+      right: Math.max(...xs),
+      top: Math.min(...ys),
+      bottom: Math.max(...ys),
+    };
+    notes.set(this.canvas, [...(notes.get(this.canvas) ?? []), box]);
+    if (most === undefined) fillText.call(this, text, x, y);
+    else fillText.call(this, text, x, y, most);
+  };
+}
+
+/** Pairs of texts of the line that lie on each other, in words; and how many texts there are. */
+const crossing = (page: Page): Promise<{ readonly pairs: string[]; readonly texts: number }> =>
+  page.evaluate(() => {
+    const notes = (window as unknown as { writtenTexts: Map<HTMLCanvasElement, WrittenBox[]> }).writtenTexts;
+    const all = [...document.querySelectorAll<HTMLCanvasElement>(".board canvas")].flatMap((canvas) => {
+      const at = canvas.getBoundingClientRect();
+      return (notes.get(canvas) ?? []).flatMap((box) => {
+        const [left, right] = [
+          Math.max(at.left, at.left + box.left),
+          Math.min(at.right, at.left + box.right),
+        ];
+        const seen = { text: box.text, left, right, top: at.top + box.top, bottom: at.top + box.bottom };
+        return right - left > 1 ? [seen] : [];
+      });
+    });
+    const pairs = all.flatMap((one, i) =>
+      all
+        .slice(i + 1)
+        .filter(
+          (other) =>
+            Math.min(one.right, other.right) - Math.max(one.left, other.left) > 0.5 &&
+            // A descender of one line may touch the next.
+            Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > 1,
+        )
+        .map((other) => `${one.text} on ${other.text}`),
+    );
+    return { pairs, texts: all.length };
+  });
+
+for (const [width, height] of [
+  [1024, 768],
+  [1280, 720],
+  [1440, 900],
+  [1920, 1080],
+] as const)
+  test(`no two texts of the line lie on each other, no lane is hidden, lanes have most of the height, ${width} by ${height}`, async ({
+    page,
+  }) => {
+    await page.addInitScript(noteTexts);
+    await page.setViewportSize({ width, height });
+    await openDay(page);
+    for (const shown of ["1", "0"]) {
+      await page.keyboard.press(shown);
+      await page.waitForTimeout(800);
+      const { pairs, texts } = await crossing(page);
+      expect(texts).toBeGreaterThan(20);
+      expect(pairs, shown).toEqual([]);
+    }
+    const lanes = (await page.locator(".stage").boundingBox())!;
+    expect(lanes.height / height).toBeGreaterThan(0.55);
+    for (const lane of await page.locator(".gutter-lane").all()) {
+      const box = (await lane.boundingBox())!;
+      expect(box.y).toBeGreaterThanOrEqual(lanes.y - 1);
+      expect(box.y + box.height).toBeLessThanOrEqual(lanes.y + lanes.height + 1);
+    }
+  });

@@ -113,8 +113,8 @@ async function measured(
   await page.waitForTimeout(500);
   const shown = await page.locator(".stage .block").count();
   const input = await taken(page, gesture, args.includes("--slide"));
-  const facts = await page.locator(".score-name .note").nth(2).innerText();
-  const [placed = "?", , total = "?"] = facts.split(" ");
+  const facts = await page.locator(".score-name", { hasText: " of " }).first().innerText();
+  const [, placed = "?", total = "?"] = /(\d+) of (\d+)/.exec(facts) ?? [];
   const what = [
     plan.padEnd(6),
     gesture.padEnd(4),

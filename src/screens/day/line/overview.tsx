@@ -146,6 +146,7 @@ function paintEvaFrames(
   setFont(ctx, 12.5, 650);
   ctx.textAlign = "right";
   ctx.textBaseline = "middle";
+  const taken: { readonly x0: number; readonly x1: number }[] = [];
   for (const [i, eva] of plan.evas.entries()) {
     const span = evaSpan(plan, verdict, i);
     if (!span) continue;
@@ -155,10 +156,13 @@ function paintEvaFrames(
     ctx.lineWidth = 1;
     ctx.strokeRect(left - 2.5, 1.5, right - left + 5, heightPx - 3);
     const wide = textPx(ctx, eva.name) + 6;
-    if (wide > right - left) continue;
+    // EVAs at the same time are named at either end.
+    const x0 = [right - wide, left].find((x) => taken.every((one) => x + wide <= one.x0 || x >= one.x1));
+    if (wide > right - left || x0 === undefined) continue;
+    taken.push({ x0, x1: x0 + wide });
     ctx.fillStyle = palette.paper;
-    ctx.fillRect(right - wide, heightPx / 2 - 8, wide, 16);
+    ctx.fillRect(x0, heightPx / 2 - 8, wide, 16);
     ctx.fillStyle = palette.ink;
-    ctx.fillText(eva.name, right - 3, heightPx / 2 + 0.5);
+    ctx.fillText(eva.name, x0 + wide - 3, heightPx / 2 + 0.5);
   }
 }

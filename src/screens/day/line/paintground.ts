@@ -43,6 +43,11 @@ function paintEvaLimits(brush: Brush, standing: Standing, scale: TimeScale): voi
   }
 }
 
+/** `Sleep, 7:00`. */
+export function stayWords({ name, startS, endS }: Plan["stay"]["blocks"][number]): string {
+  return `${name}, ${lasting(endS - startS, "down")}`;
+}
+
 function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const block of standing.plan.stay.blocks) {
@@ -63,7 +68,7 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
       ctx.fillStyle = palette.ink;
       ctx.textAlign = "center";
       ctx.textBaseline = "middle";
-      const text = cut(ctx, `${block.name}, ${lasting(block.endS - block.startS, "down")}`, to - from - 8);
+      const text = cut(ctx, stayWords(block), to - from - 8);
       const wide = textPx(ctx, text);
       if (text.length < Math.min(8, block.name.length)) continue;
       ctx.fillStyle = dark ? palette.night : palette.meal;

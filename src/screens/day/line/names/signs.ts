@@ -5,6 +5,7 @@ import type { ColourName } from "../../../theme/palette.ts";
 import { slackBefore } from "../bandstill.tsx";
 import { inBy, type Standing } from "../geometry.ts";
 import { findingLanes, MARK_PX } from "../paintfindings.ts";
+import { stayWords } from "../paintground.ts";
 import { pauseFits, waitParts, waitWords } from "../paintribbon.ts";
 import { type Box, HALF_TEXT_PX } from "./place.ts";
 import { leastOf, spareCourse } from "./spare.ts";
@@ -43,7 +44,13 @@ export function skySigns(
     lane.sense === "up"
       ? limitSigns(standing, lane, scale, textPx)
       : own.flatMap((track) => farSign(standing, lane, scale, track, textPx));
-  const spares = own.flatMap((track) => spareSign(standing, lane, scale, track, limits, textPx));
+  const spares: SkySign[] = [];
+  for (const track of own) {
+    const others = [...limits, ...spares].flatMap(boxesOf);
+    const taken = [...others, ...stayBoxes(standing, lane, scale, textPx)];
+    const sign = spareSign(standing, lane, scale, track, taken, textPx);
+    if (sign) spares.push(sign);
+  }
   return [...limits, ...spares, ...pauseSigns(standing, lane, scale, slack, [...limits, ...spares], textPx)];
 }
 
@@ -54,6 +61,25 @@ export function limitBoxes(standing: Standing, lane: Lane, scale: TimeScale): re
     if (!outing) return [];
     const x = scale.x(inBy(eva, outing.span));
     return [{ x0: x - 1, x1: x + 1, out0: 0, out1: lane.heightPx }];
+  });
+}
+
+/** The words of sleep and meals in the middle of the lane. */
+export function stayBoxes(
+  standing: Standing,
+  lane: Lane,
+  scale: TimeScale,
+  textPx: (text: string) => number,
+): readonly Box[] {
+  return standing.plan.stay.blocks.flatMap((block) => {
+    if (lane.crew === null || (block.crew.length > 0 && !block.crew.includes(lane.crew))) return [];
+    const from = Math.max(scale.x(block.startS), 0);
+    const to = Math.min(scale.x(block.endS), scale.widthPx);
+    if (from >= to) return [];
+    // The face there is a little greater than that of signs.
+    const half = Math.min((to - from) / 2, textPx(stayWords(block)) * 0.54 + 4);
+    const [x, out] = [(from + to) / 2, lane.heightPx / 2];
+    return [{ x0: x - half, x1: x + half, out0: out - 10, out1: out + 10 }];
   });
 }
 
@@ -117,11 +143,11 @@ function spareSign(
   lane: Lane,
   scale: TimeScale,
   track: ReachTrack,
-  others: readonly SkySign[],
+  taken: readonly Box[],
   textPx: (text: string) => number,
-): readonly SkySign[] {
+): SkySign | null {
   const least = leastOf(spareCourse(track));
-  if (!least || least.value < 0) return [];
+  if (!least || least.value < 0) return null;
   const { relief, plan } = standing;
   const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
   const near = outer(valueNear(track, least.atS, 0));
@@ -130,7 +156,7 @@ function spareSign(
   const text = `${lasting(least.value, "down")} to spare, the least`;
   const widthPx = textPx(text);
   const right = x + 6 + widthPx <= scale.widthPx - 4;
-  if (x < 4 || x > scale.widthPx - 4) return [];
+  if (x < 4 || x > scale.widthPx - 4) return null;
   const tight = least.value < plan.rules.tightS;
   const short = far - near < LEAST_LINE_PX;
   const sign: SkySign = {
@@ -142,7 +168,11 @@ function spareSign(
     widthPx,
     line: { x, near, far },
   };
-  return others.some((other) => overlaps(sign, other)) ? [{ ...sign, out: sign.out - 16 }] : [sign];
+  // Where something stands already a little nearer, a little farther, or not at all.
+  const places = [0, -16, 16].map((by) => ({ ...sign, out: sign.out + by }));
+  return (
+    places.find((place) => !boxesOf(place).some((box) => taken.some((other) => overlap(box, other)))) ?? null
+  );
 }
 
 /** Words of pauses that have no room between their ends: just beyond the ribbon. */
@@ -178,10 +208,10 @@ function pauseSigns(
 }
 
 function overlaps(a: SkySign, b: SkySign): boolean {
-  return boxesOf(a).some((one) =>
-    boxesOf(b).some(
-      (other) =>
-        one.x0 < other.x1 + 3 && other.x0 < one.x1 + 3 && one.out0 < other.out1 && other.out0 < one.out1,
-    ),
-  );
+  return boxesOf(a).some((one) => boxesOf(b).some((other) => overlap(one, other)));
+}
+
+function overlap(one: Box, other: Box): boolean {
+  const across = one.x0 < other.x1 + 3 && other.x0 < one.x1 + 3;
+  return across && one.out0 < other.out1 && other.out0 < one.out1;
 }

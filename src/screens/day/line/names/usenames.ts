@@ -8,7 +8,7 @@ import { blockMeasure } from "../paintblocks.ts";
 import type { Standing } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
-import { boxesOf, limitBoxes, markBoxes, type SkySign, skySigns } from "./signs.ts";
+import { boxesOf, limitBoxes, markBoxes, type SkySign, skySigns, stayBoxes } from "./signs.ts";
 import { remoteNames } from "./remote.ts";
 import { skyOf } from "./sky.ts";
 
@@ -111,6 +111,7 @@ function layoutOf(
     const taken = [
       ...limitBoxes(standing, lane, scale),
       ...markBoxes(standing, lane, scale),
+      ...stayBoxes(standing, lane, scale, wide(SIGN_FACE)),
       ...(signs[i] ?? []).flatMap(boxesOf),
     ];
     return skyOf(standing, lane, scale, taken);
