@@ -224,6 +224,9 @@ for (const theme of ["light", "dark", "dim"] as const)
     await page.keyboard.press("Enter");
     for (let k = 0; k < 3; k += 1) await page.keyboard.press("Shift+ArrowLeft");
     await expect(page.locator(".cost.breach")).toBeVisible();
+    // Where it breaks is drawn: what lies over each other, and the minute.
+    await expect(page.locator(".overlap").first()).toBeVisible();
+    await expect(page.locator(".pin b").first()).toContainText(/\d:\d\d/);
     await check("in hand");
     await page.keyboard.press("Escape");
     await howToPack(page, 60);

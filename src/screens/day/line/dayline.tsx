@@ -13,6 +13,7 @@ import { type Block, type Edge, edgeUnder, hit, type TimeScale } from "../../../
 import { chancesAtRest } from "../../../session/index.ts";
 import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
+import { HandLayer } from "../handlayer.tsx";
 import { Moved } from "../moved.tsx";
 import { BandStill } from "./bandstill.tsx";
 import type { Brush } from "./brush.ts";
@@ -161,6 +162,7 @@ export function DayLine(props: {
           <span>Drag tasks up from the bench, or let Pack fill the day.</span>
         </p>
       )}
+      <HandLayer standing={standing} scale={scale} />
       <Moved standing={standing} scale={scale} />
       <LassoBox />
     </div>

@@ -1,0 +1,99 @@
+import { memo } from "react";
+import type { Lane, TimeScale } from "../../editor/index.ts";
+import { FLIGHT_RULES } from "../../rules/index.ts";
+import { clockText } from "../../words/index.ts";
+import { useDesk, useLook } from "../context.ts";
+import { nearestStarts, overlapsOf, pinsOf, type Starts } from "./breachmarks.ts";
+import { useDial } from "./dial.ts";
+import { slabFor, type Standing } from "./line/geometry.ts";
+
+/** Over the line while something is in hand: where it breaks a rule, and from when to when it could start. */
+export const HandLayer = memo(function HandLayer(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+}) {
+  const { standing, scale } = props;
+  const hand = useLook((state) => state.inHand);
+  const difference = useDesk((state) => state.preview?.difference ?? null);
+  const dial = useDial();
+  if (!hand || !difference) return null;
+  return (
+    <div className="hand-layer" aria-hidden="true">
+      {overlapsOf(standing.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
+        const slab = slabFor(standing, scale, block);
+        if (!slab) return null;
+        const top = Math.min(slab.topLeft, slab.topRight);
+        const height = Math.max(slab.bottomLeft, slab.bottomRight) - top;
+        const left = scale.x(startS);
+        return (
+          <span
+            key={`${block.task} ${lane} ${startS}`}
+            className="overlap"
+            style={{ left, top, width: scale.x(endS) - left, height }}
+          />
+        );
+      })}
+      {pinsOf(difference).map(({ atS, finding }) => {
+        const x = scale.x(atS);
+        if (x < 0 || x > scale.widthPx) return null;
+        return (
+          <span key={atS} className={x > scale.widthPx / 2 ? "pin before" : "pin"} style={{ left: x }}>
+            <b>
+              {FLIGHT_RULES[finding.rule].words}, {clockText(dial, atS)}
+            </b>
+          </span>
+        );
+      })}
+      <Flags standing={standing} scale={scale} />
+    </div>
+  );
+});
+
+/** First and last start on the lane that it is held over, and how far these go if the others slide. */
+function Flags({ standing, scale }: { readonly standing: Standing; readonly scale: TimeScale }) {
+  const target = useLook((state) => state.inHand?.target ?? null);
+  const bands = useDesk((state) => state.fitBands);
+  const gridS = useDesk((state) => state.plan.rules.startGridS);
+  const lane = target?.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
+  if (!bands || !lane || target?.at !== "line") return null;
+  const { fixed, sliding } = nearestStarts(bands, lane.key, target.startS, gridS);
+  return (
+    <>
+      {fixed && <Pair lane={lane} starts={fixed} scale={scale} kind="fixed" />}
+      {sliding && !same(fixed, sliding) && <Pair lane={lane} starts={sliding} scale={scale} kind="sliding" />}
+    </>
+  );
+}
+
+function same(a: Starts | null, b: Starts): boolean {
+  return a !== null && a.firstS === b.firstS && a.lastS === b.lastS;
+}
+
+function Pair(props: {
+  readonly lane: Lane;
+  readonly starts: Starts;
+  readonly scale: TimeScale;
+  readonly kind: "fixed" | "sliding";
+}) {
+  const { lane, starts, scale, kind } = props;
+  const dial = useDial();
+  const row = kind === "fixed" ? 0 : 18;
+  const top = lane.sense === "up" ? lane.topPx + 18 + row : lane.topPx + lane.heightPx - 36 - row;
+  const flag = (atS: number, side: "first" | "last"): React.ReactNode => {
+    const x = scale.x(atS);
+    if (x < 0 || x > scale.widthPx) return null;
+    const time = clockText(dial, atS);
+    const words = kind === "fixed" ? `${side} start ${time}` : `${time} if the others slide`;
+    return (
+      <span className={`start-flag ${side} ${kind}`} style={{ left: x, top }}>
+        {words}
+      </span>
+    );
+  };
+  return (
+    <>
+      {flag(starts.firstS, "first")}
+      {flag(starts.lastS, "last")}
+    </>
+  );
+}
