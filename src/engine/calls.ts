@@ -23,7 +23,7 @@ import type {
   Verdict,
   WhyReport,
 } from "../answers/index.ts";
-import type { Shape } from "../kernel/index.ts";
+import { keysOf, type Shape } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 
 /** What a call is about beside the plan, what it answers, and what it tells on the way. */
@@ -84,6 +84,24 @@ export type Engine = {
   /** Ends the worker; pending calls are rejected. */
   close(): void;
 };
+
+/** One of the engine's calls by its name. */
+export type Ask = <Name extends CallName>(
+  name: Name,
+  plan: Plan,
+  given: Calls[Name]["given"],
+  hearing?: Hearing<Name>,
+) => Promise<Calls[Name]["answer"]>;
+
+/** Every call of an engine, each asked by its name. */
+export function callsBy(ask: Ask): Omit<Engine, "close"> {
+  return Object.fromEntries(
+    keysOf(CALLS).map((name) => [
+      name,
+      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
+    ]),
+  ) as unknown as Omit<Engine, "close">;
+}
 
 /** Why a call has no answer. */
 export class EngineError extends Error {

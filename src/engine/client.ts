@@ -1,6 +1,5 @@
-import { keysOf } from "../kernel/index.ts";
 import { patchBetween, type Plan } from "../plan/index.ts";
-import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
+import { type CallName, type Calls, callsBy, type Engine, EngineError, type Hearing } from "./calls.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 interface Pending {
@@ -126,15 +125,8 @@ export function connect(
     end();
   }
 
-  const calls = Object.fromEntries(
-    keysOf(CALLS).map((name) => [
-      name,
-      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
-    ]),
-  ) as unknown as Engine;
-
   return {
-    ...calls,
+    ...callsBy(ask),
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
     ping: () => port.postMessage({ type: "ping" }),

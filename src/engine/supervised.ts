@@ -1,5 +1,12 @@
-import { keysOf } from "../kernel/index.ts";
-import { type CallName, CALLS, type Calls, type Engine, EngineError, type Hearing } from "./calls.ts";
+import {
+  type Ask,
+  type CallName,
+  type Calls,
+  callsBy,
+  type Engine,
+  EngineError,
+  type Hearing,
+} from "./calls.ts";
 import type { Plan } from "../plan/index.ts";
 import { connect } from "./client.ts";
 import type { Port, ToWorker } from "./messages.ts";
@@ -83,14 +90,8 @@ export function supervised(start: () => Worked, after: After, told: (words: stri
     }
   };
 
-  const calls = Object.fromEntries(
-    keysOf(CALLS).map((name) => [
-      name,
-      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
-    ]),
-  ) as unknown as Engine;
   return {
-    ...calls,
+    ...callsBy(ask),
     close() {
       closed = true;
       working?.close();
@@ -100,12 +101,7 @@ export function supervised(start: () => Worked, after: After, told: (words: stri
 }
 
 interface Watched {
-  ask<Name extends CallName>(
-    name: Name,
-    plan: Plan,
-    given: Calls[Name]["given"],
-    hearing?: Hearing<Name>,
-  ): Promise<Calls[Name]["answer"]>;
+  readonly ask: Ask;
   close(): void;
 }
 

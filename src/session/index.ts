@@ -11,6 +11,7 @@ export type { Pen, Windows, Word } from "./shelf/windows.ts";
 export type { KeptPlan } from "./shelf/aside.ts";
 export type { Which } from "./shelf/shelf.ts";
 export type { MergeOffer } from "./shelf/merging.ts";
+export { wordsOf } from "./files.ts";
 export type { TextFile } from "./files.ts";
 export type { AskedDay } from "./fromwhat.ts";
 export { blankPlan } from "./blank.ts";

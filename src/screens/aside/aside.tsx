@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
-import type { KeptPlan } from "../../session/index.ts";
+import { type KeptPlan, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useAround, useLook } from "../context.ts";
 import { download } from "../shell/files.ts";
@@ -161,8 +161,4 @@ function Row(props: {
       )}
     </li>
   );
-}
-
-function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : "unknown";
 }

@@ -1,9 +1,9 @@
 import { useEffect, useState } from "react";
-import type { Card, KeptState, Which } from "../../session/index.ts";
+import { type Card, type KeptState, type Which, wordsOf } from "../../session/index.ts";
 import { type DifferenceLine, differenceWords } from "../../words/index.ts";
 import { useAround } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
-import { momentWords, stateWords, wordsOf } from "./shelfwords.ts";
+import { momentWords, stateWords } from "./shelfwords.ts";
 
 /** One of two that are held against each other. */
 interface Side {

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
 import { parseText, type Plan } from "../../plan/index.ts";
-import type { KeptState, MergeOffer } from "../../session/index.ts";
+import { type KeptState, type MergeOffer, wordsOf } from "../../session/index.ts";
 import { clashWords, counted, differenceWords } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
-import { momentWords, stateWords, wordsOf } from "./shelfwords.ts";
+import { momentWords, stateWords } from "./shelfwords.ts";
 
 /** A colleague's file that is to be put together with the open plan, and who changed what. */
 export function Merging(props: { readonly file: File; readonly done: (words: string | null) => void }) {

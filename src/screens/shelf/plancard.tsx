@@ -1,8 +1,13 @@
 import { useState } from "react";
 import type { Card } from "../../session/index.ts";
 import { sizeWords } from "../aside/keptwords.ts";
+import { useAround } from "../context.ts";
+import { download } from "../shell/files.ts";
 import { DayPicture } from "./daypicture.tsx";
 import { momentWords, placedWords } from "./shelfwords.ts";
+
+/** Does something with the store, says how it went in the words that it answers, and reads the shelf anew. */
+export type Act = (work: () => Promise<string | null>) => Promise<void>;
 
 /** A plan on the shelf or in the bin, with what can be done with it. */
 export function PlanCard(props: {
@@ -10,14 +15,11 @@ export function PlanCard(props: {
   readonly open: boolean;
   readonly chosen: boolean;
   readonly onChoose: () => void;
-  readonly onOpen: () => void;
-  readonly onCopy: () => void;
-  readonly onRename: (title: string) => void;
-  readonly onFile: () => void;
-  readonly onBin: (away: boolean) => void;
-  readonly onDrop: () => void;
+  readonly act: Act;
+  readonly close: () => void;
 }) {
-  const { card, open, chosen, onChoose, onOpen, onCopy, onFile, onBin } = props;
+  const { card, open, chosen, onChoose } = props;
+  const { onOpen, onCopy, onRename, onFile, onBin, onDrop } = useCardWork(props);
   const [renaming, rename] = useState(false);
   const { title } = card;
   const binned = card.binnedAtMs !== null;
@@ -47,11 +49,11 @@ export function PlanCard(props: {
           title={title}
           onDone={(next) => {
             rename(false);
-            if (next !== null && next !== title) props.onRename(next);
+            if (next !== null && next !== title) onRename(next);
           }}
         />
       ) : binned ? (
-        <BinnedWork title={title} onBack={() => onBin(false)} onDrop={props.onDrop} />
+        <BinnedWork title={title} onBack={() => onBin(false)} onDrop={onDrop} />
       ) : (
         <div className="pair" role="group" aria-label={`Do with ${title}`}>
           <button type="button" className={open ? undefined : "primary"} disabled={open} onClick={onOpen}>
@@ -78,6 +80,46 @@ export function PlanCard(props: {
       )}
     </li>
   );
+}
+
+function useCardWork(props: { readonly card: Card; readonly act: Act; readonly close: () => void }) {
+  const { card, act, close } = props;
+  const { desk } = useAround();
+  const { slot, title } = card;
+  return {
+    onOpen: () =>
+      void act(async () => {
+        if (await desk.openSlot(slot)) close();
+        return null;
+      }),
+    onCopy: () =>
+      void act(async () => {
+        if (!(await desk.openCopy({ slot }))) return `${title} cannot be read.`;
+        close();
+        return null;
+      }),
+    onRename: (next: string) =>
+      void act(async () => {
+        const made = await desk.renamePlan(slot, next);
+        return made.ok ? `Renamed to ${next}.` : (made.error[0]?.message ?? "It keeps its name.");
+      }),
+    onFile: () =>
+      void act(async () => {
+        const file = await desk.fileOf({ slot });
+        download(file.name, [file.text], "application/json");
+        return null;
+      }),
+    onBin: (away: boolean) =>
+      void act(
+        async () =>
+          (await desk.binPlan(slot, away)) ?? `${title} is ${away ? "in the bin" : "back on the shelf"}.`,
+      ),
+    onDrop: () =>
+      void act(async () => {
+        await desk.dropPlan(slot);
+        return `${title} is deleted.`;
+      }),
+  };
 }
 
 function Rename(props: { readonly title: string; readonly onDone: (title: string | null) => void }) {

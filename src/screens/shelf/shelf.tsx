@@ -1,13 +1,12 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { Card } from "../../session/index.ts";
+import { type Card, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { sizeWords } from "../aside/keptwords.ts";
 import { useAround, useDesk } from "../context.ts";
-import { chooseFile, download } from "../shell/files.ts";
+import { chooseFile } from "../shell/files.ts";
 import { Compare } from "./compare.tsx";
 import { Merging } from "./merging.tsx";
 import { PlanCard } from "./plancard.tsx";
-import { wordsOf } from "./shelfwords.ts";
 import { States } from "./states.tsx";
 
 /** What is known of the shelf: nothing yet, why it cannot be read, or what lies on it. */
@@ -135,44 +134,8 @@ export function Shelf() {
               open={one.slot === open}
               chosen={one.slot === card?.slot}
               onChoose={() => choose(one.slot)}
-              onOpen={() =>
-                void act(async () => {
-                  if (await desk.openSlot(one.slot)) close();
-                  return null;
-                })
-              }
-              onCopy={() =>
-                void act(async () => {
-                  if (await desk.openCopy({ slot: one.slot })) close();
-                  return `${one.title} cannot be read.`;
-                })
-              }
-              onRename={(title) =>
-                void act(async () => {
-                  const made = await desk.renamePlan(one.slot, title);
-                  return made.ok ? `Renamed to ${title}.` : (made.error[0]?.message ?? "It keeps its name.");
-                })
-              }
-              onFile={() =>
-                void act(async () => {
-                  const file = await desk.fileOf({ slot: one.slot });
-                  download(file.name, [file.text], "application/json");
-                  return null;
-                })
-              }
-              onBin={(away) =>
-                void act(
-                  async () =>
-                    (await desk.binPlan(one.slot, away)) ??
-                    `${one.title} is ${away ? "in the bin" : "back on the shelf"}.`,
-                )
-              }
-              onDrop={() =>
-                void act(async () => {
-                  await desk.dropPlan(one.slot);
-                  return `${one.title} is deleted.`;
-                })
-              }
+              act={act}
+              close={close}
             />
           ))}
           {found !== null && shown.length === 0 && (

@@ -26,8 +26,3 @@ const KINDS: Readonly<Record<StateKind, string>> = {
 export function stateWords({ kind, name }: Pick<KeptState, "kind" | "name">): string {
   return name === "" ? KINDS[kind] : `${KINDS[kind]} ${name}`;
 }
-
-/** What went wrong, of anything thrown. */
-export function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : "unknown";
-}

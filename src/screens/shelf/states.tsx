@@ -2,13 +2,14 @@ import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../aside/keptwords.ts";
 import { useAround } from "../context.ts";
+import type { Act } from "./plancard.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 
 /** The states of a plan to go back to, and for the open one a new revision. */
 export function States(props: {
   readonly card: Card;
   readonly open: boolean;
-  readonly act: (work: () => Promise<string | null>) => Promise<void>;
+  readonly act: Act;
   readonly close: () => void;
 }) {
   const { card, open, act, close } = props;
