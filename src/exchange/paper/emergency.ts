@@ -32,6 +32,7 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
   const acts = emergency.filter(({ when }) => when === undefined);
   const causes = emergency.flatMap(({ when, text: what }) => (when === undefined ? [] : [{ when, what }]));
   const places = placesOf(known, part);
+  const withShadow = places.some(({ hour }) => hour !== null);
   const act = (words: string, keep = false): Block =>
     paragraph(words, { sizesPt: [14], bold: true, after: 0.6, keep });
   const blocks: Block[] = [
@@ -46,14 +47,15 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
     ...oxygen(known, part),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     gap(0.8),
-    columns(places.some(({ hour }) => hour !== null)),
+    columns(withShadow),
     ...places.map(row),
+    ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12", 12) : []),
     gap(1.4),
     ...causes.flatMap(({ when, what }) => ifThenForm(when, what, "", 12.5)),
     ...(emergency.length === 0 ? [] : [gap(0.6), authorityBlock(authority)]),
   ];
 
-  return leaves(head, "emergency", "back cover", blocks, { again: columns(false), edge: true });
+  return leaves(head, "emergency", "back cover", blocks, { again: columns(withShadow), edge: true });
 }
 
 /** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
@@ -131,7 +133,7 @@ function columns(withShadow: boolean): Block {
         ...text(LEFT, y + 3.8, "HOME FROM", face),
         ...text(AT.minutes, y + 3.8, "TAKES", right),
         ...text(AT.bearing, y + 3.8, "BEARING", right),
-        ...(withShadow ? text(AT.hour, y + 3.8, "SHADOW 12", right) : []),
+        ...(withShadow ? text(AT.hour, y + 3.8, "CLOCK", right) : []),
       ]),
       line(LEFT, y + 4.8, RIGHT - 1, y + 4.8, 0.5),
     ],
