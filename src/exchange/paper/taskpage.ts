@@ -258,17 +258,14 @@ function brought(plan: Plan, task: Task): Block[] {
   const { sample } = task;
   if (!sample) return [];
   const bags = bagNumbers(task, taskNumber(plan, task.id));
-  const [first = "", last = ""] = [bags?.[0], bags?.at(-1)];
-  const said = bags === null ? "not counted" : bags.length === 1 ? first : `${first} to ${last}`;
   const name = nameOf(plan.containers, sample.container);
-  return blankAfter(
-    bags?.length === 1 ? "BAG" : "BAGS",
-    `${said}, ${name}, plan ${mass(sample.massKg, "up")}`,
-    {
-      of: "mass",
-      unit: "",
-    },
-  );
+  const words = `${name}, plan ${mass(sample.massKg, "up")}`;
+  const blank = { of: "mass", unit: "" } as const;
+  if (bags === null) return blankAfter("CASE", words, blank);
+  // Numbers of the bags' own need not follow each other: they are all said.
+  const counted = typeof sample.bags === "number" && bags.length > 2;
+  const said = counted ? `${bags[0]} to ${bags.at(-1)}` : bags.join(", ");
+  return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${said}, ${words}`, blank);
 }
 
 /** The planner's notes, a block for each line, so that long ones run on to the next page. */

@@ -168,7 +168,7 @@ describe("a task's page", () => {
     // 1.64 kg is counted up to 1.7 kg: a load is never shown lighter than it is.
     const words = wordsOf(pageOf(samplePlan(), "ev2", "Double core tube"));
     expect(words).toContain("TAKE Drill, 2 x Core tube");
-    expect(words).toContain("BAGS not counted, Box A, plan 1.7 kg");
+    expect(words).toContain("CASE Box A, plan 1.7 kg");
     expect(wordsOf(pageOf(samplePlan(), "ev1", "Carry the seismic unit to the pad"))).toContain(
       "21.3 kg out",
     );
