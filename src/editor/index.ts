@@ -4,7 +4,7 @@ export { metTicks, petTicks, utcTicks } from "./ticks.ts";
 export type { Tick } from "./ticks.ts";
 export { valueAt, valueNear } from "./course.ts";
 export type { Course } from "./course.ts";
-export { crewLaneBeside, evaRowsOf, laneAt, layLanes, REMOTE, remoteRowsOf } from "./lanes.ts";
+export { crewLaneBeside, laneAt, layLanes, REMOTE, remoteRowsOf } from "./lanes.ts";
 export type { Lane, LaneSizes } from "./lanes.ts";
 export { betweensOf, blocksOf, reliefTopS } from "./relief.ts";
 export type { Between, Block, OutingCourse, OutingStretch, Reach, RestPause } from "./relief.ts";

@@ -89,25 +89,3 @@ export function remoteRowsOf(
   }
   return { row, rows: busyUntil.length };
 }
-
-/**
- * A row for every EVA so that those at the same time stand under each other; `spans` are what each takes up, in the
- * plan's order. The first free row in order of start, so that the fewest rows are used.
- */
-export function evaRowsOf(spans: readonly { readonly startS: number; readonly endS: number }[]): {
-  readonly row: readonly number[];
-  readonly rows: number;
-} {
-  const inOrder = spans
-    .map((span, i) => ({ ...span, i }))
-    .toSorted((a, b) => a.startS - b.startS || a.i - b.i);
-  const busyUntil: number[] = [];
-  const row = new Array<number>(spans.length).fill(0);
-  for (const { startS, endS, i } of inOrder) {
-    const free = busyUntil.findIndex((untilS) => untilS <= startS);
-    const at = free < 0 ? busyUntil.length : free;
-    busyUntil[at] = Math.max(endS, startS + 1);
-    row[i] = at;
-  }
-  return { row, rows: Math.max(1, busyUntil.length) };
-}

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { crewLaneBeside, evaRowsOf, laneAt, layLanes, REMOTE, remoteRowsOf } from "../../src/editor/index.ts";
+import { crewLaneBeside, laneAt, layLanes, REMOTE, remoteRowsOf } from "../../src/editor/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { fixturePlan } from "./fixture.ts";
 
@@ -69,14 +69,5 @@ describe("lanes", () => {
         expect(rows).toBe(busiest);
       }),
     );
-  });
-
-  it("EVAs at the same time stand under each other, others in one row", () => {
-    const span = (startS: number, endS: number) => ({ startS, endS });
-    expect(evaRowsOf([span(0, 10), span(5, 15), span(10, 20), span(30, 40)])).toEqual({
-      row: [0, 1, 0, 0],
-      rows: 2,
-    });
-    expect(evaRowsOf([])).toEqual({ row: [], rows: 1 });
   });
 });

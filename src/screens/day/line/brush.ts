@@ -121,33 +121,6 @@ export function forgetWidths(): void {
   measured.clear();
 }
 
-/** `text` in at most `lines` lines of `roomPx`, broken between words, the last one cut with an ellipsis. */
-export function wrapped(
-  ctx: CanvasRenderingContext2D,
-  text: string,
-  roomPx: number,
-  lines: number,
-): readonly string[] {
-  const words = text.split(" ");
-  const out: string[] = [];
-  let line = "";
-  for (let i = 0; i < words.length; i += 1) {
-    const longer = line === "" ? words[i]! : `${line} ${words[i]!}`;
-    if (line === "" || textPx(ctx, longer) <= roomPx) {
-      line = longer;
-      continue;
-    }
-    if (out.length === lines - 1) {
-      line = `${line} ${words.slice(i).join(" ")}`;
-      break;
-    }
-    out.push(line);
-    line = words[i]!;
-  }
-  out.push(line);
-  return out.map((one) => cut(ctx, one, roomPx));
-}
-
 /** `text` shortened with an ellipsis to fit `roomPx`; empty when not even one letter fits. */
 export function cut(ctx: CanvasRenderingContext2D, text: string, roomPx: number): string {
   if (textPx(ctx, text) <= roomPx) return text;
