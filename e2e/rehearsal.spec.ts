@@ -33,6 +33,9 @@ test("a trainer calls the day, throws a slip in, has it planned anew and reads t
   await expect(broken).toContainText("EVA 1");
   await press(page, "Mend from here");
   await expect(page.locator(".rehearsal-proposal")).toContainText("0 breaches");
+  await expect(page.locator(".rehearsal-proposal")).toContainText(
+    /Every must-do done .+ → .+, everybody home .+ → .+, worth on average \d+ → \d+/,
+  );
   await press(page, "Take it");
   await expect(broken).toHaveCount(0);
   await expect(crew(page, "EV1")).toContainText("Now First scoop");

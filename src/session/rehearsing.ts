@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Change, Recall, Verdict } from "../answers/index.ts";
+import type { Change, ChancesReport, Recall, Verdict } from "../answers/index.ts";
 import { recallOf } from "../check/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import { instant } from "../kernel/index.ts";
@@ -56,6 +56,10 @@ export interface Proposal {
   readonly changes: readonly Change[];
   /** When it was asked for: older than this it no longer fits. */
   readonly askedS: number;
+  /** Of the day as it would go on and with the proposal; null while they are counted, or where they cannot be. */
+  readonly chances: { readonly before: ChancesReport; readonly after: ChancesReport } | null;
+  /** Must-do tasks that were given up already: no chance counts them. */
+  readonly givenUp: readonly string[];
 }
 
 export interface RehearsalState {
@@ -329,7 +333,7 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
         const answer =
           how === "mend"
             ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
-            : await ports.engine.pack(plan, options, { signal: mine.signal });
+            : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
         if (asking !== mine) return;
         const { schedule, verdict } = answer;
         if (missing(standing.spots, schedule)) {
@@ -346,8 +350,24 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
         const changes = scheduleChanges(plan, plan.schedule, schedule);
         state.setState({
           planning: null,
-          proposal: { how, schedule, verdict, changes, askedS: rehearsal.nowS },
+          proposal: {
+            how,
+            schedule,
+            verdict,
+            changes,
+            askedS: rehearsal.nowS,
+            chances: null,
+            givenUp: day.plan.tasks.flatMap(({ id, must }) =>
+              must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
+            ),
+          },
         });
+        const counted = (of: Schedule): Promise<ChancesReport | null> =>
+          desk.chancesOf({ plan, schedule: of }, mine.signal);
+        const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
+        const { proposal } = state.getState();
+        if (asking === mine && proposal && before && after)
+          state.setState({ proposal: { ...proposal, chances: { before, after } } });
       } catch (error) {
         if (asking !== mine) return;
         state.setState({ planning: null, trouble: wordsOf(error) });

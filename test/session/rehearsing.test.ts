@@ -3,6 +3,9 @@ import type { MendReport, PackReport } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
 import { printingRun } from "../../src/exchange/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
+import type { PackOptions } from "../../src/engine/calls.ts";
+import { duration } from "../../src/kernel/index.ts";
+import { glanceRun } from "../../src/solver/simulate/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";
 import type { Desk, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
@@ -45,11 +48,17 @@ let kept: { text: string; clock: { calls: number; nowS: number } | null } | null
 let windows: RehearsalPorts["windows"];
 let room: number;
 let asked: number[];
+let packed: (plan: Plan, options: PackOptions) => Promise<PackReport>;
 let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
 
 function work(open: Plan = plan): RehearsalWork {
   const desk = {
     state: { getState: () => ({ plan: open, verdict: judgeFor(open)(open.schedule) }) },
+    chancesOf: (day: { plan: Plan; schedule: Schedule }) => {
+      const run = glanceRun(day.plan, day.schedule, 200, () => 0);
+      while (run.step(1));
+      return Promise.resolve(run.report());
+    },
   } as unknown as Desk;
   return rehearsalWork(desk, {
     engine: {
@@ -60,7 +69,7 @@ function work(open: Plan = plan): RehearsalWork {
         asked.push(fromS ?? 0);
         return Promise.resolve(run.day());
       },
-      pack: () => Promise.reject(new Error("nobody packs here")) as Promise<PackReport>,
+      pack: (of, options) => packed(of, options),
     },
     judgeFor,
     clock: hand,
@@ -101,6 +110,7 @@ beforeEach(() => {
   windows = undefined;
   room = Infinity;
   asked = [];
+  packed = () => Promise.reject(new Error("nobody packs here"));
   mended = (of, schedule) => {
     const { schedule: found, changes } = mend(of, schedule, { seed: 1, iterations: 20, clock: () => 0 });
     return Promise.resolve({ schedule: found, changes, verdict: judgeFor(of)(found) });
@@ -216,6 +226,41 @@ describe("a rehearsal", () => {
     one.take();
     expect(one.state.getState().proposal).toBeNull();
     expect(one.state.getState().day!.verdict.score.breaches).toBe(0);
+  });
+
+  it("packs for the wish, and says the chances of the day as it would go on and of the new plan: what has happened is certain", async () => {
+    const spread = {
+      ...plan,
+      tasks: plan.tasks.map((one) => ({
+        ...one,
+        must: one.id === "y",
+        duration: { ...one.duration, lowS: duration(500), highS: duration(1500) },
+      })),
+    };
+    let aim: PackOptions["aim"];
+    // The new plan: y is given up for z alone.
+    packed = (of, options) => {
+      ({ aim } = options);
+      const schedule = { placements: of.schedule.placements.filter(({ task: id }) => id !== "y") };
+      return Promise.resolve({ schedule, verdict: judgeFor(of)(schedule) } as PackReport);
+    };
+    const one = work(spread);
+    one.begin(1);
+    one.setCaller("trainer");
+    one.goOn(900);
+    one.call({ kind: "out", eva: "eva-1" });
+    one.goOn(900);
+    one.call({ kind: "begins", task: "x" });
+    await one.planAnew("pack");
+    expect(aim).toBe("wish");
+    const { chances, givenUp } = one.state.getState().proposal!;
+    expect(givenUp).toEqual([]);
+    const { before, after } = chances!;
+    expect(before.tasks.find((each) => each.task === "x")!.done.count).toBe(before.days);
+    expect(before.must.count).toBe(before.days);
+    // y is a must-do of the plan: on the bench no day has every one done.
+    expect(after.must.count).toBe(0);
+    expect(after.meanWorth).toBe(before.meanWorth - 3);
   });
 
   it("does not take a schedule that is older than what has begun since", async () => {

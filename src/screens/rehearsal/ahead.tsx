@@ -1,4 +1,6 @@
-import { clock, counted, crewName, percent } from "../../words/index.ts";
+import type { Proposal } from "../../session/index.ts";
+import { clock, counted, crewName, grouped, listed, percent, taskName } from "../../words/index.ts";
+import { chanceFigure } from "../chancewords.ts";
 import { Dropped, Moved } from "../mended/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
@@ -83,7 +85,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
         <button
           type="button"
           disabled={planning !== null}
-          title="What has begun stays; the rest is packed again for the most worth"
+          title="What has begun stays; the rest is packed again for the chances that the plan wants"
           onClick={() => void work.planAnew("pack")}
         >
           Pack from here
@@ -102,6 +104,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
             {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>
+          <Chances proposal={proposal} />
           {proposal.changes.length === 0 ? <p>Nothing changes.</p> : <Dropped changes={proposal.changes} />}
           <div className="rehearsal-acts">
             <button type="button" className="primary" onClick={() => work.take()}>
@@ -115,5 +118,27 @@ function Anew({ broken }: { readonly broken: boolean }) {
         </div>
       )}
     </div>
+  );
+}
+
+/** What the rest of the day comes to, as it would go on and with the proposal. */
+function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Proposal }) {
+  const { plan } = useRehearsed();
+  if (!chances) return <p className="note">The chances of both are being counted…</p>;
+  const { before, after } = chances;
+  return (
+    <>
+      <p>
+        Every must-do done {chanceFigure(before.must)} → {chanceFigure(after.must)}, everybody home{" "}
+        {chanceFigure(before.home)} → {chanceFigure(after.home)}, worth on average{" "}
+        {grouped(Math.floor(before.meanWorth))} → {grouped(Math.floor(after.meanWorth))}.
+      </p>
+      <p className="note">
+        {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by
+        the plan’s rules.
+        {givenUp.length > 0 &&
+          ` Given up already and not counted: ${listed(givenUp.map((id) => taskName(plan, id)))}.`}
+      </p>
+    </>
   );
 }
