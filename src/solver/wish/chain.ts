@@ -20,6 +20,8 @@ const OFFERED = 0.7;
 const OVERLOOKED = 0.35;
 /** And with this chance something is first put anywhere at all. */
 const ANYWHERE = 0.3;
+/** That is what was just taken off with so much chance over the number of tasks: the fewer there are, the more the order is what matters. */
+const REPLACED = 3;
 /** Temperature at the start and at the end of a chain, in mean worths of a task. */
 const HOT = 0.25;
 const COLD = 0.0125;
@@ -43,6 +45,8 @@ export class Chain {
   private readonly recreate: Recreate;
   private readonly current: Board;
   private now: Sampled | null = null;
+  /** Something that was taken off last. */
+  private taken = 0;
   private readonly mean: number;
   private readonly random: Random;
   private readonly trial: Trial;
@@ -126,7 +130,13 @@ export class Chain {
         s = board.next[s]!;
       }
       for (const a of list) ruin.remove(a);
-    } else for (let k = 0; k < count && board.count > 0; k += 1) ruin.remove(this.anyPlaced());
+      // Nothing is taken of work without crew.
+      this.taken = list[random.below(Math.max(1, list.length))] ?? this.taken;
+    } else
+      for (let k = 0; k < count && board.count > 0; k += 1) {
+        this.taken = this.anyPlaced();
+        ruin.remove(this.taken);
+      }
     return random.below(problem.activities);
   }
 
@@ -134,7 +144,9 @@ export class Chain {
   private placeAnywhere(): void {
     const { random, problem, day } = this;
     const { board } = day;
-    const a = random.below(problem.activities);
+    // What was just taken off goes to another place than the one it came from, or something new comes in.
+    const again = random.next() < Math.min(0.5, REPLACED / problem.activities);
+    const a = again ? this.taken : random.below(problem.activities);
     const first = problem.choiceStart[a]!;
     const choices = problem.choiceStart[a + 1]! - first;
     if (choices === 0 || problem.needs[a]!.length > 0 || !this.recreate.isSingle(a)) return;

@@ -6,8 +6,7 @@ import type { Elite } from "./elites.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 
 const CAUTIONS = [0, 0.25, 0.5, 0.75];
-/** Of so many schedules the cautions are tried on few days; so many of what is best then are counted on more. */
-const SCHEDULES = 8;
+/** The cautions are tried on few days; so many of what is best then are counted on more. */
 const FINALISTS = 5;
 /** Asked for beyond the wish here: of days that only just meet it, half do not on others. */
 const SPARE = 0.01;
@@ -19,9 +18,9 @@ export interface Chosen {
   readonly shown: Days;
 }
 
-/** How many of each are played for one wish, all told. */
-export function daysToChoose({ few, more, shown }: Chosen): number {
-  return SCHEDULES * (CAUTIONS.length + 1) * few.count + FINALISTS * more.count + shown.count;
+/** How many of each are played for one wish, all told, to choose from so many schedules. */
+export function daysToChoose({ few, more, shown }: Chosen, schedules: number): number {
+  return schedules * (CAUTIONS.length + 1) * few.count + FINALISTS * more.count + shown.count;
 }
 
 /**
@@ -54,7 +53,7 @@ export function* choose(
   }
   const byValue = (a: Candidate, b: Candidate): number => b.value - a.value;
   const all: Candidate[] = [];
-  for (const elite of elites.slice(0, SCHEDULES))
+  for (const elite of elites)
     for (const caution of cautions) {
       const rules = { ...crew, caution };
       all.push({ elite, crew: rules, value: valueOf(aim, (yield* counted(elite, rules, days.few)).seen) });

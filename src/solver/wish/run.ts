@@ -68,6 +68,10 @@ const MORE = 1500;
 const SHOWN = 4000;
 /** Above what is wanted on the common days, so that it still holds on days that nobody chose by. */
 const SPARE = 0.02;
+/** What a chance of 90 % may be off by on the common days: about a standard error and a half; so many of either kind are counted on more. */
+const ERROR = 0.04;
+const SURE = 6;
+const HOPES = 4;
 /** Stretches at which the packer proposes. Few, since a pack that is broken off early is worth little at any. */
 const LEVELS = [0, 0.05, 0.1, 0.2];
 /** With this many tasks most of the time is the packer's: chains are slow there, and the packer far from its end. */
@@ -128,8 +132,9 @@ class Run implements WishRun {
   private readonly stage: Stage;
   private readonly crew: CrewRules;
   private readonly wishes: readonly Wish[];
-  /** By wish. */
+  /** By wish; and those that fall short of it on the common days by no more than so few days can err. */
   private readonly elites: readonly Elites[];
+  private readonly hopes: readonly Elites[];
   private readonly random: Random;
   private readonly trial: Trial;
   private readonly beganS: number;
@@ -150,6 +155,7 @@ class Run implements WishRun {
     this.crew = crewOf(problem.plan.odds);
     this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
     this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + SPARE)));
+    this.hopes = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must - ERROR)));
     this.random = random(settings.seed);
     this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
     this.work = this.all();
@@ -197,7 +203,7 @@ class Run implements WishRun {
 
   /** Every schedule that is played counts for every wish. */
   private readonly note: Note = (board, sampled) => {
-    for (const elites of this.elites) elites.note(board, sampled);
+    for (const elites of [...this.elites, ...this.hopes]) elites.note(board, sampled);
   };
 
   private daysOf(count: number, seed: number): Days {
@@ -227,13 +233,20 @@ class Run implements WishRun {
       more: this.daysOf(MORE, SEEDS.more),
       shown: this.daysOf(SHOWN, SEEDS.shown),
     };
-    const part = this.partInTime(daysToChoose(days) * this.wishes.length);
+    const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length);
     const answer: Wished[] = [];
     for (const [w, wish] of this.wishes.entries()) {
-      const chosen = yield* choose(this.stage, this.elites[w]!.list, this.crew, wish, days, part);
+      const chosen = yield* choose(this.stage, this.candidates(w), this.crew, wish, days, part);
       answer.push(chosen ?? this.best()[w]!);
     }
     this.answer = answer;
+  }
+
+  /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be. */
+  private candidates(w: number): readonly Elite[] {
+    const sure = this.elites[w]!.list.slice(0, SURE);
+    const hopes = this.hopes[w]!.list.filter(({ sampled }) => sure.every((one) => one.sampled !== sampled));
+    return [...sure, ...hopes.slice(0, HOPES)];
   }
 
   /** Which part of `days` there is time for, by how fast days have been played in the search. */

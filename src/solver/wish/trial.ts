@@ -15,6 +15,15 @@ const HEATS = [
   { days: 48, tolerances: 0.6 },
 ];
 
+/** Standard errors by which a chance that is as wished may seem to fall short on few days. */
+const ERRORS = 1.5;
+
+/** The wish less what so few days may err by: a price is paid for what is missing of a chance, and not for bad luck with it. */
+function within(wish: Wish, days: number): Wish {
+  const least = (share: number): number => share - ERRORS * Math.sqrt((share * (1 - share)) / days);
+  return { ...wish, home: least(wish.home), must: least(wish.must) };
+}
+
 /** What a schedule came to on the common days, and on the first of them, which others are raced against. */
 export interface Sampled extends Seen {
   /** By heat. */
@@ -88,11 +97,13 @@ export class Trial {
     count.begin();
     const fromS = this.clock();
     const heats: Seen[] = [];
-    const behind = HEATS.some(({ days: most, tolerances }, k) => {
-      const heat = count.until(Math.min(most, days.count)).seen;
+    const behind = HEATS.some(({ days: heatDays, tolerances }, k) => {
+      const heat = count.until(Math.min(heatDays, days.count)).seen;
       heats.push(heat);
+      const likely = within(wish, heatDays);
       return (
-        against !== null && valueOf(wish, heat) < valueOf(wish, against.heats[k]!) - tolerances * tolerance
+        against !== null &&
+        valueOf(likely, heat) < valueOf(likely, against.heats[k]!) - tolerances * tolerance
       );
     });
     if (behind) this.dropped += 1;
