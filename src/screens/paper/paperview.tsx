@@ -16,11 +16,11 @@ import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../odds/useshed.ts";
 import { download } from "../shell/files.ts";
-import type { PaperGiven, PaperJob, PaperPort, PaperSite } from "../services.ts";
+import type { PaperGiven, PaperJob, PaperPort, PaperSite, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
 import { PrintDialog, SIZE_WORDS } from "./printdialog.tsx";
 
-const FIRST_WISHES: Omit<PaperJob, "kind"> = { size: "cuff", duplex: false, order: "stack", holes: false };
+const FIRST_WISHES: Omit<PaperJob, "kind" | "size"> = { duplex: false, order: "stack", holes: false };
 
 /** Why nothing is printed yet. */
 const HELD = "Held until the pages for being late are worked out";
@@ -72,14 +72,18 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
   const verdict = useDesk((state) => state.verdict);
   const packing = useDesk((state) => state.run?.running === true);
   const [id, setId] = useState(paper.kinds[0]?.id ?? "");
-  const [wishes, setWishes] = useState<Omit<PaperJob, "kind">>(FIRST_WISHES);
+  const [wishes, setWishes] = useState(FIRST_WISHES);
+  // What one kind is printed on says nothing of another: a sheet is no cuff page.
+  const [sizes, setSizes] = useState<Readonly<Record<string, PaperSize>>>({});
   const [asking, setAsking] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const chosen = paper.kinds.find((one) => one.id === id);
-  const job = useMemo((): PaperJob => {
-    const size = chosen?.sizes.includes(wishes.size) === true ? wishes.size : (chosen?.sizes[0] ?? "a4");
-    return { ...wishes, kind: id, size };
-  }, [wishes, id, chosen]);
+  const size = sizes[id] ?? chosen?.sizes[0] ?? "a4";
+  const job = useMemo((): PaperJob => ({ ...wishes, kind: id, size }), [wishes, id, size]);
+  const wish = ({ size: other, ...rest }: Partial<PaperJob>): void => {
+    if (other) setSizes({ ...sizes, [id]: other });
+    setWishes({ ...wishes, ...rest });
+  };
 
   const late = chosen?.late ?? false;
   useShed(late);
@@ -145,14 +149,9 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
           ))}
         </div>
         <div className="pair" role="group" aria-label="Paper">
-          {chosen?.sizes.map((size) => (
-            <button
-              key={size}
-              type="button"
-              aria-pressed={size === job.size}
-              onClick={() => setWishes({ ...wishes, size })}
-            >
-              {SIZE_WORDS[size]}
+          {chosen?.sizes.map((one) => (
+            <button key={one} type="button" aria-pressed={one === size} onClick={() => wish({ size: one })}>
+              {SIZE_WORDS[one]}
             </button>
           ))}
         </div>
@@ -206,7 +205,7 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
           job={job}
           pages={pages}
           doubts={doubts}
-          onJob={(part) => setWishes({ ...wishes, ...part })}
+          onJob={wish}
           onPrint={() => window.print()}
           onClose={() => setAsking(false)}
         />

@@ -170,6 +170,16 @@ describe("the print window", () => {
     expect(text()).toContain("1 sheet of paper.");
   });
 
+  it("keeps the paper of one kind apart from that of another", async () => {
+    await showTested();
+    click(button("A4"));
+    click(button("Day"));
+    click(button("Letter"));
+    expect(document.querySelector(".paper-pages")?.textContent).toContain("one letter");
+    click(button("Cuff"));
+    expect(document.querySelector(".paper-pages")?.textContent).toContain("one a4");
+  });
+
   it("prints what it shows", async () => {
     const { engine } = await showTested();
     await act(async () => engine.sheds[0]!.answer(shedReport()));
