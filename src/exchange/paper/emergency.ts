@@ -55,7 +55,7 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
     ...(emergency.length === 0 ? [] : [gap(0.6), authorityBlock(authority)]),
   ];
 
-  return leaves(head, "emergency", "back cover", blocks, { again: columns(withShadow), edge: true });
+  return leaves(head, "emergency", "back cover", blocks, { edge: true });
 }
 
 /** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
