@@ -100,6 +100,8 @@ test("a press on a step shows it, and the button still leads on", async ({ page 
 test("a must-do task that a pack leaves out is named, and asked about", async ({ page }) => {
   await newPlan(page);
   await lead(page).click();
+  // The tables are fetched when they are shown for the first time.
+  await expect(focused(page)).toHaveText("Add place");
   await page.keyboard.press("Enter");
   await paste(page, "Far rim\tStation\t900\t0");
   await step(page, "Requests").click();
@@ -127,6 +129,7 @@ test("every label that the tutorial names is on screen as it is written", async 
   await look();
   await lead(page).click();
   await look();
+  await expect(focused(page)).toHaveText("Add place");
   await page.keyboard.press("Enter");
   await paste(page, "Name\tKind\tEast\tNorth\nFar rim\tStation\t900\t0");
   await lead(page).click();
