@@ -114,6 +114,14 @@ export function textPx(ctx: CanvasRenderingContext2D, text: string): number {
   return width;
 }
 
+/** The same in a face from `font`, which is set only where the width is not known yet: setting it is dear. */
+export function facePx(ctx: CanvasRenderingContext2D, wanted: string, text: string): number {
+  const known = measured.get(`${wanted}|${text}`);
+  if (known !== undefined) return known;
+  setFace(ctx, wanted);
+  return textPx(ctx, text);
+}
+
 const measured = new Map<string, number>();
 
 /** Forgets all widths: the face has arrived after the first painting. */

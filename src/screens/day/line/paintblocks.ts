@@ -9,7 +9,7 @@ import {
   textBeside,
   type Words,
 } from "./blocktext.ts";
-import { type Brush, cut, font, setFace, setFont, textPx, traceSlab } from "./brush.ts";
+import { type Brush, cut, facePx, font, setFace, setFont, textPx, traceSlab } from "./brush.ts";
 import { edgePx } from "./sizes.ts";
 
 /** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */
@@ -219,10 +219,7 @@ const FACES: Readonly<Record<Face, string>> = {
 
 /** Widths of what is written in blocks. */
 export function blockMeasure(ctx: CanvasRenderingContext2D): Measure {
-  return (text, face) => {
-    setFace(ctx, FACES[face]);
-    return textPx(ctx, text);
-  };
+  return (text, face) => facePx(ctx, FACES[face], text);
 }
 
 /** What bounds the words in a block: the part of it in sight, the room that a plate or the mark of a state takes. */

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
 import { useSettled } from "../../../settled.ts";
-import { font, setFace, textPx } from "../brush.ts";
+import { facePx, font } from "../brush.ts";
 import { useFace } from "../canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
 import type { Standing } from "../geometry.ts";
@@ -100,10 +100,7 @@ function layoutOf(
 ): Layout | null {
   const ctx = measuring();
   if (!ctx) return null;
-  const wide = (face: string) => (text: string) => {
-    setFace(ctx, face);
-    return textPx(ctx, text);
-  };
+  const wide = (face: string) => (text: string) => facePx(ctx, face, text);
   const wanting = wantingOf(standing, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
   const lanes = standing.lanes.filter((lane) => lane.crew !== null);
   const signs = lanes.map((lane) => skySigns(standing, lane, scale, slack, wide(SIGN_FACE)));
