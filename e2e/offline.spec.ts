@@ -9,7 +9,7 @@ const show = (page: Page, screen: string) =>
   page
     .getByRole("navigation", { name: "Screens" })
     .getByRole("button", { name: screen, exact: true })
-    .click();
+    .press("Enter");
 
 /** Visits every screen, packs, and opens the window of lists. */
 async function useAll(page: Page): Promise<void> {
