@@ -92,6 +92,9 @@ function renumbered(a: Numbered, b: Numbered): boolean {
   return a.place !== b.place || a.of !== b.of;
 }
 
+/** What the crew reads is set no smaller; revision and date at the edges of a page are for the desk. */
+const READ_OUT_PT = 10;
+
 /** What stands on a page but for revision, date and page number. */
 function contentOf({ page, place, of }: Numbered, { plan }: Revision): Mark[] {
   const state = shortFingerprint(plan);
@@ -99,7 +102,8 @@ function contentOf({ page, place, of }: Numbered, { plan }: Revision): Mark[] {
   return page.marks.filter((mark) => {
     if (mark.kind !== "text") return true;
     const { text, y } = mark;
-    if (text.includes(state) || /\bsheet \d+ of \d+$/.test(text)) return false;
+    // Where it is set to be read out before the hatch is opened, another fingerprint is another page.
+    if ((text.includes(state) && mark.sizePt < READ_OUT_PT) || /\bsheet \d+ of \d+$/.test(text)) return false;
     const atEdge = y < edgeMm || y > page.heightMm - edgeMm;
     return !(atEdge && [`${place}`, `${place} / ${of}`, `Page ${place} of ${of}`].includes(text));
   });
