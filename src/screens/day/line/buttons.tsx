@@ -6,11 +6,7 @@ import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
 import { belowWords, slackWords } from "../../chancewords.ts";
 import { KIND_WORDS } from "../../words.ts";
 import { shows, slabFor, type Standing } from "./geometry.ts";
-import { useSettled } from "../../settled.ts";
 import { useStill } from "./still.ts";
-
-/** How long the window must rest before the buttons are laid out anew, ms. */
-const SETTLE_MS = 100;
 
 /**
  * A button over every block on screen: it carries the block's name for readers and tests, and the keyboard's focus.
@@ -20,12 +16,12 @@ const SETTLE_MS = 100;
 export function BlockButtons(props: ButtonsProps) {
   // Pointers go through the buttons: under a pointer's drag they may stay where they were.
   const standing = useStill(props.standing);
-  const scale = useSettled(props.scale, SETTLE_MS);
-  return <Buttons standing={standing} scale={scale} chances={props.chances} />;
+  return <Buttons standing={standing} scale={props.scale} chances={props.chances} />;
 }
 
 interface ButtonsProps {
   readonly standing: Standing;
+  /** Where the window stands, or stood before it moved. */
   readonly scale: TimeScale;
   /** Null while they are not known or something is in hand. */
   readonly chances: ChancesReport | null;

@@ -29,6 +29,7 @@ import { useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
 import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
 import { usePanning } from "./panning.ts";
+import { useStandstill } from "./standstill.ts";
 
 /** The lanes: a still layer that is painted when the day or the window changes, and one for what is in hand. */
 export function DayLine(props: {
@@ -51,6 +52,7 @@ export function DayLine(props: {
   const known = useKnown(chances);
   const rows = useMemo(() => bandsOf(standing.lanes), [standing.lanes]);
   const panning = usePanning(stage, scale, windows);
+  const stands = useStandstill(scale);
   const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
     latest.current = { standing, scale };
@@ -151,11 +153,11 @@ export function DayLine(props: {
           plates={known.plates}
         />
       ))}
-      <NamesLayer standing={standing} scale={scale} known={known} />
+      <NamesLayer standing={standing} scale={scale} stands={stands} known={known} />
       {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
       {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
       <EvaBars standing={standing} scale={scale} />
-      <BlockButtons standing={standing} scale={scale} chances={chances} />
+      <BlockButtons standing={standing} scale={stands} chances={chances} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
           <b>Nothing is on the line yet.</b>

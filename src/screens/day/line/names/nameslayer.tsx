@@ -13,11 +13,13 @@ const NOBODY: readonly string[] = [];
 export function NamesLayer(props: {
   readonly standing: Standing;
   readonly scale: TimeScale;
+  /** Where the window stands, or stood before it moved. */
+  readonly stands: TimeScale;
   readonly known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> };
 }) {
-  const { standing, scale, known } = props;
+  const { standing, scale, stands, known } = props;
   const held = useLook((look) => look.inHand?.tasks ?? NOBODY);
-  const named = useNames(standing, scale, known);
+  const named = useNames(standing, stands, scale === stands, known);
   const paint = useCallback(
     (brush: Brush) => {
       if (named) paintNames(brush, named, scale, held);

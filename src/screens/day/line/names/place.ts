@@ -145,17 +145,34 @@ interface Placing {
   readonly asks: readonly NameAsk[];
   readonly options: readonly (readonly Option[])[];
   readonly has: (Option | null)[];
+  /** For each ask the others, in order, one of whose options may meet one of its own: all that it can clash with. */
+  readonly near: readonly (readonly number[])[];
   /** Asks by worth, the greatest first. */
   readonly order: readonly number[];
 }
 
 function placingOf(asks: readonly NameAsk[], skies: readonly Sky[]): Placing {
+  const options = asks.map((ask) => optionsOf(ask, skies));
   return {
     asks,
-    options: asks.map((ask) => optionsOf(ask, skies)),
+    options,
     has: asks.map(() => null),
+    near: neighbours(options),
     order: asks.map((_, n) => n).sort((a, b) => asks[b]!.worth - asks[a]!.worth || a - b),
   };
+}
+
+/** Which lists hold options that reach into each other's columns; the others never clash. */
+function neighbours(options: readonly (readonly Option[])[]): readonly (readonly number[])[] {
+  const reaches = options.map((own) => ({
+    from: own.reduce((least, { x0, hair }) => Math.min(least, x0, hair), Infinity),
+    to: own.reduce((most, { x1, hair }) => Math.max(most, x1, hair), -Infinity),
+  }));
+  return reaches.map((own, n) =>
+    reaches.flatMap((other, m) =>
+      m !== n && own.from < other.to + BESIDE_PX && other.from < own.to + BESIDE_PX ? [m] : [],
+    ),
+  );
 }
 
 function placedIn({ has }: Placing): readonly PlacedName[] {
@@ -163,11 +180,9 @@ function placedIn({ has }: Placing): readonly PlacedName[] {
 }
 
 /** The first option of `n` that nothing placed clashes with, but for `aside`. */
-function freeOption({ options, has }: Placing, n: number, aside = -1): Option | null {
-  const free = options[n]!.find((option) =>
-    has.every((other, m) => m === n || m === aside || other === null || !clash(option, other)),
-  );
-  return free ?? null;
+function freeOption({ options, has, near }: Placing, n: number): Option | null {
+  const rivals = near[n]!.flatMap((m) => has[m] ?? []);
+  return options[n]!.find((option) => rivals.every((other) => !clash(option, other))) ?? null;
 }
 
 /** Places what still has no place, and lets one that stands in the way step aside for it where it can. */
@@ -187,9 +202,8 @@ function fill(placing: Placing): void {
 function swapIn(placing: Placing, n: number): boolean {
   const { options, has } = placing;
   for (const option of options[n]!) {
-    const rivals = has.flatMap((other, m) => (m !== n && other && clash(option, other) ? [m] : []));
-    const [m] = rivals;
-    if (rivals.length !== 1 || m === undefined) continue;
+    const m = onlyRival(placing, n, option);
+    if (m === null) continue;
     const old = has[m]!;
     has[n] = option;
     has[m] = null;
@@ -199,6 +213,18 @@ function swapIn(placing: Placing, n: number): boolean {
     has[m] = old;
   }
   return false;
+}
+
+/** The one that an option of `n` clashes with; null where there is none, or more than one. */
+function onlyRival({ has, near }: Placing, n: number, option: Option): number | null {
+  let only: number | null = null;
+  for (const m of near[n]!) {
+    const other = has[m];
+    if (!other || !clash(option, other)) continue;
+    if (only !== null) return null;
+    only = m;
+  }
+  return only;
 }
 
 /** A place for as many names as are found at once: the most worth first, each as near to its block as it can. */
@@ -250,17 +276,25 @@ export function* placeNamesBetter(
   return best;
 }
 
-function costOf({ has }: Placing, n: number, option: Option | null): number {
+function costOf({ has, near }: Placing, n: number, option: Option | null): number {
   if (!option) return NOWHERE_COST;
   let cost = option.cost;
-  for (const [m, other] of has.entries()) if (m !== n && other && clash(option, other)) cost += CLASH_COST;
+  for (const m of near[n]!) {
+    const other = has[m];
+    if (other && clash(option, other)) cost += CLASH_COST;
+  }
   return cost;
 }
 
 /** Takes the least worth of what still clashes away, until nothing does. */
-function dropClashing({ has, order }: Placing): void {
+function dropClashing({ has, near, order }: Placing): void {
   for (const n of order.toReversed()) {
     const own = has[n];
-    if (own && has.some((other, m) => m !== n && other && clash(own, other))) has[n] = null;
+    if (!own) continue;
+    const clashes = near[n]!.some((m) => {
+      const other = has[m];
+      return other && clash(own, other);
+    });
+    if (clashes) has[n] = null;
   }
 }

@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
-import { useSettled } from "../../../settled.ts";
 import { facePx, font } from "../brush.ts";
 import { useFace } from "../canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
@@ -24,9 +23,6 @@ export interface Named {
 export const NAME_FACE = font(12.5, 550);
 export const SIGN_FACE = font(12.5, 600);
 
-/** How long the window must rest before names are placed anew, ms; until then they go along with their blocks. */
-const SETTLE_MS = 100;
-
 /** What is asked for and where: all that the places are worked out from. */
 interface Layout {
   readonly standing: Standing;
@@ -40,31 +36,33 @@ interface Layout {
 
 /**
  * The names that have no room in their blocks. They are placed at once, and again with patience when the machine is idle, which is
- * taken only where it names more. They hold still while anything is in hand.
+ * taken only where it names more. They hold still while anything is in hand, and go along with their blocks while the window moves:
+ * `stands` is the scale at which it stood last, `still` is true while it stands there.
  */
 export function useNames(
   standing: Standing,
-  scale: TimeScale,
+  stands: TimeScale,
+  still: boolean,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
 ): Named | null {
   const inHand = useLook((look) => look.inHand !== null);
   const face = useFace();
-  const settled = useSettled(scale, SETTLE_MS);
-  const still = useKept(standing, inHand);
+  const day = useKept(standing, inHand);
+  const scale = useKept(stands, inHand);
   const layout = useMemo(
-    () => (face ? layoutOf(still, settled, known.slack, known.plates) : null),
-    [still, settled, known, face],
+    () => (face ? layoutOf(day, scale, known.slack, known.plates) : null),
+    [day, scale, known, face],
   );
   const atOnce = useMemo(() => (layout ? placeNames(layout.wanting, layout.skies) : []), [layout]);
   const [better, setBetter] = useState<{ readonly of: Layout; readonly names: readonly PlacedName[] } | null>(
     null,
   );
   useEffect(() => {
-    if (!layout || inHand || atOnce.length === layout.wanting.length) return;
+    if (!layout || inHand || !still || atOnce.length === layout.wanting.length) return;
     return whenIdle(placeNamesBetter(layout.wanting, layout.skies), (names) => {
       if (names.length > atOnce.length) setBetter({ of: layout, names });
     });
-  }, [layout, atOnce, inHand]);
+  }, [layout, atOnce, inHand, still]);
   const places = better?.of === layout ? better.names : atOnce;
   return useMemo(() => (layout ? named(layout, places) : null), [layout, places]);
 }
@@ -117,15 +115,16 @@ function layoutOf(
   return { standing, scale, signs: signs.flat(), wanting, skies, remote };
 }
 
-/** How long a slice of idle work may take where the browser does not say, ms, and how long it waits then. */
+/** How long a slice of idle work may take: a hand may come at any moment. How long to wait between two where idleness is not told. ms */
 const SLICE_MS = 4;
 const PAUSE_MS = 20;
 
 /** Works when nothing else is to be done, slice by slice, and gives the answer; what it returns ends it. */
 function whenIdle<Answer>(work: Generator<void, Answer>, done: (answer: Answer) => void): () => void {
   let gone = false;
-  const step = (leftMs: () => number): void => {
-    while (!gone && leftMs() > 0) {
+  const step = (): void => {
+    const untilMs = performance.now() + SLICE_MS;
+    while (!gone && performance.now() < untilMs) {
       const next = work.next();
       if (!next.done) continue;
       done(next.value);
@@ -135,13 +134,10 @@ function whenIdle<Answer>(work: Generator<void, Answer>, done: (answer: Answer) 
   };
   const wait = (): void => {
     if (typeof requestIdleCallback === "function") {
-      requestIdleCallback((deadline) => step(() => deadline.timeRemaining()));
+      requestIdleCallback(step);
       return;
     }
-    setTimeout(() => {
-      const untilMs = performance.now() + SLICE_MS;
-      step(() => untilMs - performance.now());
-    }, PAUSE_MS);
+    setTimeout(step, PAUSE_MS);
   };
   wait();
   return () => {
