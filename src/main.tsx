@@ -36,6 +36,7 @@ import {
 } from "./session/index.ts";
 import { App, fetchScreens } from "./screens/app.tsx";
 import { createLook, THEMES } from "./screens/look.ts";
+import { keepMapChoice } from "./screens/day/mapbeside.ts";
 import { fetched } from "./screens/ondemand.tsx";
 import type { Services } from "./screens/services.ts";
 
@@ -124,6 +125,7 @@ async function begin(): Promise<void> {
 }
 
 const look = createLook(theme);
+keepMapChoice(look, services.memory);
 /** The rehearsal, once its screen has been fetched. */
 let rehearsing: RehearsalWork | null = null;
 
@@ -158,14 +160,27 @@ const screens = {
     );
   }),
   site: fetched(async () => {
-    const [{ SiteView }, { createSiteLook }, { siteWork }] = await Promise.all([
+    const [{ SiteView }, { createSiteLook, forgetWithPlan }, { siteWork }] = await Promise.all([
       import("./screens/site/siteview.tsx"),
       import("./screens/site/sitelook.ts"),
       import("./session/site.ts"),
     ]);
     const site = siteWork(desk, engine);
     const siteLook = createSiteLook();
+    forgetWithPlan(desk, siteLook);
     return () => <SiteView site={site} siteLook={siteLook} />;
+  }),
+  map: fetched(async () => {
+    const [{ BesideMap }, { createSiteLook, forgetWithPlan }, { siteWork }] = await Promise.all([
+      import("./screens/site/beside/besidemap.tsx"),
+      import("./screens/site/sitelook.ts"),
+      import("./session/site.ts"),
+    ]);
+    const site = siteWork(desk, engine);
+    // A look of its own: in less room less is read, and it is moved apart from the screen of the site.
+    const siteLook = createSiteLook(["times", "stocks"]);
+    forgetWithPlan(desk, siteLook);
+    return () => <BesideMap site={site} siteLook={siteLook} />;
   }),
   rehearsal: fetched(async () => {
     const [{ RehearsalView }, { rehearsalWork }] = await Promise.all([
@@ -226,6 +241,7 @@ createRoot(root).render(
       rehearsal={<screens.rehearsal.Screen />}
       paper={<screens.paper.Screen />}
       details={<screens.details.Screen />}
+      map={<screens.map.Screen />}
     />
   </StrictMode>,
 );

@@ -34,6 +34,7 @@ interface Wired {
   readonly rehearsal: ReactNode;
   readonly paper: ReactNode;
   readonly details: ReactNode;
+  readonly map: ReactNode;
 }
 
 /** The whole program on screen. */
@@ -79,7 +80,12 @@ function Screens(props: Wired) {
       <Outset />
       <main className="screen">
         <OnDemand key={screen} name={`${screen} screen`}>
-          {screen === "day" && <DayView details={<OnDemand name="task">{props.details}</OnDemand>} />}
+          {screen === "day" && (
+            <DayView
+              details={<OnDemand name="task">{props.details}</OnDemand>}
+              map={<OnDemand name="map">{props.map}</OnDemand>}
+            />
+          )}
           {screen === "day" && <WhyPanel />}
           {screen === "day" && <Mended />}
           {screen === "variants" && <variants.Screen />}

@@ -118,6 +118,8 @@ export interface LookState {
   readonly listShown: boolean;
   /** Every margin of a suit in its own strip, or the four of a suit in one; null leaves it to the room there is. */
   readonly margins: "all" | "least" | null;
+  /** True where the map is put away from beside the lanes, however wide the window is. */
+  readonly mapAway: boolean;
   /** What is open of the side where it is a rail. */
   readonly sideOpen: boolean;
   /** Whether all fields of the selected task are shown. */
@@ -169,6 +171,7 @@ export function createLook(theme: Theme): Look {
     newerVersion: null,
     listShown: false,
     margins: null,
+    mapAway: false,
     sideOpen: false,
     details: false,
     pointed: null,

@@ -15,7 +15,7 @@ import {
   layingWords,
   takenWords,
 } from "../exchange/heightgrid/index.ts";
-import type { Plan } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 
@@ -24,7 +24,8 @@ export interface SiteWork {
   ground(plan: Plan, signal: AbortSignal): Promise<SiteGround | null>;
   light(plan: Plan, atS: number, signal: AbortSignal): Promise<SiteLight>;
   rings(plan: Plan, left: readonly Left[], signal: AbortSignal): Promise<readonly SiteRing[]>;
-  walks(plan: Plan, signal: AbortSignal): Promise<SiteWalks>;
+  /** Who walks where on the plan's own day, or on another one of the same plan. */
+  walks(plan: Plan, signal: AbortSignal, schedule?: Schedule): Promise<SiteWalks>;
   /** Puts a place elsewhere as one step of the history; the answer is why not, or null when it was done. */
   movePlace(id: string, eastM: number, northM: number): string | null;
   /** Places, keep-outs, the ways of the day and the given rings as GeoJSON. */
@@ -90,7 +91,7 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
     ground: (plan, signal) => engine.siteGround(plan, {}, { signal }),
     light: (plan, atS, signal) => engine.siteLight(plan, { atS }, { signal }),
     rings: (plan, left, signal) => engine.siteRings(plan, { left }, { signal }),
-    walks: (plan, signal) => engine.siteWalks(plan, { schedule: plan.schedule }, { signal }),
+    walks: (plan, signal, schedule = plan.schedule) => engine.siteWalks(plan, { schedule }, { signal }),
     movePlace(id, eastM, northM) {
       const place = open().site.places.find((one) => one.id === id);
       if (!place) return "there is no such place";

@@ -77,6 +77,7 @@ async function show() {
         site={<p>Map</p>}
         paper={<PaperView paper={PAPER} />}
         details={<p>Details</p>}
+        map={<p>Map</p>}
       />,
     ),
   );

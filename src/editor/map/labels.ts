@@ -19,7 +19,8 @@ export interface LabelPlace {
   readonly top: number;
 }
 
-interface Box {
+/** An upright box. */
+export interface Box {
   readonly left: number;
   readonly top: number;
   readonly right: number;
@@ -59,11 +60,13 @@ export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightP
   return places;
 }
 
-function isSeen({ x, y }: LabelWish, widthPx: number, heightPx: number): boolean {
+/** True for what lies in a picture of this size. */
+export function isSeen({ x, y }: LabelWish, widthPx: number, heightPx: number): boolean {
   return x >= 0 && y >= 0 && x <= widthPx && y <= heightPx;
 }
 
-function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish, fartherPx: number): Box[] {
+/** Boxes for a label about its thing, in order of liking, `fartherPx` farther away than beside it. */
+export function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish, fartherPx: number): Box[] {
   const away = radiusPx + GAP_PX + fartherPx;
   const at = (left: number, top: number): Box => ({
     left,
@@ -85,6 +88,7 @@ function around({ x, y, radiusPx, widthPx, heightPx }: LabelWish, fartherPx: num
   ];
 }
 
-function overlap(a: Box, b: Box): boolean {
+/** True where two boxes share more than an edge. */
+export function overlap(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }

@@ -4,6 +4,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 import type { LookState } from "../look.ts";
 import { Menu } from "../shell/menu.tsx";
 import { useDay } from "./around.ts";
+import { useWide } from "./mapbeside.ts";
 import { evaSpan } from "./windowing.ts";
 
 const CLOCKS = [
@@ -83,6 +84,8 @@ function Manners() {
   const manner = useLook((state) => state.inHand?.manner ?? state.manner);
   const tool = useLook((state) => state.tool);
   const clock = useLook((state) => state.clock);
+  const wide = useWide();
+  const away = useLook((state) => state.mapAway);
   return (
     <>
       <Menu name={clock.toUpperCase()} label="Clock and hand" title="Clock, hand, legend" atEnd>
@@ -95,6 +98,16 @@ function Manners() {
         />
         <Choice label="Empty ground" chosen={tool} options={TOOLS} onChoose={(next) => set({ tool: next })} />
         <hr />
+        {wide && (
+          <button
+            type="button"
+            className="quiet"
+            aria-pressed={!away}
+            onClick={() => set({ mapAway: !away })}
+          >
+            Map beside the lanes
+          </button>
+        )}
         <button type="button" className="quiet" onClick={() => set({ keysShown: true })}>
           Legend and keys <kbd>?</kbd>
         </button>

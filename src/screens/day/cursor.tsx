@@ -2,11 +2,16 @@ import { type TimeScale } from "../../editor/index.ts";
 import { clock, clockText, utcClock } from "../../words/index.ts";
 import { useLook } from "../context.ts";
 import { useDial } from "./dial.ts";
+import { useMapBeside } from "./mapbeside.ts";
 
-/** The time under the pointer: one line through lanes and margins, with both clocks at its head. */
+/**
+ * The time under the pointer: one line through lanes and margins, with both clocks at its head. Beside the map it stays at the
+ * minute that the map shows.
+ */
 export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
   const { scale } = props;
-  const cursorS = useLook((look) => look.cursorS);
+  const beside = useMapBeside();
+  const cursorS = useLook((look) => look.cursorS ?? (beside ? look.minuteS : null));
   const inHand = useLook((look) => look.inHand !== null);
   const dial = useDial();
   if (cursorS === null || inHand) return null;

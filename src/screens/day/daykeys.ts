@@ -112,7 +112,8 @@ export function dayKeys(
     const from = focus ?? blocks[0];
     const next = from ? blockBeside(blocks, lanes, from, way) : null;
     if (!next) return;
-    look.setState({ focus: { task: next.task, lane: next.lane } });
+    // The minute goes along; it is the pointer's again when that moves.
+    look.setState({ focus: { task: next.task, lane: next.lane }, cursorS: null, minuteS: next.startS });
     const { selection } = desk.state.getState();
     desk.select(more ? [...new Set([...selection, ...(from ? [from.task] : []), next.task])] : [next.task]);
     windows.reveal(next);

@@ -9,15 +9,17 @@ import { dayGesture } from "./gesture.ts";
 import { lineWork } from "./linework.ts";
 import { PinnedBox } from "./pinned.tsx";
 import { Readout } from "./readout.tsx";
+import { useMapBeside } from "./mapbeside.ts";
 import { Side } from "./side.tsx";
 import { splitWork } from "./splitwork.ts";
 import { windowing } from "./windowing.ts";
 
-/** The day: lanes, margins under the same axis, one line to read what is pointed at, and the side. */
-export function DayView(props: { readonly details: ReactNode }) {
+/** The day: lanes, margins under the same axis, one line to read what is pointed at, the map where there is room, and the side. */
+export function DayView(props: { readonly details: ReactNode; readonly map: ReactNode }) {
   const { desk, look, walkS } = useAround();
   const line = useTheLine();
   const { stage, latest } = line;
+  const beside = useMapBeside();
   const windows = useMemo(
     () =>
       windowing(
@@ -57,6 +59,7 @@ export function DayView(props: { readonly details: ReactNode }) {
           <Board line={line} />
           <Readout />
         </div>
+        {beside && props.map}
         <Side details={props.details} />
         <PinnedBox />
       </div>

@@ -5,6 +5,7 @@ import type { Look } from "../look.ts";
 import { findingKey, readFindings } from "../words.ts";
 import type { DayGesture } from "./gesture.ts";
 import { goToFinding } from "./findingway.ts";
+import { isWide, MAP_FROM_PX } from "./mapbeside.ts";
 import type { Windowing } from "./windowing.ts";
 
 const MINUTE_S = 60;
@@ -81,6 +82,13 @@ export function lineWork(
         const tool = look.getState().tool === "pan" ? "lasso" : "pan";
         look.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
       },
+    ),
+    line(
+      "map beside",
+      () => (look.getState().mapAway ? "Show the map beside the lanes" : "Put the map away"),
+      [],
+      () => look.setState(({ mapAway }) => ({ mapAway: !mapAway })),
+      () => (isWide() ? null : `The map stands beside the lanes from ${MAP_FROM_PX} px of width.`),
     ),
     line("zoom in", "Zoom in", ["+", "="], () => windows.zoomAbout(middle(), 0.7)),
     line("zoom out", "Zoom out", ["-", "_"], () => windows.zoomAbout(middle(), 1 / 0.7)),

@@ -69,7 +69,8 @@ function useChange(standing: Standing, packing: boolean): Change | null {
   return change;
 }
 
-function boxOf({ left, right, topLeft, topRight, bottomLeft, bottomRight }: Slab): CSSProperties {
+/** The upright box round a slab. */
+export function boxOf({ left, right, topLeft, topRight, bottomLeft, bottomRight }: Slab): CSSProperties {
   const top = Math.min(topLeft, topRight);
   return { left, top, width: right - left, height: Math.max(bottomLeft, bottomRight) - top };
 }

@@ -3,6 +3,10 @@ import type { SiteCommands } from "./commands.ts";
 import type { Picture } from "./picture.ts";
 import type { SiteLook } from "./sitelook.ts";
 
+/** What the hand may do; without `carry` it moves no place. */
+type HandCommands = Pick<SiteCommands, "choose" | "setDown" | "letGo" | "extent"> &
+  Partial<Pick<SiteCommands, "carry">>;
+
 /**
  * Pointers on the map: one drags the ground or a place, two pinch, the wheel zooms. A finger moves a place only when it
  * was chosen before, so that who pans with a finger never moves one by mistake.
@@ -10,12 +14,12 @@ import type { SiteLook } from "./sitelook.ts";
 export class MapHand {
   private readonly element: HTMLElement;
   private readonly look: SiteLook;
-  private readonly commands: SiteCommands;
+  private readonly commands: HandCommands;
   private readonly picture: () => Picture;
   private readonly down = new Map<number, { x: number; y: number }>();
   private press: { x: number; y: number; place: string | null; moved: boolean } | null = null;
 
-  constructor(element: HTMLElement, look: SiteLook, commands: SiteCommands, picture: () => Picture) {
+  constructor(element: HTMLElement, look: SiteLook, commands: HandCommands, picture: () => Picture) {
     this.element = element;
     this.look = look;
     this.commands = commands;
@@ -55,7 +59,9 @@ export class MapHand {
       return;
     }
     const found = this.placeUnder(point, event.pointerType === "mouse" ? 12 : 24);
-    const holds = event.pointerType === "mouse" || found === this.look.getState().place;
+    const holds =
+      this.commands.carry !== undefined &&
+      (event.pointerType === "mouse" || found === this.look.getState().place);
     this.press = { ...point, place: holds ? found : null, moved: false };
   };
 
@@ -87,7 +93,7 @@ export class MapHand {
     }
     press.moved = true;
     const spot = spotAt(picture.frame, point.x, point.y);
-    this.commands.carry(press.place, "pointer", Math.round(spot.eastM), Math.round(spot.northM));
+    this.commands.carry?.(press.place, "pointer", Math.round(spot.eastM), Math.round(spot.northM));
   }
 
   private pinch(id: number, before: { x: number; y: number }, point: { x: number; y: number }): void {

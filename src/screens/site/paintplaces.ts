@@ -195,7 +195,8 @@ function minuteTexts(picture: Picture): Text[] {
   });
 }
 
-function paintSign({ ctx, palette }: Brush, { kind }: Place, x: number, y: number): void {
+/** The sign of a place by its kind. */
+export function paintSign({ ctx, palette }: Brush, { kind }: Place, x: number, y: number): void {
   ctx.setLineDash([]);
   ctx.lineJoin = "miter";
   ctx.beginPath();

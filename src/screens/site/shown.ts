@@ -2,6 +2,7 @@ import type { Left, SiteGround, Verdict } from "../../answers/index.ts";
 import { type Extent, extentOf } from "../../editor/map/index.ts";
 import { valueNear } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { ALL_EVAS } from "./sitelook.ts";
 
 /** What of the day and the ground is shown. */
 
@@ -46,6 +47,16 @@ export function placesExtent(plan: Plan): Extent {
   };
 }
 
+/** The lander and the places where something is done on the day; all places where nothing is yet. */
+export function dayExtent(plan: Plan): Extent {
+  const placed = new Set(plan.schedule.placements.map((one) => one.task));
+  const done = plan.tasks.filter((task) => placed.has(task.id));
+  const used = new Set(done.flatMap((task) => [task.place, task.endPlace]));
+  if (used.size === 0) return placesExtent(plan);
+  const places = plan.site.places.filter((one) => one.kind === "lander" || used.has(one.id));
+  return placesExtent({ ...plan, site: { ...plan.site, places, keepOuts: [] } });
+}
+
 /** Ground and places together: where the middle of the map may be. */
 export function wholeExtent(plan: Plan, ground: SiteGround | null): Extent {
   const places = placesExtent(plan);
@@ -57,4 +68,16 @@ export function wholeExtent(plan: Plan, ground: SiteGround | null): Extent {
     southM: Math.min(places.southM, southM),
     northM: Math.max(places.northM, southM + (rows - 1) * cellM),
   };
+}
+
+/** The EVAs whose ways are shown: the chosen ones, else those under way at a moment, else the next. */
+export function evasShown(verdict: Verdict, shown: string | null, atS: number): ReadonlySet<string> {
+  const outings = verdict.outings;
+  if (shown === ALL_EVAS) return new Set(outings.map((one) => one.eva));
+  if (shown !== null && outings.some((one) => one.eva === shown)) return new Set([shown]);
+  const under = outings.filter(({ span }) => span.startS <= atS && atS <= span.endS);
+  if (under.length > 0) return new Set(under.map((one) => one.eva));
+  // Between EVAs the next one, after the last the last one.
+  const next = outings.find(({ span }) => span.startS > atS) ?? outings.at(-1);
+  return new Set(next ? [next.eva] : []);
 }

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { MapFrame } from "../../editor/map/index.ts";
+import type { Desk } from "../../session/index.ts";
 
 /** How the site is looked at: nothing here is part of the plan. */
 
@@ -53,12 +54,20 @@ export type SiteLook = StoreApi<SiteLookState>;
 
 export const ALL_EVAS = "all evas";
 
-export function createSiteLook(): SiteLook {
+/** A look that shows all but what is `hidden`. */
+export function createSiteLook(hidden: readonly Layer[] = []): SiteLook {
   return createStore<SiteLookState>()(() => ({
     frame: null,
-    layers: Object.fromEntries(LAYERS.map((one) => [one, true])) as Record<Layer, boolean>,
+    layers: Object.fromEntries(LAYERS.map((one) => [one, !hidden.includes(one)])) as Record<Layer, boolean>,
     eva: null,
     place: null,
     moving: null,
   }));
+}
+
+/** Forgets what was looked at in one plan whenever another is opened; the answer ends it. Layers are kept: they are a habit. */
+export function forgetWithPlan(desk: Desk, siteLook: SiteLook): () => void {
+  return desk.state.subscribe(({ slot }, before) => {
+    if (slot !== before.slot) siteLook.setState({ frame: null, eva: null, place: null, moving: null });
+  });
 }

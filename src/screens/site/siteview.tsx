@@ -1,28 +1,31 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef } from "react";
 import type { Verdict } from "../../answers/index.ts";
-import { fitted } from "../../editor/map/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
 import { clock, counted, lasting, placeName, signed, touchdownMs, utcClock } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { SiteContext, useSite, useSiteLook } from "./around.ts";
 import { siteCommands } from "./commands.ts";
 import { useLatest } from "./latest.ts";
+import { useGroundAndLight } from "./light.ts";
 import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
 import type { Picture } from "./picture.ts";
+import { useFrame, useSize } from "./room.ts";
 import { PlaceList } from "./placelist.tsx";
-import { leftAt, PAD_PX, placesExtent, wholeExtent } from "./shown.ts";
+import { evasShown, leftAt, placesExtent, wholeExtent } from "./shown.ts";
 import { SiteFiles } from "./sitefiles.tsx";
-import { ALL_EVAS, type SiteLook } from "./sitelook.ts";
+import type { SiteLook } from "./sitelook.ts";
 import { TimeBar } from "./timebar.tsx";
 
 /** The site: map, minute, places, layers. */
 export function SiteView(props: { readonly site: SiteWork; readonly siteLook: SiteLook }) {
   const { site, siteLook } = props;
   const around = useMemo(() => ({ site, siteLook }), [site, siteLook]);
+  const slot = useDesk((state) => state.slot);
   return (
     <SiteContext value={around}>
-      <Site />
+      {/* Another plan begins anew: no answer of the one before stands over it. */}
+      <Site key={slot} />
     </SiteContext>
   );
 }
@@ -63,7 +66,8 @@ function Site() {
   useEffect(() => desk.commands.add(commands.list), [desk, commands]);
   useEffect(() => chosenByTask(desk, siteLook), [desk, siteLook]);
 
-  const frame = useFrame(size, open);
+  const extent = useMemo(() => placesExtent(open), [open]);
+  const frame = useFrame(size, extent);
   const layers = useSiteLook((state) => state.layers);
   const place = useSiteLook((state) => state.place);
   const theme = useLook((state) => state.theme);
@@ -177,33 +181,12 @@ function useAnswers(minuteS: number, plan: Picture["plan"]) {
   const { site } = useSite();
   const open = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
-  // Ground and light stay the same while places move.
-  const { ground: stored, stay, body } = open;
-  const { latDeg, lonDeg, elevationM } = open.site;
-  const skyKey = `${latDeg} ${lonDeg} ${elevationM}`;
-  const still = useRef(open);
-  useEffect(() => {
-    still.current = open;
-  }, [open]);
-  // The open plan itself is sent, never a copy of it: what the engine has already is not sent again.
-  const askGround = useCallback(
-    (signal: AbortSignal) => site.ground(still.current, signal),
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [site, stored],
-  );
-  const askLight = useCallback(
-    (signal: AbortSignal) => site.light(still.current, minuteS, signal),
-    // What the light depends on beside the minute.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [site, stored, stay, body, skyKey, minuteS],
-  );
   const askRings = useCallback(
     (signal: AbortSignal) => site.rings(open, leftAt(verdict, minuteS), signal),
     [site, open, verdict, minuteS],
   );
   const askWalks = useCallback((signal: AbortSignal) => site.walks(plan, signal), [site, plan]);
-  const ground = useLatest(askGround);
-  const light = useLatest(askLight);
+  const { ground, light } = useGroundAndLight(open, minuteS);
   const rings = useLatest(askRings);
   const walks = useLatest(askWalks);
   return {
@@ -236,32 +219,6 @@ function useTime(): (atS: number) => string {
   );
 }
 
-/** The frame in the room there is; all of the site while none was chosen. */
-function useFrame(size: { readonly width: number; readonly height: number }, plan: Picture["plan"]) {
-  const { siteLook } = useSite();
-  const kept = useSiteLook((state) => state.frame);
-  const frame = useMemo(() => {
-    const all = fitted(placesExtent(plan), size.width, size.height, PAD_PX);
-    return kept ? { ...kept, widthPx: size.width, heightPx: size.height } : all;
-  }, [kept, plan, size]);
-  useEffect(() => {
-    // Kept once it is shown, so that places moved later do not move the map under them.
-    if (!kept && size.width > 0) siteLook.setState({ frame });
-  }, [kept, size, frame, siteLook]);
-  return frame;
-}
-
-function evasShown(verdict: Verdict, shown: string | null, atS: number): ReadonlySet<string> {
-  const outings = verdict.outings;
-  if (shown === ALL_EVAS) return new Set(outings.map((one) => one.eva));
-  if (shown !== null && outings.some((one) => one.eva === shown)) return new Set([shown]);
-  const under = outings.filter(({ span }) => span.startS <= atS && atS <= span.endS);
-  if (under.length > 0) return new Set(under.map((one) => one.eva));
-  // Between EVAs the next one, after the last the last one.
-  const next = outings.find(({ span }) => span.startS > atS) ?? outings.at(-1);
-  return new Set(next ? [next.eva] : []);
-}
-
 /** A task selected elsewhere chooses its place on the map. */
 function chosenByTask(desk: ReturnType<typeof useAround>["desk"], siteLook: SiteLook): () => void {
   const follow = (): void => {
@@ -275,23 +232,4 @@ function chosenByTask(desk: ReturnType<typeof useAround>["desk"], siteLook: Site
   return desk.state.subscribe((now, before) => {
     if (now.selection !== before.selection) follow();
   });
-}
-
-function useSize(ref: React.RefObject<HTMLElement | null>) {
-  const [size, setSize] = useState({ width: 0, height: 0 });
-  useLayoutEffect(() => {
-    const element = ref.current;
-    if (!element) return;
-    const measure = (): void =>
-      setSize((now) =>
-        now.width === element.clientWidth && now.height === element.clientHeight
-          ? now
-          : { width: element.clientWidth, height: element.clientHeight },
-      );
-    measure();
-    const watch = new ResizeObserver(measure);
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [ref]);
-  return size;
 }

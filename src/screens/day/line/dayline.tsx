@@ -15,6 +15,7 @@ import { useAround, useDesk, useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import { HandLayer } from "../handlayer.tsx";
 import { Moved } from "../moved.tsx";
+import { Pointed } from "../pointed.tsx";
 import { BandStill } from "./bandstill.tsx";
 import type { Brush } from "./brush.ts";
 import { BlockButtons } from "./buttons.tsx";
@@ -166,6 +167,7 @@ export function DayLine(props: {
       )}
       <HandLayer standing={standing} scale={scale} />
       <Moved standing={standing} scale={scale} />
+      <Pointed standing={standing} scale={scale} />
       <LassoBox />
     </div>
   );

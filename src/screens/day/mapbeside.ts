@@ -1,0 +1,44 @@
+import { useEffect, useState } from "react";
+import { useLook } from "../context.ts";
+import type { Look } from "../look.ts";
+import type { Services } from "../services.ts";
+
+/** The map of the site beside the lanes: where there is room for both, unless it was put away. */
+
+/** From this width of the window the map stands beside the lanes, CSS pixels. */
+export const MAP_FROM_PX = 1600;
+
+const WIDE = `(min-width: ${MAP_FROM_PX}px)`;
+const KEPT = "map beside the lanes";
+
+/** True where the window has room for the map. */
+export function isWide(): boolean {
+  return window.matchMedia?.(WIDE).matches ?? false;
+}
+
+/** The same, kept up to date. */
+export function useWide(): boolean {
+  const [wide, setWide] = useState(isWide);
+  useEffect(() => {
+    const query = window.matchMedia?.(WIDE);
+    const changed = (): void => setWide(isWide());
+    query?.addEventListener("change", changed);
+    return () => query?.removeEventListener("change", changed);
+  }, []);
+  return wide;
+}
+
+/** True while the map stands beside the lanes. */
+export function useMapBeside(): boolean {
+  const wide = useWide();
+  const away = useLook((state) => state.mapAway);
+  return wide && !away;
+}
+
+/** Takes up what was chosen the last time, and keeps every choice from now on; the answer ends it. */
+export function keepMapChoice(look: Look, memory: Services["memory"]): () => void {
+  look.setState({ mapAway: memory.get(KEPT) === "away" });
+  return look.subscribe(({ mapAway }, before) => {
+    if (mapAway !== before.mapAway) memory.set(KEPT, mapAway ? "away" : "shown");
+  });
+}

@@ -1,0 +1,23 @@
+import { memo } from "react";
+import type { TimeScale } from "../../editor/index.ts";
+import { useLook } from "../context.ts";
+import { shows, slabFor, type Standing } from "./line/geometry.ts";
+import { boxOf } from "./moved.tsx";
+
+/** Edges about the blocks of the task that is pointed at elsewhere: on the map, by its number. */
+export const Pointed = memo(function Pointed(props: {
+  readonly standing: Standing;
+  readonly scale: TimeScale;
+}) {
+  const { standing, scale } = props;
+  const task = useLook((state) => (state.cursorS === null ? state.pointed : null));
+  if (task === null) return null;
+  return standing.blocks
+    .filter((block) => block.task === task && shows(scale, block))
+    .map((block) => {
+      const slab = slabFor(standing, scale, block);
+      return (
+        slab && <span key={block.lane} className="pointed-block" aria-hidden="true" style={boxOf(slab)} />
+      );
+    });
+});
