@@ -90,10 +90,9 @@ test("a breach is asked about, and the answer is marked when the day changes", a
   await page.keyboard.press("Enter");
   for (let k = 0; k < 9; k += 1) await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("Enter");
-  const ask = page
-    .getByRole("region", { name: "Findings" })
-    .getByRole("button", { name: /^Why not\?/ })
-    .first();
+  const findings = page.getByRole("region", { name: "Findings" });
+  await findings.getByRole("button", { name: /breach/, expanded: false }).first().press("Enter");
+  const ask = findings.getByRole("button", { name: /^Why not\?/ }).first();
   await ask.press("Enter");
   await expect(answer(page).getByRole("heading", { name: "The day as it stands" })).toBeFocused();
   await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0);

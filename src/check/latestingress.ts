@@ -15,6 +15,7 @@ import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
  *
  * What a suit carries bounds it like this: the whole day is done as scheduled and somewhere on the way time is lost, with the
  * hardest work of the EVA all that time; then every reserve still holds at ingress, and at every moment outside what the walk-back draws.
+ * Where the walk-back only warns and the day spends its reserve already, the stock lasts for the walk-back at every moment away from the lander.
  * Heat and long work bound nothing here: they ask for a rest and not for the way home.
  */
 export function ingressLimits(plan: Plan, schedule: Schedule, eva: string): readonly Limit[] | null {
@@ -32,11 +33,15 @@ export function ingressLimitsByEva(
 }
 
 function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {
-  return inOrder([...boundsOf(walkthrough, out, true), ...out.walks.flatMap(suitLimits)]);
+  const warns = walkthrough.prepared.plan.rules.walkback.level === "warning";
+  return inOrder([
+    ...boundsOf(walkthrough, out, true),
+    ...out.walks.flatMap((walk) => suitLimits(walk, warns)),
+  ]);
 }
 
-/** What the suit of one outing allows, one limit for each consumable and rule. */
-function suitLimits(walk: Walk): Limit[] {
+/** What the suit of one outing allows, one limit for each consumable and rule; `warns` where the walk-back only warns. */
+function suitLimits(walk: Walk, warns: boolean): Limit[] {
   const { walker, worn, outing } = walk;
   const crew = outing.crew;
   const rates = walk.steps.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
@@ -51,10 +56,14 @@ function suitLimits(walk: Walk): Limit[] {
       return [{ ingressS, by: { kind, crew, consumable } }];
     };
     const spareAt = ({ left, homeS, slopeRad }: Moment): number =>
-      left[consumable] - walker.reserve[consumable] - worn.walkback(slopeRad)[consumable] * homeS;
+      left[consumable] - worn.walkback(slopeRad)[consumable] * homeS;
+    const spare = (list: readonly Moment[]): number => Math.min(Infinity, ...list.map(spareAt));
+    const kept = spare(tested) - walker.reserve[consumable];
+    // A day may spend a reserve that only warns: its ingress is no breach, and what bounds it is the stock itself (S9).
+    const spent = warns && kept < 0;
     return [
       ...limit("reserve", end[consumable] - walker.reserve[consumable]),
-      ...limit("walk-back", Math.min(Infinity, ...tested.map(spareAt))),
+      ...limit("walk-back", spent ? spare(tested.filter(({ homeS }) => homeS > 0)) : kept),
     ];
   });
 }

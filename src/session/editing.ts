@@ -3,10 +3,12 @@ import {
   applyPatch,
   editBetween,
   type Fault,
+  freshNumber,
   parse,
   type Plan,
   sameSchedule,
   type Schedule,
+  type Task,
 } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import { emptyHistory, redone, undone } from "./history.ts";
@@ -131,14 +133,22 @@ export function editCommands(core: Core): EditCommands {
     duplicate(tasks) {
       const { plan } = state.getState();
       const taken = new Set(plan.tasks.map((task) => task.id));
+      const numbers: Pick<Task, "id" | "number">[] = [...plan.tasks];
       const copies = plan.tasks
         .filter((task) => tasks.includes(task.id))
         .map((task) => {
-          let number = 2;
-          while (taken.has(`${task.id}-${number}`)) number += 1;
-          const id = `${task.id}-${number}`;
+          let nth = 2;
+          while (taken.has(`${task.id}-${nth}`)) nth += 1;
+          const id = `${task.id}-${nth}`;
           taken.add(id);
-          return { ...unpinned(task, ALL_PARTS), id, name: `${task.name} (copy)` };
+          const copy = {
+            ...unpinned(task, ALL_PARTS),
+            id,
+            number: freshNumber(numbers),
+            name: `${task.name} (copy)`,
+          };
+          numbers.push(copy);
+          return copy;
         });
       const put = commands.edit(stepName("Duplicate", plan, tasks), (now) => ({
         tasks: [...now.tasks, ...copies],

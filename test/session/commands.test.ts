@@ -97,6 +97,8 @@ describe("the commands", () => {
     const { plan, selection } = desk.state.getState();
     const copy = plan.tasks.find((task) => task.id === "one-2")!;
     expect(copy).toMatchObject({ name: "Task one (copy)" });
+    // A number is a task's own: no copy takes that of the task it was made of.
+    expect(new Set(plan.tasks.map((task) => task.number)).size).toBe(plan.tasks.length);
     expect(copy.pin).toBeUndefined();
     expect(selection).toEqual(["one-2-2"]);
     expect(plan.schedule.placements).toHaveLength(1);
