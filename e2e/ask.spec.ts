@@ -1,7 +1,7 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
-import { goTo, howToPack, setTheme } from "./shell.ts";
+import { goTo, howToPack, openSide, setTheme } from "./shell.ts";
 
 const undo = (page: Page): Locator => page.getByRole("button", { name: /^Undo/ });
 const answer = (page: Page): Locator => page.getByRole("complementary", { name: "Why not" });
@@ -14,8 +14,10 @@ async function packDemo(page: Page, aim: "wish" | "likely" = "wish"): Promise<vo
   await page.goto("./?plan=demo");
   await howToPack(page, 2, aim);
   await page.getByRole("button", { name: "Pack", exact: true }).click();
-  await expect(page.getByText("14 of 14").first()).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Undo.*Pack/ })).toBeEnabled();
   await expect(page.getByRole("button", { name: "Pack", exact: true })).toBeVisible();
+  await openSide(page);
+  await expect(page.getByText("14 of 14").first()).toBeVisible();
 }
 
 /** Asks about bench tasks, one after the other, until the answer has something that could give. */
@@ -91,7 +93,10 @@ test("a breach is asked about, and the answer is marked when the day changes", a
   for (let k = 0; k < 9; k += 1) await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("Enter");
   const findings = page.getByRole("region", { name: "Findings" });
-  await findings.getByRole("button", { name: /breach/, expanded: false }).first().press("Enter");
+  await findings
+    .getByRole("button", { name: /breach/, expanded: false })
+    .first()
+    .press("Enter");
   const ask = findings.getByRole("button", { name: /^Why not\?/ }).first();
   await ask.press("Enter");
   await expect(answer(page).getByRole("heading", { name: "The day as it stands" })).toBeFocused();
@@ -165,25 +170,25 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   expect(await day.innerText()).toBe(first);
 });
 
-test("after a pack the score says what is proved of its worth, until the day is another", async ({
+test("after a pack it is said beside the findings what is proved of its worth, until the day is another", async ({
   page,
 }) => {
   await page.goto("./?plan=small");
-  const score = page.getByRole("region", { name: "Score" });
-  await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
+  const findings = page.getByRole("region", { name: "Findings" });
+  await expect(findings.getByText(/proved best|more is possible/)).toHaveCount(0);
   // What is proved is how much is possible at likely durations.
   await howToPack(page, 5, "likely");
   await page.getByRole("button", { name: "Pack", exact: true }).click();
   // The whole small request list fits: nothing better can be.
-  await expect(score.getByText("proved best")).toBeVisible();
+  await expect(findings.getByText("proved best")).toBeVisible();
   await page.locator(".block").first().focus();
   await page.keyboard.press("b");
-  await expect(score.getByText(/proved best|more is possible/)).toHaveCount(0);
+  await expect(findings.getByText(/proved best|more is possible/)).toHaveCount(0);
   await page.keyboard.press("Control+z");
-  await expect(score.getByText("proved best")).toBeVisible();
+  await expect(findings.getByText("proved best")).toBeVisible();
 
   await packDemo(page, "likely");
-  const words = await score.getByText(/proved best|at most [\d.]+ % more is possible/).innerText();
+  const words = await findings.getByText(/proved best|at most [\d.]+ % more is possible/).innerText();
   expect(words).toMatch(/^(proved best|at most \d+(\.\d)? % more is possible)$/);
 });
 

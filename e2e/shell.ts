@@ -42,3 +42,9 @@ export async function clockAndHand(page: Page, name: string): Promise<Locator> {
     .getByRole("toolbar", { name: "Hand and view" })
     .getByRole("button", { name: new RegExp(`^${name}`) });
 }
+
+/** Opens what stands beside the line where the window is too narrow for it and shows a rail. */
+export async function openSide(page: Page): Promise<void> {
+  const rail = page.getByRole("button", { name: /^Bench \d/, expanded: false });
+  if (await rail.isVisible()) await rail.click();
+}

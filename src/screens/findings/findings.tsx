@@ -1,7 +1,14 @@
 import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
-import { type DeskState, shownPlan, shownVerdict, spareWords, worseWords } from "../../session/index.ts";
+import {
+  type DeskState,
+  packStands,
+  shownPlan,
+  shownVerdict,
+  spareWords,
+  worseWords,
+} from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clock, counted, crewName, evaName, listed, metres, taskName } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
@@ -9,6 +16,7 @@ import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
 import { From } from "../from/from.tsx";
 import { BelowWish } from "./belowwish.tsx";
+import { boundWords } from "./boundwords.ts";
 import { useCalm } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
@@ -169,6 +177,9 @@ function RuleRow(props: {
 function DayFigures() {
   const verdict = useCalm(useDesk(shownVerdict));
   const tasks = useDesk((state) => shownPlan(state).tasks.length);
+  // What the packer proved, while its schedule is the plan's.
+  const packed = useDesk(packStands);
+  const proved = packed && boundWords(packed.verdict.score.worth, packed.bound);
   return (
     <div className="day-figures">
       <span>
@@ -186,6 +197,11 @@ function DayFigures() {
         </From>{" "}
         walked
       </span>
+      {proved !== null && (
+        <span>
+          worth <b>{proved}</b>
+        </span>
+      )}
     </div>
   );
 }

@@ -1,9 +1,8 @@
-import { packStands, scoreChange, shownVerdict } from "../../session/index.ts";
+import { scoreChange, shownVerdict } from "../../session/index.ts";
 import { grouped, percent } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
-import { boundWords } from "./boundwords.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
 import { ScoreFigure } from "./scorefigure.tsx";
 
@@ -15,8 +14,6 @@ export function ScoreLine() {
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
-  // What the packer proved, while its schedule is the plan's.
-  const packed = useDesk(packStands);
   const margin = score.worstMargin / 10_000;
   const marginState =
     worst === null ? "plain" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
@@ -46,7 +43,6 @@ export function ScoreLine() {
         ask={{ what: "worth" }}
         name="worth"
         says={`worth, ${verdict.placed} of ${plan.tasks.length}`}
-        more={packed && boundWords(packed.verdict.score.worth, packed.bound)}
         change={change?.worth ?? 0}
         better="more"
       />

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { boundWords } from "../../../src/screens/shell/boundwords.ts";
+import { boundWords } from "../../../src/screens/findings/boundwords.ts";
 
 describe("what a proved bound says", () => {
   it.each([
