@@ -8,6 +8,7 @@ export {
   inside,
   lasting,
   met,
+  minuteFigure,
   minutes,
   noLaterThan,
   shift,

@@ -1,5 +1,5 @@
 import { instant, type Instant } from "../kernel/index.ts";
-import { MINUS, type Side, stepped } from "./number.ts";
+import { grouped, MINUS, type Side, stepped } from "./number.ts";
 
 /**
  * The one clock. A moment is `h:mm` from touchdown, and a length of an hour or more `h:mm` too.
@@ -76,6 +76,11 @@ export function timeLeft(seconds: number): string {
 export function minutes(seconds: number, side: Side): string {
   const size = side === "given" ? seconds : stepped(seconds, 60, side) * 60;
   return size < 0 ? MINUS + inMinutes(-size) : inMinutes(size);
+}
+
+/** The figure of a length in whole minutes, where the unit is said for all of them at once: `12`. */
+export function minuteFigure(seconds: number, side: "up" | "down"): string {
+  return grouped(stepped(seconds, 60, side));
 }
 
 /** By how much something is later or earlier: `+12 min`, `−75 min`; as given `−3 min 20 s`. */

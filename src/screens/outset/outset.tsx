@@ -205,11 +205,23 @@ function lead(look: Look, step: OutsetStep): void {
   const { page } = step;
   if (page !== null) look.setState({ screen: "setup", setupPage: page });
   else look.setState({ screen: screenOf(step) });
-  // The screen is there a frame after it was asked for.
+  giveKeyboard([...handsOf(step), `#setup-tab-${page}`]);
+}
+
+/** Gives the keyboard to the first of what is looked for, as soon as the screen with it is there, unless it went elsewhere. */
+function giveKeyboard(hands: readonly string[]): void {
+  const from = document.activeElement;
+  const give = (): boolean => {
+    const found = hands.map((hand) => document.querySelector<HTMLElement>(hand)).find((one) => one !== null);
+    found?.focus();
+    return found !== undefined;
+  };
+  // The screen is there a frame after it was asked for, or when it has been fetched.
   requestAnimationFrame(() => {
-    for (const hand of [...handsOf(step), `#setup-tab-${page}`]) {
-      const found = document.querySelector<HTMLElement>(hand);
-      if (found) return found.focus();
-    }
+    if (give()) return;
+    const watch = new MutationObserver(() => {
+      if (document.activeElement !== from || give()) watch.disconnect();
+    });
+    watch.observe(document.body, { childList: true, subtree: true });
   });
 }

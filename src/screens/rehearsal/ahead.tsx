@@ -129,9 +129,9 @@ function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Propos
   return (
     <>
       <p>
-        Every must-do done {chanceFigure(before.must)} → {chanceFigure(after.must)}, everybody home{" "}
-        {chanceFigure(before.home)} → {chanceFigure(after.home)}, worth on average{" "}
-        {grouped(Math.floor(before.meanWorth))} → {grouped(Math.floor(after.meanWorth))}.
+        Every must-do done {chanceFigure(before.must)} to {chanceFigure(after.must)}, everybody home{" "}
+        {chanceFigure(before.home)} to {chanceFigure(after.home)}, worth on average{" "}
+        {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
       </p>
       <p className="note">
         {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by

@@ -1,3 +1,4 @@
+import { minuteFigure } from "../../../words/index.ts";
 import type { ReachTrack } from "../../../answers/index.ts";
 import {
   awayPx,
@@ -142,7 +143,7 @@ function paintWay(brush: Brush, ribbon: Ribbon, between: Between): void {
   const lengthS = between.endS - between.startS;
   if (right - left < WAY_PX || lengthS < WAY_S) return;
   setFont(ctx, 12.5, 600);
-  const text = String(Math.ceil(lengthS / 60));
+  const text = minuteFigure(lengthS, "up");
   if (textPx(ctx, text) > right - left - 3) return;
   halo(brush, text, (left + right) / 2, ribbonMiddle(ribbon, (between.startS + between.endS) / 2) + 4.5, 5);
 }
