@@ -1,3 +1,4 @@
+import type { Side } from "./number.ts";
 import { clock } from "./time.ts";
 import { utcClock } from "./utc.ts";
 
@@ -26,13 +27,14 @@ export function phaseAt(phases: Dial["phases"], atS: number): Phase | null {
 
 /**
  * `atS` on the dial's clock. Phase time is counted from the egress of `eva` where that is given, and else from that of
- * the EVA under way, which it then names; where there is none it is mission time, and says so.
+ * the EVA under way, which it then names; where there is none it is mission time, and says so. Where a moment only bounds what is
+ * shown, `side` puts it on the whole minute of the clock on that side.
  */
-export function clockText(dial: Dial, atS: number, eva: string | null = null): string {
-  if (dial.kind === "utc") return utcClock(dial.touchdownMs, atS);
-  if (dial.kind === "met") return clock(atS);
+export function clockText(dial: Dial, atS: number, eva: string | null = null, side: Side = "given"): string {
+  if (dial.kind === "utc") return utcClock(dial.touchdownMs, atS, side);
+  if (dial.kind === "met") return clock(atS, side);
   const own = dial.phases.find((one) => one.eva === eva);
-  if (own) return clock(atS - own.startS);
+  if (own) return clock(atS - own.startS, side);
   const phase = phaseAt(dial.phases, atS);
-  return phase ? `${phase.name} ${clock(atS - phase.startS)}` : `MET ${clock(atS)}`;
+  return phase ? `${phase.name} ${clock(atS - phase.startS, side)}` : `MET ${clock(atS, side)}`;
 }

@@ -14,6 +14,7 @@ import { grouped, MINUS, type Side, stepped } from "./number.ts";
  * | no later than, a pass that closes            | `noLaterThan`, `clock(atS, "down")`  | down             |
  * | not before                                   | `clock(atS, "up")`                   | up               |
  * | a window                                     | `inside`                             | up to down       |
+ * | about when an EVA is out, at a glance        | `clockText` to a side                | outwards         |
  * | a walk, what is kept back, what is asked for | `lasting(s, "up")`, `minutes`        | up               |
  * | what is left or allowed                      | `lasting(s, "down")`, `timeLeft`     | down             |
  */

@@ -1,4 +1,5 @@
 import { addSeconds, parseISO } from "date-fns";
+import { type Side, stepped } from "./number.ts";
 
 /** Universal time, whatever zone the machine is in: moments of mission time on the calendar. */
 
@@ -7,9 +8,11 @@ export function touchdownMs({ stay }: { readonly stay: { readonly touchdownUtc: 
   return parseISO(stay.touchdownUtc).getTime();
 }
 
-/** `06:24`, with seconds where they are not zero. */
-export function utcClock(zeroMs: number, atS: number): string {
-  const said = iso(zeroMs, atS).slice(11, 19);
+/** `06:24`, with seconds where they are not zero; to a side, the whole minute on that side. */
+export function utcClock(zeroMs: number, atS: number, side: Side = "given"): string {
+  const zeroS = zeroMs / 1000;
+  const shownS = side === "given" ? atS : stepped(zeroS + atS, 60, side) * 60 - zeroS;
+  const said = iso(zeroMs, shownS).slice(11, 19);
   return said.endsWith(":00") ? said.slice(0, 5) : said;
 }
 

@@ -18,6 +18,17 @@ describe("the dial", () => {
     expect(clockText({ ...dial, kind: "utc" }, 3600, "b")).toBe("07:07");
   });
 
+  it("puts a moment on the whole minute of its own clock on the side that is asked for", () => {
+    // Touchdown at 06:07:20: 1:20:46 after it is 07:28:06.
+    const late = { ...dial, touchdownMs: Date.UTC(2031, 3, 5, 6, 7, 20) };
+    const both = (one: Parameters<typeof clockText>[0], eva: string | null) =>
+      (["down", "up"] as const).map((side) => clockText(one, 4846, eva, side));
+    expect(both({ ...late, kind: "met" }, null)).toEqual(["1:20", "1:21"]);
+    expect(both({ ...late, kind: "utc" }, null)).toEqual(["07:28", "07:29"]);
+    expect(both(late, "a")).toEqual(["0:20", "0:21"]);
+    expect(both(late, null)).toEqual(["EVA 1 0:20", "EVA 1 0:21"]);
+  });
+
   it("marks the axis once where two EVAs are out, each egress by its name", () => {
     const scale = timeScale({ startS: 0, endS: 10_800 }, 1080);
     const ticks = petTicks(scale, phases, 60);

@@ -136,9 +136,13 @@ function Home({ standing, band }: { readonly standing: Standing; readonly band: 
     <div className={lone ? "gutter-home lone" : "gutter-home"} style={{ top: homeY(lane) }}>
       <b title={eva?.name}>home{eva ? ` · ${eva.name}` : ids.length > 1 ? ` · ${ids.length} EVAs` : ""}</b>
       {eva && span && (
-        <span className="gutter-times">
-          <span>out {clockText(dial, span.startS, eva.id)}</span>{" "}
-          <span>in {clockText(dial, span.endS, eva.id)}</span>
+        // In minutes, outwards: to the second they are told by the bars of the EVA.
+        <span
+          className="gutter-times"
+          title={`out ${clockText(dial, span.startS, eva.id)}, in ${clockText(dial, span.endS, eva.id)}`}
+        >
+          <span>out {clockText(dial, span.startS, eva.id, "down")}</span>{" "}
+          <span>in {clockText(dial, span.endS, eva.id, "up")}</span>
         </span>
       )}
       {eva && span && tall && (

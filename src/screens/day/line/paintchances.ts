@@ -34,6 +34,9 @@ export function platesOf(report: ChancesReport): readonly string[] {
   return report.tasks.filter((one) => taskShortfall(one, report) !== null).map(({ task }) => task);
 }
 
+/** The bar in the colour of its state at the left of a plate, pixels. */
+const BAR_PX = 3;
+
 /** On a plate along the far edge of the block: as many words as it has room for. */
 export function paintBelow(
   brush: Brush,
@@ -45,7 +48,7 @@ export function paintBelow(
   const { slab } = form;
   const state = WISH_STATE[shortfall] === "breach" ? "breach" : "tight";
   const figure = chanceFigure(done);
-  const room = slab.right - slab.left - 6;
+  const room = slab.right - slab.left - 6 - BAR_PX;
   setFont(ctx, 12, 640);
   const text = [
     `done on ${figure}, ${shortfall} the wish`,
@@ -57,12 +60,14 @@ export function paintBelow(
   const far = farEdge(form);
   const edge = far.home > 0 ? Math.max(far.left, far.right) : Math.min(far.left, far.right);
   const y = far.home > 0 ? edge + PLATE_PX.from : edge - PLATE_PX.from - PLATE_PX.tall;
+  ctx.fillStyle = palette[`${state}-wash`];
+  ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 8, PLATE_PX.tall);
   ctx.fillStyle = palette[state];
-  ctx.fillRect(slab.left + 1, y, textPx(ctx, text) + 5, PLATE_PX.tall);
-  ctx.fillStyle = palette[`on-${state}`];
+  ctx.fillRect(slab.left + 1, y, BAR_PX, PLATE_PX.tall);
+  ctx.fillStyle = palette.ink;
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
-  ctx.fillText(text, slab.left + 3.5, y + PLATE_PX.tall / 2 + 0.5);
+  ctx.fillText(text, slab.left + BAR_PX + 3.5, y + PLATE_PX.tall / 2 + 0.5);
 }
 
 /** Height of a rope at its lowest. */

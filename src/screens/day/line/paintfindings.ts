@@ -53,6 +53,8 @@ function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly st
 
 /** How far from the edge of the lane a finding's bar runs, and the middle of its mark stands, pixels. */
 const BAR_PX = 4;
+/** A breach runs stronger than what is tight. */
+const THICK_PX = { breach: 2.5, tight: 1.5 } as const;
 export const MARK_PX = 8;
 
 /** Findings where they happen: a bar along the far edge of the lane for as long as it holds, with its mark at the begin. */
@@ -77,7 +79,7 @@ export function paintFindings(
       const x = scale.x(span.startS);
       const right = Math.max(x + 3, scale.x(span.endS));
       ctx.fillStyle = palette[level];
-      ctx.fillRect(x, inset(BAR_PX) - 1.5, right - x, 3);
+      ctx.fillRect(x, inset(BAR_PX) - THICK_PX[level] / 2, right - x, THICK_PX[level]);
       stateMark(brush, level, Math.max(MARK_PX, x), inset(MARK_PX));
       if (finding === chosen) {
         ctx.strokeStyle = palette.accent;

@@ -1,7 +1,7 @@
 import type { FitBand } from "../../../answers/index.ts";
 import { type Lane, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
-import { type Brush, setFont, textPx } from "./brush.ts";
+import { type Brush, facePx, font, setFace, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /**
@@ -54,19 +54,19 @@ function flagStarts(
   const x1 = scale.x(fit.endS - 1);
   ctx.fillStyle = palette.fit;
   for (const x of [x0, x1]) ctx.fillRect(x - 1, lane.topPx + 1, 2, lane.heightPx - 2);
-  setFont(ctx, 12.5, 650);
-  ctx.textAlign = "left";
-  ctx.textBaseline = "middle";
   const y =
     lane.sense === "up" && lane.crew !== null ? lane.topPx + FLAG_PX : lane.topPx + lane.heightPx - FLAG_PX;
   let end = free;
   const flag = (text: string, left: number): void => {
-    const wide = textPx(ctx, text) + 8;
+    const wide = facePx(ctx, FLAG_FACE, text) + 8;
     const from = text.startsWith("first") ? left - wide : left;
     if (from < end || lane.heightPx < 3 * FLAG_PX) return;
     ctx.fillStyle = palette.accent;
     ctx.fillRect(from, y - 9, wide, 17);
     ctx.fillStyle = palette["on-accent"];
+    setFace(ctx, FLAG_FACE);
+    ctx.textAlign = "left";
+    ctx.textBaseline = "middle";
     ctx.fillText(text, from + 4, y);
     end = from + wide + 2;
   };
@@ -77,6 +77,7 @@ function flagStarts(
 
 /** The flags stand so far from the edge of the lane, beside the findings there. Pixels. */
 const FLAG_PX = 26;
+const FLAG_FACE = font(12.5, 650);
 
 function onLane(band: FitBand, lane: Lane): boolean {
   return lane.key === REMOTE ? band.crew.length === 0 : band.crew.includes(lane.key);

@@ -10,7 +10,7 @@ import {
   type TimeScale,
   valueNear,
 } from "../../../editor/index.ts";
-import { type Brush, setFont, textPx } from "./brush.ts";
+import { type Brush, facePx, font, setFace, setFont, textPx } from "./brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /** The way home under the ribbon of a crew member: as deep as the walk home is long. */
@@ -124,6 +124,10 @@ function ribbonMiddle(ribbon: Ribbon, atS: number): number {
   return beyondHome(lane, away + standing.relief.thickPx / 2);
 }
 
+/** Faces of what is written on the ribbon. They are set only where something is: setting one is dear. */
+const WAY_FACE = font(12.5, 600);
+const PAUSE_FACE = font(12.5, 500);
+
 /** A way narrower than this carries no figure, and one shorter than this needs none. */
 const WAY_PX = 15;
 const WAY_S = 240;
@@ -142,9 +146,9 @@ function paintWay(brush: Brush, ribbon: Ribbon, between: Between): void {
   ctx.stroke();
   const lengthS = between.endS - between.startS;
   if (right - left < WAY_PX || lengthS < WAY_S) return;
-  setFont(ctx, 12.5, 600);
   const text = minuteFigure(lengthS, "up");
-  if (textPx(ctx, text) > right - left - 3) return;
+  if (facePx(ctx, WAY_FACE, text) > right - left - 3) return;
+  setFace(ctx, WAY_FACE);
   halo(brush, text, (left + right) / 2, ribbonMiddle(ribbon, (between.startS + between.endS) / 2) + 4.5, 5);
 }
 
@@ -236,8 +240,9 @@ function paintWait(brush: Brush, ribbon: Ribbon, between: Between, slackS: numbe
     if (right - left < 2) continue;
     const y = ribbonMiddle(ribbon, (part.startS + part.endS) / 2);
     paintPause(brush, part.kind, { left, right, y, thick: ribbon.standing.relief.thickPx });
-    setFont(brush.ctx, 12.5, 500);
-    const words = pauseFits(waitWords(part, slackS), right - left, (text) => textPx(brush.ctx, text));
+    const words = pauseFits(waitWords(part, slackS), right - left, (text) =>
+      facePx(brush.ctx, PAUSE_FACE, text),
+    );
     if (words) writePause(brush, part.kind, words, (left + right) / 2, y);
   }
 }
@@ -315,7 +320,7 @@ export function pauseFits(
 }
 
 function writePause(brush: Brush, kind: string, words: readonly string[], x: number, y: number): void {
-  setFont(brush.ctx, 12.5, 500);
+  setFace(brush.ctx, PAUSE_FACE);
   // On a rope and a line words stand above what is drawn.
   const base = kind === "wait" && words.length === 1 ? y - 4 : y + 4.5;
   if (words.length === 1) halo(brush, words[0]!, x, base, 3);
