@@ -62,7 +62,7 @@ function paperOf(
   if (kind === DAY.id) return daySheet(plan, verdict, size === "letter" ? "letter" : "a4", day, chances);
   const sheet: SheetKindId | undefined = keysOf(SHEET_KINDS).find((id) => id === kind);
   if (sheet === undefined) {
-    const pages = booklets(plan, verdict, { day, shed });
+    const pages = booklets(plan, verdict, { day, shed, printedMs: Date.now() });
     return size === "cuff" ? pages : impose(pages, { sheet: size, duplex, order, rings: holes });
   }
   const facts = {

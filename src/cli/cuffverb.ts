@@ -40,7 +40,11 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
     values["no-shed"] === true
       ? undefined
       : await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
-  const pages = booklets(plan, verdict, { crew, shed: shed?.complete === true ? shed : undefined });
+  const pages = booklets(plan, verdict, {
+    crew,
+    shed: shed?.complete === true ? shed : undefined,
+    printedMs: Date.now(),
+  });
   const order = values.reading ? "reading" : "stack";
   const paper = size === "cuff" ? pages : impose(pages, { sheet: size, duplex, order, rings });
   await writeOutput(out, await toPdf(paper, facesOnDisk));

@@ -78,6 +78,7 @@ async function papersOf(
   const stamp = stampOf(plan, facts.verdict, printedMs);
   const cuffs = booklets(plan, facts.verdict, {
     day: facts.day,
+    printedMs,
     shed: shed?.complete === true ? shed : undefined,
   });
   return [cuffs, ...SHEETS.map((kind) => sheetPaper(kind, facts, stamp, { paper }))];

@@ -24,4 +24,4 @@ export { crewName, evaName, nameIn, numberedTask, placeName, taskName, taskNumbe
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";
-export { touchdownMs, utcClock, utcDate, utcDay, utcStamp } from "./utc.ts";
+export { touchdownMs, utcClock, utcDate, utcDay, utcStamp, utcYearDay } from "./utc.ts";

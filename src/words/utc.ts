@@ -24,9 +24,14 @@ export function utcDay(zeroMs: number, atS: number): string {
   return `${when.getUTCDate()} ${MONTHS[when.getUTCMonth()]}`;
 }
 
+/** `5 Apr 2031`. */
+export function utcYearDay(zeroMs: number, atS: number): string {
+  return `${utcDay(zeroMs, atS)} ${iso(zeroMs, atS).slice(0, 4)}`;
+}
+
 /** `5 Apr 2031 14:05`. */
 export function utcDate(zeroMs: number, atS: number): string {
-  return `${utcDay(zeroMs, atS)} ${iso(zeroMs, atS).slice(0, 4)} ${utcClock(zeroMs, atS)}`;
+  return `${utcYearDay(zeroMs, atS)} ${utcClock(zeroMs, atS)}`;
 }
 
 /** To the second, ISO 8601: `2031-04-05T14:05:00Z`. */

@@ -1,6 +1,6 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
 import { type CrewMember, type Plan, shortFingerprint } from "../../plan/index.ts";
-import { touchdownMs } from "../../words/index.ts";
+import { touchdownMs, utcYearDay } from "../../words/index.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
@@ -19,6 +19,8 @@ export interface BookletOptions {
   readonly day?: PrintedDay | undefined;
   /** The shed order of the plan's own schedule; without it pages say that there is none. */
   readonly shed?: ShedTables | undefined;
+  /** The moment of printing, milliseconds UTC since 1970; without it no page says when. */
+  readonly printedMs?: number | undefined;
 }
 
 /**
@@ -28,18 +30,19 @@ export interface BookletOptions {
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
   const known = knownOf(plan, verdict, options.day ?? printedDay(plan), options.shed);
-  const pages = members.flatMap((member) => bookletsOf(known, member));
+  const state = stateOf(plan, options.printedMs);
+  const pages = members.flatMap((member) => bookletsOf(known, member, state));
   return {
     title: `${plan.title}: cuff checklists`,
     epochMs: touchdownMs(plan),
-    pages: pages.length > 0 ? pages : nobody(plan),
+    pages: pages.length > 0 ? pages : nobody(state),
   };
 }
 
-function bookletsOf(known: Known, member: CrewMember): Page[] {
+function bookletsOf(known: Known, member: CrewMember, state: State): Page[] {
   const { plan, verdict, day } = known;
   const crew = nameOf(plan.crew, member.id);
-  const heading = (eva: string, part: string): Heading => ({ crew, eva, part, ...stateOf(plan) });
+  const heading = (eva: string, part: string): Heading => ({ crew, eva, part, ...state });
   const parts = crewEvas(plan, verdict, day, member);
   if (parts.length === 0) {
     const words = `${crew} goes on no EVA of this plan.`;
@@ -62,14 +65,21 @@ function bookletsOf(known: Known, member: CrewMember): Page[] {
   });
 }
 
+type State = Pick<Heading, "title" | "state">;
+
 /** What stands at the foot of every page of the plan and its state. */
-function stateOf(plan: Plan): Pick<Heading, "title" | "state"> {
+function stateOf(plan: Plan, printedMs: number | undefined): State {
   const { name } = plan.revision;
-  return { title: plan.title, state: `${name === undefined ? "" : `${name} · `}${shortFingerprint(plan)}` };
+  const parts = [
+    ...(name === undefined ? [] : [name]),
+    shortFingerprint(plan),
+    ...(printedMs === undefined ? [] : [utcYearDay(printedMs, 0)]),
+  ];
+  return { title: plan.title, state: parts.join(" · ") };
 }
 
-function nobody(plan: Plan): Page[] {
-  const heading = { crew: "Nobody", eva: "no EVA", part: "nobody", ...stateOf(plan) };
+function nobody(state: State): Page[] {
+  const heading = { crew: "Nobody", eva: "no EVA", part: "nobody", ...state };
   return bound(
     leaves(heading, "no crew", "", [
       paragraph("This plan has no crew to print for.", { sizesPt: [16], bold: true }),

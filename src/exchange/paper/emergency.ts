@@ -12,11 +12,12 @@ import {
   LEFT,
   paragraph,
   RIGHT,
+  setLines,
   WIDE,
 } from "./cuff.ts";
 import { clockHour, fromShadowDeg } from "./dial.ts";
 import type { Block } from "./flow.ts";
-import { factForm, ifThenForm } from "./forms.ts";
+import { factForm } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { line, rect, tagged, text } from "./page.ts";
 import { linesHeight, wrap } from "./type.ts";
@@ -51,11 +52,11 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
     ...places.map(row),
     ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12", 12) : []),
     gap(1.4),
-    ...causes.flatMap(({ when, what }) => ifThenForm(when, what, "", 12.5)),
-    ...(emergency.length === 0 ? [] : [gap(0.6), authorityBlock(authority)]),
+    ...(causes.length === 0 ? [] : [causeHeads()]),
+    ...causes.map(({ when, what }) => cause(when, what)),
   ];
-
-  return leaves(head, "emergency", "back cover", blocks, { edge: true });
+  const foot = emergency.length === 0 ? {} : { foot: authorityBlock(authority) };
+  return leaves(head, "emergency", "back cover", blocks, { edge: true, ...foot });
 }
 
 /** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
@@ -157,6 +158,37 @@ function row({ name, words, bearing, hour }: PlaceHome): Block {
           : text(AT.hour, baselineOf(y, 13), `${hour} o'clock`, { ...figure, sizePt: 12.5, tight: true })),
       ]),
       line(LEFT, y + height - 0.2, RIGHT - 1, y + height - 0.2, 0.3),
+    ],
+  };
+}
+
+/** Where what is done begins, behind what is seen or read. */
+const THEN_LEFT = LEFT + 34;
+
+function causeHeads(): Block {
+  const face = { sizePt: 12.5, bold: true };
+  return {
+    height: 5.4,
+    keep: true,
+    draw: (y) => [
+      ...tagged([...text(LEFT, y + 4.2, "IF", face), ...text(THEN_LEFT, y + 4.2, "THEN", face)]),
+      line(LEFT, y + 5.2, RIGHT - 1, y + 5.2, 0.5),
+    ],
+  };
+}
+
+/** By cause: what is seen or read, and beside it what is done. */
+function cause(when: string, what: string): Block {
+  const face = { sizePt: 12.5, bold: false, tight: true };
+  const ifs = wrap(when, THEN_LEFT - 2 - LEFT, face);
+  const thens = wrap(what, RIGHT - 1.5 - THEN_LEFT, face);
+  const height = linesHeight(Math.max(ifs.length, thens.length), 12.5) + 0.9;
+  return {
+    height,
+    draw: (y) => [
+      ...setLines(ifs, LEFT, y, face),
+      ...setLines(thens, THEN_LEFT, y, face),
+      line(LEFT, y + height - 0.3, RIGHT - 1, y + height - 0.3, 0.5),
     ],
   };
 }

@@ -2,13 +2,26 @@ import type { Blank, Caution } from "../../plan/index.ts";
 import { baselineOf, LABEL_PT, LEFT, middleOf, RIGHT, setLines, WIDE } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { hatch } from "./hatch.ts";
+import { printable } from "./glyphs.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
-import { clip, fitSize, linesHeight, textWidth, wrap } from "./type.ts";
+import { clip, type Face, fitSize, linesHeight, textWidth, wrap } from "./type.ts";
 
 /** The forms in which the crew is told what to do: each a block, or as many as it needs where it is long. */
 
-/** Between two forms, mm. */
+/** How forms are set: the size of what is read, and what is left between two of them. */
+export interface Setting {
+  readonly sizePt: number;
+  readonly gapMm: number;
+}
+
+/** Between two forms where they are not set close, mm. */
 const BETWEEN = 1;
+
+/** A size as it is set where nothing presses. */
+export function roomy(sizePt: number): Setting {
+  return { sizePt, gapMm: BETWEEN };
+}
+
 /** As many lines as one form holds; what is longer goes on in a form of its own. */
 const MOST_LINES = 8;
 
@@ -23,7 +36,11 @@ const CLASSES = {
 } as const;
 
 /** What is read before a step or a task, the hazard first; kept with what it guards. */
-export function cautionForm(kind: NonNullable<Caution["class"]>, words: string, sizePt: number): Block[] {
+export function cautionForm(
+  kind: NonNullable<Caution["class"]>,
+  words: string,
+  { sizePt, gapMm }: Setting,
+): Block[] {
   const { word, bold, frame, bar, gap, stroke } = CLASSES[kind];
   const left = LEFT + frame + bar + 1.3;
   const label = { sizePt: sizePt - 0.5, bold: true, tight: true };
@@ -35,7 +52,7 @@ export function cautionForm(kind: NonNullable<Caution["class"]>, words: string, 
     const inner = linesHeight(held.length, sizePt) + 0.7;
     const high = inner + 2 * frame;
     return {
-      height: high + BETWEEN,
+      height: high + gapMm,
       keep: true,
       draw: (y) => [
         ...(frame > 0 ? [rect(LEFT + frame / 2, y + frame / 2, WIDE - frame, high - frame, frame)] : []),
@@ -69,19 +86,26 @@ function piecesOf(lines: readonly string[]): string[][] {
 }
 
 /** IF something is seen or read, THEN one action; `who` does it where that is not everybody. */
-export function ifThenForm(when: string, what: string, who: string, sizePt: number, blank?: Blank): Block[] {
+export function ifThenForm(
+  when: string,
+  what: string,
+  who: string,
+  setting: Setting,
+  blank?: Blank,
+): Block[] {
+  const { sizePt, gapMm } = setting;
   const face = { sizePt, bold: false };
   const label = { sizePt: 12.5, bold: true };
   const [ifMm, thenMm] = [textWidth("IF", label) + 1.2, textWidth("THEN", label) + 1.2];
   const action = who === "" ? what : `${who}: ${what}`;
-  const after = blank ? blankMm(blank) + 2 : 0;
+  const after = blank ? blankMm(blank, RULE_MM) + BESIDE_MM : 0;
   const half = ifMm + textWidth(when, face) + 2.4;
   const rest = thenMm + textWidth(action, face) + 2.4 + after;
   const high = linesHeight(1, sizePt) + 1.1;
   if (half + rest <= WIDE && wrap(when, WIDE, face).length === 1 && wrap(action, WIDE, face).length === 1)
     return [
       {
-        height: high + BETWEEN,
+        height: high + gapMm,
         draw: (y) => [
           rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, high - 0.5, 0.5),
           line(LEFT + half, y, LEFT + half, y + high, 0.5),
@@ -93,25 +117,31 @@ export function ifThenForm(when: string, what: string, who: string, sizePt: numb
             ...text(LEFT + half + 1, baselineOf(y + 0.4, sizePt), "THEN", label),
             ...text(LEFT + half + 1 + thenMm, baselineOf(y + 0.4, sizePt), action, face),
           ]),
-          ...(blank ? drawBlank(blank, baselineOf(y + 0.4, sizePt)) : []),
+          ...(blank ? drawBlank(blank, baselineOf(y + 0.4, sizePt), RIGHT - 1, RULE_MM) : []),
         ],
       },
     ];
-  return [...cellUnder("IF", when, sizePt, true), ...cellUnder("THEN", action, sizePt, false, blank)];
+  return [...cellUnder("IF", when, setting, true), ...cellUnder("THEN", action, setting, false, blank)];
 }
 
 /** A word at the left and what it says beside it, framed; one over the other they make a form. */
-function cellUnder(word: string, words: string, sizePt: number, keep: boolean, blank?: Blank): Block[] {
+function cellUnder(
+  word: string,
+  words: string,
+  { sizePt, gapMm }: Setting,
+  keep: boolean,
+  blank?: Blank,
+): Block[] {
   const left = LEFT + 14;
   const face = { sizePt, bold: false };
   const wide = RIGHT - left - 1.2;
-  const pieces = withBlank(words, wide, face, blank);
+  const { pieces, ruleMm } = withBlank(words, wide, face, blank);
   return pieces.map((held, k) => {
     const high = linesHeight(held.length, sizePt) + 1;
     const last = k === pieces.length - 1;
     const end = baselineOf(0.4, sizePt) + linesHeight(held.length - 1, sizePt);
     return {
-      height: high + (last && !keep ? BETWEEN : -0.5),
+      height: high + (last && !keep ? gapMm : -0.5),
       keep: keep || !last,
       draw: (y) => [
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, high - 0.5, 0.5),
@@ -119,7 +149,7 @@ function cellUnder(word: string, words: string, sizePt: number, keep: boolean, b
           ...(k === 0 ? text(LEFT + 1, baselineOf(y + 0.4, sizePt), word, { sizePt: 12.5, bold: true }) : []),
           ...setLines(held, left, y + 0.4, face),
         ]),
-        ...(last && blank ? drawBlank(blank, y + end, RIGHT - 1) : []),
+        ...(last && blank ? drawBlank(blank, y + end, RIGHT - 1, ruleMm) : []),
       ],
     };
   });
@@ -129,14 +159,14 @@ const OWN_LEFT = LEFT + 11.8;
 const BOX_MM = 5;
 
 /** A step of one's own: a box to tick, its number, what to do, and what is written down with it. */
-export function ownStep(number: number, words: string, sizePt: number, blank?: Blank): Block[] {
+export function ownStep(number: number, words: string, { sizePt, gapMm }: Setting, blank?: Blank): Block[] {
   const face = { sizePt, bold: false };
-  const pieces = withBlank(words, RIGHT - OWN_LEFT, face, blank);
+  const { pieces, ruleMm } = withBlank(words, RIGHT - OWN_LEFT, face, blank);
   return pieces.map((held, k) => {
     const last = k === pieces.length - 1;
     const end = baselineOf(0, sizePt) + linesHeight(held.length - 1, sizePt);
     return {
-      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_MM + 0.8 : 0) + BETWEEN,
+      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_MM + 0.8 : 0) + gapMm,
       keep: !last,
       step: number,
       draw: (y) => [
@@ -159,14 +189,14 @@ export function ownStep(number: number, words: string, sizePt: number, blank?: B
             : []),
           ...setLines(held, OWN_LEFT, y, face),
         ]),
-        ...(last && blank ? drawBlank(blank, y + end, RIGHT) : []),
+        ...(last && blank ? drawBlank(blank, y + end, RIGHT, ruleMm) : []),
       ],
     };
   });
 }
 
 /** A step of somebody else, indented, no box: whose it is, in a frame, and the same number that it has on their paper. */
-export function partnerStep(who: string, number: number, words: string, sizePt: number): Block[] {
+export function partnerStep(who: string, number: number, words: string, { sizePt, gapMm }: Setting): Block[] {
   const face = { sizePt: sizePt - 1, bold: false };
   const tag = { sizePt: LABEL_PT, bold: true, tight: true };
   const whose = clip(who, 24, tag);
@@ -175,7 +205,7 @@ export function partnerStep(who: string, number: number, words: string, sizePt: 
   const wide = RIGHT - OWN_LEFT - tagMm - 1.2;
   const pieces = piecesOf(wrap(words, wide, face, wide - numberMm));
   return pieces.map((held, k) => ({
-    height: Math.max(linesHeight(held.length, face.sizePt), 5) + BETWEEN,
+    height: Math.max(linesHeight(held.length, face.sizePt), 5.1) + gapMm,
     keep: k < pieces.length - 1,
     step: number,
     draw: (y) => [
@@ -260,48 +290,111 @@ export function restForm(words: string, until: string): Block {
   };
 }
 
-/** A word at the left and what it says beside it: blocks of a line each, so that long ones run on. */
+/** A word and what it says beside it. */
+export type Fact = readonly [name: string, words: string];
+
+const FACT_LABEL = { sizePt: 11.5, bold: true, tight: true } as const;
+/** Between two facts on one line, and what goes on on the next one, mm. */
+const FACT_GAP = 3;
+const FACT_HANG = 4;
+
+/** Facts in their order: each on lines of its own, or set close, one running on where the one before ends. */
+export function factForms(facts: readonly Fact[], { gapMm }: Setting, sizePt = 12.5): Block[] {
+  return gapMm < BETWEEN
+    ? runIn(facts, sizePt)
+    : facts.flatMap(([name, words]) => factForm(name, words, sizePt));
+}
+
+function runIn(facts: readonly Fact[], sizePt: number): Block[] {
+  const face = { sizePt, bold: false, tight: true };
+  const rows: ((baseline: number) => Mark[])[][] = [[]];
+  let x: number = LEFT;
+  const turn = (): void => {
+    rows.push([]);
+    x = LEFT;
+  };
+  for (const [name, words] of facts) {
+    const label = clip(name, 24, FACT_LABEL);
+    const labelMm = textWidth(label, FACT_LABEL) + 1.4;
+    const broken = (): string[] => wrap(words, WIDE - FACT_HANG, face, RIGHT - x - labelMm);
+    // A label does not stand without what it labels, and no fact is broken that fits on a line.
+    if (x > LEFT && (broken()[0] === "" || (broken().length > 1 && textWidth(words, face) <= WIDE - labelMm)))
+      turn();
+    const tag = { role: "P" } as const;
+    broken().forEach((held, k) => {
+      if (k > 0) turn();
+      const at = k === 0 ? x : LEFT + FACT_HANG;
+      const start = k === 0 ? at + labelMm : at;
+      rows
+        .at(-1)
+        ?.push((baseline) =>
+          tagged(
+            [...(k === 0 ? text(at, baseline, label, FACT_LABEL) : []), ...text(start, baseline, held, face)],
+            tag,
+          ),
+        );
+      x = start + textWidth(printable(held), face) + FACT_GAP;
+    });
+  }
+  return rows.map((row, i) => ({
+    height: linesHeight(1, sizePt) + (i === rows.length - 1 ? 0.4 : 0),
+    keep: i < rows.length - 1,
+    draw: (y) => row.flatMap((piece) => piece(baselineOf(y, sizePt))),
+  }));
+}
+
+/** A word at the left and what it says beside it, in the narrower face where that takes a line less: blocks of a line each, so that long ones run on. */
 export function factForm(name: string, words: string, sizePt = 12.5): Block[] {
-  const face = { sizePt, bold: false };
-  const labelFace = { sizePt: 11.5, bold: true, tight: true };
-  const label = clip(name, 24, labelFace);
-  const left = LEFT + Math.max(8.4, textWidth(label, labelFace) + 1.4);
-  const lines = wrap(words, RIGHT - left, face);
+  const label = clip(name, 24, FACT_LABEL);
+  const left = LEFT + Math.max(8.4, textWidth(label, FACT_LABEL) + 1.4);
+  const set = [false, true].map((tight) => {
+    const face = { sizePt, bold: false, tight };
+    return { face, lines: wrap(words, RIGHT - left, face) };
+  });
+  const { face, lines } = set.reduce((a, b) => (b.lines.length < a.lines.length ? b : a));
   return lines.map((one, i) => ({
     height: linesHeight(1, sizePt) + (i === lines.length - 1 ? 0.4 : 0),
     keep: i < lines.length - 1,
     draw: (y) =>
       tagged([
-        ...(i === 0 ? text(LEFT, baselineOf(y, sizePt), label, labelFace) : []),
+        ...(i === 0 ? text(LEFT, baselineOf(y, sizePt), label, FACT_LABEL) : []),
         ...text(left, baselineOf(y, sizePt), one, face),
       ]),
   }));
 }
 
-/** A fact with a blank for what comes to be. */
-export function blankAfter(label: string, words: string, blank: Blank): Block[] {
+/** A fact with a blank for what comes to be; narrower and then smaller where that takes a line less. */
+export function blankAfter(label: string, words: string, blank: Blank, gapMm: number): Block[] {
   const sizePt = 12.5;
-  const face = { sizePt, bold: false };
-  const labelFace = { sizePt: 11.5, bold: true, tight: true };
-  const left = LEFT + textWidth(label, labelFace) + 1.4;
-  const pieces = withBlank(words, RIGHT - left, face, blank);
-  return pieces.map((held, k) => ({
-    height: Math.max(linesHeight(held.length, sizePt), 6) + BETWEEN,
+  const left = LEFT + textWidth(label, FACT_LABEL) + 1.4;
+  const faces: readonly Face[] = [
+    { sizePt, bold: false },
+    { sizePt, bold: false, tight: true },
+    { sizePt: 12, bold: false, tight: true },
+  ];
+  const held = faces.map((face) => ({ face, ...withBlank(words, RIGHT - left, face, blank) }));
+  const lines = ({ pieces }: (typeof held)[number]): number => pieces.flat().length;
+  const { face, pieces, ruleMm } = held.reduce((a, b) => (lines(b) < lines(a) ? b : a));
+  return pieces.map((piece, k) => ({
+    height: Math.max(linesHeight(piece.length, sizePt), 6) + gapMm,
     keep: k < pieces.length - 1,
     draw: (y) => [
       ...tagged([
-        ...(k === 0 ? text(LEFT, baselineOf(y, sizePt), label, labelFace) : []),
-        ...setLines(held, left, y, face),
+        ...(k === 0 ? text(LEFT, baselineOf(y, sizePt), label, FACT_LABEL) : []),
+        ...setLines(piece, left, y, face),
       ]),
       ...(k === pieces.length - 1
-        ? drawBlank(blank, baselineOf(y, sizePt) + linesHeight(held.length - 1, sizePt), RIGHT)
+        ? drawBlank(blank, baselineOf(y, sizePt) + linesHeight(piece.length - 1, sizePt), RIGHT, ruleMm)
         : []),
     ],
   }));
 }
 
-/** What is written down: a rule to write on, with what it is. */
+/** What is written down: a rule to write on, with what it is; the shorter rule where it spares a line. */
 const RULE_MM = 14;
+const SHORT_RULE_MM = 11;
+/** Between a text and the blank beside it, mm. */
+const BESIDE_MM = 2;
 
 function blankWords({ of, unit }: Blank): { readonly before: string; readonly after: string } {
   if (of === "photo") return { before: "no.", after: "" };
@@ -310,16 +403,21 @@ function blankWords({ of, unit }: Blank): { readonly before: string; readonly af
 
 const BLANK = { sizePt: 12, bold: false };
 
-function blankMm(blank: Blank): number {
+function blankMm(blank: Blank, ruleMm: number): number {
   const { before, after } = blankWords(blank);
   return (
-    RULE_MM +
+    ruleMm +
     (before === "" ? 0 : textWidth(before, BLANK) + 0.8) +
     (after === "" ? 0 : textWidth(after, BLANK) + 0.8)
   );
 }
 
-function drawBlank(blank: Blank, baseline: number, right = RIGHT - 1): Mark[] {
+/** The least that a blank takes at the end of a line, with what is kept free before it, mm. */
+export function leastBlankMm(blank: Blank): number {
+  return blankMm(blank, SHORT_RULE_MM) + BESIDE_MM;
+}
+
+function drawBlank(blank: Blank, baseline: number, right: number, ruleMm: number): Mark[] {
   const { before, after } = blankWords(blank);
   const afterMm = after === "" ? 0 : textWidth(after, BLANK) + 0.8;
   const end = right - afterMm;
@@ -329,20 +427,26 @@ function drawBlank(blank: Blank, baseline: number, right = RIGHT - 1): Mark[] {
     reading: "Blank for the reading",
   }[blank.of];
   return [
-    ...tagged([line(end - RULE_MM, baseline + 0.6, end, baseline + 0.6, 0.7)], { role: "Figure", says }),
-    ...(before === "" ? [] : text(end - RULE_MM - 0.8, baseline, before, { ...BLANK, align: "right" })),
+    ...tagged([line(end - ruleMm, baseline + 0.6, end, baseline + 0.6, 0.7)], { role: "Figure", says }),
+    ...(before === "" ? [] : text(end - ruleMm - 0.8, baseline, before, { ...BLANK, align: "right" })),
     ...(after === "" ? [] : text(right, baseline, after, { ...BLANK, align: "right" })),
   ];
 }
 
-/** The lines of a step in pieces; one more at the end for a blank that does not fit beside the last. */
+/** The lines of a step in pieces; one more at the end for a blank that does not fit beside the last, and how long its rule is. */
 function withBlank(
   words: string,
   wide: number,
-  face: { readonly sizePt: number; readonly bold: boolean },
+  face: Face,
   blank: Blank | undefined,
-): string[][] {
+): { readonly pieces: string[][]; readonly ruleMm: number } {
   const lines = wrap(words, wide, face);
-  const beside = blank === undefined || textWidth(lines.at(-1) ?? "", face) + blankMm(blank) + 2 <= wide;
-  return piecesOf(beside ? lines : [...lines, ""]);
+  const room = wide - textWidth(lines.at(-1) ?? "", face) - BESIDE_MM;
+  const beside = [RULE_MM, SHORT_RULE_MM].find(
+    (ruleMm) => blank === undefined || blankMm(blank, ruleMm) <= room,
+  );
+  return {
+    pieces: piecesOf(beside === undefined ? [...lines, ""] : lines),
+    ruleMm: beside ?? RULE_MM,
+  };
 }

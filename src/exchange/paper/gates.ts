@@ -14,13 +14,13 @@ import {
 import { bearingAlong } from "./bearings.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
 import { type Heading, LABEL_PT, type Leaf, LEFT, setLines, WIDE } from "./cuff.ts";
-import { type Block, paginate } from "./flow.ts";
-import { cautionForm, factForm, restForm } from "./forms.ts";
+import type { Block } from "./flow.ts";
+import { cautionForm, factForm, restForm, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
 import { GAUGES, headRow, type Moment, nextRow, ROWS, timesRow, turnRow } from "./rows.ts";
 import { stepBlocks } from "./steps.ts";
-import { drawn, STEP_PT, turnWords } from "./taskpage.ts";
+import { drawn, pagesOf, turnWords } from "./taskpage.ts";
 
 /** The pages for both ends of an EVA: what the gauges must show, and the plan's own steps. */
 
@@ -131,18 +131,15 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
 function gateLeaves(known: Known, part: CrewEva, heading: Heading, gate: Gate): Leaf[] {
   const { plan } = known;
   const crew = part.eva.crew;
-  const working = (sizePt: number): Block[] => [
+  const working = (setting: Setting): Block[] => [
     ...gate.before,
     ...(gate.steps.length === 0
-      ? cautionForm("note", `No steps for this in the plan.`, sizePt)
-      : stepBlocks(plan, gate.steps, crew, part.member.id, sizePt)),
+      ? cautionForm("note", `No steps for this in the plan.`, setting)
+      : stepBlocks(plan, gate.steps, crew, part.member.id, setting)),
   ];
   const top = ROWS.home + GAUGES_MM + 1;
   const room = ROWS.next - 0.4 - top;
-  const [roomy, close] = STEP_PT;
-  const usual = paginate(working(roomy), room, room);
-  const closer = paginate(working(close), room, room);
-  const pages = closer.length < usual.length ? closer : usual;
+  const pages = pagesOf(working, room, room);
   return pages.map((blocks, k) => {
     const last = k === pages.length - 1;
     return {

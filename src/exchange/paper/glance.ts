@@ -18,7 +18,7 @@ import {
   STANDING,
 } from "./cuff.ts";
 import type { Block } from "./flow.ts";
-import { cautionForm, factForm } from "./forms.ts";
+import { cautionForm, type Fact, factForm, factForms, roomy, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { line, tagged, text } from "./page.ts";
 import { timesRow } from "./rows.ts";
@@ -48,22 +48,31 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
           y,
         ),
     },
-    ...(breaches > 0 ? cautionForm("warning", broken(breaches), 13.5) : []),
+    ...(breaches > 0 ? cautionForm("warning", broken(breaches), roomy(13.5)) : []),
     withBlock(others === "" ? "nobody, alone outside" : others, shortFingerprint(plan)),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0
       ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
       : [headings(at), ...rows.map((one) => row(one, at))]),
     gap(1),
-    ...factForm("NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`, 12),
-    ...factForm("MIN", "minutes home. Dial: face your shadow (mark on top), arrow home", 12),
-    ...(plan.ground === undefined
-      ? []
-      : factForm("HOME", "bearings are straight, ways bend: keep to the trail", 12)),
-    ...factForm("AID", STANDING, 12),
+    ...factForms(
+      [
+        ["NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`],
+        ["MIN", "walk home"],
+        ["DIAL", "mark at your shadow, arrow points home"],
+        ...(plan.ground === undefined
+          ? []
+          : ([["HOME", "bearings are straight, ways bend: keep to the trail"]] satisfies Fact[])),
+        ["AID", STANDING],
+      ],
+      CLOSE,
+      12,
+    ),
   ];
   return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at) });
 }
+
+const CLOSE: Setting = { sizePt: 12, gapMm: 0.5 };
 
 /** Who else goes out, and the fingerprint that everybody reads out before the hatch is opened: who reads another has another day. */
 function withBlock(others: string, short: string): Block {
@@ -152,7 +161,7 @@ interface Columns {
   readonly name: number;
 }
 const LEAVE = RIGHT - 8.2;
-const ROW_MM = 5.9;
+const ROW_MM = 5.7;
 
 function columnsFor(rows: readonly Row[]): Columns {
   const figure = { sizePt: 13, bold: true, tight: true };

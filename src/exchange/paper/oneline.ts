@@ -1,5 +1,6 @@
 import { type Caution, classOf, type Step } from "../../plan/index.ts";
 import { CLASS_WORDS } from "../../words/index.ts";
+import { leastBlankMm } from "./forms.ts";
 import { printable } from "./glyphs.ts";
 import { textWidth } from "./type.ts";
 
@@ -9,9 +10,8 @@ import { textWidth } from "./type.ts";
 export const STEP_PT = 14;
 /** A cuff page between its margins, mm. */
 const WIDE_MM = 86;
-/** What a step's box and number take; a blank with its label; the words IF and THEN in cells of their own. */
+/** What a step's box and number take; the words IF and THEN in cells of their own. */
 const BOX_MM = 11.8;
-const BLANK_MM = 16;
 const CELL_WORD_MM = 15.2;
 /** Frame, hatching and gaps of each class, both sides. */
 const FRAME_MM = { warning: 8.5, caution: 5.7, note: 2.9 } as const;
@@ -38,7 +38,7 @@ export function cautionUse(caution: Caution): LineUse {
 
 /** A step behind its box and number, before its blank; of IF and THEN the one with less to spare, each in a cell of its own. */
 export function stepUse({ when, text, blank }: Pick<Step, "when" | "text" | "blank">): LineUse {
-  const room = blank ? WIDE_MM - BLANK_MM : WIDE_MM;
+  const room = blank ? WIDE_MM - leastBlankMm(blank) : WIDE_MM;
   if (when === undefined) return { takesMm: widthOf(text, false), roomMm: room - BOX_MM };
   const cells = [
     { takesMm: widthOf(when, false), roomMm: WIDE_MM - CELL_WORD_MM },

@@ -23,11 +23,15 @@ function whereIs(plan: Plan, verdict: Verdict, part: CrewEva, stop: Stop, other:
   const there = now.path.at(-1);
   const gone = later.find((one) => one.path.at(-1) !== there || one.kind === "ingress");
   const untilS = gone?.span.startS ?? now.span.endS;
+  const untilWords = clock(untilS, "down");
   const next = untilS < stop.endS ? gone : undefined;
   return [
-    doing(plan, now, later),
+    doing(plan, now, later, stop),
     ...(now.kind === "traverse" ? [] : far(plan, stop, there)),
-    ...(untilS < stop.endS ? [`until ${clock(untilS, "down")}`] : []),
+    // Who does not stay where they arrive goes on at their arrival.
+    ...(untilS < stop.endS && !(now.kind === "traverse" && untilWords === clock(now.span.endS, "up"))
+      ? [`until ${untilWords}`]
+      : []),
     ...(next === undefined || next.kind === "ingress"
       ? []
       : [`then to ${placeName(plan, next.path.at(-1))}`]),
@@ -40,20 +44,25 @@ function stretchAt({ stretches }: Outing, atS: number): Stretch | undefined {
 }
 
 /** What they do, or that they are on their way. */
-function doing(plan: Plan, now: Stretch, later: readonly Stretch[]): string {
+function doing(plan: Plan, now: Stretch, later: readonly Stretch[], stop: Stop): string {
   const place = placeName(plan, now.path.at(-1));
   if (now.kind === "egress" || now.kind === "ingress") return "at the hatch";
   if (now.kind === "traverse") return `on the way to ${place}, there ${clock(now.span.endS, "up")}`;
   const task = now.task ?? (later[0]?.path[0] === now.path.at(-1) ? later[0]?.task : null);
-  return task === null || task === undefined ? `at ${place}` : `${taskNumber(plan, task)} at ${place}`;
+  const away = distanceM(plan, stop.task.place, now.path.at(-1));
+  const where = away !== null && away < SAME_M ? "here" : `at ${place}`;
+  return task === null || task === undefined ? where : `${taskNumber(plan, task)} ${where}`;
 }
+
+/** Nearer than this is here. */
+const SAME_M = 0.5;
 
 /** How far they are and in which direction, where both stay. */
 function far(plan: Plan, stop: Stop, there: string | undefined): string[] {
   const own = stop.task.place;
   const away = distanceM(plan, own, there);
-  if (away === null) return [];
-  return away < 0.5 ? ["same place"] : [metres(away, "up"), bearing(headingDeg(plan, own, there))];
+  if (away === null || away < SAME_M) return [];
+  return [metres(away, "up"), bearing(headingDeg(plan, own, there))];
 }
 
 /** The most that they are apart during the task, where that is more than at its start. */

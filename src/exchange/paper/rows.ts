@@ -8,7 +8,7 @@ import { clip, type Face, fitSize, MM_PER_PT, textWidth, wrapAtMost } from "./ty
 /** The rows of a page that stand in the same place on every page that has them; the largest figures are those of now. */
 
 /** Where they begin, and where what flows between them begins and ends, mm. */
-export const ROWS = { head: 3.2, times: 13.6, home: 27.2, body: 41, next: 114, bottom: 126 } as const;
+export const ROWS = { head: 3.2, times: 13.6, home: 27.2, body: 40.6, next: 114.6, bottom: 126 } as const;
 
 /** Height of the row of times and of the row of the way home, mm. */
 const TIMES_MM = 12.6;
@@ -259,12 +259,12 @@ export function nextRow(next: {
   return [
     line(LEFT, top + 0.4, RIGHT, top + 0.4, 0.8),
     ...tagged([
-      ...text(LEFT, top + 5.6, "NEXT", label),
-      ...text(after + numberMm / 2, top + 5.6, next.number, { ...numberFace, align: "centre" }),
-      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.6, name[0] ?? "", nameFace),
+      ...text(LEFT, top + 5.3, "NEXT", label),
+      ...text(after + numberMm / 2, top + 5.3, next.number, { ...numberFace, align: "centre" }),
+      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.3, name[0] ?? "", nameFace),
     ]),
-    ...(numberMm > 0 ? [rect(after, top + 1.5, numberMm, 5.4, 0.5)] : []),
-    ...tagged(text(LEFT, top + 11, how.words, how.face)),
+    ...(numberMm > 0 ? [rect(after, top + 1.2, numberMm, 5.4, 0.5)] : []),
+    ...tagged(text(LEFT, top + 10.6, how.words, how.face)),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { classOf, type Plan, type Step, stepCrew } from "../../plan/index.ts";
 import type { Block } from "./flow.ts";
-import { cautionForm, ifThenForm, ownStep, partnerStep } from "./forms.ts";
+import { cautionForm, ifThenForm, ownStep, partnerStep, type Setting } from "./forms.ts";
 
 /**
  * Steps as one crew member reads them: what guards a step before it, their own and everybody's with a box, a partner's indented. A step has
@@ -11,24 +11,27 @@ export function stepBlocks(
   steps: readonly Step[],
   crew: readonly string[],
   member: string,
-  sizePt: number,
+  setting: Setting,
 ): Block[] {
   let number = 0;
   return steps.flatMap((step) => {
     const doers = stepCrew(step, crew, plan.crew);
     const isMine = doers.includes(member);
     const who = doers.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join("+");
-    const guards = step.cautions.flatMap((caution) => cautionForm(classOf(caution), caution.text, sizePt));
+    const guards = step.cautions.flatMap((caution) => cautionForm(classOf(caution), caution.text, setting));
     if (step.when !== undefined) {
       const named = doers.length === crew.length || (isMine && doers.length === 1) ? "" : who;
-      return [...guards, ...ifThenForm(step.when, step.text, named, sizePt, isMine ? step.blank : undefined)];
+      return [
+        ...guards,
+        ...ifThenForm(step.when, step.text, named, setting, isMine ? step.blank : undefined),
+      ];
     }
     number += 1;
     return [
       ...guards,
       ...(isMine
-        ? ownStep(number, step.text, sizePt, step.blank)
-        : partnerStep(who, number, step.text, sizePt)),
+        ? ownStep(number, step.text, setting, step.blank)
+        : partnerStep(who, number, step.text, setting)),
     ];
   });
 }

@@ -5,7 +5,7 @@ import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.
 import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
 import { fromShadowDeg } from "./dial.ts";
 import { type Block, paginate } from "./flow.ts";
-import { blankAfter, cautionForm, factForm, restForm } from "./forms.ts";
+import { blankAfter, cautionForm, type Fact, factForms, restForm, roomy, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { lateStrip } from "./latestrip.ts";
 import type { Mark } from "./page.ts";
@@ -26,8 +26,21 @@ import { stepBlocks } from "./steps.ts";
 import { linesHeight, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 
-/** Sizes of steps: the first, unless the second saves a page. What fits in neither goes on on the next page. */
-export const STEP_PT = [14, 13.5] as const;
+/**
+ * How steps are set, in the order of giving way: the first that takes the fewest pages. What fits in none goes on on the next page. Set close,
+ * steps are still 1.3 em apart (25 to 33 % of the size between lines: Degani 1992, from memory) and boxes to tick stand apart.
+ */
+const SETTINGS: readonly Setting[] = [roomy(14), { sizePt: 14, gapMm: 0.5 }, { sizePt: 13.5, gapMm: 0.5 }];
+
+/** Blocks by page in the first setting that takes the fewest pages. */
+export function pagesOf(
+  blocks: (setting: Setting) => readonly Block[],
+  roomMm: number,
+  lastMm: number,
+): Block[][] {
+  const ways = SETTINGS.map((setting) => paginate(blocks(setting), roomMm, lastMm));
+  return ways.reduce((best, way) => (way.length < best.length ? way : best));
+}
 
 /**
  * One task: when to start, to be done and to leave, the way home and the gauges at which to take it, who is where, the steps, what
@@ -49,13 +62,11 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
   const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), mine);
   const stripTop = ROWS.next - 1 - strip.height;
   const roomMm = ROWS.next - 0.4 - ROWS.body;
-  const lastMm = stripTop - 1 - ROWS.body;
-  const pagesIn = (sizePt: number): Block[][] =>
-    paginate([...leading(known, part, stop, head), ...working(known, part, stop, sizePt)], roomMm, lastMm);
-  const [roomy, close] = STEP_PT;
-  const closer = pagesIn(close);
-  const usual = pagesIn(roomy);
-  const pages = closer.length < usual.length ? closer : usual;
+  const pages = pagesOf(
+    (setting) => [...leading(known, part, stop, head, setting), ...working(known, part, stop, setting)],
+    roomMm,
+    stripTop - 0.5 - ROWS.body,
+  );
   return pages.map((blocks, k): Leaf => {
     const last = k === pages.length - 1;
     const which = pages.length === 1 ? "" : `part ${k + 1} of ${pages.length}`;
@@ -155,7 +166,7 @@ function farEnd(known: Known, { place, endPlace }: Task): string {
 }
 
 /** What stands over the steps: rest, who is where, what to take, what bounds the task. */
-function leading(known: Known, part: CrewEva, stop: Stop, head: Head): Block[] {
+function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: Setting): Block[] {
   const { plan, verdict } = known;
   const { task, rest } = stop;
   const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
@@ -168,18 +179,23 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head): Block[] {
     ...(rest === null
       ? []
       : [restForm(`${minutes(rest.needS, "given")}, ${restPlace(plan, rest)}`, clock(rest.span.endS))]),
-    ...(fitsHead({ ...head, part: "part 9 of 9" }) ? [] : factForm("TASK", head.name)),
-    ...factForm("AT", apart.length === 0 && others !== "" ? `${where}, with ${others}` : where),
-    ...apart.flatMap(([who, words]) => factForm(who, words)),
-    ...(led === "" ? [] : factForm("HOME", led)),
-    ...taken(plan, task).flatMap((words) => factForm("TAKE", words)),
-    ...limits(plan, stop).flatMap((words) => factForm("ONLY", words)),
-    ...onTheWay(known, part, stop),
+    ...factForms(
+      [
+        ...(fitsHead({ ...head, part: "part 9 of 9" }) ? [] : [["TASK", head.name] as const]),
+        ["AT", apart.length === 0 && others !== "" ? `${where}, with ${others}` : where],
+        ...apart,
+        ...(led === "" ? [] : [["HOME", led] as const]),
+        ...taken(plan, task).map((words): Fact => ["TAKE", words]),
+        ...limits(plan, stop).map((words): Fact => ["ONLY", words]),
+        ...onTheWay(known, part, stop),
+      ],
+      setting,
+    ),
   ];
 }
 
 /** Where the way here asks for more than both its ends, it has gauges of its own. */
-function onTheWay(known: Known, part: CrewEva, stop: Stop): Block[] {
+function onTheWay(known: Known, part: CrewEva, stop: Stop): Fact[] {
   const ids = [part.eva.id, part.member.id] as const;
   const way = known.homeIf("way", ...ids, stop.task.id)?.leastPct;
   if (!way) return [];
@@ -195,10 +211,7 @@ function onTheWay(known: Known, part: CrewEva, stop: Stop): Block[] {
     ([key]) => (way[key] ?? 0) > Math.max(...ends.map((one) => one?.[key] ?? 0)),
   );
   if (worse.length === 0) return [];
-  return factForm(
-    "WAY HERE",
-    `HOME IF under ${worse.map(([key, name]) => `${name} ${way[key]}`).join(", ")} %`,
-  );
+  return [["WAY HERE", `HOME IF under ${worse.map(([key, name]) => `${name} ${way[key]}`).join(", ")} %`]];
 }
 
 const GAUGE_WORDS = [
@@ -209,20 +222,23 @@ const GAUGE_WORDS = [
 ] as const;
 
 /** What stands against the task, the steps with what guards them, what is brought back, and the planner's notes. */
-function working(known: Known, part: CrewEva, stop: Stop, sizePt: number): Block[] {
+function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Block[] {
   const { plan } = known;
   const { task } = stop;
   return [
     ...stop.breaches.flatMap(({ sentence }) =>
-      cautionForm("warning", `THIS PLAN BREAKS A RULE: ${sentence}`, 13.5),
+      cautionForm("warning", `THIS PLAN BREAKS A RULE: ${sentence}`, {
+        ...setting,
+        sizePt: 13.5,
+      }),
     ),
     ...task.cautions.flatMap((caution, k) => {
-      const form = cautionForm(classOf(caution), caution.text, sizePt);
+      const form = cautionForm(classOf(caution), caution.text, setting);
       // They guard the whole task: only the last one stays with the first step.
       return k < task.cautions.length - 1 ? form.map((block) => ({ ...block, keep: false })) : form;
     }),
-    ...stepBlocks(plan, task.steps, stop.crew, part.member.id, sizePt),
-    ...brought(plan, task),
+    ...stepBlocks(plan, task.steps, stop.crew, part.member.id, setting),
+    ...brought(plan, task, setting.gapMm),
     ...noted(task),
   ];
 }
@@ -254,34 +270,41 @@ function taken(plan: Plan, task: Task): string[] {
 }
 
 /** Bags and the case that they go into, the mass as planned, and a blank for what it is. */
-function brought(plan: Plan, task: Task): Block[] {
+function brought(plan: Plan, task: Task, gapMm: number): Block[] {
   const { sample } = task;
   if (!sample) return [];
   const bags = bagNumbers(task, taskNumber(plan, task.id));
   const name = nameOf(plan.containers, sample.container);
   const words = `${name}, plan ${mass(sample.massKg, "up")}`;
   const blank = { of: "mass", unit: "" } as const;
-  if (bags === null) return blankAfter("CASE", words, blank);
+  if (bags === null) return blankAfter("CASE", words, blank, gapMm);
   // Numbers of the bags' own need not follow each other: they are all said.
   const counted = typeof sample.bags === "number" && bags.length > 2;
   const said = counted ? `${bags[0]} to ${bags.at(-1)}` : bags.join(", ");
-  return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${said}, ${words}`, blank);
+  return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${said}, ${words}`, blank, gapMm);
 }
 
-/** The planner's notes, a block for each line, so that long ones run on to the next page. */
+/**
+ * The planner's notes, a block for each line, so that long ones run on to the next page: neither their head nor one line stands alone. In the narrower
+ * face where that takes a line less.
+ */
 function noted({ notes }: Task): Block[] {
-  const face = { sizePt: 12.5, bold: false };
-  const lines = notes.split("\n").filter((words) => words.trim() !== "");
+  const sizePt = 12.5;
   const label = { sizePt: 11.5, bold: true, tight: true };
-  if (lines.length === 0) return [];
+  const written = notes.split("\n").filter((words) => words.trim() !== "");
+  if (written.length === 0) return [];
+  const set = [false, true].map((tight) => {
+    const face = { sizePt, bold: false, tight };
+    return { face, lines: written.flatMap((words) => wrap(words, RIGHT - LEFT, face)) };
+  });
+  const { face, lines } = set.reduce((a, b) => (b.lines.length < a.lines.length ? b : a));
   return [
     { height: 5, keep: true, draw: (y) => setLines(["NOTES"], LEFT, y, label) },
-    ...lines.flatMap((words) =>
-      wrap(words, RIGHT - LEFT, face).map((one) => ({
-        height: linesHeight(1, face.sizePt),
-        draw: (y: number) => setLines([one], LEFT, y, face),
-      })),
-    ),
+    ...lines.map((one, k) => ({
+      height: linesHeight(1, sizePt),
+      keep: lines.length > 1 && (k === 0 || k === lines.length - 2),
+      draw: (y: number) => setLines([one], LEFT, y, face),
+    })),
   ];
 }
 

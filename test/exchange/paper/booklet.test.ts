@@ -7,7 +7,7 @@ import { duration, instant } from "../../../src/kernel/index.ts";
 import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
 import { clock } from "../../../src/words/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
-import { collisions, overflows, sizeOf, wordsOf } from "./reading.ts";
+import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
 
 const printed = (plan: Plan, options: Parameters<typeof booklets>[2] = {}) =>
   booklets(plan, check(plan, plan.schedule), options);
@@ -242,6 +242,48 @@ describe("a task's page", () => {
     const words = wordsOf(pageOf(walled, "ev1", "shut"));
     expect(words).toContain("no way home");
     expect(words).not.toContain("no walk");
+  });
+});
+
+describe("how a page is filled", () => {
+  const pagesOf = (task: Parameters<typeof taskOf>[1]) => {
+    const plan = planOf(
+      [taskOf("one", { name: "One", place: "rim", ...task })],
+      [{ task: "one", eva: "eva-1", crew: ["ev1"], startS: 6000 }],
+    );
+    return printed(plan, { crew: ["ev1"] }).pages.filter(({ name }) => /: One( \(continued\))?$/.test(name));
+  };
+  const steps = (count: number) =>
+    stepsOf(...Array.from({ length: count }, (_, k) => `Look at stone ${k + 1}`));
+  const stepPt = (page: (typeof pages)[number]) => sizeOf(page, "Look at stone 1");
+  const pages = pagesOf({ steps: steps(5) });
+
+  it("sets steps close before it goes on on another page, and no smaller than 13.5 pt", () => {
+    // From 40.6 mm to the strip at 114.6 - 1 - 7 less 0.5: 65.5 mm. AT, EV2: 10.9; eight steps of 6.8 are 54.4, 65.3 in all; nine set close are 56.7,
+    // with AT and EV2 on one line 62.2; ten are more than a page.
+    const count = (many: number) => pagesOf({ steps: steps(many) }).length;
+    expect([5, 8, 9, 10].map(count)).toEqual([1, 1, 1, 2]);
+    for (const many of [5, 8, 9, 10])
+      expect(stepPt(pagesOf({ steps: steps(many) })[0]!)).toBeGreaterThanOrEqual(13.5);
+    expect(stepPt(pages[0]!)).toBe(14);
+  });
+
+  it("leaves no line of a note alone on a page", () => {
+    const words = (many: number) => Array.from({ length: many }, (_, k) => `word${k + 10}`).join(" ");
+    for (const many of [4, 12, 18, 24, 30, 60, 150, 300])
+      for (const page of pagesOf({ steps: steps(6), notes: words(many) })) {
+        const lines = textsOf(page).filter((mark) => /^word\d+/.test(mark.text)).length;
+        if (many >= 24) expect(lines, `${many} words`).not.toBe(1);
+      }
+  });
+
+  it("says the date of printing at the foot where it is told, and nothing else is otherwise", () => {
+    const at = (printedMs?: number) => printed(samplePlan(), { crew: ["ev1"], printedMs }).pages;
+    const dated = at(Date.UTC(2031, 2, 9, 12, 34, 56));
+    for (const page of dated) expect(wordsOf(page)).toContain(" · 9 Mar 2031 · ");
+    // The foot is the last text; its title gives way.
+    const aboveFoot = (page: (typeof dated)[number]) => textsOf(page).slice(0, -1);
+    expect(at().map(aboveFoot)).toEqual(dated.map(aboveFoot));
   });
 });
 

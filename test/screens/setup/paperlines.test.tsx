@@ -11,13 +11,13 @@ const step = (text: string) => ({ text, cautions: [] });
 
 describe("a line of the crew's page at 14 pt", () => {
   it("has the width of the page less box and number, frame and word, or blank, measured in the embedded face", () => {
-    // 86 mm between the margins, 11.8 for box and number; 16 more for a blank.
+    // 86 mm between the margins, 11.8 for box and number; a blank takes a rule of 11, its unit 0.8 after it, and 2 before it.
     expect(stepUse(step("Scoop"))).toEqual({
       takesMm: textWidth("Scoop", { sizePt: 14, bold: false }),
       roomMm: 86 - 11.8,
     });
     expect(stepUse({ ...step("Scoop"), blank: { of: "mass", unit: "" } }).roomMm).toBeCloseTo(
-      86 - 11.8 - 16,
+      86 - 11.8 - 11 - 0.8 - textWidth("kg", { sizePt: 12, bold: false }) - 2,
       9,
     );
     // A warning is bold and loses more to its frame than a note.
