@@ -47,6 +47,43 @@ test.describe("the map beside the lanes", () => {
     await expect(map(page).locator('[data-pointed="true"]')).toHaveCount(1);
   });
 
+  test("takes a task from the line or the bench at another place, as one step, and says why not", async ({
+    page,
+  }) => {
+    await openDay(page);
+    const onto = async (place: string): Promise<void> => {
+      const box = (await plate(page, place).boundingBox())!;
+      await page.mouse.move(box.x + 20, box.y + 60, { steps: 3 });
+      await page.mouse.move(box.x + 6, box.y + box.height / 2, { steps: 3 });
+      await expect(plate(page, place)).toHaveAttribute("data-target", "true");
+    };
+    const undo = page.getByRole("button", { name: /^Undo/ });
+    await page.getByRole("button", { name: "Map of all places" }).click();
+    await expect(plate(page, "Low Scarp")).toBeVisible();
+    await block(page, "Core at Split Stone").hover();
+    await page.mouse.down();
+    await onto("Low Scarp");
+    await expect(page.locator(".cost")).toContainText("to Low Scarp");
+    await page.mouse.up();
+    await expect(undo).toHaveAttribute("title", "Undo: Put Core at Split Stone at Low Scarp");
+    await expect(plate(page, "Low Scarp").locator('[data-task="stone-core"]')).toHaveCount(1);
+    await expect(plate(page, "Split Stone").locator('[data-task="stone-core"]')).toHaveCount(0);
+    await undo.click();
+    await expect(plate(page, "Split Stone").locator('[data-task="stone-core"]')).toHaveCount(1);
+    // From the bench: it stays there, at another place.
+    await page.locator('.card-grip[data-task="scarp-soil"]').hover();
+    await page.mouse.down();
+    await onto("Split Stone");
+    await page.mouse.up();
+    await expect(page.locator('.card-grip[data-task="scarp-soil"]')).toContainText("Split Stone");
+    // What is carried from one place to another has two.
+    await block(page, "Carry the ground listener out").hover();
+    await page.mouse.down();
+    await onto("Low Scarp");
+    await page.mouse.up();
+    await expect(page.locator(".readout-hint")).toContainText("leads from one place to another");
+  });
+
   test("is put away for good, and brought back by the menu", async ({ page }) => {
     await openDay(page);
     await page.getByRole("button", { name: "Put the map away" }).click();

@@ -22,6 +22,7 @@ export {
 } from "./shape.ts";
 export type { LaneRelief, Slab } from "./shape.ts";
 export { evaAt, proposed } from "./propose.ts";
+export { NO_PLACE, placedAt, placeHindered } from "./replace.ts";
 export type { Target } from "./propose.ts";
 export { roundGridS, snapped, snapPoints } from "./snap.ts";
 export type { Snapped, SnapPoint, StartBand } from "./snap.ts";

@@ -2,6 +2,7 @@ import { instant } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Target } from "./propose.ts";
 import { type Manner, slid, type Stuck, type WalkS } from "./slide.ts";
+import { placedAt } from "./replace.ts";
 import { type Edge, stretched, withLength } from "./stretch.ts";
 import type { Taken } from "./taken.ts";
 import { movedTogether } from "./together.ts";
@@ -23,6 +24,8 @@ export function proposalOf(
   manner: Manner,
   walkS: (plan: Plan) => WalkS,
 ): Proposal {
+  if (target.at === "place")
+    return { plan: placedAt(plan, taken, target.place), schedule: plan.schedule, stuck: [] };
   const edged =
     taken.edge !== null && target.at === "line"
       ? withEdge(plan, taken.anchor, taken.edge, target.startS)

@@ -12,6 +12,8 @@ import { REMOTE } from "./lanes.ts";
 /** Where a gesture puts a task. */
 export type Target =
   | { readonly at: "bench" }
+  /** At a place of the map: it keeps its time, or stays on the bench. */
+  | { readonly at: "place"; readonly place: string }
   /** On `lane`, starting at `startS`; the EVA follows from the time and the lane. */
   | { readonly at: "line"; readonly lane: string; readonly startS: number };
 
@@ -34,6 +36,7 @@ export function proposed(
   if (target.at === "bench") {
     return before ? { placements: start.placements.filter((one) => one !== before) } : start;
   }
+  if (target.at === "place") return start;
   const spot = spotOf(plan, request, before ?? null, fromLane, target.lane, Math.round(target.startS));
   if (!before) return { placements: [...start.placements, spot] };
   if (samePlacement(before, spot)) return start;

@@ -25,6 +25,7 @@ export function movedTogether(plan: Plan, start: Schedule, held: Held, target: T
     const left = start.placements.filter((one) => !held.tasks.includes(one.task));
     return left.length === start.placements.length ? start : { placements: left };
   }
+  if (target.at === "place") return start;
   const anchor = start.placements.find((one) => one.task === held.anchor);
   if (!anchor || held.tasks.length === 1) return proposed(plan, start, held.anchor, held.fromLane, target);
   const byS = Math.round(target.startS) - anchor.startS;

@@ -10,7 +10,7 @@ import {
   targetUnder,
 } from "../../editor/index.ts";
 import type { InHand } from "../look.ts";
-import { isOverBench, seenThrough, under } from "./ground.ts";
+import { isOverBench, placeUnder, seenThrough, under } from "./ground.ts";
 import { SNAP_PX } from "./line/sizes.ts";
 import type { GestureSurface } from "./surface.ts";
 
@@ -35,9 +35,11 @@ export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture):
   };
   const seen = seenThrough(base, look.getState().window);
   // An end or an EVA cannot be left on the bench.
+  const over = placeUnder(now);
+  if (over !== null) return { ...aim, target: over, snap: null };
   const benches = taken.edge === null && taken.eva === null && isOverBench(now);
   const raw = targetUnder(grip, under(seen, now, benches));
-  if (raw.at === "bench") return { ...aim, target: raw, snap: null };
+  if (raw.at !== "line") return { ...aim, target: raw, snap: null };
   const { plan, verdict, fitBands, preview } = desk.state.getState();
   const lane = laneFor(plan, taken, raw.lane);
   const snap: Snapped = aimed(
@@ -61,8 +63,11 @@ export function show({ desk, look, walkS }: GestureSurface, aim: Aim): void {
   const { taken, by, pointer, manner, target, snap } = aim;
   const { plan } = desk.state.getState();
   const made = proposalOf(plan, taken, target, manner, walkS);
-  if (made.plan === plan) desk.preview(() => made.schedule);
-  else desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
+  const last = look.getState().inHand?.target;
+  // Over the same place nothing has changed, whatever the way of the pointer.
+  const same = target.at === "place" && last?.at === "place" && last.place === target.place;
+  if (!same && made.plan === plan) desk.preview(() => made.schedule);
+  else if (!same) desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
   const { preview } = desk.state.getState();
   const slid = preview ? slidBy(preview.start, preview.schedule, taken.tasks) : new Map<string, number>();
   const { anchor: task, tasks, edge, eva, fromLane } = taken;

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import type { Finding } from "../../answers/index.ts";
-import { MANNER_WORDS } from "../../editor/index.ts";
+import { MANNER_WORDS, placeHindered } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import { easedWords, type Preview, worseWords } from "../../session/index.ts";
@@ -21,7 +21,7 @@ import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { useDial } from "./dial.ts";
-import { stuckWords } from "./speech.ts";
+import { placeWords, stuckWords } from "./speech.ts";
 
 /** What is in hand, at its fixed place: what goes where, what breaks, what it costs. */
 export const MoveCost = memo(function MoveCost() {
@@ -30,7 +30,7 @@ export const MoveCost = memo(function MoveCost() {
   const plan = useDesk((state) => state.plan);
   if (!hand || !preview) return null;
   const broken = brokenBy(preview);
-  const stuck = stuckWords(plan, hand.stuck);
+  const stuck = cannotWords(plan, hand) ?? stuckWords(plan, hand.stuck);
   return (
     <div className={`cost ${broken.state}`} aria-hidden="true">
       <Whereto hand={hand} preview={preview} plan={plan} />
@@ -49,6 +49,16 @@ export const MoveCost = memo(function MoveCost() {
     </div>
   );
 });
+
+/** Why what is in hand cannot go to the place it is held over; null where it can, or is held elsewhere. */
+function cannotWords(
+  plan: Plan,
+  { task: anchor, tasks, edge, eva, fromLane, target }: InHand,
+): string | null {
+  if (target.at !== "place") return null;
+  const why = placeHindered(plan, { anchor, tasks, edge, eva, fromLane });
+  return why && `It keeps its place: ${why}.`;
+}
 
 /** What the move breaks or eases, the gravest first: one in its own sentence, several by their rules. */
 function brokenBy({ difference }: Preview): {
@@ -91,6 +101,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
   const many = hand.tasks.length > 1;
   const what = many ? counted(hand.tasks.length, "task") : taskName(plan, hand.task);
   if (target.at === "bench") return <Place what={what} where="the bench" />;
+  if (target.at === "place") return <Place what={what} where={placeWords(plan, target.place)} />;
   if (hand.edge !== null) {
     const lengthIn = (of: Plan): number =>
       of.tasks.find((one) => one.id === hand.task)?.duration.likelyS ?? 0;

@@ -1,4 +1,12 @@
-import { laneAt, type Point, REMOTE, timeScale, type TimeScale } from "../../editor/index.ts";
+import {
+  laneAt,
+  NO_PLACE,
+  type Point,
+  REMOTE,
+  type Target,
+  timeScale,
+  type TimeScale,
+} from "../../editor/index.ts";
 import type { Standing } from "./line/geometry.ts";
 import { EDGE_PX } from "./line/sizes.ts";
 
@@ -41,13 +49,28 @@ export function under(
 /** Most that counts as being out at an edge, pixels. */
 const MOST_OUT_PX = 60;
 
-/** How far a point is out at an edge of the line: negative at the left, positive at the right, 0 between and over the bench. */
+/** How far a point is out at an edge of the line: negative at the left, positive at the right, 0 between, over the bench and over the map. */
 export function beyondEdge(ground: Ground | null, point: Point): number {
   if (!ground) return 0;
   const within = point.x - ground.left;
   const width = ground.scale.widthPx;
   const out = within < EDGE_PX ? within - EDGE_PX : Math.max(0, within - width + EDGE_PX);
-  return out === 0 || isOverBench(point) ? 0 : Math.max(-MOST_OUT_PX, Math.min(MOST_OUT_PX, out));
+  return out === 0 || isOverBench(point) || placeUnder(point)
+    ? 0
+    : Math.max(-MOST_OUT_PX, Math.min(MOST_OUT_PX, out));
+}
+
+/** What of the map beside the lanes is under a point of the page: a place, no place, or no map (null). */
+export function placeUnder({ x, y }: Point): Extract<Target, { at: "place" }> | null {
+  const map = document.querySelector<HTMLElement>("[data-map-beside]");
+  const box = map?.getBoundingClientRect();
+  if (!map || !box || x < box.left || x > box.right || y < box.top || y > box.bottom) return null;
+  const inside = (one: HTMLElement): boolean => {
+    const { left, right, top, bottom } = one.getBoundingClientRect();
+    return x >= left && x <= right && y >= top && y <= bottom;
+  };
+  const found = [...map.querySelectorAll<HTMLElement>("[data-place]")].find(inside);
+  return { at: "place", place: found?.dataset["place"] ?? NO_PLACE };
 }
 
 /** True over the bench, or over what stands for it. Asked for its box and not for what is under the pointer: that is far quicker. */

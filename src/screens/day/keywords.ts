@@ -36,6 +36,7 @@ export const STEERING: readonly { readonly title: string; readonly keys: readonl
       { keys: "Drag a side", does: "longer or shorter" },
       { keys: "Drag an EVA's bar", does: "move the whole EVA" },
       { keys: "Shift while dragging", does: "others slide instead of stay" },
+      { keys: "Drag on to a place of the map", does: "change the place" },
       { keys: "Alt while dragging", does: "no snapping" },
       { keys: "Wheel, pinch", does: "zoom; sideways pan" },
     ],

@@ -1,7 +1,7 @@
-import { type Grip, REMOTE, selectedBy, type Taken } from "../../editor/index.ts";
+import { type Grip, NO_PLACE, placeHindered, REMOTE, selectedBy, type Taken } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { stepName } from "../../session/index.ts";
-import { counted, evaName } from "../../words/index.ts";
+import { counted, evaName, placeName, taskName } from "../../words/index.ts";
 import type { InHand } from "../look.ts";
 import { setDownWords, spokenDay } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
@@ -9,7 +9,17 @@ import type { GestureSurface } from "./surface.ts";
 /** Makes what is in hand part of the plan, or benches it; the answer is what is said of it. */
 export function setDown({ desk, look }: GestureSurface, taken: Taken, hand: InHand): string {
   const { plan, verdict } = desk.state.getState();
-  if (hand.target.at === "bench") {
+  if (hand.target.at === "place") {
+    const why = placeHindered(plan, taken);
+    if (why !== null || hand.target.place === NO_PLACE) {
+      desk.cancel();
+      const words =
+        why === null ? "Let go over no place: nothing was changed." : `It keeps its place: ${why}.`;
+      look.setState({ hint: words });
+      return words;
+    }
+    desk.commit(`Put ${taskName(plan, hand.task)} at ${placeName(plan, hand.target.place)}`);
+  } else if (hand.target.at === "bench") {
     desk.cancel();
     desk.bench(hand.tasks);
   } else {

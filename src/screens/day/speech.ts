@@ -1,20 +1,26 @@
 import type { Shift, Verdict } from "../../answers/index.ts";
-import { type Edge, type Stuck, type Target } from "../../editor/index.ts";
+import { type Edge, NO_PLACE, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Preview, worseWords } from "../../session/index.ts";
-import { clock, counted, crewName, percent, signed, taskName } from "../../words/index.ts";
+import { clock, counted, crewName, percent, placeName, signed, taskName } from "../../words/index.ts";
 import { marginCause, worstMargin } from "../words.ts";
+
+/** The place of a task that is held over the map, in words. */
+export function placeWords(plan: Plan, place: string): string {
+  return place === NO_PLACE ? "no place: it stays where it was" : placeName(plan, place);
+}
 
 /** Where a target is, in words: "4:17, EV1" or "the bench". */
 function targetWords(plan: Plan, target: Target): string {
   if (target.at === "bench") return "the bench";
+  if (target.at === "place") return placeWords(plan, target.place);
   return `${clock(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
 }
 
 /** Where a task has been set down, in words: all who do it, and for a duration the end that was moved. */
 export function setDownWords(plan: Plan, target: Target, task: string, edge: Edge | null): string {
   const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
-  if (target.at === "bench" || crew.length === 0) return targetWords(plan, target);
+  if (target.at !== "line" || crew.length === 0) return targetWords(plan, target);
   const who = crew.map((member) => crewName(plan, member)).join(" and ");
   const when = clock(target.startS);
   return edge === null
@@ -29,7 +35,12 @@ export function spokenCost(plan: Plan, preview: Preview, target: Target, slides 
   const many = preview.tasks.length > 1;
   const crew = preview.schedule.placements.find((one) => one.task === task?.id)?.crew ?? [];
   const who = crew.length === 0 ? "" : `, ${crew.map((member) => crewName(plan, member)).join(" and ")}`;
-  const where = target.at === "bench" ? "on the bench" : `at ${clock(target.startS)}${who}`;
+  const where =
+    target.at === "bench"
+      ? "on the bench"
+      : target.at === "place"
+        ? placeWords(plan, target.place)
+        : `at ${clock(target.startS)}${who}`;
   const said = [
     many ? `${preview.name}: ${task?.name ?? "first"} ${where}.` : `${task?.name ?? "Task"} ${where}.`,
   ];

@@ -1,7 +1,8 @@
 import type { Left, SiteGround, Verdict } from "../../answers/index.ts";
 import { type Extent, extentOf } from "../../editor/map/index.ts";
-import { valueNear } from "../../editor/index.ts";
+import { type TimeWindow, valueNear } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
+import { tasksByPlace } from "./beside/placenumbers.ts";
 import { ALL_EVAS } from "./sitelook.ts";
 
 /** What of the day and the ground is shown. */
@@ -47,11 +48,9 @@ export function placesExtent(plan: Plan): Extent {
   };
 }
 
-/** The lander and the places where something is done on the day; all places where nothing is yet. */
-export function dayExtent(plan: Plan): Extent {
-  const placed = new Set(plan.schedule.placements.map((one) => one.task));
-  const done = plan.tasks.filter((task) => placed.has(task.id));
-  const used = new Set(done.flatMap((task) => [task.place, task.endPlace]));
+/** The lander and the places where something is done in `window`; all places where nothing is. */
+export function doneExtent(plan: Plan, window: TimeWindow): Extent {
+  const used = new Set(tasksByPlace(plan, plan.schedule, window).keys());
   if (used.size === 0) return placesExtent(plan);
   const places = plan.site.places.filter((one) => one.kind === "lander" || used.has(one.id));
   return placesExtent({ ...plan, site: { ...plan.site, places, keepOuts: [] } });

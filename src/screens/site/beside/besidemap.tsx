@@ -15,7 +15,7 @@ import { useLatest } from "../latest.ts";
 import { useGroundAndLight } from "../light.ts";
 import type { Picture } from "../picture.ts";
 import { useFrame, useSize } from "../room.ts";
-import { dayExtent, evasShown, PAD_PX, placesExtent } from "../shown.ts";
+import { doneExtent, evasShown, PAD_PX, placesExtent } from "../shown.ts";
 import type { Layer, SiteLook } from "../sitelook.ts";
 import { BesideStage } from "./besidestage.tsx";
 import { apartWords, peopleAt, type Person, personWords } from "./people.ts";
@@ -60,7 +60,9 @@ function MapOfDay() {
   const walks = walked.answer?.walks ?? null;
   const evaKey = walks ? [...evasShown(walks.verdict, null, minuteS)].join("|") : "";
   const evas = useMemo(() => new Set(evaKey.split("|")), [evaKey]);
-  const extent = useMemo(() => dayExtent(plan), [plan]);
+  const { look } = useAround();
+  // Only the first frame follows from it: after that the map stays where it is.
+  const extent = useMemo(() => doneExtent(plan, look.getState().window), [plan, look]);
   const frame = useFrame(size, extent);
   const layers = useSiteLook((state) => state.layers);
   const theme = useLook((state) => state.theme);
@@ -162,11 +164,11 @@ function Head({ minuteS }: { readonly minuteS: number }) {
       </button>
       <button
         type="button"
-        aria-label="Map of the day"
-        title="Show where something is done on the day"
-        onClick={fit(dayExtent)}
+        aria-label="Map of what is in view"
+        title="Show where something is done in the part of the stay that is shown"
+        onClick={fit((open) => doneExtent(open, look.getState().window))}
       >
-        Day
+        View
       </button>
       <button
         type="button"

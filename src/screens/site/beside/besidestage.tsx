@@ -72,6 +72,7 @@ export function BesideStage(props: {
       <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} paint={paintBase} />
       <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} paint={paintTop} />
       <Marks picture={picture} />
+      <Hits picture={picture} />
       <PlateLayer picture={picture} laid={laid} numbers={numbers} />
       <People picture={picture} people={people} />
       {laid.leftOut.length > 0 && (
@@ -208,6 +209,7 @@ function PlateLayer(props: { readonly picture: Picture; readonly laid: Plates; r
   const { plan } = picture;
   const selection = useDesk((state) => state.selection);
   const pointed = useLook((state) => state.pointed);
+  const target = useLook(({ inHand }) => (inHand?.target.at === "place" ? inHand.target.place : null));
   const names = new Map(plan.site.places.map((place) => [place.id, place.name]));
   return (
     <div aria-hidden="true">
@@ -220,6 +222,7 @@ function PlateLayer(props: { readonly picture: Picture; readonly laid: Plates; r
             className="plate-of-place"
             data-place={key}
             data-chosen={chosen}
+            data-target={key === target}
             style={{ left, top }}
           >
             {names.get(key)}
@@ -241,6 +244,19 @@ function PlateLayer(props: { readonly picture: Picture; readonly laid: Plates; r
       })}
     </div>
   );
+}
+
+/** Where what is dragged here meets a place: about its sign, and its plate. */
+function Hits({ picture: { frame, plan } }: { readonly picture: Picture }) {
+  return plan.site.places.map(({ id, eastM, northM }) => (
+    <i
+      key={id}
+      className="beside-hit"
+      data-place={id}
+      aria-hidden="true"
+      style={{ transform: `translate(${mapX(frame, eastM)}px, ${mapY(frame, northM)}px)` }}
+    />
+  ));
 }
 
 /** Rings about the places of what is selected, full, and of what is pointed at, dashed. */
