@@ -27,7 +27,7 @@ const ROW_GAP_PX = 3;
 const STEP_PX = 14;
 const EDGE_PX = 4;
 const AWAY_PX = [30, 64, 120, 190, 280];
-/** What a leader over another plate weighs against its length, pixels. */
+/** What a leader under a plate of another thing weighs against its length, pixels. */
 const OVER_PLATE_PX = 120;
 
 /** Plates for all that is in the picture; they keep off the boxes in `kept`. */
@@ -155,15 +155,16 @@ function crossing(rows: readonly Row[]): readonly [number, number] | null {
   return null;
 }
 
-/** Length of the leaders, more where they run over plates; endless where one crosses another. */
+/** Length of the leaders, more where they run over plates or plates lie on others; endless where one crosses another. */
 function costOf(rows: readonly Row[], room: Room): number {
   let cost = 0;
   if (crossing(rows)) return Infinity;
-  for (const { wish, leader } of rows) {
+  for (const { wish, box: plate, leader } of rows) {
     if (room.leaders.some((other) => cross(leader, other))) return Infinity;
     const own = signOf(wish);
     const over = room.taken.filter((box) => !same(box, own) && meets(leader, box)).length;
-    cost += Math.hypot(leader[2] - leader[0], leader[3] - leader[1]) + over * OVER_PLATE_PX;
+    const covered = room.leaders.filter((line) => meets(line, plate)).length;
+    cost += Math.hypot(leader[2] - leader[0], leader[3] - leader[1]) + (over + covered) * OVER_PLATE_PX;
   }
   return cost;
 }
