@@ -3,19 +3,21 @@ import {
   barredPages,
   booklets,
   changesBody,
+  daySheet,
   impose,
   type Page,
   pageChanges,
   pageWords,
   type Revision,
+  SHEET_KINDS,
   sheetPaper,
   sheetsOf,
   stampOf,
   toPdf,
 } from "../exchange/index.ts";
+import { keysOf } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { counted, differenceWords, touchdownMs } from "../words/index.ts";
-import { core, turnOf } from "./core.ts";
 import { facesOnDisk } from "./faces.ts";
 import { paperOf, readTwo } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
@@ -24,8 +26,11 @@ import { sheetFacts } from "./sheetfacts.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 
 const PAPERS = ["a4", "letter", "cuff"] as const;
-/** Sheets that are handed out beside the booklets and have to be replaced as they are. */
-const SHEETS = ["console", "gauges", "stowage", "manifest"] as const;
+
+/** Every sheet of a plan: scenario and debrief are of a rehearsal. */
+const SHEETS = keysOf(SHEET_KINDS).filter(
+  (kind) => !SHEET_KINDS[kind].needs.some((need) => need === "rehearsal"),
+);
 
 /** `diff before.json after.json [--out file.pdf]`: what is otherwise, and which pages of cuff and sheets have to be replaced. */
 export async function diffVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -73,13 +78,15 @@ async function papersOf(
   noShed: boolean,
   streams: Streams,
 ): Promise<Revision["papers"]> {
-  const facts = await sheetFacts(plan, [], streams);
-  const shed = noShed ? undefined : await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
-  const stamp = stampOf(plan, facts.verdict, printedMs);
-  const cuffs = booklets(plan, facts.verdict, {
-    day: facts.day,
+  const facts = await sheetFacts(plan, [...(noShed ? [] : (["shed"] as const)), "reasons", "walks"], streams);
+  const { shed, verdict, day } = facts;
+  const stamp = stampOf(plan, verdict, printedMs);
+  const cuffs = booklets(plan, verdict, {
+    day,
     printedMs,
     shed: shed?.complete === true ? shed : undefined,
   });
-  return [cuffs, ...SHEETS.map((kind) => sheetPaper(kind, facts, stamp, { paper }))];
+  // The day timeline has no cuff size.
+  const timeline = paper === "cuff" ? [] : [daySheet(plan, verdict, paper, day)];
+  return [cuffs, ...timeline, ...SHEETS.map((kind) => sheetPaper(kind, facts, stamp, { paper }))];
 }

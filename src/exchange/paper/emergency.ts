@@ -51,8 +51,7 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
     columns(withShadow),
     ...places.map(row),
     ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12", 12) : []),
-    gap(1.4),
-    ...(causes.length === 0 ? [] : [causeHeads()]),
+    ...(causes.length === 0 ? [] : [gap(1.4), causeHeads()]),
     ...causes.map(({ when, what }) => cause(when, what)),
   ];
   const foot = emergency.length === 0 ? {} : { foot: authorityBlock(authority) };

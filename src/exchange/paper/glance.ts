@@ -58,8 +58,8 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
     ...factForms(
       [
         ["NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`],
+        ["DIAL", "mark at shadow, arrow home"],
         ["MIN", "walk home"],
-        ["DIAL", "mark at your shadow, arrow points home"],
         ...(plan.ground === undefined
           ? []
           : ([["HOME", "bearings are straight, ways bend: keep to the trail"]] satisfies Fact[])),

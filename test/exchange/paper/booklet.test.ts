@@ -277,6 +277,26 @@ describe("how a page is filled", () => {
       }
   });
 
+  it("has no back cover with nothing on it, however many places there are", () => {
+    const { site } = samplePlan();
+    for (let many = 8; many <= 16; many += 1) {
+      const ids = Array.from({ length: many }, (_, k) => `place-${k}`);
+      const places = ids.map(
+        (id, k) => ({ id, name: id, kind: "station", eastM: 10 * k, northM: 50 }) as const,
+      );
+      const plan = planOf(
+        ids.map((id) => taskOf(id, { place: id })),
+        ids.map((task, k) => ({ task, eva: "eva-1", crew: ["ev1"], startS: 6000 + 600 * k })),
+        { site: { ...site, places: [...site.places, ...places] } },
+      );
+      const covers = printed(plan, { crew: ["ev1"] }).pages.filter(({ name }) => name.includes("emergency"));
+      for (const page of covers)
+        expect(textsOf(page).filter(({ y }) => y > 13 && y < 126).length, `${many} places`).toBeGreaterThan(
+          0,
+        );
+    }
+  });
+
   it("says the date of printing at the foot where it is told, and nothing else is otherwise", () => {
     const at = (printedMs?: number) => printed(samplePlan(), { crew: ["ev1"], printedMs }).pages;
     const dated = at(Date.UTC(2031, 2, 9, 12, 34, 56));
