@@ -22,6 +22,7 @@ async function packDemo(page: Page, aim: "wish" | "likely" = "wish"): Promise<vo
 
 /** Asks about bench tasks, one after the other, until the answer has something that could give. */
 async function askUntilSomethingGives(page: Page): Promise<void> {
+  await openSide(page);
   const asks = page.locator(".bench").getByRole("button", { name: /^Why not\?/ });
   const count = await asks.count();
   for (let i = 0; i < count; i += 1) {

@@ -25,8 +25,8 @@ const RECOMBINED = 20;
 const LET_GO = 0.5;
 const HELD_BACK = 0.1;
 const TWO_AT_ONCE = 0.1;
-/** Part of the turns that may begin an EVA anew around something that is left out. */
-const BEGUN_ANEW = 0.25;
+/** Part of the turns that may begin an EVA anew around something far from all that is on it. */
+const BEGUN_ANEW = 0.15;
 /** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
 const END_SHARE = 1e-6;
 

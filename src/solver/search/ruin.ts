@@ -53,7 +53,7 @@ export class Ruin {
 
   /**
    * Empties an EVA on which something that is left out could be, and gives that: to begin the EVA anew around it. -1, and nothing is taken,
-   * where what is drawn at random is placed or needs nobody.
+   * where what is drawn at random is placed, needs nobody, or is near enough to what is there for one more step to reach it.
    */
   takeOuting(): number {
     const { problem, random } = this;
@@ -64,9 +64,25 @@ export class Ruin {
     if (board.placed[a] === 1 || problem.crewCount[a] === 0 || choices === 0) return -1;
     this.seed = a;
     const e = problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!]!;
+    if (!this.isFarFrom(a, e)) return -1;
     for (let b = 0; b < problem.activities; b += 1)
       if (board.placed[b] === 1 && board.evaOf[b] === e) this.remove(b);
     return a;
+  }
+
+  /** True where nobody at work on EVA `e` may be as far apart as from `a`: whoever goes there alone goes too far. */
+  private isFarFrom(a: number, e: number): boolean {
+    const { places, beginsAt, limits } = this.problem;
+    const { board } = this.day;
+    if (limits.straightM.length === 0) return false;
+    for (let b = 0; b < this.problem.activities; b += 1)
+      if (
+        board.placed[b] === 1 &&
+        board.evaOf[b] === e &&
+        limits.straightM[beginsAt[a]! * places + beginsAt[b]!]! <= limits.apartM
+      )
+        return false;
+    return true;
   }
 
   /** Takes `activity` and what needs it. */
