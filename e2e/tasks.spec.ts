@@ -55,7 +55,9 @@ test("what sets the worst margin is read without a press, and from what it comes
   await expect(score(page, "worst margin")).toContainText(/EV\d .*, EVA \d/);
   expect(hand.count()).toBe(0);
   await hand.press(score(page, "worst margin").getByRole("button"));
-  await expect(page.getByRole("group", { name: "How it is worked out: worst margin" })).toContainText("left - reserve");
+  await expect(page.getByRole("group", { name: "How it is worked out: worst margin" })).toContainText(
+    "left - reserve",
+  );
   expect(hand.count()).toBe(1);
 });
 
