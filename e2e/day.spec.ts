@@ -96,6 +96,7 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await page.keyboard.press("Control+z");
   await expect(page.getByText("0 of 14").first()).toBeVisible();
   await page.keyboard.press("Control+Shift+z");
+  await page.getByRole("button", { name: "Day", exact: true }).press("Enter");
   await expect(page.getByText("14 of 14").first()).toBeVisible();
   await expect(page.getByText("Saved here")).toBeVisible();
   await page.reload();
