@@ -34,7 +34,7 @@ test("a trainer calls the day, throws a slip in, has it planned anew and reads t
   await press(page, "Mend from here");
   await expect(page.locator(".rehearsal-proposal")).toContainText("0 breaches");
   await expect(page.locator(".rehearsal-proposal")).toContainText(
-    /Every must-do done .+ → .+, everybody home .+ → .+, worth on average \d+ → \d+/,
+    /Every must-do done .+ to .+, everybody home .+ to .+, worth on average \d+ to \d+/,
   );
   await press(page, "Take it");
   await expect(broken).toHaveCount(0);

@@ -1,6 +1,5 @@
 /** Control characters but tab and the end of a line, and signs that turn the direction of what is written around them (Unicode, Bidi_Control). */
 const HIDDEN =
-  // eslint-disable-next-line no-control-regex
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]|\r(?!\n)/g;
 
 /** True where a text holds nothing that is not seen and makes it read as something else. */

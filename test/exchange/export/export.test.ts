@@ -139,9 +139,11 @@ describe("tables", () => {
       expect(cell).toBe(`'${bad}`);
       expect(unguarded(cell)).toBe(bad);
     }
+    // Said, not guessed from the text; and not the first cell, where a reader takes a byte order mark away.
+    const COMMAS = { delimiter: ",", newline: "\r\n" } as const;
     fc.assert(
       fc.property(fc.string({ unit: "binary" }), (text) => {
-        const cell = Papa.parse<string[]>(csvText([[text, "x"]]), { newline: "\r\n" }).data[0]?.[0] ?? "";
+        const cell = Papa.parse<string[]>(csvText([["x", text]]), COMMAS).data[0]?.[1] ?? "";
         expect(unguarded(cell)).toBe(text);
       }),
     );
