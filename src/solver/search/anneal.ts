@@ -27,6 +27,8 @@ const HELD_BACK = 0.1;
 const TWO_AT_ONCE = 0.1;
 /** Part of the turns that may begin an EVA anew around something far from all that is on it. */
 const BEGUN_ANEW = 0.15;
+/** The same while must-do work is left out. */
+const BEGUN_FOR_MUST = 0.25;
 /** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
 const END_SHARE = 1e-6;
 
@@ -85,7 +87,8 @@ export class Anneal {
       this.recombined += 1;
       this.recombine(this.pool);
     }
-    const around = this.linger.helps && stream.next() < BEGUN_ANEW ? this.ruin.takeOuting() : -1;
+    const anew = currentValue.mustOut > 0 ? BEGUN_FOR_MUST : BEGUN_ANEW;
+    const around = this.linger.helps && stream.next() < anew ? this.ruin.takeOuting() : -1;
     if (around < 0) this.ruin.take();
     if (this.linger.helps) this.wait();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
