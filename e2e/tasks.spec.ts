@@ -248,6 +248,14 @@ for (const theme of ["light", "dark", "dim"] as const)
     await check("setup");
   });
 
+/** Windows that the desk is built for, CSS pixels. */
+const SIZES = [
+  [1024, 768],
+  [1280, 720],
+  [1440, 900],
+  [1920, 1080],
+] as const;
+
 test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in hand", async ({ page }) => {
   /** What of the top row, the side and the readout lies outside of its place. */
   const outside = (): Promise<string[]> =>
@@ -275,12 +283,7 @@ test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in h
         ),
       ].map(said);
     });
-  for (const [width, height] of [
-    [1024, 768],
-    [1280, 720],
-    [1440, 900],
-    [1920, 1080],
-  ] as const) {
+  for (const [width, height] of SIZES) {
     await page.setViewportSize({ width, height });
     await expect.poll(outside, { message: `${width} px` }).toEqual([]);
     expect((await page.locator(".header").boundingBox())?.height, `${width} px`).toBe(52);
@@ -293,12 +296,7 @@ test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in h
   }
   await page.unroute("**/plans/demo.json");
   await page.goto("./?plan=demo");
-  for (const [width, height] of [
-    [1024, 768],
-    [1280, 720],
-    [1440, 900],
-    [1920, 1080],
-  ] as const) {
+  for (const [width, height] of SIZES) {
     await page.setViewportSize({ width, height });
     await expect.poll(outside, { message: `${width} px, empty` }).toEqual([]);
   }

@@ -9,7 +9,7 @@ export type WalkBack =
   | { readonly kind: "unknown" };
 
 /** Walk-back from where a task ends. */
-export function walkBackFromEnd(verdict: Verdict, task: string): WalkBack {
+function walkBackFromEnd(verdict: Verdict, task: string): WalkBack {
   const seconds = verdict.walkbackS[task];
   if (seconds === null) return { kind: "no way" };
   return seconds === undefined || !Number.isFinite(seconds) || seconds < 0
@@ -34,7 +34,7 @@ export function walkBackOver(
 }
 
 /** Walk-back at a moment that the crew member's track marks; unknown between its marks. */
-export function walkBackAt(track: ReachTrack | null, at: Instant): WalkBack {
+function walkBackAt(track: ReachTrack | null, at: Instant): WalkBack {
   const marked = (track?.points ?? []).filter((point) => point.atS === at).map((point) => point.value);
   return marked.length === 0 ? { kind: "unknown" } : { kind: "known", seconds: Math.max(...marked) };
 }
@@ -51,7 +51,7 @@ export function farthest(
 }
 
 /** The worse of two: no way, then unknown, then the longer. */
-export function worseWalkBack(a: WalkBack, b: WalkBack): WalkBack {
+function worseWalkBack(a: WalkBack, b: WalkBack): WalkBack {
   if (a.kind === "known" && b.kind === "known") return a.seconds >= b.seconds ? a : b;
   if (a.kind === "no way" || b.kind === "no way") return { kind: "no way" };
   return { kind: "unknown" };
