@@ -25,7 +25,12 @@ export default defineConfig({
     },
   },
   test: {
-    include: ["test/**/*.test.{ts,tsx}"],
+    setupFiles: ["test/seeds.ts"],
+    projects: [
+      { extends: true, test: { name: "unit", include: ["test/**/*.test.{ts,tsx}"] } },
+      // Laws and reference solvers that take minutes.
+      { extends: true, test: { name: "hunt", include: ["test/**/*.hunt.ts"] } },
+    ],
     // Against a test that hangs, and nothing else: a slow machine must not fail a right answer.
     testTimeout: 1_800_000,
   },
