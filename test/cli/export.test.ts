@@ -27,7 +27,7 @@ describe("lope export", () => {
   it("names the kinds where it is given none of them", async () => {
     const { code, err } = await run("export", "poem", at("plan.json"), "--out", at("x"));
     expect(code).toBe(2);
-    expect(err).toContain("the kinds are plan, tasks,");
+    expect(err).toContain("the kinds are plan, page, tasks,");
   });
 
   it("writes a plan as the screen saves it, to the byte", async () => {

@@ -2,6 +2,7 @@ import { strToU8, zipSync } from "fflate";
 import type { BenchReason, Verdict } from "../../answers/index.ts";
 import { type Plan, planJsonSchema } from "../../plan/index.ts";
 import { type NamedLine, planGeoJson } from "../geojson.ts";
+import { dayPage } from "../page/index.ts";
 import { planText } from "../planfile.ts";
 import { scheduleCsv } from "../schedulecsv.ts";
 import { scheduleCalendar } from "./calendar.ts";
@@ -48,6 +49,14 @@ export const EXPORTS: readonly ExportKind[] = [
     file: "plan.json",
     type: "application/json",
     make: ({ plan }) => planText(plan),
+  },
+  {
+    id: "page",
+    name: "Page of the day",
+    purpose: "The day to be read in any browser, without this program or a network (HTML).",
+    file: "day.html",
+    type: "text/html",
+    make: ({ plan, verdict, reasons }) => dayPage(plan, verdict, reasons),
   },
   csv("tasks", "Tasks", "Every request, under heads that Import a list knows (CSV).", ({ plan }) =>
     tasksCsv(plan),

@@ -12,7 +12,17 @@ import { LANDSCAPE_LEFT, type SheetBox } from "./frame.ts";
 
 /** Margins, walk-back and findings below the timeline. */
 
-const COLUMNS = ["", "Oxygen", "CO2", "Water", "Battery", "Longest walk-back", "Least spare", "Walked"];
+/** Heads of `marginCells`. */
+export const MARGIN_HEADS = [
+  "",
+  "Oxygen",
+  "CO2",
+  "Water",
+  "Battery",
+  "Longest walk-back",
+  "Least spare",
+  "Walked",
+];
 const SHARES = [30, 13, 11, 11, 13, 27, 18, 15];
 const ROW_MM = 3.9;
 const BETWEEN_MM = 8;
@@ -23,9 +33,9 @@ const BETWEEN_MM = 8;
  */
 export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[] {
   if (verdict.outings.length === 0) return [];
-  const rows = verdict.outings.map((outing) => cellsOf(plan, verdict, outing));
+  const rows = verdict.outings.map((outing) => marginCells(plan, verdict, outing));
   const half = Math.ceil(rows.length / 2);
-  const head = ["Least above reserve", ...COLUMNS.slice(1)];
+  const head = ["Least above reserve", ...MARGIN_HEADS.slice(1)];
   return [
     row(rows.length > 1 ? [head, head] : [head], true, box),
     ...rows.slice(0, half).map((cells, i) => {
@@ -36,7 +46,8 @@ export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[
   ];
 }
 
-function cellsOf(plan: Plan, verdict: Verdict, outing: Outing): string[] {
+/** Least margins, walk-back and way of one crew member on one EVA, each rounded to the safe side. */
+export function marginCells(plan: Plan, verdict: Verdict, outing: Outing): string[] {
   const own = (one: { readonly eva: string; readonly crew: string }): boolean =>
     one.eva === outing.eva && one.crew === outing.crew;
   const margin = (consumable: MarginTrack["consumable"]): string => {
