@@ -1,5 +1,7 @@
 import type { PackerRule } from "../rules/index.ts";
 import type { Instant } from "../kernel/index.ts";
+import type { Placement } from "../plan/index.ts";
+import type { Outcome } from "./odds.ts";
 
 /**
  * What the shed order reports over the wire: the maker's own words (solver/shed/report.ts), said again here because
@@ -11,6 +13,8 @@ export interface ShedReport {
   readonly minutes: readonly number[];
   /** False when the schedule breaks a rule as it stands: then there is no table. */
   readonly sound: boolean;
+  /** Simulated days that each result is counted on; none of them was chosen by. */
+  readonly days: number;
   /** False when broken off. */
   readonly complete: boolean;
   readonly evas: readonly ShedEva[];
@@ -34,27 +38,38 @@ export interface ShedRow {
 }
 
 /**
- * What to do when that late. keep: drop nothing, everything slides. drop: leave these out. end: nothing of the rest
- * holds, walk home. over: even walking home at once breaks a rule.
+ * What to do when that late. keep: drop nothing, everything slides. drop: leave these out. change: go on in another order, with what
+ * is dropped left out and what is added taken up. end: nothing of the rest holds, walk home. over: even walking home at once breaks a rule.
  */
 export interface ShedCell {
   readonly minutes: number;
-  readonly kind: "keep" | "drop" | "end" | "over";
+  readonly kind: "keep" | "drop" | "change" | "end" | "over";
   /** In the order of planned starts; tasks elsewhere that need what is dropped among them. */
   readonly drop: readonly string[];
-  /** Done or under way already, but in vain, as it needs something that is dropped; counted as lost. */
+  /** Done, under way or kept, but in vain: it needs something that is dropped, or being so late loses it. Counted as lost. */
   readonly vain: readonly string[];
   readonly mustLost: number;
   readonly worthLost: number;
-  /** True when no set that costs less holds, as far as the maker's rules see; false when the search was cut short. */
+  /** True when no set that costs less holds, as far as the maker's rules see; false when the search was cut short, and of change. */
   readonly least: boolean;
   /**
    * Rules that being late breaks by itself, whatever is dropped. over: all of them. Else at most work-and-rest: the stretch of
    * work under way gets too long, by no more than the lateness.
    */
   readonly breaks: readonly PackerRule[];
-  /** Tasks that start later than planned, and when. */
-  readonly moves: readonly { readonly task: string; readonly startS: Instant }[];
+  /** Tasks from the bench that are taken up instead; only of change. */
+  readonly add: readonly string[];
+  /** Tasks that stand otherwise than planned, and those taken up. */
+  readonly moves: readonly Placement[];
+  /** What each crew member does from then on, in order; only of change. */
+  readonly then: readonly { readonly crew: string; readonly tasks: readonly string[] }[];
+  /**
+   * What a crew that does this comes to: the day as planned until then, this task so late, all after it as drawn. Worth of the whole day.
+   * null of over, where a limit is broken already.
+   */
+  readonly result: Outcome | null;
+  /** What only leaving out comes to, where something else does more. */
+  readonly alone: { readonly mustLost: number; readonly worthLost: number; readonly result: Outcome } | null;
   readonly sentence: string;
 }
 

@@ -19,14 +19,17 @@ export async function shedVerb(args: readonly string[], streams: Streams): Promi
 
 function table(plan: Plan, report: ShedReport): string {
   const nameOf = (id: string): string => taskName(plan, id);
-  const lines = [plan.title];
+  const lines = [
+    plan.title,
+    `  Chances of every must-do task and mean worth on ${report.days} simulated days, the day as planned until then`,
+  ];
   for (const { eva, rows } of report.evas) {
     lines.push(`  ${evaName(plan, eva)}`);
     for (const { task, crew, late, early } of rows) {
       const who = crew.map((id) => crewName(plan, id));
       lines.push(`    leaving ${nameOf(task)} (${who.join(", ")})`);
       for (const cell of late)
-        lines.push(`      ${String(cell.minutes).padStart(2)} min late: ${what(cell, nameOf)}`);
+        lines.push(`      ${String(cell.minutes).padStart(2)} min late: ${what(plan, cell)}${played(cell)}`);
       for (const { minutes, fits } of early) {
         if (fits.length === 0) continue;
         lines.push(
@@ -38,10 +41,28 @@ function table(plan: Plan, report: ShedReport): string {
   return `${lines.join("\n")}\n`;
 }
 
-function what(cell: ShedCell, nameOf: (id: string) => string): string {
-  const lost = cell.worthLost > 0 ? ` (worth ${cell.worthLost}, must-do ${cell.mustLost})` : "";
+/** What a crew that does it comes to. */
+function played({ result }: ShedCell): string {
+  return result ? `; must-do ${result.must.words}, worth ${Math.floor(result.meanWorth)}` : "";
+}
+
+function what(plan: Plan, cell: ShedCell): string {
+  const nameOf = (id: string): string => taskName(plan, id);
+  const far = cell.least ? "" : ", found so far";
+  const lost =
+    cell.worthLost > 0 || cell.mustLost > 0
+      ? ` (lost: worth ${cell.worthLost}, must-do ${cell.mustLost}${far})`
+      : "";
   const over = cell.breaks.length > 0 ? `; breaks ${cell.breaks.join(", ")}` : "";
   if (cell.kind === "keep") return `drop nothing${over}`;
+  if (cell.kind === "change") {
+    const drop = cell.drop.length > 0 ? [`drop ${cell.drop.map(nameOf).join(", ")}`] : [];
+    const add = cell.add.length > 0 ? [`take up ${cell.add.map(nameOf).join(", ")}`] : [];
+    const orders = cell.then.map(
+      ({ crew, tasks }) => `${crewName(plan, crew)} then ${tasks.map(nameOf).join(", ") || "home"}`,
+    );
+    return `${[...drop, ...add, ...orders].join("; ")}${lost}${over}`;
+  }
   if (cell.kind === "drop") return `drop ${cell.drop.map(nameOf).join(", ")}${lost}${over}`;
   return `${cell.kind === "end" ? "end the EVA" : "end the EVA at once"}${lost}${over}`;
 }

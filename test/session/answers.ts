@@ -140,5 +140,5 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
 }
 
 export function shedReport(part: Partial<ShedReport> = {}): ShedReport {
-  return { minutes: [5, 10], sound: true, complete: true, evas: [], ...part };
+  return { minutes: [5, 10], days: 300, sound: true, complete: true, evas: [], ...part };
 }

@@ -1,7 +1,7 @@
 import type { Rest, Verdict } from "../../answers/index.ts";
 import { judgeFor } from "../../check/index.ts";
-import { duration, instant } from "../../kernel/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { duration, isEqual } from "../../kernel/index.ts";
+import type { Placement, Plan, Schedule } from "../../plan/index.ts";
 
 /** What to leave out when late, by EVA and task left; as the shed order gives it. */
 export interface ShedTables {
@@ -19,17 +19,20 @@ export interface ShedTables {
 
 export interface LateCell {
   readonly minutes: number;
-  readonly kind: "keep" | "drop" | "end" | "over";
+  readonly kind: "keep" | "drop" | "change" | "end" | "over";
   readonly drop: readonly string[];
   readonly breaks: readonly string[];
-  readonly moves: readonly { readonly task: string; readonly startS: number }[];
+  readonly moves: readonly Placement[];
+  readonly then: readonly { readonly crew: string; readonly tasks: readonly string[] }[];
 }
 
-/** One answer: done by then at the latest, leave these out. */
+/** One answer: done by then at the latest, leave these out, go on in this order. */
 export interface LateAnswer {
   readonly doneByS: number;
   /** Ids of tasks, in the order of planned starts; none where all is kept. */
   readonly leaveOut: readonly string[];
+  /** By crew member who goes on in another order than printed: their tasks from then on. */
+  readonly then: LateCell["then"];
   /** Nothing of the rest: walk home. */
   readonly home: boolean;
 }
@@ -56,15 +59,11 @@ export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | und
     const answers: LateAnswer[] = [];
     for (const cell of row.late) {
       if (cell.kind === "over" || cell.breaks.length > 0 || !holds(plan, task, cell, verdict, rests)) break;
-      const answer = { doneByS: endS + cell.minutes * 60, leaveOut: cell.drop, home: cell.kind === "end" };
+      const { drop: leaveOut, then } = cell;
+      const answer = { doneByS: endS + cell.minutes * 60, leaveOut, then, home: cell.kind === "end" };
       const before = answers.at(-1);
-      // Being later by more with nothing more to leave out is one answer.
-      if (
-        before &&
-        before.home === answer.home &&
-        `${before.leaveOut.join()}` === `${answer.leaveOut.join()}`
-      )
-        answers.pop();
+      // Being later by more with the same to do is one answer.
+      if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
       answers.push(answer);
     }
     return { answers, why: "no answer holds" };
@@ -91,12 +90,9 @@ function holds(
         : one,
     ),
   };
-  const startS = new Map(moves.map((one) => [one.task, one.startS]));
-  const schedule: Schedule = {
-    placements: plan.schedule.placements
-      .filter((one) => !drop.includes(one.task))
-      .map((one) => ({ ...one, startS: instant(startS.get(one.task) ?? one.startS) })),
-  };
+  const other = new Set([...drop, ...moves.map((one) => one.task)]);
+  const stays = plan.schedule.placements.filter((one) => !other.has(one.task));
+  const schedule: Schedule = { placements: [...stays, ...moves] };
   const then = judgeFor(longer)(schedule);
   return then.score.breaches <= verdict.score.breaches && then.rests.every((one) => rests.has(restKey(one)));
 }

@@ -79,10 +79,13 @@ function cellOf(plan: Plan, answer: LateAnswer, mine: ReadonlySet<string>, most:
   return { time, lines, wide };
 }
 
-/** What is left out, by number: one's own first, then what only others had to do, behind who they are. */
-function wordsOf(plan: Plan, { leaveOut, home }: LateAnswer, mine: ReadonlySet<string>): string {
+/**
+ * What is left out, by number: one's own first, then what only others had to do, behind who they are; then the order of all that is still
+ * to come, of whom it changes for. What is on no paper of one's own is called for.
+ */
+function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: ReadonlySet<string>): string {
   if (home) return "HOME";
-  if (leaveOut.length === 0) return "nothing";
+  if (leaveOut.length === 0 && then.length === 0) return "nothing";
   const number = (id: string): string => taskNumber(plan, id);
   const own = leaveOut.filter((id) => mine.has(id)).map(number);
   const theirs = new Map<string, string[]>();
@@ -94,7 +97,25 @@ function wordsOf(plan: Plan, { leaveOut, home }: LateAnswer, mine: ReadonlySet<s
       .join("+");
     theirs.set(who, [...(theirs.get(who) ?? []), number(id)]);
   }
-  return [...own, ...[...theirs].flatMap(([who, list]) => [...(who === "" ? [] : [who]), ...list])].join(" ");
+  const orders = then.map(({ crew, tasks }) => {
+    const who = plan.crew.find((one) => one.id === crew)?.name ?? crew;
+    return `${who} THEN ${tasks.length === 0 ? "HOME" : tasks.map(number).join(" ")}`;
+  });
+  const called = then
+    .flatMap(({ tasks }) => tasks)
+    .filter((id) => !leaveOut.includes(id) && !printed(plan, id));
+  return [
+    ...own,
+    ...[...theirs].flatMap(([who, list]) => [...(who === "" ? [] : [who]), ...list]),
+    ...(own.length + theirs.size === 0 ? ["nothing"] : []),
+    ...orders,
+    ...(called.length > 0 ? [`call for ${[...new Set(called)].map(number).join(" ")}`] : []),
+  ].join(" ");
+}
+
+/** True for a task that the booklets have pages of. */
+function printed({ schedule }: Plan, id: string): boolean {
+  return schedule.placements.some(({ task }) => task === id);
 }
 
 /** Where there is no table: one line. */

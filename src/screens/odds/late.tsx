@@ -6,7 +6,7 @@ import { clockText, counted, crewName, evaName, numberedTask } from "../../words
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../day/dial.ts";
 import { useShed } from "./useshed.ts";
-import { heldCells, shedWords } from "./shedcells.ts";
+import { aloneWords, type HeldCell, heldCells, resultWords, shedWords } from "./shedcells.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
 export function Late() {
@@ -65,6 +65,11 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
   if (report.evas.length === 0) return <p className="empty">Nobody goes out: nothing can be late.</p>;
   return (
     <div className="shed">
+      <p className="note">
+        Each cell is played on {report.days} simulated days: the day as planned until then, this task so late,
+        all after it as drawn. must-do: share of those days with every must-do task done; worth: of the whole
+        day, on average. Found so far: another order is the best found, not the best there is.
+      </p>
       {!report.complete && <p className="state tight">Not through yet: some tasks are missing here.</p>}
       {report.evas.map((eva) => (
         <section key={eva.eva} aria-label={evaName(plan, eva.eva)}>
@@ -112,28 +117,49 @@ function LateTable(props: {
                 <span className="note">{row.crew.map((id) => crewName(plan, id)).join(", ")}</span>
               </th>
               <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
-              {heldCells(row.late).map(({ cell, span }) => (
-                <td
-                  key={cell.minutes}
-                  colSpan={span}
-                  className={`shed-cell ${cell.kind}${cell.kind === "drop" && cell.mustLost > 0 ? " must" : ""}`}
-                  title={cell.sentence}
-                >
-                  {shedWords(cell, (task) => numberedTask(plan, task))}
-                  {(cell.worthLost > 0 || cell.mustLost > 0) && (
-                    <span className="note">
-                      {" "}
-                      {cell.mustLost > 0 && `${counted(cell.mustLost, "must-do", "must-do")}, `}worth{" "}
-                      {cell.worthLost} lost{cell.least ? "" : ", perhaps less is enough"}
-                    </span>
-                  )}
-                </td>
+              {heldCells(row.late).map((held) => (
+                <LateCell key={held.cell.minutes} plan={plan} held={held} />
               ))}
             </tr>
           ))}
         </tbody>
       </table>
     </div>
+  );
+}
+
+function LateCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell }) {
+  const { cell, last, span } = held;
+  const loses = cell.worthLost > 0 || cell.mustLost > 0;
+  const result = resultWords(last);
+  const alone = aloneWords(cell);
+  return (
+    <td
+      colSpan={span}
+      className={`shed-cell ${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
+      title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
+    >
+      {shedWords(
+        cell,
+        (task) => numberedTask(plan, task),
+        (crew) => crewName(plan, crew),
+      )}
+      {loses && (
+        <span className="note">
+          {" "}
+          {cell.mustLost > 0 && `${counted(cell.mustLost, "must-do", "must-do")}, `}worth {cell.worthLost}{" "}
+          lost
+          {cell.least ? "" : ", found so far"}
+        </span>
+      )}
+      {result !== null && (
+        <span className="note">
+          {" "}
+          {span > 1 ? `${last.minutes} min late: ` : ""}
+          {result}
+        </span>
+      )}
+    </td>
   );
 }
 

@@ -1,30 +1,65 @@
 import type { ShedCell } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
+import { counted, grouped } from "../../words/index.ts";
+import { chanceFigure } from "../chancewords.ts";
+
+/** Neighbours of a row that say the same to do: the first one, the last one, and how many. */
+export interface HeldCell {
+  readonly cell: ShedCell;
+  readonly last: ShedCell;
+  readonly span: number;
+}
 
 /** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
-export function heldCells(
-  cells: readonly ShedCell[],
-): readonly { readonly cell: ShedCell; readonly span: number }[] {
-  const held: { cell: ShedCell; span: number }[] = [];
+export function heldCells(cells: readonly ShedCell[]): readonly HeldCell[] {
+  const held: HeldCell[] = [];
   for (const cell of cells) {
-    const last = held.at(-1);
-    if (last && sameOrder(last.cell, cell)) last.span += 1;
-    else held.push({ cell, span: 1 });
+    const before = held.at(-1);
+    if (before && sameOrder(before.cell, cell))
+      held.splice(-1, 1, { ...before, last: cell, span: before.span + 1 });
+    else held.push({ cell, last: cell, span: 1 });
   }
   return held;
 }
 
+/** What a crew that does it comes to on the simulated days; null where a limit is broken already. */
+export function resultWords({ result }: ShedCell): string | null {
+  if (!result) return null;
+  return `must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}`;
+}
+
+/** What only leaving out would come to, where something else does more. */
+export function aloneWords({ alone }: ShedCell): string | null {
+  if (!alone) return null;
+  const { mustLost, worthLost, result } = alone;
+  const lost = mustLost > 0 ? `${counted(mustLost, "must-do", "must-do")} and worth` : "worth";
+  return `Only leaving out would lose ${lost} ${worthLost}: must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}.`;
+}
+
 /** What a cell tells the crew to do. */
-export function shedWords(cell: ShedCell, nameOf: (task: string) => string): string {
+export function shedWords(
+  cell: ShedCell,
+  nameOf: (task: string) => string,
+  crewOf: (crew: string) => string,
+): string {
   const rules = cell.breaks.map(ruleInWords);
   const vain = cell.vain.length > 0 ? `; in vain: ${cell.vain.map(nameOf).join(", ")}` : "";
   const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
+  const orders = cell.then.map(
+    ({ crew, tasks }) =>
+      `${crewOf(crew)} then ${tasks.length === 0 ? "goes home" : tasks.map(nameOf).join(", ")}`,
+  );
   switch (cell.kind) {
     case "keep":
       return `drop nothing${broken}`;
     case "drop":
       return `drop ${cell.drop.map(nameOf).join(", ")}${broken}`;
+    case "change": {
+      const drop = cell.drop.length > 0 ? [`drop ${cell.drop.map(nameOf).join(", ")}`] : [];
+      const add = cell.add.length > 0 ? [`take up ${cell.add.map(nameOf).join(", ")}`] : [];
+      return `${[...drop, ...add, ...orders].join("; ")}${broken}`;
+    }
     case "end":
       return `end the EVA${broken}`;
     case "over":
@@ -33,6 +68,9 @@ export function shedWords(cell: ShedCell, nameOf: (task: string) => string): str
 }
 
 function sameOrder(a: ShedCell, b: ShedCell): boolean {
-  const order = ({ kind, least, drop, vain, breaks }: ShedCell): unknown => [kind, least, drop, vain, breaks];
+  const order = ({ kind, least, drop, vain, breaks, add, then }: ShedCell): unknown => [
+    [kind, least, breaks],
+    [drop, vain, add, then],
+  ];
   return isEqual(order(a), order(b));
 }

@@ -1,7 +1,7 @@
 import type { CrewRules, Outcome } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { chanceOf } from "./chance.ts";
-import { type Days, type Draws, drawsFor } from "./days.ts";
+import { type Dealt, type Draws, drawsFor } from "./days.ts";
 import { Player } from "./player.ts";
 import { Script } from "./script.ts";
 import type { Stage } from "./stage.ts";
@@ -22,11 +22,11 @@ export class Count {
   must = 0;
   worth = 0;
   private readonly player: Player;
-  private readonly of: Days;
+  private readonly of: Dealt;
   private readonly draws: Draws;
   private mustOnBench = false;
 
-  constructor(player: Player, of: Days) {
+  constructor(player: Player, of: Dealt) {
     this.player = player;
     this.of = of;
     this.draws = drawsFor(player.script.problem);
@@ -60,7 +60,7 @@ export class Count {
 }
 
 /** Begins to count what `schedule` comes to with this crew. */
-export function countOf(stage: Stage, schedule: Schedule, crew: CrewRules, of: Days): Count {
+export function countOf(stage: Stage, schedule: Schedule, crew: CrewRules, of: Dealt): Count {
   const script = new Script(stage);
   script.takeSchedule(schedule);
   const player = new Player(script, crew);

@@ -13,7 +13,7 @@ const stepOf = step;
  * of a duration is made of a part of the day, of each crew member on an EVA and of the task's own, that of a work rate
  * of the same parts, so that the squares of the parts add up to one (a normal copula; the shares are project choices of the plan).
  */
-export class Days {
+export class Days implements Dealt {
   readonly count: number;
   private readonly problem: Problem;
   /** By activity and step, whole seconds, the begun one counted: never shorter than drawn. */
@@ -104,6 +104,12 @@ export class Days {
     if (parts.shared === 0) return outing;
     return (parts.day * this.rateOfDay[day]! + parts.outing * outing) / parts.shared;
   }
+}
+
+/** Simulated days that can be dealt out one by one. */
+export interface Dealt {
+  readonly count: number;
+  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void;
 }
 
 /** What one simulated day is given: durations by activity, work rates less one by crew slot and by route. */

@@ -1,5 +1,6 @@
 import type { CrewRules } from "../../answers/index.ts";
 import { NEVER as NO_WAY } from "../problem/problem.ts";
+import { CARRIES_ON } from "./crew.ts";
 import type { Draws } from "./days.ts";
 import { Latest } from "./latest.ts";
 import type { Script } from "./script.ts";
@@ -231,6 +232,7 @@ export class Player {
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
     const likelyS = problem.lengthS[a]!;
+    if (stage.given[a] === 1) return this.happened(a, draws);
 
     // The earliest start, one condition after the other.
     let startS = this.goesAhead(a) ? -Infinity : script.planS[a]!;
@@ -255,8 +257,19 @@ export class Player {
     }
 
     const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
-    if (decision === 0) this.work(a, startS, draws, stage.openToS[o]! + likelyS);
+    if (decision === 0) this.work(a, startS, draws, stage.openToS[o]! + stage.likelyS[a]!);
     else this.miss(a, this.decidedS, decision, draws);
+  }
+
+  /** `a` as it is known to have gone: nothing is decided any more. */
+  private happened(a: number, draws: Draws): void {
+    const { script, crew } = this;
+    const { stage, planS } = script;
+    const startS = planS[a]!;
+    const o = this.opening(a, startS);
+    this.crew = CARRIES_ON;
+    this.work(a, startS, draws, o < 0 ? -Infinity : stage.openToS[o]! + stage.likelyS[a]!);
+    this.crew = crew;
   }
 
   /**

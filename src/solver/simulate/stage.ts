@@ -14,10 +14,14 @@ import { KINDS, type Openings, type Problem } from "../problem/problem.ts";
 export interface Stage extends Openings {
   readonly problem: Problem;
   readonly lowS: Int32Array;
+  /** What the openings were made with. */
+  readonly likelyS: Int32Array;
   readonly highS: Int32Array;
   /** 1 where windows, sun or relay bind the activity, and where the planner fixed its start. */
   readonly windowed: Uint8Array;
   readonly pinned: Uint8Array;
+  /** 1 for what has happened by the moment that the days are told from: done at its planned start, for as long as it is given. */
+  readonly given: Uint8Array;
   /** 1 for must-do activities and all that these need. */
   readonly needed: Uint8Array;
   /** Ties by the later activity: first by activity, one more entry; and by the earlier one, as a list of ties. */
@@ -67,12 +71,14 @@ export function stageOf(problem: Problem): Stage {
   return {
     problem,
     lowS: lowsOf(problem),
+    likelyS: Int32Array.from(plan.tasks, ({ duration }) => duration.likelyS),
     highS: Int32Array.from(plan.tasks, ({ duration }) => duration.highS ?? duration.likelyS),
     ...unpinned(plan, problem),
     windowed: Uint8Array.from(plan.tasks, (task) =>
       task.windows.length > 0 || task.sun !== undefined || task.relay ? 1 : 0,
     ),
     pinned: Uint8Array.from(plan.tasks, (task) => (task.pin?.startS === undefined ? 0 : 1)),
+    given: new Uint8Array(problem.activities),
     needed: neededOf(problem),
     ...tiesOf(plan, problem),
     leastPauseS: recharge.level === "breach" ? recharge.leastS : 0,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { ShedCell } from "../../../src/answers/index.ts";
-import { heldCells, shedWords } from "../../../src/screens/odds/shedcells.ts";
+import { aloneWords, heldCells, resultWords, shedWords } from "../../../src/screens/odds/shedcells.ts";
 
 const cell = (part: Partial<ShedCell>): ShedCell => ({
   minutes: 5,
@@ -11,13 +11,48 @@ const cell = (part: Partial<ShedCell>): ShedCell => ({
   worthLost: 10,
   least: true,
   breaks: [],
+  add: [],
   moves: [],
+  then: [],
+  result: null,
+  alone: null,
   sentence: "",
   ...part,
 });
 const name = (task: string): string => `Task ${task}`;
+const who = (crew: string): string => `EV${crew}`;
+
+const chance = (count: number) => ({ count, of: 300, share: count / 300, low: 0.8, high: 0.9, words: "" });
+const outcome = (count: number, meanWorth: number) => ({
+  home: chance(300),
+  must: chance(count),
+  meanWorth,
+});
 
 describe("a row of the shed order", () => {
+  it("says another order whole, what it comes to, rounded down, and what leaving out alone comes to", () => {
+    const one = cell({
+      kind: "change",
+      add: ["x"],
+      then: [
+        { crew: "1", tasks: ["x", "b"] },
+        { crew: "2", tasks: [] },
+      ],
+      result: outcome(260, 1578.9),
+      alone: { mustLost: 4, worthLost: 365, result: outcome(0, 1267.2) },
+    });
+    expect(shedWords(one, name, who)).toBe(
+      "drop Task a; take up Task x; EV1 then Task x, Task b; EV2 then goes home",
+    );
+    // 260 of 300 are 86.67 %.
+    expect(resultWords(one)).toBe("must-do 86 %, worth 1\u202f578");
+    expect(aloneWords(one)).toBe(
+      "Only leaving out would lose 4 must-do and worth 365: must-do <90 %, worth 1\u202f267.",
+    );
+    expect(resultWords(cell({}))).toBeNull();
+    expect(heldCells([one, { ...one, minutes: 10, then: [] }])).toHaveLength(2);
+  });
+
   it("takes equal neighbours together and nothing else", () => {
     const cells = [
       cell({ kind: "keep", drop: [] }),
@@ -40,13 +75,13 @@ describe("a row of the shed order", () => {
   });
 
   it("says in words what to do", () => {
-    expect(shedWords(cell({ kind: "keep", drop: [] }), name)).toBe("drop nothing");
-    expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name)).toBe(
+    expect(shedWords(cell({ kind: "keep", drop: [] }), name, who)).toBe("drop nothing");
+    expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, who)).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(shedWords(cell({ vain: ["b"] }), name)).toBe("drop Task a; in vain: Task b");
-    expect(shedWords(cell({ kind: "end" }), name)).toBe("end the EVA");
-    expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name)).toBe(
+    expect(shedWords(cell({ vain: ["b"] }), name, who)).toBe("drop Task a; in vain: Task b");
+    expect(shedWords(cell({ kind: "end" }), name, who)).toBe("end the EVA");
+    expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, who)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
   });

@@ -1,5 +1,6 @@
-import type { ShedCell, ShedRow } from "../../../answers/index.ts";
-import { clock, minutes, taskNumber } from "../../../words/index.ts";
+import type { Outcome, ShedCell, ShedRow } from "../../../answers/index.ts";
+import type { Plan } from "../../../plan/index.ts";
+import { clock, minutes, percent, taskNumber } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
@@ -22,18 +23,30 @@ export function lateRows({ plan }: SheetGiven, rows: readonly ShedRow[]): LateRo
     task: row.task,
     crew: row.crew,
     endS: row.endS,
-    late: row.late.map((cell) => cellWords(cell, number)),
+    late: row.late.map((cell) => cellWords(plan, cell, number)),
     early: earlyWords(row, number),
   }));
 }
 
-function cellWords({ kind, drop, vain, breaks }: ShedCell, number: (task: string) => string): string {
+function cellWords(plan: Plan, cell: ShedCell, number: (task: string) => string): string {
+  const { kind, drop, vain, breaks, then, result } = cell;
   const rest = breaks.length > 0 && kind !== "over" ? "; REST" : "";
   const lost = vain.length > 0 ? `; in vain ${vain.map(number).join(", ")}` : "";
+  const chance = result === null ? "" : `; must-do ${mustWords(result)}`;
   if (kind === "over") return `END AT ONCE, a limit breaks${lost}`;
-  if (kind === "end") return `END${lost}${rest}`;
-  if (kind === "keep") return `go${rest}`;
-  return `out ${drop.map(number).join(", ")}${lost}${rest}`;
+  if (kind === "end") return `END${lost}${rest}${chance}`;
+  if (kind === "keep") return `go${lost}${rest}${chance}`;
+  const out = drop.length > 0 ? [`out ${drop.map(number).join(", ")}`] : [];
+  const orders = then.map(
+    ({ crew, tasks }) =>
+      `${nameOf(plan.crew, crew)} ${tasks.length === 0 ? "home" : `then ${tasks.map(number).join(", ")}`}`,
+  );
+  return `${[...out, ...orders].join("; ")}${lost}${rest}${chance}`;
+}
+
+/** Of the simulated days on which this is done that many with every must-do task done, never more than counted. */
+function mustWords({ must }: Outcome): string {
+  return must.count === 0 ? "on none" : percent(must.count === must.of ? must.low : must.share, "down");
 }
 
 /** For the fewest minutes with which something fits, all that fits then. */
@@ -48,9 +61,12 @@ export function lateBody(given: SheetGiven): Body {
   return {
     title: "If late",
     wide: true,
-    under: ["Leaving a task so many minutes late: leave out the tasks named, do the rest in order."],
+    under: [
+      "Leaving a task so many minutes late: leave out the tasks named, go on in the order named, do the rest in order.",
+    ],
     key: [
-      "go: leave out nothing. out: leave out these tasks. END: walk home. END AT ONCE: tell those in charge, a limit breaks. in vain: done already, but lost. REST: rest at the next stop. From the maker's table, at likely durations.",
+      "go: leave out nothing. out: leave out these tasks. then: all that this one still does, in this order. END: walk home. END AT ONCE: tell those in charge, a limit breaks. in vain: lost though done. REST: rest at the next stop. " +
+        `Holds at likely durations; another order is the best found, not the best there is. must-do: of ${shed?.days ?? 0} simulated days on which a crew does this, the day as planned until then, those with every must-do task done.`,
     ],
     sections: sectionsOf(given),
   };

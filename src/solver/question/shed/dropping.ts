@@ -12,7 +12,7 @@ export interface Lost {
 export interface Dropped extends Lost {
   readonly drop: readonly number[];
   readonly least: boolean;
-  /** Done or under way already, but in vain, as it needs something that is dropped. */
+  /** Kept, but in vain: it needs something that is dropped, or being so late loses it. */
   readonly vain: readonly number[];
   /** Holds only where the work stretch under way may be too long; see Rest. */
   readonly tolerant: boolean;
@@ -41,14 +41,11 @@ export function* leastDropped(
 ): Generator<void, Dropped | null> {
   const flags = new Uint8Array(problem.activities);
   // Dropping what something done already needs loses that as well.
-  const lossOf = (a: number): number[] => [a, ...vainOf(problem, rest, [a])];
-  const losses = new Map(rest.open.map((a) => [a, lossOf(a)]));
+  const ownLoss = (a: number): number[] =>
+    [a, ...vainOf(problem, rest, [a])].filter((b) => !rest.lost.has(b));
+  const losses = new Map(rest.open.map((a) => [a, ownLoss(a)]));
   const costOf = (a: number): number => losses.get(a)!.reduce((sum, b) => sum + problem.worth[b]! * 1000, 1);
   const guarded = (a: number): boolean => losses.get(a)!.some((b) => problem.must[b] === 1);
-  const worthOf = (drop: readonly number[]): number =>
-    [...drop, ...vainOf(problem, rest, drop)].reduce((sum, b) => sum + problem.worth[b]!, 0);
-  const mustsOf = (drop: readonly number[]): number =>
-    [...drop, ...vainOf(problem, rest, drop)].filter((b) => problem.must[b] === 1).length;
   const byCost = (list: readonly number[]): number[] => [...list].sort((a, b) => costOf(a) - costOf(b));
   const musts = byCost(rest.open.filter(guarded));
   const others = byCost(rest.open.filter((a) => !guarded(a)));
@@ -64,20 +61,19 @@ export function* leastDropped(
   };
   const result = (drop: readonly number[], stands: readonly Stand[], least: boolean): Dropped => ({
     drop: rest.open.filter((a) => drop.includes(a)),
-    mustLost: mustsOf(drop),
-    worthLost: worthOf(drop),
     least,
-    vain: vainOf(problem, rest, drop),
+    ...lossOf(problem, rest, drop),
     tolerant: rest.tolerant,
     stands,
   });
   // No better than what is known: not worth a look.
   const dear = (drop: readonly number[]): boolean =>
-    known !== null && !loses({ mustLost: mustsOf(drop), worthLost: worthOf(drop) }, known);
+    known !== null && !loses(lossOf(problem, rest, drop), known);
 
   // One must-do task more weighs more than all worth together.
   const weight = rest.open.reduce((sum, a) => sum + costOf(a), 1);
-  const guardedCost = (a: number): number => costOf(a) + weight * mustsOf([a]);
+  const guardedCost = (a: number): number =>
+    costOf(a) + weight * losses.get(a)!.filter((b) => problem.must[b] === 1).length;
   musts.sort((a, b) => guardedCost(a) - guardedCost(b));
   // Sums of costs are losses only while no two share what they would make vain.
   const shared = rest.open.flatMap((a) => losses.get(a)!.slice(1));
@@ -158,16 +154,27 @@ export function* leastDropped(
 export function everythingDropped(problem: Problem, rest: Rest): Dropped | null {
   const stands = rest.bare;
   if (!rest.verify(stands)) return null;
-  const vain = vainOf(problem, rest, rest.open);
-  const lost = [...rest.open, ...vain];
   return {
     drop: rest.open,
-    mustLost: lost.filter((a) => problem.must[a] === 1).length,
-    worthLost: lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
     least: false,
-    vain,
+    ...lossOf(problem, rest, rest.open),
     tolerant: rest.tolerant,
     stands,
+  };
+}
+
+/** What is lost when `drop` is: that, what is done in vain for it, and what being so late loses whatever is done. */
+export function lossOf(
+  problem: Problem,
+  rest: Rest,
+  drop: readonly number[],
+): Lost & { readonly vain: readonly number[] } {
+  const vain = [...new Set([...vainOf(problem, rest, drop), ...rest.lost])].filter((a) => !drop.includes(a));
+  const lost = [...drop, ...vain];
+  return {
+    mustLost: lost.filter((a) => problem.must[a] === 1).length,
+    worthLost: lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
+    vain,
   };
 }
 

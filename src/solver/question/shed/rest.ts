@@ -20,11 +20,16 @@ export class Rest {
   readonly open: readonly number[];
   /** 1 for what is done or under way. */
   readonly past: Uint8Array;
-  private readonly problem: Problem;
+  /** 1 for what is still to come on the EVA, and remote work still to come: it may slide. */
+  readonly sliding: Uint8Array;
+  /** All that is done, under way or elsewhere, held where it is; what slides is held from its start on. */
+  readonly problem: Problem;
   private readonly cast: Cast;
   private day: Day | null = null;
   private verifier: Verifier | null = null;
   tolerant = false;
+  /** What is lost by the present task being as long as it now is, whatever is done. */
+  lost: ReadonlySet<number> = new Set();
 
   constructor(base: Problem, schedule: Schedule, present: number, eva: number) {
     this.present = present;
@@ -37,6 +42,7 @@ export class Rest {
         : base.evaOfRoute[base.choiceRoutes[base.choiceAt[stand.choice]!]!]!;
     this.past = new Uint8Array(base.activities);
     const sliding = new Uint8Array(base.activities);
+    this.sliding = sliding;
     for (const stand of stands) {
       const a = stand.activity;
       if (a === present || stand.startS < leftS) this.past[a] = 1;
@@ -77,7 +83,12 @@ export class Rest {
 
   /** True when `stands` break no rule with the present task as long as it now is. */
   verify(stands: readonly Stand[]): boolean {
-    return this.verifier!.faults(stands).every((fault) => this.isVain(fault));
+    return this.holdsFor(this.verifier!, stands);
+  }
+
+  /** True when `stands` break no rule but needs of what is done in vain. */
+  holdsFor(verifier: Verifier, stands: readonly Stand[]): boolean {
+    return verifier.faults(stands).every((fault) => this.isVain(fault));
   }
 
   /** What is done in vain cannot be undone: that need is told, not tested. */
@@ -87,17 +98,31 @@ export class Rest {
 
   /**
    * From now on the present task lasts `lengthS`. `tolerant`: the work stretch that it is part of may be as much too long as the
-   * task is late; all before and after it, taken by itself, is not.
+   * task is late; all before and after it, taken by itself, is not. `lost`: what that loses whatever is done.
    */
-  take(lengthS: number, tolerant: boolean): void {
-    const strict = lasting(this.problem, this.present, lengthS, this.past);
+  take(lengthS: number, tolerant: boolean, lost: ReadonlySet<number> = new Set()): void {
+    const { day, verifier } = this.lasting(this.problem, lengthS, tolerant);
+    this.day = day;
+    this.verifier = verifier;
+    this.tolerant = tolerant;
+    this.lost = lost;
+  }
+
+  /** An empty day of `problem` in which the present task lasts `lengthS`, and what its schedules are tested with. */
+  lasting(
+    problem: Problem,
+    lengthS: number,
+    tolerant: boolean,
+  ): { readonly day: Day; readonly verifier: Verifier } {
+    const strict = lasting(problem, this.present, lengthS, this.past);
+    if (!tolerant) return { day: new Day(strict), verifier: new Verifier(strict) };
     const restful = strict.restful.slice();
     restful[this.present] = 1;
-    const { limits } = strict;
-    const lateS = lengthS - this.problem.lengthS[this.present]!;
-    this.day = new Day(tolerant ? { ...strict, limits: { ...limits, workS: limits.workS + lateS } } : strict);
-    this.verifier = new Verifier(tolerant ? { ...strict, restful } : strict);
-    this.tolerant = tolerant;
+    const workS = strict.limits.workS + lengthS - problem.lengthS[this.present]!;
+    return {
+      day: new Day({ ...strict, limits: { ...strict.limits, workS } }),
+      verifier: new Verifier({ ...strict, restful }),
+    };
   }
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */

@@ -1,14 +1,17 @@
 import type { AheadCell, ShedCell, ShedProgress, ShedReport, ShedRow } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
-import { type PackerRule, ruleInWords } from "../../../rules/index.ts";
-import { listed } from "../../../words/index.ts";
+import type { PackerRule } from "../../../rules/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, type Stand, Verifier } from "../../network/verify.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
-import { type Dropped, everythingDropped, leastDropped, loses } from "./dropping.ts";
+import { cellOf } from "./cell.ts";
+import { changes } from "./changing.ts";
+import { type Dropped, everythingDropped, leastDropped, loses, lossOf } from "./dropping.ts";
+import { Played, SHOWN } from "./played.ts";
 import { Rest } from "./rest.ts";
+import { spoiltBy } from "./spoilt.ts";
 
 /** Lateness and earliness that the tables are made for, minutes. */
 export const MINUTES = [5, 10, 20, 30, 45] as const;
@@ -41,10 +44,12 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
     rows: [] as ShedRow[],
   }));
   const of = evas.reduce((sum, one) => sum + one.stands.length, 0);
+  const played = sound ? new Played(problem) : null;
   let complete = !sound;
   const work = (function* (): Generator<void, void> {
     for (const [e, { stands: own, rows }] of evas.entries())
-      for (const stand of own) rows.push(yield* rowOf(problem, schedule, stands, stand, e, minutes));
+      for (const stand of played ? own : [])
+        rows.push(yield* rowOf(problem, schedule, stands, stand, e, minutes, played!));
     complete = true;
   })();
   return {
@@ -62,6 +67,7 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
     }),
     report: () => ({
       minutes,
+      days: SHOWN,
       sound,
       complete,
       evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
@@ -69,14 +75,10 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
   };
 }
 
-/** The day as a cell has it: what it drops left out, what it moves at its new start. */
-export function shedSchedule(schedule: Schedule, cell: ShedCell): Schedule {
-  const startOf = new Map(cell.moves.map((move) => [move.task, move.startS]));
-  return {
-    placements: schedule.placements
-      .filter((placement) => !cell.drop.includes(placement.task))
-      .map((placement) => ({ ...placement, startS: startOf.get(placement.task) ?? placement.startS })),
-  };
+/** The day as a cell has it: what it drops left out, what it moves or takes up where it then stands. */
+export function shedSchedule(schedule: Schedule, { drop, moves }: ShedCell): Schedule {
+  const other = new Set([...drop, ...moves.map(({ task }) => task)]);
+  return { placements: [...schedule.placements.filter(({ task }) => !other.has(task)), ...moves] };
 }
 
 function standsOn(problem: Problem, stands: readonly Stand[], eva: number): Stand[] {
@@ -95,45 +97,26 @@ function* rowOf(
   present: Stand,
   eva: number,
   minutes: readonly number[],
+  played: Played,
 ): Generator<void, ShedRow> {
   const { plan } = problem;
   const a = present.activity;
   const rest = new Rest(problem, schedule, a, eva);
-  const early: AheadCell[] = [];
-  // The latest first: who is less late may wait and then do as if later.
-  const found: (Dropped | null)[] = minutes.map(() => null);
-  for (let n = minutes.length - 1; n >= 0; n -= 1) {
-    const lengthS = problem.lengthS[a]! + minutes[n]! * 60;
-    const later = found[n + 1] ?? null;
-    for (const tolerant of [false, true]) {
-      yield;
-      rest.take(lengthS, tolerant);
-      const known = later && rest.verify(later.stands) ? { ...later, tolerant } : null;
-      found[n] = yield* leastDropped(problem, rest, known);
-      if (found[n]) break;
-    }
-  }
+  const lengthsS = minutes.map((by) => problem.lengthS[a]! + by * 60);
+  const startS = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+  const lost = minutes.map((by) => spoiltBy(played.stage, rest, startS, by * 60));
+  const { dropped, breaks } = yield* droppings(problem, rest, lengthsS, lost);
+  const made = yield* changes(problem, schedule, rest, eva, dropped, lengthsS, lost, played);
+  const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
+  const ahead = rest.open.filter((one) => onEva.has(one));
   const late: ShedCell[] = [];
   for (const [n, by] of minutes.entries()) {
-    const before = n === 0 ? undefined : found[n - 1];
-    const lengthS = problem.lengthS[a]! + by * 60;
-    // Nobody gains by being later: what looks so is the search's doing, and the dearer set is kept.
-    if (before === null) found[n] = null;
-    else if (before && found[n] && loses(found[n]!, before)) {
-      found[n] = null;
-      for (const tolerant of [false, true]) {
-        yield;
-        rest.take(lengthS, tolerant);
-        found[n] ??= rest.again(before) ?? everythingDropped(problem, rest);
-      }
-    }
     yield;
-    rest.take(lengthS, false);
-    // Over because it was over before: the rules that were broken then.
-    const faults = rest.faultsAtHome();
-    const breaks = faults.length > 0 ? faults : (late.at(-1)?.breaks ?? []);
-    late.push(cellOf(problem, rest, stands, eva, by, found[n]!, breaks));
+    rest.take(lengthsS[n]!, false, lost[n]!);
+    const given = { rest, schedule, ahead, minutes: by, lengthS: lengthsS[n]!, breaks: breaks[n]! };
+    late.push(cellOf(problem, given, dropped[n] ?? null, made[n] ?? null, played));
   }
+  const early: AheadCell[] = [];
   for (const by of minutes) early.push(yield* fitsAhead(problem, stands, present, by));
   return {
     task: plan.tasks[a]!.id,
@@ -144,50 +127,49 @@ function* rowOf(
   };
 }
 
-function cellOf(
+/** For each length of the present task the least to drop, and the rules that being so late breaks by itself. */
+function* droppings(
   problem: Problem,
   rest: Rest,
-  stands: readonly Stand[],
-  eva: number,
-  minutes: number,
-  dropped: Dropped | null,
-  faults: readonly PackerRule[],
-): ShedCell {
-  const { plan } = problem;
-  const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
-  const ahead = rest.open.filter((a) => onEva.has(a));
-  const lost = dropped ? dropped.drop : rest.open;
-  const kind = !dropped
-    ? "over"
-    : dropped.drop.length === 0
-      ? "keep"
-      : ahead.length > 0 && ahead.every((a) => dropped.drop.includes(a))
-        ? "end"
-        : "drop";
-  const planned = new Map(stands.map((stand) => [stand.activity, stand.startS]));
-  const names = lost.map((a) => plan.tasks[a]!.name);
-  const breaks: readonly PackerRule[] = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
-  const restSoon = dropped?.tolerant ? " Rest at the next stop: the stretch of work is too long." : "";
-  const before = `If ${minutes} min late leaving ${plan.tasks[rest.present]!.name}:`;
-  return {
-    minutes,
-    kind,
-    drop: lost.map((a) => plan.tasks[a]!.id),
-    vain: (dropped?.vain ?? []).map((a) => plan.tasks[a]!.id),
-    mustLost: dropped?.mustLost ?? lost.filter((a) => problem.must[a] === 1).length,
-    worthLost: dropped?.worthLost ?? lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
-    least: dropped?.least ?? true,
-    breaks,
-    moves: (dropped?.stands ?? []).flatMap(({ activity, startS }) =>
-      startS === planned.get(activity) ? [] : [{ task: plan.tasks[activity]!.id, startS: instant(startS) }],
-    ),
-    sentence:
-      kind === "keep"
-        ? `${before} drop nothing.${restSoon}`
-        : kind === "drop"
-          ? `${before} drop ${listed(names)}.${restSoon}`
-          : kind === "end"
-            ? `${before} end the EVA.${restSoon}`
-            : `${before} end the EVA at once; even so there is trouble with ${listed(breaks.map(ruleInWords))}.`,
-  };
+  lengthsS: readonly number[],
+  lost: readonly ReadonlySet<number>[],
+): Generator<void, { dropped: (Dropped | null)[]; breaks: PackerRule[][] }> {
+  // The latest first: who is less late may wait and then do as if later.
+  const dropped: (Dropped | null)[] = lengthsS.map(() => null);
+  for (let n = lengthsS.length - 1; n >= 0; n -= 1) {
+    const later = dropped[n + 1] ?? null;
+    for (const tolerant of [false, true]) {
+      yield;
+      rest.take(lengthsS[n]!, tolerant, lost[n]!);
+      const known =
+        later && rest.verify(later.stands)
+          ? { ...later, ...lossOf(problem, rest, later.drop), tolerant }
+          : null;
+      dropped[n] = yield* leastDropped(problem, rest, known);
+      if (dropped[n]) break;
+    }
+  }
+  const breaks: PackerRule[][] = [];
+  for (const [n, lengthS] of lengthsS.entries()) {
+    const before = n === 0 ? undefined : dropped[n - 1];
+    // Nobody gains by being later: what looks so is the search's doing, and the dearer set is kept.
+    if (before === null) dropped[n] = null;
+    else if (before && dropped[n] && loses(dropped[n]!, before)) {
+      dropped[n] = null;
+      for (const tolerant of [false, true]) {
+        yield;
+        rest.take(lengthS, tolerant, lost[n]!);
+        const again = rest.again(before);
+        dropped[n] ??= again
+          ? { ...again, ...lossOf(problem, rest, again.drop) }
+          : everythingDropped(problem, rest);
+      }
+    }
+    yield;
+    rest.take(lengthS, false, lost[n]!);
+    // Over because it was over before: the rules that were broken then.
+    const faults = rest.faultsAtHome();
+    breaks.push(faults.length > 0 ? faults : (breaks.at(-1) ?? []));
+  }
+  return { dropped, breaks };
 }

@@ -11,6 +11,7 @@ import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
 import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
+import { crewName, taskNumber } from "../../../../src/words/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
 import { readyPlan } from "../../../readyplan.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
@@ -216,8 +217,14 @@ describe("the other sheets", () => {
         rows.forEach((row, i) => {
           expect(said[i]!.late).toHaveLength(row.late.length);
           row.late.forEach((cell, k) => {
-            const numbers = said[i]!.late[k]!.match(/\d+/g) ?? [];
-            expect(numbers.length).toBeGreaterThanOrEqual(cell.kind === "drop" ? cell.drop.length : 0);
+            const words = said[i]!.late[k]!;
+            if (cell.kind === "drop" || cell.kind === "change")
+              for (const id of cell.drop) expect(words).toContain(taskNumber(given.plan, id));
+            for (const { crew, tasks } of cell.then)
+              expect(words).toContain(
+                `${crewName(given.plan, crew)} ${tasks.length === 0 ? "home" : `then ${tasks.map((id) => taskNumber(given.plan, id)).join(", ")}`}`,
+              );
+            expect(words.includes("must-do")).toBe(cell.result !== null);
           });
         });
       }

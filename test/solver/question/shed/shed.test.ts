@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Finding, ShedCell, ShedReport, ShedRow } from "../../../../src/answers/index.ts";
 import { check } from "../../../../src/check/index.ts";
-import { type Plan, type Schedule } from "../../../../src/plan/index.ts";
+import { instant } from "../../../../src/kernel/index.ts";
+import type { Plan, PlanInput, Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
 import { latePlan, MINUTES, shedRun, shedSchedule } from "../../../../src/solver/question/shed/index.ts";
 import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
@@ -47,21 +48,38 @@ function holdsUp(plan: Plan, schedule: Schedule, report: ShedReport): void {
         const where = `${plan.title}, ${row.task}, ${cell.minutes} min late`;
         if (cell.kind !== "over") expect(newBreaches(plan, schedule, row, cell), where).toEqual([]);
         else expect(cell.breaks.length, where).toBeGreaterThan(0);
-        // Later never loses less.
+        // Later never loses less by leaving out alone; another order never loses a must-do task more than that.
+        const alone = cell.alone ?? cell;
         expect(
           cell.kind === "over" ||
-            cell.mustLost > lost.must ||
-            (cell.mustLost === lost.must && cell.worthLost >= lost.worth),
+            alone.mustLost > lost.must ||
+            (alone.mustLost === lost.must && alone.worthLost >= lost.worth),
           where,
         ).toBe(true);
-        if (cell.kind !== "over") lost = { must: cell.mustLost, worth: cell.worthLost };
-        // Nobody starts before the plan, and the order of starts on each lane stays.
+        if (cell.kind !== "over") lost = { must: alone.mustLost, worth: alone.worthLost };
+        expect(cell.mustLost, where).toBeLessThanOrEqual(alone.mustLost);
+        expect(cell.result === null, where).toBe(cell.kind === "over");
+        expect(cell.alone !== null, where).toBe(cell.kind === "change");
+        // Nobody starts before the plan, and in another order or something else not before the lateness is known.
         for (const { task: id, startS } of cell.moves) {
-          const planned = schedule.placements.find((one) => one.task === id)!;
-          expect(startS, where).toBeGreaterThan(planned.startS);
+          const planned = schedule.placements.find((one) => one.task === id)?.startS ?? Infinity;
+          const knownS = row.endS + cell.minutes * 60;
+          if (cell.kind === "change") expect(startS, where).toBeGreaterThanOrEqual(Math.min(planned, knownS));
+          else expect(startS, where).toBeGreaterThan(planned);
         }
         const after = shedSchedule(schedule, cell);
-        expect(cell.drop.every((id) => !after.placements.some((one) => one.task === id))).toBe(true);
+        const ids = after.placements.map((one) => one.task);
+        expect(new Set(ids).size, where).toBe(ids.length);
+        expect(cell.drop.every((id) => !ids.includes(id))).toBe(true);
+        expect(cell.add.every((id) => !schedule.placements.some((one) => one.task === id))).toBe(true);
+        if (cell.kind === "change") {
+          for (const { crew, tasks } of cell.then)
+            expect(
+              ordered(after, crew, row.endS).filter((id) => tasks.includes(id)),
+              where,
+            ).toEqual(tasks);
+          continue;
+        }
         for (const member of plan.crew) {
           const order = (from: Schedule): string[] =>
             from.placements
@@ -83,6 +101,14 @@ function holdsUp(plan: Plan, schedule: Schedule, report: ShedReport): void {
     }
 }
 
+/** What a crew member still begins from a moment on, in order. */
+function ordered({ placements }: Schedule, crew: string, fromS: number): string[] {
+  return placements
+    .filter((one) => one.crew.includes(crew) && one.startS >= fromS)
+    .sort((a, b) => a.startS - b.startS)
+    .map((one) => one.task);
+}
+
 describe("the shed order of the ready plans", () => {
   it.each([
     ["small", smallAll],
@@ -98,7 +124,7 @@ describe("the shed order of the ready plans", () => {
     const kinds = new Set(
       report.evas.flatMap(({ rows }) => rows.flatMap(({ late }) => late.map((c) => c.kind))),
     );
-    expect([...kinds].sort()).toEqual(["drop", "end", "keep", "over"]);
+    expect([...kinds].sort()).toEqual(["change", "drop", "end", "keep", "over"]);
   });
 
   it("holds on the sample plan, and on random plans packed greedily", () => {
@@ -184,6 +210,135 @@ describe("what is dropped", () => {
       vain: ["a"],
       worthLost: 25,
     });
+  });
+});
+
+describe("another order", () => {
+  // ev1 works at the lander's door: a 600 s, b 1,200 s, c 600 s until 9000 at the latest, one after the other from 6000 on.
+  // The EVA closes at 10200: home from the place takes 300 s, ingress work 600 s, so work ends by 9300.
+  const plan = (more: Partial<PlanInput> = {}, fast = false): Plan =>
+    tinyPlan({
+      tasks: [
+        task("a", "a", { worth: 5, crew: { named: ["ev1"] }, duration: { likelyS: 600 } }),
+        task("b", "a", { worth: 30, crew: { named: ["ev1"] }, duration: { likelyS: 1200 } }),
+        task("c", "a", {
+          worth: 20,
+          crew: { named: ["ev1"] },
+          duration: { likelyS: 600 },
+          windows: [{ startS: 6000, endS: 9000 }],
+        }),
+        ...(fast
+          ? [task("d", "a", { worth: 25, crew: { named: ["ev1"] }, duration: { likelyS: 300 } })]
+          : []),
+      ],
+      placements: [at("a", 6000), at("b", 6600), at("c", 7800)],
+      evas: [
+        {
+          id: "eva-1",
+          name: "eva-1",
+          crew: ["ev1", "ev2"],
+          earliestEgressS: 0,
+          latestIngressS: 10_200,
+          longestS: 36_000,
+          egressWorkS: 600,
+          ingressWorkS: 600,
+        },
+      ],
+      more,
+    });
+  const first = (made: Plan, minutes: number): ShedCell =>
+    shedOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
+
+  it("does what has a window first, and loses nothing", () => {
+    // 15 min late a ends at 7500: b then c would end at 9300, after the window; c then b end at 8100 and 9300.
+    const cell = first(plan(), 15);
+    expect(cell).toMatchObject({
+      kind: "change",
+      drop: [],
+      add: [],
+      mustLost: 0,
+      worthLost: 0,
+      then: [{ crew: "ev1", tasks: ["c", "b"] }],
+      alone: { mustLost: 0, worthLost: 20 },
+      least: false,
+    });
+    expect(cell.moves.map(({ task: id, startS }) => [id, startS])).toEqual(
+      expect.arrayContaining([
+        ["b", 8100],
+        ["c", 7500],
+      ]),
+    );
+    // Nothing has a spread: every day goes so. 5 + 30 + 20, and without c 35.
+    expect(cell.result).toMatchObject({ meanWorth: 55, must: { count: 300, of: 300 } });
+    expect(cell.alone!.result).toMatchObject({ meanWorth: 35 });
+  });
+
+  it("takes up something else from the bench where what was planned has no room left", () => {
+    // 20 min late a ends at 7800: c until 8400, b until 9600 is too late. d takes 300 s.
+    expect(first(plan(), 20)).toMatchObject({ kind: "drop", drop: ["c"], worthLost: 20 });
+    expect(first(plan({}, true), 20)).toMatchObject({
+      kind: "change",
+      drop: ["c"],
+      add: ["d"],
+      worthLost: -5,
+      result: { meanWorth: 60 },
+      alone: { worthLost: 20, result: { meanWorth: 35 } },
+    });
+  });
+
+  it("counts what being late loses whatever is done, with what needs it", () => {
+    // a has to end by 6900: 10 min late it is lost, and c that needs it.
+    const spoilt = plan({
+      links: [
+        {
+          id: "a-c",
+          type: "lag",
+          from: { task: "a", end: "end" },
+          to: { task: "c", end: "start" },
+          leastS: 0,
+          needs: "from",
+        },
+      ],
+    });
+    const made: Plan = {
+      ...spoilt,
+      tasks: spoilt.tasks.map((one) =>
+        one.id === "a" ? { ...one, windows: [{ startS: instant(6000), endS: instant(6900) }] } : one,
+      ),
+    };
+    expect(first(made, 5)).toMatchObject({ vain: [], worthLost: 0, result: { meanWorth: 55 } });
+    expect(first(made, 10)).toMatchObject({ worthLost: 25, result: { meanWorth: 30 } });
+  });
+
+  it("gives the same twice, and on days without spread what it plans", () => {
+    let cells = 0;
+    let changed = 0;
+    for (let seed = 1; seed <= 20; seed += 1) {
+      const random = randomPlan(seed, { tasks: 10, crew: 2, evas: 1, places: 4, features: 0.5 });
+      const sure: Plan = {
+        ...random,
+        tasks: random.tasks.map((one) => ({ ...one, duration: { likelyS: one.duration.likelyS } })),
+        crew: random.crew.map((one) => ({ ...one, workRateSpread: 0 })),
+      };
+      const schedule = greedy(sure);
+      if (check(sure, schedule).score.breaches > 0) continue;
+      const report = shedOf(sure, schedule, [10, 30]);
+      expect(shedOf(sure, schedule, [10, 30])).toEqual(report);
+      const worth = sure.tasks
+        .filter(({ id }) => schedule.placements.some((one) => one.task === id))
+        .reduce((sum, one) => sum + one.worth, 0);
+      for (const row of report.evas.flatMap(({ rows }) => rows))
+        for (const cell of row.late) {
+          if (!cell.result) continue;
+          cells += 1;
+          if (cell.kind === "change") changed += 1;
+          expect(cell.result.meanWorth, `seed ${seed}, ${row.task}, ${cell.sentence}`).toBe(
+            worth - cell.worthLost,
+          );
+        }
+    }
+    expect(cells).toBeGreaterThan(60);
+    expect(changed).toBeGreaterThan(5);
   });
 });
 

@@ -1,0 +1,82 @@
+import type { Schedule } from "../../../plan/index.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { read } from "../../network/verify.ts";
+import { scheduleFrom } from "../mend/aim.ts";
+import { type Dropped, type Lost, lossOf } from "./dropping.ts";
+import type { Played } from "./played.ts";
+import { Reorder } from "./reorder.ts";
+import type { Rest } from "./rest.ts";
+
+/** Another way to go on. */
+export interface Change extends Lost {
+  readonly schedule: Schedule;
+  readonly drop: readonly number[];
+  readonly add: readonly number[];
+  readonly vain: readonly number[];
+}
+
+/** What another order has to gain on average over only leaving out, in mean worths of a task: a crew that is late is told the simplest that does as much. */
+const GAIN = 0.25;
+
+/**
+ * For each lateness another order that does more than leaving `dropped` out: fewer must-do tasks lost, or as few and more by what a crew
+ * that follows it comes to on the simulated days. null where none was found. Who is less late may do as if later.
+ */
+export function* changes(
+  base: Problem,
+  schedule: Schedule,
+  rest: Rest,
+  eva: number,
+  dropped: readonly (Dropped | null)[],
+  lengthsS: readonly number[],
+  lost: readonly ReadonlySet<number>[],
+  played: Played,
+): Generator<void, (Change | null)[]> {
+  const reorder = new Reorder(base, schedule, rest, eva);
+  const mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
+  const made: (Change | null)[] = dropped.map(() => null);
+  let later: Change | null = null;
+  for (let n = dropped.length - 1; n >= 0; n -= 1) {
+    const alone = dropped[n];
+    if (!alone || alone.drop.length === 0) continue;
+    const lengthS = lengthsS[n]!;
+    rest.take(lengthS, alone.tolerant, lost[n]!);
+    const from = scheduleFrom(rest.problem, alone.stands);
+    const found = yield* reorder.orders(lengthS, alone.tolerant, from, rest.present * dropped.length + n);
+    const { verifier } = rest.lasting(base, lengthS, alone.tolerant);
+    let best: Lost = alone;
+    let most = played.value(rest, lengthS, from) + GAIN * mean;
+    for (const order of [...found, ...(later ? [later.schedule] : [])]) {
+      yield;
+      const change = changeOf(base, schedule, rest, order);
+      const more = change.mustLost - best.mustLost;
+      if (more > 0 || !rest.holdsFor(verifier, read(base, order).stands)) continue;
+      const value = played.value(rest, lengthS, order);
+      if (more === 0 && value <= most) continue;
+      best = change;
+      most = value;
+      made[n] = change;
+    }
+    later = made[n] ?? later;
+  }
+  return made;
+}
+
+function changeOf(base: Problem, before: Schedule, rest: Rest, schedule: Schedule): Change {
+  const index = new Map(base.plan.tasks.map((task, a) => [task.id, a]));
+  const numbers = ({ placements }: Schedule): number[] => placements.map(({ task }) => index.get(task)!);
+  const there = new Set(numbers(schedule));
+  const planned = new Set(numbers(before));
+  const drop = rest.open.filter((a) => !there.has(a));
+  const add = numbers(schedule).filter((a) => !planned.has(a));
+  const { mustLost, worthLost, vain } = lossOf(base, rest, drop);
+  const gained = (of: ArrayLike<number>): number => add.reduce((sum, a) => sum + of[a]!, 0);
+  return {
+    schedule,
+    drop,
+    add,
+    vain,
+    mustLost: mustLost - gained(base.must),
+    worthLost: worthLost - gained(base.worth),
+  };
+}

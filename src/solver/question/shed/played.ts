@@ -1,0 +1,64 @@
+import type { Outcome } from "../../../answers/index.ts";
+import type { Schedule } from "../../../plan/index.ts";
+import { withStartsOf } from "../../problem/known.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { type Count, outcomeOf } from "../../simulate/count.ts";
+import { crewOf } from "../../simulate/crew.ts";
+import { Days } from "../../simulate/days.ts";
+import { countFrom } from "../../simulate/given.ts";
+import { type Stage, stageOf } from "../../simulate/stage.ts";
+import { valueOf, wishFor } from "../../simulate/value.ts";
+import { lasting } from "./late.ts";
+import type { Rest } from "./rest.ts";
+
+/** Days that orders are compared on, and others that what was chosen is counted on. */
+const CHOSEN = 100;
+export const SHOWN = 300;
+const SEED = 1;
+
+/**
+ * What a crew comes to that follows an order from the moment on at which a task is left late: the same simulated days for all, acted on as
+ * the plan's crew acts.
+ */
+export class Played {
+  readonly stage: Stage;
+  private readonly days;
+  private readonly crew;
+  private readonly wish;
+  private readonly base: Problem;
+  private last: { readonly rest: Rest; readonly lengthS: number; readonly problem: Problem } | null = null;
+
+  constructor(base: Problem) {
+    const { odds } = base.plan;
+    this.base = base;
+    this.stage = stageOf(base);
+    this.days = new Days(base, "pert", CHOSEN + SHOWN, SEED);
+    this.crew = crewOf(odds);
+    this.wish = wishFor(base, odds.wish.home, odds.wish.must);
+  }
+
+  /** Worth on average less what is missing of the chances wanted, on the days that are chosen by. */
+  value(rest: Rest, lengthS: number, schedule: Schedule): number {
+    return valueOf(this.wish, this.count(rest, lengthS, schedule, 0, CHOSEN).seen);
+  }
+
+  /** The outcome on the days that nothing is chosen by. */
+  outcome(rest: Rest, lengthS: number, schedule: Schedule): Outcome {
+    return outcomeOf(this.count(rest, lengthS, schedule, CHOSEN, SHOWN));
+  }
+
+  private count(rest: Rest, lengthS: number, schedule: Schedule, from: number, most: number): Count {
+    const { stage, days, crew } = this;
+    const known = { problem: withStartsOf(this.late(rest, lengthS), schedule), past: rest.past };
+    return countFrom(stage, known, schedule, crew, days, from, most).until(most);
+  }
+
+  /** The problem with the present task as long; the last one is kept, as one lateness is asked about many times. */
+  private late(rest: Rest, lengthS: number): Problem {
+    const { last } = this;
+    if (last?.rest === rest && last.lengthS === lengthS) return last.problem;
+    const problem = lasting(this.base, rest.present, lengthS, rest.past);
+    this.last = { rest, lengthS, problem };
+    return problem;
+  }
+}

@@ -1,0 +1,156 @@
+import { random, type Random } from "../../../kernel/index.ts";
+import type { Schedule } from "../../../plan/index.ts";
+import { Board } from "../../network/board.ts";
+import type { Day } from "../../network/day.ts";
+import { lay, scheduleOf } from "../../network/placing.ts";
+import { read } from "../../network/verify.ts";
+import { held } from "../../problem/pinned.ts";
+import type { Problem } from "../../problem/problem.ts";
+import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
+import { Recreate } from "../../search/recreate.ts";
+import { better, readValue, type Value } from "../../search/score.ts";
+import type { Rest } from "./rest.ts";
+
+/** Ruins and recreates for one lateness: always as many, so that the same day gives the same answer. */
+const ROUNDS = 100;
+/** How many tasks a ruin takes at most, and how often they follow each other on one way. */
+const MOST_TAKEN = 4;
+const STRINGS = 0.6;
+/** A worse order is gone on from while it loses less than this, in mean worths of a task; falls to nothing. */
+const HOT = 0.5;
+/** Orders that are given, each with other tasks. */
+const GIVEN = 4;
+
+/**
+ * Goes on with an EVA in another order once a task is late: what is to come on it and on the bench is put on by the packer's own ruin and
+ * recreate (`Recreate`), everything that is done, under way or elsewhere held where it is. What is planned begins no sooner than planned or
+ * than the moment at which the lateness is known, what comes from the bench or in another order no sooner than that moment.
+ */
+export class Reorder {
+  private readonly rest: Rest;
+  private readonly base: Problem;
+  private readonly problem: Problem;
+  private readonly plannedS: ReadonlyMap<number, number>;
+  private readonly leftS: number;
+  /** Placed tasks that may be taken off: on this EVA, still to come, and nothing that stays needs them. */
+  private readonly loose: readonly number[];
+
+  constructor(base: Problem, schedule: Schedule, rest: Rest, eva: number) {
+    const { stands } = read(base, schedule);
+    this.rest = rest;
+    this.base = base;
+    this.plannedS = new Map(stands.map(({ activity, startS }) => [activity, startS]));
+    this.leftS = this.plannedS.get(rest.present)! + base.lengthS[rest.present]!;
+    const stays = stands.filter(({ activity }) => rest.sliding[activity] === 0);
+    this.problem = onlyOn(held(base, stays, "at"), eva, (a) =>
+      rest.sliding[a] === 1 || !this.plannedS.has(a) ? "free" : "held",
+    );
+    const fixed = new Set(stays.map(({ activity }) => activity));
+    this.loose = rest.open.filter((a) => rest.sliding[a] === 1 && !this.serves(a, fixed));
+  }
+
+  /**
+   * Days with the present task lasting `lengthS` that do no less than `from` as planned, best first: must-do tasks before worth. Each
+   * breaks no rule, and loses nothing that something done already needs.
+   */
+  *orders(lengthS: number, tolerant: boolean, from: Schedule, seed: number): Generator<void, Schedule[]> {
+    const { rest, problem, base } = this;
+    const nowS = this.leftS + lengthS - base.lengthS[rest.present]!;
+    const { day, verifier } = rest.lasting(this.startingFrom(nowS), lengthS, tolerant);
+    if (lay(day, from) > 0) return [];
+    const stream = random(seed);
+    const recreate = new Recreate(day, stream, true);
+    const current = new Board(day.problem);
+    recreate.insertion.base = current.version;
+    current.copy(day.board);
+    const now: Value = { mustOut: 0, worth: 0, endsS: 0 };
+    const value: Value = { mustOut: 0, worth: 0, endsS: 0 };
+    readValue(day.board, now);
+    const least = { ...now };
+    const mean = problem.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, problem.activities);
+    const found: { readonly value: Value; readonly schedule: Schedule; readonly key: string }[] = [];
+    for (let round = 0; round < ROUNDS; round += 1) {
+      yield;
+      this.takeOff(day, stream);
+      if (!day.settleFrom(current)) {
+        day.board.copy(current);
+        continue;
+      }
+      recreate.fill();
+      readValue(day.board, value);
+      const slack = HOT * mean * (1 - round / ROUNDS) * stream.next();
+      if (value.mustOut > now.mustOut || value.worth < now.worth - slack) {
+        day.board.copy(current);
+        continue;
+      }
+      current.copy(day.board);
+      Object.assign(now, value);
+      if (better(least, value)) continue;
+      const schedule = scheduleOf(day.board);
+      const key = schedule.placements.map(({ task }) => task).join(" ");
+      const known = found.findIndex((one) => one.key === key);
+      if (known >= 0 && !better(value, found[known]!.value)) continue;
+      if (!rest.holdsFor(verifier, read(day.problem, schedule).stands)) continue;
+      if (known >= 0) found.splice(known, 1);
+      found.push({ value: { ...value }, schedule, key });
+      found.sort((x, y) => (better(x.value, y.value) ? -1 : 1)).splice(GIVEN);
+    }
+    return found.map(({ schedule }) => schedule);
+  }
+
+  /** True when something of `fixed` needs `a`, directly or not. */
+  private serves(a: number, fixed: ReadonlySet<number>): boolean {
+    const served = new Set([a]);
+    for (const one of served) for (const b of this.base.neededBy[one]!) served.add(b);
+    return [...served].some((b) => fixed.has(b));
+  }
+
+  private startingFrom(nowS: number): Problem {
+    const { problem, rest, plannedS } = this;
+    const lists = Array.from({ length: problem.activities }, (_, a) => {
+      const list = openingsOfActivity(problem, a);
+      if (rest.past[a] === 1) return list;
+      const fromS = Math.min(nowS, plannedS.get(a) ?? nowS);
+      return list.flatMap((one) => (one.toS < fromS ? [] : [{ ...one, fromS: Math.max(one.fromS, fromS) }]));
+    });
+    // What is lost anyway is worth no time.
+    const worth = problem.worth.map((one, a) => (rest.lost.has(a) ? 0 : one));
+    const must = problem.must.map((one, a) => (rest.lost.has(a) ? 0 : one));
+    return { ...problem, ...openingsFrom(lists), worth, must };
+  }
+
+  /** Takes a few loose tasks off, and what needs them. */
+  private takeOff({ board, problem }: Day, stream: Random): void {
+    const there = this.loose.filter((a) => board.placed[a] === 1);
+    if (there.length === 0) return;
+    const taken = new Set<number>();
+    const count = 1 + stream.below(MOST_TAKEN);
+    if (stream.next() < STRINGS) {
+      let s = problem.slotStart[there[stream.below(there.length)]!]!;
+      for (let k = 0; k < count && s < board.head && board.lane[s]! >= 0; k += 1) {
+        taken.add(board.nodeOf[s]!);
+        s = board.next[s]!;
+      }
+    } else for (let k = 0; k < count; k += 1) taken.add(there[stream.below(there.length)]!);
+    for (const a of taken) {
+      if (!there.includes(a)) continue;
+      for (const b of problem.neededBy[a]!) taken.add(b);
+      if (board.placed[a] === 1) board.unlink(a);
+    }
+  }
+}
+
+/** `problem` with only the crews on `eva`, and only on what is free; what is held keeps what it has, and nothing else may be placed. */
+function onlyOn(problem: Problem, eva: number, how: (a: number) => "free" | "held"): Problem {
+  const choiceAt: number[] = [];
+  const choiceStart = [0];
+  for (let a = 0; a < problem.activities; a += 1) {
+    for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
+      const at = problem.choiceAt[c]!;
+      const there = problem.crewCount[a] === 0 || problem.evaOfRoute[problem.choiceRoutes[at]!] === eva;
+      if (there || how(a) === "held") choiceAt.push(at);
+    }
+    choiceStart.push(choiceAt.length);
+  }
+  return { ...problem, choiceAt: Int32Array.from(choiceAt), choiceStart: Int32Array.from(choiceStart) };
+}
