@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { USUAL } from "./defaults.ts";
 import { id, label, metS, ranged, share, spanS } from "./fields.ts";
+import { toGiveField } from "./togive.ts";
 
 /** A pressure suit with its life-support pack: stocks, rates and what must be left at ingress. */
 export const suitSchema = z.strictObject({
@@ -57,6 +58,7 @@ export const suitSchema = z.strictObject({
     })
     .prefault({})
     .describe("What must be left at ingress, as shares of the full stock."),
+  toGive: toGiveField("suits"),
 });
 
 /** A crew member. */
@@ -76,6 +78,7 @@ export const crewSchema = z.strictObject({
     .default([])
     .describe("What the crew member is trained for; tasks may ask for it."),
   suit: id.describe("The suit of their own, worn on every EVA that does not say otherwise."),
+  toGive: toGiveField("crew"),
 });
 
 /** An outing: who goes, when at the earliest, how long at the most. Its start and end follow from its tasks. */
@@ -125,6 +128,7 @@ export const containerSchema = z.strictObject({
   emptyMassKg: ranged(0, 200, "Mass when empty, kg."),
   capacityKg: ranged(0, 1000, "Samples at the most, kg."),
   volumeL: ranged(0, 10_000, "Inner volume, litres."),
+  toGive: toGiveField("containers"),
 });
 
 export type Suit = z.infer<typeof suitSchema>;

@@ -1,3 +1,8 @@
+export { given, givenBetween, stillToGive } from "./given.ts";
+export type { ToGive } from "./given.ts";
+export { NEW_TASK } from "./newtask.ts";
+export { at, withAt } from "./pathway.ts";
+export { TO_GIVE } from "./togive.ts";
 export { FORMAT, planSchema, VERSION } from "./plan.ts";
 export type { Plan, PlanInput } from "./plan.ts";
 export { migrated } from "./migrate.ts";

@@ -152,6 +152,8 @@ function oneOf(first: Task, second: Task): Task {
     massOutKg: first.massOutKg + second.massOutKg,
     ...(instrument === undefined ? {} : { instrument }),
     ...(returns === undefined ? {} : { returns }),
+    // A sum is given where all of it is.
+    ...(second.toGive ? { toGive: second.toGive } : {}),
     cautions: [
       ...first.cautions,
       ...second.cautions.filter((one) => !first.cautions.some((other) => isEqual(one, other))),

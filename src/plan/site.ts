@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { id, label, metS, note, ranged, spanS } from "./fields.ts";
+import { toGiveField } from "./togive.ts";
 
 /** The world under the lander. The Moon's numbers are the default. */
 export const bodySchema = z
@@ -27,6 +28,7 @@ export const placeSchema = z.strictObject({
   eastM,
   northM,
   upM: ranged(-20_000, 20_000, "Height above the lander's footing, m.").default(0),
+  toGive: toGiveField("places"),
 });
 
 /** A disc or polygon where something must not be. */

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { id, lagS, label, metS, note, ranged, spanS, shortName } from "./fields.ts";
 import { cautionSchema, stepsSchema } from "./step.ts";
+import { toGiveField } from "./togive.ts";
 
 /** How hard the work is: a published category of measured rates, or watts. */
 export const effortSchema = z.union([
@@ -129,6 +130,7 @@ export const taskSchema = z
       })
       .optional()
       .describe("What the planner has fixed: start, EVA, crew."),
+    toGive: toGiveField("tasks"),
   })
   .describe("A task.");
 

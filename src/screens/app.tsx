@@ -5,6 +5,7 @@ import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
+import { takeUpDrafts } from "./kept.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { Mended } from "./mended/mended.tsx";
 import { Greeting } from "./outset/greeting.tsx";
@@ -70,6 +71,7 @@ function Screens(props: Wired) {
   useEffect(() => spokenSelection(desk, look), [desk, look]);
   useEffect(() => shellKeys(desk, look), [desk, look]);
   useEffect(() => keepMinute(look), [look]);
+  useEffect(() => takeUpDrafts({ look, memory }), [look, memory]);
   useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
 
   return (

@@ -61,10 +61,18 @@ export interface Before {
 
 /** What was written in a cell and why the plan does not take it. */
 export interface KeptCell {
+  /** The cell in words: "Worth of Quick sample". */
+  readonly label: string;
   readonly draft: string;
   readonly fault: string;
-  /** Where nothing was written yet: the value, as it is shown, that the plan goes on with and nobody has given. */
-  readonly toGive?: string;
+}
+
+/** A cell of setup that is led to: its table, its row, and which of the row's fields. */
+export interface SetupCell {
+  readonly table: string;
+  readonly row: string;
+  /** By its place in the whole table, or by its path within the thing. */
+  readonly field: number | string;
 }
 
 export interface LookState {
@@ -106,6 +114,8 @@ export interface LookState {
   readonly outset: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
   readonly setupPage: string | null;
+  /** The cell of setup that was led to; null once it is there. */
+  readonly setupCell: SetupCell | null;
   /** What was written in cells of setup and the plan does not take, with the plan that it was written for. */
   readonly keptCells: { readonly slot: string; readonly drafts: ReadonlyMap<string, KeptCell> } | null;
   /** The plans in this browser. */
@@ -163,6 +173,7 @@ export function createLook(theme: Theme): Look {
     greeting: false,
     outset: false,
     setupPage: null,
+    setupCell: null,
     keptCells: null,
     shelfShown: false,
     asideShown: false,

@@ -1,11 +1,12 @@
 import { invariant } from "../kernel/index.ts";
-import { FORMAT, parse, type Plan, VERSION } from "../plan/index.ts";
+import { FORMAT, parse, type Plan, TO_GIVE, VERSION } from "../plan/index.ts";
 
 const HOUR_S = 3600;
 
 /**
  * An empty plan to begin with: a lander, two crew members in equal suits, one EVA, no task. Touchdown is the hour
- * at or before `nowMs` (milliseconds since 1970). Suit numbers are round project defaults.
+ * at or before `nowMs` (milliseconds since 1970). Body masses and suit numbers are
+ * round project defaults, to be given.
  */
 export function blankPlan(nowMs: number): Plan {
   const touchdown = new Date(Math.floor(nowMs / (HOUR_S * 1000)) * HOUR_S * 1000);
@@ -21,8 +22,8 @@ export function blankPlan(nowMs: number): Plan {
     },
     stay: { touchdownUtc: touchdown.toISOString().replace(".000Z", "Z"), lengthS: 22 * HOUR_S },
     crew: [
-      { id: "ev1", name: "EV1", bodyMassKg: 75, suit: "suit-1" },
-      { id: "ev2", name: "EV2", bodyMassKg: 75, suit: "suit-2" },
+      { id: "ev1", name: "EV1", bodyMassKg: 75, suit: "suit-1", toGive: [...TO_GIVE.crew] },
+      { id: "ev2", name: "EV2", bodyMassKg: 75, suit: "suit-2", toGive: [...TO_GIVE.crew] },
     ],
     suits: ["suit-1", "suit-2"].map((id, index) => ({
       id,
@@ -33,6 +34,7 @@ export function blankPlan(nowMs: number): Plan {
       waterKg: 4.5,
       batteryWh: 500,
       emergencyOxygenS: 1800,
+      toGive: [...TO_GIVE.suits],
     })),
     evas: [
       {

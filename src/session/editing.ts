@@ -1,9 +1,10 @@
-import type { Outcome } from "../kernel/index.ts";
+import { done, type Outcome } from "../kernel/index.ts";
 import {
   applyPatch,
   editBetween,
   type Fault,
   freshNumber,
+  givenBetween,
   parse,
   type Plan,
   sameSchedule,
@@ -63,7 +64,8 @@ export function editCommands(core: Core): EditCommands {
 
   const changed = (change: (plan: Plan) => Partial<Plan>): Outcome<Plan, readonly Fault[]> => {
     const { plan } = state.getState();
-    return parse({ ...plan, ...change(plan) });
+    const read = parse({ ...plan, ...change(plan) });
+    return read.ok ? done(givenBetween(plan, read.value)) : read;
   };
 
   const retask = (name: string, tasks: Plan["tasks"]): void => {

@@ -100,6 +100,10 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
 function fieldWords(path: readonly string[], from: number, was: unknown, is: unknown): string {
   const inner = path.slice(from);
   if (inner.some((step) => step.startsWith(">"))) return "The order inside is another one.";
+  if (path.at(-1) === "toGive") {
+    const left = Array.isArray(is) ? is.map((one) => bare(String(one).split(".").at(-1) ?? "")) : [];
+    return left.length === 0 ? "All of it is given." : `Still to be given: ${left.join(", ")}.`;
+  }
   const name = capital(inner.map((step) => bare(step.replace(/^#/, ""))).join(", "));
   const [before, after] = [valueWords(path, was), valueWords(path, is)];
   if (before === null || after === null || before === after) return `${name}: changed.`;

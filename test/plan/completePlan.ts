@@ -23,7 +23,15 @@ export const completePlan: PlanInput = {
     elevationM: -120,
     places: [
       { id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0, upM: 0 },
-      { id: "ridge", name: "Ridge", kind: "station", eastM: 400, northM: 250, upM: 12 },
+      {
+        id: "ridge",
+        name: "Ridge",
+        kind: "station",
+        eastM: 400,
+        northM: 250,
+        upM: 12,
+        toGive: ["eastM", "northM"],
+      },
       { id: "array", name: "Array", kind: "deployment", eastM: -150, northM: 60, upM: -1 },
     ],
     keepOuts: [
@@ -83,6 +91,7 @@ export const completePlan: PlanInput = {
       workRateSpread: 0.2,
       qualifications: ["drilling"],
       suit: "suit-a",
+      toGive: ["bodyMassKg"],
     },
     {
       id: "ev2",
@@ -117,6 +126,7 @@ export const completePlan: PlanInput = {
     absorbentKjKg: 2000,
     emergencyOxygenS: 2700,
     reserve: { oxygen: 0.2, co2: 0.2, water: 0.12, battery: 0.12 },
+    toGive: ["massKg" as const, "waterKg" as const],
   })),
   stores: { oxygenKg: 20, waterKg: 60, batteryWh: 8000, absorbentChanges: 6 },
   evas: [
@@ -133,7 +143,9 @@ export const completePlan: PlanInput = {
     },
   ],
   equipment: [{ id: "drill", name: "Drill", count: 1, massKg: 5.4, returns: true }],
-  containers: [{ id: "box-1", name: "Box 1", emptyMassKg: 6.7, capacityKg: 20, volumeL: 28 }],
+  containers: [
+    { id: "box-1", name: "Box 1", emptyMassKg: 6.7, capacityKg: 20, volumeL: 28, toGive: ["volumeL"] },
+  ],
   tasks: [
     {
       id: "deploy",
@@ -169,6 +181,7 @@ export const completePlan: PlanInput = {
       ],
       notes: "Two hands.",
       pin: { startS: 5400, eva: "eva-1", crew: ["ev1", "ev2"] },
+      toGive: ["duration.likelyS"],
     },
     {
       id: "survey",

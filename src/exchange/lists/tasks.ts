@@ -1,5 +1,13 @@
 import { duration, isEqual } from "../../kernel/index.ts";
-import { type Container, isTaskNumber, type Plan, type Task } from "../../plan/index.ts";
+import {
+  type Container,
+  given,
+  isTaskNumber,
+  NEW_TASK,
+  type Plan,
+  type Task,
+  TO_GIVE,
+} from "../../plan/index.ts";
 import { listed, mass } from "../../words/index.ts";
 import { idFrom, sameName } from "./names.ts";
 import {
@@ -136,7 +144,8 @@ function taskOf(
   };
   const name = cells.get("name") ?? before?.name;
   if (name === undefined) return "it has no name";
-  const likelyS = measured(row, "likely", reading, lost) ?? before?.duration.likelyS;
+  const likely = measured(row, "likely", reading, lost);
+  const likelyS = likely ?? before?.duration.likelyS;
   if (likelyS === undefined) return "it has no likely duration";
   const kind = kindOf(meant(words.kind, "kind")) ?? before?.kind ?? "survey";
   const crew = crewOf(meant(words.crew, "crew"), before);
@@ -149,10 +158,10 @@ function taskOf(
     massOutKg: measured(row, "massOut", reading, lost),
   };
   const base: Omit<Task, "id" | "name" | "kind" | "duration"> = before ?? {
-    ...BLANK,
+    ...NEW_TASK,
     effort: kind === "deployment" || kind === "upkeep" ? "deployment" : "geology",
   };
-  const rest = { ...base };
+  const rest = { ...given(base, likely === undefined ? [] : TO_GIVE.tasks) };
   delete rest.place;
   delete rest.endPlace;
   delete rest.sample;
@@ -181,21 +190,6 @@ function numberPart(number: string | undefined, lost: string[]): Pick<Task, "num
   return {};
 }
 
-/** What a request says nothing of. The worth is not 0: packing takes nobody out for what is worth nothing. */
-const BLANK = {
-  walkM: 0,
-  crew: { count: 1, named: [] },
-  worth: 10,
-  must: false,
-  windows: [],
-  relay: false,
-  equipment: [],
-  massOutKg: 0,
-  cautions: [],
-  steps: [],
-  notes: "",
-} satisfies Partial<Task>;
-
 function kindOf(value: string | null | undefined): Task["kind"] | undefined {
   return value === "sampling" || value === "deployment" || value === "survey" || value === "upkeep"
     ? value
@@ -206,7 +200,7 @@ function crewOf(
   value: string | null | undefined,
   before: Task | undefined,
 ): Pick<Task["crew"], "count" | "named"> {
-  if (value === undefined || value === null) return before?.crew ?? BLANK.crew;
+  if (value === undefined || value === null) return before?.crew ?? NEW_TASK.crew;
   if (!value.startsWith("ev:")) return { count: Number(value), named: [] };
   const [ids = "", more = ""] = value.slice(3).split("+");
   const members = ids.split(",");
@@ -334,6 +328,7 @@ class NewContainers {
       emptyMassKg: 0,
       capacityKg: kg,
       volumeL: litres,
+      toGive: [...TO_GIVE.containers],
     }));
   }
 

@@ -1,6 +1,6 @@
 import type { ChancesReport, Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
-import { type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
+import { given, type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
 import { counted, lasting, percent } from "../../words/index.ts";
 import { chanceFigure, standingAgainst } from "../chancewords.ts";
@@ -126,6 +126,8 @@ function crewOf(plan: Plan): Judged {
   }
   const asBegun = worn.every((suit) => BLANK.suits.some((one) => isEqual(stocksOf(suit), stocksOf(one))));
   const who = `${counted(crew.length, "crew member")} in ${counted(worn.length, "suit")}`;
+  const left = [...crew, ...worn].reduce((sum, { toGive = [] }) => sum + toGive.length, 0);
+  if (left > 0) return begun(`${who}; ${counted(left, "value is", "values are")} still to be given.`);
   return asBegun ? begun(`${who} with round numbers to begin with: put in those of yours.`) : done(`${who}.`);
 }
 
@@ -223,5 +225,5 @@ function paperOf({ placed, score }: Verdict, wish: Judged): Judged {
 
 /** A suit without what tells it from another. */
 function stocksOf(suit: Plan["suits"][number]): object {
-  return { ...suit, id: "", name: "" };
+  return { ...given(suit, suit.toGive ?? []), id: "", name: "" };
 }

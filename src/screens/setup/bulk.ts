@@ -16,7 +16,7 @@ export function widened(table: Table, lines: readonly Line[], marked: ReadonlySe
   const what = table.columns[column]?.label ?? "";
   return {
     ...cell,
-    mixed: all.some((one) => one.shown !== cell.shown),
+    mixed: all.some((one) => one.shown !== cell.shown || one.toGive !== cell.toGive),
     step: `Change ${what.charAt(0).toLowerCase()}${what.slice(1)} in ${all.length} rows`,
     put: (value) => (plan) => {
       let now = plan;

@@ -8,8 +8,6 @@ import { PaperLinesFit } from "./paperlines.tsx";
 import { isBlock } from "./sheetpaste.ts";
 import type { Cell } from "./table.ts";
 
-export type Faulty = KeptCell;
-
 /**
  * Edits one cell. What is written is read at every key; it enters the plan as one step when the editor is left and it
  * is sound. A faulty draft keeps the editor open on Enter; where the planner goes on, by Tab or elsewhere, it is handed up, to be kept.
@@ -21,7 +19,7 @@ export function CellEditor(props: {
   readonly typed?: boolean;
   readonly onDone: (how: Done) => void;
   readonly onCancel: () => void;
-  readonly onFaulty: (faulty: Faulty, how: Done) => void;
+  readonly onFaulty: (kept: KeptCell, how: Done) => void;
   /** True where what surrounds the editor takes a block of cells: the editor is cancelled by one. */
   readonly yields?: boolean;
 }) {
@@ -46,7 +44,7 @@ export function CellEditor(props: {
     if (!put.ok && (how === "down" || how === "stay")) return;
     over.current = true;
     if (put.ok) onDone(how);
-    else onFaulty({ draft: latest.current, fault: put.error }, how);
+    else onFaulty({ label: cell.label, draft: latest.current, fault: put.error }, how);
   };
   const blurred = (event: FocusEvent<HTMLElement>): void => {
     if (!event.currentTarget.contains(event.relatedTarget)) finish("elsewhere");

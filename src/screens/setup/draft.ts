@@ -53,9 +53,20 @@ export function putTogether(
   return desk.faultsOf(change).length === 0 && desk.edit(first.cell.step, change).ok;
 }
 
-/** True when the draft is what stands there, in every cell that the cell stands for. */
+/** True when the draft is what stands there, in every cell that the cell stands for. What nobody has given is given by writing it. */
 function isThere(plan: Plan, cell: Cell, draft: string): boolean {
+  if (cell.toGive) return draft.trim() === "";
   return cell.mixed !== true && draft === cell.entry.draft(cell.value, plan);
+}
+
+/** Where nobody has given a value: what the plan goes on with until then. */
+export function untilGiven({ shown, unit }: Cell): string {
+  return `until then ${shown}${unit === "" || unit === "h:mm" ? "" : ` ${unit}`}`;
+}
+
+/** What the editor of a cell begins with; nothing where nobody has given a value. */
+export function firstDraft(cell: Cell, plan: Plan): string {
+  return cell.toGive ? "" : cell.entry.draft(cell.value, plan);
 }
 
 /** The fault that says most about the field at `path`, as a sentence. */

@@ -1,18 +1,29 @@
 import { useEffect, useRef, useState } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { CellEditor, type Faulty } from "./celleditor.tsx";
-import { keepDraft, keptIn } from "./kept.ts";
-import { putDraft } from "./draft.ts";
+import { keepDraft, keptIn } from "../kept.ts";
+import { CellEditor } from "./celleditor.tsx";
+import { firstDraft, putDraft, untilGiven } from "./draft.ts";
 import type { Done } from "./editors.tsx";
-import type { Cell } from "./table.ts";
+import { retryRow } from "./retry.ts";
+import type { Cell, Table } from "./table.ts";
 
-/** One field of a thing, edited in place beside its table or its block: its value is a button that opens the editor. */
-export function FormField({ cell, label }: { readonly cell: Cell; readonly label: string }) {
-  const { desk, look } = useAround();
+/**
+ * One field of a thing, edited in place beside its table or its block: its value is a button that opens the editor. Tab goes on to
+ * the next field and opens it, so that a whole thing is filled in without another key.
+ */
+export function FormField(props: {
+  readonly table: Table;
+  /** The id of the row that the cell is of. */
+  readonly row: string;
+  readonly cell: Cell;
+  readonly label: string;
+}) {
+  const { table, row, cell, label } = props;
+  const { desk, look, memory } = useAround();
   const [editing, setEditing] = useState(false);
   const slot = useDesk((state) => state.slot);
   const faulty = useLook((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
-  const setFaulty = (kept: Faulty | null): void => keepDraft(look, slot, cell.id, kept);
+  const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const returning = useRef(false);
   useEffect(() => {
@@ -21,21 +32,29 @@ export function FormField({ cell, label }: { readonly cell: Cell; readonly label
     button.current?.focus();
   }, [editing]);
 
-  const done = (how: Done): void => {
-    setFaulty(null);
+  const over = (how: Done): void => {
     setEditing(false);
     returning.current = how === "stay" || how === "down";
-    if (how === "next" || how === "back")
-      openBeside(button.current ?? document.activeElement, how === "back");
+    if (how === "next" || how === "back") goBeside(box.current, how === "back");
+  };
+  const done = (how: Done): void => {
+    keepDraft({ look, memory }, slot, cell.id, null);
+    retryRow(desk, { look, memory }, table, row);
+    over(how);
   };
   const press = (): void => {
     if (cell.entry.editor !== "tick") return setEditing(true);
     putDraft(desk, desk.state.getState().plan, cell, cell.value === true ? "" : "yes");
   };
+  const plan = desk.state.getState().plan;
+  const long = cell.entry.editor === "area";
+  const stands = long ? cell.entry.draft(cell.value, plan) : cell.shown;
   const unit = cell.unit === "" ? "" : `, ${cell.unit}`;
+  const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : null);
+  const said = cell.toGive ? "to be given" : cell.shown === "" ? "none" : cell.shown;
 
   return (
-    <div className="task-field" data-field>
+    <div ref={box} className="task-field" data-field data-long={long ? "" : undefined}>
       <span className="task-label">
         {label}
         {cell.unit !== "" && cell.unit !== "h:mm" && <span className="unit">{cell.unit}</span>}
@@ -43,16 +62,16 @@ export function FormField({ cell, label }: { readonly cell: Cell; readonly label
       {editing ? (
         <CellEditor
           cell={cell}
-          first={faulty?.draft ?? cell.entry.draft(cell.value, desk.state.getState().plan)}
+          first={faulty?.draft ?? firstDraft(cell, plan)}
           onDone={done}
           onCancel={() => {
             returning.current = true;
-            setFaulty(null);
+            keepDraft({ look, memory }, slot, cell.id, null);
             setEditing(false);
           }}
           onFaulty={(kept, how) => {
-            done(how);
-            setFaulty(kept);
+            keepDraft({ look, memory }, slot, cell.id, kept);
+            over(how);
           }}
         />
       ) : (
@@ -61,30 +80,30 @@ export function FormField({ cell, label }: { readonly cell: Cell; readonly label
           type="button"
           className="task-value"
           data-faulty={faulty ? "" : undefined}
+          data-to-give={!faulty && cell.toGive ? "" : undefined}
           disabled={cell.fixed !== null}
           title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
-          aria-label={`${cell.label}${unit}: ${cell.shown === "" ? "none" : cell.shown}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
+          aria-label={`${cell.label}${unit}: ${said}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
           onClick={press}
         >
-          {faulty
-            ? faulty.toGive !== undefined
-              ? "to be given"
-              : faulty.draft
-            : cell.shown === ""
-              ? "–"
-              : cell.shown}
-          {faulty && <span className="cell-fault">{faulty.fault}</span>}
+          {faulty ? faulty.draft || "(empty)" : cell.toGive ? "to be given" : stands === "" ? "–" : stands}
+          {word !== null && <span className="cell-fault">{word}</span>}
         </button>
       )}
     </div>
   );
 }
 
-/** Opens the field after the one that was left, so that a whole task is filled in with Tab. */
-function openBeside(from: Element | null, back: boolean): void {
-  const here = from?.closest("[data-field]") ?? null;
-  const fields = [...document.querySelectorAll("[data-field]")];
-  const next = fields[fields.findIndex((field) => field === here) + (back ? -1 : 1)];
-  const button = next?.querySelector<HTMLButtonElement>(".task-value:not(:disabled)");
-  button?.focus();
+/** Goes to the field after the one that was left (before it with `back`) and opens it; a yes or no is only gone to. */
+function goBeside(from: Element | null, back: boolean): void {
+  const buttons = [
+    ...document.querySelectorAll<HTMLButtonElement>("[data-field] .task-value:not(:disabled)"),
+  ];
+  const after = (button: Element): boolean =>
+    from !== null && (from.compareDocumentPosition(button) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0;
+  const others = buttons.filter((button) => !from?.contains(button));
+  const next = back ? others.findLast((button) => !after(button)) : others.find(after);
+  if (!next) return from?.querySelector<HTMLElement>("button")?.focus();
+  next.focus();
+  if (!next.getAttribute("aria-label")?.endsWith("Change")) next.click();
 }

@@ -1,4 +1,4 @@
-import type { Faulty } from "./celleditor.tsx";
+import type { KeptCell } from "../look.ts";
 import type { Done } from "./editors.tsx";
 import type { Cell } from "./table.ts";
 
@@ -16,7 +16,7 @@ export interface GridHands {
   enter(spot: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;
-  faulty(cell: Cell, faulty: Faulty, how: Done): void;
+  faulty(cell: Cell, faulty: KeptCell, how: Done): void;
 }
 
 /** A cell by its line's id and its column. */

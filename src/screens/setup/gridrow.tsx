@@ -1,5 +1,7 @@
 import { memo, type MouseEvent, useRef } from "react";
-import { CellEditor, type Faulty } from "./celleditor.tsx";
+import type { KeptCell } from "../look.ts";
+import { CellEditor } from "./celleditor.tsx";
+import { untilGiven } from "./draft.ts";
 import type { Editing, GridHands } from "./gridhands.ts";
 import type { Cell, Column, Line } from "./table.ts";
 
@@ -17,7 +19,7 @@ interface RowProps {
   /** Its number in the whole table, from 1; null where all rows are in the page. */
   readonly rowIndex: number | null;
   readonly editing: Editing | null;
-  readonly drafts: ReadonlyMap<string, Faulty>;
+  readonly drafts: ReadonlyMap<string, KeptCell>;
   readonly hands: GridHands;
 }
 
@@ -62,7 +64,7 @@ interface CellProps {
   readonly head: boolean;
   readonly here: boolean;
   readonly editing: Editing | null;
-  readonly faulty: Faulty | null;
+  readonly faulty: KeptCell | null;
   readonly hands: GridHands;
 }
 
@@ -91,7 +93,8 @@ const GridCell = memo(function GridCell(props: CellProps) {
       data-cell=""
       data-align={align}
       data-fixed={cell.fixed === null ? undefined : ""}
-      data-faulty={faulty ? (faulty.toGive !== undefined ? "to-give" : "") : undefined}
+      data-faulty={faulty ? "" : undefined}
+      data-to-give={!faulty && cell.toGive ? "" : undefined}
       data-editing={editing ? "" : undefined}
       tabIndex={here ? 0 : -1}
       aria-readonly={cell.fixed === null ? undefined : true}
@@ -133,19 +136,18 @@ function sameCell(before: CellProps, after: CellProps): boolean {
     a.value === b.value &&
     a.path === b.path &&
     a.fixed === b.fixed &&
+    a.toGive === b.toGive &&
     a.label === b.label &&
     (Object.keys(others) as (keyof typeof others)[]).every((key) => others[key] === nextOthers[key])
   );
 }
 
-function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: Faulty | null }) {
-  if (faulty) {
+function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: KeptCell | null }) {
+  if (faulty || cell.toGive) {
     return (
       <>
-        <span className="cell-text">
-          {faulty.toGive !== undefined ? "to be given" : faulty.draft === "" ? "(empty)" : faulty.draft}
-        </span>
-        <span className="cell-fault">{faulty.fault}</span>
+        <span className="cell-text">{faulty ? faulty.draft || "(empty)" : "to be given"}</span>
+        <span className="cell-fault">{faulty ? faulty.fault : untilGiven(cell)}</span>
       </>
     );
   }

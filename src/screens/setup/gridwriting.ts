@@ -1,17 +1,18 @@
 import { useEffect, useState } from "react";
 import type { Desk } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
+import { keepDraft, keptIn } from "../kept.ts";
 import { widened } from "./bulk.ts";
-import type { Faulty } from "./celleditor.tsx";
-import { putDraft, putTogether } from "./draft.ts";
+import type { KeptCell } from "../look.ts";
+import { firstDraft, putDraft } from "./draft.ts";
 import type { Editing } from "./gridhands.ts";
-import { keepDraft, keptIn } from "./kept.ts";
+import { retryRow } from "./retry.ts";
 import type { Cell, Line, Table } from "./table.ts";
 
 /** The cell that is written in, and the drafts that the plan could not take. */
 export interface GridWriting {
   readonly editing: Editing | null;
-  readonly drafts: ReadonlyMap<string, Faulty>;
+  readonly drafts: ReadonlyMap<string, KeptCell>;
   /** Begins to edit a cell, with what was typed, or flips a tick. A cell that does not apply is left alone. */
   edit(cell: Cell, typed?: string): void;
   /** Begins to edit a cell with what it holds, a tick as well. */
@@ -23,7 +24,7 @@ export interface GridWriting {
   /** Puts a draft into the plan, or keeps it with the reason. */
   put(cell: Cell, draft: string): void;
   /** Keeps a draft that was refused; forgets it for null. */
-  keep(cell: Cell, faulty: Faulty | null): void;
+  keep(cell: Cell, faulty: KeptCell | null): void;
   /** Tries again what the cell's row keeps, once something in it has been written: a begin may only go with its end. */
   retry(cell: Cell): void;
 }
@@ -36,44 +37,33 @@ export function useGridWriting(
   marked: ReadonlySet<string>,
 ): GridWriting {
   const [editing, setEditing] = useState<Editing | null>(null);
-  const { look } = useAround();
+  const { look, memory } = useAround();
   const slot = useDesk((state) => state.slot);
   const keptCells = useLook((state) => state.keptCells);
   const drafts = keptIn(keptCells, slot);
   const planNow = () => desk.state.getState().plan;
 
-  const keep = (cell: Cell, faulty: Faulty | null): void => keepDraft(look, slot, cell.id, faulty);
-  /** Tries what the row of a cell still keeps again, all of it together and else each alone: something else in the row is another now. */
+  const keep = (cell: Cell, faulty: KeptCell | null): void =>
+    keepDraft({ look, memory }, slot, cell.id, faulty);
   const retry = (of: Cell): void => {
     const row = lines.find((line) => line.cells.some((cell) => cell?.id === of.id));
-    const keeps = () => {
-      const cells = (row && table.line(planNow(), row.id)?.cells) ?? [];
-      const now = keptIn(look.getState().keptCells, slot);
-      return cells.flatMap((cell) => {
-        const draft = cell ? now.get(cell.id)?.draft : undefined;
-        return cell && draft !== undefined && draft !== "" ? [{ cell, draft }] : [];
-      });
-    };
-    const all = keeps();
-    for (const some of [all, ...(all.length > 1 ? all.map((one) => [one]) : [])])
-      if (some.length > 0 && putTogether(desk, planNow(), some))
-        for (const { cell } of some) keep(cell, null);
+    if (row) retryRow(desk, { look, memory }, table, row.id);
   };
-  // What was given another way, pasted or brought by an undo, is asked for no more.
+  // What was written in a row that is gone is gone with it.
   useEffect(() => {
-    for (const [id, { toGive }] of drafts) {
-      if (toGive === undefined || !id.startsWith(`${table.id}/`)) continue;
-      const cell = lines.flatMap((line) => line.cells).find((one) => one?.id === id);
-      if (cell && cell.shown !== toGive) keepDraft(look, slot, id, null);
+    for (const id of table.rows ? drafts.keys() : []) {
+      const row = id.slice(table.id.length + 1, id.lastIndexOf("/"));
+      if (id.startsWith(`${table.id}/`) && table.line(planNow(), row) === null)
+        keepDraft({ look, memory }, slot, id, null);
     }
-  }, [drafts, lines, table, look, slot]);
+  });
   const begin = (cell: Cell, typed: string | null): void => {
-    const first = typed ?? drafts.get(cell.id)?.draft ?? cell.entry.draft(cell.value, planNow());
+    const first = typed ?? drafts.get(cell.id)?.draft ?? firstDraft(cell, planNow());
     setEditing({ cell: cell.id, first, typed: typed !== null });
   };
   const put = (cell: Cell, draft: string): void => {
     const read = putDraft(desk, planNow(), widened(table, lines, marked, cell), draft);
-    keep(cell, read.ok ? null : { draft, fault: read.error });
+    keep(cell, read.ok ? null : { label: cell.label, draft, fault: read.error });
     retry(cell);
   };
   const flip = (cell: Cell): void => put(cell, cell.value === true ? "" : "yes");

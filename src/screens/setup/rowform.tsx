@@ -18,7 +18,9 @@ export function RowForm(props: { readonly table: Table; readonly line: Line; rea
           {group !== "" && <h4>{group}</h4>}
           {table.columns.map((column, index) => {
             const cell = column.group === group ? line.cells[index] : null;
-            return cell ? <FormField key={cell.id} cell={cell} label={column.label} /> : null;
+            return cell ? (
+              <FormField key={cell.id} table={table} row={line.id} cell={cell} label={column.label} />
+            ) : null;
           })}
         </section>
       ))}

@@ -1,15 +1,22 @@
-import type { KeyboardEvent } from "react";
+import { type KeyboardEvent, useEffect } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
+import { keptIn, keptOn } from "../kept.ts";
 import { CrewChoice } from "./crewchoice.tsx";
-import { keptIn, keptOn } from "./kept.ts";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";
 
 /** The plan's tables: everything that a plan holds but the schedule. */
 export function Setup() {
   const { look, memory } = useAround();
-  const chosen = useLook((state) => state.setupPage) ?? memory.get("setup-page") ?? "tasks";
+  const led = useLook((state) => state.setupCell);
+  const ledTo = led && PAGES.find((one) => one.tables.some((table) => table.id === led.table));
+  const pageId = useLook((state) => state.setupPage) ?? memory.get("setup-page") ?? "tasks";
+  const chosen = ledTo?.id ?? pageId;
   const page = PAGES.find((one) => one.id === chosen) ?? PAGES[0]!;
+  // Where somebody was led to stays chosen once he is there.
+  useEffect(() => {
+    if (ledTo && ledTo.id !== pageId) look.setState({ setupPage: ledTo.id });
+  }, [ledTo, pageId, look]);
   // The selected task is where the tasks' table begins.
   const from = useDesk((state) => state.selection[0] ?? null);
 
@@ -62,7 +69,8 @@ function PageTab(props: {
   const { page, chosen, onChoose } = props;
   const count = useDesk((state) => page.count(state.plan));
   const slot = useDesk((state) => state.slot);
-  const kept = useLook((state) => keptOn(keptIn(state.keptCells, slot), page.tables));
+  const refused = useLook((state) => keptOn(keptIn(state.keptCells, slot), page.tables));
+  const toGive = useDesk((state) => page.tables.reduce((sum, table) => sum + table.toGive(state.plan), 0));
   return (
     <button
       type="button"
@@ -74,9 +82,14 @@ function PageTab(props: {
       onClick={onChoose}
     >
       <span>{page.name}</span>
-      {kept > 0 && (
-        <span className="setup-kept" title="Cells that the plan does not take, or that are to be given.">
-          {kept} open
+      {refused > 0 && (
+        <span className="setup-kept" title="Cells that the plan does not take.">
+          {refused} refused
+        </span>
+      )}
+      {toGive > 0 && (
+        <span className="setup-to-give" title="Values that nobody has given yet.">
+          {toGive} to give
         </span>
       )}
       {count !== null && <span className="setup-count">{count}</span>}

@@ -1,8 +1,17 @@
-import { type FieldGuide, guideTo, type Plan, type Usual, usualOf } from "../../plan/index.ts";
+import {
+  at,
+  type FieldGuide,
+  given,
+  guideTo,
+  type Plan,
+  TO_GIVE,
+  type Usual,
+  usualOf,
+  withAt,
+} from "../../plan/index.ts";
 import { removalOf, type Removable, type Removal } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { type Entry, text } from "./entry.ts";
-import { at, withAt } from "./pathway.ts";
 
 /**
  * Setup tables as data. A list table shows one list of the plan, a row a thing; a sheet shows single fields of the
@@ -34,8 +43,6 @@ export interface Field<Row> {
   readonly apart?: (row: Row, plan: Plan) => string | null;
   /** The object around it goes when its last field is emptied. */
   readonly prune?: boolean;
-  /** True where a new row goes on with a value that matters and that nobody has given: it is asked for. */
-  readonly asked?: boolean;
 }
 
 export interface Cell {
@@ -55,8 +62,8 @@ export interface Cell {
   readonly path: string;
   /** Why it cannot be changed; null when it can. */
   readonly fixed: string | null;
-  /** True where a new row has a value in it that nobody has given. */
-  readonly asked: boolean;
+  /** True where the plan goes on with what the row began with: nobody has given a value yet. */
+  readonly toGive: boolean;
   /** True when it stands for several cells that do not all hold this value. */
   readonly mixed?: boolean;
   /** The branches of a plan with this value in it. */
@@ -126,6 +133,8 @@ export interface Table {
   readonly sets: readonly ColumnSet[];
   /** What rows lack that paper or the judge would need; a thing that none lacks is not named. */
   readonly lacks: (plan: Plan) => readonly Lack[];
+  /** How many of its values nobody has given. */
+  readonly toGive: (plan: Plan) => number;
 }
 
 function pluralOf(one: string): string {
@@ -173,6 +182,17 @@ export const BY_NAME = {
   nameOf: (row: { readonly name: string }): string => row.name,
 };
 
+/** A thing that may hold values which nobody has given. */
+interface Begun {
+  readonly toGive?: readonly string[];
+}
+
+/** The fields of things in the list at `path` that a person has to give. */
+function toGiveIn(path: string): readonly string[] {
+  const list = path.split(".").at(-1) ?? "";
+  return Object.hasOwn(TO_GIVE, list) ? TO_GIVE[list as keyof typeof TO_GIVE] : [];
+}
+
 /** The table of one list of the plan. */
 export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
   const listOf = (plan: Plan): readonly Row[] => at(plan, spec.list) as readonly Row[];
@@ -180,6 +200,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
   const paths = spec.fields.map((field) => `${spec.list}.*.${field.path}`);
   const guides = spec.fields.map((field, column) => guideOf(field, paths[column]!));
   const { most } = guideTo(spec.list);
+  const asked = toGiveIn(spec.list);
 
   const appended = (plan: Plan, make: (id: string) => Row | string): NewRow => {
     const rows = listOf(plan);
@@ -192,6 +213,13 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
     if (typeof row === "string") return row;
     return { id: spec.keyOf(row), change: (now) => put(now, [...listOf(now), row]) };
   };
+  /** A blank row, with what of it nobody has given. */
+  const begun = (plan: Plan, id: string, part: Partial<Row>): Row | string => {
+    const blank = spec.blank(plan, id);
+    if (typeof blank === "string") return blank;
+    const toGive = asked.filter((field) => at(part, field) === undefined);
+    return { ...blank, ...part, ...(toGive.length > 0 ? { toGive } : {}) };
+  };
 
   const lineOf = (plan: Plan, row: Row, index: number): Line => {
     const id = spec.keyOf(row);
@@ -202,7 +230,9 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
       cells: spec.fields.map((field, column): Cell => {
         const path = `${spec.list}.${index}.${field.path}`;
         const write = (one: Row, value: unknown, now: Plan): Row =>
-          field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row);
+          given(field.write?.(one, value, now) ?? (withAt(one, field.path, value, field.prune) as Row), [
+            field.path,
+          ]);
         const value = field.read ? field.read(row, plan) : at(row, field.path);
         const entry = field.entryFor?.(row, plan) ?? field.entry;
         return {
@@ -214,6 +244,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
           value,
           shown: entry.show(value, plan),
           fixed: field.apart?.(row, plan) ?? null,
+          toGive: (row as Begun).toGive?.includes(field.path) ?? false,
           put: (next) => (now) =>
             put(
               now,
@@ -256,17 +287,17 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
         );
         return rows.size > 0 ? [{ words, rows }] : [];
       }),
+    toGive: (plan) =>
+      asked.length === 0
+        ? 0
+        : listOf(plan).reduce((sum, row) => sum + ((row as Begun).toGive?.length ?? 0), 0),
     rows: {
       one: spec.one,
-      add: (plan) => appended(plan, (id) => spec.blank(plan, id)),
+      add: (plan) => appended(plan, (id) => begun(plan, id, {})),
       sorts: (spec.sorts ?? []).map(({ name, says, part }) => ({
         name,
         says,
-        add: (plan) =>
-          appended(plan, (id) => {
-            const blank = spec.blank(plan, id);
-            return typeof blank === "string" ? blank : { ...blank, ...part(plan) };
-          }),
+        add: (plan) => appended(plan, (id) => begun(plan, id, part(plan))),
       })),
       copy: (plan, id) => {
         const row = listOf(plan).find((one) => spec.keyOf(one) === id);
@@ -322,6 +353,7 @@ export function sheetTable(spec: {
           value,
           shown: entry.show(value, plan),
           fixed: field.apart?.(plan, plan) ?? null,
+          toGive: false,
           put: (next) => (now) =>
             field.write ? branchOf(field.write(now, next, now), field.path) : branch(now, field.path, next),
           step: `Change ${lowerFirst(field.label)}`,
@@ -336,6 +368,7 @@ export function sheetTable(spec: {
     rows: null,
     sets: [],
     lacks: () => [],
+    toGive: () => 0,
     lines,
     line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
   };
@@ -369,14 +402,13 @@ function faceOf<Row>(
   field: Field<Row>,
   guide: FieldGuide,
   path: string,
-): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual" | "asked"> {
+): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual"> {
   return {
     entry: field.entry,
     unit: field.unit ?? "",
     hint: field.hint ?? guide.words,
     guide,
     usual: usualOf(path),
-    asked: field.asked === true,
   };
 }
 

@@ -7,8 +7,8 @@ import type { Line, NewRow, Table } from "./table.ts";
 
 /** Adding and removing rows of a table, each as one step of the history. */
 export interface TableRows {
-  /** Puts a row that was made; `step` names it in the history. `blank` where its values are nobody's yet. */
-  add(made: NewRow, step: (name: string) => string, blank?: boolean): void;
+  /** Puts a row that was made; `step` names it in the history. */
+  add(made: NewRow, step: (name: string) => string): void;
   /** Removes a line, or asks first where something hangs on it. */
   remove(line: Line): void;
   /** A removal that is asked about; null while none is. */
@@ -24,7 +24,7 @@ export interface TableRows {
 export interface RowsView {
   /** Null when there is nothing to say. */
   word(word: Word | null): void;
-  added(line: string, blank: boolean): void;
+  added(line: string): void;
   /** `next` is the line that takes the removed one's place. */
   removed(next: Line | null): void;
   /** Something else was done and the keyboard goes back to the table. */
@@ -55,10 +55,10 @@ export function useTableRows(
   };
   return {
     asked,
-    add(made, step, blank = false) {
+    add(made, step) {
       if (typeof made === "string") return view.word({ refused: true, text: made });
       const name = table.lines({ ...plan, ...made.change(plan) }).find((one) => one.id === made.id)?.name;
-      if (took(step(name ?? ""), made.change)) view.added(made.id, blank);
+      if (took(step(name ?? ""), made.change)) view.added(made.id);
     },
     remove(line) {
       const removal = table.rows?.remove(plan, line.id);

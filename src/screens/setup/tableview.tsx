@@ -9,15 +9,12 @@ import {
   useState,
 } from "react";
 import type { Plan } from "../../plan/index.ts";
-import type { Desk } from "../../session/index.ts";
 import { digits } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
-import type { Look } from "../look.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
 import { Menu } from "../shell/menu.tsx";
-import { sentence } from "./draft.ts";
+import { sentence, untilGiven } from "./draft.ts";
 import { Grid } from "./grid.tsx";
 import type { Place, Word } from "./gridhands.ts";
-import { keepDraft } from "./kept.ts";
 import { RowForm } from "./rowform.tsx";
 import { RemovalDialog } from "./removaldialog.tsx";
 import { type Cell, type Lack, type Line, narrowed, type NewRow, type Table } from "./table.ts";
@@ -71,6 +68,24 @@ export function TableView(props: { readonly table: Table; readonly from?: string
     return some.filter((line) => line.cells.some((cell) => cell?.shown.toLowerCase().includes(words)));
   }, [lines, wanted, lack]);
   const onBegun = useCallback(() => setBegin(null), []);
+
+  const led = useLook((state) => (state.setupCell?.table === whole.id ? state.setupCell : null));
+  useEffect(() => {
+    if (!led) return;
+    look.setState({ setupCell: null });
+    const cells = whole.line(plan, led.row)?.cells ?? [];
+    const to =
+      typeof led.field === "number"
+        ? led.field
+        : cells.findIndex((one) => one?.path.endsWith(`.${led.field}`));
+    const column = table.columns.indexOf(whole.columns[to] ?? table.columns[0]!);
+    setWanted("");
+    setLacking(null);
+    // A column that is not among those shown brings all of them.
+    if (column < 0) setSetName("");
+    setPlace({ line: led.row, column: column < 0 ? to : column });
+    setCalled((times) => times + 1);
+  }, [led, look, whole, table, plan]);
   const index = place ? lines.findIndex((one) => one.id === place.line) : -1;
   const line = lines[index] ?? null;
   const cell = line && place ? (line.cells[place.column] ?? null) : null;
@@ -82,10 +97,9 @@ export function TableView(props: { readonly table: Table; readonly from?: string
 
   const work = useTableRows(desk, table, plan, lines, {
     word: setWord,
-    added(id, blank) {
+    added(id) {
       setWanted("");
       setLacking(null);
-      if (blank) askFor(look, desk, whole, id);
       setPlace({ line: id, column: 0 });
       setBegin(`${table.id}/${id}/0`);
     },
@@ -234,17 +248,6 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   );
 }
 
-/** Keeps a word on each value of a new row that nobody has given: the plan goes on with it until somebody does. */
-function askFor(look: Look, desk: Desk, table: Table, id: string): void {
-  const { plan, slot } = desk.state.getState();
-  for (const cell of table.line(plan, id)?.cells ?? []) {
-    if (!cell?.asked || cell.fixed !== null) continue;
-    const unit = cell.unit === "" || cell.unit === "h:mm" ? "" : ` ${cell.unit}`;
-    const fault = `Until it is given the plan goes on with ${cell.shown}${unit}.`;
-    keepDraft(look, slot, cell.id, { draft: "", fault, toGive: cell.shown });
-  }
-}
-
 /** Which columns are shown. */
 function ColumnSets(props: {
   readonly table: Table;
@@ -298,7 +301,7 @@ function RowsWork(props: {
   readonly children: ReactNode;
 }) {
   const { rows, plan, line, work, adds, children } = props;
-  const add = (made: NewRow, blank = false): void => work.add(made, (name) => `Add ${name}`, blank);
+  const add = (made: NewRow): void => work.add(made, (name) => `Add ${name}`);
   return (
     <div className="setup-work">
       {children}
@@ -333,7 +336,7 @@ function RowsWork(props: {
           ))}
         </Menu>
       )}
-      <button ref={adds} type="button" className="primary" onClick={() => add(rows.add(plan), true)}>
+      <button ref={adds} type="button" className="primary" onClick={() => add(rows.add(plan))}>
         Add {rows.one}
       </button>
     </div>
@@ -349,6 +352,7 @@ function CellWords(props: { readonly cell: Cell | null; readonly rows: boolean; 
         <>
           <b>{cell.label}</b>
           <span>
+            {cell.toGive && `Nobody has given it: the plan goes on, ${untilGiven(cell)}. `}
             {cell.fixed ?? [sentence(cell.hint), cell.entry.form, rangeOf(cell)].filter(isSaid).join(" ")}
           </span>
         </>

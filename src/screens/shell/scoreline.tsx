@@ -4,6 +4,7 @@ import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
+import { OpenCells } from "./opencells.tsx";
 import { ScoreFigure } from "./scorefigure.tsx";
 
 /** The day in a few figures, its chances first, to be read across the room; while a task is in hand or the packer is at work, with what changes. */
@@ -58,6 +59,7 @@ export function ScoreLine() {
         better="more"
         unit={Math.abs(Math.floor((change?.worstMargin ?? 0) / 100)) === 1 ? " pt" : " pts"}
       />
+      <OpenCells />
     </section>
   );
 }

@@ -99,7 +99,15 @@ const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; reado
           <h3>{name}</h3>
           {fields.map((key) => {
             const cell = line.cells[KEYS.indexOf(key)];
-            return cell ? <FormField key={key} cell={cell} label={TASK_FIELDS[key].label} /> : null;
+            return cell ? (
+              <FormField
+                key={key}
+                table={taskTable}
+                row={task.id}
+                cell={cell}
+                label={TASK_FIELDS[key].label}
+              />
+            ) : null;
           })}
         </section>
       ))}

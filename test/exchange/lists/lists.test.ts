@@ -144,6 +144,8 @@ describe("requests", () => {
     // Q4 is left out, and with it what it would have brought.
     expect(note).toContain("Small bag (0.5 kg)");
     expect(note).toContain("to be given in setup");
+    const bag = requests().parts.containers?.find(({ name }) => name === "Small bag");
+    expect(bag?.toGive).toEqual(["emptyMassKg", "capacityKg", "volumeL"]);
   });
 
   it("leave out a row that the plan cannot take, with the plan's reason", () => {

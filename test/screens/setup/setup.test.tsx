@@ -63,7 +63,7 @@ describe("a setup table", () => {
     expect(here().getAttribute("aria-label")).toBe("Likely of Task one, h:mm");
     press("Escape");
     expect(cell(0, WORTH).textContent).toContain("At least 0 points.");
-    expect(button("Tasks").querySelector(".setup-kept")?.textContent).toBe("1 open");
+    expect(button("Tasks").querySelector(".setup-kept")?.textContent).toBe("1 refused");
     click(button("Links"));
     click(button("Tasks"));
     expect(cell(0, WORTH).getAttribute("aria-invalid")).toBe("true");
@@ -81,14 +81,16 @@ describe("a setup table", () => {
     press("Escape");
     const row = document.querySelector('[data-table="containers"] tbody tr')!;
     const capacity = row.children[2] as HTMLElement;
-    expect(capacity.textContent).toBe("to be givenUntil it is given the plan goes on with 15 kg.");
-    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("3 open");
+    expect(capacity.textContent).toBe("to be givenuntil then 15 kg");
+    const counted = (): string | undefined =>
+      button("Gear").querySelector(".setup-to-give")?.textContent ?? undefined;
+    expect(counted()).toBe("3 to give");
     goTo(capacity);
     press("Enter");
     write("18");
     press("Enter");
     expect(desk.state.getState().plan.containers[0]?.capacityKg).toBe(18);
-    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("2 open");
+    expect(counted()).toBe("2 to give");
     // Given another way than in its cell it is asked for no more.
     act(
       () =>
@@ -96,7 +98,21 @@ describe("a setup table", () => {
           containers: containers.map((one) => ({ ...one, volumeL: 31 })),
         })),
     );
-    expect(button("Gear").querySelector(".setup-kept")?.textContent).toBe("1 open");
+    expect(counted()).toBe("1 to give");
+    // What the plan goes on with is given by writing it: 5 kg.
+    goTo(row.children[1] as HTMLElement);
+    press("Enter");
+    expect((here() as HTMLInputElement).value).toBe("");
+    press("Enter");
+    expect(counted()).toBe("1 to give");
+    press("ArrowUp");
+    press("Enter");
+    write("5");
+    press("Enter");
+    expect(desk.state.getState().plan.containers[0]).not.toHaveProperty("toGive");
+    expect(counted()).toBeUndefined();
+    act(() => void desk.undo());
+    expect(counted()).toBe("1 to give");
   });
 
   it("counts what rows lack, and shows those alone that lack it", () => {

@@ -18,7 +18,7 @@ export const crewTable = listTable<CrewMember>({
   ...BY_NAME,
   fields: [
     named(12),
-    { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8, asked: true },
+    { label: "Body mass", path: "bodyMassKg", entry: quantity("kg"), unit: "kg", width: 8 },
     { label: "Work rate factor", path: "workRateFactor", entry: quantity(""), width: 9 },
     { label: "Work rate spread", path: "workRateSpread", entry: percent, unit: "%", width: 9 },
     {
@@ -74,12 +74,10 @@ export const suitTable = listTable<Suit>({
       unit: "kg",
       width: 7,
       group: "Suit",
-      asked: true,
     },
     {
       label: "Emergency oxygen",
       path: "emergencyOxygenS",
-      asked: true,
       entry: span,
       unit: "h:mm",
       width: 10,
@@ -92,7 +90,6 @@ export const suitTable = listTable<Suit>({
       unit: "kg",
       width: 7,
       group: "Stock",
-      asked: true,
     },
     { label: "Purge", path: "purgeKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
     {
@@ -102,7 +99,6 @@ export const suitTable = listTable<Suit>({
       unit: "kg",
       width: 8,
       group: "Stock",
-      asked: true,
     },
     {
       label: "Water",
@@ -111,7 +107,6 @@ export const suitTable = listTable<Suit>({
       unit: "kg",
       width: 7,
       group: "Stock",
-      asked: true,
     },
     {
       label: "Battery",
@@ -120,7 +115,6 @@ export const suitTable = listTable<Suit>({
       unit: "Wh",
       width: 8,
       group: "Stock",
-      asked: true,
     },
     { label: "Drink", path: "drinkKg", entry: quantity("kg"), unit: "kg", width: 7, group: "Stock" },
     { label: "Oxygen", path: "reserve.oxygen", entry: percent, unit: "%", width: 8, group: "Reserve" },

@@ -39,9 +39,9 @@ export const containerTable = listTable<Container>({
   ...BY_NAME,
   fields: [
     named(28),
-    { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10, asked: true },
-    { label: "Capacity", path: "capacityKg", entry: quantity("kg"), unit: "kg", width: 10, asked: true },
-    { label: "Volume", path: "volumeL", entry: quantity("L"), unit: "L", width: 10, asked: true },
+    { label: "Empty mass", path: "emptyMassKg", entry: quantity("kg"), unit: "kg", width: 10 },
+    { label: "Capacity", path: "capacityKg", entry: quantity("kg"), unit: "kg", width: 10 },
+    { label: "Volume", path: "volumeL", entry: quantity("L"), unit: "L", width: 10 },
   ],
   blank: (plan, id) => ({
     id,

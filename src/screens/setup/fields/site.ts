@@ -162,7 +162,6 @@ export const placeTable = listTable<Place>({
       unit: "m",
       width: 9,
       heads: ["x", "easting"],
-      asked: true,
     },
     {
       label: "North",
@@ -171,7 +170,6 @@ export const placeTable = listTable<Place>({
       unit: "m",
       width: 9,
       heads: ["y", "northing"],
-      asked: true,
     },
     { label: "Up", path: "upM", entry: quantity("m"), unit: "m", width: 9, heads: ["z", "height"] },
   ],

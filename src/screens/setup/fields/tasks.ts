@@ -1,6 +1,13 @@
 import { TASK_TEMPLATES, taskOf } from "../tasktemplates.ts";
 import { done, duration } from "../../../kernel/index.ts";
-import { allCautions, freshNumber, isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
+import {
+  allCautions,
+  freshNumber,
+  isSwitchedOff,
+  leavesInstrument,
+  NEW_TASK,
+  type Task,
+} from "../../../plan/index.ts";
 import { unpinned } from "../../../session/index.ts";
 import { bags } from "../bagentry.ts";
 import { choice, type Entry, listOf, longText, perhaps, quantity, tag, text, tick } from "../entry.ts";
@@ -71,7 +78,6 @@ export const TASK_FIELDS = {
   likely: {
     label: "Likely",
     path: "duration.likelyS",
-    asked: true,
     heads: ["duration", "time needed"],
     entry: span,
     unit: "h:mm",
@@ -370,20 +376,9 @@ export const taskTable = listTable<Task>({
       name: `New task ${plan.tasks.length + 1}`,
       kind: "sampling",
       ...(place ? { place: place.id } : {}),
-      walkM: 0,
+      ...NEW_TASK,
       duration: { likelyS: duration(900) },
-      crew: { count: 1, named: [] },
       effort: "geology",
-      // Not 0: packing takes nobody out for tasks that are worth nothing.
-      worth: 10,
-      must: false,
-      windows: [],
-      relay: false,
-      equipment: [],
-      massOutKg: 0,
-      cautions: [],
-      steps: [],
-      notes: "",
     };
   },
   // A second task at the same pinned time would only stand in the first one's way.

@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import {
+  given,
+  givenBetween,
+  guideTo,
+  parse,
+  parseText,
+  type Plan,
+  stillToGive,
+  TO_GIVE,
+} from "../../src/plan/index.ts";
+import { completePlan } from "./completePlan.ts";
+
+function plan(): Plan {
+  const read = parse(completePlan);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+describe("values that nobody has given", () => {
+  it("are named by what holds them, in the file as well", () => {
+    const again = parseText(JSON.stringify(plan()));
+    expect(again.ok && again.value).toEqual(plan());
+    expect(stillToGive(plan()).map(({ list, id, field }) => `${list} ${id} ${field}`)).toEqual([
+      "crew ev1 bodyMassKg",
+      ...["a", "b", "c"].flatMap((suit) => [`suits suit-${suit} massKg`, `suits suit-${suit} waterKg`]),
+      "containers box-1 volumeL",
+      "places ridge eastM",
+      "places ridge northM",
+      "tasks deploy duration.likelyS",
+    ]);
+  });
+
+  it("are fields of the format, and no others can be named", () => {
+    for (const [list, fields] of Object.entries(TO_GIVE))
+      for (const field of fields)
+        expect(guideTo(`${list === "places" ? "site.places" : list}.*.${field}`).words).not.toBe("");
+    const [box] = plan().containers;
+    expect(parse({ ...completePlan, containers: [{ ...box, toGive: ["name"] }] }).ok).toBe(false);
+    expect(parse({ ...completePlan, containers: [{ ...box, toGive: [] }] }).ok).toBe(false);
+  });
+
+  it("are given one by one; the last takes the list away", () => {
+    const [suit] = plan().suits;
+    const one = given(suit!, ["massKg"]);
+    expect(one.toGive).toEqual(["waterKg"]);
+    expect(given(one, ["waterKg"])).not.toHaveProperty("toGive");
+    expect(given(suit!, ["oxygenKg"])).toBe(suit);
+  });
+
+  it("are given by whoever puts another value there, and by nothing else", () => {
+    const before = plan();
+    const places = before.site.places.map((one) =>
+      one.id === "ridge" ? { ...one, eastM: 410, name: "Long ridge" } : one,
+    );
+    const after = givenBetween(before, { ...before, site: { ...before.site, places } });
+    expect(after.site.places.find(({ id }) => id === "ridge")?.toGive).toEqual(["northM"]);
+    expect(after.suits).toEqual(before.suits);
+    // What is new is as it came.
+    const suit = { ...before.suits[0]!, id: "suit-d", massKg: 1 };
+    expect(givenBetween(before, { ...before, suits: [...before.suits, suit] }).suits.at(-1)).toEqual(suit);
+  });
+});
