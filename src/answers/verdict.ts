@@ -120,6 +120,19 @@ export interface Rest {
   readonly before: string | null;
 }
 
+/** What a flight rule with a number of its own leaves to spare on a schedule, where it leaves least. */
+export interface RuleSpare {
+  readonly rule: RuleId;
+  /**
+   * In `unit`; below zero the rule is broken. untested: nothing on the schedule is bound by it. unknown: the plan does not say
+   * what it would take to tell.
+   */
+  readonly spare: number | "untested" | "unknown";
+  readonly unit: "s" | "m" | "kg" | "kJ" | "share";
+  /** Where that is, or of what it is not known. */
+  readonly subjects: readonly Subject[];
+}
+
 /**
  * How good a schedule is, compared in this order: fewer breaches, fewer must-do tasks left out, more worth, better
  * worst margin, fewer changes from the plan in hand, less walking, earlier finish. Whole numbers throughout.
@@ -159,4 +172,6 @@ export interface Verdict {
   readonly walkbackS: Readonly<Record<string, Duration | null>>;
   /** Pauses that the work limit relies on, by outing and time. */
   readonly rests: readonly Rest[];
+  /** The least to spare by flight rule, of all rules that have a number in the plan's rules. */
+  readonly spares: readonly RuleSpare[];
 }

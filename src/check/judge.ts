@@ -12,6 +12,7 @@ import { reachTracks } from "./reach.ts";
 import { findingsOf } from "./rules/index.ts";
 import { restsOf } from "./rests.ts";
 import { changesFrom, scoreOf } from "./score.ts";
+import { sparesOf } from "./spares.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
@@ -60,6 +61,7 @@ function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
       walkedM: walked(walkthrough),
       walkbackS: walkbacks(walkthrough),
       rests: walks.flatMap((walk) => restsOf(prepared, walk)),
+      spares: sparesOf(walkthrough),
     };
   };
 }

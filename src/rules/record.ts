@@ -30,7 +30,11 @@ export interface Easing {
   readonly most: number;
 }
 
-/** Numbers of one group of the plan's flight rules. */
+/** Numbers of one group of the plan's flight rules; `limit` is the one that the rule is held to, the first where it is left out. */
 export type RuleNumbers = {
-  readonly [Group in NumberGroup]: { readonly group: Group; readonly keys: readonly NumberKey<Group>[] };
+  readonly [Group in NumberGroup]: {
+    readonly group: Group;
+    readonly keys: readonly NumberKey<Group>[];
+    readonly limit?: NumberKey<Group>;
+  };
 }[NumberGroup];

@@ -38,7 +38,11 @@ export const suitRules = {
       "At every moment outside, the walk-back time is at most the emergency oxygen time less its reserve.",
     decides: "the flight director",
     eases: null,
-    numbers: { group: "walkback", keys: ["speedMs", "metabolicW", "emergencyReserveS"] },
+    numbers: {
+      group: "walkback",
+      keys: ["speedMs", "metabolicW", "emergencyReserveS"],
+      limit: "emergencyReserveS",
+    },
     amounts: { s: "least" },
   },
   "walk-back-consumables": {
@@ -47,7 +51,11 @@ export const suitRules = {
       "At every moment outside, each consumable less what the walk-back draws is at least its reserve. Tested at both ends of every stretch, and for a way whose worst walk-back lies between its ends, that worst against what is left at its end.",
     decides: "the flight director",
     eases: null,
-    numbers: { group: "walkback", keys: ["speedMs", "metabolicW", "emergencyReserveS"] },
+    numbers: {
+      group: "walkback",
+      keys: ["speedMs", "metabolicW", "emergencyReserveS"],
+      limit: "emergencyReserveS",
+    },
     amounts: { s: "least" },
   },
 } satisfies Readonly<Record<string, FlightRule>>;

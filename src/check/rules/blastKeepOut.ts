@@ -3,20 +3,16 @@ import { distance } from "../../terrain/index.ts";
 import { metres } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { endPointOf } from "../grounds.ts";
+import type { Walkthrough } from "../walkthrough.ts";
 import { closeAbove, DISTANCE_TOLERANCE_M } from "../thresholds.ts";
 
 /**
  * blast-keep-out: an instrument's end place is at least so far from the lander. A deployment that is switched off is never
  * a breach, but where it ends too near that is said.
  */
-export const blastKeepOut: JudgeRule = ({ prepared, placed }) => {
-  const { leastM, level } = prepared.plan.rules.blast;
-  const lander = prepared.plan.site.places[prepared.ways.lander];
-  return placed.flatMap((one) => {
-    const isOff = isSwitchedOff(one.task);
-    const end = isOff || leavesInstrument(one.task) ? endPointOf(prepared, one) : null;
-    if (!end || !lander) return [];
-    const have = distance(lander, end);
+export const blastKeepOut: JudgeRule = (walkthrough) => {
+  const { leastM, level } = walkthrough.prepared.plan.rules.blast;
+  return clearancesIn(walkthrough).flatMap(({ one, isOff, end, have }) => {
     const tooNear = have + DISTANCE_TOLERANCE_M < leastM;
     if (!tooNear && (isOff || !closeAbove(have, leastM))) return [];
     const far = metres(have, "down");
@@ -38,3 +34,13 @@ export const blastKeepOut: JudgeRule = ({ prepared, placed }) => {
     ];
   });
 };
+
+/** How far from the lander each instrument ends up, m; `isOff` for a deployment that is switched off. */
+export function clearancesIn({ prepared, placed }: Walkthrough) {
+  const lander = prepared.plan.site.places[prepared.ways.lander];
+  return placed.flatMap((one) => {
+    const isOff = isSwitchedOff(one.task);
+    const end = isOff || leavesInstrument(one.task) ? endPointOf(prepared, one) : null;
+    return end && lander ? [{ one, isOff, end, have: distance(lander, end) }] : [];
+  });
+}

@@ -30,7 +30,8 @@ export const crewSeparation: JudgeRule = ({ prepared, separation }) => {
   });
 };
 
-function farthest(track: SeparationTrack): SeparationTrack["points"][number] | null {
+/** Where they are farthest apart; null of an empty track. */
+export function farthest(track: SeparationTrack): SeparationTrack["points"][number] | null {
   let worst: SeparationTrack["points"][number] | null = null;
   for (const point of track.points) if (!worst || point.value > worst.value) worst = point;
   return worst;

@@ -8,7 +8,8 @@ import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { spare } from "../margins.ts";
 import type { Walk } from "../walks.ts";
 
-const RULE: Readonly<Record<Consumable, RuleId>> = {
+/** The rule of each consumable. */
+export const RESERVE_RULE: Readonly<Record<Consumable, RuleId>> = {
   oxygen: "oxygen-reserve",
   co2: "co2-reserve",
   water: "water-reserve",
@@ -49,7 +50,7 @@ export const reserveRules: JudgeRule = ({ prepared, outs }) => {
             : `${who} comes in with only ${stock(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${stock(need, unit, "up")}.`;
       findings.push(
         finding(
-          RULE[consumable],
+          RESERVE_RULE[consumable],
           have < 0 ? "breach" : above < 0 ? broken(level) : "tight",
           [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
           { span, need, have, unit, sentence },

@@ -2,14 +2,13 @@ import { listed, mass } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
+import type { Walkthrough } from "../walkthrough.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** return-mass: samples and the empty mass of every container that holds one together. */
 export const returnMass: JudgeRule = (walkthrough) => {
   const { greatestKg, level } = walkthrough.prepared.plan.rules.returnMass;
-  const boxes = boxesIn(walkthrough);
-  const grams = boxes.reduce((sum, box) => sum + box.sampleG + box.emptyG, 0);
-  const most = capacityThousandths(greatestKg);
+  const { boxes, grams, most } = returnGrams(walkthrough);
   const over = grams > most;
   if (!over && !closeBelow(grams, most)) return [];
   return [
@@ -26,3 +25,13 @@ export const returnMass: JudgeRule = (walkthrough) => {
     ),
   ];
 };
+
+/** What comes back, whole grams, with what it is in, and the most that may. */
+export function returnGrams(walkthrough: Walkthrough) {
+  const boxes = boxesIn(walkthrough);
+  return {
+    boxes,
+    grams: boxes.reduce((sum, box) => sum + box.sampleG + box.emptyG, 0),
+    most: capacityThousandths(walkthrough.prepared.plan.rules.returnMass.greatestKg),
+  };
+}

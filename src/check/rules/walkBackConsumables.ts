@@ -17,7 +17,7 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
     .flatMap((walk) => {
       const out = walkback.level === "warning" ? worstOf(walk, NOTHING, awayFromLander) : null;
       const runsOut = out !== null && out.spareS < 0;
-      const worst = runsOut ? out : worstOf(walk, walk.walker.reserve, everywhere);
+      const worst = runsOut ? out : leastToSpare(walk);
       if (!worst) return [];
       const { moment, allowed, spareS } = worst;
       // At the lander itself the reserve rules already say how much is left.
@@ -49,6 +49,11 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
       ];
     });
 };
+
+/** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
+export function leastToSpare(walk: Walk): ReturnType<typeof worstOf> {
+  return worstOf(walk, walk.walker.reserve, everywhere);
+}
 
 /** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
 function worstOf(

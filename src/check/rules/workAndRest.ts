@@ -40,7 +40,7 @@ export const workAndRest: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The longest stretch, the first of equals; null for an outing without work. */
-function longestOf(prepared: Prepared, walk: Walk): Interval | null {
+export function longestOf(prepared: Prepared, walk: Walk): Interval | null {
   let longest: Interval | null = null;
   for (const { work } of spellsOf(prepared, walk))
     if (!longest || work.endS - work.startS > longest.endS - longest.startS) longest = work;

@@ -19,7 +19,7 @@ import { isWritten, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
 import { headsIn } from "./sheetheads.ts";
 import { isBlock, textOf } from "./sheetpaste.ts";
-import type { Cell, Line, Table } from "./table.ts";
+import type { Beside, Cell, Line, Table } from "./table.ts";
 
 /**
  * A table of cells with one place for the keyboard. Arrows move; Enter, F2 or typing edits; while editing, Enter puts
@@ -31,6 +31,8 @@ export function Grid(props: {
   /** The same with all of its columns: a block with heads is laid by them, whichever are shown. */
   readonly whole: Table;
   readonly lines: readonly Line[];
+  /** What stands behind the first cell of a line, by its id; null for a table without such words. */
+  readonly beside: ReadonlyMap<string, Beside> | null;
   readonly place: Place | null;
   readonly onPlace: (place: Place) => void;
   /** A cell to begin editing at once, for instance the name of a new row. */
@@ -51,6 +53,7 @@ export function Grid(props: {
     table,
     whole,
     lines,
+    beside,
     place,
     onPlace,
     begin,
@@ -248,6 +251,7 @@ export function Grid(props: {
               rowIndex={long ? inPage.first + i + 2 : null}
               columns={table.columns}
               named={table.rows === null}
+              beside={beside ? (beside.get(line.id) ?? NOTHING_BESIDE) : null}
               column={home?.line === line.id ? home.column : -1}
               here={place?.line === line.id}
               editing={editing && line.cells.some((cell) => cell?.id === editing.cell) ? editing : null}
@@ -261,6 +265,8 @@ export function Grid(props: {
     </div>
   );
 }
+
+const NOTHING_BESIDE: Beside = { text: "", state: "idle" };
 
 /** The same hands all along, which do what the given ones do now. */
 function useSteadyHands(hands: GridHands): GridHands {

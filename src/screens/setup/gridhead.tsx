@@ -1,3 +1,4 @@
+import { Fragment } from "react";
 import type { Column, Table } from "./table.ts";
 
 /** The heads of a grid's columns: one row, or two where columns are grouped. */
@@ -27,15 +28,17 @@ export function GridHead({ table }: { readonly table: Table }) {
           </th>
         )}
         {columns.map((column, index) => (
-          <th
-            key={index}
-            scope="col"
-            data-align={column.align}
-            style={named ? { minWidth: `calc(${column.width}ch + 1.25rem)` } : undefined}
-          >
-            {column.label}
-            {column.unit !== "" && <span className="unit">{column.unit}</span>}
-          </th>
+          <Fragment key={index}>
+            <th
+              scope="col"
+              data-align={column.align}
+              style={named ? { minWidth: `calc(${column.width}ch + 1.25rem)` } : undefined}
+            >
+              {column.label}
+              {column.unit !== "" && <span className="unit">{column.unit}</span>}
+            </th>
+            {index === 0 && table.beside && <th scope="col">{table.beside.label}</th>}
+          </Fragment>
         ))}
       </tr>
     </thead>

@@ -1,15 +1,17 @@
-import { memo, type MouseEvent, useRef } from "react";
+import { Fragment, memo, type MouseEvent, useRef } from "react";
 import type { KeptCell } from "../look.ts";
 import { CellEditor } from "./celleditor.tsx";
 import { untilGiven } from "./draft.ts";
 import type { Editing, GridHands } from "./gridhands.ts";
-import type { Cell, Column, Line } from "./table.ts";
+import type { Beside, Cell, Column, Line } from "./table.ts";
 
 interface RowProps {
   readonly line: Line;
   readonly columns: readonly Column[];
   /** True when the line's name stands before its cells. */
   readonly named: boolean;
+  /** Words behind the first cell; null where the table has none. */
+  readonly beside: Beside | null;
   /** The column where the keyboard stands; -1 when it is on another line. */
   readonly column: number;
   /** True when the planner has gone to this line. */
@@ -25,7 +27,7 @@ interface RowProps {
 
 /** One line of a grid. */
 export const GridRow = memo(function GridRow(props: RowProps) {
-  const { line, columns, named, column, here, marked, rowIndex, editing, drafts, hands } = props;
+  const { line, columns, named, beside, column, here, marked, rowIndex, editing, drafts, hands } = props;
   return (
     <tr
       data-here={here ? "" : undefined}
@@ -37,18 +39,24 @@ export const GridRow = memo(function GridRow(props: RowProps) {
       {line.cells.map((cell, index) => {
         if (!cell) return <td key={index} className="none" />;
         return (
-          <GridCell
-            key={index}
-            cell={cell}
-            line={line.id}
-            column={index}
-            align={columns[index]?.align ?? "start"}
-            head={!named && index === 0}
-            here={column === index}
-            editing={editing?.cell === cell.id ? editing : null}
-            faulty={drafts.get(cell.id) ?? null}
-            hands={hands}
-          />
+          <Fragment key={index}>
+            <GridCell
+              cell={cell}
+              line={line.id}
+              column={index}
+              align={columns[index]?.align ?? "start"}
+              head={!named && index === 0}
+              here={column === index}
+              editing={editing?.cell === cell.id ? editing : null}
+              faulty={drafts.get(cell.id) ?? null}
+              hands={hands}
+            />
+            {index === 0 && beside && (
+              <td className="grid-beside" data-state={beside.state}>
+                {beside.text}
+              </td>
+            )}
+          </Fragment>
         );
       })}
     </tr>

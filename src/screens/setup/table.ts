@@ -9,6 +9,7 @@ import {
   usualOf,
   withAt,
 } from "../../plan/index.ts";
+import type { Verdict } from "../../answers/index.ts";
 import { removalOf, type Removable, type Removal } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { type Entry, text } from "./entry.ts";
@@ -135,6 +136,17 @@ export interface Table {
   readonly lacks: (plan: Plan) => readonly Lack[];
   /** How many of its values nobody has given. */
   readonly toGive: (plan: Plan) => number;
+  /** What stands behind the first cell of a line and is not written in, by the line's id: what the day makes of it. */
+  readonly beside: {
+    readonly label: string;
+    readonly of: (plan: Plan, verdict: Verdict) => ReadonlyMap<string, Beside>;
+  } | null;
+}
+
+/** Words beside a cell, and how what they say stands. */
+export interface Beside {
+  readonly text: string;
+  readonly state: "breach" | "tight" | "fine" | "idle" | "unknown";
 }
 
 function pluralOf(one: string): string {
@@ -291,6 +303,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
       asked.length === 0
         ? 0
         : listOf(plan).reduce((sum, row) => sum + ((row as Begun).toGive?.length ?? 0), 0),
+    beside: null,
     rows: {
       one: spec.one,
       add: (plan) => appended(plan, (id) => begun(plan, id, {})),
@@ -333,6 +346,7 @@ export function sheetTable(spec: {
   readonly intro: string;
   readonly columns: readonly Column[];
   readonly lines: readonly SheetLine[];
+  readonly beside?: NonNullable<Table["beside"]>;
 }): Table {
   const guides = spec.lines.map((line) => line.fields.map((field) => field && guideOf(field, field.path)));
   const lines = (plan: Plan): Line[] =>
@@ -369,6 +383,7 @@ export function sheetTable(spec: {
     sets: [],
     lacks: () => [],
     toGive: () => 0,
+    beside: spec.beside ?? null,
     lines,
     line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
   };

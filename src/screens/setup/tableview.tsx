@@ -58,6 +58,11 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   const titleId = useId();
   const helpId = useId();
 
+  const verdict = useDesk((state) => (table.beside ? state.verdict : null));
+  const beside = useMemo(
+    () => (table.beside && verdict ? table.beside.of(plan, verdict) : null),
+    [table, plan, verdict],
+  );
   const lacks = useMemo(() => whole.lacks(plan), [whole, plan]);
   // What nobody lacks any more is shown as all are.
   const lack = lacks.find(({ words }) => words === lacking) ?? null;
@@ -192,6 +197,7 @@ export function TableView(props: { readonly table: Table; readonly from?: string
             table={table}
             whole={whole}
             lines={shown}
+            beside={beside}
             place={place}
             onPlace={(next) =>
               setPlace((now) => (now?.line === next.line && now.column === next.column ? now : next))

@@ -1,8 +1,10 @@
 import { keysOf } from "../../../kernel/index.ts";
+import type { Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { type NumberGroup, RULE_NUMBERS, type RuleNumber } from "../../../rules/index.ts";
+import { type NumberGroup, RULE_NUMBERS, rulesHeldTo, type RuleNumber } from "../../../rules/index.ts";
 import { choice, type Entry, longText, percent, quantity } from "../entry.ts";
-import { type Field, type SheetLine, sheetTable } from "../table.ts";
+import { spareWords } from "../sparewords.ts";
+import { type Beside, type Field, type SheetLine, sheetTable } from "../table.ts";
 import { span } from "../timeentry.ts";
 
 /** The flight rules' numbers, a line each; what breaking a rule counts as and its source stand on its first line. */
@@ -49,12 +51,30 @@ function linesOf(group: NumberGroup): SheetLine[] {
       entry: longText,
       width: 46,
     };
-    const unitWords = unit === "" ? "" : `, ${unit}`;
     return {
-      name: `${name}: ${words}${unitWords}`,
+      name: lineName(group, number),
       fields: index === 0 ? [value, level, source] : [value, null, null],
     };
   });
+}
+
+/** What the line of a number is called. */
+function lineName(group: NumberGroup, number: string): string {
+  const { name, numbers } = RULE_NUMBERS[group];
+  const { words, written } = (numbers as Readonly<Record<string, RuleNumber>>)[number]!;
+  return `${name}: ${words}${written === "" ? "" : `, ${written}`}`;
+}
+
+/** What the rules that are held to each number leave to spare, by line. */
+function sparesByLine(plan: Plan, verdict: Verdict): ReadonlyMap<string, Beside> {
+  return new Map(
+    keysOf(RULE_NUMBERS).flatMap((group) =>
+      Object.keys(RULE_NUMBERS[group].numbers).flatMap((number) => {
+        const words = spareWords(plan, verdict, rulesHeldTo(group, number));
+        return words ? [[lineName(group, number), words] as const] : [];
+      }),
+    ),
+  );
 }
 
 export const rulesSheet = sheetTable({
@@ -62,6 +82,7 @@ export const rulesSheet = sheetTable({
   title: "Flight rules",
   intro:
     "A rule that is a warning makes no breach, but for what physics forbids, and the packer does not bind itself to it.",
+  beside: { label: "Least to spare on this day", of: sparesByLine },
   columns: [
     { label: "Value", unit: "", width: 9, group: "", align: "end" },
     { label: "Breaking it is a", unit: "", width: 10, group: "", align: "start" },

@@ -1,0 +1,172 @@
+import type { RuleSpare, Subject } from "../answers/index.ts";
+import { CONSUMABLES, drinkingS } from "../physics/index.ts";
+import type { RuleId } from "../rules/index.ts";
+import { about } from "./finding.ts";
+import { marginShare } from "./margins.ts";
+import { clearancesIn } from "./rules/blastKeepOut.ts";
+import { loadsCarried } from "./rules/carry.ts";
+import { farthest } from "./rules/crewSeparation.ts";
+import { turnsOf } from "./rules/recharge.ts";
+import { RESERVE_RULE } from "./rules/reserves.ts";
+import { returnGrams } from "./rules/returnMass.ts";
+import { leastToSpare } from "./rules/walkBackConsumables.ts";
+import { longestWalkBack } from "./rules/walkBackEmergency.ts";
+import { longestOf } from "./rules/workAndRest.ts";
+import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
+import type { Walk } from "./walks.ts";
+import type { Walkthrough } from "./walkthrough.ts";
+
+/** One thing that a rule tests, with what it leaves to spare; null where that is not known. */
+interface Tested {
+  readonly spare: number | null;
+  readonly subjects: readonly Subject[];
+}
+
+/**
+ * What every flight rule with a number of its own leaves to spare at its worst: the same amounts that its findings are made of. Where
+ * one of the things that a rule tests is not known, its least is not known either.
+ */
+export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
+  const { prepared, outs, walksOf, separation } = walkthrough;
+  const { plan } = prepared;
+  const { rules } = plan;
+  const walks = outs.flatMap((out) => out.walks);
+  const each = (spare: (walk: Walk) => number | null | undefined): Tested[] =>
+    walks.flatMap((walk) => {
+      const is = spare(walk);
+      return is === undefined ? [] : [{ spare: is, subjects: whose(walk) }];
+    });
+  const stay = (spare: (own: readonly Walk[]) => number): Tested[] =>
+    [...walksOf].flatMap(([crew, own]) =>
+      own.length === 0 ? [] : [{ spare: spare(own), subjects: [about("crew", crew)] }],
+    );
+  return [
+    ...CONSUMABLES.map((consumable) =>
+      leastOf(
+        RESERVE_RULE[consumable],
+        "share",
+        each((walk) => marginShare(walk, consumable)),
+      ),
+    ),
+    leastOf(
+      "heat-storage",
+      "kJ",
+      each(({ walker, storedJ }) =>
+        walker.coolingW === Infinity ? undefined : (walker.storageJ - Math.max(...storedJ)) / 1000,
+      ),
+    ),
+    leastOf(
+      "drinking-water",
+      "s",
+      each(({ walker: { suit }, outing: { span } }) =>
+        suit.drinkKg === undefined
+          ? null
+          : drinkingS(suit.drinkKg, rules.drinking.kgH) - (span.endS - span.startS),
+      ),
+    ),
+    leastOf(
+      "walk-back-emergency",
+      "s",
+      each((walk) => known(walk, walk.walker.emergencyS - (longestWalkBack(walk)?.homeS ?? 0))),
+    ),
+    leastOf(
+      "walk-back-consumables",
+      "s",
+      each((walk) => known(walk, leastToSpare(walk)?.spareS)),
+    ),
+    leastOf(
+      "eva-distance",
+      "m",
+      each((walk) => rules.distance.evaM - walk.walkedM),
+    ),
+    leastOf(
+      "stay-distance",
+      "m",
+      stay((own) => rules.distance.stayM - own.reduce((sum, walk) => sum + walk.walkedM, 0)),
+    ),
+    leastOf(
+      "crew-separation",
+      "m",
+      separation.flatMap((track) => {
+        const worst = farthest(track);
+        const subjects = [...track.crew.map((id) => about("crew", id)), about("eva", track.eva)];
+        return worst ? [{ spare: straight(rules.separation.greatestM - worst.value), subjects }] : [];
+      }),
+    ),
+    leastOf(
+      "carry",
+      "kg",
+      loadsCarried(walkthrough).map(({ task, mostKg }) => ({
+        spare: mostKg - task.massOutKg,
+        subjects: [about("task", task.id)],
+      })),
+    ),
+    leastOf("return-mass", "kg", returned(walkthrough)),
+    leastOf(
+      "blast-keep-out",
+      "m",
+      clearancesIn(walkthrough)
+        .filter(({ isOff }) => !isOff)
+        .map(({ one, end, have }) => ({
+          spare: straight(have - rules.blast.leastM),
+          subjects: [about("task", one.task.id), about("place", end.id)],
+        })),
+    ),
+    leastOf(
+      "work-and-rest",
+      "s",
+      each((walk) => {
+        const worst = longestOf(prepared, walk);
+        return worst ? rules.work.longestS - (worst.endS - worst.startS) : undefined;
+      }),
+    ),
+    leastOf(
+      "duty",
+      "s",
+      stay(
+        (own) =>
+          rules.duty.stayS - own.reduce((sum, { outing: { span } }) => sum + (span.endS - span.startS), 0),
+      ),
+    ),
+    leastOf(
+      "recharge",
+      "s",
+      turnsOf(walkthrough).map(({ whose: subject, gapS }) => ({
+        spare: gapS - rules.recharge.leastS,
+        subjects: [subject],
+      })),
+    ),
+  ];
+}
+
+function leastOf(rule: RuleId, unit: RuleSpare["unit"], tested: readonly Tested[]): RuleSpare {
+  let least = Infinity;
+  let subjects: readonly Subject[] = [];
+  for (const one of tested) {
+    if (one.spare === null) return { rule, unit, spare: "unknown", subjects: one.subjects };
+    if (one.spare < least) [least, subjects] = [one.spare, one.subjects];
+  }
+  return { rule, unit, spare: least === Infinity ? "untested" : least, subjects };
+}
+
+function whose({ outing: { crew, eva } }: Walk): readonly Subject[] {
+  return [about("crew", crew), about("eva", eva)];
+}
+
+/** What is to spare on a walk-back, unknown where there is a place without a way home. */
+function known({ steps }: Walk, spareS: number | undefined): number | null | undefined {
+  return steps.some(({ homeFromS, homeToS }) => homeFromS < 0 || homeToS < 0) ? null : spareS;
+}
+
+/** A straight distance to spare: what the rule forgives is no shortfall. */
+function straight(spareM: number): number {
+  return spareM < 0 && spareM >= -DISTANCE_TOLERANCE_M ? 0 : spareM;
+}
+
+function returned(walkthrough: Walkthrough): readonly Tested[] {
+  const { boxes, grams, most } = returnGrams(walkthrough);
+  if (boxes.length === 0) return [];
+  return [
+    { spare: (most - grams) / 1000, subjects: boxes.map((box) => about("container", box.container.id)) },
+  ];
+}
