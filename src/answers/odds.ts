@@ -119,6 +119,8 @@ export interface Comparisons {
   readonly byCaution: readonly { readonly caution: number; readonly outcome: Outcome }[];
   /** With every task's and crew member's lateness by itself; null while not played. */
   readonly independent: Outcome | null;
+  /** With none of the plan's rare events; null while not played, and where it has none. */
+  readonly unhindered: Outcome | null;
 }
 
 /** A task that is missed on some days. */

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { USUAL } from "./defaults.ts";
 import { id, label, metS, ranged, share, spanS } from "./fields.ts";
+import { mishapSchema } from "./mishap.ts";
 import { toGiveField } from "./togive.ts";
 
 /** A pressure suit with its life-support pack: stocks, rates and what must be left at ingress. */
@@ -119,6 +120,9 @@ export const equipmentSchema = z.strictObject({
     .boolean()
     .optional()
     .describe("Comes back to the lander at the end of an EVA; without it not known."),
+  mishap: mishapSchema
+    .optional()
+    .describe("What may go wrong on a simulated day each time a task uses it; without it nothing."),
 });
 
 /** A box for samples. */

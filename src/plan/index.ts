@@ -46,6 +46,8 @@ export type { Blank, Caution, Procedures, Step } from "./step.ts";
 export { freshNumber, isTaskNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
 export { bagNumbers } from "./bags.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
+export type { Mishap } from "./mishap.ts";
+export { mishapsOf } from "./mishaps.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, Standing } from "./rules.ts";
 export type { GivesUp, Placement, Schedule, Variant } from "./schedule.ts";

@@ -133,6 +133,7 @@ function oneOf(first: Task, second: Task): Task {
   const sunAngle = first.sunAngle ?? second.sunAngle;
   const endPlace = second.endPlace ?? first.endPlace;
   const sample = oneSample(first.sample, second.sample);
+  const mishap = second.mishap ?? first.mishap;
   const { instrument: firstLeaves, returns: firstReturns, ...rest } = first;
   // Of two loads of which one stays and one comes back nothing can be said as of one.
   const loads = [first, second].filter((one) => one.massOutKg > 0).map((one) => one.returns);
@@ -145,6 +146,7 @@ function oneOf(first: Task, second: Task): Task {
     ...(endPlace === undefined ? {} : { endPlace }),
     ...(sunAngle === undefined ? {} : { sunAngle }),
     ...(sample === undefined ? {} : { sample }),
+    ...(mishap === undefined ? {} : { mishap }),
     duration: oneDuration(first.duration, second.duration),
     worth: first.worth + second.worth,
     must: first.must || second.must,

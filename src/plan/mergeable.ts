@@ -20,6 +20,7 @@ export function differing(first: Task, second: Task): string | null {
     ["ground in sun or shadow", first.light === second.light],
     ["relay", first.relay === second.relay],
     ["sun and heading", sameAngle(first, second)],
+    ["what may go wrong", !first.mishap || !second.mishap || isEqual(first.mishap, second.mishap)],
     ["how their bags are numbered", sameBags(first.sample?.bags, second.sample?.bags)],
     ["container", !first.sample || !second.sample || first.sample.container === second.sample.container],
   ];

@@ -42,7 +42,7 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
  * Divided, so that both add up to the whole: durations, worth, distance walked, sample. On both: must-do, windows,
  * sun, ground, relay, crew, effort, equipment, cautions of the whole task, the pin. On the first only: steps with what guards them,
  * notes, and what is carried out, since it is out when work begins (to share it would halve a load that is carried in one go). On the second
- * only: the end place, the instrument, and a sun angle that is counted from the walk to the end place; the first
+ * only: the end place, the instrument, what may go wrong, and a sun angle that is counted from the walk to the end place; the first
  * stays where it begins. Placements are divided, in variants as well. The first part keeps id and number, the second has that
  * number with a letter.
  *
@@ -108,7 +108,8 @@ function twoOf(task: Task, second: string, number: string, afterS: number): [Tas
   const { endPlace, sunAngle, sample, pin, ...both } = task;
   // It is left where the work ends, by the second part.
   const nothingLeft = leavesInstrument(task) ? { instrument: false } : {};
-  const { returns, ...rest } = both;
+  // What may go wrong may do so once: by the second part it has gone well or not.
+  const { returns, mishap, ...rest } = both;
   const startS = pin?.startS;
   const byWalk = sunAngle !== undefined && sunAngle.facingDeg === undefined;
   return [
@@ -138,6 +139,7 @@ function twoOf(task: Task, second: string, number: string, afterS: number): [Tas
       ...(endPlace === undefined ? {} : { endPlace }),
       ...(sunAngle ? { sunAngle } : {}),
       ...(sample ? { sample: samples[1] } : {}),
+      ...(mishap ? { mishap } : {}),
       ...(pin ? { pin: startS === undefined ? pin : { ...pin, startS: instant(startS + afterS) } } : {}),
     },
   ];

@@ -142,7 +142,16 @@ export const completePlan: PlanInput = {
       ingressWorkS: 1500,
     },
   ],
-  equipment: [{ id: "drill", name: "Drill", count: 1, massKg: 5.4, returns: true }],
+  equipment: [
+    {
+      id: "drill",
+      name: "Drill",
+      count: 1,
+      massKg: 5.4,
+      returns: true,
+      mishap: { what: "jams", chance: 0.02, extraS: 600, spoils: false },
+    },
+  ],
   containers: [
     { id: "box-1", name: "Box 1", emptyMassKg: 6.7, capacityKg: 20, volumeL: 28, toGive: ["volumeL"] },
   ],
@@ -169,6 +178,7 @@ export const completePlan: PlanInput = {
       massOutKg: 35,
       returns: false,
       instrument: true,
+      mishap: { what: "does not switch on", chance: 0.05, extraS: 300, spoils: true },
       cautions: [{ class: "warning", text: "Fins cut: keep clear of them." }],
       steps: [
         { text: "Level the base.", by: 2 },

@@ -114,7 +114,7 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
     home: CHANCE,
     must: CHANCE,
     whole: { ...CHANCE, words: "80.0 % (71.1 to 86.7 %)" },
-    otherwise: { without: [], byCaution: [], independent: null },
+    otherwise: { without: [], byCaution: [], independent: null, unhindered: null },
     wish: { home: 0.99, must: 0.9 },
     spoils: [],
     offers: [],

@@ -1,5 +1,6 @@
 import type { ActingRule, Comparisons, CrewRules, Outcome } from "../../answers/index.ts";
 import type { Shape } from "../../kernel/index.ts";
+import { type Mishap, mishapsOf, type Plan } from "../../plan/index.ts";
 import { Count, outcomeOf } from "./count.ts";
 import { Days } from "./days.ts";
 import { Player } from "./player.ts";
@@ -27,6 +28,7 @@ export class Alternatives {
   private readonly without: { readonly rule: ActingRule; readonly outcome: Outcome }[] = [];
   private readonly byCaution: { readonly caution: number; readonly outcome: Outcome }[] = [];
   private independent: Outcome | null = null;
+  private unhindered: Outcome | null = null;
   private readonly waiting: Alternative[];
 
   constructor(script: Script, crew: CrewRules, days: Days, shape: Shape, seed: number) {
@@ -38,6 +40,7 @@ export class Alternatives {
       return { player, count: new Count(player, drawn), days: most, put, begun: false };
     };
     const { plan } = problem;
+    const most = Math.min(days.count, MOST_DAYS);
     const apart = { ...plan, odds: { ...plan.odds, lateness: { ...plan.odds.lateness, day: 0, outing: 0 } } };
     this.waiting = [
       ...RULES.filter((rule) => crew[rule]).map((rule) =>
@@ -49,14 +52,23 @@ export class Alternatives {
       of(
         crew,
         (outcome) => (this.independent = outcome),
-        new Days({ ...problem, plan: apart }, shape, Math.min(days.count, MOST_DAYS), seed),
+        new Days({ ...problem, plan: apart }, shape, most, seed),
       ),
+      ...(plan.tasks.some((task) => mishapsOf(plan, task).length > 0)
+        ? [
+            of(
+              crew,
+              (outcome) => (this.unhindered = outcome),
+              new Days({ ...problem, plan: withoutMishaps(plan) }, shape, most, seed),
+            ),
+          ]
+        : []),
     ];
   }
 
   get comparisons(): Comparisons {
-    const { without, byCaution, independent } = this;
-    return { without, byCaution, independent };
+    const { without, byCaution, independent, unhindered } = this;
+    return { without, byCaution, independent, unhindered };
   }
 
   /** Some more days of the alternative in hand; false when all are played. */
@@ -75,4 +87,10 @@ export class Alternatives {
     this.waiting.shift();
     return true;
   }
+}
+
+function withoutMishaps(plan: Plan): Plan {
+  const never = <T extends { readonly mishap?: Mishap | undefined }>(one: T): T =>
+    one.mishap ? { ...one, mishap: { ...one.mishap, chance: 0 } } : one;
+  return { ...plan, tasks: plan.tasks.map(never), equipment: plan.equipment.map(never) };
 }

@@ -40,6 +40,10 @@ import type { Odds } from "../../plan/index.ts";
  * A crew that carries on regardless does none of these: nobody starts before the planned start, pauses make up for lost time, planned
  * rests among them.
  *
+ * - **O11** On every day each rare event of a task, and of each piece of equipment that it uses, happens with its chance, apart from all else. The task
+ *   then takes so much longer than drawn, known when its time is up; and where the event spoils it, it is not done, though it was worked at
+ *   to its end, and what needs it is not done either.
+ *
  * No decision looks ahead: it rests on what has happened by then and on what is planned. Not simulated: see LEFT_OUT.
  */
 
@@ -65,4 +69,4 @@ export function crewOf({ crew }: Odds): CrewRules {
 /** What no simulated day has in it, in words. */
 export const LEFT_OUT =
   "Not simulated: crew separation but for the waits that the plan has for it, stored heat, drinking water, walk-back on consumables, " +
-  "return mass, stores, faults.";
+  "return mass, stores, faults but for the rare events of the plan.";

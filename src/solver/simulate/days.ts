@@ -1,5 +1,5 @@
 import { random, type Random, type Shape } from "../../kernel/index.ts";
-import type { Odds } from "../../plan/index.ts";
+import { type Mishap, mishapsOf, type Odds } from "../../plan/index.ts";
 import type { Problem } from "../problem/problem.ts";
 import { lowsOf } from "./stage.ts";
 import { quantilesOf, stepOf as step, STEPS as STEP_COUNT } from "./quantiles.ts";
@@ -22,6 +22,10 @@ export class Days implements Dealt {
   private readonly rates: Float64Array;
   private readonly parts: Parts;
   private readonly stream: Random;
+  /** What may go wrong, by task, and its numbers from 0 to 1 by day; drawn apart, so that all else stays as it is without. */
+  private readonly mishaps: readonly { readonly activity: number; readonly mishap: Mishap }[];
+  private readonly ofMishap: Float64Array;
+  private readonly rareStream: Random;
   private drawn = 0;
   // Standard normal deviates by day: of the day, then by route (pace and work rate), activity, slot.
   private readonly ofDay: Float32Array;
@@ -54,6 +58,11 @@ export class Days implements Dealt {
     this.ofTask = new Float32Array(count * activities);
     this.ofSlot = new Float32Array(count * slots);
     this.stream = random(seed);
+    this.mishaps = plan.tasks.flatMap((task, activity) =>
+      mishapsOf(plan, task).map((mishap) => ({ activity, mishap })),
+    );
+    this.ofMishap = new Float64Array(count * this.mishaps.length);
+    this.rareStream = random(seed ^ RARE);
   }
 
   /** Draws the next day; day after day, so that the first days of many are those of few. */
@@ -66,6 +75,8 @@ export class Days implements Dealt {
     fill(this.rateOfOuting, day, routes, stream);
     fill(this.ofTask, day, activities, stream);
     fill(this.ofSlot, day, slots, stream);
+    const rare = this.mishaps.length;
+    for (let i = day * rare; i < (day + 1) * rare; i += 1) this.ofMishap[i] = this.rareStream.next();
     this.drawn += 1;
   }
 
@@ -95,6 +106,19 @@ export class Days implements Dealt {
           : dayZ + (parts.outing * outings) / Math.sqrt(crew) + parts.own * own;
       draws.durationS[a] = durations[a * STEPS + stepOf(z)]!;
     }
+    if (this.mishaps.length > 0) this.goWrong(day, draws);
+  }
+
+  /** What goes wrong on day number `day` (O11). */
+  private goWrong(day: number, draws: Draws): void {
+    const { mishaps, ofMishap } = this;
+    draws.spoilt.fill(0);
+    for (let i = 0; i < mishaps.length; i += 1) {
+      const { activity, mishap } = mishaps[i]!;
+      if (ofMishap[day * mishaps.length + i]! >= mishap.chance) continue;
+      draws.durationS[activity]! += mishap.extraS ?? 0;
+      if (mishap.spoils === true) draws.spoilt[activity] = 1;
+    }
   }
 
   /** What the walker of route `r` has in common with themselves all day: their deviate of egress, walking and waiting. */
@@ -112,9 +136,10 @@ export interface Dealt {
   deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void;
 }
 
-/** What one simulated day is given: durations by activity, work rates less one by crew slot and by route. */
+/** What one simulated day is given: durations by activity, and 1 where something goes so wrong that it is not done; work rates less one by crew slot and by route. */
 export interface Draws {
   readonly durationS: Int32Array;
+  readonly spoilt: Uint8Array;
   readonly slotMore: Float64Array;
   readonly routeMore: Float64Array;
 }
@@ -123,6 +148,7 @@ export interface Draws {
 export function drawsFor({ activities, slots, routes }: Problem): Draws {
   return {
     durationS: new Int32Array(activities),
+    spoilt: new Uint8Array(activities),
     slotMore: new Float64Array(slots),
     routeMore: new Float64Array(routes),
   };
@@ -148,6 +174,9 @@ function partsOf({ day, outing }: Odds["lateness"]): Parts {
     shared: Math.sqrt(day + outing),
   };
 }
+
+/** Sets the stream of what goes wrong apart from that of durations. */
+const RARE = 0x5eed;
 
 /** What a quantile may be off by: a whole number of seconds stays one. */
 const SLACK = 1e-6;

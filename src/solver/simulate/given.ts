@@ -56,6 +56,7 @@ class KnownDays implements Dealt {
       const a = order[p]!;
       if (past[a] === 0) continue;
       draws.durationS[a] = problem.lengthS[a]!;
+      draws.spoilt[a] = 0;
       const first = slotStart[a]!;
       for (let s = first; s < first + crewCount[a]!; s += 1) {
         draws.slotMore[s] = 0;

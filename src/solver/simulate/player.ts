@@ -17,6 +17,8 @@ export const OVERRAN = 2;
 export const IN_VAIN = 3;
 /** Begun and broken off. */
 export const BROKEN_OFF = 4;
+/** Worked at to its end, but something rare went wrong. */
+export const SPOILT = 5;
 
 /** Why a task was not done. */
 export const REASONS = [
@@ -29,6 +31,7 @@ export const REASONS = [
   "left out",
   "broken off",
   "in vain",
+  "rare event",
 ] as const;
 const NEEDS = 1;
 const WAY = 2;
@@ -38,6 +41,7 @@ const TURN_BACK = 5;
 const LEAVE_OUT = 6;
 const BREAK_OFF = 7;
 const VAIN = 8;
+const RARE = 9;
 
 /** What stands in the middle of a day. */
 export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
@@ -45,7 +49,7 @@ export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
 /** Plays days over and over on the same arrays, by the rules of crew.ts. Read the outcome before the next day. */
 export class Player {
   readonly script: Script;
-  /** By activity: MISSED, DONE, OVERRAN, IN_VAIN or BROKEN_OFF, the reason, start and end; of what is missed the end is when that was certain. */
+  /** By activity: MISSED, DONE, OVERRAN, IN_VAIN, BROKEN_OFF or SPOILT, the reason, start and end; of what is missed the end is when that was certain. */
   readonly state: Uint8Array;
   readonly reason: Uint8Array;
   readonly startS: Float64Array;
@@ -386,6 +390,9 @@ export class Player {
     if (broken) {
       this.state[a] = BROKEN_OFF;
       this.reason[a] = BREAK_OFF;
+    } else if (draws.spoilt[a] === 1) {
+      this.state[a] = SPOILT;
+      this.reason[a] = RARE;
     } else if (endS <= closesS) this.state[a] = DONE;
     else {
       this.state[a] = OVERRAN;

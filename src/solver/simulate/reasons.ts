@@ -12,6 +12,7 @@ const WORDS = [
   "left out for must-do work ahead",
   "broken off to be home in time",
   "done in vain",
+  "a rare event spoilt it",
 ] as const;
 
 /** The reason on most of the days on which activity `a` was missed, in words; null where it never was. */

@@ -34,6 +34,7 @@ describe("how the crew acts", () => {
           { caution: 0.75, outcome: outcome(980, 1630.4) },
         ],
         independent: null,
+        unhindered: null,
       },
     });
     const { desk } = show(<CrewRulesPart report={report} />);

@@ -53,7 +53,14 @@ const input: PlanInput = {
   },
   crew: smallInput.crew.map((member) => ({ ...member, qualifications: ["drilling", "geology"] })),
   equipment: [
-    { id: "drill", name: "Core drill", count: 1, massKg: 6, returns: true },
+    {
+      id: "drill",
+      name: "Core drill",
+      count: 1,
+      massKg: 6,
+      returns: true,
+      mishap: { what: "jams", chance: 0.025, extraS: 630 },
+    },
     { id: "rake", name: "Rake", count: 3 },
   ],
   revision: { name: "Rev 2", note: "Moved." },
@@ -86,6 +93,7 @@ const input: PlanInput = {
       returns: true,
       sample: { container: "box", massKg: 1.25, volumeL: 0.5, bags: 3 },
       instrument: true,
+      mishap: { what: "breaks; for good", chance: 0.01, extraS: 300, spoils: true },
       cautions: [{ class: "warning", text: "Keep clear." }, { text: "Mind it." }],
       steps: [
         { text: "Do it.", cautions: [{ class: "note", text: "It is cold." }] },

@@ -10,11 +10,11 @@ import { scriptOf } from "../../../src/solver/simulate/script.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import { clockwork, type Fate } from "./clockwork.ts";
 
-/** By the player's states: MISSED, DONE, OVERRAN, IN_VAIN, BROKEN_OFF. */
-const FATES: readonly Fate[] = ["missed", "done", "overran", "in vain", "broken off"];
+/** By the player's states: MISSED, DONE, OVERRAN, IN_VAIN, BROKEN_OFF, SPOILT. */
+const FATES: readonly Fate[] = ["missed", "done", "overran", "in vain", "broken off", "spoilt"];
 const DAYS = 3;
 
-/** `plan` with every task up to three times as long, and a pace that spreads. */
+/** `plan` with every task up to three times as long, a pace that spreads, and something rare in every second task and every tool. */
 function spread(plan: Plan, seed: number): Plan {
   const stream = random(seed);
   return {
@@ -26,8 +26,20 @@ function spread(plan: Plan, seed: number): Plan {
       return {
         ...one,
         duration: { likelyS, lowS, highS: duration(Math.floor(likelyS * stream.between(1, 3))) },
+        ...(stream.next() < 0.5
+          ? { mishap: { what: "jams", chance: 0.3, extraS: duration(300), spoils: stream.next() < 0.5 } }
+          : {}),
       };
     }),
+    equipment: plan.equipment.map((one) => ({
+      ...one,
+      mishap: {
+        what: "sticks",
+        chance: 0.2,
+        extraS: duration(stream.below(900)),
+        spoils: stream.next() < 0.3,
+      },
+    })),
   };
 }
 
@@ -84,7 +96,7 @@ describe("a day played second by second", () => {
       }
     }
     expect([...seen]).toEqual(
-      expect.arrayContaining(["done", "missed", crew.breaksOff ? "broken off" : "in vain"]),
+      expect.arrayContaining(["done", "missed", "spoilt", crew.breaksOff ? "broken off" : "in vain"]),
     );
   });
 });

@@ -4,11 +4,11 @@ import type { Script } from "../../../src/solver/simulate/script.ts";
 
 /**
  * A simulated day again, by another method than the player's: a clock that ticks second by second, and people who look at every tick
- * at what has happened by then and at nothing else. Written from the rules O1 to O10 at the head of `simulate/crew.ts`. It shares with
+ * at what has happened by then and at nothing else. Written from the rules O1 to O11 at the head of `simulate/crew.ts`. It shares with
  * the player what is given: who does what in which order and when it is planned, ways, draws per second, and the waits that the plan
  * has for staying together. What follows from the rules, latest starts and stretches of work among it, is worked out here anew.
  */
-export type Fate = "open" | "under way" | "done" | "overran" | "broken off" | "missed" | "in vain";
+export type Fate = "open" | "under way" | "done" | "overran" | "broken off" | "spoilt" | "missed" | "in vain";
 
 export interface Told {
   readonly fate: readonly Fate[];
@@ -300,7 +300,8 @@ class Clockwork {
     for (const a of script.order) {
       if (this.fate[a] !== "under way" || !this.workIsDone(a)) continue;
       this.endS[a] = t;
-      this.fate[a] = t <= this.closesS[a]! ? "done" : "overran";
+      const inTime = t <= this.closesS[a]! ? "done" : "overran";
+      this.fate[a] = this.draws.spoilt[a] === 1 ? "spoilt" : inTime;
       for (const w of this.crewOf(a)) this.free(w, problem.endsAt[a]!, problem.restful[a] === 1);
       if (problem.restful[a] === 1)
         for (const w of this.crewOf(a)) if (t - w.pauseS >= problem.limits.restS) w.beganS = t;

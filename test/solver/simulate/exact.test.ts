@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
 import { duration, instant, random } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
@@ -106,6 +107,124 @@ describe("plans with two-point durations, every one of their days enumerated", (
       if (exact.must > 0.01 && exact.must < 0.99) between += 1;
     }
     expect(between).toBeGreaterThan(5);
+  });
+});
+
+describe("rare events, every one of their days enumerated", () => {
+  /** Durations and paces of `plan` as likely; of every second task something may go wrong, and of every tool. */
+  function rare(plan: Plan, seed: number): Plan {
+    const stream = random(seed);
+    const mishap = () => ({
+      what: "goes wrong",
+      chance: stream.between(0.05, 0.5),
+      extraS: duration(stream.below(1800)),
+      spoils: stream.next() < 0.5,
+    });
+    return {
+      ...plan,
+      crew: plan.crew.map((member) => ({ ...member, workRateSpread: 0 })),
+      tasks: plan.tasks.map((one, a) => ({
+        ...one,
+        duration: { likelyS: one.duration.likelyS },
+        ...(a % 2 === 0 ? { mishap: mishap() } : {}),
+      })),
+      equipment: plan.equipment.map((one) => ({ ...one, mishap: mishap() })),
+    };
+  }
+
+  it("have the chances that are counted, within the error of counting, on 30 random plans", () => {
+    const DAYS = 4000;
+    let plans = 0;
+    let between = 0;
+    for (let seed = 1; plans < 30; seed += 1) {
+      const harmed = rare(
+        randomPlan(seed, { tasks: 10, crew: 2, evas: 1 + (seed % 2), places: 4, features: 0.6 }),
+        seed,
+      );
+      const schedule = greedy(harmed);
+      // Every other placed task must be done, so that there is something to miss.
+      const placed = new Set(schedule.placements.map((one) => one.task));
+      const plan: Plan = {
+        ...harmed,
+        tasks: harmed.tasks.map((one, a) => ({ ...one, must: a % 2 === 0 && placed.has(one.id) })),
+      };
+      const script = scriptOf(plan, schedule);
+      // Its own, and one for each piece of equipment that it names.
+      const events = [...script.order].flatMap((a) => {
+        const one = plan.tasks[a]!;
+        const used = one.equipment.map(({ equipment }) => plan.equipment.find(({ id }) => id === equipment)!);
+        return [one, ...used].flatMap(({ mishap }) => (mishap ? [{ a, mishap }] : []));
+      });
+      if (schedule.placements.length < 3 || events.length < 3 || events.length > 10) continue;
+      plans += 1;
+      const player = new Player(script, plans % 5 === 0 ? CARRIES_ON : acting(0.25));
+      player.take();
+      const draws = drawsFor(script.problem);
+      const exact = { home: 0, must: 0, worth: 0, square: 0 };
+      const allPlaced = plan.tasks.every(({ must }, a) => !must || script.placed[a] === 1);
+      for (let bits = 0; bits < 2 ** events.length; bits += 1) {
+        let chance = 1;
+        draws.spoilt.fill(0);
+        plan.tasks.forEach((one, a) => (draws.durationS[a] = one.duration.likelyS));
+        events.forEach(({ a, mishap }, k) => {
+          const happens = ((bits >> k) & 1) === 1;
+          chance *= happens ? mishap.chance : 1 - mishap.chance;
+          if (!happens) return;
+          draws.durationS[a]! += mishap.extraS ?? 0;
+          if (mishap.spoils) draws.spoilt[a] = 1;
+        });
+        player.play(draws);
+        if (allHome(player)) exact.home += chance;
+        if (allPlaced && keepsMusts(player)) exact.must += chance;
+        exact.worth += chance * worthOf(player);
+        exact.square += chance * worthOf(player) ** 2;
+      }
+      const counted = new Count(player, new Days(script.problem, "pert", DAYS, seed));
+      counted.begin();
+      const { home, must, worth } = counted.until(DAYS).seen;
+      // 90 comparisons at four and a half standard errors, as above.
+      const within = (share: number): number =>
+        4.5 * Math.sqrt(Math.max(0, share * (1 - share)) / DAYS) + 1e-9;
+      expect(Math.abs(home - exact.home), `home, seed ${seed}`).toBeLessThanOrEqual(within(exact.home));
+      expect(Math.abs(must - exact.must), `must-do, seed ${seed}`).toBeLessThanOrEqual(within(exact.must));
+      const deviation = Math.sqrt(Math.max(0, exact.square - exact.worth ** 2) / DAYS);
+      expect(Math.abs(worth - exact.worth), `worth, seed ${seed}`).toBeLessThanOrEqual(
+        4.5 * deviation + 1e-6,
+      );
+      if (exact.must > 0.01 && exact.must < 0.99) between += 1;
+    }
+    expect(between).toBeGreaterThan(5);
+  });
+
+  it("leave every other draw as it is without them, and the judge's likely day", () => {
+    const plan = spread(randomPlan(3, { tasks: 10, crew: 2, evas: 1, places: 4, features: 0.6 }));
+    const schedule = greedy(plan);
+    const harmed: Plan = {
+      ...plan,
+      tasks: plan.tasks.map((one, a) =>
+        a === 0 ? { ...one, mishap: { what: "jams", chance: 1, extraS: duration(777), spoils: true } } : one,
+      ),
+    };
+    expect(check(harmed, schedule)).toEqual(check(plan, schedule));
+    const dealt = (of: Plan) => {
+      const script = scriptOf(of, schedule);
+      const days = new Days(script.problem, "pert", 20, 1);
+      const draws = drawsFor(script.problem);
+      return Array.from({ length: 20 }, (_, day) => {
+        days.deal(
+          day,
+          Int32Array.from(plan.tasks, (__, a) => a),
+          script.laneOf,
+          draws,
+        );
+        return { ...draws, durationS: [...draws.durationS], spoilt: [...draws.spoilt] };
+      });
+    };
+    const [well, ill] = [dealt(plan), dealt(harmed)];
+    well.forEach((day, k) => {
+      expect(ill[k]!.durationS).toEqual(day.durationS.map((one, a) => (a === 0 ? one + 777 : one)));
+      expect(ill[k]!.spoilt).toEqual(day.spoilt.map((_, a) => (a === 0 ? 1 : 0)));
+    });
   });
 });
 

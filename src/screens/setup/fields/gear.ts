@@ -1,5 +1,6 @@
 import type { Container, Equipment, Plan } from "../../../plan/index.ts";
 import { perhaps, quantity } from "../entry.ts";
+import { mishap } from "../mishapentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 
 /** What is used, filled and drawn on. */
@@ -19,6 +20,14 @@ export const equipmentTable = listTable<Equipment>({
     { label: "How many", path: "count", entry: quantity(""), width: 10 },
     { label: "Mass of one", path: "massKg", entry: quantity("kg"), unit: "kg", width: 10 },
     { label: "Comes back", path: "returns", entry: perhaps, width: 11 },
+    {
+      label: "Rare event at each use",
+      path: "mishap",
+      entry: mishap,
+      width: 26,
+      prune: true,
+      hint: "What may go wrong on a simulated day each time a task uses it, with its chance.",
+    },
   ],
   lacks: [
     { words: "mass not given", is: ({ massKg }) => massKg === undefined },

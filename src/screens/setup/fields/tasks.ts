@@ -11,6 +11,7 @@ import {
 import { unpinned } from "../../../session/index.ts";
 import { bags } from "../bagentry.ts";
 import { choice, type Entry, listOf, longText, perhaps, quantity, tag, text, tick } from "../entry.ts";
+import { mishap } from "../mishapentry.ts";
 import { one, some, SOURCES, uses } from "../nameentry.ts";
 import { effort, sunAngle, sunRange } from "../specialentry.ts";
 import { cautionLines, stepLines } from "../stepentry.ts";
@@ -101,6 +102,15 @@ export const TASK_FIELDS = {
     unit: "h:mm",
     width: 7,
     group: "Duration",
+  },
+  mishap: {
+    label: "Rare event",
+    path: "mishap",
+    entry: mishap,
+    width: 26,
+    group: "Duration",
+    prune: true,
+    hint: "What may go wrong on a simulated day, with its chance. The likely day, and every limit, has none of it.",
   },
   place: {
     label: "Place",
