@@ -240,6 +240,14 @@ export class Board {
     this.mustOut = other.mustOut;
   }
 
+  /** As copy, of a board that did not come from this one: what is known of its versions is not known here. */
+  adopt(other: Board): void {
+    this.copy(other);
+    for (let r = 0; r < this.version.length; r += 1) this.version[r] = ++this.changes;
+    for (let e = 0; e < this.evaVersion.length; e += 1) this.evaVersion[e] = ++this.changes;
+    this.touch();
+  }
+
   /** Copies the holds of `other`. */
   copyHolds(other: Board): void {
     this.cutHolds(0);

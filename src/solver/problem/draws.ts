@@ -26,6 +26,8 @@ export function drawsOf(
   const draws = {
     available: new Float64Array(count * KINDS),
     availableBack: new Float64Array(count * KINDS),
+    full: new Float64Array(count * KINDS),
+    reserve: new Float64Array(count * KINDS),
     dearest: new Float64Array(count * KINDS),
     restRate: new Float64Array(count * KINDS),
     hatchRate: new Float64Array(count * KINDS),
@@ -60,6 +62,10 @@ export function drawsOf(
   routes.forEach((_, r) => {
     const own = walkers[r]!;
     draws.purged[r * KINDS] = purgeOf(own.suit);
+    own.stock.forEach((stock, kind) => {
+      draws.full[r * KINDS + kind] = stock + draws.purged[r * KINDS + kind]!;
+      draws.reserve[r * KINDS + kind] = own.kept[kind]!;
+    });
     const suit = worn[r]!;
     const same = like.get(suit);
     if (same !== undefined) {

@@ -166,6 +166,9 @@ export interface Draws {
   /** By route and kind: available at ingress and for the walk-back, above what the rules keep back. */
   readonly available: Float64Array;
   readonly availableBack: Float64Array;
+  /** By route and kind: the whole stock before the purge, and what of it is to be left at ingress. */
+  readonly full: Float64Array;
+  readonly reserve: Float64Array;
   /** By route and kind: the most that a walk-back from anywhere draws. */
   readonly dearest: Float64Array;
   /** Rate at rest, rate of egress and ingress work over rest. */

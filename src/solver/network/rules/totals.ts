@@ -110,7 +110,7 @@ function restRateOf(board: Board, r: number, kind: number): number {
 }
 
 /** Draws over rest on route `r`, the purge among them; the board keeps them where budgets bind, else they are summed here. */
-function drawnOn(board: Board, r: number, kind: number): number {
+export function drawnOn(board: Board, r: number, kind: number): number {
   const { problem, next, nodeOf } = board;
   const { draws } = problem;
   const hatch = draws.purged[r * KINDS + kind]! + board.drawn[r * KINDS + kind]!;
