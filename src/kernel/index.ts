@@ -15,3 +15,4 @@ export type { Outcome } from "./outcome.ts";
 export type { Explained } from "./explained.ts";
 export { isEqual, isRecord } from "./equal.ts";
 export { keysOf } from "./keys.ts";
+export { onPulse, pulse } from "./pulse.ts";

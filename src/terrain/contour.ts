@@ -1,3 +1,4 @@
+import { pulse } from "../kernel/index.ts";
 import type { HeightGrid } from "./grid.ts";
 import type { Point } from "./shapes.ts";
 
@@ -30,6 +31,7 @@ export function contour(
   };
   const below = (at: number): boolean => values[at]! <= level;
   for (let row = 0; row < rows - 1; row += 1) {
+    pulse();
     for (let column = 0; column < columns - 1; column += 1) {
       const at = row * columns + column;
       const south = 2 * at;

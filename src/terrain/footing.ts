@@ -1,7 +1,7 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
 import type { HeightGrid } from "./grid.ts";
 import { isGentle } from "./incline.ts";
-import { crosses, type Point, type Shape } from "./shapes.ts";
+import { boxOf, crosses, type Shape } from "./shapes.ts";
 
 /**
  * Where a height grid may be walked, and what a straight piece of it costs.
@@ -145,26 +145,4 @@ function stepOf({ detour, effort }: Terms): Footing["step"] {
 function leastPerM({ detour, effort }: Terms): number {
   // Walking is never faster than level nor cheaper; a hair less, so that noise never makes a bound of it.
   return detour * (effort ? effort.levelW / effort.speedMs / UNIT_J : 1) * (1 - NOISE);
-}
-
-/** The upright box round a shape. */
-export interface Box {
-  readonly west: number;
-  readonly east: number;
-  readonly south: number;
-  readonly north: number;
-}
-
-export function boxOf(shape: Shape): Box {
-  if (shape.type === "disc") {
-    const { eastM, northM, radiusM } = shape;
-    return { west: eastM - radiusM, east: eastM + radiusM, south: northM - radiusM, north: northM + radiusM };
-  }
-  const list = (of: (point: Point) => number): number[] => shape.points.map(of);
-  return {
-    west: Math.min(...list((point) => point.eastM)),
-    east: Math.max(...list((point) => point.eastM)),
-    south: Math.min(...list((point) => point.northM)),
-    north: Math.max(...list((point) => point.northM)),
-  };
 }

@@ -1,3 +1,4 @@
+import { pulse } from "../kernel/index.ts";
 import { incidence, type SkyDirection } from "../physics/index.ts";
 import { blocksOf } from "./blocks.ts";
 import { Crossing } from "./crossing.ts";
@@ -35,6 +36,7 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
   let highest = -Infinity;
   for (const height of heightM) if (height > highest) highest = height;
   for (let row = 0; row < rows; row += 1) {
+    pulse();
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
       if (bright[at]! > 0) lit[at] = reaches(column, row, heightM[at]!) ? 1 : 0;

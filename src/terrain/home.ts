@@ -1,10 +1,12 @@
+import { pulse } from "../kernel/index.ts";
 import { slopeW, walkingMs } from "../physics/index.ts";
 import type { Gait, Ground } from "./ground.ts";
 import { legBackSeconds, legSlopeRad, lineBetween } from "./legs.ts";
 import { linesHome, STEEPEST_CONVEX } from "./lineshome.ts";
 import { clearTriangle, distanceToLine } from "./shapes.ts";
 import { farthestOn, type Reach, reachOf } from "./reach.ts";
-import { reliefNetwork, stops, type Ways, waysOf } from "./ways.ts";
+import { memory, numberOf } from "./remember.ts";
+import { reliefNetwork, stops, type Ways, waysKey, waysOf } from "./ways.ts";
 
 /**
  * The way back to the lander: from every place, and the worst of it along every way.
@@ -37,9 +39,26 @@ export interface Home {
   readonly back: Ways;
 }
 
-/** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`. */
+/** Pairs of places of all remembered ways home together, at about 12 bytes each. */
+const PAIR_ROOM = 6_000_000;
+const known = memory<Home>(PAIR_ROOM, (home) => home.peakS.length);
+
+/** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`; worked out once for these ways. */
 export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
-  const back = waysOf(ground, homeward(gait));
+  return known.of(homeKey(ground, ways, gait), () => workedOut(ground, ways, gait));
+}
+
+/** Remembers the way home along `ways` that was worked out elsewhere. */
+export function takeHome(ground: Ground, ways: Ways, gait: Gait, home: Home): void {
+  known.take([[homeKey(ground, ways, gait), home]]);
+}
+
+function homeKey(ground: Ground, ways: Ways, gait: Gait): string {
+  return `${numberOf(ways)} ${waysKey(ground, gait)}`;
+}
+
+function workedOut(ground: Ground, ways: Ways, gait: Gait): Home {
+  const back = waysOf(ground, quickest(gait));
   const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
   const placeS = new Int32Array(size);
@@ -57,6 +76,7 @@ export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < size; j += 1) {
       if (ways.durationS[i * size + j]! < 0) continue;
+      pulse();
       const path = stops(ways, i, j);
       let worst: Peak = { seconds: placeS[i]!, slopeRad: placeSlopeRad[i]! };
       for (let k = 1; k < path.length; k += 1) worst = worse(worst, hopPeak(path[k - 1]!, path[k]!));
@@ -178,13 +198,13 @@ function betweenEnds(from: number, to: number, onS: number, backS: number): numb
 /** The walk back from everywhere on the height grid, by time. */
 export function reachOn(ground: Ground, gait: Gait): Reach | null {
   const lander = ground.places.find((place) => place.kind === "lander");
-  const quick = homeward(gait);
+  const quick = quickest(gait);
   if (!lander || !quick.relief) return null;
   return reachOf(reliefNetwork(ground, quick, quick.relief), [lander]);
 }
 
 /** The same gait sparing time, as who must go home goes the quickest way; and given legs at their own pace. */
-function homeward(gait: Gait): Gait {
+export function quickest(gait: Gait): Gait {
   const legsAtMs = gait.legsAtMs ?? gait.speedMs;
   return { ...gait, legsAtMs, ...(gait.relief ? { relief: { ...gait.relief, effort: null } } : {}) };
 }

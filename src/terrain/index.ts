@@ -39,4 +39,6 @@ export { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
 export { legFaults, waysByFaults } from "./legfaults.ts";
 export type { LegFault } from "./legfaults.ts";
 export { homeOf, reachOn } from "./home.ts";
+export { takeWorkedWays, workedWays } from "./handover.ts";
+export type { WorkedWays } from "./handover.ts";
 export type { Home } from "./home.ts";

@@ -1,5 +1,6 @@
-import { type Box, boxOf, type Footing } from "./footing.ts";
-import { crosses, distanceToLine, inside, type Point, type Shape } from "./shapes.ts";
+import { pulse } from "../kernel/index.ts";
+import type { Footing } from "./footing.ts";
+import { type Box, boxOf, crosses, distanceToLine, inside, type Point, type Shape } from "./shapes.ts";
 
 /**
  * The grid as a net of sixteen hops from each point: to its eight neighbours and by the moves of a chess knight, so
@@ -66,6 +67,7 @@ export function latticeOf(footing: Footing): Lattice {
   let up = 0;
   let down = 0;
   for (let row = 0; row < rows; row += 1) {
+    pulse();
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
       const height = heightM[at]!;
@@ -144,6 +146,7 @@ function shut({ footing, hops, offset }: Lattice, shape: Shape): void {
   const east = Math.min(columns - 1, Math.ceil((box.east + reach - westM) / cellM));
   const north = Math.min(rows - 1, Math.ceil((box.north + reach - southM) / cellM));
   for (let row = first((box.south - reach - southM) / cellM); row <= north; row += 1) {
+    pulse();
     for (let column = first((box.west - reach - westM) / cellM); column <= east; column += 1) {
       const at = row * columns + column;
       const from = { eastM: westM + column * cellM, northM: southM + row * cellM };

@@ -1,4 +1,4 @@
-import { type Random, random } from "../kernel/index.ts";
+import { pulse, type Random, random } from "../kernel/index.ts";
 import { APRON_RADII, craterHeightM, cratersPerM2 } from "../physics/index.ts";
 import type { HeightGrid } from "./grid.ts";
 import { addRolling } from "./rolling.ts";
@@ -56,7 +56,10 @@ export function madeHeights(recipe: Recipe): Float64Array {
   const { columns, rows } = recipe;
   const heightM = new Float64Array(columns * rows);
   addRolling(heightM, columns, recipe.seed, recipe.roughnessM, recipe.hurst);
-  for (const crater of cratersOf(recipe)) dig(heightM, recipe, crater);
+  for (const crater of cratersOf(recipe)) {
+    pulse();
+    dig(heightM, recipe, crater);
+  }
   for (const form of recipe.landforms ?? []) {
     if (form.type === "crater") dig(heightM, recipe, form);
     else lay(heightM, recipe, form, form.diameterM / 2, (awayM) => domeHeightM(awayM, form));

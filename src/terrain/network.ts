@@ -1,3 +1,4 @@
+import { pulse } from "../kernel/index.ts";
 import { type Footing, footingOf, type Terms } from "./footing.ts";
 import type { HeightGrid } from "./grid.ts";
 import { type Lattice, latticeOf } from "./lattice.ts";
@@ -29,6 +30,16 @@ export interface Peak {
   readonly steepness: number;
 }
 
+/** A network without what is made of its grid and terms. */
+export interface NetworkDump {
+  readonly terms: Terms;
+  readonly lattice: Omit<Lattice, "footing">;
+  readonly fields: ReturnType<Memory<Spread>["all"]>;
+  readonly trails: ReturnType<Network["trails"]["all"]>;
+  readonly tables: ReturnType<Network["tables"]["all"]>;
+  readonly peaks: ReturnType<Network["peaks"]["all"]>;
+}
+
 const networks = memory<Network>(4);
 /** Points of all remembered spreads of a network together. */
 const FIELD_ROOM = 20_000_000;
@@ -38,17 +49,51 @@ const MOST_CLOSED = 300;
 
 /** The network of `grid` on `terms`: the same content gives the same one, worked out once. */
 export function networkOf(grid: HeightGrid, terms: Terms): Network {
-  return networks.of(`${grid.key} ${JSON.stringify(terms)}`, () => {
+  return networks.of(networkKey(grid, terms), () => {
     const footing = footingOf(grid, terms);
-    return {
-      footing,
-      lattice: latticeOf(footing),
-      fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
-      trails: memory<readonly [Trail | null]>(TRAIL_ROOM),
-      tables: memory<readonly (Trail | null)[]>(8),
-      peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
-    };
+    return untrodden(footing, latticeOf(footing));
   });
+}
+
+/** All that was worked out on a network, as data that can be sent. */
+export function networkDump({ footing, lattice, ...made }: Network): NetworkDump {
+  const { hops, offset, least, greatest } = lattice;
+  return {
+    terms: footing.terms,
+    lattice: { hops, offset, least, greatest },
+    fields: made.fields.all(),
+    trails: made.trails.all(),
+    tables: made.tables.all(),
+    peaks: made.peaks.all(),
+  };
+}
+
+/** Remembers a network over `grid` that was worked out elsewhere. */
+export function takeNetwork(grid: HeightGrid, { terms, lattice, ...made }: NetworkDump): void {
+  const network = networks.of(networkKey(grid, terms), () => {
+    const footing = footingOf(grid, terms);
+    return untrodden(footing, { footing, ...lattice });
+  });
+  network.fields.take(made.fields);
+  network.trails.take(made.trails);
+  network.tables.take(made.tables);
+  network.peaks.take(made.peaks);
+}
+
+function networkKey(grid: HeightGrid, terms: Terms): string {
+  return `${grid.key} ${JSON.stringify(terms)}`;
+}
+
+/** A network on which no way was looked for yet. */
+function untrodden(footing: Footing, lattice: Lattice): Network {
+  return {
+    footing,
+    lattice,
+    fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
+    trails: memory<readonly [Trail | null]>(TRAIL_ROOM),
+    tables: memory<readonly (Trail | null)[]>(8),
+    peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
+  };
 }
 
 /** Least costs from `place` to every point of the grid. */
@@ -109,6 +154,7 @@ function closeTriangles(table: (Trail | null)[], size: number): void {
     for (let i = 0; i < size; i += 1) {
       const first = table[i * size + k];
       if (!first || i === k) continue;
+      pulse();
       for (let j = 0; j < size; j += 1) {
         const second = table[k * size + j];
         if (!second || j === k || j === i) continue;

@@ -42,6 +42,12 @@ export function reliefOf(ground: StoredGround): HeightGrid {
   return grid;
 }
 
+/** Remembers the grid of `ground` that was worked out elsewhere. */
+export function takeRelief(ground: StoredGround, grid: HeightGrid): void {
+  known.take([[grid.key, grid]]);
+  seen.set(ground, grid);
+}
+
 function readHeights(ground: Laid & StoredHeights): Float64Array {
   const { columns, rows } = ground;
   const perMetre = ground.unit === "mm" ? 1000 : 100;

@@ -5,13 +5,17 @@
 export interface Memory<T> {
   /** What stands under `key`; made by `make` when it is not there. */
   of(key: string, make: () => T): T;
+  /** All that is remembered, what was not asked for longest first: what `take` takes elsewhere. */
+  all(): readonly (readonly [key: string, thing: T])[];
+  /** Remembers what was worked out elsewhere. */
+  take(things: readonly (readonly [key: string, thing: T])[]): void;
 }
 
 /** A store of weight `room` at most; `weigh` gives each thing's weight (1 when left out). The newest always stays. */
 export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): Memory<T> {
   const held = new Map<string, T>();
   let weight = 0;
-  return {
+  const memory: Memory<T> = {
     of(key, make) {
       const known = held.get(key);
       if (known !== undefined) {
@@ -29,5 +33,20 @@ export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): 
       }
       return made;
     },
+    all: () => [...held],
+    take(things) {
+      for (const [key, thing] of things) memory.of(key, () => thing);
+    },
   };
+  return memory;
+}
+
+const numbers = new WeakMap<object, number>();
+let lastNumber = 0;
+
+/** A number of this very object, for keys: another object has another number, whatever it holds. */
+export function numberOf(thing: object): number {
+  let number = numbers.get(thing);
+  if (number === undefined) numbers.set(thing, (number = lastNumber += 1));
+  return number;
 }

@@ -12,6 +12,47 @@ export type Shape =
   | { readonly type: "disc"; readonly eastM: number; readonly northM: number; readonly radiusM: number }
   | { readonly type: "polygon"; readonly points: readonly Point[] };
 
+/** The least upright rectangle about a shape, m. */
+export interface Box {
+  readonly west: number;
+  readonly east: number;
+  readonly south: number;
+  readonly north: number;
+}
+
+const boxes = new WeakMap<Shape, Box>();
+
+/** The box of `shape`, measured once a shape. */
+export function boxOf(shape: Shape): Box {
+  let box = boxes.get(shape);
+  if (!box) boxes.set(shape, (box = measured(shape)));
+  return box;
+}
+
+function measured(shape: Shape): Box {
+  if (shape.type === "disc") {
+    const { eastM, northM, radiusM } = shape;
+    return { west: eastM - radiusM, east: eastM + radiusM, south: northM - radiusM, north: northM + radiusM };
+  }
+  const list = (of: (point: Point) => number): number[] => shape.points.map(of);
+  return {
+    west: Math.min(...list((point) => point.eastM)),
+    east: Math.max(...list((point) => point.eastM)),
+    south: Math.min(...list((point) => point.northM)),
+    north: Math.max(...list((point) => point.northM)),
+  };
+}
+
+/** True where all of `points` lie on one and the same side of the box: nothing between them is in it. */
+function keepsClear({ west, east, south, north }: Box, points: readonly Point[]): boolean {
+  return (
+    points.every(({ eastM }) => eastM < west) ||
+    points.every(({ eastM }) => eastM > east) ||
+    points.every(({ northM }) => northM < south) ||
+    points.every(({ northM }) => northM > north)
+  );
+}
+
 /** Straight distance between two points, m. */
 export function distance(a: Point, b: Point): number {
   return Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
@@ -20,8 +61,11 @@ export function distance(a: Point, b: Point): number {
 /** True when `point` lies inside `shape`; its rim is outside. */
 export function inside(shape: Shape, point: Point): boolean {
   if (shape.type === "disc") return distance(shape, point) < shape.radiusM;
-  let within = false;
-  const { points } = shape;
+  return !keepsClear(boxOf(shape), [point]) && within(shape.points, point);
+}
+
+function within(points: readonly Point[], point: Point): boolean {
+  let isIn = false;
   for (let i = 0, j = points.length - 1; i < points.length; j = i, i += 1) {
     const a = points[i]!;
     const b = points[j]!;
@@ -29,14 +73,15 @@ export function inside(shape: Shape, point: Point): boolean {
     const straddles = a.northM > point.northM !== b.northM > point.northM;
     if (!straddles) continue;
     const crossing = a.eastM + ((point.northM - a.northM) / (b.northM - a.northM)) * (b.eastM - a.eastM);
-    if (point.eastM < crossing) within = !within;
+    if (point.eastM < crossing) isIn = !isIn;
   }
-  return within;
+  return isIn;
 }
 
 /** True when the straight line from `a` to `b` enters the inside of `shape`; touching its rim does not count. */
 export function crosses(shape: Shape, a: Point, b: Point): boolean {
   if (shape.type === "disc") return distanceToLine(shape, a, b) < shape.radiusM;
+  if (keepsClear(boxOf(shape), [a, b])) return false;
   // Between two cuts with the outline a line is wholly inside or wholly outside: its middle tells which.
   const cuts = [0, ...cutsWith(shape.points, a, b), 1].sort((one, other) => one - other);
   return cuts.some((cut, k) => {
@@ -50,12 +95,11 @@ export function crosses(shape: Shape, a: Point, b: Point): boolean {
 
 /** True when the triangle of the three points, its edges included, keeps clear of the inside of `shape`. */
 export function clearTriangle(shape: Shape, a: Point, b: Point, c: Point): boolean {
+  const triangle = [a, b, c];
+  if (keepsClear(boxOf(shape), triangle)) return true;
   if (crosses(shape, a, b) || crosses(shape, b, c) || crosses(shape, c, a)) return false;
-  const triangle: Shape = { type: "polygon", points: [a, b, c] };
   // With no edge entered, a shape that meets the triangle lies wholly in it.
-  return shape.type === "disc"
-    ? !inside(triangle, shape)
-    : !shape.points.some((one) => inside(triangle, one));
+  return shape.type === "disc" ? !within(triangle, shape) : !shape.points.some((one) => within(triangle, one));
 }
 
 /** Least distance from `point` to the straight line piece from `a` to `b`, m. */

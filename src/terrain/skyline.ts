@@ -1,3 +1,4 @@
+import { pulse } from "../kernel/index.ts";
 import { dipDeg, sightDeg, type SkyDirection } from "../physics/index.ts";
 import { blocksOf } from "./blocks.ts";
 import { Crossing } from "./crossing.ts";
@@ -85,6 +86,7 @@ function lookAlong(
   floor: number,
   endsAtFirst: boolean,
 ): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
+  pulse();
   const { cellM, columns, westM, southM, heightM } = grid;
   const angle = (azimuthDeg * Math.PI) / 180;
   const east = Math.sin(angle);

@@ -1,3 +1,4 @@
+import { pulse } from "../kernel/index.ts";
 import type { Footing } from "./footing.ts";
 import { CLOSED, HOPS, type Lattice, SCALE } from "./lattice.ts";
 import type { Point } from "./shapes.ts";
@@ -17,6 +18,8 @@ export interface Spread {
 }
 
 export const NO_HOP = 255;
+/** Some thousandths of a second of work. */
+const POINTS_A_PULSE = 16_384;
 
 /** A point of the lattice where a spread begins, with the cost between it and the place. */
 export interface Seed {
@@ -59,6 +62,7 @@ export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boole
   const after = new Int32Array(points);
   const before = new Int32Array(points);
   let waiting = 0;
+  let left = 0;
 
   const enter = (point: number): void => {
     const bucket = ((cost[point]! / least) | 0) % buckets;
@@ -92,6 +96,7 @@ export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boole
       continue;
     }
     leave(point);
+    if (++left % POINTS_A_PULSE === 0) pulse();
     const soFar = cost[point]!;
     for (let k = 0; k < each; k += 1) {
       const other = backward ? point - offset[k]! : point + offset[k]!;

@@ -1,7 +1,9 @@
+import { pulse } from "../kernel/index.ts";
 import { slopeW, walkingMs } from "../physics/index.ts";
 import type { Gait, Ground, Relief } from "./ground.ts";
 import { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
 import { type Network, networkOf, trailsBetween } from "./network.ts";
+import { memory, numberOf } from "./remember.ts";
 import { crosses } from "./shapes.ts";
 import { type Trail, trailSeconds, trailSlopeRad } from "./trail.ts";
 
@@ -43,8 +45,27 @@ export interface Ways {
   readonly trails: readonly (Trail | null)[] | null;
 }
 
-/** The ways of `ground` for somebody walking with `gait`. */
+/** Pairs of places of all remembered ways together, at about 32 bytes each. */
+const PAIR_ROOM = 6_000_000;
+const known = memory<Ways>(PAIR_ROOM, (ways) => ways.durationS.length);
+
+/** The ways of `ground` for somebody walking with `gait`; worked out once for as long as that ground is looked at. */
 export function waysOf(ground: Ground, gait: Gait): Ways {
+  return known.of(waysKey(ground, gait), () => laidOut(ground, gait));
+}
+
+/** Remembers ways of `ground` that were worked out elsewhere. */
+export function takeWays(ground: Ground, gait: Gait, ways: Ways): void {
+  known.take([[waysKey(ground, gait), ways]]);
+}
+
+/** Says of which ground, by the object that it is, and of whose walking ways are. */
+export function waysKey(ground: Ground, gait: Gait): string {
+  const { relief, ...walked } = gait;
+  return `${numberOf(ground)} ${JSON.stringify([walked, relief && { ...relief, grid: relief.grid.key }])}`;
+}
+
+function laidOut(ground: Ground, gait: Gait): Ways {
   const size = ground.places.length;
   const index = new Map(ground.places.map((place, i) => [place.id, i]));
   const trails: (Trail | null)[] | null = gait.relief
@@ -99,6 +120,7 @@ function layLines(ground: Ground, gait: Gait, ways: Ways): void {
   const steepest = (gait.greatestSlopeDeg * Math.PI) / 180;
   ground.places.forEach((a, i) => {
     ground.places.forEach((b, j) => {
+      pulse();
       const at = i * ways.size + j;
       if (i === j) {
         ways.durationS[at] = 0;
@@ -163,6 +185,7 @@ function goThroughOthers(ways: Ways): void {
   const { size, durationS, distanceM, via } = ways;
   const direct = durationS.map((seconds) => (seconds < 0 ? 0 : 1));
   for (let to = 0; to < size; to += 1) {
+    pulse();
     const open: number[] = [];
     for (let i = 0; i < size; i += 1) if (direct[i * size + to] === 0) open.push(i);
     for (const i of open) {

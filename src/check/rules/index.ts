@@ -1,4 +1,5 @@
 import type { Finding } from "../../answers/index.ts";
+import { pulse } from "../../kernel/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import type { JudgeRule } from "../finding.ts";
 import type { Walkthrough } from "../walkthrough.ts";
@@ -91,5 +92,8 @@ const JUDGED: Readonly<Record<RuleId, JudgeRule>> = {
 
 /** Everything that the flight rules find in a walkthrough. */
 export function findingsOf(walkthrough: Walkthrough): Finding[] {
-  return [...new Set(Object.values(JUDGED))].flatMap((judge) => judge(walkthrough));
+  return [...new Set(Object.values(JUDGED))].flatMap((judge) => {
+    pulse();
+    return judge(walkthrough);
+  });
 }

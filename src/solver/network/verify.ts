@@ -1,3 +1,4 @@
+import { pulse } from "../../kernel/index.ts";
 import type { PackerRule } from "../../rules/index.ts";
 import type { Placement, Schedule } from "../../plan/index.ts";
 import { Board } from "./board.ts";
@@ -94,6 +95,7 @@ export class Verifier {
 
   /** Tells `hear` of every fault until it has heard enough; true when there is none. */
   test(stands: readonly Stand[], hear: Hearer): boolean {
+    pulse();
     let sound = true;
     const tell: Hearer = (rule, about) => {
       sound = false;

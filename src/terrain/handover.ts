@@ -1,0 +1,55 @@
+import { gaitsOf, type WalkingPlan } from "./gaits.ts";
+import type { Ground } from "./ground.ts";
+import { type Home, homeOf, quickest, takeHome } from "./home.ts";
+import type { HeightGrid } from "./grid.ts";
+import { fieldFrom, type NetworkDump, networkDump, takeNetwork } from "./network.ts";
+import { reliefOf, takeRelief } from "./relief.ts";
+import { reliefNetwork, takeWays, type Ways, waysOf } from "./ways.ts";
+
+/**
+ * All that is dear of a plan's ways, worked out in one place and taken over in another, so that a page need not stand still for it: its
+ * worker does the work, and the page remembers what came of it as if it had worked it out itself. Plain data, that can be sent.
+ */
+export interface WorkedWays {
+  readonly ways: Ways;
+  readonly home: Home;
+  /** Null where the plan has no heights. */
+  readonly relief: { readonly grid: HeightGrid; readonly networks: readonly NetworkDump[] } | null;
+}
+
+type GroundPlan = WalkingPlan & { readonly site: Ground };
+
+/** Works the ways of `plan` out piece by piece: each step says how many places are done; what it returns has it all. */
+export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
+  const { site } = plan;
+  const { planned, back } = gaitsOf(plan);
+  const { relief } = planned;
+  if (relief) {
+    const network = reliefNetwork(site, planned, relief);
+    for (const [k, place] of site.places.entries()) {
+      yield k;
+      fieldFrom(network, place);
+    }
+  }
+  yield site.places.length;
+  const ways = waysOf(site, planned);
+  yield site.places.length;
+  const home = homeOf(site, ways, back);
+  if (!relief) return { ways, home, relief: null };
+  const gaits = [planned, back, quickest(back)];
+  const networks = new Set(gaits.flatMap((gait) => gait.relief ? reliefNetwork(site, gait, gait.relief) : []));
+  return { ways, home, relief: { grid: relief.grid, networks: [...networks].map(networkDump) } };
+}
+
+/** Takes over what was worked out elsewhere for a plan with the same ground and walking. */
+export function takeWorkedWays(plan: GroundPlan, { ways, home, relief }: WorkedWays): void {
+  if (plan.ground && relief) {
+    takeRelief(plan.ground, relief.grid);
+    const grid = reliefOf(plan.ground);
+    for (const network of relief.networks) takeNetwork(grid, network);
+  }
+  const { planned, back } = gaitsOf(plan);
+  takeWays(plan.site, planned, ways);
+  takeWays(plan.site, quickest(back), home.back);
+  takeHome(plan.site, ways, back, home);
+}
