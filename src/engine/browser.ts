@@ -1,5 +1,5 @@
 import type { Engine } from "./calls.ts";
-import { type Worked, supervised } from "./supervised.ts";
+import { type Pace, type Worked, supervised } from "./supervised.ts";
 import { inTeam } from "./team.ts";
 
 /** Engines that pack together at most; more find little more. */
@@ -26,8 +26,17 @@ function watched(told: Told): Engine {
     const timer = setTimeout(run, ms);
     return () => clearTimeout(timer);
   };
-  return supervised(startWorker, after, told);
+  return supervised(startWorker, after, pace, told);
 }
+
+let metronome: Worker | null = null;
+
+/** The pace of this machine. Where it cannot be measured, nothing is said of it to anybody's loss but time. */
+const pace: Pace = (told) => {
+  metronome ??= new Worker(new URL("./metronomeworker.ts", import.meta.url), { type: "module" });
+  metronome.addEventListener("message", ({ data }) => told(Number(data)), { once: true });
+  metronome.postMessage(null);
+};
 
 function startWorker(): Worked {
   const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });

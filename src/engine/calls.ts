@@ -25,6 +25,7 @@ import type {
 } from "../answers/index.ts";
 import { keysOf, type Shape } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
+import type { WorkedWays } from "../terrain/index.ts";
 
 /** What a call is about beside the plan, what it answers, and what it tells on the way. */
 interface Call<Given, Answer, Progress> {
@@ -41,6 +42,8 @@ function call<Given, Answer, Progress = never>(): Call<Given, Answer, Progress> 
 /** Everything that the core is asked. A call is said here and done in the core; client, wire and server follow. */
 export const CALLS = {
   check: call<OfSchedule, Verdict>(),
+  /** What is dear of the plan's ways, for who judges the same plan elsewhere. */
+  ways: call<Nothing, WorkedWays, WaysProgress>(),
   pack: call<PackOptions, PackReport, PackProgress>(),
   mend: call<OfSchedule & PackOptions, MendReport>(),
   /** The same day with its starts on the plan's grid; what cannot be is told. */
@@ -112,6 +115,12 @@ export class EngineError extends Error {
     super(message);
     this.reason = reason;
   }
+}
+
+/** How many places have their ways. */
+export interface WaysProgress {
+  readonly done: number;
+  readonly total: number;
 }
 
 type Nothing = Readonly<Record<string, never>>;

@@ -3,7 +3,6 @@ import { type CallName, type Calls, callsBy, type Engine, EngineError, type Hear
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 interface Pending {
-  readonly name: CallName;
   /** The worker has come to it. */
   begun: boolean;
   readonly resolve: (answer: never) => void;
@@ -22,8 +21,8 @@ export interface Connected extends Engine {
   fail(message: string): void;
   /** Asks the worker whether it still hears; its answer is something heard. */
   ping(): void;
-  /** Calls without an answer. */
-  waiting(): readonly { readonly name: CallName; readonly begun: boolean }[];
+  /** How many calls have no answer yet. */
+  waiting(): number;
 }
 
 /**
@@ -100,7 +99,6 @@ export function connect(
       };
       signal?.addEventListener("abort", cancel, { once: true });
       pending.set(id, {
-        name,
         begun: false,
         resolve: (answer) => settle(() => resolve(answer)),
         reject: (error) => settle(() => reject(error)),
@@ -130,6 +128,6 @@ export function connect(
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
     ping: () => port.postMessage({ type: "ping" }),
-    waiting: () => [...pending.values()],
+    waiting: () => pending.size,
   };
 }

@@ -4,6 +4,7 @@ import { type Plan, sameFrame } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
+import { workedWays } from "../terrain/index.ts";
 import { breachesOf } from "./breaches.ts";
 import type { CallName, Calls } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
@@ -36,6 +37,17 @@ export function makeCore(clock: () => number): Core {
 
   return {
     check: (plan, { schedule }) => check(plan, schedule),
+    ways: async (plan, _, { report, breathe, signal } = {}) => {
+      const steps = workedWays(plan);
+      const total = plan.site.places.length;
+      for (;;) {
+        const step = steps.next();
+        if (step.done) return step.value;
+        if (signal?.aborted) throw new Error("the ways were broken off");
+        report?.({ done: step.value, total });
+        await breathe?.();
+      }
+    },
     pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
     mend: async (plan, { schedule, ...options }, { breathe, signal } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });

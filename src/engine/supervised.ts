@@ -22,40 +22,41 @@ export interface Worked {
 /** Runs `run` once after `ms` milliseconds; the answer calls it off. */
 export type After = (ms: number, run: () => void) => () => void;
 
+/**
+ * How much slower than undisturbed work goes on this machine just now, at least 1: measured by a worker beside the others, and told when
+ * it is known.
+ */
+export type Pace = (told: (slowness: number) => void) => void;
+
 /** How often a worker with something to do is asked whether it still hears, ms. */
 const BEAT_MS = 1000;
-/** So many beats in a row without a word from it, and it is taken for dead: while it gives way between slices, ... */
+/** So many beats in a row without a word from it, and it is taken for dead. On a machine that is n times slower a beat counts 1/n. */
 const SILENT_BEATS = 4;
-/** ... while it is at something that it does in one go, or has not said a word yet, since its code may have to be fetched. */
-const SLOW_BEATS = 20;
+/** As long as it has not said a word yet: its code may have to be fetched. */
+const UNBORN_BEATS = 20;
+/** A pace that is not told for so many beats is not waited for any longer. */
+const PATIENT_BEATS = 30;
 /** Workers that die one after the other without an answer in between are given up after so many. */
 const MOST_DEATHS = 3;
-
-/** What is done in one go, without giving way to others. */
-const IN_ONE_GO: ReadonlySet<CallName> = new Set([
-  "check",
-  "gridded",
-  "fitBands",
-  "benchReasons",
-  "fromWhat",
-  "siteGround",
-  "siteLight",
-  "siteRings",
-  "siteWalks",
-]);
 
 /**
  * An engine whose worker may throw, die without a word, or never answer again: that is told, and the worker ended and started anew. What
  * it had begun is rejected as failed; what it had not come to goes to the new one. Beats are counted and not seconds, so that a machine
- * that slept, or a page that was held up, is not taken for a dead worker.
+ * that slept, or a page that was held up, is not taken for a dead worker; and they count by the pace of the machine, so that a worker that
+ * only gets no turn is not either. Work that is done in one go says from inside that it goes on (kernel's `pulse`).
  */
-export function supervised(start: () => Worked, after: After, told: (words: string) => void): Engine {
+export function supervised(
+  start: () => Worked,
+  after: After,
+  pace: Pace,
+  told: (words: string) => void,
+): Engine {
   let working: Watched | null = null;
   let deaths = 0;
   let closed = false;
 
   const renewed = (): Watched => {
-    const made = watch(start(), after, (why) => {
+    const made = watch(start(), after, pace, (why) => {
       if (working !== made) return;
       working = null;
       deaths += 1;
@@ -106,17 +107,20 @@ interface Watched {
 }
 
 /** A worker with an ear on it while it has something to do; `died` is told once, when it has settled all its calls. */
-function watch(worked: Worked, after: After, died: (why: string) => void): Watched {
+function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => void): Watched {
   let silent = 0;
   let spoke = false;
   let over = false;
   let stop: (() => void) | null = null;
+  let slowness = 1;
+  let measuring = 0;
 
   const engine = connect(
     worked.port,
     () => worked.end(),
     () => {
       silent = 0;
+      slowness = 1;
       spoke = true;
     },
   );
@@ -132,15 +136,20 @@ function watch(worked: Worked, after: After, died: (why: string) => void): Watch
 
   const beat = (): void => {
     stop = null;
-    const waiting = engine.waiting();
-    if (waiting.length === 0) return;
-    silent += 1;
-    const slow = !spoke || waiting.some(({ name, begun }) => begun && IN_ONE_GO.has(name));
-    if (silent >= (slow ? SLOW_BEATS : SILENT_BEATS)) fall("did not answer any more");
-    else {
-      engine.ping();
-      stop = after(BEAT_MS, beat);
+    if (engine.waiting() === 0) return;
+    if (measuring > 0 && measuring < PATIENT_BEATS) measuring += 1;
+    else silent += 1 / slowness;
+    if (silent >= (spoke ? SILENT_BEATS : UNBORN_BEATS)) return fall("did not answer any more");
+    // One beat of silence is nothing yet.
+    if (silent > 1 && measuring === 0) {
+      measuring = 1;
+      pace((now) => {
+        slowness = now;
+        measuring = 0;
+      });
     }
+    engine.ping();
+    stop = after(BEAT_MS, beat);
   };
 
   return {

@@ -1,3 +1,4 @@
+import { onPulse } from "../kernel/index.ts";
 import { makeCore } from "./core.ts";
 import { serve } from "./server.ts";
 
@@ -11,8 +12,20 @@ const breathe = (): Promise<void> =>
     gate.port2.postMessage(null);
   });
 
+// Long work says now and then that it goes on: a message goes out though none is let in.
+const PULSE_MS = 250;
+let toldMs = performance.now();
+onPulse(() => {
+  const nowMs = performance.now();
+  if (nowMs - toldMs < PULSE_MS) return;
+  toldMs = nowMs;
+  self.postMessage({ type: "pong" });
+});
+
 serve(
   self as never,
   makeCore(() => performance.now() / 1000),
   breathe,
 );
+// Its code is there: from now on silence means something.
+self.postMessage({ type: "pong" });

@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { Core } from "../../src/engine/core.ts";
-import { EngineError } from "../../src/engine/calls.ts";
+import { CALLS, EngineError } from "../../src/engine/calls.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
+
 import { serve } from "../../src/engine/server.ts";
-import { supervised } from "../../src/engine/supervised.ts";
+import { type Pace, supervised } from "../../src/engine/supervised.ts";
+import { keysOf } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { HandClock } from "../session/bench.ts";
 
@@ -15,6 +17,8 @@ const BEAT_MS = 1000;
 /** A worker in this thread: messages come by the turn of the queue, until it hangs, dies or is ended. */
 class LocalWorker {
   hung = false;
+  /** It hears nothing, but may still speak. */
+  deaf = false;
   ended = false;
   failed: (message: string) => void = () => undefined;
   private near: Port<ToWorker> = { postMessage: (message) => this.pass(this.far, message), onmessage: null };
@@ -27,9 +31,13 @@ class LocalWorker {
     serve(this.far, core as Core, () => new Promise((resolve) => setImmediate(resolve)));
   }
 
+  says(message: FromWorker): void {
+    this.near.onmessage?.({ data: message as never });
+  }
+
   private pass(to: Port<never>, message: unknown): void {
     queueMicrotask(() => {
-      if (!this.hung && !this.ended) to.onmessage?.({ data: message as never });
+      if (!this.hung && !this.ended && !(this.deaf && to === this.far)) to.onmessage?.({ data: message as never });
     });
   }
 
@@ -44,8 +52,11 @@ class LocalWorker {
 
 const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 5));
 
-/** An engine over workers of the given cores, one after the other; the last one serves for all that follow. */
-function engineOver(...cores: readonly object[]) {
+/** An engine over workers of the given cores, one after the other; the last one serves for all that follow. The machine is undisturbed. */
+const engineOver = (...cores: readonly object[]) => engineAt((tell) => tell(1), cores);
+
+/** The same on a machine of another pace. */
+function engineAt(pace: Pace, cores: readonly object[]) {
   const workers: LocalWorker[] = [];
   const told: string[] = [];
   const clock = new HandClock();
@@ -56,6 +67,7 @@ function engineOver(...cores: readonly object[]) {
       return worker.worked();
     },
     (ms, run) => clock.after(ms, run),
+    pace,
     (words) => told.push(words),
   );
   const beats = async (count: number): Promise<void> => {
@@ -143,9 +155,7 @@ describe("a worker that fails", () => {
     expect(await packing).toBe("closed");
   });
 
-  it("is given longer where it works in one go, and where its code may still be on the way", async () => {
-    const { engine, workers, told, beats } = engineOver(sound);
-    await engine.check(plan, { schedule });
+  it("is given longer while its code may still be on the way", async () => {
     const silent = engineOver(sound);
     silent.engine.check(plan, { schedule }).catch(() => undefined);
     silent.workers[0]!.hung = true;
@@ -153,9 +163,63 @@ describe("a worker that fails", () => {
     expect(silent.told).toEqual([]);
     await silent.beats(1);
     expect(silent.told).toHaveLength(1);
-    expect([workers.length, told]).toEqual([1, []]);
-    await beats(1);
     silent.engine.close();
+  });
+
+  it.each(keysOf(CALLS))("by hanging in %s: told and settled after five beats at most, whatever is asked", async (name) => {
+    const hanging = { check: sound.check, [name]: () => new Promise(() => undefined) };
+    const { engine, workers, told, beats } = engineOver(hanging, sound);
+    if (name !== "check") await engine.check(plan, { schedule });
+    const asked = outcome(engine[name](plan, {} as never));
+    await beats(1);
+    workers[0]!.hung = true;
+    await beats(5);
+    expect(told).toHaveLength(1);
+    expect(await asked).toBe("failed");
+  });
+
+  it("is not one that works in one go for long, as long as it says so from inside", async () => {
+    const { engine, workers, told, beats } = engineOver(sound);
+    await engine.check(plan, { schedule });
+    workers[0]!.deaf = true;
+    const packing = outcome(engine.pack(plan, options));
+    for (let k = 0; k < 40; k += 1) {
+      await beats(3);
+      workers[0]!.says({ type: "pong" });
+      await turn();
+    }
+    expect([workers.length, told]).toEqual([1, []]);
+    engine.close();
+    expect(await packing).toBe("closed");
+  });
+
+  it("is not one that gets no turn: a beat of a machine ten times slower counts a tenth", async () => {
+    const { engine, workers, told, beats } = engineAt((tell) => tell(10), [endless, sound]);
+    const packing = outcome(engine.pack(plan, options));
+    await beats(1);
+    workers[0]!.hung = true;
+    // Two beats before the pace is known, then 20 tenths and a bit.
+    await beats(21);
+    expect(told).toEqual([]);
+    await beats(2);
+    expect(told).toHaveLength(1);
+    expect(await packing).toBe("failed");
+  });
+
+  it("is not held dead while the machine does not even come to measure its pace", async () => {
+    const asked: ((slowness: number) => void)[] = [];
+    const { engine, workers, told, beats } = engineAt((tell) => asked.push(tell), [endless, sound]);
+    const packing = outcome(engine.pack(plan, options));
+    await beats(1);
+    workers[0]!.hung = true;
+    await beats(25);
+    expect([told, asked.length]).toEqual([[], 1]);
+    asked[0]!(1);
+    await beats(1);
+    asked[1]!(1);
+    await beats(1);
+    expect(await packing).toBe("failed");
+    expect(told).toHaveLength(1);
   });
 
   it("again and again is given up, and that is told", async () => {

@@ -144,6 +144,7 @@ export class HandEngine implements Engine {
   deaf = false;
 
   check = unasked("the desk judges by itself");
+  ways = unasked("no ways are asked for here");
   curve = unasked("no curve is asked for here");
   fromWhat = unasked("no figure is asked for here");
   siteGround = unasked("not asked for in these tests");

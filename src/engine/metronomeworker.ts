@@ -1,0 +1,3 @@
+import { measured } from "./metronome.ts";
+
+self.onmessage = () => self.postMessage(measured(() => performance.now()));
