@@ -28,6 +28,7 @@ for (const [what, script] of [
        if (data.type !== "call") return;
        postMessage({ type: "begun", id: data.id });
        if (data.name === "pack") throw new Error("out of memory");
+       postMessage({ type: "failure", id: data.id, message: "not here" });
      };`,
   ],
 ] as const) {
@@ -50,3 +51,22 @@ for (const [what, script] of [
     await expect(page.getByRole("button", { name: /^Undo/ })).toHaveAttribute("title", "Undo: Pack");
   });
 }
+
+test("a worker that hangs in the ways of the plan at the start is told, and the plan is open all the same", async ({
+  page,
+}) => {
+  const script = `onmessage = ({ data }) => {
+    if (data.type === "call") postMessage({ type: "begun", id: data.id });
+    if (data.name === "ways") for (;;);
+  };`;
+  let broken = true;
+  await page.route(/worker-[\w-]+\.js/, (route) => {
+    if (!broken || /metronome/.test(route.request().url())) return route.fallback();
+    broken = false;
+    return route.fulfill({ body: script, contentType: "text/javascript" });
+  });
+  await openDay(page);
+  await expect(page.getByRole("alert").filter({ hasText: "in the background" })).toContainText(
+    "did not answer any more. It was started anew; the plan is as it was",
+  );
+});

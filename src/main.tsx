@@ -18,26 +18,28 @@ import "./screens/outset/outset.css";
 import "./screens/rehearsal/rehearsal.css";
 import "./screens/aside/aside.css";
 import "./screens/shelf/shelf.css";
+import "./screens/opening/opening.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { judgeFor } from "./check/index.ts";
 import { spareEngine, startEngine } from "./engine/browser.ts";
-import { moonSun } from "./physics/index.ts";
 import { keepProgram } from "./newerversion.ts";
+import type { Walks } from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
-import { type Walks, walksOf } from "./terrain/index.ts";
 import {
   browserArchive,
   browserWindows,
   createDesk,
+  type JudgeFor,
   type RehearsalWork,
   systemClock,
   systemId,
 } from "./session/index.ts";
 import { App, fetchScreens } from "./screens/app.tsx";
+import { readying } from "./readying.ts";
 import { createLook, THEMES } from "./screens/look.ts";
 import { keepMapChoice } from "./screens/day/mapbeside.ts";
 import { fetched } from "./screens/ondemand.tsx";
+import { FirstFrame } from "./screens/opening/firstframe.tsx";
 import type { Services } from "./screens/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
@@ -47,12 +49,35 @@ const READY = ["demo", "small", "large"];
 /** Said on the desk once there is one. */
 const told = (words: string): void => desk.tell(words);
 const engine = startEngine(told);
+
+const container = document.getElementById("root");
+if (!container) throw new Error("the page has no root element");
+const root = createRoot(container);
+
+/** Nothing of a plan is on screen yet, its first picture, or the whole program. */
+let shown: "nothing" | "frame" | "all" = "nothing";
+const ready = readying(engine, async (plan, making) => {
+  if (shown === "all") look.setState({ making });
+  else if (making) root.render(<FirstFrame plan={plan} making={making} />);
+  if (shown !== "nothing") return;
+  shown = "frame";
+  await painted();
+});
+const judgeFor: JudgeFor = (plan) => ready.judging().judgeFor(plan);
+
+/** What was drawn is on screen, or will not be for a while: a page in the background paints nothing. */
+async function painted(): Promise<void> {
+  const frames = new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next)));
+  await Promise.race([frames, new Promise((next) => setTimeout(next, 200))]);
+}
+
 const archive = browserArchive();
 const windows = browserWindows();
 const desk = createDesk({
   engine,
   spare: spareEngine(told),
   judgeFor,
+  makeReady: ready.makeReady,
   archive,
   windows,
   clock: systemClock,
@@ -72,7 +97,7 @@ let walking: { readonly plan: Plan; readonly walks: Walks } | null = null;
 function walksFor(plan: Plan): Walks {
   const known = walking;
   if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walks;
-  const walks = walksOf(plan);
+  const walks = ready.judging().walksOf(plan);
   walking = { plan, walks };
   return walks;
 }
@@ -84,7 +109,7 @@ const services: Services = {
     if (plan.body.ephemeris !== "moon") return null;
     const { latDeg, lonDeg, elevationM } = plan.site;
     const observer = { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
-    return moonSun(Date.parse(plan.stay.touchdownUtc) + atS * 1000, observer).elevationDeg;
+    return ready.judging().moonSun(Date.parse(plan.stay.touchdownUtc) + atS * 1000, observer).elevationDeg;
   },
   // A browser may forbid its store; the theme is then that of the system each time.
   memory: {
@@ -110,6 +135,20 @@ const remembered = services.memory.get("theme");
 const darkSystem = window.matchMedia("(prefers-color-scheme: dark)").matches;
 const theme = THEMES.find(({ id }) => id === remembered)?.id ?? (darkSystem ? "dark" : "light");
 document.documentElement.dataset["theme"] = theme;
+
+/** What is said where a part of the program cannot be had. */
+function Unbegun({ why }: { readonly why: string }) {
+  return (
+    <div className="unfetched" role="alert">
+      <p>
+        <b>Problem.</b> Lopeline cannot start: {why}. What was saved in this browser is as it was.
+      </p>
+      <button type="button" onClick={() => location.reload()}>
+        Load the page again
+      </button>
+    </div>
+  );
+}
 
 async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
@@ -228,27 +267,37 @@ document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void desk.saveNow();
 });
 
-const root = document.getElementById("root");
-if (!root) throw new Error("the page has no root element");
-await begin();
-createRoot(root).render(
-  <StrictMode>
-    <App
-      services={services}
-      look={look}
-      setup={<screens.setup.Screen />}
-      site={<screens.site.Screen />}
-      rehearsal={<screens.rehearsal.Screen />}
-      paper={<screens.paper.Screen />}
-      details={<screens.details.Screen />}
-      map={<screens.map.Screen />}
-    />
-  </StrictMode>,
-);
-// In a quiet moment, so that every screen is there when it is asked for, and when the network is gone.
-setTimeout(() => {
-  void Promise.all([fetchScreens(), ...Object.values(screens).map((screen) => screen.fetch())]);
-}, 2000);
+/** Opens what was open, and then draws the program over its first picture. */
+async function start(): Promise<void> {
+  try {
+    await begin();
+  } catch (error) {
+    root.render(<Unbegun why={error instanceof Error ? error.message : "unknown"} />);
+    return;
+  }
+  shown = "all";
+  root.render(
+    <StrictMode>
+      <App
+        services={services}
+        look={look}
+        setup={<screens.setup.Screen />}
+        site={<screens.site.Screen />}
+        rehearsal={<screens.rehearsal.Screen />}
+        paper={<screens.paper.Screen />}
+        details={<screens.details.Screen />}
+        map={<screens.map.Screen />}
+      />
+    </StrictMode>,
+  );
+  // In a quiet moment, so that every screen is there when it is asked for, and when the network is gone.
+  setTimeout(() => {
+    void Promise.all([fetchScreens(), ...Object.values(screens).map((screen) => screen.fetch())]);
+  }, 2000);
+}
+
+// Not awaited here: parts that are fetched meanwhile stand on this one, and wait until it has run to its end.
+void start();
 
 // While it is developed the program changes under the page; only a build is kept.
 if (import.meta.env.PROD)

@@ -1,4 +1,3 @@
-import { scaleUtc } from "d3-scale";
 import { clock, type Phase, phaseAt, utcClock, utcDay } from "../words/index.ts";
 import type { TimeScale } from "./scale.ts";
 
@@ -8,6 +7,8 @@ export interface Tick {
   readonly label: string;
   readonly major: boolean;
 }
+
+const DAY_S = 86_400;
 
 /** The steps a person counts time in, with the step whose multiples are major, seconds. */
 const STEPS: readonly (readonly [step: number, major: number])[] = [
@@ -19,9 +20,9 @@ const STEPS: readonly (readonly [step: number, major: number])[] = [
   [3600, 21_600],
   [7200, 21_600],
   [10_800, 43_200],
-  [21_600, 86_400],
-  [43_200, 86_400],
-  [86_400, 604_800],
+  [21_600, DAY_S],
+  [43_200, DAY_S],
+  [DAY_S, 7 * DAY_S],
 ];
 
 /** Ticks of mission elapsed time, at least `leastPx` apart, on the smallest human step that allows it. */
@@ -60,33 +61,22 @@ export function petTicks(scale: TimeScale, phases: readonly Phase[], leastPx: nu
 
 /** Ticks of universal time at round clock times; midnight is major and carries the day. `touchdownMs` since 1970. */
 export function utcTicks(scale: TimeScale, touchdownMs: number, leastPx: number): readonly Tick[] {
-  const { window, widthPx } = scale;
-  const clock = scaleUtc(
-    [new Date(touchdownMs + window.startS * 1000), new Date(touchdownMs + window.endS * 1000)],
-    [0, widthPx],
-  );
-  const most = Math.max(1, Math.floor(widthPx / leastPx));
-  const dates = clock.ticks(most);
-  // The clock's own choice may be denser than asked; every nth keeps the distance.
-  const first = dates[0];
-  const second = dates[1];
-  const apart = first && second ? clock(second) - clock(first) : Infinity;
-  const every = Math.max(1, Math.ceil(leastPx / apart - 1e-6));
-  return dates
-    .filter((_, i) => i % every === 0)
-    .map((date) => {
-      const atS = (date.getTime() - touchdownMs) / 1000;
-      const midnight = date.getUTCHours() === 0 && date.getUTCMinutes() === 0;
-      return {
-        atS,
-        label: midnight ? utcDay(touchdownMs, atS) : utcClock(touchdownMs, atS),
-        major: midnight,
-      };
-    });
+  const { window, pxPerS } = scale;
+  const [step] = STEPS.find(([one]) => one * pxPerS >= leastPx) ?? coarse(leastPx / pxPerS);
+  // Steps divide a day or are whole days, and days begin where 1970 did.
+  const zeroS = touchdownMs / 1000;
+  const ticks: Tick[] = [];
+  for (let n = Math.ceil((zeroS + window.startS) / step); n * step <= zeroS + window.endS; n += 1) {
+    const atS = n * step - zeroS;
+    const midnight = (n * step) % DAY_S === 0;
+    const label = midnight ? utcDay(touchdownMs, atS) : utcClock(touchdownMs, atS);
+    ticks.push({ atS, label, major: midnight });
+  }
+  return ticks;
 }
 
 /** Whole days where even the largest step is too dense. */
 function coarse(leastS: number): readonly [step: number, major: number] {
-  const days = Math.max(1, Math.ceil(leastS / 86_400));
-  return [days * 86_400, days * 864_000];
+  const days = Math.max(1, Math.ceil(leastS / DAY_S));
+  return [days * DAY_S, days * 10 * DAY_S];
 }

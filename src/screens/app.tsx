@@ -9,6 +9,7 @@ import { takeUpDrafts } from "./kept.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { Mended } from "./mended/mended.tsx";
 import { Greeting } from "./outset/greeting.tsx";
+import { MakingReady } from "./opening/makingready.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
 import { Outset } from "./outset/outset.tsx";
 import type { Services } from "./services.ts";
@@ -100,6 +101,7 @@ function Screens(props: Wired) {
         <TaskMenu />
       </main>
       <Safety />
+      <MakingOver />
       <Notices />
       <NewerVersion />
       <Refused />
@@ -124,6 +126,12 @@ function Screens(props: Wired) {
       <Spoken />
     </div>
   );
+}
+
+/** Another plan is being made ready behind the open one. */
+function MakingOver() {
+  const making = useLook((state) => state.making);
+  return making && <MakingReady {...making} over />;
 }
 
 /** Another plan begins with its first EVA in sight. */

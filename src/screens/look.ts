@@ -1,3 +1,4 @@
+import type { Making } from "./opening/makingready.tsx";
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Finding, Verdict } from "../answers/index.ts";
 import type { Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
@@ -138,6 +139,8 @@ export interface LookState {
   readonly pointed: string | null;
   /** The dialog of exports. */
   readonly exporting: boolean;
+  /** A plan that is being made ready to be opened; null while none is. */
+  readonly making: Making | null;
   /** Starts a newer version of the program, the plan saved first; null while there is none. */
   readonly newerVersion: (() => void) | null;
   readonly keysShown: boolean;
@@ -179,6 +182,7 @@ export function createLook(theme: Theme): Look {
     asideShown: false,
     importing: null,
     exporting: false,
+    making: null,
     newerVersion: null,
     listShown: false,
     margins: null,

@@ -1,3 +1,4 @@
+import type { Verdict } from "../answers/index.ts";
 import { invariant } from "../kernel/index.ts";
 import { FORMAT, parse, type Plan, TO_GIVE, VERSION } from "../plan/index.ts";
 
@@ -52,4 +53,24 @@ export function blankPlan(nowMs: number): Plan {
   });
   invariant(read.ok, `the blank plan has faults: ${read.ok ? "" : JSON.stringify(read.error)}`);
   return read.value;
+}
+
+/** The judge's word on a blank plan, which needs no judge: nothing is placed. */
+export function blankVerdict({ crew }: Plan): Verdict {
+  return {
+    findings: [],
+    score: { breaches: 0, mustLeftOut: 0, worth: 0, worstMargin: 10_000, changes: 0, walkM: 0, finishS: 0 },
+    outings: [],
+    margins: [],
+    reach: [],
+    separation: [],
+    heat: [],
+    placed: 0,
+    mustPlaced: 0,
+    mustTotal: 0,
+    returnKg: 0,
+    walkedM: Object.fromEntries(crew.map(({ id }) => [id, 0])),
+    walkbackS: {},
+    rests: [],
+  };
 }

@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Verdict } from "../answers/index.ts";
 import { applyEdit, type Edit, isEmptyEdit, type Plan, type Schedule } from "../plan/index.ts";
-import { blankPlan } from "./blank.ts";
+import { blankPlan, blankVerdict } from "./blank.ts";
 import { emptyHistory, type History, recorded } from "./history.ts";
 import type { DeskPorts } from "./ports.ts";
 import type { DeskState, Notice } from "./state.ts";
@@ -10,6 +10,8 @@ import type { DeskState, Notice } from "./state.ts";
 export interface Core {
   readonly ports: DeskPorts;
   readonly state: StoreApi<DeskState>;
+  /** Has what is dear to judge in a plan worked out before it is laid; false where that was broken off. */
+  makeReady(plan: Plan): Promise<boolean>;
   /** The judge's word on a schedule of the open plan. */
   judge(schedule: Schedule): Verdict;
   /** Puts a plan on the desk with the verdict on its schedule; the gesture under way, if any, ends without effect. */
@@ -31,11 +33,11 @@ const ELSEWHERE =
 /** A core with a blank plan on the desk. */
 export function createCore(ports: DeskPorts): Core {
   const plan = blankPlan(ports.clock.nowMs());
-  let judged = { plan, judge: ports.judgeFor(plan) };
+  let judged: { readonly plan: Plan; readonly judge: (schedule: Schedule) => Verdict } | null = null;
   const listeners: ((plan: Plan) => void)[] = [];
 
   const judgeOf = (of: Plan): ((schedule: Schedule) => Verdict) => {
-    if (judged.plan !== of) judged = { plan: of, judge: ports.judgeFor(of) };
+    if (judged?.plan !== of) judged = { plan: of, judge: ports.judgeFor(of) };
     return judged.judge;
   };
 
@@ -43,7 +45,7 @@ export function createCore(ports: DeskPorts): Core {
     slot: ports.newId(),
     writing: "here",
     plan,
-    verdict: judged.judge(plan.schedule),
+    verdict: blankVerdict(plan),
     preview: null,
     selection: [],
     history: emptyHistory,
@@ -65,6 +67,7 @@ export function createCore(ports: DeskPorts): Core {
   const core: Core = {
     ports,
     state,
+    makeReady: async (next) => (await ports.makeReady?.(next)) ?? true,
     judge: (schedule) => judgeOf(state.getState().plan)(schedule),
     show: (next, history) => put(next, history, {}),
     lay: (next, history, slot, writing = "here") =>

@@ -17,9 +17,9 @@ export interface TextFile {
  * `refusal`; what is opened is a plan of its own on the shelf, and the one that was open stays there.
  */
 export interface FileCommands {
-  /** True when the text was a plan and is open now. */
+  /** True when the text was a plan and is open now, at once. */
   open(text: string, name?: string): boolean;
-  /** As `open`; a file too large is refused unread. */
+  /** As `open`, when the plan has been made ready; a file too large is refused unread. */
   openFile(file: TextFile): Promise<boolean>;
   /** Opens a ready plan by name. */
   openReady(name: string): Promise<boolean>;
@@ -46,7 +46,8 @@ export function fileCommands(core: Core, openSame: (plan: Plan) => Promise<boole
     const read = parseText(text);
     if (!read.ok) return refuse(name, read.error);
     if (await openSame(read.value)) state.setState({ refusal: null });
-    else put(read.value);
+    else if (await core.makeReady(read.value)) put(read.value);
+    else return false;
     return true;
   };
 

@@ -22,6 +22,11 @@ export interface DeskPorts {
   /** Another one for what is worked out in spare time, so that it holds nothing up; the same where left out. */
   readonly spare?: () => Engine;
   readonly judgeFor: JudgeFor;
+  /**
+   * Has what is dear to judge in a plan worked out before it is laid on the desk, so that the page does not stand still for it. False where
+   * that was broken off, and the plan is not to be opened. Left out, the plan is laid at once.
+   */
+  readonly makeReady?: (plan: Plan) => Promise<boolean>;
   readonly archive: Archive;
   /** The other windows of this browser; left out where there are none. */
   readonly windows?: Windows;

@@ -37,7 +37,9 @@ export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
   const home = homeOf(site, ways, back);
   if (!relief) return { ways, home, relief: null };
   const gaits = [planned, back, quickest(back)];
-  const networks = new Set(gaits.flatMap((gait) => gait.relief ? reliefNetwork(site, gait, gait.relief) : []));
+  const networks = new Set(
+    gaits.flatMap((gait) => (gait.relief ? reliefNetwork(site, gait, gait.relief) : [])),
+  );
   return { ways, home, relief: { grid: relief.grid, networks: [...networks].map(networkDump) } };
 }
 

@@ -99,7 +99,9 @@ export function clearTriangle(shape: Shape, a: Point, b: Point, c: Point): boole
   if (keepsClear(boxOf(shape), triangle)) return true;
   if (crosses(shape, a, b) || crosses(shape, b, c) || crosses(shape, c, a)) return false;
   // With no edge entered, a shape that meets the triangle lies wholly in it.
-  return shape.type === "disc" ? !within(triangle, shape) : !shape.points.some((one) => within(triangle, one));
+  return shape.type === "disc"
+    ? !within(triangle, shape)
+    : !shape.points.some((one) => within(triangle, one));
 }
 
 /** Least distance from `point` to the straight line piece from `a` to `b`, m. */

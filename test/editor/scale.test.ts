@@ -98,5 +98,9 @@ describe("ticks", () => {
     expect(metTicks(scale, 150).map((tick) => tick.label)).toEqual(["0:00", "1:00", "2:00", "3:00", "4:00"]);
     const labels = utcTicks(scale, Date.UTC(2031, 3, 5, 6, 7), 150).map((tick) => tick.label);
     expect(labels).toEqual(["07:00", "08:00", "09:00", "10:00"]);
+    // Touchdown at 06:07: midnight is 17 h 53 min later, and carries the day; three days on 800 px leave room for every half of one.
+    const days = utcTicks(timeScale({ startS: 0, endS: 3 * 86_400 }, 800), Date.UTC(2031, 3, 5, 6, 7), 100);
+    expect(days.map((tick) => tick.atS)).toEqual([21_180, 64_380, 107_580, 150_780, 193_980, 237_180]);
+    expect(days.map((tick) => tick.major)).toEqual([false, true, false, true, false, true]);
   });
 });

@@ -37,7 +37,8 @@ class LocalWorker {
 
   private pass(to: Port<never>, message: unknown): void {
     queueMicrotask(() => {
-      if (!this.hung && !this.ended && !(this.deaf && to === this.far)) to.onmessage?.({ data: message as never });
+      if (!this.hung && !this.ended && !(this.deaf && to === this.far))
+        to.onmessage?.({ data: message as never });
     });
   }
 
@@ -166,17 +167,20 @@ describe("a worker that fails", () => {
     silent.engine.close();
   });
 
-  it.each(keysOf(CALLS))("by hanging in %s: told and settled after five beats at most, whatever is asked", async (name) => {
-    const hanging = { check: sound.check, [name]: () => new Promise(() => undefined) };
-    const { engine, workers, told, beats } = engineOver(hanging, sound);
-    if (name !== "check") await engine.check(plan, { schedule });
-    const asked = outcome(engine[name](plan, {} as never));
-    await beats(1);
-    workers[0]!.hung = true;
-    await beats(5);
-    expect(told).toHaveLength(1);
-    expect(await asked).toBe("failed");
-  });
+  it.each(keysOf(CALLS))(
+    "by hanging in %s: told and settled after five beats at most, whatever is asked",
+    async (name) => {
+      const hanging = { check: sound.check, [name]: () => new Promise(() => undefined) };
+      const { engine, workers, told, beats } = engineOver(hanging, sound);
+      if (name !== "check") await engine.check(plan, { schedule });
+      const asked = outcome(engine[name](plan, {} as never));
+      await beats(1);
+      workers[0]!.hung = true;
+      await beats(5);
+      expect(told).toHaveLength(1);
+      expect(await asked).toBe("failed");
+    },
+  );
 
   it("is not one that works in one go for long, as long as it says so from inside", async () => {
     const { engine, workers, told, beats } = engineOver(sound);

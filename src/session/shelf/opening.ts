@@ -51,6 +51,12 @@ export function readRecord(found: unknown): Read {
   return { ok: false, reason: `${first?.message ?? "it has faults"}${where}` };
 }
 
+function isSameText(one: unknown, other: unknown): boolean {
+  return (
+    isStoredPlan(one) && isStoredPlan(other) && one.text === other.text && one.savedAtMs === other.savedAtMs
+  );
+}
+
 export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
   const { state, ports } = core;
   const { archive, clock, windows } = ports;
@@ -135,19 +141,23 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
       const text = await archive.readState(key);
       const read = readRecord({ text, savedAtMs: 0, writer: "" });
       if (!read.ok) continue;
+      if (!(await core.makeReady(read.plan))) return false;
       lay(read.plan, null, slot, has);
       return true;
     }
     return false;
   };
 
-  /** As `openSlot`, but rejects where the store cannot be used. */
-  const open = async (slot: string): Promise<boolean> => {
-    const found = await archive.readPlan(slot);
+  /** Opens a plan of which this was found; rejects where the store cannot be used. */
+  const open = async (slot: string, found: unknown): Promise<boolean> => {
     if (found === undefined) return false;
+    const first = readRecord(found);
+    // Broken off, it stays where it is.
+    if (first.ok && !(await core.makeReady(first.plan))) return false;
     const has = await hold(slot);
     // What another window has written since then counts.
-    const read = readRecord(await archive.readPlan(slot));
+    const now = await archive.readPlan(slot);
+    const read = isSameText(found, now) ? first : readRecord(now);
     if (read.ok) {
       lay(read.plan, read.record, slot, has);
       if (has) await keeping.keep(slot, "opened", read.plan);
@@ -164,29 +174,38 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
     return back;
   };
 
-  const restored = async (isLate: () => boolean): Promise<boolean> => {
+  const restored = async (isLate: () => boolean, answers: () => void): Promise<boolean> => {
     const slot = windows?.lastOpen() ?? (await archive.lastOpen());
+    const found = slot === null ? undefined : await archive.readPlan(slot);
     // Something else is on the desk by then.
     if (isLate()) return false;
-    if (slot !== null && (await open(slot))) return true;
+    answers();
+    if (slot !== null && (await open(slot, found))) return true;
     const others = (await archive.cards())
       .filter((one) => one.binnedAtMs === null && one.slot !== slot)
       .toSorted((a, b) => b.savedAtMs - a.savedAtMs);
-    for (const one of others) if (await open(one.slot)) return true;
+    for (const one of others) if (await open(one.slot, await archive.readPlan(one.slot))) return true;
     return false;
   };
 
   const opening: Opening = {
     async restore() {
       let late = false;
+      let answers = false;
       const silence = new Promise<never>((_, reject) => {
         clock.after(PATIENCE_MS, () => {
+          // What takes long after that is not the store.
+          if (answers) return;
           late = true;
           reject(new Error("it does not answer"));
         });
       });
       try {
-        return await Promise.race([restored(() => late), silence]);
+        const made = restored(
+          () => late,
+          () => (answers = true),
+        );
+        return await Promise.race([made, silence]);
       } catch (error) {
         core.notice(
           "problem",
@@ -197,9 +216,9 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
     },
     async openSlot(slot) {
       try {
-        const found = (await archive.readPlan(slot)) !== undefined;
-        if (!found) core.notice("problem", "This plan is not on the shelf any more.");
-        return found && (await open(slot));
+        const found = await archive.readPlan(slot);
+        if (found === undefined) core.notice("problem", "This plan is not on the shelf any more.");
+        return await open(slot, found);
       } catch (error) {
         core.notice("problem", `The plan cannot be opened: ${storeTrouble(error)}.`);
         return false;
@@ -215,7 +234,7 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
           if (card.slot === now.slot || card.binnedAtMs !== null) continue;
           if (card.bytes !== bytes || card.title !== plan.title) continue;
           const found = await archive.readPlan(card.slot);
-          if (isStoredPlan(found) && found.text === text) return await open(card.slot);
+          if (isStoredPlan(found) && found.text === text) return await open(card.slot, found);
         }
       } catch {
         // Without the store it is opened as a plan of its own; that it cannot be saved is said then.

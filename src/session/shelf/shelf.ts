@@ -80,8 +80,10 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
     },
     async openCopy(which) {
       const plan = await planOf(which);
-      if (plan) core.lay({ ...plan, title: copyTitle(plan.title) }, emptyHistory, ports.newId());
-      return plan !== null;
+      if (!plan) return false;
+      const copy = { ...plan, title: copyTitle(plan.title) };
+      if (await core.makeReady(copy)) core.lay(copy, emptyHistory, ports.newId());
+      return true;
     },
     async renamePlan(slot, title) {
       if (isOpen(slot)) {

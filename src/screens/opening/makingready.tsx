@@ -1,0 +1,22 @@
+/** A plan that is being made ready to be judged: how many of its places have their ways, and how that is broken off. */
+export interface Making {
+  readonly title: string;
+  /** Null before the first word of it. */
+  readonly progress: { readonly done: number; readonly total: number } | null;
+  stop(): void;
+}
+
+/** Says what is being worked out, how far that is, and offers to leave it; `over` a plan that is open, only when it takes long. */
+export function MakingReady({ title, progress, stop, over }: Making & { readonly over?: boolean }) {
+  return (
+    <div className={over ? "making over" : "making"} role="status">
+      <span>
+        Not checked yet: the ways of {title} are being worked out
+        {progress && progress.total > 0 ? `, ${progress.done} of ${progress.total} places` : ""}.
+      </span>
+      <button type="button" className="quiet" onClick={stop}>
+        Do not open it
+      </button>
+    </div>
+  );
+}
