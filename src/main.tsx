@@ -161,6 +161,10 @@ async function begin(): Promise<void> {
     await desk.openReady("demo");
     look.setState({ greeting: true });
   }
+  if (desk.state.getState().plan !== desk.state.getInitialState().plan) return;
+  // Nothing could be opened: there is a blank plan, and it is judged like any other.
+  await ready.makeReady(desk.state.getState().plan);
+  desk.newPlan();
 }
 
 const look = createLook(theme);

@@ -55,7 +55,7 @@ export function blankPlan(nowMs: number): Plan {
   return read.value;
 }
 
-/** The judge's word on a blank plan, which needs no judge: nothing is placed. */
+/** What can be said of a blank plan before there is a judge: nothing is placed. */
 export function blankVerdict({ crew }: Plan): Verdict {
   return {
     findings: [],
@@ -72,5 +72,7 @@ export function blankVerdict({ crew }: Plan): Verdict {
     walkedM: Object.fromEntries(crew.map(({ id }) => [id, 0])),
     walkbackS: {},
     rests: [],
+    // What a rule leaves room for is not said before a judge has looked.
+    spares: [],
   };
 }
