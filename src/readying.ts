@@ -1,8 +1,9 @@
 import type { Engine } from "./engine/calls.ts";
+import type * as judge from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
 import type { Making } from "./screens/opening/makingready.tsx";
 
-type Judging = typeof import("./judging.ts");
+type Judging = typeof judge;
 
 /** Makes plans ready to be judged by the page without the page standing still. */
 export interface Readying {
