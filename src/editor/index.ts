@@ -1,4 +1,5 @@
-export { framing, panned, revealing, axisScale, timeScale, zoomed } from "./scale.ts";
+export { axisScale } from "./axis.ts";
+export { framing, panned, revealing, timeScale, zoomed } from "./scale.ts";
 export type { TimeScale, TimeWindow, WindowLimits } from "./scale.ts";
 export { metTicks, petTicks, utcTicks } from "./ticks.ts";
 export type { Tick } from "./ticks.ts";

@@ -1,5 +1,3 @@
-import { scaleLinear } from "d3-scale";
-
 /** A stretch of time as it is looked at: seconds from touchdown, not necessarily whole. */
 export interface TimeWindow {
   readonly startS: number;
@@ -27,23 +25,13 @@ export interface WindowLimits extends TimeWindow {
 export function timeScale(window: TimeWindow, widthPx: number): TimeScale {
   const width = Math.max(1, widthPx);
   const lengthS = Math.max(1, window.endS - window.startS);
-  const scale = scaleLinear([window.startS, window.startS + lengthS], [0, width]);
   return {
     window,
     widthPx: width,
     pxPerS: width / lengthS,
-    x: (atS) => scale(atS),
-    at: (px) => scale.invert(px),
+    x: (atS) => ((atS - window.startS) / lengthS) * width,
+    at: (px) => window.startS + (px / width) * lengthS,
   };
-}
-
-/** A straight scale from a stretch of values to one of pixels, and round values along it. */
-export function axisScale(
-  values: readonly [number, number],
-  px: readonly [number, number],
-): { readonly px: (value: number) => number; readonly ticks: (about: number) => readonly number[] } {
-  const scale = scaleLinear(values, px);
-  return { px: (value) => scale(value), ticks: (about) => scale.ticks(about) };
 }
 
 /** `window` made `factor` times as long with `aboutS` staying where it is on screen, kept inside `limits`. */
