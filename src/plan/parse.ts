@@ -6,6 +6,7 @@ import { faultWords } from "./faultwords.ts";
 import { migrated } from "./migrate.ts";
 import { type Plan, planSchema } from "./plan.ts";
 import { referenceFaults } from "./references.ts";
+import { oversized } from "./siteload.ts";
 import { numbered } from "./tasknumber.ts";
 
 /** A file larger than this is refused before it is read. */
@@ -33,6 +34,8 @@ export function parseText(text: string): Outcome<Plan, readonly Fault[]> {
       { path: "", message: `this is not JSON: ${error instanceof Error ? error.message : "unreadable"}` },
     ]);
   }
+  const large = oversized(data);
+  if (large.length > 0) return failed(large);
   const twice = duplicateKeys(text);
   return twice.length > 0 ? failed(twice) : parse(data);
 }

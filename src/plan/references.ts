@@ -3,6 +3,7 @@ import type { Fault } from "./fault.ts";
 import { groundFaults } from "./ground.ts";
 import { legFaults } from "./legs.ts";
 import type { Plan } from "./plan.ts";
+import { siteLoadFaults } from "./siteload.ts";
 
 type Named = { readonly id: string };
 
@@ -48,6 +49,7 @@ export function referenceFaults(plan: Plan): Fault[] {
     if (new Set(ids).size !== ids.length) faults.push({ path, message: "names the same one twice" });
   };
 
+  faults.push(...siteLoadFaults(plan));
   if (plan.ground) faults.push(...groundFaults(plan.ground, plan.site.places.length));
   const landers = plan.site.places.filter((place) => place.kind === "lander").length;
   if (landers !== 1)

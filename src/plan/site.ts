@@ -2,6 +2,12 @@ import { z } from "zod";
 import { id, label, metS, note, ranged, spanS } from "./fields.ts";
 import { toGiveField } from "./togive.ts";
 
+/** What ways are worked out from is bounded by what the judge can do: these lists one by one, what they come to together in `siteload`. */
+export const MOST_PLACES_OF_SITE = 1000;
+export const MOST_KEEP_OUTS = 200;
+export const MOST_CORNERS = 500;
+export const MOST_LEGS = 100_000;
+
 /** The world under the lander. The Moon's numbers are the default. */
 export const bodySchema = z
   .strictObject({
@@ -51,7 +57,7 @@ export const keepOutSchema = z.strictObject({
         points: z
           .array(z.strictObject({ eastM, northM }))
           .min(3)
-          .max(500)
+          .max(MOST_CORNERS)
           .describe("Corners in order; the last is joined to the first."),
       }),
     ])
@@ -80,11 +86,15 @@ export const siteSchema = z.strictObject({
   latDeg: ranged(-90, 90, "Latitude, degrees, north positive."),
   lonDeg: ranged(-180, 180, "Longitude, degrees, east positive."),
   elevationM: ranged(-20_000, 20_000, "Elevation above the mean radius, m.").default(0),
-  places: z.array(placeSchema).min(1).max(2000).describe("Named points; exactly one is the lander."),
-  keepOuts: z.array(keepOutSchema).max(200).default([]).describe("Where nobody walks or works."),
+  places: z
+    .array(placeSchema)
+    .min(1)
+    .max(MOST_PLACES_OF_SITE)
+    .describe("Named points; exactly one is the lander."),
+  keepOuts: z.array(keepOutSchema).max(MOST_KEEP_OUTS).default([]).describe("Where nobody walks or works."),
   legs: z
     .array(legSchema)
-    .max(500_000)
+    .max(MOST_LEGS)
     .default([])
     .describe("Ways whose numbers the planner gives; all others are computed."),
   notes: note.default(""),
