@@ -1,5 +1,6 @@
 import { draw, instant, random } from "../kernel/index.ts";
-import type { Plan } from "../plan/index.ts";
+import { type Mishap, mishapsOf, type Plan } from "../plan/index.ts";
+import { goingAhead, isLeftOut, leaveByS } from "./acting.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
@@ -8,8 +9,9 @@ import { betweenOf } from "./stays.ts";
 import type { Walks } from "./walking.ts";
 
 /**
- * The calls that a crew makes by itself until `toS`: everybody carries on in order, and every task takes a time drawn between its low
- * and its high (PERT), the same for the same seed and task, and longer by what was called for it. The clock stands at `toS` afterwards.
+ * The calls that a crew makes by itself until `toS`: every task takes a time drawn between its low and its high (PERT), the same for the same
+ * seed and task, longer by what was called for it and by what goes wrong. Where the plan's crew acts (`acting`), they go ahead when ready,
+ * rest, break off in time to be home and leave out; else everybody carries on in order. The clock stands at `toS` afterwards.
  */
 export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: Walks): Rehearsal {
   let now: Rehearsal = rehearsal;
@@ -27,11 +29,13 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: Walks): Call |
   const facts = factsOf(plan, rehearsal.calls);
   const between = betweenOf(plan, rehearsal.calls, walks);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const going = plan.odds.crew.acts ? goingAhead(plan, facts, between) : null;
   const spots = projected(
     plan,
     { ...facts, lengthS: drawnLengths(plan, facts, rehearsal.seed) },
     between,
     nowS,
+    going,
   );
   const calls: Call[] = [];
   const add = (call: Call): void => void calls.push({ ...call, atS: instant(Math.max(nowS, call.atS)) });
@@ -41,10 +45,19 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: Walks): Call |
     const task = tasks.get(spot.task);
     if (!task) continue;
     if (spot.state === "under way") {
-      add({ ...at(spot.endS), kind: "ends", task: task.id });
+      const byS = going ? leaveByS(plan, facts, between.walks, task, spot.eva) : Infinity;
+      const spoilt = mishapsIn(plan, task, rehearsal.seed).some(({ spoils }) => spoils);
+      if (byS < spot.endS)
+        add({ ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id });
+      else add({ ...at(spot.endS), kind: spoilt ? "left-out" : "ends", task: task.id });
     } else if (spot.state === "to come") {
       const out = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
-      if (out) add({ ...at(spot.startS), kind: "begins", task: task.id });
+      // The last moment to begin with the way home left: when it has passed nobody waits any longer.
+      const lastS = going
+        ? leaveByS(plan, facts, between.walks, task, spot.eva) - facts.lengthS.get(task.id)!
+        : Infinity;
+      if (out && spot.startS > lastS) add({ ...at(lastS), kind: "left-out", task: task.id });
+      else if (out) add({ ...at(spot.startS), kind: "begins", task: task.id });
     }
   }
   for (const eva of plan.evas) {
@@ -58,7 +71,12 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: Walks): Call |
   }
   // What ends makes room for what begins at the same moment.
   const rank = { ends: 0, in: 1, out: 2 } as Partial<Record<Call["kind"], number>>;
-  return calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0] ?? null;
+  const next = calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0];
+  if (!next || !going || next.kind !== "begins") return next ?? null;
+  // Decided when it could begin, on what is known by then.
+  const ready = projected(plan, facts, between, next.atS, going).find((spot) => spot.task === next.task);
+  if (!ready || !isLeftOut(plan, facts, between, going, ready, next.atS)) return next;
+  return { atS: next.atS, kind: "left-out", task: next.task };
 }
 
 /** How long everything that has begun takes in the end: nobody knows it yet, but what follows has to wait for it. */
@@ -67,7 +85,8 @@ function drawnLengths(plan: Plan, facts: Facts, seed: number): ReadonlyMap<strin
   for (const task of plan.tasks) {
     if (!facts.began.has(task.id)) continue;
     const called = facts.lengthS.get(task.id)! - task.duration.likelyS;
-    lengthS.set(task.id, Math.max(1, drawnS(task, seed) + called));
+    const wrongS = mishapsIn(plan, task, seed).reduce((sum, { extraS = 0 }) => sum + extraS, 0);
+    lengthS.set(task.id, Math.max(1, drawnS(task, seed) + called + wrongS));
   }
   return lengthS;
 }
@@ -76,6 +95,14 @@ function drawnS(task: Plan["tasks"][number], seed: number): number {
   const { lowS, likelyS, highS } = task.duration;
   const stream = random((seed ^ hashOf(task.id)) >>> 0);
   return Math.ceil(draw("pert", lowS ?? likelyS, likelyS, highS ?? likelyS, stream));
+}
+
+/** What goes wrong with a task this time. */
+function mishapsIn(plan: Plan, task: Plan["tasks"][number], seed: number): readonly Mishap[] {
+  return mishapsOf(plan, task).filter(({ chance }, k) => {
+    const stream = random((seed ^ hashOf(`${task.id} mishap ${k}`)) >>> 0);
+    return stream.next() < chance;
+  });
 }
 
 /** FNV-1a of 32 bits (Fowler, Noll and Vo; constants from memory), so that a task's draw does not depend on the others. */

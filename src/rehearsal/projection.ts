@@ -9,6 +9,14 @@ export interface Spot extends Placement {
   readonly endS: number;
 }
 
+/** How a crew goes on that acts; without it everybody carries on. */
+export interface Going {
+  /** Tasks that are begun as soon as they can be, not only when planned. */
+  readonly early: ReadonlySet<string>;
+  /** `startS`, or later where one of the crew has to rest first. */
+  readonly rested: (spot: Placement, task: Task, startS: number, spots: readonly Spot[]) => number;
+}
+
 /**
  * How the day goes on from `nowS` if everybody carries on: what is done and under way stands as it was called, and what is to come
  * follows in its order, never before it was planned and never before now.
@@ -17,7 +25,13 @@ export interface Spot extends Placement {
  * free and a window or pass is open that is still long enough; where none is left it begins without, and the judge tells. An EVA that
  * has not begun goes out in time for its first task. Nothing is left out here: that is for the crew trainer or a new plan.
  */
-export function projected(plan: Plan, facts: Facts, between: Between, nowS: number): readonly Spot[] {
+export function projected(
+  plan: Plan,
+  facts: Facts,
+  between: Between,
+  nowS: number,
+  going: Going | null = null,
+): readonly Spot[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const spots = new Map<string, Spot>();
   for (const spot of facts.schedule.placements) {
@@ -46,13 +60,15 @@ export function projected(plan: Plan, facts: Facts, between: Between, nowS: numb
   for (const spot of ahead) {
     const task = tasks.get(spot.task)!;
     const lengthS = facts.lengthS.get(task.id)!;
-    let startS = Math.max(spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
+    const early = going?.early.has(task.id) === true;
+    let startS = Math.max(early ? nowS : spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
     startS = Math.max(startS, afterLinks(plan.links, task, lengthS, spots));
     // Equipment and windows push each other; a day has few of either.
     for (let last = -1; last !== startS;) {
       last = startS;
-      startS = opening(plan, task, lengthS, startS, facts);
+      startS = opening(plan, task, lengthS, startS, facts, early ? spot.startS : -Infinity);
       startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
+      if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
     }
     const placed: Spot = {
       ...spot,
@@ -160,13 +176,25 @@ function afterLinks(
   return Math.max(-Infinity, ...bounds);
 }
 
-/** `startS`, or later where the task's next window or pass opens; as it is where none is left. */
-function opening(plan: Plan, task: Task, lengthS: number, startS: number, facts: Facts): number {
+/**
+ * `startS`, or later where the task's next window or pass opens; as it is where none is left. None counts in which it would have to begin
+ * before `plannedS`: nobody goes ahead into an earlier one.
+ */
+function opening(
+  plan: Plan,
+  task: Task,
+  lengthS: number,
+  startS: number,
+  facts: Facts,
+  plannedS: number,
+): number {
   const passes = task.relay && !plan.stay.earthLink ? passesLeft(plan, facts) : null;
   return [task.windows.length > 0 ? task.windows : null, passes].reduce((fromS, spans) => {
     if (spans === null) return fromS;
     const starts = spans
-      .filter((span) => span.endS - lengthS >= Math.max(fromS, span.startS))
+      .filter(
+        (span) => span.endS - lengthS >= Math.max(fromS, span.startS) && span.endS - lengthS >= plannedS,
+      )
       .map((span) => Math.max(fromS, span.startS));
     return starts.length === 0 ? fromS : Math.min(...starts);
   }, startS);
