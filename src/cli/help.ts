@@ -3,10 +3,11 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
 
   lope check plan.json [--json]
       Judges the plan's schedule: a table, or one JSON object.
-  lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N] [--prove S]
+  lope pack plan.json --out out.json [--seconds 2] [--seed 1] [--iterations N] [--prove S] [--workers N]
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far. --prove: seconds
       beyond the search for proving how much is possible at most (2 at most when left out).
+      --workers: threads that search side by side from seeds of their own; the best day is taken.
       --holds 0.9, --safe 0.99: packs for the most worth done on average with at least these chances of every must-do
       done and of everybody home, and writes them and the crew's caution into the plan.
   lope curve plan.json [--seconds 30] [--seed 1] [--iterations N] [--out out.json] [--json]

@@ -1,17 +1,22 @@
 import type { PackReport } from "../answers/index.ts";
+import type { PackOptions } from "../engine/calls.ts";
 import { planText } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { gridName, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
+import { packThreads } from "./packthreads.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
 import { reportTable } from "./report.ts";
 
+/** Threads at most: more seeds find little more. */
+const MOST_WORKERS = 64;
+
 /**
  * `pack plan.json --out out.json`: fills the day; the judge's summary beside the greedy baseline. With --holds or --safe the day is
- * packed for those chances.
+ * packed for those chances; with --workers by so many threads.
  */
 export async function packVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("pack", args, {
@@ -21,36 +26,34 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
     prove: { type: "string" },
     holds: { type: "string" },
     safe: { type: "string" },
+    workers: { type: "string" },
     out: { type: "string" },
   });
   const seed = numberOption("seed", values.seed, { least: 0, most: 4_294_967_295, whole: true }) ?? 1;
   const iterations = numberOption("iterations", values.iterations, { least: 1, most: 1e12, whole: true });
   const seconds = numberOption("seconds", values.seconds, { least: 0, most: 86_400, whole: false });
   const proveSeconds = numberOption("prove", values.prove, { least: 0, most: 86_400, whole: false });
+  const workers = numberOption("workers", values.workers, { least: 1, most: MOST_WORKERS, whole: true }) ?? 1;
   const out = await checkOutput(values.out, path, "out.json");
   const read = await readPlan(path);
   const must = numberOption("holds", values.holds, { least: 0, most: 1, whole: false });
   const home = numberOption("safe", values.safe, { least: 0, most: 1, whole: false });
   const wished = must !== undefined || home !== undefined;
   const plan = wished ? wishing(read, { must, home }) : read;
-  const report = await core().pack(
-    plan,
-    // Iterations alone decide when no seconds are asked for: the result is then the same on every machine.
-    {
-      seed,
-      iterations,
-      proveSeconds,
-      aim: wished ? "wish" : "likely",
-      seconds: seconds ?? (iterations === undefined ? 2 : Infinity),
-    },
-    turnOf(streams),
-  );
-  const packed = { ...careful(plan, report), schedule: report.schedule };
-  await writeOutput(out, planText(packed));
+  // Iterations alone decide when no seconds are asked for: the result is then the same on every machine.
+  const report = await packed(plan, workers, streams, {
+    seed,
+    iterations,
+    proveSeconds,
+    aim: wished ? "wish" : "likely",
+    seconds: seconds ?? (iterations === undefined ? 2 : Infinity),
+  });
+  const made = { ...careful(plan, report), schedule: report.schedule };
+  await writeOutput(out, planText(made));
   const { verdict, greedy } = report;
   streams.out(
     [
-      reportTable(packed, verdict),
+      reportTable(made, verdict),
       `  packed    worth ${verdict.score.worth} beside ${greedy.worth} of the greedy baseline`,
       ` (breaches ${verdict.score.breaches} / ${greedy.breaches}, must-do left out ${verdict.score.mustLeftOut} / ${greedy.mustLeftOut})\n`,
       `  search    ${report.iterations} iterations in ${report.seconds.toFixed(2)} s, seed ${seed}, stopped: ${report.stopped}\n`,
@@ -61,6 +64,22 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
     ].join(""),
   );
   return verdict.score.breaches > 0 ? 1 : 0;
+}
+
+/** In this process, or by `workers` threads from seeds of their own, of which the best day is taken. */
+async function packed(
+  plan: Plan,
+  workers: number,
+  streams: Streams,
+  options: PackOptions,
+): Promise<PackReport> {
+  if (workers === 1) return core().pack(plan, options, turnOf(streams));
+  const engine = packThreads(workers);
+  try {
+    return await engine.pack(plan, options, { signal: streams.stop });
+  } finally {
+    engine.close();
+  }
 }
 
 /** What is proved counts for starts that may be chosen. */

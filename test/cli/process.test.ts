@@ -1,5 +1,7 @@
 import { execFile } from "node:child_process";
-import { resolve } from "node:path";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 
 /** Runs the command as a process of its own, as `npm run lope` does. */
@@ -24,5 +26,33 @@ describe("the command as a process", () => {
       out: "",
       err: "lope: public/plans/none.json: there is no such file or folder\n",
     });
+  });
+
+  it("packs by several threads, each from a seed of its own, and gives the best of their days", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "lopeline-"));
+    try {
+      const packed = async (...more: string[]): Promise<{ text: string; worth: number }> => {
+        const out = join(folder, "out.json");
+        const made = await lope(
+          "pack",
+          "public/plans/demo.json",
+          "--iterations",
+          "40",
+          "--out",
+          out,
+          ...more,
+        );
+        expect(made).toMatchObject({ code: 0, err: "" });
+        return { text: readFileSync(out, "utf8"), worth: Number(/packed +worth (\d+)/.exec(made.out)![1]) };
+      };
+      const together = await packed("--seed", "1", "--workers", "2");
+      // A team's seeds lie 7919 apart.
+      const apart = [await packed("--seed", "1"), await packed("--seed", "7920")];
+      expect(apart[0]!.text).not.toBe(apart[1]!.text);
+      expect(apart).toContainEqual(together);
+      expect(together.worth).toBe(Math.max(...apart.map(({ worth }) => worth)));
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 });
