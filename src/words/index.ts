@@ -14,6 +14,7 @@ export {
   shift,
   timeLeft,
 } from "./time.ts";
+export { unitNamed } from "./unitword.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";

@@ -1,3 +1,4 @@
+import { unitNamed } from "../../words/index.ts";
 import type { Sheet } from "./sheet.ts";
 import { type ListKind, type Sort, type Target, TARGETS, UNITS } from "./targets.ts";
 
@@ -107,24 +108,11 @@ function groupsOver(sheet: Sheet, headRow: number): readonly string[] {
   });
 }
 
-const UNIT_WORDS: Readonly<Record<string, string>> = {
-  mins: "min",
-  minutes: "min",
-  hr: "h",
-  hrs: "h",
-  hours: "h",
-  sec: "s",
-  seconds: "s",
-  metres: "m",
-  meters: "m",
-  litres: "L",
-};
-
 /** The unit in brackets or after a comma at the end of a head, and the head without it. */
 function unitIn(text: string): { readonly name: string; readonly unit: string } {
   const [, name = text, bracketed, after] = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|,\s*(\S+))$/.exec(text) ?? [];
   const unit = bracketed ?? after ?? "";
-  return { name, unit: UNIT_WORDS[unit.toLowerCase()] ?? unit };
+  return { name, unit: unitNamed(unit) };
 }
 
 /** The fit of a head that names a target together with its group. */

@@ -1,6 +1,6 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { FieldGuide, Plan } from "../../plan/index.ts";
-import { bare, digits } from "../../words/index.ts";
+import { bare, digits, unitNamed } from "../../words/index.ts";
 
 /** What an editor offers to choose from. */
 export interface Choice {
@@ -75,11 +75,22 @@ const EITHER = /^[+-]?[1-9]\d{0,2}[,.]\d{3}$/;
 /** Points between thousands, with a comma for decimals or with two points at least. */
 const POINTED = /^[+-]?[1-9]\d{0,2}(\.\d{3})+,\d*$|^[+-]?[1-9]\d{0,2}(\.\d{3}){2,}$/;
 
-const plainOf = (draft: string): string => draft.replace("−", "-").replace(/\s/g, "");
+/** Spaces or apostrophes between thousands, in groups of three. */
+const SPACED = /^([+-]?)\s*(\d{1,3}(?:([\s'’])\d{3})(?:\3\d{3})*)([.,]\d*)?$/;
+
+/** A written number with a plain minus and nothing between its thousands but point and comma. */
+function plainOf(draft: string): string {
+  const given = draft
+    .trim()
+    .replace("−", "-")
+    .replace(/^([+-])\s+/, "$1");
+  const [, sign = "", whole, , decimals = ""] = SPACED.exec(given) ?? [];
+  return whole === undefined ? given : `${sign}${whole.replace(/\D/g, "")}${decimals}`;
+}
 
 /**
- * A number from people: comma or point for decimals, commas also between thousands, either minus sign; null when it is
- * none, or when the comma may be either.
+ * A number from people: comma or point for decimals; commas, points, spaces or apostrophes between thousands; either minus sign. Null
+ * when it is none, or when one comma or point may be either.
  */
 export function numberIn(draft: string): number | null {
   const given = plainOf(draft);
@@ -127,7 +138,8 @@ const OTHER_UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = 
 /** A written quantity without its unit, and how many units of the column that unit is. */
 function unitless(draft: string, unit: string): { readonly bare: string; readonly factor: number } {
   const [, bare = "", written = ""] = /^(.*[\d.])\s*([^\d\s.,].*)$/s.exec(draft.trim()) ?? [];
-  const factor = written === unit ? 1 : OTHER_UNITS[unit]?.[written.toLowerCase()];
+  const named = unitNamed(written.trim());
+  const factor = named === unit ? 1 : OTHER_UNITS[unit]?.[named.toLowerCase()];
   return factor === undefined || written === "" ? { bare: draft, factor: 1 } : { bare, factor };
 }
 

@@ -1,3 +1,4 @@
+import { unitNamed } from "../../words/index.ts";
 import type { Column } from "./table.ts";
 
 /** The heads of a block from a spreadsheet: which column of a table each of its columns is meant for. Pure. */
@@ -11,17 +12,6 @@ export interface Head {
   readonly unit: string;
 }
 
-const UNIT_WORDS: Readonly<Record<string, string>> = {
-  mins: "min",
-  minutes: "min",
-  hr: "h",
-  hrs: "h",
-  hours: "h",
-  sec: "s",
-  seconds: "s",
-  metres: "m",
-  meters: "m",
-};
 const BARE_UNIT = /^(.*\S)\s+(m|km|kg|g|l|ml|min|mins|minutes|h|hrs?|hours|s|w|wh|kwh)$/i;
 const MARKED_UNIT = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|[,/]\s*(\S+))$/;
 
@@ -55,7 +45,7 @@ function partsOf(text: string): { readonly name: string; readonly unit: string }
   const [, name = text, bracketed, after] =
     MARKED_UNIT.exec(text.trim()) ?? BARE_UNIT.exec(text.trim()) ?? [];
   const unit = bracketed ?? after ?? "";
-  return { name: plain(name), unit: UNIT_WORDS[unit.toLowerCase()] ?? unit };
+  return { name: plain(name), unit: unitNamed(unit) };
 }
 
 function namesOf({ label, group, heads = [] }: Column): readonly string[] {

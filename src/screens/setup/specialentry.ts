@@ -1,6 +1,6 @@
 import { done, failed } from "../../kernel/index.ts";
 import { bare, digits } from "../../words/index.ts";
-import { type Choice, emptyRead, type Entry, numberIn, partsOf, quantity, text } from "./entry.ts";
+import { type Choice, emptyRead, type Entry, numberIn, partsOf, quantity } from "./entry.ts";
 
 /** Entries that only one field has. */
 
@@ -27,45 +27,6 @@ export function sided(plus: "N" | "E", minus: "S" | "W"): Entry {
     },
   };
 }
-
-const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
-/** Year, month and day as people write them; null when it is none, words where it may be two. */
-function dateIn(text: string): readonly [year: string, month: number, day: number] | string | null {
-  const [, y, m, d] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? [];
-  if (y) return [y, Number(m), Number(d)];
-  const month = (word: string): number => MONTHS.indexOf(word.slice(0, 3).toLowerCase()) + 1;
-  const [, day1, word1, year1] = /^(\d{1,2})\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})$/i.exec(text) ?? [];
-  if (year1 && word1 && month(word1) > 0) return [year1, month(word1), Number(day1)];
-  const [, word2, day2, year2] = /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})$/i.exec(text) ?? [];
-  if (year2 && word2 && month(word2) > 0) return [year2, month(word2), Number(day2)];
-  const [, a, b, year3] = /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})$/.exec(text) ?? [];
-  if (!year3) return null;
-  const [one, other] = [Number(a), Number(b)];
-  // With points the day leads; with strokes it may be either, unless one of them is no month.
-  if (text.includes(".") || one > 12 || one === other) return [year3, other, one];
-  if (other > 12) return [year3, one, other];
-  const iso = (mm: number, dd: number): string => `${year3}-${two(mm)}-${two(dd)}`;
-  return `It may be ${iso(one, other)} or ${iso(other, one)}: write the one that is meant.`;
-}
-
-const two = (value: number): string => String(value).padStart(2, "0");
-
-/** A moment in UTC as the document holds it; `2031-04-05 06:07` and `5 Apr 2031 6:07` are read as well. */
-export const utc: Entry = {
-  ...text,
-  read(draft, plan, guide) {
-    const written = /^(.+?\d)[T,\s]+(\d{1,2}):(\d\d)(:\d\d)?\s*(?:Z|UTC)?$/i.exec(draft.trim());
-    if (!written) return text.read(draft.trim(), plan, guide);
-    const [, date = "", hours, minutes, seconds = ":00"] = written;
-    const read = dateIn(date.trim());
-    if (typeof read === "string") return failed(read);
-    if (read === null) return text.read(draft.trim(), plan, guide);
-    const [year, month, day] = read;
-    return done(`${year}-${two(month)}-${two(day)}T${two(Number(hours))}:${minutes}${seconds}Z`);
-  },
-  form: "2031-04-05 06:07, or 5 Apr 2031 6:07.",
-};
 
 /** Effort: a published category of measured rates, or watts. */
 export const effort: Entry = {

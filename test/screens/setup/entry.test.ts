@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { guideTo, type FieldGuide } from "../../../src/plan/index.ts";
 import { percent, quantity, tags } from "../../../src/screens/setup/entry.ts";
 import { outfit, uses } from "../../../src/screens/setup/nameentry.ts";
-import { corners, effort, sided, sunRange, utc } from "../../../src/screens/setup/specialentry.ts";
+import { corners, effort, sided, sunRange } from "../../../src/screens/setup/specialentry.ts";
+import { utc } from "../../../src/screens/setup/dateentry.ts";
 import { moment, secondsIn, span, stretches } from "../../../src/screens/setup/timeentry.ts";
 import { readDraft } from "../../../src/screens/setup/draft.ts";
 import { evaTable } from "../../../src/screens/setup/fields/crew.ts";
@@ -99,6 +100,9 @@ describe("a quantity", () => {
     // Where only one of both is allowed it is that: nobody weighs 75 t.
     expect(quantity("kg").read("75,500", plan, mass)).toEqual({ ok: true, value: 75.5 });
     expect(quantity("kg").read("75.500", plan, mass)).toEqual({ ok: true, value: 75.5 });
+    // What has no groups of three is no number in groups.
+    for (const draft of ["1 15", "11'50", "1 150'000", "1150 000", "1 '150", "1,15,000", "1.15.000"])
+      expect(read(draft).ok, draft).toBe(false);
     expect(read("1,150")).toEqual({
       ok: false,
       error: "It may be 1150 or 1.15: write 1150 or 1.15.",
@@ -114,6 +118,16 @@ describe("a quantity", () => {
       ["1.150,5", 1150.5],
       ["0.150", 0.15],
       ["1.1500", 1.15],
+      ["1'150", 1150],
+      ["1’150", 1150],
+      ["1'150'000.5", 1_150_000.5],
+      ["12 345,25", 12_345.25],
+      ["1\u00a0150 m", 1150],
+      ["1\u202f150", 1150],
+      ["−1 150", -1150],
+      ["+ 1 150", 1150],
+      ["1 150 metres", 1150],
+      ["1.15 kilometres", 1150],
     ] as const)
       expect(read(draft)).toEqual({ ok: true, value });
   });
@@ -176,8 +190,10 @@ describe("entries of one field", () => {
     ])
       expect(read(draft)).toEqual({ ok: true, value });
     expect(read("2031-04-05 06:07:08")).toEqual({ ok: true, value: "2031-04-05T06:07:08Z" });
-    // What it cannot tell it hands on for the plan to refuse.
-    expect(read("5 April")).toEqual({ ok: true, value: "5 April" });
+    expect(read("5 April")).toEqual({
+      ok: false,
+      error: "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07.",
+    });
   });
 
   it("suits of an EVA are read by crew member and suit", () => {
@@ -286,6 +302,22 @@ describe("a moment in UTC", () => {
     "5-Apr-2031, 06:07",
     "April 5, 2031 06:07",
     "5.4.2031 6:07",
+    "05.04.2031, 06:07",
+    "5. April 2031 6:07",
+    "5th April 2031 at 06:07",
+    "Apr 5th 2031, 6:07 am",
+    "Saturday, 5 April 2031 06:07",
+    "2031 Apr 05 06:07:00",
+    "05APR2031 0607Z",
+    "20310405T0607Z",
+    "2031.04.05 06:07",
+    "2031-095 06:07",
+    "2031/095/06:07",
+    "2031-04-05T08:07+02:00",
+    "2031-04-04 23:07 -0700",
+    "06:07, 5 Apr 2031",
+    "6:07 UTC on April 5, 2031",
+    "2031-04-05T06:07:00.000Z",
   ])("is read from %s", (draft) => {
     expect(read(draft)).toEqual({ ok: true, value: "2031-04-05T06:07:00Z" });
   });
@@ -297,5 +329,32 @@ describe("a moment in UTC", () => {
     });
     expect(read("04/25/2031 06:07")).toEqual({ ok: true, value: "2031-04-25T06:07:00Z" });
     expect(read("25/04/2031 06:07")).toEqual({ ok: true, value: "2031-04-25T06:07:00Z" });
+    expect(read("05-04-2031 06:07").ok).toBe(false);
+    expect(read("04.04.2031 06:07")).toEqual({ ok: true, value: "2031-04-04T06:07:00Z" });
+    expect(read("04/04/2031 06:07")).toEqual({ ok: true, value: "2031-04-04T06:07:00Z" });
+  });
+
+  it.each([
+    ["2031-04-05", "The time is missing: 2031-04-05 06:07."],
+    ["5 Apr 2031", "The time is missing: 2031-04-05 06:07."],
+    ["5 Apr 31 06:07", "Write the year with four figures: 2031."],
+    ["05.04.31 06:07", "Write the year with four figures: 2031."],
+    ["31 Apr 2031 06:07", "There is no day 31 in that month."],
+    ["29.02.2031 06:07", "There is no day 29 in that month."],
+    ["2031-13-05 06:07", "There is no month 13."],
+    ["2031-366 06:07", "There is no day 366 in 2031."],
+    ["2031-04-05 24:07", "There is no such time of day: write 00:00 to 23:59."],
+    ["2031-04-05 13:07 pm", "There is no such time of day: write 00:00 to 23:59."],
+    ["soon", "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07."],
+    ["5 Maple 2031 06:07", "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07."],
+    ["", "Must not be empty."],
+  ])("is none in “%s”, and it is said why", (draft, error) => {
+    expect(read(draft)).toEqual({ ok: false, error });
+  });
+
+  it("is read with am and pm", () => {
+    expect(read("2031-04-05 12:07 am")).toEqual({ ok: true, value: "2031-04-05T00:07:00Z" });
+    expect(read("2031-04-05 12:07 p.m.")).toEqual({ ok: true, value: "2031-04-05T12:07:00Z" });
+    expect(read("2031-04-05 6:07pm")).toEqual({ ok: true, value: "2031-04-05T18:07:00Z" });
   });
 });

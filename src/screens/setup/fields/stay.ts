@@ -2,7 +2,7 @@ import { instant } from "../../../kernel/index.ts";
 import type { Plan, Stay } from "../../../plan/index.ts";
 import { choice, longText, text, tick } from "../entry.ts";
 import { some, SOURCES } from "../nameentry.ts";
-import { utc } from "../specialentry.ts";
+import { utc } from "../dateentry.ts";
 import { BY_NAME, type Field, listTable, named, sheetTable } from "../table.ts";
 import { moment, span } from "../timeentry.ts";
 

@@ -1,0 +1,141 @@
+import { done, failed, type Outcome } from "../../kernel/index.ts";
+import { text, type Entry } from "./entry.ts";
+
+/**
+ * A moment in UTC as people write it: the date by year, month and day in any order that can be told, by a month's name or by the day
+ * of the year, and the time by 24 hours or with am and pm, before or after it. What may be two dates is asked about.
+ */
+
+/** A day of the calendar. */
+interface Day {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+}
+
+const MONTHS = [
+  "january",
+  "february",
+  "march",
+  "april",
+  "may",
+  "june",
+  "july",
+  "august",
+  "september",
+  "october",
+  "november",
+  "december",
+];
+
+const TIME = String.raw`(\d{1,2}):?(\d\d)(?::?(\d\d)(?:[.,]0+)?)?\s*([ap]\.?m\.?)?`;
+const ZONE = String.raw`(Z|UTC?|GMT|[+−-]\d\d:?\d\d)?`;
+const DATE_FIRST = new RegExp(
+  String.raw`^(.+?)(?:\s*T\s*|,\s*|\s+(?:at\s+)?|\/(?=\d\d?:))${TIME}\s*${ZONE}$`,
+  "i",
+);
+const TIME_FIRST = new RegExp(
+  String.raw`^(\d{1,2}):(\d\d)(?::(\d\d))?\s*([ap]\.?m\.?)?\s*${ZONE}[,\s]+(?:on\s+)?(.+)$`,
+  "i",
+);
+const WEEKDAY = /^(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?,?\s+/i;
+
+/** The moment as the document holds it, `2031-04-05T06:07:00Z`, or in words why there is none. */
+export function utcIn(draft: string): Outcome<string, string> {
+  const written = draft.trim();
+  // Before a time without a colon is looked for: a year has four figures too.
+  const alone = dayIn(written);
+  if (alone !== null)
+    return failed(typeof alone === "string" ? alone : "The time is missing: 2031-04-05 06:07.");
+  const [, date, ...time] = turned(TIME_FIRST.exec(written)) ?? DATE_FIRST.exec(written) ?? [];
+  if (date === undefined) return failed(FORM);
+  const day = dayIn(date);
+  if (day === null) return failed(FORM);
+  if (typeof day === "string") return failed(day);
+  const seconds = secondsOfDay(time);
+  if (seconds === null) return failed("There is no such time of day: write 00:00 to 23:59.");
+  const ms = msOf(day);
+  if (ms === null) return failed(`There is no day ${day.day} in that month.`);
+  return done(new Date(ms + seconds * 1000).toISOString().replace(".000Z", "Z"));
+}
+
+const FORM = "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07.";
+
+/** A moment in UTC. */
+export const utc: Entry = {
+  ...text,
+  read: (draft) => (draft.trim() === "" ? failed("Must not be empty.") : utcIn(draft)),
+  form: "2031-04-05 06:07, 5 Apr 2031 6:07, or by the day of the year 2031-095 06:07.",
+};
+
+/** The date last in a match, put first. */
+function turned(match: RegExpExecArray | null): readonly (string | undefined)[] | null {
+  if (!match) return null;
+  const [all, hours, minutes, seconds, half, zone, date] = match;
+  return [all, date, hours, minutes, seconds, half, zone];
+}
+
+/** Seconds from the begin of the day in UTC; null where there is no such time. */
+function secondsOfDay([h = "", m = "", s = "0", half, zone]: readonly (string | undefined)[]): number | null {
+  let hours = Number(h);
+  if (half !== undefined) {
+    if (hours < 1 || hours > 12) return null;
+    hours = (hours % 12) + (half.toLowerCase().startsWith("p") ? 12 : 0);
+  }
+  if (hours > 23 || Number(m) > 59 || Number(s) > 59) return null;
+  const [, sign, zoneH = "0", zoneM = "0"] = /^([+−-])(\d\d):?(\d\d)$/.exec(zone ?? "") ?? [];
+  const aheadS = (Number(zoneH) * 3600 + Number(zoneM) * 60) * (sign === "+" ? 1 : -1);
+  return hours * 3600 + Number(m) * 60 + Number(s) - aheadS;
+}
+
+/** Milliseconds since 1970 of the begin of a day; null where the calendar has none such. */
+function msOf({ year, month, day }: Day): number | null {
+  const ms = Date.UTC(year, month - 1, day);
+  const made = new Date(ms);
+  return made.getUTCMonth() === month - 1 && made.getUTCDate() === day ? ms : null;
+}
+
+/** The day that a text names: null where it names none, words where it may be two or lacks something. */
+function dayIn(written: string): Day | string | null {
+  const given = written.trim().replace(WEEKDAY, "").replace(/,$/, "");
+  const ordinal = /^(\d{4})[-/ ]?(\d{3})$/.exec(given);
+  if (ordinal) return dayOfYear(Number(ordinal[1]), Number(ordinal[2]));
+  const iso = /^(\d{4})([-/. ]?)(\d{1,2})\2(\d{1,2})$/.exec(given);
+  // Without signs between, all of a date's eight figures stand there.
+  if (iso) return iso[2] === "" && given.length !== 8 ? null : dayOf(iso[1], iso[3], iso[4]);
+  const named =
+    /^(?<day>\d{1,2})(?:st|nd|rd|th)?\.?[\s-]*(?:of\s+)?(?<month>[a-z]{3,9})\.?,?[\s-]*(?<year>\d{2,4})$/i.exec(
+      given,
+    ) ??
+    /^(?<month>[a-z]{3,9})\.?[\s-]+(?<day>\d{1,2})(?:st|nd|rd|th)?,?[\s-]+(?<year>\d{2,4})$/i.exec(given) ??
+    /^(?<year>\d{4})[\s-]*(?<month>[a-z]{3,9})\.?[\s-]*(?<day>\d{1,2})$/i.exec(given);
+  if (named?.groups) {
+    const { year, month = "", day } = named.groups;
+    const number = MONTHS.findIndex((one) => one.startsWith(month.toLowerCase())) + 1;
+    return number === 0 ? null : dayOf(year, String(number), day);
+  }
+  const [, a, b, year] = /^(\d{1,2})[./-](\d{1,2})[./-](\d{2,4})$/.exec(given) ?? [];
+  return year === undefined ? null : eitherDay(Number(a), Number(b), year, given.includes("."));
+}
+
+/** With points the day leads; with strokes it may be either, unless one of the two is no month. */
+function eitherDay(a: number, b: number, year: string, pointed: boolean): Day | string {
+  if (pointed || a > 12 || a === b) return dayOf(year, String(b), String(a));
+  if (b > 12) return dayOf(year, String(a), String(b));
+  const iso = (month: number, day: number): string => `${year}-${two(month)}-${two(day)}`;
+  return `It may be ${iso(a, b)} or ${iso(b, a)}: write the one that is meant.`;
+}
+
+function dayOf(year = "", month = "", day = ""): Day | string {
+  if (year.length !== 4) return "Write the year with four figures: 2031.";
+  if (Number(month) < 1 || Number(month) > 12) return `There is no month ${Number(month)}.`;
+  return { year: Number(year), month: Number(month), day: Number(day) };
+}
+
+function dayOfYear(year: number, count: number): Day | string {
+  const made = new Date(Date.UTC(year, 0, count));
+  if (count < 1 || made.getUTCFullYear() !== year) return `There is no day ${count} in ${year}.`;
+  return { year, month: made.getUTCMonth() + 1, day: made.getUTCDate() };
+}
+
+const two = (value: number): string => String(value).padStart(2, "0");
