@@ -59,6 +59,25 @@ const solverRooms = {
   project: ["problem", "search"],
 };
 
+/**
+ * The folders of the screens: each may import those named, the files at the top of screens, and nothing else of them. No screen
+ * imports another; what several need is in `parts`, and the plan's fields as they are written are in `fields`. The day is one
+ * screen in four folders; `beside` draws the site's map at the side of the day and is wired outside.
+ */
+const screenRooms = {
+  parts: ["theme"],
+  theme: [],
+  fields: ["parts"],
+  day: ["parts", "theme", "bench", "findings", "margins"],
+  bench: ["parts", "day"],
+  findings: ["parts", "day"],
+  margins: ["parts", "theme", "day"],
+  task: ["parts", "fields"],
+  site: ["parts", "theme"],
+  beside: ["parts", "theme", "site"],
+  setup: ["parts", "fields"],
+};
+
 /** Outside packages a room may use; anything else is an error. */
 const packages = {
   physics: ["astronomy-engine"],
@@ -85,6 +104,30 @@ const solverRoomRules = Object.entries(solverRooms).map(([room, allowed]) => ({
   to: { path: "^src/solver/", pathNot: [room, ...allowed].map((name) => `^src/solver/${name}/`) },
 }));
 
+const screenRoomRules = [
+  ...Object.entries(screenRooms).map(([room, allowed]) => ({
+    name: `screens-${room}-imports-only-its-table-row`,
+    severity: "error",
+    from: { path: `^src/screens/${room}/` },
+    to: {
+      path: "^src/screens/[^/]+/",
+      pathNot: [room, ...allowed].map((name) => `^src/screens/${name}/`),
+    },
+  })),
+  {
+    name: "no-screen-imports-another",
+    severity: "error",
+    from: { path: "^src/screens/([^/]+)/", pathNot: `^src/screens/(${Object.keys(screenRooms).join("|")})/` },
+    to: { path: "^src/screens/[^/]+/", pathNot: ["^src/screens/$1/", "^src/screens/(parts|theme)/"] },
+  },
+  {
+    name: "only-the-app-joins-screens",
+    severity: "error",
+    from: { path: "^src/screens/[^/]+$", pathNot: "^src/screens/app\\.tsx$" },
+    to: { path: "^src/screens/[^/]+/", pathNot: "^src/screens/(parts|theme)/" },
+  },
+];
+
 const packageRules = Object.keys(rooms)
   .filter((room) => room !== "cli")
   .map((room) => ({
@@ -103,6 +146,7 @@ module.exports = {
   forbidden: [
     ...roomRules,
     ...solverRoomRules,
+    ...screenRoomRules,
     ...packageRules,
     {
       name: "session-knows-only-the-engine-calls",

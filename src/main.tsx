@@ -193,7 +193,7 @@ const screens = {
   setup: fetched(async () => {
     const [{ Setup }, { PaperLines }, { lineUses }] = await Promise.all([
       import("./screens/setup/setup.tsx"),
-      import("./screens/setup/paperlines.tsx"),
+      import("./screens/fields/paperlines.tsx"),
       import("./exchange/paper/oneline.ts"),
     ]);
     return () => (
@@ -215,7 +215,7 @@ const screens = {
   }),
   map: fetched(async () => {
     const [{ BesideMap }, { createSiteLook, forgetWithPlan }, { siteWork }] = await Promise.all([
-      import("./screens/site/beside/besidemap.tsx"),
+      import("./screens/beside/besidemap.tsx"),
       import("./screens/site/sitelook.ts"),
       import("./session/site.ts"),
     ]);
@@ -247,7 +247,7 @@ const screens = {
   details: fetched(async () => {
     const [{ TaskPanel }, { PaperLines }, { lineUses }] = await Promise.all([
       import("./screens/task/panel.tsx"),
-      import("./screens/setup/paperlines.tsx"),
+      import("./screens/fields/paperlines.tsx"),
       import("./exchange/paper/oneline.ts"),
     ]);
     return () => (

@@ -5,7 +5,7 @@ import type { AskedDay } from "../session/index.ts";
 import { grouped } from "../words/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "./chancewords.ts";
 import { useAround } from "./context.ts";
-import { From } from "./from/from.tsx";
+import { From } from "./parts/from/from.tsx";
 
 /** Chances of a day, worked out in spare time; "asked" until they are there, null where they could not be worked out. */
 export function useChancesOf({ plan, schedule }: AskedDay): ChancesReport | null | "asked" {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
-import { secondsIn } from "../../src/screens/setup/timeentry.ts";
+import { secondsIn } from "../../src/screens/fields/timeentry.ts";
 import {
   clock,
   clockToSecond,

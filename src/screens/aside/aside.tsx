@@ -2,8 +2,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { type KeptPlan, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useAround, useLook } from "../context.ts";
-import { download } from "../shell/files.ts";
-import { keptWords, sizeWords } from "./keptwords.ts";
+import { download } from "../parts/files.ts";
+import { keptWords, sizeWords } from "../parts/keptwords.ts";
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Aside() {

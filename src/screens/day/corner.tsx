@@ -2,7 +2,7 @@ import { memo } from "react";
 import { MANNER_WORDS, type Manner } from "../../editor/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { LookState } from "../look.ts";
-import { Menu } from "../shell/menu.tsx";
+import { Menu } from "../parts/menu.tsx";
 import { useDay } from "./around.ts";
 import { useWide } from "./mapbeside.ts";
 import { evaSpan } from "./windowing.ts";

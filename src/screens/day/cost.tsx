@@ -20,7 +20,7 @@ import {
 import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { marginCause, worstMargin } from "../words.ts";
-import { useDial } from "./dial.ts";
+import { useDial } from "../dial.ts";
 import { placeWords, stuckWords } from "./speech.ts";
 
 /** What is in hand, at its fixed place: what goes where, what breaks, what it costs. */

@@ -1,7 +1,7 @@
 import { type TimeScale } from "../../editor/index.ts";
 import { clock, clockText, utcClock } from "../../words/index.ts";
 import { useLook } from "../context.ts";
-import { useDial } from "./dial.ts";
+import { useDial } from "../dial.ts";
 import { useMapBeside } from "./mapbeside.ts";
 
 /**

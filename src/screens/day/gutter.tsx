@@ -7,7 +7,7 @@ import { clockText, counted, hours, lasting, metres } from "../../words/index.ts
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { Corner } from "./corner.tsx";
-import { useDial } from "./dial.ts";
+import { useDial } from "../dial.ts";
 
 /** In the corner of the ruler what is shown and how it is read; below it what the last of its rows shows. */
 export function RulerGutter({ heightPx }: { readonly heightPx: number }) {

@@ -4,7 +4,7 @@ import { FLIGHT_RULES } from "../../rules/index.ts";
 import { clockText } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import { nearestStarts, overlapsOf, pinsOf, type Starts } from "./breachmarks.ts";
-import { useDial } from "./dial.ts";
+import { useDial } from "../dial.ts";
 import { slabFor, type Standing } from "./line/geometry.ts";
 
 /** Over the line while something is in hand: where it breaks a rule, and from when to when it could start. */

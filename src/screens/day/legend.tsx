@@ -1,4 +1,4 @@
-import { Canvas } from "./line/canvas.tsx";
+import { Canvas } from "../parts/canvas/canvas.tsx";
 import { SIGN_PX, SIGNS } from "./signs.ts";
 
 /** What the signs and patterns of the day line mean, each drawn as the line draws it. */

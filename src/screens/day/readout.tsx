@@ -17,7 +17,7 @@ import type { InHand } from "../look.ts";
 import { useBefore } from "../margins/before.ts";
 import { useCalm } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
-import { useDial } from "./dial.ts";
+import { useDial } from "../dial.ts";
 
 /**
  * The one line at the foot of the day, at the same place for pointer and keyboard: what is pointed at, has the keyboard or is

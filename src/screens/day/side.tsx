@@ -5,7 +5,7 @@ import { useAway } from "../away.ts";
 import { Bench } from "../bench/bench.tsx";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
-import { Safety } from "../shell/messages.tsx";
+import { Safety } from "../parts/safety.tsx";
 import { Asked } from "./asked.tsx";
 import { Chosen } from "./chosen.tsx";
 import { MoveCost } from "./cost.tsx";

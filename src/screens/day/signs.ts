@@ -2,9 +2,9 @@ import { type Slab, timeScale } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { type BlockForm, type BlockLook, paintBlock, paintGhost } from "./line/paintblocks.ts";
 import { paintBelow, paintRope } from "./line/paintchances.ts";
-import type { Brush } from "./line/brush.ts";
+import type { Brush } from "../parts/canvas/brush.ts";
 import { paintPause } from "./line/paintribbon.ts";
-import type { Hatch } from "./line/tiles.ts";
+import type { Hatch } from "../parts/canvas/tiles.ts";
 import { dashOver, fillUnder, paintReserve, strokeOver } from "../margins/courses.ts";
 import { KIND_WORDS } from "../words.ts";
 

@@ -1,8 +1,9 @@
 import "./export.css";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import { everything, type Exported, EXPORTS } from "../../session/exports.ts";
+import { closeAround, Dialog } from "../parts/dialog.tsx";
 import { useAround, useDesk } from "../context.ts";
-import { download } from "../shell/files.ts";
+import { download } from "../parts/files.ts";
 
 /** What is known: nothing yet, why it could not be had, or what the files are made of. */
 type Found = { readonly from: Exported } | { readonly problem: string } | null;
@@ -11,11 +12,9 @@ type Found = { readonly from: Exported } | { readonly problem: string } | null;
 export function ExportDialog() {
   const { desk, look } = useAround();
   const plan = useDesk((state) => state.plan);
-  const ref = useRef<HTMLDialogElement>(null);
   const [found, setFound] = useState<Found>(null);
   const [said, say] = useState("");
 
-  useEffect(() => ref.current?.showModal(), []);
   useEffect(() => {
     let gone = false;
     desk.exported().then(
@@ -38,15 +37,14 @@ export function ExportDialog() {
   };
   const from = found && "from" in found ? found.from : null;
   return (
-    <dialog
-      ref={ref}
+    <Dialog
       className="exporting"
       aria-labelledby="export-title"
       onClose={() => look.setState({ exporting: false })}
     >
       <header className="part-head">
         <h2 id="export-title">Export for other programs</h2>
-        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+        <button type="button" className="quiet" onClick={closeAround}>
           Close
         </button>
       </header>
@@ -85,6 +83,6 @@ export function ExportDialog() {
         </button>
         <span role="status">{found === null ? "Working out the ways and the bench…" : said}</span>
       </footer>
-    </dialog>
+    </Dialog>
   );
 }

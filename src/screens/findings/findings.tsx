@@ -14,7 +14,7 @@ import { clock, counted, crewName, evaName, listed, metres, taskName } from "../
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
 import { useCalm } from "../settled.ts";

@@ -1,6 +1,7 @@
 import "./import.css";
 import { useEffect, useRef, useState } from "react";
 import { type ListFile, openList, type RememberedReadings, rememberedReadings } from "../../session/lists.ts";
+import { closeAround, Dialog } from "../parts/dialog.tsx";
 import { useAround, useLook } from "../context.ts";
 import { ListView } from "./listview.tsx";
 import { pastedList, type Source, sourcesOf } from "./sources.ts";
@@ -9,7 +10,6 @@ import { pastedList, type Source, sourcesOf } from "./sources.ts";
 export function ImportWindow() {
   const { look, memory } = useAround();
   const files = useLook((state) => state.importing);
-  const ref = useRef<HTMLDialogElement>(null);
   const [remembered] = useState(() => rememberedReadings(memory));
   const [sources, setSources] = useState<readonly Source[]>([]);
   const [shown, setShown] = useState<Source | null>(null);
@@ -20,7 +20,6 @@ export function ImportWindow() {
     setSources((now) => [...now, ...more]);
     setShown(more[0] ?? null);
   };
-  useEffect(() => ref.current?.showModal(), []);
   useEffect(() => {
     let gone = false;
     void readAll(files ?? [], remembered).then((read) => {
@@ -41,8 +40,7 @@ export function ImportWindow() {
   };
 
   return (
-    <dialog
-      ref={ref}
+    <Dialog
       className="importing"
       aria-labelledby="import-title"
       onClose={() => look.setState({ importing: null })}
@@ -55,7 +53,7 @@ export function ImportWindow() {
           </button>
         )}
         <ChooseFiles onFiles={(chosen) => look.setState({ importing: chosen })} />
-        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+        <button type="button" className="quiet" onClick={closeAround}>
           Close
         </button>
       </header>
@@ -90,7 +88,7 @@ export function ImportWindow() {
       ) : (
         <Paste onText={(text) => add(pastedList(text, remembered, sources.length))} />
       )}
-    </dialog>
+    </Dialog>
   );
 }
 

@@ -1,5 +1,5 @@
 import type { Course, TimeScale } from "../../editor/index.ts";
-import type { Brush } from "../day/line/brush.ts";
+import type { Brush } from "../parts/canvas/brush.ts";
 
 /** Height on the canvas of a value of the course. */
 type Height = (value: number) => number;

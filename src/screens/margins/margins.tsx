@@ -5,11 +5,18 @@ import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 import { metres } from "../../words/index.ts";
-import type { Brush } from "../day/line/brush.ts";
-import { KeptCanvas } from "../day/line/canvas.tsx";
-import { around, type Changed, type Columns, columnsOf, courseChange, within } from "../day/line/changed.ts";
+import type { Brush } from "../parts/canvas/brush.ts";
+import { KeptCanvas } from "../parts/canvas/canvas.tsx";
+import {
+  around,
+  type Changed,
+  type Columns,
+  columnsOf,
+  courseChange,
+  within,
+} from "../parts/canvas/changed.ts";
 import { usePanning } from "../day/line/panning.ts";
 import type { LineSizes } from "../day/line/sizes.ts";
 import { useCalm } from "../settled.ts";

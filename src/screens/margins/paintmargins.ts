@@ -1,7 +1,7 @@
 import type { MarginTrack } from "../../answers/index.ts";
 import { type Course, type TimeScale } from "../../editor/index.ts";
 import { clock, lasting, metres, percent } from "../../words/index.ts";
-import { type Brush, setFont, textPx } from "../day/line/brush.ts";
+import { type Brush, setFont, textPx } from "../parts/canvas/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow } from "./rows.ts";

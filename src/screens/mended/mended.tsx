@@ -3,7 +3,7 @@ import type { MendReport } from "../../answers/index.ts";
 import { mendOutcome } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
-import { Dropped, droppedWords, Moved } from "./changelist.tsx";
+import { Dropped, droppedWords, Moved } from "../parts/changelist.tsx";
 import "./mended.css";
 
 /** What the last mend made of the day, until the day changes or it is put away. A question why takes its place. */

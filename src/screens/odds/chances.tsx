@@ -2,8 +2,8 @@ import type { Chance, MarginOdds, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromChance, fromTime } from "../../session/index.ts";
 import { clockText, counted, evaName, fixed, taskName } from "../../words/index.ts";
-import { useDial } from "../day/dial.ts";
-import { From } from "../from/from.tsx";
+import { useDial } from "../dial.ts";
+import { From } from "../parts/from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
 
 const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "water", "battery"];

@@ -4,8 +4,8 @@ import type { Plan } from "../../plan/index.ts";
 import { shedIsStale } from "../../session/index.ts";
 import { clockText, counted, crewName, evaName, numberedTask } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { useDial } from "../day/dial.ts";
-import { useShed } from "./useshed.ts";
+import { useDial } from "../dial.ts";
+import { useShed } from "../useshed.ts";
 import { aloneWords, type HeldCell, heldCells, resultWords, shedWords } from "./shedcells.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */

@@ -4,7 +4,7 @@ import { metTicks, type TimeScale, timeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromMargin } from "../../session/index.ts";
 import { crewName, evaName, percent } from "../../words/index.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { useWidth } from "../width.ts";
 

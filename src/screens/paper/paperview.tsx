@@ -14,8 +14,8 @@ import {
 import type { Plan } from "../../plan/index.ts";
 import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
-import { useShed } from "../odds/useshed.ts";
-import { download } from "../shell/files.ts";
+import { useShed } from "../useshed.ts";
+import { download } from "../parts/files.ts";
 import type { PaperGiven, PaperJob, PaperPort, PaperSite, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
 import { PrintDialog, SIZE_WORDS } from "./printdialog.tsx";

@@ -1,4 +1,5 @@
-import { useEffect, useRef } from "react";
+import { useRef } from "react";
+import { Dialog } from "../parts/dialog.tsx";
 import { counted } from "../../words/index.ts";
 import type { PaperDoubt, PaperJob, PaperKind, PaperPage, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
@@ -22,14 +23,13 @@ interface Props {
 /** How pages go on paper, chosen beside a picture of the first sheet, and what to know before they are printed. */
 export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose }: Props) {
   const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => ref.current?.showModal(), []);
   const close = (): void => ref.current?.close();
   const cut = kind.cut === true && job.size !== "cuff";
   const small = job.size === "cuff";
   const sheets = cut && job.duplex ? pages.length / 2 : pages.length;
   const first = pages.slice(0, cut && job.duplex ? 2 : 1);
   return (
-    <dialog ref={ref} className="print-dialog" aria-labelledby="print-title" onClose={onClose}>
+    <Dialog box={ref} className="print-dialog" aria-labelledby="print-title" onClose={onClose}>
       <header className="part-head">
         <h2 id="print-title">Print {kind.name}</h2>
       </header>
@@ -98,7 +98,7 @@ export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose 
           Close
         </button>
       </footer>
-    </dialog>
+    </Dialog>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { Proposal } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, listed, percent, taskName } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
-import { Dropped, Moved } from "../mended/changelist.tsx";
+import { Dropped, Moved } from "../parts/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 import { aheadBreaches } from "./broken.ts";

@@ -1,6 +1,6 @@
 import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
 import { clock, counted, crewName, lasting, signed } from "../../words/index.ts";
-import { download } from "../shell/files.ts";
+import { download } from "../parts/files.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
 /** Planned against what came of it: the sums, the EVAs, and every task with the reason it was left out. */

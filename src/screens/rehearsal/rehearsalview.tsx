@@ -2,7 +2,7 @@ import { useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
 import { useDesk } from "../context.ts";
-import { download } from "../shell/files.ts";
+import { download } from "../parts/files.ts";
 import { Ahead } from "./ahead.tsx";
 import { RehearsalContext, useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
 import { ClockBar } from "./clockbar.tsx";

@@ -1,5 +1,5 @@
 import { counted, grouped, metres, percent } from "../../words/index.ts";
-import { ScoreFigure } from "../shell/scorefigure.tsx";
+import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 import { aheadBreaches } from "./broken.ts";

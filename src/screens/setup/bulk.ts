@@ -1,5 +1,5 @@
 import type { Plan } from "../../plan/index.ts";
-import type { Cell, Line, Table } from "./table.ts";
+import type { Cell, Line, Table } from "../fields/table.ts";
 
 /**
  * `cell` as one that writes into its column of every marked row, as one step; itself when its own row is not marked or

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { CREW_SETS, type CrewSet, hinderedSet, withCrewSet } from "./crewsets.ts";
-import { sentence } from "./draft.ts";
+import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
 
 /** Puts a whole crew with suits and EVAs in place of the plan's, as one step. */

@@ -18,8 +18,9 @@ import { GridRow } from "./gridrow.tsx";
 import { isWritten, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, ROW_PX, useRowWindow } from "./rowwindow.ts";
 import { headsIn } from "./sheetheads.ts";
-import { isBlock, textOf } from "./sheetpaste.ts";
-import type { Beside, Cell, Line, Table } from "./table.ts";
+import { isBlock } from "../fields/entry.ts";
+import { textOf } from "./sheetpaste.ts";
+import type { Beside, Cell, Line, Table } from "../fields/table.ts";
 
 /**
  * A table of cells with one place for the keyboard. Arrows move; Enter, F2 or typing edits; while editing, Enter puts

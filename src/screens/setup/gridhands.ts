@@ -1,6 +1,6 @@
 import type { KeptCell } from "../look.ts";
-import type { Done } from "./editors.tsx";
-import type { Cell } from "./table.ts";
+import type { Done } from "../fields/editors.tsx";
+import type { Cell } from "../fields/table.ts";
 
 /** Which cell is edited and what its editor begins with. */
 export interface Editing {

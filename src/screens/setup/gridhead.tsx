@@ -1,5 +1,5 @@
 import { Fragment } from "react";
-import type { Column, Table } from "./table.ts";
+import type { Column, Table } from "../fields/table.ts";
 
 /** The heads of a grid's columns: one row, or two where columns are grouped. */
 export function GridHead({ table }: { readonly table: Table }) {

@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from "react";
 import { type Extent, moved, type Spot } from "./gridmoves.ts";
 import type { GridWriting } from "./gridwriting.ts";
-import type { Cell } from "./table.ts";
+import type { Cell } from "../fields/table.ts";
 
 /** What keys do in a grid while no cell is edited. */
 export interface GridKeys {

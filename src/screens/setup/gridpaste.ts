@@ -1,10 +1,10 @@
 import type { Desk } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { sentence } from "./draft.ts";
+import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
 import type { Spot } from "./gridmoves.ts";
 import { pastedOver } from "./sheetpaste.ts";
-import type { Line, Table } from "./table.ts";
+import type { Line, Table } from "../fields/table.ts";
 
 /** Lays a block of cells over the table from a place on, as one step; with a fault nothing of it. The answer says which. */
 export function pasteBlock(

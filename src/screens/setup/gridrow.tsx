@@ -1,9 +1,9 @@
 import { Fragment, memo, type MouseEvent, useRef } from "react";
 import type { KeptCell } from "../look.ts";
-import { CellEditor } from "./celleditor.tsx";
-import { untilGiven } from "./draft.ts";
+import { CellEditor } from "../fields/celleditor.tsx";
+import { untilGiven } from "../fields/draft.ts";
 import type { Editing, GridHands } from "./gridhands.ts";
-import type { Beside, Cell, Column, Line } from "./table.ts";
+import type { Beside, Cell, Column, Line } from "../fields/table.ts";
 
 interface RowProps {
   readonly line: Line;

@@ -4,10 +4,10 @@ import { useAround, useDesk, useLook } from "../context.ts";
 import { keepDraft, keptIn } from "../kept.ts";
 import { widened } from "./bulk.ts";
 import type { KeptCell } from "../look.ts";
-import { firstDraft, putDraft } from "./draft.ts";
+import { firstDraft, putDraft } from "../fields/draft.ts";
 import type { Editing } from "./gridhands.ts";
-import { retryRow } from "./retry.ts";
-import type { Cell, Line, Table } from "./table.ts";
+import { retryRow } from "../fields/retry.ts";
+import type { Cell, Line, Table } from "../fields/table.ts";
 
 /** The cell that is written in, and the drafts that the plan could not take. */
 export interface GridWriting {

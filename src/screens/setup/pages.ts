@@ -1,14 +1,14 @@
 import type { Plan } from "../../plan/index.ts";
-import { crewTable, evaTable, suitTable } from "./fields/crew.ts";
-import { containerTable, equipmentTable, storesSheet } from "./fields/gear.ts";
-import { linkTable } from "./fields/links.ts";
-import { oddsSheet } from "./fields/odds.ts";
-import { proceduresSheet } from "./fields/procedures.ts";
-import { rulesSheet } from "./fields/rules.ts";
-import { bodySheet, groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "./fields/site.ts";
-import { blockTable, passTable, staySheet } from "./fields/stay.ts";
-import { taskTable } from "./fields/tasks.ts";
-import type { Table } from "./table.ts";
+import { crewTable, evaTable, suitTable } from "../fields/crew.ts";
+import { containerTable, equipmentTable, storesSheet } from "../fields/gear.ts";
+import { linkTable } from "../fields/links.ts";
+import { oddsSheet } from "../fields/odds.ts";
+import { proceduresSheet } from "../fields/procedures.ts";
+import { rulesSheet } from "../fields/rules.ts";
+import { bodySheet, groundSheet, keepOutTable, legTable, placeTable, siteSheet } from "../fields/site.ts";
+import { blockTable, passTable, staySheet } from "../fields/stay.ts";
+import { taskTable } from "../fields/tasks.ts";
+import type { Table } from "../fields/table.ts";
 
 /** The registry of setup: its pages and the tables on each. */
 

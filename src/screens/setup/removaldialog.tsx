@@ -1,5 +1,6 @@
-import { useEffect, useId, useRef } from "react";
+import { useId } from "react";
 import type { Removal } from "../../session/index.ts";
+import { closeAround, Dialog } from "../parts/dialog.tsx";
 
 /** Says what would go with a row, or why it cannot go, before anything is done. */
 export function RemovalDialog(props: {
@@ -10,14 +11,10 @@ export function RemovalDialog(props: {
   readonly onKeep: () => void;
 }) {
   const { name, removal, onRemove, onInstead, onKeep } = props;
-  const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
   const hindered = removal.hindrances.length > 0;
   return (
-    <dialog ref={dialog} className="removal" aria-labelledby={titleId} onClose={onKeep}>
+    <Dialog className="removal" aria-labelledby={titleId} onClose={onKeep}>
       <h2 id={titleId}>{hindered ? `${name} cannot be removed yet` : `Remove ${name}?`}</h2>
       <p>{hindered ? "Others in the plan need it:" : "This goes with it:"}</p>
       <ul>
@@ -27,7 +24,7 @@ export function RemovalDialog(props: {
       </ul>
       {removal.instead && <p>{removal.instead.says}</p>}
       <div className="removal-choice">
-        <button type="button" onClick={() => dialog.current?.close()}>
+        <button type="button" onClick={closeAround}>
           {hindered ? "Close" : "Keep it"}
         </button>
         {removal.instead && (
@@ -41,6 +38,6 @@ export function RemovalDialog(props: {
           </button>
         )}
       </div>
-    </dialog>
+    </Dialog>
   );
 }

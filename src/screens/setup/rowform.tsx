@@ -1,5 +1,5 @@
-import type { Line, Table } from "./table.ts";
-import { FormField } from "./formfield.tsx";
+import type { Line, Table } from "../fields/table.ts";
+import { FormField } from "../fields/formfield.tsx";
 
 /** All fields of one row beside its table, by the groups of their columns; `line` is of the whole table. */
 export function RowForm(props: { readonly table: Table; readonly line: Line; readonly onClose: () => void }) {

@@ -1,5 +1,5 @@
 import { unitNamed } from "../../words/index.ts";
-import type { Column } from "./table.ts";
+import type { Column } from "../fields/table.ts";
 
 /** The heads of a block from a spreadsheet: which column of a table each of its columns is meant for. Pure. */
 

@@ -1,10 +1,10 @@
 import type { Plan } from "../../plan/index.ts";
 import { failed, done, type Outcome } from "../../kernel/index.ts";
 import { counted } from "../../words/index.ts";
-import { type Entry, partsOf } from "./entry.ts";
+import { type Entry, partsOf } from "../fields/entry.ts";
 import { type Head, headsIn, underHead } from "./sheetheads.ts";
-import { nearestWord } from "./spelling.ts";
-import type { Cell, Table } from "./table.ts";
+import { nearestWord } from "../fields/spelling.ts";
+import type { Cell, Table } from "../fields/table.ts";
 
 /** A block of texts as spreadsheets hand it over, and what it makes of a table. Pure. */
 
@@ -21,11 +21,6 @@ export interface Pasted {
 /** Most faults that are told of one block, and most choices that are told instead of a wrong one. */
 const MOST_FAULTS = 5;
 const MOST_TOLD = 6;
-
-/** True for more than one cell. */
-export function isBlock(rows: readonly (readonly string[])[]): boolean {
-  return rows.length > 1 || (rows[0]?.length ?? 0) > 1;
-}
 
 /** Rows of texts as tab-separated text, quoted where a text needs it. */
 export function textOf(rows: readonly (readonly string[])[]): string {

@@ -1,9 +1,9 @@
 import { useState } from "react";
 import type { Plan } from "../../plan/index.ts";
 import type { Desk, Removal } from "../../session/index.ts";
-import { sentence } from "./draft.ts";
+import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
-import type { Line, NewRow, Table } from "./table.ts";
+import type { Line, NewRow, Table } from "../fields/table.ts";
 
 /** Adding and removing rows of a table, each as one step of the history. */
 export interface TableRows {

@@ -11,13 +11,13 @@ import {
 import type { Plan } from "../../plan/index.ts";
 import { digits } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
-import { Menu } from "../shell/menu.tsx";
-import { sentence, untilGiven } from "./draft.ts";
+import { Menu } from "../parts/menu.tsx";
+import { sentence, untilGiven } from "../fields/draft.ts";
 import { Grid } from "./grid.tsx";
 import type { Place, Word } from "./gridhands.ts";
 import { RowForm } from "./rowform.tsx";
 import { RemovalDialog } from "./removaldialog.tsx";
-import { type Cell, type Lack, type Line, narrowed, type NewRow, type Table } from "./table.ts";
+import { type Cell, type Lack, type Line, narrowed, type NewRow, type Table } from "../fields/table.ts";
 import { type TableRows, useTableRows } from "./tablerows.ts";
 import { UsualValues } from "./usualvalues.tsx";
 

@@ -1,6 +1,6 @@
 import type { Usual } from "../../plan/index.ts";
 import { useDesk } from "../context.ts";
-import type { Cell } from "./table.ts";
+import type { Cell } from "../fields/table.ts";
 
 /** Which of the usual values stand in a row, in that order. */
 const THREE = ["low", "nominal", "high"] as const;

@@ -1,8 +1,8 @@
 import { useState } from "react";
 import type { Card } from "../../session/index.ts";
-import { sizeWords } from "../aside/keptwords.ts";
+import { sizeWords } from "../parts/keptwords.ts";
 import { useAround } from "../context.ts";
-import { download } from "../shell/files.ts";
+import { download } from "../parts/files.ts";
 import { DayPicture } from "./daypicture.tsx";
 import { momentWords, placedWords } from "./shelfwords.ts";
 

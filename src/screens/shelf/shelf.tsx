@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type Card, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { sizeWords } from "../aside/keptwords.ts";
+import { sizeWords } from "../parts/keptwords.ts";
 import { useAround, useDesk } from "../context.ts";
-import { chooseFile } from "../shell/files.ts";
+import { chooseFile } from "../parts/files.ts";
 import { Compare } from "./compare.tsx";
 import { Merging } from "./merging.tsx";
 import { PlanCard } from "./plancard.tsx";

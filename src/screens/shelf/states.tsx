@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
-import { sizeWords } from "../aside/keptwords.ts";
+import { sizeWords } from "../parts/keptwords.ts";
 import { useAround } from "../context.ts";
 import type { Act } from "./plancard.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";

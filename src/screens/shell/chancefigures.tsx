@@ -4,7 +4,7 @@ import { percent } from "../../words/index.ts";
 import { chancesStand, fromChance } from "../../session/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 
 /**
  * The three chances of the shown day, each with what the plan wants of it. Kept up with every change; what is not yet of the

@@ -1,8 +1,8 @@
 import { useAround, useDesk, useLook } from "../context.ts";
 import { redoName, undoName } from "../../session/index.ts";
 import { THEMES } from "../look.ts";
-import { chooseFile, savePlan } from "./files.ts";
-import { Menu } from "./menu.tsx";
+import { chooseFile, savePlan } from "../parts/files.ts";
+import { Menu } from "../parts/menu.tsx";
 import { Runner } from "./runner.tsx";
 import { ScoreLine } from "./scoreline.tsx";
 import { SCREENS } from "./shellwork.ts";

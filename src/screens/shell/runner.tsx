@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { lasting, percent } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { aimOf, alongCurve, packForOf, placeWords } from "../packfor.ts";
-import { Menu } from "./menu.tsx";
+import { Menu } from "../parts/menu.tsx";
 
 const LENGTHS = [2, 5, 15, 60];
 

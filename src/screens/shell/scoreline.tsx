@@ -5,7 +5,7 @@ import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
 import { OpenCells } from "./opencells.tsx";
-import { ScoreFigure } from "./scorefigure.tsx";
+import { ScoreFigure } from "../parts/scorefigure.tsx";
 
 /** The day in a few figures, its chances first, to be read across the room; while a task is in hand or the packer is at work, with what changes. */
 export function ScoreLine() {

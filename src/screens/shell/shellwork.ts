@@ -1,6 +1,6 @@
 import { type Command, type Desk, keysOf } from "../../session/index.ts";
 import { type Look, nextTheme, refuse, type Screen, themeName } from "../look.ts";
-import { chooseFile, savePlan } from "./files.ts";
+import { chooseFile, savePlan } from "../parts/files.ts";
 
 const READY = ["demo", "small", "large"];
 /** The screens in their order. */

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { nameOf } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
+import { stepAmong } from "../parts/listkeys.ts";
 
 /** What is offered at a task, in this order, a line between groups; each by the name it has everywhere. */
 const OFFERED: readonly (readonly string[])[] = [
@@ -53,14 +54,8 @@ export function TaskMenu() {
   const close = (): void => look.setState({ menu: null });
   const keys = (event: React.KeyboardEvent): void => {
     const items = [...(ref.current?.querySelectorAll<HTMLElement>("button") ?? [])];
-    const here = items.findIndex((item) => item === document.activeElement);
-    const to = (i: number): void => items[(i + items.length) % items.length]?.focus();
     if (event.key === "Escape" || event.key === "Tab") close();
-    else if (event.key === "ArrowDown") to(here + 1);
-    else if (event.key === "ArrowUp") to(here - 1);
-    else if (event.key === "Home") to(0);
-    else if (event.key === "End") to(-1);
-    else return;
+    else if (!stepAmong(event, items)) return;
     event.preventDefault();
     event.stopPropagation();
   };

@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState } from "react";
+import { Dialog } from "../parts/dialog.tsx";
 import type { HeightAnswers, HeightQuestion, HeightSource, Taken } from "../../session/index.ts";
 import { useSite } from "./around.ts";
 
@@ -31,10 +32,6 @@ export function HeightsDialog(props: {
   const [found, setFound] = useState<string | readonly HeightQuestion[] | null>(null);
   const [busy, setBusy] = useState(false);
   const answers = answersOf(typed);
-
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
 
   useEffect(() => {
     const read = answersOf(typed);
@@ -76,7 +73,7 @@ export function HeightsDialog(props: {
 
   const isLaid = source.projection !== null;
   return (
-    <dialog ref={dialog} className="heights" aria-labelledby={titleId} onClose={() => onClose(done.current)}>
+    <Dialog box={dialog} className="heights" aria-labelledby={titleId} onClose={() => onClose(done.current)}>
       <h2 id={titleId}>Heights from {source.name}</h2>
       <ul>
         <li>
@@ -145,7 +142,7 @@ export function HeightsDialog(props: {
           </button>
         </div>
       </form>
-    </dialog>
+    </Dialog>
   );
 }
 

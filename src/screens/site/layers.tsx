@@ -2,7 +2,7 @@ import { lasting } from "../../words/index.ts";
 import { LAYER_WORDS, type Layer } from "./sitelook.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import { crewStyle } from "./crewstyle.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 import { ringWords } from "./paintlimits.ts";
 import type { Picture } from "./picture.ts";
 

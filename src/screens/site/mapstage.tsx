@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef } from "react";
 import { mapX, mapY } from "../../editor/map/index.ts";
-import { Canvas } from "../day/line/canvas.tsx";
-import type { Brush } from "../day/line/brush.ts";
+import { Canvas } from "../parts/canvas/canvas.tsx";
+import type { Brush } from "../parts/canvas/brush.ts";
 import { useAround } from "../context.ts";
 import { useSite } from "./around.ts";
 import { MapHand } from "./maphand.ts";

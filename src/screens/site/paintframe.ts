@@ -1,7 +1,7 @@
 import type { SiteLight } from "../../answers/index.ts";
 import { type MapFrame, scaleBar } from "../../editor/map/index.ts";
 import { metres } from "../../words/index.ts";
-import { type Brush, setFont } from "../day/line/brush.ts";
+import { type Brush, setFont } from "../parts/canvas/brush.ts";
 import { haloed } from "./paintground.ts";
 
 /** Scale bar, north, and where the sunlight comes from, at the lower left of the map. */

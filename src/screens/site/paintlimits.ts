@@ -2,7 +2,7 @@ import type { SiteRing } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 import type { KeepOut, Plan } from "../../plan/index.ts";
 import { crewName, lasting } from "../../words/index.ts";
-import { type Brush } from "../day/line/brush.ts";
+import { type Brush } from "../parts/canvas/brush.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { onMap } from "./paintground.ts";

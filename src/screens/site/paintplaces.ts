@@ -1,7 +1,7 @@
 import { afootAt, type LabelWish, layLabels, mapX, mapY, visitsOf } from "../../editor/map/index.ts";
 import type { Place } from "../../plan/index.ts";
 import { crewName } from "../../words/index.ts";
-import { type Brush, font, setFace, textPx } from "../day/line/brush.ts";
+import { type Brush, font, setFace, textPx } from "../parts/canvas/brush.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { haloed } from "./paintground.ts";
 import { ringAnchor, ringWords } from "./paintlimits.ts";

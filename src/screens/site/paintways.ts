@@ -1,6 +1,6 @@
 import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
 import { beside, mapX, mapY, passedAt, spotOn } from "../../editor/map/index.ts";
-import type { Brush } from "../day/line/brush.ts";
+import type { Brush } from "../parts/canvas/brush.ts";
 import { asidePx, crewStyle } from "./crewstyle.ts";
 import { onMap } from "./paintground.ts";
 import type { Picture } from "./picture.ts";

@@ -6,7 +6,7 @@ import { angle, bearing, grouped, lasting, metres, numberedTask, signed } from "
 import { useDesk, useLook, useAround } from "../context.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import type { SiteCommands } from "./commands.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 
 /** Every place with its way home and its light, for those who read and those who hear the map. */
 export function PlaceList(props: {

@@ -2,7 +2,7 @@ import type { Left, SiteGround, Verdict } from "../../answers/index.ts";
 import { type Extent, extentOf } from "../../editor/map/index.ts";
 import { type TimeWindow, valueNear } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { tasksByPlace } from "./beside/placenumbers.ts";
+import { tasksByPlace } from "./placenumbers.ts";
 import { ALL_EVAS } from "./sitelook.ts";
 
 /** What of the day and the ground is shown. */

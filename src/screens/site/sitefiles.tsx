@@ -2,7 +2,7 @@ import { useRef, useState } from "react";
 import type { SiteRing, SiteWalks } from "../../answers/index.ts";
 import type { HeightSource, SiteFile, Taken } from "../../session/index.ts";
 import { useAround } from "../context.ts";
-import { download } from "../shell/files.ts";
+import { download } from "../parts/files.ts";
 import { useSite } from "./around.ts";
 import { HeightsDialog } from "./heightsdialog.tsx";
 

@@ -11,7 +11,7 @@ import {
 } from "../../session/index.ts";
 import { slackWords, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
-import { From } from "../from/from.tsx";
+import { From } from "../parts/from/from.tsx";
 import { useCalm } from "../settled.ts";
 import { LEVEL_WORDS } from "../words.ts";
 

@@ -12,8 +12,8 @@ import {
   signed,
 } from "../../words/index.ts";
 import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
-import { useDial } from "../day/dial.ts";
-import { From } from "../from/from.tsx";
+import { useDial } from "../dial.ts";
+import { From } from "../parts/from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import type { Compared } from "./days.ts";
 

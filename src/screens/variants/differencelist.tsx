@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import type { Placement, Plan } from "../../plan/index.ts";
 import { clockText, counted, crewName, type Dial, evaName, lasting } from "../../words/index.ts";
-import { useDial } from "../day/dial.ts";
+import { useDial } from "../dial.ts";
 import { easedWords, subtract, worseWords } from "../../session/index.ts";
 import { findingKey, LEVEL_WORDS } from "../words.ts";
 import type { Compared } from "./days.ts";

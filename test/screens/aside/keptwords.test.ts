@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { keptWords, sizeWords } from "../../../src/screens/aside/keptwords.ts";
+import { keptWords, sizeWords } from "../../../src/screens/parts/keptwords.ts";
 
 test("a kept plan is called by its title, and what has none by what it is", () => {
   expect(keptWords({ title: "Rim", fault: null })).toBe("Rim");

@@ -13,7 +13,7 @@ import {
   type StepId,
 } from "../../../src/screens/outset/steps.ts";
 import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/screens/setup/crewsets.ts";
-import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { taskTable } from "../../../src/screens/fields/tasks.ts";
 import { chanceOf } from "../../../src/solver/simulate/index.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
-import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { taskTable } from "../../../src/screens/fields/tasks.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
 import { button, cell, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
 import { FLIGHT_RULES, RULE_IDS, rulesHeldTo } from "../../../src/rules/index.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
-import { spareWords } from "../../../src/screens/setup/sparewords.ts";
+import { spareWords } from "../../../src/screens/fields/sparewords.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
 import { button, click, setStage, show } from "./stage.tsx";
 

@@ -1,13 +1,13 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
-import { taskTable } from "../../../src/screens/setup/fields/tasks.ts";
+import { taskTable } from "../../../src/screens/fields/tasks.ts";
 import { rowsShown } from "../../../src/screens/setup/rowwindow.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
 import { headsIn } from "../../../src/screens/setup/sheetheads.ts";
 import { pastedOver, textOf } from "../../../src/screens/setup/sheetpaste.ts";
-import { nearestWord } from "../../../src/screens/setup/spelling.ts";
-import { TASK_TEMPLATES } from "../../../src/screens/setup/tasktemplates.ts";
+import { nearestWord } from "../../../src/screens/fields/spelling.ts";
+import { TASK_TEMPLATES } from "../../../src/screens/fields/tasktemplates.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { tabbedRows } from "../../../src/session/index.ts";
 import { planOf, smallInput } from "../../session/bench.ts";

@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import type { SiteCourse, SiteLeg } from "../../../src/answers/index.ts";
 import { siteWalks } from "../../../src/engine/sitework.ts";
 import { parseText } from "../../../src/plan/index.ts";
-import { apartWords, peopleAt, personWords } from "../../../src/screens/site/beside/people.ts";
-import { tasksByPlace } from "../../../src/screens/site/beside/placenumbers.ts";
+import { apartWords, peopleAt, personWords } from "../../../src/screens/beside/people.ts";
+import { tasksByPlace } from "../../../src/screens/site/placenumbers.ts";
 import { lasting, taskName, taskNumber } from "../../../src/words/index.ts";
 import { demoDay } from "../../solver/question/shed/demoDay.ts";
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { type Brush } from "../../../src/screens/day/line/brush.ts";
+import { type Brush } from "../../../src/screens/parts/canvas/brush.ts";
 import { paintGhost, stateMark } from "../../../src/screens/day/line/paintblocks.ts";
-import { HATCHES, type Hatch, hatching } from "../../../src/screens/day/line/tiles.ts";
+import { HATCHES, type Hatch, hatching } from "../../../src/screens/parts/canvas/tiles.ts";
 import { CREW_STYLES } from "../../../src/screens/site/crewstyle.ts";
 import { TONES } from "../../../src/screens/site/paintground.ts";
 import type { Palette } from "../../../src/screens/theme/palette.ts";

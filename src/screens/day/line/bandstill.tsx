@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import type { Finding, FitBand, ReachTrack } from "../../../answers/index.ts";
 import type { Between, Block, Lane, TimeScale } from "../../../editor/index.ts";
-import type { Brush } from "./brush.ts";
-import { KeptCanvas } from "./canvas.tsx";
+import type { Brush } from "../../parts/canvas/brush.ts";
+import { KeptCanvas } from "../../parts/canvas/canvas.tsx";
 import {
   around,
   type Changed,
@@ -12,7 +12,7 @@ import {
   differing,
   type Stretch,
   within,
-} from "./changed.ts";
+} from "../../parts/canvas/changed.ts";
 import { inBy, shows, slabFor, type Standing } from "./geometry.ts";
 import { formOf, insideText } from "./inside.ts";
 import { blockMeasure, paintBlock, paintGhost, paintWords } from "./paintblocks.ts";

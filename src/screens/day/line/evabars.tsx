@@ -3,7 +3,7 @@ import { homeY, type TimeScale } from "../../../editor/index.ts";
 import { clockText, counted, lasting } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
-import { useDial } from "../dial.ts";
+import { useDial } from "../../dial.ts";
 import { bandsOf, shows, type Standing } from "./geometry.ts";
 import { useStill } from "./still.ts";
 

@@ -2,7 +2,7 @@ import { useMemo } from "react";
 import { type Block, blocksOf, remoteRowsOf, type TimeScale } from "../../../editor/index.ts";
 import { clockText } from "../../../words/index.ts";
 import { useDesk, useLook } from "../../context.ts";
-import { useDial } from "../dial.ts";
+import { useDial } from "../../dial.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 const NONE: readonly Block[] = [];

@@ -9,7 +9,16 @@ import {
   textBeside,
   type Words,
 } from "./blocktext.ts";
-import { type Brush, cut, facePx, font, setFace, setFont, textPx, traceSlab } from "./brush.ts";
+import {
+  type Brush,
+  cut,
+  facePx,
+  font,
+  setFace,
+  setFont,
+  textPx,
+  traceSlab,
+} from "../../parts/canvas/brush.ts";
 import { edgePx } from "./sizes.ts";
 
 /** How a task is drawn besides its place: all of it is shown by shape or word, never by colour alone. */

@@ -1,7 +1,7 @@
 import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
 import { chanceFigure, type Shortfall, taskShortfall, WISH_STATE } from "../../chancewords.ts";
-import { type Brush, setFont, textPx } from "./brush.ts";
+import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 import { formOf } from "./inside.ts";
 import { type BlockForm, farEdge, PLATE_PX } from "./paintblocks.ts";

@@ -1,6 +1,6 @@
 import type { Finding, Verdict } from "../../../answers/index.ts";
 import { REMOTE, type TimeScale } from "../../../editor/index.ts";
-import type { Brush } from "./brush.ts";
+import type { Brush } from "../../parts/canvas/brush.ts";
 import type { Standing } from "./geometry.ts";
 import { shows } from "./geometry.ts";
 import { stateMark } from "./paintblocks.ts";

@@ -1,7 +1,7 @@
 import { homeY, type Lane, outerY, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Task } from "../../../plan/index.ts";
 import { clock, lasting } from "../../../words/index.ts";
-import { type Brush, cut, setFont, textPx } from "./brush.ts";
+import { type Brush, cut, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { inBy, shows, type Standing } from "./geometry.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */

@@ -1,7 +1,7 @@
 import type { FitBand } from "../../../answers/index.ts";
 import { type Lane, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
-import { type Brush, facePx, font, setFace, setFont, textPx } from "./brush.ts";
+import { type Brush, facePx, font, setFace, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /**

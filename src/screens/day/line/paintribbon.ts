@@ -10,7 +10,7 @@ import {
   type TimeScale,
   valueNear,
 } from "../../../editor/index.ts";
-import { type Brush, facePx, font, setFace, setFont, textPx } from "./brush.ts";
+import { type Brush, facePx, font, setFace, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { shows, type Standing } from "./geometry.ts";
 
 /** The way home under the ribbon of a crew member: as deep as the walk home is long. */

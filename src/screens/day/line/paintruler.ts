@@ -1,7 +1,7 @@
 import { metTicks, petTicks, type Tick, type TimeScale, utcTicks } from "../../../editor/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { angle, clockText, type Dial } from "../../../words/index.ts";
-import { type Brush, setFont, textPx } from "./brush.ts";
+import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { shows } from "./geometry.ts";
 
 /** Where the rows of a ruler of this height run, pixels: baselines of both clocks, and the strip of relay and sun. */

@@ -7,7 +7,7 @@ import {
   courseChange,
   differing,
   within,
-} from "../../../../src/screens/day/line/changed.ts";
+} from "../../../../src/screens/parts/canvas/changed.ts";
 
 const same = (a: number, b: number): boolean => a === b;
 

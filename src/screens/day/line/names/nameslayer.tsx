@@ -1,8 +1,8 @@
 import { useCallback } from "react";
 import { beyondHome, type TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
-import { type Brush, setFace } from "../brush.ts";
-import { Canvas } from "../canvas.tsx";
+import { type Brush, setFace } from "../../../parts/canvas/brush.ts";
+import { Canvas } from "../../../parts/canvas/canvas.tsx";
 import type { Standing } from "../geometry.ts";
 import { HALF_TEXT_PX } from "./place.ts";
 import { NAME_FACE, type Named, SIGN_FACE, useNames } from "./usenames.ts";

@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
-import { facePx, font } from "../brush.ts";
-import { useFace } from "../canvas.tsx";
+import { facePx, font } from "../../../parts/canvas/brush.ts";
+import { useFace } from "../../../parts/canvas/canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
 import type { Standing } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";

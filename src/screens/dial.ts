@@ -1,0 +1,27 @@
+import { useMemo } from "react";
+import type { Verdict } from "../answers/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { shownVerdict } from "../session/index.ts";
+import { type Dial, type Phase, touchdownMs } from "../words/index.ts";
+import { useDesk, useLook } from "./context.ts";
+
+/** The clock that times are read on. Another object only when it reads otherwise, so that still pictures stay. */
+export function useDial(): Dial {
+  const kind = useLook((state) => state.clock);
+  const epochMs = useDesk((state) => touchdownMs(state.plan));
+  // Egress moves with the first task in hand; only phase time depends on it.
+  const phases = useDesk((state) =>
+    kind === "pet" ? JSON.stringify(phasesOf(state.plan, shownVerdict(state))) : "[]",
+  );
+  return useMemo(
+    () => ({ kind, touchdownMs: epochMs, phases: JSON.parse(phases) as Phase[] }),
+    [kind, epochMs, phases],
+  );
+}
+
+function phasesOf(plan: Plan, verdict: Verdict): readonly Phase[] {
+  return plan.evas.flatMap(({ id, name }) => {
+    const span = verdict.outings.find((one) => one.eva === id)?.span;
+    return span ? [{ eva: id, name, startS: span.startS, endS: span.endS }] : [];
+  });
+}

@@ -1,0 +1,48 @@
+import type { FromAsk } from "../../answers/index.ts";
+import { signed } from "../../words/index.ts";
+import { From } from "./from/from.tsx";
+
+const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
+
+/** One figure of the score: value, what a move changes, name, and what more there is to say where there is room. */
+export function ScoreFigure(props: {
+  readonly state: keyof typeof STATE_WORDS;
+  readonly value: string;
+  /** What the value is asked by, from what it comes. */
+  readonly ask?: FromAsk | null;
+  readonly name: string;
+  /** What stands below the figure; the name where left out. */
+  readonly says?: string;
+  readonly more?: string | null;
+  readonly change: number;
+  readonly better: "more" | "less";
+  readonly unit?: string;
+}) {
+  const { change, state, says = props.name, more = null } = props;
+  const worse = props.better === "more" ? change < 0 : change > 0;
+  return (
+    <div className={`score-figure ${state}`} role="group" aria-label={props.name} title={more ?? undefined}>
+      <span className="figure">
+        {props.ask ? (
+          <From of={props.name} ask={props.ask}>
+            {props.value}
+          </From>
+        ) : (
+          props.value
+        )}
+        {change !== 0 && (
+          <i className={worse ? "score-change worse" : "score-change better"}>
+            {signed(change)}
+            {props.unit}
+            <span className="unseen"> {worse ? "worse" : "better"}</span>
+          </i>
+        )}
+      </span>
+      <span className="score-name">
+        {says}
+        {more !== null && <span className="score-more"> {more}</span>}
+      </span>
+      {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
+    </div>
+  );
+}
