@@ -1,7 +1,7 @@
 import type { Engine } from "./engine/calls.ts";
 import type * as judge from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
-import type { Making } from "./screens/opening/makingready.tsx";
+import type { Making } from "./screens/look.ts";
 
 type Judging = typeof judge;
 

@@ -1,4 +1,3 @@
-import type { Making } from "./opening/makingready.tsx";
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Finding, Verdict } from "../answers/index.ts";
 import type { Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
@@ -25,6 +24,14 @@ export function themeName(theme: Theme): string {
 /** The theme after this one, round at the end. */
 export function nextTheme(theme: Theme): Theme {
   return THEMES[(THEMES.findIndex(({ id }) => id === theme) + 1) % THEMES.length]?.id ?? "light";
+}
+
+/** A plan that is being made ready to be judged: how many of its places have their ways, and how that is broken off. */
+export interface Making {
+  readonly title: string;
+  /** Null before the first word of it. */
+  readonly progress: { readonly done: number; readonly total: number } | null;
+  stop(): void;
 }
 
 /** What is in hand, for the label beside the pointer. */

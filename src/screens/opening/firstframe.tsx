@@ -1,5 +1,6 @@
 import type { Plan } from "../../plan/index.ts";
-import { type Making, MakingReady } from "./makingready.tsx";
+import type { Making } from "../look.ts";
+import { MakingReady } from "./makingready.tsx";
 
 /** The day as the document has it, painted before anything is worked out: EVAs, lanes, tasks by name. It says that nobody has judged it. */
 export function FirstFrame({ plan, making }: { readonly plan: Plan; readonly making: Making }) {

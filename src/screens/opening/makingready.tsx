@@ -1,10 +1,4 @@
-/** A plan that is being made ready to be judged: how many of its places have their ways, and how that is broken off. */
-export interface Making {
-  readonly title: string;
-  /** Null before the first word of it. */
-  readonly progress: { readonly done: number; readonly total: number } | null;
-  stop(): void;
-}
+import type { Making } from "../look.ts";
 
 /** Says what is being worked out, how far that is, and offers to leave it; `over` a plan that is open, only when it takes long. */
 export function MakingReady({ title, progress, stop, over }: Making & { readonly over?: boolean }) {
