@@ -18,6 +18,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "sizes of the built first load, first and largest paint on a slow processor: [--slower 4] [--plan demo] [--rounds 3]",
     load: () => import("./load.ts"),
   },
+  memory: {
+    says: "what page and workers hold after long use in a real browser: [--rounds 12] [--edits 100] [--packs 8] [--seconds 2]",
+    load: () => import("./memory.ts"),
+  },
   site: {
     says: "what the map asks of the core: a place moved, light, limits",
     load: () => import("./site.ts"),
