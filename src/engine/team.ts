@@ -74,7 +74,9 @@ function best(made: readonly PackReport[]): PackReport {
 /** By the wish where both were packed for it: who meets it, then worth on average; else by the judge's score. */
 function isBetter(a: PackReport, b: PackReport): boolean {
   if (!a.wished || !b.wished)
-    return a.wished || b.wished ? a.wished !== null : compareScores(a.verdict.score, b.verdict.score) < 0;
+    return a.wished || b.wished
+      ? a.wished !== undefined
+      : compareScores(a.verdict.score, b.verdict.score) < 0;
   if (a.wished.meets !== b.wished.meets) return a.wished.meets;
   if (a.wished.meets) return a.wished.outcome.meanWorth > b.wished.outcome.meanWorth;
   return chances(a.wished.outcome) > chances(b.wished.outcome);

@@ -1,6 +1,6 @@
-import type { Random } from "../../kernel/index.ts";
+import { gridTo, type Random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import { Board } from "../network/board.ts";
+import { Board, NO_FLOOR } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import { lay } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
@@ -14,14 +14,22 @@ import { type Wish, valueOf } from "../simulate/value.ts";
 const LARGE = 0.2;
 const STRINGS = 0.6;
 const SMALL = 1.5;
-/** Half of the time each left-out task is offered with this chance only: what fills the day need not be the greediest. */
-const OFFERED = 0.7;
+/**
+ * Half of the time each left-out task is offered with a chance from this one up to all: what fills the day need not be the greediest, and
+ * of what there is room for at likely durations some had better be left out.
+ */
+const OFFERED = 0.2;
 /** Half of the time a place is overlooked with this chance: of two days of the same tasks the one that is done earliest need not do most. */
 const OVERLOOKED = 0.35;
 /** And with this chance something is first put anywhere at all. */
 const ANYWHERE = 0.3;
 /** That is what was just taken off with so much chance over the number of tasks: the fewer there are, the more the order is what matters. */
 const REPLACED = 3;
+/** With this chance an EVA goes out later, by as much as this at most, s, half of the time with nothing else changed; and with this one all that is held back is let go. */
+const OUT_LATER = 0.1;
+const NOTHING_ELSE = 0.5;
+const MOST_LATER_S = 3600;
+const OUT_SOON = 0.1;
 /** Temperature at the start and at the end of a chain, in mean worths of a task. */
 const HOT = 0.25;
 const COLD = 0.0125;
@@ -38,6 +46,8 @@ export type Note = (board: Board, sampled: Sampled) => void;
 export class Chain {
   /** Stretch by activity. */
   readonly share: Float64Array;
+  /** How careful the crew is taken to be. */
+  private caution: number;
   best = -Infinity;
   private readonly problem: Problem;
   private readonly day: Day;
@@ -61,8 +71,10 @@ export class Chain {
     trial: Trial,
     wish: Wish,
     note: Note,
+    caution: number,
   ) {
     this.share = share;
+    this.caution = caution;
     this.random = random;
     this.trial = trial;
     this.wish = wish;
@@ -74,39 +86,56 @@ export class Chain {
     this.current = new Board(this.problem);
     this.recreate.insertion.base = this.current.version;
     this.mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
-    if (from) lay(this.day, from);
+    if (from) {
+      lay(this.day, from);
+      this.holdEgress(from);
+    }
     this.recreate.fill();
     this.current.copy(this.day.board);
-    if (this.trial.lay(this.day.board) && this.day.board.mustOut === 0) this.judge(-Infinity, 0);
+    if (this.trial.lay(this.day.board, true) && this.day.board.mustOut === 0) this.judge(-Infinity, 0);
   }
 
-  /** One ruin and recreate; `share` of the chain is done, 0 to 1. */
+  /** One ruin and recreate, or an EVA that goes out later; `share` of the chain is done, 0 to 1. */
   iterate(share: number): void {
     const { day, random, current } = this;
     const { board } = day;
-    const seed = this.takeOff();
-    if (!day.settleFrom(current)) {
+    const later = random.next() < OUT_LATER;
+    if (!(later && random.next() < NOTHING_ELSE) && !this.makeAnew()) {
       board.copy(current);
       return;
     }
-    this.recreate.offered = random.next() < 0.5 ? OFFERED : 1;
+    if (later) this.goOutLater();
+    const temperature = HOT * this.mean * (COLD / HOT) ** share;
+    const limit = this.now ? valueOf(this.wish, this.now) + temperature * Math.log(random.next()) : -Infinity;
+    const may = board.mustOut === 0 && board.worth >= limit && this.trial.lay(board, true);
+    if (!may || !this.judge(limit, BEHIND * this.mean + 2 * temperature)) board.copy(current);
+  }
+
+  /** Takes something off and fills the day again; false where it does not hold without. */
+  private makeAnew(): boolean {
+    const { day, random } = this;
+    const { board } = day;
+    const seed = this.takeOff();
+    if (random.next() < OUT_SOON) board.floorS.fill(NO_FLOOR);
+    if (!day.settleFrom(this.current)) return false;
+    this.recreate.offered = random.next() < 0.5 ? OFFERED + (1 - OFFERED) * random.next() : 1;
     this.recreate.blink = random.next() < 0.5 ? OVERLOOKED : BLINK;
     if (random.next() < ANYWHERE) this.placeAnywhere();
     if (board.placed[seed] === 0 && random.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();
-    const temperature = HOT * this.mean * (COLD / HOT) ** share;
-    const limit = this.now ? valueOf(this.wish, this.now) + temperature * Math.log(random.next()) : -Infinity;
-    const may = board.mustOut === 0 && board.worth >= limit && this.trial.lay(board);
-    if (!may || !this.judge(limit, BEHIND * this.mean + 2 * temperature)) board.copy(current);
+    return true;
   }
 
   /** Plays what lies on the trial's day; true when it is taken. */
   private judge(limit: number, tolerance: number): boolean {
-    const sampled = this.trial.play(this.wish, this.now, tolerance);
+    const { wish, trial } = this;
+    let sampled = trial.play(wish, this.now, tolerance, this.caution);
     if (!sampled) return false;
-    this.note(this.trial.day.board, sampled);
-    const value = valueOf(this.wish, sampled);
+    if (valueOf(wish, sampled) > this.best) sampled = trial.varied(wish, sampled);
+    this.note(trial.day.board, sampled);
+    const value = valueOf(wish, sampled);
     if (value < limit) return false;
+    this.caution = sampled.caution;
     this.now = sampled;
     this.best = Math.max(this.best, value);
     this.current.copy(this.day.board);
@@ -155,6 +184,55 @@ export class Chain {
     for (let k = random.below(board.onRoute[r]! + 1); k > 0; k -= 1) behind = board.next[behind]!;
     // Where slack alone decides, what does not fit is not taken back by itself.
     if (!day.tryLink(a, [behind], problem.evaOfRoute[r]!) && board.placed[a] === 1) day.unlink(a);
+  }
+
+  /**
+   * Lets an EVA go out later than it has to: time before a window that is spare on the day is lost, time after it won, as the longest
+   * duration counts from egress.
+   */
+  private goOutLater(): void {
+    const { random, problem, day } = this;
+    const { board } = day;
+    const e = random.below(problem.evas);
+    const first = this.firstOn(e);
+    let mostS = MOST_LATER_S;
+    for (const a of first) mostS = Math.min(mostS, board.latest[a]! - board.earliest[a]!);
+    // More often a little than much.
+    const laterS = gridTo(Math.floor(random.next() ** 2 * (mostS + problem.gridS)), problem.gridS);
+    if (first.length === 0 || laterS <= 0 || laterS > mostS) return;
+    const startS = first.map((a) => board.earliest[a]! + laterS);
+    first.forEach((a, k) => (board.floorS[a] = startS[k]!));
+    if (day.settle()) return;
+    for (const a of first) board.floorS[a] = NO_FLOOR;
+    day.settle();
+  }
+
+  /** Goes out as late as `from` does. */
+  private holdEgress(from: Schedule): void {
+    const { problem, day } = this;
+    const { board } = day;
+    const startOf = new Map(from.placements.map((one) => [one.task, one.startS as number]));
+    const held: number[] = [];
+    for (let e = 0; e < problem.evas; e += 1)
+      for (const a of this.firstOn(e)) {
+        const startS = startOf.get(problem.plan.tasks[a]!.id) ?? NO_FLOOR;
+        if (startS <= board.earliest[a]! || board.floorS[a] !== NO_FLOOR) continue;
+        board.floorS[a] = startS;
+        held.push(a);
+      }
+    if (held.length === 0 || day.settle()) return;
+    for (const a of held) board.floorS[a] = NO_FLOOR;
+    day.settle();
+  }
+
+  /** What is done first on each route of an EVA. */
+  private firstOn(e: number): number[] {
+    const { problem, day } = this;
+    const { board } = day;
+    const first = new Set<number>();
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      if (board.onRoute[r]! > 0) first.add(board.nodeOf[board.next[board.head + r]!]!);
+    return [...first];
   }
 
   private anyPlaced(): number {

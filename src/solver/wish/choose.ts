@@ -3,9 +3,9 @@ import { countOf, type Count, outcomeOf } from "../simulate/count.ts";
 import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
 import type { Elite } from "./elites.ts";
+import { CAUTIONS } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 
-const CAUTIONS = [0, 0.25, 0.5, 0.75];
 /** The cautions are tried on few days; so many of what is best then are counted on more. */
 const FINALISTS = 5;
 /** Asked for beyond the wish here: of days that only just meet it, half do not on others. */
@@ -16,6 +16,8 @@ export interface Chosen {
   readonly few: Days;
   readonly more: Days;
   readonly shown: Days;
+  /** Every day there is, and not some of them. */
+  readonly exact: boolean;
 }
 
 /** How many of each are played for one wish, all told, to choose from so many schedules. */
@@ -36,10 +38,11 @@ export function* choose(
   part: () => number,
 ): Generator<undefined, Wished | null> {
   const cautions = crew.leavesOut ? [...new Set([crew.caution, ...CAUTIONS])] : [crew.caution];
-  const aim: Wish = { ...wish, must: Math.min(1, wish.must + SPARE) };
+  const aim: Wish = { ...wish, must: Math.min(1, wish.must + (days.exact ? 0 : SPARE)) };
   interface Candidate {
     readonly elite: Elite;
     readonly crew: CrewRules;
+    readonly meets: boolean;
     readonly value: number;
   }
   function* counted({ schedule }: Elite, rules: CrewRules, on: Days): Generator<undefined, Count> {
@@ -51,17 +54,23 @@ export function* choose(
     }
     return count;
   }
+  function* candidate(elite: Elite, rules: CrewRules, on: Days): Generator<undefined, Candidate> {
+    const { seen } = yield* counted(elite, rules, on);
+    return {
+      elite,
+      crew: rules,
+      meets: seen.home >= aim.home && seen.must >= aim.must,
+      value: valueOf(aim, seen),
+    };
+  }
   const byValue = (a: Candidate, b: Candidate): number => b.value - a.value;
   const all: Candidate[] = [];
   for (const elite of elites)
-    for (const caution of cautions) {
-      const rules = { ...crew, caution };
-      all.push({ elite, crew: rules, value: valueOf(aim, (yield* counted(elite, rules, days.few)).seen) });
-    }
+    for (const caution of cautions) all.push(yield* candidate(elite, { ...crew, caution }, days.few));
   const last: Candidate[] = [];
-  for (const one of all.sort(byValue).slice(0, FINALISTS))
-    last.push({ ...one, value: valueOf(aim, (yield* counted(one.elite, one.crew, days.more)).seen) });
-  const best = last.sort(byValue)[0];
+  for (const one of finalists(all.sort(byValue))) last.push(yield* candidate(one.elite, one.crew, days.more));
+  // What meets the wish comes before what does more.
+  const best = last.sort((a, b) => Number(b.meets) - Number(a.meets) || byValue(a, b))[0];
   if (!best) return null;
   const count = yield* counted(best.elite, best.crew, days.shown);
   const { home, must } = wish;
@@ -73,6 +82,13 @@ export function* choose(
     days: count.days,
     meets: count.seen.home >= home && count.seen.must >= must,
   };
+}
+
+/** The best few of a list, best first; with the best that meets the wish where none of them does. */
+function finalists<One extends { readonly meets: boolean }>(sorted: readonly One[]): readonly One[] {
+  const first = sorted.slice(0, FINALISTS);
+  const sure = first.some(({ meets }) => meets) ? undefined : sorted.find(({ meets }) => meets);
+  return sure ? [...first.slice(0, -1), sure] : first;
 }
 
 /** Days between two moments at which the run may be broken off. */

@@ -12,7 +12,7 @@ import { Chain, type Note } from "./chain.ts";
 import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
-import { Trial } from "./trial.ts";
+import { CAUTIONS, Trial } from "./trial.ts";
 import { valueOf, type Wish, wishFor } from "../simulate/value.ts";
 
 /**
@@ -37,6 +37,11 @@ export interface WishSettings {
   readonly clock: () => number;
   /** Placements to start from. */
   readonly from?: Schedule | undefined;
+  /**
+   * Every day that there may be, each as likely as any other, in place of drawn ones: chances are exact then, and nothing is asked for
+   * beyond the wish.
+   */
+  readonly everyDay?: Days | undefined;
 }
 
 export interface WishProgress {
@@ -91,7 +96,15 @@ const WARM = 0.4;
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
 /** Part of the chains that are not stretched. */
-const UNSTRETCHED = 0.25;
+const UNSTRETCHED = 0.5;
+/** Part of the chains whose crew is not as careful as that of what they begin with. */
+const OTHER_CAUTION = 0.3;
+/**
+ * Part of the chains for which what is missing of a chance is so many times dearer: from a day that does much and falls a little short, the
+ * way to one that meets the wish may lead through days that do less.
+ */
+const STRICT = 0.5;
+const DEARER = 8;
 /** Chains begun from nothing: so many, over the number of tasks; and the greatest part of all. */
 const ANEW = 3;
 const MOST_ANEW = 0.4;
@@ -124,6 +137,8 @@ interface Pack {
   readonly level: number;
   readonly anneal: Anneal;
   best: number;
+  /** Of the crew with which its best does most. */
+  caution: number;
 }
 
 class Run implements WishRun {
@@ -154,8 +169,9 @@ class Run implements WishRun {
     this.stage = stageOf(problem);
     this.crew = crewOf(problem.plan.odds);
     this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
-    this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + SPARE)));
-    this.hopes = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must - ERROR)));
+    const [spare, error] = settings.everyDay ? [0, 0] : [SPARE, ERROR];
+    this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + spare)));
+    this.hopes = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must - error)));
     this.random = random(settings.seed);
     this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
     this.work = this.all();
@@ -207,7 +223,10 @@ class Run implements WishRun {
   };
 
   private daysOf(count: number, seed: number): Days {
-    return new Days(this.problem, this.settings.shape ?? "pert", count, this.settings.seed * 7919 + seed);
+    return (
+      this.settings.everyDay ??
+      new Days(this.problem, this.settings.shape ?? "pert", count, this.settings.seed * 7919 + seed)
+    );
   }
 
   /** Done part of the search, 0 to 1. */
@@ -232,6 +251,7 @@ class Run implements WishRun {
       few: this.daysOf(FEW, SEEDS.few),
       more: this.daysOf(MORE, SEEDS.more),
       shown: this.daysOf(SHOWN, SEEDS.shown),
+      exact: this.settings.everyDay !== undefined,
     };
     const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length);
     const answer: Wished[] = [];
@@ -274,7 +294,7 @@ class Run implements WishRun {
       const fromShare = this.share();
       const lengthShare = Math.max(1e-9, (startedShare - fromShare) / (starts - k));
       const level = LEVELS[k % LEVELS.length]!;
-      const pack = this.pack(level, this.settings.from ?? null);
+      const pack = this.pack(level, this.settings.from ?? null, this.crew.caution);
       packs.push(pack);
       for (let done = 0; done < 1; done = (this.share() - fromShare) / lengthShare) {
         for (let i = 0; i < 8; i += 1) pack.anneal.iterate(done);
@@ -283,7 +303,9 @@ class Run implements WishRun {
       }
     }
     packs.sort((a, b) => b.best - a.best);
-    const going = packs.slice(0, GO_ON).map(({ level, anneal }) => this.pack(level, scheduleOf(anneal.best)));
+    const going = packs
+      .slice(0, GO_ON)
+      .map(({ level, anneal, caution }) => this.pack(level, scheduleOf(anneal.best), caution));
     const fromShare = this.share();
     for (let turn = 0; this.share() < until; turn += 1) {
       const done = (this.share() - fromShare) / Math.max(1e-9, until - fromShare);
@@ -299,7 +321,7 @@ class Run implements WishRun {
   }
 
   /** A pack of the problem stretched by `level`, of which everything that it goes on from is played. */
-  private pack(level: number, from: Schedule | null): Pack {
+  private pack(level: number, from: Schedule | null, caution: number): Pack {
     const { trial } = this;
     // With several wishes the least one decides what is worth playing.
     const elites = this.elites[0]!;
@@ -308,7 +330,7 @@ class Run implements WishRun {
       this.random.below(2 ** 31),
       from,
     );
-    const pack = { level, anneal, best: -Infinity };
+    const pack = { level, anneal, best: -Infinity, caution };
     let lastWorth = -1;
     let lastEndsS = -1;
     const hear: NonNullable<Anneal["onAccept"]> = (board, { worth, mustOut, endsS }) => {
@@ -318,9 +340,14 @@ class Run implements WishRun {
       lastWorth = worth;
       lastEndsS = endsS;
       if (!trial.lay(board)) return;
-      const sampled = trial.play(elites.wish, elites.best?.sampled ?? null, elites.wish.price * 0.005);
+      const { wish } = elites;
+      let sampled = trial.play(wish, elites.best?.sampled ?? null, wish.price * 0.005, pack.caution);
       if (!sampled) return;
-      pack.best = Math.max(pack.best, valueOf(elites.wish, sampled));
+      if (valueOf(wish, sampled) > pack.best) {
+        sampled = trial.varied(wish, sampled);
+        pack.best = valueOf(wish, sampled);
+        pack.caution = sampled.caution;
+      }
       this.note(trial.day.board, sampled);
     };
     hear(anneal.best, anneal.bestValue);
@@ -342,7 +369,18 @@ class Run implements WishRun {
       const share = this.mix(most(), elite, good);
       const anew = stream.next() < Math.min(MOST_ANEW, ANEW / problem.activities);
       const from = anew ? null : (elite?.schedule ?? this.settings.from ?? null);
-      const chain = new Chain(problem, share, from, stream, trial, elites.wish, this.note);
+      const caution = this.cautionOf(elite);
+      const price = elites.wish.price * (stream.next() < STRICT ? DEARER : 1);
+      const chain = new Chain(
+        problem,
+        share,
+        from,
+        stream,
+        trial,
+        { ...elites.wish, price },
+        this.note,
+        caution,
+      );
       yield;
       for (let k = 1; ; k += 1) {
         const done = (this.share() - fromShare) / lengthShare;
@@ -354,6 +392,13 @@ class Run implements WishRun {
       if (elites.bestValue > before) good = share;
       yield;
     }
+  }
+
+  /** How careful a crew a chain from `elite` begins with: as there, or any other way. */
+  private cautionOf(elite: Elite | null): number {
+    const { random: stream, crew } = this;
+    if (crew.leavesOut && stream.next() < OTHER_CAUTION) return CAUTIONS[stream.below(CAUTIONS.length)]!;
+    return elite?.sampled.caution ?? crew.caution;
   }
 
   /** One of the best, the better the likelier. */

@@ -15,6 +15,12 @@ const HEATS = [
   { days: 48, tolerances: 0.6 },
 ];
 
+/** How careful a crew may be in what it leaves out. */
+export const CAUTIONS: readonly number[] = [0, 0.25, 0.5, 0.75];
+
+/** Schedules kept in mind, so that none is played twice. */
+const MOST_KNOWN = 5000;
+
 /** Standard errors by which a chance that is as wished may seem to fall short on few days. */
 const ERRORS = 1.5;
 
@@ -24,8 +30,9 @@ function within(wish: Wish, days: number): Wish {
   return { ...wish, home: least(wish.home), must: least(wish.must) };
 }
 
-/** What a schedule came to on the common days, and on the first of them, which others are raced against. */
+/** What a schedule came to on the common days with a crew of some caution, and on the first of them, which others are raced against. */
 export interface Sampled extends Seen {
+  readonly caution: number;
   /** By heat. */
   readonly heats: readonly Seen[];
 }
@@ -46,11 +53,15 @@ export class Trial {
   /** Days played so far, and seconds of the clock that they took. */
   playedDays = 0;
   playedS = 0;
+  /** What schedules that were played to the end came to. */
+  private readonly known = new Map<string, Sampled>();
   private readonly clock: () => number;
+  private readonly crew: CrewRules;
   private readonly player: Player;
   private readonly count: Count;
 
   constructor(stage: Stage, crew: CrewRules, days: Days, clock: () => number) {
+    this.crew = crew;
     this.clock = clock;
     this.day = new Day(stage.problem);
     this.script = new Script(stage);
@@ -59,8 +70,11 @@ export class Trial {
     this.count = new Count(this.player, days);
   }
 
-  /** Lays the order of `board` on the true day; false when a rule does not hold there or a must-do task is out. */
-  lay(board: Board): boolean {
+  /**
+   * Lays the order of `board` on the true day; false when a rule does not hold there or a must-do task is out. What is held back on
+   * `board` is let go where the day holds without, but for what is `heldOnPurpose`.
+   */
+  lay(board: Board, heldOnPurpose = false): boolean {
     const { day } = this;
     const { problem } = day;
     for (let a = 0; a < problem.activities; a += 1) if (day.board.placed[a] === 1) day.board.unlink(a);
@@ -74,26 +88,43 @@ export class Trial {
         behind.push(day.board.prev[day.board.tail + board.lane[s]!]!);
       day.board.link(a, behind, board.evaOf[a]!);
     }
+    const held = order.filter((a) => board.floorS[a] !== NO_FLOOR);
+    const hold = (on: boolean): void => {
+      for (const a of held) day.board.floorS[a] = on ? board.floorS[a]! : NO_FLOOR;
+    };
+    hold(heldOnPurpose);
     if (day.settle()) return true;
-    // Some days hold only where somebody waits on purpose.
-    let waits = false;
-    for (const a of order) {
-      if (board.floorS[a] === NO_FLOOR) continue;
-      day.board.floorS[a] = board.floorS[a]!;
-      waits = true;
-    }
-    return waits && day.settle();
+    if (held.length === 0) return false;
+    hold(!heldOnPurpose);
+    return day.settle();
   }
 
   /**
-   * Plays what was laid; null when on the first days it falls behind `against` by more than about `tolerance`, measured by `wish` on the
-   * same days.
+   * Plays what was laid with a crew of `caution`; null when on the first days it falls behind `against` by more than about `tolerance`,
+   * measured by `wish` on the same days.
    */
-  play(wish: Wish, against: Sampled | null, tolerance: number): Sampled | null {
-    const { script, player, days, count } = this;
-    script.takeBoard(this.day.board);
-    player.take();
+  play(wish: Wish, against: Sampled | null, tolerance: number, caution: number): Sampled | null {
+    this.script.takeBoard(this.day.board);
     this.tried += 1;
+    return this.playAs(wish, against, tolerance, caution);
+  }
+
+  /** Plays what was played last with the other cautions, and gives the best of all; a crew that leaves nothing out has but one. */
+  varied(wish: Wish, sampled: Sampled): Sampled {
+    if (!this.crew.leavesOut) return sampled;
+    return CAUTIONS.reduce((best, caution) => {
+      if (caution === sampled.caution) return best;
+      const other = this.playAs(wish, best, 0, caution);
+      return other && valueOf(wish, other) > valueOf(wish, best) ? other : best;
+    }, sampled);
+  }
+
+  private playAs(wish: Wish, against: Sampled | null, tolerance: number, caution: number): Sampled | null {
+    const { player, days, count, known } = this;
+    const key = this.keyOf(caution);
+    const before = known.get(key);
+    if (before) return before;
+    player.take({ ...this.crew, caution });
     count.begin();
     const fromS = this.clock();
     const heats: Seen[] = [];
@@ -110,6 +141,21 @@ export class Trial {
     else count.until(days.count);
     this.playedDays += count.days;
     this.playedS += this.clock() - fromS;
-    return behind ? null : { ...count.seen, heats };
+    if (behind) return null;
+    const sampled = { ...count.seen, heats, caution };
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(key, sampled);
+    return sampled;
+  }
+
+  /** What is played: who does what when as planned, and with what caution. */
+  private keyOf(caution: number): string {
+    const { order, planS, laneOf, problem } = this.script;
+    let key = `${caution}`;
+    for (const a of order) {
+      key += `;${a},${planS[a]}`;
+      for (let s = problem.slotStart[a]!; s < problem.slotStart[a + 1]!; s += 1) key += `,${laneOf[s]}`;
+    }
+    return key;
   }
 }
