@@ -15,10 +15,13 @@ const LARGE = 0.2;
 const STRINGS = 0.6;
 const SMALL = 1.5;
 /**
- * Half of the time each left-out task is offered with a chance from this one up to all: what fills the day need not be the greediest, and
- * of what there is room for at likely durations some had better be left out.
+ * Half of the time each left-out task is offered with a chance from this one (with many tasks, and with few) up to all: what fills the day
+ * need not be the greediest, and of what there is room for at likely durations some had better be left out.
  */
-const OFFERED = 0.2;
+const OFFERED = 0.6;
+const OFFERED_FEW = 0.2;
+/** Tasks that are few. */
+const FEW = 8;
 /** Half of the time a place is overlooked with this chance: of two days of the same tasks the one that is done earliest need not do most. */
 const OVERLOOKED = 0.35;
 /** And with this chance something is first put anywhere at all. */
@@ -35,6 +38,11 @@ const HOT = 0.25;
 const COLD = 0.0125;
 /** A candidate is dropped early when it is behind by more than this, in mean worths, and twice the temperature. */
 const BEHIND = 0.4;
+
+/** 1 with few tasks, and the less the more there are: the fewer, the more it matters what is left out of a day that has room for it. */
+export function fewness({ activities }: Problem): number {
+  return Math.min(1, FEW / Math.max(1, activities));
+}
 
 /** Hears of every schedule that was played to the end. */
 export type Note = (board: Board, sampled: Sampled) => void;
@@ -118,7 +126,8 @@ export class Chain {
     const seed = this.takeOff();
     if (random.next() < OUT_SOON) board.floorS.fill(NO_FLOOR);
     if (!day.settleFrom(this.current)) return false;
-    this.recreate.offered = random.next() < 0.5 ? OFFERED + (1 - OFFERED) * random.next() : 1;
+    const offered = OFFERED + fewness(this.problem) * (OFFERED_FEW - OFFERED);
+    this.recreate.offered = random.next() < 0.5 ? offered + (1 - offered) * random.next() : 1;
     this.recreate.blink = random.next() < 0.5 ? OVERLOOKED : BLINK;
     if (random.next() < ANYWHERE) this.placeAnywhere();
     if (board.placed[seed] === 0 && random.next() < 0.5) this.recreate.place(seed, 0);

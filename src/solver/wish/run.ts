@@ -8,7 +8,7 @@ import { Days } from "../simulate/days.ts";
 import { type Stage, stageOf } from "../simulate/stage.ts";
 import { scheduleOf } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
-import { Chain, type Note } from "./chain.ts";
+import { Chain, fewness, type Note } from "./chain.ts";
 import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
@@ -95,13 +95,14 @@ const WARM = 0.4;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
-/** Part of the chains that are not stretched. */
-const UNSTRETCHED = 0.5;
+/** Part of the chains that are not stretched, with many tasks and with few. */
+const UNSTRETCHED = 0.25;
+const UNSTRETCHED_FEW = 0.5;
 /** Part of the chains whose crew is not as careful as that of what they begin with. */
 const OTHER_CAUTION = 0.3;
 /**
- * Part of the chains for which what is missing of a chance is so many times dearer: from a day that does much and falls a little short, the
- * way to one that meets the wish may lead through days that do less.
+ * Part of the chains, with few tasks, for which what is missing of a chance is so many times dearer: from a day that does much and falls a
+ * little short, the way to one that meets the wish may lead through days that do less.
  */
 const STRICT = 0.5;
 const DEARER = 8;
@@ -370,7 +371,7 @@ class Run implements WishRun {
       const anew = stream.next() < Math.min(MOST_ANEW, ANEW / problem.activities);
       const from = anew ? null : (elite?.schedule ?? this.settings.from ?? null);
       const caution = this.cautionOf(elite);
-      const price = elites.wish.price * (stream.next() < STRICT ? DEARER : 1);
+      const price = elites.wish.price * (stream.next() < STRICT * fewness(problem) ? DEARER : 1);
       const chain = new Chain(
         problem,
         share,
@@ -411,7 +412,8 @@ class Run implements WishRun {
   private mix(most: number, elite: Elite | null, good: Float64Array | null): Float64Array {
     const { random: stream, problem } = this;
     // What a stretched problem has no room for is lost at the start of a chain.
-    if (stream.next() < UNSTRETCHED) return new Float64Array(problem.activities);
+    const unstretched = UNSTRETCHED + fewness(problem) * (UNSTRETCHED_FEW - UNSTRETCHED);
+    if (stream.next() < unstretched) return new Float64Array(problem.activities);
     const level = most * stream.next() ** 1.5;
     const other = most * stream.next() ** 1.5;
     const part = 0.2 + 0.5 * stream.next();
