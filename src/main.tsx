@@ -48,6 +48,24 @@ const READY = ["demo", "small", "large"];
 
 /** Said on the desk once there is one. */
 const told = (words: string): void => desk.tell(words);
+/** What this browser remembers. It may forbid its store: nothing is remembered then. */
+const memory: Services["memory"] = {
+  get(key) {
+    try {
+      return localStorage.getItem(`lopeline-${key}`);
+    } catch {
+      return null;
+    }
+  },
+  set(key, value) {
+    try {
+      localStorage.setItem(`lopeline-${key}`, value);
+      return true;
+    } catch {
+      return false;
+    }
+  },
+};
 const engine = startEngine(told);
 
 const container = document.getElementById("root");
@@ -81,6 +99,7 @@ const desk = createDesk({
   archive,
   windows,
   clock: systemClock,
+  author: { get: () => memory.get("author") ?? "", set: (name) => void memory.set("author", name) },
   newId: systemId,
   async readyText(name) {
     const answer = await fetch(`plans/${name}.json`);
@@ -111,24 +130,7 @@ const services: Services = {
     const observer = { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
     return ready.judging().moonSun(Date.parse(plan.stay.touchdownUtc) + atS * 1000, observer).elevationDeg;
   },
-  // A browser may forbid its store; the theme is then that of the system each time.
-  memory: {
-    get(key) {
-      try {
-        return localStorage.getItem(`lopeline-${key}`);
-      } catch {
-        return null;
-      }
-    },
-    set(key, value) {
-      try {
-        localStorage.setItem(`lopeline-${key}`, value);
-        return true;
-      } catch {
-        return false;
-      }
-    },
-  },
+  memory,
 };
 
 const remembered = services.memory.get("theme");

@@ -1,5 +1,9 @@
 import { canonicalJson, sha256 } from "../kernel/index.ts";
 import type { Plan } from "./plan.ts";
+import { SAID } from "./said.ts";
+
+/** Parts that make it no other day. */
+const APART: ReadonlySet<string> = new Set(["variants", ...SAID]);
 
 /** Branches as text, kept while they are the same object: an edit leaves most of a plan alone. */
 const texts = new WeakMap<object, string>();
@@ -14,8 +18,8 @@ function textOf(branch: unknown): string {
 
 /**
  * By what a state of a plan is known, whatever it is called: SHA-256 of its canonical JSON (RFC 8785) in UTF-8, 64 hexadecimal digits.
- * The plan is taken with all its defaults and its schedule, as this version of the format has it, and without its variants: another
- * day that is only kept beside it prints no other page. Two plans with one fingerprint are the same in all else.
+ * The plan is taken with all its defaults and its schedule, as this version of the format has it, and without its variants and what people say of
+ * it: another day that is only kept beside it prints no other page, and a comment changes no day. Two plans with one fingerprint are the same in all else.
  */
 export function fingerprint(plan: Plan): string {
   const made =
@@ -23,7 +27,7 @@ export function fingerprint(plan: Plan): string {
     sha256(
       new TextEncoder().encode(
         `{${Object.entries(plan)
-          .filter(([name, branch]) => name !== "variants" && branch !== undefined)
+          .filter(([name, branch]) => !APART.has(name) && branch !== undefined)
           .map(([name, branch]) => [name, `${canonicalJson(name)}:${textOf(branch)}`] as const)
           .sort(([a], [b]) => (a < b ? -1 : 1))
           .map(([, text]) => text)

@@ -19,6 +19,9 @@ export type { FieldGuide } from "./guide.ts";
 export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./edit.ts";
 export type { Edit } from "./edit.ts";
 export { fingerprint, shortFingerprint } from "./fingerprint.ts";
+export { handedTo, signedValue, signoffState } from "./signoff.ts";
+export type { SignoffState } from "./signoff.ts";
+export type { About, Comment, Hand, Signoff } from "./said.ts";
 export { sameFrame } from "./frame.ts";
 export {
   applyPatch,

@@ -5,6 +5,7 @@ import { groundSchema } from "./ground.ts";
 import { oddsSchema } from "./odds.ts";
 import { rulesSchema } from "./rules.ts";
 import { revisionSchema } from "./revision.ts";
+import { commentSchema, handSchema, signoffSchema } from "./said.ts";
 import { scheduleSchema, variantSchema } from "./schedule.ts";
 import { bodySchema, siteSchema, staySchema } from "./site.ts";
 import { proceduresSchema } from "./step.ts";
@@ -41,6 +42,9 @@ export const planSchema = z
     odds: oddsSchema,
     schedule: scheduleSchema.prefault({}).describe("Who does what, when; what is not named is on the bench."),
     variants: z.array(variantSchema).max(50).default([]).describe("Named alternative schedules."),
+    comments: z.array(commentSchema).max(2000).default([]).describe("What people say of tasks, rules and pages."),
+    signoffs: z.array(signoffSchema).max(2000).default([]).describe("Who has signed a task, a rule or a page."),
+    hands: z.array(handSchema).max(200).default([]).describe("Who has saved it to a file, the last of them last."),
   })
   .describe("A Lopeline plan. All times are whole seconds from touchdown; SI units throughout.");
 

@@ -28,6 +28,9 @@ export function referenceFaults(plan: Plan): Fault[] {
   const tasks = known(plan.tasks, "tasks");
   known(plan.links, "links");
   known(plan.variants, "variants");
+  known(plan.comments, "comments");
+  known(plan.signoffs, "signoffs");
+  known(plan.hands, "hands");
   known(plan.site.keepOuts, "site.keepOuts");
   known(plan.stay.blocks, "stay.blocks");
   known(plan.stay.relayPasses, "stay.relayPasses");

@@ -45,6 +45,7 @@ export function createCore(ports: DeskPorts): Core {
     slot: ports.newId(),
     writing: "here",
     plan,
+    author: ports.author?.get() ?? "",
     verdict: blankVerdict(plan),
     preview: null,
     selection: [],

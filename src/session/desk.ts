@@ -14,6 +14,7 @@ import { printCommands, type PrintCommands } from "./printing.ts";
 import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
+import { sayingCommands, type SayingCommands } from "./saying.ts";
 import { asideCommands, type AsideCommands } from "./shelf/aside.ts";
 import { keepingOf } from "./shelf/keeping.ts";
 import { mergeCommands, type MergeCommands } from "./shelf/merging.ts";
@@ -38,6 +39,7 @@ export interface Desk
     AsideCommands,
     ShelfCommands,
     MergeCommands,
+    SayingCommands,
     Pick<Opening, "restore" | "takeOver">,
     Pick<Saver, "saveNow">,
     VariantCommands,
@@ -81,6 +83,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...asideCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),
     ...mergeCommands(core, edits, keeping),
+    ...sayingCommands(core, edits),
     restore: opening.restore,
     takeOver: opening.takeOver,
     saveNow: saver.saveNow,

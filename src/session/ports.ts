@@ -31,6 +31,8 @@ export interface DeskPorts {
   /** The other windows of this browser; left out where there are none. */
   readonly windows?: Windows;
   readonly clock: Clock;
+  /** Where this browser keeps the name of who works in it; left out where it keeps none. */
+  readonly author?: { get(): string; set(name: string): void };
   /** A fresh name made of lower-case letters and digits. */
   readonly newId: () => string;
   /** The text of a ready plan ("demo", "small", "large"); rejects when it cannot be had. */

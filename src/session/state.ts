@@ -19,6 +19,8 @@ export interface DeskState {
   /** elsewhere: another window writes the open plan, and this one shows what that has saved. */
   readonly writing: "here" | "elsewhere";
   readonly plan: Plan;
+  /** Who works in this browser, as they call themselves; empty until they say so. */
+  readonly author: string;
   /** The judge's word on `plan.schedule`; never behind the plan. */
   readonly verdict: Verdict;
   /** What a gesture under way would make of the schedule; null when nothing is held. */

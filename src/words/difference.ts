@@ -1,6 +1,16 @@
 import { isEqual, isRecord } from "../kernel/index.ts";
-import { type Change, changesBetween, type Clash, guideTo, patchBetween, type Plan } from "../plan/index.ts";
+import {
+  type Change,
+  changesBetween,
+  type Clash,
+  type Comment,
+  guideTo,
+  patchBetween,
+  type Plan,
+  type Signoff,
+} from "../plan/index.ts";
 import { digits } from "./number.ts";
+import { aboutWords } from "./said.ts";
 import { scheduleChanges, taskChangeWords } from "./taskchange.ts";
 import { lasting, met } from "./time.ts";
 
@@ -72,6 +82,8 @@ const LISTS: Readonly<Record<string, readonly [one: string, all: string]>> = {
   tasks: ["Task", "tasks"],
   links: ["Link", "links"],
   variants: ["Variant", "variants"],
+  comments: ["Comment", "comments"],
+  signoffs: ["Sign-off", "sign-offs"],
   places: ["Place", "places"],
   legs: ["Leg", "legs"],
   keepOuts: ["Keep-out", "keep-outs"],
@@ -82,6 +94,9 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
   const item = path.findIndex((step) => step.startsWith("#"));
   const list = path[item - 1];
   const [one] = (list !== undefined && LISTS[list]) || ["", ""];
+  // Whose hands it was in is no difference, and what was said has no order.
+  if (path[0] === "hands" || (isSaid(path[0]) && path[1]?.startsWith(">"))) return [];
+  if (item === 1 && isSaid(list)) return [saidLine(before, after, change)];
   if (item > 0 && one !== "") {
     const about = `${one} ${nameAt(after, path.slice(0, item + 1)) ?? nameAt(before, path.slice(0, item + 1)) ?? path[item]!.slice(1)}`;
     if (item === path.length - 1) return [{ about, sentence: from === undefined ? "New." : "Gone." }];
@@ -95,6 +110,23 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
   const [first = "plan", ...rest] = path;
   const about = rest.length === 0 ? "Plan" : capital(bare(first));
   return [{ about, sentence: fieldWords(path, rest.length === 0 ? 0 : 1, from, to) }];
+}
+
+function isSaid(list: string | undefined): boolean {
+  return list === "comments" || list === "signoffs";
+}
+
+/** A comment or a sign-off that came, went or was changed: what it is about, and whose it is. */
+function saidLine(before: Plan, after: Plan, { path, from, to }: Change): DifferenceLine {
+  const key = path[1]!.slice(1);
+  const find = ({ comments, signoffs }: Plan): Comment | Signoff | undefined =>
+    (path[0] === "comments" ? comments : signoffs).find(({ id }) => id === key);
+  const one = find(after) ?? find(before);
+  const about = one ? capital(aboutWords(after, one.about)) : "Plan";
+  const what = `${path[0] === "comments" ? "Comment" : "Sign-off"} by ${one?.by ?? "nobody"}`;
+  if (path.length > 2) return { about, sentence: `${what}, ${fieldWords(path, 2, from, to)}` };
+  const text = one && "text" in one ? `: “${one.text}”` : "";
+  return { about, sentence: `${what} ${from === undefined ? `is new${text}` : `is gone${text}`}.` };
 }
 
 function fieldWords(path: readonly string[], from: number, was: unknown, is: unknown): string {

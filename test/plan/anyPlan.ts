@@ -45,11 +45,36 @@ export const anyStep: fc.Arbitrary<(plan: Plan) => Plan> = fc.oneof(
     if (!task || plan.tasks.some((one) => one.id === id)) return plan;
     return { ...plan, tasks: [...plan.tasks.slice(0, at), { ...task, id }, ...plan.tasks.slice(at)] };
   }),
+  fc
+    .record({
+      id: fc.constantFrom("s1", "s2", "s3"),
+      by: fc.constantFrom("A", "B"),
+      of: fc.constantFrom("t1", "walkback", "day"),
+      gone: fc.boolean(),
+    })
+    .map((drawn) => (plan: Plan) => said(plan, drawn)),
   fc.integer({ min: 0, max: 1_000_000 }).map((jolt) => (plan: Plan) => ({
     ...plan,
     schedule: { placements: placements(plan, random(jolt)) },
   })),
 );
+
+/** Something is said, said otherwise, or taken back: a comment and a sign-off of one id, and whose hands the plan was in. */
+function said(plan: Plan, { id, by, of, gone }: { id: string; by: string; of: string; gone: boolean }): Plan {
+  const kind = of === "t1" ? "task" : of === "day" ? "page" : "rule";
+  const head = { id, about: { kind, id: of } as const, by, atUtc: "2031-03-30T10:00:00Z" };
+  const others = <Item extends { readonly id: string }>(list: readonly Item[]): Item[] =>
+    list.filter((one) => one.id !== id);
+  return {
+    ...plan,
+    comments: [
+      ...others(plan.comments),
+      ...(gone ? [] : [{ ...head, text: `${by} says`, settled: by === "A" }]),
+    ],
+    signoffs: [...others(plan.signoffs), ...(gone ? [] : [{ ...head, value: by.toLowerCase().repeat(64) }])],
+    hands: [...plan.hands.filter((one) => one.name !== by), { id: by.toLowerCase(), name: by }],
+  };
+}
 
 /** `record` without the field of this name. */
 export function without<Key extends string, Rest extends object>(

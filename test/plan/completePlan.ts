@@ -283,6 +283,26 @@ export const completePlan: PlanInput = {
       },
     },
   ],
+  comments: [
+    {
+      id: "c1",
+      about: { kind: "task", id: "deploy" },
+      by: "A. Planner",
+      atUtc: "2031-03-30T10:00:00Z",
+      text: "Is the pad level enough?",
+      settled: true,
+    },
+  ],
+  signoffs: [
+    {
+      id: "s1",
+      about: { kind: "rule", id: "walkback" },
+      by: "B. Surgeon",
+      atUtc: "2031-03-31T08:30:00Z",
+      value: "0123456789abcdef".repeat(4),
+    },
+  ],
+  hands: [{ id: "h0", name: "A. Planner" }],
 };
 
 /** The other form of ground, every field with a value that is not its default. */

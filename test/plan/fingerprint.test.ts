@@ -20,11 +20,11 @@ function turned(value: unknown): unknown {
 }
 
 describe("the fingerprint of a plan", () => {
-  it("is the SHA-256 of its canonical JSON without its variants", () => {
+  it("is the SHA-256 of its canonical JSON without its variants and what is said of it", () => {
     const read = parse(completePlan);
     if (!read.ok) throw new Error("faults");
-    const { variants, ...rest } = read.value;
-    expect(variants).not.toEqual([]);
+    const { variants, comments, signoffs, hands, ...rest } = read.value;
+    for (const apart of [variants, comments, signoffs, hands]) expect(apart).not.toEqual([]);
     const digest = createHash("sha256").update(canonicalJson(rest), "utf8").digest("hex");
     expect(fingerprint(read.value)).toBe(digest);
     expect(shortFingerprint(read.value)).toBe(`${digest.slice(0, 4)} ${digest.slice(4, 8)}`);

@@ -7,7 +7,7 @@ import { planText } from "../planfile.ts";
 import { scheduleCsv } from "../schedulecsv.ts";
 import { scheduleCalendar } from "./calendar.ts";
 import { planKml } from "./kml.ts";
-import { benchCsv, findingsCsv, marginsCsv, tasksCsv } from "./tables.ts";
+import { benchCsv, findingsCsv, marginsCsv, saidCsv, tasksCsv } from "./tables.ts";
 
 /** A plan as files for other programs, each of its kind. */
 
@@ -72,6 +72,12 @@ export const EXPORTS: readonly ExportKind[] = [
   ),
   csv("bench", "Bench", "What is not on the day line, and why (CSV).", ({ plan, reasons }) =>
     benchCsv(plan, reasons),
+  ),
+  csv(
+    "said",
+    "Comments",
+    "What people say of tasks, rules and pages, and who has signed them (CSV).",
+    ({ plan }) => saidCsv(plan),
   ),
   {
     id: "calendar",

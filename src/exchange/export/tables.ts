@@ -1,6 +1,6 @@
 import type { BenchReason, Verdict } from "../../answers/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
-import { clock, crewName, evaName, nameIn, placeName, taskNumber } from "../../words/index.ts";
+import { type Plan, signoffState, type Task } from "../../plan/index.ts";
+import { aboutWords, clock, crewName, evaName, nameIn, placeName, taskNumber } from "../../words/index.ts";
 import { csvText } from "../csv.ts";
 
 /** Tables of a plan and what the judge and the packer say of it, one thing a row. */
@@ -128,6 +128,30 @@ export function findingsCsv({ findings }: Verdict): string {
     finding.unit,
   ]);
   return csvText([heads, ...rows]);
+}
+
+/** Comments and sign-offs; of a sign-off whether it still holds. */
+export function saidCsv(plan: Plan): string {
+  const heads = ["what", "about", "by", "at UTC", "text", "state"];
+  return csvText([
+    heads,
+    ...plan.comments.map(({ about, by, atUtc, text, settled }): Row => [
+      "comment",
+      aboutWords(plan, about),
+      by,
+      atUtc,
+      text,
+      settled ? "settled" : "open",
+    ]),
+    ...plan.signoffs.map((one): Row => [
+      "sign-off",
+      aboutWords(plan, one.about),
+      one.by,
+      one.atUtc,
+      "",
+      signoffState(plan, one),
+    ]),
+  ]);
 }
 
 /** Tasks that are not on the day line with the reason of each; without a reason where it has not been worked out. */

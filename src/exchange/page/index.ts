@@ -5,7 +5,7 @@ import { STANDING } from "../paper/cuff.ts";
 import { Markup, markup, type Part } from "./markup.ts";
 import { HATCHINGS, ribbonOf } from "./ribbon.ts";
 import { STYLE } from "./style.ts";
-import { benchTable, findingsTable, marginsTable, remoteTable, scheduleTable } from "./tables.ts";
+import { benchTable, findingsTable, marginsTable, remoteTable, saidTables, scheduleTable } from "./tables.ts";
 
 /**
  * The day as one page to be read by anybody: a whole HTML file of its own that asks for nothing, runs nothing and changes nothing.
@@ -35,6 +35,7 @@ ${marginsTable(plan, verdict)}
 ${findingsTable(verdict)}
 <h2>Left out</h2>
 ${benchTable(plan, reasons)}
+${saidPart(plan)}
 </main>
 ${foot(plan)}
 </body>
@@ -97,6 +98,11 @@ const KEY = markup`<ul class="key" aria-label="How it is drawn">${swatch("sampli
 function remotePart(plan: Plan): Part {
   const table = remoteTable(plan);
   return table ? markup`<h2>Without crew</h2>${table}` : "";
+}
+
+function saidPart(plan: Plan): Part {
+  const tables = saidTables(plan);
+  return tables.length > 0 ? markup`<h2>Said of it</h2>${tables}` : "";
 }
 
 function foot(plan: Plan): Markup {

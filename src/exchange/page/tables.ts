@@ -3,11 +3,14 @@ import type { Eva, Placement, Plan, Task } from "../../plan/index.ts";
 import { instant, type Instant } from "../../kernel/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
+  aboutWords,
   clock,
   crewName,
   lasting,
   listed,
   placeName,
+  saidAt,
+  signoffWords,
   taskNumber,
   touchdownMs,
   utcClock,
@@ -201,6 +204,28 @@ export function benchTable(plan: Plan, reasons: ReadonlyMap<string, BenchReason>
   return rows.length === 0
     ? markup`<p>Every task of the plan is on the day line.</p>`
     : table("Tasks that are not on the day line", ["No.", "Task", "Worth", "Why"], rows);
+}
+
+/** What people say of the plan: whose sign-off holds, whose was undone by a change, and comments about which something is left to do. */
+export function saidTables(plan: Plan): readonly Markup[] {
+  const signed = plan.signoffs.map((one): Row => ({
+    cells: [{ part: aboutWords(plan, one.about), kind: "main" }, { part: signoffWords(plan, one) }],
+  }));
+  const open = plan.comments
+    .filter(({ settled }) => !settled)
+    .map(({ about, by, atUtc, text }): Row => ({
+      cells: [
+        { part: aboutWords(plan, about), kind: "main" },
+        { part: text },
+        { part: `${by}, ${saidAt(atUtc)}`, kind: "num" },
+      ],
+    }));
+  return [
+    ...(signed.length > 0
+      ? [table("Sign-offs, under names as they were typed", ["Of", "State"], signed)]
+      : []),
+    ...(open.length > 0 ? [table("Comments that are open", ["On", "Comment", "By"], open)] : []),
+  ];
 }
 
 function placed(plan: Plan, eva: string | null): { readonly task: Task; readonly placement: Placement }[] {

@@ -16,6 +16,7 @@ import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../useshed.ts";
 import { download } from "../parts/files.ts";
+import { Said } from "../said/said.tsx";
 import type { PaperGiven, PaperJob, PaperPort, PaperSite, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
 import { PrintDialog, SIZE_WORDS } from "./printdialog.tsx";
@@ -192,6 +193,7 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
           </p>
         )}
         <Doubts list={doubts} />
+        {chosen && <Said key={id} about={{ kind: "page", id }} name={chosen.name} />}
         {verdict.score.breaches > 0 && (
           <p className="state breach">
             This day has {counted(verdict.score.breaches, "breach", "breaches")}: the paper shows it as it is.

@@ -37,6 +37,7 @@ export function download(name: string, parts: BlobPart[], type: string): void {
 
 /** Saves the open plan as a file. */
 export function savePlan(desk: Desk): void {
+  desk.noteHand();
   download(desk.fileName(), [desk.saveText()], "application/json");
   // What comes back is merged with what it was. Where the store cannot be used, that is said already.
   desk.keepSent().catch(() => undefined);

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { keptIn, keptOn } from "../kept.ts";
+import { RulesSaid } from "../said/rulessaid.tsx";
 import { CrewChoice } from "./crewchoice.tsx";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";
@@ -56,6 +57,7 @@ export function Setup() {
         {page.tables.map((table) => (
           <TableView key={table.id} table={table} from={table.id === "tasks" ? from : null} />
         ))}
+        {page.id === "rules" && <RulesSaid />}
       </div>
     </div>
   );

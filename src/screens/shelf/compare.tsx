@@ -27,7 +27,7 @@ export function Compare({ card, others }: { readonly card: Card; readonly others
     { key: card.slot, words: `${card.title} as it is`, which: { slot: card.slot } },
     ...states.map((one) => ({
       key: `state ${one.key}`,
-      words: `${stateWords(one)}, ${momentWords(one.atMs)}`,
+      words: `${stateWords(one)}, ${momentWords(one.atMs)}${one.author === "" ? "" : `, by ${one.author}`}`,
       which: { state: one.key },
     })),
     ...others

@@ -70,6 +70,10 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
   const { offer, done } = props;
   const { base, mine, theirs, merged } = offer;
   const { desk } = useAround();
+  const author = useDesk((state) => state.author);
+  // Whoever had the file last has saved it; a file of no name says nothing of that.
+  const sender = theirs.hands.at(-1)?.name;
+  const revision = theirs.revision.name;
   const [taken, take] = useState<ReadonlySet<number>>(new Set());
   const [fault, setFault] = useState<string | null>(null);
   const [here, there] = useMemo(
@@ -121,7 +125,7 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
                     onChange={() => choose(k, true)}
                   />
                   <span>
-                    <b>Take theirs.</b> {words.theirs}
+                    <b>Take {sender === undefined ? "theirs" : `${sender}’s`}.</b> {words.theirs}
                   </span>
                 </label>
               </fieldset>
@@ -131,11 +135,14 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
       )}
       <div className="merge-hands">
         <section>
-          <h3>Changed here</h3>
+          <h3>Changed here{author !== "" && `, in the browser of ${author}`}</h3>
           <DifferenceLines lines={here} label="Changed here" />
         </section>
         <section>
-          <h3>Changed in the file{theirs.revision.name === undefined ? "" : ` (${theirs.revision.name})`}</h3>
+          <h3>
+            Changed in the file{sender !== undefined && `, last saved by ${sender}`}
+            {revision !== undefined && ` (${revision})`}
+          </h3>
           <DifferenceLines lines={there} label="Changed in the file" />
         </section>
       </div>

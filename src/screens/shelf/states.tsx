@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 import { useAround } from "../context.ts";
+import { AuthorField } from "../said/author.tsx";
 import type { Act } from "./plancard.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 
@@ -26,9 +27,9 @@ export function States(props: {
       <h3>States of {card.title}</h3>
       {open && (
         <Revision
-          onKeep={(name, note, author) =>
+          onKeep={(name, note) =>
             void act(async () => {
-              const made = await desk.keepRevision({ name, note, author });
+              const made = await desk.keepRevision({ name, note });
               again(count + 1);
               return made.ok ? `Revision ${name} is kept.` : `Not kept: ${made.error[0]?.message ?? ""}.`;
             })
@@ -87,17 +88,17 @@ export function States(props: {
       </ul>
       <p className="note">
         {states.length === 0 && "None yet. "}
-        Kept when it is opened, after each pack, once an hour, and as revisions. Up to {STATE_ROOM.count}{" "}
-        states and {sizeWords(STATE_ROOM.bytes)} a plan; beyond that the oldest go, revisions last.
+        Kept when it is opened, after each pack, once an hour, and as a revision wherever it is named. Up to{" "}
+        {STATE_ROOM.count} states and {sizeWords(STATE_ROOM.bytes)} a plan; beyond that the oldest go,
+        revisions last.
       </p>
     </>
   );
 }
 
-function Revision({ onKeep }: { readonly onKeep: (name: string, note: string, author: string) => void }) {
+function Revision({ onKeep }: { readonly onKeep: (name: string, note: string) => void }) {
   const [name, setName] = useState("");
   const [note, setNote] = useState("");
-  const [author, setAuthor] = useState("");
   return (
     <form
       className="shelf-revision"
@@ -105,7 +106,7 @@ function Revision({ onKeep }: { readonly onKeep: (name: string, note: string, au
       onSubmit={(event) => {
         event.preventDefault();
         if (name.trim() === "") return;
-        onKeep(name.trim(), note.trim(), author.trim());
+        onKeep(name.trim(), note.trim());
         setName("");
         setNote("");
       }}
@@ -114,10 +115,7 @@ function Revision({ onKeep }: { readonly onKeep: (name: string, note: string, au
         Revision
         <input value={name} maxLength={24} onChange={(event) => setName(event.target.value)} />
       </label>
-      <label>
-        By
-        <input value={author} maxLength={60} onChange={(event) => setAuthor(event.target.value)} />
-      </label>
+      <AuthorField label="By" />
       <label className="wide">
         What is new in it
         <input value={note} maxLength={240} onChange={(event) => setNote(event.target.value)} />

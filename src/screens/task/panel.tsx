@@ -5,6 +5,7 @@ import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
+import { Said } from "../said/said.tsx";
 import { KIND_LETTERS } from "../words.ts";
 import { Pins } from "./pins.tsx";
 import { OnBench, Standing, TaskFindings } from "./standing.tsx";
@@ -82,6 +83,7 @@ function Details({ task }: { readonly task: Task }) {
           <Links plan={plan} task={task.id} />
           <Words title="Cautions" words={task.cautions.map(cautionLine)} />
           <Words title="Steps" words={stepWords} numbered />
+          <Said about={{ kind: "task", id: task.id }} name={task.name} />
         </div>
         <Fields plan={plan} task={task} />
       </div>

@@ -5,7 +5,7 @@ import type { EditCommands } from "../editing.ts";
 import { fileNameOf, planText } from "../files.ts";
 import { emptyHistory, recorded, storedHistory } from "../history.ts";
 import { cardOf } from "./card.ts";
-import type { Keeping, Named } from "./keeping.ts";
+import type { Keeping } from "./keeping.ts";
 import { historyIn } from "./olderrecord.ts";
 import { type Opening, readRecord } from "./opening.ts";
 import type { Card, KeptState } from "./records.ts";
@@ -38,8 +38,8 @@ export interface ShelfCommands extends Pick<Opening, "openSlot"> {
   statesOf(slot: string): Promise<readonly KeptState[]>;
   /** Makes a state the open plan, as one step that can be undone. False where it cannot be read. */
   goBackTo(state: number): Promise<boolean>;
-  /** Calls the open plan a revision, as a step, and keeps it as such a state with its author's words. */
-  keepRevision(named: Named): Promise<Outcome<null, readonly Fault[]>>;
+  /** Calls the open plan a revision, as a step, and keeps it as such a state, with its author's words and name. */
+  keepRevision(named: { readonly name: string; readonly note: string }): Promise<Outcome<null, readonly Fault[]>>;
   /** The plan of a place on the shelf; null where it cannot be read. */
   planOf(which: Which): Promise<Plan | null>;
 }
@@ -125,7 +125,7 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
       const made = edits.edit(`Revision ${name}`, () => ({ revision: { name, note } }));
       if (!made.ok) return made;
       const { slot, plan } = state.getState();
-      await keeping.keep(slot, "revision", plan, named);
+      await keeping.keepRevision(slot, plan);
       return { ok: true, value: null };
     },
   };

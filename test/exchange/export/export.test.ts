@@ -117,7 +117,7 @@ describe("the schema", () => {
 
 describe("tables", () => {
   it("have the same number of cells in every row, and a row for each thing", () => {
-    for (const id of ["tasks", "schedule", "margins", "findings", "bench"]) {
+    for (const id of ["tasks", "schedule", "margins", "findings", "bench", "said"]) {
       const [heads, ...others] = rows(id);
       for (const row of others) expect(row).toHaveLength(heads?.length ?? 0);
     }
@@ -126,6 +126,16 @@ describe("tables", () => {
     expect(rows("margins")).toHaveLength(verdict.margins.length + 1);
     expect(rows("findings")).toHaveLength(verdict.findings.length + 1);
     expect(rows("bench")).toHaveLength(plan.tasks.length - plan.schedule.placements.length + 1);
+  });
+
+  it("say each comment and sign-off, and whether it still stands", () => {
+    const plan = wholePlan();
+    const text = EXPORTS.find(({ id }) => id === "said")?.make(exported(plan)) ?? "";
+    const [, ...others] = Papa.parse<string[]>(text.trimEnd()).data;
+    expect(others.map((row) => [row[0], row[2], row[5]])).toEqual([
+      ["comment", "A. Planner", "settled"],
+      ["sign-off", "B. Surgeon", "changed"],
+    ]);
   });
 
   it("say a margin as the judge has it, unrounded", () => {

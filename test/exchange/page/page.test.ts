@@ -4,7 +4,7 @@ import { check } from "../../../src/check/index.ts";
 import { dayPage } from "../../../src/exchange/page/index.ts";
 import { PAGE_COLOURS } from "../../../src/exchange/page/style.ts";
 import { marginCells } from "../../../src/exchange/paper/day/summary.ts";
-import { fingerprint, type Plan, shortFingerprint } from "../../../src/plan/index.ts";
+import { fingerprint, type Plan, shortFingerprint, signedValue } from "../../../src/plan/index.ts";
 import { clock, taskName, taskNumber } from "../../../src/words/index.ts";
 import { contrast, rgb } from "../../screens/theme/colour.ts";
 import { samplePlan } from "../samplePlan.ts";
@@ -111,6 +111,30 @@ describe("the page of the day", () => {
     expect(dayPage(again, check(again, again.schedule), REASONS)).toBe(
       dayPage(named, check(named, named.schedule), REASONS),
     );
+  });
+
+  it("says what people say of it: whose sign-off holds, whose a change undid, and open comments; nothing where nobody did", () => {
+    const about = { kind: "rule", id: "walkback" } as const;
+    const head = { about, by: "B. Surgeon", atUtc: "2031-03-31T08:30:00Z" };
+    const value = signedValue(plan, about) ?? "";
+    const said: Plan = {
+      ...plan,
+      signoffs: [
+        { ...head, id: "s1", value },
+        { ...head, id: "s2", by: "A", value: "0".repeat(64) },
+      ],
+      comments: [
+        { ...head, id: "c1", text: "Is it <fast>?", settled: false },
+        { ...head, id: "c2", text: "Done.", settled: true },
+      ],
+    };
+    const page = pageOf(said);
+    expect(rowsOf(page, "Sign-offs, under names as they were typed")).toEqual([
+      ["rule walkback", "Signed by B. Surgeon, 31 Mar 2031 08:30 UTC."],
+      ["rule walkback", "Changed since it was signed by A, 31 Mar 2031 08:30 UTC."],
+    ]);
+    expect(rowsOf(page, "Comments that are open").map((row) => row[1])).toEqual(["Is it <fast>?"]);
+    expect(pageOf(plan).body.textContent).not.toContain("Said of it");
   });
 
   it("shows hostile names as the signs that they are made of", () => {

@@ -137,9 +137,10 @@ describe("states to go back to", () => {
     await work;
     await stored();
     clock.moveOn(1000);
-    await desk.keepRevision({ name: "R1", note: "As agreed", author: "A planner" });
+    desk.setAuthor("A planner");
+    await desk.keepRevision({ name: "R1", note: "As agreed" });
     expect(desk.state.getState().plan.revision).toEqual({ name: "R1", note: "As agreed" });
-    expect((await desk.keepRevision({ name: "x".repeat(25), note: "", author: "" })).ok).toBe(false);
+    expect((await desk.keepRevision({ name: "x".repeat(25), note: "" })).ok).toBe(false);
     clock.moveOn(HOUR_MS);
     desk.edit("Rename", () => ({ title: "An hour later" }));
     clock.moveOn(1000);
@@ -148,7 +149,7 @@ describe("states to go back to", () => {
     await stored();
     const states = await desk.statesOf(first);
     expect(states.map(({ kind, name, note, author }) => [kind, name, note, author])).toEqual([
-      ["hour", "", "", ""],
+      ["hour", "", "", "A planner"],
       ["revision", "R1", "As agreed", "A planner"],
       ["pack", "", "", ""],
       ["opened", "", "", ""],
@@ -164,6 +165,35 @@ describe("states to go back to", () => {
     expect(desk.state.getState().plan.schedule.placements).toHaveLength(2);
     await desk.saveNow();
     expect((await desk.fileOf({ state: states[2]!.key })).name).toBe("first.json");
+  });
+
+  it("are kept of every revision wherever it is named, with who did it, and not again by what is taken back", async () => {
+    const { desk, clock } = await twoPlans();
+    const { slot } = desk.state.getState();
+    desk.setAuthor("A planner");
+    const name = (revision: string): void => {
+      clock.moveOn(1000);
+      desk.edit("Revision name", () => ({ revision: { name: revision, note: "" } }));
+    };
+    name("R1");
+    desk.edit("Rename", () => ({ title: "Later" }));
+    name("R2");
+    desk.undo();
+    desk.redo();
+    const named = async () => (await desk.statesOf(slot)).filter(({ kind }) => kind === "revision");
+    await expect.poll(async () => (await named()).length).toBe(2);
+    await stored();
+    const revisions = await named();
+    expect(revisions.map((one) => [one.name, one.author])).toEqual([
+      ["R2", "A planner"],
+      ["R1", "A planner"],
+    ]);
+    expect((await desk.planOf({ state: revisions[1]!.key }))?.title).toBe("Second");
+    // The same name for another state is another state.
+    desk.edit("Rename", () => ({ title: "Later still" }));
+    await desk.keepRevision({ name: "R2", note: "" });
+    await desk.keepRevision({ name: "R2", note: "" });
+    expect((await named()).map((one) => one.name)).toEqual(["R2", "R2", "R1"]);
   });
 
   it("are kept once where nothing has changed in between", async () => {

@@ -1,6 +1,17 @@
 import type { Suit } from "../../../plan/index.ts";
 import { FLIGHT_RULES, givenNumbers, RULE_IDS, type RuleId, type RuleNumber } from "../../../rules/index.ts";
-import { clock, digits, lasting, mass, metres, minutes, percent, stock } from "../../../words/index.ts";
+import {
+  aboutWords,
+  clock,
+  digits,
+  lasting,
+  mass,
+  metres,
+  minutes,
+  percent,
+  signoffWords,
+  stock,
+} from "../../../words/index.ts";
 import { nameOf } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
 import type { SheetGiven } from "./given.ts";
@@ -83,8 +94,31 @@ export function flightRulesBody(given: SheetGiven): Body {
       },
       suitTable(given),
       evaTable(given),
+      ...signedTable(given),
     ],
   };
+}
+
+/** Who has signed which rules, and which were changed since; nothing where nobody has. */
+function signedTable({ plan }: SheetGiven): Section[] {
+  const rows = plan.signoffs
+    .filter(({ about }) => about.kind === "rule")
+    .map((one): Row => ({
+      cells: [{ text: aboutWords(plan, one.about) }, { text: signoffWords(plan, one) }],
+    }));
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: "table",
+      title: "Sign-offs, under names as they were typed",
+      none: "",
+      columns: [
+        { head: "OF", grow: 1, bold: true },
+        { head: "STATE", grow: 3 },
+      ],
+      rows,
+    },
+  ];
 }
 
 function suitTable({ plan }: SheetGiven): Section {
