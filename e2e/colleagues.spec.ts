@@ -1,6 +1,6 @@
 import { copyFileSync, readFileSync } from "node:fs";
 import AxeBuilder from "@axe-core/playwright";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Locator, type Page, test } from "@playwright/test";
 import { block, openDay } from "./days.ts";
 import { goTo } from "./shell.ts";
 
@@ -12,6 +12,13 @@ async function details(page: Page, name: string) {
   const part = page.getByRole("region", { name: `Task ${name}` });
   await part.getByText("Comments and sign-off").click();
   return part;
+}
+
+async function setWorth(page: Page, task: Locator, worth: string): Promise<void> {
+  await task.getByRole("button", { name: /^Worth/ }).click();
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type(worth);
+  await page.keyboard.press("Enter");
 }
 
 async function save(page: Page): Promise<string> {
@@ -54,15 +61,13 @@ test("what two colleagues say and sign goes with the file; a change undoes a sig
   await expect(theirs).toContainText("Is one bag enough?");
   await theirs.getByLabel("Your name").fill("Bea");
   await theirs.getByRole("checkbox", { name: "Settled" }).check();
-  await theirs.getByLabel("Worth", { exact: true }).fill("77");
-  await other.keyboard.press("Enter");
+  await setWorth(other, theirs, "77");
   await expect(theirs.getByText(/^Changed since it was signed by Ada, /)).toBeVisible();
   const back = await save(other);
   const file = JSON.parse(readFileSync(back, "utf8")) as { hands: { name: string }[] };
   expect(file.hands.map(({ name }) => name)).toEqual(["Ada", "Bea"]);
 
-  await mine.getByLabel("Worth", { exact: true }).fill("33");
-  await page.keyboard.press("Enter");
+  await setWorth(page, mine, "33");
   await expect(mine.getByText(/^Changed since it was signed by Ada, /)).toBeVisible();
   await page.getByRole("button", { name: "Plan file" }).click();
   await page.getByRole("button", { name: "Plans in this browser" }).click();
@@ -80,7 +85,7 @@ test("what two colleagues say and sign goes with the file; a change undoes a sig
   if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/said-merge.png` });
   await clash.getByRole("radio", { name: /^Take Bea’s/ }).check();
   await part.getByRole("button", { name: "Merge", exact: true }).click();
-  await expect(mine.getByLabel("Worth", { exact: true })).toHaveValue("77");
+  await expect(mine.getByRole("button", { name: /^Worth/ })).toContainText("77");
   await expect(mine.getByRole("checkbox", { name: "Settled" })).toBeChecked();
   await context.close();
 });
@@ -112,4 +117,52 @@ test("a rule is signed in setup and a page on paper; a later change of the plan 
   await expect(said.getByText(/^The plan has changed since this was signed by Ada, /)).toBeVisible();
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+});
+
+test("a plan is kept to a file on disk: saved again without a question, also after the page was loaded anew, and never over a stranger's", async ({
+  page,
+}) => {
+  // The origin's own file system has the same handles as the machine's, and no picker to press.
+  await page.addInitScript(() => {
+    const file = async () =>
+      (await navigator.storage.getDirectory()).getFileHandle("kept.json", { create: true });
+    window.showSaveFilePicker = file;
+    window.showOpenFilePicker = async () => [await file()];
+  });
+  const inFile = () =>
+    page.evaluate(async () => {
+      const folder = await navigator.storage.getDirectory();
+      return (await (await folder.getFileHandle("kept.json")).getFile()).text();
+    });
+  await openDay(page);
+  await page.getByRole("button", { name: "Plan file" }).click();
+  await page.getByRole("button", { name: "Keep to a file on disk…" }).click();
+  await expect.poll(inFile).toContain('"title": "Lintel Flat, a first outing"');
+  const first = await inFile();
+  await block(page, "First scoop").focus();
+  await page.keyboard.press("]");
+  await page.keyboard.press("Control+s");
+  await expect.poll(inFile).not.toBe(first);
+  await page.goto("./");
+  await expect(block(page, "First scoop")).toBeVisible();
+  await block(page, "First scoop").focus();
+  await page.keyboard.press("]");
+  const second = await inFile();
+  await page.keyboard.press("Control+s");
+  await expect.poll(inFile).not.toBe(second);
+  await page.evaluate(async () => {
+    const folder = await navigator.storage.getDirectory();
+    const writer = await (await folder.getFileHandle("kept.json")).createWritable();
+    await writer.write("somebody else's");
+    await writer.close();
+  });
+  await page.keyboard.press("Control+s");
+  const asked = page.getByRole("dialog", { name: "kept.json holds something else" });
+  await expect(asked).toBeVisible();
+  expect(await inFile()).toBe("somebody else's");
+  if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/changed-file.png` });
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
+  await asked.getByRole("button", { name: "Write over it" }).click();
+  await expect.poll(inFile).toContain('"title": "Lintel Flat, a first outing"');
 });

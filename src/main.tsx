@@ -27,6 +27,7 @@ import type { Walks } from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
 import {
   browserArchive,
+  browserHandles,
   browserWindows,
   createDesk,
   type JudgeFor,
@@ -99,6 +100,7 @@ const desk = createDesk({
   archive,
   windows,
   clock: systemClock,
+  handles: browserHandles(),
   author: { get: () => memory.get("author") ?? "", set: (name) => void memory.set("author", name) },
   newId: systemId,
   async readyText(name) {

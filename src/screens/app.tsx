@@ -15,6 +15,7 @@ import { Safety } from "./parts/safety.tsx";
 import { Outset } from "./outset/outset.tsx";
 import type { Services } from "./services.ts";
 import { Following } from "./shelf/following.tsx";
+import { ChangedFile } from "./shell/changedfile.tsx";
 import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./day/keys.tsx";
@@ -106,6 +107,7 @@ function Screens(props: Wired) {
       <Notices />
       <NewerVersion />
       <Refused />
+      <ChangedFile />
       <Keys />
       <CommandList />
       {shelfShown && (

@@ -126,6 +126,8 @@ export interface LookState {
   readonly setupCell: SetupCell | null;
   /** What was written in cells of setup and the plan does not take, with the plan that it was written for. */
   readonly keptCells: { readonly slot: string; readonly drafts: ReadonlyMap<string, KeptCell> } | null;
+  /** The file that was not written, since somebody else has changed it; null where none is asked about. */
+  readonly changedFile: string | null;
   /** The plans in this browser. */
   readonly shelfShown: boolean;
   /** The list of what the autosave has kept aside. */
@@ -185,6 +187,7 @@ export function createLook(theme: Theme): Look {
     setupPage: null,
     setupCell: null,
     keptCells: null,
+    changedFile: null,
     shelfShown: false,
     asideShown: false,
     importing: null,

@@ -16,6 +16,7 @@ import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { sayingCommands, type SayingCommands } from "./saying.ts";
 import { asideCommands, type AsideCommands } from "./shelf/aside.ts";
+import { keepToFileCommands, type KeepToFileCommands } from "./shelf/keepingto.ts";
 import { keepingOf } from "./shelf/keeping.ts";
 import { mergeCommands, type MergeCommands } from "./shelf/merging.ts";
 import { type Opening, openingOf } from "./shelf/opening.ts";
@@ -37,6 +38,7 @@ export interface Desk
     FileCommands,
     ExportCommands,
     AsideCommands,
+    KeepToFileCommands,
     ShelfCommands,
     MergeCommands,
     SayingCommands,
@@ -81,6 +83,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...exportCommands(core),
     ...files,
     ...asideCommands(core, files),
+    ...keepToFileCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),
     ...mergeCommands(core, edits, keeping),
     ...sayingCommands(core, edits),

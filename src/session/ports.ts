@@ -2,6 +2,7 @@ import type { Verdict } from "../answers/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Archive } from "./shelf/records.ts";
+import type { FileHandles } from "./shelf/filehandle.ts";
 import type { Windows } from "./shelf/windows.ts";
 
 /** What the desk needs from outside; all of it is injected. */
@@ -31,6 +32,8 @@ export interface DeskPorts {
   /** The other windows of this browser; left out where there are none. */
   readonly windows?: Windows;
   readonly clock: Clock;
+  /** Where this browser keeps which file a plan is kept to; left out where it cannot write into files. */
+  readonly handles?: FileHandles;
   /** Where this browser keeps the name of who works in it; left out where it keeps none. */
   readonly author?: { get(): string; set(name: string): void };
   /** A fresh name made of lower-case letters and digits. */

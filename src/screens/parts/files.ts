@@ -35,10 +35,75 @@ export function download(name: string, parts: BlobPart[], type: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
 
-/** Saves the open plan as a file. */
-export function savePlan(desk: Desk): void {
+/** Where the browser lets a page write into a file that was chosen (File System Access). */
+declare global {
+  interface Window {
+    showOpenFilePicker?: (how: PickerHow) => Promise<readonly FileSystemFileHandle[]>;
+    showSaveFilePicker?: (how: PickerHow) => Promise<FileSystemFileHandle>;
+  }
+}
+
+interface PickerHow {
+  readonly suggestedName?: string;
+  readonly types: readonly {
+    readonly description: string;
+    readonly accept: Readonly<Record<string, readonly string[]>>;
+  }[];
+}
+
+const TYPES: PickerHow["types"] = [{ description: "Plan", accept: { "application/json": [".json"] } }];
+
+/** True where a plan can be kept to a file of the machine. */
+export function canKeepToFile(): boolean {
+  return window.showSaveFilePicker !== undefined && window.showOpenFilePicker !== undefined;
+}
+
+/** Lets the planner choose the file that the open plan is saved into from now on, and saves it. */
+export async function keepToFile(desk: Desk, look: Look): Promise<void> {
+  const handle = await chosen(() =>
+    window.showSaveFilePicker?.({ suggestedName: desk.fileName(), types: TYPES }),
+  );
+  if (!handle) return;
+  await desk.keepTo(handle);
+  await savePlan(desk, look);
+}
+
+/** Lets the planner choose a plan file, opens it, and saves into it from now on. */
+export async function openAndKeep(desk: Desk): Promise<void> {
+  const [handle] = (await chosen(() => window.showOpenFilePicker?.({ types: TYPES }))) ?? [];
+  if (handle) await desk.openFrom(handle);
+}
+
+/** What was chosen; null where nothing was, or the browser did not ask. */
+async function chosen<Value>(ask: () => Promise<Value> | undefined): Promise<Value | null> {
+  try {
+    return (await ask()) ?? null;
+  } catch {
+    return null;
+  }
+}
+
+/** Saves the open plan into the file that it is kept to; one that is kept to none, or whose file cannot be written, as a download. */
+export async function savePlan(desk: Desk, look: Look, over = false): Promise<void> {
   desk.noteHand();
-  download(desk.fileName(), [desk.saveText()], "application/json");
+  const saved = await desk.saveToItsFile(over);
+  if (saved.end === "changed") {
+    look.setState({ changedFile: saved.name });
+    return;
+  }
   // What comes back is merged with what it was. Where the store cannot be used, that is said already.
   desk.keepSent().catch(() => undefined);
+  if (saved.end === "written") {
+    look.setState({ spoken: `Saved into ${saved.name}.`, hint: `Saved into ${saved.name}.` });
+    return;
+  }
+  if (saved.end === "refused")
+    desk.tell(`The browser may not write ${saved.name}: it is saved as a download.`);
+  if (saved.end === "failed")
+    desk.tell(`${saved.name} could not be written (${saved.message}): it is saved as a download.`);
+  savePlanAsDownload(desk);
+}
+
+export function savePlanAsDownload(desk: Desk): void {
+  download(desk.fileName(), [desk.saveText()], "application/json");
 }

@@ -1,7 +1,7 @@
 import { useAround, useDesk, useLook } from "../context.ts";
 import { redoName, undoName } from "../../session/index.ts";
 import { THEMES } from "../look.ts";
-import { chooseFile, savePlan } from "../parts/files.ts";
+import { canKeepToFile, chooseFile, keepToFile, openAndKeep, savePlan } from "../parts/files.ts";
 import { Menu } from "../parts/menu.tsx";
 import { Runner } from "./runner.tsx";
 import { ScoreLine } from "./scoreline.tsx";
@@ -48,9 +48,19 @@ function Ident() {
         <button type="button" className="quiet" onClick={() => look.setState({ importing: [] })}>
           Import a list…
         </button>
-        <button type="button" className="quiet" onClick={() => savePlan(desk)}>
+        <button type="button" className="quiet" onClick={() => void savePlan(desk, look)}>
           Save to file
         </button>
+        {canKeepToFile() && (
+          <>
+            <button type="button" className="quiet" onClick={() => void openAndKeep(desk)}>
+              Open a file and keep to it…
+            </button>
+            <button type="button" className="quiet" onClick={() => void keepToFile(desk, look)}>
+              Keep to a file on disk…
+            </button>
+          </>
+        )}
         <button type="button" className="quiet" onClick={() => look.setState({ exporting: true })}>
           Export…
         </button>

@@ -33,7 +33,7 @@ export function shellWork(desk: Desk, look: Look): readonly Command[] {
     page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(desk, look)),
     page("export", "Plan", "Export for other programs", [], () => look.setState({ exporting: true })),
     page("import", "Plan", "Import a list", [], () => look.setState({ importing: [] })),
-    page("save", "Plan", "Save to a file", ["Ctrl+S"], () => savePlan(desk)),
+    page("save", "Plan", "Save to a file", ["Ctrl+S"], () => void savePlan(desk, look)),
     page("shelf", "Plan", "Plans in this browser", ["Ctrl+Shift+O"], () =>
       look.setState({ shelfShown: true }),
     ),

@@ -39,7 +39,10 @@ export interface ShelfCommands extends Pick<Opening, "openSlot"> {
   /** Makes a state the open plan, as one step that can be undone. False where it cannot be read. */
   goBackTo(state: number): Promise<boolean>;
   /** Calls the open plan a revision, as a step, and keeps it as such a state, with its author's words and name. */
-  keepRevision(named: { readonly name: string; readonly note: string }): Promise<Outcome<null, readonly Fault[]>>;
+  keepRevision(named: {
+    readonly name: string;
+    readonly note: string;
+  }): Promise<Outcome<null, readonly Fault[]>>;
   /** The plan of a place on the shelf; null where it cannot be read. */
   planOf(which: Which): Promise<Plan | null>;
 }

@@ -1,0 +1,48 @@
+import { useEffect, useRef } from "react";
+import { useAround, useLook } from "../context.ts";
+import { savePlan, savePlanAsDownload } from "./files.ts";
+
+/** Asks what to do where somebody else has written the plan's file since it was read or saved here. */
+export function ChangedFile() {
+  const name = useLook((state) => state.changedFile);
+  return name === null ? null : <Asked name={name} />;
+}
+
+function Asked({ name }: { readonly name: string }) {
+  const { desk, look } = useAround();
+  const ref = useRef<HTMLDialogElement>(null);
+  useEffect(() => ref.current?.showModal(), []);
+  const close = (): void => look.setState({ changedFile: null });
+  return (
+    <dialog ref={ref} className="removal" aria-labelledby="changed-file" onClose={close}>
+      <h2 id="changed-file">{name} holds something else</h2>
+      <p>
+        It is not what was last read or saved there from this browser, so nothing was written. To put both
+        together, leave it and merge the file: Plan file, Plans in this browser, Merge a file.
+      </p>
+      <div className="pair">
+        <button type="button" className="primary" onClick={close}>
+          Leave it
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            close();
+            savePlanAsDownload(desk);
+          }}
+        >
+          Save as a download
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            close();
+            void savePlan(desk, look, true);
+          }}
+        >
+          Write over it
+        </button>
+      </div>
+    </dialog>
+  );
+}
