@@ -3,7 +3,15 @@ import type { Plan } from "./plan.ts";
 import { SAID } from "./said.ts";
 
 /** Words and variants: an answer about a day does not depend on them. */
-const APART: readonly string[] = ["title", "notes", "revision", "procedures", "variants", "schedule", ...SAID];
+const APART: readonly string[] = [
+  "title",
+  "notes",
+  "revision",
+  "procedures",
+  "variants",
+  "schedule",
+  ...SAID,
+];
 
 /** True when both plans are the same but for words, variants and the schedule. */
 export function sameFrame(a: Plan, b: Plan): boolean {

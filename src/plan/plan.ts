@@ -42,9 +42,21 @@ export const planSchema = z
     odds: oddsSchema,
     schedule: scheduleSchema.prefault({}).describe("Who does what, when; what is not named is on the bench."),
     variants: z.array(variantSchema).max(50).default([]).describe("Named alternative schedules."),
-    comments: z.array(commentSchema).max(2000).default([]).describe("What people say of tasks, rules and pages."),
-    signoffs: z.array(signoffSchema).max(2000).default([]).describe("Who has signed a task, a rule or a page."),
-    hands: z.array(handSchema).max(200).default([]).describe("Who has saved it to a file, the last of them last."),
+    comments: z
+      .array(commentSchema)
+      .max(2000)
+      .default([])
+      .describe("What people say of tasks, rules and pages."),
+    signoffs: z
+      .array(signoffSchema)
+      .max(2000)
+      .default([])
+      .describe("Who has signed a task, a rule or a page."),
+    hands: z
+      .array(handSchema)
+      .max(200)
+      .default([])
+      .describe("Who has saved it to a file, the last of them last."),
   })
   .describe("A Lopeline plan. All times are whole seconds from touchdown; SI units throughout.");
 

@@ -122,7 +122,8 @@ function saidLine(before: Plan, after: Plan, { path, from, to }: Change): Differ
   const find = ({ comments, signoffs }: Plan): Comment | Signoff | undefined =>
     (path[0] === "comments" ? comments : signoffs).find(({ id }) => id === key);
   const one = find(after) ?? find(before);
-  const about = one ? capital(aboutWords(after, one.about)) : "Plan";
+  const named = one?.about.kind === "task" ? nameAt(after, ["tasks", `#${one.about.id}`]) : null;
+  const about = named === null ? (one ? capital(aboutWords(after, one.about)) : "Plan") : `Task ${named}`;
   const what = `${path[0] === "comments" ? "Comment" : "Sign-off"} by ${one?.by ?? "nobody"}`;
   if (path.length > 2) return { about, sentence: `${what}, ${fieldWords(path, 2, from, to)}` };
   const text = one && "text" in one ? `: “${one.text}”` : "";

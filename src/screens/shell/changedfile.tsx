@@ -14,7 +14,7 @@ function Asked({ name }: { readonly name: string }) {
   useEffect(() => ref.current?.showModal(), []);
   const close = (): void => look.setState({ changedFile: null });
   return (
-    <dialog ref={ref} className="removal" aria-labelledby="changed-file" onClose={close}>
+    <dialog ref={ref} className="removal changed-file" aria-labelledby="changed-file" onClose={close}>
       <h2 id="changed-file">{name} holds something else</h2>
       <p>
         It is not what was last read or saved there from this browser, so nothing was written. To put both
