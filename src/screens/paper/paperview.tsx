@@ -16,7 +16,7 @@ import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../useshed.ts";
 import { download } from "../parts/files.ts";
-import { Said } from "../said/said.tsx";
+import { Said } from "../parts/said/said.tsx";
 import type { PaperGiven, PaperJob, PaperPort, PaperSite, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
 import { PrintDialog, SIZE_WORDS } from "./printdialog.tsx";

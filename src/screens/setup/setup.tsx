@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { keptIn, keptOn } from "../kept.ts";
-import { RulesSaid } from "../said/rulessaid.tsx";
+import { RulesSaid } from "../parts/said/rulessaid.tsx";
 import { CrewChoice } from "./crewchoice.tsx";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";

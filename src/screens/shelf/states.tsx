@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 import { useAround } from "../context.ts";
-import { AuthorField } from "../said/author.tsx";
+import { AuthorField } from "../parts/said/author.tsx";
 import type { Act } from "./plancard.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 

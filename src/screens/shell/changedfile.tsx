@@ -1,6 +1,6 @@
-import { useEffect, useRef } from "react";
 import { useAround, useLook } from "../context.ts";
-import { savePlan, savePlanAsDownload } from "./files.ts";
+import { Dialog } from "../parts/dialog.tsx";
+import { savePlan, savePlanAsDownload } from "../parts/files.ts";
 
 /** Asks what to do where somebody else has written the plan's file since it was read or saved here. */
 export function ChangedFile() {
@@ -10,11 +10,9 @@ export function ChangedFile() {
 
 function Asked({ name }: { readonly name: string }) {
   const { desk, look } = useAround();
-  const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => ref.current?.showModal(), []);
   const close = (): void => look.setState({ changedFile: null });
   return (
-    <dialog ref={ref} className="removal changed-file" aria-labelledby="changed-file" onClose={close}>
+    <Dialog className="removal changed-file" aria-labelledby="changed-file" onClose={close}>
       <h2 id="changed-file">{name} holds something else</h2>
       <p>
         It is not what was last read or saved there from this browser, so nothing was written. To put both
@@ -43,6 +41,6 @@ function Asked({ name }: { readonly name: string }) {
           Write over it
         </button>
       </div>
-    </dialog>
+    </Dialog>
   );
 }

@@ -5,7 +5,7 @@ import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "
 import { useAround, useDesk } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
-import { Said } from "../said/said.tsx";
+import { Said } from "../parts/said/said.tsx";
 import { KIND_LETTERS } from "../words.ts";
 import { Pins } from "./pins.tsx";
 import { OnBench, Standing, TaskFindings } from "./standing.tsx";

@@ -1,9 +1,9 @@
 import { useState } from "react";
-import type { About } from "../../plan/index.ts";
-import { keysOf } from "../../kernel/index.ts";
-import { RULE_NUMBERS } from "../../rules/index.ts";
-import { aboutWords, saidAt, signoffWords } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
+import type { About } from "../../../plan/index.ts";
+import { keysOf } from "../../../kernel/index.ts";
+import { RULE_NUMBERS } from "../../../rules/index.ts";
+import { aboutWords, saidAt, signoffWords } from "../../../words/index.ts";
+import { useDesk } from "../../context.ts";
 import { Said } from "./said.tsx";
 
 const RULES = keysOf(RULE_NUMBERS).map((id): { readonly id: string; readonly words: string } => ({

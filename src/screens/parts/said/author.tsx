@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { useAround, useDesk } from "../context.ts";
+import { useAround, useDesk } from "../../context.ts";
 
 /** Under which name this browser comments, signs and keeps. */
 export function AuthorField({ label = "Your name" }: { readonly label?: string }) {

@@ -1,8 +1,8 @@
 import "./said.css";
 import { type ReactNode, useState } from "react";
-import { type About, type Comment, type Signoff, signoffState } from "../../plan/index.ts";
-import { counted, saidAt, signoffWords } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { type About, type Comment, type Signoff, signoffState } from "../../../plan/index.ts";
+import { counted, saidAt, signoffWords } from "../../../words/index.ts";
+import { useAround, useDesk } from "../../context.ts";
 import { AuthorField } from "./author.tsx";
 
 /** What people say of a task, a group of the rules or a page, and who has signed it. One closed line until it is opened. */
