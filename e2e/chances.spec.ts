@@ -43,7 +43,7 @@ test("a block says its slack, and a must-do below the wish that it is", async ({
   const list = page.getByRole("list", { name: "Below the wish" });
   await expect(list).toContainText("below the wish of 90 %");
   const row = list.getByRole("button").first();
-  const name = (await row.locator(".finding-sentence").innerText()).split(" is done on")[0]!;
+  const name = (await row.locator(".rule-words").innerText()).replace(/^\d+ /, "");
   await row.click();
   const placed = page.locator(".stage .block", { hasText: "" }).and(page.locator(`[aria-label^="${name}"]`));
   await expect(placed.first()).toHaveAttribute(

@@ -84,6 +84,15 @@ export interface InSight {
   readonly report: ChancesReport | null;
 }
 
+/** By how much each chance of a day differs from that of another day, percentage points, on the same simulated days. */
+export interface ChanceChange {
+  /** The day that it is held against. */
+  readonly from: Schedule;
+  readonly home: number;
+  readonly must: number;
+  readonly whole: number;
+}
+
 /** Days along the curve of worth against chance. The report of the run before stays until this one answers. */
 export interface CurveWork extends Work<PackProgress, CurveReport> {
   readonly plan: Plan;

@@ -1,9 +1,9 @@
 import type { ChancesReport } from "../answers/index.ts";
-import { sameFrame, sameSchedule, type Schedule } from "../plan/index.ts";
-import type { InSight } from "./answers.ts";
+import { type Plan, sameFrame, sameSchedule, type Schedule } from "../plan/index.ts";
+import type { ChanceChange, InSight } from "./answers.ts";
 import type { Core } from "./core.ts";
 import type { AskedDay } from "./fromwhat.ts";
-import { shownPlan, shownSchedule } from "./selectors.ts";
+import { betterDay, shownPlan, shownSchedule } from "./selectors.ts";
 import type { DeskState } from "./state.ts";
 
 export interface ChanceCommands {
@@ -20,8 +20,12 @@ export interface ChanceCommands {
 /** Common days while the day changes, and once it rests. */
 export const FEW_DAYS = 300;
 export const MANY_DAYS = 2000;
+/** Of so many days that were shown last the few days are kept, to hold the next one against. */
+const KEPT = 8;
 /** A day that has not changed for so long rests, ms. */
 const REST_MS = 200;
+/** Forgives the last bits of a difference, such as 0.83 - 0.8. */
+const SLACK = 1e-9;
 
 export function chanceCommands({ state, ports }: Core): ChanceCommands {
   let watchers = 0;
@@ -32,6 +36,33 @@ export function chanceCommands({ state, ports }: Core): ChanceCommands {
   let restless: (() => void) | null = null;
   const known = new WeakMap<Schedule, InSight>();
   let line: Promise<unknown> = Promise.resolve();
+  const few: (AskedDay & { readonly report: ChancesReport })[] = [];
+  /** The better day that was counted last, and the plan that its run was asked for. */
+  let better: { readonly of: AskedDay; readonly asked: Plan } | null = null;
+
+  /** Against the day before the hand, or the better day before, else the open one: on the same few days, so that luck is the same. */
+  const changeOf = (of: AskedDay, report: ChancesReport): ChanceChange | null => {
+    const now = state.getState();
+    few.unshift({ ...of, report });
+    few.length = Math.min(few.length, KEPT);
+    const { plan, preview } = now;
+    const run = betterDay(now);
+    const last = run && better?.asked === run.plan ? better.of : null;
+    const basis = last ?? { plan, schedule: preview?.start ?? plan.schedule };
+    if (run) better = { of, asked: run.plan };
+    const before = isOf(basis, of) ? null : few.find((one) => isOf(one, basis));
+    if (!before) return null;
+    const by = (which: "home" | "must" | "whole"): number =>
+      Math.floor((report[which].share - before.report[which].share) * 100 + SLACK);
+    return { from: before.schedule, home: by("home"), must: by("must"), whole: by("whole") };
+  };
+
+  const answered = (of: AskedDay, days: number, report: ChancesReport | null): void => {
+    const { chances } = state.getState();
+    const kept = chances && isOf(chances, of) ? chances.change : null;
+    const change = report && days === FEW_DAYS ? changeOf(of, report) : kept;
+    state.setState({ chances: { ...of, report, change } });
+  };
 
   /** The day to be played next and on how many days; null while nothing is due. */
   const due = (): { readonly of: AskedDay; readonly days: number } | null => {
@@ -60,7 +91,7 @@ export function chanceCommands({ state, ports }: Core): ChanceCommands {
       .catch(() => null)
       .then((report) => {
         running = null;
-        if (!control.signal.aborted) state.setState({ chances: { ...of, report } });
+        if (!control.signal.aborted) answered(of, days, report);
         next();
       });
   };
@@ -133,6 +164,14 @@ function isOf(a: AskedDay, b: AskedDay): boolean {
 /** The chances of the shown day; null while they are of another one or unknown. */
 export function chancesNow(state: DeskState): ChancesReport | null {
   return chancesStand(state) ? (state.chances?.report ?? null) : null;
+}
+
+/** How the chances of the shown day differ, while something is in hand or the packer is at work; null at rest and while unknown. */
+export function chanceChange(state: DeskState): ChanceChange | null {
+  const change = chancesStand(state) ? (state.chances?.change ?? null) : null;
+  if (!change) return null;
+  if (state.preview) return sameSchedule(change.from, state.preview.start) ? change : null;
+  return betterDay(state) ? change : null;
 }
 
 /** Chances of the open day while nothing is in hand; null while they are not known. */

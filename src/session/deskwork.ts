@@ -104,7 +104,7 @@ export function deskWork(desk: Working): readonly Command[] {
       "select EVA",
       "Select all of its EVA",
       ["E"],
-      () => needsLine() ?? (evasOf(desk, onLine()).length === 0 ? "Remote work has no EVA." : null),
+      () => needsLine() ?? (evasOf(desk, onLine()).length === 0 ? "Work by command has no EVA." : null),
       () => {
         const evas = evasOf(desk, onLine());
         const { placements } = now().plan.schedule;

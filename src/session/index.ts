@@ -40,7 +40,7 @@ export {
 } from "./selectors.ts";
 export { isOnGrid } from "./deskwork.ts";
 export { printedIsStale } from "./printing.ts";
-export { chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
+export { chanceChange, chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
 export { curveIsDue, curveStands } from "./curve.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";

@@ -9,7 +9,7 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, CurveWork, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+import type { Asking, ChanceChange, CurveWork, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -39,7 +39,7 @@ export interface DeskState {
   /** The question why that is open; null when none is. */
   readonly why: Asking | null;
   /** Chances of the shown day as they were worked out last; null before the first time. See chancesStand. */
-  readonly chances: InSight | null;
+  readonly chances: (InSight & { readonly change: ChanceChange | null }) | null;
   /** The curve that was worked out last; null before the first. */
   readonly curve: CurveWork | null;
   /** Odds of the open day and of variants, by PRESENT or the variant's id. */

@@ -34,9 +34,9 @@ export function crewName({ crew }: Pick<Plan, "crew">, id: string): string {
   return nameIn(crew, id);
 }
 
-/** An EVA's name; remote work has none. */
+/** An EVA's name; work by command has none. */
 export function evaName({ evas }: Pick<Plan, "evas">, id: string | null): string {
-  return id === null ? "Remote" : nameIn(evas, id);
+  return id === null ? "By command" : nameIn(evas, id);
 }
 
 /** A place's name; `no place` where a task has none. */

@@ -35,9 +35,10 @@ async function answered(done: number) {
 describe("what the simulated days find", () => {
   it("names the chance below its wish, then each must-do task that is, with its reason", async () => {
     const { desk } = await answered(1601);
-    expect([...list()!.querySelectorAll(".finding-sentence")].map((one) => one.textContent)).toEqual([
-      "Every must-do task is done on 80 % of 2000 simulated days, below the wish of 90 %.",
-      "Task one is done on 80 % of simulated days, below the wish of 90 %; missed mostly because its window was over.",
+    const rows = [...list()!.querySelectorAll(".rule-row")];
+    expect(rows.map((row) => [...row.children].map((one) => one.textContent))).toEqual([
+      ["!", "Every must-do task done", "below the wish of 90 %", "80 % of days"],
+      ["!", "1 Task one", "below the wish of 90 %, mostly because its window was over", "80 % of days"],
     ]);
     click(list()!.querySelector<HTMLElement>("button")!);
     expect(desk.state.getState().selection).toEqual(["one"]);

@@ -1,10 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
-import { chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "../../src/session/index.ts";
+import { chanceChange, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "../../src/session/index.ts";
+import { chanceOf } from "../../src/solver/simulate/index.ts";
 import { chancesReport } from "./answers.ts";
 import { deskWith, scheduleWith, settled } from "./bench.ts";
 
 const elsewhere = (startS: number) => ({ eva: "eva-1", crew: ["ev2"], startS: instant(startS) });
+
+function deskAt() {
+  const stage = deskWith();
+  return { ...stage, now: () => stage.desk.state.getState() };
+}
 
 /** A desk whose chances are watched, with the first few days answered. */
 async function watched() {
@@ -68,6 +74,34 @@ describe("chances always in sight", () => {
     expect(chancesStand(now())).toBe(true);
     clock.moveOn(200);
     expect(engine.glances[4]!.days).toBe(MANY_DAYS);
+  });
+
+  it("say in hand by how much they differ from those before it, on the same few days, and nothing at rest", async () => {
+    const { desk, engine, now } = deskAt();
+    desk.watchChances();
+    const few = (home: number, must: number, whole: number) =>
+      chancesReport({
+        days: FEW_DAYS,
+        home: chanceOf(home, FEW_DAYS),
+        must: chanceOf(must, FEW_DAYS),
+        whole: chanceOf(whole, FEW_DAYS),
+      });
+    await engine.glances[0]!.answer(few(300, 270, 90));
+    expect(chanceChange(now())).toBeNull();
+    desk.begin("Move", ["one"]);
+    const { plan } = now();
+    desk.preview(() => scheduleWith(plan, "two", 9000));
+    await settled();
+    await settled();
+    await engine.glances[2]!.answer(few(300, 255, 100));
+    // 85 % after 90 %: five points lost. A third less than 33 1/3 %: 3.33 points gained, said as 3.
+    expect(chanceChange(now())).toMatchObject({ home: 0, must: -5, whole: 3 });
+    desk.commit();
+    await settled();
+    expect(chanceChange(now())).toBeNull();
+    // The next hand begins with the day that was set down, which differs from itself in nothing.
+    desk.begin("Move", ["one"]);
+    expect(chanceChange(now())).toBeNull();
   });
 
   it("that could not be worked out are unknown, and not asked for again until the day is another", async () => {

@@ -166,7 +166,7 @@ export function crewVocabulary(plan: Plan): Vocabulary {
       ...[1, 2, 3, 4]
         .filter((count) => count <= members.length)
         .map((count) => ({ value: String(count), words: `any ${count}` })),
-      { value: "0", words: "nobody: remote work" },
+      { value: "0", words: "nobody: work by command" },
       leave("leave blank: any 1"),
     ],
     known(word) {

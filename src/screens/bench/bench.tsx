@@ -110,7 +110,7 @@ const Card = memo(function Card(props: {
   const says = useDesk((state) => benchSays(state, task.id));
   const number = useDesk((state) => taskNumber(state.plan, task.id));
   const lengthS = task.duration.likelyS;
-  const crew = task.crew.count === 0 ? "remote" : counted(task.crew.count, "crew", "crew");
+  const crew = task.crew.count === 0 ? "by command" : counted(task.crew.count, "crew", "crew");
   const take = (event: React.PointerEvent): void => {
     const button = event.target instanceof Element ? event.target.closest("button") : null;
     // All of the card is its grip, but for the buttons that do something else.

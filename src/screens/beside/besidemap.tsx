@@ -142,7 +142,7 @@ function Head({ minuteS }: { readonly minuteS: number }) {
     if (frame) glide(siteLook, fitted(extent, frame.widthPx, frame.heightPx, PAD_PX));
   };
   return (
-    <header className="beside-head">
+    <header className="beside-map-head">
       <div className="beside-switches" role="group" aria-label="Shown on the map">
         {SWITCHES.map(({ layer, name }) => (
           <button

@@ -24,7 +24,7 @@ const NUMBER_FACE = font(13, 700);
 const PLATE_PX = 22;
 const PAD_PX = 12;
 const NUMBER_GAP_PX = 5;
-const SIGN_PX = 7;
+const SIGN_PX = 10;
 /** So many numbers a plate has at most. */
 const MOST_NUMBERS = 8;
 /** How long the window of the line must rest before plates are laid anew, ms. */
@@ -296,7 +296,8 @@ function People({ picture, people }: { readonly picture: Picture; readonly peopl
   return people.map(({ crew, sign, at }) => {
     if (!at) return null;
     const spot = { x: mapX(frame, at.eastM), y: mapY(frame, at.northM) };
-    while (put.some((one) => Math.hypot(one.x - spot.x, one.y - spot.y) < BESIDE_PX)) spot.x += BESIDE_PX;
+    // To the left: the plate of the place that they stand at is at its right as long as there is room.
+    while (put.some((one) => Math.hypot(one.x - spot.x, one.y - spot.y) < BESIDE_PX)) spot.x -= BESIDE_PX;
     put.push(spot);
     return (
       <i

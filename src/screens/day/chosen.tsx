@@ -1,21 +1,21 @@
 import { shownPlan } from "../../session/index.ts";
-import { counted, lasting } from "../../words/index.ts";
+import { counted, lasting, numberedTask } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 
 /** The selection in words, with what can be done with it and the way to its fields. Nothing when nothing is selected. */
 export function Chosen() {
   const { look } = useAround();
   const selection = useDesk((state) => state.selection);
-  const tasks = useDesk((state) => shownPlan(state).tasks);
+  const plan = useDesk(shownPlan);
   const shown = useLook((state) => state.menu !== null);
-  const chosen = tasks.filter((task) => selection.includes(task.id));
+  const chosen = plan.tasks.filter((task) => selection.includes(task.id));
   const [first] = chosen;
   if (!first) return null;
   const workS = chosen.reduce((sum, task) => sum + task.duration.likelyS, 0);
   const worth = chosen.reduce((sum, task) => sum + task.worth, 0);
   const words =
     chosen.length === 1
-      ? first.name
+      ? numberedTask(plan, first.id)
       : `${counted(chosen.length, "task")}, ${lasting(workS, "up")} of work, worth ${worth}`;
   return (
     <div className="chosen">

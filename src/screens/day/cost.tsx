@@ -13,9 +13,9 @@ import {
   lasting,
   metres,
   percent,
+  numberedTask,
   shift,
   signed,
-  taskName,
 } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
@@ -99,7 +99,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
   const spot = preview.schedule.placements.find((one) => one.task === hand.task);
   const eva = spot?.eva ?? null;
   const many = hand.tasks.length > 1;
-  const what = many ? counted(hand.tasks.length, "task") : taskName(plan, hand.task);
+  const what = many ? counted(hand.tasks.length, "task") : numberedTask(plan, hand.task);
   if (target.at === "bench") return <Place what={what} where="the bench" />;
   if (target.at === "place") return <Place what={what} where={placeWords(plan, target.place)} />;
   if (hand.edge !== null) {

@@ -17,8 +17,12 @@ export const HandLayer = memo(function HandLayer(props: {
   const difference = useDesk((state) => state.preview?.difference ?? null);
   const dial = useDial();
   if (!hand || !difference) return null;
+  const { target } = hand;
+  const lane = target.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
+  // Away from the flags of the lane that it is held over.
+  const low = lane?.sense === "up" && lane.topPx < standing.lanesPx / 2;
   return (
-    <div className="hand-layer" aria-hidden="true">
+    <div className={low ? "hand-layer low" : "hand-layer"} aria-hidden="true">
       {overlapsOf(standing.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
         const slab = slabFor(standing, scale, block);
         if (!slab) return null;
@@ -52,17 +56,30 @@ export const HandLayer = memo(function HandLayer(props: {
 /** First and last start on the lane that it is held over, and how far these go if the others slide. */
 function Flags({ standing, scale }: { readonly standing: Standing; readonly scale: TimeScale }) {
   const target = useLook((state) => state.inHand?.target ?? null);
+  const many = useLook((state) => (state.inHand?.tasks.length ?? 0) > 1);
   const bands = useDesk((state) => state.fitBands);
   const gridS = useDesk((state) => state.plan.rules.startGridS);
   const lane = target?.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
   if (!bands || !lane || target?.at !== "line") return null;
   const { fixed, sliding } = nearestStarts(bands, lane.key, target.startS, gridS);
+  if (!fixed && !sliding && !many)
+    return (
+      <span className="start-flag nowhere" style={{ left: 4, top: flagTop(lane, "fixed") }}>
+        fits nowhere on this lane as the day stands
+      </span>
+    );
   return (
     <>
       {fixed && <Pair lane={lane} starts={fixed} scale={scale} kind="fixed" />}
       {sliding && !same(fixed, sliding) && <Pair lane={lane} starts={sliding} scale={scale} kind="sliding" />}
     </>
   );
+}
+
+/** Flags stand in two rows at the far edge of the lane. */
+function flagTop({ sense, topPx, heightPx }: Lane, kind: "fixed" | "sliding"): number {
+  const row = kind === "fixed" ? 0 : 18;
+  return sense === "up" ? topPx + 18 + row : topPx + heightPx - 36 - row;
 }
 
 function same(a: Starts | null, b: Starts): boolean {
@@ -77,23 +94,23 @@ function Pair(props: {
 }) {
   const { lane, starts, scale, kind } = props;
   const dial = useDial();
-  const row = kind === "fixed" ? 0 : 18;
-  const top = lane.sense === "up" ? lane.topPx + 18 + row : lane.topPx + lane.heightPx - 36 - row;
-  const flag = (atS: number, side: "first" | "last"): React.ReactNode => {
+  const { firstS, lastS } = starts;
+  const flag = (atS: number, side: "first" | "last" | "only"): React.ReactNode => {
     const x = scale.x(atS);
     if (x < 0 || x > scale.widthPx) return null;
     const time = clockText(dial, atS);
     const words = kind === "fixed" ? `${side} start ${time}` : `${time} if the others slide`;
     return (
-      <span className={`start-flag ${side} ${kind}`} style={{ left: x, top }}>
+      <span className={`start-flag ${side} ${kind}`} style={{ left: x, top: flagTop(lane, kind) }}>
         {words}
       </span>
     );
   };
+  if (firstS === lastS) return flag(firstS, "only");
   return (
     <>
-      {flag(starts.firstS, "first")}
-      {flag(starts.lastS, "last")}
+      {flag(firstS, "first")}
+      {flag(lastS, "last")}
     </>
   );
 }

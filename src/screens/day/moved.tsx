@@ -1,4 +1,4 @@
-import { type CSSProperties, memo, useEffect, useRef, useState } from "react";
+import { type CSSProperties, memo, useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Slab, TimeScale } from "../../editor/index.ts";
 import { betterDay } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -16,7 +16,7 @@ interface Change {
 }
 
 /**
- * What an undo, a pack or a mend has changed: each block's edge glides from where it was and stays for a second; where it was is
+ * What an undo, a pack or a mend has changed: each block glides from where it was, and is edged for a second; where it was is
  * dotted while the packer is at work. A hand shows what it moves by itself.
  */
 export const Moved = memo(function Moved(props: { readonly standing: Standing; readonly scale: TimeScale }) {
@@ -24,22 +24,46 @@ export const Moved = memo(function Moved(props: { readonly standing: Standing; r
   const packing = useDesk((state) => betterDay(state) !== null);
   const change = useChange(standing, packing);
   if (!change) return null;
+  const ways = change.blocks.flatMap(({ block, was }) => {
+    const to = slabFor(standing, scale, block);
+    const from = was && slabFor(standing, scale, was);
+    return to ? [{ key: `${change.nth} ${block.task} ${block.lane}`, to, from }] : [];
+  });
   return (
     <div className="moved-layer" aria-hidden="true">
-      {change.blocks.map(({ block, was }) => {
-        const to = slabFor(standing, scale, block);
-        const from = was && slabFor(standing, scale, was);
-        if (!to) return null;
-        return (
-          <div key={`${change.nth} ${block.task} ${block.lane}`}>
-            {packing && from && <span className="moved-from" style={boxOf(from)} />}
-            <span className="moved" style={{ ...boxOf(to), ...glideOf(from, to) }} />
-          </div>
-        );
-      })}
+      {ways.map(
+        ({ key, to, from }) => from && <span key={key} className="moved-awaited" style={boxOf(to)} />,
+      )}
+      {packing &&
+        ways.map(({ key, from }) => from && <span key={key} className="moved-from" style={boxOf(from)} />)}
+      {ways.map(({ key, to, from }) => (
+        <span key={key} className="moved-edge" style={{ ...boxOf(to), ...glideOf(from, to) }}>
+          {from && <CutOut of={to} />}
+        </span>
+      ))}
     </div>
   );
 });
+
+/** The block's own picture, cut out of the still layer, which has been painted before this is laid out. */
+function CutOut({ of }: { readonly of: Slab }) {
+  const ref = useRef<HTMLCanvasElement>(null);
+  const { left, top, width, height } = boxOf(of);
+  useLayoutEffect(() => {
+    const canvas = ref.current;
+    const stills = canvas
+      ?.closest(".stage")
+      ?.querySelectorAll<HTMLCanvasElement>(":scope > canvas:not(.moving)");
+    const still = [...(stills ?? [])].findLast((one) => one.offsetTop <= top);
+    const ctx = canvas?.getContext("2d");
+    if (!canvas || !still || !ctx || still.clientWidth === 0) return;
+    const density = still.width / still.clientWidth;
+    canvas.width = Math.max(1, Math.round(width * density));
+    canvas.height = Math.max(1, Math.round(height * density));
+    ctx.drawImage(still, -left * density, (still.offsetTop - top) * density);
+  }, [left, top, width, height]);
+  return <canvas ref={ref} style={{ width, height }} />;
+}
 
 /** The last change of the shown day that no hand has made; null once it has been seen. */
 function useChange(standing: Standing, packing: boolean): Change | null {
@@ -47,7 +71,8 @@ function useChange(standing: Standing, packing: boolean): Change | null {
   const last = useRef(standing);
   const nth = useRef(0);
   const [change, setChange] = useState<Change | null>(null);
-  useEffect(() => {
+  // Before the eye sees the new day: else it would stand there for a frame and jump back.
+  useLayoutEffect(() => {
     const was = last.current;
     last.current = standing;
     if (was.schedule === standing.schedule || desk.state.getState().preview !== null) return;
@@ -70,7 +95,7 @@ function useChange(standing: Standing, packing: boolean): Change | null {
 }
 
 /** The upright box round a slab. */
-export function boxOf({ left, right, topLeft, topRight, bottomLeft, bottomRight }: Slab): CSSProperties {
+export function boxOf({ left, right, topLeft, topRight, bottomLeft, bottomRight }: Slab) {
   const top = Math.min(topLeft, topRight);
   return { left, top, width: right - left, height: Math.max(bottomLeft, bottomRight) - top };
 }

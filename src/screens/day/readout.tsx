@@ -1,7 +1,7 @@
 import { memo, type ReactNode, useEffect } from "react";
 import type { Verdict } from "../../answers/index.ts";
 import { MANNER_WORDS, otherManner } from "../../editor/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
+import type { Placement, Plan, Task } from "../../plan/index.ts";
 import {
   benchSays,
   chancesNow,
@@ -10,7 +10,7 @@ import {
   shownVerdict,
   tasksById,
 } from "../../session/index.ts";
-import { clockText, counted, crewName, lasting, placeName, taskName } from "../../words/index.ts";
+import { clockText, counted, crewName, lasting, listed, numberedTask, placeName } from "../../words/index.ts";
 import { slackWords } from "../chancewords.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
@@ -18,6 +18,7 @@ import { useBefore } from "../margins/before.ts";
 import { useCalm } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
 import { useDial } from "../dial.ts";
+import { minuteWords } from "./atminute.ts";
 
 /**
  * The one line at the foot of the day, at the same place for pointer and keyboard: what is pointed at, has the keyboard or is
@@ -30,12 +31,29 @@ export const Readout = memo(function Readout() {
   const focus = useLook((state) => state.focus?.task ?? null);
   const selected = useDesk((state) => (state.selection.length === 1 ? (state.selection[0] ?? null) : null));
   const tasks = useDesk(tasksById);
-  const task = tasks.get(pointed ?? "") ?? tasks.get(focus ?? "") ?? tasks.get(selected ?? "") ?? null;
+  // The ground of the line that is pointed at, in whole minutes.
+  const minuteS = useLook(({ cursorS, pointed: over }) =>
+    cursorS === null || over !== null ? null : Math.floor(cursorS / 60) * 60,
+  );
+  const task =
+    tasks.get(pointed ?? "") ??
+    (minuteS === null ? (tasks.get(focus ?? "") ?? tasks.get(selected ?? "")) : null) ??
+    null;
   const before = useBefore();
   return (
     <div className="readout">
       <Hint />
-      {hand ? <Held hand={hand} /> : packing ? <Allowance /> : task ? <OfTask task={task} /> : <OfDay />}
+      {hand ? (
+        <Held hand={hand} />
+      ) : packing ? (
+        <Allowance />
+      ) : task ? (
+        <OfTask task={task} />
+      ) : minuteS !== null ? (
+        <OfMinute atS={minuteS} />
+      ) : (
+        <OfDay />
+      )}
       {before && <span>dashed: before the move</span>}
     </div>
   );
@@ -60,7 +78,7 @@ function Hint() {
 function Held({ hand }: { readonly hand: InHand }) {
   const plan = useDesk(shownPlan);
   const other = MANNER_WORDS[otherManner(hand.manner)].toLowerCase();
-  const what = hand.tasks.length > 1 ? counted(hand.tasks.length, "task") : taskName(plan, hand.task);
+  const what = hand.tasks.length > 1 ? counted(hand.tasks.length, "task") : numberedTask(plan, hand.task);
   return (
     <>
       <b>Held: {what}</b>
@@ -85,7 +103,8 @@ function OfTask({ task }: { readonly task: Task }) {
   const parts: ReactNode[] = spot
     ? [
         `${clockText(dial, spot.startS, spot.eva)} to ${clockText(dial, spot.startS + lengthS, spot.eva)}, ${lasting(lengthS, "up")}`,
-        spot.crew.length === 0 ? "by command" : spot.crew.map((one) => crewName(plan, one)).join(" and "),
+        spot.crew.length === 0 ? "by command" : listed(spot.crew.map((one) => crewName(plan, one))),
+        aloneWords(verdict, spot, lengthS),
       ]
     : [`on the bench, ${lasting(lengthS, "up")}`, says];
   if (task.place !== undefined) parts.push(whereWords(plan, task));
@@ -96,8 +115,23 @@ function OfTask({ task }: { readonly task: Task }) {
   parts.push(`worth ${task.worth}`);
   return (
     <>
-      <b>{task.name}</b>
+      <b>{numberedTask(plan, task.id)}</b>
       {parts.map((part, i) => part !== null && <span key={i}>{part}</span>)}
+    </>
+  );
+}
+
+/** Who is out at the minute that is pointed at, with whom, and at what. */
+function OfMinute({ atS }: { readonly atS: number }) {
+  const plan = useDesk(shownPlan);
+  const verdict = useCalm(useDesk(shownVerdict));
+  const dial = useDial();
+  return (
+    <>
+      <b>{clockText(dial, atS)}</b>
+      {minuteWords(plan, verdict, atS).map((words) => (
+        <span key={words}>{words}</span>
+      ))}
     </>
   );
 }
@@ -105,6 +139,12 @@ function OfTask({ task }: { readonly task: Task }) {
 function whereWords(plan: Plan, { place, endPlace }: Task): string {
   const end = endPlace !== undefined && endPlace !== place ? ` to ${placeName(plan, endPlace)}` : "";
   return `${placeName(plan, place)}${end}`;
+}
+
+/** Whether others who are out then do something else. */
+function aloneWords({ outings }: Verdict, spot: Placement, lengthS: number): string | null {
+  const out = outings.filter(({ span }) => span.startS < spot.startS + lengthS && spot.startS < span.endS);
+  return spot.crew.length === 1 && out.length > 1 ? "alone" : null;
 }
 
 function homeWords({ walkbackS }: Verdict, task: string): string {

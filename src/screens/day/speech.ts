@@ -1,5 +1,5 @@
 import type { Shift, Verdict } from "../../answers/index.ts";
-import { type Edge, NO_PLACE, type Stuck, type Target } from "../../editor/index.ts";
+import { type Edge, NO_PLACE, REMOTE, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { type Preview, worseWords } from "../../session/index.ts";
 import { clock, counted, crewName, percent, placeName, signed, taskName } from "../../words/index.ts";
@@ -14,7 +14,7 @@ export function placeWords(plan: Plan, place: string): string {
 function targetWords(plan: Plan, target: Target): string {
   if (target.at === "bench") return "the bench";
   if (target.at === "place") return placeWords(plan, target.place);
-  return `${clock(target.startS)}, ${crewName(plan, target.lane).replace("@remote", "remote")}`;
+  return `${clock(target.startS)}, ${target.lane === REMOTE ? "by command" : crewName(plan, target.lane)}`;
 }
 
 /** Where a task has been set down, in words: all who do it, and for a duration the end that was moved. */

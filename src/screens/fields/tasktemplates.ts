@@ -79,7 +79,7 @@ export const TASK_TEMPLATES: readonly TaskTemplate[] = [
   },
   {
     id: "remote",
-    name: "Remote work",
+    name: "Work by command",
     says: "survey, no crew, 20 min (15 to 30)",
     part: { kind: "survey", duration: minutes(15, 20, 30), crew: { count: 0, named: [] } },
   },

@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
-import { taskName } from "../../words/index.ts";
+import { numberedTask, taskName } from "../../words/index.ts";
 import {
   belowWords,
   chanceFigure,
@@ -40,11 +40,10 @@ export function BelowWish() {
         <span className="note">{current ? `of ${report.days} simulated` : "worked out again…"}</span>
       </header>
       <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
-        {days.map(({ shortfall, sentence }) => (
-          <li key={sentence}>
-            <p className="finding">
-              <StateOf shortfall={shortfall} />
-              <span className="finding-sentence">{sentence}</span>
+        {days.map((one) => (
+          <li key={one.what}>
+            <p className="rule-row">
+              <BelowRow {...one} />
             </p>
           </li>
         ))}
@@ -61,30 +60,39 @@ export function BelowWish() {
   );
 }
 
-/** How sure it is: what only may be below is not said to be. */
-function StateOf({ shortfall }: { readonly shortfall: Shortfall }) {
-  const words = shortfall === "below" ? "Below wish" : "May be below";
-  return <span className={`state ${WISH_STATE[shortfall]}`}>{words}</span>;
-}
-
-interface DayBelow {
+/** One thing that falls short: what, how it stands against the wish and why, and on how many of the days it came. */
+interface Below {
   readonly shortfall: Shortfall;
-  readonly sentence: string;
+  readonly what: string;
+  readonly about: string;
+  readonly chance: Chance;
 }
 
-/** A sentence for each chance of the day that is, or may be, below its wish. */
-function daysBelow({ home, must, wish, days, mustOnBench }: ChancesReport): readonly DayBelow[] {
-  const said = (name: string, chance: Chance, wanted: number): readonly DayBelow[] => {
+function BelowRow({ shortfall, what, about, chance }: Below) {
+  const state = WISH_STATE[shortfall];
+  return (
+    <>
+      <span className={`rule-mark ${state}`}>{shortfall === "below" ? "!" : "?"}</span>
+      <span className="rule-words">
+        <b>{what}</b>
+      </span>
+      <span className="rule-about">{about}</span>
+      <span className="rule-figure">
+        <b>{chanceFigure(chance)}</b> <span>of days</span>
+      </span>
+    </>
+  );
+}
+
+/** Each chance of the day that is, or may be, below its wish. */
+function daysBelow({ home, must, wish, mustOnBench }: ChancesReport): readonly Below[] {
+  const said = (what: string, chance: Chance, wanted: number): readonly Below[] => {
     const shortfall = shortfallOf(chance, wanted);
-    if (shortfall === null) return [];
-    const words = wishWords(shortfall, wanted);
-    return [
-      { shortfall, sentence: `${name} on ${chanceFigure(chance)} of ${days} simulated days, ${words}.` },
-    ];
+    return shortfall === null ? [] : [{ shortfall, what, about: wishWords(shortfall, wanted), chance }];
   };
   return [
-    ...said("Everybody is home inside every limit", home, wish.home),
-    ...(mustOnBench.length > 0 ? [] : said("Every must-do task is done", must, wish.must)),
+    ...said("Everybody home inside every limit", home, wish.home),
+    ...(mustOnBench.length > 0 ? [] : said("Every must-do task done", must, wish.must)),
   ];
 }
 
@@ -102,9 +110,15 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   };
   return (
     <li>
-      <button type="button" className="finding" onClick={go}>
-        {shortfall !== null && <StateOf shortfall={shortfall} />}
-        <span className="finding-sentence">{sentence}</span>
+      <button type="button" className="rule-row" title={sentence} onClick={go}>
+        {shortfall !== null && (
+          <BelowRow
+            shortfall={shortfall}
+            what={numberedTask(plan, one.task)}
+            about={`${wishWords(shortfall, report.wish.must)}${one.reason === null ? "" : `, mostly because ${one.reason}`}`}
+            chance={one.done}
+          />
+        )}
       </button>
     </li>
   );

@@ -46,15 +46,14 @@ export const Findings = memo(function Findings() {
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const changes = useMemo(() => changeWords(changed), [changed]);
   const rules = useMemo(() => byRule(inOrder), [inOrder]);
-  const count = (level: Finding["level"]): number => inOrder.filter((one) => one.level === level).length;
 
   return (
     <section className="findings" aria-label="Findings">
       <header className="part-head">
         <h2>Findings</h2>
         <span className="note">
-          {counted(count("breach"), "breach", "breaches")}, {count("open")} open, {count("tight")} tight
-          {inHand ? ", with the task in hand" : ""}
+          {countWords(inOrder)}
+          {inHand ? ", in hand" : ""}
         </span>
       </header>
       {inOrder.length === 0 && <p className="empty">No rule is broken and none is kept by little.</p>}
@@ -68,6 +67,17 @@ export const Findings = memo(function Findings() {
     </section>
   );
 });
+
+/** `no breach, 2 open, 7 tight`. */
+function countWords(findings: readonly Finding[]): string {
+  const count = (level: Finding["level"]): number => findings.filter((one) => one.level === level).length;
+  const [breaches, open, tight] = [count("breach"), count("open"), count("tight")];
+  return [
+    breaches === 0 ? "no breach" : counted(breaches, "breach", "breaches"),
+    ...(open === 0 ? [] : [`${open} open`]),
+    `${tight} tight`,
+  ].join(", ");
+}
 
 /** Findings of one rule and level. */
 type Together = readonly [Finding, ...Finding[]];

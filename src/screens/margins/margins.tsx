@@ -345,7 +345,7 @@ function Change({ was, now }: { readonly was: string | undefined; readonly now: 
   if (was === undefined || was === now) return <b>{now}</b>;
   return (
     <b className="margin-change">
-      <s>{was.replace(" %", "")}</s> {now}
+      <span className="margin-was">{was.replace(" %", "")} to</span> {now}
     </b>
   );
 }

@@ -32,7 +32,7 @@ export function Moved({ changes }: { readonly changes: readonly Change[] }) {
   return (
     <>
       <h4>{counted(rest.length, "other task changes", "other tasks change")}</h4>
-      <ul className="moved">
+      <ul className="mended-tasks">
         {rest.map((one) => (
           <li key={one.task}>{one.sentence}</li>
         ))}

@@ -30,13 +30,7 @@ export function ScoreFigure(props: {
         ) : (
           props.value
         )}
-        {change !== 0 && (
-          <i className={worse ? "score-change worse" : "score-change better"}>
-            {signed(change)}
-            {props.unit}
-            <span className="unseen"> {worse ? "worse" : "better"}</span>
-          </i>
-        )}
+        <ScoreChange by={change} worse={worse} unit={props.unit} />
       </span>
       <span className="score-name">
         {says}
@@ -44,5 +38,21 @@ export function ScoreFigure(props: {
       </span>
       {STATE_WORDS[state] !== "" && <span className="unseen">({STATE_WORDS[state]})</span>}
     </div>
+  );
+}
+
+/** What a move changes of a figure; nothing where it changes nothing. */
+export function ScoreChange(props: {
+  readonly by: number;
+  readonly worse: boolean;
+  readonly unit?: string | undefined;
+}) {
+  if (props.by === 0) return null;
+  return (
+    <i className={props.worse ? "score-change worse" : "score-change better"}>
+      {signed(props.by)}
+      {props.unit}
+      <span className="unseen"> {props.worse ? "worse" : "better"}</span>
+    </i>
   );
 }

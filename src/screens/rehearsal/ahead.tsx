@@ -51,7 +51,7 @@ export function Ahead() {
                 <th scope="row">
                   {task.name} {task.must && <span className="note">must</span>}
                 </th>
-                <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "remote"}</td>
+                <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
                 <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>
               </tr>
             );

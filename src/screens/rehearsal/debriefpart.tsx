@@ -54,7 +54,7 @@ export function DebriefPart() {
                 <th scope="row">
                   {row.name} {row.must && <span className="note">must</span>}
                 </th>
-                <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "remote"}</td>
+                <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
                 <td>{row.startS === null ? "" : clock(row.startS)}</td>
                 <td>{row.lateS === null ? "" : minutesOf(row.lateS)}</td>
                 <td>{lasting(row.plannedLengthS, "up")}</td>

@@ -2,9 +2,8 @@ import { useMemo, useRef } from "react";
 import { framing, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
-import { clock } from "../../words/index.ts";
+import { clock, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
-import { KIND_LETTERS } from "../words.ts";
 import { useRehearsed } from "./around.ts";
 
 const AXIS_PX = 24;
@@ -117,7 +116,7 @@ function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: T
   const x = clipped(scale, spot.startS);
   const widthPx = clipped(scale, spot.endS) - x;
   if (widthPx <= 0) return null;
-  const text = textFor(task.name, KIND_LETTERS[task.kind], widthPx);
+  const text = textFor(task.name, String(taskNumber(plan, task.id)), widthPx);
   return (
     <g>
       <Bar
@@ -169,11 +168,11 @@ function clipped(scale: TimeScale, atS: number): number {
 }
 
 /** About 6.6 px a letter of the narrow face; a stump of a name says less than the letter of its kind. */
-function textFor(name: string, letter: string, widthPx: number): string {
+function textFor(name: string, number: string, widthPx: number): string {
   const letters = Math.floor((widthPx - 9) / 6.6);
   if (letters >= name.length) return name;
   if (letters >= 8) return `${name.slice(0, letters - 1).trimEnd()}…`;
-  return letters >= 1 ? letter : "";
+  return letters >= number.length ? number : "";
 }
 
 function Hatching() {

@@ -1,10 +1,11 @@
 import { useEffect } from "react";
 import type { Chance, ChancesReport } from "../../answers/index.ts";
 import { percent } from "../../words/index.ts";
-import { chancesStand, fromChance } from "../../session/index.ts";
+import { chanceChange, chancesStand, fromChance } from "../../session/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
 import { From } from "../parts/from/from.tsx";
+import { ScoreChange } from "../parts/scorefigure.tsx";
 
 /**
  * The three chances of the shown day, each with what the plan wants of it. Kept up with every change; what is not yet of the
@@ -17,6 +18,7 @@ export function ChanceFigures() {
   const report = useDesk(({ chances }) => chances?.report ?? null);
   const current = useDesk(chancesStand);
   const wish = useDesk(({ plan }) => plan.odds.wish);
+  const change = useDesk(chanceChange);
   const known = nothing ? null : report;
   const again = nothing || current ? null : report ? "worked out again…" : "being worked out…";
   const instead = nothing ? "nothing placed" : current && !report ? "unknown" : null;
@@ -27,6 +29,7 @@ export function ChanceFigures() {
         report={known}
         of={({ home }) => home}
         wish={wish.home}
+        change={change?.home ?? 0}
         again={again}
         instead={instead}
       />
@@ -35,6 +38,7 @@ export function ChanceFigures() {
         report={known}
         of={({ must }) => must}
         wish={wish.must}
+        change={change?.must ?? 0}
         again={again}
         instead={instead}
       />
@@ -43,6 +47,7 @@ export function ChanceFigures() {
         report={known}
         of={({ whole }) => whole}
         wish={null}
+        change={change?.whole ?? 0}
         again={again}
         instead={instead}
       />
@@ -56,12 +61,14 @@ function ChanceFigure(props: {
   readonly report: ChancesReport | null;
   readonly of: (report: ChancesReport) => Chance;
   readonly wish: number | null;
+  /** Against the day before, percentage points. */
+  readonly change: number;
   /** Why the figure is not to be relied on yet; null when it is of the shown day. */
   readonly again: string | null;
   /** What is said where there is no figure and none to come. */
   readonly instead: string | null;
 }) {
-  const { name, report, of, wish, again, instead } = props;
+  const { name, report, of, wish, change, again, instead } = props;
   const chance = report && of(report);
   const standing = chance === null || wish === null ? null : standingAgainst(chance, wish);
   const shown = standing === null ? "plain" : WISH_STATE[standing];
@@ -87,7 +94,8 @@ function ChanceFigure(props: {
         ) : (
           "–"
         )}
-        {interval && <span className="score-more"> {interval}</span>}
+        <ScoreChange by={change} worse={change < 0} />
+        {interval && change === 0 && <span className="score-more"> {interval}</span>}
       </span>
       <span className="score-name">{name}</span>
       <span className="score-again">{again}</span>

@@ -57,11 +57,6 @@ function Details({ task }: { readonly task: Task }) {
         {selection.length > 1 && (
           <span className="note">and {counted(selection.length - 1, "more", "more")}</span>
         )}
-        {onLine && (
-          <button type="button" onClick={() => desk.bench(selection)}>
-            Send to bench
-          </button>
-        )}
         <button
           type="button"
           className="quiet"
@@ -70,6 +65,11 @@ function Details({ task }: { readonly task: Task }) {
         >
           ×
         </button>
+        {onLine && (
+          <button type="button" onClick={() => desk.bench(selection)}>
+            Send to bench
+          </button>
+        )}
       </header>
       <div className="task-body">
         <div className="task-now">

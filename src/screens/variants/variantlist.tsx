@@ -64,8 +64,7 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
           />
         ) : (
           <>
-            <b>{day.name}</b>
-            {day.stands && <span className="state fine">as the day stands</span>}
+            <b>{day.name}</b> {day.stands && <span className="state fine">as the day stands</span>}
           </>
         )}
       </td>

@@ -43,8 +43,8 @@ export function nearestMiss(day: Day, activity: number): string {
   const r = problem.choiceRoutes[problem.choiceAt[best.choice]!]!;
   const eva = plan.evas[problem.evaOfRoute[r]!]!.name;
   return best.late
-    ? `It comes closest on ${eva}, where its window closes before anybody can be there in this order.`
-    : `It comes closest on ${eva}, where in this order there is too little time beside everything else that is on it.`;
+    ? `It comes closest on ${eva}: in this order its window closes before anybody can be there.`
+    : `It comes closest on ${eva}: in this order there is too little time beside what is on it.`;
 }
 
 /** No plan is half as long. */

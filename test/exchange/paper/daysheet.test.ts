@@ -55,7 +55,7 @@ describe("the day timeline", () => {
 
   it("has both clocks, lanes, blocks, relay, tasks, ways, margins and who decides", () => {
     const words = wordsOf(sheetOf(samplePlan()).pages[0]!);
-    for (const said of ["MET", "UTC", "EV1", "EV2", "Remote", "Sleep", "Meal", "Pass 1", "Rim survey"]) {
+    for (const said of ["MET", "UTC", "EV1", "EV2", "By command", "Sleep", "Meal", "Pass 1", "Rim survey"]) {
       expect(words).toContain(said);
     }
     // The walk home from the boulder takes 692 s.

@@ -46,7 +46,7 @@ export function stayBand(plan: Plan, verdict: Verdict, box: SheetBox): Block {
           ...laneName(nameOf(plan.crew, member.id), first + i * STAY_LANE_MM, STAY_LANE_MM),
           ...stayLane(plan, verdict, axis, member.id, first + i * STAY_LANE_MM),
         ]),
-        ...(remote.length > 0 ? laneName("Remote", floor, RELAY_MM) : []),
+        ...(remote.length > 0 ? laneName("By command", floor, RELAY_MM) : []),
         ...remote.map((one) => bar(axis, floor + 0.8, RELAY_MM - 1.6, one, 1)),
         line(LANDSCAPE_LEFT, y + height, box.right, y + height, 0.3),
       ];
@@ -135,7 +135,7 @@ export function remoteLines(plan: Plan, box: SheetBox): Block[] {
   const words = remote.map(
     (one) => `${clock(one.startS)} ${one.name} (${minutes(one.endS - one.startS, "given")})`,
   );
-  return listLines(`Remote work: ${words.join("; ")}`, box);
+  return listLines(`By command: ${words.join("; ")}`, box);
 }
 
 /** Small running text over the sheet, one block for each line. */

@@ -106,7 +106,7 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
       ...samples.map((spot): Row => ({
         cells: [
           { text: taskName(spot.task), number: spot.number },
-          { text: nameOf(plan.evas, spot.eva ?? "remote") },
+          { text: nameOf(plan.evas, spot.eva ?? "by command") },
           { text: clock(spot.startS) },
           { text: spot.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
           {

@@ -148,7 +148,7 @@ function nameOf(standing: Standing, block: Block, findings: number, chances: rea
     KIND_WORDS[task.kind].toLowerCase(),
     ...(task.place === undefined ? [] : [`at ${placeName(plan, task.place)}`]),
     `${clock(block.startS)} to ${clock(block.endS)}`,
-    block.eva === null ? "remote" : `${crewName(plan, block.lane)}, ${evaName(plan, block.eva)}`,
+    block.eva === null ? "by command" : `${crewName(plan, block.lane)}, ${evaName(plan, block.eva)}`,
   ];
   if (task.must) parts.push("must do");
   if (task.pin) parts.push("pinned");

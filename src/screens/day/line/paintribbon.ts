@@ -270,7 +270,8 @@ export function paintPause(
   ctx.strokeStyle = palette["ink-soft"];
   ctx.beginPath();
   if (kind === "rest") {
-    const apart = Math.min(Math.max(thick / 2 - 5, REST_PX), 20);
+    // A sign of the legend is lower than that, and has no words.
+    const apart = thick < 2 * REST_PX ? thick / 2 - 4 : Math.min(Math.max(thick / 2 - 5, REST_PX), 20);
     for (const at of [y - apart, y + apart]) {
       ctx.moveTo(left + 2, at);
       ctx.lineTo(right - 2, at);

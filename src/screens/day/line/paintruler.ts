@@ -34,10 +34,15 @@ export function paintRuler(
   }
   ctx.fillStyle = palette["ink-soft"];
   setFont(ctx, 12, 450, "normal");
+  const other = dial.kind === "utc" ? "MET" : "UTC";
+  const room = 4 + textPx(ctx, other) + 8;
+  ctx.textAlign = "left";
+  ctx.fillText(other, 4, rows.small);
+  ctx.textAlign = "center";
   for (const tick of dial.kind === "utc"
     ? metTicks(scale, TICK_PX)
     : utcTicks(scale, dial.touchdownMs, TICK_PX))
-    edgeText(brush, tick.label, scale.x(tick.atS), rows.small);
+    edgeText(brush, tick.label, scale.x(tick.atS), rows.small, room);
   paintStrip(brush, plan, dial, day.sunDeg, scale, rows.strip);
   ctx.fillStyle = palette["line-strong"];
   for (const tick of large) ctx.fillRect(Math.round(scale.x(tick.atS)), heightPx - 5, 1, 5);
@@ -49,10 +54,10 @@ function largeTicks(dial: Dial, scale: TimeScale): readonly Tick[] {
   return dial.kind === "pet" ? petTicks(scale, dial.phases, TICK_PX) : metTicks(scale, TICK_PX);
 }
 
-/** A centred label that is left out where the edge would cut it. */
-function edgeText(brush: Brush, text: string, x: number, y: number): void {
+/** A centred label that is left out where the edge, or what stands at the left of it, would cut it. */
+function edgeText(brush: Brush, text: string, x: number, y: number, fromPx = 0): void {
   const half = textPx(brush.ctx, text) / 2;
-  if (x - half < 0 || x + half > brush.widthPx) return;
+  if (x - half < fromPx || x + half > brush.widthPx) return;
   brush.ctx.fillText(text, x, y);
 }
 
