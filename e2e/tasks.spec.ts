@@ -79,25 +79,77 @@ test("what was dropped, and why, is read without a press", async ({ page }) => {
   await expect(bench.locator(".card-why").first()).toContainText(/[a-z]{3,}.*\./);
 });
 
-test("who is with whom at a minute is read by pointing once at each lane", async ({ page }) => {
+/** Where the line shows a moment, in pixels of the page: found by reading two others off the readout. */
+async function xOf(page: Page, atMin: number): Promise<{ x: number; y: number }> {
+  const box = (await page.locator(".stage").boundingBox())!;
+  const y = box.y + 8;
+  const read = async (x: number): Promise<number> => {
+    await page.mouse.move(x, y);
+    const first = readout(page).locator("b").first();
+    await expect(first).toHaveText(/^\d+:\d\d$/);
+    const [h, m] = (await first.innerText()).split(":").map(Number);
+    return h! * 60 + m!;
+  };
+  const [left, right] = [box.x + 40, box.x + box.width - 40];
+  const [from, to] = [await read(left), await read(right)];
+  return { x: left + ((atMin + 0.5 - from) / (to - from)) * (right - left), y };
+}
+
+test("who is alone at 5:10, and at 5:20, is read by pointing there once", async ({ page }) => {
+  for (const [atMin, said] of [
+    [5 * 60 + 10, ["EV1 and EV2: 6 Carry heat bank and node out"]],
+    [5 * 60 + 20, ["EV1 alone: 7 Carry the instruments out", "EV2 alone: 8 Set up and level the node"]],
+  ] as const) {
+    const at = await xOf(page, atMin);
+    // One action: the pointer goes there.
+    await page.mouse.move(at.x, at.y);
+    for (const words of said) await expect(readout(page)).toContainText(words);
+    await expect(readout(page)).toContainText(/\d m apart/);
+  }
+  // By keys: the task that has the keyboard says so too.
+  await page.mouse.move(0, 0);
+  await block(page, "Dig the trench", "EV2").focus();
+  await expect(readout(page)).toContainText(/EV2\s*alone/);
+});
+
+test("twenty minutes are freed before pass 4: one drag, judged while it is held", async ({ page }) => {
   const hand = handOn(page);
-  await hand.point(block(page, "Dig the trench", "EV2"));
-  await expect(readout(page)).toContainText("Dig the trench");
-  await expect(readout(page)).toContainText(/\d:\d\d.* to .*EV2/);
-  await expect(readout(page)).not.toContainText("EV1 and EV2");
+  // EV1 is done with the heat bank at 5:48; pass 4 begins at 6:10.
+  const task = block(page, "Lay the strain fibre", "EV1");
+  const { width } = await middleOf(task);
+  await hand.drag(task, (width / 33) * 10, 0);
+  const [start] = (await spanOf(page, "Lay the strain fibre", "EV1")).split(" to ");
+  const [h, m] = start!.split(":").map(Number);
+  expect(h! * 60 + m! - (5 * 60 + 48)).toBeGreaterThanOrEqual(20);
+  await expect(score(page, "breach")).toBeVisible();
   expect(hand.count()).toBe(1);
 });
 
-test("time is freed: a task is taken off the line with two actions and put back with one", async ({
-  page,
-}) => {
+test("two people swap their tasks with three actions, judged, and one takes it back", async ({ page }) => {
   const hand = handOn(page);
-  await hand.press(block(page, "Dig the trench", "EV2"));
-  await hand.key("b");
-  await expect(block(page, "Dig the trench", "EV2")).toHaveCount(0);
-  expect(hand.count()).toBe(2);
+  await hand.press(block(page, "Lay the strain fibre", "EV1"));
+  await hand.press(block(page, "Dig the trench", "EV2"), { modifiers: ["Control"] });
+  await hand.key("x");
+  await expect(block(page, "Lay the strain fibre", "EV2")).toHaveCount(1);
+  await expect(block(page, "Dig the trench", "EV1")).toHaveCount(1);
+  await expect(undo(page)).toHaveAttribute("title", /^Undo: Swap crew/);
+  expect(hand.count()).toBe(3);
   await hand.press(undo(page));
-  await expect(block(page, "Dig the trench", "EV2")).toHaveCount(1);
+  await expect(block(page, "Lay the strain fibre", "EV1")).toHaveCount(1);
+});
+
+test("a station is moved on the map and the day judged with it, in three actions", async ({ page }) => {
+  const hand = handOn(page);
+  await hand.press(page.getByRole("navigation", { name: "Screens" }).getByRole("button", { name: "Site" }));
+  await hand.press(
+    page
+      .getByRole("region", { name: "List of places" })
+      .getByRole("button", { name: "Pebble Row", exact: true }),
+  );
+  await hand.drag(page.locator(".map-chosen"), 40, -30);
+  await expect(undo(page)).toHaveAttribute("title", "Undo: Move Pebble Row");
+  // The verdict beside it is that of the day with the station there.
+  await expect(score(page, "breach")).toBeVisible();
   expect(hand.count()).toBe(3);
 });
 
@@ -130,13 +182,6 @@ test("a task is handed over to the other one with two actions", async ({ page })
   await hand.press(block(page, "Dig the trench", "EV2"), { button: "right" });
   await hand.press(page.getByRole("menuitem", { name: /^Hand over/ }));
   await expect(block(page, "Dig the trench", "EV1")).toHaveCount(1);
-  expect(hand.count()).toBe(2);
-});
-
-test("a station's place is shown with its tasks in two actions", async ({ page }) => {
-  const hand = handOn(page);
-  await hand.press(page.getByRole("navigation", { name: "Screens" }).getByRole("button", { name: "Site" }));
-  await hand.press(page.getByRole("button", { name: /^Pebble Row/ }).first());
   expect(hand.count()).toBe(2);
 });
 
