@@ -234,6 +234,16 @@ test("by keys alone: how to pack, stop, a finding, the fields of a task, why not
   await page.getByRole("button", { name: "Details" }).press("Enter");
   await expect(page.getByRole("region", { name: /^Task / })).toBeVisible();
   await page.getByRole("button", { name: "Close details" }).press("Enter");
+  // Another place, without a map: a key opens the field, a choice in it judges the day.
+  await block(page, "Dig the trench", "EV2").focus();
+  await press("g");
+  const place = page.getByRole("combobox", { name: /^Place/ });
+  await expect(place).toBeFocused();
+  await place.selectOption({ label: "Pebble Row" });
+  await press("Enter");
+  await expect(block(page, "Dig the trench", "EV2")).toHaveAttribute("aria-label", /at Pebble Row/);
+  await page.getByRole("button", { name: "Close details" }).press("Enter");
+  await press("Control+z");
   // The bench is found by a key; a task of it is asked about.
   await block(page, "Dig the trench", "EV2").focus();
   await press("/");

@@ -144,6 +144,8 @@ export interface LookState {
   readonly sideOpen: boolean;
   /** Whether all fields of the selected task are shown. */
   readonly details: boolean;
+  /** The field of the details that is to be opened as soon as they are there; null when none is. */
+  readonly detailsAt: string | null;
   /** The task under the pointer, on the line or on the bench. */
   readonly pointed: string | null;
   /** The dialog of exports. */
@@ -199,6 +201,7 @@ export function createLook(theme: Theme): Look {
     mapAway: false,
     sideOpen: false,
     details: false,
+    detailsAt: null,
     pointed: null,
     keysShown: false,
     spoken: "",

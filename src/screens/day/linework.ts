@@ -1,4 +1,4 @@
-import { MANNER_WORDS, otherManner, withLength } from "../../editor/index.ts";
+import { MANNER_WORDS, otherManner, placeHindered, withLength } from "../../editor/index.ts";
 import { type Command, type Desk, placementsByTask, shownVerdict, tasksById } from "../../session/index.ts";
 import type { ClockKind } from "../../words/index.ts";
 import type { Look } from "../look.ts";
@@ -60,6 +60,21 @@ export function lineWork(
         [],
         () => void gesture.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
         needsOne,
+      ),
+      group: "Tasks",
+    },
+    {
+      ...line(
+        "place",
+        "Put at another place",
+        ["G"],
+        () => look.setState({ details: true, detailsAt: "place" }),
+        () => {
+          const { plan, selection } = now();
+          const [anchor = ""] = selection;
+          const why = placeHindered(plan, { anchor, tasks: selection, edge: null, eva: null, fromLane: null });
+          return needsOne() ?? (why && `It keeps its place: ${why}.`);
+        },
       ),
       group: "Tasks",
     },

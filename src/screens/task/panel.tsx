@@ -1,8 +1,8 @@
-import { memo, useMemo } from "react";
+import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
 import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useAround, useDesk, useLook } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
 import { Said } from "../parts/said/said.tsx";
@@ -92,24 +92,32 @@ function Details({ task }: { readonly task: Task }) {
 }
 
 const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
+  const { look } = useAround();
   const line = useMemo(() => taskTable.line(plan, task.id), [plan, task.id]);
+  const ref = useRef<HTMLDivElement>(null);
+  const at = useLook((state) => state.detailsAt);
+  useEffect(() => {
+    if (at === null) return;
+    look.setState({ detailsAt: null });
+    const field = ref.current?.querySelector<HTMLButtonElement>(`[data-key="${at}"] .task-value`);
+    field?.scrollIntoView({ block: "nearest" });
+    field?.click();
+  }, [at, look]);
   if (!line) return null;
   return (
-    <div className="task-fields">
+    <div ref={ref} className="task-fields">
       {GROUPS.map(({ name, fields }) => (
         <section key={name} aria-label={name}>
           <h3>{name}</h3>
           {fields.map((key) => {
             const cell = line.cells[KEYS.indexOf(key)];
-            return cell ? (
-              <FormField
-                key={key}
-                table={taskTable}
-                row={task.id}
-                cell={cell}
-                label={TASK_FIELDS[key].label}
-              />
-            ) : null;
+            return (
+              cell && (
+                <div key={key} data-key={key}>
+                  <FormField table={taskTable} row={task.id} cell={cell} label={TASK_FIELDS[key].label} />
+                </div>
+              )
+            );
           })}
         </section>
       ))}

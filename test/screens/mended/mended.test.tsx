@@ -45,7 +45,7 @@ describe("what a mend made of the day", () => {
       "state breach: 2 must-do tasks dropped: Task a, Task b.",
       "state tight: 2 optional tasks dropped, worth 42: Task c, Task d.",
     ]);
-    expect(document.querySelectorAll(".moved li")).toHaveLength(25);
+    expect(document.querySelectorAll(".mended-tasks li")).toHaveLength(25);
     expect(document.body.textContent).toContain("25 other tasks change");
     expect(document.querySelector(".mended .beside-body")?.getAttribute("tabindex")).toBe("0");
   });
