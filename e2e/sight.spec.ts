@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
-import { block, openDay } from "./days.ts";
+import { parseText } from "../src/plan/index.ts";
+import { packRun } from "../src/solver/index.ts";
+import { block, openDay, openPacked } from "./days.ts";
 import { goTo, howToPack, setTheme } from "./shell.ts";
 
 /** What can be seen and hit: magnified, by fingers, with long names, in the system's own colours, and while something is said. */
@@ -354,30 +356,84 @@ const crossing = (page: Page): Promise<{ readonly pairs: string[]; readonly text
     return { pairs, texts: all.length };
   });
 
-for (const [width, height] of [
+/** Windows that the desk is built for, CSS pixels. */
+const SIZES = [
   [1024, 768],
   [1280, 720],
   [1440, 900],
   [1920, 1080],
-] as const)
+] as const;
+
+/** No two texts of the line lie on each other, no lane is hidden, and lanes have most of the height, over an EVA and over the stay. */
+async function readable(page: Page, width: number, height: number): Promise<void> {
+  const of = `${width} by ${height}`;
+  await page.setViewportSize({ width, height });
+  for (const shown of ["1", "0"]) {
+    await page.keyboard.press(shown);
+    await page.waitForTimeout(800);
+    await expect.poll(async () => (await crossing(page)).texts, { message: of }).toBeGreaterThan(20);
+    expect((await crossing(page)).pairs, `${of}, ${shown}`).toEqual([]);
+  }
+  const lanes = (await page.locator(".stage").boundingBox())!;
+  expect(lanes.height / height, of).toBeGreaterThan(0.55);
+  for (const lane of await page.locator(".gutter-lane").all()) {
+    const box = (await lane.boundingBox())!;
+    expect(box.y, of).toBeGreaterThanOrEqual(lanes.y - 1);
+    expect(box.y + box.height, of).toBeLessThanOrEqual(lanes.y + lanes.height + 1);
+  }
+  // Nothing of the top row lies over another part of it.
+  const row = await page
+    .locator(".header > *")
+    .evaluateAll((all) =>
+      all.map((one) => one.getBoundingClientRect()).map(({ left, right }) => [left, right]),
+    );
+  for (const [k, [left]] of row.entries())
+    if (k > 0) expect(left, of).toBeGreaterThanOrEqual(row[k - 1]![1]! - 1);
+}
+
+for (const [width, height] of SIZES)
   test(`no two texts of the line lie on each other, no lane is hidden, lanes have most of the height, ${width} by ${height}`, async ({
     page,
   }) => {
     await page.addInitScript(noteTexts);
     await page.setViewportSize({ width, height });
     await openDay(page);
-    for (const shown of ["1", "0"]) {
-      await page.keyboard.press(shown);
-      await page.waitForTimeout(800);
-      const { pairs, texts } = await crossing(page);
-      expect(texts).toBeGreaterThan(20);
-      expect(pairs, shown).toEqual([]);
-    }
-    const lanes = (await page.locator(".stage").boundingBox())!;
-    expect(lanes.height / height).toBeGreaterThan(0.55);
-    for (const lane of await page.locator(".gutter-lane").all()) {
-      const box = (await lane.boundingBox())!;
-      expect(box.y).toBeGreaterThanOrEqual(lanes.y - 1);
-      expect(box.y + box.height).toBeLessThanOrEqual(lanes.y + lanes.height + 1);
-    }
+    await readable(page, width, height);
   });
+
+/** The large ready plan packed a little, its crew the first so many. */
+function largeDay(crew: number): string {
+  const plan = JSON.parse(readFileSync("public/plans/large.json", "utf8")) as { crew: { id: string }[] };
+  const gone = plan.crew.slice(crew).map(({ id }) => id);
+  const kept = JSON.stringify(plan, (_, value: unknown) =>
+    Array.isArray(value)
+      ? value.filter((one: unknown) => !gone.includes((one as { id?: string } | null)?.id ?? String(one)))
+      : value,
+  );
+  const read = parseText(kept);
+  if (!read.ok) throw new Error(`no plan: ${JSON.stringify(read.error)}`);
+  const packing = packRun(read.value, { seed: 1, iterations: 4000, seconds: 600, clock: () => 0 });
+  while (packing.step(50)) continue;
+  return JSON.stringify({ ...read.value, schedule: packing.best() });
+}
+
+for (const [who, open] of [
+  ["the demo plan", openPacked],
+  ["three people", (page: Page) => openLarge(page, 3)],
+  ["four people", (page: Page) => openLarge(page, 4)],
+] as const)
+  test(`the same holds for ${who} in every size`, async ({ page }) => {
+    test.slow();
+    await page.addInitScript(noteTexts);
+    await open(page);
+    await expect(page.locator(".stage .block").first()).toBeVisible();
+    for (const [width, height] of SIZES) await readable(page, width, height);
+  });
+
+async function openLarge(page: Page, crew: number): Promise<void> {
+  const body = largeDay(crew);
+  await page.route("**/plans/large.json", (route) =>
+    route.fulfill({ body, contentType: "application/json" }),
+  );
+  await page.goto("./?plan=large");
+}
