@@ -72,7 +72,13 @@ export function lineWork(
         () => {
           const { plan, selection } = now();
           const [anchor = ""] = selection;
-          const why = placeHindered(plan, { anchor, tasks: selection, edge: null, eva: null, fromLane: null });
+          const why = placeHindered(plan, {
+            anchor,
+            tasks: selection,
+            edge: null,
+            eva: null,
+            fromLane: null,
+          });
           return needsOne() ?? (why && `It keeps its place: ${why}.`);
         },
       ),
