@@ -61,9 +61,19 @@ export function utcIn(draft: string): Outcome<string, string> {
 
 const FORM = "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07.";
 
+/** A moment of the document as people write it; one that is more exact than a second stands as it is. */
+function written(value: unknown): string {
+  const [, day, minute, seconds] =
+    /^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)(:\d\d)?Z$/.exec(typeof value === "string" ? value : "") ?? [];
+  if (day === undefined || minute === undefined) return typeof value === "string" ? value : "";
+  return `${day} ${minute}${seconds === undefined || seconds === ":00" ? "" : seconds}`;
+}
+
 /** A moment in UTC. */
 export const utc: Entry = {
   ...text,
+  show: written,
+  draft: written,
   read: (draft) => (draft.trim() === "" ? failed("Must not be empty.") : utcIn(draft)),
   form: "2031-04-05 06:07, 5 Apr 2031 6:07, or by the day of the year 2031-095 06:07.",
 };

@@ -134,13 +134,15 @@ export function TableView(props: { readonly table: Table; readonly from?: string
         {rows && <span className="note">{lines.length}</span>}
         <p className="note">{table.intro}</p>
         {rows && (
-          <RowsWork rows={rows} plan={plan} line={line} work={work} adds={adds}>
-            {whole.columns.length > WIDE && (
+          <RowsWork rows={rows} plan={plan} empty={lines.length === 0} line={line} work={work} adds={adds}>
+            {whole.columns.length > WIDE && lines.length > 0 && (
               <button
                 type="button"
                 aria-pressed={formShown}
                 onClick={() => {
                   setFormShown(!formShown);
+                  // A form is of some row: the first where none is chosen.
+                  if (!formShown && !line && shown[0]) setPlace({ line: shown[0].id, column: 0 });
                   memory.set("setup-form", formShown ? "" : "shown");
                 }}
               >
@@ -219,9 +221,16 @@ export function TableView(props: { readonly table: Table; readonly from?: string
         )}
         {formShown && wholeLine && (
           <RowForm
-            key={wholeLine.id}
             table={whole}
             line={wholeLine}
+            first={table.columns.map(({ group }) => group)}
+            at={shown.findIndex(({ id }) => id === wholeLine.id)}
+            of={shown.length}
+            lacks={lacks.filter(({ rows: having }) => having.has(wholeLine.id)).map(({ words }) => words)}
+            onStep={(by) => {
+              const next = shown[shown.findIndex(({ id }) => id === wholeLine.id) + by];
+              if (next) setPlace({ line: next.id, column: place?.column ?? 0 });
+            }}
             onClose={() => {
               setFormShown(false);
               memory.set("setup-form", "");
@@ -301,32 +310,38 @@ function Lacks(props: {
 function RowsWork(props: {
   readonly rows: NonNullable<Table["rows"]>;
   readonly plan: Plan;
+  /** True where there is no row yet that anything could be done with. */
+  readonly empty: boolean;
   readonly line: Line | null;
   readonly work: TableRows;
   readonly adds: RefObject<HTMLButtonElement | null>;
   readonly children: ReactNode;
 }) {
-  const { rows, plan, line, work, adds, children } = props;
+  const { rows, plan, empty, line, work, adds, children } = props;
   const add = (made: NewRow): void => work.add(made, (name) => `Add ${name}`);
   return (
     <div className="setup-work">
       {children}
-      <button
-        type="button"
-        disabled={!line}
-        aria-label={line ? `Remove ${line.name}` : undefined}
-        onClick={() => line && work.remove(line)}
-      >
-        Remove
-      </button>
-      <button
-        type="button"
-        disabled={!line}
-        aria-label={line ? `Duplicate ${line.name}` : undefined}
-        onClick={() => line && add(rows.copy(plan, line.id))}
-      >
-        Duplicate
-      </button>
+      {!empty && (
+        <>
+          <button
+            type="button"
+            disabled={!line}
+            aria-label={line ? `Remove ${line.name}` : undefined}
+            onClick={() => line && work.remove(line)}
+          >
+            Remove
+          </button>
+          <button
+            type="button"
+            disabled={!line}
+            aria-label={line ? `Duplicate ${line.name}` : undefined}
+            onClick={() => line && add(rows.copy(plan, line.id))}
+          >
+            Duplicate
+          </button>
+        </>
+      )}
       {rows.sorts.length > 0 && (
         <Menu name="Add from a template" label={`Add a ${rows.one} from a template`}>
           {rows.sorts.map((sort) => (

@@ -138,6 +138,20 @@ describe("a setup table", () => {
     click(button("Form"));
     goTo(cell(1, 0));
     const form = document.querySelector('[aria-label="All fields of Task two"]')!;
+    // What is looked at stands first: paper's fields.
+    expect([...form.querySelectorAll("h4")].slice(0, 3).map((one) => one.textContent)).toEqual([
+      "Called",
+      "Cuff checklist",
+      "Request",
+    ]);
+    // From row to row without leaving the form, and what the row lacks.
+    click(button("Next"));
+    expect(document.querySelector(".row-form h3")?.textContent).toBe("Task three");
+    expect(document.querySelector(".row-form header")?.textContent).toContain("3 of 3");
+    click(button("Next"));
+    expect(document.querySelector(".row-form h3")?.textContent).toBe("Task three");
+    expect(document.querySelector(".row-form-lacks")?.textContent).toContain("no steps");
+    click(button("Previous"));
     const worth = [...form.querySelectorAll("button")].find((one) =>
       one.getAttribute("aria-label")?.startsWith("Worth of Task two"),
     )!;
