@@ -4,13 +4,23 @@ import type { RuleId, Sense, Unit } from "../rules/index.ts";
 
 /** The judge's words: what a plan and its schedule come to. Everything here is computed, nothing is stored. */
 
-/** breach: a rule is broken. tight: it holds by little, or a warning rule is broken. open: a must-do task is not placed. */
+/** breach: a rule is broken. tight: it holds by little, or a warning rule is broken. open: a must-do task is not placed, or too few of a group are. */
 export type Level = "breach" | "tight" | "open";
 
 /** What a finding is about. */
 export interface Subject {
   readonly kind:
-    "task" | "crew" | "eva" | "link" | "equipment" | "container" | "place" | "keep-out" | "suit" | "block";
+    | "task"
+    | "crew"
+    | "eva"
+    | "link"
+    | "group"
+    | "equipment"
+    | "container"
+    | "place"
+    | "keep-out"
+    | "suit"
+    | "block";
   readonly id: string;
 }
 

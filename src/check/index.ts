@@ -15,3 +15,5 @@ export { goIfs, homeIfs } from "./homeif.ts";
 export { loadThousandths } from "./amounts.ts";
 export { sunOver, waysHome } from "./bearings.ts";
 export type { WayHome } from "./bearings.ts";
+export { countedWorths } from "./groups.ts";
+export type { CountedWorth } from "./groups.ts";

@@ -40,7 +40,8 @@ export function judgeOf(plan: Plan): Judge {
 
 function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
   const changes = changesFrom(plan.schedule);
-  const mustTotal = plan.tasks.filter((task) => task.must).length;
+  const mustTotal =
+    plan.tasks.filter((task) => task.must).length + plan.groups.reduce((sum, { least }) => sum + least, 0);
   return (schedule, departures) => {
     const walkthrough = walkthroughOf(prepared, schedule, departures);
     const walks = walkthrough.outs.flatMap((out) => out.walks);

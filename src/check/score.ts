@@ -1,6 +1,7 @@
 import type { Finding, Score } from "../answers/index.ts";
 import type { Placement, Schedule } from "../plan/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
+import { groupsOf, missingOf, worthsOf } from "./groups.ts";
 import { spare } from "./margins.ts";
 import type { Walk } from "./walks.ts";
 import type { Walkthrough } from "./walkthrough.ts";
@@ -12,7 +13,7 @@ export function scoreOf(walkthrough: Walkthrough, findings: readonly Finding[], 
   const { placed, outs, walksOf } = walkthrough;
   const walks = [...walksOf.values()].flat();
   let breaches = 0;
-  let mustLeftOut = 0;
+  let mustLeftOut = groupsOf(walkthrough).reduce((sum, group) => sum + missingOf(group), 0);
   for (const { level, rule } of findings) {
     if (level === "breach") breaches += 1;
     if (rule === "must-do") mustLeftOut += 1;
@@ -23,7 +24,7 @@ export function scoreOf(walkthrough: Walkthrough, findings: readonly Finding[], 
   return {
     breaches,
     mustLeftOut,
-    worth: placed.reduce((sum, { task }) => sum + task.worth, 0),
+    worth: worthsOf(walkthrough).reduce((sum, { counts }) => sum + counts, 0),
     worstMargin: walks.reduce((least, walk) => Math.min(least, worstMargin(walk)), WHOLE),
     changes,
     walkM: walks.reduce((sum, walk) => sum + walk.walkedM, 0),

@@ -62,8 +62,15 @@ export async function curve(
 }
 
 /** Tells how far a run has come, in the words of a pack; its best day only when that is a new one. */
-function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
+function progressOf({ tasks, groups }: Plan, run: WishRun): () => PackProgress {
   const must = new Set(tasks.filter((task) => task.must).map(({ id }) => id));
+  const mustIn = ({ placements }: Schedule): number => {
+    const placed = new Set(placements.map(({ task }) => task));
+    return groups.reduce(
+      (sum, group) => sum + Math.min(group.least, group.tasks.filter((id) => placed.has(id)).length),
+      placements.filter(({ task }) => must.has(task)).length,
+    );
+  };
   let sent: Schedule | null = null;
   return () => {
     const { seconds, iterations, meanWorth, home, must: mustShare, tried } = run.progress();
@@ -75,7 +82,7 @@ function progressOf({ tasks }: Plan, run: WishRun): () => PackProgress {
       iterations,
       worth: Math.floor(meanWorth),
       placed: schedule.placements.length,
-      mustPlaced: schedule.placements.filter(({ task }) => must.has(task)).length,
+      mustPlaced: mustIn(schedule),
       schedule: isNew ? schedule : null,
       ...(tried > 0 ? { wished: { meanWorth, home, must: mustShare } } : {}),
     };

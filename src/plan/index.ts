@@ -48,6 +48,7 @@ export { allCautions, classOf, stepCrew } from "./step.ts";
 export type { Blank, Caution, Procedures, Step } from "./step.ts";
 export { freshNumber, isTaskNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
 export { bagNumbers } from "./bags.ts";
+export type { Group } from "./group.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";
 export type { Mishap } from "./mishap.ts";
 export { mishapsOf } from "./mishaps.ts";

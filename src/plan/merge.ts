@@ -1,7 +1,7 @@
 import { done, duration, failed, isEqual, type Outcome } from "../kernel/index.ts";
 import { sameMembers } from "./changes.ts";
 import { leavesInstrument } from "./instrument.ts";
-import { differing, hinderingKeepOut, hinderingLink, hinderingPin } from "./mergeable.ts";
+import { differing, hinderingGroup, hinderingKeepOut, hinderingLink, hinderingPin } from "./mergeable.ts";
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
 import { wholeName } from "./partname.ts";
@@ -51,7 +51,8 @@ export function mergeTasks(plan: Plan, a: string, b: string): Outcome<Merge, str
     differing(first, second) ??
     hinderingPin(first, second) ??
     hinderingLink(plan, first, second) ??
-    hinderingKeepOut(plan, first, second);
+    hinderingKeepOut(plan, first, second) ??
+    hinderingGroup(plan, first, second);
   if (hindrance !== null) return failed(hindrance);
   const one = oneOf(first, second);
   return done({

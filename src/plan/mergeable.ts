@@ -104,6 +104,15 @@ export function hinderingKeepOut(plan: Plan, first: Task, second: Task): string 
   return null;
 }
 
+/** A group that counts the second, or that says what the first counts. */
+export function hinderingGroup(plan: Plan, first: Task, second: Task): string | null {
+  for (const { name, shares, tasks } of plan.groups) {
+    if (tasks.includes(second.id)) return `Group ${name} counts ${second.name} for itself.`;
+    if (shares.length > 0 && tasks.includes(first.id)) return `Group ${name} says what ${first.name} counts.`;
+  }
+  return null;
+}
+
 /** True when both lists have the same entries, in whatever order. */
 function sameEntries(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((one) => b.some((other) => isEqual(one, other)));

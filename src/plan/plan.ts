@@ -2,6 +2,7 @@ import { z } from "zod";
 import { containerSchema, crewSchema, equipmentSchema, evaSchema, storesSchema, suitSchema } from "./crew.ts";
 import { label, note } from "./fields.ts";
 import { groundSchema } from "./ground.ts";
+import { groupSchema } from "./group.ts";
 import { oddsSchema } from "./odds.ts";
 import { rulesSchema } from "./rules.ts";
 import { revisionSchema } from "./revision.ts";
@@ -35,6 +36,11 @@ export const planSchema = z
     containers: z.array(containerSchema).max(50).default([]).describe("Boxes for samples."),
     tasks: z.array(taskSchema).max(2000).describe("The requests for work."),
     links: z.array(linkSchema).max(20_000).default([]).describe("Conditions between tasks."),
+    groups: z
+      .array(groupSchema)
+      .max(500)
+      .default([])
+      .describe("Tasks of which so many are wanted, or each further one for less."),
     procedures: proceduresSchema
       .prefault({})
       .describe("Egress, ingress and emergency, for the crew's paper."),

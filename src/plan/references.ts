@@ -1,6 +1,7 @@
 import type { Eva } from "./crew.ts";
 import type { Fault } from "./fault.ts";
 import { groundFaults } from "./ground.ts";
+import type { Group } from "./group.ts";
 import { legFaults } from "./legs.ts";
 import type { Plan } from "./plan.ts";
 import { siteLoadFaults } from "./siteload.ts";
@@ -155,6 +156,24 @@ export function referenceFaults(plan: Plan): Fault[] {
       if (link.tasks[0] === link.tasks[1]) faults.push({ path: at, message: "links a task with itself" });
     }
   });
+  known(plan.groups, "groups");
+  const shared = new Map<string, string>();
+  plan.groups.forEach((group, i) => {
+    const at = `groups.${i}`;
+    once(`${at}.tasks`, group.tasks);
+    group.tasks.forEach((task, k) => refer(tasks, "task", `${at}.tasks.${k}`, task));
+    faults.push(...groupFaults(group, at));
+    if (group.shares.length === 0) return;
+    group.tasks.forEach((task, k) => {
+      const other = shared.get(task);
+      if (other !== undefined)
+        faults.push({
+          path: `${at}.tasks.${k}`,
+          message: `what "${task}" counts is said by the shares of "${other}" already`,
+        });
+      shared.set(task, group.id);
+    });
+  });
   const schedules = [
     { path: "schedule", schedule: plan.schedule },
     ...plan.variants.map((variant, i) => ({ path: `variants.${i}.schedule`, schedule: variant.schedule })),
@@ -200,6 +219,23 @@ function boundFaults(eva: Eva, path: string): Fault[] {
           },
         ]
       : tooLong(openS, "there is from earliest egress to latest ingress")),
+  ];
+}
+
+/** Numbers of a group that cannot all hold, or shares that rise. */
+function groupFaults({ tasks, least, most, shares }: Group, path: string): Fault[] {
+  return [
+    ...(least > tasks.length
+      ? [{ path: `${path}.least`, message: `asks for ${least} of ${tasks.length} tasks` }]
+      : []),
+    ...(most !== undefined && least > most
+      ? [{ path: `${path}.least`, message: `the least (${least}) is above the most (${most})` }]
+      : []),
+    ...shares.flatMap((share, k) =>
+      k > 0 && share > shares[k - 1]!
+        ? [{ path: `${path}.shares.${k}`, message: `a later one counts no more than one before: ${share} %` }]
+        : [],
+    ),
   ];
 }
 

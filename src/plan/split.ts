@@ -50,7 +50,8 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
  * not all of the crew are named, by a same-crew link. Every other link goes to the part that has the end it counts from:
  * lags from the start to the first, from the end to the second; apart to the second, since end places count. Same or other
  * crew and same EVA ask for all of the work and hold for both parts. A keep-out that is hot after the task is so after
- * the second part; one that exempts it exempts both.
+ * the second part; one that exempts it exempts both. In its groups the first
+ * part stands for both; one with shares is in the way, since it would count but that part for less.
  *
  * On an unchanged day the judge finds the same, but for rules that look at tasks one by one: must-do, time-window,
  * sun, light, sun-angle, relay, task-crew, pin, hot-keep-out, one-at-a-time, link-crew and link-eva tell of each part for itself, so
@@ -64,6 +65,11 @@ export function splitTask(plan: Plan, id: string, afterS: number): Outcome<Split
   const { likelyS } = task.duration;
   if (!Number.isInteger(afterS) || afterS <= 0 || afterS >= likelyS)
     return failed(`${task.name} cannot be split there: both parts need some time.`);
+  const shared = plan.groups.find(({ shares, tasks }) => shares.length > 0 && tasks.includes(id));
+  if (shared)
+    return failed(
+      `${task.name} cannot be split: what it counts is said by group ${shared.name}. Take it out of the group first.`,
+    );
   const second = freshId(id, new Set(plan.tasks.map((one) => one.id)));
   const number = partNumber(plan.tasks, taskNumbers(plan.tasks).get(id) ?? id);
   const schedule = (from: Schedule): Schedule => inTwo(from, id, second, afterS);

@@ -132,6 +132,10 @@ function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], between: Be
       const [a, b] = endsOf(link);
       return there.has(a) && there.has(b) && !(past.has(a) && past.has(b));
     }),
+    groups: plan.groups.map((group) => {
+      const left = group.tasks.filter((task) => there.has(task));
+      return { ...group, tasks: left, least: Math.min(group.least, left.length) };
+    }),
     site: siteWithout(plan.site, there),
   };
 }

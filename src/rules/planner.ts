@@ -11,6 +11,23 @@ export const plannerRules = {
     numbers: null,
     amounts: { s: "either" },
   },
+  "group-most": {
+    words: "At most of a group",
+    sentence: "Of the tasks of a group at most `most` are placed.",
+    decides: null,
+    eases: { by: "unit", most: 3 },
+    numbers: null,
+    amounts: { count: "most" },
+  },
+  "group-least": {
+    words: "At least of a group",
+    sentence:
+      "Of the tasks of a group at least `least` are placed; where fewer are it is `open`, not a breach.",
+    decides: null,
+    eases: null,
+    numbers: null,
+    amounts: { count: "least" },
+  },
   "must-do": {
     words: "Must be done",
     sentence: "Every must-do task is placed; one that is not is `open`, not a breach.",

@@ -1,4 +1,4 @@
-import type { KeepOut, Plan, Schedule, Task } from "../plan/index.ts";
+import type { Group, KeepOut, Plan, Schedule, Task } from "../plan/index.ts";
 import { crewName, taskName } from "../words/index.ts";
 import { unpinned } from "./placing.ts";
 
@@ -13,6 +13,7 @@ export type Removable =
   | "place"
   | "keep-out"
   | "link"
+  | "group"
   | "block"
   | "pass"
   | "variant";
@@ -70,6 +71,7 @@ const REMOVALS: Readonly<Record<Removable, (plan: Plan, id: string) => Removal>>
   "keep-out": (_plan, id) =>
     simple((now) => ({ site: { ...now.site, keepOuts: now.site.keepOuts.filter(others(id)) } })),
   link: (_plan, id) => simple((now) => ({ links: now.links.filter(others(id)) })),
+  group: (_plan, id) => simple((now) => ({ groups: now.groups.filter(others(id)) })),
   block: (_plan, id) =>
     simple((now) => ({ stay: { ...now.stay, blocks: now.stay.blocks.filter(others(id)) } })),
   pass: (_plan, id) =>
@@ -148,10 +150,12 @@ function removeTask(plan: Plan, id: string): Removal {
   const placements = placementCount(plan, (one) => one.task === id);
   const heated = plan.site.keepOuts.filter((keepOut) => keepOut.afterTask === id);
   const exempt = plan.site.keepOuts.filter((keepOut) => keepOut.exemptTasks.includes(id));
+  const groups = plan.groups.filter(({ tasks }) => tasks.includes(id));
   const nameOf = (task: string) => taskName(plan, task);
   return simple(
     (now) => ({
       tasks: now.tasks.filter(others(id)),
+      ...(groups.length === 0 ? {} : { groups: now.groups.map((group) => withoutMember(group, id)) }),
       links: kept(now.links, (link) => !tasksOf(link).includes(id)),
       site: now.site.keepOuts.some((one) => one.afterTask === id || one.exemptTasks.includes(id))
         ? { ...now.site, keepOuts: now.site.keepOuts.map((one) => withoutTask(one, id)) }
@@ -164,6 +168,11 @@ function removeTask(plan: Plan, id: string): Removal {
         const other = tasksOf(link).find((task) => task !== id) ?? id;
         return `Its link with ${nameOf(other)} goes.`;
       }),
+      ...groups.map(({ name, least, tasks }) =>
+        least < tasks.length
+          ? `Group ${name} has one task less.`
+          : `Group ${name} has one task less, and must have ${least - 1} instead of ${least}.`,
+      ),
       ...heated.map((one) => `Keep-out ${one.name} waits for it: it will hold always.`),
       ...exempt.map((one) => `Keep-out ${one.name} no longer exempts it.`),
     ],
@@ -176,6 +185,14 @@ function withoutTask(keepOut: KeepOut, id: string): KeepOut {
   return afterTask === undefined || afterTask === id
     ? { ...rest, exemptTasks }
     : { ...rest, afterTask, exemptTasks };
+}
+
+/** The group without the task, and with no more to be done than it still has. */
+function withoutMember(group: Group, id: string): Group {
+  const tasks = group.tasks.filter((task) => task !== id);
+  return tasks.length === group.tasks.length
+    ? group
+    : { ...group, tasks, least: Math.min(group.least, tasks.length) };
 }
 
 function removeCrew(plan: Plan, id: string): Removal {

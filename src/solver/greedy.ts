@@ -25,7 +25,7 @@ export function greedyDay(problem: Problem): Day {
     for (let a = 0; a < problem.activities; a += 1) {
       if (day.board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
       const minutes = Math.max(1, insertion.leastCost()) / 60;
-      const value = (problem.must[a] === 1 ? 1e9 : 0) + problem.worth[a]! / minutes;
+      const value = (day.board.isOwed(a) ? 1e9 : 0) + day.board.worthWith(a) / minutes;
       if (value <= bestValue) continue;
       best = a;
       bestValue = value;

@@ -5,6 +5,7 @@ import { compile } from "./problem/compile.ts";
 import { withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
 import { lay, scheduleOf } from "./network/placing.ts";
+import { missingOver } from "./problem/groups.ts";
 import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
 import { Refine } from "./search/refine.ts";
@@ -57,7 +58,7 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
   const best = (): Board => refine?.best ?? proof.found ?? search.best;
   const proving = proof.run(best);
   const budget = budgetOf(settings);
-  const mustTotal = problem.must.reduce((sum, one) => sum + one, 0);
+  const mustTotal = problem.must.reduce((sum, one) => sum + one, 0) + missingOver(problem, () => false);
   const counted = budget.iterations < Infinity;
   let burst = counted ? COUNTED_BURST : 1;
   let iterations = 0;

@@ -81,6 +81,7 @@ const LISTS: Readonly<Record<string, readonly [one: string, all: string]>> = {
   containers: ["Container", "containers"],
   tasks: ["Task", "tasks"],
   links: ["Link", "links"],
+  groups: ["Group", "groups"],
   variants: ["Variant", "variants"],
   comments: ["Comment", "comments"],
   signoffs: ["Sign-off", "sign-offs"],

@@ -226,6 +226,9 @@ export const completePlan: PlanInput = {
     { id: "link-3", type: "eva", tasks: ["deploy", "survey"] },
     { id: "link-4", type: "apart", tasks: ["deploy", "survey"], leastM: 100 },
   ],
+  groups: [
+    { id: "group-1", name: "Ridge work", tasks: ["survey", "deploy"], least: 1, most: 2, shares: [100, 40] },
+  ],
   procedures: {
     egress: [everyStep],
     ingress: [everyStep],

@@ -23,6 +23,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const unsaid = random(seed + 104_729);
   const paces = random(seed + 1_299_709);
   const dressed = random(seed + 15_485_863);
+  const grouped = random(seed + 32_452_843);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -281,6 +282,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   };
   const read = parse({
     ...data,
+    groups: groupsFrom(grouped, tasks, shape.features),
     crew: data.crew.map(({ id, name, bodyMassKg, workRateFactor, qualifications, suit }) => ({
       ...{ id, name, bodyMassKg, workRateFactor, qualifications },
       suit,
@@ -316,6 +318,25 @@ interface Spot {
   readonly eastM: number;
   readonly northM: number;
   readonly upM: number;
+}
+
+/**
+ * Now and then one or two groups, also with tasks in common: at most, at least so many, each further one for less. Shares are the first's
+ * alone, since a task counts by one group's.
+ */
+function groupsFrom(stream: Random, tasks: readonly string[], features: number) {
+  if (stream.next() >= 0.4 * features) return [];
+  const pick = (ways: number): boolean => stream.below(ways) === 0;
+  return ["group1", "group2"].slice(0, 1 + stream.below(2)).map((id, g) => {
+    const of = tasks.filter(() => pick(2));
+    const most = pick(3) ? undefined : stream.below(of.length + 1);
+    return {
+      ...{ id, name: id, tasks: of },
+      ...(most === undefined ? {} : { most }),
+      least: pick(3) ? stream.below((most ?? of.length) + 1) : 0,
+      shares: g === 0 && pick(2) ? [100, 33 + stream.below(50), stream.below(34)] : [],
+    };
+  });
 }
 
 /** A leg as it is drawn: shares of what it may be. */

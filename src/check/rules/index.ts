@@ -14,6 +14,7 @@ import { equipment } from "./equipment.ts";
 import { evaBounds } from "./evaBounds.ts";
 import { heatStorage } from "./heatStorage.ts";
 import { givenLegs } from "./givenLegs.ts";
+import { groupLeast, groupMost } from "./groups.ts";
 import { hotKeepOut } from "./hotKeepOut.ts";
 import { insideTasks } from "./insideTasks.ts";
 import { landerStores } from "./landerStores.ts";
@@ -87,6 +88,8 @@ const JUDGED: Readonly<Record<RuleId, JudgeRule>> = {
   recharge,
   "lander-stores": landerStores,
   pin,
+  "group-most": groupMost,
+  "group-least": groupLeast,
   "must-do": mustDo,
 };
 

@@ -1,13 +1,13 @@
 import type { FromAnswer } from "../../answers/index.ts";
-import { check } from "../../check/index.ts";
+import { check, countedWorths } from "../../check/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { bare, crewName, evaName } from "../../words/index.ts";
 
-/** From what the day's worth comes: what was given to every placed task in setup. */
+/** From what the day's worth comes: what was given to every placed task in setup, and how much of it counts. */
 export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
-  const placed = new Set(schedule.placements.map((one) => one.task));
-  const tasks = plan.tasks.filter((task) => placed.has(task.id));
-  const worth = tasks.reduce((sum, task) => sum + task.worth, 0);
+  const worths = countedWorths(plan, schedule);
+  const worth = worths.reduce((sum, { counts }) => sum + counts, 0);
+  const shared = worths.some(({ share }) => share < 100);
   return {
     figures: [
       {
@@ -15,14 +15,20 @@ export function fromWorth(plan: Plan, schedule: Schedule): FromAnswer {
         value: worth,
         unit: "points",
         formula: "sum",
-        inputs: [{ name: "sum", value: worth, unit: `points of ${tasks.length} placed tasks` }],
-        source: "plan: each task's worth, given by the planner in setup",
+        inputs: [{ name: "sum", value: worth, unit: `points of ${worths.length} placed tasks` }],
+        source: `plan: each task's worth, given by the planner in setup${shared ? ", less what repeats in a group count less" : ""}`,
       },
     ],
     sums: {
       caption: "Placed tasks",
-      head: ["Task", "worth"],
-      rows: tasks.toSorted((a, b) => b.worth - a.worth).map((task) => [task.name, bare(task.worth, 6)]),
+      head: ["Task", "worth", ...(shared ? ["share, %", "counts"] : [])],
+      rows: worths
+        .toSorted((a, b) => b.counts - a.counts)
+        .map(({ task, share, counts }) => [
+          task.name,
+          bare(task.worth, 6),
+          ...(shared ? [bare(share, 3), bare(counts, 6)] : []),
+        ]),
     },
   };
 }

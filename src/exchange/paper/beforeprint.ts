@@ -35,7 +35,7 @@ export function beforePrint(plan: Plan, verdict: Verdict, chances?: ChancesRepor
   ];
 }
 
-function dayDoubts({ tasks, schedule }: Plan, { score }: Verdict): Doubt[] {
+function dayDoubts({ tasks, schedule }: Plan, { score, findings }: Verdict): Doubt[] {
   const placed = new Set(schedule.placements.map(({ task }) => task));
   const out = tasks.filter(({ id, must }) => must && !placed.has(id));
   return [
@@ -49,6 +49,9 @@ function dayDoubts({ tasks, schedule }: Plan, { score }: Verdict): Doubt[] {
         ]
       : []),
     ...told("must-do left out:", out, DAY),
+    ...findings
+      .filter(({ rule }) => rule === "group-least")
+      .map(({ sentence }) => ({ words: sentence, tasks: [], at: DAY })),
   ];
 }
 

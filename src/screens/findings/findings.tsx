@@ -250,7 +250,9 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
             type="button"
             className="quiet card-ask"
             aria-label={`Why not? ${finding.sentence}`}
-            onClick={() => void desk.askWhy(leftOut(finding), { finding: finding.sentence })}
+            onClick={() =>
+              void desk.askWhy(leftOut(desk.state.getState().plan, finding), { finding: finding.sentence })
+            }
           >
             Why not?
           </button>
@@ -271,8 +273,11 @@ function sameRow(a: RowProps, b: RowProps): boolean {
   );
 }
 
-/** The must-do task that a finding says is left out; null for a breach, which is about the day. */
-function leftOut(finding: Finding): string | null {
-  if (finding.level !== "open") return null;
-  return finding.subjects.find((subject) => subject.kind === "task")?.id ?? null;
+/** The task that a finding says is left out, of a group the first on the bench; null for a breach, which is about the day. */
+function leftOut({ groups, schedule }: Plan, finding: Finding): string | null {
+  const [about] = finding.subjects;
+  if (finding.level !== "open" || !about) return null;
+  if (about.kind === "task") return about.id;
+  const placed = new Set(schedule.placements.map(({ task }) => task));
+  return groups.find(({ id }) => id === about.id)?.tasks.find((task) => !placed.has(task)) ?? null;
 }

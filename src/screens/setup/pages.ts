@@ -1,6 +1,7 @@
 import type { Plan } from "../../plan/index.ts";
 import { crewTable, evaTable, suitTable } from "../fields/crew.ts";
 import { containerTable, equipmentTable, storesSheet } from "../fields/gear.ts";
+import { groupTable } from "../fields/groups.ts";
 import { linkTable } from "../fields/links.ts";
 import { oddsSheet } from "../fields/odds.ts";
 import { proceduresSheet } from "../fields/procedures.ts";
@@ -22,7 +23,12 @@ export interface Page {
 
 export const PAGES: readonly Page[] = [
   { id: "tasks", name: "Tasks", tables: [taskTable], count: (plan) => plan.tasks.length },
-  { id: "links", name: "Links", tables: [linkTable], count: (plan) => plan.links.length },
+  {
+    id: "links",
+    name: "Links",
+    tables: [linkTable, groupTable],
+    count: (plan) => plan.links.length + plan.groups.length,
+  },
   { id: "crew", name: "Crew and suits", tables: [crewTable, suitTable], count: (plan) => plan.crew.length },
   { id: "evas", name: "EVAs", tables: [evaTable], count: (plan) => plan.evas.length },
   {

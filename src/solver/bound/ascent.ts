@@ -78,7 +78,7 @@ export class Ascent {
     this.partAt = partAt;
     this.price = new Float64Array(at);
     this.slope = new Float64Array(at);
-    this.common = commonDivisor(problem.worth);
+    this.common = commonDivisor(problem);
     let steady = 0;
     for (let a = 0; a < problem.activities; a += 1)
       if (problem.crewCount[a] === 0) steady += problem.worth[a]!;

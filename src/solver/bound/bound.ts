@@ -49,7 +49,7 @@ export class RouteBound {
     const most = problem.worth.reduce((top, worth) => Math.max(top, worth), 0);
     const extra = musts ? 2 * most + 1 : 0;
     this.value = problem.worth.map((worth, a) => worth + extra * problem.must[a]!);
-    this.common = commonDivisor(problem.worth);
+    this.common = commonDivisor(problem);
     let steady = 0;
     let bonus = 0;
     for (let a = 0; a < problem.activities; a += 1) {
@@ -204,9 +204,9 @@ function keyOf(one: number, nodes: readonly number[]): string {
   return `${one}:${[...nodes].sort((a, b) => a - b).join()}`;
 }
 
-/** The greatest whole number that divides every worth; 0-worth tasks are no matter. */
-export function commonDivisor(worths: Float64Array): number {
-  let common = 0;
+/** The greatest whole number that divides every worth, 1 where a share of one may count; 0-worth tasks are no matter. */
+export function commonDivisor({ worth: worths, groups }: Problem): number {
+  let common = groups?.shares.some((list) => list.length > 0) ? 1 : 0;
   for (const worth of worths) {
     if (!Number.isInteger(worth)) return Number.MIN_VALUE;
     for (let rest = worth; rest > 0;) [common, rest] = [rest, common % rest];

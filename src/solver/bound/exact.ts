@@ -1,4 +1,5 @@
 import { Board } from "../network/board.ts";
+import { lessOver, missingOver } from "../problem/groups.ts";
 import type { Problem } from "../problem/problem.ts";
 import { type RouteClass, routeClasses } from "./routes.ts";
 import { Sequencer } from "./sequence.ts";
@@ -26,6 +27,8 @@ export class Exact {
   private readonly sequencer: Sequencer;
   /** Worth, must-do tasks above all. */
   private readonly value: Float64Array;
+  /** More than all worth. */
+  private readonly whole: number;
   private readonly order: readonly number[];
   private readonly rest: Float64Array;
   private readonly choiceOf: Int32Array;
@@ -43,6 +46,7 @@ export class Exact {
     this.classes = routeClasses(problem);
     this.sequencer = new Sequencer(problem);
     const whole = problem.worth.reduce((sum, worth) => sum + worth, 1);
+    this.whole = whole;
     this.value = problem.worth.map((worth, a) => worth + whole * problem.must[a]!);
     this.order = Array.from(problem.worth, (_, a) => a)
       .filter((a) => problem.openStart[a]! < problem.openStart[a + 1]!)
@@ -73,7 +77,14 @@ export class Exact {
   }
 
   private valueOf(board: Board): number {
-    return this.value.reduce((sum, value, a) => sum + board.placed[a]! * value, 0);
+    return this.valueWith((a) => board.placed[a] === 1);
+  }
+
+  /** Must-do tasks and what is least wanted of groups above all, then worth as it counts, of those that are there. */
+  private valueWith(there: (a: number) => boolean): number {
+    const { problem, value, whole } = this;
+    const sum = value.reduce((all, one, a) => all + (there(a) ? one : 0), 0);
+    return sum - lessOver(problem, there) - whole * missingOver(problem, there);
   }
 
   /** Gives activity `at` of the order to each of its choices, or leaves it out. */
@@ -100,7 +111,7 @@ export class Exact {
   /** Stands `a` on the routes of choice `c` when each can hold it and what relates it to others allows. */
   private stands(a: number, c: number): boolean {
     const { problem, inSet, classOf, nodeOf } = this;
-    if (!this.pairsAllow(a, c)) return false;
+    if (!this.pairsAllow(a, c) || this.isFull(a)) return false;
     const first = problem.choiceAt[c]!;
     const crew = problem.crewCount[a]!;
     for (let k = 0; k < crew; k += 1) {
@@ -140,6 +151,18 @@ export class Exact {
     });
   }
 
+  /** True when a group of `a` has all that it may have. */
+  private isFull(a: number): boolean {
+    const { groups } = this.problem;
+    return (
+      groups !== null &&
+      groups.of[a]!.some((g) => {
+        const there = groups.members[g]!.reduce((sum, b) => sum + (this.choiceOf[b]! >= 0 ? 1 : 0), 0);
+        return there >= groups.most[g]!;
+      })
+    );
+  }
+
   private evaOf(a: number, c: number): number {
     const { problem } = this;
     return problem.crewCount[a] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[c]!]!]!;
@@ -153,9 +176,11 @@ export class Exact {
     );
   }
 
-  /** Everything is given out: looks for an order. */
-  private *settle(value: number): Generator<void> {
+  /** Everything is given out, of `most` at the most: looks for an order. */
+  private *settle(most: number): Generator<void> {
     const { problem, choiceOf, order, sequencer } = this;
+    const value = problem.groups ? this.valueWith((a) => choiceOf[a]! >= 0) : most;
+    if (value <= this.least) return;
     const there = order.filter((a) => choiceOf[a]! >= 0);
     if (there.some((a) => problem.needs[a]!.some((b) => choiceOf[b]! < 0))) return;
     if (!this.loadsHold(there)) return;

@@ -7,11 +7,11 @@ export interface Relation {
 }
 
 /**
- * The relations of `problem` that are sums: what needs another task, tasks that exclude each other, what containers hold, and what goes
+ * The relations of `problem` that are sums: what needs another task, tasks that exclude each other, how many of a group may be, what containers hold, and what goes
  * back (without the containers themselves, which only lowers the mass).
  */
 export function relationsOf(problem: Problem): Relation[] {
-  const { needs, pairs, loads, activities, crewCount } = problem;
+  const { needs, pairs, groups, loads, activities, crewCount } = problem;
   const relations: Relation[] = [];
   for (let a = 0; a < activities; a += 1) {
     for (const b of needs[a]!)
@@ -32,6 +32,10 @@ export function relationsOf(problem: Problem): Relation[] {
           ]),
         });
   }
+  groups?.members.forEach((list, g) => {
+    const limit = groups.most[g]!;
+    if (list.length > limit) relations.push({ limit, share: new Map(Array.from(list, (a) => [a, 1])) });
+  });
   const total = (amounts: Float64Array, limit: number, counts: (a: number) => boolean): void => {
     const share = new Map<number, number>();
     let whole = 0;

@@ -1,3 +1,4 @@
+import { type Groups, lessIn } from "../problem/groups.ts";
 import { KINDS, NEVER, type Problem } from "../problem/problem.ts";
 
 /**
@@ -57,7 +58,11 @@ export class Board {
   readonly holdsTo: Uint16Array;
   count = 0;
   worth = 0;
+  /** Must-do activities that are left out, and what is missing of what is least wanted of groups. */
   mustOut: number;
+  /** By group: members placed, and how much less than whole their worth counts. */
+  readonly inGroup: Int32Array;
+  private readonly lessWorth: Float64Array;
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -105,7 +110,11 @@ export class Board {
     this.holdS = new Int32Array(MOST_HOLDS);
     this.holdsFrom = new Uint16Array(nodes);
     this.holdsTo = new Uint16Array(nodes);
+    const groups = problem.groups?.members.length ?? 0;
+    this.inGroup = new Int32Array(groups);
+    this.lessWorth = new Float64Array(groups);
     this.mustOut = problem.must.reduce((sum, one) => sum + one, 0);
+    for (let g = 0; g < groups; g += 1) this.mustOut += problem.groups!.least[g]!;
     for (let r = 0; r < routes; r += 1) this.drawHatch(r);
     for (let e = 0; e < evas; e += 1) this.allow(e);
     this.latest[problem.sink] = NEVER;
@@ -189,6 +198,42 @@ export class Board {
     }
   }
 
+  /** True when `activity` is one more than its groups take, or brings back more than still fits (group-most, container, return-mass). */
+  isOver(activity: number): boolean {
+    return this.fullGroup(activity) >= 0 || !this.holdsSample(activity);
+  }
+
+  /** A group of `activity` that takes no more; -1 where there is none. */
+  fullGroup(activity: number): number {
+    const { groups } = this.problem;
+    if (groups !== null)
+      for (const g of groups.of[activity]!) if (this.inGroup[g]! >= groups.most[g]!) return g;
+    return -1;
+  }
+
+  /** True when `activity` is a must-do, or one of a group of which too few are placed. */
+  isOwed(activity: number): boolean {
+    const { groups, must } = this.problem;
+    if (must[activity] === 1) return true;
+    if (groups !== null)
+      for (const g of groups.of[activity]!) if (this.inGroup[g]! < groups.least[g]!) return true;
+    return false;
+  }
+
+  /** What `activity`, which is left out, would count if it were placed with all that is there now. */
+  worthWith(activity: number): number {
+    const { groups, worth } = this.problem;
+    if (groups === null) return worth[activity]!;
+    let gain = worth[activity]!;
+    for (const g of groups.of[activity]!)
+      if (groups.shares[g]!.length > 0) {
+        this.placed[activity] = 1;
+        gain += this.lessWorth[g]! - this.lessNow(groups, g);
+        this.placed[activity] = 0;
+      }
+    return gain;
+  }
+
   /** True when what `activity` brings back still fits (container, return-mass). */
   holdsSample(activity: number): boolean {
     const { loads } = this.problem;
@@ -201,11 +246,11 @@ export class Board {
     return this.returnGrams + grams + box <= loads.returnGrams;
   }
 
-  /** As holdsSample, of two activities together. */
+  /** True when neither of two activities together is over. */
   holdsBoth(one: number, two: number): boolean {
-    if (!this.holdsSample(one)) return false;
+    if (this.isOver(one)) return false;
     this.tally(one, 1);
-    const holds = this.holdsSample(two);
+    const holds = !this.isOver(two);
     this.tally(one, -1);
     return holds;
   }
@@ -238,6 +283,8 @@ export class Board {
     this.count = other.count;
     this.worth = other.worth;
     this.mustOut = other.mustOut;
+    this.inGroup.set(other.inGroup);
+    this.lessWorth.set(other.lessWorth);
   }
 
   /** As copy, of a board that did not come from this one: what is known of its versions is not known here. */
@@ -347,10 +394,11 @@ export class Board {
   }
 
   private tally(activity: number, sign: number): void {
-    const { loads, worth, must } = this.problem;
+    const { loads, worth, must, groups } = this.problem;
     this.count += sign;
     this.worth += sign * worth[activity]!;
     this.mustOut -= sign * must[activity]!;
+    if (groups !== null) this.tallyGroups(groups, activity, sign);
     const c = loads.container[activity]!;
     if (c < 0) return;
     if (this.inContainer[c] === 0) this.returnGrams += loads.emptyGrams[c]!;
@@ -359,6 +407,23 @@ export class Board {
     this.grams[c]! += sign * loads.grams[activity]!;
     this.millilitres[c]! += sign * loads.millilitres[activity]!;
     this.returnGrams += sign * loads.grams[activity]!;
+  }
+
+  private tallyGroups(groups: Groups, activity: number, sign: number): void {
+    for (const g of groups.of[activity]!) {
+      const least = groups.least[g]!;
+      this.mustOut -= Math.max(0, least - this.inGroup[g]!);
+      this.inGroup[g]! += sign;
+      this.mustOut += Math.max(0, least - this.inGroup[g]!);
+      if (groups.shares[g]!.length === 0) continue;
+      this.worth += this.lessWorth[g]!;
+      this.lessWorth[g] = this.lessNow(groups, g);
+      this.worth -= this.lessWorth[g]!;
+    }
+  }
+
+  private lessNow(groups: Groups, g: number): number {
+    return lessIn(this.problem, groups, g, (a) => this.placed[a] === 1);
   }
 
   private open(eva: number, placed: number): void {

@@ -2,6 +2,7 @@ import { instant } from "../../kernel/index.ts";
 import type { Placement, Schedule } from "../../plan/index.ts";
 import { type Board, NO_FLOOR } from "./board.ts";
 import type { Day } from "./day.ts";
+import type { Problem } from "../problem/problem.ts";
 import { read, type Stand } from "./verify.ts";
 
 /** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
@@ -42,7 +43,9 @@ export function lay(day: Day, schedule: Schedule): number {
   const order = [...stands].sort(
     (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
   );
-  const once = order.filter((one, k) => order.findIndex((two) => two.activity === one.activity) === k);
+  const single = order.filter((one, k) => order.findIndex((two) => two.activity === one.activity) === k);
+  const over = problem.groups === null ? null : overIn(problem, single);
+  const once = over ? single.filter(({ activity }) => !over.has(activity)) : single;
   const twice = unread.length + order.length - once.length;
   const linked = linkAll(day, once);
   if (linked && day.settle()) return twice;
@@ -57,6 +60,27 @@ export function lay(day: Day, schedule: Schedule): number {
   let leftOut = 0;
   for (const stand of once) if (!linkOne(day, stand)) leftOut += 1;
   return twice + leftOut;
+}
+
+/** Which of `stands` are too many of a group, pinned and must-do ones kept first, then the most worth; and what needs them. */
+function overIn({ plan, groups, must, worth, neededBy }: Problem, stands: readonly Stand[]): Set<number> {
+  const over = new Set<number>();
+  const leave = (a: number): void => {
+    if (over.has(a)) return;
+    over.add(a);
+    neededBy[a]!.forEach(leave);
+  };
+  const kept = new Map<number, number>();
+  const rank = (a: number): number => (plan.tasks[a]!.pin ? 2 : 0) + must[a]!;
+  const byWorth = stands
+    .map(({ activity }) => activity)
+    .sort((a, b) => rank(b) - rank(a) || worth[b]! - worth[a]! || a - b);
+  for (const a of byWorth) {
+    const of = groups?.of[a] ?? [];
+    if (of.some((g) => (kept.get(g) ?? 0) >= groups!.most[g]!)) leave(a);
+    else for (const g of of) kept.set(g, (kept.get(g) ?? 0) + 1);
+  }
+  return over;
 }
 
 /** Links everything in order of start, times not worked out; false, with what was linked, when a unit of equipment is missing. */

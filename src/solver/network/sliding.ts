@@ -15,7 +15,7 @@ export function slidingBand(day: Day, activity: number, c: number, known: readon
   const at = problem.choiceAt[c]!;
   const eva = crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
   const band: Interval[] = [...known];
-  if (!board.holdsSample(activity)) return band;
+  if (board.isOver(activity)) return band;
   const behind: number[] = [];
   const first = problem.slotStart[activity]!;
   const slots = problem.slotStart[activity + 1]! - first;

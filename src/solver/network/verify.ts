@@ -135,6 +135,7 @@ export class Verifier {
       this.relationsOf(a, 0, hear) &&
       this.edges(hear) &&
       this.loads(hear) &&
+      this.groups(hear) &&
       (eva < 0 || this.outing(eva, hear)) &&
       (totalsHold(board) || hear("totals", 0));
     board.unlink(a);
@@ -147,7 +148,7 @@ export class Verifier {
     for (let e = 0; e < problem.evas; e += 1) this.bounds(e);
     for (let a = 0; a < problem.activities; a += 1)
       if (board.placed[a] === 1 && !this.relationsOf(a, a, hear)) return false;
-    if (!this.edges(hear) || !this.loads(hear)) return false;
+    if (!this.edges(hear) || !this.loads(hear) || !this.groups(hear)) return false;
     for (let e = 0; e < problem.evas; e += 1) if (board.onEva[e]! > 0 && !this.outing(e, hear)) return false;
     return totalsHold(board) || hear("totals", 0);
   }
@@ -286,6 +287,20 @@ export class Verifier {
       if (board.inContainer[c]! > 0 && over && !tell("container", c)) return false;
     }
     return board.returnGrams <= loads.returnGrams || tell("return-mass", 0);
+  }
+
+  /** group-most, of every member of a group with too many, so that each that goes is one fault less. */
+  private groups(tell: Hearer): boolean {
+    const { board } = this;
+    const { groups } = this.problem;
+    return (
+      groups === null ||
+      groups.members.every(
+        (list, g) =>
+          board.inGroup[g]! <= groups.most[g]! ||
+          list.every((a) => board.placed[a] === 0 || tell("group-most", a)),
+      )
+    );
   }
 
   /** What concerns the whole outing `e`: bounds, blocks, reserves, rests, stored heat, walk-back, separation. */

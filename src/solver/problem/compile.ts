@@ -5,6 +5,7 @@ import { KINDS, type Limits, type Problem } from "./problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
 import { type Ground, groundOf } from "./ground.ts";
+import { groupsOf } from "./groups.ts";
 import { heatOf } from "./heat.ts";
 import { loadsOf } from "./loads.ts";
 import { openingsOf } from "./openings.ts";
@@ -156,6 +157,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     needs: relations.needs,
     neededBy: relations.neededBy,
     pairs: relations.pairs,
+    groups: groupsOf(plan),
     flying,
     draws,
     heat,

@@ -1,5 +1,6 @@
 import type { Plan } from "../../plan/index.ts";
 import type { Ways } from "../../terrain/index.ts";
+import type { Groups } from "./groups.ts";
 
 /**
  * The compiled problem: a plan as flat typed arrays, made once, read by every move.
@@ -111,6 +112,8 @@ export interface Problem extends Openings {
   readonly needs: readonly (readonly number[])[];
   readonly neededBy: readonly (readonly number[])[];
   readonly pairs: readonly (readonly Pair[])[];
+  /** Null where there are none. */
+  readonly groups: Groups | null;
 
   /** EVAs in the order in which they are flown where they have crew members in common. */
   readonly flying: readonly number[];

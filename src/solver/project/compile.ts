@@ -14,7 +14,7 @@ export interface ProjectProblem extends Project {
 
 /**
  * `plan` as a project, or null where it is not one: a task with crew, an optional one, or one that rules beyond
- * equipment, windows, sun, relay, pins and lags speak of (samples, instruments, hot ground, distances), or that is pinned to a start
+ * equipment, windows, sun, relay, pins and lags speak of (samples, instruments, hot ground, distances, groups), or that is pinned to a start
  * off the grid.
  *
  * With all starts on the grid a lag is as good as the next whole multiple of it, and nothing begins inside the step in which a task
@@ -22,7 +22,7 @@ export interface ProjectProblem extends Project {
  */
 export function projectOf(plan: Plan): ProjectProblem | null {
   if (plan.tasks.length === 0 || !plan.tasks.every(isBare)) return null;
-  if (plan.links.some((link) => link.type === "apart")) return null;
+  if (plan.groups.length > 0 || plan.links.some((link) => link.type === "apart")) return null;
   const hot = plan.site.keepOuts.some(({ kind }) => kind === "hot");
   if (hot && plan.tasks.some((task) => task.place !== undefined || task.endPlace !== undefined)) return null;
 

@@ -209,10 +209,20 @@ function isBeyond({ beyond, crewCount, beginsAt, endsAt, lander, places }: Probl
   return ways.some((at) => beyond[at] === 1);
 }
 
-/** A container or the ascent vehicle that has no room for its sample; null when all have. */
+/** A group that has all that it may have, or a container or the ascent vehicle without room for its sample; null when all have. */
 function overfull(problem: Problem, day: Day, a: number): string | null {
-  if (day.board.holdsSample(a)) return null;
   const { loads, plan } = problem;
+  const g = day.board.fullGroup(a);
+  if (g >= 0) {
+    const { name, most } = plan.groups[g]!;
+    const there = plan.tasks.filter(
+      (_, b) => problem.groups!.of[b]!.includes(g) && day.board.placed[b] === 1,
+    );
+    const instead =
+      there.length === 0 ? "" : `, and there is already ${listed(there.map((task) => task.name))}`;
+    return `Of ${name} at most ${most} may be done${instead}.`;
+  }
+  if (day.board.holdsSample(a)) return null;
   const c = loads.container[a]!;
   const { board } = day;
   const kg = (grams: number): string => mass(grams / 1000, "given");

@@ -72,8 +72,11 @@ export class Anneal {
     this.mean = Math.max(1, total / Math.max(1, problem.activities));
     // While searching a must-do task may be left out for a step, but for a high price.
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
-    // Routes are mixed as if none depended on another: not where tasks are bound by crew.
-    const apart = problem.reach === "slack" && problem.pairs.every((pairs) => pairs.length === 0);
+    // Routes are mixed as if none depended on another: not where tasks are bound by crew, or by what else of a group is done.
+    const apart =
+      problem.reach === "slack" &&
+      problem.groups === null &&
+      problem.pairs.every((pairs) => pairs.length === 0);
     this.pool = apart ? new Pool(problem) : null;
     if (from) lay(this.day, from);
     this.recreate.fill();

@@ -145,7 +145,7 @@ export class Insertion {
     this.found = 0;
     this.activity = activity;
     this.blink = blink;
-    if (!board.holdsSample(activity) || !this.bounds(activity)) return false;
+    if (board.isOver(activity) || !this.bounds(activity)) return false;
     this.crew = problem.crewCount[activity]!;
     this.slots = problem.slotStart[activity + 1]! - problem.slotStart[activity]!;
     const end = problem.choiceStart[activity + 1]!;

@@ -58,15 +58,16 @@ export class Recreate {
   /** Fills the day with what is left out. */
   fill(): void {
     const { problem, order, key, random, roomS } = this;
-    const { placed } = this.day.board;
-    const { worth, lengthS, must } = problem;
+    const { board } = this.day;
+    const { placed } = board;
+    const { lengthS } = problem;
     const mode = random.next();
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
-      if (this.offered < 1 && must[a] === 0 && random.next() >= this.offered) continue;
+      if (this.offered < 1 && !board.isOwed(a) && random.next() >= this.offered) continue;
       const noise = random.next();
-      const value = worth[a]! + 1e-3;
+      const value = board.worthWith(a) + 1e-3;
       key[a] =
         mode < 0.4
           ? -value * (0.6 + 0.8 * noise)
@@ -75,7 +76,7 @@ export class Recreate {
             : mode < 0.8
               ? (-value * value * (0.7 + 0.6 * noise)) / (lengthS[a]! + 1 + roomS[a]! * 0.1)
               : roomS[a]! * (0.5 + noise);
-      if (must[a] === 1) key[a]! -= 1e12;
+      if (board.isOwed(a)) key[a]! -= 1e12;
       order[count] = a;
       count += 1;
     }
@@ -170,7 +171,7 @@ export class Recreate {
       problem.slotStart[a + 1]! - problem.slotStart[a]! === 1 &&
       problem.pairs[a]!.length === 0 &&
       problem.needs[a]!.every((one) => board.placed[one] === 1) &&
-      board.holdsSample(a)
+      !board.isOver(a)
     );
   }
 

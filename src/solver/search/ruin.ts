@@ -8,10 +8,12 @@ const TAKEN_ON_AVERAGE = 10;
 
 /** While a must-do activity is left out, this part of the ruins makes room for one. */
 const EJECTED = 0.4;
+/** Where there are groups, this part of the ruins lets one of a full group go for another. */
+const SWAPPED = 0.15;
 
 /**
  * Ruin: takes activities off the day. Strings of neighbours on neighbouring routes (Christiaens & Vanden Berghe 2020);
- * while must-do work is left out, optional work makes room for it; where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
+ * while must-do work is left out, optional work makes room for it; one of a full group goes for another of it; where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
  * random, or a whole EVA (Ropke & Pisinger 2006). What needs a taken activity goes with it.
  */
 export class Ruin {
@@ -38,6 +40,7 @@ export class Ruin {
       this.eject();
       return;
     }
+    if (problem.groups !== null && random.next() < SWAPPED && this.swap()) return;
     this.seed = random.below(problem.activities);
     if (problem.reach === "slack") {
       this.strings();
@@ -199,7 +202,7 @@ export class Ruin {
     const { problem, random } = this;
     const { board } = this.day;
     let a = random.below(problem.activities);
-    while (problem.must[a] === 0 || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
+    while (!board.isOwed(a) || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
     this.seed = a;
     const first = problem.choiceStart[a]!;
     const choices = problem.choiceStart[a + 1]! - first;
@@ -213,6 +216,25 @@ export class Ruin {
         problem.must[b] === 0 && (e < 0 || board.evaOf[b] === e) && (all || random.next() < 0.5);
       if (optional || problem.cluster[b] === problem.cluster[a]) this.remove(b);
     }
+  }
+
+  /**
+   * Takes a random member of a group that is full, for another of it that is left out and comes first when the day is filled; and, now and
+   * then, what is near that one. False where there is none of that kind after the one that is drawn.
+   */
+  private swap(): boolean {
+    const { problem, random } = this;
+    const { board } = this.day;
+    const groups = problem.groups!;
+    const a = random.below(problem.activities);
+    const g = board.placed[a] === 1 ? -1 : board.fullGroup(a);
+    if (g < 0) return false;
+    this.seed = a;
+    const there = groups.members[g]!.filter((b) => board.placed[b] === 1);
+    if (there.length === 0) return false;
+    if (random.next() < 0.5) this.strings();
+    this.remove(there[random.below(there.length)]!);
+    return true;
   }
 
   private anyPlaced(): number {

@@ -5,7 +5,7 @@ import { type Dealt, type Draws, drawsFor } from "./days.ts";
 import { Player } from "./player.ts";
 import { Script } from "./script.ts";
 import type { Stage } from "./stage.ts";
-import { allHome, keepsMusts, worthOf } from "./tally.ts";
+import { allHome, isMustOnBench, keepsMusts, worthOf } from "./tally.ts";
 
 /** What simulated days come to: worth on average, and shares of the days on which everybody came home and every must-do task was done. */
 export interface Seen {
@@ -34,9 +34,8 @@ export class Count {
 
   /** Begins anew with what the player has taken up. */
   begin(): void {
-    const { problem, placed } = this.player.script;
     this.days = this.home = this.must = this.worth = 0;
-    this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
+    this.mustOnBench = isMustOnBench(this.player.script);
   }
 
   /** Plays on until `days` are counted. */

@@ -25,9 +25,9 @@ export class Latest {
 
   /** Works all out for the schedule that `script` has taken up. */
   workOut(script: Script, caution: number): void {
-    const { stage, problem, order, laneOf } = script;
+    const { stage, problem, order, laneOf, needed } = script;
     const { slotStart, lengthS, activities } = problem;
-    const { highS, needed } = stage;
+    const { highS } = stage;
     const { ahead, nextOf } = this;
     for (let a = 0; a < activities; a += 1)
       this.lengthS[a] = lengthS[a]! + Math.ceil(caution * (highS[a]! - lengthS[a]!));
@@ -48,9 +48,9 @@ export class Latest {
    * -Infinity where no opening is left, Infinity of work without crew that nothing bounds. Call after `workOut`.
    */
   lastStartS(script: Script, a: number): number {
-    const { stage, problem, laneOf, rank } = script;
+    const { stage, problem, laneOf, rank, needed } = script;
     const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
-    const { needed, openStart, openFromS, openToS, ties, tiesOutOf } = stage;
+    const { openStart, openFromS, openToS, ties, tiesOutOf } = stage;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
     const ownS = this.lengthS[a]!;

@@ -283,7 +283,7 @@ export class Player {
    */
   private decisionAgainst(a: number, startS: number, draws: Draws): number {
     const { script, suits, crew } = this;
-    const { problem, laneOf, stage } = script;
+    const { problem, laneOf } = script;
     const first = problem.slotStart[a]!;
     const crewEnd = first + problem.crewCount[a]!;
     let reason = 0;
@@ -301,7 +301,7 @@ export class Player {
       const goS = suits.lastStartS(a, r, draws.routeMore[r]!, this.limitOf(r));
       if (this.decidesFor(a, r, startS, goS)) reason = TURN_BACK;
     }
-    if (crew.leavesOut && stage.needed[a] === 0 && this.leavesOut(a, startS)) reason = LEAVE_OUT;
+    if (crew.leavesOut && script.needed[a] === 0 && this.leavesOut(a, startS)) reason = LEAVE_OUT;
     return reason;
   }
 
@@ -618,7 +618,7 @@ export class Player {
     }
     for (const t of stage.tiesOutOf[a]!) {
       const m = stage.ties.to[t]!;
-      if (rank[m]! < rank[a]! || stage.needed[m] === 0) continue;
+      if (rank[m]! < rank[a]! || script.needed[m] === 0) continue;
       const lastS = latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0);
       if (this.decidesWith(startS, lastS, readyS)) out = true;
     }

@@ -21,7 +21,7 @@ import { type Moment, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
-import { evaOf, Tally, worthOf } from "./tally.ts";
+import { evaOf, plannedWorth, Tally, worthOf } from "./tally.ts";
 
 export interface OddsSettings {
   /** Simulated days, at most MOST_DAYS. */
@@ -258,7 +258,7 @@ class Run implements OddsRun {
       })),
       mustOnBench: plan.tasks.filter((task, a) => task.must && script.placed[a] === 0).map(({ id }) => id),
       margins: this.bands.length === tally.columns && tally.count > 0 ? this.marginOdds() : [],
-      worth: this.worthOdds(placed),
+      worth: this.worthOdds(),
       hurts: [...this.hurts]
         .sort((x, y) => y.gain - x.gain || y.worthGain - x.worthGain || (x.task < y.task ? -1 : 1))
         .filter(({ gain, worthGain }) => gain > 0 || worthGain > 0)
@@ -345,14 +345,14 @@ class Run implements OddsRun {
     return list;
   }
 
-  private worthOdds(placed: readonly number[]): OddsReport["worth"] {
+  private worthOdds(): OddsReport["worth"] {
     const { tally, script } = this;
     const list = tally.worth.slice(0, tally.count).sort();
     const n = Math.max(1, list.length);
     const mean = list.reduce((sum, one) => sum + one, 0) / n;
     const square = list.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     return {
-      planned: placed.reduce((sum, a) => sum + script.problem.worth[a]!, 0),
+      planned: plannedWorth(script),
       mean,
       standardError: Math.sqrt(square / Math.max(1, n - 1) / n),
       bands: percentiles(list, "down"),

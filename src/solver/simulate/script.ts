@@ -7,7 +7,7 @@ import { lay } from "../network/placing.ts";
 import { type Problem } from "../problem/problem.ts";
 import { read } from "../network/verify.ts";
 import { castOf } from "./lanes.ts";
-import { type Stage, stageOf } from "./stage.ts";
+import { neededWith, type Stage, stageOf } from "./stage.ts";
 
 /**
  * A planned day as it is played: who does what in which order, when it is planned, and when each EVA goes out and is in. Many
@@ -40,11 +40,14 @@ export class Script {
   readonly holdsInto: Map<number, readonly (readonly [from: number, seconds: number])[]> = new Map();
   /** Placements that cannot be read. */
   unread = 0;
+  /** 1 for activities that are needed in any schedule (`Stage`), and in this one since its group has no more than it must have. */
+  needed: Uint8Array;
 
   constructor(stage: Stage) {
     const { problem } = stage;
     this.stage = stage;
     this.problem = problem;
+    this.needed = stage.needed;
     this.placed = new Uint8Array(problem.activities);
     this.planS = new Int32Array(problem.activities);
     this.rank = new Int32Array(problem.activities);
@@ -98,6 +101,7 @@ export class Script {
       this.rank[a] = p;
     });
     this.holdsInto.clear();
+    this.needed = neededWith(this.stage, this.placed);
   }
 
   private takeHolds(board: Board): void {

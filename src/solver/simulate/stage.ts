@@ -89,13 +89,26 @@ export function stageOf(problem: Problem): Stage {
 
 function neededOf({ activities, must, needs }: Problem): Uint8Array {
   const needed = new Uint8Array(activities);
-  const mark = (a: number): void => {
-    if (needed[a] === 1) return;
-    needed[a] = 1;
-    for (const b of needs[a]!) mark(b);
-  };
-  for (let a = 0; a < activities; a += 1) if (must[a] === 1) mark(a);
+  for (let a = 0; a < activities; a += 1) if (must[a] === 1) mark(needed, needs, a);
   return needed;
+}
+
+function mark(needed: Uint8Array, needs: Problem["needs"], a: number): void {
+  if (needed[a] === 1) return;
+  needed[a] = 1;
+  for (const b of needs[a]!) mark(needed, needs, b);
+}
+
+/** What is needed where `placed` are: beside must-do work the members of a group of which no more than must be are placed. */
+export function neededWith({ problem, needed }: Stage, placed: Uint8Array): Uint8Array {
+  const { groups, needs } = problem;
+  if (!groups) return needed;
+  const all = needed.slice();
+  groups.members.forEach((list, g) => {
+    const there = list.filter((a) => placed[a] === 1);
+    if (there.length <= groups.least[g]!) there.forEach((a) => mark(all, needs, a));
+  });
+  return all;
 }
 
 /** The shortest that each task may turn out, s: no day has one shorter than what is walked in it. */

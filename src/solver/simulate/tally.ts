@@ -1,3 +1,4 @@
+import { lessOver, missingOver } from "../problem/groups.ts";
 import { KINDS } from "../problem/problem.ts";
 import type { Draws } from "./days.ts";
 import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
@@ -42,7 +43,7 @@ export class Tally {
   private readonly evaServed: Uint8Array;
 
   constructor(player: Player, days: number) {
-    const { problem, order, placed } = player.script;
+    const { problem } = player.script;
     this.days = days;
     this.columns = player.suits.grid.length;
     this.done = new Int32Array(problem.activities);
@@ -63,8 +64,8 @@ export class Tally {
     this.evaIntact = new Uint8Array(problem.evas);
     this.evaKept = new Uint8Array(problem.evas);
     this.evaServed = new Uint8Array(problem.evas);
-    this.plannedWorth = order.reduce((sum, a) => sum + problem.worth[a]!, 0);
-    this.mustOnBench = problem.must.some((must, a) => must === 1 && placed[a] === 0);
+    this.plannedWorth = plannedWorth(player.script);
+    this.mustOnBench = isMustOnBench(player.script);
   }
 
   /** Counts the day that `player` has just played, recorded. */
@@ -94,6 +95,7 @@ export class Tally {
       }
       if (stage.windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
     }
+    if (problem.groups) worth -= lessOver(problem, (a) => isDone(player, a));
     let closes = true;
     for (let e = 0; e < problem.evas; e += 1) {
       if (flown[e] === 0) continue;
@@ -171,7 +173,21 @@ export function worthOf(player: Player): number {
   let worth = 0;
   for (let p = 0; p < order.length; p += 1)
     if (player.state[order[p]!] === DONE) worth += problem.worth[order[p]!]!;
-  return worth;
+  return problem.groups ? worth - lessOver(problem, (a) => isDone(player, a)) : worth;
+}
+
+/** Worth of the day as planned. */
+export function plannedWorth({ problem, order, placed }: Script): number {
+  const whole = order.reduce((sum, a) => sum + problem.worth[a]!, 0);
+  return whole - lessOver(problem, (a) => placed[a] === 1);
+}
+
+/** True when a must-do task is on the bench, or too much of a group. */
+export function isMustOnBench({ problem, placed }: Script): boolean {
+  return (
+    problem.must.some((must, a) => must === 1 && placed[a] === 0) ||
+    missingOver(problem, (a) => placed[a] === 1) > 0
+  );
 }
 
 function closesInTime(player: Player, e: number): boolean {
@@ -185,12 +201,17 @@ function keepsReserve(player: Player, e: number, k: number): boolean {
   return true;
 }
 
-/** True when every placed must-do task was done on the day that `player` has just played. */
+/** True when every placed must-do task was done, and enough of every group, on the day that `player` has just played. */
 export function keepsMusts(player: Player): boolean {
   const { problem, order } = player.script;
   for (let p = 0; p < order.length; p += 1) {
     const a = order[p]!;
     if (problem.must[a] === 1 && player.state[a] !== DONE) return false;
   }
-  return true;
+  return problem.groups === null || missingOver(problem, (a) => isDone(player, a)) === 0;
+}
+
+/** What is not placed keeps the state that it had in another schedule. */
+function isDone({ script, state }: Player, a: number): boolean {
+  return script.placed[a] === 1 && state[a] === DONE;
 }

@@ -170,3 +170,20 @@ export function mixedPlan(seed: number): Plan {
   });
   return parsed({ ...input, title: `mixed ${seed}` });
 }
+
+/** The same with two groups: at most and at least so many, and each further one for less. */
+export function groupedPlan(seed: number): Plan {
+  const plan = mixedPlan(seed);
+  const stream = random(seed + 271_828);
+  const groups = ["first", "second"].map((id, g) => {
+    const tasks = plan.tasks.map((task) => task.id).filter(() => stream.next() < 0.6);
+    const most = stream.below(tasks.length + 1);
+    return {
+      ...{ id, name: id, tasks },
+      ...(stream.next() < 0.7 ? { most } : {}),
+      least: stream.next() < 0.5 ? stream.below(most + 1) : 0,
+      shares: g === 0 ? [100, 30 + stream.below(60), stream.below(30)] : [],
+    };
+  });
+  return parsed({ ...plan, groups, title: `grouped ${seed}` });
+}

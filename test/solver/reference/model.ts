@@ -4,6 +4,7 @@ import type { Chuffed } from "./chuffed.ts";
 import { conditions } from "./conditions.ts";
 import { type Bit, FlatModel, type Term, type Whole } from "./flat.ts";
 import { goods } from "./goods.ts";
+import { groups } from "./groups.ts";
 import { outings } from "./outings.ts";
 
 /**
@@ -46,9 +47,11 @@ export async function optimumOf(plan: Plan, chuffed: Chuffed, limitMs: number): 
     const eva = plan.evas.find((_, e) => values.get(`on${i}x${e}`) === 1)?.id ?? null;
     return [{ task: task.id, eva, crew, startS: instant(values.get(`start${i}`)!) }];
   });
+  const took = (name: RegExp): number =>
+    [...values].reduce((sum, [key, value]) => sum + (name.test(key) ? value : 0), 0);
   return {
-    mustLeftOut: plan.tasks.filter((task, i) => task.must && !isDone(i)).length,
-    worth: plan.tasks.reduce((sum, task, i) => sum + (isDone(i) ? task.worth : 0), 0),
+    mustLeftOut: plan.tasks.filter((task, i) => task.must && !isDone(i)).length + took(/^lacks/),
+    worth: plan.tasks.reduce((sum, task, i) => sum + (isDone(i) ? task.worth : 0), 0) - took(/^less/),
     schedule: { placements },
   };
 }
@@ -72,10 +75,11 @@ function textOf(plan: Plan): string {
   goods(frame);
   const total = tasks.reduce((sum, task) => sum + task.worth, 0);
   const value = tasks.map((task) => (task.must ? total + 1 : 0) + task.worth);
-  const score = model.whole(
-    0,
-    value.reduce((sum, one) => sum + one, 0),
+  const grouped = groups(frame, total + 1);
+  const [most, least] = [value, grouped.filter(([times]) => times < 0).map(([times]) => times)].map((list) =>
+    list.reduce((sum, one) => sum + one, 0),
   );
-  model.equals([[-1, score], ...tasks.map((_, i): Term => [value[i]!, frame.done[i]!])], 0);
+  const score = model.whole(least!, most!);
+  model.equals([[-1, score], ...tasks.map((_, i): Term => [value[i]!, frame.done[i]!]), ...grouped], 0);
   return model.maximising(score, frame.done);
 }

@@ -4,7 +4,7 @@ import { duration } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { packRun } from "../../../src/solver/index.ts";
 import { Chuffed } from "./chuffed.ts";
-import { mixedPlan } from "./mixedPlan.ts";
+import { groupedPlan, mixedPlan } from "./mixedPlan.ts";
 import { optimumOf } from "./model.ts";
 
 /** When the reference solver is taken to hang, ms. */
@@ -46,6 +46,16 @@ describe("the proved optimum", () => {
     expect(judged(plan, schedule), "the reference's own schedule").toEqual(optimum);
     expect(judged(plan, packed(plan)), "the packed schedule").toEqual(optimum);
   });
+
+  it.each(Array.from({ length: 12 }, (_, k) => groupedPlan(k + 1)))(
+    "is reached where so many of a group are wanted, or each further one for less: $title",
+    async (plan) => {
+      const { mustLeftOut, worth, schedule } = await optimumOf(plan, chuffed, LIMIT_MS);
+      const optimum = { breaches: [], mustLeftOut, worth };
+      expect(judged(plan, schedule), "the reference's own schedule").toEqual(optimum);
+      expect(judged(plan, packed(plan)), "the packed schedule").toEqual(optimum);
+    },
+  );
 
   it.each([mixedPlan(53), mixedPlan(93), ...[22, 51, 53, 77, 144].map(shortOfDuty)])(
     "is reached where duty is short, and held where packing is given it: $title",

@@ -181,14 +181,14 @@ class Clockwork {
 
   /** The needed task that comes next after `a` on a lane. */
   private nextNeeded(a: number, lane: number): number | undefined {
-    return this.onLane(lane).find((b) => this.before(a, b) && this.script.stage.needed[b] === 1);
+    return this.onLane(lane).find((b) => this.before(a, b) && this.script.needed[b] === 1);
   }
 
   /** O9: how late needed `a` may begin. */
   private latestStart(a: number): void {
     const { script, problem } = this;
     const { stage } = script;
-    if (stage.needed[a] === 0) return;
+    if (script.needed[a] === 0) return;
     const own = this.taken(a);
     const bounds = [Infinity];
     this.crewSlots(a).forEach((s) => {
@@ -214,7 +214,8 @@ class Clockwork {
 
   /** Ties out of `a` that hold up needed work planned after it. */
   private tiesOut(a: number): number[] {
-    const { ties, tiesOutOf, needed } = this.script.stage;
+    const { ties, tiesOutOf } = this.script.stage;
+    const { needed } = this.script;
     return tiesOutOf[a]!.filter((t) => {
       const m = ties.to[t]!;
       return (
@@ -614,7 +615,7 @@ class Clockwork {
   /** O9, where `a` can begin at `startS` at the earliest, or later when one of those who are `ready` has yet to walk there. */
   private leavesOut(a: number, ready: readonly Walker[], startS: number): boolean {
     const { problem, t } = this;
-    if (!this.crew.leavesOut || this.script.stage.needed[a] === 1) return false;
+    if (!this.crew.leavesOut || this.script.needed[a] === 1) return false;
     const own = this.taken(a);
     for (const w of ready) {
       const m = this.nextNeeded(a, w.route);

@@ -51,6 +51,8 @@ const BEHIND: Readonly<Record<RuleId, (asked: Asked) => Behind>> = {
   "suit-worn-once": outings.wornBehind,
   "lander-stores": outings.storesBehind,
   pin: tasks.pinBehind,
+  "group-most": tasks.groupBehind,
+  "group-least": tasks.groupBehind,
   "must-do": tasks.openBehind,
 };
 

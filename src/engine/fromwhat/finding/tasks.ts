@@ -263,6 +263,26 @@ export function pinBehind(asked: Asked): Behind {
   };
 }
 
+/** How many of a group are placed, against how many may or must be. */
+export function groupBehind(asked: Asked): Behind {
+  const { plan, schedule, finding } = asked;
+  const group = plan.groups.find(({ id }) => id === subject(finding, "group"));
+  if (!group || finding.need === null) return {};
+  const most = finding.rule === "group-most";
+  return {
+    need: given(most ? "at most" : "at least", finding.need, "count", `plan: ${group.name}`),
+    have: sumOf(
+      "placed",
+      "count",
+      plan.tasks.flatMap((task): Term[] =>
+        group.tasks.includes(task.id) && under({ plan, schedule }, task.id) ? [[task.name, 1]] : [],
+      ),
+      "plan: placements",
+    ),
+    ...placements(asked, `Tasks of ${group.name}`, group.tasks),
+  };
+}
+
 /** The must-do task that is not placed. */
 export function openBehind(asked: Asked): Behind {
   const tasks: Plan["tasks"] = asked.plan.tasks.filter((task) => task.must);

@@ -107,7 +107,7 @@ function row(tables: readonly (readonly string[])[], head: boolean, box: SheetBo
   };
 }
 
-/** Breaches in full, must-do tasks that are not placed, and which rules are held by little. */
+/** Breaches in full, must-do tasks that are not placed, groups of which too few are, and which rules are held by little. */
 export function findingLines(plan: Plan, verdict: Verdict, box: SheetBox): Block[] {
   const breaches = verdict.findings.filter((finding) => finding.level === "breach");
   const placed = new Set(plan.schedule.placements.map((placement) => placement.task));
@@ -117,11 +117,13 @@ export function findingLines(plan: Plan, verdict: Verdict, box: SheetBox): Block
     const { words } = FLIGHT_RULES[rule];
     if (level === "tight") tight.set(words, (tight.get(words) ?? 0) + 1);
   }
+  const few = verdict.findings.filter(({ rule }) => rule === "group-least").map(({ sentence }) => sentence);
   const sentences = breaches.map((finding) => finding.sentence).join(" ");
   const counts = [...tight].map(([rule, count]) => `${rule} ${count}`).join(", ");
   return [
     ...(breaches.length > 0 ? listLines(`BREACHES (${breaches.length}): ${sentences}`, box) : []),
     ...(missing.length > 0 ? listLines(`MUST-DO LEFT OUT: ${missing.map(taskName).join("; ")}`, box) : []),
+    ...(few.length > 0 ? listLines(`TOO FEW: ${few.join(" ")}`, box) : []),
     ...(tight.size > 0 ? listLines(`Tight: ${counts}.`, box) : []),
   ];
 }

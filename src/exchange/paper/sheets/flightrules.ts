@@ -40,7 +40,7 @@ export function ruleRows({ plan }: Pick<SheetGiven, "plan">): RuleRow[] {
       value:
         given.map((one) => `${one.words} ${numberWords(one, one.value)}`).join("; ") ||
         "said by tasks, links, EVAs and site",
-      counts: standing?.level ?? (rule === "must-do" ? "open" : "breach"),
+      counts: standing?.level ?? (rule === "must-do" || rule === "group-least" ? "open" : "breach"),
       source: standing === null ? "the plan" : standing.source.trim() || "not given",
       owner: decides ?? "the planner",
     };

@@ -1,4 +1,5 @@
 import { changesBetween, type Plan, type Schedule } from "../../../plan/index.ts";
+import { tollIn } from "../../problem/groups.ts";
 
 /**
  * What a repair costs, compared in this order, less is better: tasks dropped that were to be kept; must-do tasks dropped; worth
@@ -19,17 +20,18 @@ const ORDER = ["keptDropped", "mustDropped", "worthDropped", "dropped", "changed
 /** The cost of `after` against `before`; `keep` are the tasks to be kept. */
 export function costOf(plan: Plan, before: Schedule, after: Schedule, keep: readonly string[]): Cost {
   const kept = new Set(keep);
-  const cost = { keptDropped: 0, mustDropped: 0, worthDropped: 0, dropped: 0, changed: 0, seconds: 0 };
+  const dropped: string[] = [];
+  const cost = { keptDropped: 0, dropped: 0, changed: 0, seconds: 0 };
   for (const { task, kind, byS } of changesBetween(plan, before, after)) {
     cost.changed += 1;
     cost.seconds += Math.abs(byS);
     if (kind !== "dropped") continue;
     cost.dropped += 1;
     cost.keptDropped += kept.has(task.id) ? 1 : 0;
-    cost.mustDropped += task.must ? 1 : 0;
-    cost.worthDropped += task.worth;
+    dropped.push(task.id);
   }
-  return cost;
+  const { mustLost, worthLost } = tollIn(plan, before, dropped);
+  return { ...cost, mustDropped: mustLost, worthDropped: worthLost };
 }
 
 /** True when `a` is less than `b`. */

@@ -1,4 +1,5 @@
 import type { Schedule } from "../../../plan/index.ts";
+import { tollOf } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read } from "../../network/verify.ts";
 import { scheduleFrom } from "../mend/aim.ts";
@@ -69,14 +70,17 @@ function changeOf(base: Problem, before: Schedule, rest: Rest, schedule: Schedul
   const planned = new Set(numbers(before));
   const drop = rest.open.filter((a) => !there.has(a));
   const add = numbers(schedule).filter((a) => !planned.has(a));
-  const { mustLost, worthLost, vain } = lossOf(base, rest, drop);
-  const gained = (of: ArrayLike<number>): number => add.reduce((sum, a) => sum + of[a]!, 0);
+  const { vain } = lossOf(base, rest, drop);
+  // Of groups it matters what else is there: what goes, and what has come, are each taken off all of both days.
+  const either = (a: number): boolean => planned.has(a) || there.has(a);
+  const gone = tollOf(base, either, [...drop, ...vain]);
+  const came = tollOf(base, either, add);
   return {
     schedule,
     drop,
     add,
     vain,
-    mustLost: mustLost - gained(base.must),
-    worthLost: worthLost - gained(base.worth),
+    mustLost: gone.mustLost - came.mustLost,
+    worthLost: gone.worthLost - came.worthLost,
   };
 }

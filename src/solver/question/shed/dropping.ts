@@ -1,3 +1,4 @@
+import { tollOf } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { Stand } from "../../network/verify.ts";
 import type { Rest } from "./rest.ts";
@@ -75,9 +76,9 @@ export function* leastDropped(
   const guardedCost = (a: number): number =>
     costOf(a) + weight * losses.get(a)!.filter((b) => problem.must[b] === 1).length;
   musts.sort((a, b) => guardedCost(a) - guardedCost(b));
-  // Sums of costs are losses only while no two share what they would make vain.
+  // Sums of costs are losses only while no two share what they would make vain, and no group says what one more counts.
   const shared = rest.open.flatMap((a) => losses.get(a)!.slice(1));
-  const additive = new Set(shared).size === shared.length;
+  const additive = problem.groups === null && new Set(shared).size === shared.length;
   let skipped = !additive;
   for (const lost of subsetsByCost(musts.map(guardedCost))) {
     const mustDrop = lost.items.map((i) => musts[i]!);
@@ -170,12 +171,7 @@ export function lossOf(
   drop: readonly number[],
 ): Lost & { readonly vain: readonly number[] } {
   const vain = [...new Set([...vainOf(problem, rest, drop), ...rest.lost])].filter((a) => !drop.includes(a));
-  const lost = [...drop, ...vain];
-  return {
-    mustLost: lost.filter((a) => problem.must[a] === 1).length,
-    worthLost: lost.reduce((sum, a) => sum + problem.worth[a]!, 0),
-    vain,
-  };
+  return { ...tollOf(problem, (a) => rest.placed.has(a), [...drop, ...vain]), vain };
 }
 
 /** True when `a` loses less than `b`. */

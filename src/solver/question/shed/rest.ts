@@ -20,6 +20,8 @@ export class Rest {
   readonly open: readonly number[];
   /** 1 for what is done or under way. */
   readonly past: Uint8Array;
+  /** What the schedule places. */
+  readonly placed: ReadonlySet<number>;
   /** 1 for what is still to come on the EVA, and remote work still to come: it may slide. */
   readonly sliding: Uint8Array;
   /** All that is done, under way or elsewhere, held where it is; what slides is held from its start on. */
@@ -35,6 +37,7 @@ export class Rest {
     this.present = present;
     const { stands } = read(base, schedule);
     const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+    this.placed = new Set(startOf.keys());
     const leftS = startOf.get(present)! + base.lengthS[present]!;
     const evaOf = (stand: Stand): number =>
       base.crewCount[stand.activity] === 0

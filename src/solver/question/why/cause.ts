@@ -58,6 +58,8 @@ const CAUSES_OF = {
   recharge: ["recharge"],
   "lander-stores": ["stores"],
   pin: ["pin"],
+  "group-most": ["group"],
+  "group-least": [],
   "must-do": [],
 } as const satisfies Readonly<Record<RuleId, readonly CauseKind[]>>;
 
@@ -117,6 +119,9 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...each(plan.evas.length, "egress"),
     ...taskRules,
     ...links,
+    ...plan.groups.flatMap(({ most, tasks }, g) =>
+      most !== undefined && tasks.some((id) => here.has(id)) ? [cause("group", g)] : [],
+    ),
     ...plan.site.keepOuts.flatMap((one, k) => (one.kind === "hot" ? [cause("hot", k)] : [])),
     ...each(problem.members * KINDS, "consumable").filter(
       ({ about }) => draws.kindBinds[about % KINDS] === 1,

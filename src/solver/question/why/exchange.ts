@@ -3,6 +3,7 @@ import { editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
 import { listed } from "../../../words/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
+import { tollIn } from "../../problem/groups.ts";
 import { scheduleOf } from "../../network/placing.ts";
 import { restricted } from "../../problem/restricted.ts";
 import type { Effort } from "./solve.ts";
@@ -43,10 +44,10 @@ export function* exchange(
   const there = new Set(made.placements.map((one) => one.task));
   if (extra.some((id) => !there.has(id))) return null;
   const lost = plan.tasks.filter((task) => wanted.has(task.id) && !there.has(task.id));
-  const mustLost = lost.filter((task) => task.must).length;
+  const dropped = lost.map((task) => task.id);
+  const { mustLost, worthLost } = tollIn(plan, schedule, dropped);
   const forMust = extra.length === 0 || plan.tasks.some((task) => asked.has(task.id) && task.must);
   if (lost.length === 0 || (mustLost > 0 && !forMust)) return null;
-  const worthLost = lost.reduce((sum, task) => sum + task.worth, 0);
   const names = listed(lost.map((task) => task.name));
   const sentence = `${names} ${lost.length === 1 ? "goes" : "go"} to the bench: worth ${worthLost} lost.`;
   return {
@@ -57,7 +58,7 @@ export function* exchange(
     owner: null,
     edit: editBetween(sentence, plan, plan),
     schedule: made,
-    dropped: lost.map((task) => task.id),
+    dropped,
     moves: [],
     cost: { mustLost, worthLost, size: lost.length },
   };

@@ -8,7 +8,7 @@ import { type Opening, openingsOf } from "../../problem/openings.ts";
 import { gapsOf, longestOf, rechargeEdges, routesOf } from "../../problem/outings.ts";
 import { edgeList, relationsOf } from "../../problem/relations.ts";
 import { openingsFrom, startsIn } from "../../problem/starts.ts";
-import { KINDS, type Limits, type Loads, type Problem } from "../../problem/problem.ts";
+import { KINDS, NEVER, type Limits, type Loads, type Problem } from "../../problem/problem.ts";
 import { type Cause, keyOf, walksTooFast } from "./cause.ts";
 
 /** Sooner and later than any plan, s; sums stay far from NEVER. */
@@ -99,6 +99,10 @@ export class Lifting {
       heat: holds("heat", 0) ? problem.heat : null,
       limits: limitsUnder(problem.limits, holds),
       loads: loadsUnder(problem.loads, holds),
+      groups: problem.groups && {
+        ...problem.groups,
+        most: problem.groups.most.map((most, g) => (holds("group", g) ? most : NEVER)),
+      },
       reach: problem.reach === "slack" ? "network" : problem.reach,
     };
   }

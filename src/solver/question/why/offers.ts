@@ -1,4 +1,5 @@
 import { type Plan, type Schedule, suitsOf } from "../../../plan/index.ts";
+import { tollIn } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { byEase, type Cause, consumableOf, keyOf } from "./cause.ts";
 import type { Offer } from "./offer.ts";
@@ -7,6 +8,7 @@ import {
   containerOffers,
   crewOffers,
   equipmentOffer,
+  groupOffer,
   lightOffers,
   linkOffers,
   relayOffers,
@@ -92,6 +94,8 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
     case "pin":
     case "crew":
       return crewOffers(plan.tasks[about]!, kind);
+    case "group":
+      return [groupOffer(plan, about)];
     case "equipment":
       return [equipmentOffer(plan, about)];
     case "container":
@@ -129,18 +133,19 @@ function dropOffer(
     plan.tasks[activity]!,
     ...tasks.filter((task) => task.id !== plan.tasks[activity]!.id),
   ];
-  const worth = tasks.reduce((sum, task) => sum + task.worth, 0);
+  const drops = tasks.map((task) => task.id);
+  const { worthLost } = tollIn(plan, schedule, drops);
   const along = others.length === 0 ? "" : ` with ${others.length} that need it`;
   return [
     {
       kind: "drop",
       subject: first!.id,
       most: 1,
-      drops: tasks.map((task) => task.id),
+      drops,
       owner: null,
       change: (now) => now,
       size: () => tasks.length,
-      say: () => `${first!.name} goes to the bench${along}: worth ${worth} lost.`,
+      say: () => `${first!.name} goes to the bench${along}: worth ${worthLost} lost.`,
     },
   ];
 }

@@ -1,5 +1,6 @@
 import type { TriedRelaxation } from "../../../answers/index.ts";
 import { editBetween, type Plan, type Schedule } from "../../../plan/index.ts";
+import { tollIn } from "../../problem/groups.ts";
 import type { Offer } from "./offer.ts";
 import { type Effort, solve } from "./solve.ts";
 
@@ -43,7 +44,6 @@ export function* leastOf(
       made = there;
     } else low = middle;
   }
-  const lost = plan.tasks.filter((task) => offer.drops.includes(task.id));
   const sentence = offer.say(high);
   return {
     kind: offer.kind,
@@ -55,11 +55,7 @@ export function* leastOf(
     schedule: made,
     dropped: offer.drops,
     moves: [],
-    cost: {
-      mustLost: lost.filter((task) => task.must).length,
-      worthLost: lost.reduce((sum, task) => sum + task.worth, 0),
-      size: offer.size(high),
-    },
+    cost: { ...tollIn(plan, schedule, offer.drops), size: offer.size(high) },
   };
 }
 

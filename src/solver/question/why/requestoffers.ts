@@ -202,6 +202,23 @@ export function equipmentOffer(plan: Plan, q: number): Offer {
   };
 }
 
+/** More of a group than may be done. */
+export function groupOffer(plan: Plan, g: number): Offer {
+  const { id, name, most = 0 } = plan.groups[g]!;
+  return {
+    ...GIVEN,
+    kind: "group",
+    subject: id,
+    most: mostEased("group-most"),
+    change: (now, steps) => ({
+      ...now,
+      groups: withOne(now.groups, id, (one) => ({ ...one, most: most + steps })),
+    }),
+    size: (steps) => steps / Math.max(1, most),
+    say: (steps) => `Of ${name} ${most + steps} may be done instead of ${most}.`,
+  };
+}
+
 /** The sample of a task into another container. */
 export function containerOffers(plan: Plan, task: Task): Offer[] {
   const { sample } = task;

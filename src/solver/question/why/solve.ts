@@ -3,6 +3,7 @@ import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
 import { Day } from "../../network/day.ts";
 import { lay, scheduleOf } from "../../network/placing.ts";
+import { onlyMost } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { restricted } from "../../problem/restricted.ts";
 import { read, Verifier } from "../../network/verify.ts";
@@ -138,5 +139,6 @@ export function onlyThese(problem: Problem, ids: ReadonlySet<string>): Problem {
     ...restricted(problem, ids),
     worth: problem.worth.map(() => 1),
     must: problem.must.map(() => 0),
+    groups: onlyMost(problem.groups),
   };
 }

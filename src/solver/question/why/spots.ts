@@ -20,7 +20,7 @@ export function eachSpot(day: Day, activity: number, visit: (spot: Spot) => bool
   const { slotStart, openStart, lengthS, endsAt, beginsAt, places } = problem;
   const first = openStart[activity]!;
   const last = openStart[activity + 1]! - 1;
-  if (last < first || (!all && !board.holdsSample(activity))) return false;
+  if (last < first || (!all && board.isOver(activity))) return false;
   const crew = problem.crewCount[activity]!;
   const slots = slotStart[activity + 1]! - slotStart[activity]!;
   const behind: number[] = [];

@@ -76,6 +76,10 @@ function said(
       );
     case "link":
       return { subject: plan.links[about]!.id, sentence: linkWords(plan, plan.links[about]!) };
+    case "group": {
+      const { id, name, most } = plan.groups[about]!;
+      return { subject: id, sentence: `Of ${name} at most ${most} may be done.` };
+    }
     case "hot":
       return {
         subject: plan.site.keepOuts[about]!.id,
