@@ -47,6 +47,7 @@ export type { Consumable, Container, CrewMember, Equipment, Eva, Stores, Suit } 
 export { allCautions, classOf, stepCrew } from "./step.ts";
 export type { Blank, Caution, Procedures, Step } from "./step.ts";
 export { freshNumber, isTaskNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
+export { oneMore } from "./repeat.ts";
 export { bagNumbers } from "./bags.ts";
 export type { Group } from "./group.ts";
 export type { Effort, LagLink, Link, Task } from "./task.ts";

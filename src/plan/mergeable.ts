@@ -16,6 +16,7 @@ export function differing(first: Task, second: Task): string | null {
     ["effort", isEqual(first.effort, second.effort)],
     ["equipment", sameEntries(first.equipment, second.equipment)],
     ["windows", sameEntries(first.windows, second.windows)],
+    ["window from egress", isEqual(first.pet, second.pet)],
     ["sun elevation", isEqual(first.sun, second.sun)],
     ["ground in sun or shadow", first.light === second.light],
     ["relay", first.relay === second.relay],

@@ -117,6 +117,12 @@ export function referenceFaults(plan: Plan): Fault[] {
     refer(places, "place", `${at}.endPlace`, task.endPlace);
     task.crew.named.forEach((member, k) => refer(crew, "crew member", `${at}.crew.named.${k}`, member));
     task.windows.forEach((window, k) => ordered(`${at}.windows.${k}`, window));
+    if (task.pet) {
+      const { startS = 0, endS } = task.pet;
+      if (endS !== undefined) ordered(`${at}.pet`, { startS, endS });
+      if (task.crew.count === 0)
+        faults.push({ path: `${at}.pet`, message: "a task without crew has no egress to count from" });
+    }
     if (task.sun && task.sun.greatestDeg <= task.sun.leastDeg) {
       faults.push({ path: `${at}.sun`, message: "greatestDeg must be above leastDeg" });
     }

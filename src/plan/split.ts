@@ -39,7 +39,7 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
 /**
  * The task `id` in two parts, the first of `afterS` seconds; words why not where it cannot be split there.
  *
- * Divided, so that both add up to the whole: durations, worth, distance walked, sample. On both: must-do, windows,
+ * Divided, so that both add up to the whole: durations, worth, distance walked, sample. On both: must-do, windows, from egress too,
  * sun, ground, relay, crew, effort, equipment, cautions of the whole task, the pin. On the first only: steps with what guards them,
  * notes, and what is carried out, since it is out when work begins (to share it would halve a load that is carried in one go). On the second
  * only: the end place, the instrument, what may go wrong, and a sun angle that is counted from the walk to the end place; the first

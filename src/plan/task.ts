@@ -56,6 +56,17 @@ export const taskSchema = z
       .max(100)
       .default([])
       .describe("Start to end inside one of these; none means any time."),
+    pet: z
+      .strictObject({
+        startS: spanS
+          .optional()
+          .describe("Begin, seconds from egress of its EVA (PET); without it from egress on."),
+        endS: spanS.optional().describe("End, seconds from egress (PET); without it any time after."),
+      })
+      .optional()
+      .describe(
+        "Start to end inside this too, counted from the egress of its EVA, so that a late egress moves it.",
+      ),
     sun: z
       .strictObject({
         leastDeg: ranged(-90, 90, "Sun elevation at least, degrees."),

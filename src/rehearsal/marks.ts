@@ -101,6 +101,7 @@ export function pinAt({ startS, eva, crew }: Placement): NonNullable<Task["pin"]
 /** A task that may be at any time. */
 export function unasking(task: Task): Task {
   const rest: Task = { ...task, windows: [], relay: false };
+  delete rest.pet;
   delete rest.sun;
   delete rest.light;
   delete rest.sunAngle;

@@ -67,6 +67,8 @@ export function projected(
     for (let last = -1; last !== startS;) {
       last = startS;
       startS = opening(plan, task, lengthS, startS, facts, early ? spot.startS : -Infinity);
+      const outS = spot.eva === null ? undefined : facts.outS.get(spot.eva);
+      if (task.pet && outS !== undefined) startS = Math.max(startS, outS + (task.pet.startS ?? 0));
       startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
       if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
     }

@@ -27,6 +27,14 @@ export const taskRules = {
     numbers: null,
     amounts: { s: "least" },
   },
+  "egress-window": {
+    words: "Time from egress",
+    sentence: "A task with a window from egress (PET) lies inside it, counted from the egress of its EVA.",
+    decides: null,
+    eases: { by: "min", most: 240 },
+    numbers: null,
+    amounts: { s: "least" },
+  },
   sun: {
     words: "Sun elevation",
     sentence:

@@ -54,6 +54,17 @@ export function deskWork(desk: Working): readonly Command[] {
       },
     ),
     tasks(
+      "one more",
+      "One more like it, in a group",
+      ["Shift+D"],
+      () => (chosen().length === 1 ? null : "Select one task first."),
+      () => {
+        const [task] = chosen();
+        const made = task === undefined ? null : desk.oneMore(task);
+        if (made !== null) desk.select([made]);
+      },
+    ),
+    tasks(
       "pin",
       () => (allPinned(onLine(), pinned()) ? "Unpin" : "Pin where it is"),
       ["P"],

@@ -5,6 +5,7 @@ import {
   type Fault,
   freshNumber,
   givenBetween,
+  oneMore,
   parse,
   type Plan,
   sameSchedule,
@@ -50,6 +51,8 @@ export interface EditCommands {
   swapCrew(a: string, b: string): void;
   /** Copies of tasks, unpinned and on the bench; the answer is their ids. Links are not copied. */
   duplicate(tasks: readonly string[]): readonly string[];
+  /** One more task like this one, on the bench and in a group with it (`plan/repeat`); its id, null where the plan cannot take it. */
+  oneMore(task: string): string | null;
   /** Replaces the schedule as one step, with the crew's caution that it was packed for; the same of both leaves no mark. */
   reschedule(name: string, schedule: Schedule, caution?: number): void;
   /** Takes the last step back; what it was called, or null when there is none. A gesture under way is cancelled instead. */
@@ -161,6 +164,15 @@ export function editCommands(core: Core): EditCommands {
         `Nothing was duplicated: ${put.error[0]?.message ?? "the plan cannot take it"}.`,
       );
       return [];
+    },
+    oneMore(task) {
+      const { plan } = state.getState();
+      const made = oneMore(plan, task);
+      if (!made) return null;
+      const put = commands.edit(stepName("One more of", plan, [task]), () => made.parts);
+      if (put.ok) return made.id;
+      core.notice("problem", `No task was added: ${put.error[0]?.message ?? "the plan cannot take it"}.`);
+      return null;
     },
     reschedule(name, schedule, caution) {
       const { plan } = state.getState();

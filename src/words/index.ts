@@ -11,11 +11,13 @@ export {
   minuteFigure,
   minutes,
   noLaterThan,
+  pet,
   shift,
   timeLeft,
 } from "./time.ts";
 export { unitNamed } from "./unitword.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
+export { groupWords } from "./group.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
 export { changeWords, clashWords, differenceWords } from "./difference.ts";

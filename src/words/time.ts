@@ -30,6 +30,11 @@ export function met(atS: number, side: Side = "given"): string {
   return `${clock(atS, side)} MET`;
 }
 
+/** A moment of phase elapsed time, counted from egress, in a sentence: `1:20 PET`. */
+export function pet(afterS: number): string {
+  return `${clock(afterS)} PET`;
+}
+
 /** A moment always with its seconds, so that a column of them can be added up: `1:05:30`. */
 export function clockToSecond(atS: number): string {
   const said = clock(Math.round(atS));

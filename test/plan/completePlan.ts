@@ -169,6 +169,7 @@ export const completePlan: PlanInput = {
       effort: "deployment",
       worth: 500,
       must: true,
+      pet: { startS: 1200, endS: 9000 },
       windows: [{ startS: 4000, endS: 16_000 }],
       sun: { leastDeg: 5, greatestDeg: 40 },
       light: "shaded",

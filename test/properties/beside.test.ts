@@ -118,11 +118,7 @@ describe("a trial beside what stands", () => {
       const stream = random(seed);
       for (let turn = 0; turn < 60; turn += 1) {
         const a = stream.below(problem.activities);
-        if (
-          board.placed[a] === 1 ||
-          !board.holdsSample(a) ||
-          problem.openStart[a] === problem.openStart[a + 1]
-        )
+        if (board.placed[a] === 1 || board.isOver(a) || problem.openStart[a] === problem.openStart[a + 1])
           continue;
         const there = anyPlace(board, a, stream);
         if (!there) continue;
@@ -181,7 +177,7 @@ describe("a trial beside what stands", () => {
           problem.slotStart[a + 1]! - problem.slotStart[a]! !== 1
         )
           continue;
-        if (!board.holdsSample(a) || problem.openStart[a] === problem.openStart[a + 1]) continue;
+        if (board.isOver(a) || problem.openStart[a] === problem.openStart[a + 1]) continue;
         const holding: string[] = [];
         for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
           const r = problem.choiceRoutes[problem.choiceAt[c]!]!;

@@ -24,6 +24,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const paces = random(seed + 1_299_709);
   const dressed = random(seed + 15_485_863);
   const grouped = random(seed + 32_452_843);
+  const counted = random(seed + 49_979_687);
   const chance = (p: number): boolean => stream.next() < p;
   const rare = (p: number): boolean => stream.next() < p * shape.features;
   const whole = (low: number, high: number): number => low + stream.below(high - low + 1);
@@ -283,6 +284,7 @@ export function randomPlan(seed: number, shape: Shape): Plan {
   const read = parse({
     ...data,
     groups: groupsFrom(grouped, tasks, shape.features),
+    tasks: data.tasks.map((task) => ({ ...task, ...petFrom(counted, task, dayS, shape.features) })),
     crew: data.crew.map(({ id, name, bodyMassKg, workRateFactor, qualifications, suit }) => ({
       ...{ id, name, bodyMassKg, workRateFactor, qualifications },
       suit,
@@ -318,6 +320,27 @@ interface Spot {
   readonly eastM: number;
   readonly northM: number;
   readonly upM: number;
+}
+
+/** Now and then a window from egress, bounded at either end. */
+function petFrom(
+  stream: Random,
+  {
+    crew,
+    duration,
+  }: { readonly crew: { readonly count: number }; readonly duration: { readonly likelyS: number } },
+  dayS: number,
+  features: number,
+) {
+  const [has, early, late, ends] = [stream.next(), stream.next(), stream.next(), stream.next()];
+  if (crew.count === 0 || has >= 0.2 * features) return {};
+  const startS = Math.floor(early * early * dayS * 0.6);
+  return {
+    pet: {
+      ...(ends < 0.3 ? {} : { startS }),
+      ...(ends > 0.7 ? {} : { endS: startS + duration.likelyS + Math.floor(late * dayS * 0.5) }),
+    },
+  };
 }
 
 /**

@@ -129,7 +129,7 @@ describe("at least so many of a group", () => {
   it("counts in the chance of every must-do done: never where too few are planned", () => {
     const chance = (placements: ReturnType<typeof at>[]): number => {
       const plan = day({ least: 2 }, roomFor(4), { placements });
-      const run = oddsRun(plan, plan.schedule, { days: 40, seed: 1, shape: "beta", clock: () => 0 });
+      const run = oddsRun(plan, plan.schedule, { days: 40, seed: 1, shape: "pert", clock: () => 0 });
       while (run.step(1)) continue;
       return run.report().must.share;
     };
@@ -154,7 +154,7 @@ describe("each further one of a group for less", () => {
     const plan = day({ shares: [100, 50] }, roomFor(4), {
       placements: [at("t0", 900), at("t1", 1500), at("survey", 2100)],
     });
-    const run = oddsRun(plan, plan.schedule, { days: 40, seed: 1, shape: "beta", clock: () => 0 });
+    const run = oddsRun(plan, plan.schedule, { days: 40, seed: 1, shape: "pert", clock: () => 0 });
     while (run.step(1)) continue;
     // 90 + 25 + 40, without any spread.
     expect(run.report().worth).toMatchObject({ planned: 155, mean: 155 });

@@ -10,6 +10,7 @@ import { crewSeparation } from "./crewSeparation.ts";
 import { distances } from "./distances.ts";
 import { drinkingWater } from "./drinkingWater.ts";
 import { duty } from "./duty.ts";
+import { egressWindow } from "./egressWindow.ts";
 import { equipment } from "./equipment.ts";
 import { evaBounds } from "./evaBounds.ts";
 import { heatStorage } from "./heatStorage.ts";
@@ -66,6 +67,7 @@ const JUDGED: Readonly<Record<RuleId, JudgeRule>> = {
   container,
   equipment,
   "time-window": timeWindow,
+  "egress-window": egressWindow,
   sun,
   light,
   "sun-angle": sunAngle,

@@ -186,7 +186,7 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
         ...apart,
         ...(led === "" ? [] : [["HOME", led] as const]),
         ...taken(plan, task).map((words): Fact => ["TAKE", words]),
-        ...limits(plan, stop).map((words): Fact => ["ONLY", words]),
+        ...limits(known, part, stop).map((words): Fact => ["ONLY", words]),
         ...onTheWay(known, part, stop),
       ],
       setting,
@@ -243,13 +243,15 @@ function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Blo
   ];
 }
 
-/** The window and the relay pass that the task must stay inside. */
-function limits(plan: Plan, stop: Stop): string[] {
+/** The windows and the relay pass that the task must stay inside. */
+function limits({ plan, verdict }: Known, part: CrewEva, stop: Stop): string[] {
+  const out = verdict.outings.find(({ eva, crew }) => eva === part.eva.id && crew === part.member.id);
   const holds = (span: { startS: number; endS: number }): boolean =>
     span.startS <= stop.startS && stop.endS <= span.endS;
   const words: string[] = [];
   const window = stop.task.windows.find(holds);
   if (window) words.push(inside(window, stop));
+  if (stop.task.pet && out) words.push(fromEgress(stop.task.pet, out.span.startS, stop));
   if (stop.task.relay) {
     const pass = plan.stay.relayPasses.find(holds);
     words.push(
@@ -257,6 +259,16 @@ function limits(plan: Plan, stop: Stop): string[] {
     );
   }
   return words.length === 0 ? [] : [words.join("; ")];
+}
+
+/** A window from egress, and which that is today. */
+function fromEgress(pet: NonNullable<Task["pet"]>, egressS: number, stop: Stop): string {
+  const startS: number = pet.startS ?? 0;
+  const { endS } = pet;
+  if (endS === undefined) return `from PET ${clock(startS, "up")}, today ${clock(egressS + startS, "up")}`;
+  const counted = inside({ startS, endS }, { startS: stop.startS - egressS, endS: stop.endS - egressS });
+  const today = inside({ startS: egressS + startS, endS: egressS + endS }, stop);
+  return `PET ${counted}, today ${today}`;
 }
 
 function taken(plan: Plan, task: Task): string[] {

@@ -6,7 +6,7 @@ import { stepAmong } from "../parts/listkeys.ts";
 /** What is offered at a task, in this order, a line between groups; each by the name it has everywhere. */
 const OFFERED: readonly (readonly string[])[] = [
   ["take", "bench", "put on", "why not", "pin"],
-  ["hand over", "swap crew", "place", "duplicate"],
+  ["hand over", "swap crew", "place", "duplicate", "one more"],
   ["split", "merge"],
   ["minute shorter", "minute longer", "minute earlier", "minute later"],
   ["select EVA", "zoom selection", "in setup"],

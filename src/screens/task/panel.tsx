@@ -1,7 +1,15 @@
 import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
-import { cautionLine, counted, doersOf, linkWords, stepLine, taskNumber } from "../../words/index.ts";
+import {
+  cautionLine,
+  counted,
+  doersOf,
+  groupWords,
+  linkWords,
+  stepLine,
+  taskNumber,
+} from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
@@ -17,7 +25,7 @@ const GROUPS: readonly { readonly name: string; readonly fields: readonly FieldK
   { name: "Request", fields: ["name", "kind", "must", "worth"] },
   { name: "Duration", fields: ["likely", "low", "high"] },
   { name: "Where and who", fields: ["place", "endPlace", "count", "named", "effort"] },
-  { name: "When", fields: ["windows", "sun", "light", "sunAngle", "relay"] },
+  { name: "When", fields: ["windows", "petFrom", "petTo", "sun", "light", "sunAngle", "relay"] },
   { name: "With", fields: ["equipment", "massOut", "instrument", "container", "sampleMass"] },
   { name: "Cuff checklist", fields: ["cautions", "steps", "notes"] },
 ];
@@ -40,6 +48,7 @@ function Details({ task }: { readonly task: Task }) {
   const onLine = selection.some((one) => plan.schedule.placements.some((spot) => spot.task === one));
 
   const doers = doersOf(plan, task);
+  const groups = plan.groups.filter(({ tasks }) => tasks.includes(task.id)).map(groupWords);
   const stepWords = task.steps.map((step) =>
     [...step.cautions.map(cautionLine), stepLine(step, doers)].join(" "),
   );
@@ -81,6 +90,7 @@ function Details({ task }: { readonly task: Task }) {
           <Pins task={task} placement={placement} />
           <TaskFindings task={task} />
           <Links plan={plan} task={task.id} />
+          <Words title="Groups" words={groups} />
           <Words title="Cautions" words={task.cautions.map(cautionLine)} />
           <Words title="Steps" words={stepWords} numbered />
           <Said about={{ kind: "task", id: task.id }} name={task.name} />

@@ -1,5 +1,6 @@
 import type { Problem } from "../problem/problem.ts";
 import { commonDivisor } from "./bound.ts";
+import { byCrewTime } from "./crewtime.ts";
 import { type Relation, relationsOf } from "./relations.ts";
 import type { RouteClass, RouteSum } from "./routes.ts";
 import { Walks } from "./walks.ts";
@@ -60,7 +61,8 @@ export class Ascent {
   private readonly steady: number;
   private readonly common: number;
 
-  constructor(problem: Problem, musts: boolean, classes: readonly RouteClass[]) {
+  constructor(asked: Problem, musts: boolean, classes: readonly RouteClass[]) {
+    const { problem, more } = byCrewTime(asked, classes, musts);
     this.problem = problem;
     this.classes = classes;
     this.musts = musts;
@@ -78,8 +80,8 @@ export class Ascent {
     this.partAt = partAt;
     this.price = new Float64Array(at);
     this.slope = new Float64Array(at);
-    this.common = commonDivisor(problem);
-    let steady = 0;
+    this.common = commonDivisor(problem.worth, more);
+    let steady = more;
     for (let a = 0; a < problem.activities; a += 1)
       if (problem.crewCount[a] === 0) steady += problem.worth[a]!;
     this.steady = steady;

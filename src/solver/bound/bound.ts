@@ -1,6 +1,7 @@
 import { random } from "../../kernel/index.ts";
 import type { Board } from "../network/board.ts";
 import type { Problem } from "../problem/problem.ts";
+import { byCrewTime } from "./crewtime.ts";
 import { Packing } from "./packing.ts";
 import { type FoundRoute, Pricer } from "./pricer.ts";
 import { type Relation, relationsOf } from "./relations.ts";
@@ -42,15 +43,16 @@ export class RouteBound {
   private least = Infinity;
 
   /** `musts`: only schedules with every must-do task count. */
-  constructor(problem: Problem, musts: boolean, classes = routeClasses(problem)) {
+  constructor(asked: Problem, musts: boolean, classes = routeClasses(asked)) {
+    const { problem, more } = byCrewTime(asked, classes, musts);
     this.problem = problem;
     this.classes = classes;
     this.pricers = this.classes.map((one) => new Pricer(one, NEAR));
     const most = problem.worth.reduce((top, worth) => Math.max(top, worth), 0);
     const extra = musts ? 2 * most + 1 : 0;
     this.value = problem.worth.map((worth, a) => worth + extra * problem.must[a]!);
-    this.common = commonDivisor(problem);
-    let steady = 0;
+    this.common = commonDivisor(problem.worth, more);
+    let steady = more;
     let bonus = 0;
     for (let a = 0; a < problem.activities; a += 1) {
       if (problem.must[a] === 1) bonus += extra;
@@ -204,10 +206,10 @@ function keyOf(one: number, nodes: readonly number[]): string {
   return `${one}:${[...nodes].sort((a, b) => a - b).join()}`;
 }
 
-/** The greatest whole number that divides every worth, 1 where a share of one may count; 0-worth tasks are no matter. */
-export function commonDivisor({ worth: worths, groups }: Problem): number {
-  let common = groups?.shares.some((list) => list.length > 0) ? 1 : 0;
-  for (const worth of worths) {
+/** The greatest whole number that divides every worth and `more`; what is 0 is no matter. */
+export function commonDivisor(worths: Float64Array, more: number): number {
+  let common = 0;
+  for (const worth of [...worths, more]) {
     if (!Number.isInteger(worth)) return Number.MIN_VALUE;
     for (let rest = worth; rest > 0;) [common, rest] = [rest, common % rest];
   }

@@ -1,5 +1,6 @@
 import { NEVER, type Problem } from "../problem/problem.ts";
 import type { RouteClass } from "./routes.ts";
+import { type Linear, linearised } from "./shares.ts";
 
 /**
  * An upper bound on worth from crew time alone: tasks take people for as long as they last and for the shortest way in, and all EVAs together
@@ -7,6 +8,15 @@ import type { RouteClass } from "./routes.ts";
  * `musts`, for days with every must-do task; rough, but there at once.
  */
 export function crewTimeBound(problem: Problem, classes: readonly RouteClass[], musts: boolean): number {
+  return boundOf(byCrewTime(problem, classes, musts), classes, musts);
+}
+
+/** The problem without shares for which crew time alone says least. */
+export function byCrewTime(problem: Problem, classes: readonly RouteClass[], musts: boolean): Linear {
+  return linearised(problem, (linear) => boundOf(linear, classes, musts));
+}
+
+function boundOf({ problem, more }: Linear, classes: readonly RouteClass[], musts: boolean): number {
   let leftS = 0;
   for (const { routes, outS, backByS, leaveS } of classes)
     leftS += routes.length * Math.max(0, Math.min(outS, backByS - leaveS));
@@ -26,7 +36,7 @@ export function crewTimeBound(problem: Problem, classes: readonly RouteClass[], 
     worth += problem.worth[a]! * Math.min(1, leftS / takesS[a]!);
     leftS -= takesS[a]!;
   }
-  return Math.floor(worth + 1e-6);
+  return more + Math.floor(worth + 1e-6);
 }
 
 /** By activity the least crew time it takes; NEVER where it can stand on no route. */

@@ -2,6 +2,7 @@ import type { PackerRule } from "../../rules/index.ts";
 import { Board } from "./board.ts";
 import { NEVER, type Problem } from "../problem/problem.ts";
 import { Propagation } from "./propagate.ts";
+import { keepFromEgress } from "./rules/fromegress.ts";
 import { keepCool } from "./rules/heat.ts";
 import { egressS } from "./rules/outing.ts";
 import { type Answer, keepRests } from "./rules/rests.ts";
@@ -282,6 +283,11 @@ export class Day {
     let answer: Answer = "holds";
     const outS = egressS(board, e);
     const sinceS = this.unchangedUntilS(e, outS);
+    if (problem.pet) {
+      const inTime = keepFromEgress(board, propagation, e, outS);
+      if (inTime === "fails") return this.breaks("egress-window");
+      if (inTime === "changed") answer = inTime;
+    }
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
       if (this.touched[r] === 0) continue;
       if (this.needsRests) {

@@ -5,6 +5,7 @@ import { Board } from "./board.ts";
 import { isOpen } from "../problem/starts.ts";
 import type { Problem } from "../problem/problem.ts";
 import { backS, egressS, outS } from "./rules/outing.ts";
+import { keepFromEgress } from "./rules/fromegress.ts";
 import { keepCool } from "./rules/heat.ts";
 import { keepRests } from "./rules/rests.ts";
 import { Together } from "./rules/together.ts";
@@ -312,6 +313,8 @@ export class Verifier {
     if (endS >= NO_WAY && !tell("no-way", e)) return false;
     if (!this.inGap(e, startS, endS) && !tell("eva-bounds", e)) return false;
     if (outS(board, e) > board.allowedS[e]! && !tell("reserve", e)) return false;
+    if (problem.pet && keepFromEgress(board, null, e, startS) !== "holds" && !tell("egress-window", e))
+      return false;
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
       if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
         if (!tell("work-and-rest", r)) return false;

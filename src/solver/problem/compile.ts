@@ -1,7 +1,7 @@
 import { stocks } from "../../physics/index.ts";
 import { type Plan, type Schedule, suitIdOn, suitsWorn } from "../../plan/index.ts";
 import { distance, type Inside, type Ways } from "../../terrain/index.ts";
-import { KINDS, type Limits, type Problem } from "./problem.ts";
+import { type FromEgress, KINDS, type Limits, NEVER, type Problem } from "./problem.ts";
 import { choicesOf } from "./choices.ts";
 import { drawsOf } from "./draws.ts";
 import { type Ground, groundOf } from "./ground.ts";
@@ -81,6 +81,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
   const draws = drawsOf(plan, ground, routes, worn, longestOutS, insides);
   const heat = heatOf(plan, ground, routes, worn, longestOutS);
 
+  const pet = fromEgress(plan);
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities, flying)], nodes);
   const atOnce = slotsOf.some((slots, a) => slots.length > 1 || plan.tasks[a]!.crew.count === 0);
   const bounded = gaps.some(
@@ -91,6 +92,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     (Number.isFinite(limits.workS) && limits.workS < longestOutS) ||
     draws.walkbackBinds.includes(1) ||
     heat !== null ||
+    pet !== null ||
     limits.dutyS < longestOutS * evas ||
     limits.storesBind;
   const networked = edges.from.length > 0 || atOnce || bounded || draws.binds;
@@ -157,6 +159,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     needs: relations.needs,
     neededBy: relations.neededBy,
     pairs: relations.pairs,
+    pet,
     groups: groupsOf(plan),
     flying,
     draws,
@@ -165,6 +168,16 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     loads: loadsOf(plan),
     cluster: clustersOf(relations, activities),
     reach: daily ? "rules" : networked ? "network" : "slack",
+  };
+}
+
+function fromEgress({ tasks }: Plan): FromEgress | null {
+  const bound = tasks.flatMap((task, a) => (task.pet ? [a] : []));
+  if (bound.length === 0) return null;
+  return {
+    fromS: Int32Array.from(tasks, (task) => task.pet?.startS ?? -NEVER),
+    toS: Int32Array.from(tasks, (task) => task.pet?.endS ?? NEVER),
+    bound: Int32Array.from(bound),
   };
 }
 

@@ -112,6 +112,8 @@ export interface Problem extends Openings {
   readonly needs: readonly (readonly number[])[];
   readonly neededBy: readonly (readonly number[])[];
   readonly pairs: readonly (readonly Pair[])[];
+  /** Null where no activity has one. */
+  readonly pet: FromEgress | null;
   /** Null where there are none. */
   readonly groups: Groups | null;
 
@@ -154,6 +156,14 @@ export type Origin =
   | { readonly rule: "link-lag"; readonly link: number; readonly side: "least" | "greatest" }
   | { readonly rule: "hot-keep-out"; readonly keepOut: number }
   | { readonly rule: "recharge"; readonly eva: number };
+
+/** Windows counted from egress (PET), by activity: start not before, end not after; no bound is -NEVER and NEVER. */
+export interface FromEgress {
+  readonly fromS: Int32Array;
+  readonly toS: Int32Array;
+  /** The activities that have one. */
+  readonly bound: Int32Array;
+}
 
 /** A relation between two activities that is not about time. */
 export interface Pair {

@@ -109,7 +109,7 @@ export class Bands {
   }
 
   /**
-   * Starts at which choice `c` gains or loses a rest beside a neighbour, or begins to move an end of the EVA: the whole day may
+   * Starts at which choice `c` gains or loses a rest beside a neighbour, begins to move an end of the EVA, or meets an end of its window from egress: the whole day may
    * hold there and nowhere near.
    */
   private touching(a: number, c: number): number[] {
@@ -127,6 +127,10 @@ export class Bands {
       const egress = problem.activities + 2 * e;
       const outS = egressS(board, e) + lengthS[egress]!;
       list.push(outS + legs[lander * places + beginsAt[a]!]!);
+      if (problem.pet) {
+        const goesS = egressS(board, e);
+        list.push(goesS + problem.pet.fromS[a]!, goesS + problem.pet.toS[a]! - lengthS[a]!);
+      }
       list.push(board.earliest[egress + 1]! - legs[endsAt[a]! * places + lander]! - lengthS[a]!);
       if (limits.workS === Infinity) continue;
       for (let p = board.head + r; p !== board.tail + r; p = board.next[p]!) {

@@ -241,6 +241,8 @@ function ruleWords(problem: Problem, rule: Day["broke"]): string {
   switch (rule) {
     case "crew-separation":
       return `There is time, but crew members would be more than ${metres(separation.greatestM, "down")} apart: ask for them together, or for work near it.`;
+    case "egress-window":
+      return "There is time, but not inside the windows that are counted from egress.";
     case "work-and-rest":
       return `There is time, but not for the rest of ${lasting(work.restS, "up")} that is due after ${lasting(work.longestS, "down")} of work.`;
     case "heat-storage":

@@ -4,7 +4,7 @@ import type { Day } from "../network/day.ts";
 import { NO_FLOOR } from "../network/board.ts";
 import { Linger } from "./linger.ts";
 import { Refusals } from "./refusals.ts";
-import { NEVER, type Problem } from "../problem/problem.ts";
+import { type FromEgress, NEVER, type Problem } from "../problem/problem.ts";
 
 /**
  * Best insertion: where an activity costs least, by slack.
@@ -158,6 +158,7 @@ export class Insertion {
       if (remembers && this.fullAt[activity * problem.evas + this.eva] === this.orderOn(this.eva)) continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
       if (problem.reach === "slack") this.onRoute(problem.choiceRoutes[at]!);
+      else if (problem.pet && this.eva >= 0 && board.onEva[this.eva]! > 0) this.fromEgress(problem.pet);
       else this.acrossRoutes(0, this.fromS, this.toS, 0);
     }
     if (remembers) this.noteFull();
@@ -381,6 +382,20 @@ export class Insertion {
     while (k-- > 0) strip.toBackS[k] = goneS - strip.toBackS[k]!;
     strip.version = version;
     return strip;
+  }
+
+  /** As acrossRoutes, inside the window that counts from an egress which may be from its earliest to its latest. */
+  private fromEgress({ fromS, toS }: FromEgress): void {
+    const { problem, activity } = this;
+    const { earliest, latest } = this.day.board;
+    const egress = problem.activities + 2 * this.eva;
+    const byS = latest[egress]! + toS[activity]! - problem.lengthS[activity]!;
+    this.acrossRoutes(
+      0,
+      Math.max(this.fromS, earliest[egress]! + fromS[activity]!),
+      Math.min(this.toS, byS),
+      0,
+    );
   }
 
   /** All places on several routes at once, route by route. */

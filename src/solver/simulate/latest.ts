@@ -65,6 +65,7 @@ export class Latest {
         const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
         const homeS = legs[endsAt[a]! * places + lander]! + lengthS[activities + 2 * e + 1]!;
         last = Math.min(last, limitS - homeS - ownS);
+        if (problem.pet) last = Math.min(last, script.egressS[e]! + problem.pet.toS[a]! - ownS);
         if (m >= 0) last = Math.min(last, this.startS[m]! - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
       } else if (m >= 0) last = Math.min(last, this.startS[m]! - ownS);
     }

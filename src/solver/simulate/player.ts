@@ -248,7 +248,7 @@ export class Player {
     }
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
-    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
+    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a), this.fromEgressS(a, "fromS"));
     let o = this.opening(a, startS);
     if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
     // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
@@ -261,7 +261,8 @@ export class Player {
     }
 
     const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
-    if (decision === 0) this.work(a, startS, draws, stage.openToS[o]! + stage.likelyS[a]!);
+    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, this.fromEgressS(a, "toS"));
+    if (decision === 0) this.work(a, startS, draws, closesS);
     else this.miss(a, this.decidedS, decision, draws);
   }
 
@@ -294,6 +295,10 @@ export class Player {
       reason = NEEDS;
     }
     if (this.decides(a, startS, this.lastOpeningS(a), -Infinity)) reason = WINDOW;
+    if (problem.pet) {
+      const lastS = this.fromEgressS(a, "toS") - problem.lengthS[a]!;
+      if (this.decides(a, startS, lastS, lastS)) reason = WINDOW;
+    }
     const lagS = this.lagS(a, problem.lengthS[a]!);
     if (this.decides(a, startS, lagS, this.lagKnownS)) reason = LAG;
     for (let s = first; s < crewEnd; s += 1) {
@@ -579,6 +584,14 @@ export class Player {
     for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
       if (startS <= openToS[o]! && (!this.crew.goesAhead || openToS[o]! >= planS[a]!)) return o;
     return -1;
+  }
+
+  /** A bound that `a` has from egress, which has been by now; without one far off. */
+  private fromEgressS(a: number, bound: "fromS" | "toS"): number {
+    const { problem, laneOf } = this.script;
+    const { pet, slotStart, crewCount, evaOfRoute } = problem;
+    if (!pet || crewCount[a] === 0) return bound === "fromS" ? -Infinity : Infinity;
+    return this.egressS[evaOfRoute[laneOf[slotStart[a]!]!]!]! + pet[bound][a]!;
   }
 
   /** The latest start in any opening. */

@@ -75,7 +75,7 @@ export function stageOf(problem: Problem): Stage {
     highS: Int32Array.from(plan.tasks, ({ duration }) => duration.highS ?? duration.likelyS),
     ...unpinned(plan, problem),
     windowed: Uint8Array.from(plan.tasks, (task) =>
-      task.windows.length > 0 || task.sun !== undefined || task.relay ? 1 : 0,
+      task.windows.length > 0 || task.pet || task.sun !== undefined || task.relay ? 1 : 0,
     ),
     pinned: Uint8Array.from(plan.tasks, (task) => (task.pin?.startS === undefined ? 0 : 1)),
     given: new Uint8Array(problem.activities),

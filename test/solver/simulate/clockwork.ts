@@ -195,6 +195,7 @@ class Clockwork {
       const r = script.laneOf[s]!;
       const e = problem.evaOfRoute[r]!;
       const limit = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
+      bounds.push(script.egressS[e]! + (problem.plan.tasks[a]!.pet?.endS ?? Infinity) - own);
       bounds.push(limit - this.hatchIn(e) - this.homeLeg(r, problem.endsAt[a]!) - own);
       const m = this.nextNeeded(a, r);
       if (m !== undefined)
@@ -463,6 +464,8 @@ class Clockwork {
   /** The opening of `a` that is open now and may be begun in (O7). */
   private openingNow(a: number): number | null {
     const { stage, planS } = this.script;
+    const { fromS, toS } = this.fromEgress(a);
+    if (this.t < fromS || this.t > toS - this.problem.lengthS[a]!) return null;
     for (let o = stage.openStart[a]!; o < stage.openStart[a + 1]!; o += 1) {
       if (this.crew.goesAhead && stage.openToS[o]! < planS[a]!) continue;
       if (this.t <= stage.openToS[o]! && this.t >= stage.openFromS[o]!) return o;
@@ -565,6 +568,7 @@ class Clockwork {
     if (ready.some((w) => this.leg(w.route, w.place, this.problem.beginsAt[a]!) >= NO_WAY)) return true;
     const earliestS = Math.max(this.t + 1, ...ready.map((w) => this.earliest(w, a)));
     if (earliestS > this.lastByLags(a) || earliestS > this.lastOpening(a)) return true;
+    if (earliestS > this.fromEgress(a).toS - this.problem.lengthS[a]!) return true;
     if (ready.some((w) => this.looksTooLate(w, a))) return true;
     return this.leavesOut(a, ready, this.t + 1);
   }
@@ -605,6 +609,15 @@ class Clockwork {
     return last;
   }
 
+  /** What a window from egress leaves; nothing is known of it before egress. */
+  private fromEgress(a: number): { readonly fromS: number; readonly toS: number } {
+    const window = this.problem.plan.tasks[a]!.pet;
+    const [first] = this.crewSlots(a);
+    const goneS = first === undefined ? NaN : this.egressS[this.walkers[this.script.laneOf[first]!]!.eva]!;
+    if (!window || Number.isNaN(goneS)) return { fromS: -Infinity, toS: Infinity };
+    return { fromS: goneS + (window.startS ?? 0), toS: goneS + (window.endS ?? Infinity) };
+  }
+
   private lastOpening(a: number): number {
     const { stage } = this.script;
     let last = -Infinity;
@@ -639,7 +652,8 @@ class Clockwork {
     const { problem, rates, t } = this;
     this.fate[a] = "under way";
     this.startS[a] = t;
-    this.closesS[a] = this.script.stage.openToS[this.openingNow(a)!]! + problem.lengthS[a]!;
+    const closesS = this.script.stage.openToS[this.openingNow(a)!]! + problem.lengthS[a]!;
+    this.closesS[a] = Math.min(closesS, this.fromEgress(a).toS);
     this.crewSlots(a).forEach((s) => {
       const w = this.walkers[this.script.laneOf[s]!]!;
       w.doing = "working";

@@ -29,6 +29,7 @@ const BEHIND: Readonly<Record<RuleId, (asked: Asked) => Behind>> = {
   container: places.containerBehind,
   equipment: tasks.equipmentBehind,
   "time-window": tasks.windowBehind,
+  "egress-window": tasks.egressWindowBehind,
   sun: tasks.skyBehind("sun", "sun elevation as asked"),
   light: tasks.skyBehind("light", "light as asked"),
   "sun-angle": tasks.skyBehind("sunAngle", "sun angle as asked"),

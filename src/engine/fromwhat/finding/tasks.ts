@@ -102,6 +102,19 @@ export function windowBehind(asked: Asked): Behind {
   return insideOf(asked, inStay ? [whole] : (task?.windows ?? []), inStay ? "the stay" : "its window");
 }
 
+/** The window from egress as it falls on this day. */
+export function egressWindowBehind(asked: Asked): Behind {
+  const task = asked.plan.tasks.find(({ id }) => id === subject(asked.finding, "task"));
+  const one = task && under(asked, task.id);
+  const eva = asked.schedule.placements.find((placement) => placement.task === task?.id)?.eva;
+  const out = asked.verdict.outings.find((outing) => outing.eva === eva);
+  if (!task?.pet || !one || !out) return {};
+  const { startS = 0, endS } = task.pet;
+  const egressS: number = out.span.startS;
+  const window = { startS: egressS + startS, endS: endS === undefined ? one.endS : egressS + endS };
+  return insideOf(asked, [window as Interval], "its time from egress");
+}
+
 function within({ startS, endS }: Interval, one: Under | null): boolean {
   return one !== null && startS <= one.startS && one.endS <= endS;
 }

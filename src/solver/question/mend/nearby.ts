@@ -80,6 +80,10 @@ function touching(
     const egress = problem.activities + 2 * e;
     const homeS = doneS + wayS(endsAt[i]!, lander) + lengthS[egress + 1]!;
     const outS = startS - wayS(lander, beginsAt[i]!) - lengthS[egress]!;
+    if (problem.pet) {
+      const { fromS, toS } = problem.pet;
+      starts.push(outS + fromS[activity]!, outS + toS[activity]! - lasts);
+    }
     starts.push(homeS - problem.longestS[e]! + lengthS[egress]! + wayS(lander, into));
     starts.push(outS + problem.longestS[e]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
   }

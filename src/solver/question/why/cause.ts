@@ -36,6 +36,7 @@ const CAUSES_OF = {
   container: ["container"],
   equipment: ["equipment"],
   "time-window": ["window"],
+  "egress-window": ["pet"],
   sun: ["sun"],
   light: ["light"],
   "sun-angle": ["sun-angle"],
@@ -94,6 +95,7 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     const task = plan.tasks[a]!;
     return [
       ...(task.windows.length > 0 ? [cause("window", a)] : []),
+      ...(task.pet ? [cause("pet", a)] : []),
       ...(task.sun ? [cause("sun", a)] : []),
       ...(task.light !== undefined ? [cause("light", a)] : []),
       ...(task.sunAngle ? [cause("sun-angle", a)] : []),

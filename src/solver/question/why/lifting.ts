@@ -99,6 +99,11 @@ export class Lifting {
       heat: holds("heat", 0) ? problem.heat : null,
       limits: limitsUnder(problem.limits, holds),
       loads: loadsUnder(problem.loads, holds),
+      pet: problem.pet && {
+        ...problem.pet,
+        fromS: problem.pet.fromS.map((fromS, a) => (holds("pet", a) ? fromS : -NEVER)),
+        toS: problem.pet.toS.map((toS, a) => (holds("pet", a) ? toS : NEVER)),
+      },
       groups: problem.groups && {
         ...problem.groups,
         most: problem.groups.most.map((most, g) => (holds("group", g) ? most : NEVER)),
@@ -195,6 +200,7 @@ export function provable(problem: Problem): Problem {
     draws: { ...problem.draws, walkbackBinds: new Uint8Array(KINDS) },
     limits: { ...problem.limits, apartM: Infinity, workS: Infinity, dutyS: Infinity, storesBind: false },
     heat: null,
+    pet: null,
     reach: "network",
   };
 }

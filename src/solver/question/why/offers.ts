@@ -11,6 +11,7 @@ import {
   groupOffer,
   lightOffers,
   linkOffers,
+  petOffers,
   relayOffers,
   sunOffers,
   windowOffers,
@@ -82,6 +83,8 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
       return outingOffers(plan.evas[about]!);
     case "window":
       return windowOffers(plan.tasks[about]!);
+    case "pet":
+      return petOffers(plan.tasks[about]!);
     case "sun":
       return sunOffers(plan.tasks[about]!);
     case "light":

@@ -1,7 +1,7 @@
 import { duration, instant } from "../../../kernel/index.ts";
 import type { LagLink, Link, Plan, Task } from "../../../plan/index.ts";
 import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
-import { lasting, met, linkWords, taskName } from "../../../words/index.ts";
+import { lasting, linkWords, met, pet, taskName } from "../../../words/index.ts";
 import { type Offer, withOne } from "./offer.ts";
 
 const GIVEN = { drops: [], owner: null } as const;
@@ -38,6 +38,46 @@ export function windowOffers(task: Task): Offer[] {
       },
     ] satisfies Offer[];
   });
+}
+
+/** The window from egress opened earlier or closed later. */
+export function petOffers(task: Task): Offer[] {
+  if (!task.pet) return [];
+  const startS = task.pet.startS ?? duration(0);
+  const { endS } = task.pet;
+  const put = (plan: Plan, window: NonNullable<Task["pet"]>): Plan => ({
+    ...plan,
+    tasks: withOne(plan.tasks, task.id, (one) => ({ ...one, pet: window })),
+  });
+  const base = { ...GIVEN, kind: "pet", subject: task.id } as const;
+  const size = (steps: number): number => (steps * 60) / Math.max(60, (endS ?? 2 * startS) - startS);
+  const most = mostEased("egress-window");
+  const closes: Offer[] =
+    endS === undefined
+      ? []
+      : [
+          {
+            ...base,
+            most,
+            size,
+            change: (plan, steps) => put(plan, { startS, endS: duration(endS + steps * 60) }),
+            say: (steps) =>
+              `The window of ${task.name} from egress closes ${lasting(steps * 60, "up")} later: ${pet(endS + steps * 60)}.`,
+          },
+        ];
+  const wholeMin = Math.ceil(startS / 60);
+  if (wholeMin === 0) return closes;
+  return [
+    {
+      ...base,
+      most: Math.min(most, wholeMin),
+      size,
+      change: (plan, steps) => put(plan, { ...task.pet, startS: duration(Math.max(0, startS - steps * 60)) }),
+      say: (steps) =>
+        `The window of ${task.name} from egress opens ${lasting(Math.min(startS, steps * 60), "up")} earlier: ${pet(Math.max(0, startS - steps * 60))}.`,
+    },
+    ...closes,
+  ];
 }
 
 /** The sun range of a task made wider at either end, by tenths of a degree. */

@@ -1,5 +1,5 @@
 import type { WhyCause } from "../../../answers/index.ts";
-import { type Plan, sharingSuits, suitIdOn, suitsOf } from "../../../plan/index.ts";
+import { type Plan, sharingSuits, suitIdOn, suitsOf, type Task } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
   crewName,
@@ -10,6 +10,7 @@ import {
   mass,
   met,
   metres,
+  pet,
   volume,
 } from "../../../words/index.ts";
 import { tooFast } from "../../problem/choices.ts";
@@ -52,6 +53,8 @@ function said(
       return ofTask(
         `${task!.name} lies inside ${listed(task!.windows.slice(0, 3).map((one) => `${met(one.startS)} to ${met(one.endS)}`))}${task!.windows.length > 3 ? " or a later window" : ""}.`,
       );
+    case "pet":
+      return ofTask(`${task!.name} lies ${petWords(task!.pet!)}, counted from egress.`);
     case "sun":
       return ofTask(
         `${task!.name} needs the sun between ${task!.sun!.leastDeg} and ${task!.sun!.greatestDeg} degrees.`,
@@ -178,6 +181,12 @@ function consumableWords(plan: Plan, about: number): { subject: string; sentence
     subject: who.id,
     sentence: `${who.name}'s ${CONSUMABLE_WORDS[kind]} comes home with its reserve of ${kept}.`,
   };
+}
+
+/** A window from egress, in words that follow "lies". */
+function petWords({ startS, endS }: NonNullable<Task["pet"]>): string {
+  const from = pet(startS ?? 0);
+  return endS === undefined ? `not before ${from}` : `inside ${from} to ${pet(endS)}`;
 }
 
 function pinWords(plan: Plan, a: number): string {
