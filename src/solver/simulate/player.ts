@@ -248,7 +248,9 @@ export class Player {
     }
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
-    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a), this.fromEgressS(a, "fromS"));
+    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
+    const outS = this.outS(a);
+    if (problem.pet) startS = Math.max(startS, outS + problem.pet.fromS[a]!);
     let o = this.opening(a, startS);
     if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
     // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
@@ -261,7 +263,8 @@ export class Player {
     }
 
     const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
-    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, this.fromEgressS(a, "toS"));
+    const overS = problem.pet && crewEnd > first ? outS + problem.pet.toS[a]! : Infinity;
+    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, overS);
     if (decision === 0) this.work(a, startS, draws, closesS);
     else this.miss(a, this.decidedS, decision, draws);
   }
@@ -295,9 +298,10 @@ export class Player {
       reason = NEEDS;
     }
     if (this.decides(a, startS, this.lastOpeningS(a), -Infinity)) reason = WINDOW;
-    if (problem.pet) {
-      const lastS = this.fromEgressS(a, "toS") - problem.lengthS[a]!;
-      if (this.decides(a, startS, lastS, lastS)) reason = WINDOW;
+    if (problem.pet && crewEnd > first) {
+      const outS = this.outS(a);
+      const lastS = outS + problem.pet.toS[a]! - problem.lengthS[a]!;
+      if (this.decides(a, startS, lastS, outS)) reason = WINDOW;
     }
     const lagS = this.lagS(a, problem.lengthS[a]!);
     if (this.decides(a, startS, lagS, this.lagKnownS)) reason = LAG;
@@ -586,12 +590,11 @@ export class Player {
     return -1;
   }
 
-  /** A bound that `a` has from egress, which has been by now; without one far off. */
-  private fromEgressS(a: number, bound: "fromS" | "toS"): number {
+  /** Egress of the EVA of `a`, which has been by now; of work without crew -Infinity, which nothing counts from. */
+  private outS(a: number): number {
     const { problem, laneOf } = this.script;
-    const { pet, slotStart, crewCount, evaOfRoute } = problem;
-    if (!pet || crewCount[a] === 0) return bound === "fromS" ? -Infinity : Infinity;
-    return this.egressS[evaOfRoute[laneOf[slotStart[a]!]!]!]! + pet[bound][a]!;
+    if (problem.crewCount[a] === 0) return -Infinity;
+    return this.egressS[problem.evaOfRoute[laneOf[problem.slotStart[a]!]!]!]!;
   }
 
   /** The latest start in any opening. */

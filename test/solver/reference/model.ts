@@ -76,10 +76,11 @@ function textOf(plan: Plan): string {
   const total = tasks.reduce((sum, task) => sum + task.worth, 0);
   const value = tasks.map((task) => (task.must ? total + 1 : 0) + task.worth);
   const grouped = groups(frame, total + 1);
-  const [most, least] = [value, grouped.filter(([times]) => times < 0).map(([times]) => times)].map((list) =>
-    list.reduce((sum, one) => sum + one, 0),
+  const least = plan.groups.reduce((sum, group) => sum - (total + 1) * group.least - total, 0);
+  const score = model.whole(
+    least,
+    value.reduce((sum, one) => sum + one, 0),
   );
-  const score = model.whole(least!, most!);
   model.equals([[-1, score], ...tasks.map((_, i): Term => [value[i]!, frame.done[i]!]), ...grouped], 0);
   return model.maximising(score, frame.done);
 }
