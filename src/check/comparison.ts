@@ -78,7 +78,8 @@ export function easedWords({ by, unit }: Shift): string {
 export function spareWords(
   findings: readonly Finding[],
 ): { readonly amount: string; readonly says: "spare" | "over" } | null {
-  const all = findings.flatMap(quantitiesOf);
+  // What is open is missing, neither over nor spare.
+  const all = findings.filter(({ level }) => level !== "open").flatMap(quantitiesOf);
   const unit = all[0]?.unit;
   if (unit === undefined || unit === "none" || all.some((one) => one.unit !== unit)) return null;
   const over = Math.max(...all.map(overOf));

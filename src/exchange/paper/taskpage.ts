@@ -251,7 +251,7 @@ function limits({ plan, verdict }: Known, part: CrewEva, stop: Stop): string[] {
   const words: string[] = [];
   const window = stop.task.windows.find(holds);
   if (window) words.push(inside(window, stop));
-  if (stop.task.pet && out) words.push(fromEgress(stop.task.pet, out.span.startS, stop));
+  if (stop.task.pet && out) words.push(...fromEgress(stop.task.pet, out.span.startS, stop));
   if (stop.task.relay) {
     const pass = plan.stay.relayPasses.find(holds);
     words.push(
@@ -261,14 +261,15 @@ function limits({ plan, verdict }: Known, part: CrewEva, stop: Stop): string[] {
   return words.length === 0 ? [] : [words.join("; ")];
 }
 
-/** A window from egress, and which that is today. */
-function fromEgress(pet: NonNullable<Task["pet"]>, egressS: number, stop: Stop): string {
+/** A window from egress that the task lies in, and which that is today. */
+function fromEgress(pet: NonNullable<Task["pet"]>, egressS: number, stop: Stop): string[] {
   const startS: number = pet.startS ?? 0;
   const { endS } = pet;
-  if (endS === undefined) return `from PET ${clock(startS, "up")}, today ${clock(egressS + startS, "up")}`;
-  const counted = inside({ startS, endS }, { startS: stop.startS - egressS, endS: stop.endS - egressS });
-  const today = inside({ startS: egressS + startS, endS: egressS + endS }, stop);
-  return `PET ${counted}, today ${today}`;
+  const [beganS, overS] = [stop.startS - egressS, stop.endS - egressS];
+  if (beganS < startS || overS > (endS ?? overS)) return [];
+  if (endS === undefined) return [`from PET ${clock(startS, "up")}, today ${clock(egressS + startS, "up")}`];
+  const counted = inside({ startS, endS }, { startS: beganS, endS: overS });
+  return [`PET ${counted}, today ${inside({ startS: egressS + startS, endS: egressS + endS }, stop)}`];
 }
 
 function taken(plan: Plan, task: Task): string[] {

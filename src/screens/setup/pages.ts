@@ -23,12 +23,8 @@ export interface Page {
 
 export const PAGES: readonly Page[] = [
   { id: "tasks", name: "Tasks", tables: [taskTable], count: (plan) => plan.tasks.length },
-  {
-    id: "links",
-    name: "Links",
-    tables: [linkTable, groupTable],
-    count: (plan) => plan.links.length + plan.groups.length,
-  },
+  { id: "links", name: "Links", tables: [linkTable], count: (plan) => plan.links.length },
+  { id: "groups", name: "Groups", tables: [groupTable], count: (plan) => plan.groups.length },
   { id: "crew", name: "Crew and suits", tables: [crewTable, suitTable], count: (plan) => plan.crew.length },
   { id: "evas", name: "EVAs", tables: [evaTable], count: (plan) => plan.evas.length },
   {

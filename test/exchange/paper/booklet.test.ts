@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../src/check/index.ts";
 import { booklets, impose } from "../../../src/exchange/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
-import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
+import { type Plan, shortFingerprint, type Task } from "../../../src/plan/index.ts";
 import { clock } from "../../../src/words/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
@@ -193,6 +193,29 @@ describe("a task's page", () => {
     expect(only(startS, endS)).toContain(`ONLY ${clock(startS)} to ${clock(endS)}; relay until 4:20`);
     expect(only(startS, endS - 1)).toContain("ONLY relay until 4:20");
     expect(only(startS + 1, endS)).toContain("ONLY relay until 4:20");
+  });
+
+  it("names the window from egress, and which that is today, unless the task sticks out of it", () => {
+    const plan = samplePlan();
+    const { startS, eva } = plan.schedule.placements.find((one) => one.task === "antenna")!;
+    const outS = check(plan).outings.find((one) => one.eva === eva)!.span.startS;
+    // Begins so long after egress, and may until 20 min after it is over.
+    const fromS = startS - outS;
+    const overS = fromS + plan.tasks.find((one) => one.id === "antenna")!.duration.likelyS;
+    const only = (pet: Task["pet"]): string => {
+      const tasks = plan.tasks.map((task) => (task.id === "antenna" ? { ...task, pet } : task));
+      return wordsOf(pageOf({ ...plan, tasks }, "ev2", "Point the antenna and switch on"));
+    };
+    const endS = duration(overS + 1200);
+    expect(only({ startS: duration(fromS), endS })).toContain(
+      `PET ${clock(fromS)} to ${clock(endS)}, today ${clock(startS)} to ${clock(outS + endS)}; relay`,
+    );
+    expect(only({ startS: duration(fromS) })).toContain(
+      `from PET ${clock(fromS)}, today ${clock(startS)}; relay`,
+    );
+    // The judge's warning says that.
+    expect(only({ startS: duration(fromS + 1), endS })).toContain("ONLY 2:20 to 4:00; relay until 4:20");
+    expect(only({ endS: duration(overS - 1) })).toContain("ONLY 2:20 to 4:00; relay until 4:20");
   });
 
   it("ends an EVA with the way home and the ingress limit", () => {
