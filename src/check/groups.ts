@@ -9,7 +9,7 @@ export interface PlacedGroup {
   readonly placed: readonly Task[];
 }
 
-/** A placed task with what it counts, points: so many % of its worth, rounded down (S16). */
+/** A placed task with what it counts, points: so many % of its worth, rounded down (S17). */
 export interface CountedWorth {
   readonly task: Task;
   readonly share: number;

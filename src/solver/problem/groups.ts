@@ -45,7 +45,7 @@ export function groupsOf({ groups, tasks }: Plan): Groups | null {
 /** What worth and what must be done depends on. */
 type Asked = Pick<Problem, "worth" | "must" | "groups">;
 
-/** How much less than whole the worth of the members of group `g` counts of which `there` says that they are done, points (S16). */
+/** How much less than whole the worth of the members of group `g` counts of which `there` says that they are done, points (S17). */
 export function lessIn(
   { worth }: Pick<Problem, "worth">,
   { members, shares }: Groups,

@@ -2,7 +2,7 @@ import type { Term } from "./flat.ts";
 import type { Frame } from "./model.ts";
 
 /**
- * group-most, group-least and what repeats count (S16): terms of the score, for each that a group lacks `dear` less, and less than whole
+ * group-most, group-least and what repeats count (S17): terms of the score, for each that a group lacks `dear` less, and less than whole
  * worth for repeats. Named `lacks...` and `less...` in the answer.
  */
 export function groups({ model, plan, done }: Frame, dear: number): Term[] {
