@@ -268,8 +268,11 @@ describe("a merge", () => {
         fc.nat(8),
         fc.double({ min: 0.01, max: 0.99, noNaN: true }),
         (seed, which, share) => {
-          const plan = laid(randomPlan(seed, shape));
-          const { id, duration } = plan.tasks[which]!;
+          const drawn = laid(randomPlan(seed, shape));
+          const { id, duration } = drawn.tasks[which]!;
+          const shared = drawn.groups.some(({ shares, tasks }) => shares.length > 0 && tasks.includes(id));
+          if (shared) expect(splitTask(drawn, id, 60)).toMatchObject({ ok: false });
+          const plan = { ...drawn, groups: drawn.groups.map((group) => ({ ...group, shares: [] })) };
           const { plan: apart, ids } = split(plan, id, Math.max(1, Math.floor(duration.likelyS * share)));
           expect(otherPart(apart, ids[0])).toBe(ids[1]);
           expect(otherPart(apart, ids[1])).toBe(ids[0]);
@@ -279,6 +282,22 @@ describe("a merge", () => {
       // A plan with a link of the planner's that asks the same as one between parts.
       { numRuns: 300, examples: [[1918, 8, 0.01]] },
     );
+  });
+
+  it("is refused where a group counts the second task for itself, or says what the first counts", () => {
+    const { plan, ids } = split(rich(), "x", 900);
+    const counted = { id: "g", name: "Rakes", least: 0, shares: [] };
+    const both = { ...plan, groups: [{ ...counted, tasks: [...ids] }] };
+    expect(mergeTasks(both, ...ids)).toEqual({
+      ok: false,
+      error: "Group Rakes counts Rake, part 2 for itself.",
+    });
+    const first = { ...plan, groups: [{ ...counted, tasks: [ids[0]], shares: [100, 50] }] };
+    expect(mergeTasks(first, ...ids)).toEqual({
+      ok: false,
+      error: "Group Rakes says what Rake, part 1 counts.",
+    });
+    expect(mergeTasks({ ...plan, groups: [{ ...counted, tasks: [ids[0]] }] }, ...ids).ok).toBe(true);
   });
 
   it("takes two splits back in either order of the parts", () => {

@@ -105,6 +105,7 @@ const input: PlanInput = {
     { ...smallInput.tasks[1]!, kind: "deployment", instrument: false },
     smallInput.tasks[2]!,
   ],
+  groups: [{ id: "group-1", name: "Both", tasks: ["one", "two"], least: 1, most: 2, shares: [100, 50] }],
   links: [
     {
       id: "l1",
