@@ -1,5 +1,5 @@
-import { type Groups, lessIn } from "../problem/groups.ts";
-import { KINDS, NEVER, type Problem } from "../problem/problem.ts";
+import { lessIn } from "../problem/groups.ts";
+import { type Groups, KINDS, NEVER, type Problem } from "../problem/problem.ts";
 
 /**
  * The state of the search: which activity stands where on which routes and chains, and the earliest and latest start

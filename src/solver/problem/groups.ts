@@ -1,18 +1,5 @@
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { NEVER, type Problem } from "./problem.ts";
-
-/** The groups of a plan, by number; see Problem. */
-export interface Groups {
-  readonly least: Int32Array;
-  /** NEVER where any number may be placed. */
-  readonly most: Int32Array;
-  /** The most worth first. */
-  readonly members: readonly Int32Array[];
-  /** What the first, second, ... placed member counts of its worth, %, all beyond as the last; empty where each counts whole. */
-  readonly shares: readonly (readonly number[])[];
-  /** By activity the groups that it is in. */
-  readonly of: readonly (readonly number[])[];
-}
+import { type Groups, NEVER, type Problem } from "./problem.ts";
 
 /** The groups of `plan`; null where none asks for anything, and nothing has to be looked at. */
 export function groupsOf({ groups, tasks }: Plan): Groups | null {

@@ -1,6 +1,5 @@
 import type { Plan } from "../../plan/index.ts";
 import type { Ways } from "../../terrain/index.ts";
-import type { Groups } from "./groups.ts";
 
 /**
  * The compiled problem: a plan as flat typed arrays, made once, read by every move.
@@ -156,6 +155,19 @@ export type Origin =
   | { readonly rule: "link-lag"; readonly link: number; readonly side: "least" | "greatest" }
   | { readonly rule: "hot-keep-out"; readonly keepOut: number }
   | { readonly rule: "recharge"; readonly eva: number };
+
+/** The groups of a plan, by number. */
+export interface Groups {
+  readonly least: Int32Array;
+  /** NEVER where any number may be placed. */
+  readonly most: Int32Array;
+  /** The most worth first. */
+  readonly members: readonly Int32Array[];
+  /** What the first, second, ... placed member counts of its worth, %, all beyond as the last; empty where each counts whole. */
+  readonly shares: readonly (readonly number[])[];
+  /** By activity the groups that it is in. */
+  readonly of: readonly (readonly number[])[];
+}
 
 /** Windows counted from egress (PET), by activity: start not before, end not after; no bound is -NEVER and NEVER. */
 export interface FromEgress {
