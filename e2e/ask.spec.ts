@@ -255,7 +255,7 @@ for (const { theme, viewport } of looks) {
     for (let k = 0; k < 2; k += 1) await page.keyboard.press("Control+Shift+z");
     await page.getByRole("button", { name: "If late", exact: true }).click();
     await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({
-      timeout: 30_000,
+      timeout: 90_000,
     });
     await violations("if late");
   });

@@ -90,7 +90,7 @@ function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: Tu
 function table(plan: Plan, seed: number, debrief: Debrief): string {
   const lines = [
     plan.title,
-    `  seed ${seed}: the crew carries on in order, durations drawn between low and high (PERT)`,
+    `  seed ${seed}: the crew ${plan.odds.crew.acts ? "acts as on simulated days, but for what suits have left" : "carries on in order"}, durations drawn between low and high (PERT)`,
     `  done ${debrief.done} of ${debrief.planned}, must-do ${debrief.mustDone} of ${debrief.mustPlanned}, worth ${debrief.worthDone} of ${debrief.worthPlanned}`,
     ...debrief.evas.map(
       ({ name, plannedOutS, plannedInS, outS, inS }) =>

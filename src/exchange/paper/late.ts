@@ -66,7 +66,7 @@ export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | und
       if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
       answers.push(answer);
     }
-    return { answers, why: "no answer holds" };
+    return { answers, why: "none without a breach" };
   };
 }
 

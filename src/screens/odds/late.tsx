@@ -2,7 +2,7 @@ import { useEffect } from "react";
 import type { ShedEva, ShedReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { shedIsStale } from "../../session/index.ts";
-import { clockText, counted, crewName, evaName, numberedTask } from "../../words/index.ts";
+import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useShed } from "../useshed.ts";
@@ -136,12 +136,13 @@ function LateCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell
   return (
     <td
       colSpan={span}
-      className={`shed-cell ${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
+      className={`shed-cell shed-${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
       title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
     >
       {shedWords(
         cell,
         (task) => numberedTask(plan, task),
+        (task) => taskNumber(plan, task),
         (crew) => crewName(plan, crew),
       )}
       {loses && (

@@ -37,10 +37,11 @@ export function aloneWords({ alone }: ShedCell): string | null {
   return `Only leaving out would lose ${lost} ${worthLost}: must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}.`;
 }
 
-/** What a cell tells the crew to do. */
+/** What a cell tells the crew to do: tasks by number and name, of a whole order only the numbers, which stand beside every row. */
 export function shedWords(
   cell: ShedCell,
   nameOf: (task: string) => string,
+  numberOf: (task: string) => string,
   crewOf: (crew: string) => string,
 ): string {
   const rules = cell.breaks.map(ruleInWords);
@@ -48,7 +49,7 @@ export function shedWords(
   const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
   const orders = cell.then.map(
     ({ crew, tasks }) =>
-      `${crewOf(crew)} then ${tasks.length === 0 ? "goes home" : tasks.map(nameOf).join(", ")}`,
+      `${crewOf(crew)} then ${tasks.length === 0 ? "goes home" : tasks.map(numberOf).join(", ")}`,
   );
   switch (cell.kind) {
     case "keep":

@@ -20,6 +20,7 @@ const cell = (part: Partial<ShedCell>): ShedCell => ({
   ...part,
 });
 const name = (task: string): string => `Task ${task}`;
+const number = (task: string): string => task.toUpperCase();
 const who = (crew: string): string => `EV${crew}`;
 
 const chance = (count: number) => ({ count, of: 300, share: count / 300, low: 0.8, high: 0.9, words: "" });
@@ -41,8 +42,8 @@ describe("a row of the shed order", () => {
       result: outcome(260, 1578.9),
       alone: { mustLost: 4, worthLost: 365, result: outcome(0, 1267.2) },
     });
-    expect(shedWords(one, name, who)).toBe(
-      "drop Task a; take up Task x; EV1 then Task x, Task b; EV2 then goes home",
+    expect(shedWords(one, name, number, who)).toBe(
+      "drop Task a; take up Task x; EV1 then X, B; EV2 then goes home",
     );
     // 260 of 300 are 86.67 %.
     expect(resultWords(one)).toBe("must-do 86 %, worth 1\u202f578");
@@ -75,13 +76,13 @@ describe("a row of the shed order", () => {
   });
 
   it("says in words what to do", () => {
-    expect(shedWords(cell({ kind: "keep", drop: [] }), name, who)).toBe("drop nothing");
-    expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, who)).toBe(
+    expect(shedWords(cell({ kind: "keep", drop: [] }), name, number, who)).toBe("drop nothing");
+    expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, number, who)).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(shedWords(cell({ vain: ["b"] }), name, who)).toBe("drop Task a; in vain: Task b");
-    expect(shedWords(cell({ kind: "end" }), name, who)).toBe("end the EVA");
-    expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, who)).toBe(
+    expect(shedWords(cell({ vain: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
+    expect(shedWords(cell({ kind: "end" }), name, number, who)).toBe("end the EVA");
+    expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
   });

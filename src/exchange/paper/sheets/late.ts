@@ -66,7 +66,7 @@ export function lateBody(given: SheetGiven): Body {
     ],
     key: [
       "go: leave out nothing. out: leave out these tasks. then: all that this one still does, in this order. END: walk home. END AT ONCE: tell those in charge, a limit breaks. in vain: lost though done. REST: rest at the next stop. " +
-        `Holds at likely durations; another order is the best found, not the best there is. must-do: of ${shed?.days ?? 0} simulated days on which a crew does this, the day as planned until then, those with every must-do task done.`,
+        `Breaks no rule at likely durations; another order is the best found, not the best there is. must-do: of ${shed?.days ?? 0} simulated days on which a crew does this, the day as planned until then, those with every must-do task done.`,
     ],
     sections: sectionsOf(given),
   };

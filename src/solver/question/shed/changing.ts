@@ -40,6 +40,8 @@ export function* changes(
   for (let n = dropped.length - 1; n >= 0; n -= 1) {
     const alone = dropped[n];
     if (!alone || alone.drop.length === 0) continue;
+    // There is not that much to gain.
+    if (alone.mustLost === 0 && alone.worthLost <= GAIN * mean) continue;
     const lengthS = lengthsS[n]!;
     rest.take(lengthS, alone.tolerant, lost[n]!);
     const from = scheduleFrom(rest.problem, alone.stands);

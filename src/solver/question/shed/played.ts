@@ -12,7 +12,7 @@ import { lasting } from "./late.ts";
 import type { Rest } from "./rest.ts";
 
 /** Days that orders are compared on, and others that what was chosen is counted on. */
-const CHOSEN = 100;
+const CHOSEN = 60;
 export const SHOWN = 300;
 const SEED = 1;
 

@@ -12,7 +12,7 @@ import { better, readValue, type Value } from "../../search/score.ts";
 import type { Rest } from "./rest.ts";
 
 /** Ruins and recreates for one lateness: always as many, so that the same day gives the same answer. */
-const ROUNDS = 100;
+const ROUNDS = 70;
 /** How many tasks a ruin takes at most, and how often they follow each other on one way. */
 const MOST_TAKEN = 4;
 const STRINGS = 0.6;
