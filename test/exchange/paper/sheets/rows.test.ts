@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../../src/check/index.ts";
 import type { SheetFacts } from "../../../../src/exchange/index.ts";
 import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
-import { ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
+import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
 import { evasOut, givenOf, type SheetGiven, spotsOf } from "../../../../src/exchange/paper/sheets/given.ts";
 import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
 import { lateRows } from "../../../../src/exchange/paper/sheets/late.ts";
@@ -12,6 +12,7 @@ import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
 import { crewName, taskNumber } from "../../../../src/words/index.ts";
+import { signedValue } from "../../../../src/plan/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
 import { readyPlan } from "../../../readyplan.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
@@ -37,6 +38,26 @@ beforeAll(async () => {
     }),
   );
 }, 0);
+
+describe("the sheet of flight rules", () => {
+  it("says who has signed a rule and whose sign-off a change undid, and nothing where nobody has signed", () => {
+    const given = all[0]!.given;
+    const about = { kind: "rule", id: "walkback" } as const;
+    const head = { about, atUtc: "2031-03-31T08:30:00Z" };
+    const signoffs = [
+      { ...head, id: "s1", by: "B. Surgeon", value: signedValue(given.plan, about) ?? "" },
+      { ...head, id: "s2", by: "A", value: "0".repeat(64) },
+    ];
+    const titles = (of: SheetGiven) =>
+      flightRulesBody(of).sections.map((one) => ("title" in one ? one.title : ""));
+    expect(titles(given)).not.toContain("Sign-offs, under names as they were typed");
+    const signed = { ...given, plan: { ...given.plan, signoffs } };
+    expect(titles(signed)).toContain("Sign-offs, under names as they were typed");
+    const text = JSON.stringify(flightRulesBody(signed));
+    expect(text).toContain("Signed by B. Surgeon, 31 Mar 2031 08:30 UTC.");
+    expect(text).toContain("Changed since it was signed by A, 31 Mar 2031 08:30 UTC.");
+  });
+});
 
 describe("the console timeline", () => {
   it("has every gauge as the judge's track has it, never above", () => {
