@@ -301,6 +301,8 @@ class Run implements WishRun {
         for (let i = 0; i < 8; i += 1) pack.anneal.iterate(done);
         this.iterations += 8;
         yield;
+        // Where the time is over before a pack begins, no share of it ever passes.
+        if (this.share() >= startedShare) break;
       }
     }
     packs.sort((a, b) => b.best - a.best);
