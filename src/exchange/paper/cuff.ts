@@ -20,7 +20,10 @@ export const WIDE = 86;
 export const RIGHT = LEFT + WIDE;
 
 /** Where content begins under the head of a page without fixed rows, and where it ends on every page. */
-export const BODY: Room = { top: 13.6, bottom: 126 };
+export const BODY: Room = { top: 13.6, bottom: 126.6 };
+
+/** Where the hatched edge of a page that is found by leafing begins, clear of what stands on it, mm. */
+const EDGE = CUFF.widthMm - 2.9;
 
 /** Kept free at the lower right for the number of the page, where a thumb turns it, mm. */
 export const THUMB_MM = 13;
@@ -57,31 +60,42 @@ export function leaves(
   name: string,
   title: string,
   blocks: readonly Block[],
-  more: { readonly again?: Block; readonly foot?: Block; readonly edge?: boolean } = {},
+  more: {
+    readonly again?: Block;
+    readonly foot?: Block;
+    readonly edge?: boolean;
+    /** The title is what is looked for, and stands first and largest. */
+    readonly loud?: boolean;
+  } = {},
 ): Leaf[] {
-  const { again = null, foot = null, edge = false } = more;
+  const { again = null, foot = null, edge = false, loud = false } = more;
   // The number of the page has a place of its own.
   const room = edge ? BODY : { ...BODY, bottom: BODY.bottom - 6.5 };
   return flow(blocks, room, again, foot).map((marks, i) => ({
     heading,
     name: i === 0 ? name : `${name} (continued)`,
-    marks: [...titled(heading, i === 0 ? title : `${title}, on`), ...marks],
+    marks: [...titled(heading, i === 0 ? title : `${title}, on`, loud), ...marks],
     edge,
   }));
 }
 
 /** The head of a page that is about the EVA: who, and what the page is. */
-function titled({ crew, eva }: Heading, title: string): Mark[] {
-  const big = { sizePt: 17, bold: true };
-  const who = clip(crew, WIDE / 2, big);
-  const wide = WIDE - textWidth(who, big) - 4;
-  const words = `${eva} ${title}`;
+function titled({ crew, eva }: Heading, title: string, loud: boolean): Mark[] {
+  const big = { sizePt: loud ? 24 : 17, bold: true };
+  const [left, words] = loud
+    ? [title, `${clip(crew, WIDE / 4, big)} ${eva}`]
+    : [clip(crew, WIDE / 2, big), `${eva} ${title}`];
+  const wide = WIDE - textWidth(left, big) - 4;
   const sizePt = fitSize(words, wide, true, [15, 14, 13, 12, LABEL_PT], 1);
   return [
     ...tagged(
       [
-        ...text(LEFT, 10, who, big),
-        ...text(RIGHT, 10, clip(words, wide, { sizePt, bold: true }), { sizePt, bold: true, align: "right" }),
+        ...text(LEFT, 10.4, left, big),
+        ...text(RIGHT, 10.4, clip(words, wide, { sizePt, bold: true }), {
+          sizePt,
+          bold: true,
+          align: "right",
+        }),
       ],
       { role: "H1" },
     ),
@@ -99,10 +113,10 @@ export function bound(list: readonly Leaf[]): Page[] {
       ...leaf.marks,
       ...(leaf.edge
         ? [
-            hatch(CUFF.widthMm - 3.4, 0.7, 2.7, CUFF.heightMm - 1.4, 2.8, 1.2),
-            hatch(LEFT, 0.7, RIGHT - LEFT - 0.6, 2, 2.8, 1.2),
+            hatch(EDGE, 0.7, 2.1, CUFF.heightMm - 1.4, 2.8, 1.2),
+            hatch(LEFT, 0.7, EDGE - LEFT - 0.6, 2, 2.8, 1.2),
           ]
-        : text(RIGHT, 125.2, `${i + 1}`, { sizePt: 15, bold: true, align: "right" })),
+        : text(RIGHT, 125.7, `${i + 1}`, { sizePt: 15, bold: true, align: "right" })),
       ...foot(leaf.heading, `${i + 1} of ${list.length}`),
     ],
   }));
@@ -114,7 +128,7 @@ function foot({ crew, eva, title, state }: Heading, count: string): Mark[] {
   // Who and which page stand at the head as well: of the foot nothing but the title and long names may be cut.
   const rest = ` · ${state} · ${clip(`${crew} ${eva}`, WIDE * 0.3, face)} · ${count} · Training aid`;
   const words = `${clip(title, WIDE - textWidth(rest, face), face)}${rest}`;
-  return [line(LEFT, 126.9, RIGHT, 126.9, 0.5), ...text(LEFT, 129.6, words, face)];
+  return [line(LEFT, 127.3, RIGHT, 127.3, 0.5), ...text(LEFT, 129.8, words, face)];
 }
 
 /** Running text over the full width (or from `left` on), wrapped; shrinks through `sizesPt` to reach `mostLines`. */

@@ -17,7 +17,7 @@ import {
 } from "./cuff.ts";
 import { clockHour, fromShadowDeg } from "./dial.ts";
 import type { Block } from "./flow.ts";
-import { factForm } from "./forms.ts";
+import { type Fact, factForm, factForms, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { line, rect, tagged, text } from "./page.ts";
 import { linesHeight, wrap } from "./type.ts";
@@ -25,37 +25,31 @@ import { farthest, walkBackWords } from "./walkback.ts";
 
 /**
  * The back cover of an EVA's booklet: what is done whatever happened, how long emergency oxygen lasts, minutes and bearing home from every place, and
- * what is done by cause. It has the plan's own text and says whose that is; where there is none it says so.
+ * what is done by cause. Where one page does not hold it, the ways home stand on the page before. It has the plan's own text and says whose that is;
+ * where there is none it says so.
  */
 export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Leaf[] {
-  const { plan } = known;
-  const { emergency, authority } = plan.procedures;
+  const { emergency, authority } = known.plan.procedures;
   const acts = emergency.filter(({ when }) => when === undefined);
   const causes = emergency.flatMap(({ when, text: what }) => (when === undefined ? [] : [{ when, what }]));
-  const places = placesOf(known, part);
-  const withShadow = places.some(({ hour }) => hour !== null);
-  const act = (words: string, keep = false): Block =>
-    paragraph(words, { sizesPt: [14], bold: true, after: 0.6, keep });
-  const blocks: Block[] = [
-    {
-      height: 10,
-      keep: true,
-      draw: (y) => tagged(text(LEFT, y + 8, "EMERGENCY", { sizePt: 24, bold: true })),
-    },
+  const act = (words: string): Block => paragraph(words, { sizesPt: [14], bold: true, after: 0.4 });
+  const first: Block[] = [
     ...(emergency.length === 0
       ? [act("No emergency text in this plan. Do what the flight rules in charge say.")]
       : acts.map(({ text: words }, k) => act(`${k + 1} ${words}`))),
     ...oxygen(known, part),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
-    gap(0.8),
-    columns(withShadow),
-    ...places.map(row),
-    ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12", 12) : []),
-    ...(causes.length === 0 ? [] : [gap(1.4), causeHeads()]),
-    ...causes.map(({ when, what }) => cause(when, what)),
   ];
-  const foot = emergency.length === 0 ? {} : { foot: authorityBlock(authority) };
-  return leaves(head, "emergency", "back cover", blocks, { edge: true, ...foot });
+  const foot = emergency.length === 0 ? null : authorityBlock(authority);
+  const ways = homeTable(placesOf(known, part));
+  const last = (blocks: readonly Block[]): Leaf[] =>
+    leaves(head, "emergency", "EMERGENCY", blocks, { edge: true, loud: true, ...(foot ? { foot } : {}) });
+  const whole = last([...first, ...ways, ...causeTable(causes)]);
+  if (whole.length === 1) return whole;
+  return [
+    ...leaves(head, "ways home", "ways home", ways, { edge: true }),
+    ...last([...first, ...causeTable(causes)]),
+  ];
 }
 
 /** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
@@ -68,16 +62,23 @@ function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
     return suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
   };
   const kept = minutes(plan.rules.walkback.emergencyReserveS, "up");
-  const walk = worst
-    ? `Longest walk home ${minutes(worst.seconds, "up")}, at ${clock(worst.atS, "down")}.`
-    : "";
-  return [
-    paragraph(`Emergency oxygen ${lasts(member.id)}, ${kept} of it kept back. ${walk}`, { sizesPt: [12] }),
-    ...others.flatMap((other) =>
-      factForm(nameOf(plan.crew, other.id), `has emergency oxygen ${lasts(other.id)}`),
-    ),
-  ];
+  return factForms(
+    [
+      ["OXYGEN", `emergency ${lasts(member.id)}, ${kept} of it kept back`],
+      ...others.map((other): Fact => [nameOf(plan.crew, other.id), `emergency ${lasts(other.id)}`]),
+      ...(worst
+        ? ([
+            ["FARTHEST", `${minutes(worst.seconds, "up")} walk home, at ${clock(worst.atS, "down")}`],
+          ] satisfies Fact[])
+        : []),
+    ],
+    CLOSE,
+    12,
+  );
 }
+
+/** Facts that run on one behind the other. */
+const CLOSE: Setting = { sizePt: 12, gapMm: 0.5 };
 
 interface PlaceHome {
   readonly name: string;
@@ -117,6 +118,17 @@ function placesOf(known: Known, part: CrewEva): PlaceHome[] {
       };
     })
     .sort((a, b) => (a.seconds === b.seconds ? (a.name < b.name ? -1 : 1) : b.seconds - a.seconds));
+}
+
+/** Minutes, bearing and shadow from every place under one head. */
+function homeTable(places: readonly PlaceHome[]): Block[] {
+  const withShadow = places.some(({ hour }) => hour !== null);
+  return [
+    { ...gap(0.6), keep: true },
+    columns(withShadow),
+    ...places.map(row),
+    ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12 o'clock", 12) : []),
+  ];
 }
 
 /** Right edges of the columns; the hatched edge is beside them. */
@@ -161,32 +173,47 @@ function row({ name, words, bearing, hour }: PlaceHome): Block {
   };
 }
 
-/** Where what is done begins, behind what is seen or read. */
-const THEN_LEFT = LEFT + 34;
+interface Cause {
+  readonly when: string;
+  readonly what: string;
+}
 
-function causeHeads(): Block {
+const CAUSE = { sizePt: 12.5, bold: false, tight: true } as const;
+
+/** What is done by cause, under one head; as wide on either side as takes the fewest lines. */
+function causeTable(causes: readonly Cause[]): Block[] {
+  if (causes.length === 0) return [];
+  const rowsAt = (then: number): Block[] => causes.map((one) => cause(one, then));
+  const high = (then: number): number => rowsAt(then).reduce((sum, { height }) => sum + height, 0);
+  const then = THEN_LEFT.reduce((best, one) => (high(one) < high(best) ? one : best));
+  return [{ ...gap(1), keep: true }, causeHeads(then), ...rowsAt(then)];
+}
+
+/** Where what is done may begin, behind what is seen or read. */
+const THEN_LEFT = [34, 26, 28, 30, 32, 36, 38, 40].map((mm) => LEFT + mm);
+
+function causeHeads(then: number): Block {
   const face = { sizePt: 12.5, bold: true };
   return {
     height: 5.4,
     keep: true,
     draw: (y) => [
-      ...tagged([...text(LEFT, y + 4.2, "IF", face), ...text(THEN_LEFT, y + 4.2, "THEN", face)]),
+      ...tagged([...text(LEFT, y + 4.2, "IF", face), ...text(then, y + 4.2, "THEN", face)]),
       line(LEFT, y + 5.2, RIGHT - 1, y + 5.2, 0.5),
     ],
   };
 }
 
 /** By cause: what is seen or read, and beside it what is done. */
-function cause(when: string, what: string): Block {
-  const face = { sizePt: 12.5, bold: false, tight: true };
-  const ifs = wrap(when, THEN_LEFT - 2 - LEFT, face);
-  const thens = wrap(what, RIGHT - 1.5 - THEN_LEFT, face);
+function cause({ when, what }: Cause, then: number): Block {
+  const ifs = wrap(when, then - 2 - LEFT, CAUSE);
+  const thens = wrap(what, RIGHT - 1.5 - then, CAUSE);
   const height = linesHeight(Math.max(ifs.length, thens.length), 12.5) + 0.9;
   return {
     height,
     draw: (y) => [
-      ...setLines(ifs, LEFT, y, face),
-      ...setLines(thens, THEN_LEFT, y, face),
+      ...setLines(ifs, LEFT, y, CAUSE),
+      ...setLines(thens, then, y, CAUSE),
       line(LEFT, y + height - 0.3, RIGHT - 1, y + height - 0.3, 0.5),
     ],
   };
@@ -196,7 +223,7 @@ function cause(when: string, what: string): Block {
 function authorityBlock(authority: string | undefined): Block {
   const words =
     authority === undefined
-      ? "Planner's own text. THE AUTHORITY IN CHARGE REPLACES IT."
+      ? "Planner's text. THE AUTHORITY IN CHARGE REPLACES IT."
       : `Text: ${authority}. The authority in charge may replace it.`;
   const face = { sizePt: 12, bold: true, tight: true };
   const lines = wrap(words, WIDE - 4, face);

@@ -57,7 +57,7 @@ export function flow(
 
 /**
  * Blocks by page, none split: pages hold `roomMm`, the last one, which has more at its foot, only `lastMm`. What is kept together moves on
- * together where a page can hold it.
+ * together where a page can hold it. What needs more than one page is shared out between the last two, so that nobody turns the page for a line.
  */
 export function paginate(blocks: readonly Block[], roomMm: number, lastMm: number): Block[][] {
   const pages: Block[][] = [[]];
@@ -72,12 +72,41 @@ export function paginate(blocks: readonly Block[], roomMm: number, lastMm: numbe
     pages.at(-1)?.push(block);
     used += block.height;
   });
-  if (used <= lastMm + ROUNDING) return pages;
-  // The end of the last page moves on: as much as leaves it whole groups.
+  const fits = used <= lastMm + ROUNDING;
+  if (fits && pages.length === 1) return pages;
   const last = pages.pop() ?? [];
-  let from = last.length;
-  while (from > 0 && (from === last.length || last[from - 1]?.keep === true)) from -= 1;
-  return from > 0 ? [...pages, last.slice(0, from), last.slice(from)] : [...pages, last, []];
+  const pair = [...(pages.pop() ?? []), ...last];
+  const from = evenBreak(pair, roomMm, lastMm);
+  if (from !== null) return [...pages, pair.slice(0, from), pair.slice(from)];
+  const [before, end] = [pair.slice(0, pair.length - last.length), last];
+  if (fits) return [...pages, before, end];
+  // The end of the last page moves on: as much as leaves it whole groups.
+  let at = end.length;
+  while (at > 0 && (at === end.length || end[at - 1]?.keep === true)) at -= 1;
+  const front = before.length > 0 ? [before] : [];
+  return [...pages, ...front, ...(at > 0 ? [end.slice(0, at), end.slice(at)] : [end, []])];
+}
+
+/**
+ * Where two pages are broken so that the fuller one is the least full, not before the first step: what guards the whole task is read with it. Null where
+ * no such break leaves groups whole and both inside their room.
+ */
+function evenBreak(blocks: readonly Block[], roomMm: number, lastMm: number): number | null {
+  const whole = heightOf(blocks);
+  let best: { readonly from: number; readonly fullMm: number } | null = null;
+  const firstStep = blocks.findIndex(({ step }) => step !== undefined);
+  for (let from = Math.max(0, firstStep) + 1; from < blocks.length; from += 1) {
+    if (blocks[from - 1]?.keep === true) continue;
+    const first = heightOf(blocks.slice(0, from));
+    if (first > roomMm + ROUNDING || whole - first > lastMm + ROUNDING) continue;
+    const fullMm = Math.max(first, whole - first);
+    if (best === null || fullMm < best.fullMm) best = { from, fullMm };
+  }
+  return best?.from ?? null;
+}
+
+function heightOf(blocks: readonly Block[]): number {
+  return blocks.reduce((sum, { height }) => sum + height, 0);
 }
 
 /** Sums of heights are let off this much, mm. */

@@ -1,4 +1,5 @@
-import type { Blank, Caution } from "../../plan/index.ts";
+import { keysOf } from "../../kernel/index.ts";
+import { type Blank, type Caution, classOf } from "../../plan/index.ts";
 import { baselineOf, LABEL_PT, LEFT, middleOf, RIGHT, setLines, WIDE } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { hatch } from "./hatch.ts";
@@ -35,10 +36,21 @@ const CLASSES = {
   note: { word: "NOTE", bold: false, frame: 0, bar: 0.8, gap: 0, stroke: 0 },
 } as const;
 
-/** What is read before a step or a task, the hazard first; kept with what it guards. */
+/**
+ * What is read before a step or a task, kept with what it guards: what may injure first, and what is of one class in one form, each text on a line
+ * of its own behind the word.
+ */
+export function cautionForms(cautions: readonly Caution[], setting: Setting): Block[] {
+  return keysOf(CLASSES).flatMap((kind) => {
+    const texts = cautions.filter((one) => classOf(one) === kind).map(({ text: words }) => words);
+    return texts.length === 0 ? [] : cautionForm(kind, texts, setting);
+  });
+}
+
+/** Texts of one class in one frame. */
 export function cautionForm(
   kind: NonNullable<Caution["class"]>,
-  words: string,
+  texts: readonly string[],
   { sizePt, gapMm }: Setting,
 ): Block[] {
   const { word, bold, frame, bar, gap, stroke } = CLASSES[kind];
@@ -47,9 +59,11 @@ export function cautionForm(
   const face = { sizePt, bold };
   const wordMm = textWidth(word, label) + 1.4;
   const wide = RIGHT - left - frame - 0.8;
-  const lines = wrap(words, wide, face, wide - wordMm);
+  const lines = texts.flatMap((words) =>
+    wrap(words, wide, face, wide - wordMm).map((content, i) => ({ content, x: i === 0 ? wordMm : 0 })),
+  );
   return piecesOf(lines).map((held, k) => {
-    const inner = linesHeight(held.length, sizePt) + 0.7;
+    const inner = linesHeight(held.length, sizePt) + 0.3;
     const high = inner + 2 * frame;
     return {
       height: high + gapMm,
@@ -64,13 +78,8 @@ export function cautionForm(
           : [line(LEFT + bar / 2, y, LEFT + bar / 2, y + high, bar)]),
         ...tagged([
           ...(k === 0 ? text(left, baselineOf(y + frame, sizePt), word, label) : []),
-          ...held.flatMap((content, i) =>
-            text(
-              left + (k === 0 && i === 0 ? wordMm : 0),
-              baselineOf(y + frame, sizePt) + linesHeight(i, sizePt),
-              content,
-              face,
-            ),
+          ...held.flatMap(({ content, x }, i) =>
+            text(left + x, baselineOf(y + frame, sizePt) + linesHeight(i, sizePt), content, face),
           ),
         ]),
       ],
@@ -78,8 +87,8 @@ export function cautionForm(
   });
 }
 
-function piecesOf(lines: readonly string[]): string[][] {
-  const pieces: string[][] = [];
+function piecesOf<T>(lines: readonly T[]): T[][] {
+  const pieces: T[][] = [];
   for (let from = 0; from < lines.length; from += MOST_LINES)
     pieces.push(lines.slice(from, from + MOST_LINES));
   return pieces;
@@ -156,7 +165,9 @@ function cellUnder(
 }
 
 const OWN_LEFT = LEFT + 11.8;
-const BOX_MM = 5;
+/** A box to tick, to the middle of its lines; what it takes of a page's height, mm. */
+const BOX_MM = 4.6;
+const BOX_ROW_MM = 5.5;
 
 /** A step of one's own: a box to tick, its number, what to do, and what is written down with it. */
 export function ownStep(number: number, words: string, { sizePt, gapMm }: Setting, blank?: Blank): Block[] {
@@ -166,7 +177,7 @@ export function ownStep(number: number, words: string, { sizePt, gapMm }: Settin
     const last = k === pieces.length - 1;
     const end = baselineOf(0, sizePt) + linesHeight(held.length - 1, sizePt);
     return {
-      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_MM + 0.8 : 0) + gapMm,
+      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_ROW_MM : 0) + gapMm,
       keep: !last,
       step: number,
       draw: (y) => [
@@ -237,8 +248,8 @@ export function partnerStep(who: string, number: number, words: string, { sizePt
 }
 
 /** A rest that the work limit needs: where, and until when. */
-export function restForm(words: string, until: string): Block {
-  const high = 7.6;
+export function restForm(words: string, until: string, { gapMm }: Setting): Block {
+  const high = 7;
   const dash = (
     x1: number,
     y1: number,
@@ -267,7 +278,7 @@ export function restForm(words: string, until: string): Block {
   const lines = wrap(words, wide, { sizePt, bold: false });
   const tall = Math.max(high, linesHeight(lines.length, sizePt) + 1.6);
   return {
-    height: tall + BETWEEN,
+    height: tall + gapMm,
     draw: (y) => [
       {
         kind: "lines",

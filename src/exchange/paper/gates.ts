@@ -36,7 +36,7 @@ interface Gate {
   readonly times: readonly [Moment, Moment, Moment];
   readonly gauges: Gauges | null;
   readonly gaugeWords: string;
-  readonly before: readonly Block[];
+  readonly before: (setting: Setting) => readonly Block[];
   readonly steps: readonly Step[];
   readonly next: { readonly number: string; readonly name: string; readonly how: readonly string[] };
 }
@@ -65,8 +65,9 @@ export function egressLeaves(known: Known, part: CrewEva, heading: Heading): Lea
           },
     ],
     gauges: known.goIf(eva.id, member.id)?.leastPct ?? null,
-    gaugeWords: "GO IF at least, %, and what you read",
-    before: egressS === null ? [] : factForm("UTC", utcWords(plan, egressS, part.ingressS ?? egressS)),
+    gaugeWords: "GO IF at least (%); box: what you read",
+    before: () =>
+      egressS === null ? [] : factForm("UTC", utcWords(plan, egressS, part.ingressS ?? egressS)),
     steps: plan.procedures.egress,
     next: first
       ? {
@@ -111,14 +112,15 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
       { label: "NEVER AFTER", value: clock(limitS), heavy: true },
     ],
     gauges: known.homeIf("lander", eva.id, member.id, null)?.leastPct ?? null,
-    gaugeWords: "GO IN AT ONCE IF under, %, and what you read",
-    before: [
+    gaugeWords: "GO IN AT ONCE IF under (%); box: what you read",
+    before: (setting) => [
       ...(homeRest === null
         ? []
         : [
             restForm(
               `${minutes(homeRest.needS, "given")}, ${restPlace(plan, homeRest)}`,
               clock(homeRest.span.endS),
+              setting,
             ),
           ]),
       ...others.flatMap(([who, words]) => factForm(who, words)),
@@ -132,9 +134,9 @@ function gateLeaves(known: Known, part: CrewEva, heading: Heading, gate: Gate): 
   const { plan } = known;
   const crew = part.eva.crew;
   const working = (setting: Setting): Block[] => [
-    ...gate.before,
+    ...gate.before(setting),
     ...(gate.steps.length === 0
-      ? cautionForm("note", `No steps for this in the plan.`, setting)
+      ? cautionForm("note", ["No steps for this in the plan."], setting)
       : stepBlocks(plan, gate.steps, crew, part.member.id, setting)),
   ];
   const top = ROWS.home + GAUGES_MM + 1;

@@ -48,13 +48,13 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
           y,
         ),
     },
-    ...(breaches > 0 ? cautionForm("warning", broken(breaches), roomy(13.5)) : []),
+    ...(breaches > 0 ? cautionForm("warning", [broken(breaches)], roomy(13.5)) : []),
     withBlock(others === "" ? "nobody, alone outside" : others, shortFingerprint(plan)),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0
       ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
-      : [headings(at), ...rows.map((one) => row(one, at))]),
-    gap(1),
+      : [headings(at), ...rows.map((one, k) => ({ ...row(one, at), keep: k >= rows.length - WITH_KEY }))]),
+    { ...gap(1), keep: true },
     ...factForms(
       [
         ["NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`],
@@ -66,13 +66,15 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
         ["AID", STANDING],
       ],
       CLOSE,
-      12,
+      LABEL_PT,
     ),
   ];
   return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at) });
 }
 
-const CLOSE: Setting = { sizePt: 12, gapMm: 0.5 };
+const CLOSE: Setting = { sizePt: LABEL_PT, gapMm: 0.5 };
+/** So many rows go on the next page together with the key below them, which never stands alone there. */
+const WITH_KEY = 3;
 
 /** Who else goes out, and the fingerprint that everybody reads out before the hatch is opened: who reads another has another day. */
 function withBlock(others: string, short: string): Block {
@@ -160,6 +162,7 @@ interface Columns {
   readonly number: number;
   readonly name: number;
 }
+const LABEL = { sizePt: LABEL_PT, bold: true, tight: true } as const;
 const LEAVE = RIGHT - 8.2;
 const ROW_MM = 5.7;
 
@@ -170,12 +173,13 @@ function columnsFor(rows: readonly Row[]): Columns {
   return {
     start,
     number,
-    name: number + Math.max(...rows.map((one) => textWidth(one.number, figure)), 5) + 1.4,
+    name:
+      number + Math.max(...rows.map((one) => textWidth(one.number, figure)), textWidth("NO.", LABEL)) + 1.6,
   };
 }
 
 function headings({ number, name }: Columns): Block {
-  const face = { sizePt: LABEL_PT, bold: true, tight: true };
+  const face = LABEL;
   const right = { ...face, align: "right" } as const;
   return {
     height: 5.2,
@@ -183,7 +187,7 @@ function headings({ number, name }: Columns): Block {
     draw: (y) => [
       ...tagged([
         ...text(LEFT, y + 4, "START", face),
-        ...(name - number > textWidth("NO.", face) ? text(number, y + 4, "NO.", face) : []),
+        ...text(number, y + 4, "NO.", face),
         ...text(name, y + 4, "WHAT", face),
         ...text(LEAVE, y + 4, "LEAVE", right),
         ...text(RIGHT, y + 4, "MIN", right),
@@ -198,9 +202,9 @@ function row({ startS, number, name, leave, home }: Row, at: Columns): Block {
   const figure = { sizePt: 13, bold: true, tight: true };
   const right = { ...figure, align: "right" } as const;
   const wide = LEAVE - textWidth(leave, figure) - 1.2 - at.name;
-  const faces = [12.5, 12, 11.5].map((sizePt) => ({ sizePt, bold: number === "", tight: true }));
+  const faces = [12.5, 12, 11.5, LABEL_PT].map((sizePt) => ({ sizePt, bold: number === "", tight: true }));
   const face = faces.find((one) => textWidth(name, one) <= wide) ?? {
-    sizePt: 11.5,
+    sizePt: LABEL_PT,
     bold: number === "",
     tight: true,
   };

@@ -47,26 +47,35 @@ export interface Late {
 
 /**
  * The answers for a page. Each is a day that the judge has tested: the task takes so much longer, what is left out is gone, and the rest starts
- * when the table says. An answer that breaks a rule, whatever the table says, and every later one, never stands on a page.
+ * when the table says. An answer that breaks a rule, whatever the table says, or asks for a rest that no page tells of, never stands on a page.
+ * Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for them as well and neither sends home nor
+ * gives up must-do work: for that they call.
  */
 export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | undefined) {
   const rests = new Set(verdict.rests.map(restKey));
+  const mustDo = new Set(plan.tasks.filter((task) => task.must).map(({ id }) => id));
   return (eva: string, task: string, endS: number): Late => {
-    if (!shed) return { answers: [], why: "not worked out" };
-    if (!shed.sound) return { answers: [], why: "this plan breaks rules" };
+    if (!shed) return { answers: [], why: "call: late times not worked out" };
+    if (!shed.sound) return { answers: [], why: "call: this plan breaks rules" };
     const row = shed.evas.find((one) => one.eva === eva)?.rows.find((one) => one.task === task);
-    if (!row) return { answers: [], why: "not worked out" };
+    if (!row) return { answers: [], why: "call: late times not worked out" };
     const answers: LateAnswer[] = [];
+    let open: number[] = [];
     for (const cell of row.late) {
-      if (cell.kind === "over" || cell.breaks.length > 0 || !holds(plan, task, cell, verdict, rests)) break;
+open.push(cell.minutes);
+      const home = cell.kind === "end";
+      if (cell.kind === "over" || cell.breaks.length > 0) continue;
+      if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;
+      if (!open.every((minutes) => holds(plan, task, { ...cell, minutes }, verdict, rests))) continue;
+      open = [];
       const { drop: leaveOut, then } = cell;
-      const answer = { doneByS: endS + cell.minutes * 60, leaveOut, then, home: cell.kind === "end" };
+      const answer = { doneByS: endS + cell.minutes * 60, leaveOut, then, home };
       const before = answers.at(-1);
       // Being later by more with the same to do is one answer.
       if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
       answers.push(answer);
     }
-    return { answers, why: "none without a breach" };
+    return { answers, why: "call: no tested answer" };
   };
 }
 

@@ -11,7 +11,7 @@ const MOST_ANSWERS = 3;
 const LABEL = { sizePt: LABEL_PT, bold: true, tight: true };
 const TIME = { sizePt: 12.5, bold: true };
 const WHAT = { sizePt: 12, bold: true, tight: true };
-const LINE_MM = 4.9;
+const LINE_MM = 4.6;
 const MOST_LINES = 2;
 
 interface Cell {
@@ -38,9 +38,9 @@ export function lateStrip(plan: Plan, late: Late, mine: ReadonlySet<string>): St
     cells.push(cell);
     room -= cell.wide;
   }
-  if (cells.length === 0) return sentence(late.answers.length === 0 ? `call (${late.why})` : "call");
+  if (cells.length === 0) return sentence(late.answers.length === 0 ? late.why : "call");
   const lines = Math.max(...cells.map((one) => one.lines.length));
-  const height = 5.6 + lines * LINE_MM;
+  const height = 5.2 + lines * LINE_MM;
   const shared = room / (cells.length + 1);
   return {
     height,
@@ -49,8 +49,8 @@ export function lateStrip(plan: Plan, late: Late, mine: ReadonlySet<string>): St
       return [
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
         ...tagged([
-          ...text(LEFT + 1, y + 4.6, "DONE BY", LABEL),
-          ...text(LEFT + 1, y + 4.6 + LINE_MM, "LEAVE OUT", LABEL),
+          ...text(LEFT + 1, y + 4.3, "DONE BY", LABEL),
+          ...text(LEFT + 1, y + 4.3 + LINE_MM, "LEAVE OUT", LABEL),
         ]),
         ...[...cells, call].flatMap((cell) => {
           const left = x;
@@ -59,9 +59,9 @@ export function lateStrip(plan: Plan, late: Late, mine: ReadonlySet<string>): St
           return [
             line(left, y, left, y + height, 0.5),
             ...tagged([
-              ...text(left + wide / 2, y + 4.6, cell.time, { ...TIME, align: "centre" }),
+              ...text(left + wide / 2, y + 4.3, cell.time, { ...TIME, align: "centre" }),
               ...cell.lines.flatMap((words, i) =>
-                text(left + wide / 2, y + 4.6 + (i + 1) * LINE_MM, words, { ...WHAT, align: "centre" }),
+                text(left + wide / 2, y + 4.3 + (i + 1) * LINE_MM, words, { ...WHAT, align: "centre" }),
               ),
             ]),
           ];
@@ -120,14 +120,14 @@ function printed({ schedule }: Plan, id: string): boolean {
 
 /** Where there is no table: one line. */
 function sentence(words: string): Strip {
-  const height = linesHeight(1, 13) + 1.6;
+  const height = linesHeight(1, 13) + 0.9;
   return {
     height,
     draw: (y) => [
       rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
       ...tagged([
-        ...text(LEFT + 1, y + 4.9, "IF LATE", LABEL),
-        ...text(LEFT + 1 + textWidth("IF LATE", LABEL) + 2, y + 4.9, words, { sizePt: 13, bold: false }),
+        ...text(LEFT + 1, y + 4.5, "IF LATE", LABEL),
+        ...text(LEFT + 1 + textWidth("IF LATE", LABEL) + 2, y + 4.5, words, { sizePt: 13, bold: false }),
       ]),
     ],
   };

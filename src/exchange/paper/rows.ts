@@ -8,11 +8,11 @@ import { clip, type Face, fitSize, MM_PER_PT, textWidth, wrapAtMost } from "./ty
 /** The rows of a page that stand in the same place on every page that has them; the largest figures are those of now. */
 
 /** Where they begin, and where what flows between them begins and ends, mm. */
-export const ROWS = { head: 3.2, times: 13.6, home: 27.2, body: 40.6, next: 114.6, bottom: 126 } as const;
+export const ROWS = { head: 3.2, times: 13.2, home: 25.4, body: 37.7, next: 115.7, bottom: 126.6 } as const;
 
 /** Height of the row of times and of the row of the way home, mm. */
-const TIMES_MM = 12.6;
-const HOME_MM = 12.7;
+const TIMES_MM = 11.7;
+const HOME_MM = 11.7;
 
 /** What stands at the head of a page: a number or a word in a frame, a name, and who. */
 export interface Head {
@@ -125,16 +125,16 @@ export function timesRow(
     return [
       rect(left + frame / 2, top + frame / 2, wide - frame, TIMES_MM - frame, frame),
       ...tagged([
-        ...text(left + wide / 2, top + 4.4, label, {
+        ...text(left + wide / 2, top + 4.2, label, {
           sizePt: labelPt,
           bold: true,
           tight: true,
           align: "centre",
         }),
-        ...text(start, middleOf(top + 4.9, top + 12, sizePt), value, { sizePt, bold: true }),
+        ...text(start, middleOf(top + 4.5, top + 11.3, sizePt), value, { sizePt, bold: true }),
       ]),
       ...(boxed
-        ? tagged([rect(start + own + 0.8, top + 5.4, BOX.w, BOX.h, 0.5)], {
+        ? tagged([rect(start + own + 0.8, top + 4.8, BOX.w, BOX.h, 0.5)], {
             role: "Figure",
             says: `Box for the actual minute of ${label}`,
           })
@@ -174,7 +174,7 @@ export function homeRow({ minutes, bearing, shadowDeg, gauges, why }: HomeWay): 
   const bottom = top + HOME_MM;
   const gaugesMm = GAUGES.reduce((sum, [, name]) => sum + gaugeMm(name), 0);
   const start = RIGHT - 0.25 - gaugesMm;
-  const dialMm = shadowDeg === null ? 1 : 10.6;
+  const dialMm = shadowDeg === null ? 1 : 9.6;
   const label = { sizePt: LABEL_PT, bold: true, tight: true };
   const wordsMm = textWidth("HOME IF", label) + 0.9;
   const [number = "", unit = ""] = /^\d/.test(minutes) ? minutes.split(" ") : [minutes];
@@ -189,11 +189,11 @@ export function homeRow({ minutes, bearing, shadowDeg, gauges, why }: HomeWay): 
   const left = LEFT + dialMm;
   return [
     rect(LEFT + 0.25, top + 0.25, WIDE - 0.5, HOME_MM - 0.5, 0.5),
-    ...(shadowDeg === null ? [] : dial(LEFT + 5.5, top + HOME_MM / 2, 4.6, shadowDeg)),
+    ...(shadowDeg === null ? [] : dial(LEFT + 4.9, top + HOME_MM / 2, 4.2, shadowDeg)),
     ...tagged([
-      ...text(left, top + 4.6, bearing === "" ? "HOME" : `HOME ${bearing}`, { ...label, bold: false }),
-      ...text(left, bottom - 1.5, number, { sizePt, bold: true }),
-      ...text(left + textWidth(number, { sizePt, bold: true }) + 0.8, bottom - 1.5, unit, {
+      ...text(left, top + 4.3, bearing === "" ? "HOME" : `HOME ${bearing}`, { ...label, bold: false }),
+      ...text(left, bottom - 1.3, number, { sizePt, bold: true }),
+      ...text(left + textWidth(number, { sizePt, bold: true }) + 0.8, bottom - 1.3, unit, {
         sizePt: 12,
         bold: true,
       }),
@@ -201,16 +201,16 @@ export function homeRow({ minutes, bearing, shadowDeg, gauges, why }: HomeWay): 
     line(start - wordsMm, top, start - wordsMm, bottom, 0.5),
     ...(gauges === null
       ? tagged([
-          ...text(start - wordsMm + 1.2, top + 5.2, "no HOME IF:", { sizePt: 13, bold: true }),
-          ...text(start - wordsMm + 1.2, top + 10.6, why, {
+          ...text(start - wordsMm + 1.2, top + 4.9, "no HOME IF:", { sizePt: 13, bold: true }),
+          ...text(start - wordsMm + 1.2, top + 9.9, why, {
             sizePt: fitSize(why, RIGHT - start + wordsMm - 2, true, [13, 12, LABEL_PT], 1),
             bold: true,
           }),
         ])
       : [
           ...tagged([
-            ...text(start - wordsMm + 0.5, top + 5.2, "HOME IF", label),
-            ...text(start - wordsMm + 0.5, top + 10.2, "under %", label),
+            ...text(start - wordsMm + 0.5, top + 4.9, "HOME IF", label),
+            ...text(start - wordsMm + 0.5, top + 9.7, "under %", label),
           ]),
           ...gaugeCells(gauges, start, top, bottom),
         ]),
@@ -229,8 +229,8 @@ function gaugeCells(gauges: Gauges, start: number, top: number, bottom: number):
     return [
       line(left, top, left, bottom, 0.5),
       ...tagged([
-        ...text(middle, top + 4.6, name, { sizePt: LABEL_PT, bold: true, tight: true, align: "centre" }),
-        ...text(middle, bottom - 1.6, value, { sizePt, bold: true, align: "centre" }),
+        ...text(middle, top + 4.3, name, { sizePt: LABEL_PT, bold: true, tight: true, align: "centre" }),
+        ...text(middle, bottom - 1.4, value, { sizePt, bold: true, align: "centre" }),
       ]),
     ];
   });
@@ -250,8 +250,9 @@ export function nextRow(next: {
   const nameMm = RIGHT - after - numberMm - 1.4;
   const tight = { bold: true, tight: true };
   const namePt =
-    [13.5, 13, 12.5, 12].find((sizePt) => textWidth(printable(next.name), { ...tight, sizePt }) <= nameMm) ??
-    12;
+    [13.5, 13, 12.5, 12, 11.5, LABEL_PT].find(
+      (sizePt) => textWidth(printable(next.name), { ...tight, sizePt }) <= nameMm,
+    ) ?? LABEL_PT;
   const nameFace = { ...tight, sizePt: namePt };
   // The name stands whole on the page that this points to.
   const name = wrapAtMost(next.name, nameMm, nameFace, 1);
@@ -259,12 +260,12 @@ export function nextRow(next: {
   return [
     line(LEFT, top + 0.4, RIGHT, top + 0.4, 0.8),
     ...tagged([
-      ...text(LEFT, top + 5.3, "NEXT", label),
-      ...text(after + numberMm / 2, top + 5.3, next.number, { ...numberFace, align: "centre" }),
-      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.3, name[0] ?? "", nameFace),
+      ...text(LEFT, top + 5.1, "NEXT", label),
+      ...text(after + numberMm / 2, top + 5.1, next.number, { ...numberFace, align: "centre" }),
+      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.1, name[0] ?? "", nameFace),
     ]),
-    ...(numberMm > 0 ? [rect(after, top + 1.2, numberMm, 5.4, 0.5)] : []),
-    ...tagged(text(LEFT, top + 10.6, how.words, how.face)),
+    ...(numberMm > 0 ? [rect(after, top + 1.1, numberMm, 5, 0.5)] : []),
+    ...tagged(text(LEFT, top + 10.2, how.words, how.face)),
   ];
 }
 
@@ -288,12 +289,12 @@ export function turnRow(what: string): Mark[] {
   const face = { sizePt: 13, bold: false };
   const sizePt = fitSize(what, WIDE - THUMB_MM - 10, false, [13, 12, LABEL_PT], 1);
   const end = LEFT + textWidth(what, { ...face, sizePt }) + 2;
-  const y = top + 9.4;
+  const y = top + 8.8;
   return [
     line(LEFT, top + 0.4, RIGHT, top + 0.4, 0.8),
     ...tagged([
-      ...text(LEFT, top + 5.6, "TURN THE PAGE", { sizePt: 14, bold: true }),
-      ...text(LEFT, top + 11, what, { ...face, sizePt }),
+      ...text(LEFT, top + 5.4, "TURN THE PAGE", { sizePt: 14, bold: true }),
+      ...text(LEFT, top + 10.4, what, { ...face, sizePt }),
     ]),
     ...tagged(
       [

@@ -1,6 +1,6 @@
-import { classOf, type Plan, type Step, stepCrew } from "../../plan/index.ts";
+import { type Plan, type Step, stepCrew } from "../../plan/index.ts";
 import type { Block } from "./flow.ts";
-import { cautionForm, ifThenForm, ownStep, partnerStep, type Setting } from "./forms.ts";
+import { cautionForms, ifThenForm, ownStep, partnerStep, type Setting } from "./forms.ts";
 
 /**
  * Steps as one crew member reads them: what guards a step before it, their own and everybody's with a box, a partner's indented. A step has
@@ -18,7 +18,7 @@ export function stepBlocks(
     const doers = stepCrew(step, crew, plan.crew);
     const isMine = doers.includes(member);
     const who = doers.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join("+");
-    const guards = step.cautions.flatMap((caution) => cautionForm(classOf(caution), caution.text, setting));
+    const guards = cautionForms(step.cautions, setting);
     if (step.when !== undefined) {
       const named = doers.length === crew.length || (isMine && doers.length === 1) ? "" : who;
       return [

@@ -1,11 +1,20 @@
-import { bagNumbers, classOf, type Plan, type Task } from "../../plan/index.ts";
+import { bagNumbers, type Plan, type Task } from "../../plan/index.ts";
 import { clock, inside, mass, metres, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
 import { bearingAlong, ledBy } from "./bearings.ts";
 import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
 import { fromShadowDeg } from "./dial.ts";
 import { type Block, paginate } from "./flow.ts";
-import { blankAfter, cautionForm, type Fact, factForms, restForm, roomy, type Setting } from "./forms.ts";
+import {
+  blankAfter,
+  cautionForm,
+  cautionForms,
+  type Fact,
+  factForms,
+  restForm,
+  roomy,
+  type Setting,
+} from "./forms.ts";
 import type { Known } from "./known.ts";
 import { lateStrip } from "./latestrip.ts";
 import type { Mark } from "./page.ts";
@@ -60,12 +69,12 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
   const home = homeOf(known, part, stop);
   const mine = new Set(part.stops.map(({ task }) => task.id));
   const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), mine);
-  const stripTop = ROWS.next - 1 - strip.height;
+  const stripTop = ROWS.next - 0.6 - strip.height;
   const roomMm = ROWS.next - 0.4 - ROWS.body;
   const pages = pagesOf(
     (setting) => [...leading(known, part, stop, head, setting), ...working(known, part, stop, setting)],
     roomMm,
-    stripTop - 0.5 - ROWS.body,
+    stripTop - 0.2 - ROWS.body,
   );
   return pages.map((blocks, k): Leaf => {
     const last = k === pages.length - 1;
@@ -178,7 +187,13 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
   return [
     ...(rest === null
       ? []
-      : [restForm(`${minutes(rest.needS, "given")}, ${restPlace(plan, rest)}`, clock(rest.span.endS))]),
+      : [
+          restForm(
+            `${minutes(rest.needS, "given")}, ${restPlace(plan, rest)}`,
+            clock(rest.span.endS),
+            setting,
+          ),
+        ]),
     ...factForms(
       [
         ...(fitsHead({ ...head, part: "part 9 of 9" }) ? [] : [["TASK", head.name] as const]),
@@ -227,16 +242,15 @@ function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Blo
   const { task } = stop;
   return [
     ...stop.breaches.flatMap(({ sentence }) =>
-      cautionForm("warning", `THIS PLAN BREAKS A RULE: ${sentence}`, {
+      cautionForm("warning", [`THIS PLAN BREAKS A RULE: ${sentence}`], {
         ...setting,
         sizePt: 13.5,
       }),
     ),
-    ...task.cautions.flatMap((caution, k) => {
-      const form = cautionForm(classOf(caution), caution.text, setting);
-      // They guard the whole task: only the last one stays with the first step.
-      return k < task.cautions.length - 1 ? form.map((block) => ({ ...block, keep: false })) : form;
-    }),
+    // They guard the whole task: only the last form stays with the first step.
+    ...cautionForms(task.cautions, setting).map((block, k, forms) =>
+      k < forms.length - 1 ? { ...block, keep: false } : block,
+    ),
     ...stepBlocks(plan, task.steps, stop.crew, part.member.id, setting),
     ...brought(plan, task, setting.gapMm),
     ...noted(task),
@@ -288,12 +302,13 @@ function brought(plan: Plan, task: Task, gapMm: number): Block[] {
   if (!sample) return [];
   const bags = bagNumbers(task, taskNumber(plan, task.id));
   const name = nameOf(plan.containers, sample.container);
-  const words = `${name}, plan ${mass(sample.massKg, "up")}`;
+  // The unit stands once, behind the blank.
+  const words = `${name}, plan ${mass(sample.massKg, "up").replace(/ kg$/, "")}`;
   const blank = { of: "mass", unit: "" } as const;
   if (bags === null) return blankAfter("CASE", words, blank, gapMm);
   // Numbers of the bags' own need not follow each other: they are all said.
   const counted = typeof sample.bags === "number" && bags.length > 2;
-  const said = counted ? `${bags[0]} to ${bags.at(-1)}` : bags.join(", ");
+  const said = counted ? `${bags[0]} to ${bags.length}` : bags.join(", ");
   return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${said}, ${words}`, blank, gapMm);
 }
 

@@ -41,7 +41,7 @@ describe("what fits one line while it is written", () => {
     fc.assert(
       fc.property(words, fc.constantFrom("warning", "caution", "note"), (text, kind) => {
         const caution: Caution = { class: kind, text };
-        expect(lines(cautionForm(kind, text, setting)) === 1).toBe(fitsOneLine(cautionUse(caution)));
+        expect(lines(cautionForm(kind, [text], setting)) === 1).toBe(fitsOneLine(cautionUse(caution)));
       }),
     );
   });
