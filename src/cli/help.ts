@@ -29,7 +29,8 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Writes a sheet of the plan's schedule as PDF. KIND: day (timeline on one sheet), console (each EVA minute by minute),
       gauges (by task end), late (what to leave out), stations (tasks by place, map of ways), site (map), stowage (tools,
       what goes out and returns), manifest (cases, bags, masses), left-out (and why), rules (value, source, owner), scenario
-      and debrief (of the day as its crew plays it by itself, durations drawn by --seed).
+      and debrief (of a rehearsal that the app saved, given instead of the plan; of a plan the day as its crew plays it by itself,
+      durations drawn by --seed).
       --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
   lope export KIND plan.json --out file
       Writes the plan for other programs. KIND: plan, tasks, schedule, margins, findings, bench (CSV), calendar (iCalendar),

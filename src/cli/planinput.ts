@@ -4,7 +4,12 @@ import { Refusal, refuse } from "./refusal.ts";
 
 /** The plan in the file at `path`. Throws a Refusal that says what is wrong with the file, every fault by its path. */
 export async function readPlan(path: string): Promise<Plan> {
-  const read = parseText(await readText(path));
+  return planIn(path, await readText(path));
+}
+
+/** The plan in a text that was read from `path`. */
+export function planIn(path: string, text: string): Plan {
+  const read = parseText(text);
   if (read.ok) return read.value;
   throw new Refusal(
     read.error.map((fault) =>
@@ -13,7 +18,8 @@ export async function readPlan(path: string): Promise<Plan> {
   );
 }
 
-async function readText(path: string): Promise<string> {
+/** The text of the file at `path`. Throws a Refusal where it is none. */
+export async function readText(path: string): Promise<string> {
   try {
     const about = await stat(path);
     if (about.isDirectory()) refuse(`${path} is a folder, not a plan file`);

@@ -2,7 +2,7 @@ import { check } from "../check/index.ts";
 import type { Rehearsed, SheetFacts, SheetNeed } from "../exchange/index.ts";
 import { moonSun } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { debriefOf, played, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
+import { debriefOf, played, type Rehearsal, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
 import { walksOf } from "../terrain/index.ts";
 import { touchdownMs } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
@@ -13,7 +13,7 @@ export async function sheetFacts(
   plan: Plan,
   needs: readonly SheetNeed[],
   streams: Streams,
-  seed = 1,
+  rehearsal: { readonly seed: number } | Rehearsal = { seed: 1 },
 ): Promise<SheetFacts> {
   const engine = core();
   const { schedule } = plan;
@@ -26,15 +26,15 @@ export async function sheetFacts(
     shed: needs.includes("shed") ? await engine.shed(plan, { schedule }, turn) : undefined,
     reasons: needs.includes("reasons") ? await engine.benchReasons(plan, { schedule }) : undefined,
     walks: needs.includes("walks") ? await engine.siteWalks(plan, { schedule }) : undefined,
-    rehearsal: needs.includes("rehearsal") ? rehearsed(plan, seed) : undefined,
+    rehearsal: needs.includes("rehearsal") ? rehearsed(plan, rehearsal) : undefined,
     ground: needs.includes("walks") ? await engine.siteGround(plan, {}) : undefined,
   };
 }
 
-/** The day as its crew plays it by itself, with durations drawn by `seed`. */
-function rehearsed(plan: Plan, seed: number): Rehearsed {
+/** A rehearsal as it was saved, or the day as its crew plays it by itself, with durations drawn by a seed. */
+function rehearsed(plan: Plan, given: { readonly seed: number } | Rehearsal): Rehearsed {
   const walks = walksOf(plan);
-  const run = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walks);
+  const run = "calls" in given ? given : played(plan, rehearsalFrom(0, given.seed), plan.stay.lengthS, walks);
   return { plan, run, debrief: debriefOf(plan, standingOf(plan, run, walks), check(plan).outings) };
 }
 

@@ -1,10 +1,11 @@
-import { daySheet, SHEET_KINDS, sheetPaper, stampOf, toPdf } from "../exchange/index.ts";
+import { daySheet, SHEET_KINDS, type SheetNeed, sheetPaper, stampOf, toPdf } from "../exchange/index.ts";
 import { keysOf } from "../kernel/index.ts";
+import { callFaults, isRehearsalText, readRehearsal, type RehearsalFile } from "../rehearsal/index.ts";
 import { counted } from "../words/index.ts";
 import { facesOnDisk } from "./faces.ts";
 import { numberOption, paperOf, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
-import { readPlan } from "./planinput.ts";
+import { planIn, readText } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
 import { sheetFacts } from "./sheetfacts.ts";
 import type { ExitCode, Streams } from "./verb.ts";
@@ -12,7 +13,15 @@ import type { ExitCode, Streams } from "./verb.ts";
 const KINDS = ["day", ...keysOf(SHEET_KINDS)] as const;
 const PAPERS = ["a4", "letter", "cuff"] as const;
 
-/** `sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched]`: a sheet of the plan's own schedule. */
+/** A rehearsal as the app saves it, sound and fit for its plan. */
+function savedIn(path: string, text: string): RehearsalFile {
+  const read = readRehearsal(text);
+  if (!read.ok) return refuse(`${path}: ${read.error}`);
+  const faults = callFaults(read.value.plan, read.value.rehearsal);
+  return faults.length === 0 ? read.value : refuse(`${path}: ${faults.join(" ")}`);
+}
+
+/** `sheet KIND plan.json --out file.pdf [--paper a4|letter|cuff] [--punched]`: a sheet of the plan's own schedule, or of a saved rehearsal. */
 export async function sheetVerb([given, ...args]: readonly string[], streams: Streams): Promise<ExitCode> {
   const kind =
     KINDS.find((one) => one === given) ??
@@ -27,8 +36,13 @@ export async function sheetVerb([given, ...args]: readonly string[], streams: St
   if (kind === "day" && size === "cuff") refuse("the day timeline needs --paper a4 or letter");
   const seed = numberOption("seed", values.seed, { least: 0, most: 4_294_967_295, whole: true });
   const out = await checkOutput(values.out, path, "file.pdf");
-  const plan = await readPlan(path);
-  const facts = await sheetFacts(plan, kind === "day" ? [] : SHEET_KINDS[kind].needs, streams, seed);
+  const needs: readonly SheetNeed[] = kind === "day" ? [] : SHEET_KINDS[kind].needs;
+  const text = await readText(path);
+  const saved = needs.includes("rehearsal") && isRehearsalText(text) ? savedIn(path, text) : undefined;
+  if (saved && seed !== undefined)
+    refuse("--seed is of a day that the crew plays by itself, not of a saved rehearsal");
+  const plan = saved?.plan ?? planIn(path, text);
+  const facts = await sheetFacts(plan, needs, streams, saved?.rehearsal ?? { seed: seed ?? 1 });
   const { verdict, day } = facts;
   const paper =
     kind === "day"

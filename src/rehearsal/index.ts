@@ -5,6 +5,8 @@ export { callFaults } from "./callfaults.ts";
 export { callWords } from "./callwords.ts";
 export { debriefOf } from "./debrief.ts";
 export type { Debrief, DebriefEva, DebriefRow, PlannedOuting } from "./debrief.ts";
+export { isRehearsalText, readRehearsal, rehearsalText } from "./file.ts";
+export type { RehearsalFile } from "./file.ts";
 export type { Facts } from "./facts.ts";
 export type { Spot } from "./projection.ts";
 export { readOuts, withReadings } from "./readings.ts";

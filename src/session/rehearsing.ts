@@ -3,7 +3,7 @@ import type { Change, ChancesReport, Recall, Verdict } from "../answers/index.ts
 import { recallOf } from "../check/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import { instant } from "../kernel/index.ts";
-import { duplicateKeys, parseText, type Plan, type Schedule } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 import {
   type Call,
   callFaults,
@@ -15,9 +15,10 @@ import {
   played,
   type ReadOut,
   readOuts,
+  readRehearsal,
   type Rehearsal,
   rehearsalFrom,
-  rehearsalSchema,
+  rehearsalText,
   standingOf,
   type Walks,
   withReadings,
@@ -220,37 +221,16 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     if (!day) return null;
     // The plan stays the same while calls come: its text is made once.
     if (texted?.plan !== day.plan) texted = { plan: day.plan, text: JSON.stringify(day.plan) };
-    return `${JSON.stringify(day.rehearsal).slice(0, -1)},"plan":${texted.text}}`;
-  }
-
-  /** The rehearsal in a text, or why there is none. */
-  function read(text: string): { plan: Plan; rehearsal: Rehearsal } | string {
-    let found: unknown;
-    try {
-      found = JSON.parse(text);
-    } catch {
-      return "it is no JSON text";
-    }
-    if (typeof found !== "object" || found === null || !("plan" in found)) return "it holds no rehearsal";
-    const { plan, ...rest } = found as { plan: unknown };
-    const rehearsal = rehearsalSchema.safeParse(rest);
-    if (!rehearsal.success) {
-      const [first] = rehearsal.error.issues;
-      return `${first?.path.join(".") ?? ""} ${first?.message ?? "it has faults"}`.trim();
-    }
-    const [twice] = duplicateKeys(text);
-    if (twice) return `${twice.path} ${twice.message}`;
-    const made = parseText(JSON.stringify(plan));
-    if (!made.ok) return `its plan: ${made.error[0]?.path ?? ""} ${made.error[0]?.message ?? ""}`.trim();
-    return { plan: made.value, rehearsal: rehearsal.data };
+    return rehearsalText(day.rehearsal, texted.text);
   }
 
   function open(text: string): string | null {
-    const found = read(text);
-    if (typeof found === "string") return found;
-    const faults = callFaults(found.plan, found.rehearsal);
+    const found = readRehearsal(text);
+    if (!found.ok) return found.error;
+    const { plan, rehearsal } = found.value;
+    const faults = callFaults(plan, rehearsal);
     if (faults.length > 0) return faults.join(" ");
-    start(found.plan, found.rehearsal);
+    start(plan, rehearsal);
     keep();
     return null;
   }
@@ -261,11 +241,11 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       const older = ports.memory.get(MEMORY);
       // Where the store cannot be used, that is said of the plan.
       const kept = await ports.archive.readRehearsal().catch(() => null);
-      const found = kept ? read(kept.text) : older ? read(older) : null;
-      if (state.getState().day || found === null || typeof found === "string") return;
-      const { rehearsal } = found;
+      const found = kept ? readRehearsal(kept.text) : older ? readRehearsal(older) : null;
+      if (state.getState().day || found?.ok !== true) return;
+      const { plan, rehearsal } = found.value;
       const clock = kept?.clock?.calls === rehearsal.calls.length ? kept.clock.nowS : rehearsal.nowS;
-      start(found.plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });
+      start(plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });
       if (kept || !older) return;
       keep();
       ports.memory.set(MEMORY, "");

@@ -116,7 +116,7 @@ export function bound(list: readonly Leaf[]): Page[] {
             hatch(EDGE, 0.7, 2.1, CUFF.heightMm - 1.4, 2.8, 1.2),
             hatch(LEFT, 0.7, EDGE - LEFT - 0.6, 2, 2.8, 1.2),
           ]
-        : text(RIGHT, 125.7, `${i + 1}`, { sizePt: 15, bold: true, align: "right" })),
+        : text(RIGHT, 126.1, `${i + 1}`, { sizePt: 15, bold: true, align: "right" })),
       ...foot(leaf.heading, `${i + 1} of ${list.length}`),
     ],
   }));

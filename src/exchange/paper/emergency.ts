@@ -68,7 +68,7 @@ function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
       ...others.map((other): Fact => [nameOf(plan.crew, other.id), `emergency ${lasts(other.id)}`]),
       ...(worst
         ? ([
-            ["FARTHEST", `${minutes(worst.seconds, "up")} walk home, at ${clock(worst.atS, "down")}`],
+            ["FARTHEST", `you: ${minutes(worst.seconds, "up")} walk home, at ${clock(worst.atS, "down")}`],
           ] satisfies Fact[])
         : []),
     ],

@@ -55,9 +55,11 @@ export function linesHeight(count: number, sizePt: number): number {
   return count * sizePt * LEADING * MM_PER_PT;
 }
 
-/** What lines may be broken between: at spaces, but not between a number and its unit. */
+/** What lines may be broken between: at spaces, but not between a number and its unit, nor between a name and the number at its end. */
 function wordsIn(text: string): string[] {
-  return printable(text).split(/ (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))/);
+  return printable(text).split(
+    / (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))(?!(?<=(?<![\p{L}\d])\p{Lu}\p{Ll}+ )\d+(?:,|$))/u,
+  );
 }
 
 /**
