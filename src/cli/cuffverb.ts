@@ -1,7 +1,7 @@
 import { check } from "../check/index.ts";
 import { beforePrint, booklets, impose, toPdf } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { taskName } from "../words/index.ts";
+import { numberedTask } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { facesOnDisk } from "./faces.ts";
@@ -52,7 +52,7 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
   const count = paper.pages.length;
   streams.out(`${count} ${count === 1 ? "page" : "pages"} written to ${out}\n`);
   for (const { words, tasks } of beforePrint(plan, verdict)) {
-    const names = tasks.map((id) => taskName(plan, id)).join("; ");
+    const names = tasks.map((id) => numberedTask(plan, id)).join("; ");
     streams.out(`On paper: ${words}${names === "" ? "" : `: ${names}`}\n`);
   }
   streams.out(`${NOT_JUDGED}\n`);

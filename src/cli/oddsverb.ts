@@ -1,7 +1,7 @@
 import type { OddsReport } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { evaName, fixed, listed, percent, taskName } from "../words/index.ts";
+import { evaName, fixed, listed, numberedSentence, numberedTask, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
@@ -36,7 +36,7 @@ function shapeOf(given: string | undefined): Shape {
 }
 
 function table(plan: Plan, report: OddsReport): string {
-  const nameOf = (id: string): string => taskName(plan, id);
+  const nameOf = (id: string): string => numberedTask(plan, id);
   const { worth } = report;
   const lines = [
     plan.title,
@@ -63,7 +63,7 @@ function table(plan: Plan, report: OddsReport): string {
       ({ bench, before, after }) =>
         `  mend      without ${listed(bench.map(nameOf))}: must-do ${before.must.words} to ${after.must.words}, mean worth ${fixed(before.meanWorth, 1, "down")} to ${fixed(after.meanWorth, 1, "down")}`,
     ),
-    ...report.hurts.map(({ sentence }) => `  hurts     ${sentence}`),
+    ...report.hurts.map(({ sentence }) => `  hurts     ${numberedSentence(plan, sentence)}`),
     ...(report.withoutSpread.length > 0
       ? [`  no spread ${report.withoutSpread.map(nameOf).join(", ")}: always the likely time`]
       : []),

@@ -1,6 +1,6 @@
 import type { Finding, Verdict } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { clock, crewName, evaName, mass, percent } from "../words/index.ts";
+import { clock, crewName, evaName, findingWords, mass, percent } from "../words/index.ts";
 
 /** A verdict as words and as data. */
 
@@ -53,7 +53,7 @@ export function reportTable(plan: Plan, verdict: Verdict): string {
     `  return    ${mass(verdict.returnKg, "up")}`,
     ...outingLines(plan, verdict),
     ...findings.map(
-      (finding) => `  ${finding.level.padEnd(7)} ${finding.rule.padEnd(22)} ${finding.sentence}`,
+      (finding) => `  ${finding.level.padEnd(7)} ${finding.rule.padEnd(22)} ${findingWords(plan, finding)}`,
     ),
   ];
   return `${lines.join("\n")}\n`;

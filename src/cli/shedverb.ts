@@ -1,6 +1,6 @@
 import type { ShedCell, ShedReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { crewName, evaName, taskName } from "../words/index.ts";
+import { crewName, evaName, numberedTask } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
@@ -18,7 +18,7 @@ export async function shedVerb(args: readonly string[], streams: Streams): Promi
 }
 
 function table(plan: Plan, report: ShedReport): string {
-  const nameOf = (id: string): string => taskName(plan, id);
+  const nameOf = (id: string): string => numberedTask(plan, id);
   const lines = [
     plan.title,
     `  Chances of every must-do task and mean worth on ${report.days} simulated days, the day as planned until then`,

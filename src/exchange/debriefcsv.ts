@@ -5,6 +5,7 @@ import { csvText } from "./csv.ts";
 export function debriefCsv(debrief: Debrief): string {
   const rows = debrief.rows.map((row) => [
     row.task,
+    row.number,
     row.name,
     row.must ? "yes" : "no",
     row.worth,
@@ -23,6 +24,7 @@ export function debriefCsv(debrief: Debrief): string {
 
 const COLUMNS = [
   "task",
+  "number",
   "name",
   "must",
   "worth",

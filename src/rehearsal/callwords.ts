@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/index.ts";
-import { clock, crewName, evaName, minutes, nameIn, placeName, taskName } from "../words/index.ts";
+import { clock, crewName, evaName, minutes, nameIn, numberedTask, placeName } from "../words/index.ts";
 import type { Call, Reading } from "./call.ts";
 
 const GAUGES: Readonly<Record<Reading["consumable"], string>> = {
@@ -11,7 +11,7 @@ const GAUGES: Readonly<Record<Reading["consumable"], string>> = {
 
 /** A call as a sentence of the log. */
 export function callWords(plan: Plan, call: Call): string {
-  const task = (id: string): string => taskName(plan, id);
+  const task = (id: string): string => numberedTask(plan, id);
   switch (call.kind) {
     case "out":
       return `${evaName(plan, call.eva)}: egress.`;

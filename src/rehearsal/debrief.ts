@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/index.ts";
+import { taskNumber } from "../words/index.ts";
 import type { Facts } from "./facts.ts";
 import { isMark } from "./marks.ts";
 import type { DayStanding } from "./standing.ts";
@@ -6,6 +7,8 @@ import type { DayStanding } from "./standing.ts";
 /** One task, planned against rehearsed. Times are MET, s; null where there is none. */
 export interface DebriefRow {
   readonly task: string;
+  /** Its one number. */
+  readonly number: string;
   readonly name: string;
   readonly must: boolean;
   readonly worth: number;
@@ -78,6 +81,7 @@ export function debriefOf(
       const lengthS = spot?.state === "done" ? spot.endS - spot.startS : null;
       return {
         task: task.id,
+        number: taskNumber(plan, task.id),
         name: task.name,
         must: task.must,
         worth: task.worth,

@@ -23,7 +23,17 @@ export { counted, listed } from "./list.ts";
 export { changeWords, clashWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
-export { crewName, evaName, nameIn, numberedTask, placeName, taskName, taskNumber } from "./names.ts";
+export {
+  crewName,
+  evaName,
+  findingWords,
+  nameIn,
+  numberedSentence,
+  numberedTask,
+  placeName,
+  taskName,
+  taskNumber,
+} from "./names.ts";
 export { aboutWords, saidAt, signoffWords } from "./said.ts";
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";

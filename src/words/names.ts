@@ -29,6 +29,45 @@ export function numberedTask(plan: Pick<Plan, "tasks">, id: string): string {
   return `${taskNumber(plan, id)} ${taskName(plan, id)}`;
 }
 
+/**
+ * A sentence in which each of the given tasks, where it is named, has its number before its name: the judge and the maker know tasks by name, who
+ * reads them looks for the number.
+ */
+export function numberedSentence(
+  plan: Pick<Plan, "tasks">,
+  sentence: string,
+  tasks: readonly string[] = plan.tasks.map(({ id }) => id),
+): string {
+  const named = tasks
+    .map((id) => ({ name: taskName(plan, id), words: numberedTask(plan, id) }))
+    // Of two tasks of one name nobody can tell from it which one is meant.
+    .filter(
+      ({ name }, _, all) =>
+        name !== "" && sentence.includes(name) && all.filter((one) => one.name === name).length === 1,
+    )
+    // Of two names of which one holds the other the longer one is meant.
+    .toSorted((a, b) => b.name.length - a.name.length);
+  if (named.length === 0) return sentence;
+  const words = new Map(named.map((one) => [one.name, one.words]));
+  const names = named.map(({ name }) => name.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&")).join("|");
+  return sentence.replace(
+    new RegExp(`(?<![\\p{L}\\p{N}])(?:${names})(?![\\p{L}\\p{N}])`, "gu"),
+    (name) => words.get(name) ?? name,
+  );
+}
+
+/** A finding's sentence with the numbers of the tasks that it is about. */
+export function findingWords(
+  plan: Pick<Plan, "tasks">,
+  finding: {
+    readonly sentence: string;
+    readonly subjects: readonly { readonly kind: string; readonly id: string }[];
+  },
+): string {
+  const tasks = finding.subjects.flatMap(({ kind, id }) => (kind === "task" ? [id] : []));
+  return numberedSentence(plan, finding.sentence, tasks);
+}
+
 /** A crew member's name. */
 export function crewName({ crew }: Pick<Plan, "crew">, id: string): string {
   return nameIn(crew, id);

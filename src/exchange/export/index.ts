@@ -67,8 +67,8 @@ export const EXPORTS: readonly ExportKind[] = [
   csv("margins", "Margins", "The least of each consumable of each suit (CSV).", ({ plan, verdict }) =>
     marginsCsv(plan, verdict),
   ),
-  csv("findings", "Findings", "What breaks a rule or holds by little (CSV).", ({ verdict }) =>
-    findingsCsv(verdict),
+  csv("findings", "Findings", "What breaks a rule or holds by little (CSV).", ({ plan, verdict }) =>
+    findingsCsv(plan, verdict),
   ),
   csv("bench", "Bench", "What is not on the day line, and why (CSV).", ({ plan, reasons }) =>
     benchCsv(plan, reasons),

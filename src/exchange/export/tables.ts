@@ -1,6 +1,16 @@
 import type { BenchReason, Verdict } from "../../answers/index.ts";
 import { type Plan, signoffState, type Task } from "../../plan/index.ts";
-import { aboutWords, clock, crewName, evaName, nameIn, placeName, taskNumber } from "../../words/index.ts";
+import {
+  aboutWords,
+  clock,
+  crewName,
+  evaName,
+  findingWords,
+  nameIn,
+  numberedSentence,
+  placeName,
+  taskNumber,
+} from "../../words/index.ts";
 import { csvText } from "../csv.ts";
 
 /** Tables of a plan and what the judge and the packer say of it, one thing a row. */
@@ -114,12 +124,12 @@ export function marginsCsv(plan: Plan, { margins }: Verdict): string {
 }
 
 /** What breaks a rule or holds by little, in the judge's words. */
-export function findingsCsv({ findings }: Verdict): string {
+export function findingsCsv(plan: Plan, { findings }: Verdict): string {
   const heads = ["level", "rule", "sentence", "about", "from MET s", "to MET s", "need", "have", "unit"];
   const rows = findings.map((finding): Row => [
     finding.level,
     finding.rule,
-    finding.sentence,
+    findingWords(plan, finding),
     finding.subjects.map(({ kind, id }) => `${kind} ${id}`).join("; "),
     finding.span?.startS ?? "",
     finding.span?.endS ?? "",
@@ -164,7 +174,7 @@ export function benchCsv(plan: Plan, reasons: ReadonlyMap<string, BenchReason>):
       task.name,
       task.must ? "yes" : "no",
       task.worth,
-      reasons.get(task.id)?.sentence ?? "not worked out",
+      numberedSentence(plan, reasons.get(task.id)?.sentence ?? "not worked out"),
     ]);
   return csvText([["number", "task", "must", "worth", "reason"], ...rows]);
 }

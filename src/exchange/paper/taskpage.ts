@@ -1,5 +1,14 @@
 import { bagNumbers, type Plan, type Task } from "../../plan/index.ts";
-import { clock, inside, mass, metres, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
+import {
+  clock,
+  findingWords,
+  inside,
+  mass,
+  metres,
+  minutes,
+  noLaterThan,
+  taskNumber,
+} from "../../words/index.ts";
 import { bearingAlong, ledBy } from "./bearings.ts";
 import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
@@ -241,8 +250,8 @@ function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Blo
   const { plan } = known;
   const { task } = stop;
   return [
-    ...stop.breaches.flatMap(({ sentence }) =>
-      cautionForm("warning", [`THIS PLAN BREAKS A RULE: ${sentence}`], {
+    ...stop.breaches.flatMap((finding) =>
+      cautionForm("warning", [`THIS PLAN BREAKS A RULE: ${findingWords(plan, finding)}`], {
         ...setting,
         sizePt: 13.5,
       }),

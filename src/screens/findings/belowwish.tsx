@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
-import { numberedTask, taskName } from "../../words/index.ts";
+import { numberedTask } from "../../words/index.ts";
 import {
   belowWords,
   chanceFigure,
@@ -101,7 +101,7 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   const { desk, look } = useAround();
   const { windows } = useDay();
   const shortfall = taskShortfall(one, report);
-  const sentence = `${taskName(plan, one.task)} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
+  const sentence = `${numberedTask(plan, one.task)} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
   const go = (): void => {
     desk.select([one.task]);
     const spot = plan.schedule.placements.find(({ task }) => task === one.task);

@@ -10,7 +10,16 @@ import {
   worseWords,
 } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { clock, counted, crewName, evaName, listed, metres, taskName } from "../../words/index.ts";
+import {
+  clock,
+  counted,
+  crewName,
+  evaName,
+  findingWords,
+  listed,
+  metres,
+  numberedTask,
+} from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
@@ -113,7 +122,7 @@ function aboutWords(plan: Plan, findings: readonly Finding[]): string {
       : listed(names);
   const evas = named(ids("eva").map((id) => evaName(plan, id)));
   const crew = named(ids("crew").map((id) => crewName(plan, id)));
-  const tasks = named(ids("task").map((id) => taskName(plan, id)));
+  const tasks = named(ids("task").map((id) => numberedTask(plan, id)));
   const first = findings.find(({ span }) => span !== null)?.span ?? null;
   return [evas, crew, tasks, first === null ? "" : clock(first.startS)].filter(Boolean).join(" · ");
 }
@@ -173,6 +182,7 @@ function RuleRow(props: {
               // Numbers change while a task is in hand; the row stays the same row.
               key={`${findingKey(finding)}${i > 0 && findingKey(findings[i - 1] ?? finding) === findingKey(finding) ? i : ""}`}
               finding={finding}
+              words={findingWords(plan, finding)}
               change={changes.get(findingKey(finding)) ?? null}
               chosen={findingKey(finding) === chosenKey}
             />
@@ -218,6 +228,8 @@ function DayFigures() {
 
 interface RowProps {
   readonly finding: Finding;
+  /** Its sentence, with the numbers of tasks. */
+  readonly words: string;
   /** What the move in hand does to it for the worse. */
   readonly change: string | null;
   readonly chosen: boolean;
@@ -238,7 +250,7 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
       >
         {finding.span && <span className="finding-when">{clock(finding.span.startS)}</span>}
         {props.change !== null && <span className="finding-new">{props.change}</span>}
-        <span className="finding-sentence">{finding.sentence}</span>
+        <span className="finding-sentence">{props.words}</span>
       </button>
       <div className="finding-ask">
         <From
@@ -267,7 +279,7 @@ function sameRow(a: RowProps, b: RowProps): boolean {
   return (
     a.change === b.change &&
     a.chosen === b.chosen &&
-    a.finding.sentence === b.finding.sentence &&
+    a.words === b.words &&
     a.finding.span?.startS === b.finding.span?.startS &&
     findingKey(a.finding) === findingKey(b.finding)
   );

@@ -1,4 +1,4 @@
-import { counted, taskName } from "../../words/index.ts";
+import { counted, numberedTask } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import type { PaperDoubt } from "../services.ts";
 
@@ -22,7 +22,7 @@ export function Doubts({ list, onGo }: { readonly list: readonly PaperDoubt[]; o
               {doubt.words}
             </button>
             {doubt.tasks.length > 0 && (
-              <span className="note"> {doubt.tasks.map((id) => taskName(plan, id)).join("; ")}</span>
+              <span className="note"> {doubt.tasks.map((id) => numberedTask(plan, id)).join("; ")}</span>
             )}
           </li>
         ))}

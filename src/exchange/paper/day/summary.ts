@@ -1,8 +1,8 @@
 import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { FLIGHT_RULES } from "../../../rules/index.ts";
-import { clock, metres, minutes, percent } from "../../../words/index.ts";
-import { nameOf, suitToSay, taskName } from "../crewday.ts";
+import { clock, findingWords, metres, minutes, numberedTask, percent } from "../../../words/index.ts";
+import { nameOf, suitToSay } from "../crewday.ts";
 import type { Block } from "../flow.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
@@ -117,12 +117,16 @@ export function findingLines(plan: Plan, verdict: Verdict, box: SheetBox): Block
     const { words } = FLIGHT_RULES[rule];
     if (level === "tight") tight.set(words, (tight.get(words) ?? 0) + 1);
   }
-  const few = verdict.findings.filter(({ rule }) => rule === "group-least").map(({ sentence }) => sentence);
-  const sentences = breaches.map((finding) => finding.sentence).join(" ");
+  const few = verdict.findings
+    .filter(({ rule }) => rule === "group-least")
+    .map((finding) => findingWords(plan, finding));
+  const sentences = breaches.map((finding) => findingWords(plan, finding)).join(" ");
   const counts = [...tight].map(([rule, count]) => `${rule} ${count}`).join(", ");
   return [
     ...(breaches.length > 0 ? listLines(`BREACHES (${breaches.length}): ${sentences}`, box) : []),
-    ...(missing.length > 0 ? listLines(`MUST-DO LEFT OUT: ${missing.map(taskName).join("; ")}`, box) : []),
+    ...(missing.length > 0
+      ? listLines(`MUST-DO LEFT OUT: ${missing.map(({ id }) => numberedTask(plan, id)).join("; ")}`, box)
+      : []),
     ...(few.length > 0 ? listLines(`TOO FEW: ${few.join(" ")}`, box) : []),
     ...(tight.size > 0 ? listLines(`Tight: ${counts}.`, box) : []),
   ];

@@ -1,5 +1,5 @@
 import type { Task } from "../../../plan/index.ts";
-import { minutes, taskNumber } from "../../../words/index.ts";
+import { minutes, numberedSentence, taskNumber } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
 import type { Body, Row } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
@@ -18,7 +18,10 @@ export function leftOutRows({ plan, reasons }: Pick<SheetGiven, "plan" | "reason
   return plan.tasks
     .filter(({ id }) => !placed.has(id))
     .sort((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth)
-    .map((task) => ({ task, reason: reasons?.find((one) => one.task === task.id)?.sentence ?? null }));
+    .map((task) => {
+      const said = reasons?.find((one) => one.task === task.id)?.sentence;
+      return { task, reason: said === undefined ? null : numberedSentence(plan, said) };
+    });
 }
 
 export function leftOutBody(given: SheetGiven): Body {

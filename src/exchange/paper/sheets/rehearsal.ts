@@ -1,6 +1,6 @@
 import type { Plan } from "../../../plan/index.ts";
 import { type Call, callWords, type DebriefRow, isMark } from "../../../rehearsal/index.ts";
-import { clock, counted, evaName, shift, taskNumber, touchdownMs, utcDate } from "../../../words/index.ts";
+import { clock, counted, evaName, shift, touchdownMs, utcDate } from "../../../words/index.ts";
 import { nameOf } from "../crewday.ts";
 import type { Body, Column, Row } from "./body.ts";
 import type { Rehearsed, SheetGiven } from "./given.ts";
@@ -121,7 +121,7 @@ function debriefRow(plan: Plan, row: DebriefRow): Row {
   return {
     strong: row.must && row.outcome === "left out",
     cells: [
-      { text: row.name, number: taskNumber(plan, row.task) },
+      { text: row.name, number: row.number },
       { text: row.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
       { text: at(row.plannedStartS) },
       { text: at(row.startS) },

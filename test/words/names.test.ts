@@ -1,0 +1,33 @@
+import { describe, expect, it } from "vitest";
+import { numberedSentence } from "../../src/words/index.ts";
+import { samplePlan } from "../exchange/samplePlan.ts";
+
+const plan = (...names: readonly (readonly [number: string, name: string])[]) => {
+  const [task] = samplePlan().tasks;
+  return { tasks: names.map(([number, name]) => ({ ...task!, id: `t${number}`, number, name })) };
+};
+
+describe("a sentence with numbers", () => {
+  it("has the number before each name that it says, the longer name first", () => {
+    const two = plan(["3", "Core"], ["7", "Core at the rim (deep)"]);
+    expect(numberedSentence(two, "Core at the rim (deep) ends after Core begins.")).toBe(
+      "7 Core at the rim (deep) ends after 3 Core begins.",
+    );
+  });
+
+  it("numbers whole names only, and only those asked for", () => {
+    const two = plan(["3", "Core"], ["4", "Rake"]);
+    expect(numberedSentence(two, "Scores of Corers: Core.")).toBe("Scores of Corers: 3 Core.");
+    expect(numberedSentence(two, "Rake, then Core.", ["t3"])).toBe("Rake, then 3 Core.");
+    expect(numberedSentence(two, "Nobody.")).toBe("Nobody.");
+    expect(numberedSentence(plan(["5", "Swap a-b (c+d)? [e]/f|g"]), "Swap a-b (c+d)? [e]/f|g.")).toBe(
+      "5 Swap a-b (c+d)? [e]/f|g.",
+    );
+  });
+
+  it("has no number for a name that two of those asked for have: which one is meant nobody can tell", () => {
+    const two = plan(["3", "Core"], ["8", "Core"]);
+    expect(numberedSentence(two, "Core waits.")).toBe("Core waits.");
+    expect(numberedSentence(two, "Core waits.", ["t8"])).toBe("8 Core waits.");
+  });
+});
