@@ -26,7 +26,7 @@ export function taskNumber({ tasks }: Pick<Plan, "tasks">, id: string): string {
 
 /** A task by number and name, `12 Core tube`: where tasks are listed, so that paper, lanes and files can be matched. */
 export function numberedTask(plan: Pick<Plan, "tasks">, id: string): string {
-  return `${taskNumber(plan, id)} ${taskName(plan, id)}`;
+  return plan.tasks.some((task) => task.id === id) ? `${taskNumber(plan, id)} ${taskName(plan, id)}` : id;
 }
 
 /**

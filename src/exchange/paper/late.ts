@@ -62,7 +62,8 @@ export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | und
     const answers: LateAnswer[] = [];
     let open: number[] = [];
     for (const cell of row.late) {
-open.push(cell.minutes);
+      // Its own minutes first: what fails mostly fails there.
+      open = [cell.minutes, ...open];
       const home = cell.kind === "end";
       if (cell.kind === "over" || cell.breaks.length > 0) continue;
       if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;

@@ -108,10 +108,10 @@ describe("words of a rehearsal", () => {
     ]);
   });
 
-  it("say what was called by the plan's own names", () => {
+  it("say what was called by the plan's own numbers and names", () => {
     const words = (call: object): string => callWords(plan, { atS: 0, ...call } as unknown as Call);
-    expect(words({ kind: "begins", task: "x" })).toBe("x begins.");
-    expect(words({ kind: "longer", task: "x", byS: -300 })).toBe("x takes 5 min less.");
+    expect(words({ kind: "begins", task: "x" })).toBe("1 x begins.");
+    expect(words({ kind: "longer", task: "x", byS: -300 })).toBe("1 x takes 5 min less.");
     expect(words({ kind: "left-out", task: "gone" })).toBe("gone is given up.");
   });
 });
