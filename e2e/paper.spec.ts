@@ -1,9 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
-import { readFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
-import { parseText } from "../src/plan/index.ts";
-import { packRun } from "../src/solver/index.ts";
+import { packedSmall } from "./packedsmall.ts";
 
 /** The print path of the browser and the file that is saved show the same pages: as many, as large, with the same words in the same places. */
 
@@ -35,15 +33,6 @@ async function read(bytes: Uint8Array): Promise<{ wideMm: number; highMm: number
     pages.push({ wideMm: width * MM, highMm: height * MM, spots });
   }
   return pages;
-}
-
-/** The small plan with a day packed into it, the same each time. */
-function packedSmall(): string {
-  const read = parseText(readFileSync("public/plans/small.json", "utf8"));
-  if (!read.ok) throw new Error("the small plan is no plan");
-  const run = packRun(read.value, { seed: 1, iterations: 400, clock: () => 0 });
-  while (run.step(1)) continue;
-  return JSON.stringify({ ...read.value, schedule: run.best() });
 }
 
 /** Whether a page has the first word of a text where it stands: by itself, or inside a longer text that a reader made of neighbours. */

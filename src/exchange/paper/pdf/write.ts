@@ -10,6 +10,7 @@ import {
 } from "../faces/files.ts";
 import type { Mark, Paper, TextMark } from "../page.ts";
 import { faceName, MM_PER_PT, textWidth } from "../type.ts";
+import { joined, packAlike } from "./packing.ts";
 import { structureOf } from "./structure.ts";
 
 type Doc = PDFKit.PDFDocument;
@@ -26,6 +27,7 @@ export async function writePdf(paper: Paper, faces: FaceSource): Promise<Uint8Ar
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: "1.7",
+    compress: false,
     ...ACCESSIBLE,
     tagged: true,
     lang: "en",
@@ -40,6 +42,7 @@ export async function writePdf(paper: Paper, faces: FaceSource): Promise<Uint8Ar
       ModDate: date,
     },
   });
+  packAlike(doc);
   const bytes = bytesOf(doc);
   for (const [name, subset] of usedFaces(paper)) {
     doc.registerFont(fontKey(name, subset), await faces(faceFile(name, subset)));
@@ -60,15 +63,7 @@ function bytesOf(doc: Doc): Promise<Uint8Array> {
     const chunks: Uint8Array[] = [];
     doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
     doc.on("error", reject);
-    doc.on("end", () => {
-      const whole = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.byteLength, 0));
-      let at = 0;
-      for (const chunk of chunks) {
-        whole.set(chunk, at);
-        at += chunk.byteLength;
-      }
-      resolve(whole);
-    });
+    doc.on("end", () => resolve(joined(chunks)));
   });
 }
 
