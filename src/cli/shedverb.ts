@@ -47,7 +47,7 @@ function played({ result }: ShedCell): string {
 }
 
 function what(plan: Plan, cell: ShedCell): string {
-  const nameOf = (id: string): string => taskName(plan, id);
+  const nameOf = (id: string): string => numberedTask(plan, id);
   const far = cell.least ? "" : ", found so far";
   const lost =
     cell.worthLost > 0 || cell.mustLost > 0
