@@ -72,6 +72,6 @@ describe("another order on paper", () => {
       moves: [placed("c", 4300), placed("b", 3600)],
       then: [{ crew: "ev1", tasks: ["b", "c"] }],
     });
-    expect(answersTo(broken)).toEqual({ answers: [], why: "none without a breach" });
+    expect(answersTo(broken)).toEqual({ answers: [], why: "call: no tested answer" });
   });
 });
