@@ -33,7 +33,7 @@ export interface Connected extends Engine {
 export function connect(
   port: Port<ToWorker>,
   end: () => void,
-  heard: () => void = () => undefined,
+  heard: (type: FromWorker["type"]) => void = () => undefined,
 ): Connected {
   const pending = new Map<number, Pending>();
   let lastId = 0;
@@ -42,8 +42,8 @@ export function connect(
 
   port.onmessage = (event) => {
     const message = event.data as FromWorker;
-    heard();
-    if (message.type === "pong") return;
+    heard(message.type);
+    if (message.type === "pong" || message.type === "pulse") return;
     const call = pending.get(message.id);
     // An answer to a cancelled call finds nobody waiting.
     if (!call) return;

@@ -29,8 +29,9 @@ export type CallMessage<Name extends CallName = CallName> = {
 export type FromWorker =
   /** The worker has come to the call. */
   | { readonly type: "begun"; readonly id: number }
-  /** It hears, or it works: sent from inside of long work too. */
   | { readonly type: "pong" }
+  /** It works: sent from inside of work that lets no message in. */
+  | { readonly type: "pulse" }
   | { readonly type: "report"; readonly id: number; readonly progress: Calls[CallName]["progress"] }
   | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
   | { readonly type: "lost"; readonly id: number }

@@ -32,6 +32,8 @@ export type Pace = (told: (slowness: number) => void) => void;
 const BEAT_MS = 1000;
 /** So many beats in a row without a word from it, and it is taken for dead. On a machine that is n times slower a beat counts 1/n. */
 const SILENT_BEATS = 4;
+/** So many beats in which it only said from inside that it works, without coming to an end or letting anything in. */
+const BUSY_BEATS = 120;
 /** As long as it has not said a word yet: its code may have to be fetched. */
 const UNBORN_BEATS = 20;
 /** A pace that is not told for so many beats is not waited for any longer. */
@@ -109,6 +111,7 @@ interface Watched {
 /** A worker with an ear on it while it has something to do; `died` is told once, when it has settled all its calls. */
 function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => void): Watched {
   let silent = 0;
+  let busy = 0;
   let spoke = false;
   let over = false;
   let stop: (() => void) | null = null;
@@ -118,7 +121,8 @@ function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => 
   const engine = connect(
     worked.port,
     () => worked.end(),
-    () => {
+    (type) => {
+      if (type !== "pulse") busy = 0;
       silent = 0;
       slowness = 1;
       spoke = true;
@@ -139,6 +143,8 @@ function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => 
     if (engine.waiting() === 0) return;
     if (measuring > 0 && measuring < PATIENT_BEATS) measuring += 1;
     else silent += 1 / slowness;
+    busy += 1;
+    if (busy >= BUSY_BEATS * Math.max(1, slowness)) return fall("did not come to an end");
     if (silent >= (spoke ? SILENT_BEATS : UNBORN_BEATS)) return fall("did not answer any more");
     // One beat of silence is nothing yet.
     if (silent > 1 && measuring === 0) {

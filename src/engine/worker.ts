@@ -19,7 +19,7 @@ onPulse(() => {
   const nowMs = performance.now();
   if (nowMs - toldMs < PULSE_MS) return;
   toldMs = nowMs;
-  self.postMessage({ type: "pong" });
+  self.postMessage({ type: "pulse" });
 });
 
 serve(
