@@ -23,7 +23,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { spareEngine, startEngine } from "./engine/browser.ts";
 import { keepProgram } from "./newerversion.ts";
-import type { Walks } from "./judging.ts";
+import type { NamedWays } from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
 import {
   browserArchive,
@@ -112,10 +112,10 @@ const desk = createDesk({
 
 /** What walking times follow from. */
 const WALKING = ["site", "rules", "ground", "suits", "crew", "evas"] as const;
-let walking: { readonly plan: Plan; readonly walks: Walks } | null = null;
+let walking: { readonly plan: Plan; readonly walks: NamedWays } | null = null;
 
 /** The ways of a plan as judge and packer have them, laid out once for all plans with the same ground. */
-function walksFor(plan: Plan): Walks {
+function walksFor(plan: Plan): NamedWays {
   const known = walking;
   if (known && WALKING.every((key) => known.plan[key] === plan[key])) return known.walks;
   const walks = ready.judging().walksOf(plan);

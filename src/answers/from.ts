@@ -4,7 +4,7 @@ import type { RuleId } from "../rules/index.ts";
 import type { Subject } from "./verdict.ts";
 
 /** A figure on a screen, asked from what it comes. */
-export type FromAsk =
+export type ExplainRequest =
   /** What a suit has left of a consumable at a time; at ingress complete when `atS` is null. */
   | {
       readonly what: "left";

@@ -164,7 +164,7 @@ export interface EvaOdds {
   readonly ingressS: Bands;
 }
 
-export interface TaskOdds {
+interface TaskOdds {
   readonly task: string;
   readonly must: boolean;
   readonly done: Chance;
@@ -182,7 +182,7 @@ export interface MarginOdds {
   readonly points: readonly { readonly atS: Instant; readonly left: Bands }[];
 }
 
-export interface WorthOdds {
+interface WorthOdds {
   readonly planned: number;
   readonly mean: number;
   readonly standardError: number;

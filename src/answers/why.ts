@@ -87,7 +87,7 @@ export type OfferKind =
   | "container";
 
 /** What giving something up costs, compared in this order. */
-export interface Cost {
+interface Cost {
   readonly mustLost: number;
   readonly worthLost: number;
   /** The change as a share of the number it changes; 1 for a condition taken away; the number of tasks dropped. */

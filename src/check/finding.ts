@@ -1,6 +1,6 @@
 import type { Finding, Level, Quantity, Subject } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
-import type { Standing } from "../plan/index.ts";
+import type { RuleLevel } from "../plan/index.ts";
 import type { RuleId, Unit } from "../rules/index.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
@@ -38,6 +38,6 @@ export function about(kind: Subject["kind"], id: string): Subject {
 }
 
 /** What breaking a rule with this standing counts as (S9); what physics forbids is a breach under any standing. */
-export function broken(standing: Standing): Level {
+export function broken(standing: RuleLevel): Level {
   return standing === "warning" ? "tight" : "breach";
 }

@@ -3,7 +3,7 @@ import type { Departures } from "./departures.ts";
 import type { Prepared } from "./prepared.ts";
 import { apart, type Move, movesIn, movesOf } from "./separation.ts";
 import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
 /** Two crew members who may come farther apart than crew-separation allows, and how far, m. */
@@ -50,8 +50,8 @@ interface Freedom {
   readonly corners: readonly Move[];
 }
 
-function freedomOf(prepared: Prepared, early: Walk, late: Walk): Freedom {
-  const walksOf = (walk: Walk) => walk.steps.filter(({ stretch }) => stretch.kind === "traverse");
+function freedomOf(prepared: Prepared, early: CrewOuting, late: CrewOuting): Freedom {
+  const walksOf = (walk: CrewOuting) => walk.steps.filter(({ stretch }) => stretch.kind === "traverse");
   const later = walksOf(late);
   const corners = walksOf(early).flatMap((step, k) => {
     const freeS = later[k]!.drawnFromS - step.drawnFromS;

@@ -4,7 +4,7 @@ import type { Eva, Plan, Schedule } from "../plan/index.ts";
 import { hasPeak } from "./reach.ts";
 import { prepare } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
 /**
@@ -29,7 +29,7 @@ export function goIfs(plan: Plan, schedule: Schedule = plan.schedule): GoIf[] {
   );
 }
 
-function homeIfsOf(eva: Eva, walk: Walk): HomeIf[] {
+function homeIfsOf(eva: Eva, walk: CrewOuting): HomeIf[] {
   const { crew } = walk.outing;
   const atLander = from(eva, walk, [{ seconds: 0, slopeRad: 0 }]);
   return [
@@ -66,7 +66,11 @@ function walkbacksOf(step: Step): WalkBack[] {
   ];
 }
 
-function from(eva: Eva, walk: Walk, walkbacks: readonly WalkBack[]): Pick<HomeIf, "walkbackS" | "leastPct"> {
+function from(
+  eva: Eva,
+  walk: CrewOuting,
+  walkbacks: readonly WalkBack[],
+): Pick<HomeIf, "walkbackS" | "leastPct"> {
   if (walkbacks.some(({ seconds }) => seconds < 0)) return { walkbackS: null, leastPct: null };
   const { walker, worn } = walk;
   const hatch = worn.draw("working", walker.egressW);

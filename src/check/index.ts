@@ -1,10 +1,8 @@
 export { AT_ONCE } from "./departures.ts";
 export type { Departures } from "./departures.ts";
-export type { TooFarApart } from "./freedom.ts";
 export { check, judgeFor, judgeOf } from "./judge.ts";
-export type { Judge } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
-export type { Ledger, LedgerLine } from "./ledger.ts";
+export type { LedgerLine } from "./ledger.ts";
 export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
@@ -16,4 +14,3 @@ export { loadThousandths } from "./amounts.ts";
 export { sunOver, waysHome } from "./bearings.ts";
 export type { WayHome } from "./bearings.ts";
 export { countedWorths } from "./groups.ts";
-export type { CountedWorth } from "./groups.ts";

@@ -6,7 +6,7 @@ import type { Departures } from "./departures.ts";
 import { boundsOf, inOrder } from "./limits.ts";
 import { prepare } from "./prepared.ts";
 import { type Moment, moments } from "./reach.ts";
-import type { Out, Walk } from "./walks.ts";
+import type { Out, CrewOuting } from "./walks.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
@@ -41,7 +41,7 @@ function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {
 }
 
 /** What the suit of one outing allows, one limit for each consumable and rule; `warns` where the walk-back only warns. */
-function suitLimits(walk: Walk, warns: boolean): Limit[] {
+function suitLimits(walk: CrewOuting, warns: boolean): Limit[] {
   const { walker, worn, outing } = walk;
   const crew = outing.crew;
   const rates = walk.steps.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));

@@ -2,15 +2,15 @@ import type { HeatTrack, MarginTrack } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { readable } from "./amounts.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 
 /** Left at ingress above the reserve, whole units; negative below it. */
-export function spare(walk: Walk, consumable: Consumable): number {
+export function spare(walk: CrewOuting, consumable: Consumable): number {
   return walk.left.at(-1)![consumable] - walk.walker.reserve[consumable];
 }
 
 /** `spare` as a share of the stock; an empty stock that is drawn on counts as one whole stock short. */
-export function marginShare(walk: Walk, consumable: Consumable): number {
+export function marginShare(walk: CrewOuting, consumable: Consumable): number {
   const stock = walk.walker.full[consumable];
   const above = spare(walk, consumable);
   if (stock === 0) return above < 0 ? -1 : 0;
@@ -18,11 +18,11 @@ export function marginShare(walk: Walk, consumable: Consumable): number {
 }
 
 /** The four consumables of every outing over time. */
-export function marginTracks(walks: readonly Walk[]): MarginTrack[] {
+export function marginTracks(walks: readonly CrewOuting[]): MarginTrack[] {
   return walks.flatMap((walk) => CONSUMABLES.map((consumable) => trackOf(walk, consumable)));
 }
 
-function trackOf(walk: Walk, consumable: Consumable): MarginTrack {
+function trackOf(walk: CrewOuting, consumable: Consumable): MarginTrack {
   const { walker, outing, steps, left } = walk;
   const value = (amounts: Amounts): number => readable(consumable, amounts[consumable]);
   const points = [{ atS: outing.span.startS, value: value(left[0]!) }];
@@ -41,7 +41,7 @@ function trackOf(walk: Walk, consumable: Consumable): MarginTrack {
 }
 
 /** Stored heat of every outing in a suit whose cooling has a limit. */
-export function heatTracks(walks: readonly Walk[]): HeatTrack[] {
+export function heatTracks(walks: readonly CrewOuting[]): HeatTrack[] {
   return walks.flatMap(({ walker, outing, steps, storedJ }) => {
     if (walker.coolingW === Infinity) return [];
     const points = [{ atS: outing.span.startS, value: 0 }];

@@ -25,7 +25,7 @@ import {
   insideOf,
   type LegFault,
   legFaults,
-  surroundingsW,
+  environmentHeatOnEvaW,
   taskSky,
   type TaskSky,
   type Ways,
@@ -49,11 +49,11 @@ export interface Walker {
   /** On the way in an entry of the ways. */
   wayW(cell: number): number;
   /** The suit as it is worn on an EVA. */
-  on(eva: Eva): Worn;
+  on(eva: Eva): SuitLoad;
 }
 
 /** A suit on one EVA, with the heat from the surroundings there (S7). */
-export interface Worn {
+export interface SuitLoad {
   /** Left at egress: the full stocks less the purge. */
   readonly atEgress: Amounts;
   /** Draw per second on a way back that counts with a slope angle. */
@@ -142,7 +142,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
   const backW = (slopeRad: number): number =>
     walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad);
   const full = stocks(suit);
-  const worn = new Map<Eva, Worn>();
+  const worn = new Map<Eva, SuitLoad>();
   return {
     member,
     suit,
@@ -159,7 +159,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
     on: (eva) => {
       let known = worn.get(eva);
       if (!known) {
-        known = wornIn(suit, full, surroundingsW(heavens, suit, eva), backW);
+        known = wornIn(suit, full, environmentHeatOnEvaW(heavens, suit, eva), backW);
         worn.set(eva, known);
       }
       return known;
@@ -168,7 +168,12 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
 }
 
 /** `suit`, holding `full`, with `surroundingsW` of heat from the surroundings. */
-function wornIn(suit: Suit, full: Amounts, surroundingsW: number, backW: (slopeRad: number) => number): Worn {
+function wornIn(
+  suit: Suit,
+  full: Amounts,
+  surroundingsW: number,
+  backW: (slopeRad: number) => number,
+): SuitLoad {
   const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
   const at = (mode: Mode, rateW: number): { readonly draw: Amounts; readonly heat: number } => {
     const key = `${mode} ${rateW}`;

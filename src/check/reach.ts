@@ -5,7 +5,7 @@ import { taskName } from "../words/index.ts";
 import { placeName } from "./names.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 
 /** What bounds the walk-back: emergency oxygen or a consumable. */
 export interface Allowed {
@@ -18,7 +18,7 @@ export interface Allowed {
  * is now, and which consumable bounds it. Infinite where the walk-back draws nothing, -1 where what is kept is already gone.
  */
 export function carried(
-  { walker, worn }: Pick<Walk, "walker" | "worn">,
+  { walker, worn }: Pick<CrewOuting, "walker" | "worn">,
   left: Amounts,
   slopeRad: number,
   kept: Amounts = walker.reserve,
@@ -57,7 +57,7 @@ export function whereWords(prepared: Prepared, { peak, place, task }: Moment): s
 }
 
 /** Both ends of every stretch, and the worst of a way against what is left at its end; no-way places are left out. */
-export function moments(walk: Walk): Moment[] {
+export function moments(walk: CrewOuting): Moment[] {
   const list: Moment[] = [];
   walk.steps.forEach((step, k) => {
     const before = walk.left[k]!;
@@ -78,7 +78,7 @@ export function moments(walk: Walk): Moment[] {
 }
 
 /** Walk-back needed and allowed over time; a worst point between the ends of a way stands in its middle. */
-export function reachTracks(prepared: Prepared, walks: readonly Walk[]): ReachTrack[] {
+export function reachTracks(prepared: Prepared, walks: readonly CrewOuting[]): ReachTrack[] {
   return walks.map((walk) => {
     const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
     const allowed: typeof points = [];

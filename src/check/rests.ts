@@ -2,7 +2,7 @@ import type { Rest } from "../answers/index.ts";
 import { type Interval, instant } from "../kernel/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 
 /** An outing as work-and-rest sees it: stretches of work, and the pause before each of them but the first. */
 export interface Spell {
@@ -14,7 +14,7 @@ export interface Spell {
 }
 
 /** The stretches of work of an outing, parted by pauses that are long enough to end one (work-and-rest). */
-export function spellsOf(prepared: Prepared, walk: Walk): Spell[] {
+export function spellsOf(prepared: Prepared, walk: CrewOuting): Spell[] {
   const { restS } = prepared.plan.rules.work;
   const spells: Spell[] = [];
   let pause: Step[] = [];
@@ -44,7 +44,7 @@ export function spellsOf(prepared: Prepared, walk: Walk): Spell[] {
  * The pauses that the work limit relies on: going through the outing, each one without which the work since the last
  * such pause would be longer than the limit. All others may be cut short without breaking the rule.
  */
-export function restsOf(prepared: Prepared, walk: Walk): Rest[] {
+export function restsOf(prepared: Prepared, walk: CrewOuting): Rest[] {
   const { longestS, restS } = prepared.plan.rules.work;
   const rests: Rest[] = [];
   let beganS: number | undefined;

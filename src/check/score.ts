@@ -3,7 +3,7 @@ import type { Placement, Schedule } from "../plan/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import { groupsOf, missingOf, worthsOf } from "./groups.ts";
 import { spare } from "./margins.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 const WHOLE = 10_000;
@@ -33,7 +33,7 @@ export function scoreOf(walkthrough: Walkthrough, findings: readonly Finding[], 
 }
 
 /** Least margin of one outing in 1/10000 of the stock, rounded down. */
-function worstMargin(walk: Walk): number {
+function worstMargin(walk: CrewOuting): number {
   let least = WHOLE;
   for (const consumable of CONSUMABLES) {
     const stock = walk.walker.full[consumable];

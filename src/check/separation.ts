@@ -3,7 +3,7 @@ import { instant } from "../kernel/index.ts";
 import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Out, Walk } from "./walks.ts";
+import type { Out, CrewOuting } from "./walks.ts";
 
 /** Straight and steady movement from one point to another. */
 export interface Move {
@@ -39,7 +39,7 @@ export function separationTracks(prepared: Prepared, outs: readonly Out[]): Sepa
 }
 
 /** Where somebody is, all through their outing. */
-export function movesOf(prepared: Prepared, walk: Walk): Move[] {
+export function movesOf(prepared: Prepared, walk: CrewOuting): Move[] {
   return walk.steps.flatMap((step) => movesIn(prepared, step));
 }
 

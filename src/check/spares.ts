@@ -13,7 +13,7 @@ import { leastToSpare } from "./rules/walkBackConsumables.ts";
 import { longestWalkBack } from "./rules/walkBackEmergency.ts";
 import { longestOf } from "./rules/workAndRest.ts";
 import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 /** One thing that a rule tests, with what it leaves to spare; null where that is not known. */
@@ -31,12 +31,12 @@ export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
   const { plan } = prepared;
   const { rules } = plan;
   const walks = outs.flatMap((out) => out.walks);
-  const each = (spare: (walk: Walk) => number | null | undefined): Tested[] =>
+  const each = (spare: (walk: CrewOuting) => number | null | undefined): Tested[] =>
     walks.flatMap((walk) => {
       const is = spare(walk);
       return is === undefined ? [] : [{ spare: is, subjects: whose(walk) }];
     });
-  const stay = (spare: (own: readonly Walk[]) => number): Tested[] =>
+  const stay = (spare: (own: readonly CrewOuting[]) => number): Tested[] =>
     [...walksOf].flatMap(([crew, own]) =>
       own.length === 0 ? [] : [{ spare: spare(own), subjects: [about("crew", crew)] }],
     );
@@ -149,12 +149,12 @@ function leastOf(rule: RuleId, unit: RuleSpare["unit"], tested: readonly Tested[
   return { rule, unit, spare: least === Infinity ? "untested" : least, subjects };
 }
 
-function whose({ outing: { crew, eva } }: Walk): readonly Subject[] {
+function whose({ outing: { crew, eva } }: CrewOuting): readonly Subject[] {
   return [about("crew", crew), about("eva", eva)];
 }
 
 /** What is to spare on a walk-back, unknown where there is a place without a way home. */
-function known({ steps }: Walk, spareS: number | undefined): number | null | undefined {
+function known({ steps }: CrewOuting, spareS: number | undefined): number | null | undefined {
   return steps.some(({ homeFromS, homeToS }) => homeFromS < 0 || homeToS < 0) ? null : spareS;
 }
 

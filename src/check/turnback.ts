@@ -6,7 +6,7 @@ import { lasting, stock } from "../words/index.ts";
 import { drawn, readable, unitOf } from "./amounts.ts";
 import { boundsOf, inOrder } from "./limits.ts";
 import { type Prepared, prepare } from "./prepared.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 import { type Whereabouts, whereabouts } from "./whereabouts.ts";
 
@@ -67,13 +67,13 @@ export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: numbe
 
 /** Somebody outside at a moment: where, with what left, and the step they are in. */
 interface Outside {
-  readonly walk: Walk;
+  readonly walk: CrewOuting;
   readonly nth: number;
   readonly at: Whereabouts;
   readonly left: Amounts;
 }
 
-function outsideAt(prepared: Prepared, walk: Walk, atS: number): Outside[] {
+function outsideAt(prepared: Prepared, walk: CrewOuting, atS: number): Outside[] {
   const nth = walk.steps.findIndex((step) => step.drawnFromS <= atS && atS < step.drawnToS);
   const step = walk.steps[nth];
   if (!step) return [];

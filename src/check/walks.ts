@@ -4,13 +4,13 @@ import type { Eva } from "../plan/index.ts";
 import { drawn } from "./amounts.ts";
 import type { Departures } from "./departures.ts";
 import type { Placed } from "./placed.ts";
-import type { Prepared, Walker, Worn } from "./prepared.ts";
+import type { Prepared, Walker, SuitLoad } from "./prepared.ts";
 import { type Span, type Step, stepsOf } from "./steps.ts";
 
 /** One crew member on one EVA, fully derived. */
-export interface Walk {
+export interface CrewOuting {
   readonly walker: Walker;
-  readonly worn: Worn;
+  readonly worn: SuitLoad;
   readonly outing: Outing;
   readonly tasks: readonly Placed[];
   readonly steps: readonly Step[];
@@ -25,7 +25,7 @@ export interface Walk {
 export interface Out {
   readonly eva: Eva;
   readonly span: Span;
-  readonly walks: readonly Walk[];
+  readonly walks: readonly CrewOuting[];
 }
 
 /** The outing of `walker` with `tasks` in order, and what its suit, full but for the purge, has left at every step (S7). */
@@ -36,7 +36,7 @@ export function walkOf(
   span: Span,
   tasks: readonly Placed[],
   departures?: Departures,
-): Walk {
+): CrewOuting {
   const steps = stepsOf(prepared, walker, eva, span, tasks, departures);
   const worn = walker.on(eva);
   const left: Amounts[] = [worn.atEgress];

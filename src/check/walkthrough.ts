@@ -6,7 +6,7 @@ import { type Placed, type Placements, placementsOf } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
 import { type Span, waySeconds } from "./steps.ts";
-import { type Out, type Walk, walkOf } from "./walks.ts";
+import { type Out, type CrewOuting, walkOf } from "./walks.ts";
 
 /** A plan and a schedule, read once (S1 to S8, S10): what every rule looks at. */
 export interface Walkthrough extends Placements {
@@ -14,9 +14,9 @@ export interface Walkthrough extends Placements {
   /** EVAs that take place, in the plan's order. */
   readonly outs: readonly Out[];
   /** All outings of a crew member in order of egress. */
-  readonly walksOf: ReadonlyMap<string, readonly Walk[]>;
+  readonly walksOf: ReadonlyMap<string, readonly CrewOuting[]>;
   /** All outings in a suit, whoever wears it, in order of egress. */
-  readonly walksIn: ReadonlyMap<string, readonly Walk[]>;
+  readonly walksIn: ReadonlyMap<string, readonly CrewOuting[]>;
   readonly separation: readonly SeparationTrack[];
 }
 
@@ -88,8 +88,8 @@ function backHomeS(prepared: Prepared, tasks: readonly Placed[]): number {
   return endS + waySeconds(prepared, tasks.at(-1)!.endPlace, prepared.ways.lander);
 }
 
-function sortedBy(outs: readonly Out[], keyOf: (walk: Walk) => string): Map<string, Walk[]> {
-  const walks = new Map<string, Walk[]>();
+function sortedBy(outs: readonly Out[], keyOf: (walk: CrewOuting) => string): Map<string, CrewOuting[]> {
+  const walks = new Map<string, CrewOuting[]>();
   for (const walk of outs.flatMap((out) => out.walks)) {
     const key = keyOf(walk);
     const own = walks.get(key);
@@ -100,7 +100,7 @@ function sortedBy(outs: readonly Out[], keyOf: (walk: Walk) => string): Map<stri
   return walks;
 }
 
-function inOrder({ outing: a }: Walk, { outing: b }: Walk): number {
+function inOrder({ outing: a }: CrewOuting, { outing: b }: CrewOuting): number {
   return (
     a.span.startS - b.span.startS ||
     (a.eva < b.eva ? -1 : a.eva > b.eva ? 1 : 0) ||

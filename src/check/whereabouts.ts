@@ -1,6 +1,6 @@
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Walk } from "./walks.ts";
+import type { CrewOuting } from "./walks.ts";
 
 /** Where somebody outside is at a moment: at a place, or between two. */
 export interface Whereabouts {
@@ -23,7 +23,7 @@ export interface Whereabouts {
  * Where `walk` is at `atS`, that lies in `step`. Who is on a way goes on or back, whichever is home sooner, at the planned pace and having
  * left when the schedule has it. Who walks inside a task may be anywhere on its way: the worst of it counts.
  */
-export function whereabouts(prepared: Prepared, walk: Walk, step: Step, atS: number): Whereabouts {
+export function whereabouts(prepared: Prepared, walk: CrewOuting, step: Step, atS: number): Whereabouts {
   const { ways, home } = prepared;
   const { kind } = step.stretch;
   // What has begun at the hatch is brought to its end before anybody comes in again.

@@ -1,4 +1,4 @@
-import type { FromAnswer, FromAsk } from "../answers/index.ts";
+import type { FromAnswer, ExplainRequest } from "../answers/index.ts";
 import { check } from "../check/index.ts";
 import { fromWhat } from "../engine/fromwhat/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
@@ -45,7 +45,7 @@ interface Wanted {
   readonly finding?: string | undefined;
 }
 
-function askOf(plan: Plan, wanted: Wanted, atS: number | null): FromAsk {
+function askOf(plan: Plan, wanted: Wanted, atS: number | null): ExplainRequest {
   const { of, eva, crew, task, rule } = wanted;
   if (task !== undefined) {
     if (!plan.tasks.some((one) => one.id === task)) refuse(`--task ${task}: the plan has no such task`);

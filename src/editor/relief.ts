@@ -8,14 +8,14 @@ import { REMOTE } from "./lanes.ts";
  */
 
 /** Walk-back over time of one crew member on one EVA, seconds, and the longest allowed. */
-export interface Reach extends Course {
+export interface WalkbackCourse extends Course {
   readonly eva: string;
   readonly crew: string;
   readonly allowed: Course["points"];
 }
 
 /** One stretch of an outing, as the judge tells it. */
-export interface OutingStretch {
+interface OutingStretch {
   readonly kind: "egress" | "traverse" | "task" | "wait" | "ingress";
   readonly span: { readonly startS: number; readonly endS: number };
   readonly task: string | null;
@@ -81,7 +81,7 @@ export function reliefTopS(plan: Plan): number {
 export function blocksOf(
   plan: Plan,
   schedule: Schedule,
-  reach: readonly Reach[],
+  reach: readonly WalkbackCourse[],
   rows: ReadonlyMap<string, number>,
 ): readonly Block[] {
   const lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS as number]));
@@ -114,7 +114,7 @@ export function blocksOf(
 /** Egress and ingress work, ways and waits of every outing. */
 export function betweensOf(
   outings: readonly OutingCourse[],
-  reach: readonly Reach[],
+  reach: readonly WalkbackCourse[],
   rests: readonly RestPause[],
 ): readonly Between[] {
   const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));

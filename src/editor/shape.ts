@@ -23,7 +23,7 @@ export interface Slab {
 }
 
 /** Blocks on screen are never narrower than this, so that a short task can be seen and hit. Pixels. */
-export const LEAST_PX = 5;
+const LEAST_PX = 5;
 
 /** The line home of a lane, pixels from the top. */
 export function homeY(lane: Lane): number {
@@ -91,7 +91,7 @@ export function rowSlabOf(block: Block, lane: Lane, rowPx: number, padPx: number
 }
 
 /** Distance in pixels from a point to a slab; 0 inside. Slanted edges count as their height at `x`. */
-export function distanceTo(slab: Slab, x: number, y: number): number {
+function distanceTo(slab: Slab, x: number, y: number): number {
   const aside = Math.max(0, slab.left - x, x - slab.right);
   const width = slab.right - slab.left;
   const share = width > 0 ? Math.min(1, Math.max(0, (x - slab.left) / width)) : 0;

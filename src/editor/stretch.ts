@@ -11,7 +11,7 @@ export interface Stretched {
 }
 
 /** The shortest a task is drawn to by hand, seconds. */
-export const LEAST_LENGTH_S = 60;
+const LEAST_LENGTH_S = 60;
 
 /** The span with `edge` at `atS` and the other end where it is, never shorter than a minute. Whole seconds. */
 export function stretched(

@@ -4,7 +4,7 @@ import type {
   CurveReport,
   FitBand,
   FromAnswer,
-  FromAsk,
+  ExplainRequest,
   GridReport,
   Left,
   MendReport,
@@ -59,7 +59,7 @@ export const CALLS = {
   shed: call<OfSchedule & ShedOptions, ShedReport, ShedProgress>(),
   why: call<OfSchedule & WhyOptions, WhyReport, WhyReport>(),
   /** From what a figure on a screen comes; null where there is no such figure any more. */
-  fromWhat: call<OfSchedule & { readonly ask: FromAsk }, FromAnswer | null>(),
+  fromWhat: call<OfSchedule & { readonly ask: ExplainRequest }, FromAnswer | null>(),
   /** The ground of the plan with its contours; null where the plan has none. */
   siteGround: call<Nothing, SiteGround | null>(),
   siteLight: call<{ readonly atS: number }, SiteLight>(),

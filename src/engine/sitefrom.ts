@@ -13,7 +13,7 @@ import {
   walkbackW,
 } from "../physics/index.ts";
 import { type Plan, type Suit, suitOn, suitsOf } from "../plan/index.ts";
-import { heavensOf, surroundingsW } from "../terrain/index.ts";
+import { heavensOf, environmentHeatOnEvaW } from "../terrain/index.ts";
 import { UNITS } from "./fromwhat/words.ts";
 
 /** From what the figures of the site come, and the limits of the walk back themselves. */
@@ -89,7 +89,7 @@ function walkerOf(plan: Plan, crew: string, suit: Suit, eva: string | null, slop
   const member = plan.crew.find((one) => one.id === crew);
   if (!member) return null;
   const outing = plan.evas.find((one) => one.id === eva);
-  const worn = suitIn(suit, "walking", outing ? surroundingsW(heavensOf(plan), suit, outing) : 0);
+  const worn = suitIn(suit, "walking", outing ? environmentHeatOnEvaW(heavensOf(plan), suit, outing) : 0);
   const { walking, walkback } = plan.rules;
   const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
   const wattsOn = (slope: number): number =>

@@ -13,10 +13,10 @@ import { type Centre, degreesOf, metresOf } from "./sphere.ts";
 export interface NamedLine {
   readonly name: string;
   readonly kind: string;
-  readonly points: readonly Spot[];
+  readonly points: readonly PointFeature[];
 }
 
-interface Spot {
+interface PointFeature {
   readonly eastM: number;
   readonly northM: number;
 }
@@ -36,7 +36,7 @@ export interface SiteFeature {
 /** The plan's places and keep-outs and the given lines in longitude and latitude. */
 export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly SiteFeature[] {
   const centre = centreOf(plan);
-  const at = ({ eastM, northM }: Spot): [number, number] => degreesOf(centre, eastM, northM);
+  const at = ({ eastM, northM }: PointFeature): [number, number] => degreesOf(centre, eastM, northM);
   return [
     ...plan.site.places.map((place): SiteFeature => {
       const { id, name, kind } = place;
@@ -67,7 +67,7 @@ function centreOf(plan: Plan): Centre {
   return { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
 }
 
-function cornersOf(shape: KeepOut["shape"]): readonly Spot[] {
+function cornersOf(shape: KeepOut["shape"]): readonly PointFeature[] {
   if (shape.type === "polygon") return shape.points;
   const radiusM = shape.radiusM / Math.cos(Math.PI / DISC_CORNERS);
   return Array.from({ length: DISC_CORNERS }, (_, k) => ({
@@ -77,7 +77,7 @@ function cornersOf(shape: KeepOut["shape"]): readonly Spot[] {
 }
 
 /** The corners anticlockwise, as outer rings run, the first again at the end. */
-function ringOf(corners: readonly Spot[]): Spot[] {
+function ringOf(corners: readonly PointFeature[]): PointFeature[] {
   const area = corners.reduce((sum, a, k) => {
     const b = corners[(k + 1) % corners.length]!;
     return sum + a.eastM * b.northM - b.eastM * a.northM;
@@ -128,7 +128,7 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
     } else if (type === "Polygon") {
       const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
       const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
-      const points = spots.slice(0, -1).filter((one): one is Spot => one !== null);
+      const points = spots.slice(0, -1).filter((one): one is PointFeature => one !== null);
       if (points.length < 3 || points.length > 500 || points.length !== spots.length - 1)
         return failed(
           `feature ${k + 1} ("${name}") has no ring of 3 to 500 corners on the body near the lander`,
@@ -152,7 +152,7 @@ function nameOf(feature: unknown, k: number): string {
 }
 
 /** East and north of the lander to the centimetre; null where the coordinates are none, or too far for a plan. */
-function spotOf(centre: Centre, coordinates: unknown): Spot | null {
+function spotOf(centre: Centre, coordinates: unknown): PointFeature | null {
   if (!Array.isArray(coordinates)) return null;
   const [lonDeg, latDeg] = coordinates as unknown[];
   if (typeof lonDeg !== "number" || typeof latDeg !== "number") return null;

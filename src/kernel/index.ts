@@ -9,7 +9,7 @@ export { random } from "./random.ts";
 export type { Random } from "./random.ts";
 export { draw, meanOf, varianceOf } from "./spread.ts";
 export type { Shape, Spread } from "./spread.ts";
-export { invariant, InvariantError } from "./invariant.ts";
+export { invariant } from "./invariant.ts";
 export { done, failed } from "./outcome.ts";
 export type { Outcome } from "./outcome.ts";
 export type { Explained } from "./explained.ts";

@@ -1,5 +1,5 @@
 /** Thrown when the program contradicts itself: a defect, never bad user input. */
-export class InvariantError extends Error {
+class InvariantError extends Error {
   override name = "InvariantError";
 }
 

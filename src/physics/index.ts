@@ -25,7 +25,7 @@ export {
 export { explainWalk, explainWalkbackRate } from "./explainwalk.ts";
 export { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "./suit.ts";
 export type { Amounts, Consumable, SuitModel } from "./suit.ts";
-export { aboutW, electricalW, heatPerSecond, suitIn } from "./worn.ts";
+export { suitEnvironmentHeatW, electricalW, heatPerSecond, suitIn } from "./worn.ts";
 export type { Mode, WornSuit } from "./worn.ts";
 export { slopeW } from "./slope.ts";
 export { toblerKmH, walkingMs } from "./gait.ts";

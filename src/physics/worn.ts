@@ -35,7 +35,7 @@ export function electricalW(suit: WornSuit, mode: Mode): number {
  * Heat from the surroundings that is reckoned with while the sun's elevation stays inside `sun`, whole W rounded up: the
  * greatest there is on sunlit ground; without `sun` (not known) the greatest at any elevation.
  */
-export function aboutW(suit: WornSuit, sun: ElevationRange | null): number {
+export function suitEnvironmentHeatW(suit: WornSuit, sun: ElevationRange | null): number {
   if (suit.heatFrom === "given") return suit.environmentW;
   const { leastDeg, greatestDeg } = sun ?? { leastDeg: -90, greatestDeg: 90 };
   return Math.ceil(environmentMostW(leastDeg, greatestDeg, suit.insulationM2));

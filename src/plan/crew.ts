@@ -140,6 +140,5 @@ export type Suit = z.infer<typeof suitSchema>;
 export type Consumable = keyof Suit["reserve"];
 export type CrewMember = z.infer<typeof crewSchema>;
 export type Eva = z.infer<typeof evaSchema>;
-export type Stores = z.infer<typeof storesSchema>;
 export type Equipment = z.infer<typeof equipmentSchema>;
 export type Container = z.infer<typeof containerSchema>;

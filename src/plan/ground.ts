@@ -14,7 +14,7 @@ import { note, ranged, share } from "./fields.ts";
 export const MOST_POINTS = 1_000_000;
 
 /** More places than this on a height grid are refused: ways between all of them would take too long. */
-export const MOST_PLACES = 120;
+const MOST_PLACES = 120;
 
 const side = z.int().min(2).max(4000);
 

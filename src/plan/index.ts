@@ -1,5 +1,4 @@
 export { given, givenBetween, stillToGive } from "./given.ts";
-export type { ToGive } from "./given.ts";
 export { NEW_TASK } from "./newtask.ts";
 export { at, withAt } from "./pathway.ts";
 export { TO_GIVE } from "./togive.ts";
@@ -11,7 +10,6 @@ export type { Fault } from "./fault.ts";
 export { duplicateKeys } from "./duplicatekeys.ts";
 export { withHiddenShown } from "./hiddensigns.ts";
 export { planJsonSchema } from "./jsonschema.ts";
-export type { JsonSchema } from "./jsonschema.ts";
 export { USUAL, usualOf } from "./defaults.ts";
 export type { Usual } from "./defaults.ts";
 export { guideTo } from "./guide.ts";
@@ -20,7 +18,6 @@ export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./e
 export type { Edit } from "./edit.ts";
 export { fingerprint, shortFingerprint } from "./fingerprint.ts";
 export { handedTo, signedValue, signoffState } from "./signoff.ts";
-export type { SignoffState } from "./signoff.ts";
 export type { About, Comment, Hand, Signoff } from "./said.ts";
 export { sameFrame } from "./frame.ts";
 export {
@@ -33,26 +30,26 @@ export {
   patchSchema,
   takeTheirs,
 } from "./patch/index.ts";
-export type { Change, Clash, Merged, Misfit, Patch } from "./patch/index.ts";
+export type { Change, Clash, Merged, Patch } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";
 export { oneAfterOther, sharingSuits, suitIdOn, suitOn, suitsOf, suitsWorn } from "./wearing.ts";
 export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
-export type { Body, KeepOut, Leg, Place, Site, Stay } from "./site.ts";
+export type { KeepOut, Leg, Place, Stay } from "./site.ts";
 export { MOST_POINTS } from "./ground.ts";
 export type { PlanGround, PlanGroundInput } from "./ground.ts";
-export type { Consumable, Container, CrewMember, Equipment, Eva, Stores, Suit } from "./crew.ts";
+export type { Consumable, Container, CrewMember, Equipment, Eva, Suit } from "./crew.ts";
 export { allCautions, classOf, stepCrew } from "./step.ts";
-export type { Blank, Caution, Procedures, Step } from "./step.ts";
-export { freshNumber, isTaskNumber, numbered, partNumber, taskNumbers } from "./tasknumber.ts";
+export type { Blank, Caution, Step } from "./step.ts";
+export { freshNumber, isTaskNumber, partNumber, taskNumbers } from "./tasknumber.ts";
 export { oneMore } from "./repeat.ts";
 export { bagNumbers } from "./bags.ts";
 export type { Group } from "./group.ts";
-export type { Effort, LagLink, Link, Task } from "./task.ts";
+export type { LagLink, Link, Task } from "./task.ts";
 export type { Mishap } from "./mishap.ts";
 export { mishapsOf } from "./mishaps.ts";
 export type { Odds } from "./odds.ts";
-export type { Rules, Standing } from "./rules.ts";
-export type { GivesUp, Placement, Schedule, Variant } from "./schedule.ts";
+export type { Rules, RuleLevel } from "./rules.ts";
+export type { GivesUp, Placement, Schedule } from "./schedule.ts";

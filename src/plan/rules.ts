@@ -162,4 +162,4 @@ export const rulesSchema = z.strictObject({
 });
 
 export type Rules = z.infer<typeof rulesSchema>;
-export type Standing = Rules["reserve"]["level"];
+export type RuleLevel = Rules["reserve"]["level"];

@@ -5,7 +5,7 @@ import { isSeen, SEEN_ONLY } from "./hiddensigns.ts";
 /** What people say of a plan: comments, sign-offs, and through whose hands it went. No answer about a day depends on it. */
 
 /** A name as somebody typed it. It proves nothing about who that was. */
-export const personSchema = z
+const personSchema = z
   .string()
   .trim()
   .min(1, "must not be empty")

@@ -3,7 +3,7 @@ import { id, label, metS, note } from "./fields.ts";
 import { patchSchema } from "./patch/schema.ts";
 
 /** A task on the day line. The traverses between tasks follow from the order and are never stored. */
-export const placementSchema = z.strictObject({
+const placementSchema = z.strictObject({
   task: id,
   eva: id.nullable().describe("The EVA; null for remote work without crew."),
   crew: z.array(id).max(4).describe("Who does it; empty for remote work."),
@@ -34,4 +34,3 @@ export type Placement = z.infer<typeof placementSchema>;
 export type Schedule = z.infer<typeof scheduleSchema>;
 /** What a variant changes of the plan beside its schedule, in words and as a patch. */
 export type GivesUp = z.infer<typeof givesUpSchema>;
-export type Variant = z.infer<typeof variantSchema>;

@@ -27,7 +27,7 @@ const eastM = ranged(-100_000, 100_000, "East of the lander, m.");
 const northM = ranged(-100_000, 100_000, "North of the lander, m.");
 
 /** A named point on the ground. */
-export const placeSchema = z.strictObject({
+const placeSchema = z.strictObject({
   id,
   name: label,
   kind: z.enum(["lander", "station", "deployment"]).describe("What the place is for."),
@@ -38,7 +38,7 @@ export const placeSchema = z.strictObject({
 });
 
 /** A disc or polygon where something must not be. */
-export const keepOutSchema = z.strictObject({
+const keepOutSchema = z.strictObject({
   id,
   name: label,
   kind: z
@@ -67,7 +67,7 @@ export const keepOutSchema = z.strictObject({
 });
 
 /** A traverse leg whose numbers the planner gives instead of the computed ones. */
-export const legSchema = z.strictObject({
+const legSchema = z.strictObject({
   from: id,
   to: id,
   distanceM: ranged(0, 1e6, "Distance walked, m."),
@@ -127,8 +127,6 @@ export const staySchema = z.strictObject({
     .describe("The Earth is a relay too while it stands over the horizon of the task's place."),
 });
 
-export type Body = z.infer<typeof bodySchema>;
-export type Site = z.infer<typeof siteSchema>;
 export type Place = z.infer<typeof placeSchema>;
 export type KeepOut = z.infer<typeof keepOutSchema>;
 export type Leg = z.infer<typeof legSchema>;

@@ -19,7 +19,7 @@ const blankSchema = z.strictObject({
   unit: z.string().trim().max(12).default("").describe("Unit of a reading; empty for none."),
 });
 
-export const stepSchema = z.strictObject({
+const stepSchema = z.strictObject({
   when: line.optional().describe("IF: what is seen or read. The step is done only then."),
   text: line.describe("What to do: one action."),
   by: z
@@ -57,7 +57,6 @@ export const proceduresSchema = z.strictObject({
 export type Caution = z.infer<typeof cautionSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type Blank = z.infer<typeof blankSchema>;
-export type Procedures = z.infer<typeof proceduresSchema>;
 
 /** The class that a caution is set in: one that nobody has classed is a caution, never a warning that nobody has called. */
 export function classOf(caution: Caution): NonNullable<Caution["class"]> {

@@ -5,7 +5,7 @@ import { cautionSchema, stepsSchema } from "./step.ts";
 import { toGiveField } from "./togive.ts";
 
 /** How hard the work is: a published category of measured rates, or watts. */
-export const effortSchema = z.union([
+const effortSchema = z.union([
   z
     .enum(["egress-ingress", "deployment", "geology", "riding", "overall", "rest"])
     .describe("A category of measured rates."),
@@ -190,7 +190,6 @@ export const linkSchema = z.discriminatedUnion("type", [
     .describe("At least so far apart."),
 ]);
 
-export type Effort = z.infer<typeof effortSchema>;
 export type Task = z.infer<typeof taskSchema>;
 export type Link = z.infer<typeof linkSchema>;
 export type LagLink = Extract<Link, { type: "lag" }>;

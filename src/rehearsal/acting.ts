@@ -1,9 +1,9 @@
 import type { Plan, Task } from "../plan/index.ts";
 import type { Between } from "./between.ts";
 import type { Facts } from "./facts.ts";
-import { type Going, passesLeft, projected, type Spot } from "./projection.ts";
+import { type Going, passesLeft, projected, type ProjectedPlacement } from "./projection.ts";
 import { restedS } from "./resting.ts";
-import { landerOf, type Walks, wayS } from "./walking.ts";
+import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 
 /**
  * What a crew does that plays a rehearsal by itself, by the rules of the crew on simulated days (O4, O7 to O10) as far as they go by times: what
@@ -50,7 +50,7 @@ const NOTHING = {
 };
 
 /** Ingress complete no later on an EVA: its latest ingress, the longest it may be since egress, and what was called. */
-export function limitS(plan: Plan, facts: Facts, id: string): number {
+function limitS(plan: Plan, facts: Facts, id: string): number {
   const eva = plan.evas.find((one) => one.id === id);
   if (!eva) return Infinity;
   const outS = facts.outS.get(id);
@@ -62,7 +62,13 @@ export function limitS(plan: Plan, facts: Facts, id: string): number {
 }
 
 /** The latest moment to leave a task for home, from the farther of its ends (O8); Infinity without crew. */
-export function leaveByS(plan: Plan, facts: Facts, walks: Walks, task: Task, eva: string | null): number {
+export function leaveByS(
+  plan: Plan,
+  facts: Facts,
+  walks: RehearsedWays,
+  task: Task,
+  eva: string | null,
+): number {
   const lander = landerOf(plan);
   if (eva === null) return Infinity;
   const home = Math.max(wayS(walks, task.place, lander), wayS(walks, task.endPlace ?? task.place, lander));
@@ -78,7 +84,7 @@ export function isLeftOut(
   facts: Facts,
   between: Between,
   going: Going,
-  spot: Spot,
+  spot: ProjectedPlacement,
   nowS: number,
 ): boolean {
   const task = plan.tasks.find((one) => one.id === spot.task);
@@ -100,7 +106,7 @@ export function isLeftOut(
 }
 
 /** True for what is done, and for what is to come inside its window and with the way home left. */
-function isInTime(plan: Plan, facts: Facts, walks: Walks, spot: Spot): boolean {
+function isInTime(plan: Plan, facts: Facts, walks: RehearsedWays, spot: ProjectedPlacement): boolean {
   if (spot.state === "done") return true;
   const task = plan.tasks.find((one) => one.id === spot.task)!;
   return (

@@ -6,14 +6,14 @@ import { type Facts, factsOf } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
 import { projected } from "./projection.ts";
 import { betweenOf } from "./stays.ts";
-import type { Walks } from "./walking.ts";
+import type { RehearsedWays } from "./walking.ts";
 
 /**
  * The calls that a crew makes by itself until `toS`: every task takes a time drawn between its low and its high (PERT), the same for the same
  * seed and task, longer by what was called for it and by what goes wrong. Where the plan's crew acts (`acting`), they go ahead when ready,
  * rest, break off in time to be home and leave out; else everybody carries on in order. The clock stands at `toS` afterwards.
  */
-export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: Walks): Rehearsal {
+export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: RehearsedWays): Rehearsal {
   let now: Rehearsal = rehearsal;
   while (now.calls.length < MOST_CALLS) {
     const call = nextCall(plan, now, walks);
@@ -24,7 +24,7 @@ export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: Wal
 }
 
 /** The next call that a crew playing by itself would make, at the clock's time or later; null when everybody is back. */
-export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: Walks): Call | null {
+export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays): Call | null {
   const { nowS } = rehearsal;
   const facts = factsOf(plan, rehearsal.calls);
   const between = betweenOf(plan, rehearsal.calls, walks);

@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/index.ts";
-import type { Walks } from "./walking.ts";
+import type { RehearsedWays } from "./walking.ts";
 
 /**
  * Where somebody outside was that no task of the day tells of: at work that was given up, or where they were on their way, or had come to, when
@@ -24,5 +24,5 @@ export interface Between {
   /** The plan's site, and in it the points between its places at which a way was broken off. */
   readonly site: Plan["site"];
   /** The ways of that site. */
-  readonly walks: Walks;
+  readonly walks: RehearsedWays;
 }

@@ -7,7 +7,7 @@ import { scheduleSchema } from "../plan/schedule.ts";
 const at = { atS: metS.describe("When it was called, seconds from touchdown.") };
 const share = z.int().min(10).max(500).describe("Percent of the planned time.");
 
-export const callSchema = z.discriminatedUnion("kind", [
+const callSchema = z.discriminatedUnion("kind", [
   z.strictObject({ ...at, kind: z.literal("out"), eva: id }).describe("Egress: the EVA begins."),
   z.strictObject({ ...at, kind: z.literal("in"), eva: id }).describe("Ingress complete."),
   z.strictObject({ ...at, kind: z.literal("begins"), task: id }).describe("Work on a task begins."),

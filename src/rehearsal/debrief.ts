@@ -27,7 +27,7 @@ export interface DebriefRow {
 }
 
 /** One EVA, planned against rehearsed. */
-export interface DebriefEva {
+interface DebriefEva {
   readonly eva: string;
   readonly name: string;
   readonly plannedOutS: number | null;

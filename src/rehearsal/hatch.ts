@@ -1,10 +1,10 @@
 import type { Eva, Plan } from "../plan/index.ts";
-import type { Spot } from "./projection.ts";
+import type { ProjectedPlacement } from "./projection.ts";
 import type { Between } from "./between.ts";
 import { landerOf, wayS } from "./walking.ts";
 
 /** The latest egress that lets an EVA's crew reach what they do on it in time; Infinity where they do nothing. */
-export function leaveS(plan: Plan, eva: Eva, spots: readonly Spot[], between: Between): number {
+export function leaveS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[], between: Between): number {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const starts = [
@@ -19,7 +19,7 @@ export function leaveS(plan: Plan, eva: Eva, spots: readonly Spot[], between: Be
 }
 
 /** When all of an EVA's crew can be inside after what they do on it, at the planned pace; -Infinity where they do nothing. */
-export function homeS(plan: Plan, eva: Eva, spots: readonly Spot[], between: Between): number {
+export function homeS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[], between: Between): number {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const ends = [

@@ -3,7 +3,7 @@ import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
 import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
-import type { Spot } from "./projection.ts";
+import type { ProjectedPlacement } from "./projection.ts";
 import type { Between, Stay } from "./between.ts";
 import { landerOf } from "./walking.ts";
 
@@ -26,7 +26,12 @@ export interface Mark {
  * asked for it, or came in after its last one let it, gets a second of rest at the hatch there; and work that was given
  * up halfway stays work.
  */
-export function marksOf(plan: Plan, facts: Facts, spots: readonly Spot[], between: Between): readonly Mark[] {
+export function marksOf(
+  plan: Plan,
+  facts: Facts,
+  spots: readonly ProjectedPlacement[],
+  between: Between,
+): readonly Mark[] {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const marks: Mark[] = [];

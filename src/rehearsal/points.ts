@@ -1,6 +1,6 @@
 import { duration } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Walks } from "./walking.ts";
+import type { RehearsedWays } from "./walking.ts";
 
 type Place = Plan["site"]["places"][number];
 type Leg = Plan["site"]["legs"][number];
@@ -16,7 +16,7 @@ export interface Point {
  * `places` are all there are so far.
  */
 export function pointOn(
-  walks: Walks,
+  walks: RehearsedWays,
   places: readonly Place[],
   start: string,
   end: string,
@@ -51,7 +51,7 @@ interface Hop {
   readonly share: number;
 }
 
-function laid(walks: Walks, places: readonly Place[], hop: Hop): Point {
+function laid(walks: RehearsedWays, places: readonly Place[], hop: Hop): Point {
   const { from, to, share } = hop;
   const spot = walks.spotOn(from.id, to.id, hop.restS);
   const at = (a: number, b: number): number => a + share * (b - a);
@@ -85,7 +85,13 @@ interface Way {
 }
 
 /** From inside of a hop on to its end `by`, of which `share` is before them, and to `target`. */
-function part(walks: Walks, by: string, share: number, { from, to }: Hop, target: string): Way | null {
+function part(
+  walks: RehearsedWays,
+  by: string,
+  share: number,
+  { from, to }: Hop,
+  target: string,
+): Way | null {
   const other = by === to.id ? from.id : to.id;
   const hopS = walks.secondsS(other, by);
   const thenS = walks.secondsS(by, target);

@@ -1,10 +1,10 @@
 import { type LagLink, type Placement, type Plan, suitIdOn, type Task } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
 import type { Between, Stay } from "./between.ts";
-import { landerOf, type Walks, wayS } from "./walking.ts";
+import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 
 /** A task on the day as it has gone and will go. */
-export interface Spot extends Placement {
+export interface ProjectedPlacement extends Placement {
   readonly state: "done" | "under way" | "to come";
   readonly endS: number;
 }
@@ -14,7 +14,12 @@ export interface Going {
   /** Tasks that are begun as soon as they can be, not only when planned. */
   readonly early: ReadonlySet<string>;
   /** `startS`, or later where one of the crew has to rest first. */
-  readonly rested: (spot: Placement, task: Task, startS: number, spots: readonly Spot[]) => number;
+  readonly rested: (
+    spot: Placement,
+    task: Task,
+    startS: number,
+    spots: readonly ProjectedPlacement[],
+  ) => number;
 }
 
 /**
@@ -31,9 +36,9 @@ export function projected(
   between: Between,
   nowS: number,
   going: Going | null = null,
-): readonly Spot[] {
+): readonly ProjectedPlacement[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const spots = new Map<string, Spot>();
+  const spots = new Map<string, ProjectedPlacement>();
   for (const spot of facts.schedule.placements) {
     const startS = facts.began.get(spot.task);
     if (startS === undefined || !tasks.has(spot.task)) continue;
@@ -72,7 +77,7 @@ export function projected(
       startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
       if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
     }
-    const placed: Spot = {
+    const placed: ProjectedPlacement = {
       ...spot,
       startS: startS as Placement["startS"],
       state: "to come",
@@ -85,7 +90,7 @@ export function projected(
 }
 
 /** True for an EVA that is over: what was still to come on it stays undone, until it is put on another one. */
-export function isIn(facts: Facts, eva: string | null): boolean {
+function isIn(facts: Facts, eva: string | null): boolean {
   return eva !== null && facts.inS.has(eva);
 }
 
@@ -98,10 +103,10 @@ class Crews {
   private readonly plan: Plan;
   private readonly facts: Facts;
   private readonly nowS: number;
-  private readonly walks: Walks;
+  private readonly walks: RehearsedWays;
   private readonly lander: string | undefined;
 
-  constructor(plan: Plan, facts: Facts, nowS: number, walks: Walks) {
+  constructor(plan: Plan, facts: Facts, nowS: number, walks: RehearsedWays) {
     this.plan = plan;
     this.facts = facts;
     this.nowS = nowS;
@@ -115,7 +120,7 @@ class Crews {
   }
 
   /** The crew do the task and are then where it ends. */
-  goes(spot: Spot, task: Task): void {
+  goes(spot: ProjectedPlacement, task: Task): void {
     for (const member of spot.crew) this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place);
   }
 
@@ -165,7 +170,7 @@ function afterLinks(
   links: Plan["links"],
   task: Task,
   lengthS: number,
-  spots: ReadonlyMap<string, Spot>,
+  spots: ReadonlyMap<string, ProjectedPlacement>,
 ): number {
   const bounds = links
     .filter((link): link is LagLink => link.type === "lag" && link.to.task === task.id)
@@ -217,7 +222,7 @@ function unused(
   task: Task,
   lengthS: number,
   startS: number,
-  spots: ReadonlyMap<string, Spot>,
+  spots: ReadonlyMap<string, ProjectedPlacement>,
   tasks: ReadonlyMap<string, Task>,
   facts: Facts,
 ): number {

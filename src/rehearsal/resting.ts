@@ -1,7 +1,7 @@
 import type { Placement, Plan, Task } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
-import type { Spot } from "./projection.ts";
-import { landerOf, type Walks, wayS } from "./walking.ts";
+import type { ProjectedPlacement } from "./projection.ts";
+import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 
 /**
  * The start of `task`, which could begin at `startS`, that rests by the rule leave its crew (O10): before it whoever would be at work for too
@@ -10,11 +10,11 @@ import { landerOf, type Walks, wayS } from "./walking.ts";
 export function restedS(
   plan: Plan,
   facts: Facts,
-  walks: Walks,
+  walks: RehearsedWays,
   spot: Placement,
   task: Task,
   startS: number,
-  spots: readonly Spot[],
+  spots: readonly ProjectedPlacement[],
 ): number {
   const { level, longestS, restS } = plan.rules.work;
   if (level !== "breach" || task.effort === "rest") return startS;
@@ -32,7 +32,7 @@ export function restedS(
  * The way home, where nothing more is to come on the EVA of any of the task's crew, and the ingress work where nothing more is to come of anybody:
  * who is back first waits at the lander. Else nothing.
  */
-function homeS(plan: Plan, facts: Facts, walks: Walks, spot: Placement, task: Task): number {
+function homeS(plan: Plan, facts: Facts, walks: RehearsedWays, spot: Placement, task: Task): number {
   const later = facts.schedule.placements.filter(
     (one) => one.eva === spot.eva && one.startS > spot.startS && !facts.leftOut.has(one.task),
   );
@@ -45,11 +45,11 @@ function homeS(plan: Plan, facts: Facts, walks: Walks, spot: Placement, task: Ta
 function stretchOf(
   plan: Plan,
   facts: Facts,
-  walks: Walks,
+  walks: RehearsedWays,
   { eva: id }: Placement,
   task: Task,
   member: string,
-  spots: readonly Spot[],
+  spots: readonly ProjectedPlacement[],
 ): { readonly beganS: number; readonly pauseS: number } | null {
   const eva = plan.evas.find((one) => one.id === id);
   const outS = eva && facts.outS.get(eva.id);

@@ -4,17 +4,17 @@ import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { homeS } from "./hatch.ts";
 import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
-import { passesLeft, projected, type Spot } from "./projection.ts";
+import { passesLeft, projected, type ProjectedPlacement } from "./projection.ts";
 import { betweenOf } from "./stays.ts";
 import type { Between } from "./between.ts";
-import { type Walks, wayS } from "./walking.ts";
+import { type RehearsedWays, wayS } from "./walking.ts";
 
 /** How a rehearsed day stands at a moment. */
 export interface DayStanding {
   readonly nowS: number;
   readonly facts: Facts;
   /** What is done, under way and to come, in order of start. */
-  readonly spots: readonly Spot[];
+  readonly spots: readonly ProjectedPlacement[];
   /** The plan as the day has gone and would go on: to be judged with its own schedule. */
   readonly plan: Plan;
   /** The same for the packer: what is past is fixed and its own conditions are waived, what is to come may not begin before now. */
@@ -22,7 +22,7 @@ export interface DayStanding {
 }
 
 /** How the day stands at the rehearsal's clock. */
-export function standingOf(plan: Plan, rehearsal: Rehearsal, walks: Walks): DayStanding {
+export function standingOf(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays): DayStanding {
   const { nowS, calls } = rehearsal;
   const facts = factsOf(plan, calls);
   const between = betweenOf(plan, calls, walks);
@@ -45,7 +45,7 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, walks: Walks): DayS
 function judgedPlan(
   plan: Plan,
   facts: Facts,
-  spots: readonly Spot[],
+  spots: readonly ProjectedPlacement[],
   { site }: Between,
   marks: readonly Mark[],
 ): Plan {
@@ -92,7 +92,7 @@ function backBy(eva: Eva, facts: Facts): Eva {
 }
 
 /** A task with the length it had or is expected to have, and its old pin only while it is to come. */
-function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
+function asItGoes(task: Task, spot: ProjectedPlacement | undefined, facts: Facts): Task {
   const lengthS = spot ? spot.endS - spot.startS : facts.lengthS.get(task.id)!;
   const { lowS, highS } = task.duration;
   const over = spot && spot.state !== "to come";
@@ -112,7 +112,13 @@ function asItGoes(task: Task, spot: Spot | undefined, facts: Facts): Task {
  * What the packer may still change. What has begun is pinned and asks for nothing more; what was given up is not there; the rest
  * may not begin before now.
  */
-function aheadPlan(plan: Plan, facts: Facts, spots: readonly Spot[], between: Between, nowS: number): Plan {
+function aheadPlan(
+  plan: Plan,
+  facts: Facts,
+  spots: readonly ProjectedPlacement[],
+  between: Between,
+  nowS: number,
+): Plan {
   const room = roomOf(plan, spots, between.walks);
   const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, between)));
   const past = new Set([
@@ -173,7 +179,11 @@ function endsOf(link: Link): readonly [string, string] {
  * How long what has begun may have taken at the most for the way to the next thing that has begun to be walked as planned, s. Who
  * walked faster has no room for all of it: for the packer the work was then so much shorter, and what came of it stays.
  */
-function roomOf(plan: Plan, spots: readonly Spot[], walks: Walks): ReadonlyMap<string, number> {
+function roomOf(
+  plan: Plan,
+  spots: readonly ProjectedPlacement[],
+  walks: RehearsedWays,
+): ReadonlyMap<string, number> {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const begun = spots.filter((spot) => spot.state !== "to come");
   const room = new Map<string, number>();

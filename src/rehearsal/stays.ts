@@ -4,10 +4,10 @@ import type { Call } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { type Point, pointOn } from "./points.ts";
 import { projected } from "./projection.ts";
-import { landerOf, type Walks, wayS } from "./walking.ts";
+import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 
 /** What happened between the tasks, from the calls. */
-export function betweenOf(plan: Plan, calls: readonly Call[], walks: Walks): Between {
+export function betweenOf(plan: Plan, calls: readonly Call[], walks: RehearsedWays): Between {
   let now: Between = { stays: [], site: plan.site, walks };
   calls.forEach((call, k) => {
     if (!CHANGES.has(call.kind)) return;

@@ -4,7 +4,7 @@ type Place = Plan["site"]["places"][number];
 type Leg = Plan["site"]["legs"][number];
 
 /** Ways between places at the planned speed, by id. */
-export interface Walks {
+export interface RehearsedWays {
   /** Seconds from one place to another; null where there is no way. */
   readonly secondsS: (from: string, to: string) => number | null;
   /** Metres walked; null where there is no way. */
@@ -23,11 +23,11 @@ export interface Walks {
     readonly straight: boolean;
   } | null;
   /** The ways with more places and legs. */
-  readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => Walks;
+  readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => RehearsedWays;
 }
 
 /** Seconds of the way between two places; none where they are the same or one of them is no place, or there is no way: the judge tells of that. */
-export function wayS({ secondsS }: Walks, from: string | undefined, to: string | undefined): number {
+export function wayS({ secondsS }: RehearsedWays, from: string | undefined, to: string | undefined): number {
   return from === undefined || to === undefined || from === to ? 0 : (secondsS(from, to) ?? 0);
 }
 

@@ -1,5 +1,5 @@
 import { invariant } from "../kernel/index.ts";
-import type { Rules, Standing } from "../plan/index.ts";
+import type { Rules, RuleLevel } from "../plan/index.ts";
 import { RULE_NUMBERS, type RuleNumber } from "./numbers.ts";
 import { FLIGHT_RULES, type RuleId } from "./registry.ts";
 
@@ -7,7 +7,7 @@ import { FLIGHT_RULES, type RuleId } from "./registry.ts";
 export interface GivenNumber extends RuleNumber {
   readonly key: string;
   readonly value: number;
-  readonly level: Standing;
+  readonly level: RuleLevel;
   /** Where it comes from. */
   readonly source: string;
 }

@@ -6,4 +6,4 @@ export { FLIGHT_RULES, mostEased, RULE_IDS } from "./registry.ts";
 export { ruleInWords } from "./packer.ts";
 export type { PackerRule } from "./packer.ts";
 export type { RuleId } from "./registry.ts";
-export type { Easing, FlightRule, Sense, Unit } from "./record.ts";
+export type { FlightRule, Sense, Unit } from "./record.ts";

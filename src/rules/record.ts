@@ -25,13 +25,13 @@ export type Unit = "s" | "m" | "kg" | "Wh" | "kJ" | "L" | "deg" | "m/s" | "count
 export type Sense = "least" | "most" | "either";
 
 /** Steps by which a rule is eased, and how many of them are asked for at most; choice: one thing taken away or put elsewhere. */
-export interface Easing {
+interface Easing {
   readonly by: "min" | "%" | "0.1 degree" | "unit" | "choice";
   readonly most: number;
 }
 
 /** Numbers of one group of the plan's flight rules; `limit` is the one that the rule is held to, the first where it is left out. */
-export type RuleNumbers = {
+type RuleNumbers = {
   readonly [Group in NumberGroup]: {
     readonly group: Group;
     readonly keys: readonly NumberKey<Group>[];

@@ -60,7 +60,7 @@ export interface InHand {
 }
 
 /** A day to hold the present one against: the plan before a move and its verdict, and the plan that the move made. */
-export interface Before {
+interface Before {
   readonly plan: Plan;
   readonly verdict: Verdict;
   readonly now: Plan;

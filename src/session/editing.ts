@@ -22,7 +22,7 @@ import {
   pinned,
   placed,
   shifted,
-  type Spot,
+  type PlaceOnDay,
   stepName,
   unpinned,
 } from "./placing.ts";
@@ -37,7 +37,7 @@ export interface EditCommands {
   /** The faults that an edit would have, without doing it; empty when it is sound. */
   faultsOf(change: (plan: Plan) => Partial<Plan>): readonly Fault[];
   /** Puts a task on the day line or moves it there. Ids and times must be the plan's own. */
-  place(task: string, spot: Spot): void;
+  place(task: string, spot: PlaceOnDay): void;
   /** Takes tasks off the day line. */
   bench(tasks: readonly string[]): void;
   /** Pins placed tasks where they are, in the given parts; all three when left out. Tasks on the bench are left alone. */

@@ -5,7 +5,7 @@ import type { Core } from "./core.ts";
 import { emptyHistory } from "./history.ts";
 
 /** A file as the browser hands it over. */
-export interface TextFile {
+interface TextFile {
   readonly name: string;
   /** Bytes. */
   readonly size: number;

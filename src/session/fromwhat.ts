@@ -1,4 +1,4 @@
-import type { FromAnswer, FromAsk } from "../answers/index.ts";
+import type { FromAnswer, ExplainRequest } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import { shownPlan, shownSchedule } from "./selectors.ts";
@@ -9,7 +9,7 @@ export interface FromCommands {
    * From what a figure of `day` comes, the day on the screen when none is given; null where there is no such figure any
    * more, or nobody can say.
    */
-  fromWhat(ask: FromAsk, day?: AskedDay): Promise<FromAnswer | null>;
+  fromWhat(ask: ExplainRequest, day?: AskedDay): Promise<FromAnswer | null>;
 }
 
 /** A day that figures are asked of. */

@@ -3,24 +3,20 @@ export type { Desk } from "./desk.ts";
 export { systemClock, systemId } from "./ports.ts";
 export type { Clock, DeskPorts, JudgeFor } from "./ports.ts";
 export { browserArchive } from "./shelf/archive.ts";
-export type { Archive, AsideRecord, Card, KeptState, StateKind, StoredPlan } from "./shelf/records.ts";
+export type { Archive, Card, KeptState, StateKind, StoredPlan } from "./shelf/records.ts";
 export type { Picture } from "./shelf/picture.ts";
 export { STATE_ROOM } from "./shelf/room.ts";
 export { browserHandles } from "./shelf/filehandle.ts";
-export type { FileHandle } from "./shelf/filehandle.ts";
-export type { SaveEnd } from "./shelf/keepingto.ts";
 export { browserWindows } from "./shelf/windows.ts";
-export type { Pen, Windows, Word } from "./shelf/windows.ts";
 export type { KeptPlan } from "./shelf/aside.ts";
 export type { Which } from "./shelf/shelf.ts";
 export type { MergeOffer } from "./shelf/merging.ts";
 export { wordsOf } from "./files.ts";
-export type { TextFile } from "./files.ts";
 export type { AskedDay } from "./fromwhat.ts";
 export { blankPlan } from "./blank.ts";
-export { benched, placed, stepName, unpinned } from "./placing.ts";
-export { type Command, keysOf, nameOf, type Registry } from "./registry.ts";
-export type { PinPart, Spot } from "./placing.ts";
+export { placed, stepName, unpinned } from "./placing.ts";
+export { type Command, keysOf, nameOf } from "./registry.ts";
+export type { PinPart } from "./placing.ts";
 export { removalOf } from "./removal.ts";
 export type { Removable, Removal } from "./removal.ts";
 export {
@@ -42,16 +38,15 @@ export { isOnGrid } from "./deskwork.ts";
 export { printedIsStale } from "./printing.ts";
 export { chanceChange, chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
 export { curveIsDue, curveStands } from "./curve.ts";
-export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
+export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, shedIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
 export { mendOutcome } from "./running.ts";
 export { askedAgainstThere } from "./asked.ts";
 export { benchSays, whyIsStale } from "./why.ts";
-export type { Asking, CurveWork, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
-export type { DeskState, Notice, Preview, Refusal, Run, Saving } from "./state.ts";
-export type { History } from "./history.ts";
+export type { Asking, OddsChoice, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+export type { DeskState, Preview, Run } from "./state.ts";
 export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/heightgrid/index.ts";
 export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
@@ -69,14 +64,7 @@ export type {
   RehearsalState,
   RehearsalWork,
 } from "./rehearsing.ts";
-export type {
-  Call,
-  Debrief,
-  DebriefEva,
-  DebriefRow,
-  ReadOut,
-  Spot as RehearsedSpot,
-} from "../rehearsal/index.ts";
-export { callWords, isMark } from "../rehearsal/index.ts";
+export type { Debrief, DebriefRow, ProjectedPlacement as RehearsedSpot } from "../rehearsal/index.ts";
+export { callWords } from "../rehearsal/index.ts";
 export { tabbedRows } from "../exchange/lists/delimited.ts";
 export { debriefCsv } from "../exchange/debriefcsv.ts";

@@ -17,9 +17,7 @@ import { wordsOf } from "./files.ts";
 /** Lists from spreadsheets on their way into the open plan. */
 
 export {
-  firstReading,
   layoutAt,
-  LEAVE,
   type ListKind,
   type ListRead,
   type Question,
@@ -28,7 +26,6 @@ export {
   rowsIn,
   type RowSaid,
   type Sheet,
-  type Target,
   targetOf,
   TARGETS,
   unitOf,

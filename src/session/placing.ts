@@ -4,14 +4,14 @@ import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 /** Changes of a schedule as values: each takes a schedule and gives a new one, the given one untouched. */
 
 /** Where a task is put: the EVA and crew that do it and its start. */
-export interface Spot {
+export interface PlaceOnDay {
   readonly eva: string | null;
   readonly crew: readonly string[];
   readonly startS: Instant;
 }
 
 /** `task` at `spot`: moved there when it was placed elsewhere, added when it was on the bench. */
-export function placed(schedule: Schedule, task: string, spot: Spot): Schedule {
+export function placed(schedule: Schedule, task: string, spot: PlaceOnDay): Schedule {
   const placement: Placement = { task, eva: spot.eva, crew: [...spot.crew], startS: spot.startS };
   const known = schedule.placements.some((one) => one.task === task);
   return {

@@ -20,7 +20,7 @@ import {
   rehearsalFrom,
   rehearsalText,
   standingOf,
-  type Walks,
+  type RehearsedWays,
   withReadings,
 } from "../rehearsal/index.ts";
 import { scheduleChanges } from "../words/index.ts";
@@ -110,7 +110,7 @@ export interface RehearsalWork {
 export interface RehearsalPorts extends KeeperPorts {
   readonly engine: Pick<Engine, "mend" | "pack" | "printed">;
   readonly judgeFor: JudgeFor;
-  readonly walksOf: (plan: Plan) => Walks;
+  readonly walksOf: (plan: Plan) => RehearsedWays;
   /** Where an earlier version of this program kept it. */
   readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }

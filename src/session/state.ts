@@ -93,7 +93,7 @@ export interface Run {
 }
 
 /** A file that was refused whole. */
-export interface Refusal {
+interface Refusal {
   /** The file's or ready plan's name. */
   readonly name: string;
   readonly faults: readonly Fault[];

@@ -23,7 +23,7 @@ import type { EditCommands } from "./editing.ts";
  */
 
 /** A schedule with what is given up for it. */
-export interface Offered {
+interface Offered {
   readonly edit: Edit;
   readonly schedule: Schedule;
   readonly sentence: string;

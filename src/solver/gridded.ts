@@ -4,9 +4,9 @@ import type { Placement, Plan, Schedule } from "../plan/index.ts";
 import { gridName, lasting, listed } from "../words/index.ts";
 import { flown, withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
-import { linkAll, scheduleOf } from "./network/placing.ts";
+import { insertAll, scheduleOf } from "./network/placing.ts";
 import type { Problem } from "./problem/problem.ts";
-import { read, type Stand, Verifier } from "./network/verify.ts";
+import { read, type PlacedActivity, Verifier } from "./network/verify.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;
@@ -88,7 +88,7 @@ function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Sc
 function laid(
   bare: Problem,
   schedule: Schedule,
-  stands: readonly Stand[],
+  stands: readonly PlacedActivity[],
   staying: readonly Placement[],
 ): Schedule | null {
   const problem = withStartsOf(bare, { placements: [...staying] });
@@ -99,7 +99,7 @@ function laid(
       problem.lengthS[x.activity]! - problem.lengthS[y.activity]! ||
       x.activity - y.activity,
   );
-  if (!linkAll(day, order)) return null;
+  if (!insertAll(day, order)) return null;
   const stays = new Set(staying.map((one) => one.task));
   for (const { activity, startS } of stands) {
     const { id, pin } = problem.plan.tasks[activity]!;

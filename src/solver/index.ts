@@ -1,11 +1,7 @@
 export { fitBands } from "./question/bands.ts";
 export { greedy } from "./greedy.ts";
 export { gridded } from "./gridded.ts";
-export type { BreachesOf } from "./gridded.ts";
 export { mend, mendRun } from "./question/mend/index.ts";
-export type { MendRun, MendSettings } from "./question/mend/index.ts";
 export { packRun } from "./pack.ts";
 export { benchReasons } from "./question/reasons.ts";
-export type { PackRun, PackSettings, RunProgress } from "./search/run.ts";
 export { whyRun } from "./question/why/index.ts";
-export type { WhyRun, WhySettings } from "./question/why/index.ts";

@@ -4,7 +4,7 @@ import { Board } from "./network/board.ts";
 import { compile } from "./problem/compile.ts";
 import { withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
-import { lay, scheduleOf } from "./network/placing.ts";
+import { loadSchedule, scheduleOf } from "./network/placing.ts";
 import { missingOver } from "./problem/groups.ts";
 import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
@@ -40,7 +40,7 @@ function packed(plan: Plan, from: Schedule | undefined): Problem {
   if (!from) return problem;
   const asGiven = withStartsOf(problem, from);
   if (asGiven === problem) return problem;
-  return lay(new Day(problem), from) <= lay(new Day(asGiven), from) ? problem : asGiven;
+  return loadSchedule(new Day(problem), from) <= loadSchedule(new Day(asGiven), from) ? problem : asGiven;
 }
 
 /**
@@ -69,7 +69,7 @@ export function runOn(problem: Problem, settings: PackSettings): PackRun {
   let stopped: RunProgress["stopped"] = null;
   /** Why nothing is worth more; null while something may be. */
   let settled: "all placed" | "proved" | null = null;
-  const kept = problem.reach === "slack" ? 0 : REFINED;
+  const kept = problem.checkLevel === "slack" ? 0 : REFINED;
 
   /** Part of the search that is done; counted in iterations where they are limited, though the clock ends it too. */
   const searched = (nowS: number): number => {

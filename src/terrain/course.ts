@@ -1,5 +1,5 @@
 import type { Point } from "./shapes.ts";
-import type { Trail } from "./trail.ts";
+import type { GroundTrail } from "./trail.ts";
 import { stops, type Ways } from "./ways.ts";
 
 /** Where somebody on a way is when: corners with whole seconds since the start, ascending without repeats. */
@@ -8,7 +8,7 @@ export interface Course {
   readonly atS: readonly number[];
 }
 
-const known = new WeakMap<Trail, Map<number, Course>>();
+const known = new WeakMap<GroundTrail, Map<number, Course>>();
 const knownRound = new WeakMap<Ways, Map<string, Course>>();
 
 /**
@@ -57,7 +57,7 @@ function roundCourse(ways: Ways, places: readonly Point[], cell: number, seconds
   return course;
 }
 
-function sharesOf({ goneM, levelM }: Trail): number[] {
+function sharesOf({ goneM, levelM }: GroundTrail): number[] {
   return goneM.map((one) => one / levelM);
 }
 

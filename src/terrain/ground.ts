@@ -4,7 +4,7 @@ import type { Point, Shape } from "./shapes.ts";
 
 /** What ways are worked out from: the site's places, keep-outs and given legs, and how somebody walks. */
 
-export interface Ground {
+export interface SiteInput {
   readonly places: readonly (Point & { readonly id: string; readonly kind: string; readonly upM: number })[];
   readonly keepOuts: readonly {
     readonly kind: string;

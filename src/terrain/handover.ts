@@ -1,5 +1,5 @@
 import { gaitsOf, type WalkingPlan } from "./gaits.ts";
-import type { Ground } from "./ground.ts";
+import type { SiteInput } from "./ground.ts";
 import { type Home, homeOf, quickest, takeHome } from "./home.ts";
 import type { HeightGrid } from "./grid.ts";
 import { fieldFrom, type NetworkDump, networkDump, takeNetwork } from "./network.ts";
@@ -17,7 +17,7 @@ export interface WorkedWays {
   readonly relief: { readonly grid: HeightGrid; readonly networks: readonly NetworkDump[] } | null;
 }
 
-type GroundPlan = WalkingPlan & { readonly site: Ground };
+type GroundPlan = WalkingPlan & { readonly site: SiteInput };
 
 /** Works the ways of `plan` out piece by piece: each step says how many places are done; what it returns has it all. */
 export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {

@@ -1,10 +1,10 @@
 import { pulse } from "../kernel/index.ts";
 import { slopeW, walkingMs } from "../physics/index.ts";
-import type { Gait, Ground } from "./ground.ts";
+import type { Gait, SiteInput } from "./ground.ts";
 import { legBackSeconds, legSlopeRad, lineBetween } from "./legs.ts";
 import { linesHome, STEEPEST_CONVEX } from "./lineshome.ts";
 import { clearTriangle, distanceToLine } from "./shapes.ts";
-import { farthestOn, type Reach, reachOf } from "./reach.ts";
+import { farthestOn, type WalkbackReach, reachOf } from "./reach.ts";
 import { memory, numberOf } from "./remember.ts";
 import { reliefNetwork, stops, type Ways, waysKey, waysOf } from "./ways.ts";
 
@@ -44,20 +44,20 @@ const PAIR_ROOM = 6_000_000;
 const known = memory<Home>(PAIR_ROOM, (home) => home.peakS.length);
 
 /** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`; worked out once for these ways. */
-export function homeOf(ground: Ground, ways: Ways, gait: Gait): Home {
+export function homeOf(ground: SiteInput, ways: Ways, gait: Gait): Home {
   return known.of(homeKey(ground, ways, gait), () => workedOut(ground, ways, gait));
 }
 
 /** Remembers the way home along `ways` that was worked out elsewhere. */
-export function takeHome(ground: Ground, ways: Ways, gait: Gait, home: Home): void {
+export function takeHome(ground: SiteInput, ways: Ways, gait: Gait, home: Home): void {
   known.take([[homeKey(ground, ways, gait), home]]);
 }
 
-function homeKey(ground: Ground, ways: Ways, gait: Gait): string {
+function homeKey(ground: SiteInput, ways: Ways, gait: Gait): string {
   return `${numberOf(ways)} ${waysKey(ground, gait)}`;
 }
 
-function workedOut(ground: Ground, ways: Ways, gait: Gait): Home {
+function workedOut(ground: SiteInput, ways: Ways, gait: Gait): Home {
   const back = waysOf(ground, quickest(gait));
   const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
@@ -196,7 +196,7 @@ function betweenEnds(from: number, to: number, onS: number, backS: number): numb
 }
 
 /** The walk back from everywhere on the height grid, by time. */
-export function reachOn(ground: Ground, gait: Gait): Reach | null {
+export function reachOn(ground: SiteInput, gait: Gait): WalkbackReach | null {
   const lander = ground.places.find((place) => place.kind === "lander");
   const quick = quickest(gait);
   if (!lander || !quick.relief) return null;

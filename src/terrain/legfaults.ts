@@ -1,5 +1,5 @@
 import { FASTEST_MS } from "../physics/index.ts";
-import type { Gait, Ground } from "./ground.ts";
+import type { Gait, SiteInput } from "./ground.ts";
 import { lineBetween, lineM } from "./legs.ts";
 import { stops, type Ways } from "./ways.ts";
 
@@ -24,7 +24,7 @@ const ROUNDING_M = 0.5;
  * The legs of `ground` that beat physics: shorter than the straight line between their places, faster than anybody was timed in
  * a suit (`physics/suitedspeed`), or with a longest way home that is shorter than the straight line from the farther end.
  */
-export function legFaults(ground: Ground, gait: Gait): LegFault[] {
+export function legFaults(ground: SiteInput, gait: Gait): LegFault[] {
   const index = new Map(ground.places.map((place, i) => [place.id, i]));
   const lander = ground.places.findIndex((place) => place.kind === "lander");
   return ground.legs.flatMap((leg, k): LegFault[] => {

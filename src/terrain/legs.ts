@@ -1,6 +1,6 @@
 import { walkingMs } from "../physics/index.ts";
 import { heightAt } from "./grid.ts";
-import type { Gait, Ground } from "./ground.ts";
+import type { Gait, SiteInput } from "./ground.ts";
 
 /**
  * Legs that the planner gave: how long the walk back on one takes, and how steep it counts.
@@ -10,7 +10,7 @@ import type { Gait, Ground } from "./ground.ts";
  * is the planner's to know: only the line between them can be checked.
  */
 
-type GivenLeg = Ground["legs"][number];
+type GivenLeg = SiteInput["legs"][number];
 
 /** The straight line from one place to another. */
 export interface Line {
@@ -21,7 +21,7 @@ export interface Line {
 }
 
 /** The straight line between two places by index: by the ground's heights where there is one, else by the places' own. */
-export function lineBetween(ground: Ground, gait: Gait, from: number, to: number): Line {
+export function lineBetween(ground: SiteInput, gait: Gait, from: number, to: number): Line {
   const a = ground.places[from]!;
   const b = ground.places[to]!;
   const grid = gait.relief?.grid;

@@ -1,8 +1,8 @@
 import { walkingMs } from "../physics/index.ts";
-import type { Gait, Ground } from "./ground.ts";
+import type { Gait, SiteInput } from "./ground.ts";
 import { distance, distanceToLine, type Point } from "./shapes.ts";
 
-type Spot = Ground["places"][number];
+type SitePlace = SiteInput["places"][number];
 
 /** Pieces that a way is looked at in. */
 const PIECES = 64;
@@ -22,7 +22,7 @@ export const STEEPEST_CONVEX = 0.26;
  * greatest slope allowed. Range: ways with nothing closed between them and the lander. Not covered: what the ground does between
  * places.
  */
-export function linesHome(start: Spot, end: Spot, home: Spot, gait: Gait): number {
+export function linesHome(start: SitePlace, end: SitePlace, home: SitePlace, gait: Gait): number {
   const allowed = Math.tan((gait.greatestSlopeDeg * Math.PI) / 180);
   let worstS = 0;
   let near = at(start, end, home, 0);
@@ -45,7 +45,12 @@ export function linesHome(start: Spot, end: Spot, home: Spot, gait: Gait): numbe
 }
 
 /** A share of the way, and how much the lander lies above it. */
-function at(start: Spot, end: Spot, home: Spot, share: number): Point & { readonly riseM: number } {
+function at(
+  start: SitePlace,
+  end: SitePlace,
+  home: SitePlace,
+  share: number,
+): Point & { readonly riseM: number } {
   return {
     eastM: start.eastM + share * (end.eastM - start.eastM),
     northM: start.northM + share * (end.northM - start.northM),

@@ -29,7 +29,7 @@ export interface Recipe {
 }
 
 /** A crater or dome at a given place. */
-export type Landform =
+type Landform =
   | ({ readonly type: "crater" } & Crater)
   | {
       readonly type: "dome";

@@ -5,7 +5,7 @@ import { type Lattice, latticeOf } from "./lattice.ts";
 import { type Memory, memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
 import { seedsAt, spread, type Spread } from "./spread.ts";
-import { joinedTrails, surveyed, type Trail, trailTo } from "./trail.ts";
+import { joinedTrails, surveyed, type GroundTrail, trailTo } from "./trail.ts";
 
 /**
  * A height grid on the terms of a walk, with all that was worked out on it: one spread for each place, one trail for
@@ -15,8 +15,8 @@ export interface Network {
   readonly footing: Footing;
   readonly lattice: Lattice;
   readonly fields: Memory<Spread>;
-  readonly trails: Memory<readonly [Trail | null]>;
-  readonly tables: Memory<readonly (Trail | null)[]>;
+  readonly trails: Memory<readonly [GroundTrail | null]>;
+  readonly tables: Memory<readonly (GroundTrail | null)[]>;
   /** Farthest points of trails from home, kept by `reach.ts`. */
   readonly peaks: Memory<readonly [Peak | null]>;
 }
@@ -90,8 +90,8 @@ function untrodden(footing: Footing, lattice: Lattice): Network {
     footing,
     lattice,
     fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
-    trails: memory<readonly [Trail | null]>(TRAIL_ROOM),
-    tables: memory<readonly (Trail | null)[]>(8),
+    trails: memory<readonly [GroundTrail | null]>(TRAIL_ROOM),
+    tables: memory<readonly (GroundTrail | null)[]>(8),
     peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
   };
 }
@@ -115,11 +115,11 @@ export function fieldTo(network: Network, places: readonly Point[]): Spread {
 }
 
 /** Trails between all places, entry `from * size + to`; null where there is no way. */
-export function trailsBetween(network: Network, places: readonly Point[]): readonly (Trail | null)[] {
+export function trailsBetween(network: Network, places: readonly Point[]): readonly (GroundTrail | null)[] {
   const key = places.map((one) => `${one.eastM} ${one.northM}`).join(", ");
   return network.tables.of(key, () => {
     const size = places.length;
-    const table: (Trail | null)[] = [];
+    const table: (GroundTrail | null)[] = [];
     for (let i = 0; i < size; i += 1)
       for (let j = 0; j < size; j += 1) table.push(pairTrail(network, places[i]!, places[j]!));
     if (size <= MOST_CLOSED) closeTriangles(table, size);
@@ -127,9 +127,9 @@ export function trailsBetween(network: Network, places: readonly Point[]): reado
   });
 }
 
-function pairTrail(network: Network, from: Point, to: Point): Trail | null {
+function pairTrail(network: Network, from: Point, to: Point): GroundTrail | null {
   const name = (a: Point, b: Point): string => `${a.eastM} ${a.northM} to ${b.eastM} ${b.northM}`;
-  const one = (a: Point, b: Point): Trail | null =>
+  const one = (a: Point, b: Point): GroundTrail | null =>
     network.trails.of(name(a, b), () => [trailTo(network.lattice, fieldFrom(network, a), a, b)])[0];
   const there = one(from, to);
   const back = one(to, from);
@@ -139,7 +139,7 @@ function pairTrail(network: Network, from: Point, to: Point): Trail | null {
   return turned && (!there || turned.cost < there.cost) ? turned : there;
 }
 
-function reversed(footing: Footing, trail: Trail): Trail | null {
+function reversed(footing: Footing, trail: GroundTrail): GroundTrail | null {
   const points = [...trail.points].reverse();
   for (let k = 1; k < points.length; k += 1) {
     const [a, b] = [points[k - 1]!, points[k]!];
@@ -149,7 +149,7 @@ function reversed(footing: Footing, trail: Trail): Trail | null {
 }
 
 /** A way that is cheaper by another place goes there, so that no detour by a place is ever shorter (Floyd 1962). */
-function closeTriangles(table: (Trail | null)[], size: number): void {
+function closeTriangles(table: (GroundTrail | null)[], size: number): void {
   for (let k = 0; k < size; k += 1) {
     for (let i = 0; i < size; i += 1) {
       const first = table[i * size + k];

@@ -3,7 +3,7 @@ import { contour } from "./contour.ts";
 import { fieldTo, type Network, type Peak } from "./network.ts";
 import type { Point } from "./shapes.ts";
 import type { Spread } from "./spread.ts";
-import { stepAlong, type Trail, trailFrom } from "./trail.ts";
+import { stepAlong, type GroundTrail, trailFrom } from "./trail.ts";
 
 /**
  * How far from safety the ground is: for every point of the grid the walk back to the nearest safe place.
@@ -12,7 +12,7 @@ import { stepAlong, type Trail, trailFrom } from "./trail.ts";
  * as long; at the worst 2.8 % too many (lattice.ts), never too few for the grid. Range: networks that spare time.
  * Not covered: what footing.ts does not cover.
  */
-export interface Reach {
+export interface WalkbackReach {
   readonly network: Network;
   readonly safe: readonly Point[];
   /** Level metres home by point of the grid; Infinity where there is no way home. */
@@ -20,7 +20,7 @@ export interface Reach {
 }
 
 /** The walk back from everywhere to the nearest of `safe`. The network must spare time. */
-export function reachOf(network: Network, safe: readonly Point[]): Reach {
+export function reachOf(network: Network, safe: readonly Point[]): WalkbackReach {
   const field = fieldTo(network, safe);
   let levelM = levels.get(field);
   if (!levelM) {
@@ -36,7 +36,7 @@ const levels = new WeakMap<Spread, Float64Array>();
 /**
  * Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none.
  */
-export function reachSeconds(reach: Reach, speedMs: number): Int32Array {
+export function reachSeconds(reach: WalkbackReach, speedMs: number): Int32Array {
   return Int32Array.from(reach.levelM, (one) => (one === Infinity ? -1 : Math.ceil(one / speedMs - 1e-6)));
 }
 
@@ -45,7 +45,7 @@ export function reachSeconds(reach: Reach, speedMs: number): Int32Array {
  * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts
  * (`lastsS`).
  */
-export function isochrones(reach: Reach, seconds: number, speedMs: number): Point[][] {
+export function isochrones(reach: WalkbackReach, seconds: number, speedMs: number): Point[][] {
   return contour(reach.network.footing.grid, reach.levelM, seconds * speedMs);
 }
 
@@ -55,14 +55,19 @@ export function isochrones(reach: Reach, seconds: number, speedMs: number): Poin
  * on along the trail, whichever is less, pulled straight wherever that decides. Null where from some point there is
  * no way home.
  */
-export function farthestOn(reach: Reach, trail: Trail, fromM: number, toM: number): Peak | null {
+export function farthestOn(
+  reach: WalkbackReach,
+  trail: GroundTrail,
+  fromM: number,
+  toM: number,
+): Peak | null {
   const way = [...trail.points, ...reach.safe].map(({ eastM, northM }) => `${eastM} ${northM}`);
   return reach.network.peaks.of(`${way.join(", ")}: ${fromM} ${toM}`, () => [
     searched(reach, trail, fromM, toM),
   ])[0];
 }
 
-function searched(reach: Reach, trail: Trail, fromM: number, toM: number): Peak | null {
+function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: number): Peak | null {
   const { lattice } = reach.network;
   const home = reach.safe[0]!;
   const field = fieldTo(reach.network, reach.safe);
@@ -89,8 +94,8 @@ function searched(reach: Reach, trail: Trail, fromM: number, toM: number): Peak 
 
 /** Points inside a trail, a cell apart, with the level metres home on along it or back along it, whichever is less. */
 function spotsOn(
-  { network }: Reach,
-  trail: Trail,
+  { network }: WalkbackReach,
+  trail: GroundTrail,
   fromM: number,
   toM: number,
 ): { at: Point; byTrailM: number }[] {
@@ -116,7 +121,7 @@ function spotsOn(
  * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is
  * `enough` will do.
  */
-function nearby({ network, levelM }: Reach, { eastM, northM }: Point, enough: number): number {
+function nearby({ network, levelM }: WalkbackReach, { eastM, northM }: Point, enough: number): number {
   const { footing } = network;
   const { columns, rows, cellM, westM, southM } = footing.grid;
   const column = Math.min(columns - 2, Math.max(0, Math.floor((eastM - westM) / cellM)));
@@ -135,7 +140,7 @@ function nearby({ network, levelM }: Reach, { eastM, northM }: Point, enough: nu
 }
 
 /** Walk-back in whole seconds, rounded up, from anywhere; -1 where there is no way home or the ground is not known. */
-export function walkbackAt(reach: Reach, point: Point, speedMs: number): number {
+export function walkbackAt(reach: WalkbackReach, point: Point, speedMs: number): number {
   const levelM = nearby(reach, point, 0);
   return levelM === Infinity ? -1 : Math.ceil(levelM / speedMs - 1e-6);
 }

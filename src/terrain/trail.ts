@@ -7,7 +7,7 @@ import { type Point } from "./shapes.ts";
 import { NO_HOP, seedsAt, type Spread } from "./spread.ts";
 
 /** A way over a height grid, from place to place. */
-export interface Trail {
+export interface GroundTrail {
   /** Corners, both ends included. */
   readonly points: readonly Point[];
   /** Level metres gone at each corner, 0 at the first. */
@@ -29,7 +29,7 @@ export interface Trail {
 const PER_SINE = slopeW(1, 1, 1, Math.PI / 2);
 
 /** The trail along the spread `field` of `from`, laid to `to`; null where there is no way. */
-export function trailTo(lattice: Lattice, field: Spread, from: Point, to: Point): Trail | null {
+export function trailTo(lattice: Lattice, field: Spread, from: Point, to: Point): GroundTrail | null {
   const { footing } = lattice;
   let end = -1;
   let total = CLOSED;
@@ -52,7 +52,7 @@ export function trailTo(lattice: Lattice, field: Spread, from: Point, to: Point)
 }
 
 /** The trail against the backward spread `field` of `to`, from any point `from`; null where there is no way. */
-export function trailFrom(lattice: Lattice, field: Spread, from: Point, to: Point): Trail | null {
+export function trailFrom(lattice: Lattice, field: Spread, from: Point, to: Point): GroundTrail | null {
   const { footing } = lattice;
   let start = -1;
   let total = CLOSED;
@@ -74,7 +74,7 @@ export function trailFrom(lattice: Lattice, field: Spread, from: Point, to: Poin
   return laid(lattice, from, chain, to);
 }
 
-function laid(lattice: Lattice, from: Point, chain: readonly number[], to: Point): Trail {
+function laid(lattice: Lattice, from: Point, chain: readonly number[], to: Point): GroundTrail {
   const { grid } = lattice.footing;
   const points: Point[] = [from];
   const costs: number[] = [];
@@ -102,7 +102,7 @@ function hopCost({ hops, offset }: Lattice, from: number, to: number): number {
 }
 
 /** The trail through `points` as it is walked, whether it is allowed or not. */
-export function surveyed({ grid, terms, step }: Footing, points: readonly Point[]): Trail {
+export function surveyed({ grid, terms, step }: Footing, points: readonly Point[]): GroundTrail {
   let cost = 0;
   let levelM = 0;
   let distanceM = 0;
@@ -136,7 +136,7 @@ export function surveyed({ grid, terms, step }: Footing, points: readonly Point[
 }
 
 /** One trail after another; the first ends where the second begins. */
-export function joinedTrails(a: Trail, b: Trail): Trail {
+export function joinedTrails(a: GroundTrail, b: GroundTrail): GroundTrail {
   const levelM = a.levelM + b.levelM;
   return {
     points: [...a.points, ...b.points.slice(1)],
@@ -173,12 +173,12 @@ export function stepAlong(
 }
 
 /** Seconds on the trail at a level speed, rounded up. */
-export function trailSeconds(trail: Trail, speedMs: number): number {
+export function trailSeconds(trail: GroundTrail, speedMs: number): number {
   return Math.ceil(trail.levelM / speedMs - 1e-6);
 }
 
 /** The slope angle, radians, whose power all along is the trail's mean: what `Ways.slopeRad` holds. */
-export function trailSlopeRad(trail: Trail): number {
+export function trailSlopeRad(trail: GroundTrail): number {
   return Math.asin(Math.min(1, trail.steepness));
 }
 
@@ -187,7 +187,7 @@ export function trailSlopeRad(trail: Trail): number {
  * slopes with `massKg` in all (body, suit, load).
  */
 export function trailEnergyJ(
-  trail: Trail,
+  trail: GroundTrail,
   load: {
     readonly levelW: number;
     readonly massKg: number;

@@ -1,15 +1,15 @@
 import { courseOf } from "./course.ts";
 import { gaitsOf } from "./gaits.ts";
-import type { Ground } from "./ground.ts";
+import type { SiteInput } from "./ground.ts";
 import type { Point } from "./shapes.ts";
 import { stops, type Ways, waysOf } from "./ways.ts";
 
-type WalkingPlan = Parameters<typeof gaitsOf>[0] & { readonly site: Ground };
-type Place = Ground["places"][number];
-type Leg = Ground["legs"][number];
+type WalkingPlan = Parameters<typeof gaitsOf>[0] & { readonly site: SiteInput };
+type Place = SiteInput["places"][number];
+type Leg = SiteInput["legs"][number];
 
 /** Ways between places of a plan at the planned gait, by id, as judge and packer have them. */
-export interface Walks {
+export interface NamedWays {
   /** Seconds from one place to another; null where there is no way. */
   readonly secondsS: (from: string, to: string) => number | null;
   /** Metres walked; null where there is no way. */
@@ -19,25 +19,25 @@ export interface Walks {
   /** Where somebody is on a direct way after so many seconds; null on a leg that the planner gave: nobody knows where it leads. */
   readonly spotOn: (from: string, to: string, goneS: number) => WaySpot | null;
   /** The ways with more places and legs. */
-  readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => Walks;
+  readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => NamedWays;
 }
 
 /** A point of a way. */
-export interface WaySpot extends Point {
+interface WaySpot extends Point {
   readonly upM: number;
   /** The way is a straight line: a way to this point is a part of it. */
   readonly straight: boolean;
 }
 
 /** The ways of `plan`. */
-export function walksOf(plan: WalkingPlan): Walks {
+export function walksOf(plan: WalkingPlan): NamedWays {
   const ways = waysOf(plan.site, gaitsOf(plan).planned);
   const { index, size, durationS, distanceM } = ways;
   const known = (list: Int32Array, from: string, to: string): number | null => {
     const value = list[(index.get(from) ?? -1) * size + (index.get(to) ?? NaN)];
     return value === undefined || value < 0 ? null : value;
   };
-  const more = new Map<string, Walks>();
+  const more = new Map<string, NamedWays>();
   return {
     secondsS: (from, to) => known(durationS, from, to),
     metresM: (from, to) => known(distanceM, from, to),
@@ -63,7 +63,7 @@ export function walksOf(plan: WalkingPlan): Walks {
   };
 }
 
-function spotOn({ places }: Ground, ways: Ways, from: number, to: number, goneS: number): WaySpot | null {
+function spotOn({ places }: SiteInput, ways: Ways, from: number, to: number, goneS: number): WaySpot | null {
   const cell = from * ways.size + to;
   if (ways.legAt[cell]! >= 0) return null;
   const a = places[from]!;

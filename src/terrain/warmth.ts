@@ -1,5 +1,5 @@
 import type { Instant } from "../kernel/index.ts";
-import { aboutW, type WornSuit } from "../physics/index.ts";
+import { suitEnvironmentHeatW, type WornSuit } from "../physics/index.ts";
 import type { Heavens } from "./heavens.ts";
 
 /** When somebody may be out. */
@@ -9,10 +9,10 @@ export interface OutingBounds {
 }
 
 /** Heat from the surroundings that is reckoned with in `suit` whenever it may be out on `eva`, W (S7). */
-export function surroundingsW(heavens: Heavens, suit: WornSuit, eva: OutingBounds): number {
+export function environmentHeatOnEvaW(heavens: Heavens, suit: WornSuit, eva: OutingBounds): number {
   const sun =
     suit.heatFrom === "sun"
       ? heavens.sunRange({ startS: eva.earliestEgressS, endS: eva.latestIngressS })
       : null;
-  return aboutW(suit, sun);
+  return suitEnvironmentHeatW(suit, sun);
 }

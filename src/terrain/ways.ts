@@ -1,11 +1,11 @@
 import { pulse } from "../kernel/index.ts";
 import { slopeW, walkingMs } from "../physics/index.ts";
-import type { Gait, Ground, Relief } from "./ground.ts";
+import type { Gait, SiteInput, Relief } from "./ground.ts";
 import { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
 import { type Network, networkOf, trailsBetween } from "./network.ts";
 import { memory, numberOf } from "./remember.ts";
 import { crosses } from "./shapes.ts";
-import { type Trail, trailSeconds, trailSlopeRad } from "./trail.ts";
+import { type GroundTrail, trailSeconds, trailSlopeRad } from "./trail.ts";
 
 /**
  * Walking ways between the places of a site, all pairs.
@@ -42,7 +42,7 @@ export interface Ways {
    * The way over the height grid; null where it is none: no way, a given leg, a way through others. Null without a
    * grid.
    */
-  readonly trails: readonly (Trail | null)[] | null;
+  readonly trails: readonly (GroundTrail | null)[] | null;
 }
 
 /** Pairs of places of all remembered ways together, at about 32 bytes each. */
@@ -50,25 +50,25 @@ const PAIR_ROOM = 6_000_000;
 const known = memory<Ways>(PAIR_ROOM, (ways) => ways.durationS.length);
 
 /** The ways of `ground` for somebody walking with `gait`; worked out once for as long as that ground is looked at. */
-export function waysOf(ground: Ground, gait: Gait): Ways {
+export function waysOf(ground: SiteInput, gait: Gait): Ways {
   return known.of(waysKey(ground, gait), () => laidOut(ground, gait));
 }
 
 /** Remembers ways of `ground` that were worked out elsewhere. */
-export function takeWays(ground: Ground, gait: Gait, ways: Ways): void {
+export function takeWays(ground: SiteInput, gait: Gait, ways: Ways): void {
   known.take([[waysKey(ground, gait), ways]]);
 }
 
 /** Says of which ground, by the object that it is, and of whose walking ways are. */
-export function waysKey(ground: Ground, gait: Gait): string {
+export function waysKey(ground: SiteInput, gait: Gait): string {
   const { relief, ...walked } = gait;
   return `${numberOf(ground)} ${JSON.stringify([walked, relief && { ...relief, grid: relief.grid.key }])}`;
 }
 
-function laidOut(ground: Ground, gait: Gait): Ways {
+function laidOut(ground: SiteInput, gait: Gait): Ways {
   const size = ground.places.length;
   const index = new Map(ground.places.map((place, i) => [place.id, i]));
-  const trails: (Trail | null)[] | null = gait.relief
+  const trails: (GroundTrail | null)[] | null = gait.relief
     ? [...trailsBetween(reliefNetwork(ground, gait, gait.relief), ground.places)]
     : null;
   const ways = {
@@ -92,7 +92,7 @@ function laidOut(ground: Ground, gait: Gait): Ways {
 }
 
 /** The network that ways over `relief` are found on. */
-export function reliefNetwork(ground: Ground, gait: Gait, relief: Relief): Network {
+export function reliefNetwork(ground: SiteInput, gait: Gait, relief: Relief): Network {
   return networkOf(relief.grid, {
     detour: relief.detour,
     upDeg: gait.greatestSlopeDeg,
@@ -115,7 +115,7 @@ export function stops(ways: Ways, from: number, to: number): number[] {
   return list;
 }
 
-function layLines(ground: Ground, gait: Gait, ways: Ways): void {
+function layLines(ground: SiteInput, gait: Gait, ways: Ways): void {
   const closed = ground.keepOuts.filter((keepOut) => keepOut.kind === "walking");
   const steepest = (gait.greatestSlopeDeg * Math.PI) / 180;
   ground.places.forEach((a, i) => {
@@ -139,7 +139,7 @@ function layLines(ground: Ground, gait: Gait, ways: Ways): void {
   });
 }
 
-function layTrails(trails: readonly (Trail | null)[], gait: Gait, ways: Ways): void {
+function layTrails(trails: readonly (GroundTrail | null)[], gait: Gait, ways: Ways): void {
   trails.forEach((trail, at) => {
     if (!trail) return;
     ways.distanceM[at] = Math.ceil(trail.distanceM - 1e-6);
@@ -153,7 +153,12 @@ function layTrails(trails: readonly (Trail | null)[], gait: Gait, ways: Ways): v
   }
 }
 
-function layGivenLegs(ground: Ground, gait: Gait, ways: Ways, trails: (Trail | null)[] | null): void {
+function layGivenLegs(
+  ground: SiteInput,
+  gait: Gait,
+  ways: Ways,
+  trails: (GroundTrail | null)[] | null,
+): void {
   ground.legs.forEach((leg, k) => {
     const one = ways.index.get(leg.from);
     const other = ways.index.get(leg.to);

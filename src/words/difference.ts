@@ -27,11 +27,7 @@ export function differenceWords(before: Plan, after: Plan): readonly DifferenceL
 }
 
 /** The same of some changes only; whatever is on the schedule is said as a whole. */
-export function changeWords(
-  before: Plan,
-  after: Plan,
-  changes: readonly Change[],
-): readonly DifferenceLine[] {
+function changeWords(before: Plan, after: Plan, changes: readonly Change[]): readonly DifferenceLine[] {
   const others = changes.filter(({ path }) => path[0] !== "schedule");
   const lines = others.flatMap((change) => lineOf(before, after, change));
   const placed = changes.some(({ path }) => path[0] === "schedule");

@@ -20,7 +20,7 @@ export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume 
 export { groupWords } from "./group.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
-export { changeWords, clashWords, differenceWords } from "./difference.ts";
+export { clashWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
 export {

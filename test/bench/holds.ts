@@ -7,7 +7,7 @@ import { acting } from "../../src/solver/simulate/crew.ts";
 import { Days } from "../../src/solver/simulate/days.ts";
 import { stageOf } from "../../src/solver/simulate/stage.ts";
 import { runOn } from "../../src/solver/pack.ts";
-import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { wishRun } from "../../src/solver/wish/index.ts";
 import { restretch } from "../../src/solver/wish/restretch.ts";
 import { countOf, type Seen } from "../../src/solver/simulate/count.ts";
@@ -89,7 +89,7 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
   const blind = LEVELS.map((level) => {
     // At likely durations every rule holds in what is flown.
     const day = new Day(problem);
-    lay(
+    loadSchedule(
       day,
       packed(
         restretch(problem, () => level),

@@ -6,7 +6,7 @@ import { compile } from "../../src/solver/problem/compile.ts";
 import { Day } from "../../src/solver/network/day.ts";
 import { fitBands, packRun } from "../../src/solver/index.ts";
 import { Insertion } from "../../src/solver/search/insertion.ts";
-import { lay } from "../../src/solver/network/placing.ts";
+import { loadSchedule } from "../../src/solver/network/placing.ts";
 import type { Problem } from "../../src/solver/problem/problem.ts";
 import { processorSeconds } from "./clock.ts";
 import { workingPlan } from "./inner.plan.ts";
@@ -22,7 +22,7 @@ export async function run(args: string[]): Promise<void> {
   const plan = workingPlan(seed);
   const problem = compile(plan);
   const schedule = packed(plan, seed, iterations);
-  console.log(`${plan.title}; ${schedule.placements.length} placed; reach ${problem.reach}`);
+  console.log(`${plan.title}; ${schedule.placements.length} placed; reach ${problem.checkLevel}`);
   console.log("what                                        median       95 %      worst  target");
   bands(plan, schedule);
   reCheck(plan, schedule);
@@ -70,7 +70,7 @@ function reCheck(plan: Plan, schedule: Schedule): void {
 /** Looks for the best place of every task left out and of every placed one taken off, with all places counted that it weighs. */
 function looks(problem: Problem, schedule: Schedule): void {
   const day = new Day(problem);
-  lay(day, schedule);
+  loadSchedule(day, schedule);
   const insertion = new Insertion(day, random(1));
   const out = Array.from({ length: problem.activities }, (_, a) => a).filter(
     (a) => day.board.placed[a] === 0,

@@ -2,7 +2,7 @@ import { random } from "../../src/kernel/index.ts";
 import {
   fieldFrom,
   type Gait,
-  type Ground,
+  type SiteInput,
   homeOf,
   networkOf,
   reachOn,
@@ -73,7 +73,7 @@ function madeGround(seed: number): StoredGround {
   };
 }
 
-function siteOf(seed: number): Ground {
+function siteOf(seed: number): SiteInput {
   const source = random(seed);
   const far = (): number => Math.round(source.between(-900, 900));
   const place = (id: string, kind: string, eastM: number, northM: number) => ({

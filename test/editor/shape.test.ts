@@ -9,7 +9,7 @@ import {
   innerY,
   layLanes,
   outerY,
-  type Reach,
+  type WalkbackCourse,
   reliefTopS,
   type Slab,
   slabOf,
@@ -20,7 +20,7 @@ import {
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 
 const HOUR = 3600;
-const reach: Reach[] = [
+const reach: WalkbackCourse[] = [
   {
     eva: "eva-1",
     crew: "ev1",

@@ -80,7 +80,7 @@ function pictured(board: Board): unknown {
     ]),
     held: [[...board.holdsFrom], [...board.holdsTo]],
     // Where no rule counts a refusal is a new order for all that anybody knows.
-    versions: problem.reach === "rules" ? [...board.version, ...board.evaVersion, board.state] : [],
+    versions: problem.checkLevel === "rules" ? [...board.version, ...board.evaVersion, board.state] : [],
     sums: [
       ...board.walkedM,
       ...board.drawn,
@@ -149,7 +149,7 @@ describe("a trial beside what stands", () => {
           continue;
         }
         placed += 1;
-        if (problem.reach === "rules") {
+        if (problem.checkLevel === "rules") {
           waits += board.holds + board.restS.filter((restS) => restS > 0).length;
           const now = startsOn(board);
           const scratch = fromScratch(board);
@@ -185,7 +185,7 @@ describe("a trial beside what stands", () => {
     let held = 0;
     for (let seed = 500; seed < 620; seed += 1) {
       const { problem, day } = triedOn(seed);
-      if (problem.reach !== "rules") continue;
+      if (problem.checkLevel !== "rules") continue;
       const { board } = day;
       const insertion = new Insertion(day, random(seed), true);
       for (let a = 0; a < problem.activities; a += 1)

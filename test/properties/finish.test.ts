@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import { Day } from "../../src/solver/network/day.ts";
-import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { compile } from "../../src/solver/problem/compile.ts";
 import { ownOf, readFinish } from "../../src/solver/search/finish.ts";
 import { packedPlan } from "./packedPlan.ts";
@@ -17,7 +17,7 @@ describe("what decides beside must-do work and worth", () => {
         .map((one, k) => (k % 3 === 0 ? { ...one, startS: (one.startS + 120) as typeof one.startS } : one));
       const before = { ...plan, schedule: { placements: own } };
       const day = new Day(compile(before, plan.schedule));
-      lay(day, plan.schedule);
+      loadSchedule(day, plan.schedule);
       const finish = { worstMargin: 0, changes: 0, walkM: 0, finishS: 0 };
       readFinish(day.board, ownOf(day.problem), finish);
       const { worstMargin, changes, walkM, finishS } = judgeFor(before)(scheduleOf(day.board)).score;

@@ -18,7 +18,7 @@ import {
   homeOf,
   insideHome,
   insideOf,
-  surroundingsW,
+  environmentHeatOnEvaW,
   waysOf,
 } from "../../src/terrain/index.ts";
 import { packedPlan } from "./packedPlan.ts";
@@ -36,7 +36,7 @@ interface WalkBack {
 /** A suit on an outing: what it draws, and what is in it when it is full. */
 function suitOf(plan: Plan, eva: Eva, member: CrewMember, suit: Suit) {
   const { walking, walkback } = plan.rules;
-  const about = surroundingsW(heavensOf(plan), suit, eva);
+  const about = environmentHeatOnEvaW(heavensOf(plan), suit, eva);
   const who = { factor: member.workRateFactor, massKg: member.bodyMassKg + suit.massKg };
   const full = stocks(suit);
   return {

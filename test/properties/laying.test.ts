@@ -7,7 +7,7 @@ import { NO_FLOOR } from "../../src/solver/network/board.ts";
 import { compile } from "../../src/solver/problem/compile.ts";
 import { compiled } from "../../src/solver/problem/known.ts";
 import { Day } from "../../src/solver/network/day.ts";
-import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { read, Verifier } from "../../src/solver/network/verify.ts";
 import { packed } from "../solver/question/why/packed.ts";
 import { jolt } from "./jolt.ts";
@@ -55,7 +55,7 @@ describe("laying a schedule", () => {
         if (judge(schedule).score.breaches > 0) continue;
         sound += 1;
         const day = new Day(compiled(plan, schedule));
-        expect({ seed, leftOut: lay(day, schedule) }).toEqual({ seed, leftOut: 0 });
+        expect({ seed, leftOut: loadSchedule(day, schedule) }).toEqual({ seed, leftOut: 0 });
         const laid = scheduleOf(day.board);
         expect({ seed, breaches: judge(laid).score.breaches }).toEqual({ seed, breaches: 0 });
         expect(laid.placements).toHaveLength(schedule.placements.length);
@@ -74,7 +74,7 @@ describe("laying a schedule", () => {
       const plan = { ...read.value, rules: { ...read.value.rules, startGridS: 1 } };
       const schedule = packed(plan, 8, seed);
       const day = new Day(compiled(plan, schedule));
-      expect({ seed, leftOut: lay(day, schedule) }).toEqual({ seed, leftOut: 0 });
+      expect({ seed, leftOut: loadSchedule(day, schedule) }).toEqual({ seed, leftOut: 0 });
       expect({ seed, breaches: judgeFor(plan)(scheduleOf(day.board)).score.breaches }).toEqual({
         seed,
         breaches: 0,

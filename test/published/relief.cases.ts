@@ -8,7 +8,7 @@ import {
   type Point,
   reachOf,
   type Terms,
-  type Trail,
+  type GroundTrail,
   trailsBetween,
 } from "../../src/terrain/index.ts";
 import { hill, terms } from "../terrain/hill.ts";
@@ -26,7 +26,7 @@ const flat = hill(size, () => 0);
 const cone = hill(size, (e, n) => 100 - Math.hypot(e, n) / 5);
 const plane = hill(size, (e, n) => 0.2 * e + 0.1 * n);
 
-function trail(grid: typeof flat, walk: Terms, from: Point, to: Point): Trail {
+function trail(grid: typeof flat, walk: Terms, from: Point, to: Point): GroundTrail {
   return trailsBetween(networkOf(grid, walk), [from, to])[1]!;
 }
 

@@ -3,7 +3,7 @@ import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
 import { Day } from "../../src/solver/network/day.ts";
-import { lay } from "../../src/solver/network/placing.ts";
+import { loadSchedule } from "../../src/solver/network/placing.ts";
 import { compiled } from "../../src/solver/problem/known.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 
@@ -63,7 +63,7 @@ describe("an EVA that lasts as long as it may", () => {
     });
   const rooms = (plan: Plan): { fromS: number; toS: number }[] => {
     const day = new Day(compiled(plan, plan.schedule));
-    expect(lay(day, plan.schedule)).toBe(0);
+    expect(loadSchedule(day, plan.schedule)).toBe(0);
     const { earliest, latest } = day.board;
     return [0, 1].map((activity) => ({ fromS: earliest[activity]!, toS: latest[activity]! }));
   };

@@ -5,7 +5,7 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { compile } from "../../src/solver/problem/compile.ts";
 import { Day } from "../../src/solver/network/day.ts";
 import { benchReasons, fitBands, mend, packRun } from "../../src/solver/index.ts";
-import { lay, scheduleOf } from "../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { packed } from "./question/why/packed.ts";
@@ -35,7 +35,7 @@ function turnedDays(): { seed: number; turned: Plan; schedule: Schedule }[] {
     const schedule = packed(plan, 30, seed);
     const flown = new Set(schedule.placements.map(({ eva }) => eva).filter((eva) => eva !== null));
     if (flown.size < 2 || judgeFor(turned)(schedule).score.breaches > 0) return [];
-    return lay(new Day(compile(turned)), schedule) === 0 ? [] : [{ seed, turned, schedule }];
+    return loadSchedule(new Day(compile(turned)), schedule) === 0 ? [] : [{ seed, turned, schedule }];
   });
 }
 
@@ -49,7 +49,7 @@ describe("EVAs flown in another order than they open", () => {
   it("are laid with nothing left out, soundly", () => {
     for (const { seed, turned, schedule } of days) {
       const day = new Day(compile(turned, schedule));
-      expect({ seed, leftOut: lay(day, schedule) }).toEqual({ seed, leftOut: 0 });
+      expect({ seed, leftOut: loadSchedule(day, schedule) }).toEqual({ seed, leftOut: 0 });
       expect({ seed, breaches: judgeFor(turned)(scheduleOf(day.board)).score.breaches }).toEqual({
         seed,
         breaches: 0,

@@ -1,12 +1,12 @@
 import fc from "fast-check";
-import type { Gait, Ground } from "../../src/terrain/index.ts";
+import type { Gait, SiteInput } from "../../src/terrain/index.ts";
 
 /** Grounds to hold laws on: a lander at the origin and places p1, p2 ... about it. */
 
 export const gait: Gait = { speedMs: 0.9, detour: 1.1, greatestSlopeDeg: 20 };
 
-type KeepOut = Ground["keepOuts"][number];
-type Leg = Ground["legs"][number];
+type KeepOut = SiteInput["keepOuts"][number];
+type Leg = SiteInput["legs"][number];
 
 const whole = (reach: number) => fc.integer({ min: -reach, max: reach });
 
@@ -14,7 +14,7 @@ export function groundOf(
   spots: readonly (readonly [number, number, number])[],
   keepOuts: readonly KeepOut[] = [],
   legs: readonly Leg[] = [],
-): Ground {
+): SiteInput {
   const place = (id: string, kind: string, [eastM, northM, upM]: readonly [number, number, number]) => ({
     id,
     kind,

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import type { Plan } from "../../src/plan/index.ts";
-import type { Ground } from "../../src/terrain/index.ts";
+import type { SiteInput } from "../../src/terrain/index.ts";
 import { readyPlan } from "../readyplan.ts";
 
 /** Terrain that remembers nothing yet, as in another thread, and how often its work has said that it goes on. */
@@ -84,7 +84,7 @@ describe("keep-outs", () => {
         northM: 40 * Math.sin(angle),
       };
     });
-    const ground: Ground = {
+    const ground: SiteInput = {
       places: Array.from({ length: 20 }, (_, k) => ({
         ...{ id: `p${k}`, kind: k === 0 ? "lander" : "station", eastM: 30 * k, northM: (k % 5) * 40, upM: 0 },
       })),

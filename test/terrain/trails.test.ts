@@ -9,7 +9,7 @@ import {
   type Terms,
   trailEnergyJ,
   trailsBetween,
-  type Trail,
+  type GroundTrail,
 } from "../../src/terrain/index.ts";
 import { CLOSED, HOPS, latticeOf } from "../../src/terrain/lattice.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
@@ -19,7 +19,7 @@ import { hill, terms } from "./hill.ts";
 const point = (eastM: number, northM: number): Point => ({ eastM, northM });
 
 /** The trail from a to b on its own. */
-function between(grid: HeightGrid, walk: Terms, a: Point, b: Point): Trail | null {
+function between(grid: HeightGrid, walk: Terms, a: Point, b: Point): GroundTrail | null {
   return trailsBetween(networkOf(grid, walk), [a, b])[1]!;
 }
 

@@ -5,7 +5,7 @@ import { metres, evaName, kmH, lasting, listed } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 
 /**
  * walking-physics, of legs that the planner gave: none is shorter than the straight line between its places, faster than anybody
@@ -34,11 +34,11 @@ export const givenLegs: JudgeRule = ({ prepared, outs }) => {
 };
 
 interface Use {
-  readonly walk: Walk;
+  readonly walk: CrewOuting;
   readonly stretch: Stretch;
 }
 
-function usesOf({ ways }: Prepared, walk: Walk, leg: number): Use[] {
+function usesOf({ ways }: Prepared, walk: CrewOuting, leg: number): Use[] {
   return walk.outing.stretches.flatMap((stretch) => {
     const path = stretch.path.map((id) => ways.index.get(id) ?? ways.lander);
     const walked = path.some((to, k) => k > 0 && ways.legAt[path[k - 1]! * ways.size + to] === leg);

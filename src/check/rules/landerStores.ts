@@ -2,7 +2,7 @@ import { stocks } from "../../physics/index.ts";
 import { counted, listed, stock } from "../../words/index.ts";
 import { readable } from "../amounts.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 import { closeBelow } from "../thresholds.ts";
 
 const STORED = [
@@ -67,7 +67,7 @@ function level(drawn: number, held: number): { readonly over: boolean; readonly 
   return { over: drawn > held, near: closeBelow(drawn, held) };
 }
 
-function consumed(walk: Walk, consumable: "oxygen" | "water" | "battery"): number {
+function consumed(walk: CrewOuting, consumable: "oxygen" | "water" | "battery"): number {
   return walk.walker.full[consumable] - walk.left.at(-1)![consumable];
 }
 

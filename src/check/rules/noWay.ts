@@ -3,7 +3,7 @@ import { evaName } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 
 /** no-way: there is a way between all places a crew member goes through, and home. */
 export const noWay: JudgeRule = ({ prepared, outs }) =>
@@ -11,7 +11,7 @@ export const noWay: JudgeRule = ({ prepared, outs }) =>
     .flatMap((out) => out.walks)
     .flatMap((walk) => [...missingWays(prepared, walk), ...cutOff(prepared, walk)]);
 
-function missingWays(prepared: Prepared, walk: Walk): Finding[] {
+function missingWays(prepared: Prepared, walk: CrewOuting): Finding[] {
   const { ways, plan } = prepared;
   const seen = new Set<number>();
   return walk.steps.flatMap(({ stretch, from, to }) => {
@@ -38,7 +38,7 @@ function missingWays(prepared: Prepared, walk: Walk): Finding[] {
 }
 
 /** Places gone through from which no way leads home. */
-function cutOff(prepared: Prepared, walk: Walk): Finding[] {
+function cutOff(prepared: Prepared, walk: CrewOuting): Finding[] {
   const { ways, home, plan } = prepared;
   const findings = new Map<number, Finding>();
   for (const { stretch } of walk.steps) {

@@ -2,7 +2,7 @@ import type { Finding } from "../../answers/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { waySeconds } from "../steps.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 import type { Prepared } from "../prepared.ts";
 
 /**
@@ -19,7 +19,7 @@ export const oneAtATime: JudgeRule = ({ prepared, walksOf }) => {
 };
 
 /** Each task against the one before it that ends last. */
-function inOneEva(prepared: Prepared, walk: Walk): Finding[] {
+function inOneEva(prepared: Prepared, walk: CrewOuting): Finding[] {
   const findings: Finding[] = [];
   let before = walk.tasks[0];
   for (const next of walk.tasks.slice(1)) {
@@ -52,7 +52,7 @@ function inOneEva(prepared: Prepared, walk: Walk): Finding[] {
 }
 
 /** Each outing against the one before it that ends last. */
-function betweenEvas(prepared: Prepared, walks: readonly Walk[]): Finding[] {
+function betweenEvas(prepared: Prepared, walks: readonly CrewOuting[]): Finding[] {
   const findings: Finding[] = [];
   let before = walks[0];
   for (const next of walks.slice(1)) {

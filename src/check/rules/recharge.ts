@@ -1,7 +1,7 @@
 import type { Outing, Subject } from "../../answers/index.ts";
 import { evaName, lasting, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 import type { Walkthrough } from "../walkthrough.ts";
 
 /** recharge: from ingress complete to the next egress of the same crew member, and to the next one in the same suit. */
@@ -40,7 +40,12 @@ interface Turn {
 /** All turns that the rule tests. */
 export function turnsOf({ walksOf, walksIn }: Walkthrough): Turn[] {
   const turns: Turn[] = [];
-  const add = (whose: Subject, name: string, { outing: before }: Walk, { outing: next }: Walk): void => {
+  const add = (
+    whose: Subject,
+    name: string,
+    { outing: before }: CrewOuting,
+    { outing: next }: CrewOuting,
+  ): void => {
     turns.push({ whose, name, before, next, gapS: next.span.startS - before.span.endS });
   };
   for (const [crew, walks] of walksOf) {

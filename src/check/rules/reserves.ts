@@ -6,7 +6,7 @@ import { evaName, lasting, met, stock } from "../../words/index.ts";
 import { readable, unitOf } from "../amounts.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { spare } from "../margins.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 
 /** The rule of each consumable. */
 export const RESERVE_RULE: Readonly<Record<Consumable, RuleId>> = {
@@ -62,14 +62,14 @@ export const reserveRules: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** `runs out of oxygen at 3:12 MET, 47 min before ingress`: the moment rounded down, the time without rounded up. */
-function runsOut(walk: Walk, consumable: Consumable): string {
+function runsOut(walk: CrewOuting, consumable: Consumable): string {
   const { startS, endS } = below(walk, consumable, 0);
   const called = consumable === "battery" ? "battery power" : CALLED[consumable];
   return `runs out of ${called} at ${met(startS)}, ${lasting(endS - startS, "up")} before ingress`;
 }
 
 /** From the moment from which less than `least` is left to ingress complete. */
-function below(walk: Walk, consumable: Consumable, least: number): Interval {
+function below(walk: CrewOuting, consumable: Consumable, least: number): Interval {
   const { startS, endS } = walk.outing.span;
   if (walk.left[0]![consumable] < least) return { startS, endS };
   const k = walk.steps.findIndex((_, index) => walk.left[index + 1]![consumable] < least);

@@ -3,7 +3,7 @@ import type { Amounts } from "../../physics/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 import { CALLED } from "./reserves.ts";
 
 /**
@@ -51,13 +51,13 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
-export function leastToSpare(walk: Walk): ReturnType<typeof worstOf> {
+export function leastToSpare(walk: CrewOuting): ReturnType<typeof worstOf> {
   return worstOf(walk, walk.walker.reserve, everywhere);
 }
 
 /** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
 function worstOf(
-  walk: Walk,
+  walk: CrewOuting,
   kept: Amounts,
   counts: (moment: Moment) => boolean,
 ): { moment: Moment; allowed: Allowed; spareS: number } | null {

@@ -2,7 +2,7 @@ import { instant } from "../../kernel/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Moment, moments, whereWords } from "../reach.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 
 /**
  * walk-back-emergency: at every moment outside the walk-back is at most the emergency oxygen time less its reserve. One that is
@@ -46,7 +46,7 @@ export const walkBackEmergency: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The moment with the longest walk-back, the first of equals; null where none is known. */
-export function longestWalkBack(walk: Walk): Moment | null {
+export function longestWalkBack(walk: CrewOuting): Moment | null {
   let worst: Moment | null = null;
   for (const moment of moments(walk)) if (!worst || moment.homeS > worst.homeS) worst = moment;
   return worst;

@@ -3,7 +3,7 @@ import { evaName, lasting, met } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
 import { spellsOf } from "../rests.ts";
-import type { Walk } from "../walks.ts";
+import type { CrewOuting } from "../walks.ts";
 
 /**
  * work-and-rest: no stretch of work and walking (egress and ingress work included) is longer than the limit; only
@@ -40,7 +40,7 @@ export const workAndRest: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The longest stretch, the first of equals; null for an outing without work. */
-export function longestOf(prepared: Prepared, walk: Walk): Interval | null {
+export function longestOf(prepared: Prepared, walk: CrewOuting): Interval | null {
   let longest: Interval | null = null;
   for (const { work } of spellsOf(prepared, walk))
     if (!longest || work.endS - work.startS > longest.endS - longest.startS) longest = work;

@@ -1,4 +1,4 @@
-import type { Spot } from "./frame.ts";
+import type { MapPoint } from "./frame.ts";
 
 /** Somebody's way over the ground in time. Pure geometry. */
 export interface Leg {
@@ -9,7 +9,10 @@ export interface Leg {
 }
 
 /** Where somebody is at a moment and which leg that is; null outside of all legs. */
-export function afootAt<L extends Leg>(legs: readonly L[], atS: number): (Spot & { readonly leg: L }) | null {
+export function afootAt<L extends Leg>(
+  legs: readonly L[],
+  atS: number,
+): (MapPoint & { readonly leg: L }) | null {
   // The later of two legs that meet: who arrives is there.
   const leg = legs.findLast((one) => one.startS <= atS && atS <= one.endS);
   if (!leg) return null;
@@ -17,7 +20,7 @@ export function afootAt<L extends Leg>(legs: readonly L[], atS: number): (Spot &
 }
 
 /** The point of a course at a moment; its ends before and after it. */
-export function spotOn(course: ArrayLike<number>, atS: number): Spot {
+export function spotOn(course: ArrayLike<number>, atS: number): MapPoint {
   const corners = course.length / 3;
   let k = 0;
   while (k + 1 < corners && course[3 * (k + 1) + 2]! <= atS) k += 1;
@@ -31,7 +34,7 @@ export function spotOn(course: ArrayLike<number>, atS: number): Spot {
 }
 
 /** Whole multiples of `everyS` on the legs that move, with where they are passed. */
-export function passedAt(legs: readonly Leg[], everyS: number): (Spot & { readonly atS: number })[] {
+export function passedAt(legs: readonly Leg[], everyS: number): (MapPoint & { readonly atS: number })[] {
   return legs.flatMap((leg) => {
     if (leg.course.length < 6) return [];
     const marks = [];

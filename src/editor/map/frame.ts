@@ -8,7 +8,7 @@ export interface MapFrame {
   readonly heightPx: number;
 }
 
-export interface Spot {
+export interface MapPoint {
   readonly eastM: number;
   readonly northM: number;
 }
@@ -32,7 +32,7 @@ export function mapY(frame: MapFrame, northM: number): number {
 }
 
 /** The ground under a pixel: the inverse of `mapX` and `mapY`. */
-export function spotAt(frame: MapFrame, x: number, y: number): Spot {
+export function spotAt(frame: MapFrame, x: number, y: number): MapPoint {
   return {
     eastM: frame.eastM + (x - frame.widthPx / 2) / frame.pxPerM,
     northM: frame.northM - (y - frame.heightPx / 2) / frame.pxPerM,
@@ -60,7 +60,7 @@ export function fitted(
 }
 
 /** The closest look, pixels for a metre. */
-export const MOST_PX_PER_M = 8;
+const MOST_PX_PER_M = 8;
 /** The farthest look. */
 const LEAST_PX_PER_M = 0.002;
 
@@ -87,7 +87,7 @@ export function pannedMap(frame: MapFrame, byX: number, byY: number, extent: Ext
 }
 
 /** The frame moved no farther than needed to have the spot `padPx` inside of its edges; the same one when it has. */
-export function showing(frame: MapFrame, spot: Spot, padPx: number): MapFrame {
+export function showing(frame: MapFrame, spot: MapPoint, padPx: number): MapFrame {
   const x = mapX(frame, spot.eastM);
   const y = mapY(frame, spot.northM);
   const pad = Math.min(padPx, frame.widthPx / 3, frame.heightPx / 3);
@@ -98,7 +98,7 @@ export function showing(frame: MapFrame, spot: Spot, padPx: number): MapFrame {
 }
 
 /** The box round spots; one metre about the lander where there are none. */
-export function extentOf(spots: readonly Spot[]): Extent {
+export function extentOf(spots: readonly MapPoint[]): Extent {
   if (spots.length === 0) return { westM: -1, eastM: 1, southM: -1, northM: 1 };
   const east = spots.map((one) => one.eastM);
   const north = spots.map((one) => one.northM);

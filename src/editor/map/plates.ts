@@ -4,7 +4,7 @@ import { around, type Box, isSeen, type LabelPlace, type LabelWish, overlap } fr
  * Names on plates: beside their things where these stand free, and in a column with a leader each where they crowd. No plate lies
  * on another and no two leaders cross. Pure geometry in pixels.
  */
-export interface Plate extends LabelPlace {
+interface Plate extends LabelPlace {
   /** From the thing to its plate: x and y of both ends; null where it stands beside it. */
   readonly leader: Leader | null;
 }

@@ -1,4 +1,4 @@
-import type { FromAnswer, FromAsk } from "../../answers/index.ts";
+import type { FromAnswer, ExplainRequest } from "../../answers/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { fromFinding } from "./finding/index.ts";
 import { fromHeat, fromLeft } from "./left.ts";
@@ -8,7 +8,7 @@ import { fromTask } from "./task.ts";
 import { fromWalkback } from "./walkback.ts";
 
 /** From what a figure of `schedule` comes; null where there is no such figure any more. */
-export function fromWhat(plan: Plan, schedule: Schedule, ask: FromAsk): FromAnswer | null {
+export function fromWhat(plan: Plan, schedule: Schedule, ask: ExplainRequest): FromAnswer | null {
   switch (ask.what) {
     case "left":
       return fromLeft(plan, schedule, ask.eva, ask.crew, ask.consumable, ask.atS);

@@ -11,7 +11,7 @@ import {
   suitIn,
 } from "../../physics/index.ts";
 import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
-import { gaitsOf, heavensOf, surroundingsW, waysOf } from "../../terrain/index.ts";
+import { gaitsOf, heavensOf, environmentHeatOnEvaW, waysOf } from "../../terrain/index.ts";
 import { bare, clockToSecond } from "../../words/index.ts";
 import { stretchName, UNITS } from "./words.ts";
 
@@ -106,7 +106,7 @@ function drawsOf(
   { stretch, mode }: LedgerLine,
   consumable: Consumable,
 ): Explained[] {
-  const aboutW = surroundingsW(heavensOf(plan), suit, eva);
+  const aboutW = environmentHeatOnEvaW(heavensOf(plan), suit, eva);
   const worn = suitIn(suit, mode, aboutW);
   const [oxygen, co2, heat, water, battery] = explainDraw(worn, stretch.metabolicW);
   const own = { oxygen, co2, water, battery }[consumable]!;

@@ -10,7 +10,7 @@ import {
   homeOf,
   insideHome,
   insideOf,
-  surroundingsW,
+  environmentHeatOnEvaW,
   type Ways,
   waysOf,
 } from "../../terrain/index.ts";
@@ -34,7 +34,7 @@ export function fromTask(plan: Plan, schedule: Schedule, id: string): FromAnswer
     const walkerKg = member.bodyMassKg + suit.massKg;
     const carriedW = carryingW(ways, task, walkerKg, plan.body.gravityMs2, plan.rules.walking.speedMs);
     const watts = metabolicW(task.effort, member.workRateFactor) + carriedW;
-    const worn = suitIn(suit, "working", surroundingsW(heavens, suit, eva));
+    const worn = suitIn(suit, "working", environmentHeatOnEvaW(heavens, suit, eva));
     const hours = task.duration.likelyS / 3600;
     const draws = explainDraw(worn, watts);
     const effort = explainRate(task.effort, member.workRateFactor);

@@ -5,15 +5,12 @@ import { openGeoTiff } from "./geotiff.ts";
 import type { HeightSource } from "./source.ts";
 
 export { asciiGrid } from "./asciigrid.ts";
-export type { Heights } from "./asciigrid.ts";
 export { heightsAmong } from "./beside.ts";
 export type { GivenFile } from "./beside.ts";
 export { layingOf } from "./laying.ts";
-export type { Laying } from "./laying.ts";
 export type { HeightAnswers, HeightQuestion, SiteOnBody } from "./placing.ts";
 export type { HeightSource } from "./source.ts";
 export { takeHeights } from "./taking.ts";
-export type { HeightsTaken } from "./taking.ts";
 export { layingWords, takenWords } from "./takenwords.ts";
 
 /**

@@ -96,7 +96,7 @@ function laid(source: HeightSource, placed: Placed, answers: HeightAnswers): Out
   return done({ placed, ...net, cut, isPointByPoint, upDeg, isMirrored, columnM, rowM });
 }
 
-type Spot = readonly [column: number, row: number];
+type GridCell = readonly [column: number, row: number];
 
 interface Box {
   readonly west: number;
@@ -173,7 +173,7 @@ function isOnPoints({ columns, rows }: HeightSource, placed: Placed, net: PlainN
   const noise = ON_POINT + 0.006 / net.cellM;
   const isOn = (at: number, last: number): boolean =>
     Math.abs(at - Math.round(at)) <= noise && at > -0.5 && at < last + 0.5;
-  const [sw, se, nw] = corners as [Spot, Spot, Spot];
+  const [sw, se, nw] = corners as [GridCell, GridCell, GridCell];
   const isOne = (found: number, wanted: number): boolean => Math.abs(found - wanted) <= 2 * noise;
   const isUnturned =
     isOne(se[0] - sw[0], net.columns - 1) &&

@@ -5,7 +5,7 @@ import { type ListKind, type Sort, type Target, TARGETS, UNITS } from "./targets
 /** Where the heads of a list stand, what they say, and what its columns may mean. */
 
 /** One column of a list. */
-export interface Column {
+interface Column {
   /** What stands over it, behind the word of its group where that tells what it means. */
   readonly head: string;
   /** The target it fills; null where it is not taken. */

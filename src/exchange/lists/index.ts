@@ -15,14 +15,12 @@ import { workbookSheets } from "./workbook.ts";
 
 export { rowsIn } from "./delimited.ts";
 export { layoutAt, unitOf } from "./heads.ts";
-export type { Column, Layout } from "./heads.ts";
-export type { Answers, Choice, Question } from "./questions.ts";
-export { LEAVE } from "./questions.ts";
+export type { Question } from "./questions.ts";
 export type { ListRead, Reading, RowSaid } from "./reading.ts";
 export { LARGEST_LIST } from "./sheet.ts";
 export type { Sheet } from "./sheet.ts";
 export { targetOf, TARGETS, UNITS } from "./targets.ts";
-export type { ListKind, Target } from "./targets.ts";
+export type { ListKind } from "./targets.ts";
 
 /** The sheets of a file of any of the known forms, or why it cannot be read. Sheets without any text are left out. */
 export function sheetsIn(name: string, bytes: Uint8Array): Outcome<readonly Sheet[], string> {

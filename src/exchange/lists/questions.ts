@@ -7,7 +7,7 @@ import { plain } from "./heads.ts";
  * likely means where that can be told.
  */
 
-export interface Choice {
+interface Choice {
   readonly value: string;
   readonly words: string;
 }
@@ -31,7 +31,7 @@ export interface Question {
 /** Stands for something that is added to the plan under the word as its name. */
 export const NEW = "new";
 /** Stands for leaving the cell out. */
-export const LEAVE = "leave";
+const LEAVE = "leave";
 
 /** One sort of words: what can be chosen, what a word means without a question, and what it may mean. */
 export interface Vocabulary {
@@ -42,7 +42,7 @@ export interface Vocabulary {
   guess(word: string): string | null;
 }
 
-export function keyOf(column: string, word: string): string {
+function keyOf(column: string, word: string): string {
   return `${column}|${plain(word)}`;
 }
 
@@ -188,10 +188,7 @@ export function crewVocabulary(plan: Plan): Vocabulary {
 }
 
 /** The id of the thing called `word`; null for none, or more than one. */
-export function named(
-  list: readonly { readonly id: string; readonly name: string }[],
-  word: string,
-): string | null {
+function named(list: readonly { readonly id: string; readonly name: string }[], word: string): string | null {
   const wanted = sameName(word);
   const found = list.filter(({ name }) => sameName(name) === wanted);
   if (found.length === 1) return found[0]?.id ?? null;

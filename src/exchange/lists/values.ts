@@ -8,7 +8,7 @@ export type DecimalMark = "." | ",";
 const EITHER = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 
 /** A number; null where the text is none. `mark` decides of what may be thousands or decimals: `1,500`. */
-export function numberOf(text: string, mark: DecimalMark): number | null {
+function numberOf(text: string, mark: DecimalMark): number | null {
   const given = text.replace(/[\s\u00a0\u202f']/g, "").replace("−", "-");
   const others = mark === "." ? "," : ".";
   const grouped = new RegExp(`^[+-]?[1-9]\\d{0,2}(\\${others}\\d{3})+(\\${mark}\\d*)?$`).test(given);

@@ -13,7 +13,7 @@ export interface Doubt {
 }
 
 /** The screen where it is mended; in setup the page of it. */
-export type Place =
+type Place =
   | { readonly screen: "day" | "odds" }
   | { readonly screen: "setup"; readonly page: "tasks" | "gear" | "site" | "crew" | "odds" };
 

@@ -20,7 +20,7 @@ export const WIDE = 86;
 export const RIGHT = LEFT + WIDE;
 
 /** Where content begins under the head of a page without fixed rows, and where it ends on every page. */
-export const BODY: Room = { top: 13.6, bottom: 126.6 };
+const BODY: Room = { top: 13.6, bottom: 126.6 };
 
 /** Where the hatched edge of a page that is found by leafing begins, clear of what stands on it, mm. */
 const EDGE = CUFF.widthMm - 2.9;

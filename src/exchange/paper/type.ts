@@ -17,7 +17,7 @@ export const DROP = 0.22;
 /** Height of small letters without reach, as a share of the size: that of the face where it is least. */
 export const X_HEIGHT = 0.5455;
 /** Baseline to baseline, as a share of the size. */
-export const LEADING = 1.15;
+const LEADING = 1.15;
 /** Advance of BOX, as a share of the size. */
 export const BOX_ADVANCE = 0.7;
 

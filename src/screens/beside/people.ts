@@ -1,6 +1,6 @@
 import type { SiteCourse, SiteLeg, SiteWalks } from "../../answers/index.ts";
 import { valueAt } from "../../editor/index.ts";
-import { afootAt, type Spot } from "../../editor/map/index.ts";
+import { afootAt, type MapPoint } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { crewName, lasting, metres, placeName, taskName, taskNumber } from "../../words/index.ts";
 
@@ -10,7 +10,7 @@ export interface Person {
   /** Their sign on the map: their place among the plan's crew, from 1. */
   readonly sign: number;
   /** Null where nobody can say, and for who is inside. */
-  readonly at: (Spot & { readonly leg: SiteLeg }) | null;
+  readonly at: (MapPoint & { readonly leg: SiteLeg }) | null;
   /** outside: `at` is where. inside: in the lander. unknown: outside, but the day has them nowhere, or in two places at once. */
   readonly state: "outside" | "inside" | "unknown";
 }

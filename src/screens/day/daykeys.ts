@@ -1,6 +1,6 @@
 import { blockBeside, type Direction, REMOTE } from "../../editor/index.ts";
 import { type Desk, keysOf } from "../../session/index.ts";
-import type { Standing } from "./line/geometry.ts";
+import type { DayLayout } from "./line/geometry.ts";
 import { type Look, refuse } from "../look.ts";
 import type { DayGesture } from "./gesture.ts";
 import type { Windowing } from "./windowing.ts";
@@ -23,7 +23,7 @@ export function dayKeys(
   look: Look,
   gesture: DayGesture,
   windows: Windowing,
-  standing: () => Standing,
+  standing: () => DayLayout,
 ): () => void {
   const command = (event: KeyboardEvent): boolean => {
     const target = event.target instanceof Element ? event.target : null;

@@ -7,12 +7,12 @@ import {
   timeScale,
   type TimeScale,
 } from "../../editor/index.ts";
-import type { Standing } from "./line/geometry.ts";
+import type { DayLayout } from "./line/geometry.ts";
 import { EDGE_PX } from "./line/sizes.ts";
 
 /** The day line as a gesture meets it: what stands there, at which scale, and where on the page. */
-export interface Ground {
-  readonly standing: Standing;
+export interface HitSurface {
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   /** Left and top of the lanes on the page, CSS pixels. */
   readonly left: number;
@@ -20,23 +20,27 @@ export interface Ground {
 }
 
 /** The ground measured now; null before the line is on the page. */
-export type GroundSource = () => Ground | null;
+export type GroundSource = () => HitSurface | null;
 
 /** The ground from what stands there and the element that shows it. */
-export function groundOf(stage: HTMLElement | null, standing: Standing, scale: TimeScale): Ground | null {
+export function groundOf(
+  stage: HTMLElement | null,
+  standing: DayLayout,
+  scale: TimeScale,
+): HitSurface | null {
   if (!stage) return null;
   const { left, top } = stage.getBoundingClientRect();
   return { standing, scale, left, top };
 }
 
 /** The same ground looked at through another window, for a window that moves while something is held. */
-export function seenThrough(ground: Ground, window: TimeScale["window"]): Ground {
+export function seenThrough(ground: HitSurface, window: TimeScale["window"]): HitSurface {
   return { ...ground, scale: timeScale(window, ground.scale.widthPx) };
 }
 
 /** Time and lane under a point of the page; the bench where `overBench`. */
 export function under(
-  ground: Ground,
+  ground: HitSurface,
   point: Point,
   overBench: boolean,
 ): { readonly atS: number; readonly lane: string | null } {
@@ -50,7 +54,7 @@ export function under(
 const MOST_OUT_PX = 60;
 
 /** How far a point is out at an edge of the line: negative at the left, positive at the right, 0 between, over the bench and over the map. */
-export function beyondEdge(ground: Ground | null, point: Point): number {
+export function beyondEdge(ground: HitSurface | null, point: Point): number {
   if (!ground) return 0;
   const within = point.x - ground.left;
   const width = ground.scale.widthPx;

@@ -1,5 +1,5 @@
 import { memo } from "react";
-import { bandsOf, type Standing } from "./line/geometry.ts";
+import { bandsOf, type DayLayout } from "./line/geometry.ts";
 import { homeY, type Lane, outerY, REMOTE } from "../../editor/index.ts";
 import type { Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -40,7 +40,7 @@ export function StayGutter(props: { readonly heightPx: number; readonly margins:
 }
 
 /** Who the lanes are of, what their day comes to, the scale of heights, and the EVAs in sight against their limits. */
-export const LanesGutter = memo(function LanesGutter(props: { readonly standing: Standing }) {
+export const LanesGutter = memo(function LanesGutter(props: { readonly standing: DayLayout }) {
   const standing = useCalm(props.standing);
   const { lanes } = standing;
   return (
@@ -66,7 +66,7 @@ export const LanesGutter = memo(function LanesGutter(props: { readonly standing:
 });
 
 /** `17 tasks · 2.6 km` of the EVAs in sight. */
-function Does({ standing, lane }: { readonly standing: Standing; readonly lane: Lane }) {
+function Does({ standing, lane }: { readonly standing: DayLayout; readonly lane: Lane }) {
   const { verdict } = standing;
   const evas = useEvasInSight(standing, [lane]);
   const tasks = standing.blocks.filter((one) => one.lane === lane.key && evas.includes(one.eva ?? "")).length;
@@ -83,7 +83,7 @@ function Does({ standing, lane }: { readonly standing: Standing; readonly lane: 
 }
 
 /** Minutes of walk home along the far edge of the ribbon. */
-function Heights({ standing, lane }: { readonly standing: Standing; readonly lane: Lane }) {
+function Heights({ standing, lane }: { readonly standing: DayLayout; readonly lane: Lane }) {
   return heightLabels(standing, lane).map(({ minutes, y }) => (
     <span
       key={minutes}
@@ -103,8 +103,8 @@ const HOME_PX = 30;
 const NAME_PX = 46;
 
 /** Heights at which a lane is labelled, and where in it. */
-export function heightLabels(
-  standing: Standing,
+function heightLabels(
+  standing: DayLayout,
   lane: Lane,
 ): readonly { readonly minutes: number; readonly y: number }[] {
   const { relief } = standing;
@@ -121,7 +121,7 @@ export function heightLabels(
 }
 
 /** At the line home: the EVA in sight with its times and its length against the limit, or how many. */
-function Home({ standing, band }: { readonly standing: Standing; readonly band: readonly Lane[] }) {
+function Home({ standing, band }: { readonly standing: DayLayout; readonly band: readonly Lane[] }) {
   const dial = useDial();
   const { plan, verdict } = standing;
   const ids = useEvasInSight(standing, band);

@@ -5,11 +5,11 @@ import { clockText } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
 import { nearestStarts, overlapsOf, pinsOf, type Starts } from "./breachmarks.ts";
 import { useDial } from "../dial.ts";
-import { slabFor, type Standing } from "./line/geometry.ts";
+import { slabFor, type DayLayout } from "./line/geometry.ts";
 
 /** Over the line while something is in hand: where it breaks a rule, and from when to when it could start. */
 export const HandLayer = memo(function HandLayer(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
 }) {
   const { standing, scale } = props;
@@ -54,7 +54,7 @@ export const HandLayer = memo(function HandLayer(props: {
 });
 
 /** First and last start on the lane that it is held over, and how far these go if the others slide. */
-function Flags({ standing, scale }: { readonly standing: Standing; readonly scale: TimeScale }) {
+function Flags({ standing, scale }: { readonly standing: DayLayout; readonly scale: TimeScale }) {
   const target = useLook((state) => state.inHand?.target ?? null);
   const many = useLook((state) => (state.inHand?.tasks.length ?? 0) > 1);
   const bands = useDesk((state) => state.fitBands);

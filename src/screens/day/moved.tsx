@@ -3,7 +3,7 @@ import type { Slab, TimeScale } from "../../editor/index.ts";
 import { betterDay } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { type ChangedBlock, changedBlocks } from "./changedblocks.ts";
-import { slabFor, type Standing } from "./line/geometry.ts";
+import { slabFor, type DayLayout } from "./line/geometry.ts";
 
 /** How long what has changed is edged, ms; a better day of the packer until the next one. */
 const EDGED_MS = 1000;
@@ -19,7 +19,7 @@ interface Change {
  * What an undo, a pack or a mend has changed: each block glides from where it was, and is edged for a second; where it was is
  * dotted while the packer is at work. A hand shows what it moves by itself.
  */
-export const Moved = memo(function Moved(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+export const Moved = memo(function Moved(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
   const { standing, scale } = props;
   const packing = useDesk((state) => betterDay(state) !== null);
   const change = useChange(standing, packing);
@@ -66,7 +66,7 @@ function CutOut({ of }: { readonly of: Slab }) {
 }
 
 /** The last change of the shown day that no hand has made; null once it has been seen. */
-function useChange(standing: Standing, packing: boolean): Change | null {
+function useChange(standing: DayLayout, packing: boolean): Change | null {
   const { desk } = useAround();
   const last = useRef(standing);
   const nth = useRef(0);

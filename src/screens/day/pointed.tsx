@@ -1,12 +1,12 @@
 import { memo } from "react";
 import type { TimeScale } from "../../editor/index.ts";
 import { useLook } from "../context.ts";
-import { shows, slabFor, type Standing } from "./line/geometry.ts";
+import { shows, slabFor, type DayLayout } from "./line/geometry.ts";
 import { boxOf } from "./moved.tsx";
 
 /** Edges about the blocks of the task that is pointed at elsewhere: on the map, by its number. */
 export const Pointed = memo(function Pointed(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
 }) {
   const { standing, scale } = props;

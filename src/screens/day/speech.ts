@@ -85,7 +85,7 @@ export function stuckWords(plan: Plan, stuck: readonly Stuck[]): string | null {
 }
 
 /** The worst margin in words. */
-export function spokenMargin(plan: Plan, verdict: Verdict): string {
+function spokenMargin(plan: Plan, verdict: Verdict): string {
   const worst = worstMargin(verdict);
   return worst
     ? `Worst margin ${percent(verdict.score.worstMargin / 10_000, "down")}, ${marginCause(plan, worst)}.`

@@ -41,7 +41,7 @@ const TIME_FIRST = new RegExp(
 const WEEKDAY = /^(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?,?\s+/i;
 
 /** The moment as the document holds it, `2031-04-05T06:07:00Z`, or in words why there is none. */
-export function utcIn(draft: string): Outcome<string, string> {
+function utcIn(draft: string): Outcome<string, string> {
   const written = draft.trim();
   // Before a time without a colon is looked for: a year has four figures too.
   const alone = dayIn(written);

@@ -4,7 +4,7 @@ import type { Editor } from "./entry.ts";
 import type { Cell } from "./table.ts";
 
 /** How an editor is left: done here, then down, onward or back; or cancelled. */
-export type Leave = "stay" | "down" | "next" | "back" | "cancel";
+type Leave = "stay" | "down" | "next" | "back" | "cancel";
 
 /** How an edit is over: left by one of these, or because the planner went elsewhere. */
 export type Done = Exclude<Leave, "cancel"> | "elsewhere";

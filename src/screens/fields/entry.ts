@@ -167,7 +167,7 @@ export function quantity(unit: string, scale = 1): Entry {
 }
 
 /** `value`, unless the guide's bounds are passed; `words` says a bound. */
-export function bounded(
+function bounded(
   value: number,
   guide: FieldGuide,
   words: (bound: number) => string,

@@ -4,7 +4,7 @@ import { counted } from "../../words/index.ts";
 import type { Entry } from "./entry.ts";
 
 /** What a line of the crew's paper takes and has, mm. */
-export interface LineUse {
+interface LineUse {
   readonly takesMm: number;
   readonly roomMm: number;
 }

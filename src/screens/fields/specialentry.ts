@@ -4,7 +4,7 @@ import { type Choice, emptyRead, type Entry, numberIn, partsOf, quantity } from 
 
 /** Entries that only one field has. */
 
-export const EFFORTS: readonly Choice[] = [
+const EFFORTS: readonly Choice[] = [
   { value: "egress-ingress", words: "Egress and ingress" },
   { value: "deployment", words: "Deployment" },
   { value: "geology", words: "Geology" },

@@ -93,7 +93,7 @@ export interface Column {
 export type NewRow = { readonly change: (plan: Plan) => Partial<Plan>; readonly id: string } | string;
 
 /** What can be done with whole rows of a list. */
-export interface RowWork {
+interface RowWork {
   /** What a row is: "crew member". */
   readonly one: string;
   readonly add: (plan: Plan) => NewRow;

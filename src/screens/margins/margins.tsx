@@ -1,5 +1,5 @@
 import { memo, type ReactNode, useMemo, useRef } from "react";
-import type { FromAsk, MarginTrack, Verdict } from "../../answers/index.ts";
+import type { ExplainRequest, MarginTrack, Verdict } from "../../answers/index.ts";
 import type { Course, TimeScale } from "../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -329,7 +329,7 @@ function StateWord({ standing }: { readonly standing: MarginRow["standing"] }) {
 /** A figure that says from what it comes, where it can. */
 function Asked(props: {
   readonly of: string;
-  readonly ask: FromAsk | undefined;
+  readonly ask: ExplainRequest | undefined;
   readonly children: ReactNode;
 }) {
   if (!props.ask) return props.children;

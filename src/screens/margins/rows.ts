@@ -1,4 +1,10 @@
-import type { FromAsk, HeatTrack, MarginTrack, SeparationTrack, Verdict } from "../../answers/index.ts";
+import type {
+  ExplainRequest,
+  HeatTrack,
+  MarginTrack,
+  SeparationTrack,
+  Verdict,
+} from "../../answers/index.ts";
 import { type Course, returnMassCourse } from "../../editor/index.ts";
 import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
@@ -7,7 +13,7 @@ import { spareCourse } from "../day/line/names/spare.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
-export type Standing = "breach" | "tight" | "fine" | "none";
+type MarginStatus = "breach" | "tight" | "fine" | "none";
 
 interface RowBase {
   readonly key: string;
@@ -17,21 +23,21 @@ interface RowBase {
   /** The worst of it in few words, and what that is of. */
   readonly figure: string;
   readonly of: string;
-  readonly standing: Standing;
+  readonly standing: MarginStatus;
   /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
-  readonly ask?: FromAsk;
+  readonly ask?: ExplainRequest;
   /** The same for each EVA apart, worst first; none where it is not told by EVA. */
   readonly parts?: readonly MarginPart[];
 }
 
 /** The worst of a margin on one EVA, and what bounds it. */
-export interface MarginPart {
+interface MarginPart {
   readonly eva: string;
   readonly name: string;
   readonly figure: string;
   readonly cause: string;
-  readonly ask: FromAsk;
-  readonly standing: Standing;
+  readonly ask: ExplainRequest;
+  readonly standing: MarginStatus;
 }
 
 export type MarginRow =
@@ -138,7 +144,7 @@ function stockRow(
 }
 
 /** How the margin at ingress is asked from what it comes. */
-function leftAsk({ eva, crew, consumable }: MarginTrack): FromAsk {
+function leftAsk({ eva, crew, consumable }: MarginTrack): ExplainRequest {
   return { what: "left", eva, crew, consumable, atS: null };
 }
 
@@ -198,7 +204,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
 }
 
 /** How the judge finds that `crew` stands to a rule. */
-function standOver(verdict: Verdict, crew: string, rule: RuleId): Standing {
+function standOver(verdict: Verdict, crew: string, rule: RuleId): MarginStatus {
   const own = verdict.findings.filter(
     (finding) => finding.rule === rule && finding.subjects.some(({ id }) => id === crew),
   );
@@ -270,6 +276,6 @@ export function loadText(value: number, unit: "kg" | "kJ"): string {
   return unit === "kJ" ? heat(value, "up") : mass(value, "up");
 }
 
-function stand(margin: number, tight: number): Standing {
+function stand(margin: number, tight: number): MarginStatus {
   return margin < 0 ? "breach" : margin < tight ? "tight" : "fine";
 }

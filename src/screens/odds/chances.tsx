@@ -17,7 +17,7 @@ interface Told {
 }
 
 /** A chance in the report's own words, with a rule from 0 to 100 % beside it: the sampling interval and the count. */
-export function ChanceOf({ report, of, chance }: Told) {
+function ChanceOf({ report, of, chance }: Told) {
   const at = (share: number): number => 1 + share * (BAR_PX - 2);
   return (
     <span className="chance">

@@ -12,7 +12,7 @@ export function chooseFile(desk: Desk, look: Look): void {
 }
 
 /** A plan is opened as one; everything else is a list until it is shown to be none. */
-export async function openFiles(desk: Desk, look: Look, files: readonly File[]): Promise<void> {
+async function openFiles(desk: Desk, look: Look, files: readonly File[]): Promise<void> {
   const [first] = files;
   if (!first) return;
   if (files.length === 1 && (await isPlan(first))) await desk.openFile(first);

@@ -1,4 +1,4 @@
-import type { FromAsk } from "../../answers/index.ts";
+import type { ExplainRequest } from "../../answers/index.ts";
 import { signed } from "../../words/index.ts";
 import { From } from "./from/from.tsx";
 
@@ -9,7 +9,7 @@ export function ScoreFigure(props: {
   readonly state: keyof typeof STATE_WORDS;
   readonly value: string;
   /** What the value is asked by, from what it comes. */
-  readonly ask?: FromAsk | null;
+  readonly ask?: ExplainRequest | null;
   readonly name: string;
   /** What stands below the figure; the name where left out. */
   readonly says?: string;

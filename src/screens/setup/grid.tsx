@@ -12,7 +12,7 @@ import { widenedLine } from "./bulk.ts";
 import { GridHead } from "./gridhead.tsx";
 import type { GridHands, Place, Word } from "./gridhands.ts";
 import { gridKey } from "./gridkeys.ts";
-import { type Extent, onward, type Spot } from "./gridmoves.ts";
+import { type Extent, onward, type CellRef } from "./gridmoves.ts";
 import { pasteBlock } from "./gridpaste.ts";
 import { GridRow } from "./gridrow.tsx";
 import { isWritten, useGridWriting } from "./gridwriting.ts";
@@ -75,7 +75,7 @@ export function Grid(props: {
   const follow = useRef(false);
 
   const columns = table.columns.length;
-  const at = (spot: Spot): Cell | null => lines[spot.row]?.cells[spot.column] ?? null;
+  const at = (spot: CellRef): Cell | null => lines[spot.row]?.cells[spot.column] ?? null;
   const extent: Extent = {
     rows: lines.length,
     columns,
@@ -85,10 +85,10 @@ export function Grid(props: {
   const row = place ? lines.findIndex((line) => line.id === place.line) : -1;
   const inPage = useRowWindow(outer, lines.length, row);
   const long = lines.length > MANY_ROWS;
-  const spot: Spot | null = place && row >= 0 ? { row, column: place.column } : null;
+  const spot: CellRef | null = place && row >= 0 ? { row, column: place.column } : null;
   const cell = spot && at(spot);
 
-  const go = (to: Spot): void => {
+  const go = (to: CellRef): void => {
     const line = lines[to.row];
     if (!line) return;
     follow.current = true;
@@ -109,7 +109,7 @@ export function Grid(props: {
     } else if (!marked.has(line) && marked.size > 0) onMarked(new Set());
   };
   /** Goes on from an edited cell by Tab: the next one that can be written in is edited as well. */
-  const editOnward = (from: Spot, back: boolean): void => {
+  const editOnward = (from: CellRef, back: boolean): void => {
     const next = onward(from, back, { ...extent, has: (one) => at(one)?.fixed === null });
     const to = next && at(next);
     if (!next || !to) return;

@@ -1,18 +1,18 @@
 import type { KeyboardEvent } from "react";
-import { type Extent, moved, type Spot } from "./gridmoves.ts";
+import { type Extent, moved, type CellRef } from "./gridmoves.ts";
 import type { GridWriting } from "./gridwriting.ts";
 import type { Cell } from "../fields/table.ts";
 
 /** What keys do in a grid while no cell is edited. */
 export interface GridKeys {
-  readonly spot: Spot;
+  readonly spot: CellRef;
   readonly cell: Cell;
   readonly extent: Extent;
   readonly writing: GridWriting;
   /** True where rows can be marked. */
   readonly marks: boolean;
   readonly anyMarked: boolean;
-  go(to: Spot): void;
+  go(to: CellRef): void;
   mark(from: number, to: number): void;
   markAll(): void;
   unmark(): void;

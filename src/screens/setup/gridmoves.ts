@@ -1,6 +1,6 @@
 /** Where the keyboard stands in a grid, and where a key takes it. Pure. */
 
-export interface Spot {
+export interface CellRef {
   readonly row: number;
   readonly column: number;
 }
@@ -11,14 +11,14 @@ export interface Extent {
   /** Rows that fit on a screen. */
   readonly pageRows: number;
   /** False where a line has no cell. */
-  readonly has: (spot: Spot) => boolean;
+  readonly has: (spot: CellRef) => boolean;
 }
 
 /** Where the key leads, or null when it is no key of movement. It never leaves the grid and never lands on nothing. */
-export function moved(from: Spot, key: string, ctrl: boolean, extent: Extent): Spot | null {
+export function moved(from: CellRef, key: string, ctrl: boolean, extent: Extent): CellRef | null {
   const { rows, columns, pageRows } = extent;
   const last = { row: rows - 1, column: columns - 1 };
-  const leaps: Readonly<Record<string, Spot | undefined>> = {
+  const leaps: Readonly<Record<string, CellRef | undefined>> = {
     Home: { row: ctrl ? 0 : from.row, column: 0 },
     End: { row: ctrl ? last.row : from.row, column: last.column },
     PageUp: { row: Math.max(0, from.row - pageRows), column: from.column },
@@ -37,7 +37,7 @@ export function moved(from: Spot, key: string, ctrl: boolean, extent: Extent): S
 }
 
 /** The next cell in reading order (the one before with `back`); null after the last. */
-export function onward(from: Spot, back: boolean, extent: Extent): Spot | null {
+export function onward(from: CellRef, back: boolean, extent: Extent): CellRef | null {
   const step = back ? -1 : 1;
   const count = extent.rows * extent.columns;
   let place = from.row * extent.columns + from.column + step;
@@ -49,7 +49,7 @@ export function onward(from: Spot, back: boolean, extent: Extent): Spot | null {
   return null;
 }
 
-const STEPS: Readonly<Record<string, Spot | undefined>> = {
+const STEPS: Readonly<Record<string, CellRef | undefined>> = {
   ArrowUp: { row: -1, column: 0 },
   ArrowDown: { row: 1, column: 0 },
   ArrowLeft: { row: 0, column: -1 },
@@ -57,7 +57,7 @@ const STEPS: Readonly<Record<string, Spot | undefined>> = {
 };
 
 /** The spot, or the nearest with a cell towards `step` in its row. */
-function landed(spot: Spot, step: number, extent: Extent): Spot | null {
+function landed(spot: CellRef, step: number, extent: Extent): CellRef | null {
   for (let column = spot.column; column >= 0 && column < extent.columns; column += step) {
     if (extent.has({ row: spot.row, column })) return { row: spot.row, column };
   }

@@ -2,7 +2,7 @@ import type { Desk } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
-import type { Spot } from "./gridmoves.ts";
+import type { CellRef } from "./gridmoves.ts";
 import { pastedOver } from "./sheetpaste.ts";
 import type { Line, Table } from "../fields/table.ts";
 
@@ -11,7 +11,7 @@ export function pasteBlock(
   desk: Desk,
   table: Table,
   lines: readonly Line[],
-  from: Spot,
+  from: CellRef,
   block: readonly (readonly string[])[],
 ): Word {
   const refused = (why: string): Word => ({ refused: true, text: `Nothing was pasted. ${why}` });

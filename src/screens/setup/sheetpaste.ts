@@ -164,7 +164,7 @@ function quoted(text: string, reason: string): string {
 }
 
 /** A text as people write it in a spreadsheet, as the cell's value: names for ids, x or yes for ticks. */
-export function readText(cell: Cell, text: string, plan: Plan): Outcome<unknown, string> {
+function readText(cell: Cell, text: string, plan: Plan): Outcome<unknown, string> {
   const draft = draftFrom(cell.entry, text.trim(), plan);
   return draft.ok ? cell.entry.read(draft.value, plan, cell.guide) : draft;
 }

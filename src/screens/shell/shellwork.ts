@@ -15,7 +15,7 @@ export const SCREENS: readonly { readonly id: Screen; readonly name: string }[] 
 ];
 
 /** The commands of the whole program: screens, files, lists. */
-export function shellWork(desk: Desk, look: Look): readonly Command[] {
+function shellWork(desk: Desk, look: Look): readonly Command[] {
   const page = (
     id: string,
     group: string,

@@ -110,7 +110,7 @@ export function paintShading(
 const paths = new WeakMap<Line, Path2D>();
 
 /** A line as a path in metres, north up; made once. */
-export function pathOf(line: Line): Path2D {
+function pathOf(line: Line): Path2D {
   let path = paths.get(line);
   if (!path) {
     path = new Path2D();

@@ -11,7 +11,7 @@ import type { Picture } from "./picture.ts";
 /** What bounds the crew on the ground: keep-outs hatched, limits of the walk back as lines. */
 
 /** The outline of a keep-out in pixels. */
-export function outlineOf(frame: MapFrame, shape: KeepOut["shape"]): Path2D {
+function outlineOf(frame: MapFrame, shape: KeepOut["shape"]): Path2D {
   const path = new Path2D();
   if (shape.type === "disc") {
     const radius = Math.max(2, shape.radiusM * frame.pxPerM);

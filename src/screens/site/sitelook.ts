@@ -5,7 +5,7 @@ import type { Desk } from "../../session/index.ts";
 /** How the site is looked at: nothing here is part of the plan. */
 
 /** What can be shown and hidden, each by its word. */
-export const LAYERS = [
+const LAYERS = [
   "shading",
   "shadow",
   "contours",
@@ -32,7 +32,7 @@ export const LAYER_WORDS: Readonly<Record<Layer, string>> = {
 };
 
 /** A place in hand. */
-export interface Moving {
+interface Moving {
   readonly place: string;
   readonly by: "pointer" | "keys";
   readonly eastM: number;

@@ -141,7 +141,7 @@ export function TimeBar(props: {
 }
 
 /** `at Pebble Row, Core`, `on the way to Pebble Row`, `inside`. */
-export function whereWords(plan: Plan, courses: readonly SiteCourse[], crew: string, atS: number): string {
+function whereWords(plan: Plan, courses: readonly SiteCourse[], crew: string, atS: number): string {
   for (const course of courses) {
     if (course.crew !== crew) continue;
     const at = afootAt(course.legs, atS);

@@ -7,7 +7,7 @@ import type { StateKind } from "./records.ts";
 const HOUR_MS = 3_600_000;
 
 /** What a state is called by its author; all empty where it was kept by itself. */
-export interface Named {
+interface Named {
   readonly name: string;
   readonly note: string;
   readonly author: string;

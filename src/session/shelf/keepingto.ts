@@ -3,7 +3,7 @@ import { type FileCommands, planText } from "../files.ts";
 import { digestOf, type FileHandle, type WriteEnd, writeInto } from "./filehandle.ts";
 
 /** How saving into the plan's own file ended; none: it is kept to no file. */
-export type SaveEnd =
+type SaveEnd =
   | { readonly end: WriteEnd; readonly name: string }
   | { readonly end: "none" }
   | { readonly end: "failed"; readonly name: string; readonly message: string };

@@ -70,7 +70,7 @@ export interface RehearsalClock {
   readonly nowS: number;
 }
 
-export interface KeptRehearsal {
+interface KeptRehearsal {
   readonly text: string;
   readonly clock: RehearsalClock | null;
 }

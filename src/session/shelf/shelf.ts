@@ -15,7 +15,7 @@ import type { Saver } from "./saving.ts";
 export type Which = { readonly slot: string } | { readonly state: number };
 
 /** A plan as a file. */
-export interface PlanFile {
+interface PlanFile {
   readonly name: string;
   readonly text: string;
 }

@@ -3,7 +3,7 @@ import { commonDivisor } from "./bound.ts";
 import { byCrewTime } from "./crewtime.ts";
 import { type Relation, relationsOf } from "./relations.ts";
 import type { RouteClass, RouteSum } from "./routes.ts";
-import { Walks } from "./walks.ts";
+import { NgRoutes } from "./walks.ts";
 
 /**
  * An upper bound on worth where routes are long: everything that ties a route together but its times has a price, as have the activities
@@ -50,8 +50,8 @@ export class Ascent {
   private readonly problem: Problem;
   private readonly classes: readonly RouteClass[];
   private readonly musts: boolean;
-  private readonly levels: readonly (readonly Walks[])[];
-  private walks: readonly Walks[];
+  private readonly levels: readonly (readonly NgRoutes[])[];
+  private walks: readonly NgRoutes[];
   private readonly relations: readonly Relation[];
   private readonly parts: readonly (readonly Part[])[];
   /** Prices: of the activities, then of the relations, then by class of its sums. */
@@ -66,7 +66,7 @@ export class Ascent {
     this.problem = problem;
     this.classes = classes;
     this.musts = musts;
-    this.levels = LEVELS.map(({ times, memory }) => classes.map((one) => new Walks(one, times, memory)));
+    this.levels = LEVELS.map(({ times, memory }) => classes.map((one) => new NgRoutes(one, times, memory)));
     this.walks = this.levels[0]!;
     this.usable = this.levels[0]!.every((walks) => walks.usable);
     this.relations = relationsOf(problem);

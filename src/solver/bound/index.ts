@@ -57,7 +57,7 @@ export class Proof {
     }
     // Routes of many visits are dear to price, and prices of tasks alone say more for long.
     const priced: Work[] = [];
-    if (problem.reach !== "slack") {
+    if (problem.checkLevel !== "slack") {
       const ascent = new Ascent(problem, musts, classes);
       priced.push({ bound: ascent, going: ascent.run(enough) });
     }

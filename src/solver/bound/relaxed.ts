@@ -21,7 +21,7 @@ export function relaxed(problem: Problem): Problem {
   };
   return {
     ...problem,
-    reach: "network",
+    checkLevel: "network",
     heat: null,
     edges: withoutTurning(problem),
     legS: problem.legS.map(close),

@@ -15,7 +15,7 @@ const BURST = 300_000;
  * 59:1269; Roberti & Mingozzi 2014, Transp Sci 48:413). Ends are brought forward to whole steps of time, so that every route there is
  * can be walked.
  */
-export class Walks {
+export class NgRoutes {
   readonly usable: boolean;
   private readonly stepS: number;
   private readonly one: RouteClass;
@@ -55,7 +55,7 @@ export class Walks {
   }
 
   /** Takes over what the nodes of `other`, a table of the same class, remember. */
-  remember(other: Walks): void {
+  remember(other: NgRoutes): void {
     other.memory.forEach((nodes, c) => this.memory[c]!.splice(0, Infinity, ...nodes));
     if (this.usable) this.build();
   }

@@ -463,4 +463,4 @@ export class Board {
 export const NO_FLOOR = 1 - NEVER;
 
 /** Holds that one board can lay; a day that needs more is given up. */
-export const MOST_HOLDS = 256;
+const MOST_HOLDS = 256;

@@ -5,12 +5,12 @@ import { Propagation } from "./propagate.ts";
 import { keepFromEgress } from "./rules/fromegress.ts";
 import { keepCool } from "./rules/heat.ts";
 import { egressS } from "./rules/outing.ts";
-import { type Answer, keepRests } from "./rules/rests.ts";
+import { type RuleAnswer, keepRests } from "./rules/rests.ts";
 import { shorten } from "./rules/shorten.ts";
 import { Together } from "./rules/together.ts";
 import { totalsHold } from "./rules/totals.ts";
 import { keepWayBack } from "./rules/walkback.ts";
-import { Trial } from "./trial.ts";
+import { InsertionTrial } from "./trial.ts";
 
 /** Rounds of mending in which a day must come to hold, or it is given up. */
 const MOST_ROUNDS = 60;
@@ -30,7 +30,7 @@ export class Day {
   /** The rule that the last failed attempt ran into; "time" where the network had no room. */
   broke: PackerRule | "time" = "time";
   /** What is tried beside what stands, while it is; before then nothing changes on its EVA. */
-  private readonly trial: Trial;
+  private readonly trial: InsertionTrial;
   /** By route: 1 where something may have changed since the rules held last. */
   private readonly touched: Uint8Array;
   /** True once a trial has spoilt all latest starts. */
@@ -43,7 +43,7 @@ export class Day {
     this.propagation = new Propagation(this.board);
     const { limits } = problem;
     this.together = Number.isFinite(limits.apartM) ? new Together(problem) : null;
-    this.trial = new Trial(this.board);
+    this.trial = new InsertionTrial(this.board);
     this.touched = new Uint8Array(problem.routes);
     this.needsWayBack = problem.draws.walkbackBinds.includes(1);
     this.needsRests = Number.isFinite(limits.workS);
@@ -58,14 +58,14 @@ export class Day {
   /** Places `activity` behind the given slots if every rule still holds; else leaves the day as it was. */
   tryLink(activity: number, behind: ArrayLike<number>, eva: number): boolean {
     const { board, propagation, problem } = this;
-    if (problem.reach === "slack") {
+    if (problem.checkLevel === "slack") {
       board.link(activity, behind, eva);
       return propagation.raiseFrom(activity) && propagation.lowerFrom(activity);
     }
     this.note();
     board.link(activity, behind, eva);
     const holds =
-      problem.reach === "network"
+      problem.checkLevel === "network"
         ? propagation.raiseFrom(activity) && this.totals() && propagation.lowerFrom(activity)
         : this.decodeEva(eva) && propagation.latestOfAll();
     if (!holds) this.takeBack(activity);
@@ -78,7 +78,7 @@ export class Day {
    */
   tryBeside(activity: number, behind: ArrayLike<number>, eva: number): boolean {
     const { board, propagation, problem } = this;
-    if (problem.reach !== "rules") return this.tryLink(activity, behind, eva);
+    if (problem.checkLevel !== "rules") return this.tryLink(activity, behind, eva);
     const { trail } = propagation;
     this.broke = "time";
     this.trial.begin(activity, behind, eva);
@@ -113,7 +113,7 @@ export class Day {
    */
   settleFrom(before: Board): boolean {
     const { board, propagation, problem } = this;
-    if (problem.reach !== "rules") return this.settle();
+    if (problem.checkLevel !== "rules") return this.settle();
     const { evaVersion } = board;
     this.broke = "time";
     for (let e = 0; e < problem.evas; e += 1) if (evaVersion[e] !== before.evaVersion[e]) this.dropWaits(e);
@@ -164,7 +164,7 @@ export class Day {
     const { board } = this;
     if (!this.tryLink(activity, behind, eva)) return null;
     const room = { fromS: board.earliest[activity]!, toS: board.latest[activity]! };
-    if (this.problem.reach === "slack") this.unlink(activity);
+    if (this.problem.checkLevel === "slack") this.unlink(activity);
     else this.takeBack(activity);
     return room;
   }
@@ -184,7 +184,7 @@ export class Day {
     const { board, before, problem } = this;
     before.earliest.set(board.earliest);
     before.latest.set(board.latest);
-    if (problem.reach !== "rules") return;
+    if (problem.checkLevel !== "rules") return;
     before.restS.set(board.restS);
     before.copyHolds(board);
   }
@@ -195,7 +195,7 @@ export class Day {
     board.unlink(activity);
     board.earliest.set(before.earliest);
     board.latest.set(before.latest);
-    if (problem.reach !== "rules") return;
+    if (problem.checkLevel !== "rules") return;
     board.restS.set(before.restS);
     board.copyHolds(before);
   }
@@ -234,7 +234,7 @@ export class Day {
       }
       if (!propagation.raiseAll()) return false;
     }
-    return problem.reach === "rules" ? this.mendRules() : this.totals();
+    return problem.checkLevel === "rules" ? this.mendRules() : this.totals();
   }
 
   /** Lets the rules ask for rests and holds until all hold; false when they cannot. */
@@ -264,9 +264,9 @@ export class Day {
     return false;
   }
 
-  private keepRules(): Answer {
+  private keepRules(): RuleAnswer {
     const { board, propagation, problem } = this;
-    let answer: Answer = "holds";
+    let answer: RuleAnswer = "holds";
     for (let e = 0; e < problem.evas; e += 1) {
       if (propagation.dirty[e] === 0) continue;
       propagation.dirty[e] = 0;
@@ -278,9 +278,9 @@ export class Day {
     return answer;
   }
 
-  private keepRulesOn(e: number): Answer {
+  private keepRulesOn(e: number): RuleAnswer {
     const { board, propagation, problem } = this;
-    let answer: Answer = "holds";
+    let answer: RuleAnswer = "holds";
     const outS = egressS(board, e);
     const sinceS = this.unchangedUntilS(e, outS);
     if (problem.pet) {
@@ -331,7 +331,7 @@ export class Day {
     return false;
   }
 
-  private breaks(rule: PackerRule): Answer {
+  private breaks(rule: PackerRule): RuleAnswer {
     this.broke = rule;
     return "fails";
   }

@@ -3,7 +3,7 @@ import type { Placement, Schedule } from "../../plan/index.ts";
 import { type Board, NO_FLOOR } from "./board.ts";
 import type { Day } from "./day.ts";
 import type { Problem } from "../problem/problem.ts";
-import { read, type Stand } from "./verify.ts";
+import { read, type PlacedActivity } from "./verify.ts";
 
 /** The board as a schedule: every activity at its earliest start, in the plan's order of tasks. */
 export function scheduleOf(board: Board): Schedule {
@@ -36,7 +36,7 @@ export function scheduleOf(board: Board): Schedule {
  * schedule does, and let go again one after the other as long as the day still holds. What breaks a rule either way is left
  * out, the rest laid one after the other.
  */
-export function lay(day: Day, schedule: Schedule): number {
+export function loadSchedule(day: Day, schedule: Schedule): number {
   const { problem, board } = day;
   const { stands, unread } = read(problem, schedule);
   const { lengthS } = problem;
@@ -47,23 +47,26 @@ export function lay(day: Day, schedule: Schedule): number {
   const over = problem.groups === null ? null : overIn(problem, single);
   const once = over ? single.filter(({ activity }) => !over.has(activity)) : single;
   const twice = unread.length + order.length - once.length;
-  const linked = linkAll(day, once);
+  const linked = insertAll(day, once);
   if (linked && day.settle()) return twice;
   if (linked) {
     for (const { activity, startS } of once) board.floorS[activity] = startS;
     if (day.settle()) {
-      letSlide(day, once);
+      releaseStarts(day, once);
       return twice;
     }
   }
-  takeOff(day, once);
+  removeAll(day, once);
   let leftOut = 0;
   for (const stand of once) if (!linkOne(day, stand)) leftOut += 1;
   return twice + leftOut;
 }
 
 /** Which of `stands` are too many of a group, pinned and must-do ones kept first, then the most worth; and what needs them. */
-function overIn({ plan, groups, must, worth, neededBy }: Problem, stands: readonly Stand[]): Set<number> {
+function overIn(
+  { plan, groups, must, worth, neededBy }: Problem,
+  stands: readonly PlacedActivity[],
+): Set<number> {
   const over = new Set<number>();
   const leave = (a: number): void => {
     if (over.has(a)) return;
@@ -84,7 +87,7 @@ function overIn({ plan, groups, must, worth, neededBy }: Problem, stands: readon
 }
 
 /** Links everything in order of start, times not worked out; false, with what was linked, when a unit of equipment is missing. */
-export function linkAll(day: Day, order: readonly Stand[]): boolean {
+export function insertAll(day: Day, order: readonly PlacedActivity[]): boolean {
   const { board } = day;
   for (const { activity, choice, startS } of order) {
     const behind = lastSlots(day, activity, choice, startS);
@@ -96,9 +99,9 @@ export function linkAll(day: Day, order: readonly Stand[]): boolean {
 }
 
 /** Lets held starts go where the day holds without: half of them at once, and by halves again where it does not. */
-function letSlide(day: Day, order: readonly Stand[]): void {
+function releaseStarts(day: Day, order: readonly PlacedActivity[]): void {
   const { board } = day;
-  const letGo = (list: readonly Stand[]): void => {
+  const letGo = (list: readonly PlacedActivity[]): void => {
     for (const { activity } of list) board.floorS[activity] = NO_FLOOR;
     if (day.settle()) return;
     for (const { activity, startS } of list) board.floorS[activity] = startS;
@@ -111,13 +114,13 @@ function letSlide(day: Day, order: readonly Stand[]): void {
   day.settle();
 }
 
-function takeOff(day: Day, order: readonly Stand[]): void {
+function removeAll(day: Day, order: readonly PlacedActivity[]): void {
   for (const { activity } of order) if (day.board.placed[activity] === 1) day.board.unlink(activity);
   day.settle();
 }
 
 /** Places one more behind what stands, as soon as that can be, else not before its own start. */
-function linkOne(day: Day, stand: Stand): boolean {
+function linkOne(day: Day, stand: PlacedActivity): boolean {
   const { activity, choice, startS } = stand;
   const { board } = day;
   const eva = evaOf(day, activity, choice);

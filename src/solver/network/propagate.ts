@@ -1,7 +1,7 @@
 import { gridFrom, gridTo } from "../../kernel/index.ts";
 import { type Board, NO_FLOOR } from "./board.ts";
 import { NEVER, type Problem } from "../problem/problem.ts";
-import { Trail } from "./trail.ts";
+import { UndoTrail } from "./trail.ts";
 
 /**
  * Earliest and latest starts, kept by label correcting over routes, chains, edges and holds.
@@ -30,7 +30,7 @@ export class Propagation {
   /** True while latest starts are those of a looser network, so that whatever is raised over its own is impossible. */
   bounded = false;
   /** What was there before each change while it is kept. */
-  readonly trail: Trail;
+  readonly trail: UndoTrail;
   private pass = 0;
   private first = 0;
   private length = 0;
@@ -44,7 +44,7 @@ export class Propagation {
     this.raises = new Int32Array(size);
     this.seen = new Int32Array(size);
     this.dirty = new Uint8Array(board.problem.evas);
-    this.trail = new Trail(board);
+    this.trail = new UndoTrail(board);
   }
 
   /** All earliest starts from scratch; false when there is no solution. */

@@ -5,7 +5,7 @@ const EARLIEST = 0;
 const LATEST = 1;
 
 /** What was there before each change of a board's times, rests and holds while it is kept, so that a trial can be undone. */
-export class Trail {
+export class UndoTrail {
   private readonly board: Board;
   private keeping = false;
   private count = 0;

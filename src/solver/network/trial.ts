@@ -2,7 +2,7 @@ import type { Board } from "./board.ts";
 import { egressS } from "./rules/outing.ts";
 
 /** One activity that is tried beside what stands: when its EVA may change at the soonest, and what is put back when it is refused. */
-export class Trial {
+export class InsertionTrial {
   on = false;
   activity = -1;
   eva = -1;

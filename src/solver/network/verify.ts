@@ -27,17 +27,17 @@ export interface Fault {
 type Hearer = (rule: PackerRule, about: number) => boolean;
 
 /** A placement in numbers. */
-export interface Stand {
+export interface PlacedActivity {
   readonly activity: number;
   readonly choice: number;
   readonly startS: number;
 }
 
 /** Stands of the placements that can be read; the others are faults (task-crew, pin). */
-export function read(problem: Problem, schedule: Schedule): { stands: Stand[]; unread: Fault[] } {
+export function read(problem: Problem, schedule: Schedule): { stands: PlacedActivity[]; unread: Fault[] } {
   const index = new Map(problem.plan.tasks.map((task, a) => [task.id, a]));
   const unread: Fault[] = [];
-  const stands = schedule.placements.flatMap((placement): Stand[] => {
+  const stands = schedule.placements.flatMap((placement): PlacedActivity[] => {
     const activity = index.get(placement.task) ?? -1;
     const choice = activity < 0 ? -1 : choiceOf(problem, activity, placement);
     if (choice < 0) {
@@ -50,7 +50,7 @@ export function read(problem: Problem, schedule: Schedule): { stands: Stand[]; u
 }
 
 /** The crew choice that a placement names; -1 when it is none of the activity's. */
-export function choiceOf(problem: Problem, a: number, placement: Placement): number {
+function choiceOf(problem: Problem, a: number, placement: Placement): number {
   const { plan } = problem;
   const crew = problem.crewCount[a]!;
   const distinct = new Set(placement.crew);
@@ -80,12 +80,12 @@ export class Verifier {
   }
 
   /** True when every rule holds. */
-  holds(stands: readonly Stand[]): boolean {
+  holds(stands: readonly PlacedActivity[]): boolean {
     return this.test(stands, () => false);
   }
 
   /** Every fault, each once. */
-  faults(stands: readonly Stand[]): Fault[] {
+  faults(stands: readonly PlacedActivity[]): Fault[] {
     const list: Fault[] = [];
     this.test(stands, (rule, about) => {
       if (!list.some((one) => one.rule === rule && one.about === about)) list.push({ rule, about });
@@ -95,7 +95,7 @@ export class Verifier {
   }
 
   /** Tells `hear` of every fault until it has heard enough; true when there is none. */
-  test(stands: readonly Stand[], hear: Hearer): boolean {
+  test(stands: readonly PlacedActivity[], hear: Hearer): boolean {
     pulse();
     let sound = true;
     const tell: Hearer = (rule, about) => {
@@ -112,7 +112,7 @@ export class Verifier {
    * between other activities, which it does not change. Its windows, edges to what is placed, neighbours on its routes and equipment
    * are the caller's to see to.
    */
-  testWith(stand: Stand, hear: Hearer): boolean {
+  testWith(stand: PlacedActivity, hear: Hearer): boolean {
     const { problem, board } = this;
     const { activity: a, startS } = stand;
     const crew = problem.crewCount[a]!;
@@ -165,7 +165,7 @@ export class Verifier {
   }
 
   /** Stands everything at its start: windows, one at a time, ways, equipment. */
-  private lay(stands: readonly Stand[], tell: Hearer): boolean {
+  private lay(stands: readonly PlacedActivity[], tell: Hearer): boolean {
     const { problem, board } = this;
     const { lengthS, slotStart, routes } = problem;
     const order = [...stands].sort(

@@ -1,7 +1,7 @@
 import { carriedKg, FASTEST_MS } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../plan/index.ts";
 import { distance, type Inside } from "../../terrain/index.ts";
-import type { Ground } from "./ground.ts";
+import type { LegTable } from "./ground.ts";
 import type { RouteKey } from "./outings.ts";
 import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
 
@@ -12,7 +12,7 @@ import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
  */
 export function choicesOf(
   plan: Plan,
-  ground: Ground,
+  ground: LegTable,
   routes: readonly RouteKey[],
   activity: number,
 ): number[][] {
@@ -52,7 +52,7 @@ export function tooShort(task: Task, { leastS }: Inside): boolean {
   return task.crew.count > 0 && task.duration.likelyS < leastS;
 }
 
-function neverAllowed(plan: Plan, ground: Ground, task: Task, activity: number): boolean {
+function neverAllowed(plan: Plan, ground: LegTable, task: Task, activity: number): boolean {
   const { blast, work, carry } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return true;
   if (tooShort(task, ground.inside(task))) return true;

@@ -3,8 +3,8 @@ import { type Plan, type Schedule, suitIdOn, suitsWorn } from "../../plan/index.
 import { distance, type Inside, type Ways } from "../../terrain/index.ts";
 import { type FromEgress, KINDS, type Limits, NEVER, type Problem } from "./problem.ts";
 import { choicesOf } from "./choices.ts";
-import { drawsOf } from "./draws.ts";
-import { type Ground, groundOf } from "./ground.ts";
+import { consumptionOf } from "./draws.ts";
+import { type LegTable, legTableOf } from "./ground.ts";
 import { groupsOf } from "./groups.ts";
 import { heatOf } from "./heat.ts";
 import { loadsOf } from "./loads.ts";
@@ -12,7 +12,7 @@ import { openingsOf } from "./openings.ts";
 import { flyingOrder, gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
 import { clustersOf, edgeList, relationsOf } from "./relations.ts";
 import { openingsFrom, startsIn } from "./starts.ts";
-import { wornOn } from "./worn.ts";
+import { suitRatesOn } from "./worn.ts";
 
 /**
  * Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. EVAs with common crew are flown in the
@@ -20,7 +20,7 @@ import { wornOn } from "./worn.ts";
  * are not among those that may be chosen (see `withStartsOf`).
  */
 export function compile(plan: Plan, flown?: Schedule): Problem {
-  const ground = groundOf(plan);
+  const ground = legTableOf(plan);
   const { ways } = ground;
   const insides = plan.tasks.map((task) => ground.inside(task));
   const activities = plan.tasks.length;
@@ -77,8 +77,8 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
     return Math.max(most, Math.min(fits, longestS[e]!));
   }, 0);
-  const worn = wornOn(plan, ways, routes);
-  const draws = drawsOf(plan, ground, routes, worn, longestOutS, insides);
+  const worn = suitRatesOn(plan, ways, routes);
+  const draws = consumptionOf(plan, ground, routes, worn, longestOutS, insides);
   const heat = heatOf(plan, ground, routes, worn, longestOutS);
 
   const pet = fromEgress(plan);
@@ -167,7 +167,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     limits,
     loads: loadsOf(plan),
     cluster: clustersOf(relations, activities),
-    reach: daily ? "rules" : networked ? "network" : "slack",
+    checkLevel: daily ? "rules" : networked ? "network" : "slack",
   };
 }
 
@@ -182,7 +182,7 @@ function fromEgress({ tasks }: Plan): FromEgress | null {
 }
 
 /** The longest walk-back inside a task where it is longer than from both ends; else 0. */
-function peakOver({ homeS, insideHome }: Ground, inside: Inside): number {
+function peakOver({ homeS, insideHome }: LegTable, inside: Inside): number {
   const { seconds } = insideHome(inside);
   return seconds > Math.max(homeS[inside.from]!, homeS[inside.to]!) ? seconds : 0;
 }

@@ -1,23 +1,23 @@
 import { purgeOf } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Draws, KINDS } from "./problem.ts";
+import { type Consumption, KINDS } from "./problem.ts";
 import type { RouteKey } from "./outings.ts";
 import type { Inside } from "../../terrain/index.ts";
-import type { Ground } from "./ground.ts";
-import type { Worn } from "./worn.ts";
+import type { LegTable } from "./ground.ts";
+import type { SuitRates } from "./worn.ts";
 
 /**
  * What everything draws over standing still (S6, S7), and which consumables can run short at all: one whose greatest
  * rate over the longest possible outing stays within what is available never binds and is left out.
  */
-export function drawsOf(
+export function consumptionOf(
   plan: Plan,
-  ground: Ground,
+  ground: LegTable,
   routes: readonly RouteKey[],
-  worn: readonly Worn[],
+  worn: readonly SuitRates[],
   longestOutS: number,
   insides: readonly Inside[],
-): Draws {
+): Consumption {
   const { walkback, reserve } = plan.rules;
   const { ways, walkers } = ground;
   const size = ways.size;
@@ -57,7 +57,7 @@ export function drawsOf(
   });
   const leg: Float64Array[] = [];
   // Where nothing differs, nothing is worked out again.
-  const like = new Map<Worn, number>();
+  const like = new Map<SuitRates, number>();
 
   routes.forEach((_, r) => {
     const own = walkers[r]!;
@@ -153,7 +153,7 @@ export function drawsOf(
 }
 
 /** The entries of the ways whose worst walk-back is longer than from both ends. */
-function peaksOf({ ways, homeS, peakS }: Ground): number[] {
+function peaksOf({ ways, homeS, peakS }: LegTable): number[] {
   const { size } = ways;
   const list: number[] = [];
   for (let cell = 0; cell < size * size; cell += 1)

@@ -16,7 +16,7 @@ import { routesOf } from "./outings.ts";
 import { NEVER } from "./problem.ts";
 
 /** What a crew member wears on an EVA, with its whole-number stocks. */
-export interface Walker {
+interface Walker {
   readonly suit: Suit;
   /** Stock at egress (the purge is gone by then) by kind of consumable, and what of it is kept back. */
   readonly stock: readonly number[];
@@ -26,7 +26,7 @@ export interface Walker {
 }
 
 /** Ways and walk-backs of the site as the rules see them. */
-export interface Ground {
+export interface LegTable {
   readonly ways: Ways;
   readonly homeS: Int32Array;
   readonly peakS: Int32Array;
@@ -51,7 +51,7 @@ export interface Ground {
 }
 
 /** Works out ways, walk-backs and who may go where; with `boundless` as if emergency oxygen lasted for ever. */
-export function groundOf(plan: Plan, boundless = false): Ground {
+export function legTableOf(plan: Plan, boundless = false): LegTable {
   const { walkback } = plan.rules;
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);

@@ -1,8 +1,8 @@
 import { type Plan, suitOn } from "../../plan/index.ts";
 import type { Heat } from "./problem.ts";
 import type { RouteKey } from "./outings.ts";
-import type { Ground } from "./ground.ts";
-import type { Worn } from "./worn.ts";
+import type { LegTable } from "./ground.ts";
+import type { SuitRates } from "./worn.ts";
 
 /**
  * Heat of everything on every route (S7, heat-storage); null where the rule is a warning or nobody could ever store too
@@ -10,9 +10,9 @@ import type { Worn } from "./worn.ts";
  */
 export function heatOf(
   plan: Plan,
-  { ways }: Ground,
+  { ways }: LegTable,
   routes: readonly RouteKey[],
-  worn: readonly Worn[],
+  worn: readonly SuitRates[],
   longestOutS: number,
 ): Heat | null {
   const { heat } = plan.rules;
@@ -22,7 +22,7 @@ export function heatOf(
   const mostJ = new Float64Array(count);
   const taskW = new Float64Array(plan.tasks.length * count);
   let binds = false;
-  const like = new Map<Worn, number>();
+  const like = new Map<SuitRates, number>();
   const legW: Float64Array[] = [];
   routes.forEach(({ eva, member }, r) => {
     const same = like.get(worn[r]!);

@@ -3,7 +3,7 @@ import { openingsFrom, openingsOfActivity } from "./starts.ts";
 import type { Openings, Problem } from "./problem.ts";
 
 /** An activity held at its start and with its crew. */
-export interface Hold {
+export interface PinnedActivity {
   readonly activity: number;
   readonly choice: number;
   readonly startS: number;
@@ -13,7 +13,7 @@ export interface Hold {
  * The same problem with activities held, each with its one crew choice: at its start, or from its start on. The choice numbers
  * of a held problem are its own.
  */
-export function held(problem: Problem, holds: readonly Hold[], how: "at" | "from"): Problem {
+export function held(problem: Problem, holds: readonly PinnedActivity[], how: "at" | "from"): Problem {
   const by = new Map(holds.map((hold) => [hold.activity, hold]));
   const heldIn = (openings: Openings): Openings =>
     openingsFrom(

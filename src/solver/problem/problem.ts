@@ -120,7 +120,7 @@ export interface Problem extends Openings {
   readonly flying: readonly number[];
 
   // Consumption; see Draws
-  readonly draws: Draws;
+  readonly draws: Consumption;
   /** Null where no order of anything stores too much. */
   readonly heat: Heat | null;
   readonly limits: Limits;
@@ -128,14 +128,14 @@ export interface Problem extends Openings {
   /** Tied activities (links, needs, pairs) in groups that are moved together; every activity is in one. */
   readonly cluster: Int32Array;
   /** How much has to be looked at after an insertion that slack allows; see Day. */
-  readonly reach: Reach;
+  readonly checkLevel: CheckLevel;
 }
 
 /**
  * slack: nothing beyond, the slack test is exact. network: the temporal network has the last word. rules: also what depends on
  * the whole day (rests, stored heat, staying together, walk-back on consumables, duty, stores).
  */
-export type Reach = "slack" | "network" | "rules";
+type CheckLevel = "slack" | "network" | "rules";
 
 export interface EdgeList {
   readonly from: Int32Array;
@@ -185,7 +185,7 @@ export interface Pair {
 }
 
 /** Draws in whole units over the rate of standing still, so that an outing costs `rest * length + sum of draws`. */
-export interface Draws {
+export interface Consumption {
   /** True when some consumable of some suit can run short. */
   readonly binds: boolean;
   /** By route and kind: available at ingress and for the walk-back, above what the rules keep back. */

@@ -9,7 +9,7 @@ import {
   walkingW,
 } from "../../physics/index.ts";
 import { type Plan, suitOn, type Task } from "../../plan/index.ts";
-import { carryingW, heavensOf, surroundingsW, type Ways } from "../../terrain/index.ts";
+import { carryingW, heavensOf, environmentHeatOnEvaW, type Ways } from "../../terrain/index.ts";
 import type { RouteKey } from "./outings.ts";
 
 /** What happens each second: draws by kind of consumable, and heat in whole J. */
@@ -20,7 +20,7 @@ export interface Rate {
 }
 
 /** One crew member in their suit on one EVA: the rates of all they may do there (S6, S7). */
-export interface Worn {
+export interface SuitRates {
   readonly rest: Rate;
   readonly hatch: Rate;
   /** On a walk-back that counts with a slope angle. */
@@ -31,17 +31,17 @@ export interface Worn {
 }
 
 /** The suits of all `routes` as they are worn; the same object where nothing differs. */
-export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Worn[] {
+export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): SuitRates[] {
   const heavens = heavensOf(plan);
   const { walking, walkback } = plan.rules;
   const { gravityMs2 } = plan.body;
-  const known = new Map<string, Worn>();
+  const known = new Map<string, SuitRates>();
   return routes.map((route) => {
     const member = plan.crew[route.member]!;
     const suit = suitOn(plan, plan.evas[route.eva]!, member.id)!;
     const factor = member.workRateFactor;
     const who = { factor, massKg: member.bodyMassKg + suit.massKg };
-    const about = surroundingsW(heavens, suit, plan.evas[route.eva]!);
+    const about = environmentHeatOnEvaW(heavens, suit, plan.evas[route.eva]!);
     const key = `${member.id} ${suit.id} ${about}`;
     const same = known.get(key);
     if (same) return same;
@@ -63,7 +63,7 @@ export function wornOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): Wor
       }
       return one;
     };
-    const worn: Worn = {
+    const worn: SuitRates = {
       rest: rate("standing", metabolicW("rest", factor)),
       hatch: rate("working", metabolicW("egress-ingress", factor)),
       back: (slopeRad) =>

@@ -9,7 +9,7 @@ export interface NeighbourhoodOptions {
   readonly conflicts: number;
 }
 
-export const NEIGHBOURHOOD: NeighbourhoodOptions = { free: 30, conflicts: 200 };
+const NEIGHBOURHOOD: NeighbourhoodOptions = { free: 30, conflicts: 200 };
 
 /**
  * Large neighbourhoods of a schedule: its resource flows become precedences (a partial order schedule: Policella,

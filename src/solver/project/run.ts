@@ -5,7 +5,7 @@ import { Portfolio } from "./portfolio.ts";
 /**
  * How far a project run has come. "proved" where tasks last no whole steps of the grid: no schedule ends a step earlier.
  */
-export interface ProjectProgress extends RunProgress {
+interface ProjectProgress extends RunProgress {
   /** End of the last task, s; null while there is no schedule. */
   readonly finishS: number | null;
   /** Proved: no schedule ends earlier, s; Infinity when it is proved that there is none at all. */

@@ -4,11 +4,11 @@ import type { Plan, Schedule } from "../../plan/index.ts";
 import { compiled } from "../problem/known.ts";
 import { openingsOfActivity } from "../problem/starts.ts";
 import { Day } from "../network/day.ts";
-import { lay } from "../network/placing.ts";
+import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { egressS } from "../network/rules/outing.ts";
 import { slidingBand } from "../network/sliding.ts";
-import { read, type Stand, Verifier } from "../network/verify.ts";
+import { read, type PlacedActivity, Verifier } from "../network/verify.ts";
 
 /**
  * Every start on every lane (crew members and EVA) where `task` fits beside the rest of `schedule`. What is broken without the
@@ -44,7 +44,7 @@ export class Bands {
     if (a < 0) return [];
     const others = { placements: this.schedule.placements.filter((one) => one.task !== task) };
     const day = new Day(problem);
-    const slides = lay(day, others) === 0;
+    const slides = loadSchedule(day, others) === 0;
     const bands: FitBand[] = [];
     const { fixed, related } = this.beside(a, others);
     for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
@@ -146,7 +146,7 @@ export class Bands {
   }
 
   /** Starts that windows, lags to what is placed and equipment allow. */
-  private whenever(a: number, stands: readonly Stand[]): Interval[] {
+  private whenever(a: number, stands: readonly PlacedActivity[]): Interval[] {
     const { problem } = this;
     const { edges } = problem;
     const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
@@ -168,7 +168,7 @@ export class Bands {
   }
 
   /** Starts from `low` to `high` at which no equipment is asked for more than there is. */
-  private withEquipment(a: number, stands: readonly Stand[], low: number, high: number): Interval[] {
+  private withEquipment(a: number, stands: readonly PlacedActivity[], low: number, high: number): Interval[] {
     const { problem } = this;
     const use = problem.plan.tasks[a]!.equipment;
     const lasts = problem.lengthS[a]!;

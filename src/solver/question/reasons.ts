@@ -12,7 +12,7 @@ import { Day } from "../network/day.ts";
 import { firstFit } from "./firstfit.ts";
 import { Insertion } from "../search/insertion.ts";
 import { nearestMiss } from "./miss.ts";
-import { lay } from "../network/placing.ts";
+import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { read, Verifier } from "../network/verify.ts";
 import { placeGroup } from "./why/inserting.ts";
@@ -39,7 +39,7 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
   const problem = compiled(plan, schedule);
   const placed = new Set(schedule.placements.map((one) => one.task));
   const day = new Day(problem);
-  const leftOut = lay(day, schedule);
+  const leftOut = loadSchedule(day, schedule);
   const sound = leftOut > 0 && isSound(problem, schedule);
   const insertion = new Insertion(day, random(0));
   const bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
@@ -97,7 +97,7 @@ function fitsToTheSecond(problem: Problem, schedule: Schedule): (a: number) => b
     if (problem.gridS === 1) return false;
     if (laid === undefined) {
       const day = new Day({ ...problem, gridS: 1, ...problem.windows });
-      laid = lay(day, schedule) === 0 ? { day, insertion: new Insertion(day, random(0)) } : null;
+      laid = loadSchedule(day, schedule) === 0 ? { day, insertion: new Insertion(day, random(0)) } : null;
     }
     if (!laid?.insertion.place(a, 0)) return false;
     laid.day.unlink(a);
@@ -108,7 +108,7 @@ function fitsToTheSecond(problem: Problem, schedule: Schedule): (a: number) => b
 /** True when `a` finds a place with the others sliding, or with starts held back on purpose; the day stays as it is. */
 function fitsElsewhere(day: Day, a: number): boolean {
   // The slack test has had the last word there.
-  if (day.problem.reach === "slack") return false;
+  if (day.problem.checkLevel === "slack") return false;
   const before = new Board(day.problem);
   before.copy(day.board);
   const going = placeGroup(day, [a], { tries: TRIES, waits: WAITS });

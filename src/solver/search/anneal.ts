@@ -3,7 +3,7 @@ import type { Schedule } from "../../plan/index.ts";
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import { Linger } from "./linger.ts";
-import { lay } from "../network/placing.ts";
+import { loadSchedule } from "../network/placing.ts";
 import { Pool } from "./pool.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Recreate } from "./recreate.ts";
@@ -74,11 +74,11 @@ export class Anneal {
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
     // Routes are mixed as if none depended on another: not where tasks are bound by crew, or by what else of a group is done.
     const apart =
-      problem.reach === "slack" &&
+      problem.checkLevel === "slack" &&
       problem.groups === null &&
       problem.pairs.every((pairs) => pairs.length === 0);
     this.pool = apart ? new Pool(problem) : null;
-    if (from) lay(this.day, from);
+    if (from) loadSchedule(this.day, from);
     this.recreate.fill();
     this.accept();
   }

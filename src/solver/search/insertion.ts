@@ -23,7 +23,7 @@ const LATER = 0.25;
 /** Part of the added way in the cost of a place. */
 const WAY_SHARE = 0.25;
 
-interface Spot {
+interface CandidatePlace {
   cost: number;
   choice: number;
   readonly behind: Int32Array;
@@ -58,7 +58,7 @@ export class Insertion {
   private readonly fullAt: Int32Array;
   /** By EVA: 1 where the activity in hand fits, or was overlooked. */
   private readonly fits: Uint8Array;
-  private readonly spots: Spot[];
+  private readonly spots: CandidatePlace[];
   private found = 0;
   private readonly kept: number;
   private readonly behind: Int32Array;
@@ -91,7 +91,7 @@ export class Insertion {
   constructor(day: Day, random: Random, quick = false) {
     this.day = day;
     this.quick = quick;
-    this.linger = quick && day.problem.reach === "rules" ? new Linger(day.board, random) : null;
+    this.linger = quick && day.problem.checkLevel === "rules" ? new Linger(day.board, random) : null;
     this.problem = day.problem;
     this.random = random;
     const { problem } = day;
@@ -118,7 +118,7 @@ export class Insertion {
       toBackS: new Int32Array(room),
     }));
     this.base = day.board.version;
-    this.kept = problem.reach === "slack" ? 1 : KEPT;
+    this.kept = problem.checkLevel === "slack" ? 1 : KEPT;
     this.spots = Array.from({ length: this.kept }, () => ({
       cost: 0,
       choice: 0,
@@ -126,7 +126,7 @@ export class Insertion {
     }));
     this.behind = new Int32Array(widest);
     this.places = new Int32Array(widest);
-    const size = problem.reach === "slack" ? 2 * problem.activities * problem.routes : 0;
+    const size = problem.checkLevel === "slack" ? 2 * problem.activities * problem.routes : 0;
     this.knownFor = new Int32Array(size).fill(-1);
     this.knownCost = new Float64Array(size);
     this.knownBehind = new Int32Array(size);
@@ -157,7 +157,7 @@ export class Insertion {
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
       if (remembers && this.fullAt[activity * problem.evas + this.eva] === this.orderOn(this.eva)) continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
-      if (problem.reach === "slack") this.onRoute(problem.choiceRoutes[at]!);
+      if (problem.checkLevel === "slack") this.onRoute(problem.choiceRoutes[at]!);
       else if (problem.pet && this.eva >= 0 && board.onEva[this.eva]! > 0) this.fromEgress(problem.pet);
       else this.acrossRoutes(0, this.fromS, this.toS, 0);
     }
@@ -206,7 +206,7 @@ export class Insertion {
   }
 
   /** Where a rule refused a place: sometimes tries it there with a start that is later on purpose. */
-  private placesLater(spot: Spot, eva: number): boolean {
+  private placesLater(spot: CandidatePlace, eva: number): boolean {
     const { day, activity, linger, random } = this;
     if (!linger || eva < 0 || day.broke === "time" || random.next() >= LATER) return false;
     day.board.floorS[activity] = linger.laterStartS(activity, spot.behind[0]!);
@@ -353,7 +353,7 @@ export class Insertion {
     const { problem } = this;
     const { board } = this.day;
     const strip = this.strips[r]!;
-    const version = problem.reach === "slack" ? board.version[r]! : board.state;
+    const version = problem.checkLevel === "slack" ? board.version[r]! : board.state;
     if (strip.version === version) return strip;
     const { next, nodeOf, earliest, latest } = board;
     const { lengthS, endsAt, beginsAt, places } = problem;

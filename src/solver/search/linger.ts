@@ -29,7 +29,7 @@ export class Linger {
     this.random = random;
     const { workS, apartM } = problem.limits;
     this.helps =
-      problem.reach === "rules" &&
+      problem.checkLevel === "rules" &&
       (Number.isFinite(workS) || Number.isFinite(apartM) || problem.heat !== null);
   }
 

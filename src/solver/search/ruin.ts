@@ -42,7 +42,7 @@ export class Ruin {
     }
     if (problem.groups !== null && random.next() < SWAPPED && this.swap()) return;
     this.seed = random.below(problem.activities);
-    if (problem.reach === "slack") {
+    if (problem.checkLevel === "slack") {
       this.strings();
       return;
     }

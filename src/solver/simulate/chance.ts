@@ -23,7 +23,7 @@ export function chanceOf(count: number, of: number): Chance {
  * A chance in words, never better than counted: tenths of a percent, rounded down, with the interval rounded
  * outwards. Where it happened in every day or in none, only what that many days can bear: `over 99.8 %`.
  */
-export function chanceWords({ count, of, share, low, high }: Omit<Chance, "words">): string {
+function chanceWords({ count, of, share, low, high }: Omit<Chance, "words">): string {
   if (of === 0) return "unknown";
   if (count === of) return `over ${percent(Math.floor(low * 1000 + SLACK))}`;
   if (count === 0) return `under ${percent(Math.ceil(high * 1000 - SLACK))}`;

@@ -1,7 +1,7 @@
 import type { CrewRules, Outcome } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { chanceOf } from "./chance.ts";
-import { type Dealt, type Draws, drawsFor } from "./days.ts";
+import { type Dealt, type DaySample, sampleFor } from "./days.ts";
 import { Player } from "./player.ts";
 import { Script } from "./script.ts";
 import type { Stage } from "./stage.ts";
@@ -23,13 +23,13 @@ export class Count {
   worth = 0;
   private readonly player: Player;
   private readonly of: Dealt;
-  private readonly draws: Draws;
+  private readonly draws: DaySample;
   private mustOnBench = false;
 
   constructor(player: Player, of: Dealt) {
     this.player = player;
     this.of = of;
-    this.draws = drawsFor(player.script.problem);
+    this.draws = sampleFor(player.script.problem);
   }
 
   /** Begins anew with what the player has taken up. */

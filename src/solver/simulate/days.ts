@@ -81,7 +81,7 @@ export class Days implements Dealt {
   }
 
   /** Puts day number `day` into `draws` for a schedule whose slots stand on `laneOf`. */
-  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void {
+  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: DaySample): void {
     while (this.drawn <= day) this.drawNext();
     const { problem, parts, durations, rates } = this;
     const { routes, activities, slots, slotStart, crewCount } = problem;
@@ -110,7 +110,7 @@ export class Days implements Dealt {
   }
 
   /** What goes wrong on day number `day` (O11). */
-  private goWrong(day: number, draws: Draws): void {
+  private goWrong(day: number, draws: DaySample): void {
     const { mishaps, ofMishap } = this;
     draws.spoilt.fill(0);
     for (let i = 0; i < mishaps.length; i += 1) {
@@ -133,11 +133,11 @@ export class Days implements Dealt {
 /** Simulated days that can be dealt out one by one. */
 export interface Dealt {
   readonly count: number;
-  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void;
+  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: DaySample): void;
 }
 
 /** What one simulated day is given: durations by activity, and 1 where something goes so wrong that it is not done; work rates less one by crew slot and by route. */
-export interface Draws {
+export interface DaySample {
   readonly durationS: Int32Array;
   readonly spoilt: Uint8Array;
   readonly slotMore: Float64Array;
@@ -145,7 +145,7 @@ export interface Draws {
 }
 
 /** Room for a day of `problem`. */
-export function drawsFor({ activities, slots, routes }: Problem): Draws {
+export function sampleFor({ activities, slots, routes }: Problem): DaySample {
   return {
     durationS: new Int32Array(activities),
     spoilt: new Uint8Array(activities),

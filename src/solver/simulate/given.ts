@@ -2,7 +2,7 @@ import type { CrewRules } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import type { Problem } from "../problem/problem.ts";
 import { Count } from "./count.ts";
-import type { Dealt, Draws } from "./days.ts";
+import type { Dealt, DaySample } from "./days.ts";
 import { Player } from "./player.ts";
 import { Script } from "./script.ts";
 import type { Stage } from "./stage.ts";
@@ -48,7 +48,7 @@ class KnownDays implements Dealt {
     this.count = count;
   }
 
-  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void {
+  deal(day: number, order: Int32Array, laneOf: Int32Array, draws: DaySample): void {
     const { problem, past } = this.known;
     const { slotStart, crewCount, evaOfRoute, routeStart } = problem;
     this.days.deal(this.from + day, order, laneOf, draws);

@@ -5,7 +5,7 @@ import { flown, withStartsOf } from "../problem/known.ts";
 import type { Problem } from "../problem/problem.ts";
 import { chanceOf } from "./chance.ts";
 import { crewOf, LEFT_OUT } from "./crew.ts";
-import { Days, type Draws, drawsFor } from "./days.ts";
+import { Days, type DaySample, sampleFor } from "./days.ts";
 import { Latest } from "./latest.ts";
 import { MISSED, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
@@ -52,7 +52,7 @@ export function glanceRun(plan: Plan, schedule: Schedule, days: number, clock: (
 class Run implements GlanceRun {
   private readonly crew: CrewRules;
   private readonly player: Player;
-  private readonly draws: Draws;
+  private readonly draws: DaySample;
   private readonly tally: Tally;
   /** By activity: the latest start, and what was to spare up to it, summed over the days. */
   private readonly lastS: Float64Array;
@@ -72,7 +72,7 @@ class Run implements GlanceRun {
     this.crew = crewOf(problem.plan.odds);
     this.player = new Player(script, this.crew);
     this.player.take();
-    this.draws = drawsFor(problem);
+    this.draws = sampleFor(problem);
     this.tally = new Tally(this.player, count);
     const latest = new Latest(script);
     latest.workOut(script, this.crew.caution);

@@ -1,5 +1,4 @@
-export { chanceOf, chanceWords } from "./chance.ts";
-export { acting, CARRIES_ON, crewOf } from "./crew.ts";
+export { chanceOf } from "./chance.ts";
+export { acting, CARRIES_ON } from "./crew.ts";
 export { glanceRun } from "./glance.ts";
-export { MOST_DAYS, oddsRun, PERCENTILES } from "./run.ts";
-export type { OddsRun, OddsSettings } from "./run.ts";
+export { oddsRun } from "./run.ts";

@@ -1,15 +1,15 @@
 import type { Problem } from "../problem/problem.ts";
-import type { Stand } from "../network/verify.ts";
+import type { PlacedActivity } from "../network/verify.ts";
 
 /** Who and which unit does what: a schedule's placements in the order of their starts, each on its lanes. */
 export interface Cast {
-  readonly order: readonly Stand[];
+  readonly order: readonly PlacedActivity[];
   /** By slot: route, or routes + chain; -1 where the activity is not placed. */
   readonly laneOf: Int32Array;
 }
 
 /** Places in order; units go to the one free soonest, as the starts have it. */
-export function castOf(problem: Problem, stands: readonly Stand[]): Cast {
+export function castOf(problem: Problem, stands: readonly PlacedActivity[]): Cast {
   const { lengthS, slotStart, crewCount, choiceAt, choiceRoutes, chainStart, routes } = problem;
   const order = [...stands].sort(
     (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,

@@ -1,6 +1,6 @@
 import type { CrewRules, Offer } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import { read, type Stand, Verifier } from "../network/verify.ts";
+import { read, type PlacedActivity, Verifier } from "../network/verify.ts";
 import { type Count, countOf, outcomeOf } from "./count.ts";
 import type { Days } from "./days.ts";
 import type { Script } from "./script.ts";
@@ -32,7 +32,7 @@ export class Offers {
   private readonly days: Days;
   private readonly tally: Tally;
   private readonly schedule: Schedule;
-  private readonly stands: readonly Stand[];
+  private readonly stands: readonly PlacedActivity[];
   private readonly verifier: Verifier;
   private readonly wish: Wish;
   private readonly work: Generator<undefined, void>;

@@ -1,7 +1,7 @@
 import type { CrewRules } from "../../answers/index.ts";
 import { NEVER as NO_WAY } from "../problem/problem.ts";
 import { CARRIES_ON } from "./crew.ts";
-import type { Draws } from "./days.ts";
+import type { DaySample } from "./days.ts";
 import { Latest } from "./latest.ts";
 import type { Script } from "./script.ts";
 import { Suits } from "./suits.ts";
@@ -12,13 +12,13 @@ const NEVER = NO_WAY;
 export const MISSED = 0;
 export const DONE = 1;
 /** Ended outside its window. */
-export const OVERRAN = 2;
+const OVERRAN = 2;
 /** Inside its window but a lag or a needed task failed. */
 export const IN_VAIN = 3;
 /** Begun and broken off. */
 export const BROKEN_OFF = 4;
 /** Worked at to its end, but something rare went wrong. */
-export const SPOILT = 5;
+const SPOILT = 5;
 
 /** Why a task was not done. */
 export const REASONS = [
@@ -110,7 +110,7 @@ export class Player {
   }
 
   /** Plays one day. With `recording` the suits' grid is filled as well. */
-  play(draws: Draws, recording = false): void {
+  play(draws: DaySample, recording = false): void {
     this.begin(recording);
     this.playOn(draws, 0, this.script.order.length);
     this.end(draws);
@@ -129,7 +129,7 @@ export class Player {
   }
 
   /** Plays the activities at these positions of the plan's order. */
-  playOn(draws: Draws, from: number, to: number): void {
+  playOn(draws: DaySample, from: number, to: number): void {
     const { problem, order, laneOf } = this.script;
     for (let p = from; p < to; p += 1) {
       const a = order[p]!;
@@ -142,7 +142,7 @@ export class Player {
   }
 
   /** Everybody comes home, and what was done in vain is counted. */
-  end(draws: Draws): void {
+  end(draws: DaySample): void {
     const { problem, flown } = this.script;
     for (let e = 0; e < problem.evas; e += 1) {
       if (flown[e] === 0) continue;
@@ -189,7 +189,7 @@ export class Player {
     ];
   }
 
-  private open(e: number, draws: Draws): void {
+  private open(e: number, draws: DaySample): void {
     const { problem, stage, before } = this.script;
     let egressS = this.script.egressS[e]!;
     for (const o of before[e]!) {
@@ -207,7 +207,7 @@ export class Player {
     }
   }
 
-  private close(e: number, draws: Draws): void {
+  private close(e: number, draws: DaySample): void {
     const { problem } = this.script;
     const { suits } = this;
     let backS = -Infinity;
@@ -229,7 +229,7 @@ export class Player {
   }
 
   /** Does `a`, breaks it off, or leaves it out (O3 to O10). */
-  private attempt(a: number, draws: Draws): void {
+  private attempt(a: number, draws: DaySample): void {
     const { script, suits, crew } = this;
     const { problem, laneOf, stage } = script;
     const { slotStart, crewCount, places, beginsAt, routes } = problem;
@@ -270,7 +270,7 @@ export class Player {
   }
 
   /** `a` as it is known to have gone: nothing is decided any more. */
-  private happened(a: number, draws: Draws): void {
+  private happened(a: number, draws: DaySample): void {
     const { script, crew } = this;
     const { stage, planS } = script;
     const startS = planS[a]!;
@@ -285,7 +285,7 @@ export class Player {
    * and in `decidedS` when that was certain; 0 without one. A last moment to begin is over when it has passed, or as soon as one of the
    * crew is free and cannot be there by then. What depends on how a walker fares is not certain before they are free.
    */
-  private decisionAgainst(a: number, startS: number, draws: Draws): number {
+  private decisionAgainst(a: number, startS: number, draws: DaySample): number {
     const { script, suits, crew } = this;
     const { problem, laneOf } = script;
     const first = problem.slotStart[a]!;
@@ -347,7 +347,7 @@ export class Player {
   }
 
   /** Does `a` from `startS` on, in a window that closes at `closesS`. */
-  private work(a: number, startS: number, draws: Draws, closesS: number): void {
+  private work(a: number, startS: number, draws: DaySample, closesS: number): void {
     const { script, suits, crew } = this;
     const { problem, laneOf, stage } = script;
     const { slotStart, crewCount, beginsAt, endsAt, routes, limits, places, lander } = problem;
@@ -413,7 +413,7 @@ export class Player {
    * `a` is missed, which was certain at `atS`: whoever was ready before has come to its place and waited there until then, but no
    * longer than the way home allows.
    */
-  private miss(a: number, atS: number, reason: number, draws: Draws): void {
+  private miss(a: number, atS: number, reason: number, draws: DaySample): void {
     const { script, suits } = this;
     const { problem, laneOf } = script;
     const { slotStart, crewCount, beginsAt, routes } = problem;

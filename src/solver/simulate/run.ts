@@ -15,7 +15,7 @@ import { KINDS } from "../problem/problem.ts";
 import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
 import { crewOf, LEFT_OUT } from "./crew.ts";
-import { Days, type Draws, drawsFor } from "./days.ts";
+import { Days, type DaySample, sampleFor } from "./days.ts";
 import { Offers } from "./offers.ts";
 import { type Moment, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
@@ -43,10 +43,10 @@ export interface OddsRun {
   report(): OddsReport;
 }
 
-export const MOST_DAYS = 10_000;
+const MOST_DAYS = 10_000;
 
 /** Percentiles that bands show, in the order of their values. */
-export const PERCENTILES = [5, 25, 50, 75, 95] as const;
+const PERCENTILES = [5, 25, 50, 75, 95] as const;
 
 /** Moments of each EVA at which the margins are read off. */
 const MOMENTS = 41;
@@ -80,7 +80,7 @@ class Run implements OddsRun {
   private readonly settings: OddsSettings;
   private readonly player: Player;
   private readonly days: Days;
-  private readonly draws: Draws;
+  private readonly draws: DaySample;
   private readonly alternatives: Alternatives;
   private readonly offers: Offers;
   private readonly crew: CrewRules;
@@ -102,7 +102,7 @@ class Run implements OddsRun {
     this.player = new Player(this.script, this.crew, MOMENTS);
     this.player.take();
     this.days = new Days(this.script.problem, settings.shape, days, settings.seed);
-    this.draws = drawsFor(this.script.problem);
+    this.draws = sampleFor(this.script.problem);
     this.tally = new Tally(this.player, days);
     this.alternatives = new Alternatives(this.script, this.crew, this.days, settings.shape, settings.seed);
     this.offers = new Offers(this.script, schedule, this.crew, this.days, this.tally);
@@ -154,7 +154,7 @@ class Run implements OddsRun {
     tally.add(player, draws);
   }
 
-  private deal(day: number): Draws {
+  private deal(day: number): DaySample {
     const { order, laneOf } = this.script;
     this.days.deal(day, order, laneOf, this.draws);
     return this.draws;

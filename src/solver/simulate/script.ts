@@ -3,7 +3,7 @@ import type { Board } from "../network/board.ts";
 import { compile } from "../problem/compile.ts";
 import { egressS } from "../network/rules/outing.ts";
 import { Day } from "../network/day.ts";
-import { lay } from "../network/placing.ts";
+import { loadSchedule } from "../network/placing.ts";
 import { type Problem } from "../problem/problem.ts";
 import { read } from "../network/verify.ts";
 import { castOf } from "./lanes.ts";
@@ -70,7 +70,7 @@ export class Script {
     this.outings();
     // What keeps crew members together is known only of a day that can be laid.
     const day = new Day(problem);
-    if (lay(day, schedule) === 0) this.takeHolds(day.board);
+    if (loadSchedule(day, schedule) === 0) this.takeHolds(day.board);
   }
 
   /** Takes up a day that holds. */

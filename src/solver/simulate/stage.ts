@@ -4,7 +4,7 @@ import { insideOf } from "../../terrain/index.ts";
 import { openingsOf } from "../problem/openings.ts";
 import { gapsOf, routesOf } from "../problem/outings.ts";
 import { openingsFrom } from "../problem/starts.ts";
-import { type Rate, wornOn } from "../problem/worn.ts";
+import { type Rate, suitRatesOn } from "../problem/worn.ts";
 import { KINDS, type Openings, type Problem } from "../problem/problem.ts";
 
 /**
@@ -36,7 +36,7 @@ export interface Stage extends Openings {
 }
 
 /** Lags from one end of an activity to one end of another; -Infinity and Infinity where there is no bound. */
-export interface Ties {
+interface Ties {
   readonly from: Int32Array;
   readonly to: Int32Array;
   readonly fromEnd: Uint8Array;
@@ -49,7 +49,7 @@ export interface Ties {
  * Draws per second by kind: whole at the planned work rate, and how much one whole planned rate more would add (not whole).
  * Rest, hatch work: by route. Tasks: by activity and route. Ways: by route, then by cell.
  */
-export interface Rates {
+interface Rates {
   readonly stock: Float64Array;
   /** The stock less what the purge takes. */
   readonly atEgress: Float64Array;
@@ -185,7 +185,7 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
     way: keys.map(() => by(ways.size * ways.size)),
     wayMore: keys.map(() => by(ways.size * ways.size)),
   };
-  wornOn(plan, ways, keys).forEach((worn, r) => {
+  suitRatesOn(plan, ways, keys).forEach((worn, r) => {
     const { eva, member } = keys[r]!;
     const suit = suitOn(plan, plan.evas[eva]!, plan.crew[member]!.id)!;
     // Rates are rounded up to whole units; over a million watts what rounding adds is gone.

@@ -1,6 +1,6 @@
 import { lessOver, missingOver } from "../problem/groups.ts";
 import { KINDS } from "../problem/problem.ts";
-import type { Draws } from "./days.ts";
+import type { DaySample } from "./days.ts";
 import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
 import type { Script } from "./script.ts";
 
@@ -69,7 +69,7 @@ export class Tally {
   }
 
   /** Counts the day that `player` has just played, recorded. */
-  add(player: Player, draws: Draws): void {
+  add(player: Player, draws: DaySample): void {
     const { problem, order, flown, egressS, stage } = player.script;
     const day = this.count;
     let worth = 0;

@@ -2,12 +2,12 @@ import { gridTo, type Random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { Board, NO_FLOOR } from "../network/board.ts";
 import { Day } from "../network/day.ts";
-import { lay } from "../network/placing.ts";
+import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { BLINK, Recreate } from "../search/recreate.ts";
 import { Ruin } from "../search/ruin.ts";
 import { restretch } from "./restretch.ts";
-import type { Sampled, Trial } from "./trial.ts";
+import type { Sampled, DayTrial } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** Part of the ruins that are large, of the small ones those that are a string of one route, and how long a small one is on average. */
@@ -67,7 +67,7 @@ export class Chain {
   private taken = 0;
   private readonly mean: number;
   private readonly random: Random;
-  private readonly trial: Trial;
+  private readonly trial: DayTrial;
   private readonly wish: Wish;
   private readonly note: Note;
 
@@ -76,7 +76,7 @@ export class Chain {
     share: Float64Array,
     from: Schedule | null,
     random: Random,
-    trial: Trial,
+    trial: DayTrial,
     wish: Wish,
     note: Note,
     caution: number,
@@ -95,7 +95,7 @@ export class Chain {
     this.recreate.insertion.base = this.current.version;
     this.mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
     if (from) {
-      lay(this.day, from);
+      loadSchedule(this.day, from);
       this.holdEgress(from);
     }
     this.recreate.fill();

@@ -12,7 +12,7 @@ import { Chain, fewness, type Note } from "./chain.ts";
 import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
-import { CAUTIONS, Trial } from "./trial.ts";
+import { CAUTIONS, DayTrial } from "./trial.ts";
 import { valueOf, type Wish, wishFor } from "../simulate/value.ts";
 
 /**
@@ -44,7 +44,7 @@ export interface WishSettings {
   readonly everyDay?: Days | undefined;
 }
 
-export interface WishProgress {
+interface WishProgress {
   readonly seconds: number;
   /** Done part of the search, 0 to 1. */
   readonly share: number;
@@ -152,7 +152,7 @@ class Run implements WishRun {
   private readonly elites: readonly Elites[];
   private readonly hopes: readonly Elites[];
   private readonly random: Random;
-  private readonly trial: Trial;
+  private readonly trial: DayTrial;
   private readonly beganS: number;
   private readonly work: Generator<undefined, void>;
   private iterations = 0;
@@ -174,7 +174,7 @@ class Run implements WishRun {
     this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + spare)));
     this.hopes = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must - error)));
     this.random = random(settings.seed);
-    this.trial = new Trial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
+    this.trial = new DayTrial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
     this.work = this.all();
   }
 

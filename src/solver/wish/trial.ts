@@ -42,7 +42,7 @@ export interface Sampled extends Seen {
  * 2002, SIAM J Optim 12:479). A board of a stretched problem is laid on the true one first: only what breaks no rule at likely
  * durations counts.
  */
-export class Trial {
+export class DayTrial {
   /** The true day with the schedule tried last. */
   readonly day: Day;
   readonly script: Script;

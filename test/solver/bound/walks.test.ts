@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { RouteClass } from "../../../src/solver/bound/routes.ts";
-import { Walks } from "../../../src/solver/bound/walks.ts";
+import { NgRoutes } from "../../../src/solver/bound/walks.ts";
 
 /**
  * Two tasks of 8 s with 3 s of way before, between and after: 3 + 8 + 3 + 8 + 3 = 25 s, open all the time. Time is cut into steps of
@@ -26,7 +26,7 @@ const route = (backByS: number): RouteClass => ({
 const POINTS = Float64Array.from([0, 1, 0, 1, 0, 0, 1, 1, 0]);
 
 function most(backByS: number): number {
-  const going = new Walks(route(backByS), 5, 8).most(POINTS, Uint8Array.from([1, 1]));
+  const going = new NgRoutes(route(backByS), 5, 8).most(POINTS, Uint8Array.from([1, 1]));
   for (;;) {
     const { done, value } = going.next();
     if (done) return value;

@@ -5,7 +5,7 @@ import type { Plan, PlanInput, Schedule } from "../../../src/plan/index.ts";
 import { compile } from "../../../src/solver/problem/compile.ts";
 import { Day } from "../../../src/solver/network/day.ts";
 import { packRun } from "../../../src/solver/index.ts";
-import { lay, scheduleOf } from "../../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../../src/solver/network/placing.ts";
 import { eva, place, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { bestOfAll } from "./everyDay.ts";
 
@@ -156,7 +156,7 @@ function soonest(plan: Plan, schedule: Schedule): string[] {
     stores: { ...plan.stores, oxygenKg: 100 },
   };
   const day = new Day(compile(wide));
-  lay(day, schedule);
+  loadSchedule(day, schedule);
   const { findings } = check(plan, scheduleOf(day.board));
   return findings.filter(({ level }) => level === "breach").map(({ rule }) => rule);
 }

@@ -5,7 +5,7 @@ import { check } from "../../../src/check/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
-import { type Draws, drawsFor } from "../../../src/solver/simulate/days.ts";
+import { type DaySample, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { BROKEN_OFF, DONE, MISSED, Player } from "../../../src/solver/simulate/player.ts";
 import { scriptOf, type Script } from "../../../src/solver/simulate/script.ts";
 import { allHome } from "../../../src/solver/simulate/tally.ts";
@@ -13,8 +13,8 @@ import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 
 /** A day of `script` on which everything takes its likely time at the planned rate, but for what `more` says. */
-function likely(script: Script, more: Readonly<Record<number, number>> = {}): Draws {
-  const draws = drawsFor(script.problem);
+function likely(script: Script, more: Readonly<Record<number, number>> = {}): DaySample {
+  const draws = sampleFor(script.problem);
   for (const a of script.order) draws.durationS[a] = more[a] ?? script.problem.lengthS[a]!;
   return draws;
 }
@@ -170,7 +170,7 @@ describe("no decision looks ahead", () => {
           const schedule = greedy(plan);
           if (schedule.placements.length < 3) return;
           const script = scriptOf(plan, schedule);
-          const draws = drawsFor(script.problem);
+          const draws = sampleFor(script.problem);
           for (const a of script.order) {
             const { lowS, likelyS, highS } = plan.tasks[a]!.duration;
             const low = lowS ?? likelyS * 0.7;

@@ -4,7 +4,7 @@ import { duration, random } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
-import { Days, drawsFor } from "../../../src/solver/simulate/days.ts";
+import { Days, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";
 import { scriptOf } from "../../../src/solver/simulate/script.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
@@ -71,7 +71,7 @@ describe("a day played second by second", () => {
       const days = new Days(script.problem, "triangular", DAYS, seed);
       const player = new Player(script, crew);
       player.take();
-      const draws = drawsFor(script.problem);
+      const draws = sampleFor(script.problem);
       const beginS = Math.min(...script.order.map((a) => script.planS[a]!)) - 10_000;
       for (let day = 0; day < DAYS; day += 1) {
         days.deal(day, script.order, script.laneOf, draws);

@@ -1,5 +1,5 @@
 import type { CrewRules } from "../../../src/answers/index.ts";
-import type { Draws } from "../../../src/solver/simulate/days.ts";
+import type { DaySample } from "../../../src/solver/simulate/days.ts";
 import type { Script } from "../../../src/solver/simulate/script.ts";
 
 /**
@@ -41,14 +41,14 @@ interface Walker {
 }
 
 /** Plays one day. */
-export function clockwork(script: Script, crew: CrewRules, draws: Draws): Told {
+export function clockwork(script: Script, crew: CrewRules, draws: DaySample): Told {
   return new Clockwork(script, crew, draws).run();
 }
 
 class Clockwork {
   private readonly script: Script;
   private readonly crew: CrewRules;
-  private readonly draws: Draws;
+  private readonly draws: DaySample;
   private readonly rank: Map<number, number>;
   private readonly fate: Fate[];
   private readonly startS: number[];
@@ -70,7 +70,7 @@ class Clockwork {
   private readonly lanes = new Map<number, readonly number[]>();
   private t = -Infinity;
 
-  constructor(script: Script, crew: CrewRules, draws: Draws) {
+  constructor(script: Script, crew: CrewRules, draws: DaySample) {
     this.script = script;
     this.crew = crew;
     this.draws = draws;

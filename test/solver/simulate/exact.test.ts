@@ -5,7 +5,7 @@ import type { Plan } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
 import { Count, countOf } from "../../../src/solver/simulate/count.ts";
-import { Days, type Draws, drawsFor } from "../../../src/solver/simulate/days.ts";
+import { Days, type DaySample, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";
 import { normalCdf, quantilesOf, STEPS } from "../../../src/solver/simulate/quantiles.ts";
 import { type Script, scriptOf } from "../../../src/solver/simulate/script.ts";
@@ -52,7 +52,7 @@ class TwoPoint extends Days {
     this.longS = plan.tasks.map(({ duration: { likelyS } }) => Math.ceil(likelyS * 1.7));
   }
 
-  override deal(day: number, order: Int32Array, laneOf: Int32Array, draws: Draws): void {
+  override deal(day: number, order: Int32Array, laneOf: Int32Array, draws: DaySample): void {
     super.deal(day, order, laneOf, draws);
     for (const a of order)
       draws.durationS[a] = draws.durationS[a]! > this.middleS[a]! ? this.longS[a]! : this.shortS[a]!;
@@ -76,7 +76,7 @@ describe("plans with two-point durations, every one of their days enumerated", (
       const player = new Player(script, plans % 5 === 0 ? CARRIES_ON : acting(0.25));
       player.take();
       const days = new TwoPoint(script, DAYS, seed);
-      const draws = drawsFor(script.problem);
+      const draws = sampleFor(script.problem);
       const exact = { home: 0, must: 0, worth: 0, square: 0 };
       const allPlaced = plan.tasks.every(({ must }, a) => !must || script.placed[a] === 1);
       for (let bits = 0; bits < 2 ** count; bits += 1) {
@@ -159,7 +159,7 @@ describe("rare events, every one of their days enumerated", () => {
       plans += 1;
       const player = new Player(script, plans % 5 === 0 ? CARRIES_ON : acting(0.25));
       player.take();
-      const draws = drawsFor(script.problem);
+      const draws = sampleFor(script.problem);
       const exact = { home: 0, must: 0, worth: 0, square: 0 };
       const allPlaced = plan.tasks.every(({ must }, a) => !must || script.placed[a] === 1);
       for (let bits = 0; bits < 2 ** events.length; bits += 1) {
@@ -209,7 +209,7 @@ describe("rare events, every one of their days enumerated", () => {
     const dealt = (of: Plan) => {
       const script = scriptOf(of, schedule);
       const days = new Days(script.problem, "pert", 20, 1);
-      const draws = drawsFor(script.problem);
+      const draws = sampleFor(script.problem);
       return Array.from({ length: 20 }, (_, day) => {
         days.deal(
           day,
@@ -274,7 +274,7 @@ describe("closed forms", () => {
       placements: plan.schedule.placements.map((one) => ({ ...one, startS: instant(one.startS) })),
     });
     const days = new Days(script.problem, "pert", N, random(5).below(1000));
-    const draws = drawsFor(script.problem);
+    const draws = sampleFor(script.problem);
     let sum = 0;
     let square = 0;
     for (let day = 0; day < N; day += 1) {

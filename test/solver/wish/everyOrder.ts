@@ -6,7 +6,7 @@ import { compile } from "../../../src/solver/problem/compile.ts";
 import type { Problem } from "../../../src/solver/problem/problem.ts";
 import { Count, type Seen } from "../../../src/solver/simulate/count.ts";
 import { acting } from "../../../src/solver/simulate/crew.ts";
-import { Days, type Draws } from "../../../src/solver/simulate/days.ts";
+import { Days, type DaySample } from "../../../src/solver/simulate/days.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";
 import { Script } from "../../../src/solver/simulate/script.ts";
 import { stageOf } from "../../../src/solver/simulate/stage.ts";
@@ -50,7 +50,7 @@ export class EveryDay extends Days {
     this.of = of;
   }
 
-  override deal(day: number, order: Int32Array, _laneOf: Int32Array, draws: Draws): void {
+  override deal(day: number, order: Int32Array, _laneOf: Int32Array, draws: DaySample): void {
     // An odd factor only changes the order of the days, so that the first few are not all alike.
     const long = Math.imul(day, 0x9e3779b1);
     for (const a of order) {

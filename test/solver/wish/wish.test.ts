@@ -8,10 +8,10 @@ import { oddsRun } from "../../../src/solver/simulate/index.ts";
 import { acting } from "../../../src/solver/simulate/crew.ts";
 import { compile } from "../../../src/solver/problem/compile.ts";
 import { Day } from "../../../src/solver/network/day.ts";
-import { lay } from "../../../src/solver/network/placing.ts";
+import { loadSchedule } from "../../../src/solver/network/placing.ts";
 import { Days } from "../../../src/solver/simulate/days.ts";
 import { stageOf } from "../../../src/solver/simulate/stage.ts";
-import { Trial } from "../../../src/solver/wish/trial.ts";
+import { DayTrial } from "../../../src/solver/wish/trial.ts";
 import { curveRun, wishRun, type WishSettings } from "../../../src/solver/wish/index.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
@@ -149,8 +149,8 @@ describe("a day that holds only where somebody waits on purpose", () => {
   it("is played as it stands", () => {
     const problem = compile(plan);
     const day = new Day(problem);
-    expect(lay(day, from)).toBe(0);
-    const trial = new Trial(stageOf(problem), acting(0.25), new Days(problem, "pert", 10, 1), () => 0);
+    expect(loadSchedule(day, from)).toBe(0);
+    const trial = new DayTrial(stageOf(problem), acting(0.25), new Days(problem, "pert", 10, 1), () => 0);
     expect(trial.lay(day.board)).toBe(true);
     expect(trial.day.board.worth).toBe(10);
   });

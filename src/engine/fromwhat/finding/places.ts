@@ -4,7 +4,7 @@ import { walksOf } from "../../../terrain/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
 import { type Asked, type Behind, given, madeOf, subject, sumOf, table, type Term } from "./terms.ts";
 
-interface Spot {
+interface NamedPlace {
   readonly words: string;
   readonly eastM: number;
   readonly northM: number;
@@ -13,7 +13,7 @@ interface Spot {
 const STRAIGHT = "judge: straight line over the ground, from east and north";
 
 /** `offM`: how much farther walks inside tasks may lead both of them apart, where they do. */
-function apart(of: string, a: Spot, b: Spot, offM = 0): ReturnType<typeof madeOf> {
+function apart(of: string, a: NamedPlace, b: NamedPlace, offM = 0): ReturnType<typeof madeOf> {
   const line = "Math.hypot(east1 - east2, north1 - north2)";
   return madeOf(
     of,
@@ -32,7 +32,7 @@ function apart(of: string, a: Spot, b: Spot, offM = 0): ReturnType<typeof madeOf
 }
 
 /** The end place of a task, with the lander where it names none. */
-function endOf({ site, tasks }: Plan, id: string): Spot | null {
+function endOf({ site, tasks }: Plan, id: string): NamedPlace | null {
   const task = tasks.find((one) => one.id === id);
   const named = task?.endPlace ?? task?.place;
   const place = site.places.find((one) => (named === undefined ? one.kind === "lander" : one.id === named));

@@ -27,7 +27,7 @@ export interface Table {
 }
 
 /** A paragraph. */
-export interface Words {
+interface Words {
   readonly kind: "words";
   readonly text: string;
   readonly bold?: boolean;
@@ -72,11 +72,6 @@ export interface Cell {
   readonly bar?: boolean;
   /** A thin line down: what began above goes on. */
   readonly goesOn?: boolean;
-}
-
-/** Plain cells. */
-export function cells(...texts: readonly (string | Cell)[]): Cell[] {
-  return texts.map((text) => (typeof text === "string" ? { text } : text));
 }
 
 /** An empty cell, to be written into or with nothing to say. */

@@ -10,7 +10,7 @@ import { stackedBlocks, titleBlock } from "./stacked.ts";
 import { tableBlocks } from "./table.ts";
 
 /** Paper that sheets are set on: for an office printer, or the cuff's own size. */
-export type SheetPaper = SheetSize | "cuff";
+type SheetPaper = SheetSize | "cuff";
 
 export interface SheetFormat {
   readonly paper: SheetPaper;

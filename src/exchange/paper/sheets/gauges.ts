@@ -3,12 +3,12 @@ import { clock, touchdownMs, utcClock } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Column, Row, Section } from "./body.ts";
 import { GAUGES, type Gauge, gaugeAt, gaugeCell, gaugeColumns } from "./console.ts";
-import { evasOut, type SheetGiven, type Spot, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
 
 /** What every suit should read when a task ends, to be held against what it reads. */
 
 export interface GaugeRow {
-  readonly spot: Spot;
+  readonly spot: PlacedTask;
   readonly crew: string;
   readonly gauges: readonly Gauge[];
 }

@@ -60,7 +60,7 @@ function playedAsPrinted({ plan, day }: Pick<SheetFacts, "plan" | "day">): Verdi
 }
 
 /** A task as it is placed. */
-export interface Spot {
+export interface PlacedTask {
   readonly task: Task;
   readonly number: string;
   readonly eva: string | null;
@@ -70,7 +70,7 @@ export interface Spot {
 }
 
 /** What is placed, by start. */
-export function spotsOf(plan: Plan): Spot[] {
+export function spotsOf(plan: Plan): PlacedTask[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   return plan.schedule.placements
     .flatMap((placement) => {
@@ -85,7 +85,7 @@ export function spotsOf(plan: Plan): Spot[] {
 }
 
 /** The outings of an EVA that takes place, in the order of its crew; none where it does not. */
-export function outingsOf({ played }: Pick<SheetGiven, "played">, eva: Eva): Outing[] {
+function outingsOf({ played }: Pick<SheetGiven, "played">, eva: Eva): Outing[] {
   return eva.crew.flatMap(
     (crew) => played.outings.find((one) => one.eva === eva.id && one.crew === crew) ?? [],
   );

@@ -3,14 +3,14 @@ import { bagNumbers, type Container } from "../../../plan/index.ts";
 import { clock, mass, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
-import { type SheetGiven, type Spot, spotsOf } from "./given.ts";
+import { type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
 
 /** What comes back in which case, planned and to be written down, all against what may be lifted. */
 
 export interface CaseLoad {
   readonly container: Container;
   /** Tasks whose samples go into it, by start. */
-  readonly samples: readonly Spot[];
+  readonly samples: readonly PlacedTask[];
   readonly sampleKg: number;
   readonly sampleL: number;
   readonly withCaseKg: number;
@@ -24,7 +24,7 @@ export function caseLoads({ plan }: Pick<SheetGiven, "plan">): CaseLoad[] {
   return plan.containers.flatMap((container): CaseLoad[] => {
     const samples = spots.filter(({ task }) => task.sample?.container === container.id);
     if (samples.length === 0) return [];
-    const sum = (of: (spot: Spot) => number): number =>
+    const sum = (of: (spot: PlacedTask) => number): number =>
       samples.reduce((total, spot) => total + loadThousandths(of(spot)), 0) / 1000;
     const sampleKg = sum(({ task }) => task.sample?.massKg ?? 0);
     const sampleL = sum(({ task }) => task.sample?.volumeL ?? 0);
@@ -137,7 +137,7 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
 }
 
 /** Bag numbers as far as the plan has them. */
-function bagCell({ task, number }: Spot): Cell {
+function bagCell({ task, number }: PlacedTask): Cell {
   const bags = bagNumbers(task, number);
   if (bags === null) return { text: "not known" };
   const [first, last] = [bags[0], bags.at(-1)];

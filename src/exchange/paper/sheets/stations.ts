@@ -2,7 +2,7 @@ import type { Eva, Place } from "../../../plan/index.ts";
 import { bearing, clock, listed, metres, minutes } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
-import { evasOut, type SheetGiven, type Spot, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
 import { mapDrawing, WAY_LINES } from "./map/map.ts";
 
 /** What is done at each place, and who walks where. */
@@ -10,7 +10,7 @@ import { mapDrawing, WAY_LINES } from "./map/map.ts";
 export interface StationRow {
   readonly place: Place;
   /** Tasks of one EVA that begin there, by start. */
-  readonly spots: readonly Spot[];
+  readonly spots: readonly PlacedTask[];
 }
 
 /** The places where an EVA works, in the order in which it comes there first. */

@@ -2,7 +2,7 @@ import { type Eva, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { clock, mass } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
-import { evasOut, type SheetGiven, type Spot, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
 
 /** What goes out on each EVA, who carries it for which task, and what comes back. */
 
@@ -12,7 +12,7 @@ export interface ToolRow {
   readonly atOnce: number;
   readonly count: number;
   readonly firstS: number;
-  readonly uses: readonly Spot[];
+  readonly uses: readonly PlacedTask[];
 }
 
 /** The tools that an EVA needs, by first use. */
@@ -20,7 +20,7 @@ export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[
   const spots = spotsOf(plan).filter((spot) => spot.eva === eva.id);
   return plan.equipment
     .flatMap(({ id, count }): ToolRow[] => {
-      const held = (spot: Spot): number =>
+      const held = (spot: PlacedTask): number =>
         spot.task.equipment.filter((one) => one.equipment === id).reduce((sum, one) => sum + one.count, 0);
       const uses = spots.filter((spot) => held(spot) > 0);
       const [first] = uses;
@@ -36,7 +36,7 @@ export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[
 }
 
 /** What tasks carry out from the lander on an EVA, by start. */
-export function carriedRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): Spot[] {
+export function carriedRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): PlacedTask[] {
   return spotsOf(plan).filter((spot) => spot.eva === eva.id && spot.task.massOutKg > 0);
 }
 
@@ -133,7 +133,7 @@ function staysWords(task: Task): string {
 }
 
 /** Who of an EVA has it in hand: "both" and "all" where nobody has not. */
-function who({ plan }: Pick<SheetGiven, "plan">, eva: Eva, { crew }: Spot): string {
+function who({ plan }: Pick<SheetGiven, "plan">, eva: Eva, { crew }: PlacedTask): string {
   if (eva.crew.length > 1 && crew.length === eva.crew.length) return crew.length === 2 ? "both" : "all";
   return crew.map((id) => nameOf(plan.crew, id)).join(" ");
 }

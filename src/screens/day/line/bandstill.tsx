@@ -13,7 +13,7 @@ import {
   type Stretch,
   within,
 } from "../../parts/canvas/changed.ts";
-import { inBy, shows, slabFor, type Standing } from "./geometry.ts";
+import { inBy, shows, slabFor, type DayLayout } from "./geometry.ts";
 import { formOf, insideText } from "./inside.ts";
 import { blockMeasure, paintBlock, paintGhost, paintWords } from "./paintblocks.ts";
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
@@ -23,7 +23,7 @@ import { paintBetween, paintCeiling, paintGround, paintHome } from "./paintribbo
 
 /** What is drawn in one band's still layer, and what it depends on besides what stands there. */
 interface Drawn {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
   /** The tasks in hand. */
@@ -71,7 +71,7 @@ export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
 }
 
 /** The day with these lanes only, at the top. */
-export function bandAlone(standing: Standing, lanes: readonly Lane[]): Standing {
+export function bandAlone(standing: DayLayout, lanes: readonly Lane[]): DayLayout {
   const keys = new Set(lanes.map((lane) => lane.key));
   const top = Math.min(...lanes.map((lane) => lane.topPx));
   return {
@@ -104,7 +104,7 @@ function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
 }
 
 /** Where two days look different in the lanes that they have. */
-export function bandChange(a: Standing, b: Standing): Changed {
+export function bandChange(a: DayLayout, b: DayLayout): Changed {
   if (a.plan !== b.plan || a.lanesPx !== b.lanesPx) return "anywhere";
   if (a.verdict === b.verdict && a.schedule === b.schedule) return null;
   return around([
@@ -116,7 +116,7 @@ export function bandChange(a: Standing, b: Standing): Changed {
   ]);
 }
 
-function reachOf({ verdict, lanes }: Standing): readonly ReachTrack[] {
+function reachOf({ verdict, lanes }: DayLayout): readonly ReachTrack[] {
   return verdict.reach.filter((track) => lanes.some((lane) => lane.crew === track.crew));
 }
 
@@ -169,7 +169,7 @@ function sameStretch(a: Stretch, b: Stretch): boolean {
 }
 
 /** Where the EVAs that are out must be over. */
-function limits({ plan, verdict }: Standing): readonly Stretch[] {
+function limits({ plan, verdict }: DayLayout): readonly Stretch[] {
   return plan.evas.flatMap((eva) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id);
     const atS = outing ? inBy(eva, outing.span) : eva.latestIngressS;
@@ -182,7 +182,7 @@ interface Mark extends Stretch {
 }
 
 /** The findings and states of tasks that these lanes show. */
-function marks(standing: Standing): readonly Mark[] {
+function marks(standing: DayLayout): readonly Mark[] {
   const known = marksOf.get(standing);
   if (known) return known;
   const keys = standing.lanes.map((lane) => lane.key);
@@ -204,7 +204,7 @@ function marks(standing: Standing): readonly Mark[] {
   return all;
 }
 
-const marksOf = new WeakMap<Standing, readonly Mark[]>();
+const marksOf = new WeakMap<DayLayout, readonly Mark[]>();
 
 function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   const { standing, held, chosen, bands, ghosts } = drawn;
@@ -245,7 +245,7 @@ function paintBetweens(brush: Brush, { standing, slack }: Drawn, scale: TimeScal
 
 /** By how much the task before a wait may start later; null where there is none, or where it is not known. */
 export function slackBefore(
-  standing: Standing,
+  standing: DayLayout,
   between: Between,
   slack: ReadonlyMap<string, number>,
 ): number | null {

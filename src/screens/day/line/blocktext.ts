@@ -1,5 +1,5 @@
 /** Where something is written, pixels: its left end or its middle, and its baseline. */
-export interface Written {
+interface Written {
   readonly text: string;
   readonly x: number;
   readonly y: number;
@@ -116,7 +116,7 @@ function numberAlone(room: Room, middle: number, number: string, px: Measure): B
 }
 
 /** `text` broken between words into at most `most` lines of `width`, the first one shorter by `indent`; null when it does not fit. */
-export function wrapWhole(
+function wrapWhole(
   text: string,
   width: number,
   most: number,

@@ -5,7 +5,7 @@ import { useAround, useDesk, useLook } from "../../context.ts";
 import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
 import { belowWords, slackWords } from "../../chancewords.ts";
 import { KIND_WORDS } from "../../words.ts";
-import { shows, slabFor, type Standing } from "./geometry.ts";
+import { shows, slabFor, type DayLayout } from "./geometry.ts";
 import { useStill } from "./still.ts";
 
 /**
@@ -20,7 +20,7 @@ export function BlockButtons(props: ButtonsProps) {
 }
 
 interface ButtonsProps {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   /** Where the window stands, or stood before it moved. */
   readonly scale: TimeScale;
   /** Null while they are not known or something is in hand. */
@@ -139,7 +139,7 @@ function chanceWords(report: ChancesReport | null, one: TaskChance | undefined):
   return [...(below === null ? [] : [below]), ...(one.slackS === null ? [] : [slackWords(one.slackS)])];
 }
 
-function nameOf(standing: Standing, block: Block, findings: number, chances: readonly string[]): string {
+function nameOf(standing: DayLayout, block: Block, findings: number, chances: readonly string[]): string {
   const { plan } = standing;
   const task = standing.tasks.get(block.task);
   if (!task) return block.task;
@@ -157,7 +157,7 @@ function nameOf(standing: Standing, block: Block, findings: number, chances: rea
   return parts.join(", ");
 }
 
-function findingCounts(standing: Standing): ReadonlyMap<string, number> {
+function findingCounts(standing: DayLayout): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   for (const finding of standing.verdict.findings) {
     for (const subject of finding.subjects) {

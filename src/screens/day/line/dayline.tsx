@@ -20,7 +20,7 @@ import { BandStill } from "./bandstill.tsx";
 import type { Brush } from "../../parts/canvas/brush.ts";
 import { BlockButtons } from "./buttons.tsx";
 import { Canvas } from "../../parts/canvas/canvas.tsx";
-import { bandsOf, shows, slabFor, type Standing } from "./geometry.ts";
+import { bandsOf, shows, slabFor, type DayLayout } from "./geometry.ts";
 import { findingLanes } from "./paintfindings.ts";
 import { paintChances, platesOf } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
@@ -34,7 +34,7 @@ import { useStandstill } from "./standstill.ts";
 
 /** The lanes: a still layer that is painted when the day or the window changes, and one for what is in hand. */
 export function DayLine(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly stage: RefObject<HTMLDivElement | null>;
 }) {
@@ -199,7 +199,7 @@ function useKnown(chances: ChancesReport | null): Known {
 
 /** What the simulated days say of the blocks, over them. */
 function ChancesLayer(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly report: ChancesReport;
   readonly selection: readonly string[];
@@ -215,7 +215,7 @@ function ChancesLayer(props: {
 /** Scrolls the lane of the finding that was gone to into sight, where not all lanes have room. */
 function useLaneInSight(
   stage: RefObject<HTMLDivElement | null>,
-  latest: RefObject<{ readonly standing: Standing }>,
+  latest: RefObject<{ readonly standing: DayLayout }>,
   chosen: Finding | null,
 ): void {
   useEffect(() => {
@@ -232,7 +232,7 @@ function useLaneInSight(
 
 /** Where the one selected or held task may be; drawn once, whatever moves. */
 function WindowsLayer(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly task: string;
 }) {

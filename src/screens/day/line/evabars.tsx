@@ -4,7 +4,7 @@ import { clockText, counted, lasting } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
 import { useDial } from "../../dial.ts";
-import { bandsOf, shows, type Standing } from "./geometry.ts";
+import { bandsOf, shows, type DayLayout } from "./geometry.ts";
 import { useStill } from "./still.ts";
 
 /** Narrower than this nobody takes hold of it, pixels. */
@@ -14,7 +14,7 @@ const LEAST_PX = 10;
  * A handle over the egress of every EVA, and one over its ingress: dragged or taken in hand by keys it moves all of the EVA, pressed it
  * selects it.
  */
-export function EvaBars(props: { readonly standing: Standing; readonly scale: TimeScale }) {
+export function EvaBars(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
   // Pointers are followed by the window: under a drag they may stay where they were.
   const standing = useStill(props.standing);
   const { scale } = props;

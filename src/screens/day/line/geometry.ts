@@ -20,7 +20,7 @@ import type { Plan, Schedule, Task } from "../../../plan/index.ts";
 import { REMOTE_PAD_PX, REMOTE_ROW_PX, skyPx, thickPx } from "./sizes.ts";
 
 /** What stands on the day line, still without a scale: it is the same at every zoom. */
-export interface Standing {
+export interface DayLayout {
   readonly plan: Plan;
   readonly schedule: Schedule;
   readonly verdict: Verdict;
@@ -39,7 +39,7 @@ export function standingOf(
   verdict: Verdict,
   tasks: ReadonlyMap<string, Task>,
   crewPx: number,
-): Standing {
+): DayLayout {
   const remote = remoteRowsOf(plan, schedule);
   const hasRemote = plan.tasks.some((task) => task.crew.count === 0);
   const lanes = layLanes(plan, hasRemote ? Math.max(1, remote.rows) : 0, {
@@ -72,7 +72,7 @@ export function remoteLanePx(plan: Plan, schedule: Schedule): number {
 }
 
 /** Where a block stands on screen; null when its lane is not shown. */
-export function slabFor(standing: Standing, scale: TimeScale, block: Block): Slab | null {
+export function slabFor(standing: DayLayout, scale: TimeScale, block: Block): Slab | null {
   const lane = standing.lanes.find((one) => one.key === block.lane);
   if (!lane) return null;
   return block.lane === REMOTE
@@ -94,7 +94,7 @@ export function bandsOf(lanes: readonly Lane[]): readonly (readonly Lane[])[] {
 
 /** The room between line home and far edge over both halves of what two do together; null where the other half is not shown. */
 export function acrossOf(
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   block: Block,
 ): { readonly upper: Slab; readonly lower: Slab; readonly homePx: number } | null {

@@ -3,12 +3,12 @@ import { type Block, blocksOf, remoteRowsOf, type TimeScale } from "../../../edi
 import { clockText } from "../../../words/index.ts";
 import { useDesk, useLook } from "../../context.ts";
 import { useDial } from "../../dial.ts";
-import { shows, type Standing } from "./geometry.ts";
+import { shows, type DayLayout } from "./geometry.ts";
 
 const NONE: readonly Block[] = [];
 
 /** Where what is held, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
-export function useGhosts(standing: Standing): readonly Block[] {
+export function useGhosts(standing: DayLayout): readonly Block[] {
   const hand = useLook((state) => state.inHand);
   const plan = useDesk((state) => state.plan);
   const settled = useDesk((state) => state.verdict);
@@ -36,7 +36,7 @@ export function useGhosts(standing: Standing): readonly Block[] {
 
 /** Plumb lines at both ends of what is under the pointer, from the ruler down, where they carry their times. */
 export function Plumb(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly gutterPx: number;
 }) {

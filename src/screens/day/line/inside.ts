@@ -1,12 +1,12 @@
 import type { Block, Lane, TimeScale } from "../../../editor/index.ts";
 import { clock, evaName, lasting, placeName, taskNumber } from "../../../words/index.ts";
 import type { BlockText, Measure, Words } from "./blocktext.ts";
-import { acrossOf, isJoint, slabFor, type Standing } from "./geometry.ts";
+import { acrossOf, isJoint, slabFor, type DayLayout } from "./geometry.ts";
 import { type BlockForm, wordsAcross, wordsOf } from "./paintblocks.ts";
 import { taskStates } from "./paintfindings.ts";
 
 /** The form of a block at a scale; null when its lane is not shown. */
-export function formOf(standing: Standing, scale: TimeScale, block: Block, lane: Lane): BlockForm | null {
+export function formOf(standing: DayLayout, scale: TimeScale, block: Block, lane: Lane): BlockForm | null {
   const slab = slabFor(standing, scale, block);
   if (!slab) return null;
   const row = lane.crew === null;
@@ -24,7 +24,7 @@ export function formOf(standing: Standing, scale: TimeScale, block: Block, lane:
  * takes. Null when its lane is not shown.
  */
 export function insideText(
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   block: Block,
   plate: boolean,
@@ -42,7 +42,7 @@ export function insideText(
 }
 
 /** Number, name, and what else is told of a block where there is room. */
-export function blockWords(standing: Standing, block: Block): Words {
+export function blockWords(standing: DayLayout, block: Block): Words {
   const { plan } = standing;
   const task = standing.tasks.get(block.task);
   const homeS = Math.max(block.homeStartS, block.homeEndS);

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from "react";
 import { useAround, useLook } from "../../context.ts";
 import { lassoed } from "../../../editor/index.ts";
-import { shows, slabFor, type Standing } from "./geometry.ts";
+import { shows, slabFor, type DayLayout } from "./geometry.ts";
 import type { TimeScale } from "../../../editor/index.ts";
 
 /** Draws a lasso over the empty ground: what it touches is selected while it is drawn, Escape gives it up. */
@@ -10,7 +10,7 @@ export interface Lassoing {
   press(event: PointerEvent, box: DOMRect, more: boolean): void;
 }
 
-export function useLasso(latest: { readonly current: { standing: Standing; scale: TimeScale } }): Lassoing {
+export function useLasso(latest: { readonly current: { standing: DayLayout; scale: TimeScale } }): Lassoing {
   const { desk, look } = useAround();
   const hand = useMemo(() => {
     let pointer: number | null = null;

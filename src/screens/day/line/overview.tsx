@@ -6,14 +6,14 @@ import { useDay } from "../around.ts";
 import { evaSpan, limitsOf } from "../windowing.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { Canvas } from "../../parts/canvas/canvas.tsx";
-import type { Standing } from "./geometry.ts";
+import type { DayLayout } from "./geometry.ts";
 import { taskStates } from "./paintfindings.ts";
 import { CLICK_PX } from "./sizes.ts";
 import { useStill } from "./still.ts";
 
 /** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
 export function Overview(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly widthPx: number;
   readonly heightPx: number;
 }) {
@@ -106,7 +106,7 @@ export function Overview(props: {
   );
 }
 
-function paintStay(brush: Brush, standing: Standing, scale: ReturnType<typeof timeScale>): void {
+function paintStay(brush: Brush, standing: DayLayout, scale: ReturnType<typeof timeScale>): void {
   const { ctx, palette } = brush;
   const { plan, lanes, verdict } = standing;
   const states = taskStates(verdict);
@@ -139,7 +139,7 @@ function paintStay(brush: Brush, standing: Standing, scale: ReturnType<typeof ti
 /** A frame about each EVA with its name where that has room. */
 function paintEvaFrames(
   brush: Brush,
-  { plan, verdict }: Standing,
+  { plan, verdict }: DayLayout,
   scale: ReturnType<typeof timeScale>,
 ): void {
   const { ctx, palette, heightPx } = brush;

@@ -2,14 +2,14 @@ import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
 import { chanceFigure, type Shortfall, taskShortfall, WISH_STATE } from "../../chancewords.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
-import { shows, type Standing } from "./geometry.ts";
+import { shows, type DayLayout } from "./geometry.ts";
 import { formOf } from "./inside.ts";
 import { type BlockForm, farEdge, PLATE_PX } from "./paintblocks.ts";
 
 /** What the simulated days say of each block: a must-do task below the wish in words on it, and the slack of what is selected. */
 export function paintChances(
   brush: Brush,
-  day: Standing,
+  day: DayLayout,
   scale: TimeScale,
   report: ChancesReport,
   selection: readonly string[],

@@ -1,7 +1,7 @@
 import type { Finding, Verdict } from "../../../answers/index.ts";
 import { REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
-import type { Standing } from "./geometry.ts";
+import type { DayLayout } from "./geometry.ts";
 import { shows } from "./geometry.ts";
 import { stateMark } from "./paintblocks.ts";
 
@@ -24,7 +24,7 @@ export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "ti
 }
 
 /** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. Worked out once a verdict. */
-export function findingLanes(standing: Standing, finding: Finding): readonly string[] {
+export function findingLanes(standing: DayLayout, finding: Finding): readonly string[] {
   let known = lanesOf.get(standing.verdict);
   if (!known) lanesOf.set(standing.verdict, (known = new Map()));
   let lanes = known.get(finding);
@@ -34,7 +34,7 @@ export function findingLanes(standing: Standing, finding: Finding): readonly str
 
 const lanesOf = new WeakMap<Verdict, Map<Finding, readonly string[]>>();
 
-function lanesAbout({ plan, schedule }: Standing, finding: Finding): readonly string[] {
+function lanesAbout({ plan, schedule }: DayLayout, finding: Finding): readonly string[] {
   const ids = (kind: string): readonly string[] =>
     finding.subjects.filter((subject) => subject.kind === kind).map((subject) => subject.id);
   const crew = ids("crew");
@@ -60,7 +60,7 @@ export const MARK_PX = 8;
 /** Findings where they happen: a bar along the far edge of the lane for as long as it holds, with its mark at the begin. */
 export function paintFindings(
   brush: Brush,
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   chosen: Finding | null,
 ): void {

@@ -2,10 +2,10 @@ import { homeY, type Lane, outerY, REMOTE, type TimeScale } from "../../../edito
 import type { Plan, Task } from "../../../plan/index.ts";
 import { clock, lasting } from "../../../words/index.ts";
 import { type Brush, cut, setFont, textPx } from "../../parts/canvas/brush.ts";
-import { inBy, shows, type Standing } from "./geometry.ts";
+import { inBy, shows, type DayLayout } from "./geometry.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
-export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeScale): void {
+export function paintLaneGrounds(brush: Brush, standing: DayLayout, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const lane of standing.lanes) {
     ctx.fillStyle = palette.paper;
@@ -23,7 +23,7 @@ export function paintLaneGrounds(brush: Brush, standing: Standing, scale: TimeSc
 }
 
 /** Where an EVA may be, on the lanes of its crew; where it must be over as the limit that it is. */
-function paintEvaLimits(brush: Brush, standing: Standing, scale: TimeScale): void {
+function paintEvaLimits(brush: Brush, standing: DayLayout, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const eva of standing.plan.evas) {
     const span = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
@@ -48,7 +48,7 @@ export function stayWords({ name, startS, endS }: Plan["stay"]["blocks"][number]
   return `${name}, ${lasting(endS - startS, "down")}`;
 }
 
-function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): void {
+function paintStayBlocks(brush: Brush, standing: DayLayout, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const block of standing.plan.stay.blocks) {
     if (!shows(scale, block)) continue;
@@ -80,7 +80,7 @@ function paintStayBlocks(brush: Brush, standing: Standing, scale: TimeScale): vo
 }
 
 /** Hairlines at every ten minutes of walk home. */
-function paintHeights(brush: Brush, standing: Standing, lane: Lane, scale: TimeScale): void {
+function paintHeights(brush: Brush, standing: DayLayout, lane: Lane, scale: TimeScale): void {
   const { ctx } = brush;
   // A tile of one dot: dashes are drawn dot by dot.
   ctx.fillStyle = brush.hatch("heights");

@@ -1,7 +1,7 @@
 import type { FitBand } from "../../../answers/index.ts";
 import { type Lane, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
-import { shows, type Standing } from "./geometry.ts";
+import { shows, type DayLayout } from "./geometry.ts";
 
 /**
  * Fit bands through the whole half of a lane, behind the ribbon: filled where the held task may start with all others where they
@@ -9,7 +9,7 @@ import { shows, type Standing } from "./geometry.ts";
  */
 export function paintFitBands(
   brush: Brush,
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   bands: readonly FitBand[],
   task: string,

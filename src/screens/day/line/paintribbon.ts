@@ -11,12 +11,12 @@ import {
   valueNear,
 } from "../../../editor/index.ts";
 import { type Brush, facePx, font, setFace, setFont, textPx } from "../../parts/canvas/brush.ts";
-import { shows, type Standing } from "./geometry.ts";
+import { shows, type DayLayout } from "./geometry.ts";
 
 /** The way home under the ribbon of a crew member: as deep as the walk home is long. */
 export function paintGround(
   brush: Brush,
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   track: ReachTrack,
   scale: TimeScale,
@@ -48,7 +48,7 @@ const TOO_FAR_PX = 14;
 /** The longest walk home that the suit still carries: a ceiling over the ribbon, hatched beyond. */
 export function paintCeiling(
   brush: Brush,
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   track: ReachTrack,
   scale: TimeScale,
@@ -84,7 +84,7 @@ export function paintCeiling(
 
 /** What lies between the tasks of a lane and its neighbour, and what is needed to draw it. */
 export interface Ribbon {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly lane: Lane;
   /** The walk home of the outing that it belongs to. */
   readonly track: ReachTrack | undefined;
@@ -329,7 +329,7 @@ function writePause(brush: Brush, kind: string, words: readonly string[], x: num
 }
 
 /** Text in the middle at `x` on a rim of the ground's colour, so that it is read over lines. */
-export function halo(brush: Brush, text: string, x: number, y: number, rimPx: number): void {
+function halo(brush: Brush, text: string, x: number, y: number, rimPx: number): void {
   const { ctx, palette } = brush;
   ctx.textAlign = "center";
   ctx.textBaseline = "alphabetic";

@@ -1,12 +1,12 @@
 import { useEffect, useState } from "react";
 import { useLook } from "../../context.ts";
-import type { Standing } from "./geometry.ts";
+import type { DayLayout } from "./geometry.ts";
 
 /**
  * What stands on the line, as it was when something was taken in hand by the pointer, until it is set down. For parts
  * that are not looked at during a drag: they need not follow every frame.
  */
-export function useStill(standing: Standing): Standing {
+export function useStill(standing: DayLayout): DayLayout {
   const inHand = useLook((look) => look.inHand?.by === "pointer");
   const [kept, keep] = useState(standing);
   useEffect(() => {

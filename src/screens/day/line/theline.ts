@@ -3,7 +3,7 @@ import { type TimeScale, timeScale } from "../../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../../session/index.ts";
 import { useDesk, useLook } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
-import { remoteLanePx, type Standing, standingOf } from "./geometry.ts";
+import { remoteLanePx, type DayLayout, standingOf } from "./geometry.ts";
 import { leastLanePx, type LineSizes, lineSizes } from "./sizes.ts";
 
 /** The day line as it is laid out in the room that it has: everything under one time axis. */
@@ -11,13 +11,13 @@ export interface TheLine {
   /** The box that the line fills, and the part of it that the lanes are drawn in. */
   readonly board: RefObject<HTMLElement | null>;
   readonly stage: RefObject<HTMLDivElement | null>;
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly sizes: LineSizes;
   /** A strip for each consumable of a suit, or one for all four. */
   readonly margins: "all" | "least";
   /** What stands there and its scale, for gestures at the moment they need it. */
-  readonly latest: { readonly current: { readonly standing: Standing; readonly scale: TimeScale } };
+  readonly latest: { readonly current: { readonly standing: DayLayout; readonly scale: TimeScale } };
 }
 
 /** Lines between the parts, pixels. */

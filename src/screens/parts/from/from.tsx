@@ -1,5 +1,5 @@
 import { type ReactNode, useId, useLayoutEffect, useRef, useState } from "react";
-import type { FromAnswer, FromAsk, FromTable } from "../../../answers/index.ts";
+import type { FromAnswer, ExplainRequest, FromTable } from "../../../answers/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
 import type { AskedDay } from "../../../session/index.ts";
 import { digits, grouped } from "../../../words/index.ts";
@@ -17,7 +17,7 @@ export function From(props: {
   readonly of: string;
   readonly from?: readonly Explained[];
   readonly known?: () => FromAnswer;
-  readonly ask?: FromAsk;
+  readonly ask?: ExplainRequest;
   /** The day that is asked; the one on the screen when left out. */
   readonly day?: AskedDay;
   readonly children?: ReactNode;

@@ -1,6 +1,6 @@
 import type { Board } from "../board.ts";
 import type { Propagation } from "../propagate.ts";
-import type { Answer } from "./rests.ts";
+import type { RuleAnswer } from "./rests.ts";
 
 /**
  * egress-window. Tests the activities on EVA `e`, whose egress is at `egressS`, that have a window counted from it; may begin one later
@@ -12,10 +12,10 @@ export function keepFromEgress(
   propagation: Propagation | null,
   e: number,
   egressS: number,
-): Answer {
+): RuleAnswer {
   const { problem, placed, evaOf, earliest } = board;
   const { pet, lengthS, activities } = problem;
-  let answer: Answer = "holds";
+  let answer: RuleAnswer = "holds";
   for (const a of pet?.bound ?? []) {
     if (placed[a] === 0 || evaOf[a] !== e) continue;
     const soonestS = egressS + pet!.fromS[a]!;

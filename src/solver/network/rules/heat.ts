@@ -2,7 +2,7 @@ import { storedAfterJ } from "../../../physics/index.ts";
 import type { Board } from "../board.ts";
 import type { Propagation } from "../propagate.ts";
 import { backS } from "./outing.ts";
-import type { Answer } from "./rests.ts";
+import type { RuleAnswer } from "./rests.ts";
 
 /**
  * heat-storage. Follows one route and, where more heat would be stored than a body may hold, asks for a longer stand on
@@ -13,7 +13,12 @@ import type { Answer } from "./rests.ts";
  * Tests route `r` whose egress is at `egressS`; may lay a stand and raise what follows (`propagation` has begun), or only
  * tests without one.
  */
-export function keepCool(board: Board, propagation: Propagation | null, r: number, egressS: number): Answer {
+export function keepCool(
+  board: Board,
+  propagation: Propagation | null,
+  r: number,
+  egressS: number,
+): RuleAnswer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, heat, routes } = problem;
   if (!heat) return "holds";

@@ -6,13 +6,18 @@ import { backS } from "./outing.ts";
  * work-and-rest. Follows one route and, where a stretch of work and walking grows too long, asks for a rest on
  * arrival somewhere inside that stretch: as late as possible, sooner where the crew member would wait there anyway.
  */
-export type Answer = "holds" | "changed" | "fails";
+export type RuleAnswer = "holds" | "changed" | "fails";
 
 /**
  * Tests route `r` whose egress is at `egressS`; may lay a rest and raise what follows (`propagation` has begun), or only
  * tests without one.
  */
-export function keepRests(board: Board, propagation: Propagation | null, r: number, egressS: number): Answer {
+export function keepRests(
+  board: Board,
+  propagation: Propagation | null,
+  r: number,
+  egressS: number,
+): RuleAnswer {
   const { problem, next, nodeOf, earliest } = board;
   const { lengthS, endsAt, beginsAt, places, restful, limits } = problem;
   const { workS, restS } = limits;
@@ -79,7 +84,7 @@ export function keepRests(board: Board, propagation: Propagation | null, r: numb
 }
 
 /** Takes a rest on arrival, at `arrivedS`, at the activity in `slot`. */
-function layRest(board: Board, propagation: Propagation | null, slot: number, arrivedS: number): Answer {
+function layRest(board: Board, propagation: Propagation | null, slot: number, arrivedS: number): RuleAnswer {
   const restS = Math.max(1, board.problem.limits.restS);
   if (!propagation || slot < 0 || board.restS[slot]! >= restS) return "fails";
   propagation.rest(slot, restS);

@@ -1,7 +1,7 @@
 import type { Board } from "../board.ts";
 import type { Propagation } from "../propagate.ts";
 import { egressS, outS } from "./outing.ts";
-import type { Answer } from "./rests.ts";
+import type { RuleAnswer } from "./rests.ts";
 import { type Excess, excessesOf } from "./totals.ts";
 
 /**
@@ -12,7 +12,7 @@ import { type Excess, excessesOf } from "./totals.ts";
  * `propagation` has begun. Delays are never taken back: where the step to a later stretch was on the wrong EVA, an order is refused that
  * another step might have saved.
  */
-export function shorten(board: Board, propagation: Propagation): Answer {
+export function shorten(board: Board, propagation: Propagation): RuleAnswer {
   const excesses = excessesOf(board);
   // Latest starts are worked out anew once the day holds; until then the room is free.
   if (!excesses || !propagation.latestOfAll(true)) return "fails";

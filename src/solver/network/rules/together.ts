@@ -3,7 +3,7 @@ import type { Problem } from "../../problem/problem.ts";
 import type { Propagation } from "../propagate.ts";
 import { Itinerary } from "./itinerary.ts";
 import { egressS } from "./outing.ts";
-import type { Answer } from "./rests.ts";
+import type { RuleAnswer } from "./rests.ts";
 
 /**
  * crew-separation. Two crew members move straight and steadily between breakpoints, so they are farthest apart at one.
@@ -46,13 +46,13 @@ export class Together {
    * Tests all pairs on `eva` from `fromS` on; may lay holds and raise what follows (`propagation` has begun), or only tests without
    * one.
    */
-  keep(board: Board, propagation: Propagation | null, eva: number, fromS = -Infinity): Answer {
+  keep(board: Board, propagation: Propagation | null, eva: number, fromS = -Infinity): RuleAnswer {
     const { routeStart } = this.problem;
     const first = routeStart[eva]!;
     const crew = routeStart[eva + 1]! - first;
     const outS = egressS(board, eva);
     for (let k = 0; k < crew; k += 1) this.ways[k]!.read(board, first + k, outS);
-    let answer: Answer = "holds";
+    let answer: RuleAnswer = "holds";
     for (let a = 0; a < crew; a += 1) {
       for (let b = a + 1; b < crew; b += 1) {
         const atS = this.firstApart(this.ways[a]!, this.ways[b]!, fromS);

@@ -2,7 +2,7 @@ import type { Board } from "../board.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { Propagation } from "../propagate.ts";
 import { backS } from "./outing.ts";
-import type { Answer } from "./rests.ts";
+import type { RuleAnswer } from "./rests.ts";
 
 /**
  * walk-back-consumables. What is drawn until a moment is a sum over the route so far plus the rest rate times the time
@@ -13,7 +13,7 @@ export function keepWayBack(
   propagation: Propagation | null,
   r: number,
   egressS: number,
-): Answer {
+): RuleAnswer {
   const { problem } = board;
   const { draws } = problem;
   const e = problem.evaOfRoute[r]!;

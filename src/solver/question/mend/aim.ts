@@ -1,7 +1,7 @@
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, type Stand, type Verifier } from "../../network/verify.ts";
+import { read, type PlacedActivity, type Verifier } from "../../network/verify.ts";
 import { type Cost, costOf, less, losesNothing } from "./cost.ts";
 
 /** What a repair comes as near to as it can, and the nearest sound schedule so far. */
@@ -15,10 +15,10 @@ export class Aim {
   /** Start in the schedule by activity. */
   readonly wasS: ReadonlyMap<number, number>;
   /** As the schedule has them: those that can be read. */
-  readonly own: ReadonlyMap<number, Stand>;
+  readonly own: ReadonlyMap<number, PlacedActivity>;
   private readonly keepIds: readonly string[];
   private best: {
-    readonly stands: readonly Stand[];
+    readonly stands: readonly PlacedActivity[];
     readonly schedule: Schedule;
     readonly cost: Cost;
   } | null = null;
@@ -46,7 +46,7 @@ export class Aim {
   }
 
   /** Takes a sound schedule over where it is nearer than all before; true when it is. */
-  offer(stands: readonly Stand[]): boolean {
+  offer(stands: readonly PlacedActivity[]): boolean {
     const schedule = scheduleFrom(this.problem, inOrder(stands));
     const cost = costOf(this.plan, this.before, schedule, this.keepIds);
     if (this.best && !less(cost, this.best.cost)) return false;
@@ -60,7 +60,7 @@ export class Aim {
     this.best = { stands: [...this.own.values()], schedule: this.before, cost };
   }
 
-  cost(stands: readonly Stand[]): Cost {
+  cost(stands: readonly PlacedActivity[]): Cost {
     return costOf(this.plan, this.before, scheduleFrom(this.problem, stands), this.keepIds);
   }
 
@@ -81,7 +81,7 @@ export class Aim {
   };
 
   /** Placed before and not among `stands`, first what must least be lost. */
-  lost(stands: readonly Stand[]): number[] {
+  lost(stands: readonly PlacedActivity[]): number[] {
     const there = new Set(stands.map((stand) => stand.activity));
     return [...this.wasS.keys()].filter((a) => !there.has(a)).sort(this.byRank);
   }
@@ -99,12 +99,12 @@ export function once({ placements }: Schedule): Schedule {
   };
 }
 
-export function inOrder(stands: readonly Stand[]): Stand[] {
+function inOrder(stands: readonly PlacedActivity[]): PlacedActivity[] {
   return [...stands].sort((a, b) => a.activity - b.activity);
 }
 
 /** The stands as a schedule. */
-export function scheduleFrom(problem: Problem, stands: readonly Stand[]): Schedule {
+export function scheduleFrom(problem: Problem, stands: readonly PlacedActivity[]): Schedule {
   const { plan } = problem;
   return {
     placements: stands.map(({ activity, choice, startS }) => {

@@ -1,5 +1,5 @@
 import type { Placement, Schedule } from "../../../plan/index.ts";
-import { read, type Stand } from "../../network/verify.ts";
+import { read, type PlacedActivity } from "../../network/verify.ts";
 import type { Aim } from "./aim.ts";
 
 /** Exchanges made one after the other on the way to a schedule that breaks less. */
@@ -13,7 +13,7 @@ const BREATH = 16;
 
 /** A schedule to repair from: what can be read of it, and the tasks whose crew cannot. */
 export interface Start {
-  readonly stands: readonly Stand[];
+  readonly stands: readonly PlacedActivity[];
   readonly strays: readonly number[];
   readonly faults: number;
 }

@@ -1,9 +1,9 @@
 import type { Random } from "../../../kernel/index.ts";
 import { Day } from "../../network/day.ts";
 import { held } from "../../problem/pinned.ts";
-import { lay, scheduleOf } from "../../network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../network/placing.ts";
 import { Recreate } from "../../search/recreate.ts";
-import { read, type Stand } from "../../network/verify.ts";
+import { read, type PlacedActivity } from "../../network/verify.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
 
 /** Schedules looked at between two breaths. */
@@ -13,7 +13,7 @@ const BREATH = 16;
 const DEAR = 1000;
 
 export interface LetGo {
-  readonly kept: Stand[];
+  readonly kept: PlacedActivity[];
   readonly loose: number[];
 }
 
@@ -23,7 +23,7 @@ export interface LetGo {
  */
 export function* letGo(
   aim: Aim,
-  stands: readonly Stand[],
+  stands: readonly PlacedActivity[],
   stream: Random,
   noise: number,
   dear: boolean,
@@ -57,14 +57,14 @@ export function* letGo(
  */
 export function putBack(
   aim: Aim,
-  kept: readonly Stand[],
+  kept: readonly PlacedActivity[],
   loose: readonly number[],
   stream: Random,
   how: "at" | "from",
-): Stand[] | null {
+): PlacedActivity[] | null {
   const { verifier, problem } = aim;
   const day = new Day(held(problem, kept, how));
-  if (lay(day, scheduleFrom(problem, kept)) > 0) return null;
+  if (loadSchedule(day, scheduleFrom(problem, kept)) > 0) return null;
   const recreate = new Recreate(day, stream);
   for (const a of [...loose].sort(aim.byRank)) recreate.place(a, 0);
   dropUnmet(day);

@@ -1,7 +1,7 @@
 import { gridFrom, gridTo } from "../../../kernel/index.ts";
 import { isOpen, openingsOfActivity } from "../../problem/starts.ts";
 import type { Problem } from "../../problem/problem.ts";
-import type { Stand, Verifier } from "../../network/verify.ts";
+import type { PlacedActivity, Verifier } from "../../network/verify.ts";
 
 /** Starts looked at between two breaths. */
 const BREATH = 40;
@@ -14,18 +14,18 @@ const BREATH = 40;
  */
 export function* nearby(
   verifier: Verifier,
-  rest: readonly Stand[],
+  rest: readonly PlacedActivity[],
   activity: number,
   nearS: number,
-): Generator<void, Stand | null> {
+): Generator<void, PlacedActivity | null> {
   const { problem } = verifier;
-  const list: Stand[] = [];
+  const list: PlacedActivity[] = [];
   for (let choice = problem.choiceStart[activity]!; choice < problem.choiceStart[activity + 1]!; choice += 1)
     for (const startS of touching(problem, rest, activity, choice, nearS))
       list.push({ activity, choice, startS });
-  const away = (stand: Stand): number => Math.abs(stand.startS - nearS);
+  const away = (stand: PlacedActivity): number => Math.abs(stand.startS - nearS);
   list.sort((a, b) => away(a) - away(b) || a.choice - b.choice);
-  let best: Stand | null = null;
+  let best: PlacedActivity | null = null;
   for (const [k, stand] of list.entries()) {
     if (best && away(stand) >= away(best)) break;
     if (k % BREATH === BREATH - 1) yield;
@@ -36,7 +36,12 @@ export function* nearby(
 }
 
 /** From a sound start on the grid as far towards `nearS` as stays sound, found by halving. */
-function toBorder(verifier: Verifier, rest: readonly Stand[], stand: Stand, nearS: number): Stand {
+function toBorder(
+  verifier: Verifier,
+  rest: readonly PlacedActivity[],
+  stand: PlacedActivity,
+  nearS: number,
+): PlacedActivity {
   const { gridS } = verifier.problem;
   if (stand.startS % gridS !== 0) return stand;
   const stepS = Math.sign(nearS - stand.startS) * gridS;
@@ -56,7 +61,7 @@ function toBorder(verifier: Verifier, rest: readonly Stand[], stand: Stand, near
  */
 function touching(
   problem: Problem,
-  rest: readonly Stand[],
+  rest: readonly PlacedActivity[],
   activity: number,
   choice: number,
   nearS: number,

@@ -1,4 +1,4 @@
-import type { Stand } from "../../network/verify.ts";
+import type { PlacedActivity } from "../../network/verify.ts";
 import type { Aim } from "./aim.ts";
 import { nearby } from "./nearby.ts";
 
@@ -13,7 +13,7 @@ const BREATH = 16;
  * From a sound schedule nearer to the one aimed at, as long as that helps: everything changed on an EVA back as it was, then two tasks
  * at once, as those that stand in each other's place; what is missing put on, and what moved brought back, one by one. The nearest is offered.
  */
-export function* nearer(aim: Aim, sound: readonly Stand[]): Generator<void, void> {
+export function* nearer(aim: Aim, sound: readonly PlacedActivity[]): Generator<void, void> {
   const { verifier, wasS, own } = aim;
   if (!verifier.holds(sound)) return;
   aim.offer(sound);
@@ -29,10 +29,10 @@ export function* nearer(aim: Aim, sound: readonly Stand[]): Generator<void, void
       const rest = now.filter((stand) => stand.activity !== a);
       if (!verifier.holds(rest)) continue;
       const back = first && verifier.holds([...rest, first]) ? first : null;
-      const there: Stand | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
+      const there: PlacedActivity | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
       yield;
       if (!there) continue;
-      const away = (stand: Stand): number => Math.abs(stand.startS - wasS.get(a)!);
+      const away = (stand: PlacedActivity): number => Math.abs(stand.startS - wasS.get(a)!);
       if (old && !back && away(there) >= away(old)) continue;
       now = [...rest, there];
       better = true;
@@ -43,16 +43,19 @@ export function* nearer(aim: Aim, sound: readonly Stand[]): Generator<void, void
 }
 
 /** The schedule with groups of changed tasks back as they were, where it stays sound; null when no group can go back. */
-function* backTogether(aim: Aim, stands: readonly Stand[]): Generator<void, Stand[] | null> {
+function* backTogether(
+  aim: Aim,
+  stands: readonly PlacedActivity[],
+): Generator<void, PlacedActivity[] | null> {
   const { verifier, own, problem } = aim;
   let now = [...stands];
   let changed = false;
-  const strays = (): Stand[] =>
+  const strays = (): PlacedActivity[] =>
     now.flatMap((stand) => {
       const first = own.get(stand.activity);
       return first && !same(first, stand) ? [first] : [];
     });
-  const back = (group: readonly Stand[]): boolean => {
+  const back = (group: readonly PlacedActivity[]): boolean => {
     const going = new Set(group.map((one) => one.activity));
     const tried = [...now.filter((one) => !going.has(one.activity)), ...group];
     if (!verifier.holds(tried)) return false;
@@ -60,7 +63,7 @@ function* backTogether(aim: Aim, stands: readonly Stand[]): Generator<void, Stan
     changed = true;
     return true;
   };
-  const evaOf = ({ activity, choice }: Stand): number =>
+  const evaOf = ({ activity, choice }: PlacedActivity): number =>
     problem.crewCount[activity] === 0
       ? -1
       : problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
@@ -85,6 +88,6 @@ function* backTogether(aim: Aim, stands: readonly Stand[]): Generator<void, Stan
   return changed ? now : null;
 }
 
-function same(a: Stand, b: Stand): boolean {
+function same(a: PlacedActivity, b: PlacedActivity): boolean {
   return a.startS === b.startS && a.choice === b.choice;
 }

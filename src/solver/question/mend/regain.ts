@@ -3,11 +3,11 @@ import type { Schedule } from "../../../plan/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compile } from "../../problem/compile.ts";
 import { Day } from "../../network/day.ts";
-import { lay, scheduleOf } from "../../network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { Recreate } from "../../search/recreate.ts";
 import { restricted } from "../../problem/restricted.ts";
-import { read, type Stand } from "../../network/verify.ts";
+import { read, type PlacedActivity } from "../../network/verify.ts";
 import { neededFor } from "../why/trial.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
 import { less, losesNothing } from "./cost.ts";
@@ -24,12 +24,12 @@ export function* ejecting(aim: Aim): Generator<void, void> {
     if (stands.some((stand) => stand.activity === wanted)) continue;
     const rather = stands.filter(({ activity }) => aim.byRank(activity, wanted) > 0);
     const byStart = [...rather].sort((a, b) => a.startS - b.startS || a.activity - b.activity);
-    const groups: Stand[][] = [
+    const groups: PlacedActivity[][] = [
       [],
       ...[...rather].sort((a, b) => -aim.byRank(a.activity, b.activity)).map((one) => [one]),
       ...byStart.slice(1).map((one, k) => [byStart[k]!, one]),
     ];
-    let best: Stand[] | null = null;
+    let best: PlacedActivity[] | null = null;
     for (const group of groups) {
       yield;
       const made = withOthersOff(aim, stands, wanted, group);
@@ -42,15 +42,15 @@ export function* ejecting(aim: Aim): Generator<void, void> {
 /** `wanted` on the day without `group`, then all that is lost where it still fits; null where that is not sound. */
 function withOthersOff(
   aim: Aim,
-  stands: readonly Stand[],
+  stands: readonly PlacedActivity[],
   wanted: number,
-  group: readonly Stand[],
-): Stand[] | null {
+  group: readonly PlacedActivity[],
+): PlacedActivity[] | null {
   const { problem, verifier } = aim;
   const off = new Set(group);
   const day = new Day(problem);
   if (
-    lay(
+    loadSchedule(
       day,
       scheduleFrom(
         problem,
@@ -96,7 +96,7 @@ function* searched(
   from: Schedule | null,
   seed: number,
   iterations: number,
-): Generator<void, Stand[]> {
+): Generator<void, PlacedActivity[]> {
   const search = new Anneal(problem, seed, from);
   for (let k = 0; k < iterations; k += 1) {
     yield;
@@ -110,7 +110,7 @@ function dear(aim: Aim, problem: Problem): Problem {
   return { ...problem, must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) };
 }
 
-function withoutNew(aim: Aim, stands: readonly Stand[], before: Schedule): Stand[] {
+function withoutNew(aim: Aim, stands: readonly PlacedActivity[], before: Schedule): PlacedActivity[] {
   const { plan, verifier } = aim;
   const was = new Set(before.placements.map((one) => one.task));
   let now = [...stands];

@@ -1,7 +1,7 @@
 import { Day } from "../../network/day.ts";
-import { linkAll, scheduleOf } from "../../network/placing.ts";
+import { insertAll, scheduleOf } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, type Stand } from "../../network/verify.ts";
+import { read, type PlacedActivity } from "../../network/verify.ts";
 import { placeGroup } from "../why/inserting.ts";
 import { neededFor } from "../why/trial.ts";
 import { Waiting } from "../../network/waiting.ts";
@@ -23,18 +23,18 @@ export function* slid(aim: Aim, { stands, strays }: Start): Generator<void, void
   const { verifier, wasS } = aim;
   // The slack test alone would leave on the board what it could not place.
   const { problem: whole } = verifier;
-  const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
-  const waiting = problem.reach === "rules" ? new Waiting(problem) : null;
+  const problem: Problem = whole.checkLevel === "slack" ? { ...whole, checkLevel: "network" } : whole;
+  const waiting = problem.checkLevel === "rules" ? new Waiting(problem) : null;
   const standing = new Set(wasS.keys());
   const missing = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
   const added = [...new Set(missing.flatMap((b) => neededFor(problem, b, standing)))];
-  let nearest: readonly Stand[] | null = null;
+  let nearest: readonly PlacedActivity[] | null = null;
   for (const loose of [-1, ...stands.map((stand) => stand.activity)]) {
     const order = stands
       .filter((stand) => stand.activity !== loose)
       .sort((x, y) => x.startS - y.startS || x.activity - y.activity);
     const day = new Day(problem);
-    const laid = linkAll(day, order);
+    const laid = insertAll(day, order);
     for (const { activity, startS } of order) day.board.floorS[activity] = startS;
     yield;
     if (!laid) continue;

@@ -3,7 +3,7 @@ import { instant } from "../../../kernel/index.ts";
 import { nextStart } from "../../problem/starts.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { NEVER } from "../../problem/problem.ts";
-import { type Stand, Verifier } from "../../network/verify.ts";
+import { type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { lasting } from "./late.ts";
 
 /**
@@ -13,8 +13,8 @@ import { lasting } from "./late.ts";
  */
 export function* fitsAhead(
   problem: Problem,
-  stands: readonly Stand[],
-  present: Stand,
+  stands: readonly PlacedActivity[],
+  present: PlacedActivity,
   minutes: number,
 ): Generator<void, AheadCell> {
   const { plan } = problem;
@@ -51,7 +51,7 @@ export function* fitsAhead(
 }
 
 /** Routes of a stand, as its choice names them. */
-export function routesOf(problem: Problem, { activity, choice }: Stand): number[] {
+export function routesOf(problem: Problem, { activity, choice }: PlacedActivity): number[] {
   const at = problem.choiceAt[choice]!;
   return Array.from({ length: problem.crewCount[activity]! }, (_, k) => problem.choiceRoutes[at + k]!);
 }
@@ -86,7 +86,7 @@ function beforeNext(
   routes: readonly number[],
   startS: number,
   leftS: number,
-  stands: readonly Stand[],
+  stands: readonly PlacedActivity[],
 ): boolean {
   return stands.every((stand) => {
     if (stand.startS < leftS || !routesOf(problem, stand).some((r) => routes.includes(r))) return true;

@@ -1,6 +1,6 @@
 import { tollOf } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
-import type { Stand } from "../../network/verify.ts";
+import type { PlacedActivity } from "../../network/verify.ts";
 import type { Rest } from "./rest.ts";
 import { subsetsByCost } from "./subsets.ts";
 
@@ -17,7 +17,7 @@ export interface Dropped extends Lost {
   readonly vain: readonly number[];
   /** Holds only where the work stretch under way may be too long; see Rest. */
   readonly tolerant: boolean;
-  readonly stands: readonly Stand[];
+  readonly stands: readonly PlacedActivity[];
 }
 
 /** Attempts for one lateness; each lays the rest of the day anew. */
@@ -54,13 +54,13 @@ export function* leastDropped(
   let blind = 0;
   let sets = 0;
 
-  const hold = (drop: readonly number[]): readonly Stand[] | null => {
+  const hold = (drop: readonly number[]): readonly PlacedActivity[] | null => {
     tries += 1;
     flags.fill(0);
     for (const a of drop) flags[a] = 1;
     return rest.hold(flags);
   };
-  const result = (drop: readonly number[], stands: readonly Stand[], least: boolean): Dropped => ({
+  const result = (drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped => ({
     drop: rest.open.filter((a) => drop.includes(a)),
     least,
     ...lossOf(problem, rest, drop),

@@ -1,7 +1,7 @@
 import { duration } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { routesOf } from "../../problem/outings.ts";
-import { wornOn } from "../../problem/worn.ts";
+import { suitRatesOn } from "../../problem/worn.ts";
 import { KINDS, NEVER, type Problem } from "../../problem/problem.ts";
 
 /** `plan` with one task lasting `bySeconds` longer (shorter when negative), no less than nothing. */
@@ -30,7 +30,7 @@ export function lasting(problem: Problem, activity: number, lengthS: number, pas
   lengths[activity] = lengthS;
   const task = problem.draws.task.slice();
   const late = { ...plan.tasks[activity]!, duration: { likelyS: duration(lengthS) } };
-  wornOn(plan, problem.ways, routesOf(plan)).forEach((suit, r) => {
+  suitRatesOn(plan, problem.ways, routesOf(plan)).forEach((suit, r) => {
     suit.work(late).draws.forEach((rate, k) => {
       task[(activity * routes + r) * KINDS + k] = (rate - problem.draws.restRate[r * KINDS + k]!) * lengthS;
     });

@@ -2,7 +2,7 @@ import { random, type Random } from "../../../kernel/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
 import { Board } from "../../network/board.ts";
 import type { Day } from "../../network/day.ts";
-import { lay, scheduleOf } from "../../network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../network/placing.ts";
 import { read } from "../../network/verify.ts";
 import { held } from "../../problem/pinned.ts";
 import type { Problem } from "../../problem/problem.ts";
@@ -57,7 +57,7 @@ export class Reorder {
     const { rest, problem, base } = this;
     const nowS = this.leftS + lengthS - base.lengthS[rest.present]!;
     const { day, verifier } = rest.lasting(this.startingFrom(nowS), lengthS, tolerant);
-    if (lay(day, from) > 0) return [];
+    if (loadSchedule(day, from) > 0) return [];
     const stream = random(seed);
     const recreate = new Recreate(day, stream, true);
     const current = new Board(day.problem);

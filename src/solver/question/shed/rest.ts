@@ -4,7 +4,7 @@ import { Day } from "../../network/day.ts";
 import { castOf, type Cast } from "../../simulate/lanes.ts";
 import { held } from "../../problem/pinned.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { type Fault, read, type Stand, Verifier } from "../../network/verify.ts";
+import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { lasting } from "./late.ts";
 
 /**
@@ -39,7 +39,7 @@ export class Rest {
     const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
     this.placed = new Set(startOf.keys());
     const leftS = startOf.get(present)! + base.lengthS[present]!;
-    const evaOf = (stand: Stand): number =>
+    const evaOf = (stand: PlacedActivity): number =>
       base.crewCount[stand.activity] === 0
         ? -1
         : base.evaOfRoute[base.choiceRoutes[base.choiceAt[stand.choice]!]!]!;
@@ -63,7 +63,7 @@ export class Rest {
   }
 
   /** What stays when all that may be dropped is dropped and everybody walks home at once. */
-  get bare(): readonly Stand[] {
+  get bare(): readonly PlacedActivity[] {
     const open = new Set(this.open);
     return this.cast.order.filter(({ activity }) => !open.has(activity));
   }
@@ -77,7 +77,7 @@ export class Rest {
   /** The same set dropped with the present task as long as it now is; null when that does not hold. */
   again<T extends { readonly drop: readonly number[] }>(
     dropped: T,
-  ): (T & { readonly stands: readonly Stand[] }) | null {
+  ): (T & { readonly stands: readonly PlacedActivity[] }) | null {
     const flags = new Uint8Array(this.past.length);
     for (const a of dropped.drop) flags[a] = 1;
     const stands = this.hold(flags);
@@ -85,12 +85,12 @@ export class Rest {
   }
 
   /** True when `stands` break no rule with the present task as long as it now is. */
-  verify(stands: readonly Stand[]): boolean {
+  verify(stands: readonly PlacedActivity[]): boolean {
     return this.holdsFor(this.verifier!, stands);
   }
 
   /** True when `stands` break no rule but needs of what is done in vain. */
-  holdsFor(verifier: Verifier, stands: readonly Stand[]): boolean {
+  holdsFor(verifier: Verifier, stands: readonly PlacedActivity[]): boolean {
     return verifier.faults(stands).every((fault) => this.isVain(fault));
   }
 
@@ -129,7 +129,7 @@ export class Rest {
   }
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */
-  hold(drop: Uint8Array): readonly Stand[] | null {
+  hold(drop: Uint8Array): readonly PlacedActivity[] | null {
     const day = this.day!;
     const { board, problem } = day;
     for (const { activity: a } of this.cast.order) if (board.placed[a] === 1) board.unlink(a);

@@ -4,7 +4,7 @@ import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { PackerRule } from "../../../rules/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, type Stand, Verifier } from "../../network/verify.ts";
+import { read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
 import { cellOf } from "./cell.ts";
 import { changes } from "./changing.ts";
@@ -81,7 +81,7 @@ export function shedSchedule(schedule: Schedule, { drop, moves }: ShedCell): Sch
   return { placements: [...schedule.placements.filter(({ task }) => !other.has(task)), ...moves] };
 }
 
-function standsOn(problem: Problem, stands: readonly Stand[], eva: number): Stand[] {
+function standsOn(problem: Problem, stands: readonly PlacedActivity[], eva: number): PlacedActivity[] {
   return stands
     .filter((stand) => {
       const [route] = routesOf(problem, stand);
@@ -93,8 +93,8 @@ function standsOn(problem: Problem, stands: readonly Stand[], eva: number): Stan
 function* rowOf(
   problem: Problem,
   schedule: Schedule,
-  stands: readonly Stand[],
-  present: Stand,
+  stands: readonly PlacedActivity[],
+  present: PlacedActivity,
   eva: number,
   minutes: readonly number[],
   played: Played,

@@ -1,9 +1,9 @@
 import type { Schedule } from "../../../plan/index.ts";
 import { type Cause, causesOf, keyOf } from "./cause.ts";
-import type { Lifting } from "./lifting.ts";
+import type { RelaxedProblem } from "./lifting.ts";
 import type { Loop } from "./loop.ts";
 import { quickXplain } from "./quickxplain.ts";
-import { type Scope, Trial } from "./trial.ts";
+import { type Scope, PlacingTrial } from "./trial.ts";
 
 /** Causes that cannot all hold; none where it is not known what stands against it. */
 export interface Clash {
@@ -21,14 +21,14 @@ export interface Clash {
  * counts as no clash where a clash was proved, so that the clash stays true though perhaps not minimal.
  */
 export function* clashOf(
-  lifting: Lifting,
+  lifting: RelaxedProblem,
   schedule: Schedule,
   wanted: number | null,
   group: readonly number[],
   loop: Loop | null,
   scope: Scope = "in this order",
 ): Generator<void, Clash | null> {
-  const trial = new Trial(lifting, schedule, wanted, scope);
+  const trial = new PlacingTrial(lifting, schedule, wanted, scope);
   const all = causesOf(lifting.problem, schedule, group);
   const whole = yield* trial.ask(all);
   if (whole === "fits") return null;

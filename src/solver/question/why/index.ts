@@ -1,2 +1,1 @@
 export { whyRun } from "./run.ts";
-export type { WhyRun, WhySettings } from "./run.ts";

@@ -1,7 +1,7 @@
 import { Board } from "../../network/board.ts";
 import type { Day } from "../../network/day.ts";
 import { Waiting, type Waits } from "../../network/waiting.ts";
-import { eachSpot, type Spot } from "./spots.ts";
+import { eachSpot, type CandidatePlace } from "./spots.ts";
 
 /** Places tried between two breaths. */
 const BREATH = 50;
@@ -25,7 +25,7 @@ export function* placeGroup(
 ): Generator<void, boolean | null> {
   const [activity, ...rest] = group;
   if (activity === undefined) return true;
-  const spots: Spot[] = [];
+  const spots: CandidatePlace[] = [];
   eachSpot(day, activity, (spot) => {
     spots.push({ ...spot, behind: [...spot.behind] });
     return spots.length > budget.tries;
@@ -41,7 +41,7 @@ export function* placeGroup(
     day.unlink(activity);
   }
   // Where times alone decide, earliest starts are never worse than later ones.
-  if (day.problem.reach !== "rules" || budget.waits <= 0) return false;
+  if (day.problem.checkLevel !== "rules" || budget.waits <= 0) return false;
   const before = new Board(day.problem);
   before.copy(day.board);
   const waiting = new Waiting(day.problem);

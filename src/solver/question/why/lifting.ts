@@ -3,7 +3,7 @@ import { duration } from "../../../kernel/index.ts";
 import { FASTEST_MS } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../../plan/index.ts";
 import { choicesOf } from "../../problem/choices.ts";
-import { type Ground, groundOf } from "../../problem/ground.ts";
+import { type LegTable, legTableOf } from "../../problem/ground.ts";
 import { type Opening, openingsOf } from "../../problem/openings.ts";
 import { gapsOf, longestOf, rechargeEdges, routesOf } from "../../problem/outings.ts";
 import { edgeList, relationsOf } from "../../problem/relations.ts";
@@ -27,13 +27,13 @@ export function holding(causes: readonly Cause[]): Holding {
  * A compiled problem with causes lifted: the same nodes and places, bounds away. What does not depend on what is lifted is
  * shared, so that many liftings of one problem cost little.
  */
-export class Lifting {
+export class RelaxedProblem {
   readonly problem: Problem;
   private readonly routes;
   private readonly openingOf: (task: Task) => Opening[];
   private readonly windows = new Map<string, readonly Opening[]>();
   private readonly choices = new Map<string, readonly (readonly number[])[]>();
-  private readonly grounds = new Map<boolean, Ground>();
+  private readonly grounds = new Map<boolean, LegTable>();
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -108,14 +108,14 @@ export class Lifting {
         ...problem.groups,
         most: problem.groups.most.map((most, g) => (holds("group", g) ? most : NEVER)),
       },
-      reach: problem.reach === "slack" ? "network" : problem.reach,
+      checkLevel: problem.checkLevel === "slack" ? "network" : problem.checkLevel,
     };
   }
 
-  private groundFor(bound: boolean): Ground {
+  private groundFor(bound: boolean): LegTable {
     let ground = this.grounds.get(bound);
     if (!ground) {
-      ground = groundOf(this.problem.plan, !bound);
+      ground = legTableOf(this.problem.plan, !bound);
       this.grounds.set(bound, ground);
     }
     return ground;
@@ -149,7 +149,7 @@ export class Lifting {
   private choicesUnder(
     a: number,
     lenient: Plan,
-    ground: Ground,
+    ground: LegTable,
     holds: Holding,
   ): readonly (readonly number[])[] {
     const { plan } = this.problem;
@@ -201,7 +201,7 @@ export function provable(problem: Problem): Problem {
     limits: { ...problem.limits, apartM: Infinity, workS: Infinity, dutyS: Infinity, storesBind: false },
     heat: null,
     pet: null,
-    reach: "network",
+    checkLevel: "network",
   };
 }
 

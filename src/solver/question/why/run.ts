@@ -8,7 +8,7 @@ import { asItStands } from "./asitstands.ts";
 import { causesOf } from "./cause.ts";
 import { type Clash, clashOf } from "./clash.ts";
 import { exchange } from "./exchange.ts";
-import { Lifting } from "./lifting.ts";
+import { RelaxedProblem } from "./lifting.ts";
 import { loopInOnlyPlace, ownLoop } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf } from "./relax.ts";
@@ -127,7 +127,7 @@ class Why {
       this.add({ state: "fits", sentence: `${name} fits ${moves}.${along}`, relaxations: [way] });
       return;
     }
-    const lifting = new Lifting(problem);
+    const lifting = new RelaxedProblem(problem);
     const loop = loopInOnlyPlace(lifting, schedule, wanted);
     yield;
     const clash = yield* clashOf(lifting, schedule, wanted, group, loop);
@@ -139,7 +139,7 @@ class Why {
   /** A schedule that breaks rules. */
   private *broken(problem: Problem): Generator<void, void> {
     const { schedule } = this;
-    const lifting = new Lifting(problem);
+    const lifting = new RelaxedProblem(problem);
     this.add({ task: null });
     const clash =
       (yield* clashOf(lifting, schedule, null, [], ownLoop(lifting, schedule))) ??

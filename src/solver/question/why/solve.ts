@@ -2,7 +2,7 @@ import type { Plan, Schedule } from "../../../plan/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
 import { Day } from "../../network/day.ts";
-import { lay, scheduleOf } from "../../network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../network/placing.ts";
 import { onlyMost } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { restricted } from "../../problem/restricted.ts";
@@ -76,9 +76,9 @@ function* inOrder(
   waits: number,
 ): Generator<void, Schedule | null> {
   // The slack test alone would leave on the board what it could not place.
-  const problem: Problem = whole.reach === "slack" ? { ...whole, reach: "network" } : whole;
+  const problem: Problem = whole.checkLevel === "slack" ? { ...whole, checkLevel: "network" } : whole;
   const order = needsFirst(problem, group);
-  for (const most of waits > 0 && problem.reach === "rules" ? [0, waits] : [0]) {
+  for (const most of waits > 0 && problem.checkLevel === "rules" ? [0, waits] : [0]) {
     const free = yield* placed(problem, schedule, order, false, most);
     // With nothing brought forward fewer placements move.
     if (free) return (yield* placed(problem, schedule, order, true, most)) ?? free;
@@ -94,7 +94,7 @@ function* placed(
   waits: number,
 ): Generator<void, Schedule | null> {
   const day = new Day(problem);
-  if (lay(day, schedule) > 0) return null;
+  if (loadSchedule(day, schedule) > 0) return null;
   yield;
   if (still) {
     for (const { activity, startS } of read(problem, schedule).stands) day.board.floorS[activity] = startS;
@@ -134,7 +134,7 @@ function needsFirst(problem: Problem, group: readonly number[]): number[] {
 }
 
 /** The same problem in which only the named tasks can be placed, and each counts alike. */
-export function onlyThese(problem: Problem, ids: ReadonlySet<string>): Problem {
+function onlyThese(problem: Problem, ids: ReadonlySet<string>): Problem {
   return {
     ...restricted(problem, ids),
     worth: problem.worth.map(() => 1),

@@ -3,7 +3,7 @@ import type { Day } from "../../network/day.ts";
 import type { Problem } from "../../problem/problem.ts";
 
 /** A place in the order: a crew choice, and the slot that each of the activity's slots goes behind. */
-export interface Spot {
+export interface CandidatePlace {
   readonly choice: number;
   readonly eva: number;
   readonly behind: readonly number[];
@@ -15,7 +15,12 @@ export interface Spot {
  * Hands every place in the order where slack does not rule `activity` out to `visit`, until it gives true; true when it did. With
  * `all`, hands over also those that slack rules out.
  */
-export function eachSpot(day: Day, activity: number, visit: (spot: Spot) => boolean, all = false): boolean {
+export function eachSpot(
+  day: Day,
+  activity: number,
+  visit: (spot: CandidatePlace) => boolean,
+  all = false,
+): boolean {
   const { problem, board } = day;
   const { slotStart, openStart, lengthS, endsAt, beginsAt, places } = problem;
   const first = openStart[activity]!;

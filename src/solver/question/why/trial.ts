@@ -1,18 +1,18 @@
 import type { Schedule } from "../../../plan/index.ts";
 import { Day } from "../../network/day.ts";
-import { lay } from "../../network/placing.ts";
+import { loadSchedule } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, Verifier } from "../../network/verify.ts";
 import { type Cause, keyOf } from "./cause.ts";
 import { placeGroup } from "./inserting.ts";
-import { holding, type Lifting, provable } from "./lifting.ts";
+import { holding, type RelaxedProblem, provable } from "./lifting.ts";
 
 /**
  * fits: here is one that does. fails: proved that none does. none: the search found none, beside placed tasks that it could lay.
  * open: not known, as there were too many places to try or the placed tasks do not stand without those let go (crew members keep
  * each other company).
  */
-export type Answer = "fits" | "fails" | "none" | "open";
+export type TrialAnswer = "fits" | "fails" | "none" | "open";
 
 /** Places tried in one question before it is left open. */
 const MOST_TRIES = 400;
@@ -24,16 +24,21 @@ export type Scope = "in this order" | "as it stands";
  * The fast question behind a conflict: with the placed tasks in their order, on their EVAs and with their crew, is there a place
  * for the wanted task and whatever it needs? Asked under any part of the causes; fewer causes never make it harder.
  */
-export class Trial {
-  readonly lifting: Lifting;
+export class PlacingTrial {
+  readonly lifting: RelaxedProblem;
   private readonly schedule: Schedule;
   private readonly wanted: number | null;
   private readonly scope: Scope;
   private readonly stands: ReadonlySet<number>;
-  private readonly known = new Map<string, Answer>();
+  private readonly known = new Map<string, TrialAnswer>();
 
   /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
-  constructor(lifting: Lifting, schedule: Schedule, wanted: number | null, scope: Scope = "in this order") {
+  constructor(
+    lifting: RelaxedProblem,
+    schedule: Schedule,
+    wanted: number | null,
+    scope: Scope = "in this order",
+  ) {
     this.lifting = lifting;
     this.schedule = schedule;
     this.wanted = wanted;
@@ -44,7 +49,7 @@ export class Trial {
   }
 
   /** The answer under `causes`, placements among them; in slices. */
-  *ask(causes: readonly Cause[]): Generator<void, Answer> {
+  *ask(causes: readonly Cause[]): Generator<void, TrialAnswer> {
     const key = causes.map(keyOf).sort().join();
     let answer = this.known.get(key);
     if (answer === undefined) {
@@ -55,7 +60,7 @@ export class Trial {
     return answer;
   }
 
-  private *work(causes: readonly Cause[]): Generator<void, Answer> {
+  private *work(causes: readonly Cause[]): Generator<void, TrialAnswer> {
     const holds = holding(causes);
     const problem = this.lifting.under(holds);
     const { tasks } = problem.plan;
@@ -65,7 +70,7 @@ export class Trial {
     const kept = { placements: this.schedule.placements.filter((one) => staying.has(one.task)) };
     if (this.scope === "as it stands") return this.stand(problem, kept);
     const loose = provable(problem);
-    const asIs = problem.reach === "network" && loose.chains === problem.chains;
+    const asIs = problem.checkLevel === "network" && loose.chains === problem.chains;
     const proof = yield* this.placeAll(loose, kept);
     if (proof !== "fits" || asIs) return proof;
     const answer = yield* this.placeAll(problem, kept);
@@ -73,7 +78,7 @@ export class Trial {
   }
 
   /** The maker's own check of the starts as they are: exact, so the answer is always known. */
-  private stand(problem: Problem, kept: Schedule): Answer {
+  private stand(problem: Problem, kept: Schedule): TrialAnswer {
     const { stands, unread } = read(problem, kept);
     if (unread.length > 0) return "fails";
     return new Verifier({ ...problem, needs: this.missing(problem) }).holds(stands) ? "fits" : "fails";
@@ -84,9 +89,10 @@ export class Trial {
     return problem.needs.map((list) => list.filter((b) => !this.stands.has(b)));
   }
 
-  private *placeAll(problem: Problem, kept: Schedule): Generator<void, Answer> {
+  private *placeAll(problem: Problem, kept: Schedule): Generator<void, TrialAnswer> {
     const day = new Day(problem);
-    if (lay(day, kept) > 0) return this.wanted === null || problem.reach === "network" ? "fails" : "open";
+    if (loadSchedule(day, kept) > 0)
+      return this.wanted === null || problem.checkLevel === "network" ? "fails" : "open";
     if (!pairsHold(day) || !loadsHold(day)) return "fails";
     if (this.missing(problem).some((list, a) => day.board.placed[a] === 1 && list.length > 0)) return "fails";
     if (this.wanted === null) return "fits";

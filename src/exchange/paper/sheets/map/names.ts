@@ -45,14 +45,14 @@ export function nameMarks(
   return { marks, left };
 }
 
-interface Spot {
+interface PaperPoint {
   readonly box: Frame;
   readonly far: boolean;
   readonly atX: number;
   readonly atY: number;
 }
 
-function spotFor({ x, y }: Named, wide: number, frame: Frame, taken: readonly Frame[]): Spot | null {
+function spotFor({ x, y }: Named, wide: number, frame: Frame, taken: readonly Frame[]): PaperPoint | null {
   const high = CAP * SIZE_PT * MM_PER_PT + 0.8;
   for (const radius of RADII_MM) {
     for (const angle of ANGLES) {

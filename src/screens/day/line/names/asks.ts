@@ -1,6 +1,6 @@
 import { REMOTE, type TimeScale } from "../../../../editor/index.ts";
 import type { Measure } from "../blocktext.ts";
-import { isJoint, shows, slabFor, type Standing } from "../geometry.ts";
+import { isJoint, shows, slabFor, type DayLayout } from "../geometry.ts";
 import { blockWords, insideText } from "../inside.ts";
 import type { NameAsk } from "./place.ts";
 
@@ -15,7 +15,7 @@ const MUST_WORTH = 10_000_000;
 
 /** Names of blocks in sight that have no room for them. `plates` are the tasks with a plate, `textPx` measures a name in a row. */
 export function wantingOf(
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   plates: ReadonlySet<string>,
   px: Measure,

@@ -3,7 +3,7 @@ import { beyondHome, type TimeScale } from "../../../../editor/index.ts";
 import { useLook } from "../../../context.ts";
 import { type Brush, setFace } from "../../../parts/canvas/brush.ts";
 import { Canvas } from "../../../parts/canvas/canvas.tsx";
-import type { Standing } from "../geometry.ts";
+import type { DayLayout } from "../geometry.ts";
 import { HALF_TEXT_PX } from "./place.ts";
 import { NAME_FACE, type Named, SIGN_FACE, useNames } from "./usenames.ts";
 
@@ -11,7 +11,7 @@ const NOBODY: readonly string[] = [];
 
 /** Names of blocks on rows in the free sky, each with its hairline, and what else is written there. */
 export function NamesLayer(props: {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   /** Where the window stands, or stood before it moved. */
   readonly stands: TimeScale;
@@ -30,7 +30,7 @@ export function NamesLayer(props: {
 }
 
 /** Paints them where they were placed, moved along where the window has moved since; none of what is in hand. */
-export function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
+function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
   const { ctx, palette } = brush;
   const lanes = new Map(named.standing.lanes.map((lane) => [lane.key, lane]));
   const shift = (x: number): number => (scale === named.scale ? 0 : scale.x(named.scale.at(x)) - x);

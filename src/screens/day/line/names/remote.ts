@@ -1,6 +1,6 @@
 import { REMOTE, type TimeScale } from "../../../../editor/index.ts";
 import type { Measure } from "../blocktext.ts";
-import { shows, slabFor, type Standing } from "../geometry.ts";
+import { shows, slabFor, type DayLayout } from "../geometry.ts";
 import { blockWords, insideText } from "../inside.ts";
 import type { Wanting } from "./asks.ts";
 import { HALF_TEXT_PX, type PlacedName } from "./place.ts";
@@ -18,7 +18,7 @@ interface Taken {
  * with their number at the left of all that stands there without a gap.
  */
 export function remoteNames(
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   px: Measure,
   textPx: (text: string) => number,

@@ -3,7 +3,7 @@ import { awayPx, type Lane, type TimeScale, valueNear } from "../../../../editor
 import { clock, lasting } from "../../../../words/index.ts";
 import type { ColourName } from "../../../theme/palette.ts";
 import { slackBefore } from "../bandstill.tsx";
-import { inBy, type Standing } from "../geometry.ts";
+import { inBy, type DayLayout } from "../geometry.ts";
 import { findingLanes, MARK_PX } from "../paintfindings.ts";
 import { stayWords } from "../paintground.ts";
 import { pauseFits, waitParts, waitWords } from "../paintribbon.ts";
@@ -33,7 +33,7 @@ export function boxesOf({ x, out, widthPx, line }: SkySign): readonly Box[] {
 
 /** All signs of a crew lane; `textPx` measures their text. */
 export function skySigns(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
@@ -55,7 +55,7 @@ export function skySigns(
 }
 
 /** The lines at which EVAs must be over, through the whole lane: no name goes through them. */
-export function limitBoxes(standing: Standing, lane: Lane, scale: TimeScale): readonly Box[] {
+export function limitBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
   return standing.plan.evas.flatMap((eva) => {
     const outing = standing.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
     if (!outing) return [];
@@ -66,7 +66,7 @@ export function limitBoxes(standing: Standing, lane: Lane, scale: TimeScale): re
 
 /** The words of sleep and meals in the middle of the lane. */
 export function stayBoxes(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   textPx: (text: string) => number,
@@ -84,7 +84,7 @@ export function stayBoxes(
 }
 
 /** The marks of findings at the far edge of the lane. */
-export function markBoxes(standing: Standing, lane: Lane, scale: TimeScale): readonly Box[] {
+export function markBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
   return standing.verdict.findings.flatMap((finding) => {
     const { span, level } = finding;
     if (!span || level === "open" || !findingLanes(standing, finding).includes(lane.key)) return [];
@@ -95,7 +95,7 @@ export function markBoxes(standing: Standing, lane: Lane, scale: TimeScale): rea
 
 /** `in by 7:50` beside the line at which an EVA must be over. */
 function limitSigns(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   textPx: (text: string) => number,
@@ -116,7 +116,7 @@ const FAR_SIGN_PX = 180;
 
 /** What lies beyond the ceiling, once for both lanes of a band. */
 function farSign(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   track: ReachTrack,
@@ -139,7 +139,7 @@ const LEAST_LINE_PX = 22;
 
 /** The least spare of the walk home on one outing, from the ribbon to the ceiling. */
 function spareSign(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   track: ReachTrack,
@@ -177,7 +177,7 @@ function spareSign(
 
 /** Words of pauses that have no room between their ends: just beyond the ribbon. */
 function pauseSigns(
-  standing: Standing,
+  standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,

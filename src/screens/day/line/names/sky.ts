@@ -1,10 +1,10 @@
 import type { ReachTrack } from "../../../../answers/index.ts";
 import { awayPx, type Lane, type TimeScale } from "../../../../editor/index.ts";
-import type { Standing } from "../geometry.ts";
+import type { DayLayout } from "../geometry.ts";
 import type { Box, Sky } from "./place.ts";
 
 /** Rows of names lie so far apart; nearer where there is little height. */
-export const ROW_APART_PX = { tall: 15, low: 14.5 } as const;
+const ROW_APART_PX = { tall: 15, low: 14.5 } as const;
 /** From this height on a lane has room for rows that are well apart. */
 const TALL_PX = 210;
 /** Between the ribbon and the middle of the first row, and between the last one and the edge, where findings are marked. */
@@ -14,7 +14,7 @@ const EDGE_PX = 14;
 const CEILING_PX = 8.5;
 
 /** The free sky of a crew lane as it is seen at `scale`, with what stands in it already. */
-export function skyOf(standing: Standing, lane: Lane, scale: TimeScale, taken: readonly Box[]): Sky {
+export function skyOf(standing: DayLayout, lane: Lane, scale: TimeScale, taken: readonly Box[]): Sky {
   const { relief, verdict } = standing;
   const reach = verdict.reach.filter(({ crew }) => crew === lane.crew);
   const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;

@@ -4,7 +4,7 @@ import { useLook } from "../../../context.ts";
 import { facePx, font } from "../../../parts/canvas/brush.ts";
 import { useFace } from "../../../parts/canvas/canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
-import type { Standing } from "../geometry.ts";
+import type { DayLayout } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
 import { boxesOf, limitBoxes, markBoxes, type SkySign, skySigns, stayBoxes } from "./signs.ts";
@@ -13,7 +13,7 @@ import { skyOf } from "./sky.ts";
 
 /** Names and signs in the skies, and the scale that they were placed at. */
 export interface Named {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly signs: readonly SkySign[];
   readonly names: readonly (PlacedName & Pick<Wanting, "task" | "text">)[];
@@ -25,7 +25,7 @@ export const SIGN_FACE = font(12.5, 600);
 
 /** What is asked for and where: all that the places are worked out from. */
 interface Layout {
-  readonly standing: Standing;
+  readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly signs: readonly SkySign[];
   readonly wanting: readonly Wanting[];
@@ -40,7 +40,7 @@ interface Layout {
  * `stands` is the scale at which it stood last, `still` is true while it stands there.
  */
 export function useNames(
-  standing: Standing,
+  standing: DayLayout,
   stands: TimeScale,
   still: boolean,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
@@ -91,7 +91,7 @@ function measuring(): CanvasRenderingContext2D | null {
 }
 
 function layoutOf(
-  standing: Standing,
+  standing: DayLayout,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
   plates: ReadonlySet<string>,
