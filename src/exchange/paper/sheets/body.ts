@@ -57,6 +57,10 @@ export interface Row {
   readonly cells: readonly Cell[];
   /** Heavier: a sum, a limit. */
   readonly strong?: boolean;
+  /** What the rows up to the next one that leads are about: heavier, never alone, and over them again where they go on on another page. */
+  readonly leads?: boolean;
+  /** One thing with the row after it: on one page, without a rule between them. */
+  readonly joined?: boolean;
 }
 
 export interface Cell {

@@ -84,10 +84,11 @@ function longestWord(table: Table, at: number, sizePt: number): number {
 
 /** Cells of one column that stand in it alone. */
 function cellsAt(table: Table, at: number): Cell[] {
-  return table.rows.flatMap(({ cells, strong }) => {
+  return table.rows.flatMap(({ cells, strong, leads }) => {
     let column = 0;
     for (const cell of cells) {
-      if (column === at && (cell.span ?? 1) === 1) return [strong === true ? { ...cell, bold: true } : cell];
+      if (column === at && (cell.span ?? 1) === 1)
+        return [strong === true || leads === true ? { ...cell, bold: true } : cell];
       column += cell.span ?? 1;
     }
     return [];

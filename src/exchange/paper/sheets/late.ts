@@ -1,104 +1,242 @@
-import type { Outcome, ShedCell, ShedRow } from "../../../answers/index.ts";
-import type { Plan } from "../../../plan/index.ts";
-import { clock, minutes, percent, taskNumber } from "../../../words/index.ts";
+import type { Outcome, ShedCell, ShedEva, ShedRow } from "../../../answers/index.ts";
+import { isEqual } from "../../../kernel/index.ts";
+import { ruleInWords } from "../../../rules/index.ts";
+import { clock, grouped, minutes, percent, taskNumber } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
-import type { Body, Row, Section } from "./body.ts";
+import type { Body, Cell, Row, Section, Table } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
 
-/** The late table whole: what is left out when a task is left so many minutes late, and what fits when it is left early. */
+/** The late table whole: what is done when a task is left so many minutes late, and what fits when it is left early. */
 
-export interface LateRow {
-  readonly task: string;
-  readonly crew: readonly string[];
-  readonly endS: number;
-  /** One for each lateness, in words. */
-  readonly late: readonly string[];
-  readonly early: string;
+/** One answer to being late, for all the minutes for which it is the same. */
+export interface LateLine {
+  readonly minutes: readonly number[];
+  /** The task is done by then at the latest. */
+  readonly doneByS: number;
+  readonly kind: ShedCell["kind"];
+  /** What stands over the columns of tasks: all of the answer where nobody's order changes. */
+  readonly says: string;
+  /** Numbers of tasks, as in all that follows. */
+  readonly out: readonly string[];
+  readonly takeUp: readonly string[];
+  readonly orders: readonly { readonly who: string; readonly tasks: readonly string[] }[];
+  /** Of the simulated days, and of the latest of the minutes; null where a limit is broken already. */
+  readonly result: Outcome | null;
 }
 
-/** The rows of an EVA, as the table was worked out. */
-export function lateRows({ plan }: SheetGiven, rows: readonly ShedRow[]): LateRow[] {
+/** The answers to leaving one task late, soonest first; neighbours that say the same are one, with the worse of their results. */
+export function lateLines({ plan }: Pick<SheetGiven, "plan">, row: ShedRow): LateLine[] {
+  const lines: LateLine[] = [];
+  for (const cell of row.late) {
+    const line = lineOf(plan, row, cell);
+    const before = lines.at(-1);
+    if (before && isEqual(toDo(before), toDo(line)))
+      lines.splice(-1, 1, {
+        ...line,
+        minutes: [...before.minutes, ...line.minutes],
+        result: worse(before.result, line.result),
+      });
+    else lines.push(line);
+  }
+  return lines;
+}
+
+function toDo({ kind, says, out, takeUp, orders }: LateLine): object {
+  return { kind, says, out, takeUp, orders };
+}
+
+/** Neighbours share a line of figures: each is the lower of the two. */
+function worse(a: Outcome | null, b: Outcome | null): Outcome | null {
+  if (!a || !b) return null;
+  return {
+    home: a.home.share < b.home.share ? a.home : b.home,
+    must: a.must.share < b.must.share ? a.must : b.must,
+    meanWorth: Math.min(a.meanWorth, b.meanWorth),
+  };
+}
+
+function lineOf(plan: SheetGiven["plan"], row: ShedRow, cell: ShedCell): LateLine {
   const number = (task: string): string => taskNumber(plan, task);
-  return rows.map((row) => ({
-    task: row.task,
-    crew: row.crew,
-    endS: row.endS,
-    late: row.late.map((cell) => cellWords(plan, cell, number)),
-    early: earlyWords(row, number),
-  }));
+  return {
+    minutes: [cell.minutes],
+    doneByS: row.endS + cell.minutes * 60,
+    kind: cell.kind,
+    says: sayingOf(cell, number),
+    out: cell.drop.map(number),
+    takeUp: cell.add.map(number),
+    orders: cell.then.map(({ crew, tasks }) => ({
+      who: nameOf(plan.crew, crew),
+      tasks: tasks.map(number),
+    })),
+    result: cell.result,
+  };
 }
 
-function cellWords(plan: Plan, cell: ShedCell, number: (task: string) => string): string {
-  const { kind, drop, vain, breaks, then, result } = cell;
-  const rest = breaks.length > 0 && kind !== "over" ? "; REST" : "";
-  const lost = vain.length > 0 ? `; in vain ${vain.map(number).join(", ")}` : "";
-  const chance = result === null ? "" : `; must-do ${mustWords(result)}`;
-  if (kind === "over") return `END AT ONCE, a limit breaks${lost}`;
-  if (kind === "end") return `END${lost}${rest}${chance}`;
-  if (kind === "keep") return `go${lost}${rest}${chance}`;
-  const out = drop.length > 0 ? [`out ${drop.map(number).join(", ")}`] : [];
-  const orders = then.map(
-    ({ crew, tasks }) =>
-      `${nameOf(plan.crew, crew)} ${tasks.length === 0 ? "home" : `then ${tasks.map(number).join(", ")}`}`,
-  );
-  return `${[...out, ...orders].join("; ")}${lost}${rest}${chance}`;
+const SAYINGS: Readonly<Record<ShedCell["kind"], string>> = {
+  keep: "GO ON as planned",
+  drop: "the rest as planned",
+  change: "",
+  end: "END: walk home",
+  over: "END AT ONCE, tell those in charge: breaks",
+};
+
+function sayingOf({ kind, breaks, vain }: ShedCell, number: (task: string) => string): string {
+  const rules = breaks.map(ruleInWords).join(", ");
+  const parts = [
+    kind === "over" ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}` : SAYINGS[kind],
+    kind !== "over" && breaks.length > 0 ? "rest at the next stop" : "",
+    vain.length > 0 ? `in vain ${vain.map(number).join(", ")}` : "",
+  ];
+  return parts.filter((part) => part !== "").join("; ");
 }
 
 /** Of the simulated days on which this is done that many with every must-do task done, never more than counted. */
 function mustWords({ must }: Outcome): string {
-  return must.count === 0 ? "on none" : percent(must.count === must.of ? must.low : must.share, "down");
-}
-
-/** For the fewest minutes with which something fits, all that fits then. */
-function earlyWords({ early }: ShedRow, number: (task: string) => string): string {
-  const first = early.find(({ fits }) => fits.length > 0);
-  if (!first) return "";
-  return `${minutes(first.minutes * 60, "given")}: ${first.fits.map((one) => number(one.task)).join(" or ")}`;
+  return must.count === 0 ? "none" : percent(must.count === must.of ? must.low : must.share, "down");
 }
 
 export function lateBody(given: SheetGiven): Body {
-  const { plan, shed } = given;
+  const { shed } = given;
   return {
     title: "If late",
-    wide: true,
+    wide: false,
     under: [
-      "Leaving a task so many minutes late: leave out the tasks named, go on in the order named, do the rest in order.",
+      "A task is done late: find it and the minutes, leave out what is named, go on in the order named.",
     ],
     key: [
-      "go: leave out nothing. out: leave out these tasks. then: all that this one still does, in this order. END: walk home. END AT ONCE: tell those in charge, a limit breaks. in vain: lost though done. REST: rest at the next stop. " +
-        `Breaks no rule at likely durations; another order is the best found, not the best there is. must-do: of ${shed?.days ?? 0} simulated days on which a crew does this, the day as planned until then, those with every must-do task done.`,
+      "Numbers are of tasks. THEN DO: all that this one still does, in this order. In vain: lost though done. Rest at the next stop: the stretch of work gets too long. " +
+        `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. MUST-DO: share of ${shed?.days ?? 0} simulated days, the day as planned until then, with every must-do task done. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
     ],
     sections: sectionsOf(given),
   };
+}
 
-  function sectionsOf(all: SheetGiven): Section[] {
-    if (!shed?.complete)
-      return [
-        { kind: "words", bold: true, text: "NOT WORKED OUT: late, ask those in charge what to leave out." },
-      ];
-    if (!shed.sound) return [{ kind: "words", bold: true, text: "NO TABLE: this plan breaks rules." }];
-    const names = new Map(plan.tasks.map((task) => [task.id, taskName(task)]));
-    const number = (task: string): string => taskNumber(plan, task);
-    return shed.evas.map(({ eva, rows }): Section => ({
-      kind: "table",
-      title: nameOf(plan.evas, eva),
-      none: "No task on this EVA.",
-      columns: [
-        { head: "LEAVING", grow: 2 },
-        { head: "WHO" },
-        { head: "PLANNED END", align: "right" },
-        ...shed.minutes.map((late) => ({ head: `${minutes(late * 60, "given")} late`, grow: 0.9 })),
-        { head: "IF EARLY, ONE OF", grow: 1 },
+function sectionsOf(given: SheetGiven): Section[] {
+  const { shed } = given;
+  if (!shed?.complete)
+    return [
+      { kind: "words", bold: true, text: "NOT WORKED OUT: late, ask those in charge what to leave out." },
+    ];
+  if (!shed.sound) return [{ kind: "words", bold: true, text: "NO TABLE: this plan breaks rules." }];
+  return shed.evas.flatMap((eva) => [namesTable(given, eva), answersTable(given, eva)]);
+}
+
+function answersTable(given: SheetGiven, { eva, rows }: ShedEva): Table {
+  const { plan } = given;
+  return {
+    kind: "table",
+    title: `${nameOf(plan.evas, eva)}, when late`,
+    none: "No task on this EVA.",
+    columns: [
+      { head: "HOW LATE" },
+      { head: "DONE BY", align: "right" },
+      { head: "LEAVE OUT", grow: 1 },
+      { head: "WHO" },
+      { head: "THEN DO, IN THIS ORDER", grow: 2.2 },
+      { head: "MUST-DO", align: "right" },
+      { head: "WORTH", align: "right" },
+    ],
+    rows: rows.flatMap((row) => [
+      leadOf(given, row),
+      ...lateLines(given, row).flatMap(rowsOf),
+      ...earlyRows(given, row),
+    ]),
+  };
+}
+
+/** The task that is left late, over its answers. */
+function leadOf({ plan }: SheetGiven, { task, crew, endS }: ShedRow): Row {
+  const name = plan.tasks.find(({ id }) => id === task);
+  const who = crew.map((id) => nameOf(plan.crew, id)).join(" ");
+  return {
+    leads: true,
+    cells: [
+      { text: name ? taskName(name) : task, number: taskNumber(plan, task), span: 4 },
+      { text: `${who === "" ? "" : `${who}, `}planned end ${clock(endS)}`, span: 3 },
+    ],
+  };
+}
+
+/** An answer as a row for everybody who goes on in another order. */
+function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, result }: LateLine): Row[] {
+  const head: Cell[] = [
+    { text: `${late.join(", ")} min` },
+    // Where a limit is broken already there is no hour until which all is well.
+    { text: kind === "over" ? "" : clock(doneByS, "down") },
+  ];
+  const figures: Cell[] = [
+    { text: result ? mustWords(result) : "" },
+    { text: result ? grouped(Math.floor(result.meanWorth)) : "" },
+  ];
+  if (kind === "keep" || kind === "end" || kind === "over")
+    return [{ cells: [...head, { text: says, span: 3, bold: kind !== "keep" }, ...figures] }];
+  const left: Cell = {
+    text: out.length > 0 ? out.join(", ") : "nothing",
+    bold: true,
+    ...(takeUp.length > 0 ? { under: `take up ${takeUp.join(", ")}` } : {}),
+  };
+  if (orders.length === 0) return [{ cells: [...head, left, { text: "" }, { text: says }, ...figures] }];
+  return orders.map(({ who, tasks }, i): Row => {
+    const words = { text: tasks.length === 0 ? "home" : tasks.join(", ") };
+    const last = i === orders.length - 1;
+    return {
+      joined: !last,
+      cells: [
+        ...(i === 0 ? [...head, left] : [{ text: "" }, { text: "" }, { text: "" }]),
+        { text: who },
+        { ...words, ...(last && says !== "" ? { under: says } : {}) },
+        ...(i === 0 ? figures : []),
       ],
-      rows: lateRows(all, rows).map((row): Row => ({
-        cells: [
-          { text: names.get(row.task) ?? row.task, number: number(row.task) },
-          { text: row.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
-          { text: clock(row.endS) },
-          ...row.late.map((text) => ({ text, bold: text.startsWith("END") })),
-          { text: row.early },
-        ],
-      })),
-    }));
-  }
+    };
+  });
+}
+
+/** For the fewest minutes with which something fits, all that fits then. */
+function earlyRows({ plan }: SheetGiven, { early }: ShedRow): Row[] {
+  const first = early.find(({ fits }) => fits.length > 0);
+  if (!first) return [];
+  const fits = first.fits.map(({ task }) => taskNumber(plan, task)).join(" or ");
+  return [
+    {
+      cells: [
+        { text: `${minutes(first.minutes * 60, "given")} early`, span: 2 },
+        { text: `one more fits: ${fits}`, span: 3 },
+      ],
+    },
+  ];
+}
+
+/** Names in a row of the table of numbers. */
+const NAMES_ACROSS = 3;
+
+/** What the numbers of an EVA's answers stand for, down and then across. */
+function namesTable({ plan }: SheetGiven, { eva, rows }: ShedEva): Table {
+  const said = new Set(
+    rows.flatMap(({ task, late, early }) => [
+      task,
+      ...late.flatMap(({ drop, vain, add, then }) => [
+        ...drop,
+        ...vain,
+        ...add,
+        ...then.flatMap(({ tasks }) => tasks),
+      ]),
+      ...early.flatMap(({ fits }) => fits.map((one) => one.task)),
+    ]),
+  );
+  const order = new Intl.Collator("en", { numeric: true });
+  const cells = plan.tasks
+    .filter(({ id }) => said.has(id))
+    .map((task): Cell & { number: string } => ({ text: taskName(task), number: taskNumber(plan, task.id) }))
+    .sort((a, b) => order.compare(a.number, b.number));
+  const high = Math.ceil(cells.length / NAMES_ACROSS);
+  return {
+    kind: "table",
+    title: `${nameOf(plan.evas, eva)}, numbers`,
+    mostPt: 8,
+    none: "No task on this EVA.",
+    columns: Array.from({ length: NAMES_ACROSS }, () => ({ head: "TASK", grow: 1 })),
+    rows: Array.from({ length: high }, (_, i) => ({
+      cells: cells.filter((_one, k) => k % high === i),
+    })),
+  };
 }

@@ -15,30 +15,33 @@ const WRITE = "________";
 
 export function stackedBlocks(table: Table, left: number, wideMm: number): SheetBlock[] {
   return table.rows.flatMap((row) => {
-    const lines = wrap(said(table, row), wideMm - 3, FACE);
-    const [first = "", ...rest] = lines;
-    const one = (words: string, at: number, face: typeof FACE, last: boolean): SheetBlock => ({
-      height: linesHeight(1, SIZE_PT) + (last ? 1 : 0),
-      keep: !last,
-      draw: (y) => [
-        ...setLines([words], left + at, y, face),
-        ...(last
-          ? [
-              line(
-                left,
-                y + linesHeight(1, SIZE_PT) + 0.6,
-                left + wideMm,
-                y + linesHeight(1, SIZE_PT) + 0.6,
-                0.12,
-              ),
-            ]
-          : []),
-      ],
-    });
-    const face = row.strong === true ? STRONG : FACE;
+    const face = row.strong === true || row.leads === true ? STRONG : FACE;
+    const goesOn = row.leads === true || row.joined === true;
+    const [first = "", ...rest] = wrap(said(table, row), wideMm - 3, face);
+    const one = (words: string, at: number, isEnd: boolean): SheetBlock => {
+      const last = isEnd && !goesOn;
+      return {
+        height: linesHeight(1, SIZE_PT) + (last ? 1 : 0),
+        keep: !last,
+        draw: (y) => [
+          ...setLines([words], left + at, y, face),
+          ...(last
+            ? [
+                line(
+                  left,
+                  y + linesHeight(1, SIZE_PT) + 0.6,
+                  left + wideMm,
+                  y + linesHeight(1, SIZE_PT) + 0.6,
+                  0.12,
+                ),
+              ]
+            : []),
+        ],
+      };
+    };
     return [
-      one(first, 0, face, rest.length === 0),
-      ...rest.map((words, i) => one(words, 3, face, i === rest.length - 1)),
+      one(first, 0, rest.length === 0),
+      ...rest.map((words, i) => one(words, 3, i === rest.length - 1)),
     ];
   });
 }

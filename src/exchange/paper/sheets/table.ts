@@ -1,3 +1,4 @@
+import type { Block } from "../flow.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { CAP, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
@@ -8,6 +9,8 @@ import type { SheetBlock } from "./pages.ts";
 const WRITTEN_MM = 6.4;
 /** Space above and below the text of a row, mm. */
 const AIR_MM = 0.55;
+/** More space above a row that leads others, mm. */
+const LEAD_AIR_MM = 1.2;
 const HAIR = 0.12;
 const FRAME = 0.25;
 
@@ -19,15 +22,27 @@ export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number
   const head = headBlock(table, fit, left);
   const written = table.columns.some(({ blankMm }) => blankMm !== undefined);
   const most = Math.floor((roomMm - head.height - 2 * AIR_MM) / linesHeight(1, fit.sizePt)) - 1;
+  let over: Block = head;
   return [
     head,
-    ...table.rows.flatMap((row) =>
-      pieces(setRow(table, row, fit, left), most).map((piece) => ({
-        ...rowBlock(piece, fit, left, written, row.strong === true),
-        again: head,
-      })),
-    ),
+    ...table.rows.flatMap((row) => {
+      const blocks = pieces(setRow(table, row, fit, left), most).map((piece) =>
+        rowBlock(piece, fit, left, written, row),
+      );
+      const [first] = blocks;
+      const again = row.leads === true ? head : over;
+      if (row.leads === true && first) over = both(head, first);
+      return blocks.map((block) => ({ ...block, again }));
+    }),
   ];
+}
+
+/** One block under the other as one. */
+function both(upper: Block, lower: Block): Block {
+  return {
+    height: upper.height + lower.height,
+    draw: (y) => [...upper.draw(y), ...lower.draw(y + upper.height)],
+  };
 }
 
 interface Placed {
@@ -60,7 +75,8 @@ function placed(table: Table, row: Row, { widths }: Fit, left: number): Placed[]
 function setRow(table: Table, row: Row, fit: Fit, left: number): SetCell[] {
   const { sizePt } = fit;
   return placed(table, row, fit, left).map((one) => {
-    const bold = row.strong === true || one.column.bold === true || one.cell.bold === true;
+    const bold =
+      row.strong === true || row.leads === true || one.column.bold === true || one.cell.bold === true;
     const before = numberWidth(one.cell.number, sizePt);
     const inner = one.wide - 2 * PAD_MM;
     const lines = one.cell.text === "" ? [] : wrap(one.cell.text, inner - before, { sizePt, bold });
@@ -87,19 +103,23 @@ function rowBlock(
   fit: Fit,
   left: number,
   written: boolean,
-  strong: boolean,
+  { strong = false, leads = false, joined = false }: Row,
 ): SheetBlock {
   const { sizePt } = fit;
   const tall = (one: SetCell): number =>
     linesHeight(Math.max(one.lines.length, one.cell.number === undefined ? 0 : 1), sizePt) +
     linesHeight(one.under.length, headPt(sizePt));
   const content = Math.max(...row.map((one) => tall(one) + 2 * AIR_MM));
-  const height = Math.max(written ? WRITTEN_MM : 0, content);
+  const height = Math.max(written ? WRITTEN_MM : 0, content) + (leads ? LEAD_AIR_MM : 0);
+  const lowered = leads ? LEAD_AIR_MM : (height - content) / 2;
   return {
     height,
+    keep: leads || joined,
     draw: (y) => [
-      ...row.flatMap((one) => cellMarks(one, y, height, (height - content) / 2, sizePt)),
-      line(left, y + height, left + total(fit), y + height, strong ? FRAME : HAIR),
+      ...row.flatMap((one) => cellMarks(one, y, height, lowered, sizePt)),
+      ...(joined
+        ? []
+        : [line(left, y + height, left + total(fit), y + height, strong || leads ? FRAME : HAIR)]),
     ],
   };
 }

@@ -5,13 +5,13 @@ import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/conso
 import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
 import { evasOut, givenOf, type SheetGiven, spotsOf } from "../../../../src/exchange/paper/sheets/given.ts";
 import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
-import { lateRows } from "../../../../src/exchange/paper/sheets/late.ts";
+import { lateBody, lateLines } from "../../../../src/exchange/paper/sheets/late.ts";
 import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
 import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
 import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
-import { crewName, taskNumber } from "../../../../src/words/index.ts";
+import { crewName, numberedSentence, taskNumber } from "../../../../src/words/index.ts";
 import { signedValue } from "../../../../src/plan/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
 import { readyPlan } from "../../../readyplan.ts";
@@ -205,8 +205,11 @@ describe("the other sheets", () => {
       expect([...rows.map(({ task }) => task.id), ...placed].toSorted()).toEqual(
         given.plan.tasks.map(({ id }) => id).toSorted(),
       );
-      for (const { task, reason } of rows)
-        expect(reason).toBe(given.reasons?.find((one) => one.task === task.id)?.sentence ?? null);
+      for (const { task, reason } of rows) {
+        const said = given.reasons?.find((one) => one.task === task.id)?.sentence;
+        // A task that the sentence names has its number before it.
+        expect(reason).toBe(said === undefined ? null : numberedSentence(given.plan, said));
+      }
     }
   });
 
@@ -231,24 +234,65 @@ describe("the other sheets", () => {
     }
   });
 
-  it("have a cell for every lateness of the table, and name all that is left out", () => {
+  it("answer every lateness of the table once, with all of the order, and never better than it is", () => {
     for (const { given } of all)
       for (const { rows } of given.shed?.evas ?? []) {
-        const said = lateRows(given, rows);
-        rows.forEach((row, i) => {
-          expect(said[i]!.late).toHaveLength(row.late.length);
-          row.late.forEach((cell, k) => {
-            const words = said[i]!.late[k]!;
-            if (cell.kind === "drop" || cell.kind === "change")
-              for (const id of cell.drop) expect(words).toContain(taskNumber(given.plan, id));
-            for (const { crew, tasks } of cell.then)
-              expect(words).toContain(
-                `${crewName(given.plan, crew)} ${tasks.length === 0 ? "home" : `then ${tasks.map((id) => taskNumber(given.plan, id)).join(", ")}`}`,
-              );
-            expect(words.includes("must-do")).toBe(cell.result !== null);
-          });
-        });
+        const numbers = (ids: readonly string[]): string[] => ids.map((id) => taskNumber(given.plan, id));
+        for (const row of rows) {
+          const lines = lateLines(given, row);
+          expect(lines.flatMap((line) => line.minutes)).toEqual(row.late.map((cell) => cell.minutes));
+          for (const cell of row.late) {
+            const line = lines.find((one) => one.minutes.includes(cell.minutes))!;
+            expect(line).toMatchObject({
+              kind: cell.kind,
+              out: numbers(cell.drop),
+              takeUp: numbers(cell.add),
+            });
+            expect(line.orders).toEqual(
+              cell.then.map(({ crew, tasks }) => ({
+                who: crewName(given.plan, crew),
+                tasks: numbers(tasks),
+              })),
+            );
+            for (const id of cell.vain) expect(line.says).toContain(taskNumber(given.plan, id));
+            expect(line.says.includes("rest at the next stop")).toBe(
+              cell.breaks.length > 0 && cell.kind !== "over",
+            );
+            expect(line.doneByS).toBe(row.endS + line.minutes.at(-1)! * 60);
+            expect(line.result === null).toBe(cell.result === null);
+            expect(line.result?.must.share ?? 0).toBeLessThanOrEqual(cell.result?.must.share ?? 0);
+            expect(line.result?.meanWorth ?? 0).toBeLessThanOrEqual(cell.result?.meanWorth ?? 0);
+          }
+        }
       }
+  });
+
+  it("decode every number of the late table, and set an order on a line of its own for each who has one", () => {
+    for (const { given } of all) {
+      const tables = lateBody(given).sections.flatMap((one) => (one.kind === "table" ? [one] : []));
+      given.shed?.evas.forEach(({ rows }, i) => {
+        const [names, answers] = [tables[2 * i]!, tables[2 * i + 1]!];
+        const decoded = names.rows.flatMap(({ cells }) => cells.map((cell) => `${cell.number} ${cell.text}`));
+        for (const { task, late } of rows)
+          for (const id of [
+            task,
+            ...late.flatMap(({ drop, then }) => [drop, ...then.map((one) => one.tasks)].flat()),
+          ])
+            expect(decoded).toContain(
+              `${taskNumber(given.plan, id)} ${given.plan.tasks.find((one) => one.id === id)!.name}`,
+            );
+        expect(new Set(decoded).size).toBe(decoded.length);
+        const whole = rows.flatMap((row) => lateLines(given, row)).flatMap(({ orders }) => orders);
+        const lines = answers.rows.map(({ cells }) => cells.map(({ text }) => text).join("|"));
+        for (const { who, tasks } of whole)
+          expect(lines.some((one) => one.includes(`${who}|${tasks.join(", ") || "home"}`))).toBe(true);
+        // Every row takes all columns.
+        for (const { cells } of answers.rows)
+          expect(cells.reduce((sum, { span = 1 }) => sum + span, 0)).toBeLessThanOrEqual(
+            answers.columns.length,
+          );
+      });
+    }
   });
 
   it("have all that was thrown into a rehearsal, and nothing that the crew called by itself", () => {

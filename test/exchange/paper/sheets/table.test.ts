@@ -88,6 +88,33 @@ describe("a table over many sheets", () => {
     expect(overflows(pages)).toEqual([]);
   });
 
+  it("repeats what rows are about where they go on on another sheet, and keeps what is joined together", () => {
+    const rows = Array.from({ length: 100 }, (_, i) => [
+      { leads: true, cells: [{ text: `lead${i}`, span: 5 }] },
+      ...Array.from({ length: i % 5 }, (_one, k) => ({
+        joined: k % 2 === 0,
+        cells: [{ text: `own${i}.${k}` }],
+      })),
+      { cells: [{ text: `last${i}` }] },
+    ]).flat();
+    for (const format of FORMATS) {
+      const pages = sheetsOf([{ ...body(0), sections: [{ ...table(0), rows }] }], STAMP, format);
+      expect(pages.length).toBeGreaterThan(2);
+      const said = pages.map((page) => textsOf(page).flatMap((mark) => mark.text.split(/[ ;]+/)));
+      const pageOf = (word: string): number => said.findIndex((words) => words.includes(word));
+      for (let i = 0; i < 100; i += 1) {
+        const own = Array.from({ length: i % 5 }, (_one, k) => pageOf(`own${i}.${k}`));
+        // Never alone: the first row after it stands below it.
+        expect(pageOf(`lead${i}`)).toBe(own[0] ?? pageOf(`last${i}`));
+        for (let k = 0; k < own.length; k += 2) expect(own[k]).toBe(own[k + 1] ?? pageOf(`last${i}`));
+        if (format.paper !== "cuff")
+          for (const at of [...own, pageOf(`last${i}`)]) expect(said[at]).toContain(`lead${i}`);
+      }
+      expect(overflows(pages)).toEqual([]);
+      expect(collisions(pages)).toEqual([]);
+    }
+  });
+
   it("leaves 12 mm free about the holes and marks them 80 mm apart", () => {
     const [page] = sheetsOf([body(3)], STAMP, { paper: "a4", punched: true });
     const crosses = page!.marks.at(-1)!;
