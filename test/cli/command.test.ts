@@ -78,8 +78,8 @@ describe("lope cuff", () => {
     expect(code).toBe(0);
     expect(out).toContain(`${pdf.pages.length} pages written`);
     // What is not on it, and what it was not judged for.
-    expect(out).toMatch(/On paper: no steps for 1 task: Rake sample\n/);
-    expect(out).toMatch(/On paper: no caution for \d+ tasks: Quick first sample; /);
+    expect(out).toMatch(/On paper: no steps for 1 task: 7 Rake sample\n/);
+    expect(out).toMatch(/On paper: no caution for \d+ tasks: 1 Quick first sample; /);
     expect(out).toMatch(/Not judged: work that takes longer/);
     expect(pdf.pages[0]?.widthMm).toBeCloseTo(98, 2);
     expect(await readFile(at("sound.json"), "utf8")).toBe(before);

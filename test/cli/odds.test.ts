@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { OddsReport, ShedReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
+import { numberedTask } from "../../src/words/index.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
 
@@ -56,7 +57,7 @@ describe("lope shed", () => {
     const words = await run("shed", at("sound.json"));
     for (const { rows } of report.evas)
       for (const { task } of rows)
-        expect(words.out).toContain(`leaving ${samplePlan().tasks.find((one) => one.id === task)!.name} (`);
+        expect(words.out).toContain(`leaving ${numberedTask(samplePlan(), task)} (`);
     expect(words.out).toMatch(/ 5 min late: /);
   });
 

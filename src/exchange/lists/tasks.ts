@@ -161,7 +161,9 @@ function taskOf(
     ...NEW_TASK,
     effort: kind === "deployment" || kind === "upkeep" ? "deployment" : "geology",
   };
-  const rest = { ...given(base, likely === undefined ? [] : TO_GIVE.tasks) };
+  // What nobody has given and the list repeats may have come from here: it stays to be given.
+  const gives = likely !== undefined && likely !== before?.duration.likelyS;
+  const rest = { ...given(base, gives ? TO_GIVE.tasks : []) };
   delete rest.place;
   delete rest.endPlace;
   delete rest.sample;

@@ -100,8 +100,12 @@ describe("a new and a copied row", () => {
 });
 
 describe("setup", () => {
-  /** What setup leaves to others: the format, names inside the document, the height grid, schedules; what nobody has given shows in its own cell. */
-  const ELSEWHERE = /^(format|version|ground|schedule|variants)(\.|$)|(^|\.)(id|toGive)$/;
+  /**
+   * What setup leaves to others: the format, names inside the document, the height grid, schedules, what people say and sign beside it;
+   * what nobody has given shows in its own cell.
+   */
+  const ELSEWHERE =
+    /^(format|version|ground|schedule|variants|comments|signoffs|hands)(\.|$)|(^|\.)(id|toGive)$/;
 
   it("has a place for every field of the plan", () => {
     const shown = cellsOf(completePlan).map((cell) => cell.path.replace(/\.\d+(?=\.|$)/g, ".*"));

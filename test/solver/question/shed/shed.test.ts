@@ -313,7 +313,7 @@ describe("another order", () => {
   it("gives the same twice, and on days without spread what it plans", () => {
     let cells = 0;
     let changed = 0;
-    for (let seed = 1; seed <= 20; seed += 1) {
+    for (let seed = 1; seed <= 36; seed += 1) {
       const random = randomPlan(seed, { tasks: 10, crew: 2, evas: 1, places: 4, features: 0.5 });
       const sure: Plan = {
         ...random,
@@ -321,12 +321,10 @@ describe("another order", () => {
         crew: random.crew.map((one) => ({ ...one, workRateSpread: 0 })),
       };
       const schedule = greedy(sure);
-      if (check(sure, schedule).score.breaches > 0) continue;
+      const { breaches, worth } = check(sure, schedule).score;
+      if (breaches > 0) continue;
       const report = shedOf(sure, schedule, [10, 30]);
       expect(shedOf(sure, schedule, [10, 30])).toEqual(report);
-      const worth = sure.tasks
-        .filter(({ id }) => schedule.placements.some((one) => one.task === id))
-        .reduce((sum, one) => sum + one.worth, 0);
       for (const row of report.evas.flatMap(({ rows }) => rows))
         for (const cell of row.late) {
           if (!cell.result) continue;
