@@ -97,7 +97,7 @@ export class Refine {
       : stream.next() < AS_BEFORE
         ? this.asBefore()
         : this.replace();
-    const more = current.mustOut - board.mustOut || board.worth - current.worth;
+    const more = moreOf(board, current);
     if (!isMoved || more < 0) {
       board.copy(current);
       this.idle += 1;
@@ -213,7 +213,12 @@ export class Refine {
   }
 }
 
-/** The one with the least must-do work left out, then of most worth, then better by the rest of the score. */
+/** Above 0 where `a` has more done than `b`: must-do work, worth, and tasks that are worth nothing. */
+function moreOf(a: Board, b: Board): number {
+  return b.mustOut - a.mustOut || a.worth - b.worth || a.count - b.count;
+}
+
+/** The one on which most is done, of several that is better by the rest of the score. */
 function bestOf(days: readonly Board[], own: Own): Board {
   const read = days.map((board) => {
     const finish = none();
@@ -221,11 +226,7 @@ function bestOf(days: readonly Board[], own: Own): Board {
     return { board, finish };
   });
   return read.reduce((a, b) => {
-    const less =
-      b.board.mustOut - a.board.mustOut ||
-      a.board.worth - b.board.worth ||
-      compareFinishes(b.finish, a.finish);
-    return less < 0 ? b : a;
+    return (moreOf(a.board, b.board) || compareFinishes(b.finish, a.finish)) < 0 ? b : a;
   }).board;
 }
 
