@@ -8,9 +8,13 @@ import { BOX_ADVANCE, CAP, DROP, type Face, MM_PER_PT, RISE, textWidth } from ".
 
 /** What a piece of a page is to a reader that does not see it. */
 export interface Tag {
-  readonly role: "H1" | "H2" | "P" | "L" | "LI" | "Sect" | "Figure";
+  readonly role: "H1" | "H2" | "P" | "L" | "LI" | "Sect" | "Figure" | "Table" | "TR" | "TH" | "TD";
   /** What a figure says, or what stands in place of the marks' own texts. */
   readonly says?: string;
+  /** Of a row: all its cells, those in which no mark stands too, so that each is read under its head. */
+  readonly cells?: readonly Tag[];
+  /** Of a cell: columns that it covers, one where nothing is said. */
+  readonly span?: number;
 }
 
 interface Tagged {
@@ -105,12 +109,14 @@ export function text(x: number, y: number, content: string, style: TextStyle): M
 
 /** The marks as one piece: a paragraph where nothing else is said. What holds text holds no paragraphs. */
 export function tagged(marks: readonly Mark[], tag: Tag = { role: "P" }): Mark[] {
-  const isLeaf = tag.role === "P" || tag.role === "H1" || tag.role === "H2";
+  const isLeaf = LEAVES.has(tag.role);
   return marks.map((mark) => ({
     ...mark,
     tags: [tag, ...(mark.tags ?? []).filter(({ role }) => !isLeaf || role !== "P")],
   }));
 }
+
+const LEAVES: ReadonlySet<Tag["role"]> = new Set(["P", "H1", "H2", "TH", "TD"]);
 
 /** One straight line, black. */
 export function line(x1: number, y1: number, x2: number, y2: number, widthMm: number): LinesMark {

@@ -28,9 +28,14 @@ export function structureOf(doc: Doc) {
         for (const tag of path) {
           let own = elements.get(tag);
           if (!own) {
-            own = doc.struct(tag.role, optionsOf(tag, marks));
+            own = elementOf(doc, tag, marks);
             within.add(own);
             elements.set(tag, own);
+            for (const cell of tag.cells ?? []) {
+              const element = elementOf(doc, cell, marks);
+              own.add(element);
+              elements.set(cell, element);
+            }
           }
           within = own;
         }
@@ -57,7 +62,20 @@ function pathOf(mark: Mark): readonly Tag[] {
   return tags.at(-1)?.role === "Figure" ? tags : [];
 }
 
-const HOLDS_TEXT: ReadonlySet<Tag["role"]> = new Set(["H1", "H2", "P", "Figure"]);
+const HOLDS_TEXT: ReadonlySet<Tag["role"]> = new Set(["H1", "H2", "P", "Figure", "TH", "TD"]);
+
+/** An element; of a cell with the columns that it covers, of a head with what it is the head of (ISO 32000-1, 14.8.5.7, table 349). */
+function elementOf(doc: Doc, tag: Tag, marks: readonly Mark[]): Element {
+  const element = doc.struct(tag.role, optionsOf(tag, marks));
+  const { role, span = 1 } = tag;
+  if (role === "TH" || span > 1)
+    Reflect.set(dataOf(element), "A", {
+      O: "Table",
+      ...(role === "TH" ? { Scope: "Column" } : {}),
+      ...(span > 1 ? { ColSpan: span } : {}),
+    });
+  return element;
+}
 
 /** A figure says what it says; a piece of several texts says them with blanks between, which are only distance on the page. */
 function optionsOf(tag: Tag, marks: readonly Mark[]): { readonly alt?: string; readonly actual?: string } {
@@ -68,4 +86,12 @@ function optionsOf(tag: Tag, marks: readonly Mark[]): { readonly alt?: string; r
     mark.kind === "text" && mark.tags?.includes(tag) ? [mark.text] : [],
   );
   return texts.length > 1 ? { actual: texts.join(" ") } : {};
+}
+
+/** What the library writes of an element; its types keep it to themselves. */
+function dataOf(element: Element): object {
+  const dictionary: unknown = Reflect.get(element, "dictionary");
+  const data: unknown = typeof dictionary === "object" && dictionary ? Reflect.get(dictionary, "data") : null;
+  if (typeof data !== "object" || data === null) throw new Error("an element of structure without its data");
+  return data;
 }

@@ -38,6 +38,8 @@ export interface Drawing {
   readonly kind: "drawing";
   /** Height over width. */
   readonly aspect: number;
+  /** What it shows, for readers that do not see it, and where the same is said in words. */
+  readonly says: string;
   draw(x: number, y: number, wideMm: number, highMm: number): readonly Mark[];
 }
 

@@ -1,7 +1,7 @@
 import { STANDING, setLines } from "../cuff.ts";
 import { CUFF } from "../cuff.ts";
 import { SHEETS, type SheetSize } from "../impose.ts";
-import { line, type Mark, type Page, rect, text } from "../page.ts";
+import { line, type Mark, type Page, rect, tagged, text } from "../page.ts";
 import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "../type.ts";
 import type { Body, Section } from "./body.ts";
 import { fitTable } from "./fit.ts";
@@ -108,7 +108,12 @@ function blocksOf(section: Section, area: Area, roomMm: number): SheetBlock[] {
   }
   if (section.kind === "drawing") {
     const high = Math.min(roomMm, wide * section.aspect);
-    return [{ height: high, draw: (y) => section.draw(left, y, wide, high) }];
+    return [
+      {
+        height: high,
+        draw: (y) => tagged(section.draw(left, y, wide, high), { role: "Figure", says: section.says }),
+      },
+    ];
   }
   const titled = section.title === undefined ? [] : [titleBlock(section.title, left, area.small ? 10 : 11)];
   if (section.rows.length === 0)
@@ -149,7 +154,7 @@ function headOf(body: Body, stamp: SheetStamp, area: Area): Head {
         clip(words, room, { ...face, bold: i === 0 }),
       );
       return [
-        ...setLines(titleLines, left, top, { sizePt, bold: true }),
+        ...tagged(setLines(titleLines, left, top, { sizePt, bold: true }), { role: "H1" }),
         ...(small
           ? setLines(stampLines, left, top + titleHigh, face)
           : stampLines.flatMap((words, i) =>

@@ -1,7 +1,6 @@
-import { text } from "../page.ts";
+import { line, tagged, text } from "../page.ts";
 import { linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { setLines } from "../cuff.ts";
-import { line } from "../page.ts";
 import type { Column, Row, Table } from "./body.ts";
 import type { SheetBlock } from "./pages.ts";
 
@@ -51,7 +50,8 @@ export function titleBlock(title: string, left: number, sizePt: number): SheetBl
   return {
     height: linesHeight(1, sizePt) + 2,
     keep: true,
-    draw: (y) => text(left, y + 1.6 + RISE * sizePt * MM_PER_PT, title, { sizePt, bold: true }),
+    draw: (y) =>
+      tagged(text(left, y + 1.6 + RISE * sizePt * MM_PER_PT, title, { sizePt, bold: true }), { role: "H2" }),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Block } from "../flow.ts";
-import { line, type Mark, rect, text } from "../page.ts";
+import { line, type Mark, rect, type Tag, tagged, text } from "../page.ts";
 import { CAP, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { type Fit, headPt, numberWidth, PAD_MM } from "./fit.ts";
@@ -19,7 +19,8 @@ const FRAME = 0.25;
  * `roomMm` holds goes on in another.
  */
 export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number): SheetBlock[] {
-  const head = headBlock(table, fit, left);
+  const tag: Tag = { role: "Table" };
+  const head = within(tag, headBlock(table, fit, left));
   const written = table.columns.some(({ blankMm }) => blankMm !== undefined);
   const most = Math.floor((roomMm - head.height - 2 * AIR_MM) / linesHeight(1, fit.sizePt)) - 1;
   let over: Block = head;
@@ -27,7 +28,7 @@ export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number
     head,
     ...table.rows.flatMap((row) => {
       const blocks = pieces(setRow(table, row, fit, left), most).map((piece) =>
-        rowBlock(piece, fit, left, written, row),
+        within(tag, rowBlock(piece, fit, left, written, row)),
       );
       const [first] = blocks;
       const again = row.leads === true ? head : over;
@@ -35,6 +36,11 @@ export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number
       return blocks.map((block) => ({ ...block, again }));
     }),
   ];
+}
+
+/** The block as part of what the tag says. */
+function within(tag: Tag, block: SheetBlock): SheetBlock {
+  return { ...block, draw: (y) => tagged(block.draw(y), tag) };
 }
 
 /** One block under the other as one. */
@@ -111,12 +117,14 @@ function rowBlock(
     linesHeight(one.under.length, headPt(sizePt));
   const content = Math.max(...row.map((one) => tall(one) + 2 * AIR_MM));
   const height = Math.max(written ? WRITTEN_MM : 0, content) + (leads ? LEAD_AIR_MM : 0);
+  const cells = row.map(({ cell }): Tag => ({ role: "TD", span: cell.span ?? 1 }));
+  const tag: Tag = { role: "TR", cells };
   const lowered = leads ? LEAD_AIR_MM : (height - content) / 2;
   return {
     height,
     keep: leads || joined,
     draw: (y) => [
-      ...row.flatMap((one) => cellMarks(one, y, height, lowered, sizePt)),
+      ...row.flatMap((one, i) => tagged(tagged(cellMarks(one, y, height, lowered, sizePt), cells[i]), tag)),
       ...(joined
         ? []
         : [line(left, y + height, left + total(fit), y + height, strong || leads ? FRAME : HAIR)]),
@@ -175,49 +183,79 @@ function headBlock(table: Table, fit: Fit, left: number): SheetBlock {
   );
   const groups = groupsOf(table, fit, left).map((one) => ({
     ...one,
-    lines: wrap(one.group, one.wide - 2 * PAD_MM, face),
+    lines: one.group === "" ? [] : wrap(one.group, one.wide - 2 * PAD_MM, face),
   }));
   const over = linesHeight(Math.max(0, ...groups.map(({ lines }) => lines.length)), face.sizePt);
   const most = Math.max(...heads.map(({ lines }) => lines.length));
   const height = over + linesHeight(most, face.sizePt) + 2 * AIR_MM;
+  const headTags = heads.map(({ cell }): Tag => ({ role: cell.text === "" ? "TD" : "TH" }));
+  const headRow: Tag = { role: "TR", cells: headTags };
+  const overTags = groups.map(({ group, span }): Tag => ({ role: group === "" ? "TD" : "TH", span }));
+  const overRow: Tag = { role: "TR", cells: overTags };
   return {
     height,
     keep: true,
     draw: (y) => [
-      ...groups.flatMap(({ lines, x, wide }) => [
-        ...lines.flatMap((words, i) =>
-          text(x + wide / 2, y + linesHeight(i, face.sizePt) + RISE * face.sizePt * MM_PER_PT, words, {
-            ...face,
-            align: "centre",
-          }),
-        ),
-        line(x + 0.5, y + over, x + wide - 0.5, y + over, HAIR),
-      ]),
-      ...heads.flatMap(({ column, lines, x, wide }) => {
+      ...groups.flatMap(({ group, lines, x, wide }, k) =>
+        group === ""
+          ? []
+          : [
+              ...tagged(
+                tagged(
+                  lines.flatMap((words, i) =>
+                    text(
+                      x + wide / 2,
+                      y + linesHeight(i, face.sizePt) + RISE * face.sizePt * MM_PER_PT,
+                      words,
+                      {
+                        ...face,
+                        align: "centre",
+                      },
+                    ),
+                  ),
+                  overTags[k],
+                ),
+                overRow,
+              ),
+              line(x + 0.5, y + over, x + wide - 0.5, y + over, HAIR),
+            ],
+      ),
+      ...heads.flatMap(({ column, lines, x, wide }, k) => {
         const { align = column.blankMm === undefined ? "left" : "centre" } = column;
         const from = { left: x + PAD_MM, right: x + wide - PAD_MM, centre: x + wide / 2 }[align];
         // Heads stand on the rule, whatever number of lines they have.
         const first =
           y + height - AIR_MM - linesHeight(lines.length, face.sizePt) + RISE * face.sizePt * MM_PER_PT;
-        return lines.flatMap((words, i) =>
-          text(from, first + linesHeight(i, face.sizePt), words, { ...face, align }),
+        const words = lines.flatMap((one, i) =>
+          text(from, first + linesHeight(i, face.sizePt), one, { ...face, align }),
         );
+        return tagged(tagged(words, headTags[k]), headRow);
       }),
       line(left, y + height, left + total(fit), y + height, 0.4),
     ],
   };
 }
 
-function groupsOf(table: Table, { widths }: Fit, left: number): { group: string; x: number; wide: number }[] {
-  const groups: { group: string; x: number; wide: number; last: number }[] = [];
+interface Group {
+  /** Empty over columns that have none. */
+  readonly group: string;
+  readonly x: number;
+  wide: number;
+  /** Columns under it. */
+  span: number;
+}
+
+/** What stands over the columns, each of them once. */
+function groupsOf(table: Table, { widths }: Fit, left: number): Group[] {
+  const groups: Group[] = [];
   let x = left;
-  table.columns.forEach(({ group }, i) => {
+  table.columns.forEach(({ group = "" }, i) => {
     const wide = widths[i] ?? 0;
     const open = groups.at(-1);
-    if (group !== undefined && open?.group === group && open.last === i - 1) {
+    if (open?.group === group) {
       open.wide += wide;
-      open.last = i;
-    } else if (group !== undefined) groups.push({ group, x, wide, last: i });
+      open.span += 1;
+    } else groups.push({ group, x, wide, span: 1 });
     x += wide;
   });
   return groups;

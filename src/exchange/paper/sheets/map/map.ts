@@ -30,7 +30,13 @@ const ASPECT = 0.72;
 const INSIDE_MM = 7;
 
 export function mapDrawing(ask: MapAsk): Drawing {
-  return { kind: "drawing", aspect: ASPECT, draw: (x, y, wide, high) => draw(ask, x, y, wide, high - 2) };
+  const what = ask.courses.length > 0 ? "the ways and the places on them" : "the places and keep-outs";
+  return {
+    kind: "drawing",
+    aspect: ASPECT,
+    says: `Map of ${what}, north up. The table says where every place lies.`,
+    draw: (x, y, wide, high) => draw(ask, x, y, wide, high - 2),
+  };
 }
 
 interface Scale {
