@@ -38,13 +38,12 @@ export function numberedSentence(
   sentence: string,
   tasks: readonly string[] = plan.tasks.map(({ id }) => id),
 ): string {
-  const named = tasks
-    .map((id) => ({ name: taskName(plan, id), words: numberedTask(plan, id) }))
+  const meant = new Set(tasks);
+  const named = plan.tasks
+    .filter(({ id, name }) => name !== "" && meant.has(id) && sentence.includes(name))
     // Of two tasks of one name nobody can tell from it which one is meant.
-    .filter(
-      ({ name }, _, all) =>
-        name !== "" && sentence.includes(name) && all.filter((one) => one.name === name).length === 1,
-    )
+    .filter(({ name }, _, all) => all.filter((one) => one.name === name).length === 1)
+    .map(({ id, name }) => ({ name, words: numberedTask(plan, id) }))
     // Of two names of which one holds the other the longer one is meant.
     .toSorted((a, b) => b.name.length - a.name.length);
   if (named.length === 0) return sentence;

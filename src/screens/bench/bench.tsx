@@ -2,7 +2,7 @@ import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
 import type { Plan, Schedule, Task } from "../../plan/index.ts";
 import { benchSays, benchStands, betterDay, type DeskState } from "../../session/index.ts";
-import { counted, lasting, placeName, taskNumber } from "../../words/index.ts";
+import { counted, lasting, numberedSentence, placeName, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
@@ -109,6 +109,8 @@ const Card = memo(function Card(props: {
   const held = useLook((state) => state.inHand?.task === task.id);
   const says = useDesk((state) => benchSays(state, task.id));
   const number = useDesk((state) => taskNumber(state.plan, task.id));
+  const tasks = useDesk((state) => state.plan.tasks);
+  const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
   const lengthS = task.duration.likelyS;
   const crew = task.crew.count === 0 ? "by command" : counted(task.crew.count, "crew", "crew");
   const take = (event: React.PointerEvent): void => {
@@ -144,7 +146,7 @@ const Card = memo(function Card(props: {
         className="card-grip"
         data-task={task.id}
         aria-pressed={selected}
-        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}, number ${number}. ${says ?? ""}`}
+        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}, number ${number}. ${why ?? ""}`}
         onClick={(event) => {
           // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
           if (event.detail === 0) desk.select([task.id]);
@@ -162,7 +164,7 @@ const Card = memo(function Card(props: {
       </button>
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
-        {held ? "In hand." : says}{" "}
+        {held ? "In hand." : why}{" "}
         {reason?.fitsAt && !held && (
           <button
             type="button"

@@ -177,6 +177,9 @@ function rimmed(brush: Brush, text: string, x: number, baseline: number, colour:
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.lineJoin = "round";
+  // Seen between two words a course reads as a point in the figure.
+  ctx.fillStyle = palette.outing;
+  ctx.fillRect(x, baseline - 9, textPx(ctx, text), 10);
   ctx.lineWidth = 3.5;
   ctx.strokeStyle = palette.outing;
   ctx.strokeText(text, x, baseline);

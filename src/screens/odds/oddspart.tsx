@@ -265,7 +265,7 @@ function Wanted(props: {
             >
               {standing}
             </span>{" "}
-            of {percent(wish, "given")}.
+            <span className="odds-standing-wish">of {percent(wish, "given")}.</span>
           </>
         )}
       </span>

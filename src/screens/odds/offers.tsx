@@ -1,6 +1,6 @@
 import type { Offer, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { grouped, listed, signed, taskName } from "../../words/index.ts";
+import { grouped, listed, numberedTask, signed } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { useAround } from "../context.ts";
 
@@ -34,7 +34,7 @@ function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer 
   const { before, after, bench } = offer;
   return (
     <>
-      Without <b>{listed(bench.map((task) => taskName(plan, task)))}</b>: every must-do done{" "}
+      Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>: every must-do done{" "}
       {chanceFigure(before.must)} to {chanceFigure(after.must)}, everybody home {chanceFigure(before.home)} to{" "}
       {chanceFigure(after.home)}, worth on average {signed(Math.floor(after.meanWorth - before.meanWorth))} (
       {grouped(Math.floor(after.meanWorth))}).
@@ -44,7 +44,7 @@ function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer 
 
 function Take({ plan, offer: { bench } }: { readonly plan: Plan; readonly offer: Offer }) {
   const { desk, look } = useAround();
-  const names = listed(bench.map((task) => taskName(plan, task)));
+  const names = listed(bench.map((task) => numberedTask(plan, task)));
   return (
     <button
       type="button"

@@ -1,6 +1,6 @@
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, taskName } from "../../words/index.ts";
+import { counted, numberedTask } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6, O11). */
 const RULES = [
@@ -15,7 +15,7 @@ const RULES = [
 
 /** How the days were played, what each rule is worth on this day, and what they leave out. */
 export function Played({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
-  const name = (task: string): string => taskName(plan, task);
+  const name = (task: string): string => numberedTask(plan, task);
   const { independent, unhindered } = report.otherwise;
   return (
     <section aria-label="How a day is played" className="played">

@@ -1,5 +1,14 @@
 import type { Proposal } from "../../session/index.ts";
-import { clock, counted, crewName, grouped, listed, percent, taskName } from "../../words/index.ts";
+import {
+  clock,
+  counted,
+  crewName,
+  grouped,
+  listed,
+  numberedTask,
+  percent,
+  taskName,
+} from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { Dropped, Moved } from "../parts/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
@@ -49,7 +58,7 @@ export function Ahead() {
               <tr key={spot.task}>
                 <td>{clock(spot.startS)}</td>
                 <th scope="row">
-                  {task.name} {task.must && <span className="note">must</span>}
+                  {numberedTask(plan, task.id)} {task.must && <span className="note">must-do</span>}
                 </th>
                 <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
                 <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { MarginTrack } from "../../answers/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
-import { clock, evaName, lasting, percent, placeName } from "../../words/index.ts";
+import { clock, evaName, lasting, numberedTask, percent, placeName } from "../../words/index.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { useLeaves, useRehearsal, useRehearsed } from "./around.ts";
 import { lateWords } from "./callwords.ts";
@@ -57,7 +57,7 @@ function Doing({ now }: { readonly now: CrewNow }) {
   return (
     <div className="rehearsal-doing">
       <p>
-        <span className="note">Now</span> <b>{task.name}</b>{" "}
+        <span className="note">Now</span> <b>{numberedTask(plan, task.id)}</b>{" "}
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>
@@ -97,7 +97,7 @@ function Next({ now }: { readonly now: CrewNow }) {
   return (
     <div className="rehearsal-next">
       <p>
-        <span className="note">Next</span> <b>{task.name}</b>{" "}
+        <span className="note">Next</span> <b>{numberedTask(plan, task.id)}</b>{" "}
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>

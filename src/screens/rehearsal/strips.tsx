@@ -2,7 +2,7 @@ import { useMemo, useRef } from "react";
 import { framing, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
-import { clock, taskNumber } from "../../words/index.ts";
+import { clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { useRehearsed } from "./around.ts";
 
@@ -116,7 +116,7 @@ function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: T
   const x = clipped(scale, spot.startS);
   const widthPx = clipped(scale, spot.endS) - x;
   if (widthPx <= 0) return null;
-  const text = textFor(task.name, String(taskNumber(plan, task.id)), widthPx);
+  const text = textFor([numberedTask(plan, task.id), taskNumber(plan, task.id)], widthPx);
   return (
     <g>
       <Bar
@@ -127,7 +127,7 @@ function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: T
         y={PLANNED_PX + 5}
         heightPx={ROW_PX}
       >
-        <title>{`${task.name}, ${spot.state}, ${clock(spot.startS)} to ${clock(spot.endS)}`}</title>
+        <title>{`${numberedTask(plan, task.id)}, ${spot.state}, ${clock(spot.startS)} to ${clock(spot.endS)}`}</title>
       </Bar>
       {text !== "" && (
         <text x={NAME_PX + x + 5} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-text" aria-hidden="true">
@@ -167,12 +167,9 @@ function clipped(scale: TimeScale, atS: number): number {
   return Math.min(scale.widthPx, Math.max(0, scale.x(atS)));
 }
 
-/** About 6.6 px a letter of the narrow face; a stump of a name says less than the letter of its kind. */
-function textFor(name: string, number: string, widthPx: number): string {
-  const letters = Math.floor((widthPx - 9) / 6.6);
-  if (letters >= name.length) return name;
-  if (letters >= 8) return `${name.slice(0, letters - 1).trimEnd()}…`;
-  return letters >= number.length ? number : "";
+/** The first of these that has room whole, about 6.6 px a letter of the narrow face: a stump of a name says less than the number. */
+function textFor(texts: readonly string[], widthPx: number): string {
+  return texts.find((text) => text.length * 6.6 <= widthPx - 9) ?? "";
 }
 
 function Hatching() {

@@ -2,7 +2,7 @@ import { type ReactNode, useState } from "react";
 import { instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { CallOut, Rehearsed } from "../../session/index.ts";
-import { clock } from "../../words/index.ts";
+import { clock, numberedTask } from "../../words/index.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
 type Choice = readonly (readonly [id: string, name: string])[];
@@ -24,11 +24,10 @@ const SLIPS: readonly Slip[] = [
   },
   {
     name: "A task takes longer",
-    about: ({ tasks }, { standing }) =>
-      standing.spots.flatMap((spot) => {
-        const task = tasks.find((one) => one.id === spot.task);
-        return task && spot.state !== "done" ? [[task.id, task.name] as const] : [];
-      }),
+    about: (plan, { standing }) =>
+      standing.spots.flatMap(({ task, state }) =>
+        state === "done" ? [] : [[task, numberedTask(plan, task)] as const],
+      ),
     amount: { words: "by so many minutes", usual: 10, most: 600 },
     call: (task, amount) => ({ kind: "longer", task, byS: amount * 60 }),
   },

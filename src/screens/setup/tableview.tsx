@@ -238,7 +238,7 @@ export function TableView(props: { readonly table: Table; readonly from?: string
           />
         )}
       </div>
-      <CellWords cell={cell} rows={rows !== null} helpId={helpId} />
+      {shown.length > 0 && <CellWords cell={cell} rows={rows !== null} helpId={helpId} />}
       {cell?.usual && cell.fixed === null && (
         <UsualValues
           cell={cell}

@@ -1,6 +1,15 @@
 import type { BenchReason } from "../../answers/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
-import { clock, crewName, evaName, lasting, placeName, touchdownMs, utcClock } from "../../words/index.ts";
+import {
+  clock,
+  crewName,
+  evaName,
+  lasting,
+  numberedSentence,
+  placeName,
+  touchdownMs,
+  utcClock,
+} from "../../words/index.ts";
 import {
   benchSays,
   benchStands,
@@ -127,7 +136,7 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
   return (
     <div className="task-bench">
       <p>
-        <b>On the bench.</b> {says ?? "Why is not known yet."}
+        <b>On the bench.</b> {says === null ? "Why is not known yet." : numberedSentence(plan, says)}
       </p>
       {spot && (
         <button type="button" onClick={() => desk.place(task.id, spot)}>

@@ -54,7 +54,7 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     const missing = problem.needs[a]!.filter((b) => !placed.has(plan.tasks[b]!.id));
     if (missing.length > 0)
       return reason(
-        `It needs ${listed(missing.map((b) => plan.tasks[b]!.name))}, which is on the bench too.`,
+        `It needs ${listed(missing.map((b) => plan.tasks[b]!.name))}, which ${missing.length > 1 ? "are" : "is"} on the bench too.`,
       );
     const full = overfull(problem, day, a);
     if (full !== null) return reason(full);

@@ -59,6 +59,14 @@ describe("beside each flight rule", () => {
     expect(verdict.spares.find(({ rule }) => rule === "drinking-water")?.spare).toBe(spareS);
   });
 
+  it("is worked out for who asks, once, and goes with a verdict from thread to thread", () => {
+    const plan = planOf(smallInput);
+    const verdict = judgeFor(plan)(scheduleWith(plan, "one", 7200));
+    expect(Object.getOwnPropertyDescriptor(verdict, "spares")?.get).toBeDefined();
+    expect(verdict.spares).toBe(verdict.spares);
+    expect(structuredClone(verdict).spares).toEqual(verdict.spares);
+  });
+
   it("is there for every rule that has a number, at the number that it is held to", () => {
     const plan = planOf(smallInput);
     const { spares } = judgeFor(plan)(plan.schedule);

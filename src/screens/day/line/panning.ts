@@ -65,6 +65,14 @@ export function usePanning(
     return () => element.removeEventListener("wheel", wheel);
   }, [scale, stage, windows, wheelZooms]);
 
+  useEffect(() => {
+    const element = stage.current;
+    // A stroke is the page's own: left to the browser its end may be a flick, and the next tap, anywhere, is taken to stop that.
+    const refuse = (event: TouchEvent): void => event.preventDefault();
+    element?.addEventListener("touchmove", refuse, { passive: false });
+    return () => element?.removeEventListener("touchmove", refuse);
+  }, [stage]);
+
   return useMemo(
     () => ({
       press: (event: PointerEvent) => void fingers.set(event.pointerId, event.clientX),
