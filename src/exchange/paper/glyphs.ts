@@ -29,11 +29,20 @@ const plainForms: Readonly<Record<string, string>> = {
   "\u25cf": "\u2022",
 };
 
+/** A blank at which no line is broken. */
+export const JOINING = "\u00a0";
+
 /** `text` in printable characters on one line: breaks and runs of blanks become one blank, control signs go. */
 export function printable(text: string): string {
+  return unbroken(text).replaceAll(JOINING, " ");
+}
+
+/** The same with `JOINING` where the text has a blank that breaks no line, as between the figures of 12 345. */
+export function unbroken(text: string): string {
   let out = "";
-  for (const sign of text.normalize("NFC")) out += /\s/u.test(sign) ? " " : one(sign);
-  return out.replace(/ {2,}/g, " ").trim();
+  for (const sign of text.normalize("NFC"))
+    out += /[\u00a0\u2007\u202f]/u.test(sign) ? JOINING : /\s/u.test(sign) ? " " : one(sign);
+  return out.replace(/[ \u00a0]{2,}/g, (run) => (run.includes(" ") ? " " : JOINING)).trim();
 }
 
 /** `name`, followed by `id` in brackets where the paper cannot show all of the name. */

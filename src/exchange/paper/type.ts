@@ -1,6 +1,6 @@
 import { ADVANCES, SIGNS } from "./faces/advances.ts";
 import { FACE_NAMES, type FaceName } from "./faces/files.ts";
-import { BOX, printable } from "./glyphs.ts";
+import { BOX, JOINING, printable, unbroken } from "./glyphs.ts";
 
 /**
  * Measuring and breaking text. Widths are those of the faces' own files, without kerning and with figures as wide as each
@@ -57,9 +57,10 @@ export function linesHeight(count: number, sizePt: number): number {
 
 /** What lines may be broken between: at spaces, but not between a number and its unit, nor between a name and the number at its end. */
 function wordsIn(text: string): string[] {
-  return printable(text).split(
+  const words = unbroken(text).split(
     / (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))(?!(?<=(?<![\p{L}\d])\p{Lu}\p{Ll}+ )\d+(?:,|$))/u,
   );
+  return words.map((word) => word.replaceAll(JOINING, " "));
 }
 
 /**

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { BOX, legible, printable } from "../../../src/exchange/paper/glyphs.ts";
+import { grouped } from "../../../src/words/index.ts";
 import { SIGNS } from "../../../src/exchange/paper/faces/advances.ts";
 import { FACE_NAMES } from "../../../src/exchange/paper/faces/files.ts";
 import {
@@ -30,6 +31,17 @@ describe("a line", () => {
       }
     // Frames are no unit.
     expect(wrap("2 frames", textWidth("frames", face), face)).toEqual(["2", "frames"]);
+  });
+});
+
+describe("a number in groups", () => {
+  it("is never broken between two lines: half of it is another number", () => {
+    const words = `worth ${grouped(1590)} of ${grouped(1234567)}`;
+    for (let wide = textWidth("1 234 567", face) + 0.01; wide < 60; wide += 0.5) {
+      const lines = wrap(words, wide, face);
+      expect(lines.join(" ")).toBe("worth 1 590 of 1 234 567");
+      for (const whole of ["1 590", "1 234 567"]) expect(lines.join("\n")).toContain(whole);
+    }
   });
 });
 

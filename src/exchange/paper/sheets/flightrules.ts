@@ -83,10 +83,10 @@ export function flightRulesBody(given: SheetGiven): Body {
         none: "",
         columns: [
           { head: "RULE", grow: 1.1, bold: true },
-          { head: "VALUE", grow: 1.4 },
+          { head: "VALUE", grow: 1.7 },
           { head: "COUNTS AS" },
-          { head: "SOURCE", grow: 2 },
-          { head: "OWNER", grow: 0.8 },
+          { head: "SOURCE", grow: 1.8 },
+          { head: "OWNER", grow: 1 },
         ],
         rows: ruleRows(given).map(({ words, value, counts, source, owner }): Row => ({
           cells: [words, value, counts, source, owner].map((text) => ({ text })),

@@ -76,7 +76,7 @@ export function sheetsOf(bodies: readonly Body[], stamp: SheetStamp, format: She
     const head = headOf(body, stamp, area);
     const foot = footOf(body, stamp, area);
     const room = { top: area.top + head.height, bottom: area.bottom - foot.height };
-    const blocks = body.sections.flatMap((section) => blocksOf(section, area, room.bottom - room.top));
+    const blocks = bodyBlocks(body, area, room.bottom - room.top);
     return paginate(blocks, room).map((marks) => ({ body, area, head, foot, marks }));
   });
   return laid.map(({ body, area, head, foot, marks }, i): Page => {
@@ -94,6 +94,22 @@ export function sheetsOf(bodies: readonly Body[], stamp: SheetStamp, format: She
       ],
     };
   });
+}
+
+/** So much of its height a drawing keeps at least where giving some up saves a sheet. */
+const DRAWN = 0.65;
+
+function bodyBlocks({ sections }: Body, area: Area, roomMm: number): SheetBlock[] {
+  const all = sections.map((section) => blocksOf(section, area, roomMm));
+  const [drawing] = sections.flatMap((section, i) => (section.kind === "drawing" ? [{ section, i }] : []));
+  if (!drawing) return all.flat();
+  const heightOf = (blocks: readonly SheetBlock[]): number =>
+    blocks.reduce((sum, { height }) => sum + height, 0);
+  const own = heightOf(all[drawing.i] ?? []);
+  // A little less, so that sums of heights that differ in their last bit make no sheet for one row.
+  const room = roomMm - heightOf(all.flat()) + own - 0.1;
+  if (room >= own || room < own * DRAWN) return all.flat();
+  return all.flatMap((blocks, i) => (i === drawing.i ? blocksOf(drawing.section, area, room) : blocks));
 }
 
 function blocksOf(section: Section, area: Area, roomMm: number): SheetBlock[] {

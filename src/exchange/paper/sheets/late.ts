@@ -132,7 +132,7 @@ function answersTable(given: SheetGiven, { eva, rows }: ShedEva): Table {
       { head: "DONE BY", align: "right" },
       { head: "LEAVE OUT", grow: 1 },
       { head: "WHO" },
-      { head: "THEN DO, IN THIS ORDER", grow: 2.2 },
+      { head: "THEN DO, IN THIS ORDER", grow: 3 },
       { head: "MUST-DO", align: "right" },
       { head: "WORTH", align: "right" },
     ],
@@ -170,11 +170,9 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
   ];
   if (kind === "keep" || kind === "end" || kind === "over")
     return [{ cells: [...head, { text: says, span: 3, bold: kind !== "keep" }, ...figures] }];
-  const left: Cell = {
-    text: out.length > 0 ? out.join(", ") : "nothing",
-    bold: true,
-    ...(takeUp.length > 0 ? { under: `take up ${takeUp.join(", ")}` } : {}),
-  };
+  const left: Cell = { text: out.length > 0 ? out.join(", ") : "nothing", bold: true };
+  const more: Cell = { text: takeUp.length > 0 ? `take up ${takeUp.join(", ")}` : "" };
+  // What is taken up stands in somebody's order.
   if (orders.length === 0) return [{ cells: [...head, left, { text: "" }, { text: says }, ...figures] }];
   return orders.map(({ who, tasks }, i): Row => {
     const words = { text: tasks.length === 0 ? "home" : tasks.join(", ") };
@@ -182,7 +180,9 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
     return {
       joined: !last,
       cells: [
-        ...(i === 0 ? [...head, left] : [{ text: "" }, { text: "" }, { text: "" }]),
+        ...(i === 0
+          ? [...head, last && more.text !== "" ? { ...left, under: more.text } : left]
+          : [{ text: "" }, { text: "" }, i === 1 ? more : { text: "" }]),
         { text: who },
         { ...words, ...(last && says !== "" ? { under: says } : {}) },
         ...(i === 0 ? figures : []),

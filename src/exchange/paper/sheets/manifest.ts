@@ -50,9 +50,9 @@ export function manifestBody(given: SheetGiven): Body {
     none: "",
     columns: [
       { head: "CASE AND SAMPLES", grow: 2 },
-      { head: "KG PLANNED", align: "right" },
-      { head: "KG MAY BE LIFTED", align: "right" },
-      { head: "KG LEFT", align: "right" },
+      { head: "PLANNED", align: "right", grow: 1 },
+      { head: "MAY BE LIFTED", align: "right", grow: 1 },
+      { head: "LEFT", align: "right", grow: 1 },
       { head: "KG ACTUAL", blankMm: 24 },
     ],
     rows: [
@@ -98,8 +98,8 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
       { head: "PLACE", grow: 1 },
       { head: "BAGS, PLANNED", grow: 0.8 },
       { head: "BAGS, ACTUAL", blankMm: 26 },
-      { head: "L", align: "right" },
-      { head: "KG PLANNED", align: "right" },
+      { head: "VOLUME", align: "right" },
+      { head: "PLANNED", align: "right" },
       { head: "KG ACTUAL", blankMm: 18 },
     ],
     rows: [

@@ -58,6 +58,7 @@ export function titleBlock(title: string, left: number, sizePt: number): SheetBl
 function said(table: Table, row: Row): string {
   const words: string[] = [];
   let at = 0;
+  let group: string | undefined;
   for (const cell of row.cells) {
     const column = table.columns[at];
     at += cell.span ?? 1;
@@ -65,14 +66,20 @@ function said(table: Table, row: Row): string {
     const value = [cell.number, cell.text, cell.under === undefined ? undefined : `(${cell.under})`]
       .filter((part) => part !== undefined && part !== "")
       .join(" ");
-    if (value !== "") words.push(`${label(column, words.length === 0)}${value}`);
-    else if (column.blankMm !== undefined) words.push(`${label(column, false)}${WRITE}`);
+    if (value === "" && column.blankMm === undefined) continue;
+    const speaks =
+      words.length === 0 ||
+      cell.number !== undefined ||
+      // What stands across several columns is none of their values.
+      (cell.span ?? 1) > 1 ||
+      value.startsWith(`${column.head} `);
+    words.push([...(speaks ? [] : label(column, group)), value === "" ? WRITE : value].join(" "));
+    group = column.group;
   }
   return words.join("; ");
 }
 
-/** What a value is; the first one of a row says it by itself. */
-function label({ head, group }: Column, first: boolean): string {
-  const words = [group, head].filter((part) => part !== undefined && part !== "").join(" ");
-  return first || words === "" ? "" : `${words} `;
+/** What a value is; what stands over several columns is said before the first of them. */
+function label({ head, group }: Column, before: string | undefined): string[] {
+  return [group === before ? "" : (group ?? ""), head].filter((part) => part !== "");
 }

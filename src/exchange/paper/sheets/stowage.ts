@@ -75,7 +75,7 @@ function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
       { head: "AT ONCE" },
       { head: "FIRST AT", align: "right" },
       { head: "FOR TASK, IN WHOSE HANDS", grow: 2 },
-      { head: "KG EACH", align: "right" },
+      { head: "EACH", align: "right" },
       { head: "RETURNS" },
       { head: "OUT", blankMm: 13 },
       { head: "BACK", blankMm: 13 },

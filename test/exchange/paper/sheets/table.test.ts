@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Body, Table } from "../../../../src/exchange/paper/sheets/body.ts";
+import { rect } from "../../../../src/exchange/paper/page.ts";
+import type { Body, Drawing, Table } from "../../../../src/exchange/paper/sheets/body.ts";
 import { type SheetFormat, sheetsOf } from "../../../../src/exchange/paper/sheets/frame.ts";
 import { collisions, overflows, textsOf, wordsOf } from "../reading.ts";
 import { STAMP } from "./facts.ts";
@@ -86,6 +87,43 @@ describe("a table over many sheets", () => {
     const said = pages.flatMap((page) => textsOf(page).flatMap((mark) => mark.text.split(" ")));
     expect(said.filter((one) => /^n\d+$/.test(one))).toEqual(long.split(" "));
     expect(overflows(pages)).toEqual([]);
+  });
+
+  it("makes a drawing smaller by up to a third where that saves a sheet, and no further", () => {
+    const drawn: number[] = [];
+    const drawing: Drawing = {
+      kind: "drawing",
+      aspect: 0.7,
+      says: "a frame",
+      draw: (x, y, wide, high) => [rect(x, y, wide, drawn[drawn.push(high) - 1]!, 0.3)],
+    };
+    // A4 upright leaves 190 mm across: 133 mm high where there is room.
+    const full = 190 * 0.7;
+    const heights = Array.from({ length: 60 }, (_, rows) => {
+      drawn.length = 0;
+      const pages = sheetsOf([{ ...body(0), sections: [drawing, table(rows)] }], STAMP, { paper: "a4" });
+      expect(overflows(pages)).toEqual([]);
+      return { high: drawn[0]!, pages: pages.length };
+    });
+    expect(heights[0]).toEqual({ high: full, pages: 1 });
+    const smaller = heights.filter(({ high }) => high < full - 0.001);
+    expect(smaller.length).toBeGreaterThan(0);
+    for (const { high, pages } of smaller) {
+      expect(pages).toBe(1);
+      expect(high).toBeGreaterThanOrEqual(full * 0.65);
+    }
+    expect(heights.at(-1)).toMatchObject({ high: full });
+  });
+
+  it("says in paragraphs once what stands over several columns, and nothing twice", () => {
+    const [page] = sheetsOf([body(3)], STAMP, { paper: "cuff" });
+    const words = wordsOf(page!);
+    expect(words).toContain("RIGHT right1 (under1); SECOND second1");
+    expect(words.match(/over both/g)).toHaveLength(3);
+    // A text across several columns is no value of the first of them.
+    const rows = [...table(3).rows, { cells: [{ text: "row" }, { text: "END: walk home", span: 3 }] }];
+    const [over] = sheetsOf([{ ...body(0), sections: [{ ...table(0), rows }] }], STAMP, { paper: "cuff" });
+    expect(wordsOf(over!)).toContain("row; END: walk home");
   });
 
   it("repeats what rows are about where they go on on another sheet, and keeps what is joined together", () => {
