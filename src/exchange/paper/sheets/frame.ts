@@ -200,11 +200,12 @@ function footOf(
   const wide = right - left;
   const key = body.key.flatMap((words) => wrap(words, wide, face));
   const standing = wrap(STANDING, small ? wide : wide * 0.62, { ...face, bold: true });
-  const height = (key.length + standing.length) * lead + 2.2;
+  // The key stands clear of a table that fills the sheet.
+  const height = (key.length + standing.length) * lead + 3.2;
   return {
     height,
     draw: () => [
-      ...setLines(key, left, bottom - height + 0.8, face),
+      ...setLines(key, left, bottom - height + 1.8, face),
       line(left, bottom - standing.length * lead - 0.9, right, bottom - standing.length * lead - 0.9, 0.2),
       ...setLines(standing, left, bottom - standing.length * lead, { ...face, bold: true }),
       ...(small
