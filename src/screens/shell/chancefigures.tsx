@@ -88,13 +88,15 @@ function ChanceFigure(props: {
     >
       <span className="figure">
         {chance && report ? (
-          <From of={name} known={() => fromChance(report, name, chance)}>
-            {chanceFigure(chance)}
-          </From>
+          <>
+            <From of={name} known={() => fromChance(report, name, chance)}>
+              {chanceFigure(chance)}
+            </From>
+            <ScoreChange by={change} worse={change < 0} />
+          </>
         ) : (
           "–"
         )}
-        <ScoreChange by={change} worse={change < 0} />
         {interval && change === 0 && <span className="score-more"> {interval}</span>}
       </span>
       <span className="score-name">{name}</span>
