@@ -37,7 +37,7 @@ test("packs the demo day without a breach, shows a breach while a task is dragge
   await page.mouse.down();
   await page.mouse.move(x + 60, y, { steps: 4 });
   await page.mouse.move(x + 130, y, { steps: 6 });
-  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await expect(findings(page).getByText(/^[1-9]\d* breach(es)?,/)).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(findings(page).getByText(/^no breach/)).toBeVisible();
   await page.mouse.up();
@@ -46,7 +46,7 @@ test("packs the demo day without a breach, shows a breach while a task is dragge
   await page.mouse.down();
   await page.mouse.move(x + 130, y, { steps: 6 });
   await page.mouse.up();
-  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await expect(findings(page).getByText(/^[1-9]\d* breach(es)?,/)).toBeVisible();
   await page.getByRole("button", { name: /^Undo/ }).click();
   await expect(findings(page).getByText(/^no breach/)).toBeVisible();
 });
@@ -75,7 +75,7 @@ test("by keyboard alone: pack, move a task into a breach, take it back, print, u
   await block(page, "Lower the station racks").focus();
   await page.keyboard.press("Enter");
   for (let k = 0; k < 4; k += 1) await page.keyboard.press("Shift+ArrowRight");
-  await expect(findings(page).getByText(/^[1-9]\d* breach/)).toBeVisible();
+  await expect(findings(page).getByText(/^[1-9]\d* breach(es)?,/)).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(findings(page).getByText(/^no breach/)).toBeVisible();
 
