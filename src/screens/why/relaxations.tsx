@@ -2,7 +2,7 @@ import { memo, useMemo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { applyEdit, type Plan } from "../../plan/index.ts";
 import { type Asking, tasksById } from "../../session/index.ts";
-import { counted, grouped, percent, signed } from "../../words/index.ts";
+import { counted, grouped, numberedSentence, percent, signed } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
 import { FEW } from "./conflict.tsx";
@@ -70,7 +70,7 @@ const Way = memo(function Way(props: {
   };
   return (
     <li className="way">
-      <p className="way-sentence">{way.sentence}</p>
+      <p className="way-sentence">{numberedSentence(plan, way.sentence)}</p>
       <dl className="way-cost">
         <div>
           <dt>Costs</dt>
@@ -95,7 +95,7 @@ const Way = memo(function Way(props: {
         </div>
       </dl>
       {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
-      {way.moves.length > 0 && <Moves sentences={way.moves} />}
+      {way.moves.length > 0 && <Moves plan={plan} sentences={way.moves} />}
       {variant ? (
         <div className="way-kept">
           <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
@@ -122,7 +122,7 @@ const Way = memo(function Way(props: {
         <button
           type="button"
           onClick={taken}
-          aria-label={`Try as a variant: ${way.sentence}`}
+          aria-label={`Try as a variant: ${numberedSentence(plan, way.sentence)}`}
           disabled={stale}
         >
           Try as a variant
@@ -152,13 +152,14 @@ function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
 }
 
 /** Every placed task that starts at another time or is done by others. */
-function Moves({ sentences }: { readonly sentences: readonly string[] }) {
+function Moves(props: { readonly plan: Plan; readonly sentences: readonly string[] }) {
+  const { plan, sentences } = props;
   return (
     <details open={sentences.length <= FEW}>
       <summary>{counted(sentences.length, "placed task moves", "placed tasks move")}</summary>
       <ul>
         {sentences.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{numberedSentence(plan, sentence)}</li>
         ))}
       </ul>
     </details>

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
 import { type Asking, type DeskState, whyIsStale } from "../../session/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, numberedSentence } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
@@ -146,17 +146,17 @@ function Found(props: {
         </p>
       )}
       {!conflict && <p className="why-sentence">{known(why, report)}</p>}
-      {conflict && !long && <Conflict conflict={conflict} more={report.sentence} />}
+      {conflict && !long && <Conflict plan={why.plan} conflict={conflict} more={report.sentence} />}
       <Relaxations why={why} report={report} stale={stale} />
-      {conflict && long && <Conflict conflict={conflict} more={report.sentence} />}
-      {report.guarded.length > 0 && <Guarded sentences={report.guarded} />}
+      {conflict && long && <Conflict plan={why.plan} conflict={conflict} more={report.sentence} />}
+      {report.guarded.length > 0 && <Guarded plan={why.plan} sentences={report.guarded} />}
     </>
   );
 }
 
 /** What is known where there is no conflict to show. */
 function known(why: Asking, { state, sentence }: WhyReport): string {
-  if (sentence !== "") return sentence;
+  if (sentence !== "") return numberedSentence(why.plan, sentence);
   if (state !== "looking") return "";
   return why.running
     ? "What stands against it is being looked for."
