@@ -10,11 +10,10 @@ import { useSite } from "../site/around.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { MapHand } from "../site/maphand.ts";
 import { paintFrame } from "../site/paintframe.ts";
-import { paintContours, paintShading, shadingOf } from "../site/paintground.ts";
-import { paintKeepOuts, paintRings } from "../site/paintlimits.ts";
 import { paintSign } from "../site/paintplaces.ts";
 import { paintWays } from "../site/paintways.ts";
 import type { Picture } from "../site/picture.ts";
+import { useBase } from "../site/usebase.ts";
 import { wholeExtent } from "../site/shown.ts";
 import type { Person } from "./people.ts";
 import { tasksByPlace } from "../site/placenumbers.ts";
@@ -39,22 +38,10 @@ export function BesideStage(props: {
   readonly schedule: Schedule;
 }) {
   const { picture, people, schedule } = props;
-  const { frame, ground, light, theme, layers, plan } = picture;
+  const { frame, light, layers, plan } = picture;
   const stage = useRef<HTMLDivElement>(null);
   useMapHand(stage, picture);
-  const shading = useMemo(
-    () => (ground && light ? shadingOf(ground, light, theme, layers.shading, layers.shadow) : null),
-    [ground, light, theme, layers.shading, layers.shadow],
-  );
-  const paintBase = useCallback(
-    (brush: Brush) => {
-      if (ground && shading) paintShading(brush, frame, ground, shading);
-      if (layers.contours) paintContours(brush, picture);
-      if (layers.keepOuts) paintKeepOuts(brush, picture);
-      paintRings(brush, picture);
-    },
-    [picture, frame, ground, shading, layers],
-  );
+  const paintBase = useBase(picture);
   const numbers = useNumbers(picture, schedule);
   const laid = usePlates(picture, numbers);
   const paintTop = useCallback(

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef } from "react";
+import { useCallback, useEffect, useRef } from "react";
 import { mapX, mapY } from "../../editor/map/index.ts";
 import { Canvas } from "../parts/canvas/canvas.tsx";
 import type { Brush } from "../parts/canvas/brush.ts";
@@ -6,11 +6,10 @@ import { useAround } from "../context.ts";
 import { useSite } from "./around.ts";
 import { MapHand } from "./maphand.ts";
 import { paintFrame } from "./paintframe.ts";
-import { paintContours, paintShading, shadingOf } from "./paintground.ts";
-import { paintKeepOuts, paintRings } from "./paintlimits.ts";
 import { paintPlaces } from "./paintplaces.ts";
 import { paintWays } from "./paintways.ts";
 import type { Picture } from "./picture.ts";
+import { useBase } from "./usebase.ts";
 import type { SiteCommands } from "./commands.ts";
 
 /** The map itself: painted ground and things, and what hands and keys do on it. */
@@ -18,7 +17,7 @@ export function MapStage(props: { readonly picture: Picture; readonly commands: 
   const { picture, commands } = props;
   const { siteLook } = useSite();
   const { desk } = useAround();
-  const { frame, ground, light, theme, layers, place } = picture;
+  const { frame, light, layers, place } = picture;
   const stage = useRef<HTMLDivElement>(null);
 
   const latest = useRef(picture);
@@ -32,19 +31,7 @@ export function MapStage(props: { readonly picture: Picture; readonly commands: 
     return hand.listen();
   }, [siteLook, commands, desk]);
 
-  const shading = useMemo(
-    () => (ground && light ? shadingOf(ground, light, theme, layers.shading, layers.shadow) : null),
-    [ground, light, theme, layers.shading, layers.shadow],
-  );
-  const paintBase = useCallback(
-    (brush: Brush) => {
-      if (ground && shading) paintShading(brush, frame, ground, shading);
-      if (layers.contours) paintContours(brush, picture);
-      if (layers.keepOuts) paintKeepOuts(brush, picture);
-      paintRings(brush, picture);
-    },
-    [picture, frame, ground, shading, layers],
-  );
+  const paintBase = useBase(picture);
   const paintTop = useCallback(
     (brush: Brush) => {
       if (layers.ways) paintWays(brush, picture);
