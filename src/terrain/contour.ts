@@ -29,62 +29,58 @@ export function contour(
       else next.set(from, [to]);
     }
   };
-  const below = (at: number): boolean => values[at]! <= level;
   for (let row = 0; row < rows - 1; row += 1) {
     pulse();
     for (let column = 0; column < columns - 1; column += 1) {
       const at = row * columns + column;
-      const south = 2 * at;
-      const west = 2 * at + 1;
-      const east = 2 * (at + 1) + 1;
-      const north = 2 * (at + columns);
-      const inside =
-        (below(at) ? 1 : 0) +
-        (below(at + 1) ? 2 : 0) +
-        (below(at + columns + 1) ? 4 : 0) +
-        (below(at + columns) ? 8 : 0);
-      switch (inside) {
-        case 1:
-        case 14:
-          link(south, west);
-          break;
-        case 2:
-        case 13:
-          link(south, east);
-          break;
-        case 4:
-        case 11:
-          link(north, east);
-          break;
-        case 8:
-        case 7:
-          link(north, west);
-          break;
-        case 3:
-        case 12:
-          link(west, east);
-          break;
-        case 6:
-        case 9:
-          link(south, north);
-          break;
-        case 5:
-        case 10: {
-          const mean =
-            (values[at]! + values[at + 1]! + values[at + columns]! + values[at + columns + 1]!) / 4;
-          if (mean <= level === (inside === 5)) {
-            link(south, east);
-            link(north, west);
-          } else {
-            link(south, west);
-            link(north, east);
-          }
-          break;
-        }
-      }
+      const sides = [2 * at, 2 * (at + 1) + 1, 2 * (at + columns), 2 * at + 1];
+      const corners = [at, at + 1, at + columns + 1, at + columns];
+      for (const [one, other] of lines(
+        corners.map((corner) => values[corner]!),
+        level,
+      ))
+        link(sides[one]!, sides[other]!);
     }
   }
   return chains(next).map((chain) => chain.map((edge) => crossing(grid, values, level, edge)));
+}
+
+type Line = readonly [from: number, to: number];
+const [SOUTH, EAST, NORTH, WEST] = [0, 1, 2, 3] as const;
+const SOUTH_WEST: Line = [SOUTH, WEST];
+const SOUTH_EAST: Line = [SOUTH, EAST];
+const NORTH_EAST: Line = [NORTH, EAST];
+const NORTH_WEST: Line = [NORTH, WEST];
+const ACROSS: Line = [WEST, EAST];
+const UPWARD: Line = [SOUTH, NORTH];
+
+/** The lines of a cell by the corners at or below the level: 1 south-west, 2 south-east, 4 north-east, 8 north-west; saddles apart. */
+const LINES: readonly (readonly Line[])[] = [
+  [],
+  [SOUTH_WEST],
+  [SOUTH_EAST],
+  [ACROSS],
+  [NORTH_EAST],
+  [],
+  [UPWARD],
+  [NORTH_WEST],
+  [NORTH_WEST],
+  [UPWARD],
+  [],
+  [NORTH_EAST],
+  [ACROSS],
+  [SOUTH_EAST],
+  [SOUTH_WEST],
+  [],
+];
+
+/** The lines across a cell with `corners`, anticlockwise from the south-west, as pairs of its sides. */
+function lines(corners: readonly number[], level: number): readonly Line[] {
+  const below = corners.reduce((sum, value, k) => sum + (value <= level ? 1 << k : 0), 0);
+  const isSaddle = below === 5 || below === 10;
+  if (!isSaddle) return LINES[below]!;
+  const mean = (corners[0]! + corners[1]! + corners[3]! + corners[2]!) / 4;
+  return mean <= level === (below === 5) ? [SOUTH_EAST, NORTH_WEST] : [SOUTH_WEST, NORTH_EAST];
 }
 
 /** The links as chains of edges: open ones first from an end, then closed ones, which end where they begin. */

@@ -53,15 +53,7 @@ export class Crossing {
     for (;;) {
       if (this.isBegun) {
         if (this.endM >= this.lengthM) return false;
-        const isEastWest = this.xM <= this.endM;
-        if (this.yM <= this.endM) {
-          this.row += this.stepY;
-          this.yM = this.leavesY();
-        }
-        if (isEastWest) {
-          this.column += this.stepX;
-          this.xM = this.leavesX();
-        }
+        this.step();
       }
       this.isBegun = true;
       const { column, row } = this;
@@ -69,6 +61,19 @@ export class Crossing {
       this.startM = this.endM;
       this.endM = Math.max(this.startM, Math.min(this.xM, this.yM, this.lengthM));
       if (this.endM > this.startM) return true;
+    }
+  }
+
+  /** Into the cell behind the edge, or the corner, at which the last one was left. */
+  private step(): void {
+    const isEastWest = this.xM <= this.endM;
+    if (this.yM <= this.endM) {
+      this.row += this.stepY;
+      this.yM = this.leavesY();
+    }
+    if (isEastWest) {
+      this.column += this.stepX;
+      this.xM = this.leavesX();
     }
   }
 

@@ -61,7 +61,7 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
   const boxes = terms.keepOuts.map(boxOf);
   const perM = leastPerM(terms);
   const limits = { tanUp, tanDown, tanAcross };
-  const { columns, rows, cellM, westM, southM, heightM } = grid;
+  const { cellM } = grid;
 
   return { grid, terms, ...limits, step, straight };
 
@@ -79,11 +79,11 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
     const steps = Math.max(1, Math.ceil(lengthM / cellM - 1e-6));
     const stepM = lengthM / steps;
     let cost = 0;
-    let before = bilinear(fromEastM, fromNorthM);
+    let before = bilinear(grid, fromEastM, fromNorthM);
     if (Number.isNaN(before)) return -1;
     for (let k = 1; k <= steps; k += 1) {
       const share = k / steps;
-      const height = bilinear(fromEastM + east * share, fromNorthM + north * share);
+      const height = bilinear(grid, fromEastM + east * share, fromNorthM + north * share);
       const rise = height - before;
       if (!(rise <= tanUp * stepM && -rise <= tanDown * stepM)) return -1;
       cost += step(stepM, rise);
@@ -105,22 +105,24 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
     }
     return false;
   }
+}
 
-  function bilinear(eastM: number, northM: number): number {
-    const x = (eastM - westM) / cellM;
-    const y = (northM - southM) / cellM;
-    if (!(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) return NaN;
-    const column = x >= columns - 1 ? columns - 2 : x | 0;
-    const row = y >= rows - 1 ? rows - 2 : y | 0;
-    const at = row * columns + column;
-    const u = x - column;
-    const v = y - row;
-    const south = u === 0 ? heightM[at]! : heightM[at]! * (1 - u) + heightM[at + 1]! * u;
-    if (v === 0) return south;
-    const over = at + columns;
-    const north = u === 0 ? heightM[over]! : heightM[over]! * (1 - u) + heightM[over + 1]! * u;
-    return south * (1 - v) + north * v;
-  }
+/** Height at a point, linear both ways between the four about it; NaN off the grid and where one that counts is not known. */
+function bilinear(grid: HeightGrid, eastM: number, northM: number): number {
+  const { columns, rows, cellM, westM, southM, heightM } = grid;
+  const x = (eastM - westM) / cellM;
+  const y = (northM - southM) / cellM;
+  if (!(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) return NaN;
+  const column = x >= columns - 1 ? columns - 2 : x | 0;
+  const row = y >= rows - 1 ? rows - 2 : y | 0;
+  const at = row * columns + column;
+  const u = x - column;
+  const v = y - row;
+  const south = u === 0 ? heightM[at]! : heightM[at]! * (1 - u) + heightM[at + 1]! * u;
+  if (v === 0) return south;
+  const over = at + columns;
+  const north = u === 0 ? heightM[over]! : heightM[over]! * (1 - u) + heightM[over + 1]! * u;
+  return south * (1 - v) + north * v;
 }
 
 function stepOf({ detour, effort }: Terms): Footing["step"] {

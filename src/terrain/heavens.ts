@@ -73,19 +73,20 @@ interface Looks {
 const taken = memory<Looks>(4);
 const ranges = memory<ElevationRange>(32);
 
+/** Over a body whose sky is not known. */
+const UNKNOWN: Heavens = {
+  sun: () => null,
+  light: () => null,
+  sunAngle: () => null,
+  earth: () => null,
+  sunRange: () => null,
+  sunAt: () => null,
+};
+
 /** The heavens over a plan. */
 export function heavensOf(plan: SkyPlan): Heavens {
   const { body, site, stay } = plan;
-  if (body.ephemeris === "none") {
-    return {
-      sun: () => null,
-      light: () => null,
-      sunAngle: () => null,
-      earth: () => null,
-      sunRange: () => null,
-      sunAt: () => null,
-    };
-  }
+  if (body.ephemeris === "none") return UNKNOWN;
   const observer = { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
   const touchdownMs = Date.parse(stay.touchdownUtc);
   const grid = plan.ground ? reliefOf(plan.ground) : null;
@@ -144,15 +145,18 @@ export function heavensOf(plan: SkyPlan): Heavens {
       ),
     sunRange: ({ startS, endS }) => {
       const key = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM} ${startS} ${endS}`;
-      return ranges.of(key, () => {
-        const degrees = [sunAt(endS).elevationDeg];
-        for (let at: number = startS; at < endS; at += GLANCE_S) degrees.push(sunAt(at).elevationDeg);
-        const swingDeg = (FASTEST_DEG_H * GLANCE_S) / 3600;
-        return { leastDeg: Math.min(...degrees) - swingDeg, greatestDeg: Math.max(...degrees) + swingDeg };
-      });
+      return ranges.of(key, () => rangeOf(sunAt, startS, endS));
     },
     sunAt,
   };
+}
+
+/** Between which elevations the sun surely stays from `startS` to `endS`: those of some glances, and as far as it climbs between. */
+function rangeOf(sunAt: (metS: number) => SkyDirection, startS: number, endS: number): ElevationRange {
+  const degrees = [sunAt(endS).elevationDeg];
+  for (let at = startS; at < endS; at += GLANCE_S) degrees.push(sunAt(at).elevationDeg);
+  const swingDeg = (FASTEST_DEG_H * GLANCE_S) / 3600;
+  return { leastDeg: Math.min(...degrees) - swingDeg, greatestDeg: Math.max(...degrees) + swingDeg };
 }
 
 function looksOf(touchdownMs: number, observer: Observer, lengthS: number): Looks {

@@ -22,6 +22,18 @@ export function hillshade(grid: HeightGrid, sun: SkyDirection): Float64Array {
 /** Noise of the sums over a line that touches the ground. */
 const NOISE_M = 1e-6;
 
+/** A point of the grid from which the sun is looked for. */
+interface Start {
+  readonly eastM: number;
+  readonly northM: number;
+  readonly column: number;
+  readonly row: number;
+  readonly height: number;
+}
+
+/** What lies on the line to the sun so far: nothing, ground of unknown height and nothing else, or ground that hides it. */
+type Seen = "clear" | "unknown" | "hidden";
+
 /** For every point of the grid 1 where the sun reaches it, 0 in shadow, cast or its own, or unknown. */
 export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: number): Uint8Array {
   const { columns, rows, cellM, westM, southM, heightM } = grid;
@@ -45,60 +57,64 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
   return lit;
 
   function reaches(column: number, row: number, height: number): boolean {
-    const eastM = westM + column * cellM;
-    const northM = southM + row * cellM;
-    let isUnknown = false;
-    const outer = new Crossing(blocks.net, eastM, northM, east, north, Infinity);
+    const start = { eastM: westM + column * cellM, northM: southM + row * cellM, column, row, height };
+    let seen: Seen = "clear";
+    const outer = new Crossing(blocks.net, start.eastM, start.northM, east, north, Infinity);
     while (outer.next()) {
       const lineM = lineAt(height, outer.startM);
       if (lineM > highest) return true;
       const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]!;
-      if (topM <= lineM) {
-        if (isUnknown) return false;
-        continue;
-      }
-      const fromM = outer.startM;
-      const line = new Crossing(
-        grid,
-        eastM + east * fromM,
-        northM + north * fromM,
-        east,
-        north,
-        outer.endM - fromM,
-      );
-      while (line.next()) {
-        const at = line.row * columns + line.column;
-        const sw = heightM[at]!;
-        const se = heightM[at + 1]!;
-        const nw = heightM[at + columns]!;
-        const ne = heightM[at + columns + 1]!;
-        const top = Math.max(sw, se, nw, ne);
-        if (Number.isNaN(top)) {
-          isUnknown = true;
-          continue;
-        }
-        if (isUnknown) return false;
-        const startM = fromM + line.startM;
-        if (top <= lineAt(height, startM)) continue;
-        // The ground over the line to the sun, as a parabola of the distance.
-        const endM = fromM + line.endM;
-        const u = column - line.column;
-        const v = row - line.row;
-        const twist = ne - se - nw + sw;
-        const over = sw + (se - sw) * u + (nw - sw) * v + twist * u * v - height;
-        const rise =
-          ((se - sw) * east + (nw - sw) * north + twist * (u * north + v * east)) / cellM - tangent;
-        const bend = (twist * east * north) / cellM ** 2 - 1 / (2 * radiusM);
-        const turnM = bend < 0 ? Math.min(endM, Math.max(startM, -rise / (2 * bend))) : startM;
-        const highM = Math.max(
-          over + (rise + bend * startM) * startM,
-          over + (rise + bend * endM) * endM,
-          over + (rise + bend * turnM) * turnM,
-        );
-        if (highM > NOISE_M) return false;
-      }
+      if (topM > lineM || Number.isNaN(topM)) seen = lookInside(start, outer.startM, outer.endM, seen);
+      else if (seen === "unknown") return false;
+      if (seen === "hidden") return false;
     }
     return true;
+  }
+
+  /** Goes on from what was `seen` before, cell by cell between two distances. Known ground behind unknown ground hides. */
+  function lookInside(start: Start, fromM: number, toM: number, seen: Seen): Seen {
+    const { eastM, northM, height } = start;
+    let isUnknown = seen === "unknown";
+    const line = new Crossing(grid, eastM + east * fromM, northM + north * fromM, east, north, toM - fromM);
+    while (line.next()) {
+      const at = line.row * columns + line.column;
+      const top = Math.max(
+        heightM[at]!,
+        heightM[at + 1]!,
+        heightM[at + columns]!,
+        heightM[at + columns + 1]!,
+      );
+      if (Number.isNaN(top)) {
+        isUnknown = true;
+        continue;
+      }
+      if (isUnknown) return "hidden";
+      const startM = fromM + line.startM;
+      if (top <= lineAt(height, startM)) continue;
+      if (highestOver(start, line.column, line.row, startM, fromM + line.endM) > NOISE_M) return "hidden";
+    }
+    return isUnknown ? "unknown" : "clear";
+  }
+
+  /** How far the ground of a cell stands over the line to the sun at most, m: a parabola of the distance. */
+  function highestOver(start: Start, column: number, row: number, startM: number, endM: number): number {
+    const at = row * columns + column;
+    const sw = heightM[at]!;
+    const se = heightM[at + 1]!;
+    const nw = heightM[at + columns]!;
+    const ne = heightM[at + columns + 1]!;
+    const u = start.column - column;
+    const v = start.row - row;
+    const twist = ne - se - nw + sw;
+    const over = sw + (se - sw) * u + (nw - sw) * v + twist * u * v - start.height;
+    const rise = ((se - sw) * east + (nw - sw) * north + twist * (u * north + v * east)) / cellM - tangent;
+    const bend = (twist * east * north) / cellM ** 2 - 1 / (2 * radiusM);
+    const turnM = bend < 0 ? Math.min(endM, Math.max(startM, -rise / (2 * bend))) : startM;
+    return Math.max(
+      over + (rise + bend * startM) * startM,
+      over + (rise + bend * endM) * endM,
+      over + (rise + bend * turnM) * turnM,
+    );
   }
 
   /** Height of the line to the sun, m. */

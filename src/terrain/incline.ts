@@ -44,22 +44,16 @@ export function isGentle(
     const v0 = y + (unitNorth * startM) / cellM - row;
     const v1 = y + (unitNorth * endM) / cellM - row;
     if (!holds(column, row, u0, v0, u1, v1)) return false;
-    if (Math.max(u0, u1) < ON_LINE && column > 0 && !holds(column - 1, row, u0 + 1, v0, u1 + 1, v1))
-      return false;
-    if (
-      Math.min(u0, u1) > 1 - ON_LINE &&
-      column < columns - 2 &&
-      !holds(column + 1, row, u0 - 1, v0, u1 - 1, v1)
-    )
-      return false;
-    if (Math.max(v0, v1) < ON_LINE && row > 0 && !holds(column, row - 1, u0, v0 + 1, u1, v1 + 1))
-      return false;
-    if (Math.min(v0, v1) > 1 - ON_LINE && row < rows - 2 && !holds(column, row + 1, u0, v0 - 1, u1, v1 - 1))
-      return false;
+    const east = sideOf(u0, u1);
+    const north = sideOf(v0, v1);
+    if (east !== 0 && !holds(column + east, row, u0 - east, v0, u1 - east, v1)) return false;
+    if (north !== 0 && !holds(column, row + north, u0, v0 - north, u1, v1 - north)) return false;
   }
   return true;
 
+  /** True also of a cell beyond the grid. */
   function holds(column: number, row: number, u0: number, v0: number, u1: number, v1: number): boolean {
+    if (column < 0 || row < 0 || column > columns - 2 || row > rows - 2) return true;
     const at = row * columns + column;
     const sw = heightM[at]!;
     const se = heightM[at + 1]!;
@@ -77,4 +71,10 @@ export function isGentle(
       rise <= tanUp && -rise <= tanDown && Math.abs(riseEast * unitNorth - riseNorth * unitEast) <= tanAcross
     );
   }
+}
+
+/** On which side of its cell a piece from `one` to `other` runs along the edge, and so in the next cell too; 0 on neither. */
+function sideOf(one: number, other: number): -1 | 0 | 1 {
+  if (Math.max(one, other) < ON_LINE) return -1;
+  return Math.min(one, other) > 1 - ON_LINE ? 1 : 0;
 }

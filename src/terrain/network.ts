@@ -158,10 +158,14 @@ function closeTriangles(table: (GroundTrail | null)[], size: number): void {
       for (let j = 0; j < size; j += 1) {
         const second = table[k * size + j];
         if (!second || j === k || j === i) continue;
-        const known = table[i * size + j];
-        if (!known || first.cost + second.cost < known.cost * (1 - 1e-12))
+        if (isCheaper(first.cost + second.cost, table[i * size + j]))
           table[i * size + j] = joinedTrails(first, second);
       }
     }
   }
+}
+
+/** Cheaper by more than the noise of sums. */
+function isCheaper(cost: number, known: GroundTrail | null | undefined): boolean {
+  return !known || cost < known.cost * (1 - 1e-12);
 }

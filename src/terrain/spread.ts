@@ -57,45 +57,15 @@ export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boole
   if (seeds.length === 0) return { cost, hop };
   const lowest = seeds.reduce((low, seed) => Math.min(low, seed.cost), CLOSED);
   const highest = seeds.reduce((high, seed) => Math.max(high, seed.cost), 0);
-  const buckets = Math.ceil(Math.max(greatest, highest - lowest) / least) + 2;
-  const head = new Int32Array(buckets).fill(-1);
-  const after = new Int32Array(points);
-  const before = new Int32Array(points);
-  let waiting = 0;
+  const waiting = new Buckets(points, least, Math.max(greatest, highest - lowest), lowest);
   let left = 0;
-
-  const enter = (point: number): void => {
-    const bucket = ((cost[point]! / least) | 0) % buckets;
-    const first = head[bucket]!;
-    after[point] = first;
-    before[point] = -1 - bucket;
-    if (first >= 0) before[first] = point;
-    head[bucket] = point;
-    waiting += 1;
-  };
-  const leave = (point: number): void => {
-    const next = after[point]!;
-    const last = before[point]!;
-    if (last >= 0) after[last] = next;
-    else head[-1 - last] = next;
-    if (next >= 0) before[next] = last;
-    waiting -= 1;
-  };
-
   for (const seed of seeds) {
     if (seed.cost >= cost[seed.at]!) continue;
-    if (cost[seed.at] !== closed) leave(seed.at);
+    if (cost[seed.at] !== closed) waiting.leave(seed.at);
     cost[seed.at] = seed.cost;
-    enter(seed.at);
+    waiting.enter(seed.at, seed.cost);
   }
-  let bucket = Math.floor(lowest / least) % buckets;
-  while (waiting > 0) {
-    const point = head[bucket]!;
-    if (point < 0) {
-      bucket = bucket + 1 === buckets ? 0 : bucket + 1;
-      continue;
-    }
-    leave(point);
+  for (let point = waiting.next(); point >= 0; point = waiting.next()) {
     if (++left % POINTS_A_PULSE === 0) pulse();
     const soFar = cost[point]!;
     for (let k = 0; k < each; k += 1) {
@@ -109,11 +79,61 @@ export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boole
       const total = soFar + price;
       const known = cost[other]!;
       if (total >= known) continue;
-      if (known !== closed) leave(other);
+      if (known !== closed) waiting.leave(other);
       cost[other] = total;
       hop[other] = k;
-      enter(other);
+      waiting.enter(other, total);
     }
   }
   return { cost, hop };
+}
+
+/** Points in buckets by their cost, each bucket as wide as the least hop; a ring of them, since costs in it differ by little. */
+class Buckets {
+  private readonly head: Int32Array;
+  private readonly after: Int32Array;
+  private readonly before: Int32Array;
+  private readonly width: number;
+  private bucket: number;
+  private waiting = 0;
+
+  constructor(points: number, width: number, widest: number, lowest: number) {
+    const buckets = Math.ceil(widest / width) + 2;
+    this.width = width;
+    this.head = new Int32Array(buckets).fill(-1);
+    this.after = new Int32Array(points);
+    this.before = new Int32Array(points);
+    this.bucket = Math.floor(lowest / width) % buckets;
+  }
+
+  enter(point: number, cost: number): void {
+    const { head, after, before } = this;
+    const bucket = ((cost / this.width) | 0) % head.length;
+    const first = head[bucket]!;
+    after[point] = first;
+    before[point] = -1 - bucket;
+    if (first >= 0) before[first] = point;
+    head[bucket] = point;
+    this.waiting += 1;
+  }
+
+  leave(point: number): void {
+    const { head, after, before } = this;
+    const next = after[point]!;
+    const last = before[point]!;
+    if (last >= 0) after[last] = next;
+    else head[-1 - last] = next;
+    if (next >= 0) before[next] = last;
+    this.waiting -= 1;
+  }
+
+  /** Takes out a point of the lowest bucket; -1 where none waits. */
+  next(): number {
+    if (this.waiting === 0) return -1;
+    const { head } = this;
+    while (head[this.bucket]! < 0) this.bucket = this.bucket + 1 === head.length ? 0 : this.bucket + 1;
+    const point = head[this.bucket]!;
+    this.leave(point);
+    return point;
+  }
 }

@@ -196,17 +196,21 @@ function goThroughOthers(ways: Ways): void {
     for (const i of open) {
       for (let k = 0; k < size; k += 1) if (direct[k * size + to] === 1) relax(i, k, to);
     }
-    while (open.length > 0) {
-      let nearest = -1;
-      for (const [position, i] of open.entries()) {
-        const seconds = durationS[i * size + to]!;
-        if (seconds < 0) continue;
-        if (nearest < 0 || seconds < durationS[open[nearest]! * size + to]!) nearest = position;
-      }
-      if (nearest < 0) break;
+    for (let nearest = nearestTo(to, open); nearest >= 0; nearest = nearestTo(to, open)) {
       const [settled] = open.splice(nearest, 1);
       for (const i of open) relax(i, settled!, to);
     }
+  }
+
+  /** The position in `open` of the place with the shortest way so far; -1 where none has one. */
+  function nearestTo(to: number, open: readonly number[]): number {
+    let nearest = -1;
+    for (const [position, i] of open.entries()) {
+      const seconds = durationS[i * size + to]!;
+      if (seconds < 0) continue;
+      if (nearest < 0 || seconds < durationS[open[nearest]! * size + to]!) nearest = position;
+    }
+    return nearest;
   }
 
   function relax(from: number, through: number, to: number): void {
