@@ -10,7 +10,8 @@ import { runOn } from "../../src/solver/pack.ts";
 import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { wishRun } from "../../src/solver/wish/index.ts";
 import { restretch } from "../../src/solver/wish/restretch.ts";
-import { countOf, type Seen } from "../../src/solver/simulate/count.ts";
+import { countOf } from "../../src/solver/simulate/count.ts";
+import type { Seen } from "../../src/solver/simulate/seen.ts";
 import { processorSeconds } from "./clock.ts";
 import { workingPlan } from "./inner.plan.ts";
 

@@ -11,12 +11,7 @@ import { useAround, useDesk } from "../context.ts";
 export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
   const { crew, otherwise } = report;
   const rules = actingRules(crew);
-  // Played on as many days as the alternatives, where it is among them.
-  const now: Outcome = otherwise.byCaution.find(({ caution }) => caution === crew.caution)?.outcome ?? {
-    home: report.home,
-    must: report.must,
-    meanWorth: report.worth.mean,
-  };
+  const now: Outcome = { home: report.home, must: report.must, meanWorth: report.worth.mean };
   if (rules.length === 0) return <p>{CARRIES_ON_WORDS}</p>;
   return (
     <section aria-label="How the crew acts" className="crew-rules">
@@ -32,7 +27,7 @@ export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
           );
         })}
       </ul>
-      {otherwise.byCaution.length > 0 && <CautionDial report={report} now={now} />}
+      {otherwise.byCaution.length > 1 && <CautionDial report={report} now={now} />}
     </section>
   );
 }

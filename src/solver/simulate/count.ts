@@ -1,18 +1,11 @@
-import type { CrewRules, Outcome } from "../../answers/index.ts";
+import type { CrewRules } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import { chanceOf } from "./chance.ts";
 import { type Dealt, type DaySample, sampleFor } from "./days.ts";
 import { Player } from "./player.ts";
 import { Script } from "./script.ts";
+import { type Seen, seenOf } from "./seen.ts";
 import type { Stage } from "./stage.ts";
 import { allHome, isMustOnBench, keepsMusts, worthOf } from "./tally.ts";
-
-/** What simulated days come to: worth on average, and shares of the days on which everybody came home and every must-do task was done. */
-export interface Seen {
-  readonly worth: number;
-  readonly home: number;
-  readonly must: number;
-}
 
 /** Counts what the schedule that a player has taken up comes to, on day after day of the same days. */
 export class Count {
@@ -53,8 +46,7 @@ export class Count {
   }
 
   get seen(): Seen {
-    const of = Math.max(1, this.days);
-    return { worth: this.worth / of, home: this.home / of, must: this.must / of };
+    return seenOf(this);
   }
 }
 
@@ -67,9 +59,4 @@ export function countOf(stage: Stage, schedule: Schedule, crew: CrewRules, of: D
   const count = new Count(player, of);
   count.begin();
   return count;
-}
-
-/** The outcome of the days counted. */
-export function outcomeOf({ days, home, must, seen }: Count): Outcome {
-  return { home: chanceOf(home, days), must: chanceOf(must, days), meanWorth: seen.worth };
 }

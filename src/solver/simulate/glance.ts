@@ -10,6 +10,7 @@ import { Latest } from "./latest.ts";
 import { MISSED, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { Script } from "./script.ts";
+import { seenOf } from "./seen.ts";
 import { type Stage, stageOf } from "./stage.ts";
 import { Tally } from "./tally.ts";
 
@@ -115,7 +116,7 @@ class Run implements GlanceRun {
       home: chance(tally.home),
       must: chance(tally.must),
       whole: chance(tally.whole),
-      meanWorth: tally.count === 0 ? 0 : tally.worthSum() / tally.count,
+      meanWorth: seenOf(tally.counted).worth,
       tasks: placed.map((a) => ({
         task: plan.tasks[a]!.id,
         must: plan.tasks[a]!.must,

@@ -1,15 +1,15 @@
 import type { CrewRules, Offer } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { read, type PlacedActivity, Verifier } from "../network/verify.ts";
-import { type Count, countOf, outcomeOf } from "./count.ts";
+import { type Count, countOf } from "./count.ts";
 import type { Days } from "./days.ts";
 import type { Script } from "./script.ts";
+import { outcomeOf, type Seen, seenOf } from "./seen.ts";
 import type { Tally } from "./tally.ts";
 import { valueOf, type Wish, wishFor } from "./value.ts";
 
-/** Days on which tasks to bench are compared, and days that an offer is counted on, at most. */
+/** Days on which tasks to bench are compared, at most; an offer is counted on all days of the run, against what the run comes to. */
 const FEW = 200;
-const MOST = 1000;
 /** Tasks looked at for one more to bench, and the most that one offer benches on its own account. */
 const LOOKED_AT = 20;
 const STEPS = 4;
@@ -59,11 +59,10 @@ export class Offers {
     const { script, tally, wish, verifier, stands } = this;
     // Of a day that breaks a rule, or that nothing is known of, nothing is offered.
     if (tally.count === 0 || script.unread > 0 || !verifier.holds(stands)) return;
-    const before = yield* this.played([], MOST);
-    const short = (count: Count): boolean => count.seen.must < wish.must || count.seen.home < wish.home;
-    if (short(before)) {
+    const seen = this.now;
+    if (seen.must < wish.must || seen.home < wish.home) {
       const bench = yield* this.forTheWish();
-      if (bench.length > 0) yield* this.offer(bench, before, "chance");
+      if (bench.length > 0) yield* this.offer(bench, "chance");
     }
     const { problem } = script;
     const often = script.order
@@ -71,8 +70,13 @@ export class Offers {
       .sort((a, b) => problem.worth[b]! - problem.worth[a]! || a - b);
     for (const a of often.slice(0, OFTEN_SHOWN)) {
       const group = this.groupOf(a);
-      if (group && this.holdsWithout(group)) yield* this.offer(group, before, "worth");
+      if (group && this.holdsWithout(group)) yield* this.offer(group, "worth");
     }
+  }
+
+  /** What the run itself came to. */
+  private get now(): Seen {
+    return seenOf(this.tally.counted);
   }
 
   /** What to bench so that the wish is met, or the day does most under it; one group after the other. */
@@ -148,25 +152,26 @@ export class Offers {
     return count;
   }
 
-  /** Offers to bench `group` where, counted on many days, that does what it is for. */
-  private *offer(group: Group, before: Count, gains: Offer["gains"]): Generator<undefined, void> {
-    const { wish, script } = this;
-    const after = yield* this.played(group, MOST);
+  /** Offers to bench `group` where, counted on all days of the run, that does what it is for. */
+  private *offer(group: Group, gains: Offer["gains"]): Generator<undefined, void> {
+    const { wish, script, tally } = this;
+    const after = yield* this.played(group, this.days.count);
+    const [then, now] = [after.seen, this.now];
     const does =
       gains === "chance"
-        ? after.seen.must + after.seen.home > before.seen.must + before.seen.home + LEAST_GAIN
-        : after.seen.worth > before.seen.worth && valueOf(wish, after.seen) > valueOf(wish, before.seen);
+        ? then.must + then.home > now.must + now.home + LEAST_GAIN
+        : then.worth > now.worth && valueOf(wish, then) > valueOf(wish, now);
     if (!does) return;
     this.list.push({
       bench: group.map((a) => script.problem.plan.tasks[a]!.id),
       gains,
-      before: outcomeOf(before),
+      before: outcomeOf(tally.counted),
       after: outcomeOf(after),
     });
   }
 }
 
-/** A chance that gains less than this is not worth an offer: a thousand days cannot tell it. */
+/** A chance that gains less than this is not worth an offer: a thousand days could not tell it. */
 const LEAST_GAIN = 0.03;
 /** Days between two moments at which the run may be broken off. */
 const AT_ONCE = 50;

@@ -19,6 +19,7 @@ import { Days, type DaySample, sampleFor } from "./days.ts";
 import { Offers } from "./offers.ts";
 import { type Moment, Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
+import { outcomeOf } from "./seen.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { evaOf, plannedWorth, Tally, worthOf } from "./tally.ts";
@@ -245,7 +246,7 @@ class Run implements OddsRun {
       home: chance(tally.home),
       must: chance(tally.must),
       whole: chance(tally.whole),
-      otherwise: this.alternatives.comparisons,
+      otherwise: this.alternatives.comparisons(this.crew, outcomeOf(tally.counted)),
       wish: plan.odds.wish,
       spoils: this.spoils(placed),
       offers: [...this.offers.list],

@@ -3,6 +3,7 @@ import { KINDS } from "../problem/problem.ts";
 import type { DaySample } from "./days.ts";
 import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
 import type { Script } from "./script.ts";
+import type { Counted } from "./seen.ts";
 
 /** What is counted over many simulated days. */
 export class Tally {
@@ -131,9 +132,11 @@ export class Tally {
     this.count += 1;
   }
 
-  /** Worth done on all days together. */
-  worthSum(): number {
-    return this.worth.subarray(0, this.count).reduce((sum, one) => sum + one, 0);
+  /** What is counted so far, by which a run is held against others. */
+  get counted(): Counted {
+    const { count: days, home, must } = this;
+    const worth = this.worth.subarray(0, days).reduce((sum, one) => sum + one, 0);
+    return { days, home, must, worth };
   }
 
   /** True when on the day that `player` has just played everybody came home and every must-do task was done. */

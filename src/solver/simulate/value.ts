@@ -1,5 +1,5 @@
 import type { Problem } from "../problem/problem.ts";
-import type { Seen } from "./count.ts";
+import type { Seen } from "./seen.ts";
 
 /** What a day is packed for: shares, and what a whole missing chance costs, worth. */
 export interface Wish {

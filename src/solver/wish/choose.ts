@@ -1,5 +1,6 @@
 import type { CrewRules, Wished } from "../../answers/index.ts";
-import { countOf, type Count, outcomeOf } from "../simulate/count.ts";
+import { countOf, type Count } from "../simulate/count.ts";
+import { outcomeOf } from "../simulate/seen.ts";
 import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
 import type { Elite } from "./elites.ts";

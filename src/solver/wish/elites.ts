@@ -1,7 +1,7 @@
 import type { Schedule } from "../../plan/index.ts";
 import type { Board } from "../network/board.ts";
 import { scheduleOf } from "../network/placing.ts";
-import type { Seen } from "../simulate/count.ts";
+import type { Seen } from "../simulate/seen.ts";
 import type { Sampled } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 

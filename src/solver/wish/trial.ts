@@ -1,7 +1,8 @@
 import type { CrewRules } from "../../answers/index.ts";
 import { type Board, NO_FLOOR } from "../network/board.ts";
 import { Day } from "../network/day.ts";
-import { Count, type Seen } from "../simulate/count.ts";
+import { Count } from "../simulate/count.ts";
+import type { Seen } from "../simulate/seen.ts";
 import type { Days } from "../simulate/days.ts";
 import { Player } from "../simulate/player.ts";
 import { Script } from "../simulate/script.ts";

@@ -27,6 +27,9 @@ describe("how the crew acts", () => {
 
   it("names each rule with what the day would come to without it, and offers the caution as a dial", () => {
     const report = oddsReport({
+      home: now.home,
+      must: now.must,
+      worth: { ...oddsReport().worth, mean: now.meanWorth },
       otherwise: {
         without: [{ rule: "goesAhead", outcome: outcome(540, 1640.4) }],
         byCaution: [

@@ -263,6 +263,16 @@ describe("a run", () => {
     expect(oddsOf(plan, schedule, 200, { seed: 10 }).evas).not.toEqual(whole.evas);
   });
 
+  it("says of the crew's own caution what it says of the day, and compares with it on as many days", () => {
+    // More days than a comparison of chances would need by itself: what stands beside the chances is of the same days.
+    const report = oddsOf(plan, schedule, 1200, { crew: acting(0.5) });
+    const { home, must, worth, otherwise } = report;
+    expect(otherwise.byCaution.map(({ caution }) => caution)).toEqual([0, 0.25, 0.5, 0.75, 1]);
+    expect(otherwise.byCaution[2]!.outcome).toEqual({ home, must, meanWorth: worth.mean });
+    const outcomes = [...otherwise.without, ...otherwise.byCaution].map(({ outcome }) => outcome);
+    expect(new Set(outcomes.map(({ must: { of } }) => of))).toEqual(new Set([1200]));
+  });
+
   it("can be broken off: the days so far, and no claim to be complete", () => {
     let now = 0;
     const run = oddsRun(plan, schedule, { days: 2000, seed: 1, shape: "pert", clock: () => (now += 1) });
