@@ -1,15 +1,14 @@
 import type { FromAnswer, ExplainRequest } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
-import { shownPlan, shownSchedule } from "./selectors.ts";
 
 /** Asks from what figures come. */
 export interface FromCommands {
   /**
-   * From what a figure of `day` comes, the day on the screen when none is given; null where there is no such figure any
-   * more, or nobody can say.
+   * From what a figure of `day` comes: "gone" where that day has no such figure, "failed" where it could not be worked out, which says
+   * nothing about the figure.
    */
-  fromWhat(ask: ExplainRequest, day?: AskedDay): Promise<FromAnswer | null>;
+  fromWhat(ask: ExplainRequest, day: AskedDay): Promise<FromAnswer | "gone" | "failed">;
 }
 
 /** A day that figures are asked of. */
@@ -18,16 +17,14 @@ export interface AskedDay {
   readonly schedule: Schedule;
 }
 
-export function fromCommands({ state, ports }: Core): FromCommands {
+export function fromCommands({ ports }: Core): FromCommands {
   return {
-    async fromWhat(ask, day) {
-      const now = state.getState();
-      const { plan, schedule } = day ?? { plan: shownPlan(now), schedule: shownSchedule(now) };
+    async fromWhat(ask, { plan, schedule }) {
       try {
-        return await ports.engine.fromWhat(plan, { schedule, ask });
+        return (await ports.engine.fromWhat(plan, { schedule, ask })) ?? "gone";
       } catch {
-        // Said where it was asked: there is no answer.
-        return null;
+        // Said where it was asked, and asked again from there.
+        return "failed";
       }
     },
   };

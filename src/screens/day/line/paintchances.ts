@@ -1,4 +1,4 @@
-import { REMOTE, type Slab, type TimeScale } from "../../../editor/index.ts";
+import { REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
 import { chanceFigure, type Shortfall, taskShortfall, WISH_STATE } from "../../chancewords.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
@@ -24,8 +24,9 @@ export function paintChances(
     // On one for two once, on the upper half.
     if (shortfall !== null && !(form.across && form.sense === "down"))
       paintBelow(brush, form, one.done, shortfall);
-    if (one.slackS !== null && selection.includes(block.task))
-      paintRope(brush, nearEdge(form), form.slab.left, scale.x(block.startS + one.slackS));
+    // And there the rope, on the lower: across home stands the name.
+    if (one.slackS !== null && selection.includes(block.task) && !(form.across && form.sense === "up"))
+      paintRope(brush, ropeY(form), form.slab.left, scale.x(block.startS + one.slackS));
   }
 }
 
@@ -73,8 +74,9 @@ export function paintBelow(
 /** Height of a rope at its lowest. */
 const HANG_PX = 12;
 
-/** Where a rope is tied on the home side of a block. */
-function nearEdge({ slab, sense }: { readonly slab: Slab; readonly sense: "up" | "down" }): number {
+/** Where a rope is tied: on the home side of a block, of one for two below both. */
+function ropeY({ slab, sense, across }: BlockForm): number {
+  if (across) return Math.max(slab.bottomLeft, slab.bottomRight) + 4;
   return sense === "up" ? slab.bottomLeft + 2 : slab.topLeft - HANG_PX - 4;
 }
 

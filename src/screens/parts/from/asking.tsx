@@ -1,0 +1,73 @@
+import { useEffect, useLayoutEffect, useMemo, useState } from "react";
+import type { FromAnswer, ExplainRequest } from "../../../answers/index.ts";
+import { type AskedDay, shownPlan, shownSchedule } from "../../../session/index.ts";
+import { useAround, useDesk } from "../../context.ts";
+import { useSettled } from "../../settled.ts";
+import { Worked } from "./worked.tsx";
+
+/** A day that has not changed for so long is asked about, ms: the packer's better days come in a stream. */
+const REST_MS = 200;
+
+/**
+ * From what a figure comes, asked while it is open: again whenever the day changes underneath it. What is of a day before says so.
+ * `laid` is called whenever what stands here may have another size.
+ */
+export function Asking(props: {
+  readonly ask: ExplainRequest;
+  /** The day that is asked; the one on the screen when left out. */
+  readonly day: AskedDay | undefined;
+  readonly laid: () => void;
+}) {
+  const { day, laid } = props;
+  const { desk } = useAround();
+  const plan = useDesk((state) => day?.plan ?? shownPlan(state));
+  const schedule = useDesk((state) => day?.schedule ?? shownSchedule(state));
+  const now = useMemo(() => ({ plan, schedule }), [plan, schedule]);
+  const settled = useSettled(now, REST_MS);
+  // Requests are made anew with every drawing; what they say stays the same.
+  const ask = JSON.stringify(props.ask);
+  const [tries, setTries] = useState(0);
+  const [said, say] = useState<{ readonly of: AskedDay; readonly answer: Answer } | null>(null);
+
+  useEffect(() => {
+    let wanted = true;
+    void desk.fromWhat(JSON.parse(ask) as ExplainRequest, settled).then((answer) => {
+      if (wanted) say({ of: settled, answer });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [desk, ask, settled, tries]);
+  const current = said?.of === now;
+  useLayoutEffect(laid, [laid, said, current]);
+
+  const again = (): void => {
+    say(null);
+    setTries(tries + 1);
+  };
+  return (
+    <div aria-busy={!current}>
+      {!current && (
+        <p className="note">
+          {said === null ? "Worked out again …" : "The day has changed; worked out again …"}
+        </p>
+      )}
+      {said && <Said answer={said.answer} again={again} />}
+    </div>
+  );
+}
+
+type Answer = FromAnswer | "gone" | "failed";
+
+function Said({ answer, again }: { readonly answer: Answer; readonly again: () => void }) {
+  if (answer === "gone") return <p>The day has no such figure any more.</p>;
+  if (answer !== "failed") return <Worked answer={answer} />;
+  return (
+    <p>
+      This could not be worked out. The figure itself may still hold.{" "}
+      <button type="button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  );
+}
