@@ -21,6 +21,8 @@ test("a figure of the day says from what it comes", async ({ page }) => {
   await expect(answer.getByRole("table")).toContainText("Ingress work");
   for (const theme of ["light", "dark"]) {
     await page.evaluate((name) => (document.documentElement.dataset["theme"] = name), theme);
+    // Colours glide from theme to theme.
+    await page.waitForFunction(() => document.getAnimations().length === 0);
     expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
   }
   await page.keyboard.press("Escape");

@@ -355,7 +355,7 @@ test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in h
     await page.setViewportSize({ width, height });
     await expect.poll(outside, { message: `${width} px, empty` }).toEqual([]);
   }
-  const asked = page.getByRole("region", { name: "Asked against there" });
+  const asked = page.getByRole("region", { name: "Crew time asked and at hand" });
   await expect(asked).toContainText("ways and rests not counted");
   await expect(asked).toContainText(/\d+:\d\d too much/);
 });

@@ -4,6 +4,7 @@ import type { Asking } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { sameDay } from "./sameday.ts";
+import { betterDay } from "./selectors.ts";
 import type { DeskState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 
@@ -137,9 +138,11 @@ export function whyIsStale({ why, plan }: DeskState): boolean {
 
 /**
  * Why `task` is on the bench, in one sentence: what the open question why found out, where it is about this task and this day, and else the bench's
- * own reason. So card, panel and offers have one figure, that of the trial; the bench alone has none. Null while nothing is known.
+ * own reason. So card, panel and offers have one figure, that of the trial; the bench alone has none. Null while nothing is known, and
+ * while a better day of the packer stands on the line: no reason is of that day.
  */
 export function benchSays(state: DeskState, task: string): string | null {
+  if (betterDay(state)) return null;
   const { why } = state;
   const report = why?.task === task && !whyIsStale(state) ? why.report : null;
   if (report?.task === task && report.state !== "looking") {

@@ -12,7 +12,8 @@ export const Bench = memo(function Bench() {
   const { look } = useAround();
   const tasks = useDeskList(benchOfPlan);
   const plan = useDesk((state) => state.plan);
-  const reasons = useDesk((state) => state.benchReasons);
+  // Where a task would fit is of the day before the packer's.
+  const reasons = useDesk((state) => (betterDay(state) ? NONE : state.benchReasons));
   const stands = useDesk(benchStands);
   const over = useLook((state) => state.inHand?.target.at === "bench");
   const [words, setWords] = useState("");
@@ -63,6 +64,8 @@ export const Bench = memo(function Bench() {
     </section>
   );
 });
+
+const NONE: DeskState["benchReasons"] = new Map();
 
 let lastBench: { readonly plan: Plan; readonly schedule: Schedule; readonly tasks: readonly Task[] } | null =
   null;

@@ -4,7 +4,7 @@ import { counted, crewName, evaName, lasting } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 
 /**
- * Before anything is on the line: the crew time that is asked for against the crew time that is there, on one scale. Ways and rests
+ * Before anything is on the line: the crew time that is asked for and the crew time at hand, on one scale. Ways and rests
  * are in neither: they are not known before there is a day.
  */
 export function Asked() {
@@ -19,10 +19,10 @@ export function Asked() {
   const wide = (seconds: number): string => `${(seconds / most) * 100}%`;
   const tooMuchS = askedS - thereS;
   return (
-    <section className="asked" aria-label="Asked against there">
+    <section className="asked" aria-label="Crew time asked and at hand">
       <header className="part-head">
-        <h2>Asked against there</h2>
-        <span className="note">crew time, h:mm</span>
+        <h2>Crew time asked and at hand</h2>
+        <span className="note">h:mm</span>
       </header>
       <p>
         <b>Asked</b> {lasting(askedS, "up")} in {counted(tasks, "task")}
@@ -35,7 +35,7 @@ export function Asked() {
         must-do first: {lasting(mustS, "up")} in {counted(must, "task")}
       </p>
       <p>
-        <b>There</b> {lasting(thereS, "down")} in {counted(outings.length, "outing")}
+        <b>At hand</b> {lasting(thereS, "down")} in {counted(outings.length, "outing")}
       </p>
       <div className="asked-bar" aria-hidden="true">
         {outings.map(({ eva, crew, workS }) => (

@@ -1,6 +1,6 @@
-import { useEffect, useState } from "react";
 import { useLook } from "../context.ts";
 import type { Look } from "../look.ts";
+import { matchesWindow, useMatching } from "../media.ts";
 import type { Services } from "../services.ts";
 
 /** The map of the site beside the lanes: where there is room for both, unless it was put away. */
@@ -13,19 +13,12 @@ const KEPT = "map beside the lanes";
 
 /** True where the window has room for the map. */
 export function isWide(): boolean {
-  return window.matchMedia?.(WIDE).matches ?? false;
+  return matchesWindow(WIDE);
 }
 
 /** The same, kept up to date. */
 export function useWide(): boolean {
-  const [wide, setWide] = useState(isWide);
-  useEffect(() => {
-    const query = window.matchMedia?.(WIDE);
-    const changed = (): void => setWide(isWide());
-    query?.addEventListener("change", changed);
-    return () => query?.removeEventListener("change", changed);
-  }, []);
-  return wide;
+  return useMatching(WIDE);
 }
 
 /** True while the map stands beside the lanes. */

@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
-import { numberedTask } from "../../words/index.ts";
+import { counted, numberedTask } from "../../words/index.ts";
 import {
   belowWords,
   chanceFigure,
@@ -14,10 +14,12 @@ import {
 } from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
+import { useMatching } from "../media.ts";
 import { useCalm } from "../settled.ts";
 
-/** Must-do tasks that are shown before all are asked for. */
+/** Must-do tasks that are shown before all are asked for; none where the window is low, so that whole rows have room. */
 const FEW = 2;
+const LOW = "(max-height: 800px)";
 
 /** What the simulated days find: a chance below what the plan wants of it, and each must-do task that is. */
 export function BelowWish() {
@@ -26,13 +28,14 @@ export function BelowWish() {
   const current = useDesk(chancesStand);
   const packing = useDesk((state) => state.plan.schedule.placements.length > 0);
   const [all, setAll] = useState(false);
+  const few = useMatching(LOW) ? 0 : FEW;
   const report = packing ? (chances?.report ?? null) : null;
   if (!report) return null;
   const days = daysBelow(report);
   const tasks = report.tasks.filter((one) => taskShortfall(one, report) !== null);
   if (days.length === 0 && tasks.length === 0) return null;
   const inOrder = tasks.toSorted((a, b) => a.done.share - b.done.share);
-  const shown = all ? inOrder : inOrder.slice(0, FEW);
+  const shown = all ? inOrder : inOrder.slice(0, few);
   return (
     <section className="spoils" aria-label="What spoils the day">
       <header className="part-head">
@@ -51,9 +54,13 @@ export function BelowWish() {
           <TaskBelow key={one.task} plan={plan} report={report} one={one} />
         ))}
       </ol>
-      {inOrder.length > FEW && (
+      {inOrder.length > few && (
         <button type="button" className="quiet more" aria-expanded={all} onClick={() => setAll(!all)}>
-          {all ? "Fewer" : `${inOrder.length - FEW} more`}
+          {all
+            ? "Fewer"
+            : few === 0
+              ? counted(inOrder.length, "must-do task")
+              : `${inOrder.length - few} more`}
         </button>
       )}
     </section>

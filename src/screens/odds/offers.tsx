@@ -1,4 +1,4 @@
-import type { Offer, OddsReport } from "../../answers/index.ts";
+import type { Chance, Offer, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { grouped, listed, numberedTask, signed } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
@@ -11,35 +11,54 @@ export function OffersPart(props: {
   readonly open: boolean;
 }) {
   const { plan, report, open } = props;
-  if (report.offers.length === 0) return null;
+  const offers = report.offers.filter(betters);
+  if (offers.length === 0) return null;
   return (
     <section aria-label="What would mend it" className="mends">
       <h3>What would mend it</h3>
       <ul>
-        {report.offers.map((offer) => (
+        {offers.map((offer) => (
           <li key={offer.bench.join(" ")}>
-            <Sentence plan={plan} offer={offer} /> {open && <Take plan={plan} offer={offer} />}
+            <Sentence plan={plan} offer={offer} />
+            {open && <Take plan={plan} offer={offer} />}
           </li>
         ))}
       </ul>
       <p className="note">
-        Each played on {grouped(report.offers[0]?.after.must.of ?? 0)} of the same simulated days, everything
-        else as it is; no rule is broken at likely durations.
+        Each played on {grouped(offers[0]?.after.must.of ?? 0)} of the same simulated days, everything else as
+        it is; no rule is broken at likely durations.
       </p>
     </section>
   );
 }
 
+/** True when something that is shown of an offer is better than before: what changes by less than is said is no reason to take it. */
+function betters({ before, after }: Offer): boolean {
+  return (
+    after.meanWorth - before.meanWorth >= 1 ||
+    (["must", "home"] as const).some(
+      (of) => after[of].share > before[of].share && chanceFigure(after[of]) !== chanceFigure(before[of]),
+    )
+  );
+}
+
 function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer }) {
   const { before, after, bench } = offer;
+  const worth = Math.floor(after.meanWorth - before.meanWorth);
   return (
-    <>
-      Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>: every must-do done{" "}
-      {chanceFigure(before.must)} to {chanceFigure(after.must)}, everybody home {chanceFigure(before.home)} to{" "}
-      {chanceFigure(after.home)}, worth on average {signed(Math.floor(after.meanWorth - before.meanWorth))} (
-      {grouped(Math.floor(after.meanWorth))}).
-    </>
+    <span>
+      Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>:{" "}
+      {chanceWords("every must-do done", before.must, after.must)},{" "}
+      {chanceWords("everybody home", before.home, after.home)}, worth on average{" "}
+      {grouped(Math.floor(after.meanWorth))}
+      {worth === 0 ? ", as now" : `, ${signed(worth)}`}.
+    </span>
   );
+}
+
+function chanceWords(name: string, before: Chance, after: Chance): string {
+  const [from, to] = [chanceFigure(before), chanceFigure(after)];
+  return from === to ? `${name} ${to}, as now` : `${name} ${from} to ${to}`;
 }
 
 function Take({ plan, offer: { bench } }: { readonly plan: Plan; readonly offer: Offer }) {

@@ -161,8 +161,9 @@ export function DayLine(props: {
       <BlockButtons standing={standing} scale={stands} chances={chances} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
         <p className="line-hint">
-          <b>Nothing is on the line yet.</b>
-          <span>Drag tasks up from the bench, or let Pack fill the day.</span>
+          <span>
+            <b>Nothing is on the line yet.</b> Drag tasks up from the bench, or let Pack fill the day.
+          </span>
         </p>
       )}
       <HandLayer standing={standing} scale={scale} />
