@@ -76,6 +76,8 @@ export interface Cell {
 export interface Line {
   readonly id: string;
   readonly name: string;
+  /** The number by which it is called beside its name, where it has one. */
+  readonly number: string | null;
   readonly cells: readonly (Cell | null)[];
 }
 
@@ -169,6 +171,8 @@ interface ListSpec<Row> {
   readonly kind: Removable | null;
   readonly keyOf: (row: Row) => string;
   readonly nameOf: (row: Row, plan: Plan) => string;
+  /** The number of a row, of things that are called by one. */
+  readonly numberOf?: (row: Row, plan: Plan) => string;
   readonly fields: readonly Field<Row>[];
   /** A new row that leaves the plan sound, or why there can be none. `id` is free. */
   readonly blank: (plan: Plan, id: string) => Row | string;
@@ -239,6 +243,7 @@ export function listTable<Row extends object>(spec: ListSpec<Row>): Table {
     return {
       id,
       name,
+      number: spec.numberOf?.(row, plan) ?? null,
       cells: spec.fields.map((field, column): Cell => {
         const path = `${spec.list}.${index}.${field.path}`;
         const write = (one: Row, value: unknown, now: Plan): Row =>
@@ -353,6 +358,7 @@ export function sheetTable(spec: {
     spec.lines.map((line, row) => ({
       id: line.name,
       name: line.name,
+      number: null,
       cells: line.fields.map((field, column): Cell | null => {
         const guide = guides[row]![column];
         if (!field || !guide) return null;

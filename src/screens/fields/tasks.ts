@@ -44,7 +44,7 @@ const LIGHTS = [
 
 /** Fields of a task; the details of a task on the day line use the same. */
 export const TASK_FIELDS = {
-  name: named(28),
+  name: named(31),
   kind: {
     label: "Kind",
     path: "kind",
@@ -371,6 +371,7 @@ export const taskTable = listTable<Task>({
     part: (plan) => taskOf(template, plan),
   })),
   ...BY_NAME,
+  numberOf: (row, plan) => taskNumber(plan, row.id),
   fields: Object.values(TASK_FIELDS),
   sets: [
     { name: "What", groups: ["Called", "Request", "Duration"] },

@@ -1,7 +1,7 @@
 import type { Chance, MarginOdds, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { fromChance, fromTime } from "../../session/index.ts";
-import { clockText, counted, evaName, fixed, taskName } from "../../words/index.ts";
+import { clockText, counted, evaName, fixed, numberedTask } from "../../words/index.ts";
 import { useDial } from "../dial.ts";
 import { From } from "../parts/from/from.tsx";
 import { CONSUMABLE_WORDS } from "../words.ts";
@@ -198,7 +198,7 @@ function Tasks(props: {
   readonly tasks: OddsReport["tasks"];
 }) {
   const { plan, report, tasks } = props;
-  const nameOf = (id: string): string => taskName(plan, id);
+  const nameOf = (id: string): string => numberedTask(plan, id);
   return (
     <table>
       <thead>

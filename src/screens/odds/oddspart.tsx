@@ -10,7 +10,7 @@ import {
   placedOn,
   PRESENT,
 } from "../../session/index.ts";
-import { counted, grouped, percent, taskName } from "../../words/index.ts";
+import { counted, grouped, numberedSentence, numberedTask, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
@@ -171,7 +171,7 @@ function Report(props: {
   readonly open: boolean;
 }) {
   const { plan, report, stale, open } = props;
-  const name = (task: string): string => taskName(plan, task);
+  const name = (task: string): string => numberedTask(plan, task);
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
       <section className="odds-head" aria-label="The day">
@@ -218,7 +218,7 @@ function Report(props: {
         ) : (
           <ol>
             {report.hurts.map((hurt) => (
-              <li key={hurt.task}>{hurt.sentence}</li>
+              <li key={hurt.task}>{numberedSentence(plan, hurt.sentence, [hurt.task])}</li>
             ))}
           </ol>
         )}

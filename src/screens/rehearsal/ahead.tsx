@@ -1,14 +1,5 @@
 import type { Proposal } from "../../session/index.ts";
-import {
-  clock,
-  counted,
-  crewName,
-  grouped,
-  listed,
-  numberedTask,
-  percent,
-  taskName,
-} from "../../words/index.ts";
+import { clock, counted, crewName, grouped, listed, numberedTask, percent } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { Dropped, Moved } from "../parts/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
@@ -146,7 +137,7 @@ function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Propos
         {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by
         the plan’s rules.
         {givenUp.length > 0 &&
-          ` Given up already and not counted: ${listed(givenUp.map((id) => taskName(plan, id)))}.`}
+          ` Given up already and not counted: ${listed(givenUp.map((id) => numberedTask(plan, id)))}.`}
       </p>
     </>
   );

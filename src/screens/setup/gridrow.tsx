@@ -43,6 +43,7 @@ export const GridRow = memo(function GridRow(props: RowProps) {
             <GridCell
               cell={cell}
               line={line.id}
+              number={index === 0 ? line.number : null}
               column={index}
               align={columns[index]?.align ?? "start"}
               head={!named && index === 0}
@@ -66,6 +67,8 @@ export const GridRow = memo(function GridRow(props: RowProps) {
 interface CellProps {
   readonly cell: Cell;
   readonly line: string;
+  /** Of the thing that the cell names; null where it names none that has one. */
+  readonly number: string | null;
   readonly column: number;
   readonly align: Column["align"];
   /** True when it names its row. */
@@ -77,7 +80,7 @@ interface CellProps {
 }
 
 const GridCell = memo(function GridCell(props: CellProps) {
-  const { cell, line, column, align, head, here, editing, faulty, hands } = props;
+  const { cell, line, number, column, align, head, here, editing, faulty, hands } = props;
   const was = useRef(false);
   const Part = head ? "th" : "td";
   const where = { line, column };
@@ -128,7 +131,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
           onFaulty={(kept, how) => hands.faulty(cell, kept, how)}
         />
       ) : (
-        <CellText cell={cell} faulty={faulty} />
+        <CellText cell={cell} number={number} faulty={faulty} />
       )}
     </Part>
   );
@@ -150,7 +153,12 @@ function sameCell(before: CellProps, after: CellProps): boolean {
   );
 }
 
-function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: KeptCell | null }) {
+function CellText(props: {
+  readonly cell: Cell;
+  readonly number: string | null;
+  readonly faulty: KeptCell | null;
+}) {
+  const { cell, number, faulty } = props;
   if (faulty || cell.toGive) {
     return (
       <>
@@ -166,5 +174,9 @@ function CellText({ cell, faulty }: { readonly cell: Cell; readonly faulty: Kept
       </span>
     );
   }
-  return <span className="cell-text">{cell.shown}</span>;
+  return (
+    <span className="cell-text" data-number={number ?? undefined}>
+      {cell.shown}
+    </span>
+  );
 }
