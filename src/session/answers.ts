@@ -23,6 +23,8 @@ export interface Asking {
   readonly finding: string | null;
   /** The day it was asked about. */
   readonly plan: Plan;
+  /** What that day is worth by the judge, groups counted as they count. */
+  readonly worth: number;
   readonly seconds: number;
   readonly running: boolean;
   /** What is known so far. */

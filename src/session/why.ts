@@ -56,7 +56,7 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
       { finding = null, seconds = SECONDS }: { finding?: string | null; seconds?: number } = {},
     ) {
       end("stopped");
-      const { plan } = state.getState();
+      const { plan, verdict } = state.getState();
       const mine = new AbortController();
       current = mine;
       state.setState({
@@ -64,6 +64,7 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
           task,
           finding,
           plan,
+          worth: verdict.score.worth,
           seconds,
           running: true,
           report: null,

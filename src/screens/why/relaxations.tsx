@@ -35,6 +35,7 @@ export function Relaxations(props: {
             key={way.sentence}
             way={way}
             plan={why.plan}
+            before={why.worth}
             kept={why.taken.get(way.sentence) ?? null}
             stale={stale}
           />
@@ -47,17 +48,15 @@ export function Relaxations(props: {
 const Way = memo(function Way(props: {
   readonly way: Relaxation;
   readonly plan: Plan;
+  /** Worth of the day asked about. */
+  readonly before: number;
   readonly kept: string | null;
   readonly stale: boolean;
 }) {
-  const { way, plan, stale } = props;
+  const { way, plan, before, stale } = props;
   const { desk, look } = useAround();
   const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
   const stands = useDesk(() => (variant ? (desk.variantDay(variant.id)?.stands ?? false) : false));
-  const before = plan.schedule.placements.reduce(
-    (sum, { task }) => sum + (plan.tasks.find((one) => one.id === task)?.worth ?? 0),
-    0,
-  );
   const gain = way.score.worth - before;
   const then = useMemo(() => ({ plan: applyEdit(plan, way.edit), schedule: way.schedule }), [plan, way]);
   const [fresh, setFresh] = useState(false);

@@ -11,7 +11,8 @@ import type { Odds } from "../../plan/index.ts";
  * - **O3** A task starts when all of its crew have walked there, its equipment is free, the least lags after what is done have passed,
  *   what keeps the crew together lets it, and a window is open that is still long enough for the likely time. Nothing waits for what
  *   is planned after it. Where a lag runs back from the end of work that is under way, its likely end is reckoned with until it ends.
- *   Who is done before a least lag to the end has passed stays at work until it has.
+ *   Who is done before a least lag to the end has passed stays at work until it has. A lag that runs from work planned later is reckoned
+ *   with as that is planned, at its likely time, and nobody waits for it beyond their own planned start or end.
  * - **O4** A task is missed, and its crew go on to their next one, when a task that it needs was missed, no such window is left, a
  *   greatest lag is over, or (turn-back) when after its likely time and the walk home at the pace known by then the
  *   EVA would close too late or a suit would be below a reserve (where reserves are a warning: out of a stock), waiting for the planned

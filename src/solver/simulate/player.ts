@@ -366,7 +366,7 @@ export class Player {
     // Who is done before a least lag to the end has passed stays until it has.
     const { ties, tieStart } = stage;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
-      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.afterS(t, a, ties.leastS[t]!));
+      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.endAfterS(t, a));
     let placeAfter = endsAt[a]!;
     let broken = false;
     if (crew.breaksOff) {
@@ -516,17 +516,29 @@ export class Player {
 
   /** The earliest start after least lags; what is missed counts from when that was certain. */
   private tiedS(a: number, likelyS: number): number {
-    const { stage, rank } = this.script;
+    const { stage, rank, planS } = this.script;
     const { ties, tieStart } = stage;
     let startS = -Infinity;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
       const b = ties.from[t]!;
-      if (ties.leastS[t] === -Infinity) continue;
-      if (this.state[b] !== MISSED)
-        startS = Math.max(startS, this.afterS(t, a, ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0)));
-      else if (rank[b]! < rank[a]!) startS = Math.max(startS, this.endS[b]!);
+      if (ties.leastS[t] === -Infinity || rank[b] === -1) continue;
+      const leastS = ties.leastS[t]! - (ties.toEnd[t] === 1 ? likelyS : 0);
+      if (rank[b]! > rank[a]!) startS = Math.max(startS, this.afterPlanS(t, planS[a]!, leastS));
+      else if (this.state[b] !== MISSED) startS = Math.max(startS, this.afterS(t, a, leastS));
+      else startS = Math.max(startS, this.endS[b]!);
     }
     return startS;
+  }
+
+  /**
+   * The moment `seconds` after what tie `t` counts from, of work that comes later in the plan's order: it is reckoned with as planned, and
+   * nothing waits for it beyond its own planned moment `plannedS`.
+   */
+  private afterPlanS(t: number, plannedS: number, seconds: number): number {
+    const { stage, planS, problem } = this.script;
+    const b = stage.ties.from[t]!;
+    const likelyS = stage.ties.fromEnd[t] === 1 ? problem.lengthS[b]! : 0;
+    return Math.min(plannedS, planS[b]! + likelyS + seconds);
   }
 
   /**
@@ -540,6 +552,14 @@ export class Player {
     if (stage.ties.fromEnd[t] === 0) return fromS + seconds;
     const b = stage.ties.from[t]!;
     return Math.min(fromS, this.startS[b]! + problem.lengthS[b]! + seconds);
+  }
+
+  /** The end of `a` that its least lag by tie `t` to the end leaves, whatever is known of what that counts from. */
+  private endAfterS(t: number, a: number): number {
+    const { stage, rank, planS, problem } = this.script;
+    const leastS = stage.ties.leastS[t]!;
+    const later = rank[stage.ties.from[t]!]! > rank[a]! && stage.given[a] === 0 && leastS > -Infinity;
+    return later ? this.afterPlanS(t, planS[a]! + problem.lengthS[a]!, leastS) : this.afterS(t, a, leastS);
   }
 
   /** The earliest start after the waits by which crew members stay together. */

@@ -55,6 +55,18 @@ describe("the answer to why not", () => {
     expect(ways[1]).toContain("the flight director");
   });
 
+  it("says what is gained as groups count it: half of each task's worth where that is the group's share", async () => {
+    const { desk, engine } = show(<WhyPanel />, (one) => {
+      const group = { id: "pair", name: "Pair", tasks: ["one", "two"], least: 0, shares: [50] };
+      expect(one.edit("Grouped", () => ({ groups: [group] })).ok).toBe(true);
+    });
+    const { plan } = desk.state.getState();
+    act(() => void desk.askWhy("two"));
+    await act(async () => engine.whys[0]!.answer(whyReport(plan)));
+    // Task one alone counts 5 of 10, both together 10 of 20.
+    expect(document.querySelector(".way")?.textContent).toContain("worth 10 (+5)");
+  });
+
   it("reads what could give before a long conflict, which is folded", async () => {
     const causes = Array.from({ length: 30 }, (_, i): WhyCause => ({
       key: `placement ${i}`,

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CrewRules } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
+import { instant } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
@@ -61,6 +62,34 @@ describe("O7: the crew goes ahead", () => {
     ];
     const two = tinyPlan({ tasks: [A("first"), A("second", { windows })] });
     expect(played(two, schedule, acting(0)).start("second")).toBe(8800);
+  });
+
+  it("never so early that a least lag from work planned later would break, and waits for that no longer than planned", () => {
+    // second may end no sooner than 200 s before remote work does, planned from 9000 for 600 s: at 9400, so it begins at 8800.
+    const lag = {
+      id: "lag",
+      type: "lag" as const,
+      from: { task: "remote", end: "end" as const },
+      to: { task: "second", end: "end" as const },
+      leastS: -200,
+    };
+    const two = tinyPlan({
+      tasks: [A("first"), A("second"), task("remote", "a", { crew: { count: 0 } })],
+      placements: [
+        at("first", 5100),
+        at("second", 8900),
+        { task: "remote", eva: null, crew: [], startS: instant(9000) },
+      ],
+      more: { links: [lag] },
+    });
+    expect(check(two, two.schedule).score.breaches).toBe(0);
+    const day = played(two, two.schedule, acting(0));
+    expect(day.start("second")).toBe(8800);
+    expect(day.state("second")).toBe(DONE);
+    // Done sooner than likely, it is worked at until the lag is over as planned.
+    const quick = played(two, two.schedule, acting(0), { second: 300 });
+    expect(quick.end("second")).toBe(9400);
+    expect(quick.state("second")).toBe(DONE);
   });
 
   it("never brings a start forward that the planner fixed", () => {

@@ -339,7 +339,11 @@ class Clockwork {
       // O3: least lags to the end are waited for at work.
       const { ties, tieStart } = script.stage;
       for (let k = tieStart[a]!; k < tieStart[a + 1]!; k += 1)
-        if (ties.toEnd[k] === 1 && ties.leastS[k]! > -Infinity && !this.lagIsPast(k, a, ties.leastS[k]!))
+        if (
+          ties.toEnd[k] === 1 &&
+          ties.leastS[k]! > -Infinity &&
+          !this.lagIsPast(k, a, ties.leastS[k]!, "end")
+        )
           return false;
       return true;
     }
@@ -353,12 +357,23 @@ class Clockwork {
     return false;
   }
 
-  /** True when `seconds` after what tie `k` into `a` counts from are over; also where nothing planned before `a` is waited for. */
-  private lagIsPast(k: number, a: number, seconds: number): boolean {
+  /**
+   * True when `seconds` after what tie `k` into `a` counts from are over. What is planned after `a` is reckoned with as planned, and
+   * waited for no longer than until `a` itself was to begin or end.
+   */
+  private lagIsPast(k: number, a: number, seconds: number, which: "start" | "end"): boolean {
     const { ties } = this.script.stage;
     const b = ties.from[k]!;
     const { t } = this;
-    if (this.script.placed[b] === 0 || !this.before(b, a) || this.fate[b] === "missed") return true;
+    const { planS } = this.script;
+    const { lengthS } = this.problem;
+    if (this.script.placed[b] === 0) return true;
+    if (!this.before(b, a)) {
+      const plannedS = planS[a]! + (which === "end" ? lengthS[a]! : 0);
+      const reckonedS = planS[b]! + (ties.fromEnd[k] === 1 ? lengthS[b]! : 0) + seconds;
+      return t >= Math.min(plannedS, reckonedS);
+    }
+    if (this.fate[b] === "missed") return true;
     if (this.fate[b] === "open") return false;
     if (ties.fromEnd[k] === 0) return t >= this.startS[b]! + seconds;
     if (this.fate[b] !== "under way") return t >= this.endS[b]! + seconds;
@@ -448,7 +463,7 @@ class Clockwork {
     for (let k = tieStart[a]!; k < tieStart[a + 1]!; k += 1) {
       if (ties.leastS[k] === -Infinity) continue;
       const seconds = ties.leastS[k]! - (ties.toEnd[k] === 1 ? this.problem.lengthS[a]! : 0);
-      if (!this.lagIsPast(k, a, seconds)) return false;
+      if (!this.lagIsPast(k, a, seconds, "start")) return false;
     }
     if (crew.goesAhead)
       for (const [b, seconds] of script.holdsInto.get(a) ?? []) {

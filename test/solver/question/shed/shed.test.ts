@@ -313,7 +313,7 @@ describe("another order", () => {
   it("gives the same twice, and on days without spread what it plans", () => {
     let cells = 0;
     let changed = 0;
-    for (let seed = 1; seed <= 36; seed += 1) {
+    for (let seed = 1; seed <= 38; seed += 1) {
       const random = randomPlan(seed, { tasks: 10, crew: 2, evas: 1, places: 4, features: 0.5 });
       const sure: Plan = {
         ...random,
@@ -330,9 +330,11 @@ describe("another order", () => {
           if (!cell.result) continue;
           cells += 1;
           if (cell.kind === "change") changed += 1;
-          expect(cell.result.meanWorth, `seed ${seed}, ${row.task}, ${cell.sentence}`).toBe(
-            worth - cell.worthLost,
-          );
+          const where = `seed ${seed}, ${row.task}, ${cell.sentence}`;
+          // Where a stretch of work is too long the crew rests on the day, which the row says and no plan has.
+          if (cell.breaks.includes("work-and-rest"))
+            expect(cell.result.meanWorth, where).toBeLessThanOrEqual(worth - cell.worthLost);
+          else expect(cell.result.meanWorth, where).toBe(worth - cell.worthLost);
         }
     }
     expect(cells).toBeGreaterThan(60);
