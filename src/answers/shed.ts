@@ -86,9 +86,10 @@ export interface AheadCell {
   }[];
 }
 
-/** How far a run has come: rows. */
+/** How far a run has come: rows, and the tables with those. */
 export interface ShedProgress {
   readonly seconds: number;
   readonly rows: number;
   readonly of: number;
+  readonly report: ShedReport;
 }

@@ -40,7 +40,7 @@ export interface Asking {
 interface Work<Progress, Report> {
   readonly running: boolean;
   readonly progress: Progress | null;
-  /** The answer; with `end` "stopped" it may be of fewer days or rows than asked for. */
+  /** The answer; while it runs and with `end` "stopped" it may be of fewer days or rows than asked for. */
   readonly report: Report | null;
   readonly end: "answered" | "stopped" | "overtaken" | "failed" | null;
   readonly message: string | null;
@@ -71,6 +71,8 @@ export interface OddsChoice {
 /** The shed order of the open day. */
 export interface ShedWork extends Work<ShedProgress, ShedReport> {
   readonly plan: Plan;
+  /** The last order that was worked out to its end before, and the day that it is of. */
+  readonly before: { readonly plan: Plan; readonly report: ShedReport } | null;
 }
 
 /** The printed moments of the open day. */

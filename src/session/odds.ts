@@ -98,11 +98,14 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
     stopOdds: () => endOdds("stopped"),
     async askShed() {
       endShed("stopped");
-      const { plan } = state.getState();
+      const { plan, shed: last } = state.getState();
       const mine = new AbortController();
       shed = mine;
+      const before = last?.report?.complete
+        ? { plan: last.plan, report: last.report }
+        : (last?.before ?? null);
       state.setState({
-        shed: { plan, running: true, progress: null, report: null, end: null, message: null },
+        shed: { plan, running: true, progress: null, report: null, before, end: null, message: null },
       });
       try {
         const report = await ports.engine.shed(
@@ -110,7 +113,7 @@ export function oddsCommands(core: Core, variants: VariantCommands): OddsCommand
           { schedule: plan.schedule },
           {
             report: (progress) => {
-              if (shed === mine) noteShed({ progress });
+              if (shed === mine) noteShed({ progress, report: progress.report });
             },
             signal: mine.signal,
           },

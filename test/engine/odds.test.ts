@@ -53,6 +53,10 @@ describe("odds and shed order over the wire", () => {
     const rows = shed.evas.flatMap((one) => one.rows).length;
     expect(rows).toBe(plan.schedule.placements.filter((one) => one.eva !== null).length);
     expect(seen.at(-1)).toMatchObject({ rows, of: rows });
+    expect(seen.at(-1)!.report).toEqual(shed);
+    // Each telling has the rows that it counts.
+    for (const { rows: told, report } of seen)
+      expect(report.evas.flatMap((one) => one.rows)).toHaveLength(told);
   });
 
   it("can be cancelled, and others are answered meanwhile", async () => {

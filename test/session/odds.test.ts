@@ -140,8 +140,10 @@ describe("the shed order", () => {
   it("is worked out with progress and is stale after a change", async () => {
     const { desk, engine } = deskWith();
     const asked = desk.askShed();
-    engine.sheds[0]!.report({ seconds: 0.1, rows: 1, of: 3 });
-    expect(desk.state.getState().shed).toMatchObject({ running: true, progress: { rows: 1 } });
+    const part = shedReport({ complete: false });
+    engine.sheds[0]!.report({ seconds: 0.1, rows: 1, of: 3, report: part });
+    // What is there already is shown.
+    expect(desk.state.getState().shed).toMatchObject({ running: true, progress: { rows: 1 }, report: part });
     const report = shedReport();
     await engine.sheds[0]!.answer(report);
     await asked;
@@ -149,6 +151,14 @@ describe("the shed order", () => {
     expect(shedIsStale(desk.state.getState())).toBe(false);
     desk.place("two", elsewhere);
     expect(shedIsStale(desk.state.getState())).toBe(true);
+    // And what was worked out to its end stays until the next one is.
+    void desk.askShed();
+    const { shed } = desk.state.getState();
+    expect(shed).toMatchObject({ running: true, report: null, before: { report } });
+    expect(shed?.before?.plan).not.toBe(shed?.plan);
+    desk.stopShed();
+    void desk.askShed();
+    expect(desk.state.getState().shed?.before?.report).toBe(report);
   });
 
   it("is stopped, and overtaken by a change", () => {

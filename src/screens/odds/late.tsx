@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import type { ShedEva, ShedReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { shedIsStale } from "../../session/index.ts";
+import { shedIsStale, type ShedWork } from "../../session/index.ts";
 import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../dial.ts";
@@ -50,9 +50,23 @@ export function Late() {
       {shed && stale && !shed.running && (
         <p className="state tight odds-state">The day has changed since: this is of the day before.</p>
       )}
-      {shed?.report && <Tables plan={shed.plan} report={shed.report} />}
+      {shed && <Found shed={shed} />}
     </>
   );
+}
+
+/** The tables; while they are worked out those of the day before, and where there are none the rows that are there already. */
+function Found({ shed: { running, plan, report, before } }: { readonly shed: ShedWork }) {
+  if (running && before)
+    return (
+      <>
+        <p className="state tight odds-state">Of the day before, until the new order is worked out.</p>
+        <Tables plan={before.plan} report={before.report} />
+      </>
+    );
+  return report && (report.complete || report.evas.length > 0) ? (
+    <Tables plan={plan} report={report} />
+  ) : null;
 }
 
 function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedReport }) {

@@ -52,6 +52,21 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
         rows.push(yield* rowOf(problem, schedule, stands, stand, e, minutes, played!));
     complete = true;
   })();
+  const report = (): ShedReport => ({
+    minutes,
+    days: SHOWN,
+    sound,
+    complete,
+    evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
+  });
+  let told: ShedProgress | null = null;
+  /** Made anew only when there is a row more: whoever is told gets all of them again. */
+  const progress = (): ShedProgress => {
+    const found = evas.reduce((sum, one) => sum + one.rows.length, 0);
+    if (told?.rows !== found || told.report.complete !== complete)
+      told = { seconds: clock() - beganS, rows: found, of, report: report() };
+    return told;
+  };
   return {
     step(sliceS) {
       if (complete) return false;
@@ -60,18 +75,8 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
       while (clock() < endS);
       return true;
     },
-    progress: () => ({
-      seconds: clock() - beganS,
-      rows: evas.reduce((sum, one) => sum + one.rows.length, 0),
-      of,
-    }),
-    report: () => ({
-      minutes,
-      days: SHOWN,
-      sound,
-      complete,
-      evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
-    }),
+    progress,
+    report,
   };
 }
 
