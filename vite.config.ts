@@ -14,12 +14,16 @@ export default defineConfig({
     // What the policy of the page does not let in as data is a file of its own.
     assetsInlineLimit: 0,
     rolldownOptions: {
-      input: { index: "index.html", offline: OFFLINE },
+      input: { index: "index.html", program: "src/main.tsx", offline: OFFLINE },
       output: {
         entryFileNames: (chunk) => (chunk.name === "offline" ? WORKER : "assets/[name]-[hash].js"),
         codeSplitting: {
-          // What the first screen needs comes as one file: forty small ones are larger together, and slower to fetch.
-          groups: [{ name: "first", tags: ["$initial"], test: (id) => !id.endsWith(OFFLINE) }],
+          // What the first picture needs comes as one file, and what the first screen needs beside it as another: forty small ones are
+          // larger together, and slower to fetch.
+          groups: [
+            { name: "glimpse", test: /(index\.html|src[\\/]glimpse\.ts)$|^\0vite\//, priority: 1 },
+            { name: "first", tags: ["$initial"], test: (id) => !id.endsWith(OFFLINE) },
+          ],
         },
       },
     },

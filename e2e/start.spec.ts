@@ -51,6 +51,33 @@ test("the plan is seen as its document has it before anything of it was worked o
   await expect(frame).toHaveCount(0);
 });
 
+test("the day is seen before the program is there, and again from what was saved", async ({ page }) => {
+  const withhold = async (): Promise<() => void> => {
+    let letGo = (): void => undefined;
+    const gate = new Promise<void>((open) => (letGo = open));
+    await page.route(/\/program-[\w-]+\.js/, async (route) => {
+      await gate;
+      await route.fallback();
+    });
+    return letGo;
+  };
+  const frame = page.locator(".first-frame");
+  let letGo = await withhold();
+  await page.goto("./?plan=small", { waitUntil: "commit" });
+  await expect(frame.getByText("First scoop").first()).toBeVisible();
+  await expect(frame.getByRole("status")).toHaveText("Not checked yet: the plan is being opened.");
+  await expect(frame).toContainText("Planning and training aid");
+  letGo();
+  await expect(page.getByText(/^Saved/).first()).toBeVisible();
+  await page.unroute(/\/program-[\w-]+\.js/);
+  letGo = await withhold();
+  await page.reload({ waitUntil: "commit" });
+  await expect(frame.getByText("First scoop").first()).toBeVisible();
+  letGo();
+  await expect(page.getByRole("navigation", { name: "Screens" })).toBeVisible();
+  await expect(frame).toHaveCount(0);
+});
+
 test("with 20 keep-outs of 100 corners the page answers while they are worked out, at every start", async ({
   page,
 }) => {

@@ -1,34 +1,12 @@
-import "@fontsource-variable/encode-sans/wdth.css";
-import "./screens/theme/tokens.css";
-import "./screens/theme/base.css";
-import "./screens/shell/shell.css";
-import "./screens/day/day.css";
-import "./screens/day/legend.css";
-import "./screens/paper/paper.css";
-import "./screens/setup/setup.css";
-import "./screens/task/task.css";
-import "./screens/theme/beside.css";
-import "./screens/why/why.css";
-import "./screens/variants/variants.css";
-import "./screens/odds/odds.css";
-import "./screens/odds/late.css";
-import "./screens/odds/curve.css";
-import "./screens/site/site.css";
-import "./screens/outset/outset.css";
-import "./screens/rehearsal/rehearsal.css";
-import "./screens/aside/aside.css";
-import "./screens/shelf/shelf.css";
-import "./screens/opening/opening.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { spareEngine, startEngine } from "./engine/browser.ts";
+import { archive, firstTheme, memory, windows } from "./kept.ts";
 import { keepProgram } from "./newerversion.ts";
 import type { NamedWays } from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
 import {
-  browserArchive,
   browserHandles,
-  browserWindows,
   createDesk,
   type JudgeFor,
   type RehearsalWork,
@@ -37,7 +15,8 @@ import {
 } from "./session/index.ts";
 import { App, fetchScreens } from "./screens/app.tsx";
 import { readying } from "./readying.ts";
-import { createLook, THEMES } from "./screens/look.ts";
+import { READY, readyText } from "./readytext.ts";
+import { createLook } from "./screens/look.ts";
 import { keepMapChoice } from "./screens/day/mapbeside.ts";
 import { fetched } from "./screens/ondemand.tsx";
 import { FirstFrame } from "./screens/opening/firstframe.tsx";
@@ -45,28 +24,8 @@ import type { Services } from "./screens/services.ts";
 
 /** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
 
-const READY = ["demo", "small", "large"];
-
 /** Said on the desk once there is one. */
 const told = (words: string): void => desk.tell(words);
-/** What this browser remembers. It may forbid its store: nothing is remembered then. */
-const memory: Services["memory"] = {
-  get(key) {
-    try {
-      return localStorage.getItem(`lopeline-${key}`);
-    } catch {
-      return null;
-    }
-  },
-  set(key, value) {
-    try {
-      localStorage.setItem(`lopeline-${key}`, value);
-      return true;
-    } catch {
-      return false;
-    }
-  },
-};
 const engine = startEngine(told);
 
 const container = document.getElementById("root");
@@ -90,8 +49,6 @@ async function painted(): Promise<void> {
   await Promise.race([frames, new Promise((next) => setTimeout(next, 200))]);
 }
 
-const archive = browserArchive();
-const windows = browserWindows();
 const desk = createDesk({
   engine,
   spare: spareEngine(told),
@@ -103,11 +60,7 @@ const desk = createDesk({
   handles: browserHandles(),
   author: { get: () => memory.get("author") ?? "", set: (name) => void memory.set("author", name) },
   newId: systemId,
-  async readyText(name) {
-    const answer = await fetch(`plans/${name}.json`);
-    if (!answer.ok) throw new Error(`plans/${name}.json: ${answer.status} ${answer.statusText}`);
-    return answer.text();
-  },
+  readyText,
 });
 
 /** What walking times follow from. */
@@ -134,11 +87,6 @@ const services: Services = {
   },
   memory,
 };
-
-const remembered = services.memory.get("theme");
-const darkSystem = window.matchMedia("(prefers-color-scheme: dark)").matches;
-const theme = THEMES.find(({ id }) => id === remembered)?.id ?? (darkSystem ? "dark" : "light");
-document.documentElement.dataset["theme"] = theme;
 
 /** What is said where a part of the program cannot be had. */
 function Unbegun({ why }: { readonly why: string }) {
@@ -171,7 +119,7 @@ async function begin(): Promise<void> {
   desk.newPlan();
 }
 
-const look = createLook(theme);
+const look = createLook(firstTheme());
 keepMapChoice(look, services.memory);
 /** The rehearsal, once its screen has been fetched. */
 let rehearsing: RehearsalWork | null = null;

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import type { Plugin } from "vite";
+import type { Plugin, Rolldown } from "vite";
 import { billOf, licencesText, partsIn } from "./parts.ts";
 
 /**
@@ -20,12 +20,19 @@ export function release(): Plugin {
       out = join(config.root, config.build.outDir);
       if (config.build.outDir.startsWith("/")) out = config.build.outDir;
     },
-    transformIndexHtml: () => [
+    transformIndexHtml: (_html, { bundle = {} }) => [
       {
         tag: "meta",
         attrs: { "http-equiv": "Content-Security-Policy", content: POLICY },
         injectTo: "head-prepend",
       },
+      ...fetchedAhead(bundle).map((file) => ({
+        tag: "link",
+        attrs: file.endsWith(".css")
+          ? { rel: "preload", as: "style", crossorigin: true, href: `./${file}` }
+          : { rel: "modulepreload", crossorigin: true, href: `./${file}` },
+        injectTo: "head" as const,
+      })),
     ],
     generateBundle() {
       const lock = readFileSync(join(root, "package-lock.json"), "utf8");
@@ -49,6 +56,27 @@ export function release(): Plugin {
       writeFileSync(worker, text);
     },
   };
+}
+
+/** The files of the program, which the page's own script asks for behind its first picture: fetched while that is drawn. */
+function fetchedAhead(bundle: Rolldown.OutputBundle): readonly string[] {
+  const standing = filesOf(bundle, "index");
+  return [...filesOf(bundle, "program")].filter((file) => !standing.has(file));
+}
+
+/** The scripts and sheets that an entry stands on, its own too. */
+function filesOf(bundle: Rolldown.OutputBundle, entry: string): ReadonlySet<string> {
+  const files = new Set<string>();
+  const add = (file: string): void => {
+    const chunk = bundle[file];
+    if (chunk?.type !== "chunk" || files.has(file)) return;
+    files.add(file);
+    for (const sheet of chunk.viteMetadata?.importedCss ?? []) files.add(sheet);
+    for (const one of chunk.imports) add(one);
+  };
+  for (const chunk of Object.values(bundle))
+    if (chunk.type === "chunk" && chunk.isEntry && chunk.name === entry) add(chunk.fileName);
+  return files;
 }
 
 /** The service worker's file. */

@@ -22,13 +22,13 @@ import { Keys } from "./day/keys.tsx";
 import { NewerVersion, Notices, Refused, Spoken } from "./shell/messages.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
-import { WhyPanel } from "./why/whypanel.tsx";
 import { whyWork } from "./why/whywork.ts";
 
 const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
 const shelf = fetched(async () => (await import("./shelf/shelf.tsx")).Shelf);
 const importing = fetched(async () => (await import("./import/importwindow.tsx")).ImportWindow);
 const exporting = fetched(async () => (await import("./export/exportdialog.tsx")).ExportDialog);
+const why = fetched(async () => (await import("./why/whypanel.tsx")).WhyPanel);
 const variants = fetched(async () => (await import("./variants/variantsview.tsx")).VariantsView);
 
 /** Screens that are wired outside: the tables, the map, the clock, the pages and the chosen task. */
@@ -54,7 +54,7 @@ export function App(props: Wired & { readonly services: Services; readonly look:
 
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
-  await Promise.all([odds, variants, shelf, importing, exporting].map((screen) => screen.fetch()));
+  await Promise.all([why, odds, variants, shelf, importing, exporting].map((screen) => screen.fetch()));
 }
 
 function Screens(props: Wired) {
@@ -64,6 +64,7 @@ function Screens(props: Wired) {
   const shelfShown = useLook((state) => state.shelfShown);
   const listOpen = useLook((state) => state.importing !== null);
   const exportOpen = useLook((state) => state.exporting);
+  const asked = useDesk((state) => state.why !== null);
 
   useEffect(() => {
     document.documentElement.dataset["theme"] = theme;
@@ -91,7 +92,7 @@ function Screens(props: Wired) {
               map={<OnDemand name="map">{props.map}</OnDemand>}
             />
           )}
-          {screen === "day" && <WhyPanel />}
+          {screen === "day" && asked && <why.Screen />}
           {screen === "day" && <Mended />}
           {screen === "variants" && <variants.Screen />}
           {screen === "odds" && <odds.Screen />}

@@ -1,3 +1,4 @@
+import "./rehearsal.css";
 import { useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";

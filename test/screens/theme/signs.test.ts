@@ -8,7 +8,7 @@ import { READY_NAMES, readyText } from "../../readyplan.ts";
 
 const require = createRequire(import.meta.url);
 
-/** The files of the face that every screen is set in, as `main.tsx` asks for them. */
+/** The files of the face that every screen is set in, as `glimpse.ts` asks for them. */
 const faces = ["latin", "latin-ext"].map((subset) => {
   const file = `@fontsource-variable/encode-sans/files/encode-sans-${subset}-wdth-normal.woff2`;
   const font = fontkit.create(readFileSync(require.resolve(file)));
