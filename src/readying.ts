@@ -33,7 +33,11 @@ export function readying(
       const tell = (progress: Making["progress"]): Promise<void> =>
         show(plan, { title: plan.title, progress, stop: () => mine.abort() });
       await tell(null);
-      const ways = engine.ways(plan, {}, { report: (now) => void tell(now), signal });
+      // Between no places there is nothing to work out, and no worker to wait for that is still at something else.
+      const ways =
+        plan.site.places.length > 1
+          ? engine.ways(plan, {}, { report: (now) => void tell(now), signal })
+          : Promise.resolve(null);
       // A worker that fails says so itself; the page then does the work.
       const [judging, worked] = await Promise.all([loaded ?? import("./judging.ts"), ways.catch(() => null)]);
       loaded = judging;

@@ -53,3 +53,4 @@ export { mishapsOf } from "./mishaps.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, RuleLevel } from "./rules.ts";
 export type { GivesUp, Placement, Schedule } from "./schedule.ts";
+export { isHeavySite } from "./siteload.ts";

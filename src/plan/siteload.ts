@@ -36,12 +36,32 @@ export function oversized(data: unknown): readonly Fault[] {
   return faults;
 }
 
-/** What is too much of a site together, whose lists are right one by one. */
-export function siteLoadFaults({ site, ground }: Pick<Plan, "site" | "ground">): Fault[] {
-  const outlines = site.keepOuts.flatMap(({ kind, shape }) =>
+/** Above these the ways of a site take longer than a moment; the ready plans are below. */
+const LIGHT_CORNERS_PASSED = 5_000_000;
+const LIGHT_POINTS_WALKED = 3_000_000;
+
+/** True where the ways of a plan take so long that a page should not stand still for them. */
+export function isHeavySite({ site, ground }: Pick<Plan, "site" | "ground">): boolean {
+  const { length } = site.places;
+  if (ground) return ground.columns * ground.rows * length > LIGHT_POINTS_WALKED;
+  return length * length * cornersOf(site) > LIGHT_CORNERS_PASSED;
+}
+
+function cornersOf(site: Plan["site"]): number {
+  return outlinesOf(site).reduce((sum, points) => sum + points.length, 0);
+}
+
+/** The outlines of walking keep-outs. */
+function outlinesOf({ keepOuts }: Plan["site"]) {
+  return keepOuts.flatMap(({ kind, shape }) =>
     kind === "walking" && shape.type === "polygon" ? [shape.points] : [],
   );
-  const corners = outlines.reduce((sum, points) => sum + points.length, 0);
+}
+
+/** What is too much of a site together, whose lists are right one by one. */
+export function siteLoadFaults({ site, ground }: Pick<Plan, "site" | "ground">): Fault[] {
+  const outlines = outlinesOf(site);
+  const corners = cornersOf(site);
   const refuse = (what: string): Fault[] => [
     { path: "site.keepOuts", message: `${what}: ways would take minutes` },
   ];

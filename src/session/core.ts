@@ -1,7 +1,16 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Verdict } from "../answers/index.ts";
-import { applyEdit, type Edit, isEmptyEdit, type Plan, type Schedule } from "../plan/index.ts";
+import {
+  applyEdit,
+  applyPatch,
+  type Edit,
+  isEmptyEdit,
+  parse,
+  type Plan,
+  type Schedule,
+} from "../plan/index.ts";
 import { blankPlan, blankVerdict } from "./blank.ts";
+import { type HeavySteps, heavySteps } from "./heavysteps.ts";
 import { emptyHistory, type History, recorded } from "./history.ts";
 import type { DeskPorts } from "./ports.ts";
 import type { DeskState, Notice } from "./state.ts";
@@ -18,8 +27,10 @@ export interface Core {
   show(plan: Plan, history: History): void;
   /** Puts another plan on the desk, which lies in `slot` of the shelf; what was on it is only left, not changed. */
   lay(plan: Plan, history: History, slot: string, writing?: DeskState["writing"]): void;
-  /** Applies an edit as one step of the history; an empty one leaves no mark. */
+  /** Applies an edit as one step of the history; an empty one leaves no mark. Where its ways take long it is made when they are known. */
   step(edit: Edit): void;
+  /** Steps that wait for their ways; null where nothing is worked out beside the page. */
+  readonly heavy: HeavySteps | null;
   /** True where this window may change the plan; where another one writes it, that is said. */
   mayWrite(): boolean;
   notice(tone: Notice["tone"], text: string): void;
@@ -88,9 +99,24 @@ export function createCore(ports: DeskPorts): Core {
     },
     step(edit) {
       if (isEmptyEdit(edit) || !core.mayWrite()) return;
-      const now = state.getState();
-      core.show(applyEdit(now.plan, edit), recorded(now.history, edit));
+      const { plan: before, history } = state.getState();
+      const after = applyEdit(before, edit);
+      const later = (from: { readonly plan: Plan; readonly history: History }) => {
+        const made = applyPatch(from.plan, edit.patch);
+        if (!made.ok || !parse(made.value).ok) return null;
+        return { plan: made.value, history: recorded(from.history, edit) };
+      };
+      if (core.heavy?.takes({ name: edit.name, make: later }, before, after)) return;
+      core.show(after, recorded(history, edit));
     },
+    heavy: ports.makeReady
+      ? heavySteps({
+          now: state.getState,
+          makeReady: ports.makeReady,
+          show: ({ plan: next, history }) => put(next, history, {}),
+          tell: (tone, words) => core.notice(tone, words),
+        })
+      : null,
     notice(tone, text) {
       const notice: Notice = { id: ports.newId(), tone, text };
       state.setState((now) => ({ notices: [...now.notices, notice] }));

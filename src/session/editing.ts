@@ -1,4 +1,4 @@
-import { done, type Outcome } from "../kernel/index.ts";
+import { done, isEqual, type Outcome } from "../kernel/index.ts";
 import {
   applyPatch,
   editBetween,
@@ -199,6 +199,7 @@ function back(core: Core, turn: typeof undone): string | null {
     core.state.setState({ preview: null, fitBands: null });
     return null;
   }
+  if (core.heavy?.breakOff()) return null;
   const turned = turn(now.history);
   if (!turned || !core.mayWrite()) return null;
   // A step may come from a store: it is tried like anything from outside.
@@ -211,6 +212,15 @@ function back(core: Core, turn: typeof undone): string | null {
     core.state.setState({ history: emptyHistory });
     return null;
   }
+  const later = {
+    name: turned.edit.name,
+    make(from: Pick<typeof now, "plan" | "history">) {
+      const again = turn(from.history);
+      const plan = again && isEqual(again.edit, turned.edit) ? applyPatch(from.plan, again.edit.patch) : null;
+      return again && plan?.ok && parse(plan.value).ok ? { plan: plan.value, history: again.history } : null;
+    },
+  };
+  if (core.heavy?.takes(later, now.plan, made.value)) return null;
   core.show(made.value, turned.history);
   return turned.edit.name;
 }

@@ -1,10 +1,10 @@
 import { gaitsOf, type WalkingPlan } from "./gaits.ts";
 import type { SiteInput } from "./ground.ts";
-import { type Home, homeOf, quickest, takeHome } from "./home.ts";
+import { type Home, homeInSteps, quickest, takeHome } from "./home.ts";
 import type { HeightGrid } from "./grid.ts";
 import { fieldFrom, type NetworkDump, networkDump, takeNetwork } from "./network.ts";
 import { reliefOf, takeRelief } from "./relief.ts";
-import { reliefNetwork, takeWays, type Ways, waysOf } from "./ways.ts";
+import { reliefNetwork, takeWays, type Ways, waysInSteps } from "./ways.ts";
 
 /**
  * All that is dear of a plan's ways, worked out in one place and taken over in another, so that a page need not stand still for it: its
@@ -22,19 +22,28 @@ type GroundPlan = WalkingPlan & { readonly site: SiteInput };
 /** Works the ways of `plan` out piece by piece: each step says how many places are done; what it returns has it all. */
 export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
   const { site } = plan;
+  // Every place is come to twice: for its ways out, and for those home.
+  let told = 0;
+  function* counted<T>(steps: Generator<number, T>, round: number): Generator<number, T> {
+    for (;;) {
+      const step = steps.next();
+      if (step.done) return step.value;
+      told = Math.max(told, Math.floor((round * site.places.length + step.value) / 2));
+      yield told;
+    }
+  }
   const { planned, back } = gaitsOf(plan);
   const { relief } = planned;
   if (relief) {
     const network = reliefNetwork(site, planned, relief);
     for (const [k, place] of site.places.entries()) {
-      yield k;
+      yield (told = k);
       fieldFrom(network, place);
     }
   }
+  const ways = yield* counted(waysInSteps(site, planned), 0);
+  const home = yield* counted(homeInSteps(site, ways, back), 1);
   yield site.places.length;
-  const ways = waysOf(site, planned);
-  yield site.places.length;
-  const home = homeOf(site, ways, back);
   if (!relief) return { ways, home, relief: null };
   const gaits = [planned, back, quickest(back)];
   const networks = new Set(

@@ -5,8 +5,8 @@ import { legBackSeconds, legSlopeRad, lineBetween } from "./legs.ts";
 import { linesHome, STEEPEST_CONVEX } from "./lineshome.ts";
 import { clearTriangle, distanceToLine } from "./shapes.ts";
 import { farthestOn, type WalkbackReach, reachOf } from "./reach.ts";
-import { memory, numberOf } from "./remember.ts";
-import { reliefNetwork, stops, type Ways, waysKey, waysOf } from "./ways.ts";
+import { atOnce, memory, numberOf } from "./remember.ts";
+import { reliefNetwork, stops, type Ways, waysInSteps, waysKey } from "./ways.ts";
 
 /**
  * The way back to the lander: from every place, and the worst of it along every way.
@@ -45,7 +45,14 @@ const known = memory<Home>(PAIR_ROOM, (home) => home.peakS.length);
 
 /** Walk-back times over `ground` for somebody going home with `gait`, along the planned `ways`; worked out once for these ways. */
 export function homeOf(ground: SiteInput, ways: Ways, gait: Gait): Home {
-  return known.of(homeKey(ground, ways, gait), () => workedOut(ground, ways, gait));
+  return known.of(homeKey(ground, ways, gait), () => atOnce(workingOut(ground, ways, gait)));
+}
+
+/** The same in steps, each of which says how many places are done; none where it is known. */
+export function* homeInSteps(ground: SiteInput, ways: Ways, gait: Gait): Generator<number, Home> {
+  const key = homeKey(ground, ways, gait);
+  if (!known.has(key)) known.take([[key, yield* workingOut(ground, ways, gait)]]);
+  return homeOf(ground, ways, gait);
 }
 
 /** Remembers the way home along `ways` that was worked out elsewhere. */
@@ -57,8 +64,8 @@ function homeKey(ground: SiteInput, ways: Ways, gait: Gait): string {
   return `${numberOf(ways)} ${waysKey(ground, gait)}`;
 }
 
-function workedOut(ground: SiteInput, ways: Ways, gait: Gait): Home {
-  const back = waysOf(ground, quickest(gait));
+function* workingOut(ground: SiteInput, ways: Ways, gait: Gait): Generator<number, Home> {
+  const back = yield* waysInSteps(ground, quickest(gait));
   const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
   const placeS = new Int32Array(size);
@@ -74,6 +81,7 @@ function workedOut(ground: SiteInput, ways: Ways, gait: Gait): Home {
   const peakS = new Int32Array(size * size).fill(-1);
   const peakSlopeRad = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
+    yield i;
     for (let j = 0; j < size; j += 1) {
       if (ways.durationS[i * size + j]! < 0) continue;
       pulse();

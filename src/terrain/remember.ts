@@ -5,6 +5,8 @@
 export interface Memory<T> {
   /** What stands under `key`; made by `make` when it is not there. */
   of(key: string, make: () => T): T;
+  /** Whether something stands under `key`; it does not count as asked for. */
+  has(key: string): boolean;
   /** All that is remembered, what was not asked for longest first: what `take` takes elsewhere. */
   all(): readonly (readonly [key: string, thing: T])[];
   /** Remembers what was worked out elsewhere. */
@@ -33,12 +35,21 @@ export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): 
       }
       return made;
     },
+    has: (key) => held.has(key),
     all: () => [...held],
     take(things) {
       for (const [key, thing] of things) memory.of(key, () => thing);
     },
   };
   return memory;
+}
+
+/** What work that is done in steps comes to, without a pause. */
+export function atOnce<T>(steps: Generator<unknown, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 }
 
 const numbers = new WeakMap<object, number>();

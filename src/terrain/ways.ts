@@ -3,7 +3,7 @@ import { slopeW, walkingMs } from "../physics/index.ts";
 import type { Gait, SiteInput, Relief } from "./ground.ts";
 import { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
 import { type Network, networkOf, trailsBetween } from "./network.ts";
-import { memory, numberOf } from "./remember.ts";
+import { atOnce, memory, numberOf } from "./remember.ts";
 import { crosses } from "./shapes.ts";
 import { type GroundTrail, trailSeconds, trailSlopeRad } from "./trail.ts";
 
@@ -51,7 +51,14 @@ const known = memory<Ways>(PAIR_ROOM, (ways) => ways.durationS.length);
 
 /** The ways of `ground` for somebody walking with `gait`; worked out once for as long as that ground is looked at. */
 export function waysOf(ground: SiteInput, gait: Gait): Ways {
-  return known.of(waysKey(ground, gait), () => laidOut(ground, gait));
+  return known.of(waysKey(ground, gait), () => atOnce(layingOut(ground, gait)));
+}
+
+/** The same in steps, each of which says how many places are done; none where they are known. */
+export function* waysInSteps(ground: SiteInput, gait: Gait): Generator<number, Ways> {
+  const key = waysKey(ground, gait);
+  if (!known.has(key)) known.take([[key, yield* layingOut(ground, gait)]]);
+  return waysOf(ground, gait);
 }
 
 /** Remembers ways of `ground` that were worked out elsewhere. */
@@ -65,7 +72,7 @@ export function waysKey(ground: SiteInput, gait: Gait): string {
   return `${numberOf(ground)} ${JSON.stringify([walked, relief && { ...relief, grid: relief.grid.key }])}`;
 }
 
-function laidOut(ground: SiteInput, gait: Gait): Ways {
+function* layingOut(ground: SiteInput, gait: Gait): Generator<number, Ways> {
   const size = ground.places.length;
   const index = new Map(ground.places.map((place, i) => [place.id, i]));
   const trails: (GroundTrail | null)[] | null = gait.relief
@@ -84,7 +91,7 @@ function laidOut(ground: SiteInput, gait: Gait): Ways {
     trails,
   };
   if (trails) layTrails(trails, gait, ways);
-  else layLines(ground, gait, ways);
+  else yield* layLines(ground, gait, ways);
   layGivenLegs(ground, gait, ways, trails);
   goThroughOthers(ways);
   weighWaysRound(ways);
@@ -115,10 +122,11 @@ export function stops(ways: Ways, from: number, to: number): number[] {
   return list;
 }
 
-function layLines(ground: SiteInput, gait: Gait, ways: Ways): void {
+function* layLines(ground: SiteInput, gait: Gait, ways: Ways): Generator<number, void> {
   const closed = ground.keepOuts.filter((keepOut) => keepOut.kind === "walking");
   const steepest = (gait.greatestSlopeDeg * Math.PI) / 180;
-  ground.places.forEach((a, i) => {
+  for (const [i, a] of ground.places.entries()) {
+    yield i;
     ground.places.forEach((b, j) => {
       pulse();
       const at = i * ways.size + j;
@@ -136,7 +144,7 @@ function layLines(ground: SiteInput, gait: Gait, ways: Ways): void {
       ways.durationS[at] = Math.ceil(alongM / walkingMs(gait.speedMs, Math.tan(angle)));
       ways.slopeRad[at] = angle;
     });
-  });
+  }
 }
 
 function layTrails(trails: readonly (GroundTrail | null)[], gait: Gait, ways: Ways): void {

@@ -62,6 +62,14 @@ describe("ways that were worked out elsewhere", () => {
     expect(other.lay(moved)).toEqual(here.lay(moved));
   });
 
+  it("come in steps that each do no more than a place's share, so that a call to leave off is heard between them", async () => {
+    const { workedWays } = await afresh();
+    const flat = { ...demo, ground: undefined };
+    const { told } = end(workedWays(flat));
+    // Every place is come to for its ways out, for those back, and for the ways home.
+    expect(told.length).toBeGreaterThan(3 * flat.site.places.length);
+  });
+
   it("cost a page that does the work itself a great deal of it", async () => {
     const { worked, lay } = await afresh();
     expect(worked(() => lay(demo))).toBeGreaterThan(500);

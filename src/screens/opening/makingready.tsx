@@ -9,7 +9,7 @@ export function MakingReady({ title, progress, stop, over }: Making & { readonly
         {progress && progress.total > 0 ? `, ${progress.done} of ${progress.total} places` : ""}.
       </span>
       <button type="button" className="quiet" onClick={stop}>
-        Do not open it
+        {over ? "Leave the plan as it is" : "Do not open it"}
       </button>
     </div>
   );
