@@ -1,18 +1,23 @@
 import { readFileSync } from "node:fs";
-import { openHeights } from "../../src/exchange/index.ts";
+import { check } from "../../src/check/index.ts";
+import { openHeights, planText } from "../../src/exchange/index.ts";
 import { firstReading, readList, sheetsIn } from "../../src/exchange/lists/index.ts";
-import type { Random } from "../../src/kernel/index.ts";
+import { isEqual, type Random } from "../../src/kernel/index.ts";
 import { parse, parseText, type Plan } from "../../src/plan/index.ts";
 import { callFaults, played, rehearsalFrom, rehearsalSchema } from "../../src/rehearsal/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { bytesOf, placedPlan, REQUESTS, workbook } from "../exchange/lists/requests.ts";
+import { sketchOf } from "../../src/screens/opening/sketch.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
+import { misshapen } from "./misshape.ts";
 import { mutated } from "./mutate.ts";
 
 /** The kinds of files that come from outside, each with a sound one to spoil and the door that it goes through. */
 export interface FileKind {
   readonly name: string;
   readonly sound: Uint8Array;
+  /** How it is spoilt; left out, its bytes are. */
+  readonly spoil?: (bytes: Uint8Array, draw: Random) => Uint8Array;
   /** True when it was taken, false when it was refused in words. Throwing is the fault that is looked for. */
   open(bytes: Uint8Array): boolean | Promise<boolean>;
 }
@@ -47,6 +52,18 @@ export function fileKinds(): readonly FileKind[] {
       sound: new Uint8Array(readFileSync("public/plans/small.json")),
       open: (bytes) => parseText(textOf(bytes)).ok,
     },
+    {
+      name: "misshapen plan",
+      sound: new Uint8Array(readFileSync("public/plans/small.json")),
+      spoil: misshapenBytes,
+      open: (bytes) => takesPlan(textOf(bytes)),
+    },
+    {
+      name: "misshapen rehearsal",
+      sound: bytesOf(rehearsalText()),
+      spoil: misshapenBytes,
+      open: (bytes) => takesRehearsal(textOf(bytes)),
+    },
     { name: "CSV", sound: bytesOf(REQUESTS), open: (bytes) => takesList(plan, "list.csv", bytes) },
     { name: "XLSX", sound: workbook(sheetXml()), open: (bytes) => takesList(plan, "list.xlsx", bytes) },
     {
@@ -67,6 +84,20 @@ export function fileKinds(): readonly FileKind[] {
       },
     },
   ];
+}
+
+const misshapenBytes = (bytes: Uint8Array, draw: Random): Uint8Array =>
+  bytesOf(misshapen(textOf(bytes), draw));
+
+/** A plan that is taken is also judged, drawn at first sight, and saved as what reads as the same plan. */
+function takesPlan(text: string): boolean {
+  sketchOf(JSON.parse(text));
+  const read = parseText(text);
+  if (!read.ok) return false;
+  check(read.value, read.value.schedule);
+  const again = parseText(planText(read.value));
+  if (!again.ok || !isEqual(again.value, read.value)) throw new Error("what is saved reads as another plan");
+  return true;
 }
 
 function takesRehearsal(text: string): boolean {
@@ -110,7 +141,7 @@ export async function tryFiles(
   let slowestMs = 0;
   const faults: string[] = [];
   for (let number = 0; number < count; number += 1) {
-    const bytes = mutated(kind.sound, draw.split());
+    const bytes = (kind.spoil ?? mutated)(kind.sound, draw.split());
     const begun = nowMs();
     try {
       if (await kind.open(bytes)) taken += 1;

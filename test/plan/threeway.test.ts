@@ -76,6 +76,17 @@ describe("two hands on one plan", () => {
     );
   });
 
+  it("that did the same clash in nothing, and it is done once", () => {
+    fc.assert(
+      fc.property(hands, ({ base, mine }) => {
+        const { plan, clashes } = mergePlans(base, mine, structuredClone(mine));
+        expect(clashes).toEqual([]);
+        expect(changes(plan, mine)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
   it("give theirs at every clash that is taken, and mine at every one that is left", () => {
     fc.assert(
       fc.property(hands, ({ base, mine, theirs }) => {
