@@ -3,6 +3,7 @@ import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 import { digits } from "../../words/index.ts";
 import { type Brush, setFont } from "../parts/canvas/brush.ts";
 import type { Theme } from "../look.ts";
+import { contourHeights } from "./contourheights.ts";
 import type { Picture } from "./picture.ts";
 
 /** The ground: hillshade with shadow as a picture of the grid, contours over it. */
@@ -132,7 +133,7 @@ export function onMap(frame: MapFrame, lines: readonly Line[]): Path2D {
   return path;
 }
 
-/** Paints the contours, every fifth one stronger and with its height. */
+/** Paints the contours, every fifth one stronger. */
 export function paintContours(brush: Brush, { frame, ground, theme }: Picture): void {
   if (!ground) return;
   const { ctx, palette } = brush;
@@ -146,34 +147,17 @@ export function paintContours(brush: Brush, { frame, ground, theme }: Picture): 
     ctx.stroke(onMap(frame, lines));
   }
   ctx.globalAlpha = 1;
+}
+
+/** Paints the heights of the strong contours, over whatever is hatched. */
+export function paintHeights(brush: Brush, { frame, ground, plan }: Picture): void {
+  if (!ground) return;
+  const { ctx, palette } = brush;
   setFont(ctx, 11, 500);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
-  for (const { levelM, strong, lines } of ground.contours) {
-    if (!strong) continue;
-    for (const line of lines) {
-      const at = 2 * Math.floor(line.length / 6);
-      const x = mapX(frame, line[at]!);
-      const y = mapY(frame, line[at + 1]!);
-      // Short ones are told by their neighbours.
-      if (lengthOf(line) * frame.pxPerM < 260 || x < 0 || y < 0 || x > frame.widthPx || y > frame.heightPx)
-        continue;
-      haloed(brush, `${digits(levelM, 6)} m`, x, y, palette["ink-soft"]);
-    }
-  }
-}
-
-const lengths = new WeakMap<Line, number>();
-
-function lengthOf(line: Line): number {
-  let length = lengths.get(line);
-  if (length === undefined) {
-    length = 0;
-    for (let k = 2; k < line.length; k += 2)
-      length += Math.hypot(line[k]! - line[k - 2]!, line[k + 1]! - line[k - 1]!);
-    lengths.set(line, length);
-  }
-  return length;
+  for (const { levelM, x, y } of contourHeights(ground, frame, plan.site.places))
+    haloed(brush, `${digits(levelM, 6)} m`, x, y, palette["ink-soft"]);
 }
 
 /** Text with the page's colour about it, so that it reads on any ground. */

@@ -1,6 +1,6 @@
 import { useCallback, useMemo } from "react";
 import type { Brush } from "../parts/canvas/brush.ts";
-import { paintContours, paintShading, shadingOf } from "./paintground.ts";
+import { paintContours, paintHeights, paintShading, shadingOf } from "./paintground.ts";
 import { paintKeepOuts, paintRings } from "./paintlimits.ts";
 import type { Picture } from "./picture.ts";
 
@@ -16,6 +16,7 @@ export function useBase(picture: Picture): (brush: Brush) => void {
       if (ground && shading) paintShading(brush, frame, ground, shading);
       if (layers.contours) paintContours(brush, picture);
       if (layers.keepOuts) paintKeepOuts(brush, picture);
+      if (layers.contours) paintHeights(brush, picture);
       paintRings(brush, picture);
     },
     [picture, frame, ground, shading, layers],
