@@ -56,9 +56,9 @@ export function worstMargin(verdict: Verdict): MarginTrack | null {
   );
 }
 
-/** `EV2 cooling water, EVA 1`. */
-export function marginCause(plan: Plan, track: MarginTrack): string {
+/** `EV2 cooling water, EVA 1`; beside a figure with long names cut short. */
+export function marginCause(plan: Plan, track: MarginTrack, named = (name: string): string => name): string {
   const words = CONSUMABLE_WORDS[track.consumable];
   const plain = words.startsWith("CO2") ? words : words.toLowerCase();
-  return `${crewName(plan, track.crew)} ${plain}, ${evaName(plan, track.eva)}`;
+  return `${named(crewName(plan, track.crew))} ${plain}, ${named(evaName(plan, track.eva))}`;
 }

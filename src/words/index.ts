@@ -24,6 +24,7 @@ export { clashWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
 export {
+  briefly,
   crewName,
   evaName,
   findingWords,

@@ -72,6 +72,20 @@ export function crewName({ crew }: Pick<Plan, "crew">, id: string): string {
   return nameIn(crew, id);
 }
 
+/** Letters of a name beside a figure: a longer one is cut, so that the figure keeps its label. */
+const BRIEF = 16;
+
+/** A name where a figure is to be read: whole up to 16 letters, else cut with an ellipsis. */
+export function briefly(name: string): string {
+  const letters = [...name];
+  return letters.length <= BRIEF
+    ? name
+    : `${letters
+        .slice(0, BRIEF - 1)
+        .join("")
+        .trimEnd()}…`;
+}
+
 /** An EVA's name; work by command has none. */
 export function evaName({ evas }: Pick<Plan, "evas">, id: string | null): string {
   return id === null ? "By command" : nameIn(evas, id);

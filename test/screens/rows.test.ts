@@ -1,3 +1,4 @@
+import { briefly } from "../../src/words/index.ts";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
@@ -107,6 +108,14 @@ describe("words", () => {
     expect(worst.margin).toBe(Math.min(...verdict.margins.map((track) => track.margin)));
     expect(marginCause(plan, worst)).toMatch(
       /^EV[123] (oxygen|CO2 capacity|cooling water|battery), EVA-[12]$/,
+    );
+    // Beside the figure the consumable stays in sight however long the names are.
+    const long = {
+      ...plan,
+      crew: plan.crew.map((one) => ({ ...one, name: `${one.name} of a long name`.repeat(4) })),
+    };
+    expect(marginCause(long, worst, briefly)).toMatch(
+      /^EV[123] of a long… (oxygen|CO2 capacity|cooling water|battery), EVA-[12]$/,
     );
   });
 });

@@ -49,7 +49,11 @@ function Part() {
     spans.length > 1 && spans.every((one) => one && one.startS >= window.startS && one.endS <= window.endS);
   const at = whole ? -1 : spans.findIndex((one) => one && one.startS <= middleS && middleS <= one.endS);
   return (
-    <Menu name={at < 0 ? "Stay" : evas[at]?.name} label="Shown part" title="Which part of the stay is shown">
+    <Menu
+      name={<span className="corner-name">{at < 0 ? "Stay" : evas[at]?.name}</span>}
+      label="Shown part"
+      title="Which part of the stay is shown"
+    >
       <button type="button" className="quiet" aria-pressed={at < 0} onClick={() => windows.whole()}>
         Stay <kbd>0</kbd>
       </button>

@@ -5,6 +5,7 @@ import type { Plan } from "../../plan/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import { easedWords, type Preview, worseWords } from "../../session/index.ts";
 import {
+  briefly,
   clockText,
   counted,
   crewName,
@@ -122,7 +123,8 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
     );
   }
   const crew = spot?.crew ?? [];
-  const who = crew.length === 0 ? "by command" : crew.map((member) => crewName(plan, member)).join(" and ");
+  const who =
+    crew.length === 0 ? "by command" : crew.map((member) => briefly(crewName(plan, member))).join(" and ");
   const at = clockText(dial, target.startS, eva);
   return <Place what={what} where={many ? at : `${at}, ${who}`} note={moved} />;
 }
@@ -130,7 +132,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
 function Place(props: { readonly what: string; readonly where: string; readonly note?: string | null }) {
   return (
     <p className="cost-place">
-      <span className="cost-what">{props.what}</span> <b>to {props.where}</b>{" "}
+      <span className="cost-what">{props.what}</span> <b className="cost-where">to {props.where}</b>{" "}
       {props.note && <span className="note">{props.note}</span>}
     </p>
   );
@@ -147,7 +149,7 @@ function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Pl
   return (
     <p className="cost-costs">
       worth {both(grouped(before.worth), grouped(after.worth))}
-      {worst && ` · least ${both(margin(before), margin(after))}, ${marginCause(plan, worst)}`}
+      {worst && ` · least ${both(margin(before), margin(after))}, ${marginCause(plan, worst, briefly)}`}
       {walked !== 0 && ` · walking ${metres(after.walkM, "up")} (${signed(walked)} m)`}
     </p>
   );

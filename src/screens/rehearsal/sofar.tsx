@@ -1,4 +1,4 @@
-import { counted, grouped, metres, percent } from "../../words/index.ts";
+import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
@@ -53,7 +53,7 @@ export function SoFar() {
         }
         value={worst === null ? "none" : percent(margin, "down")}
         name="worst margin"
-        more={worst === null ? "nobody goes out" : marginCause(plan, worst)}
+        more={worst === null ? "nobody goes out" : marginCause(plan, worst, briefly)}
         change={0}
         better="more"
       />

@@ -1,5 +1,5 @@
 import { scoreChange, shownVerdict } from "../../session/index.ts";
-import { grouped, percent } from "../../words/index.ts";
+import { briefly, grouped, percent } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
@@ -54,7 +54,7 @@ export function ScoreLine() {
           worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }
         }
         name="worst margin"
-        says={worst === null ? "nobody goes out" : marginCause(plan, worst)}
+        says={worst === null ? "nobody goes out" : marginCause(plan, worst, briefly)}
         change={change ? Math.floor(change.worstMargin / 100) : 0}
         better="more"
         unit={Math.abs(Math.floor((change?.worstMargin ?? 0) / 100)) === 1 ? " pt" : " pts"}
