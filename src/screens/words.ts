@@ -56,8 +56,12 @@ export function worstMargin(verdict: Verdict): MarginTrack | null {
   );
 }
 
-/** `EV2 cooling water, EVA 1`; beside a figure with long names cut short. */
-export function marginCause(plan: Plan, track: MarginTrack, named = (name: string): string => name): string {
+/** `EV2 cooling water, EVA 1`; `named` says how names are said, such as `briefly` beside a figure. */
+export function marginCause(
+  plan: Plan,
+  track: MarginTrack,
+  named: (name: string) => string = (name) => name,
+): string {
   const words = CONSUMABLE_WORDS[track.consumable];
   const plain = words.startsWith("CO2") ? words : words.toLowerCase();
   return `${named(crewName(plan, track.crew))} ${plain}, ${named(evaName(plan, track.eva))}`;

@@ -75,13 +75,13 @@ export function crewName({ crew }: Pick<Plan, "crew">, id: string): string {
 /** Letters of a name beside a figure: a longer one is cut, so that the figure keeps its label. */
 const BRIEF = 16;
 
-/** A name where a figure is to be read: whole up to 16 letters, else cut with an ellipsis. */
-export function briefly(name: string): string {
+/** A name where a figure is to be read, or on a map: whole up to `most` letters, else cut with an ellipsis. */
+export function briefly(name: string, most = BRIEF): string {
   const letters = [...name];
-  return letters.length <= BRIEF
+  return letters.length <= most
     ? name
     : `${letters
-        .slice(0, BRIEF - 1)
+        .slice(0, most - 1)
         .join("")
         .trimEnd()}…`;
 }

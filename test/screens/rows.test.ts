@@ -115,7 +115,7 @@ describe("words", () => {
       crew: plan.crew.map((one) => ({ ...one, name: `${one.name} of a long name`.repeat(4) })),
     };
     expect(marginCause(long, worst, briefly)).toMatch(
-      /^EV[123] of a long… (oxygen|CO2 capacity|cooling water|battery), EVA-[12]$/,
+      /^EV[123] of a long n… (oxygen|CO2 capacity|cooling water|battery), EVA-[12]$/,
     );
   });
 });

@@ -10,7 +10,7 @@ import { useSite } from "../site/around.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { MapHand } from "../site/maphand.ts";
 import { paintFrame } from "../site/paintframe.ts";
-import { paintSign } from "../site/paintplaces.ts";
+import { mapName, paintSign } from "../site/paintplaces.ts";
 import { paintWays } from "../site/paintways.ts";
 import type { Picture } from "../site/picture.ts";
 import { useBase } from "../site/usebase.ts";
@@ -137,7 +137,7 @@ function usePlates({ frame, plan }: Picture, numbers: Numbers): Plates {
       const texts = [...here.map((task) => taskNumber(plan, task)), ...moreText(numbers.get(place.id) ?? [])];
       const width = texts.reduce(
         (sum, text) => sum + NUMBER_GAP_PX + widthOf(NUMBER_FACE, text),
-        widthOf(NAME_FACE, place.name),
+        widthOf(NAME_FACE, mapName(place)),
       );
       return {
         key: place.id,
@@ -197,7 +197,7 @@ function PlateLayer(props: { readonly picture: Picture; readonly laid: Plates; r
   const selection = useDesk((state) => state.selection);
   const pointed = useLook((state) => state.pointed);
   const target = useLook(({ inHand }) => (inHand?.target.at === "place" ? inHand.target.place : null));
-  const names = new Map(plan.site.places.map((place) => [place.id, place.name]));
+  const names = new Map(plan.site.places.map((place) => [place.id, mapName(place)]));
   return (
     <div aria-hidden="true">
       {laid.plates.map(({ key, left, top }) => {

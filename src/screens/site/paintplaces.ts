@@ -1,6 +1,6 @@
 import { afootAt, type LabelWish, layLabels, mapX, mapY, visitsOf } from "../../editor/map/index.ts";
 import type { Place } from "../../plan/index.ts";
-import { crewName } from "../../words/index.ts";
+import { briefly, crewName } from "../../words/index.ts";
 import { type Brush, font, setFace, textPx } from "../parts/canvas/brush.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { haloed } from "./paintground.ts";
@@ -13,6 +13,14 @@ import type { Picture } from "./picture.ts";
 const SIGN_PX = 5.5;
 /** Radius of the ring about the chosen place. */
 const CHOSEN_PX = 16;
+
+/** Letters of a name on a map: a longer one would lie over its neighbours. */
+const LONGEST = 28;
+
+/** What something is called on a map. */
+export function mapName({ name }: { readonly name: string }): string {
+  return briefly(name, LONGEST);
+}
 
 export function paintPlaces(brush: Brush, picture: Picture): void {
   const { frame, plan } = picture;
@@ -68,8 +76,8 @@ function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture):
       for (const visit of visitsOf(course.legs)) {
         const name = `${visit.place} ${time(visit.startS)} ${time(visit.endS)}`;
         const known = groups.get(name);
-        if (known) known.crew.push(crewName(plan, course.crew));
-        else groups.set(name, { ...visit, crew: [crewName(plan, course.crew)] });
+        if (known) known.crew.push(briefly(crewName(plan, course.crew)));
+        else groups.set(name, { ...visit, crew: [briefly(crewName(plan, course.crew))] });
       }
     }
     for (const { place: at, crew, startS, endS } of [...groups.values()].sort(
@@ -90,7 +98,7 @@ function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture):
       : one.kind === "lander"
         ? 5
         : (stays.length > 0 ? 2 : 0) + RANKS[one.kind];
-    const heading = { text: one.name, font: font(13, isChosen ? 700 : 600) };
+    const heading = { text: mapName(one), font: font(13, isChosen ? 700 : 600) };
     const lines = stays
       .slice(0, frame.pxPerM > 0.5 || isChosen ? 4 : 2)
       .map((text) => ({ text, font: font(12, 500) }));
@@ -123,7 +131,7 @@ function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
         y: mapY(frame, at.northM),
         radiusPx: 8,
         rank: Infinity,
-        lines: [{ text: crewName(plan, crew), font: font(13, 700) }],
+        lines: [{ text: briefly(crewName(plan, crew)), font: font(13, 700) }],
         ink: ({ palette }) => palette.raised,
         pill: { ground: ({ palette }) => palette[style.colour] },
       },
@@ -166,7 +174,7 @@ function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
       ),
       radiusPx: 0,
       rank: shape.type === "disc" && shape.radiusM * frame.pxPerM > 60 ? 3.5 : 0.5,
-      lines: [{ text: one.name, font: font(12, 500) }],
+      lines: [{ text: mapName(one), font: font(12, 500) }],
       ink: ({ palette }) => (one.kind === "walking" ? palette.ceiling : palette.tight),
     };
   });
