@@ -27,62 +27,72 @@ interface Tested {
  * one of the things that a rule tests is not known, its least is not known either.
  */
 export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
-  const { prepared, outs, walksOf, separation } = walkthrough;
-  const { plan } = prepared;
-  const { rules } = plan;
-  const walks = outs.flatMap((out) => out.walks);
-  const each = (spare: (walk: CrewOuting) => number | null | undefined): Tested[] =>
-    walks.flatMap((walk) => {
-      const is = spare(walk);
-      return is === undefined ? [] : [{ spare: is, subjects: whose(walk) }];
-    });
-  const stay = (spare: (own: readonly CrewOuting[]) => number): Tested[] =>
-    [...walksOf].flatMap(([crew, own]) =>
-      own.length === 0 ? [] : [{ spare: spare(own), subjects: [about("crew", crew)] }],
-    );
+  return [
+    ...suitSpares(walkthrough),
+    ...walkbackSpares(walkthrough),
+    ...distanceSpares(walkthrough),
+    ...loadSpares(walkthrough),
+    blastSpare(walkthrough),
+    ...timeSpares(walkthrough),
+  ];
+}
+
+function suitSpares({ prepared, outs }: Walkthrough): RuleSpare[] {
+  const { rules } = prepared.plan;
   return [
     ...CONSUMABLES.map((consumable) =>
       leastOf(
         RESERVE_RULE[consumable],
         "share",
-        each((walk) => marginShare(walk, consumable)),
+        eachWalk(outs, (walk) => marginShare(walk, consumable)),
       ),
     ),
     leastOf(
       "heat-storage",
       "kJ",
-      each(({ walker, storedJ }) =>
+      eachWalk(outs, ({ walker, storedJ }) =>
         walker.coolingW === Infinity ? undefined : (walker.storageJ - Math.max(...storedJ)) / 1000,
       ),
     ),
     leastOf(
       "drinking-water",
       "s",
-      each(({ walker: { suit }, outing: { span } }) =>
+      eachWalk(outs, ({ walker: { suit }, outing: { span } }) =>
         suit.drinkKg === undefined
           ? null
           : drinkingS(suit.drinkKg, rules.drinking.kgH) - (span.endS - span.startS),
       ),
     ),
+  ];
+}
+
+function walkbackSpares({ outs }: Walkthrough): RuleSpare[] {
+  return [
     leastOf(
       "walk-back-emergency",
       "s",
-      each((walk) => known(walk, walk.walker.emergencyS - (longestWalkBack(walk)?.homeS ?? 0))),
+      eachWalk(outs, (walk) => known(walk, walk.walker.emergencyS - (longestWalkBack(walk)?.homeS ?? 0))),
     ),
     leastOf(
       "walk-back-consumables",
       "s",
-      each((walk) => known(walk, leastToSpare(walk)?.spareS)),
+      eachWalk(outs, (walk) => known(walk, leastToSpare(walk)?.spareS)),
     ),
+  ];
+}
+
+function distanceSpares({ prepared, outs, walksOf, separation }: Walkthrough): RuleSpare[] {
+  const { rules } = prepared.plan;
+  return [
     leastOf(
       "eva-distance",
       "m",
-      each((walk) => rules.distance.evaM - walk.walkedM),
+      eachWalk(outs, (walk) => rules.distance.evaM - walk.walkedM),
     ),
     leastOf(
       "stay-distance",
       "m",
-      stay((own) => rules.distance.stayM - own.reduce((sum, walk) => sum + walk.walkedM, 0)),
+      eachStay(walksOf, (own) => rules.distance.stayM - own.reduce((sum, walk) => sum + walk.walkedM, 0)),
     ),
     leastOf(
       "crew-separation",
@@ -93,6 +103,11 @@ export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
         return worst ? [{ spare: straight(rules.separation.greatestM - worst.value), subjects }] : [];
       }),
     ),
+  ];
+}
+
+function loadSpares(walkthrough: Walkthrough): RuleSpare[] {
+  return [
     leastOf(
       "carry",
       "kg",
@@ -102,20 +117,31 @@ export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
       })),
     ),
     leastOf("return-mass", "kg", returned(walkthrough)),
-    leastOf(
-      "blast-keep-out",
-      "m",
-      clearancesIn(walkthrough)
-        .filter(({ isOff }) => !isOff)
-        .map(({ one, end, have }) => ({
-          spare: straight(have - rules.blast.leastM),
-          subjects: [about("task", one.task.id), about("place", end.id)],
-        })),
-    ),
+  ];
+}
+
+function blastSpare(walkthrough: Walkthrough): RuleSpare {
+  const { leastM } = walkthrough.prepared.plan.rules.blast;
+  return leastOf(
+    "blast-keep-out",
+    "m",
+    clearancesIn(walkthrough)
+      .filter(({ isOff }) => !isOff)
+      .map(({ one, end, have }) => ({
+        spare: straight(have - leastM),
+        subjects: [about("task", one.task.id), about("place", end.id)],
+      })),
+  );
+}
+
+function timeSpares(walkthrough: Walkthrough): RuleSpare[] {
+  const { prepared, outs, walksOf } = walkthrough;
+  const { rules } = prepared.plan;
+  return [
     leastOf(
       "work-and-rest",
       "s",
-      each((walk) => {
+      eachWalk(outs, (walk) => {
         const worst = longestOf(prepared, walk);
         return worst ? rules.work.longestS - (worst.endS - worst.startS) : undefined;
       }),
@@ -123,7 +149,8 @@ export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
     leastOf(
       "duty",
       "s",
-      stay(
+      eachStay(
+        walksOf,
         (own) =>
           rules.duty.stayS - own.reduce((sum, { outing: { span } }) => sum + (span.endS - span.startS), 0),
       ),
@@ -137,6 +164,26 @@ export function sparesOf(walkthrough: Walkthrough): RuleSpare[] {
       })),
     ),
   ];
+}
+
+/** What each outing leaves to spare: null where that is not known, undefined where the rule does not test it. */
+function eachWalk(
+  outs: Walkthrough["outs"],
+  spare: (walk: CrewOuting) => number | null | undefined,
+): Tested[] {
+  return outs.flatMap((out) =>
+    out.walks.flatMap((walk) => {
+      const is = spare(walk);
+      return is === undefined ? [] : [{ spare: is, subjects: whose(walk) }];
+    }),
+  );
+}
+
+/** What is left to spare over all outings of each crew member. */
+function eachStay(walksOf: Walkthrough["walksOf"], spare: (own: readonly CrewOuting[]) => number): Tested[] {
+  return [...walksOf].flatMap(([crew, own]) =>
+    own.length === 0 ? [] : [{ spare: spare(own), subjects: [about("crew", crew)] }],
+  );
 }
 
 function leastOf(rule: RuleId, unit: RuleSpare["unit"], tested: readonly Tested[]): RuleSpare {

@@ -114,9 +114,7 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
   const keepOuts: KeepOut[] = [];
   let leftOut = 0;
   for (const [k, feature] of features.entries()) {
-    const geometry: unknown = isRecord(feature) ? feature["geometry"] : null;
-    const coordinates = isRecord(geometry) ? geometry["coordinates"] : null;
-    const type = isRecord(geometry) ? geometry["type"] : null;
+    const { type, coordinates } = geometryOf(feature);
     const name = nameOf(feature, k);
     if (type === "Point") {
       const spot = spotOf(centre, coordinates);
@@ -126,10 +124,8 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
         );
       places.push({ id: idFrom(name, "place", taken), name, kind: "station", ...spot, upM: 0 });
     } else if (type === "Polygon") {
-      const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
-      const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
-      const points = spots.slice(0, -1).filter((one): one is PointFeature => one !== null);
-      if (points.length < 3 || points.length > 500 || points.length !== spots.length - 1)
+      const points = outerRing(centre, coordinates);
+      if (!points)
         return failed(
           `feature ${k + 1} ("${name}") has no ring of 3 to 500 corners on the body near the lander`,
         );
@@ -138,6 +134,22 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
     } else leftOut += 1;
   }
   return done({ places, keepOuts, leftOut });
+}
+
+function geometryOf(feature: unknown): { readonly type: unknown; readonly coordinates: unknown } {
+  const geometry: unknown = isRecord(feature) ? feature["geometry"] : null;
+  return isRecord(geometry)
+    ? { type: geometry["type"], coordinates: geometry["coordinates"] }
+    : { type: null, coordinates: null };
+}
+
+/** The corners of a polygon's outer ring, the last of which is the first again; null where they are none for a plan. */
+function outerRing(centre: Centre, coordinates: unknown): PointFeature[] | null {
+  const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
+  const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
+  const points = spots.slice(0, -1).filter((one): one is PointFeature => one !== null);
+  const isWhole = points.length === spots.length - 1;
+  return isWhole && points.length >= 3 && points.length <= 500 ? points : null;
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

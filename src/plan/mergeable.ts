@@ -2,7 +2,7 @@ import { isEqual } from "../kernel/index.ts";
 import { sameMembers } from "./changes.ts";
 import { leavesInstrument } from "./instrument.ts";
 import type { Plan } from "./plan.ts";
-import type { LagLink, Task } from "./task.ts";
+import type { LagLink, Link, Task } from "./task.ts";
 
 /** Why two tasks cannot be one, in words; null where nothing stands in the way. The first comes before the second. */
 
@@ -60,28 +60,39 @@ export function hinderingPin(first: Task, second: Task): string | null {
 }
 
 export function hinderingLink(plan: Plan, first: Task, second: Task): string | null {
-  const nameOf = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
-  const both = [first.id, second.id];
   for (const link of plan.links) {
-    if (link.type === "lag") {
-      const mine = [link.from, link.to].filter((end) => both.includes(end.task));
-      if (mine.length === 2) {
-        if (!holdsInside(link, first, second))
-          return "A link between them asks for another time than one task leaves.";
-        continue;
-      }
-      const inner = mine.find(({ task, end }) => (task === first.id ? end === "end" : end === "start"));
-      if (!inner) continue;
-      const other = [link.from, link.to].find((end) => !both.includes(end.task))!;
-      return `A link with ${nameOf(other.task)} counts from the ${inner.end} of ${nameOf(inner.task)}, which would lie inside.`;
-    }
-    const mine = link.tasks.filter((task) => both.includes(task));
-    if (mine.length === 2 && (link.type === "apart" || (link.type === "crew" && link.crew === "different")))
-      return `A link keeps them apart: ${link.type === "apart" ? "by distance" : "by different crew"}.`;
-    const ends = (task: Task): string | undefined => task.endPlace ?? task.place;
-    if (link.type === "apart" && mine[0] === first.id && ends(first) !== ends(second))
-      return `A link keeps the end of ${first.name} at a distance, and the one task ends elsewhere.`;
+    const why =
+      link.type === "lag" ? hinderingLag(plan, link, first, second) : hinderingPair(link, first, second);
+    if (why !== null) return why;
   }
+  return null;
+}
+
+/** A lag between the two that one task would not keep, or one that counts from where they meet. */
+function hinderingLag(plan: Plan, link: LagLink, first: Task, second: Task): string | null {
+  const both = [first.id, second.id];
+  const ends = [link.from, link.to];
+  const mine = ends.filter((end) => both.includes(end.task));
+  if (mine.length === 2)
+    return holdsInside(link, first, second)
+      ? null
+      : "A link between them asks for another time than one task leaves.";
+  const inner = mine.find(({ task, end }) => (task === first.id ? end === "end" : end === "start"));
+  if (!inner) return null;
+  const other = ends.find((end) => !both.includes(end.task))!;
+  const nameOf = (id: string): string => plan.tasks.find((task) => task.id === id)?.name ?? id;
+  return `A link with ${nameOf(other.task)} counts from the ${inner.end} of ${nameOf(inner.task)}, which would lie inside.`;
+}
+
+/** A link that keeps the two apart, or the first's end from where the one task would end. */
+function hinderingPair(link: Exclude<Link, LagLink>, first: Task, second: Task): string | null {
+  const mine = link.tasks.filter((task) => task === first.id || task === second.id);
+  if (mine.length === 2 && link.type === "apart") return "A link keeps them apart: by distance.";
+  if (mine.length === 2 && link.type === "crew" && link.crew === "different")
+    return "A link keeps them apart: by different crew.";
+  const endOf = (task: Task): string | undefined => task.endPlace ?? task.place;
+  if (link.type === "apart" && mine[0] === first.id && endOf(first) !== endOf(second))
+    return `A link keeps the end of ${first.name} at a distance, and the one task ends elsewhere.`;
   return null;
 }
 

@@ -168,9 +168,13 @@ function valueWords(path: readonly string[], value: unknown): string | null {
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "string") return value === "" ? "none" : `“${value}”`;
   if (typeof value === "number") return numberWords(path, value);
-  if (Array.isArray(value) && value.every((one) => typeof one === "string"))
-    return value.length === 0 ? "none" : value.length > 4 ? null : value.join(", ");
+  if (Array.isArray(value) && value.every((one) => typeof one === "string")) return listWords(value);
   return isRecord(value) && typeof value["name"] === "string" ? value["name"] : null;
+}
+
+function listWords(list: readonly string[]): string | null {
+  if (list.length === 0) return "none";
+  return list.length > 4 ? null : list.join(", ");
 }
 
 function numberWords(path: readonly string[], value: number): string {

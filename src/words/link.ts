@@ -20,17 +20,8 @@ export function linkWords(plan: Plan, link: Link): string {
 function lagWords(link: LagLink, first: string, second: string): string {
   const anchor = `${first} ${link.from.end}s`;
   const verb = `${link.to.end}s`;
-  const { leastS, greatestS, needs } = link;
-  const bounds: string[] = [];
-  if (leastS !== undefined && leastS === greatestS) {
-    bounds.push(leastS === 0 ? `just when ${anchor}` : `exactly ${distance(leastS, anchor)}`);
-  } else if (leastS !== undefined && greatestS !== undefined && leastS >= 0) {
-    const least = leastS === 0 ? "at once" : lasting(leastS, "given");
-    bounds.push(`${least} to ${distance(greatestS, anchor)}`);
-  } else {
-    if (leastS !== undefined) bounds.push(leastWords(leastS, anchor));
-    if (greatestS !== undefined) bounds.push(greatestWords(greatestS, anchor));
-  }
+  const { needs } = link;
+  const bounds = boundWords(link, anchor);
   if (bounds.length === 0) {
     return needs === "both"
       ? `${first} and ${second}: neither without the other.`
@@ -42,6 +33,20 @@ function lagWords(link: LagLink, first: string, second: string): string {
     both: "; neither without the other",
   }[needs];
   return `${second} ${verb} ${bounds.join(" and ")}${tail}.`;
+}
+
+/** The least and the greatest lag in words, as one where they are one. */
+function boundWords({ leastS, greatestS }: LagLink, anchor: string): readonly string[] {
+  if (leastS !== undefined && leastS === greatestS)
+    return [leastS === 0 ? `just when ${anchor}` : `exactly ${distance(leastS, anchor)}`];
+  if (leastS !== undefined && greatestS !== undefined && leastS >= 0) {
+    const least = leastS === 0 ? "at once" : lasting(leastS, "given");
+    return [`${least} to ${distance(greatestS, anchor)}`];
+  }
+  return [
+    ...(leastS === undefined ? [] : [leastWords(leastS, anchor)]),
+    ...(greatestS === undefined ? [] : [greatestWords(greatestS, anchor)]),
+  ];
 }
 
 function leastWords(leastS: number, anchor: string): string {

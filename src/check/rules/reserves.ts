@@ -1,6 +1,7 @@
 import type { Finding } from "../../answers/index.ts";
 import { instant, type Interval } from "../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
 import { evaName, lasting, met, stock } from "../../words/index.ts";
 import { readable, unitOf } from "../amounts.ts";
@@ -36,30 +37,45 @@ export const reserveRules: JudgeRule = ({ prepared, outs }) => {
       const above = spare(walk, consumable);
       const isTight = above < tight * walk.walker.full[consumable];
       if (above >= 0 && !isTight) continue;
-      const unit = unitOf(consumable);
       const need = readable(consumable, walk.walker.reserve[consumable]);
       const have = readable(consumable, walk.left.at(-1)![consumable]);
-      const who = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
-      const reserve = `the reserve is ${stock(need, unit, "up")}`;
-      const span = above < 0 ? below(walk, consumable, walk.walker.reserve[consumable]) : null;
-      const sentence =
-        have < 0
-          ? `${who} ${runsOut(walk, consumable)}, ${stock(-have, unit, "up")} short; ${reserve}.`
-          : above < 0
-            ? `${who} comes in with ${stock(have, unit, "down")} of ${CALLED[consumable]}; ${reserve}.`
-            : `${who} comes in with only ${stock(readable(consumable, above), unit, "down")} of ${CALLED[consumable]} above the reserve of ${stock(need, unit, "up")}.`;
+      const short = above < 0 ? broken(level) : "tight";
       findings.push(
         finding(
           RESERVE_RULE[consumable],
-          have < 0 ? "breach" : above < 0 ? broken(level) : "tight",
+          have < 0 ? "breach" : short,
           [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
-          { span, need, have, unit, sentence },
+          {
+            span: above < 0 ? below(walk, consumable, walk.walker.reserve[consumable]) : null,
+            need,
+            have,
+            unit: unitOf(consumable),
+            sentence: sentenceOf(prepared.plan, walk, consumable, { need, have, above }),
+          },
         ),
       );
     }
   }
   return findings;
 };
+
+/** What is wrong with a stock at ingress: `need` and `have` in the consumable's unit, `above` as it is counted. */
+function sentenceOf(
+  plan: Plan,
+  walk: CrewOuting,
+  consumable: Consumable,
+  { need, have, above }: { readonly need: number; readonly have: number; readonly above: number },
+): string {
+  const unit = unitOf(consumable);
+  const called = CALLED[consumable];
+  const who = `${walk.walker.member.name} on ${evaName(plan, walk.outing.eva)}`;
+  const reserve = stock(need, unit, "up");
+  if (have < 0)
+    return `${who} ${runsOut(walk, consumable)}, ${stock(-have, unit, "up")} short; the reserve is ${reserve}.`;
+  if (above < 0)
+    return `${who} comes in with ${stock(have, unit, "down")} of ${called}; the reserve is ${reserve}.`;
+  return `${who} comes in with only ${stock(readable(consumable, above), unit, "down")} of ${called} above the reserve of ${reserve}.`;
+}
 
 /** `runs out of oxygen at 3:12 MET, 47 min before ingress`: the moment rounded down, the time without rounded up. */
 function runsOut(walk: CrewOuting, consumable: Consumable): string {

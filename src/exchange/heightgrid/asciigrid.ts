@@ -43,15 +43,8 @@ export function openAsciiGrid(name: string, text: string): Outcome<HeightSource,
     return failed("xllcorner or xllcenter, and yllcorner or yllcenter must stand at its head");
   if (words.length - at !== columns * rows)
     return failed(`${columns * rows} heights are announced, ${words.length - at} are there`);
-  const unknown = head.get("nodata_value") ?? -9999;
-  const heights = new Float64Array(columns * rows);
-  for (let k = 0; k < heights.length; k += 1) {
-    const word = words[at + k]!;
-    const value = Number(word);
-    if (Number.isNaN(value) && word.toLowerCase() !== "nan")
-      return failed(`height ${k + 1} must be a number, found "${word}"`);
-    heights[k] = isUnknown(value, unknown) ? NaN : value;
-  }
+  const heights = heightsOf(words.slice(at), head.get("nodata_value") ?? -9999);
+  if (typeof heights === "string") return failed(heights);
   return done({
     name,
     columns,
@@ -65,6 +58,18 @@ export function openAsciiGrid(name: string, text: string): Outcome<HeightSource,
     notes: head.has("nodata_value") ? [] : ["It names no value for unknown heights: -9999 is taken for one."],
     read: (cut) => Promise.resolve(part(heights, columns, cut)),
   });
+}
+
+/** The heights that the words say, NaN for unknown, or what is wrong with one. */
+function heightsOf(words: readonly string[], unknown: number): Float64Array | string {
+  const heights = new Float64Array(words.length);
+  for (const [k, word] of words.entries()) {
+    const value = Number(word);
+    if (Number.isNaN(value) && word.toLowerCase() !== "nan")
+      return `height ${k + 1} must be a number, found "${word}"`;
+    heights[k] = isUnknown(value, unknown) ? NaN : value;
+  }
+  return heights;
 }
 
 /**

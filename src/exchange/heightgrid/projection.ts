@@ -1,3 +1,4 @@
+import { settlePole } from "./pole.ts";
 import { type Projection, projectionOfWkt } from "./wkt.ts";
 
 /**
@@ -11,6 +12,8 @@ export type GeoKeys = Readonly<Record<string, unknown>>;
 const USER_DEFINED = 32767;
 const PROJECTED = 1;
 const GEOGRAPHIC = 2;
+/** The number of polar stereographic. */
+const POLAR = 15;
 
 /** Metres or radians for the units of the register that files of heights use. */
 const METRES: Readonly<Record<number, number>> = {
@@ -56,7 +59,7 @@ const METHODS: Readonly<Record<number, Method>> = {
   11: { words: "Albers equal area", proj: "aea", keys: { ...NATURAL, ...PARALLELS } },
   12: { words: "azimuthal equidistant", proj: "aeqd", keys: CENTRE },
   14: { words: "stereographic", proj: "stere", keys: { ...CENTRE, ...SCALE } },
-  15: {
+  [POLAR]: {
     words: "polar stereographic",
     proj: "stere",
     keys: { lat_0: ORIGIN_LAT, lon_0: ["ProjStraightVertPoleLongGeoKey", ...ORIGIN_LON], ...SCALE },
@@ -91,13 +94,22 @@ function numbersOf(keys: GeoKeys): Projection {
     typeof keys[name] === "number" && Number.isFinite(keys[name]) ? keys[name] : null;
   const model = number("GTModelTypeGeoKey");
   if (model !== PROJECTED && model !== GEOGRAPHIC) return { proj: null, words: "no reference system" };
+  return model === GEOGRAPHIC ? degreesOf(number) : projectedOf(number);
+}
+
+/** A key's number; null where it has none. */
+type NumberOf = (name: string) => number | null;
+
+function degreesOf(number: NumberOf): Projection {
   const body = bodyOf(number);
-  if (model === GEOGRAPHIC) {
-    if (!body) return unread(`degrees, ${named(number("GeographicTypeGeoKey"))}`);
-    const angular = number("GeogAngularUnitsGeoKey") ?? DEGREE;
-    if (angular !== DEGREE) return unread(`angles in unit ${angular}`);
-    return { proj: `+proj=longlat ${body.proj} +no_defs`, words: `latitude and longitude on ${body.words}` };
-  }
+  if (!body) return unread(`degrees, ${named(number("GeographicTypeGeoKey"))}`);
+  const angular = number("GeogAngularUnitsGeoKey") ?? DEGREE;
+  if (angular !== DEGREE) return unread(`angles in unit ${angular}`);
+  return { proj: `+proj=longlat ${body.proj} +no_defs`, words: `latitude and longitude on ${body.words}` };
+}
+
+function projectedOf(number: NumberOf): Projection {
+  const body = bodyOf(number);
   const code = number("ProjectedCSTypeGeoKey");
   const transform = number("ProjCoordTransGeoKey");
   if (transform === null) return unread(named(code));
@@ -111,14 +123,8 @@ function numbersOf(keys: GeoKeys): Projection {
     return key ? [[name, number(key)!]] : [];
   });
   const values = new Map(found);
-  const origin = values.get("lat_0");
-  if (transform === 15) {
-    if (origin === undefined || origin === 0)
-      return unread("polar stereographic about a pole it does not name");
-    // The key holds the pole, or the parallel at which the scale is true.
-    if (Math.abs(origin) < 90) values.set("lat_ts", origin);
-    values.set("lat_0", origin < 0 ? -90 : 90);
-  }
+  if (transform === POLAR && !settlePole(values))
+    return unread("polar stereographic about a pole it does not name");
   const east = number("ProjFalseEastingGeoKey") ?? number("ProjFalseOriginEastingGeoKey") ?? 0;
   const north = number("ProjFalseNorthingGeoKey") ?? number("ProjFalseOriginNorthingGeoKey") ?? 0;
   const told = [...values].map(([name, value]) => `+${name}=${value}`);
@@ -141,7 +147,7 @@ function middleWords(values: ReadonlyMap<string, number>): string {
   return words === "" ? "" : ` about ${words}`;
 }
 
-function bodyOf(number: (name: string) => number | null): Projection | null {
+function bodyOf(number: NumberOf): Projection | null {
   const major = number("GeogSemiMajorAxisGeoKey");
   if (major === null) return null;
   const inverse = number("GeogInvFlatteningGeoKey");

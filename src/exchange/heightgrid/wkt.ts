@@ -1,3 +1,5 @@
+import { settlePole } from "./pole.ts";
+
 /**
  * A coordinate system in WKT 1 (OGC 01-009, chapter 7), by the names of the standard and by those that `.prj` files use, in
  * PROJ's words. Read here and not by the projection library, which drops what it does not know by name: of a parallel at which
@@ -86,28 +88,30 @@ function projected(
   body: { proj: string; words: string },
   unit: number,
 ): Projection {
-  const values = new Map<string, number>();
-  for (const one of root.parts) {
-    if (!isNode(one) || one.name !== "PARAMETER") continue;
-    const [name, value] = [String(one.parts[0]).toLowerCase(), Number(one.parts[1])];
-    if (!Number.isFinite(value)) return unread(`the parameter ${name} without a number`);
-    const takes = name === "false_easting" ? "x_0" : name === "false_northing" ? "y_0" : method.takes[name];
-    // A parameter that is 0 says nothing that is not so anyway.
-    if (takes === undefined && value !== 0) return unread(`${method.words} with ${name} ${value}`);
-    if (takes !== undefined) values.set(takes, takes === "x_0" || takes === "y_0" ? value * unit : value);
-  }
-  if (method.words === "polar stereographic" && !method.proj.includes("lat_0")) {
-    const origin = values.get("lat_0") ?? 0;
-    if (origin === 0) return unread("polar stereographic about a pole it does not name");
-    // The parameter holds the pole, or the parallel at which the scale is true.
-    if (Math.abs(origin) < 90) values.set("lat_ts", origin);
-    values.set("lat_0", origin < 0 ? -90 : 90);
-  }
+  const values = parametersOf(root, method, unit);
+  if (typeof values === "string") return unread(values);
+  const isPolar = method.words === "polar stereographic" && !method.proj.includes("lat_0");
+  if (isPolar && !settlePole(values)) return unread("polar stereographic about a pole it does not name");
   const told = [...values].map(([name, value]) => `+${name}=${value}`).join(" ");
   return {
     proj: `+proj=${method.proj} ${told} ${body.proj} +to_meter=${unit} +no_defs`,
     words: `${method.words}, on ${body.words}`,
   };
+}
+
+/** The parameters by their PROJ names, or what of them is not understood. */
+function parametersOf(root: Node, method: Method, unit: number): Map<string, number> | string {
+  const values = new Map<string, number>();
+  for (const one of root.parts) {
+    if (!isNode(one) || one.name !== "PARAMETER") continue;
+    const [name, value] = [String(one.parts[0]).toLowerCase(), Number(one.parts[1])];
+    if (!Number.isFinite(value)) return `the parameter ${name} without a number`;
+    const takes = name === "false_easting" ? "x_0" : name === "false_northing" ? "y_0" : method.takes[name];
+    // A parameter that is 0 says nothing that is not so anyway.
+    if (takes === undefined && value !== 0) return `${method.words} with ${name} ${value}`;
+    if (takes !== undefined) values.set(takes, takes === "x_0" || takes === "y_0" ? value * unit : value);
+  }
+  return values;
 }
 
 /** The body of a geographic system, or what of it is not understood. */

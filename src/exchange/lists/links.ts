@@ -12,11 +12,10 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
   const said: RowSaid[] = [];
   let links: Plan["links"] = plan.links;
   for (const row of rows) {
-    const pair = ["first", "second"].map((target) => references.one(row.cells.get(target) ?? ""));
-    const [from, to] = pair;
+    const from = references.one(row.cells.get("first") ?? "");
+    const to = references.one(row.cells.get("second") ?? "");
     if (!from || !to || !known.has(from) || !known.has(to)) {
-      const word = row.cells.get(from ? "second" : "first") ?? "";
-      said.push(leftOut(row, word === "" ? "it does not name two tasks" : `there is no task “${word}”`));
+      said.push(leftOut(row, whyNoPair(row.cells.get(from ? "second" : "first") ?? "")));
       continue;
     }
     const lost: string[] = [];
@@ -24,9 +23,8 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
     const link = bounded(before ?? precedence.make(from, to, "then"), row, reading, lost);
     links = before ? links.map((one) => (one === before ? link : one)) : [...links, link];
     made.set(link.id, row);
-    const same = before !== undefined && linkWords(plan, before) === linkWords(plan, link);
-    const state = same ? "same" : before ? "changed" : "new";
-    said.push({ line: row.line, number: "", name: linkWords(plan, link), state, says: [], lost });
+    const name = linkWords(plan, link);
+    said.push({ line: row.line, number: "", name, state: stateOf(plan, before, name), says: [], lost });
   }
   return {
     questions: [],
@@ -39,6 +37,15 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
       return (id !== undefined && made.get(id)) || null;
     },
   };
+}
+
+function whyNoPair(word: string): string {
+  return word === "" ? "it does not name two tasks" : `there is no task “${word}”`;
+}
+
+function stateOf(plan: Plan, before: LagLink | undefined, name: string): RowSaid["state"] {
+  if (!before) return "new";
+  return linkWords(plan, before) === name ? "same" : "changed";
 }
 
 function bounded(link: LagLink, row: Row, reading: Reading, lost: string[]): LagLink {

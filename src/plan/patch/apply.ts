@@ -47,13 +47,17 @@ function inList(items: ReadonlyMap<string, unknown>, tree: Tree): unknown {
       else made.set(key, item);
     } else {
       order = true;
-      const follower = step.startsWith(">") ? applied(next.get(key), inner) : undefined;
-      if (follower === undefined) next.delete(key);
-      else if (follower === null || typeof follower === "string") next.set(key, follower);
-      else throw new Unfit("malformed", inner.path);
+      follow(next, key, step.startsWith(">") ? applied(next.get(key), inner) : undefined, inner);
     }
   }
   return order ? chain(made, next, tree) : [...made.values()];
+}
+
+/** Lets `follower` come after `key`, or nothing where it is undefined. */
+function follow(next: Map<string, string | null>, key: string, follower: unknown, { path }: Tree): void {
+  if (follower === undefined) next.delete(key);
+  else if (follower === null || typeof follower === "string") next.set(key, follower);
+  else throw new Unfit("malformed", path);
 }
 
 /** The items one after the other as `next` says; every item once, or they do not fit. */

@@ -50,19 +50,24 @@ function compared(before: Revision, after: Revision): { changes: PageChange[]; b
     void changes.push({ part: page.part, name: plainName(page), place, kind });
   for (const one of now) {
     const other = was.get(one.key);
-    const kind = !other
-      ? "new"
-      : !sameContent(other, before, one, after)
-        ? "replace"
-        : renumbered(other, one)
-          ? "renumbered"
-          : null;
+    const kind = other ? changeOf(other, before, one, after) : "new";
     if (kind === null) continue;
     note(one, kind);
     if (kind !== "renumbered") barred.push(withBars(one, after, other ? contentOf(other, before) : []));
   }
   for (const one of old) if (!still.has(one.key)) note(one, "gone");
   return { changes, barred };
+}
+
+/** What becomes of a page that was there before; null where nothing does. */
+function changeOf(
+  other: Numbered,
+  before: Revision,
+  one: Numbered,
+  after: Revision,
+): "replace" | "renumbered" | null {
+  if (!sameContent(other, before, one, after)) return "replace";
+  return renumbered(other, one) ? "renumbered" : null;
 }
 
 /** Pages with their numbers; a page is the same one where booklet, name and, of several of one name, the order are. */
