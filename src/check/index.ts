@@ -2,7 +2,7 @@ export { AT_ONCE } from "./departures.ts";
 export type { Departures } from "./departures.ts";
 export { check, judgeFor, judgeOf } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
-export type { LedgerLine } from "./ledger.ts";
+export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";

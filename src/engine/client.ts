@@ -37,7 +37,6 @@ export function connect(
 ): Connected {
   const pending = new Map<number, Pending>();
   let lastId = 0;
-  let sent: { readonly plan: Plan; readonly version: number } | null = null;
   let closed: EngineError | null = null;
 
   port.onmessage = (event) => {
@@ -56,23 +55,7 @@ export function connect(
     else call.reject(new EngineError("failed", message.message));
   };
 
-  const sendWhole = (plan: Plan): number => {
-    const version = (sent?.version ?? 0) + 1;
-    port.postMessage({ type: "plan", plan, version });
-    sent = { plan, version };
-    return version;
-  };
-  /** Sees to it that the far side has the plan; the answer is its version there. */
-  const send = (plan: Plan): number => {
-    if (!sent) return sendWhole(plan);
-    const from = sent.version;
-    if (plan === sent.plan) return from;
-    const patch = patchBetween(sent.plan, plan);
-    if (patch.length > MOST_CHANGES) return sendWhole(plan);
-    port.postMessage({ type: "patch", patch, from, version: from + 1 });
-    sent = { plan, version: from + 1 };
-    return from + 1;
-  };
+  const plans = planSender(port);
 
   const ask = <Name extends CallName>(
     name: Name,
@@ -103,11 +86,11 @@ export function connect(
         resolve: (answer) => settle(() => resolve(answer)),
         reject: (error) => settle(() => reject(error)),
         report,
-        again: () => post(sendWhole(plan)),
+        again: () => post(plans.whole(plan)),
       });
     });
     try {
-      post(send(plan));
+      post(plans.send(plan));
     } catch (error) {
       // What cannot be copied does not go over the wire.
       const words = error instanceof Error ? error.message : "it cannot be sent";
@@ -130,4 +113,29 @@ export function connect(
     ping: () => port.postMessage({ type: "ping" }),
     waiting: () => pending.size,
   };
+}
+
+/** Sees to it that the far side has a plan: as a whole, or as what changed since the last. The answers are its version there. */
+function planSender(port: Port<ToWorker>): {
+  readonly send: (plan: Plan) => number;
+  readonly whole: (plan: Plan) => number;
+} {
+  let sent: { readonly plan: Plan; readonly version: number } | null = null;
+  const whole = (plan: Plan): number => {
+    const version = (sent?.version ?? 0) + 1;
+    port.postMessage({ type: "plan", plan, version });
+    sent = { plan, version };
+    return version;
+  };
+  const send = (plan: Plan): number => {
+    if (!sent) return whole(plan);
+    const from = sent.version;
+    if (plan === sent.plan) return from;
+    const patch = patchBetween(sent.plan, plan);
+    if (patch.length > MOST_CHANGES) return whole(plan);
+    port.postMessage({ type: "patch", patch, from, version: from + 1 });
+    sent = { plan, version: from + 1 };
+    return from + 1;
+  };
+  return { send, whole };
 }

@@ -4,13 +4,13 @@ import { type Plan, sameFrame } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
-import { workedWays } from "../terrain/index.ts";
 import { breachesOf } from "./breaches.ts";
 import type { CallName, Calls } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
 import { fromWhat } from "./fromwhat/index.ts";
 import { pack, SLICE_S } from "./packwork.ts";
 import { siteGround, siteLight, siteRings, siteWalks } from "./sitework.ts";
+import { ways } from "./waywork.ts";
 import { Judged } from "./whywork.ts";
 import { curve, DRIVE_S } from "./wishwork.ts";
 
@@ -37,17 +37,7 @@ export function makeCore(clock: () => number): Core {
 
   return {
     check: (plan, { schedule }) => check(plan, schedule),
-    ways: async (plan, _, { report, breathe, signal } = {}) => {
-      const steps = workedWays(plan);
-      const total = plan.site.places.length;
-      for (;;) {
-        const step = steps.next();
-        if (step.done) return step.value;
-        if (signal?.aborted) throw new Error("the ways were broken off");
-        report?.({ done: step.value, total });
-        await breathe?.();
-      }
-    },
+    ways: (plan, _, turn = {}) => ways(plan, turn),
     pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
     mend: async (plan, { schedule, ...options }, { breathe, signal } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });

@@ -1,10 +1,11 @@
 import { draw, instant, random } from "../kernel/index.ts";
-import { type Mishap, mishapsOf, type Plan } from "../plan/index.ts";
+import { type Eva, type Mishap, mishapsOf, type Plan, type Task } from "../plan/index.ts";
 import { goingAhead, isLeftOut, leaveByS } from "./acting.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { homeS, leaveS } from "./hatch.ts";
-import { projected } from "./projection.ts";
+import type { Between } from "./between.ts";
+import { type Going, projected, type ProjectedPlacement } from "./projection.ts";
 import { betweenOf } from "./stays.ts";
 import type { RehearsedWays } from "./walking.ts";
 
@@ -28,7 +29,6 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays)
   const { nowS } = rehearsal;
   const facts = factsOf(plan, rehearsal.calls);
   const between = betweenOf(plan, rehearsal.calls, walks);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const going = plan.odds.crew.acts ? goingAhead(plan, facts, between) : null;
   const spots = projected(
     plan,
@@ -37,38 +37,12 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays)
     nowS,
     going,
   );
-  const calls: Call[] = [];
-  const add = (call: Call): void => void calls.push({ ...call, atS: instant(Math.max(nowS, call.atS)) });
-  const at = (atS: number): { atS: Call["atS"] } => ({ atS: instant(Math.ceil(atS)) });
-
-  for (const spot of spots) {
-    const task = tasks.get(spot.task);
-    if (!task) continue;
-    if (spot.state === "under way") {
-      const byS = going ? leaveByS(plan, facts, between.walks, task, spot.eva) : Infinity;
-      const spoilt = mishapsIn(plan, task, rehearsal.seed).some(({ spoils }) => spoils);
-      if (byS < spot.endS)
-        add({ ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id });
-      else add({ ...at(spot.endS), kind: spoilt ? "left-out" : "ends", task: task.id });
-    } else if (spot.state === "to come") {
-      const out = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
-      // The last moment to begin with the way home left: when it has passed nobody waits any longer.
-      const lastS = going
-        ? leaveByS(plan, facts, between.walks, task, spot.eva) - facts.lengthS.get(task.id)!
-        : Infinity;
-      if (out && spot.startS > lastS) add({ ...at(lastS), kind: "left-out", task: task.id });
-      else if (out) add({ ...at(spot.startS), kind: "begins", task: task.id });
-    }
-  }
-  for (const eva of plan.evas) {
-    const own = spots.filter((spot) => spot.eva === eva.id);
-    if (!facts.outS.has(eva.id)) {
-      if (own.length > 0) add({ ...at(leaveS(plan, eva, spots, between)), kind: "out", eva: eva.id });
-    } else if (!facts.inS.has(eva.id) && own.every((spot) => spot.state === "done")) {
-      const hatchesS = facts.outS.get(eva.id)! + eva.egressWorkS + eva.ingressWorkS;
-      add({ ...at(Math.max(hatchesS, homeS(plan, eva, spots, between))), kind: "in", eva: eva.id });
-    }
-  }
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const day: Day = { plan, tasks, seed: rehearsal.seed, facts, between, going, spots };
+  const calls = [
+    ...spots.map((spot) => taskCall(day, spot)),
+    ...plan.evas.map((eva) => hatchCall(day, eva)),
+  ].flatMap((call) => (call ? [{ ...call, atS: instant(Math.max(nowS, call.atS)) }] : []));
   // What ends makes room for what begins at the same moment.
   const rank = { ends: 0, in: 1, out: 2 } as Partial<Record<Call["kind"], number>>;
   const next = calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0];
@@ -77,6 +51,60 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays)
   const ready = projected(plan, facts, between, next.atS, going).find((spot) => spot.task === next.task);
   if (!ready || !isLeftOut(plan, facts, between, going, ready, next.atS)) return next;
   return { atS: next.atS, kind: "left-out", task: next.task };
+}
+
+/** The day as it stands and goes on, from which the next calls follow. */
+interface Day {
+  readonly plan: Plan;
+  readonly tasks: ReadonlyMap<string, Task>;
+  readonly seed: number;
+  readonly facts: Facts;
+  readonly between: Between;
+  readonly going: Going | null;
+  readonly spots: readonly ProjectedPlacement[];
+}
+
+/** The call that is next about a task: it begins or ends, or the crew gives it up to be home in time. */
+function taskCall(day: Day, spot: ProjectedPlacement): Call | null {
+  const task = day.tasks.get(spot.task);
+  if (!task) return null;
+  if (spot.state === "under way") return endCall(day, task, spot);
+  return spot.state === "to come" ? beginCall(day, task, spot) : null;
+}
+
+function endCall({ plan, seed, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call {
+  const byS = going ? leaveByS(plan, facts, between.walks, task, spot.eva) : Infinity;
+  if (byS < spot.endS)
+    return { ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id };
+  const spoilt = mishapsIn(plan, task, seed).some(({ spoils }) => spoils);
+  return { ...at(spot.endS), kind: spoilt ? "left-out" : "ends", task: task.id };
+}
+
+function beginCall({ plan, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call | null {
+  const isOut = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
+  if (!isOut) return null;
+  // The last moment to begin with the way home left: when it has passed nobody waits any longer.
+  const lastS = going
+    ? leaveByS(plan, facts, between.walks, task, spot.eva) - facts.lengthS.get(task.id)!
+    : Infinity;
+  return spot.startS > lastS
+    ? { ...at(lastS), kind: "left-out", task: task.id }
+    : { ...at(spot.startS), kind: "begins", task: task.id };
+}
+
+/** The call that is next about an EVA: out in time for its first task, in when all is done. */
+function hatchCall({ plan, facts, between, spots }: Day, eva: Eva): Call | null {
+  const own = spots.filter((spot) => spot.eva === eva.id);
+  const outS = facts.outS.get(eva.id);
+  if (outS === undefined)
+    return own.length > 0 ? { ...at(leaveS(plan, eva, spots, between)), kind: "out", eva: eva.id } : null;
+  if (facts.inS.has(eva.id) || own.some((spot) => spot.state !== "done")) return null;
+  const hatchesS = outS + eva.egressWorkS + eva.ingressWorkS;
+  return { ...at(Math.max(hatchesS, homeS(plan, eva, spots, between))), kind: "in", eva: eva.id };
+}
+
+function at(atS: number): { readonly atS: Call["atS"] } {
+  return { atS: instant(Math.ceil(atS)) };
 }
 
 /** How long everything that has begun takes in the end: nobody knows it yet, but what follows has to wait for it. */

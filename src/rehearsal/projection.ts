@@ -38,19 +38,7 @@ export function projected(
   going: Going | null = null,
 ): readonly ProjectedPlacement[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const spots = new Map<string, ProjectedPlacement>();
-  for (const spot of facts.schedule.placements) {
-    const startS = facts.began.get(spot.task);
-    if (startS === undefined || !tasks.has(spot.task)) continue;
-    const endS = facts.ended.get(spot.task);
-    const dueS = startS + facts.lengthS.get(spot.task)!;
-    spots.set(spot.task, {
-      ...spot,
-      startS: startS as Placement["startS"],
-      state: endS === undefined ? "under way" : "done",
-      endS: Math.max(startS + 1, endS ?? Math.max(dueS, nowS)),
-    });
-  }
+  const spots = new Map(calledOut(tasks, facts, nowS).map((spot) => [spot.task, spot]));
   const crews = new Crews(plan, facts, nowS, between.walks);
   for (const spot of [...spots.values()].toSorted((a, b) => a.startS - b.startS))
     crews.goes(spot, tasks.get(spot.task)!);
@@ -66,17 +54,8 @@ export function projected(
     const task = tasks.get(spot.task)!;
     const lengthS = facts.lengthS.get(task.id)!;
     const early = going?.early.has(task.id) === true;
-    let startS = Math.max(early ? nowS : spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
-    startS = Math.max(startS, afterLinks(plan.links, task, lengthS, spots));
-    // Equipment and windows push each other; a day has few of either.
-    for (let last = -1; last !== startS;) {
-      last = startS;
-      startS = opening(plan, task, lengthS, startS, facts, early ? spot.startS : -Infinity);
-      const outS = spot.eva === null ? undefined : facts.outS.get(spot.eva);
-      if (task.pet && outS !== undefined) startS = Math.max(startS, outS + (task.pet.startS ?? 0));
-      startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
-      if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
-    }
+    const freeS = Math.max(early ? nowS : spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
+    const startS = startFrom(freeS, spot, task, early);
     const placed: ProjectedPlacement = {
       ...spot,
       startS: startS as Placement["startS"],
@@ -87,6 +66,44 @@ export function projected(
     crews.goes(placed, task);
   }
   return [...spots.values()];
+
+  /** The first start from `freeS` on at which all that the task waits for is there. */
+  function startFrom(freeS: number, spot: Placement, task: Task, early: boolean): number {
+    const lengthS = facts.lengthS.get(task.id)!;
+    let startS = Math.max(freeS, afterLinks(plan.links, task, lengthS, spots));
+    // Equipment and windows push each other; a day has few of either.
+    for (let last = -1; last !== startS;) {
+      last = startS;
+      startS = opening(plan, task, lengthS, startS, facts, early ? spot.startS : -Infinity);
+      const outS = spot.eva === null ? undefined : facts.outS.get(spot.eva);
+      if (task.pet && outS !== undefined) startS = Math.max(startS, outS + (task.pet.startS ?? 0));
+      startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
+      if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
+    }
+    return startS;
+  }
+}
+
+/** What is done and under way, as it was called. */
+function calledOut(
+  tasks: ReadonlyMap<string, Task>,
+  facts: Facts,
+  nowS: number,
+): readonly ProjectedPlacement[] {
+  return facts.schedule.placements.flatMap((spot): ProjectedPlacement[] => {
+    const startS = facts.began.get(spot.task);
+    if (startS === undefined || !tasks.has(spot.task)) return [];
+    const endS = facts.ended.get(spot.task);
+    const dueS = startS + facts.lengthS.get(spot.task)!;
+    return [
+      {
+        ...spot,
+        startS: startS as Placement["startS"],
+        state: endS === undefined ? "under way" : "done",
+        endS: Math.max(startS + 1, endS ?? Math.max(dueS, nowS)),
+      },
+    ];
+  });
 }
 
 /** True for an EVA that is over: what was still to come on it stays undone, until it is put on another one. */

@@ -55,15 +55,10 @@ export type { SiteFile, SiteWork, Taken } from "./site.ts";
 export { easedWords, limiterWords, overWords, spareWords, subtract, worseWords } from "../check/index.ts";
 export type { PackOptions } from "../engine/calls.ts";
 export type { Leaves } from "./leaving.ts";
-export { isOver, rehearsalWork } from "./rehearsing.ts";
-export type {
-  CallOut,
-  Proposal,
-  Rehearsed,
-  RehearsalPorts,
-  RehearsalState,
-  RehearsalWork,
-} from "./rehearsing.ts";
+export { rehearsalWork } from "./rehearsing.ts";
+export { isOver } from "./rehearsalstate.ts";
+export type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
+export type { CallOut, RehearsalPorts, RehearsalWork } from "./rehearsing.ts";
 export type { Debrief, DebriefRow, ProjectedPlacement as RehearsedSpot } from "../rehearsal/index.ts";
 export { callWords } from "../rehearsal/index.ts";
 export { tabbedRows } from "../exchange/lists/delimited.ts";

@@ -1,9 +1,9 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Change, ChancesReport, Recall, Verdict } from "../answers/index.ts";
+import type { Recall, Verdict } from "../answers/index.ts";
 import { recallOf } from "../check/index.ts";
 import type { Engine } from "../engine/calls.ts";
 import { instant } from "../kernel/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
+import type { Plan } from "../plan/index.ts";
 import {
   type Call,
   callFaults,
@@ -11,9 +11,6 @@ import {
   type Debrief,
   debriefOf,
   MOST_CALLS,
-  nextCall,
-  played,
-  type ReadOut,
   readOuts,
   readRehearsal,
   type Rehearsal,
@@ -23,62 +20,16 @@ import {
   type RehearsedWays,
   withReadings,
 } from "../rehearsal/index.ts";
-import { scheduleChanges } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
-import { wordsOf } from "./files.ts";
-import { keeperOf, type KeeperPorts } from "./rehearsalkeeper.ts";
-import { type Leaves, leavingOf } from "./leaving.ts";
+import { leavingOf } from "./leaving.ts";
 import type { JudgeFor } from "./ports.ts";
+import { rehearsalClock } from "./rehearsalclock.ts";
+import { keeperOf, type KeeperPorts } from "./rehearsalkeeper.ts";
+import type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
+import { replanningOf } from "./replanning.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
-
-/** A day under rehearsal. It keeps the plan as it was when it began, whatever becomes of the open one. */
-export interface Rehearsed {
-  readonly plan: Plan;
-  readonly rehearsal: Rehearsal;
-  /** The judge's word on the plan as it was. */
-  readonly planned: Verdict;
-  readonly standing: DayStanding;
-  /** The plan as the day goes, with what gauges said in it, and the judge's word on it. */
-  readonly now: Plan;
-  readonly verdict: Verdict;
-  readonly reads: readonly ReadOut[];
-  /** Each EVA that is out: how soon and how late all can be inside, and when each must start home. */
-  readonly recalls: readonly Recall[];
-}
-
-/** A schedule for what is to come that waits for a yes or no. */
-export interface Proposal {
-  readonly how: "mend" | "pack";
-  readonly schedule: Schedule;
-  readonly verdict: Verdict;
-  /** What changes, what is lost first. */
-  readonly changes: readonly Change[];
-  /** When it was asked for: older than this it no longer fits. */
-  readonly askedS: number;
-  /** Of the day as it would go on and with the proposal; null while they are counted, or where they cannot be. */
-  readonly chances: { readonly before: ChancesReport; readonly after: ChancesReport } | null;
-  /** Must-do tasks that were given up already: no chance counts them. */
-  readonly givenUp: readonly string[];
-}
-
-export interface RehearsalState {
-  readonly day: Rehearsed | null;
-  /** The clock runs. */
-  readonly running: boolean;
-  /** Mission seconds a second. */
-  readonly speed: number;
-  /** Who says when a task begins and ends: the crew by itself, or whoever leads the rehearsal. */
-  readonly caller: "crew" | "trainer";
-  readonly planning: "mend" | "pack" | null;
-  readonly proposal: Proposal | null;
-  readonly trouble: string | null;
-  /** Why the rehearsal is not kept in the browser and lasts only as long as the page, unless it is saved as a file; null where it is. */
-  readonly unkept: string | null;
-  /** When to leave on the day as it goes on; null where the judge has not tested that. */
-  readonly leaves: Leaves | null;
-}
 
 export interface RehearsalWork {
   readonly state: Pick<StoreApi<RehearsalState>, "getState" | "getInitialState" | "subscribe">;
@@ -115,11 +66,8 @@ export interface RehearsalPorts extends KeeperPorts {
   readonly memory: { get(key: string): string | null; set(key: string, value: string): boolean };
 }
 
-/** How often the clock is moved while it runs, ms. */
-const TICK_MS = 250;
 /** The rehearsal begins so long before the first egress, s. */
 const BEFORE_S = 900;
-const PLAN_S = 5;
 const MEMORY = "rehearsal";
 
 export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork {
@@ -135,8 +83,6 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     leaves: null,
   }));
   const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
-  let stopTick: (() => void) | null = null;
-  let asking: AbortController | null = null;
   let texted: { readonly plan: Plan; readonly text: string } | null = null;
 
   const stand = (plan: Plan, planned: Verdict, rehearsal: Rehearsal): Rehearsed => {
@@ -164,48 +110,14 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
     },
   });
   const { keep } = keeper;
+  const clock = rehearsalClock(ports, state, put, keeper);
+  const replanning = replanningOf(desk, ports, state, (schedule) => callOut({ kind: "replanned", schedule }));
 
   const start = (plan: Plan, rehearsal: Rehearsal): void => {
-    halt();
-    dropQuestion();
+    clock.halt();
+    replanning.drop();
     const planned = ports.judgeFor(plan)(plan.schedule);
     show(stand(plan, planned, rehearsal));
-  };
-
-  const halt = (): void => {
-    stopTick?.();
-    stopTick = null;
-    state.setState({ running: false });
-  };
-
-  const dropQuestion = (): void => {
-    asking?.abort();
-    asking = null;
-    state.setState({ planning: null, proposal: null });
-  };
-
-  /** The clock at `nowS`, with all that a crew playing by itself has called until then. */
-  const at = (day: Rehearsed, nowS: number): Rehearsal =>
-    state.getState().caller === "crew"
-      ? played(day.plan, day.rehearsal, nowS, ports.walksOf(day.plan))
-      : { ...day.rehearsal, nowS: instant(Math.max(day.rehearsal.nowS, nowS)) };
-
-  const tick = (sinceMs: number, carryS: number): void => {
-    const { day, speed } = state.getState();
-    if (!day) return;
-    const nowMs = ports.clock.nowMs();
-    const passedS = carryS + ((nowMs - sinceMs) / 1000) * speed;
-    const wholeS = Math.floor(passedS);
-    if (wholeS > 0) put(at(day, day.rehearsal.nowS + wholeS));
-    const after = state.getState().day;
-    if (after && after.rehearsal.calls.length !== day.rehearsal.calls.length) keep();
-    else keeper.keepClock();
-    if (after && isOver(after)) {
-      halt();
-      keep();
-      return;
-    }
-    stopTick = ports.clock.after(TICK_MS, () => tick(nowMs, passedS - wholeS));
   };
 
   function callOut(call: CallOut): void {
@@ -258,8 +170,8 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       keep();
     },
     end() {
-      halt();
-      dropQuestion();
+      clock.halt();
+      replanning.drop();
       leaving.drop();
       state.setState({ day: null, trouble: null, unkept: null, leaves: null });
       keeper.forget();
@@ -269,106 +181,25 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       const { day } = state.getState();
       const last = day?.rehearsal.calls.at(-1);
       if (!day || !last) return;
-      halt();
+      clock.halt();
       put({ ...day.rehearsal, nowS: last.atS, calls: day.rehearsal.calls.slice(0, -1) });
       keep();
     },
-    run() {
-      const { day, running } = state.getState();
-      if (!day || running || isOver(day)) return;
-      state.setState({ running: true });
-      const nowMs = ports.clock.nowMs();
-      stopTick = ports.clock.after(TICK_MS, () => tick(nowMs, 0));
-    },
+    run: () => clock.run(),
     hold() {
-      halt();
+      clock.halt();
       keep();
     },
     setSpeed: (speed) => state.setState({ speed }),
     setCaller: (caller) => state.setState({ caller }),
     goOn(by) {
-      const { day } = state.getState();
-      if (!day) return;
-      const { rehearsal, plan } = day;
-      if (by !== "next call") put(at(day, rehearsal.nowS + by));
-      else {
-        const next = nextCall(plan, rehearsal, ports.walksOf(plan));
-        if (next) put(at(day, next.atS));
-      }
+      if (!state.getState().day) return;
+      clock.goOn(by);
       keep();
     },
-    async planAnew(how) {
-      const { day } = state.getState();
-      if (!day) return;
-      dropQuestion();
-      const mine = new AbortController();
-      asking = mine;
-      state.setState({ planning: how, trouble: null });
-      const { now, standing, rehearsal } = day;
-      const plan = { ...standing.ahead, suits: now.suits, crew: now.crew };
-      const toCome = new Set(standing.spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
-      const keep = plan.schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
-      const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
-      try {
-        const answer =
-          how === "mend"
-            ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
-            : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
-        if (asking !== mine) return;
-        const { schedule, verdict } = answer;
-        if (missing(standing.spots, schedule)) {
-          const broken = ports
-            .judgeFor(plan)(plan.schedule)
-            .findings.find((one) => one.level === "breach");
-          state.setState({
-            planning: null,
-            trouble:
-              `No sound plan was found that keeps what has already happened. ${broken?.sentence ?? ""}`.trim(),
-          });
-          return;
-        }
-        const changes = scheduleChanges(plan, plan.schedule, schedule);
-        state.setState({
-          planning: null,
-          proposal: {
-            how,
-            schedule,
-            verdict,
-            changes,
-            askedS: rehearsal.nowS,
-            chances: null,
-            givenUp: day.plan.tasks.flatMap(({ id, must }) =>
-              must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
-            ),
-          },
-        });
-        const counted = (of: Schedule): Promise<ChancesReport | null> =>
-          desk.chancesOf({ plan, schedule: of }, mine.signal);
-        const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
-        const { proposal } = state.getState();
-        if (asking === mine && proposal && before && after)
-          state.setState({ proposal: { ...proposal, chances: { before, after } } });
-      } catch (error) {
-        if (asking !== mine) return;
-        state.setState({ planning: null, trouble: wordsOf(error) });
-      }
-    },
-    take() {
-      const { day, proposal } = state.getState();
-      if (!day || !proposal) return;
-      const lost = missing(day.standing.spots, proposal.schedule);
-      dropQuestion();
-      if (lost) {
-        state.setState({
-          trouble: "The new schedule is older than what has begun since. Ask for another one.",
-        });
-        return;
-      }
-      const tasks = new Set(day.plan.tasks.map((task) => task.id));
-      const placements = proposal.schedule.placements.filter((one) => tasks.has(one.task));
-      callOut({ kind: "replanned", schedule: { placements } });
-    },
-    leave: dropQuestion,
+    planAnew: (how) => replanning.anew(how),
+    take: () => replanning.take(),
+    leave: () => replanning.drop(),
     debrief() {
       const { day } = state.getState();
       return day && debriefOf(day.plan, day.standing, day.planned.outings);
@@ -378,12 +209,6 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
   };
 }
 
-/** True when a schedule lacks something that has begun. */
-function missing(spots: DayStanding["spots"], schedule: Schedule): boolean {
-  const there = new Set(schedule.placements.map((one) => one.task));
-  return spots.some((spot) => spot.state !== "to come" && !there.has(spot.task));
-}
-
 /** The EVAs under way, recalled at the clock's time. */
 function recallsOf({ facts, nowS }: DayStanding, now: Plan): readonly Recall[] {
   return now.evas.flatMap(({ id }) => {
@@ -391,13 +216,4 @@ function recallsOf({ facts, nowS }: DayStanding, now: Plan): readonly Recall[] {
     const recall = recallOf(now, now.schedule, id, nowS);
     return recall ? [recall] : [];
   });
-}
-
-/** True when nobody is out and nothing is to come, or the stay is over. */
-export function isOver({ plan, rehearsal, standing }: Rehearsed): boolean {
-  const { facts, spots } = standing;
-  if (rehearsal.nowS >= plan.stay.lengthS) return true;
-  return (
-    spots.every((spot) => spot.state === "done") && [...facts.outS.keys()].every((eva) => facts.inS.has(eva))
-  );
 }

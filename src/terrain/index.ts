@@ -30,7 +30,7 @@ export type { NamedWays } from "./walks.ts";
 export { stops, waysOf } from "./ways.ts";
 export type { Ways } from "./ways.ts";
 export type { Gait, SiteInput } from "./ground.ts";
-export { legBackSeconds, legSlopeRad, lineBetween, lineM } from "./legs.ts";
+export { legBackSeconds, legSlopeRad, type Line, lineBetween, lineM } from "./legs.ts";
 export { legFaults, waysByFaults } from "./legfaults.ts";
 export type { LegFault } from "./legfaults.ts";
 export { homeOf, reachOn } from "./home.ts";

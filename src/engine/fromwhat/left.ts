@@ -1,5 +1,5 @@
 import type { FromAnswer, Stretch } from "../../answers/index.ts";
-import { CALLED, type LedgerLine, ledgerOf } from "../../check/index.ts";
+import { CALLED, type Ledger, type LedgerLine, ledgerOf } from "../../check/index.ts";
 import type { Explained } from "../../kernel/index.ts";
 import {
   type Consumable,
@@ -30,19 +30,43 @@ export function fromLeft(
   const ledger = ledgerOf(plan, schedule, eva, crew);
   const outing = plan.evas.find((one) => one.id === eva);
   if (!ledger || !outing) return null;
-  const { per, unit, rateUnit } = UNITS[consumable];
-  const lines = ledger.lines.flatMap((line) => {
+  const lines = ledger.lines.flatMap((line): Drawn[] => {
     const seconds = Math.min(line.seconds, (atS ?? Infinity) - line.stretch.span.startS);
     return seconds > 0 ? [{ line, seconds, drawn: line.rate[consumable] * seconds }] : [];
   });
   const purge = consumable === "oxygen" ? ledger.purge : 0;
+  const figures = leftFigures(plan, ledger, consumable, purge, lines);
+  const heaviest = lines.reduce<LedgerLine | null>(
+    (most, { line }) => (!most || line.rate[consumable] > most.rate[consumable] ? line : most),
+    null,
+  );
+  if (heaviest) figures.push(...drawsOf(plan, crew, ledger.suit, outing, heaviest, consumable));
+  return { figures, sums: drawnTable(plan, consumable, purge, lines) };
+}
+
+/** What one stretch has drawn so far. */
+interface Drawn {
+  readonly line: LedgerLine;
+  readonly seconds: number;
+  readonly drawn: number;
+}
+
+/** What is left of the stock, and how far that is above the reserve. */
+function leftFigures(
+  plan: Plan,
+  ledger: Ledger,
+  consumable: Consumable,
+  purge: number,
+  lines: readonly Drawn[],
+): Explained[] {
+  const { per, unit } = UNITS[consumable];
   const drawn = lines.reduce((sum, one) => sum + one.drawn, 0);
   const full = ledger.full[consumable];
   const kept = ledger.reserve[consumable];
   const left = full - purge - drawn;
   const called = CALLED[consumable];
   const share = ledger.suit.reserve[consumable];
-  const figures: Explained[] = [
+  return [
     {
       of: `${called} left`,
       value: left / per,
@@ -72,28 +96,29 @@ export function fromLeft(
       source: `reserve: ${plan.rules.reserve.source}`,
     },
   ];
-  const heaviest = lines.reduce<LedgerLine | null>(
-    (most, { line }) => (!most || line.rate[consumable] > most.rate[consumable] ? line : most),
-    null,
-  );
-  if (heaviest) figures.push(...drawsOf(plan, crew, ledger.suit, outing, heaviest, consumable));
+}
+
+function drawnTable(
+  plan: Plan,
+  consumable: Consumable,
+  purge: number,
+  lines: readonly Drawn[],
+): FromAnswer["sums"] {
+  const { per, unit, rateUnit } = UNITS[consumable];
   return {
-    figures,
-    sums: {
-      caption: `Drawn, by stretch, ${unit}`,
-      head: ["Stretch", "from MET", "h:mm:ss", "work, W", `draw, ${rateUnit}`, `drawn, ${unit}`],
-      rows: [
-        ...(purge > 0 ? [["Purge before egress", "", "", "", "", bare(purge / per, 6)]] : []),
-        ...lines.map(({ line, seconds, drawn: much }) => [
-          stretchName(plan, line.stretch),
-          clockToSecond(line.stretch.span.startS),
-          clockToSecond(seconds),
-          bare(line.stretch.metabolicW, 6),
-          bare(line.rate[consumable], 6),
-          bare(much / per, 6),
-        ]),
-      ],
-    },
+    caption: `Drawn, by stretch, ${unit}`,
+    head: ["Stretch", "from MET", "h:mm:ss", "work, W", `draw, ${rateUnit}`, `drawn, ${unit}`],
+    rows: [
+      ...(purge > 0 ? [["Purge before egress", "", "", "", "", bare(purge / per, 6)]] : []),
+      ...lines.map(({ line, seconds, drawn: much }) => [
+        stretchName(plan, line.stretch),
+        clockToSecond(line.stretch.span.startS),
+        clockToSecond(seconds),
+        bare(line.stretch.metabolicW, 6),
+        bare(line.rate[consumable], 6),
+        bare(much / per, 6),
+      ]),
+    ],
   };
 }
 

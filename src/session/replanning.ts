@@ -1,0 +1,117 @@
+import type { StoreApi } from "zustand/vanilla";
+import type { ChancesReport } from "../answers/index.ts";
+import type { Engine } from "../engine/calls.ts";
+import type { Schedule } from "../plan/index.ts";
+import type { DayStanding } from "../rehearsal/index.ts";
+import { scheduleChanges } from "../words/index.ts";
+import type { Desk } from "./desk.ts";
+import { wordsOf } from "./files.ts";
+import type { JudgeFor } from "./ports.ts";
+import type { Proposal, RehearsalState } from "./rehearsalstate.ts";
+
+/** A new schedule for the rest of a rehearsed day: asked for, offered, taken or left. */
+export interface Replanning {
+  /** Asks for a schedule of what is to come: with the fewest changes, or with the most worth. */
+  anew(how: Proposal["how"]): Promise<void>;
+  take(): void;
+  /** Gives up what is asked for or offered. */
+  drop(): void;
+}
+
+const PLAN_S = 5;
+
+export function replanningOf(
+  desk: Pick<Desk, "chancesOf">,
+  ports: { readonly engine: Pick<Engine, "mend" | "pack">; readonly judgeFor: JudgeFor },
+  state: Pick<StoreApi<RehearsalState>, "getState" | "setState">,
+  replanned: (schedule: Schedule) => void,
+): Replanning {
+  let asking: AbortController | null = null;
+
+  const drop = (): void => {
+    asking?.abort();
+    asking = null;
+    state.setState({ planning: null, proposal: null });
+  };
+
+  return {
+    drop,
+    async anew(how) {
+      const { day } = state.getState();
+      if (!day) return;
+      drop();
+      const mine = new AbortController();
+      asking = mine;
+      state.setState({ planning: how, trouble: null });
+      const { now, standing, rehearsal } = day;
+      const plan = { ...standing.ahead, suits: now.suits, crew: now.crew };
+      const toCome = new Set(standing.spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
+      const keep = plan.schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
+      const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
+      try {
+        const answer =
+          how === "mend"
+            ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
+            : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
+        if (asking !== mine) return;
+        const { schedule, verdict } = answer;
+        if (missing(standing.spots, schedule)) {
+          const broken = ports
+            .judgeFor(plan)(plan.schedule)
+            .findings.find((one) => one.level === "breach");
+          state.setState({
+            planning: null,
+            trouble:
+              `No sound plan was found that keeps what has already happened. ${broken?.sentence ?? ""}`.trim(),
+          });
+          return;
+        }
+        const changes = scheduleChanges(plan, plan.schedule, schedule);
+        state.setState({
+          planning: null,
+          proposal: {
+            how,
+            schedule,
+            verdict,
+            changes,
+            askedS: rehearsal.nowS,
+            chances: null,
+            givenUp: day.plan.tasks.flatMap(({ id, must }) =>
+              must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
+            ),
+          },
+        });
+        const counted = (of: Schedule): Promise<ChancesReport | null> =>
+          desk.chancesOf({ plan, schedule: of }, mine.signal);
+        const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
+        const { proposal } = state.getState();
+        if (asking === mine && proposal && before && after)
+          state.setState({ proposal: { ...proposal, chances: { before, after } } });
+      } catch (error) {
+        if (asking !== mine) return;
+        state.setState({ planning: null, trouble: wordsOf(error) });
+      }
+    },
+    take() {
+      const { day, proposal } = state.getState();
+      if (!day || !proposal) return;
+      const lost = missing(day.standing.spots, proposal.schedule);
+      drop();
+      if (lost) {
+        state.setState({
+          trouble: "The new schedule is older than what has begun since. Ask for another one.",
+        });
+        return;
+      }
+      const tasks = new Set(day.plan.tasks.map((task) => task.id));
+      const placements = proposal.schedule.placements.filter((one) => tasks.has(one.task));
+      replanned({ placements });
+    },
+  };
+}
+
+/** True when a schedule lacks something that has begun. */
+function missing(spots: DayStanding["spots"], schedule: Schedule): boolean {
+  const there = new Set(schedule.placements.map((one) => one.task));
+  return spots.some((spot) => spot.state !== "to come" && !there.has(spot.task));
+}
