@@ -62,23 +62,9 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     if (now) return reason("It fits as things stand.", now);
     if (leftOut > 0) return reason(sound ? UNKNOWN_SLIDING : BROKEN);
     if (insertion.place(a, 0)) {
-      const first = problem.slotStart[a]!;
-      const e = day.board.evaOf[a]!;
-      const crew = Array.from(
-        { length: problem.crewCount[a]! },
-        (_, k) => plan.crew[problem.memberOfRoute[day.board.lane[first + k]!]!]!.id,
-      );
-      const startS = instant(day.board.earliest[a]!);
+      const fit = fitOf(day, a);
       day.unlink(a);
-      return reason(
-        "It fits when others slide in their order.",
-        {
-          eva: e < 0 ? null : plan.evas[e]!.id,
-          crew,
-          startS,
-        },
-        true,
-      );
+      return reason("It fits when others slide in their order.", fit, true);
     }
     const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
     const grid = `It fits with starts to the second, not with starts on ${gridName(problem.gridS)}: make the plan's grid of starts finer.`;
@@ -88,6 +74,21 @@ export function benchReasons(plan: Plan, schedule: Schedule): BenchReason[] {
     if (finer(a)) return reason(grid);
     return reason(`${beyond}${against} ${bands === null ? UNTRIED : NONE_FOUND}`);
   });
+}
+
+/** Where a task lies on the day. */
+function fitOf({ problem, board }: Day, a: number): Fit {
+  const { plan } = problem;
+  const first = problem.slotStart[a]!;
+  const e = board.evaOf[a]!;
+  return {
+    eva: e < 0 ? null : plan.evas[e]!.id,
+    crew: Array.from(
+      { length: problem.crewCount[a]! },
+      (_, k) => plan.crew[problem.memberOfRoute[board.lane[first + k]!]!]!.id,
+    ),
+    startS: instant(board.earliest[a]!),
+  };
 }
 
 /** Says of a task whether it fits when others slide in their order and every start may be at any second; false where there is no grid. */
@@ -141,35 +142,52 @@ function impossible(problem: Problem, a: number): string | null {
   if (problem.choiceStart[a]! < problem.choiceStart[a + 1]!) return null;
   const missing = lacking(plan, task);
   if (missing) return missing;
-  const { work, blast, carry } = plan.rules;
+  const { work } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return paceWords(plan);
   if (work.level === "breach" && task.duration.likelyS > work.longestS && task.effort !== "rest")
     return `It takes ${lasting(task.duration.likelyS, "up")}; at most ${lasting(work.longestS, "down")} of work may pass without a rest.`;
-  if (task.crew.count > 0) {
-    const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
-    if (largest < task.crew.count)
-      return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
-    const shared = plan.evas.map((eva) => sharingSuits(plan, eva).length > 0);
-    if (shared.length > 0 && shared.every(Boolean)) return suitWords(plan, plan.evas[0]!);
-    const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
-    const backS = Math.max(problem.homeS[place]!, problem.innerPeakS[a]!);
-    const { level, emergencyReserveS } = plan.rules.walkback;
-    const keptS = level === "breach" ? emergencyReserveS : 0;
-    const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
-    if (backS < 0) return "No way leads home from its place.";
-    if (backS > reachS)
-      return `The walk back from its place takes ${lasting(backS, "up")}; emergency oxygen allows ${lasting(reachS, "down")}.`;
-  }
-  const inside = insideOf(problem.ways, task, plan.rules.walking.speedMs);
-  if (task.crew.count > 0 && task.duration.likelyS < inside.leastS)
-    return `It walks ${metres(inside.walkM, "up")}, which takes ${lasting(inside.leastS, "up")} as planned; it is given ${lasting(task.duration.likelyS, "down")}.`;
-  const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
-  if (carry.level === "breach" && task.crew.count > 0 && task.massOutKg > carriesKg)
-    return `It carries out ${mass(task.massOutKg, "given")}; ${counted(task.crew.count, "crew member")} may carry ${mass(carriesKg, "down")} here.`;
-  if (leavesInstrument(task) && blast.level === "breach")
-    return `Its instrument must stand at least ${metres(blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
+  const byCrew = task.crew.count > 0 ? impossibleForCrew(problem, a) : null;
+  if (byCrew !== null) return byCrew;
+  if (leavesInstrument(task) && plan.rules.blast.level === "breach")
+    return `Its instrument must stand at least ${metres(plan.rules.blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   if (isBeyond(problem, a)) return BEYOND;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** What keeps any crew from a task: how many they are, their suits, the way home, walks inside it, or what they carry. */
+function impossibleForCrew(problem: Problem, a: number): string | null {
+  const { plan } = problem;
+  const task = plan.tasks[a]!;
+  const largest = Math.max(0, ...plan.evas.map((eva) => eva.crew.length));
+  if (largest < task.crew.count)
+    return `It needs ${task.crew.count} crew members at once; no EVA has more than ${largest}.`;
+  const shared = plan.evas.map((eva) => sharingSuits(plan, eva).length > 0);
+  if (shared.length > 0 && shared.every(Boolean)) return suitWords(plan, plan.evas[0]!);
+  const tooFar = beyondReach(problem, a);
+  if (tooFar !== null) return tooFar;
+  const inside = insideOf(problem.ways, task, plan.rules.walking.speedMs);
+  if (task.duration.likelyS < inside.leastS)
+    return `It walks ${metres(inside.walkM, "up")}, which takes ${lasting(inside.leastS, "up")} as planned; it is given ${lasting(task.duration.likelyS, "down")}.`;
+  const { carry } = plan.rules;
+  const carriesKg = carriedKg(carry.greatestN, plan.body.gravityMs2, task.crew.count);
+  if (carry.level === "breach" && task.massOutKg > carriesKg)
+    return `It carries out ${mass(task.massOutKg, "given")}; ${counted(task.crew.count, "crew member")} may carry ${mass(carriesKg, "down")} here.`;
+  return null;
+}
+
+/** Why nobody comes home from a task on emergency oxygen; null where somebody does. */
+function beyondReach(problem: Problem, a: number): string | null {
+  const { plan } = problem;
+  const task = plan.tasks[a]!;
+  const place = problem.ways.index.get(task.endPlace ?? task.place!)!;
+  const backS = Math.max(problem.homeS[place]!, problem.innerPeakS[a]!);
+  const { level, emergencyReserveS } = plan.rules.walkback;
+  const keptS = level === "breach" ? emergencyReserveS : 0;
+  const reachS = Math.max(...plan.suits.map((suit) => suit.emergencyOxygenS - keptS));
+  if (backS < 0) return "No way leads home from its place.";
+  if (backS > reachS)
+    return `The walk back from its place takes ${lasting(backS, "up")}; emergency oxygen allows ${lasting(reachS, "down")}.`;
+  return null;
 }
 
 /** What of the sky a task asks for that is not known, so that it can never be said to hold; null when all is known. */

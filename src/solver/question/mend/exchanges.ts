@@ -1,6 +1,7 @@
-import type { Placement, Schedule } from "../../../plan/index.ts";
+import type { Schedule } from "../../../plan/index.ts";
 import { read, type PlacedActivity } from "../../network/verify.ts";
 import type { Aim } from "./aim.ts";
+import { pairsOf } from "./pairs.ts";
 
 /** Exchanges made one after the other on the way to a schedule that breaks less. */
 const STEPS = 6;
@@ -39,54 +40,59 @@ export function* exchanged(aim: Aim, schedule: Schedule): Generator<void, Start[
   let now = schedule;
   let least = startFrom(aim, schedule).faults;
   for (let step = 0; step < STEPS && least > 0; step += 1) {
-    let best: { schedule: Schedule; faults: number } | null = null;
+    const better: { readonly schedule: Schedule; readonly start: Start }[] = [];
     for (const [k, one] of [...exchangesOf(aim, now)].entries()) {
       if (k % BREATH === BREATH - 1) yield;
       const start = startFrom(aim, one);
       if (start.faults >= least) continue;
-      starts.push(start);
+      better.push({ schedule: one, start });
       if (start.faults === 0) aim.offer(start.stands);
-      if (!best || start.faults < best.faults) best = { schedule: one, faults: start.faults };
     }
     yield;
+    starts.push(...better.map(({ start }) => start));
+    const [best] = better.toSorted((a, b) => a.start.faults - b.start.faults);
     if (!best) break;
     now = best.schedule;
-    least = best.faults;
+    least = best.start.faults;
   }
   return starts.sort((a, b) => a.faults - b.faults).slice(0, KEPT);
 }
 
-function* exchangesOf({ plan }: Aim, { placements }: Schedule): Generator<Schedule, void> {
-  const changed = (one: (placement: Placement) => Placement): Schedule | null => {
-    const made = placements.map(one);
-    return made.some((placement, k) => placement !== placements[k]) ? { placements: made } : null;
-  };
-  for (const [k, { id: p }] of plan.crew.entries()) {
-    for (const { id: q } of plan.crew.slice(k + 1)) {
-      const both = plan.evas
-        .filter((eva) => eva.crew.includes(p) && eva.crew.includes(q))
-        .map((eva) => eva.id);
-      const scopes = [...(both.length > 1 ? [both] : []), ...both.map((eva) => [eva])];
-      for (const evas of scopes) {
-        const made = changed((one) =>
-          one.eva !== null && evas.includes(one.eva) && one.crew.includes(p) !== one.crew.includes(q)
-            ? { ...one, crew: one.crew.map((id) => (id === p ? q : id === q ? p : id)) }
-            : one,
-        );
-        if (made) yield made;
-      }
+function* exchangesOf(aim: Aim, schedule: Schedule): Generator<Schedule, void> {
+  yield* peopleExchanged(aim, schedule);
+  if (schedule.placements.length <= MOST_FOR_TASKS) yield* tasksExchanged(schedule);
+}
+
+/** Two people exchanged everywhere, or in everything that they do on one EVA. */
+function* peopleExchanged({ plan }: Aim, { placements }: Schedule): Generator<Schedule, void> {
+  for (const [{ id: p }, { id: q }] of pairsOf(plan.crew)) {
+    const both = plan.evas.filter((eva) => eva.crew.includes(p) && eva.crew.includes(q)).map((eva) => eva.id);
+    const scopes = [...(both.length > 1 ? [both] : []), ...both.map((eva) => [eva])];
+    for (const evas of scopes) {
+      const made = placements.map((one) =>
+        one.eva !== null && evas.includes(one.eva) && one.crew.includes(p) !== one.crew.includes(q)
+          ? { ...one, crew: one.crew.map((id) => (id === p ? q : id === q ? p : id)) }
+          : one,
+      );
+      if (made.some((placement, k) => placement !== placements[k])) yield { placements: made };
     }
   }
-  if (placements.length > MOST_FOR_TASKS) return;
-  for (const [k, one] of placements.entries()) {
-    for (const other of placements.slice(k + 1)) {
-      if (one.eva === null || one.eva !== other.eva || one.crew.length !== other.crew.length) continue;
-      if (one.crew.every((id) => other.crew.includes(id))) continue;
-      yield {
-        placements: placements.map((each) =>
-          each === one ? { ...one, crew: other.crew } : each === other ? { ...other, crew: one.crew } : each,
-        ),
-      };
-    }
+}
+
+/** The crews of two tasks of an EVA exchanged. */
+function* tasksExchanged({ placements }: Schedule): Generator<Schedule, void> {
+  for (const [one, other] of pairsOf(placements)) {
+    if (one.eva === null || one.eva !== other.eva || one.crew.length !== other.crew.length) continue;
+    if (one.crew.every((id) => other.crew.includes(id))) continue;
+    const crews = new Map([
+      [one, other.crew],
+      [other, one.crew],
+    ]);
+    yield {
+      placements: placements.map((each) => {
+        const crew = crews.get(each);
+        return crew ? { ...each, crew } : each;
+      }),
+    };
   }
 }

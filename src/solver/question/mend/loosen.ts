@@ -31,6 +31,14 @@ export function* letGo(
   const { verifier, keep } = aim;
   const { worth, must } = verifier.problem;
   const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
+  const rank = (activity: number): number => {
+    if (keep.has(activity)) return 2;
+    return dear && must[activity] === 1 ? 1 : 0;
+  };
+  const price = (activity: number): number =>
+    rank(activity) * stands.length * DEAR +
+    worth[activity]! / dearest / 2 +
+    (must[activity] === 1 ? 0.45 : 0);
   let kept = [...stands];
   const loose: number[] = [];
   for (let faults = verifier.faults(kept).length; faults > 0;) {
@@ -38,9 +46,7 @@ export function* letGo(
     for (const [at, { activity }] of kept.entries()) {
       if (at % BREATH === BREATH - 1) yield;
       const left = verifier.faults(kept.filter((_, k) => k !== at)).length;
-      const keeping = (keep.has(activity) ? 2 : dear && must[activity] === 1 ? 1 : 0) * stands.length * DEAR;
-      const price = keeping + worth[activity]! / dearest / 2 + (must[activity] === 1 ? 0.45 : 0);
-      const cost = left + price + noise * stream.next();
+      const cost = left + price(activity) + noise * stream.next();
       if (cost < best.cost) best = { cost, at, faults: left };
     }
     loose.push(kept[best.at]!.activity);

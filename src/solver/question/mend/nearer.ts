@@ -1,6 +1,7 @@
 import type { PlacedActivity } from "../../network/verify.ts";
 import type { Aim } from "./aim.ts";
 import { nearby } from "./nearby.ts";
+import { pairsOf } from "./pairs.ts";
 
 /** Passes over a sound schedule to bring it nearer. */
 const PASSES = 3;
@@ -14,7 +15,7 @@ const BREATH = 16;
  * at once, as those that stand in each other's place; what is missing put on, and what moved brought back, one by one. The nearest is offered.
  */
 export function* nearer(aim: Aim, sound: readonly PlacedActivity[]): Generator<void, void> {
-  const { verifier, wasS, own } = aim;
+  const { verifier, wasS } = aim;
   if (!verifier.holds(sound)) return;
   aim.offer(sound);
   let now = [...sound];
@@ -23,23 +24,33 @@ export function* nearer(aim: Aim, sound: readonly PlacedActivity[]): Generator<v
     let better = together !== null;
     now = together ?? now;
     for (const a of [...wasS.keys()].sort(aim.byRank)) {
-      const old = now.find((stand) => stand.activity === a);
-      const first = own.get(a);
-      if (old && first && same(old, first)) continue;
-      const rest = now.filter((stand) => stand.activity !== a);
-      if (!verifier.holds(rest)) continue;
-      const back = first && verifier.holds([...rest, first]) ? first : null;
-      const there: PlacedActivity | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
-      yield;
-      if (!there) continue;
-      const away = (stand: PlacedActivity): number => Math.abs(stand.startS - wasS.get(a)!);
-      if (old && !back && away(there) >= away(old)) continue;
-      now = [...rest, there];
-      better = true;
+      const moved = yield* broughtBack(aim, now, a);
+      now = moved ?? now;
+      better ||= moved !== null;
     }
     if (!better) break;
   }
   aim.offer(now);
+}
+
+/** The schedule with one task back as it was, or nearer to that; null when it can come no nearer. */
+function* broughtBack(
+  { verifier, wasS, own }: Aim,
+  now: readonly PlacedActivity[],
+  a: number,
+): Generator<void, PlacedActivity[] | null> {
+  const old = now.find((stand) => stand.activity === a);
+  const first = own.get(a);
+  if (old && first && same(old, first)) return null;
+  const rest = now.filter((stand) => stand.activity !== a);
+  if (!verifier.holds(rest)) return null;
+  const back = first && verifier.holds([...rest, first]) ? first : null;
+  const there: PlacedActivity | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
+  yield;
+  if (!there) return null;
+  const away = (stand: PlacedActivity): number => Math.abs(stand.startS - wasS.get(a)!);
+  if (old && !back && away(there) >= away(old)) return null;
+  return [...rest, there];
 }
 
 /** The schedule with groups of changed tasks back as they were, where it stays sound; null when no group can go back. */
@@ -76,14 +87,11 @@ function* backTogether(
   if (left.length > MOST_FOR_PAIRS) return changed ? now : null;
   const home = new Set<number>();
   let looked = 0;
-  for (const [k, a] of left.entries()) {
-    for (const b of left.slice(k + 1)) {
-      if (home.has(a.activity) || home.has(b.activity)) continue;
-      looked += 1;
-      if (looked % BREATH === 0) yield;
-      if (!back([a, b])) continue;
-      home.add(a.activity).add(b.activity);
-    }
+  for (const [a, b] of pairsOf(left)) {
+    if (home.has(a.activity) || home.has(b.activity)) continue;
+    looked += 1;
+    if (looked % BREATH === 0) yield;
+    if (back([a, b])) home.add(a.activity).add(b.activity);
   }
   return changed ? now : null;
 }

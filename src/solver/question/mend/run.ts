@@ -3,7 +3,7 @@ import { random } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import { scheduleChanges } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
-import { Verifier } from "../../network/verify.ts";
+import { type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { Aim, once } from "./aim.ts";
 import { exchanged, type Start, startFrom } from "./exchanges.ts";
 import { letGo, putBack } from "./loosen.ts";
@@ -130,18 +130,22 @@ function* single(aim: Aim, { stands, strays }: Start): Generator<void, void> {
 
 /** Two tasks, one after the other, each to its nearest sound start. */
 function* pairs(aim: Aim, { stands, strays }: Start): Generator<void, void> {
-  const { verifier, wasS } = aim;
+  const { wasS } = aim;
   if (stands.length > MOST_FOR_PAIRS || strays.length > 2) return;
   const all = [...wasS.keys()];
   for (const a of all) {
     for (const b of all) {
-      if (a === b || strays.some((stray) => stray !== a && stray !== b)) continue;
-      const rest = stands.filter((stand) => stand.activity !== a && stand.activity !== b);
-      if (!verifier.holds(rest)) continue;
-      const first = yield* nearby(verifier, rest, a, wasS.get(a)!);
-      const second = first && (yield* nearby(verifier, [...rest, first], b, wasS.get(b)!));
-      if (second) yield* nearer(aim, [...rest, first, second]);
+      if (a !== b && strays.every((stray) => stray === a || stray === b)) yield* pair(aim, stands, a, b);
     }
     yield;
   }
+}
+
+function* pair(aim: Aim, stands: readonly PlacedActivity[], a: number, b: number): Generator<void, void> {
+  const { verifier, wasS } = aim;
+  const rest = stands.filter((stand) => stand.activity !== a && stand.activity !== b);
+  if (!verifier.holds(rest)) return;
+  const first = yield* nearby(verifier, rest, a, wasS.get(a)!);
+  const second = first && (yield* nearby(verifier, [...rest, first], b, wasS.get(b)!));
+  if (second) yield* nearer(aim, [...rest, first, second]);
 }

@@ -2,7 +2,7 @@ import { Day } from "../../network/day.ts";
 import { insertAll, scheduleOf } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, type PlacedActivity } from "../../network/verify.ts";
-import { placeGroup } from "../why/inserting.ts";
+import { type Budget, placeGroup } from "../why/inserting.ts";
 import { neededFor } from "../why/trial.ts";
 import { Waiting } from "../../network/waiting.ts";
 import type { Aim } from "./aim.ts";
@@ -30,22 +30,33 @@ export function* slid(aim: Aim, { stands, strays }: Start): Generator<void, void
   const added = [...new Set(missing.flatMap((b) => neededFor(problem, b, standing)))];
   let nearest: readonly PlacedActivity[] | null = null;
   for (const loose of [-1, ...stands.map((stand) => stand.activity)]) {
-    const order = stands
-      .filter((stand) => stand.activity !== loose)
-      .sort((x, y) => x.startS - y.startS || x.activity - y.activity);
-    const day = new Day(problem);
-    const laid = insertAll(day, order);
-    for (const { activity, startS } of order) day.board.floorS[activity] = startS;
-    yield;
-    if (!laid) continue;
+    const order = stands.filter((stand) => stand.activity !== loose);
+    const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
     // With one task off there are as many days as tasks: waits are for the day as it is, and for what goes on.
     const budget = { tries: MOST_TRIES, waits: loose < 0 ? MOST_WAITS : FEW_WAITS };
-    if (!day.settle() && !(waiting && (yield* waiting.settle(day, budget)))) continue;
-    const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
-    if ((yield* placeGroup(day, group, budget)) !== true) continue;
-    const { stands: now } = read(problem, scheduleOf(day.board));
+    const now = yield* slidWith(problem, waiting, order, group, budget);
+    if (!now) continue;
     if ((!nearest || less(aim.cost(now), aim.cost(nearest))) && verifier.holds(now)) nearest = now;
     yield;
   }
   if (nearest) yield* nearer(aim, nearest);
+}
+
+/** `stands` in their order and no earlier than they are, and `group` wherever there is room; null where that does not come out. */
+function* slidWith(
+  problem: Problem,
+  waiting: Waiting | null,
+  stands: readonly PlacedActivity[],
+  group: readonly number[],
+  budget: Budget,
+): Generator<void, readonly PlacedActivity[] | null> {
+  const order = stands.toSorted((x, y) => x.startS - y.startS || x.activity - y.activity);
+  const day = new Day(problem);
+  const laid = insertAll(day, order);
+  for (const { activity, startS } of order) day.board.floorS[activity] = startS;
+  yield;
+  if (!laid) return null;
+  if (!day.settle() && !(waiting && (yield* waiting.settle(day, budget)))) return null;
+  if ((yield* placeGroup(day, group, budget)) !== true) return null;
+  return read(problem, scheduleOf(day.board)).stands;
 }
