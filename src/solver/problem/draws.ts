@@ -18,138 +18,202 @@ export function consumptionOf(
   longestOutS: number,
   insides: readonly Inside[],
 ): Consumption {
-  const { walkback, reserve } = plan.rules;
-  const { ways, walkers } = ground;
-  const size = ways.size;
-  const tasks = plan.tasks.length;
-  const count = routes.length;
-  const draws = {
-    available: new Float64Array(count * KINDS),
-    availableBack: new Float64Array(count * KINDS),
-    full: new Float64Array(count * KINDS),
-    reserve: new Float64Array(count * KINDS),
-    dearest: new Float64Array(count * KINDS),
-    restRate: new Float64Array(count * KINDS),
-    hatchRate: new Float64Array(count * KINDS),
-    purged: new Float64Array(count * KINDS),
-    task: new Float64Array(tasks * count * KINDS),
-    inner: new Float64Array(tasks * count * KINDS),
-    kindBinds: new Uint8Array(KINDS),
-    walkbackBinds: new Uint8Array(KINDS),
-  };
-  // The walk-back rule asks for the reserve at the lander too; where a rule is a warning a stock still may not run out (S9).
-  const keptBack = walkback.level === "breach" ? 1 : 0;
-  const kept = reserve.level === "breach" ? 1 : keptBack;
-  const peaks = peaksOf(ground);
-  const peakAt = new Int32Array(size * size).fill(-1);
-  peaks.forEach((cell, k) => {
-    peakAt[cell] = k;
-  });
-  const home: Float64Array[] = [];
-  const peak: Float64Array[] = [];
-  // Ways of one slope and pace are alike: one entry stands for all of them.
-  const alike = new Map<string, number>();
-  const standsFor = Array.from(ways.slopeRad, (slope, cell) => {
-    const key = `${slope} ${ways.paceMs[cell]!}`;
-    const first = alike.get(key) ?? cell;
-    alike.set(key, first);
-    return first;
-  });
-  const leg: Float64Array[] = [];
+  const writer = new Writer(plan, ground, routes.length, longestOutS, insides);
   // Where nothing differs, nothing is worked out again.
   const like = new Map<SuitRates, number>();
-
   routes.forEach((_, r) => {
-    const own = walkers[r]!;
+    const suit = worn[r]!;
+    const same = like.get(suit);
+    writer.stocks(r);
+    if (same !== undefined) return writer.copy(r, same);
+    like.set(suit, r);
+    writer.work(r, suit);
+  });
+  return writer.done();
+}
+
+/** The draws while they are written, route by route. */
+class Writer {
+  private readonly draws;
+  private readonly home: Float64Array[] = [];
+  private readonly peak: Float64Array[] = [];
+  private readonly leg: Float64Array[] = [];
+  private readonly peaks: readonly number[];
+  /** Ways of one slope and pace are alike: one entry stands for all of them. */
+  private readonly standsFor: readonly number[];
+  private readonly plan: Plan;
+  private readonly ground: LegTable;
+  private readonly count: number;
+  private readonly longestOutS: number;
+  private readonly insides: readonly Inside[];
+
+  constructor(plan: Plan, ground: LegTable, count: number, longestOutS: number, insides: readonly Inside[]) {
+    const tasks = plan.tasks.length;
+    this.plan = plan;
+    this.ground = ground;
+    this.count = count;
+    this.longestOutS = longestOutS;
+    this.insides = insides;
+    this.draws = {
+      available: new Float64Array(count * KINDS),
+      availableBack: new Float64Array(count * KINDS),
+      full: new Float64Array(count * KINDS),
+      reserve: new Float64Array(count * KINDS),
+      dearest: new Float64Array(count * KINDS),
+      restRate: new Float64Array(count * KINDS),
+      hatchRate: new Float64Array(count * KINDS),
+      purged: new Float64Array(count * KINDS),
+      task: new Float64Array(tasks * count * KINDS),
+      inner: new Float64Array(tasks * count * KINDS),
+      kindBinds: new Uint8Array(KINDS),
+      walkbackBinds: new Uint8Array(KINDS),
+    };
+    this.peaks = peaksOf(ground);
+    this.standsFor = alikeWays(ground);
+  }
+
+  /** What the route's suit holds. */
+  stocks(r: number): void {
+    const { draws } = this;
+    const own = this.ground.walkers[r]!;
     draws.purged[r * KINDS] = purgeOf(own.suit);
     own.stock.forEach((stock, kind) => {
       draws.full[r * KINDS + kind] = stock + draws.purged[r * KINDS + kind]!;
       draws.reserve[r * KINDS + kind] = own.kept[kind]!;
     });
-    const suit = worn[r]!;
-    const same = like.get(suit);
-    if (same !== undefined) {
-      for (const row of [
-        draws.available,
-        draws.availableBack,
-        draws.dearest,
-        draws.restRate,
-        draws.hatchRate,
-      ])
-        row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
-      for (const row of [draws.task, draws.inner])
-        for (let at = 0; at < tasks * count * KINDS; at += count * KINDS)
-          row.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
-      for (const list of [leg, home, peak]) list.push(list[same]!);
-      return;
-    }
-    like.set(suit, r);
+  }
+
+  /** A route on which the suit draws as on route `same`. */
+  copy(r: number, same: number): void {
+    const { draws, count } = this;
+    const once = [draws.available, draws.availableBack, draws.dearest, draws.restRate, draws.hatchRate];
+    for (const row of once) row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
+    for (const row of [draws.task, draws.inner])
+      for (let at = 0; at < row.length; at += count * KINDS)
+        row.copyWithin(at + r * KINDS, at + same * KINDS, at + (same + 1) * KINDS);
+    for (const list of [this.leg, this.home, this.peak]) list.push(list[same]!);
+  }
+
+  /** A route on which nobody has drawn like this yet. */
+  work(r: number, suit: SuitRates): void {
+    const { plan, draws, standsFor } = this;
     const rest = suit.rest.draws;
-    const hatch = suit.hatch.draws;
-    /** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
-    const walkbacks = (
-      list: readonly { readonly seconds: number; readonly slopeRad: number }[],
-    ): Float64Array =>
-      Float64Array.from(
-        list.flatMap(({ seconds, slopeRad }) =>
-          suit.back(slopeRad).draws.map((perSecond) => perSecond * Math.max(0, seconds)),
-        ),
+    const back = this.walkbacks(r, suit);
+    const walk = new Map([...new Set(standsFor)].map((cell) => [cell, suit.way(cell).draws]));
+    const work = plan.tasks.map((task) => suit.work(task).draws);
+    const all = [rest, suit.hatch.draws, ...walk.values(), ...work];
+    for (let kind = 0; kind < KINDS; kind += 1) {
+      const at = r * KINDS + kind;
+      draws.restRate[at] = rest[kind]!;
+      draws.hatchRate[at] = suit.hatch.draws[kind]! - rest[kind]!;
+      const farthest = Math.max(...back.map((list) => mostOf(list, kind)));
+      draws.dearest[at] = farthest;
+      this.bind(
+        r,
+        kind,
+        all.reduce((most, one) => Math.max(most, one[kind]!), 0) * this.longestOutS,
+        farthest,
       );
-    const homeDraw = walkbacks(
+    }
+    plan.tasks.forEach((task, a) => {
+      for (let kind = 0; kind < KINDS; kind += 1)
+        draws.task[(a * this.count + r) * KINDS + kind] =
+          (work[a]![kind]! - rest[kind]!) * task.duration.likelyS;
+    });
+    this.leg.push(this.legDraws(walk, rest));
+  }
+
+  /** What the route has available of a kind, and whether `greatest` over the longest outing, or with the way home, uses it up. */
+  private bind(r: number, kind: number, greatest: number, farthest: number): void {
+    const { walkback, reserve } = this.plan.rules;
+    const { draws } = this;
+    const own = this.ground.walkers[r]!;
+    const at = r * KINDS + kind;
+    // The walk-back rule asks for the reserve at the lander too; where a rule is a warning a stock still may not run out (S9).
+    const keptBack = walkback.level === "breach" ? 1 : 0;
+    const kept = reserve.level === "breach" ? 1 : keptBack;
+    draws.available[at] = own.stock[kind]! - kept * own.kept[kind]!;
+    draws.availableBack[at] = own.stock[kind]! - keptBack * own.kept[kind]!;
+    if (greatest > draws.available[at]!) draws.kindBinds[kind] = 1;
+    if (greatest + farthest > draws.availableBack[at]!) draws.walkbackBinds[kind] = 1;
+  }
+
+  /** What the walk-backs draw from places, from the worst points of ways, and from inside tasks. */
+  private walkbacks(r: number, suit: SuitRates): readonly Float64Array[] {
+    const { ground, draws, count, insides, peaks } = this;
+    const home = walkbackDraws(
+      suit,
       Array.from(ground.homeS, (seconds, i) => ({ seconds, slopeRad: ground.homeSlopeRad[i]! })),
     );
-    const peakDraw = walkbacks(
+    const peak = walkbackDraws(
+      suit,
       peaks.map((cell) => ({ seconds: ground.peakS[cell]!, slopeRad: ground.peakSlopeRad[cell]! })),
     );
-    home.push(homeDraw);
-    peak.push(peakDraw);
-    const innerDraw = walkbacks(
+    this.home.push(home);
+    this.peak.push(peak);
+    const inner = walkbackDraws(
+      suit,
       insides.map((inside) => {
         const { seconds, slopeRad } = ground.insideHome(inside);
         const isPeak = seconds > Math.max(ground.homeS[inside.from]!, ground.homeS[inside.to]!);
         return { seconds: isPeak ? seconds : 0, slopeRad };
       }),
     );
-    for (let a = 0; a < tasks; a += 1)
-      draws.inner.set(innerDraw.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
-    const walk = new Map([...alike.values()].map((cell) => [cell, suit.way(cell).draws]));
-    const work = plan.tasks.map((task) => suit.work(task).draws);
-    for (let kind = 0; kind < KINDS; kind += 1) {
-      const at = r * KINDS + kind;
-      const available = own.stock[kind]! - kept * own.kept[kind]!;
-      const availableBack = own.stock[kind]! - keptBack * own.kept[kind]!;
-      draws.available[at] = available;
-      draws.availableBack[at] = availableBack;
-      draws.restRate[at] = rest[kind]!;
-      draws.hatchRate[at] = hatch[kind]! - rest[kind]!;
-      let greatest = Math.max(rest[kind]!, hatch[kind]!);
-      for (const one of walk.values()) greatest = Math.max(greatest, one[kind]!);
-      for (const one of work) greatest = Math.max(greatest, one[kind]!);
-      if (greatest * longestOutS > available) draws.kindBinds[kind] = 1;
-      const farthest = Math.max(...[homeDraw, peakDraw, innerDraw].map((list) => mostOf(list, kind)));
-      draws.dearest[at] = farthest;
-      if (greatest * longestOutS + farthest > availableBack) draws.walkbackBinds[kind] = 1;
-    }
-    plan.tasks.forEach((task, a) => {
-      for (let kind = 0; kind < KINDS; kind += 1) {
-        draws.task[(a * count + r) * KINDS + kind] = (work[a]![kind]! - rest[kind]!) * task.duration.likelyS;
-      }
-    });
+    for (let a = 0; a < insides.length; a += 1)
+      draws.inner.set(inner.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
+    return [home, peak, inner];
+  }
+
+  /** What each way draws over standing still, flat times kinds. */
+  private legDraws(walk: ReadonlyMap<number, readonly number[]>, rest: readonly number[]): Float64Array {
+    const { durationS, size } = this.ground.ways;
     const legs = new Float64Array(size * size * KINDS);
     for (let cell = 0; cell < size * size; cell += 1) {
-      const seconds = ways.durationS[cell]!;
+      const seconds = durationS[cell]!;
       if (seconds <= 0) continue;
-      const drawn = walk.get(standsFor[cell]!)!;
+      const drawn = walk.get(this.standsFor[cell]!)!;
       for (let kind = 0; kind < KINDS; kind += 1)
         legs[cell * KINDS + kind] = (drawn[kind]! - rest[kind]!) * seconds;
     }
-    leg.push(legs);
+    return legs;
+  }
+
+  done(): Consumption {
+    const { draws, leg, home, peak } = this;
+    const { size } = this.ground.ways;
+    const peakAt = new Int32Array(size * size).fill(-1);
+    this.peaks.forEach((cell, k) => {
+      peakAt[cell] = k;
+    });
+    // The walk-back is tested against what the board keeps of draws, and at the lander it is the reserve itself.
+    draws.walkbackBinds.forEach((one, kind) => {
+      if (one === 1) draws.kindBinds[kind] = 1;
+    });
+    return { ...draws, leg, home, peakAt, peak, binds: draws.kindBinds.includes(1) };
+  }
+}
+
+/** For each way the first one of its slope and pace. */
+function alikeWays({ ways }: LegTable): readonly number[] {
+  const alike = new Map<string, number>();
+  return Array.from(ways.slopeRad, (slope, cell) => {
+    const key = `${slope} ${ways.paceMs[cell]!}`;
+    const first = alike.get(key) ?? cell;
+    alike.set(key, first);
+    return first;
   });
-  // The walk-back is tested against what the board keeps of draws, and at the lander it is the reserve itself.
-  draws.walkbackBinds.forEach((one, kind) => {
-    if (one === 1) draws.kindBinds[kind] = 1;
-  });
-  return { ...draws, leg, home, peakAt, peak, binds: draws.kindBinds.includes(1) };
+}
+
+/** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
+function walkbackDraws(
+  suit: SuitRates,
+  list: readonly { readonly seconds: number; readonly slopeRad: number }[],
+): Float64Array {
+  return Float64Array.from(
+    list.flatMap(({ seconds, slopeRad }) =>
+      suit.back(slopeRad).draws.map((perSecond) => perSecond * Math.max(0, seconds)),
+    ),
+  );
 }
 
 /** The entries of the ways whose worst walk-back is longer than from both ends. */

@@ -1,4 +1,4 @@
-import type { Plan } from "../../plan/index.ts";
+import type { KeepOut, LagLink, Link, Place, Plan } from "../../plan/index.ts";
 import { distance, inside } from "../../terrain/index.ts";
 import type { EdgeList, Origin, Pair } from "./problem.ts";
 
@@ -23,77 +23,111 @@ export interface Relations {
 
 /** Reads all links (link-lag, link-needs, link-crew, link-eva, link-apart) and hot keep-outs after a task. */
 export function relationsOf(plan: Plan): Relations {
-  const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
-  const lasts = plan.tasks.map((task) => task.duration.likelyS as number);
-  const places = new Map(plan.site.places.map((place) => [place.id, place]));
-  const list = <T>(): T[][] => plan.tasks.map(() => []);
-  const relations: Relations = { edges: [], needs: list(), neededBy: list(), pairs: list() };
-  const need = (of: number, what: number): void => {
-    relations.needs[of]!.push(what);
-    relations.neededBy[what]!.push(of);
-  };
-  const pair = (a: number, b: number, asks: Pair["asks"], link: number): void => {
-    relations.pairs[a]!.push({ other: b, asks, link });
-    relations.pairs[b]!.push({ other: a, asks, link });
-  };
-  const endPlace = (a: number) => {
-    const id = plan.tasks[a]!.endPlace ?? plan.tasks[a]!.place;
-    return id === undefined ? undefined : places.get(id);
-  };
-  plan.links.forEach((link, l) => {
-    if (link.type === "lag") {
-      const from = index.get(link.from.task)!;
-      const to = index.get(link.to.task)!;
-      // Both ends become starts: end = start + length.
-      const shift = (link.from.end === "end" ? lasts[from]! : 0) - (link.to.end === "end" ? lasts[to]! : 0);
-      if (link.leastS !== undefined)
-        relations.edges.push({
-          from,
-          to,
-          weight: link.leastS + shift,
-          origin: { rule: "link-lag", link: l, side: "least" },
-        });
-      if (link.greatestS !== undefined)
-        relations.edges.push({
-          from: to,
-          to: from,
-          weight: -(link.greatestS + shift),
-          origin: { rule: "link-lag", link: l, side: "greatest" },
-        });
-      if (link.needs !== "none") need(to, from);
-      if (link.needs === "both") need(from, to);
-      return;
-    }
-    const a = index.get(link.tasks[0])!;
-    const b = index.get(link.tasks[1])!;
-    const crewed = [a, b].map((one) => plan.tasks[one]!.crew.count);
-    if (link.type === "crew") {
-      if (link.crew === "same") pair(a, b, crewed[0] === crewed[1] ? "same crew" : "not both", l);
-      else pair(a, b, "different crew", l);
-    } else if (link.type === "eva") {
-      if (crewed[0]! > 0 && crewed[1]! > 0) pair(a, b, "same eva", l);
-    } else {
-      const one = endPlace(a);
-      const other = endPlace(b);
-      if (one && other && distance(one, other) + DISTANCE_TOLERANCE_M < link.leastM)
-        pair(a, b, "not both", l);
-    }
-  });
-  plan.site.keepOuts.forEach((keepOut, k) => {
+  const reader = new Reader(plan);
+  plan.links.forEach((link, l) => (link.type === "lag" ? reader.lag(link, l) : reader.pair(link, l)));
+  plan.site.keepOuts.forEach((keepOut, k) => reader.keepOut(keepOut, k));
+  return reader.relations;
+}
+
+/** What has been read of a plan's relations so far. */
+class Reader {
+  readonly relations: Relations;
+  private readonly plan: Plan;
+  private readonly index: ReadonlyMap<string, number>;
+  private readonly lasts: readonly number[];
+
+  constructor(plan: Plan) {
+    const list = <T>(): T[][] => plan.tasks.map(() => []);
+    this.plan = plan;
+    this.index = new Map(plan.tasks.map((task, a) => [task.id, a]));
+    this.lasts = plan.tasks.map((task) => task.duration.likelyS);
+    this.relations = { edges: [], needs: list(), neededBy: list(), pairs: list() };
+  }
+
+  lag(link: LagLink, l: number): void {
+    const { index, lasts } = this;
+    const { edges } = this.relations;
+    const from = index.get(link.from.task)!;
+    const to = index.get(link.to.task)!;
+    // Both ends become starts: end = start + length.
+    const shift = (link.from.end === "end" ? lasts[from]! : 0) - (link.to.end === "end" ? lasts[to]! : 0);
+    if (link.leastS !== undefined)
+      edges.push({
+        from,
+        to,
+        weight: link.leastS + shift,
+        origin: { rule: "link-lag", link: l, side: "least" },
+      });
+    if (link.greatestS !== undefined)
+      edges.push({
+        from: to,
+        to: from,
+        weight: -(link.greatestS + shift),
+        origin: { rule: "link-lag", link: l, side: "greatest" },
+      });
+    if (link.needs !== "none") this.need(to, from);
+    if (link.needs === "both") this.need(from, to);
+  }
+
+  /** A link on crew, EVA or distance of two tasks. */
+  pair(link: Exclude<Link, LagLink>, l: number): void {
+    const a = this.index.get(link.tasks[0])!;
+    const b = this.index.get(link.tasks[1])!;
+    const asks = this.asked(link, a, b);
+    if (asks === null) return;
+    const { pairs } = this.relations;
+    pairs[a]!.push({ other: b, asks, link: l });
+    pairs[b]!.push({ other: a, asks, link: l });
+  }
+
+  /** A hot keep-out after a task: what stands in it ends no later than that task. */
+  keepOut(keepOut: KeepOut, k: number): void {
+    const { plan, lasts } = this;
     if (keepOut.kind !== "hot" || keepOut.afterTask === undefined) return;
-    const source = index.get(keepOut.afterTask)!;
+    const source = this.index.get(keepOut.afterTask)!;
     plan.tasks.forEach((task, a) => {
       if (a === source || keepOut.exemptTasks.includes(task.id) || !standsIn(plan, a, k)) return;
       // end(task) <= end(source)
-      relations.edges.push({
+      this.relations.edges.push({
         from: a,
         to: source,
         weight: lasts[a]! - lasts[source]!,
         origin: { rule: "hot-keep-out", keepOut: k },
       });
     });
-  });
-  return relations;
+  }
+
+  /** What a link asks of two tasks; null where it holds anyway. */
+  private asked(link: Exclude<Link, LagLink>, a: number, b: number): Pair["asks"] | null {
+    const { tasks } = this.plan;
+    const [one, other] = [tasks[a]!.crew.count, tasks[b]!.crew.count];
+    switch (link.type) {
+      case "crew":
+        if (link.crew === "different") return "different crew";
+        return one === other ? "same crew" : "not both";
+      case "eva":
+        return one > 0 && other > 0 ? "same eva" : null;
+      case "apart":
+        return this.isApart(a, b, link.leastM) ? null : "not both";
+    }
+  }
+
+  private isApart(a: number, b: number, leastM: number): boolean {
+    const one = this.endPlace(a);
+    const other = this.endPlace(b);
+    return !one || !other || distance(one, other) + DISTANCE_TOLERANCE_M >= leastM;
+  }
+
+  private endPlace(a: number): Place | undefined {
+    const { tasks, site } = this.plan;
+    const id = tasks[a]!.endPlace ?? tasks[a]!.place;
+    return id === undefined ? undefined : site.places.find((place) => place.id === id);
+  }
+
+  private need(of: number, what: number): void {
+    this.relations.needs[of]!.push(what);
+    this.relations.neededBy[what]!.push(of);
+  }
 }
 
 /** True when the task's place or end place lies inside the keep-out. */
