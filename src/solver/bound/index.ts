@@ -7,7 +7,7 @@ import { Exact, MOST_ACTIVITIES } from "./exact.ts";
 import { type RouteClass, routeClasses } from "./routes.ts";
 
 /** Pairs of activities on like routes, all classes together, beyond which routes are not priced: it would lead nowhere in time. */
-const MOST_PAIRS = 200_000;
+export const MOST_PAIRS = 200_000;
 
 /** Visits on a route from which on it is long. */
 const LONG = 10;
