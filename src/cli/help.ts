@@ -9,7 +9,8 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       beyond the search for proving how much is possible at most (2 at most when left out).
       --workers: threads that search side by side from seeds of their own; the best day is taken.
       --holds 0.9, --safe 0.99: packs for the most worth done on average with at least these chances of every must-do
-      done and of everybody home, and writes them and the crew's caution into the plan.
+      done and of everybody home, and writes them and the crew's caution into the plan; says what no crew inside its
+      limits does more of on average, by routes with --prove, else by crew time alone.
   lope curve plan.json [--seconds 30] [--seed 1] [--iterations N] [--out out.json] [--json]
       Worth on average against the chance of every must-do done: a day for each of several wishes, from one search.
       --out writes the plan with each as a variant.

@@ -2,6 +2,8 @@ import type { PackReport } from "../answers/index.ts";
 import type { PackOptions } from "../engine/calls.ts";
 import { planText } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
+import { ceilingOf } from "../solver/ceiling.ts";
+import { TURNS_A_SECOND } from "../solver/search/run.ts";
 import { gridName, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import { packThreads } from "./packthreads.ts";
@@ -58,7 +60,7 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
       ` (breaches ${verdict.score.breaches} / ${greedy.breaches}, must-do left out ${verdict.score.mustLeftOut} / ${greedy.mustLeftOut})\n`,
       `  search    ${report.iterations} iterations in ${report.seconds.toFixed(2)} s, seed ${seed}, stopped: ${report.stopped}\n`,
       ...(wished
-        ? wishWords(report)
+        ? [...wishWords(report), ceilingWords(plan, seed, proveSeconds ?? 0)]
         : [`  bound     ${boundWords(report)}${report.bound === null ? "" : gridNote(plan)}\n`]),
       `  written   ${out}\n`,
     ].join(""),
@@ -95,6 +97,23 @@ function boundWords({ bound, verdict }: PackReport): string {
   const more =
     worth === 0 ? "" : `, at most ${Math.ceil((1000 * (bound - worth)) / worth) / 10} % more is possible`;
   return `${bound}${more}`;
+}
+
+/** Days that the ceiling is a mean over, and the seed of their draws beside the pack's. */
+const CEILING_DAYS = 20;
+const CEILING_SEED = 700_001;
+
+/** What no crew that stays inside its limits does more of on average. */
+function ceilingWords(plan: Plan, seed: number, proveSeconds: number): string {
+  const turns = Math.ceil((proveSeconds * TURNS_A_SECOND) / CEILING_DAYS);
+  const ceiling = ceilingOf(plan, { days: CEILING_DAYS, seed: seed + CEILING_SEED, turns });
+  if (!ceiling) return "";
+  const error = Math.ceil(2 * ceiling.standardError);
+  const how = turns > 0 ? "routes" : "crew time alone";
+  return (
+    `  at most   ${Math.ceil(ceiling.mean)} on average, give or take ${error}: what ${ceiling.days} simulated days have room for by ${how}, ` +
+    "each known beforehand; suits, rests and meetings left out\n"
+  );
 }
 
 /** `plan` with the chances wanted. */

@@ -6,6 +6,7 @@ import { compile } from "../../src/solver/problem/compile.ts";
 import { acting } from "../../src/solver/simulate/crew.ts";
 import { Days } from "../../src/solver/simulate/days.ts";
 import { stageOf } from "../../src/solver/simulate/stage.ts";
+import { ceilingOf } from "../../src/solver/ceiling.ts";
 import { runOn } from "../../src/solver/pack.ts";
 import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { wishRun } from "../../src/solver/wish/index.ts";
@@ -23,7 +24,7 @@ const FRESH = 4000;
 /**
  * `npm run bench -- holds [--seconds 10] [--seeds 1] [--plans small,demo,large,40-1,...]`: worth on average and the chances, on days
  * that nobody chose by, of (a) the day packed for likely durations, (b) the best of twelve blind stretches in the same processor time
- * and with the same crew at its best caution, (c) the day packed for the wish. `N-S` is a made plan of N tasks from seed S. The judge
+ * and with the same crew at its best caution, (c) the day packed for the wish; and what no crew inside its limits does more of. `N-S` is a made plan of N tasks from seed S. The judge
  * counts the breaches of each. `--lateness day,outing` sets the shares.
  */
 export async function run(args: string[]): Promise<void> {
@@ -106,6 +107,10 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
   while (wished.step(1));
   const { schedule, caution } = wished.best()[0]!;
   print("wished", schedule, caution);
+  const ceiling = ceilingOf(plan, { days: 20, seed: 11_000_011 + seed, turns: 40 })!;
+  console.log(
+    `           at most ${Math.ceil(ceiling.mean)} +- ${Math.ceil(2 * ceiling.standardError)} on average: 20 days known beforehand, by routes`,
+  );
   const { tried, seconds: tookS } = wished.progress();
   console.log(`           ${tried} schedules played, ${tookS.toFixed(1)} s in all`);
 }

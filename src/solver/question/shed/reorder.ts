@@ -4,6 +4,7 @@ import { Board } from "../../network/board.ts";
 import type { Day } from "../../network/day.ts";
 import { loadSchedule, scheduleOf } from "../../network/placing.ts";
 import { read } from "../../network/verify.ts";
+import { evaOfChoice, withChoices } from "../../problem/crewing.ts";
 import { held } from "../../problem/pinned.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
@@ -42,9 +43,12 @@ export class Reorder {
     this.plannedS = new Map(stands.map(({ activity, startS }) => [activity, startS]));
     this.leftS = this.plannedS.get(rest.present)! + base.lengthS[rest.present]!;
     const stays = stands.filter(({ activity }) => rest.sliding[activity] === 0);
-    this.problem = onlyOn(held(base, stays, "at"), eva, (a) =>
-      rest.sliding[a] === 1 || !this.plannedS.has(a) ? "free" : "held",
-    );
+    const around = held(base, stays, "at");
+    // Only crews on this EVA, and only for what is free; what is held keeps what it has, and nothing else may be placed.
+    this.problem = withChoices(around, (a, c) => {
+      const on = evaOfChoice(around, a, c);
+      return on < 0 || on === eva || (rest.sliding[a] === 0 && this.plannedS.has(a));
+    });
     const fixed = new Set(stays.map(({ activity }) => activity));
     this.loose = rest.open.filter((a) => rest.sliding[a] === 1 && !this.serves(a, fixed));
   }
@@ -138,19 +142,4 @@ export class Reorder {
       if (board.placed[a] === 1) board.unlink(a);
     }
   }
-}
-
-/** `problem` with only the crews on `eva`, and only on what is free; what is held keeps what it has, and nothing else may be placed. */
-function onlyOn(problem: Problem, eva: number, how: (a: number) => "free" | "held"): Problem {
-  const choiceAt: number[] = [];
-  const choiceStart = [0];
-  for (let a = 0; a < problem.activities; a += 1) {
-    for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
-      const at = problem.choiceAt[c]!;
-      const there = problem.crewCount[a] === 0 || problem.evaOfRoute[problem.choiceRoutes[at]!] === eva;
-      if (there || how(a) === "held") choiceAt.push(at);
-    }
-    choiceStart.push(choiceAt.length);
-  }
-  return { ...problem, choiceAt: Int32Array.from(choiceAt), choiceStart: Int32Array.from(choiceStart) };
 }
