@@ -35,6 +35,7 @@ export function* changes(
 ): Generator<void, (Change | null)[]> {
   const reorder = new Reorder(base, schedule, rest, eva);
   const mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
+  const planned = tollOf(base, (a) => rest.placed.has(a), [...rest.placed]).worthLost;
   const made: (Change | null)[] = dropped.map(() => null);
   let later: Change | null = null;
   for (let n = dropped.length - 1; n >= 0; n -= 1) {
@@ -53,7 +54,9 @@ export function* changes(
       yield;
       const change = changeOf(base, schedule, rest, order);
       const more = change.mustLost - best.mustLost;
-      if (more > 0 || !rest.holdsFor(verifier, read(base, order).stands)) continue;
+      // What is planned bounds what is done: it need not be played to see that it is no better.
+      if (more > 0 || (more === 0 && planned - change.worthLost <= most)) continue;
+      if (!rest.holdsFor(verifier, read(base, order).stands)) continue;
       const value = played.value(rest, lengthS, order);
       if (more === 0 && value <= most) continue;
       best = change;

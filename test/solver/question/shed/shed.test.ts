@@ -1,10 +1,13 @@
 import { describe, expect, it } from "vitest";
 import type { Finding, ShedCell, ShedReport, ShedRow } from "../../../../src/answers/index.ts";
 import { check } from "../../../../src/check/index.ts";
-import { instant } from "../../../../src/kernel/index.ts";
+import { duration, instant } from "../../../../src/kernel/index.ts";
 import type { Plan, PlanInput, Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
 import { latePlan, MINUTES, shedRun, shedSchedule } from "../../../../src/solver/question/shed/index.ts";
+import { Played } from "../../../../src/solver/question/shed/played.ts";
+import { Rest } from "../../../../src/solver/question/shed/rest.ts";
+import { compiled } from "../../../../src/solver/problem/known.ts";
 import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
 import { smallAll } from "../../../plan/witness.ts";
 import { demoDay } from "./demoDay.ts";
@@ -308,6 +311,39 @@ describe("another order", () => {
     };
     expect(first(made, 5)).toMatchObject({ vain: [], worthLost: 0, result: { meanWorth: 55 } });
     expect(first(made, 10)).toMatchObject({ worthLost: 25, result: { meanWorth: 30 } });
+  });
+
+  it("shows what a crew comes to that follows the cell: its drops, moves and additions, laid on the day and played again", () => {
+    let cells = 0;
+    let changed = 0;
+    for (let seed = 1; seed <= 8; seed += 1) {
+      const drawn = randomPlan(seed, { tasks: 10, crew: 2, evas: 1, places: 4, features: 0.5 });
+      const late: Plan = {
+        ...drawn,
+        tasks: drawn.tasks.map((one) => {
+          const { likelyS } = one.duration;
+          return { ...one, duration: { likelyS, highS: duration(2 * likelyS) } };
+        }),
+      };
+      const schedule = greedy(late);
+      if (check(late, schedule).score.breaches > 0) continue;
+      const problem = compiled(late, schedule);
+      const played = new Played(problem);
+      for (const { eva, rows } of shedOf(late, schedule, [20]).evas)
+        for (const row of rows) {
+          const a = late.tasks.findIndex(({ id }) => id === row.task);
+          const e = late.evas.findIndex(({ id }) => id === eva);
+          const rest = new Rest(problem, schedule, a, e);
+          const [cell] = row.late;
+          if (!cell?.result) continue;
+          cells += 1;
+          if (cell.kind === "change") changed += 1;
+          const again = played.outcome(rest, problem.lengthS[a]! + 20 * 60, shedSchedule(schedule, cell));
+          expect(again, `seed ${seed}, ${cell.sentence}`).toEqual(cell.result);
+        }
+    }
+    expect(cells).toBeGreaterThan(15);
+    expect(changed).toBeGreaterThan(0);
   });
 
   it("gives the same twice, and on days without spread what it plans", () => {
