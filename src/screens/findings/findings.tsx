@@ -26,6 +26,7 @@ import { goToFinding } from "../day/findingway.ts";
 import { From } from "../parts/from/from.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
+import { OpenSaid } from "./opensaid.tsx";
 import { useCalm } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
@@ -65,6 +66,7 @@ export const Findings = memo(function Findings() {
           {inHand ? ", in hand" : ""}
         </span>
       </header>
+      <OpenSaid />
       {inOrder.length === 0 && <p className="empty">No rule is broken and none is kept by little.</p>}
       <ol className="finding-list">
         {rules.map((findings) => (

@@ -1,0 +1,72 @@
+import { useMemo } from "react";
+import { type About, type Plan, signoffState } from "../../plan/index.ts";
+import { aboutWords, counted, signoffWords } from "../../words/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import { useDay } from "../day/around.ts";
+
+/** Something that somebody has to look at again: a comment that is not settled, or a sign-off of what was changed since. */
+interface OpenSaid {
+  readonly id: string;
+  readonly about: About;
+  readonly words: string;
+  readonly undone: boolean;
+}
+
+function openIn(plan: Plan): readonly OpenSaid[] {
+  return [
+    ...plan.comments
+      .filter(({ settled }) => !settled)
+      .map(({ id, about, by, text }) => ({ id, about, words: `${by}: ${text}`, undone: false })),
+    ...plan.signoffs
+      .filter((one) => signoffState(plan, one) !== "holds")
+      .map((one) => ({ id: one.id, about: one.about, words: signoffWords(plan, one), undone: true })),
+  ];
+}
+
+/** How many comments are open and how many sign-offs a later change has undone; opened, each of them, and the way to it. Nothing where there is none. */
+export function OpenSaid() {
+  const plan = useDesk((state) => state.plan);
+  const open = useMemo(() => openIn(plan), [plan]);
+  if (open.length === 0) return null;
+  const undone = open.filter((one) => one.undone).length;
+  const words = [
+    ...(open.length > undone ? [`${counted(open.length - undone, "comment")} open`] : []),
+    ...(undone > 0 ? [`${counted(undone, "sign-off")} undone by a change`] : []),
+  ].join(", ");
+  return (
+    <details className="spoils open-said">
+      <summary className={undone > 0 ? "state tight" : "note"}>{words}</summary>
+      <ul className="finding-list" aria-label="Open comments and undone sign-offs">
+        {open.map((one) => (
+          <OpenRow key={one.id} plan={plan} one={one} />
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function OpenRow({ plan, one }: { readonly plan: Plan; readonly one: OpenSaid }) {
+  const { desk, look } = useAround();
+  const { windows } = useDay();
+  const { about, words, undone } = one;
+  const go = (): void => {
+    look.setState({ spoken: words });
+    if (about.kind === "rule") return look.setState({ screen: "setup" });
+    if (about.kind === "page") return look.setState({ screen: "paper" });
+    if (!plan.tasks.some(({ id }) => id === about.id)) return look.setState({ screen: "setup" });
+    desk.select([about.id]);
+    const spot = plan.schedule.placements.find(({ task }) => task === about.id);
+    if (spot) windows.reveal({ startS: spot.startS, endS: spot.startS + 600 });
+  };
+  return (
+    <li>
+      <button type="button" className="rule-row" title={words} onClick={go}>
+        <span className={`rule-mark ${undone ? "tight" : "open"}`}>{undone ? "!" : "?"}</span>
+        <span className="rule-words">
+          <b>{aboutWords(plan, about)}</b>
+        </span>
+        <span className="rule-about">{words}</span>
+      </button>
+    </li>
+  );
+}
