@@ -1,7 +1,8 @@
-import type { Rest, Verdict } from "../../answers/index.ts";
-import { judgeFor } from "../../check/index.ts";
-import { duration, isEqual } from "../../kernel/index.ts";
-import type { Placement, Plan, Schedule } from "../../plan/index.ts";
+import type { Verdict } from "../../answers/index.ts";
+import { isEqual } from "../../kernel/index.ts";
+import type { Placement, Plan } from "../../plan/index.ts";
+import { type PackerRule, ruleInWords } from "../../rules/index.ts";
+import { LateDays, type RestBefore } from "./lateday.ts";
 
 /** What to leave out when late, by EVA and task left; as the shed order gives it. */
 export interface ShedTables {
@@ -21,7 +22,7 @@ export interface LateCell {
   readonly minutes: number;
   readonly kind: "keep" | "drop" | "change" | "end" | "over";
   readonly drop: readonly string[];
-  readonly breaks: readonly string[];
+  readonly breaks: readonly PackerRule[];
   readonly moves: readonly Placement[];
   readonly then: readonly { readonly crew: string; readonly tasks: readonly string[] }[];
 }
@@ -33,6 +34,8 @@ export interface LateAnswer {
   readonly leaveOut: readonly string[];
   /** By crew member who goes on in another order than printed: their tasks from then on. */
   readonly then: LateCell["then"];
+  /** Rests to take that stand on no page. */
+  readonly rests: readonly RestBefore[];
   /** Nothing of the rest: walk home. */
   readonly home: boolean;
 }
@@ -47,62 +50,61 @@ export interface Late {
 
 /**
  * The answers for a page. Each is a day that the judge has tested: the task takes so much longer, what is left out is gone, and the rest starts
- * when the table says. An answer that breaks a rule, whatever the table says, or asks for a rest that no page tells of, never stands on a page.
- * Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for them as well and neither sends home nor
- * gives up must-do work: for that they call.
+ * when the table says, or later by the rests that paper tells of. An answer that breaks a rule, whatever the table says, or asks for a rest that nobody
+ * can be told of, never stands on a page. Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for
+ * them as well and neither sends home nor gives up must-do work: for that they call.
  */
 export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | undefined) {
-  const rests = new Set(verdict.rests.map(restKey));
-  const mustDo = new Set(plan.tasks.filter((task) => task.must).map(({ id }) => id));
+  const days = new LateDays(plan, verdict);
+  const known = new Map<string, Late>();
+  const none = (why: string): Late => ({ answers: [], why: `call: ${why}` });
   return (eva: string, task: string, endS: number): Late => {
-    if (!shed) return { answers: [], why: "call: late times not worked out" };
-    if (!shed.sound) return { answers: [], why: "call: this plan breaks rules" };
+    if (!shed) return none("late times not worked out");
+    if (!shed.sound) return none("this plan breaks rules");
     const row = shed.evas.find((one) => one.eva === eva)?.rows.find((one) => one.task === task);
-    if (!row) return { answers: [], why: "call: late times not worked out" };
-    const answers: LateAnswer[] = [];
-    let open: number[] = [];
-    for (const cell of row.late) {
-      // Its own minutes first: what fails mostly fails there.
-      open = [cell.minutes, ...open];
-      const home = cell.kind === "end";
-      if (cell.kind === "over" || cell.breaks.length > 0) continue;
-      if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;
-      if (!open.every((minutes) => holds(plan, task, { ...cell, minutes }, verdict, rests))) continue;
-      open = [];
-      const { drop: leaveOut, then } = cell;
-      const answer = { doneByS: endS + cell.minutes * 60, leaveOut, then, home };
-      const before = answers.at(-1);
-      // Being later by more with the same to do is one answer.
-      if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
-      answers.push(answer);
-    }
-    return { answers, why: "call: no tested answer" };
+    if (!row) return none("late times not worked out");
+    const key = `${eva} ${task}`;
+    // Who does a task together reads the same answers.
+    const late = known.get(key) ?? {
+      answers: answersOf(plan, days, { eva, task, endS }, row.late),
+      why: whyNone(row.late),
+    };
+    known.set(key, late);
+    return late;
   };
 }
 
-function restKey({ eva, crew, before }: Rest): string {
-  return [eva, crew, before].join(" ");
-}
-
-/** Whether the day holds with the task that much longer, as the judge sees it, and asks for no rest that no page tells of. */
-function holds(
+function answersOf(
   plan: Plan,
-  task: string,
-  { minutes, drop, moves }: LateCell,
-  verdict: Verdict,
-  rests: ReadonlySet<string>,
-): boolean {
-  const longer: Plan = {
-    ...plan,
-    tasks: plan.tasks.map((one) =>
-      one.id === task
-        ? { ...one, duration: { likelyS: duration(one.duration.likelyS + minutes * 60) } }
-        : one,
-    ),
-  };
-  const other = new Set([...drop, ...moves.map((one) => one.task)]);
-  const stays = plan.schedule.placements.filter((one) => !other.has(one.task));
-  const schedule: Schedule = { placements: [...stays, ...moves] };
-  const then = judgeFor(longer)(schedule);
-  return then.score.breaches <= verdict.score.breaches && then.rests.every((one) => rests.has(restKey(one)));
+  days: LateDays,
+  asked: { readonly eva: string; readonly task: string; readonly endS: number },
+  cells: readonly LateCell[],
+): LateAnswer[] {
+  const mustDo = new Set(plan.tasks.filter((task) => task.must).map(({ id }) => id));
+  const answers: LateAnswer[] = [];
+  let open: number[] = [];
+  for (const cell of cells) {
+    // Its own minutes first: what fails mostly fails there.
+    open = [cell.minutes, ...open];
+    const home = cell.kind === "end";
+    if (cell.kind === "over" || cell.breaks.length > 0) continue;
+    if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;
+    const rests = days.newRests(asked, cell.minutes, cell);
+    if (rests === null || !open.every((minutes) => days.holds(asked, minutes, cell, rests))) continue;
+    open = [];
+    const { drop: leaveOut, then } = cell;
+    const answer = { doneByS: asked.endS + cell.minutes * 60, leaveOut, then, rests, home };
+    const before = answers.at(-1);
+    // Being later by more with the same to do is one answer.
+    if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
+    answers.push(answer);
+  }
+  return answers;
+}
+
+/** Why the first minutes late have no answer: the rule that being late breaks by itself, where it is that. */
+function whyNone([first]: readonly LateCell[]): string {
+  const [rule] = first?.breaks ?? [];
+  if (!first || rule === undefined) return "call: no tested answer";
+  return `call: ${first.minutes} min breaks ${ruleInWords(rule)}`;
 }

@@ -1,22 +1,31 @@
 import type { Plan } from "../../plan/index.ts";
-import { clock, taskNumber } from "../../words/index.ts";
+import { clock, crewName, minutes, taskNumber } from "../../words/index.ts";
 import { LABEL_PT, LEFT, WIDE } from "./cuff.ts";
 import type { Late, LateAnswer } from "./late.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
-import { linesHeight, textWidth, wrap } from "./type.ts";
+import { type Face, linesHeight, textWidth, wrap } from "./type.ts";
 
 /** The strip for lateness on a page: clock times, so that nobody has to remember a zero, and what is left out. */
 
 const MOST_ANSWERS = 3;
+/** Lines of what is left out and of rests that a strip of so many answers may take: room for them is taken from the steps. */
+const MOST_LINES = [3, 2, 2] as const;
 const LABEL = { sizePt: LABEL_PT, bold: true, tight: true };
 const TIME = { sizePt: 12.5, bold: true };
 const WHAT = { sizePt: 12, bold: true, tight: true };
 const LINE_MM = 4.6;
-const MOST_LINES = 2;
+
+/** What stands under one time. */
+interface Words {
+  readonly time: string;
+  readonly out: string;
+  readonly rest: string;
+}
 
 interface Cell {
   readonly time: string;
-  readonly lines: readonly string[];
+  readonly out: readonly string[];
+  readonly rest: readonly string[];
   readonly wide: number;
 }
 
@@ -25,44 +34,91 @@ export interface Strip {
   draw(y: number): readonly Mark[];
 }
 
-/** The strip for one crew member; `mine` are the tasks on their own paper. */
-export function lateStrip(plan: Plan, late: Late, mine: ReadonlySet<string>): Strip {
-  const labelMm = textWidth("LEAVE OUT", LABEL) + 2;
-  const call: Cell = { time: "later", lines: ["call"], wide: textWidth("later", TIME) + 2.4 };
-  const cells: Cell[] = [];
-  let room = WIDE - labelMm - call.wide;
-  for (const answer of late.answers.slice(0, MOST_ANSWERS)) {
-    const cell = cellOf(plan, answer, mine, room / 2);
-    // What has no room is called in: an answer is never cut.
-    if (cell.lines.length > MOST_LINES || cell.wide > room) break;
-    cells.push(cell);
-    room -= cell.wide;
+/** Whose paper it is: their id, and the tasks on it. */
+export interface Reader {
+  readonly crew: string;
+  readonly tasks: ReadonlySet<string>;
+}
+
+/** The strip for one crew member. */
+export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
+  const words = late.answers.slice(0, MOST_ANSWERS).map((answer): Words => ({
+    time: clock(answer.doneByS, "down"),
+    out: wordsOf(plan, answer, reader.tasks),
+    rest: restWords(plan, answer, reader.crew),
+  }));
+  // What has no room is called in: an answer is never cut.
+  for (let count = words.length; count > 0; count -= 1) {
+    const some = words.slice(0, count);
+    const labels = [
+      "DONE BY",
+      "LEAVE OUT",
+      ...(some.some(({ rest }) => rest !== "") ? [restLabel(plan)] : []),
+    ];
+    const labelMm = Math.max(...labels.map((label) => textWidth(label, LABEL))) + 2;
+    const cells = cellsIn(some, WIDE - labelMm - callCell().wide, MOST_LINES[count - 1] ?? 1);
+    if (cells) return table(labels, labelMm, [...cells, callCell()]);
   }
-  if (cells.length === 0) return sentence(late.answers.length === 0 ? late.why : "call");
-  const lines = Math.max(...cells.map((one) => one.lines.length));
-  const height = 5.2 + lines * LINE_MM;
-  const shared = room / (cells.length + 1);
+  return sentence(late.answers.length === 0 ? late.why : "call");
+}
+
+function callCell(): Cell {
+  return { time: "later", out: ["call"], rest: [], wide: textWidth("later", TIME) + 2.4 };
+}
+
+/** The cells in as few lines as there is room for; null where they have none. */
+function cellsIn(words: readonly Words[], room: number, mostLines: number): readonly Cell[] | null {
+  for (let lines = 1; lines <= mostLines; lines += 1) {
+    const cells = words.map((one) => cellOf(one, lines, room));
+    const wide = cells.reduce((sum, cell) => sum + (cell?.wide ?? Infinity), 0);
+    if (wide <= room) return cells.filter((cell) => cell !== null);
+  }
+  return null;
+}
+
+/** The narrowest cell in which neither words take more than `lines`; null where none of `room` does. */
+function cellOf({ time, out, rest }: Words, lines: number, room: number): Cell | null {
+  const longest = Math.max(...`${out} ${rest}`.split(" ").map((word) => textWidth(word, WHAT)));
+  for (let wide = Math.max(textWidth(time, TIME) + 2, longest + 2); wide <= room; wide += 0.5) {
+    const cell = {
+      time,
+      out: wrap(out, wide - 1.6, WHAT),
+      rest: rest === "" ? [] : wrap(rest, wide - 1.6, WHAT),
+      wide,
+    };
+    if (cell.out.length <= lines && cell.rest.length <= lines) return cell;
+  }
+  return null;
+}
+
+function table(labels: readonly string[], labelMm: number, cells: readonly Cell[]): Strip {
+  const outLines = Math.max(...cells.map(({ out }) => out.length));
+  const restLines = Math.max(...cells.map(({ rest }) => rest.length));
+  const height = 5.2 + (outLines + restLines) * LINE_MM;
+  const shared = (WIDE - labelMm - cells.reduce((sum, { wide }) => sum + wide, 0)) / cells.length;
+  const lineAt = (y: number, k: number): number => y + 4.3 + k * LINE_MM;
+  const rows = [0, 1, 1 + outLines];
   return {
     height,
     draw: (y) => {
       let x = LEFT + labelMm;
       return [
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
-        ...tagged([
-          ...text(LEFT + 1, y + 4.3, "DONE BY", LABEL),
-          ...text(LEFT + 1, y + 4.3 + LINE_MM, "LEAVE OUT", LABEL),
-        ]),
-        ...[...cells, call].flatMap((cell) => {
+        ...tagged(labels.flatMap((label, k) => text(LEFT + 1, lineAt(y, rows[k] ?? 0), label, LABEL))),
+        ...cells.flatMap(({ time, out, rest, wide: own }) => {
           const left = x;
-          const wide = cell.wide + shared;
+          const wide = own + shared;
           x += wide;
+          const set = (lines: readonly string[], from: number): Mark[] =>
+            lines.flatMap((words, i) =>
+              text(left + wide / 2, lineAt(y, from + i), words, { ...WHAT, align: "centre" }),
+            );
           return [
             line(left, y, left, y + height, 0.5),
             ...tagged([
-              ...text(left + wide / 2, y + 4.3, cell.time, { ...TIME, align: "centre" }),
-              ...cell.lines.flatMap((words, i) =>
-                text(left + wide / 2, y + 4.3 + (i + 1) * LINE_MM, words, { ...WHAT, align: "centre" }),
-              ),
+              ...text(left + wide / 2, lineAt(y, 0), time, { ...TIME, align: "centre" }),
+              ...set(out, 1),
+              ...set(rest, 1 + outLines),
             ]),
           ];
         }),
@@ -71,12 +127,21 @@ export function lateStrip(plan: Plan, late: Late, mine: ReadonlySet<string>): St
   };
 }
 
-function cellOf(plan: Plan, answer: LateAnswer, mine: ReadonlySet<string>, most: number): Cell {
-  const time = clock(answer.doneByS, "down");
-  const words = wordsOf(plan, answer, mine);
-  const wide = Math.max(textWidth(time, TIME) + 2, Math.min(textWidth(words, WHAT) + 2, most));
-  const lines = wrap(words, wide - 1.6, WHAT);
-  return { time, lines, wide };
+function restLabel({ rules }: Plan): string {
+  return `REST ${minutes(rules.work.restS, "given").toUpperCase()}`;
+}
+
+/** Before which tasks to rest beside the rests on the pages: one's own first, then the others' behind who they are. */
+function restWords(plan: Plan, { rests }: LateAnswer, me: string): string {
+  const crews = [me, ...plan.crew.map(({ id }) => id).filter((id) => id !== me)];
+  return crews
+    .flatMap((id) => {
+      const own = rests.filter(({ crew }) => crew === id).map(({ task }) => taskNumber(plan, task));
+      if (own.length === 0) return [];
+      const who = id === me ? "" : `${crewName(plan, id)} `;
+      return [`${who}before ${own.join(" ")}`];
+    })
+    .join(" ");
 }
 
 /**
@@ -118,16 +183,26 @@ function printed({ schedule }: Plan, id: string): boolean {
   return schedule.placements.some(({ task }) => task === id);
 }
 
+/** Sizes of a sentence on one line. */
+const SENTENCE: readonly Face[] = [
+  { sizePt: 13, bold: false },
+  { sizePt: 13, bold: false, tight: true },
+  { sizePt: 12, bold: false, tight: true },
+  { sizePt: LABEL_PT, bold: false, tight: true },
+];
+
 /** Where there is no table: one line. */
 function sentence(words: string): Strip {
   const height = linesHeight(1, 13) + 0.9;
+  const labelMm = textWidth("IF LATE", LABEL) + 2;
+  const face = SENTENCE.find((one) => textWidth(words, one) <= WIDE - 2 - labelMm);
   return {
     height,
     draw: (y) => [
       rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
       ...tagged([
         ...text(LEFT + 1, y + 4.5, "IF LATE", LABEL),
-        ...text(LEFT + 1 + textWidth("IF LATE", LABEL) + 2, y + 4.5, words, { sizePt: 13, bold: false }),
+        ...text(LEFT + 1 + labelMm, y + 4.5, face ? words : "call", face ?? { sizePt: 13, bold: false }),
       ]),
     ],
   };

@@ -77,7 +77,10 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
   const times = timesOf(part, index);
   const home = homeOf(known, part, stop);
   const mine = new Set(part.stops.map(({ task }) => task.id));
-  const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), mine);
+  const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), {
+    crew: part.member.id,
+    tasks: mine,
+  });
   const stripTop = ROWS.next - 0.6 - strip.height;
   const roomMm = ROWS.next - 0.4 - ROWS.body;
   const pages = pagesOf(

@@ -37,7 +37,7 @@ const answersTo = (late: LateCell) => {
   return lateAnswers(plan, check(plan), tables)("eva-1", "a", 3000);
 };
 const printed = (late: LateCell): string =>
-  lateStrip(plan, answersTo(late), new Set(["a", "b", "c"]))
+  lateStrip(plan, answersTo(late), { crew: "ev1", tasks: new Set(["a", "b", "c"]) })
     .draw(0)
     .flatMap((mark) => (mark.kind === "text" ? [mark.text] : []))
     .join(" ");
@@ -51,7 +51,7 @@ describe("another order on paper", () => {
 
   it("stands beside the time by which it holds, with the whole order", () => {
     expect(answersTo(turned).answers).toEqual([
-      { doneByS: 3600, leaveOut: [], then: [{ crew: "ev1", tasks: ["c", "b"] }], home: false },
+      { doneByS: 3600, leaveOut: [], then: [{ crew: "ev1", tasks: ["c", "b"] }], rests: [], home: false },
     ]);
     // Tasks have the numbers 1 to 4.
     expect(printed(turned)).toContain("nothing EV1 THEN 3 2");
