@@ -59,7 +59,10 @@ function paperOf(
   { sunDeg, rehearsed }: PaperSources,
 ): Paper {
   const { plan, verdict, day, shed, chances, reasons, site } = given;
-  if (kind === DAY.id) return daySheet(plan, verdict, size === "letter" ? "letter" : "a4", day, chances);
+  if (kind === DAY.id) {
+    const stamp = stampOf(plan, verdict, Date.now());
+    return daySheet(plan, verdict, stamp, size === "letter" ? "letter" : "a4", day, chances);
+  }
   const sheet: SheetKindId | undefined = keysOf(SHEET_KINDS).find((id) => id === kind);
   if (sheet === undefined) {
     const pages = booklets(plan, verdict, { day, shed, printedMs: Date.now() });

@@ -87,6 +87,6 @@ async function papersOf(
     shed: shed?.complete === true ? shed : undefined,
   });
   // The day timeline has no cuff size.
-  const timeline = paper === "cuff" ? [] : [daySheet(plan, verdict, paper, day)];
+  const timeline = paper === "cuff" ? [] : [daySheet(plan, verdict, stamp, paper, day)];
   return [cuffs, ...timeline, ...SHEETS.map((kind) => sheetPaper(kind, facts, stamp, { paper }))];
 }

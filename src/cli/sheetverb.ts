@@ -44,10 +44,11 @@ export async function sheetVerb([given, ...args]: readonly string[], streams: St
   const plan = saved?.plan ?? planIn(path, text);
   const facts = await sheetFacts(plan, needs, streams, saved?.rehearsal ?? { seed: seed ?? 1 });
   const { verdict, day } = facts;
+  const stamp = stampOf(plan, verdict, Date.now());
   const paper =
     kind === "day"
-      ? daySheet(plan, verdict, size === "letter" ? "letter" : "a4", day)
-      : sheetPaper(kind, facts, stampOf(plan, verdict, Date.now()), { paper: size, punched: values.punched });
+      ? daySheet(plan, verdict, stamp, size === "letter" ? "letter" : "a4", day)
+      : sheetPaper(kind, facts, stamp, { paper: size, punched: values.punched });
   await writeOutput(out, await toPdf(paper, facesOnDisk));
   streams.out(`${counted(paper.pages.length, "page")} written to ${out}\n`);
   if (verdict.score.breaches === 0) return 0;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { ChancesReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
-import { daySheet, STANDING } from "../../../src/exchange/index.ts";
-import type { Plan } from "../../../src/plan/index.ts";
+import { daySheet, STANDING, stampOf } from "../../../src/exchange/index.ts";
+import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
 import { chanceOf } from "../../../src/solver/simulate/index.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { READY_NAMES, readyPlan } from "../../readyplan.ts";
@@ -38,8 +38,9 @@ function manySheets(): Plan {
   return planOf(tasks, spots, { evas });
 }
 
+const stampFor = (plan: Plan) => stampOf(plan, check(plan, plan.schedule), 0);
 const sheetOf = (plan: Plan, size: "a4" | "letter" = "a4") =>
-  daySheet(plan, check(plan, plan.schedule), size);
+  daySheet(plan, check(plan, plan.schedule), stampFor(plan), size);
 
 describe("the day timeline", () => {
   it("is one landscape sheet for a stay of two EVAs", () => {
@@ -70,7 +71,7 @@ describe("the day timeline", () => {
     const plan = samplePlan();
     const verdict = check(plan, plan.schedule);
     const margins = verdict.margins.map((one, i) => ({ ...one, margin: i === 0 ? 0.0299 : 0.5 }));
-    const words = wordsOf(daySheet(plan, { ...verdict, margins }).pages[0]!);
+    const words = wordsOf(daySheet(plan, { ...verdict, margins }, stampFor(plan)).pages[0]!);
     expect(words).toContain(" 2 %");
     expect(words).not.toContain(" 3 %");
   });
@@ -78,7 +79,9 @@ describe("the day timeline", () => {
   it("says the chances beside the wishes, and which must-do work is below: unknown where nobody worked them out", () => {
     const plan = samplePlan();
     const said = (chances: ChancesReport | null): string =>
-      daySheet(plan, check(plan, plan.schedule), "a4", undefined, chances).pages.map(wordsOf).join(" ");
+      daySheet(plan, check(plan, plan.schedule), stampFor(plan), "a4", undefined, chances)
+        .pages.map(wordsOf)
+        .join(" ");
     expect(said(null)).toContain("Chances: NOT WORKED OUT.");
     const [must] = plan.tasks.filter((task) => task.must);
     const below = chanceOf(1601, 2000);
@@ -106,6 +109,25 @@ describe("the day timeline", () => {
         for (const word of name.split(" ")) expect(words).toContain(word);
       }
     }
+  });
+
+  it("numbers tasks as the plan does, not by their order on the sheet", () => {
+    const plan = samplePlan();
+    // By remote work no box is drawn: it is listed in words.
+    const outside = plan.schedule.placements.filter(({ eva }) => eva !== null);
+    const tasks = plan.tasks.map((task, k) => ({ ...task, number: `Z${90 - k}` }));
+    const texts = sheetOf({ ...plan, tasks }).pages.flatMap((page) => textsOf(page).map(({ text }) => text));
+    for (const { task } of outside) {
+      const { number } = tasks.find(({ id }) => id === task)!;
+      expect(texts.some((words) => words === number || words.startsWith(`${number} `))).toBe(true);
+    }
+  });
+
+  it("says of which revision it is, by name, fingerprint and date", () => {
+    const plan = { ...samplePlan(), revision: { name: "Rev 7" } };
+    const words = wordsOf(sheetOf(plan).pages[0]!);
+    expect(words).toContain(`Rev 7 · ${shortFingerprint(plan)}`);
+    expect(words).toContain("printed 1 Jan 1970");
   });
 
   it("keeps the numbers of an EVA and the names they stand for on one sheet", () => {

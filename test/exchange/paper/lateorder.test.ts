@@ -75,3 +75,69 @@ describe("another order on paper", () => {
     expect(answersTo(broken)).toEqual({ answers: [], why: "call: no tested answer" });
   });
 });
+
+describe("rests of a late day", () => {
+  // Egress from 1500 (work of 600 s and a way of 300 s), a until 3000, b until 4200, c until 4800, in by 5700: 4200 s of work in all.
+  const restful = (
+    longestS: number,
+    cFromS: number,
+    windows: readonly (readonly [number, number])[] = [],
+  ) => {
+    const spans = windows.map(([startS, endS]) => ({ startS, endS }));
+    const c = task("c", "a", { duration: { likelyS: 600 }, crew: { named: ["ev1"] }, windows: spans });
+    return tinyPlan({
+      evas: [eva("eva-1", { crew: ["ev1"] })],
+      tasks: [worked("a", 600), worked("b", 1200), c],
+      placements: [at("a", 2400, ["ev1"]), at("b", 3000, ["ev1"]), at("c", cFromS, ["ev1"])],
+      rules: { work: { longestS, restS: 600 } },
+    });
+  };
+  const given = (one: ReturnType<typeof tinyPlan>, late: LateCell) =>
+    lateAnswers(one, check(one), {
+      minutes: [10],
+      sound: true,
+      evas: [{ eva: "eva-1", rows: [{ task: "a", late: [late] }] }],
+    })("eva-1", "a", 3000);
+  const strip = (one: ReturnType<typeof tinyPlan>, late: ReturnType<typeof given>, crew: string): string =>
+    lateStrip(one, late, { crew, tasks: new Set(["a", "b", "c"]) })
+      .draw(0)
+      .flatMap((mark) => (mark.kind === "text" ? [mark.text] : []))
+      .join(" ");
+  const kept = (cFromS: number) => cell({ kind: "keep", moves: [placed("b", 3600), placed("c", cFromS)] });
+
+  it("are told where no page tells of them", () => {
+    // The limit is just all of the work as planned; 10 min more of it, and there has to be a rest.
+    const one = restful(4200, 4200);
+    expect(check(one).score.breaches).toBe(0);
+    expect(check(one).rests).toEqual([]);
+    const late = given(one, kept(5400));
+    expect(late.answers).toEqual([
+      { doneByS: 3600, leaveOut: [], then: [], rests: [{ crew: "ev1", task: "c" }], home: false },
+    ]);
+    expect(strip(one, late, "ev1")).toBe("DONE BY LEAVE OUT REST 10 MIN 1:00 nothing before 3 later call");
+    expect(strip(one, late, "ev2")).toContain("EV1 before 3");
+    // Without it the limit is broken.
+    expect(given(one, kept(4800)).answers).toEqual([]);
+  });
+
+  it("are taken where a page tells of them, needed or not: what follows begins so much later", () => {
+    // A rest is printed before c. With b left out, c could begin when a is done, at 3600, and nobody would need it.
+    const open = [
+      [3600, 4200],
+      [4800, 5400],
+    ] as const;
+    const late = (cFromS: number) => cell({ kind: "drop", drop: ["b"], moves: [placed("c", cFromS)] });
+    const one = restful(3600, 4800, open);
+    expect(check(one).score.breaches).toBe(0);
+    expect(check(one).rests.map(({ before }) => before)).toEqual(["c"]);
+    // Who obeys the page of c rests until 4200 and is there between its windows.
+    expect(given(one, late(3600)).answers).toEqual([]);
+    expect(given(one, late(4800)).answers).toHaveLength(1);
+    expect(given(restful(3600, 4800), late(3600)).answers).toHaveLength(1);
+  });
+
+  it("say which rule being late breaks by itself", () => {
+    const late = given(restful(36_000, 4200), cell({ kind: "over", minutes: 5, breaks: ["work-and-rest"] }));
+    expect(late).toEqual({ answers: [], why: "call: 5 min breaks work and rest" });
+  });
+});

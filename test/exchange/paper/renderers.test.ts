@@ -6,6 +6,7 @@ import {
   CUFF,
   daySheet,
   type Paper,
+  stampOf,
   toPrintDocument,
   toSvgPages,
 } from "../../../src/exchange/index.ts";
@@ -30,7 +31,8 @@ describe("SVG", () => {
 
   it("makes a document that prints one page a sheet", () => {
     const plan = samplePlan();
-    const paper = daySheet(plan, check(plan, plan.schedule), "letter");
+    const verdict = check(plan, plan.schedule);
+    const paper = daySheet(plan, verdict, stampOf(plan, verdict, 0), "letter");
     const source = toPrintDocument(paper);
     expect(source).toContain("@page{size:279.4mm 215.9mm;margin:0}");
     const document = new DOMParser().parseFromString(source, "text/html");

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, daySheet } from "../../../src/exchange/paper/index.ts";
+import { booklets, daySheet, stampOf } from "../../../src/exchange/paper/index.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { contrast, over, rgb, type Rgb, themeColours, THEMES } from "./colour.ts";
 
@@ -142,7 +142,10 @@ describe("paper", () => {
   it("has every word 4.5 to 1 and every line 3 to 1 on white and on what is filled below it", () => {
     const plan = samplePlan();
     const verdict = check(plan, plan.schedule);
-    const pages = [...booklets(plan, verdict).pages, ...daySheet(plan, verdict).pages];
+    const pages = [
+      ...booklets(plan, verdict).pages,
+      ...daySheet(plan, verdict, stampOf(plan, verdict, 0)).pages,
+    ];
     let words = 0;
     for (const page of pages) {
       for (const [i, mark] of page.marks.entries()) {

@@ -1,7 +1,15 @@
 import type { Outing, PrintedDay, Verdict } from "../../../answers/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import type { Eva, Plan } from "../../../plan/index.ts";
-import { clock, minutes, noLaterThan, touchdownMs, utcClock } from "../../../words/index.ts";
+import {
+  clock,
+  minutes,
+  noLaterThan,
+  numberedTask,
+  taskNumber,
+  touchdownMs,
+  utcClock,
+} from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";
 import type { Block } from "../flow.ts";
@@ -46,7 +54,7 @@ export function stayBand(plan: Plan, verdict: Verdict, box: SheetBox): Block {
           ...laneName(nameOf(plan.crew, member.id), first + i * STAY_LANE_MM, STAY_LANE_MM),
           ...stayLane(plan, verdict, axis, member.id, first + i * STAY_LANE_MM),
         ]),
-        ...(remote.length > 0 ? laneName("By command", floor, RELAY_MM) : []),
+        ...(remote.length > 0 ? laneName("Command", floor, RELAY_MM) : []),
         ...remote.map((one) => bar(axis, floor + 0.8, RELAY_MM - 1.6, one, 1)),
         line(LANDSCAPE_LEFT, y + height, box.right, y + height, 0.3),
       ];
@@ -115,7 +123,7 @@ function stayLane(plan: Plan, verdict: Verdict, axis: Axis, crew: string, y: num
   ];
 }
 
-function remoteWork(plan: Plan): (Span & { name: string; place: string })[] {
+function remoteWork(plan: Plan): (Span & { name: string })[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   return plan.schedule.placements
     .filter((placement) => placement.eva === null)
@@ -124,7 +132,7 @@ function remoteWork(plan: Plan): (Span & { name: string; place: string })[] {
       const task = tasks.get(placement.task);
       if (!task) return [];
       const endS = placement.startS + task.duration.likelyS;
-      return [{ startS: placement.startS, endS, name: taskName(task), place: "" }];
+      return [{ startS: placement.startS, endS, name: numberedTask(plan, task.id) }];
     });
 }
 
@@ -170,12 +178,11 @@ export function evaBand(
     wide: box.right - LANE_LEFT,
   };
   const epochMs = touchdownMs(plan);
-  const numbers = numbersOf(plan, eva);
   const relayMm = plan.stay.relayPasses.some((pass) => pass.endS > axis.fromS && pass.startS < axis.toS)
     ? RELAY_MM
     : 0;
   const height = 5.6 + RULERS_MM + relayMm + outings.length * (laneMm + 1);
-  const lanes = outings.map((outing) => ({ outing, tasks: laneTasks(plan, outing, numbers) }));
+  const lanes = outings.map((outing) => ({ outing, tasks: laneTasks(plan, outing) }));
   const band: Block = {
     height: height + 1,
     draw: (y) => {
@@ -204,18 +211,19 @@ export function evaBand(
       .filter((task) => nameSize(axis, laneMm, task) === null)
       .map((task) => [task.number, task]),
   );
-  const key = [...unnamed.values()].sort((a, b) => a.number - b.number);
+  const key = [...unnamed.values()].sort((a, b) => a.startS - b.startS);
   // Numbers and what they stand for are read together: they stay on one sheet.
   const together = [band, ...keyRows(key, box)].map((block) => ({ ...block, keep: true }));
   return [...together, { height: 1.5, draw: () => [] }];
 }
 
-/** Numbers and the names they stand for, four to a row. */
+/** Numbers and the names they stand for, four to a row, in the order of the lanes. */
 function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
   const columns = 4;
   const wide = (box.right - LANDSCAPE_LEFT) / columns;
-  const indent = 5;
   const face = { sizePt: 7, bold: false };
+  const numberMm = Math.max(...key.map(({ number }) => textWidth(number, { ...face, bold: true })));
+  const indent = Math.max(5, numberMm + 1.5);
   const rows: Block[] = [];
   for (let from = 0; from < key.length; from += columns) {
     const cells = key
@@ -228,7 +236,7 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
         cells.flatMap(({ task, lines }, i) => {
           const x = LANDSCAPE_LEFT + i * wide;
           return [
-            ...setLines([`${task.number}`], x + indent - 1.5, y, { ...face, bold: true, align: "right" }),
+            ...setLines([task.number], x + indent - 1.5, y, { ...face, bold: true, align: "right" }),
             ...setLines(lines, x + indent, y, { ...face, bold: task.must }),
           ];
         }),
@@ -268,22 +276,14 @@ function heading(
   ];
 }
 
-/** Tasks of an EVA numbered by start; a shared task has one number. */
-function numbersOf(plan: Plan, eva: Eva): ReadonlyMap<string, number> {
-  const order = plan.schedule.placements
-    .filter((placement) => placement.eva === eva.id)
-    .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1));
-  return new Map(order.map((placement, i) => [placement.task, i + 1]));
-}
-
-function laneTasks(plan: Plan, outing: Outing, numbers: ReadonlyMap<string, number>): LaneTask[] {
+function laneTasks(plan: Plan, outing: Outing): LaneTask[] {
   return outing.stretches.flatMap(({ task: id, span }) => {
     const task = plan.tasks.find((one) => one.id === id);
     const placement = plan.schedule.placements.find((one) => one.task === id);
     if (!task || !placement) return [];
     return [
       {
-        number: numbers.get(task.id) ?? 0,
+        number: taskNumber(plan, task.id),
         name: taskName(task),
         startS: span.startS,
         endS: span.endS,

@@ -1,6 +1,7 @@
 import { STANDING } from "../cuff.ts";
 import { SHEETS, type SheetSize } from "../impose.ts";
 import { line, type Mark, type Page, text } from "../page.ts";
+import type { SheetStamp } from "../sheets/frame.ts";
 import { clip } from "../type.ts";
 
 /** The landscape sheet of the day timeline and its fixed parts. */
@@ -19,7 +20,7 @@ export interface SheetBox {
 
 const KEY =
   "Heavy frame: more than one crew member. Bold name: must-do. Hatched band: walking, with its time. " +
-  "Thin line: waiting. Brackets: a rest that the work limit needs. Numbers: names below. Times: MET.";
+  "Thin line: waiting. Brackets: a rest that the work limit needs. A number alone: its name below. Times: MET.";
 
 /** The paper of `size` laid on its side. */
 export function sheetBox(size: SheetSize): SheetBox {
@@ -32,17 +33,18 @@ export function framed(
   box: SheetBox,
   title: string,
   under: string,
+  { revision, printed }: SheetStamp,
   bodies: readonly (readonly Mark[])[],
 ): Page[] {
   const { widthMm, heightMm, right } = box;
   const wide = right - LANDSCAPE_LEFT;
   const small = { sizePt: 7, bold: false };
   return bodies.map((marks, i) => {
-    const count = `Sheet ${i + 1} of ${bodies.length}`;
+    const count = `sheet ${i + 1} of ${bodies.length}`;
     return {
       widthMm,
       heightMm,
-      name: `Day timeline, ${count.toLowerCase()}`,
+      name: `Day timeline, ${count}`,
       part: "day",
       marks: [
         ...text(LANDSCAPE_LEFT, 13, clip(title, wide, { sizePt: 16, bold: true }), {
@@ -58,7 +60,7 @@ export function framed(
         line(LANDSCAPE_LEFT, heightMm - 13, right, heightMm - 13, 0.2),
         ...text(LANDSCAPE_LEFT, heightMm - 9.8, KEY, small),
         ...text(LANDSCAPE_LEFT, heightMm - 6.6, STANDING, { ...small, bold: true }),
-        ...text(right, heightMm - 6.6, count, { ...small, align: "right" }),
+        ...text(right, heightMm - 6.6, `${revision} · ${printed} · ${count}`, { ...small, align: "right" }),
       ],
     };
   });

@@ -8,7 +8,7 @@ import { type Axis, xOf } from "./axis.ts";
 
 /** A task in a lane of the magnified EVA. */
 export interface LaneTask {
-  readonly number: number;
+  readonly number: string;
   readonly name: string;
   readonly startS: number;
   readonly endS: number;
@@ -16,16 +16,22 @@ export interface LaneTask {
   readonly shared: boolean;
 }
 
+/** A task as it stands in its box. */
+function wordsOf({ number, name }: LaneTask): string {
+  return `${number} ${name}`;
+}
+
 const NAME_SIZES = [8.5, 8, 7.5, 7, 6.5, 6];
 
-/** The size in which a task's name stands inside its box without breaking a word; null when it does not. */
+/** The size in which a task's number and name stand inside its box without breaking a word; null when it does not. */
 export function nameSize(axis: Axis, high: number, task: LaneTask): number | null {
   const wide = xOf(axis, task.endS) - xOf(axis, task.startS) - 1.4;
   const room = high - 4.2;
   for (const sizePt of NAME_SIZES) {
     const face = { sizePt, bold: task.must };
-    const broken = task.name.split(/\s+/u).some((word) => textWidth(wrap(word, 1e6, face)[0]!, face) > wide);
-    if (!broken && linesHeight(wrap(task.name, wide, face).length, sizePt) <= room) return sizePt;
+    const words = wordsOf(task);
+    const broken = words.split(/\s+/u).some((word) => textWidth(wrap(word, 1e6, face)[0]!, face) > wide);
+    if (!broken && linesHeight(wrap(words, wide, face).length, sizePt) <= room) return sizePt;
   }
   return null;
 }
@@ -108,7 +114,7 @@ export function plate(x: number, middle: number, word: string, room: number): Ma
   ];
 }
 
-/** A task's box: start on top, name below; only its number where the name does not fit. */
+/** A task's box: start on top, number and name below; only its number where the name does not fit. */
 export function laneTask(axis: Axis, y: number, high: number, task: LaneTask): Mark[] {
   const x = xOf(axis, task.startS);
   const wide = Math.max(0.6, xOf(axis, task.endS) - x);
@@ -121,15 +127,14 @@ export function laneTask(axis: Axis, y: number, high: number, task: LaneTask): M
     ...(startFits ? text(x + 0.7, y + 3, start, startFace) : []),
     ...(sizePt === null
       ? numberIn(x, y, wide, high, task.number)
-      : setLines(wrap(task.name, wide - 1.4, { sizePt, bold: task.must }), x + 0.7, y + 3.6, {
+      : setLines(wrap(wordsOf(task), wide - 1.4, { sizePt, bold: task.must }), x + 0.7, y + 3.6, {
           sizePt,
           bold: task.must,
         })),
   ];
 }
 
-function numberIn(x: number, y: number, wide: number, high: number, number: number): Mark[] {
-  const words = `${number}`;
+function numberIn(x: number, y: number, wide: number, high: number, words: string): Mark[] {
   const sizePt = [9, 8, 7, 6, 5].find((size) => textWidth(words, { sizePt: size, bold: true }) <= wide - 0.4);
   if (sizePt === undefined) return [];
   const baseline = y + high / 2 + 1 + (CAP * sizePt * MM_PER_PT) / 2;

@@ -5,6 +5,7 @@ import { type Block, flow } from "../flow.ts";
 import { printedDay } from "../leaving/printedday.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
+import type { SheetStamp } from "../sheets/frame.ts";
 import { evaBand, remoteLines, stayBand } from "./bands.ts";
 import { chanceLines } from "./chances.ts";
 import { framed, sheetBox } from "./frame.ts";
@@ -17,12 +18,13 @@ const MANY_SHEETS_LANES_MM = [16, 14.5, 13];
 
 /**
  * The day timeline on one landscape sheet (more when the plan has more EVAs than one sheet shows legibly): the whole
- * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule, `day` its printed moments,
- * `chances` those of the same day; null where they are not known.
+ * stay, each EVA magnified, margins and findings. `verdict` must be that of `plan` with its own schedule, `stamp` what is printed
+ * of its revision, `day` its printed moments, `chances` those of the same day; null where they are not known.
  */
 export function daySheet(
   plan: Plan,
   verdict: Verdict,
+  stamp: SheetStamp,
   size: SheetSize = "a4",
   day: PrintedDay = printedDay(plan),
   chances: ChancesReport | null = null,
@@ -55,6 +57,6 @@ export function daySheet(
   return {
     title: `${plan.title}: day timeline`,
     epochMs,
-    pages: framed(box, plan.title, under, set(laneMm)),
+    pages: framed(box, plan.title, under, stamp, set(laneMm)),
   };
 }
