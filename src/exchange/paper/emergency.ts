@@ -19,7 +19,8 @@ import { clockHour, fromShadowDeg } from "./dial.ts";
 import type { Block } from "./flow.ts";
 import { type Fact, factForm, factForms, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
-import { line, rect, tagged, text } from "./page.ts";
+import { line, rect, type Tag, tagged, text } from "./page.ts";
+import { rowOf } from "./pieces.ts";
 import { linesHeight, wrap } from "./type.ts";
 import { farthest, walkBackWords } from "./walkback.ts";
 
@@ -123,10 +124,11 @@ function placesOf(known: Known, part: CrewEva): PlaceHome[] {
 /** Minutes, bearing and shadow from every place under one head. */
 function homeTable(places: readonly PlaceHome[]): Block[] {
   const withShadow = places.some(({ hour }) => hour !== null);
+  const table: Tag = { role: "Table" };
   return [
     { ...gap(0.6), keep: true },
-    columns(withShadow),
-    ...places.map(row),
+    columns(withShadow, table),
+    ...places.map((one) => row(one, withShadow, table)),
     ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12 o'clock", 12) : []),
   ];
 }
@@ -134,39 +136,40 @@ function homeTable(places: readonly PlaceHome[]): Block[] {
 /** Right edges of the columns; the hatched edge is beside them. */
 const AT = { minutes: RIGHT - 37.5, bearing: RIGHT - 21, hour: RIGHT - 1.5 } as const;
 
-function columns(withShadow: boolean): Block {
+function columns(withShadow: boolean, table: Tag): Block {
   const face = { sizePt: LABEL_PT, bold: true, tight: true };
   const right = { ...face, align: "right" } as const;
   return {
     height: 5,
     keep: true,
     draw: (y) => [
-      ...tagged([
-        ...text(LEFT, y + 3.8, "HOME FROM", face),
-        ...text(AT.minutes, y + 3.8, "TAKES", right),
-        ...text(AT.bearing, y + 3.8, "BEARING", right),
-        ...(withShadow ? text(AT.hour, y + 3.8, "CLOCK", right) : []),
+      ...rowOf(table, "TH", [
+        text(LEFT, y + 3.8, "HOME FROM", face),
+        text(AT.minutes, y + 3.8, "TAKES", right),
+        text(AT.bearing, y + 3.8, "BEARING", right),
+        ...(withShadow ? [text(AT.hour, y + 3.8, "CLOCK", right)] : []),
       ]),
       line(LEFT, y + 4.8, RIGHT - 1, y + 4.8, 0.5),
     ],
   };
 }
 
-function row({ name, words, bearing, hour }: PlaceHome): Block {
+function row({ name, words, bearing, hour }: PlaceHome, withShadow: boolean, table: Tag): Block {
   const figure = { sizePt: 13, bold: true, align: "right" } as const;
   const face = { sizePt: 12.5, bold: false, tight: true };
+  const clockFace = { ...figure, sizePt: 12.5, tight: true };
   const lines = wrap(name, AT.minutes - 15.5 - LEFT, face);
   const height = linesHeight(lines.length, 12.5) + 0.7;
   return {
     height,
     draw: (y) => [
-      ...tagged([
-        ...lines.flatMap((one, i) => text(LEFT, baselineOf(y, 12.5) + linesHeight(i, 12.5), one, face)),
-        ...text(AT.minutes, baselineOf(y, 13), words, figure),
-        ...text(AT.bearing, baselineOf(y, 13), bearing, figure),
-        ...(hour === null
-          ? []
-          : text(AT.hour, baselineOf(y, 13), `${hour} o'clock`, { ...figure, sizePt: 12.5, tight: true })),
+      ...rowOf(table, "TD", [
+        lines.flatMap((one, i) => text(LEFT, baselineOf(y, 12.5) + linesHeight(i, 12.5), one, face)),
+        text(AT.minutes, baselineOf(y, 13), words, figure),
+        text(AT.bearing, baselineOf(y, 13), bearing, figure),
+        ...(withShadow
+          ? [hour === null ? [] : text(AT.hour, baselineOf(y, 13), `${hour} o'clock`, clockFace)]
+          : []),
       ]),
       line(LEFT, y + height - 0.2, RIGHT - 1, y + height - 0.2, 0.3),
     ],
@@ -183,37 +186,37 @@ const CAUSE = { sizePt: 12.5, bold: false, tight: true } as const;
 /** What is done by cause, under one head; as wide on either side as takes the fewest lines. */
 function causeTable(causes: readonly Cause[]): Block[] {
   if (causes.length === 0) return [];
-  const rowsAt = (then: number): Block[] => causes.map((one) => cause(one, then));
+  const table: Tag = { role: "Table" };
+  const rowsAt = (then: number): Block[] => causes.map((one) => cause(one, then, table));
   const high = (then: number): number => rowsAt(then).reduce((sum, { height }) => sum + height, 0);
   const then = THEN_LEFT.reduce((best, one) => (high(one) < high(best) ? one : best));
-  return [{ ...gap(1), keep: true }, causeHeads(then), ...rowsAt(then)];
+  return [{ ...gap(1), keep: true }, causeHeads(then, table), ...rowsAt(then)];
 }
 
 /** Where what is done may begin, behind what is seen or read. */
 const THEN_LEFT = [34, 26, 28, 30, 32, 36, 38, 40].map((mm) => LEFT + mm);
 
-function causeHeads(then: number): Block {
+function causeHeads(then: number, table: Tag): Block {
   const face = { sizePt: 12.5, bold: true };
   return {
     height: 5.4,
     keep: true,
     draw: (y) => [
-      ...tagged([...text(LEFT, y + 4.2, "IF", face), ...text(then, y + 4.2, "THEN", face)]),
+      ...rowOf(table, "TH", [text(LEFT, y + 4.2, "IF", face), text(then, y + 4.2, "THEN", face)]),
       line(LEFT, y + 5.2, RIGHT - 1, y + 5.2, 0.5),
     ],
   };
 }
 
 /** By cause: what is seen or read, and beside it what is done. */
-function cause({ when, what }: Cause, then: number): Block {
+function cause({ when, what }: Cause, then: number, table: Tag): Block {
   const ifs = wrap(when, then - 2 - LEFT, CAUSE);
   const thens = wrap(what, RIGHT - 1.5 - then, CAUSE);
   const height = linesHeight(Math.max(ifs.length, thens.length), 12.5) + 0.9;
   return {
     height,
     draw: (y) => [
-      ...setLines(ifs, LEFT, y, CAUSE),
-      ...setLines(thens, then, y, CAUSE),
+      ...rowOf(table, "TD", [setLines(ifs, LEFT, y, CAUSE), setLines(thens, then, y, CAUSE)]),
       line(LEFT, y + height - 0.3, RIGHT - 1, y + height - 0.3, 0.5),
     ],
   };

@@ -5,6 +5,7 @@ import type { Block } from "./flow.ts";
 import { hatch } from "./hatch.ts";
 import { printable } from "./glyphs.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
+import { itemLabel } from "./pieces.ts";
 import { clip, type Face, fitSize, linesHeight, textWidth, wrap } from "./type.ts";
 
 /** The forms in which the crew is told what to do: each a block, or as many as it needs where it is long. */
@@ -182,24 +183,20 @@ export function ownStep(number: number, words: string, { sizePt, gapMm }: Settin
       step: number,
       draw: (y) => [
         ...(k === 0
-          ? [
+          ? itemLabel([
               ...tagged([rect(LEFT + 0.3, y + 0.4, BOX_MM, BOX_MM, 0.6)], {
                 role: "Figure",
                 says: `Box to tick for step ${number}`,
               }),
-            ]
-          : []),
-        ...tagged([
-          ...(k === 0
-            ? text(LEFT + 8.5, baselineOf(y, sizePt), `${number}`, {
+              ...text(LEFT + 8.5, baselineOf(y, sizePt), `${number}`, {
                 sizePt,
                 bold: true,
                 tight: number > 9,
                 align: "centre",
-              })
-            : []),
-          ...setLines(held, OWN_LEFT, y, face),
-        ]),
+              }),
+            ])
+          : []),
+        ...setLines(held, OWN_LEFT, y, face),
         ...(last && blank ? drawBlank(blank, y + end, RIGHT, ruleMm) : []),
       ],
     };
@@ -221,20 +218,20 @@ export function partnerStep(who: string, number: number, words: string, { sizePt
     step: number,
     draw: (y) => [
       ...(k === 0 ? [rect(OWN_LEFT, y + 0.3, tagMm, 4.7, 0.5)] : []),
-      ...tagged([
-        ...(k === 0
-          ? [
-              ...text(OWN_LEFT + tagMm / 2, middleOf(y + 0.3, y + 5, LABEL_PT), whose, {
-                ...tag,
-                align: "centre",
-              }),
-              ...text(OWN_LEFT + tagMm + 1.2, baselineOf(y, face.sizePt), `${number}`, {
-                ...face,
-                bold: true,
-              }),
-            ]
-          : []),
-        ...held.flatMap((content, i) =>
+      ...(k === 0
+        ? itemLabel([
+            ...text(OWN_LEFT + tagMm / 2, middleOf(y + 0.3, y + 5, LABEL_PT), whose, {
+              ...tag,
+              align: "centre",
+            }),
+            ...text(OWN_LEFT + tagMm + 1.2, baselineOf(y, face.sizePt), `${number}`, {
+              ...face,
+              bold: true,
+            }),
+          ])
+        : []),
+      ...tagged(
+        held.flatMap((content, i) =>
           text(
             OWN_LEFT + tagMm + 1.2 + (k === 0 && i === 0 ? numberMm : 0),
             baselineOf(y, face.sizePt) + linesHeight(i, face.sizePt),
@@ -242,7 +239,7 @@ export function partnerStep(who: string, number: number, words: string, { sizePt
             face,
           ),
         ),
-      ]),
+      ),
     ],
   }));
 }
@@ -438,8 +435,8 @@ function drawBlank(blank: Blank, baseline: number, right: number, ruleMm: number
     reading: "Blank for the reading",
   }[blank.of];
   return [
-    ...tagged([line(end - ruleMm, baseline + 0.6, end, baseline + 0.6, 0.7)], { role: "Figure", says }),
     ...(before === "" ? [] : text(end - ruleMm - 0.8, baseline, before, { ...BLANK, align: "right" })),
+    ...tagged([line(end - ruleMm, baseline + 0.6, end, baseline + 0.6, 0.7)], { role: "Figure", says }),
     ...(after === "" ? [] : text(right, baseline, after, { ...BLANK, align: "right" })),
   ];
 }

@@ -19,7 +19,7 @@ import { cautionForm, factForm, restForm, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
 import { GAUGES, headRow, type Moment, nextRow, ROWS, timesRow, turnRow } from "./rows.ts";
-import { stepBlocks } from "./steps.ts";
+import { NO_STEPS, stepBlocks } from "./steps.ts";
 import { drawn, pagesOf, turnWords } from "./taskpage.ts";
 
 /** The pages for both ends of an EVA: what the gauges must show, and the plan's own steps. */
@@ -136,7 +136,7 @@ function gateLeaves(known: Known, part: CrewEva, heading: Heading, gate: Gate): 
   const working = (setting: Setting): Block[] => [
     ...gate.before(setting),
     ...(gate.steps.length === 0
-      ? cautionForm("note", ["No steps for this in the plan."], setting)
+      ? cautionForm("note", [NO_STEPS], setting)
       : stepBlocks(plan, gate.steps, crew, part.member.id, setting)),
   ];
   const top = ROWS.home + GAUGES_MM + 1;

@@ -20,7 +20,8 @@ import {
 import type { Block } from "./flow.ts";
 import { cautionForm, type Fact, factForm, factForms, roomy, type Setting } from "./forms.ts";
 import type { Known } from "./known.ts";
-import { line, tagged, text } from "./page.ts";
+import { line, type Tag, tagged, text } from "./page.ts";
+import { rowOf } from "./pieces.ts";
 import { timesRow } from "./rows.ts";
 import { linesHeight, textWidth, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
@@ -34,6 +35,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
   const when = (atS: number | null): string => (atS === null ? "unknown" : clock(atS));
   const rows = rowsOf(known, part);
   const at = columnsFor(rows);
+  const table: Tag = { role: "Table" };
   const blocks: Block[] = [
     {
       height: 13.6,
@@ -53,7 +55,10 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0
       ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
-      : [headings(at), ...rows.map((one, k) => ({ ...row(one, at), keep: k >= rows.length - WITH_KEY }))]),
+      : [
+          headings(at, table),
+          ...rows.map((one, k) => ({ ...row(one, at, table), keep: k >= rows.length - WITH_KEY })),
+        ]),
     { ...gap(1), keep: true },
     ...factForms(
       [
@@ -69,7 +74,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
       LABEL_PT,
     ),
   ];
-  return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at) });
+  return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at, table) });
 }
 
 const CLOSE: Setting = { sizePt: LABEL_PT, gapMm: 0.5 };
@@ -178,19 +183,19 @@ function columnsFor(rows: readonly Row[]): Columns {
   };
 }
 
-function headings({ number, name }: Columns): Block {
+function headings({ number, name }: Columns, table: Tag): Block {
   const face = LABEL;
   const right = { ...face, align: "right" } as const;
   return {
     height: 5.2,
     keep: true,
     draw: (y) => [
-      ...tagged([
-        ...text(LEFT, y + 4, "START", face),
-        ...text(number, y + 4, "NO.", face),
-        ...text(name, y + 4, "WHAT", face),
-        ...text(LEAVE, y + 4, "LEAVE", right),
-        ...text(RIGHT, y + 4, "MIN", right),
+      ...rowOf(table, "TH", [
+        text(LEFT, y + 4, "START", face),
+        text(number, y + 4, "NO.", face),
+        text(name, y + 4, "WHAT", face),
+        text(LEAVE, y + 4, "LEAVE", right),
+        text(RIGHT, y + 4, "MIN", right),
       ]),
       line(LEFT, y + 5, RIGHT, y + 5, 0.5),
     ],
@@ -198,7 +203,7 @@ function headings({ number, name }: Columns): Block {
 }
 
 /** One line of the list. */
-function row({ startS, number, name, leave, home }: Row, at: Columns): Block {
+function row({ startS, number, name, leave, home }: Row, at: Columns, table: Tag): Block {
   const figure = { sizePt: 13, bold: true, tight: true };
   const right = { ...figure, align: "right" } as const;
   const wide = LEAVE - textWidth(leave, figure) - 1.2 - at.name;
@@ -216,12 +221,12 @@ function row({ startS, number, name, leave, home }: Row, at: Columns): Block {
     draw: (y) => {
       const baseline = baselineOf(y, 13) + 0.2;
       return [
-        ...tagged([
-          ...text(at.start, baseline, clock(startS), right),
-          ...text(at.number, baseline, number, figure),
-          ...lines.flatMap((words, i) => text(at.name, baseline + i * lineMm, words, face)),
-          ...text(LEAVE, baseline, leave, right),
-          ...text(RIGHT, baseline, home, right),
+        ...rowOf(table, "TD", [
+          text(at.start, baseline, clock(startS), right),
+          text(at.number, baseline, number, figure),
+          lines.flatMap((words, i) => text(at.name, baseline + i * lineMm, words, face)),
+          text(LEAVE, baseline, leave, right),
+          text(RIGHT, baseline, home, right),
         ]),
         line(LEFT, y + height - 0.25, RIGHT, y + height - 0.25, 0.3),
       ];

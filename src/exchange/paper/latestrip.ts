@@ -1,8 +1,9 @@
 import type { Plan } from "../../plan/index.ts";
 import { clock, crewName, minutes, taskNumber } from "../../words/index.ts";
-import { LABEL_PT, LEFT, WIDE } from "./cuff.ts";
+import { LABEL_PT, LEFT, RIGHT, WIDE } from "./cuff.ts";
 import type { Late, LateAnswer } from "./late.ts";
-import { line, type Mark, rect, tagged, text } from "./page.ts";
+import { line, type Mark, rect, type Tag, tagged, text } from "./page.ts";
+import { rowOf } from "./pieces.ts";
 import { type Face, linesHeight, textWidth, wrap } from "./type.ts";
 
 /** The strip for lateness on a page: clock times, so that nobody has to remember a zero, and what is left out. */
@@ -98,30 +99,28 @@ function table(labels: readonly string[], labelMm: number, cells: readonly Cell[
   const shared = (WIDE - labelMm - cells.reduce((sum, { wide }) => sum + wide, 0)) / cells.length;
   const lineAt = (y: number, k: number): number => y + 4.3 + k * LINE_MM;
   const rows = [0, 1, 1 + outLines];
+  const edges = cells.map((_, i) =>
+    cells.slice(0, i).reduce((sum, { wide }) => sum + wide + shared, LEFT + labelMm),
+  );
   return {
     height,
     draw: (y) => {
-      let x = LEFT + labelMm;
+      const structure: Tag = { role: "Table" };
       return [
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
-        ...tagged(labels.flatMap((label, k) => text(LEFT + 1, lineAt(y, rows[k] ?? 0), label, LABEL))),
-        ...cells.flatMap(({ time, out, rest, wide: own }) => {
-          const left = x;
-          const wide = own + shared;
-          x += wide;
-          const set = (lines: readonly string[], from: number): Mark[] =>
-            lines.flatMap((words, i) =>
-              text(left + wide / 2, lineAt(y, from + i), words, { ...WHAT, align: "centre" }),
-            );
-          return [
-            line(left, y, left, y + height, 0.5),
-            ...tagged([
-              ...text(left + wide / 2, lineAt(y, 0), time, { ...TIME, align: "centre" }),
-              ...set(out, 1),
-              ...set(rest, 1 + outLines),
-            ]),
-          ];
-        }),
+        ...edges.map((left) => line(left, y, left, y + height, 0.5)),
+        ...labels.flatMap((label, k) =>
+          rowOf(structure, k === 0 ? "TH" : "TD", [
+            text(LEFT + 1, lineAt(y, rows[k] ?? 0), label, LABEL),
+            ...cells.map(({ time, out, rest }, i) => {
+              const middle = ((edges[i] ?? RIGHT) + (edges[i + 1] ?? RIGHT)) / 2;
+              const face = { ...(k === 0 ? TIME : WHAT), align: "centre" } as const;
+              return ([[time], out, rest][k] ?? []).flatMap((words, n) =>
+                text(middle, lineAt(y, (rows[k] ?? 0) + n), words, face),
+              );
+            }),
+          ]),
+        ),
       ];
     },
   };

@@ -8,7 +8,8 @@ import { BOX_ADVANCE, CAP, DROP, type Face, MM_PER_PT, RISE, textWidth } from ".
 
 /** What a piece of a page is to a reader that does not see it. */
 export interface Tag {
-  readonly role: "H1" | "H2" | "P" | "L" | "LI" | "Sect" | "Figure" | "Table" | "TR" | "TH" | "TD";
+  readonly role:
+    "H1" | "H2" | "P" | "L" | "LI" | "Lbl" | "LBody" | "Sect" | "Figure" | "Table" | "TR" | "TH" | "TD";
   /** What a figure says, or what stands in place of the marks' own texts. */
   readonly says?: string;
   /** Of a row: all its cells, those in which no mark stands too, so that each is read under its head. */
@@ -116,7 +117,7 @@ export function tagged(marks: readonly Mark[], tag: Tag = { role: "P" }): Mark[]
   }));
 }
 
-const LEAVES: ReadonlySet<Tag["role"]> = new Set(["P", "H1", "H2", "TH", "TD"]);
+const LEAVES: ReadonlySet<Tag["role"]> = new Set(["P", "H1", "H2", "Lbl", "TH", "TD"]);
 
 /** One straight line, black. */
 export function line(x1: number, y1: number, x2: number, y2: number, widthMm: number): LinesMark {

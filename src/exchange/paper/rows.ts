@@ -3,7 +3,7 @@ import { LABEL_PT, LEFT, middleOf, RIGHT, THUMB_MM, WIDE } from "./cuff.ts";
 import { dial } from "./dial.ts";
 import { line, type Mark, rect, tagged, text } from "./page.ts";
 import { printable } from "./glyphs.ts";
-import { clip, type Face, fitSize, MM_PER_PT, textWidth, wrapAtMost } from "./type.ts";
+import { clip, type Face, fitSize, MM_PER_PT, textWidth, wrap, wrapAtMost } from "./type.ts";
 
 /** The rows of a page that stand in the same place on every page that has them; the largest figures are those of now. */
 
@@ -236,6 +236,9 @@ function gaugeCells(gauges: Gauges, start: number, top: number, bottom: number):
   });
 }
 
+/** Kept for the way there beside a long name: its bearing and distance, mm. */
+const LEAST_HOW_MM = 34;
+
 /** What comes next: over a heavy rule, a number and a name, and under them how to get there. */
 export function nextRow(next: {
   readonly number: string;
@@ -254,23 +257,26 @@ export function nextRow(next: {
       (sizePt) => textWidth(printable(next.name), { ...tight, sizePt }) <= nameMm,
     ) ?? LABEL_PT;
   const nameFace = { ...tight, sizePt: namePt };
-  // The name stands whole on the page that this points to.
-  const name = wrapAtMost(next.name, nameMm, nameFace, 1);
-  const how = howLine(next.how);
+  const [name = "", ...over] = wrap(next.name, nameMm, nameFace);
+  // What has no room beside the number goes on before the way there.
+  const rest = wrapAtMost(over.join(" "), WIDE - THUMB_MM - LEAST_HOW_MM, nameFace, 1)[0] ?? "";
+  const howLeft = rest === "" ? LEFT : LEFT + textWidth(rest, nameFace) + 2.4;
+  const how = howLine(next.how, RIGHT - THUMB_MM - howLeft);
   return [
     line(LEFT, top + 0.4, RIGHT, top + 0.4, 0.8),
     ...tagged([
       ...text(LEFT, top + 5.1, "NEXT", label),
       ...text(after + numberMm / 2, top + 5.1, next.number, { ...numberFace, align: "centre" }),
-      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.1, name[0] ?? "", nameFace),
+      ...text(after + numberMm + (numberMm > 0 ? 1.4 : 0), top + 5.1, name, nameFace),
+      ...text(LEFT, top + 10.2, rest, nameFace),
     ]),
     ...(numberMm > 0 ? [rect(after, top + 1.1, numberMm, 5, 0.5)] : []),
-    ...tagged(text(LEFT, top + 10.2, how.words, how.face)),
+    ...tagged(text(howLeft, top + 10.2, how.words, how.face)),
   ];
 }
 
 /** How to get there on one line: what the next page says again is left off where it has no room. */
-function howLine(parts: readonly string[]): { readonly words: string; readonly face: Face } {
+function howLine(parts: readonly string[], room: number): { readonly words: string; readonly face: Face } {
   const faces: readonly Face[] = [
     { sizePt: 12.5, bold: false },
     { sizePt: 12.5, bold: false, tight: true },
@@ -278,7 +284,7 @@ function howLine(parts: readonly string[]): { readonly words: string; readonly f
   ];
   for (let count = parts.length; ; count -= 1) {
     const words = parts.slice(0, count).join(", ");
-    const face = faces.find((one) => textWidth(printable(words), one) <= WIDE - THUMB_MM);
+    const face = faces.find((one) => textWidth(printable(words), one) <= room);
     if (face) return { words, face };
   }
 }

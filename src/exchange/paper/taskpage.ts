@@ -40,7 +40,7 @@ import {
   timesRow,
   turnRow,
 } from "./rows.ts";
-import { stepBlocks } from "./steps.ts";
+import { NO_STEPS, stepBlocks } from "./steps.ts";
 import { linesHeight, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 
@@ -263,7 +263,9 @@ function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Blo
     ...cautionForms(task.cautions, setting).map((block, k, forms) =>
       k < forms.length - 1 ? { ...block, keep: false } : block,
     ),
-    ...stepBlocks(plan, task.steps, stop.crew, part.member.id, setting),
+    ...(task.steps.length === 0
+      ? cautionForm("note", [NO_STEPS], setting)
+      : stepBlocks(plan, task.steps, stop.crew, part.member.id, setting)),
     ...brought(plan, task, setting.gapMm),
     ...noted(task),
   ];

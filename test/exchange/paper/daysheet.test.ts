@@ -124,7 +124,7 @@ describe("the day timeline", () => {
   });
 
   it("says of which revision it is, by name, fingerprint and date", () => {
-    const plan = { ...samplePlan(), revision: { name: "Rev 7" } };
+    const plan = { ...samplePlan(), revision: { name: "Rev 7", note: "" } };
     const words = wordsOf(sheetOf(plan).pages[0]!);
     expect(words).toContain(`Rev 7 · ${shortFingerprint(plan)}`);
     expect(words).toContain("printed 1 Jan 1970");

@@ -114,7 +114,7 @@ describe("rests of a late day", () => {
     expect(late.answers).toEqual([
       { doneByS: 3600, leaveOut: [], then: [], rests: [{ crew: "ev1", task: "c" }], home: false },
     ]);
-    expect(strip(one, late, "ev1")).toBe("DONE BY LEAVE OUT REST 10 MIN 1:00 nothing before 3 later call");
+    expect(strip(one, late, "ev1")).toBe("DONE BY 1:00 later LEAVE OUT nothing call REST 10 MIN before 3");
     expect(strip(one, late, "ev2")).toContain("EV1 before 3");
     // Without it the limit is broken.
     expect(given(one, kept(4800)).answers).toEqual([]);

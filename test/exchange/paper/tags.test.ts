@@ -30,6 +30,7 @@ beforeAll(async () => {
     ...kinds.map((kind): [string, Paper] => [kind, sheetPaper(kind, facts, STAMP, { paper: "a4" })]),
     ["late, cuff", sheetPaper("late", facts, STAMP, { paper: "cuff" })],
     ["booklets", booklets(samplePlan(), check(samplePlan()))],
+    ["booklets, late", booklets(plan, facts.verdict, { day: facts.day, shed: facts.shed })],
   ];
   all = [];
   for (const [name, paper] of papers) {
@@ -69,7 +70,9 @@ describe("tags", () => {
       Document: ["Sect"],
       Sect: ["H1", "H2", "P", "Figure", "Table", "Sect", "L"],
       L: ["LI"],
-      LI: ["P"],
+      LI: ["Lbl", "LBody"],
+      Lbl: ["Figure"],
+      LBody: ["P", "Figure"],
       Table: ["TR"],
       TR: ["TH", "TD"],
     };
@@ -122,8 +125,27 @@ describe("tags", () => {
       }
   });
 
+  it("hold the steps of a task as a list, and what is to be done in the order of the day as a table", () => {
+    const pages = all.filter(({ name }) => name.startsWith("booklets")).flatMap(({ file }) => file.pages);
+    const items = pages.flatMap(({ structure }) => piecesOf(structure).filter(({ role }) => role === "LI"));
+    expect(items.length).toBeGreaterThan(20);
+    // What is done only IF something is so has no number.
+    for (const { parts } of items)
+      expect([["Lbl", "LBody"], ["LBody"]]).toContainEqual(parts.map(({ role }) => role));
+    const heads = pages.map(({ structure }) =>
+      piecesOf(structure)
+        .flatMap((piece) => (piece.role === "TH" ? [textOf(piece)] : []))
+        .join(" "),
+    );
+    for (const said of ["START NO. WHAT LEAVE MIN", "HOME FROM TAKES BEARING", "DONE BY"])
+      expect(
+        heads.some((words) => words.startsWith(said)),
+        said,
+      ).toBe(true);
+  });
+
   it("are read as the sheet is seen: down, and what stands beside from left to right (09-001)", () => {
-    for (const { name, file } of all.filter((one) => one.name !== "booklets"))
+    for (const { name, file } of all)
       for (const { structure } of file.pages) {
         const leaves = piecesOf(structure)
           .filter(({ boxes }) => boxes.length > 0)

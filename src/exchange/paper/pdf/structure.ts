@@ -62,7 +62,7 @@ function pathOf(mark: Mark): readonly Tag[] {
   return tags.at(-1)?.role === "Figure" ? tags : [];
 }
 
-const HOLDS_TEXT: ReadonlySet<Tag["role"]> = new Set(["H1", "H2", "P", "Figure", "TH", "TD"]);
+const HOLDS_TEXT: ReadonlySet<Tag["role"]> = new Set(["H1", "H2", "P", "Lbl", "Figure", "TH", "TD"]);
 
 /** An element; of a cell with the columns that it covers, of a head with what it is the head of (ISO 32000-1, 14.8.5.7, table 349). */
 function elementOf(doc: Doc, tag: Tag, marks: readonly Mark[]): Element {

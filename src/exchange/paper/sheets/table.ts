@@ -1,5 +1,6 @@
 import type { Block } from "../flow.ts";
 import { line, type Mark, rect, type Tag, tagged, text } from "../page.ts";
+import { within } from "../pieces.ts";
 import { CAP, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { type Fit, headPt, numberWidth, PAD_MM } from "./fit.ts";
@@ -36,11 +37,6 @@ export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number
       return blocks.map((block) => ({ ...block, again }));
     }),
   ];
-}
-
-/** The block as part of what the tag says. */
-function within(tag: Tag, block: SheetBlock): SheetBlock {
-  return { ...block, draw: (y) => tagged(block.draw(y), tag) };
 }
 
 /** One block under the other as one. */
