@@ -23,6 +23,7 @@ import type { Known } from "./known.ts";
 import { line, type Tag, tagged, text } from "./page.ts";
 import { rowOf } from "./pieces.ts";
 import { timesRow } from "./rows.ts";
+import { signedFacts } from "./signed.ts";
 import { linesHeight, textWidth, wrap } from "./type.ts";
 import { walkBackWords } from "./walkback.ts";
 
@@ -68,6 +69,10 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
         ...(plan.ground === undefined
           ? []
           : ([["HOME", "bearings are straight, ways bend: keep to the trail"]] satisfies Fact[])),
+        ...signedFacts(
+          plan,
+          part.stops.map(({ task }) => task.id),
+        ),
         ["AID", STANDING],
       ],
       CLOSE,

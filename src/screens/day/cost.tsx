@@ -10,6 +10,7 @@ import {
   counted,
   crewName,
   evaName,
+  findingWords,
   grouped,
   lasting,
   metres,
@@ -30,7 +31,7 @@ export const MoveCost = memo(function MoveCost() {
   const preview = useDesk((state) => state.preview);
   const plan = useDesk((state) => state.plan);
   if (!hand || !preview) return null;
-  const broken = brokenBy(preview);
+  const broken = brokenBy(plan, preview);
   const stuck = cannotWords(plan, hand) ?? stuckWords(plan, hand.stuck);
   return (
     <div className={`cost ${broken.state}`} aria-hidden="true">
@@ -62,7 +63,10 @@ function cannotWords(
 }
 
 /** What the move breaks or eases, the gravest first: one in its own sentence, several by their rules. */
-function brokenBy({ difference }: Preview): {
+function brokenBy(
+  plan: Plan,
+  { difference }: Preview,
+): {
   readonly state: "breach" | "tight" | "fine";
   readonly words: string;
 } {
@@ -70,20 +74,20 @@ function brokenBy({ difference }: Preview): {
   const breaches = gained.filter((finding) => finding.level === "breach");
   const farther = worse.filter(({ finding }) => finding.level === "breach");
   const worseOf = (one: (typeof worse)[number]): string =>
-    `${capital(worseWords(one))}: ${one.finding.sentence}`;
-  const sentences = [...breaches.map((one) => one.sentence), ...farther.map(worseOf)];
+    `${capital(worseWords(one))}: ${findingWords(plan, one.finding)}`;
+  const sentences = [...breaches.map((one) => findingWords(plan, one)), ...farther.map(worseOf)];
   if (sentences.length === 1) return { state: "breach", words: sentences[0] ?? "" };
   if (sentences.length > 1) {
     const rules = rulesOf([...breaches, ...farther.map(({ finding }) => finding)]);
     return { state: "breach", words: `${counted(sentences.length, "breach", "breaches")}: ${rules}` };
   }
   const tight = gained.find((finding) => finding.level !== "breach");
-  if (tight) return { state: "tight", words: tight.sentence };
+  if (tight) return { state: "tight", words: findingWords(plan, tight) };
   if (worse[0]) return { state: "tight", words: worseOf(worse[0]) };
   const better = lost[0]
-    ? `. Mends: ${lost[0].sentence}`
+    ? `. Mends: ${findingWords(plan, lost[0])}`
     : eased[0]
-      ? `. ${capital(easedWords(eased[0]))}: ${eased[0].finding.sentence}`
+      ? `. ${capital(easedWords(eased[0]))}: ${findingWords(plan, eased[0].finding)}`
       : "";
   return { state: "fine", words: `Breaks nothing new${better}` };
 }

@@ -2,7 +2,7 @@ import { memo, useMemo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { applyEdit, type Plan } from "../../plan/index.ts";
 import { type Asking, tasksById } from "../../session/index.ts";
-import { counted, grouped, numberedSentence, percent, signed } from "../../words/index.ts";
+import { counted, grouped, numberedSentence, numberedTask, percent, signed } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
 import { FEW } from "./conflict.tsx";
@@ -132,6 +132,7 @@ const Way = memo(function Way(props: {
 });
 
 function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
+  const plan = useDesk((state) => state.plan);
   const byId = useDesk(tasksById);
   const isMust = (task: string): boolean => byId.get(task)?.must ?? false;
   return (
@@ -142,7 +143,7 @@ function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
           .toSorted((a, b) => Number(isMust(b)) - Number(isMust(a)))
           .map((task) => (
             <li key={task}>
-              {byId.get(task)?.name ?? task} {isMust(task) && <b className="state breach">must-do</b>}
+              {numberedTask(plan, task)} {isMust(task) && <b className="state breach">must-do</b>}
             </li>
           ))}
       </ul>

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
 import { type Asking, type DeskState, whyIsStale } from "../../session/index.ts";
-import { counted, numberedSentence } from "../../words/index.ts";
+import { counted, numberedSentence, numberedTask } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
@@ -58,14 +58,16 @@ function Answer({ why }: { readonly why: Asking }) {
         <div>
           <p className="note">{task ? "Why is it not on the day?" : "Why is a rule broken?"}</p>
           <h2 ref={heading} tabIndex={-1}>
-            {task?.name ?? "The day as it stands"}
+            {task ? numberedTask(why.plan, task.id) : "The day as it stands"}
           </h2>
         </div>
         <button type="button" className="quiet" aria-label="Close the answer" onClick={() => desk.closeWhy()}>
           ×
         </button>
       </header>
-      {why.finding !== null && <p className="why-asked">Asked at: {why.finding}</p>}
+      {why.finding !== null && (
+        <p className="why-asked">Asked at: {numberedSentence(why.plan, why.finding)}</p>
+      )}
       <How why={why} stale={stale} />
       <div className="why-body beside-body">
         {report && <Found why={why} report={report} plan={plan} stale={stale} />}

@@ -134,7 +134,7 @@ describe("tags", () => {
       expect([["Lbl", "LBody"], ["LBody"]]).toContainEqual(parts.map(({ role }) => role));
     const heads = pages.map(({ structure }) =>
       piecesOf(structure)
-        .flatMap((piece) => (piece.role === "TH" ? [textOf(piece)] : []))
+        .flatMap((piece) => (piece.role === "TH" ? [textOf(piece).trim()] : []))
         .join(" "),
     );
     for (const said of ["START NO. WHAT LEAVE MIN", "HOME FROM TAKES BEARING", "DONE BY"])
