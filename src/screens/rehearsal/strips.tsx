@@ -2,7 +2,7 @@ import { useMemo, useRef } from "react";
 import { framing, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
-import { clock, numberedTask, taskNumber } from "../../words/index.ts";
+import { briefly, clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { useRehearsed } from "./around.ts";
 
@@ -11,6 +11,8 @@ const PLANNED_PX = 9;
 const ROW_PX = 30;
 const LANE_PX = PLANNED_PX + ROW_PX + 12;
 const NAME_PX = 64;
+/** Letters of a name that it has room for. */
+const NAME_LETTERS = 6;
 
 /**
  * The day as planned over the day as it goes, one lane a crew member: thin above what was planned, below it what is done (solid), under
@@ -81,7 +83,7 @@ function Lane(props: {
   return (
     <g transform={`translate(0 ${top})`}>
       <text x={4} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-name">
-        {name}
+        {briefly(name, NAME_LETTERS)}
       </text>
       <line
         x1={NAME_PX}

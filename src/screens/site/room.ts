@@ -1,23 +1,32 @@
 import { useEffect, useLayoutEffect, useMemo, useState } from "react";
-import { type Extent, fitted } from "../../editor/map/index.ts";
+import { type Extent, fitted, type MapFrame } from "../../editor/map/index.ts";
 import { useSite, useSiteLook } from "./around.ts";
 import { PAD_PX } from "./shown.ts";
 
 /** The room that a map has, and its frame in it. */
 
-/** The frame in the room there is; all of `extent` while none was chosen. */
+/** The frame in the room there is: all of `extent` while none was chosen, also after the room has changed. */
 export function useFrame(size: { readonly width: number; readonly height: number }, extent: Extent) {
   const { siteLook } = useSite();
   const kept = useSiteLook((state) => state.frame);
-  const frame = useMemo(() => {
-    const all = fitted(extent, size.width, size.height, PAD_PX);
-    return kept ? { ...kept, widthPx: size.width, heightPx: size.height } : all;
-  }, [kept, extent, size]);
+  const { width, height } = size;
+  const [frame, keep] = useMemo(() => {
+    const all = fitted(extent, width, height, PAD_PX);
+    if (!kept) return [all, true];
+    if (kept.widthPx === width && kept.heightPx === height) return [kept, false];
+    // Nobody has moved or zoomed the map: it fills the new room as it filled the old one.
+    const whole = sameView(kept, fitted(extent, kept.widthPx, kept.heightPx, PAD_PX));
+    return whole ? [all, true] : [{ ...kept, widthPx: width, heightPx: height }, false];
+  }, [kept, extent, width, height]);
   useEffect(() => {
     // Kept once it is shown, so that places moved later do not move the map under them.
-    if (!kept && size.width > 0) siteLook.setState({ frame });
-  }, [kept, size, frame, siteLook]);
+    if (keep && width > 0) siteLook.setState({ frame });
+  }, [keep, width, frame, siteLook]);
   return frame;
+}
+
+function sameView(one: MapFrame, other: MapFrame): boolean {
+  return one.eastM === other.eastM && one.northM === other.northM && one.pxPerM === other.pxPerM;
 }
 
 /** The size of an element, kept up to date, pixels; none before it is measured. */
