@@ -5,6 +5,7 @@ import { differing, hinderingGroup, hinderingKeepOut, hinderingLink, hinderingPi
 import type { Plan } from "./plan.ts";
 import type { Placement, Schedule } from "./schedule.ts";
 import { wholeName } from "./partname.ts";
+import { rehung } from "./remedy.ts";
 import { bindsParts, partsId } from "./split.ts";
 import type { Link, Task } from "./task.ts";
 
@@ -59,7 +60,9 @@ export function mergeTasks(plan: Plan, a: string, b: string): Outcome<Merge, str
     task: one.id,
     name: one.name,
     parts: {
-      tasks: plan.tasks.flatMap((task) => (task === first ? [one] : task === second ? [] : [task])),
+      tasks: plan.tasks
+        .flatMap((task) => (task === first ? [one] : task === second ? [] : [task]))
+        .map((task) => rehung(task, second.id, first.id)),
       links: relinked(plan.links, first.id, second.id),
       site: siteOf(plan, first.id, second.id),
       schedule: laid.value[0]!,

@@ -4,6 +4,7 @@ import { leavesInstrument } from "./instrument.ts";
 import type { Plan } from "./plan.ts";
 import type { Schedule } from "./schedule.ts";
 import { partNames } from "./partname.ts";
+import { rehung } from "./remedy.ts";
 import { sharedAmount, sharedWhole } from "./sharing.ts";
 import type { KeepOut } from "./site.ts";
 import type { LagLink, Link, Task } from "./task.ts";
@@ -50,7 +51,7 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
  * not all of the crew are named, by a same-crew link. Every other link goes to the part that has the end it counts from:
  * lags from the start to the first, from the end to the second; apart to the second, since end places count. Same or other
  * crew and same EVA ask for all of the work and hold for both parts. A keep-out that is hot after the task is so after
- * the second part; one that exempts it exempts both. In its groups the first
+ * the second part; one that exempts it exempts both. What is made good at its end is so at the end of the second part. In its groups the first
  * part stands for both; one with shares is in the way, since it would count but that part for less.
  *
  * On an unchanged day the judge finds the same, but for rules that look at tasks one by one: must-do, time-window,
@@ -76,7 +77,9 @@ export function splitTask(plan: Plan, id: string, afterS: number): Outcome<Split
   return done({
     tasks: [id, second],
     parts: {
-      tasks: plan.tasks.flatMap((one) => (one === task ? twoOf(task, second, number, afterS) : [one])),
+      tasks: plan.tasks
+        .flatMap((one) => (one === task ? twoOf(task, second, number, afterS) : [one]))
+        .map((one) => rehung(one, id, second)),
       links: relinked(plan.links, task, second),
       ...(namesTask(plan, id)
         ? { site: { ...plan.site, keepOuts: plan.site.keepOuts.map((one) => kept(one, id, second)) } }

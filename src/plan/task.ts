@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { id, lagS, label, metS, note, ranged, spanS, shortName } from "./fields.ts";
-import { mishapSchema } from "./mishap.ts";
+import { taskMishapSchema } from "./mishap.ts";
 import { cautionSchema, stepsSchema } from "./step.ts";
 import { toGiveField } from "./togive.ts";
 
@@ -127,7 +127,7 @@ export const taskSchema = z
       .describe(
         "Leaves an instrument at its end place: blast keep-out holds. Without it yes for a deployment, no for other work.",
       ),
-    mishap: mishapSchema
+    mishap: taskMishapSchema
       .optional()
       .describe("What may go wrong with it on a simulated day, seldom; without it nothing but its duration."),
     cautions: z

@@ -1,6 +1,8 @@
 import type { FaultBook } from "./faultbook.ts";
+import type { Fault } from "./fault.ts";
 import type { Ids } from "./ids.ts";
 import type { Plan } from "./plan.ts";
+import { remedyHost } from "./remedy.ts";
 import type { Task } from "./task.ts";
 
 /** Puts down the faults of tasks whose fields are right one by one. */
@@ -20,6 +22,8 @@ export function taskFaults(plan: Plan, ids: Ids, book: FaultBook): void {
     windows(task, at, book);
     sun(task, at, book);
     things(task, at, ids, book);
+    book.refer(ids.tasks, "task", `${at}.mishap.remedy.after`, task.mishap?.remedy?.after);
+    book.faults.push(...remedyFaults(plan, task, `${at}.mishap`));
   });
 }
 
@@ -83,6 +87,30 @@ function things(
   refer(containers, "container", `${at}.sample.container`, task.sample?.container);
   refer(evas, "EVA", `${at}.pin.eva`, task.pin?.eva);
   task.pin?.crew?.forEach((member, k) => refer(crew, "crew member", `${at}.pin.crew.${k}`, member));
+}
+
+/** A remedy of what loses nothing, one that nobody is there to do, or with durations out of order. */
+function remedyFaults({ tasks }: Plan, task: Task, path: string): Fault[] {
+  const { mishap } = task;
+  if (!mishap?.remedy) return [];
+  const { lowS, likelyS, highS } = mishap.remedy.duration;
+  const host = tasks.find(({ id }) => id === remedyHost(task));
+  return [
+    ...(mishap.spoils === true
+      ? []
+      : [{ path: `${path}.remedy`, message: "makes good what loses nothing: set spoils, or give extraS" }]),
+    ...(host?.crew.count === 0
+      ? [
+          {
+            path: `${path}.remedy.after`,
+            message: `nobody is at work in "${host.id}": name a task with crew`,
+          },
+        ]
+      : []),
+    ...((lowS ?? likelyS) > likelyS || (highS ?? likelyS) < likelyS
+      ? [{ path: `${path}.remedy.duration`, message: "must run low <= likely <= high" }]
+      : []),
+  ];
 }
 
 /** True when the task leads from one place to another. */

@@ -1,5 +1,13 @@
 import { draw, instant, random } from "../kernel/index.ts";
-import { type Eva, type Mishap, mishapsOf, type Plan, type Task } from "../plan/index.ts";
+import {
+  type Eva,
+  type Mishap,
+  mishapsOf,
+  type Plan,
+  remediesAfter,
+  remedyHost,
+  type Task,
+} from "../plan/index.ts";
 import { goingAhead, isLeftOut, leaveByS } from "./acting.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
@@ -72,12 +80,18 @@ function taskCall(day: Day, spot: ProjectedPlacement): Call | null {
   return spot.state === "to come" ? beginCall(day, task, spot) : null;
 }
 
-function endCall({ plan, seed, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call {
+/** Nothing while what has gone wrong with it may still be made good. */
+function endCall(
+  { plan, seed, facts, between, going }: Day,
+  task: Task,
+  spot: ProjectedPlacement,
+): Call | null {
   const byS = going ? leaveByS(plan, facts, between.walks, task, spot.eva) : Infinity;
   if (byS < spot.endS)
     return { ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id };
-  const spoilt = mishapsIn(plan, task, seed).some(({ spoils }) => spoils);
-  return { ...at(spot.endS), kind: spoilt ? "left-out" : "ends", task: task.id };
+  const mending = mendingOf(plan, facts, task, seed);
+  if (mending === "to come") return null;
+  return { ...at(spot.endS), kind: mending === "never" ? "left-out" : "ends", task: task.id };
 }
 
 function beginCall({ plan, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call | null {
@@ -113,20 +127,63 @@ function drawnLengths(plan: Plan, facts: Facts, seed: number): ReadonlyMap<strin
   for (const task of plan.tasks) {
     if (!facts.began.has(task.id)) continue;
     const called = facts.lengthS.get(task.id)! - task.duration.likelyS;
-    const wrongS = mishapsIn(plan, task, seed).reduce((sum, { extraS = 0 }) => sum + extraS, 0);
-    lengthS.set(task.id, Math.max(1, drawnS(task, seed) + called + wrongS));
+    lengthS.set(task.id, Math.max(1, ownS(plan, task, seed) + called + mendingS(plan, facts, task, seed)));
   }
   return lengthS;
 }
 
-function drawnS(task: Plan["tasks"][number], seed: number): number {
-  const { lowS, likelyS, highS } = task.duration;
-  const stream = random((seed ^ hashOf(task.id)) >>> 0);
+/** How long `task` takes with what goes wrong with it, but not with what is made good at its end. */
+function ownS(plan: Plan, task: Task, seed: number): number {
+  const wrongS = mishapsIn(plan, task, seed).reduce((sum, { extraS = 0 }) => sum + extraS, 0);
+  return drawnS(task.id, task.duration, seed) + wrongS;
+}
+
+/** How long it takes to make good at the end of `task` what has gone wrong by then. */
+function mendingS(plan: Plan, facts: Facts, task: Task, seed: number): number {
+  const upS = (one: Task): number => facts.began.get(one.id)! + ownS(plan, one, seed);
+  return remediesAfter(plan, task.id)
+    .filter(({ of }) => canMend(of) && isMendable(plan, of, seed))
+    .filter(({ of }) => of.id === task.id || (isUnderWay(facts, of) && upS(of) <= upS(task)))
+    .reduce((sum, { of, remedy }) => sum + drawnS(`${of.id} remedy`, remedy.duration, seed), 0);
+}
+
+/**
+ * How it stands with what has gone wrong with `task`, whose time is up. What is made good at the end of another task stays open until
+ * then, so that only work without crew can be: a crew is free for the next task, and theirs is lost.
+ */
+function mendingOf(plan: Plan, facts: Facts, task: Task, seed: number): "needless" | "never" | "to come" {
+  if (!mishapsIn(plan, task, seed).some(({ spoils }) => spoils)) return "needless";
+  const host = remedyHost(task);
+  if (host === null || !canMend(task) || !isMendable(plan, task, seed)) return "never";
+  if (host === task.id) return "needless";
+  const upS = facts.began.get(task.id)! + ownS(plan, task, seed);
+  const doneS = facts.ended.get(host);
+  if (doneS !== undefined) return doneS >= upS ? "needless" : "never";
+  const isThere = facts.schedule.placements.some((one) => one.task === host);
+  return isThere && !facts.leftOut.has(host) ? "to come" : "never";
+}
+
+function canMend(task: Task): boolean {
+  return task.crew.count === 0 || remedyHost(task) === task.id;
+}
+
+function isUnderWay(facts: Facts, { id }: Task): boolean {
+  return facts.began.has(id) && !facts.ended.has(id) && !facts.leftOut.has(id);
+}
+
+/** True where all that spoils the task this time is made good by its remedy. */
+function isMendable(plan: Plan, task: Task, seed: number): boolean {
+  const spoiling = mishapsIn(plan, task, seed).filter(({ spoils }) => spoils);
+  return spoiling.length > 0 && spoiling.every((mishap) => mishap === task.mishap) && !!task.mishap?.remedy;
+}
+
+function drawnS(id: string, { lowS, likelyS, highS }: Task["duration"], seed: number): number {
+  const stream = random((seed ^ hashOf(id)) >>> 0);
   return Math.ceil(draw("pert", lowS ?? likelyS, likelyS, highS ?? likelyS, stream));
 }
 
 /** What goes wrong with a task this time. */
-function mishapsIn(plan: Plan, task: Plan["tasks"][number], seed: number): readonly Mishap[] {
+function mishapsIn(plan: Plan, task: Task, seed: number): readonly Mishap[] {
   return mishapsOf(plan, task).filter(({ chance }, k) => {
     const stream = random((seed ^ hashOf(`${task.id} mishap ${k}`)) >>> 0);
     return stream.next() < chance;

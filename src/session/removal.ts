@@ -154,7 +154,7 @@ function removeTask(plan: Plan, id: string): Removal {
   const nameOf = (task: string) => taskName(plan, task);
   return simple(
     (now) => ({
-      tasks: now.tasks.filter(others(id)),
+      tasks: now.tasks.filter(others(id)).map((task) => withoutRemedyAfter(task, id)),
       ...(groups.length === 0 ? {} : { groups: now.groups.map((group) => withoutMember(group, id)) }),
       links: kept(now.links, (link) => !tasksOf(link).includes(id)),
       site: now.site.keepOuts.some((one) => one.afterTask === id || one.exemptTasks.includes(id))
@@ -175,8 +175,19 @@ function removeTask(plan: Plan, id: string): Removal {
       ),
       ...heated.map((one) => `Keep-out ${one.name} waits for it: it will hold always.`),
       ...exempt.map((one) => `Keep-out ${one.name} no longer exempts it.`),
+      ...plan.tasks
+        .filter((task) => task.mishap?.remedy?.after === id && task.id !== id)
+        .map((task) => `What goes wrong with ${task.name} is no longer made good at its end.`),
     ],
   );
+}
+
+/** The task; where it was made good at the end of `id`, which goes, with nothing that makes it good. */
+function withoutRemedyAfter(task: Task, id: string): Task {
+  if (task.mishap?.remedy?.after !== id) return task;
+  const mishap = { ...task.mishap };
+  delete mishap.remedy;
+  return { ...task, mishap };
 }
 
 function withoutTask(keepOut: KeepOut, id: string): KeepOut {

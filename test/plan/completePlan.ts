@@ -179,7 +179,26 @@ export const completePlan: PlanInput = {
       massOutKg: 35,
       returns: false,
       instrument: true,
-      mishap: { what: "does not switch on", chance: 0.05, extraS: 300, spoils: true },
+      mishap: {
+        what: "does not switch on",
+        chance: 0.05,
+        extraS: 300,
+        spoils: true,
+        remedy: {
+          name: "Switch on by hand",
+          after: "survey",
+          duration: { likelyS: 240, lowS: 180, highS: 480 },
+          steps: [
+            {
+              when: "no lamp",
+              text: "Cap off, key a quarter right.",
+              by: 1,
+              blank: { of: "reading", unit: "V" },
+              cautions: [{ class: "caution", text: "The key is cold." }],
+            },
+          ],
+        },
+      },
       cautions: [{ class: "warning", text: "Fins cut: keep clear of them." }],
       steps: [
         { text: "Level the base.", by: 2 },

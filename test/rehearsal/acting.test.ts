@@ -159,6 +159,40 @@ describe("a crew that plays a rehearsal by itself acts", () => {
     expect(timeOf(callsOf(made(true)), "left-out", "first")).toBe(3120);
     expect(timeOf(callsOf(made(true)), "begins", "second")).toBeUndefined();
   });
+
+  it("O12: what can be made good is, at its own end or, after work without crew, at that of another task", () => {
+    const mishap = (after?: string) => ({
+      what: "no answer",
+      chance: 1,
+      spoils: true,
+      remedy: { name: "by hand", duration: { likelyS: 300 }, ...(after === undefined ? {} : { after }) },
+    });
+    const own = callsOf(
+      day({
+        tasks: [task("first", "a", { ...alone, duration: { likelyS: 600 }, mishap: mishap() })],
+        placements: [at("first", 2400, ["ev1"])],
+      }),
+    );
+    expect(timeOf(own, "ends", "first")).toBe(3300);
+    const remote = (likelyS: number) =>
+      callsOf(
+        day({
+          tasks: [
+            task("command", null, { duration: { likelyS }, mishap: mishap("first") }),
+            task("first", "a", { ...alone, duration: { likelyS: 600 } }),
+          ],
+          placements: [
+            { task: "command", eva: null, crew: [], startS: instant(2300) },
+            at("first", 2400, ["ev1"]),
+          ],
+        }),
+      );
+    // Over at 2700, before the first is at 3000: by hand until 3300. Over at 3100 it is too late for that.
+    const good = remote(400);
+    expect([timeOf(good, "ends", "first"), timeOf(good, "ends", "command")]).toEqual([3300, 3300]);
+    const late = remote(800);
+    expect([timeOf(late, "ends", "first"), timeOf(late, "left-out", "command")]).toEqual([3000, 3100]);
+  });
 });
 
 describe("rehearsals of random plans", () => {

@@ -1,5 +1,5 @@
 import type { ChancesReport, Verdict } from "../../answers/index.ts";
-import { allCautions, bagNumbers, type Plan, type Task } from "../../plan/index.ts";
+import { allCautions, bagNumbers, type Plan, remedyHost, type Task } from "../../plan/index.ts";
 import { counted, listed, percent, taskNumber } from "../../words/index.ts";
 import { BOX, printable } from "./glyphs.ts";
 
@@ -79,10 +79,12 @@ function chanceDoubts(chances: ChancesReport | null): Doubt[] {
 function signDoubts(plan: Plan): Doubt[] {
   const lacks = (...texts: readonly (string | undefined)[]): boolean =>
     texts.some((one) => one !== undefined && printable(one).includes(BOX));
-  const tasks = plan.tasks.filter(({ name, steps, cautions }) =>
+  const tasks = plan.tasks.filter(({ name, steps, cautions, mishap }) =>
     lacks(
       name,
-      ...steps.flatMap((step) => [
+      mishap?.remedy?.name,
+      ...(mishap?.remedy ? [mishap.what] : []),
+      ...[...steps, ...(mishap?.remedy?.steps ?? [])].flatMap((step) => [
         step.text,
         step.when,
         step.blank?.unit,
@@ -164,6 +166,11 @@ function textDoubts(plan: Plan): Doubt[] {
       at,
     ),
     ...told(
+      "nobody there to make it good if it goes wrong:",
+      plan.tasks.filter((task) => isPlaced(plan, task.id) && !mayBeMended(plan, task)),
+      DAY,
+    ),
+    ...told(
       "starts with seconds for",
       placed.filter(({ id }) => uneven.has(id)),
       DAY,
@@ -172,6 +179,19 @@ function textDoubts(plan: Plan): Doubt[] {
       ? [{ words: `notes of ${notes.join(" and of ")} not printed`, tasks: [], at: setup("site") }]
       : []),
   ];
+}
+
+function isPlaced({ schedule }: Plan, id: string): boolean {
+  return schedule.placements.some(({ task }) => task === id);
+}
+
+/** False where what makes the task good is printed on no page, or would be over before it can have gone wrong. */
+function mayBeMended(plan: Plan, task: Task): boolean {
+  const host = remedyHost(task);
+  if (host === null || host === task.id) return true;
+  const { placements } = plan.schedule;
+  const [own, after] = [task.id, host].map((id) => placements.find((one) => one.task === id));
+  return own === undefined || (after !== undefined && after.startS >= own.startS);
 }
 
 function placedByCrew({ tasks, schedule }: Plan): Task[] {

@@ -134,6 +134,22 @@ export function ifThenForm(
   return [...cellUnder("IF", when, setting, true), ...cellUnder("THEN", action, setting, false, blank)];
 }
 
+/** IF something has gone wrong, THEN several steps: each in a cell of the same form, so that it reads as a whole. */
+export function remedyForm(
+  when: string,
+  head: string,
+  steps: readonly { readonly text: string; readonly blank: Blank | undefined }[],
+  setting: Setting,
+): Block[] {
+  return [
+    ...cellUnder("IF", when, setting, true),
+    ...cellUnder("THEN", head, setting, steps.length > 0),
+    ...steps.flatMap(({ text: what, blank }, k) =>
+      cellUnder(`${"abcdefghijklmnopqrstuvwxyz"[k] ?? k + 1}`, what, setting, k < steps.length - 1, blank),
+    ),
+  ];
+}
+
 /** A word at the left and what it says beside it, framed; one over the other they make a form. */
 function cellUnder(
   word: string,

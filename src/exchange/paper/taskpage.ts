@@ -28,6 +28,7 @@ import type { Known } from "./known.ts";
 import { lateStrip } from "./latestrip.ts";
 import type { Mark } from "./page.ts";
 import { partnerLines } from "./partner.ts";
+import { remedyBlocks } from "./remedies.ts";
 import {
   fitsHead,
   type Head,
@@ -266,6 +267,7 @@ function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Blo
     ...(task.steps.length === 0
       ? cautionForm("note", [NO_STEPS], setting)
       : stepBlocks(plan, task.steps, stop.crew, part.member.id, setting)),
+    ...remedyBlocks(plan, task.id, stop.crew, part.member.id, setting),
     ...brought(plan, task, setting.gapMm),
     ...noted(task),
   ];

@@ -44,6 +44,10 @@ import type { Odds } from "../../plan/index.ts";
  * - **O11** On every day each rare event of a task, and of each piece of equipment that it uses, happens with its chance, apart from all else. The task
  *   then takes so much longer than drawn, known when its time is up; and where the event spoils it, it is not done, though it was worked at
  *   to its end, and what needs it is not done either.
+ * - **O12** What has been spoilt so that it can be made good (S19) is made good at the end of the work of the task that says so, if it was over by the time that
+ *   this work is up and comes before it in the plan's order (or is it). The crew is at work so much longer, by a time drawn with the deviate of that work; what can go
+ *   wrong with all of them, breaking off and rests among it, holds for that time too, but not the task's window. Broken off in it, their own work is
+ *   done and the other stays lost. What needs the lost one and comes later waits until it is made good or no longer can be.
  *
  * No decision looks ahead: it rests on what has happened by then and on what is planned. Not simulated: see LEFT_OUT.
  */

@@ -1,5 +1,5 @@
 import { random, type Random, type Shape } from "../../kernel/index.ts";
-import { type Mishap, mishapsOf, type Odds } from "../../plan/index.ts";
+import { type Mishap, mishapsOf, type Odds, type Remedy, remedyHost } from "../../plan/index.ts";
 import type { Problem } from "../problem/problem.ts";
 import { lowsOf } from "./stage.ts";
 import { quantilesOf, stepOf as step, STEPS as STEP_COUNT } from "./quantiles.ts";
@@ -22,6 +22,9 @@ export class Days implements Dealt {
   private readonly rates: Float64Array;
   private readonly parts: Parts;
   private readonly stream: Random;
+  /** What makes good what went wrong, by the activity at whose end it is done, and its durations by step. */
+  private readonly remedies: readonly (readonly { readonly of: number; readonly at: number }[])[];
+  private readonly remedyDurations: Int32Array;
   /** What may go wrong, by task, and its numbers from 0 to 1 by day; drawn apart, so that all else stays as it is without. */
   private readonly mishaps: readonly { readonly activity: number; readonly mishap: Mishap }[];
   private readonly ofMishap: Float64Array;
@@ -42,9 +45,15 @@ export class Days implements Dealt {
     this.parts = partsOf(plan.odds.lateness);
     this.durations = new Int32Array(activities * STEPS);
     const lowS = lowsOf(problem);
-    plan.tasks.forEach(({ duration: { likelyS, highS } }, a) => {
-      const quantiles = quantilesOf(shape, lowS[a]!, likelyS, highS ?? likelyS);
-      for (let i = 0; i < STEPS; i += 1) this.durations[a * STEPS + i] = Math.ceil(quantiles[i]! - SLACK);
+    plan.tasks.forEach(({ duration: { likelyS, highS } }, a) =>
+      put(this.durations, a, quantilesOf(shape, lowS[a]!, likelyS, highS ?? likelyS)),
+    );
+    const remedies = remediesIn(problem);
+    this.remedies = plan.tasks.map((_, a) => remedies.filter(({ host }) => host === a));
+    this.remedyDurations = new Int32Array(remedies.length * STEPS);
+    remedies.forEach(({ at, remedy: { duration } }) => {
+      const { likelyS, lowS: low = likelyS, highS: high = likelyS } = duration;
+      put(this.remedyDurations, at, quantilesOf(shape, low, likelyS, high));
     });
     this.rates = new Float64Array(routes * STEPS);
     for (let r = 0; r < routes; r += 1) {
@@ -105,6 +114,8 @@ export class Days implements Dealt {
           ? dayZ + parts.remote * own
           : dayZ + (parts.outing * outings) / Math.sqrt(crew) + parts.own * own;
       draws.durationS[a] = durations[a * STEPS + stepOf(z)]!;
+      for (const { of, at } of this.remedies[a]!)
+        draws.remedyS[of] = this.remedyDurations[at * STEPS + stepOf(z)]!;
     }
     if (this.mishaps.length > 0) this.goWrong(day, draws);
   }
@@ -117,7 +128,9 @@ export class Days implements Dealt {
       const { activity, mishap } = mishaps[i]!;
       if (ofMishap[day * mishaps.length + i]! >= mishap.chance) continue;
       draws.durationS[activity]! += mishap.extraS ?? 0;
-      if (mishap.spoils === true) draws.spoilt[activity] = 1;
+      if (mishap.spoils !== true) continue;
+      const mends = draws.spoilt[activity] !== LOST && "remedy" in mishap && mishap.remedy !== undefined;
+      draws.spoilt[activity] = mends ? MENDABLE : LOST;
     }
   }
 
@@ -136,10 +149,18 @@ export interface Dealt {
   deal(day: number, order: Int32Array, laneOf: Int32Array, draws: DaySample): void;
 }
 
-/** What one simulated day is given: durations by activity, and 1 where something goes so wrong that it is not done; work rates less one by crew slot and by route. */
+/** Something goes so wrong that it is not done: for good, or until it is made good. */
+const LOST = 1;
+export const MENDABLE = 2;
+
+/**
+ * What one simulated day is given: durations by activity, 0, LOST or MENDABLE by activity, how long it takes to make it good (read where it
+ * is MENDABLE); work rates less one by crew slot and by route.
+ */
 export interface DaySample {
   readonly durationS: Int32Array;
   readonly spoilt: Uint8Array;
+  readonly remedyS: Int32Array;
   readonly slotMore: Float64Array;
   readonly routeMore: Float64Array;
 }
@@ -149,6 +170,7 @@ export function sampleFor({ activities, slots, routes }: Problem): DaySample {
   return {
     durationS: new Int32Array(activities),
     spoilt: new Uint8Array(activities),
+    remedyS: new Int32Array(activities),
     slotMore: new Float64Array(slots),
     routeMore: new Float64Array(routes),
   };
@@ -180,6 +202,23 @@ const RARE = 0x5eed;
 
 /** What a quantile may be off by: a whole number of seconds stays one. */
 const SLACK = 1e-6;
+
+/** What may have to be made good (S19): of which activity, at the end of which. */
+function remediesIn({ plan }: Problem): { of: number; host: number; at: number; remedy: Remedy }[] {
+  const index = new Map(plan.tasks.map(({ id }, a) => [id, a]));
+  return plan.tasks
+    .flatMap((task, of) => {
+      const host = index.get(remedyHost(task) ?? "");
+      const remedy = task.mishap?.remedy;
+      return host === undefined || !remedy ? [] : [{ of, host, remedy }];
+    })
+    .map((one, at) => ({ ...one, at }));
+}
+
+/** Row `row` of durations by step, never shorter than drawn. */
+function put(into: Int32Array, row: number, quantiles: ArrayLike<number>): void {
+  for (let i = 0; i < STEPS; i += 1) into[row * STEPS + i] = Math.ceil(quantiles[i]! - SLACK);
+}
 
 /** Draws the `each` deviates of `day`. */
 function fill(into: Float32Array, day: number, each: number, stream: Random): void {

@@ -1,13 +1,14 @@
 import type { CrewRules } from "../../answers/index.ts";
 import { NEVER as NO_WAY } from "../problem/problem.ts";
 import { CARRIES_ON } from "./crew.ts";
-import type { DaySample } from "./days.ts";
+import { type DaySample, MENDABLE as CAN_BE_MENDED } from "./days.ts";
 import { Latest } from "./latest.ts";
 import type { Script } from "./script.ts";
 import { Suits } from "./suits.ts";
 
 // Read in the innermost loops: local, as an import may cost a call there.
 const NEVER = NO_WAY;
+const MENDABLE = CAN_BE_MENDED;
 
 export const MISSED = 0;
 export const DONE = 1;
@@ -43,6 +44,8 @@ const BREAK_OFF = 7;
 const VAIN = 8;
 const RARE = 9;
 
+const NOTHING: readonly number[] = [];
+
 /** What stands in the middle of a day. */
 export type Moment = readonly (Uint8Array | Int32Array | Float64Array)[];
 
@@ -61,6 +64,8 @@ export class Player {
   readonly latest: Latest;
 
   private crew: CrewRules;
+  /** By activity: 1 where it was made good, at the end of what makes it good. */
+  private readonly mended: Uint8Array;
   private readonly opened: Uint8Array;
   private readonly closed: Uint8Array;
   private readonly chainFreeS: Float64Array;
@@ -82,6 +87,7 @@ export class Player {
     this.endS = new Float64Array(problem.activities);
     this.egressS = new Float64Array(problem.evas);
     this.closeS = new Float64Array(problem.evas);
+    this.mended = new Uint8Array(problem.activities);
     this.suits = new Suits(script, moments);
     this.latest = new Latest(script);
     this.opened = new Uint8Array(problem.evas);
@@ -123,6 +129,7 @@ export class Player {
     // Nothing of the day before is known.
     this.endS.fill(-Infinity);
     this.reason.fill(0);
+    this.mended.fill(0);
     this.opened.fill(0);
     this.closed.fill(0);
     this.chainFreeS.fill(-Infinity);
@@ -176,6 +183,7 @@ export class Player {
     return [
       this.state,
       this.reason,
+      this.mended,
       this.opened,
       this.closed,
       this.egressS,
@@ -254,10 +262,11 @@ export class Player {
     let o = this.opening(a, startS);
     if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
     // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
-    while (o >= 0 && crew.restsByRule) {
-      const restedS = this.restedS(a, startS);
-      if (restedS === startS) break;
-      startS = restedS;
+    while (o >= 0) {
+      let laterS = this.mendedS(a, startS, draws);
+      if (crew.restsByRule) laterS = Math.max(laterS, this.restedS(a, startS));
+      if (laterS === startS) break;
+      startS = laterS;
       o = this.opening(a, startS);
       if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
     }
@@ -292,7 +301,7 @@ export class Player {
     const crewEnd = first + problem.crewCount[a]!;
     let reason = 0;
     this.decidedS = Infinity;
-    const goneS = this.needsGoneS(a);
+    const goneS = this.needsGoneS(a, draws);
     if (startS >= goneS) {
       this.decidedS = goneS;
       reason = NEEDS;
@@ -362,11 +371,20 @@ export class Player {
     const rests = crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0;
     let endS = startS + draws.durationS[a]!;
     if (rests) endS = this.restedEndS(a, startS, endS);
+    const ownEndS = endS;
+    const due = this.dueAt(a, ownEndS, draws);
+    if (due.length > 0) {
+      endS = startS + draws.durationS[a]!;
+      for (const b of due) endS += draws.remedyS[b]!;
+      if (rests) endS = this.restedEndS(a, startS, endS);
+    }
     const workedS = endS;
     // Who is done before a least lag to the end has passed stays until it has.
     const { ties, tieStart } = stage;
     for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
       if (ties.toEnd[t] === 1) endS = Math.max(endS, this.endAfterS(t, a));
+    // Making something good lies outside the window; who leaves while at it has done their own work.
+    const overS = due.length > 0 ? ownEndS : endS;
     let placeAfter = endsAt[a]!;
     let broken = false;
     if (crew.breaksOff) {
@@ -396,17 +414,36 @@ export class Player {
       if (laneOf[s]! >= 0) this.chainFreeS[laneOf[s]! - routes] = endS;
     this.startS[a] = startS;
     this.endS[a] = endS;
-    if (broken) {
+    if (broken && endS < overS) {
       this.state[a] = BROKEN_OFF;
       this.reason[a] = BREAK_OFF;
-    } else if (draws.spoilt[a] === 1) {
+    } else if (draws.spoilt[a]! > 0) {
       this.state[a] = SPOILT;
       this.reason[a] = RARE;
-    } else if (endS <= closesS) this.state[a] = DONE;
+    } else if (overS <= closesS) this.state[a] = DONE;
     else {
       this.state[a] = OVERRAN;
       this.reason[a] = WINDOW;
     }
+    if (broken) return;
+    for (const b of due) {
+      const inTime = b !== a || overS <= closesS;
+      this.state[b] = inTime ? DONE : OVERRAN;
+      this.reason[b] = inTime ? 0 : WINDOW;
+      this.mended[b] = 1;
+    }
+  }
+
+  /** What has gone wrong by `byS`, when the own work of `a` is up, and is made good at the end of `a` (O12). */
+  private dueAt(a: number, byS: number, draws: DaySample): readonly number[] {
+    const { stage, rank } = this.script;
+    const list = stage.remediesAt[a]!;
+    if (list.length === 0 || stage.given[a] === 1) return NOTHING;
+    return list.filter((b) => {
+      if (draws.spoilt[b] !== MENDABLE) return false;
+      if (a === b) return true;
+      return rank[b]! >= 0 && rank[b]! < rank[a]! && this.state[b] === SPOILT && this.endS[b]! <= byS;
+    });
   }
 
   /**
@@ -450,16 +487,41 @@ export class Player {
   }
 
   /** When it was certain that something that `a` needs is not done (until then it may begin); Infinity while nothing is missing. */
-  private needsGoneS(a: number): number {
-    const { problem, rank } = this.script;
+  private needsGoneS(a: number, draws: DaySample): number {
+    const { problem, rank, stage } = this.script;
     const needs = problem.needs[a]!;
     let gone = Infinity;
     for (let n = 0; n < needs.length; n += 1) {
       const b = needs[n]!;
-      if (rank[b]! < rank[a]! && this.state[b] !== DONE)
-        gone = Math.min(gone, rank[b] === -1 ? -Infinity : this.endS[b]!);
+      if (rank[b]! >= rank[a]! || this.state[b] === DONE) continue;
+      let goneS = rank[b] === -1 ? -Infinity : this.endS[b]!;
+      // Until the task at whose end it could be made good is over, it still may be.
+      if (this.mayBeMended(b, a, draws)) goneS = Math.max(goneS, this.endS[stage.hostOf[b]!]!);
+      gone = Math.min(gone, goneS);
     }
     return gone;
+  }
+
+  /** The start of `a`, which could begin at `startS`, once all that it needs and that has gone wrong by then is made good or no longer can be. */
+  private mendedS(a: number, startS: number, draws: DaySample): number {
+    const { problem, stage } = this.script;
+    const needs = problem.needs[a]!;
+    let mendedS = startS;
+    for (let n = 0; n < needs.length; n += 1) {
+      const b = needs[n]!;
+      if (this.mayBeMended(b, a, draws) && startS >= this.endS[b]!)
+        mendedS = Math.max(mendedS, this.endS[stage.hostOf[b]!]!);
+    }
+    return mendedS;
+  }
+
+  /** True when `b` has gone wrong so that it is made good, if at all, before `a` is attempted. */
+  private mayBeMended(b: number, a: number, draws: DaySample): boolean {
+    if (draws.spoilt[b] !== MENDABLE) return false;
+    const { rank, stage } = this.script;
+    const h = stage.hostOf[b]!;
+    if (h < 0 || rank[b]! < 0 || rank[h]! <= rank[b]! || rank[h]! >= rank[a]!) return false;
+    return this.state[b] === SPOILT || this.mended[b] === 1;
   }
 
   /** The start of `a`, which could begin at `startS`, that rests by the rule leave (O10). */

@@ -1,5 +1,5 @@
 import { CONSUMABLES, drawPerSecond, purgeOf, reserves, stocks } from "../../physics/index.ts";
-import { type Plan, suitOn } from "../../plan/index.ts";
+import { type Plan, remedyHost, suitOn } from "../../plan/index.ts";
 import { insideOf } from "../../terrain/index.ts";
 import { openingsOf } from "../problem/openings.ts";
 import { gapsOf, routesOf } from "../problem/outings.ts";
@@ -28,6 +28,9 @@ export interface Stage extends Openings {
   readonly tieStart: Int32Array;
   readonly ties: Ties;
   readonly tiesOutOf: readonly (readonly number[])[];
+  /** By activity: the one at whose end it may be made good; -1 for none. And by that one all that may be, in the plan's order. */
+  readonly hostOf: Int32Array;
+  readonly remediesAt: readonly (readonly number[])[];
   /** From ingress complete to the next egress of anybody in common, s. */
   readonly leastPauseS: number;
   /** Stretches between blocks in which each EVA may be out. */
@@ -81,10 +84,19 @@ export function stageOf(problem: Problem): Stage {
     given: new Uint8Array(problem.activities),
     needed: neededOf(problem),
     ...tiesOf(plan, problem),
+    ...remediesOf(plan),
     leastPauseS: recharge.level === "breach" ? recharge.leastS : 0,
     gaps: gapsOf(plan),
     rates: ratesOf(plan, problem),
   };
+}
+
+function remediesOf({ tasks }: Plan): Pick<Stage, "hostOf" | "remediesAt"> {
+  const index = new Map(tasks.map(({ id, crew }, a) => [id, crew.count > 0 ? a : -1]));
+  const hostOf = Int32Array.from(tasks, (task) => index.get(remedyHost(task) ?? "") ?? -1);
+  const remediesAt = tasks.map((): number[] => []);
+  hostOf.forEach((h, b) => remediesAt[h]?.push(b));
+  return { hostOf, remediesAt };
 }
 
 function neededOf({ activities, must, needs }: Problem): Uint8Array {

@@ -93,7 +93,18 @@ const input: PlanInput = {
       returns: true,
       sample: { container: "box", massKg: 1.25, volumeL: 0.5, bags: 3 },
       instrument: true,
-      mishap: { what: "breaks; for good", chance: 0.01, extraS: 300, spoils: true },
+      mishap: {
+        what: "breaks; for good",
+        chance: 0.01,
+        extraS: 300,
+        spoils: true,
+        remedy: {
+          name: "Mend it",
+          after: "two",
+          duration: { likelyS: 300, lowS: 240, highS: 600 },
+          steps: [{ text: "Tape it." }],
+        },
+      },
       cautions: [{ class: "warning", text: "Keep clear." }, { text: "Mind it." }],
       steps: [
         { text: "Do it.", cautions: [{ class: "note", text: "It is cold." }] },

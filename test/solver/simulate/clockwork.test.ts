@@ -17,20 +17,37 @@ const DAYS = 3;
 /** `plan` with every task up to three times as long, a pace that spreads, and something rare in every second task and every tool. */
 function spread(plan: Plan, seed: number): Plan {
   const stream = random(seed);
+  const apart = random(seed ^ 0x919);
   return {
     ...plan,
     crew: plan.crew.map((member) => ({ ...member, workRateSpread: 0.15 })),
-    tasks: plan.tasks.map((one) => {
-      const { likelyS } = one.duration;
-      const lowS = duration(Math.floor(likelyS * stream.between(0.4, 1)));
-      return {
-        ...one,
-        duration: { likelyS, lowS, highS: duration(Math.floor(likelyS * stream.between(1, 3))) },
-        ...(stream.next() < 0.5
-          ? { mishap: { what: "jams", chance: 0.3, extraS: duration(300), spoils: stream.next() < 0.5 } }
-          : {}),
-      };
-    }),
+    tasks: plan.tasks
+      .map((one) => {
+        const { likelyS } = one.duration;
+        const lowS = duration(Math.floor(likelyS * stream.between(0.4, 1)));
+        return {
+          ...one,
+          duration: { likelyS, lowS, highS: duration(Math.floor(likelyS * stream.between(1, 3))) },
+          ...(stream.next() < 0.5
+            ? { mishap: { what: "jams", chance: 0.3, extraS: duration(300), spoils: stream.next() < 0.5 } }
+            : {}),
+        };
+      })
+      .map((one, _, all) => {
+        // Of what may be lost half can be made good, at its own end or at that of any task with crew.
+        if (one.mishap?.spoils !== true || apart.next() < 0.4) return one;
+        const hosts = all.filter(({ crew }) => crew.count > 0);
+        const after =
+          apart.next() < 0.5 && one.crew.count > 0 ? one.id : hosts[apart.below(hosts.length)]!.id;
+        const likelyS = duration(apart.below(1500));
+        const remedy = {
+          name: "by hand",
+          after,
+          duration: { likelyS, highS: duration(2 * likelyS) },
+          steps: [],
+        };
+        return { ...one, mishap: { ...one.mishap, remedy } };
+      }),
     equipment: plan.equipment.map((one) => ({
       ...one,
       mishap: {

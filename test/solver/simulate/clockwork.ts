@@ -57,6 +57,9 @@ class Clockwork {
   private readonly restUntilS: number[];
   private readonly restedS: number[];
   private readonly closesS: number[];
+  /** When the own work was up (NaN before), and what is made good after it (O12). */
+  private readonly ownUpS: number[];
+  private readonly mending: Map<number, readonly number[]> = new Map();
   private readonly egressS: number[];
   private readonly closeS: number[];
   private readonly walkers: Walker[];
@@ -83,6 +86,7 @@ class Clockwork {
     this.restUntilS = each(problem.activities, -Infinity);
     this.restedS = each(problem.activities, 0);
     this.closesS = each(problem.activities, Infinity);
+    this.ownUpS = each(problem.activities, NaN);
     this.egressS = each(problem.evas, NaN);
     this.closeS = each(problem.evas, NaN);
     this.walkers = Array.from({ length: problem.routes }, (_, route) => ({
@@ -302,14 +306,41 @@ class Clockwork {
     for (const a of script.order) {
       if (this.fate[a] !== "under way" || !this.workIsDone(a)) continue;
       this.endS[a] = t;
-      const inTime = t <= this.closesS[a]! ? "done" : "overran";
-      this.fate[a] = this.draws.spoilt[a] === 1 ? "spoilt" : inTime;
+      const mended = this.mending.get(a) ?? [];
+      this.fate[a] = this.ownFate(a);
+      for (const b of mended) this.fate[b] = b === a ? this.inTime(a) : "done";
       for (const w of this.crewOf(a)) this.free(w, problem.endsAt[a]!, problem.restful[a] === 1);
       if (problem.restful[a] === 1)
         for (const w of this.crewOf(a)) if (t - w.pauseS >= problem.limits.restS) w.beganS = t;
       news = true;
     }
     return news;
+  }
+
+  private inTime(a: number): Fate {
+    const upS = this.mending.has(a) ? this.ownUpS[a]! : this.t;
+    return upS <= this.closesS[a]! ? "done" : "overran";
+  }
+
+  private ownFate(a: number): Fate {
+    return this.draws.spoilt[a]! > 0 ? "spoilt" : this.inTime(a);
+  }
+
+  /** O12: what has gone wrong by now and is made good at the end of `a`. */
+  private toMend(a: number): number[] {
+    const { script, draws } = this;
+    if (script.stage.given[a] === 1) return [];
+    return this.problem.plan.tasks.flatMap((_, b) => {
+      if (script.stage.hostOf[b] !== a || draws.spoilt[b] !== 2) return [];
+      return b === a || (this.rank.has(b) && this.before(b, a) && this.fate[b] === "spoilt") ? [b] : [];
+    });
+  }
+
+  /** True while what `a` needs has gone wrong and may still be made good before it. */
+  private waitsForMending(b: number, a: number): boolean {
+    const h = this.script.stage.hostOf[b]!;
+    if (this.fate[b] !== "spoilt" || this.draws.spoilt[b] !== 2 || h < 0 || !this.rank.has(h)) return false;
+    return this.before(b, h) && this.before(h, a) && !this.over(h);
   }
 
   private free(w: Walker, place: number, rested: boolean): void {
@@ -335,7 +366,13 @@ class Clockwork {
     // A rest inside that is just over began the stretches of all of its crew anew.
     if (t === this.restUntilS[a]) for (const w of this.crewOf(a)) w.beganS = t;
     const doneS = t - this.startS[a]! - this.restedS[a]!;
-    if (doneS >= draws.durationS[a]!) {
+    if (doneS >= draws.durationS[a]! && Number.isNaN(this.ownUpS[a])) {
+      this.ownUpS[a] = t;
+      const mending = this.toMend(a);
+      if (mending.length > 0) this.mending.set(a, mending);
+    }
+    const mendS = (this.mending.get(a) ?? []).reduce((sum, b) => sum + draws.remedyS[b]!, 0);
+    if (doneS >= draws.durationS[a]! + mendS) {
       // O3: least lags to the end are waited for at work.
       const { ties, tieStart } = script.stage;
       for (let k = tieStart[a]!; k < tieStart[a + 1]!; k += 1)
@@ -432,7 +469,7 @@ class Clockwork {
   private needGone(a: number): boolean {
     return this.problem.needs[a]!.some((b) => {
       if (this.script.placed[b] === 0) return true;
-      return this.before(b, a) && this.over(b) && this.fate[b] !== "done";
+      return this.before(b, a) && this.over(b) && this.fate[b] !== "done" && !this.waitsForMending(b, a);
     });
   }
 
@@ -458,6 +495,7 @@ class Clockwork {
     const { t, script, crew } = this;
     const { ties, tieStart } = script.stage;
     if (t === -Infinity || this.waitsForPlan(a)) return false;
+    if (this.problem.needs[a]!.some((b) => this.waitsForMending(b, a))) return false;
     if (!this.crewOf(a).every((w) => this.isThere(w, a))) return false;
     if (!this.unitsOf(a).every((unit) => this.unitIsFree(unit, a))) return false;
     for (let k = tieStart[a]!; k < tieStart[a + 1]!; k += 1) {
@@ -691,7 +729,8 @@ class Clockwork {
       if (this.fate[a] !== "under way") continue;
       const [first] = this.crewOf(a);
       if (!first || !this.crewOf(a).some((w) => this.mustLeave(w, a))) continue;
-      this.fate[a] = "broken off";
+      // Who leaves while making something good has done their own work.
+      this.fate[a] = this.mending.has(a) ? this.ownFate(a) : "broken off";
       this.endS[a] = t;
       const [from, to] = [problem.beginsAt[a]!, problem.endsAt[a]!];
       const farther = this.homeLeg(first.route, from) > this.homeLeg(first.route, to) ? from : to;

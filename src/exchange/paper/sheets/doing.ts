@@ -2,6 +2,7 @@ import type { HomeIf, Outing, Stretch } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { minutes, taskNumber } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
+import { remedyWords } from "../remedies.ts";
 import { type SheetGiven } from "./given.ts";
 
 /** What one crew member does from one moment on, in words. */
@@ -62,7 +63,13 @@ function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doi
     case "task": {
       const task = plan.tasks.find((one) => one.id === stretch.task);
       if (!task) return [{ ...base, words: stretch.task ?? "work" }];
-      return [{ ...base, number: taskNumber(plan, task.id), words: taskName(task) }];
+      return [
+        {
+          ...base,
+          number: taskNumber(plan, task.id),
+          words: `${taskName(task)}${remedyWords(plan, task.id)}`,
+        },
+      ];
     }
     case "traverse":
       return [{ ...base, words: `walk to ${here}, ${minutes(span.endS - span.startS, "up")}` }];
