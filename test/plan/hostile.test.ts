@@ -58,6 +58,7 @@ describe("signs that are not seen", () => {
         { path: "tasks.0.name", message: expect.stringMatching(/a sign that is not seen/) },
       ]);
       expect(parseText(JSON.stringify({ ...smallInput, notes: `a${sign}b` })).ok).toBe(false);
+      expect(parseText(JSON.stringify({ ...smallInput, notes: `${sign}b` })).ok).toBe(false);
       expect(withHiddenShown(`a${sign}b`)).toBe(`a${shown}b`);
     });
   }
