@@ -14,6 +14,23 @@ const pureRooms = [
   "exchange",
 ];
 
+/** Rooms in which no function is longer than a screen. */
+const shortRooms = [
+  "kernel",
+  "physics",
+  "plan",
+  "words",
+  "rules",
+  "answers",
+  "check",
+  "editor",
+  "rehearsal",
+  "cli",
+  "solver/search",
+  "solver/project",
+  "solver/wish",
+];
+
 export default tseslint.config(
   { ignores: ["dist", "node_modules", "public", "test-results", "playwright-report"] },
   ...tseslint.configs.strict,
@@ -37,6 +54,12 @@ export default tseslint.config(
         { object: "Date", property: "now", message: "The clock is a parameter." },
         { object: "performance", property: "now", message: "The clock is a parameter." },
       ],
+    },
+  },
+  {
+    files: shortRooms.map((room) => `src/${room}/**`),
+    rules: {
+      "max-lines-per-function": ["error", { max: 60, skipBlankLines: true, skipComments: true }],
     },
   },
   {

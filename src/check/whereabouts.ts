@@ -40,7 +40,7 @@ export function whereabouts(prepared: Prepared, walk: CrewOuting, step: Step, at
   };
 
   function onWay(): Whereabouts {
-    const hop = hopAt();
+    const hop = hopAt(ways, step, atS);
     const [a, b] = hop;
     const done = shareOf(hop[2], hop[3], atS);
     const onS = along(a, b, 1 - done, fromPlace(b));
@@ -82,18 +82,22 @@ export function whereabouts(prepared: Prepared, walk: CrewOuting, step: Step, at
     const wayS = ways.durationS[a * ways.size + b]!;
     return wayS < 0 || thenS < 0 ? Infinity : part * wayS + thenS;
   }
+}
 
-  /** The hop of a way through other places that is walked, and when it is. */
-  function hopAt(): readonly [from: number, to: number, startS: number, endS: number] {
-    const path = step.stretch.path.map((id) => ways.index.get(id) ?? ways.lander);
-    let startS = step.drawnFromS;
-    for (let k = 1; k < path.length - 1; k += 1) {
-      const endS = startS + Math.max(0, ways.durationS[path[k - 1]! * ways.size + path[k]!]!);
-      if (atS < endS) return [path[k - 1]!, path[k]!, startS, endS];
-      startS = endS;
-    }
-    return [path.at(-2) ?? step.from, path.at(-1) ?? step.to, startS, step.drawnToS];
+/** The hop of a way through other places that is walked, and when it is. */
+function hopAt(
+  ways: Prepared["ways"],
+  step: Step,
+  atS: number,
+): readonly [from: number, to: number, startS: number, endS: number] {
+  const path = step.stretch.path.map((id) => ways.index.get(id) ?? ways.lander);
+  let startS = step.drawnFromS;
+  for (let k = 1; k < path.length - 1; k += 1) {
+    const endS = startS + Math.max(0, ways.durationS[path[k - 1]! * ways.size + path[k]!]!);
+    if (atS < endS) return [path[k - 1]!, path[k]!, startS, endS];
+    startS = endS;
   }
+  return [path.at(-2) ?? step.from, path.at(-1) ?? step.to, startS, step.drawnToS];
 }
 
 function shareOf(startS: number, endS: number, atS: number): number {

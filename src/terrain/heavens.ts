@@ -134,10 +134,9 @@ export function heavensOf(plan: SkyPlan): Heavens {
       }),
     sunAngle: (headingDeg, { leastDeg, greatestDeg }) =>
       once(`angle ${headingDeg} ${leastDeg} ${greatestDeg}`, () =>
-        stretchesWhere(looks().atS, looks().sun, sunAt, ({ azimuthDeg }) => {
-          const apart = apartDeg(headingDeg, azimuthDeg);
-          return apart >= leastDeg && apart <= greatestDeg;
-        }),
+        stretchesWhere(looks().atS, looks().sun, sunAt, ({ azimuthDeg }) =>
+          within(apartDeg(headingDeg, azimuthDeg), leastDeg, greatestDeg),
+        ),
       ),
     earth: (places) =>
       once(`earth ${name(places)}`, () =>
@@ -149,6 +148,10 @@ export function heavensOf(plan: SkyPlan): Heavens {
     },
     sunAt,
   };
+}
+
+function within(value: number, least: number, greatest: number): boolean {
+  return value >= least && value <= greatest;
 }
 
 /** Between which elevations the sun surely stays from `startS` to `endS`: those of some glances, and as far as it climbs between. */

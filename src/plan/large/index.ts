@@ -74,17 +74,7 @@ export function largePlan(seed = 1): PlanInput {
       qualifications: [i % 2 === 0 ? "field-geology" : "drilling"],
       suit: `suit-${i + 1}`,
     })),
-    suits: PAIRS.flat().map((_, i) => ({
-      id: `suit-${i + 1}`,
-      name: `Suit ${i + 1}`,
-      massKg: 84,
-      oxygenKg: 0.88,
-      co2Kg: 0.95,
-      waterKg: 5.6,
-      batteryWh: 400,
-      emergencyOxygenS: minutes(40),
-      reserve: { oxygen: 0.12, co2: 0.12, water: 0.1, battery: 0.1 },
-    })),
+    suits: largeSuits(),
     evas: largeEvas,
     equipment: [
       { id: "drill", name: "Rotary drill", count: 2 },
@@ -105,4 +95,19 @@ export function largePlan(seed = 1): PlanInput {
     rules: { returnMass: { greatestKg: 110, source: "For load. Invented." } },
     schedule: { placements: [] },
   };
+}
+
+/** A suit of their own for each, all alike. */
+function largeSuits(): PlanInput["suits"] {
+  return PAIRS.flat().map((_, i) => ({
+    id: `suit-${i + 1}`,
+    name: `Suit ${i + 1}`,
+    massKg: 84,
+    oxygenKg: 0.88,
+    co2Kg: 0.95,
+    waterKg: 5.6,
+    batteryWh: 400,
+    emergencyOxygenS: minutes(40),
+    reserve: { oxygen: 0.12, co2: 0.12, water: 0.1, battery: 0.1 },
+  }));
 }

@@ -80,19 +80,13 @@ export function tasksOf(
       worth: 5 * (1 + random.below(20)),
       must,
       ...(windowed ? { windows: [halfOf(random, oneOf(random, evas))] } : {}),
-      ...(lit
-        ? { sun: random.next() < 0.5 ? { leastDeg: 4, greatestDeg: 9 } : { leastDeg: 9, greatestDeg: 18 } }
-        : {}),
+      ...(lit ? { sun: sunOf(random) } : {}),
       relay: relayed,
       equipment: "tool" in deed ? [{ equipment: deed.tool }] : [],
       instrument,
       ...(deed.kind === "sampling"
         ? {
-            sample: {
-              container: oneOf(random, SAMPLE_CASES),
-              massKg: Math.round(random.between(3, 16)) / 10,
-              volumeL: Math.round(random.between(2, 12)) / 10,
-            },
+            sample: sampleOf(random),
           }
         : {}),
       cautions: [
@@ -103,6 +97,19 @@ export function tasksOf(
       steps: STEPS[deed.kind].map((text) => ({ text })),
     };
   });
+}
+
+/** One of two stretches of the sun's elevation. */
+function sunOf(random: Random): NonNullable<TaskInput["sun"]> {
+  return random.next() < 0.5 ? { leastDeg: 4, greatestDeg: 9 } : { leastDeg: 9, greatestDeg: 18 };
+}
+
+function sampleOf(random: Random): NonNullable<TaskInput["sample"]> {
+  return {
+    container: oneOf(random, SAMPLE_CASES),
+    massKg: Math.round(random.between(3, 16)) / 10,
+    volumeL: Math.round(random.between(2, 12)) / 10,
+  };
 }
 
 /** A traverse inside the district: it ends at another of its places. */
