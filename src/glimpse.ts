@@ -12,8 +12,6 @@ import "./screens/why/why.css";
 import "./screens/variants/variants.css";
 import "./screens/odds/odds.css";
 import "./screens/odds/late.css";
-import "./screens/odds/curve.css";
-import "./screens/site/site.css";
 import "./screens/outset/outset.css";
 import "./screens/aside/aside.css";
 import "./screens/shelf/shelf.css";

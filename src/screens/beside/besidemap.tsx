@@ -1,3 +1,4 @@
+import "../site/site.css";
 import "./beside.css";
 import { useCallback, useMemo, useRef } from "react";
 import type { SiteWalks } from "../../answers/index.ts";

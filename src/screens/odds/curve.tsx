@@ -1,3 +1,4 @@
+import "./curve.css";
 import { counted, grouped, percent } from "../../words/index.ts";
 import { useEffect, useRef, useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";

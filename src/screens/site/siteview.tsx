@@ -1,3 +1,4 @@
+import "./site.css";
 import { useCallback, useEffect, useMemo, useRef } from "react";
 import type { Verdict } from "../../answers/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
