@@ -168,6 +168,8 @@ test("a task of the bench is tried on the line in one drag, taken by any part of
   page,
 }) => {
   const hand = handOn(page);
+  // What the simulated days find stands above the bench and moves it when it comes.
+  await expect(page.getByRole("list", { name: "Below the wish" })).toBeVisible();
   const card = page.locator(".card", { hasText: "Section up Grey Step" });
   const worth = card.locator(".card-worth");
   const to = await middleOf(page.locator(".stage"));
