@@ -7,7 +7,7 @@ import type { Problem } from "../problem/problem.ts";
 import { BLINK, Recreate } from "../search/recreate.ts";
 import { Ruin } from "../search/ruin.ts";
 import { restretch } from "./restretch.ts";
-import type { Sampled, DayTrial } from "./trial.ts";
+import { CAUTIONS, type DayTrial, type Sampled } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** Part of the ruins that are large, of the small ones those that are a string of one route, and how long a small one is on average. */
@@ -33,6 +33,12 @@ const OUT_LATER = 0.1;
 const NOTHING_ELSE = 0.5;
 const MOST_LATER_S = 3600;
 const OUT_SOON = 0.1;
+/**
+ * With these chances, with many tasks and with few, a candidate is played by a crew of any other caution: a day that meets the wish with a
+ * careful crew alone is not on the way of one that is not.
+ */
+const OTHER_CREW = 0.05;
+const OTHER_CREW_FEW = 0.4;
 /** Temperature at the start and at the end of a chain, in mean worths of a task. */
 const HOT = 0.25;
 const COLD = 0.0125;
@@ -137,8 +143,11 @@ export class Chain {
 
   /** Plays what lies on the trial's day; true when it is taken. */
   private judge(limit: number, tolerance: number): boolean {
-    const { wish, trial } = this;
-    let sampled = trial.play(wish, this.now, tolerance, this.caution);
+    const { wish, trial, random } = this;
+    const other = OTHER_CREW + fewness(this.problem) * (OTHER_CREW_FEW - OTHER_CREW);
+    const varies = trial.leavesOut && random.next() < other;
+    const caution = varies ? CAUTIONS[random.below(CAUTIONS.length)]! : this.caution;
+    let sampled = trial.play(wish, this.now, tolerance, caution);
     if (!sampled) return false;
     if (valueOf(wish, sampled) > this.best) sampled = trial.varied(wish, sampled);
     this.note(trial.day.board, sampled);

@@ -12,6 +12,7 @@ import { Chain, fewness, type Note } from "./chain.ts";
 import { choose, type Chosen, daysToChoose } from "./choose.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { restretch } from "./restretch.ts";
+import { sown } from "./sown.ts";
 import { CAUTIONS, DayTrial } from "./trial.ts";
 import { valueOf, type Wish, wishFor } from "../simulate/value.ts";
 
@@ -86,12 +87,24 @@ const PROPOSES = 0.4;
 const PROPOSES_MANY = 0.8;
 const FEW_TASKS = 40;
 const CHAINS = 0.7;
-/** Packs from nothing: so many, fewer for more tasks, in this part of the proposing; of them so many go on, so far cooled. */
-const MOST_STARTS = 8;
-const STARTED_TASKS = 500;
+/**
+ * Packs from nothing, in this part of the proposing and at least so many: each of so many turns a task, since which EVAs take what is settled
+ * in the first of them, and longer packs end no better but for that. Of them so many go on, so far cooled.
+ */
 const STARTS = 0.5;
+const LEAST_STARTS = 2;
+const START_TURNS = 12;
+const START_TASKS = 30;
+/** Part of the proposing after which nothing is packed from nothing any more. */
+const LAST_START = 0.8;
+/** Worth that is not worth playing days for while the packer proposes, in mean worths of a task. */
+const NEAR = 0.02;
+/** Turns of a pack between two looks at the share that is done. */
+const AT_ONCE = 8;
 const GO_ON = 3;
 const WARM = 0.4;
+/** Part of a pack from nothing from which on what it goes on from is played. */
+const PLAYED_FROM = 0.6;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
@@ -140,6 +153,13 @@ interface Pack {
   best: number;
   /** Of the crew with which its best does most. */
   caution: number;
+  /** False while it is hot: what it goes on from then is soon left for better. */
+  plays: boolean;
+}
+
+/** The one that did more first; of those not played, since there was nothing to gain, the one that plans more. */
+function byPromise(a: Pack, b: Pack): number {
+  return b.best - a.best || b.anneal.bestValue.worth - a.anneal.bestValue.worth;
 }
 
 class Run implements WishRun {
@@ -153,6 +173,7 @@ class Run implements WishRun {
   private readonly hopes: readonly Elites[];
   private readonly random: Random;
   private readonly trial: DayTrial;
+  private readonly near: number;
   private readonly beganS: number;
   private readonly work: Generator<undefined, void>;
   private iterations = 0;
@@ -169,6 +190,8 @@ class Run implements WishRun {
     this.beganS = settings.clock();
     this.stage = stageOf(problem);
     this.crew = crewOf(problem.plan.odds);
+    const { worth, activities } = problem;
+    this.near = (NEAR * worth.reduce((sum, one) => sum + one, 0)) / Math.max(1, activities);
     this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
     const [spare, error] = settings.everyDay ? [0, 0] : [SPARE, ERROR];
     this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + spare)));
@@ -285,46 +308,72 @@ class Run implements WishRun {
    */
   private *propose(until: number): Generator<undefined, void> {
     const { random: stream, problem } = this;
-    const starts = Math.max(
-      2,
-      Math.min(MOST_STARTS, Math.round(STARTED_TASKS / Math.max(1, problem.activities))),
-    );
     const startedShare = STARTS * until;
+    const turns = START_TURNS * Math.max(START_TASKS, problem.activities);
+    // Where there is no time for so many, two share it.
+    const mostShare = startedShare / LEAST_STARTS;
     const packs: Pack[] = [];
-    for (let k = 0; k < starts; k += 1) {
+    for (let longest = 0; packs.length < LEAST_STARTS || this.share() + longest <= startedShare;) {
       const fromShare = this.share();
-      const lengthShare = Math.max(1e-9, (startedShare - fromShare) / (starts - k));
-      const level = LEVELS[k % LEVELS.length]!;
-      const pack = this.pack(level, this.settings.from ?? null, this.crew.caution);
-      packs.push(pack);
-      for (let done = 0; done < 1; done = (this.share() - fromShare) / lengthShare) {
-        for (let i = 0; i < 8; i += 1) pack.anneal.iterate(done);
-        this.iterations += 8;
-        yield;
-        // Where the time is over before a pack begins, no share of it ever passes.
-        if (this.share() >= startedShare) break;
-      }
+      packs.push(yield* this.start(packs.length, turns, mostShare, startedShare));
+      longest = Math.max(longest, this.share() - fromShare);
     }
-    packs.sort((a, b) => b.best - a.best);
+    let starts = packs.length;
     const going = packs
+      .sort(byPromise)
       .slice(0, GO_ON)
-      .map(({ level, anneal, caution }) => this.pack(level, scheduleOf(anneal.best), caution));
+      .map((pack) => this.goingOn(pack));
     const fromShare = this.share();
+    let best = -Infinity;
+    let quiet = 0;
     for (let turn = 0; this.share() < until; turn += 1) {
       const done = (this.share() - fromShare) / Math.max(1e-9, until - fromShare);
       // One turn of three to each in turn, the others to the one that does best.
-      const one =
-        turn % 3 === 0
-          ? going[stream.below(going.length)]!
-          : going.reduce((best, other) => (other.best > best.best ? other : best));
-      for (let k = 0; k < 8; k += 1) one.anneal.iterate(WARM + (1 - WARM) * done);
-      this.iterations += 8;
+      const one = turn % 3 === 0 ? going[stream.below(going.length)]! : going[0]!;
+      for (let k = 0; k < AT_ONCE; k += 1) one.anneal.iterate(WARM + (1 - WARM) * done);
+      this.iterations += AT_ONCE;
       yield;
+      going.sort(byPromise);
+      quiet = going[0]!.best > best + this.near ? 0 : quiet + AT_ONCE;
+      best = Math.max(best, going[0]!.best);
+      if (quiet < turns || this.share() > LAST_START * until) continue;
+      // What goes on has come to its end: another one from nothing in the time that it would waste.
+      const anew = yield* this.start(starts, turns, mostShare, until);
+      starts += 1;
+      quiet = 0;
+      if (byPromise(anew, going.at(-1)!) < 0) going[going.length - 1] = this.goingOn(anew);
     }
   }
 
+  /** Number `k` of the packs from nothing, every other one sown, in so many turns and no more of the run than `mostShare`, before `until`. */
+  private *start(k: number, turns: number, mostShare: number, until: number): Generator<undefined, Pack> {
+    const fromShare = this.share();
+    const level = LEVELS[k % LEVELS.length]!;
+    const from = k % 2 === 1 ? sown(this.problem, this.random) : (this.settings.from ?? null);
+    const pack = this.pack(level, from, this.crew.caution, false);
+    for (let done = 0, turn = AT_ONCE; done < 1; turn += AT_ONCE) {
+      for (let i = 0; i < AT_ONCE; i += 1) pack.anneal.iterate(done);
+      this.iterations += AT_ONCE;
+      yield;
+      // Where the time is over before a pack begins, no share of it ever passes.
+      if (this.share() >= until) break;
+      done = Math.max(turn / turns, (this.share() - fromShare) / mostShare);
+      pack.plays = done >= PLAYED_FROM;
+    }
+    pack.plays = true;
+    pack.anneal.onAccept?.(pack.anneal.best, pack.anneal.bestValue);
+    return pack;
+  }
+
+  /** A pack that goes on from the best of `pack`, and is played all the time. */
+  private goingOn({ level, anneal, caution, best }: Pack): Pack {
+    const pack = this.pack(level, scheduleOf(anneal.best), caution, true);
+    pack.best = Math.max(pack.best, best);
+    return pack;
+  }
+
   /** A pack of the problem stretched by `level`, of which everything that it goes on from is played. */
-  private pack(level: number, from: Schedule | null, caution: number): Pack {
+  private pack(level: number, from: Schedule | null, caution: number, plays: boolean): Pack {
     const { trial } = this;
     // With several wishes the least one decides what is worth playing.
     const elites = this.elites[0]!;
@@ -333,13 +382,13 @@ class Run implements WishRun {
       this.random.below(2 ** 31),
       from,
     );
-    const pack = { level, anneal, best: -Infinity, caution };
+    const pack = { level, anneal, best: -Infinity, caution, plays };
     let lastWorth = -1;
     let lastEndsS = -1;
     const hear: NonNullable<Anneal["onAccept"]> = (board, { worth, mustOut, endsS }) => {
-      if (mustOut > 0 || (worth === lastWorth && endsS === lastEndsS)) return;
-      // What is planned bounds what is done.
-      if (worth < elites.bestValue) return;
+      if (!pack.plays || mustOut > 0 || (worth === lastWorth && endsS === lastEndsS)) return;
+      // What is planned bounds what is done; what has hardly more to gain than the best is not worth the days.
+      if (worth < elites.bestValue + this.near) return;
       lastWorth = worth;
       lastEndsS = endsS;
       if (!trial.lay(board)) return;

@@ -71,6 +71,11 @@ export class DayTrial {
     this.count = new Count(this.player, days);
   }
 
+  /** True where a crew's caution makes a difference. */
+  get leavesOut(): boolean {
+    return this.crew.leavesOut;
+  }
+
   /**
    * Lays the order of `board` on the true day; false when a rule does not hold there or a must-do task is out. What is held back on
    * `board` is let go where the day holds without, but for what is `heldOnPurpose`.
