@@ -50,7 +50,10 @@ export class Elites {
       (one) => differing(one.placed, placed) < APART && !traded(one.sampled, sampled),
     );
     if (near >= 0) {
-      if (list[near]!.value >= value) return;
+      const other = list[near]!;
+      // Of two that do the same the one that plans less: the other one plans what is never done.
+      if (other.value > value || (other.value === value && plannedOn(other.placed) <= plannedOn(placed)))
+        return;
       list.splice(near, 1);
     }
     list.push({ schedule: scheduleOf(board), sampled, value, placed });
@@ -62,6 +65,10 @@ export class Elites {
 /** True where one does more and the other has every must-do task done more often. */
 function traded(a: Seen, b: Seen): boolean {
   return (a.worth - b.worth) * (a.must - b.must) < 0;
+}
+
+function plannedOn(placed: Uint8Array): number {
+  return placed.reduce((sum, one) => sum + one, 0);
 }
 
 function differing(a: Uint8Array, b: Uint8Array): number {
