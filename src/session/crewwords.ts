@@ -4,7 +4,7 @@ import { percent } from "../words/index.ts";
 /** What a crew that acts does on a simulated day, a sentence a rule (O7 to O10). */
 export const ACTING_WORDS: Readonly<Record<ActingRule, string>> = {
   goesAhead:
-    "Goes ahead when ready: never before a window, never in an earlier opening than the planned one.",
+    "Goes ahead when ready: never before a window, never in an earlier opening than the planned one, never so early that a lag breaks.",
   breaksOff: "Breaks a task off in time to be home inside every limit, at the pace known since egress.",
   leavesOut: "Leaves optional work out when with it a must-do task ahead could no longer begin in time.",
   restsByRule: "Rests as the work limit asks on the day: lateness never eats a rest.",

@@ -25,7 +25,8 @@ import type { Odds } from "../../plan/index.ts";
  *
  * A crew that acts also
  *
- * - **O7** goes ahead: begins when ready, never before a window and never in an opening earlier than the planned one; work without crew
+ * - **O7** goes ahead: begins when ready, never before a window, in an opening earlier than the planned one, or so early that a least lag
+ *   from work planned later would break (O3); work without crew
  *   is not brought forward;
  * - **O8** breaks a task off in time to be home inside every limit, from the farther of its ends and with the own pace as known since
  *   egress; the task is missed, for all of its crew;
