@@ -201,3 +201,18 @@ describe("a finding about several bounds", () => {
     expect(subtract(placed(3000), placed(1600)).eased).toMatchObject([{ by: 1400, unit: "s" }]);
   });
 });
+
+test("a finding that is not broken any more for a reason that is no amount is lost and gained, not worse or eased", () => {
+  const plan = tinyPlan({
+    evas: [eva("eva-1", { crew: ["ev1"] })],
+    tasks: [task("one", "a"), task("other", "a")],
+    placements: [at("one", 2000), at("other", 2000)],
+  });
+  const before = check(plan);
+  const broken = before.findings.find((one) => one.level === "breach")!;
+  const eased = { ...broken, level: "tight" as const };
+  const after = { ...before, findings: before.findings.map((one) => (one === broken ? eased : one)) };
+  expect(subtract(before, after)).toMatchObject({ lost: [broken], gained: [eased], worse: [], eased: [] });
+  // The other way round it is a breach gained, and nothing of it is lost.
+  expect(subtract(after, before)).toMatchObject({ lost: [], gained: [broken], worse: [], eased: [] });
+});

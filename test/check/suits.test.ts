@@ -40,6 +40,21 @@ describe("heat stored in the body", () => {
     expect(after(goneS)).toEqual(["heat-storage tight"]);
   });
 
+  test("is drawn against the limit, from nothing at egress", () => {
+    // 80 kg times 3 kJ; 1000 s of 500 W against 260 W. Arithmetic.
+    expect(check(plan({ suit: { coolingW: 260 } })).heat).toEqual([
+      {
+        eva: "eva-1",
+        crew: "ev1",
+        mostKj: 240,
+        points: [
+          { atS: 0, value: 0 },
+          { atS: 1000, value: 240 },
+        ],
+      },
+    ]);
+  });
+
   test("heat-storage says what is stored rounded up and what is allowed rounded down", () => {
     // 1000 s of 500 W less 259.5 W; a body of 80 kg may store 2.99 kJ/kg, 239.2 kJ. Cooling counts as 259 W: 241 kJ.
     const warm = plan({ suit: { coolingW: 259.5 }, rules: { heat: { mostKjKg: 2.99 } } });
