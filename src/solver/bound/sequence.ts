@@ -1,6 +1,7 @@
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import type { Problem } from "../problem/problem.ts";
+import { apartForSure } from "./apart.ts";
 import { relaxed } from "./relaxed.ts";
 
 /** Orders tried for one assignment before it is left open. */
@@ -49,6 +50,7 @@ export class Sequencer {
   private *place(order: readonly number[], at: number, choiceOf: Int32Array): Generator<void, boolean> {
     const { loose, day, problem } = this;
     if (at === order.length) {
+      if (apartForSure(loose.board, problem.limits)) return false;
       day.board.copy(loose.board);
       if (day.settle()) return true;
       // Only the rules left out of the relaxed day stand against it: another order, or waiting, may keep them.
