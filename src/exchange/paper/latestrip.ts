@@ -10,7 +10,7 @@ import { type Face, linesHeight, textWidth, wrap } from "./type.ts";
 
 const MOST_ANSWERS = 3;
 /** Lines of what is left out and of rests that a strip of so many answers may take: room for them is taken from the steps. */
-const MOST_LINES = [3, 2, 2] as const;
+const MOST_LINES = [3, 3, 2] as const;
 const LABEL = { sizePt: LABEL_PT, bold: true, tight: true };
 const TIME = { sizePt: 12.5, bold: true };
 const WHAT = { sizePt: 12, bold: true, tight: true };
@@ -19,7 +19,8 @@ const LINE_MM = 4.6;
 /** What stands under one time. */
 interface Words {
   readonly time: string;
-  readonly out: string;
+  /** What is left out, and each order: none of them runs on from the one before. */
+  readonly out: readonly string[];
   readonly rest: string;
 }
 
@@ -72,18 +73,43 @@ function cellsIn(words: readonly Words[], room: number, mostLines: number): read
   for (let lines = 1; lines <= mostLines; lines += 1) {
     const cells = words.map((one) => cellOf(one, lines, room));
     const wide = cells.reduce((sum, cell) => sum + (cell?.wide ?? Infinity), 0);
-    if (wide <= room) return cells.filter((cell) => cell !== null);
+    if (wide <= room)
+      return widened(
+        words,
+        cells.filter((cell) => cell !== null),
+        room - wide,
+      );
   }
   return null;
 }
 
+/** The cells, each in as few lines as what is left of the room allows. */
+function widened(words: readonly Words[], cells: readonly Cell[], leftMm: number): readonly Cell[] {
+  let spare = leftMm;
+  return cells.map((cell, k) => {
+    const most = Math.max(cell.out.length, cell.rest.length);
+    for (let lines = 1; lines < most; lines += 1) {
+      const wider = words[k] ? cellOf(words[k], lines, cell.wide + spare) : null;
+      if (!wider) continue;
+      spare -= wider.wide - cell.wide;
+      return wider;
+    }
+    return cell;
+  });
+}
+
 /** The narrowest cell in which neither words take more than `lines`; null where none of `room` does. */
 function cellOf({ time, out, rest }: Words, lines: number, room: number): Cell | null {
-  const longest = Math.max(...`${out} ${rest}`.split(" ").map((word) => textWidth(word, WHAT)));
+  const longest = Math.max(
+    ...[...out, rest]
+      .join(" ")
+      .split(" ")
+      .map((word) => textWidth(word, WHAT)),
+  );
   for (let wide = Math.max(textWidth(time, TIME) + 2, longest + 2); wide <= room; wide += 0.5) {
     const cell = {
       time,
-      out: wrap(out, wide - 1.6, WHAT),
+      out: out.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
       rest: rest === "" ? [] : wrap(rest, wide - 1.6, WHAT),
       wide,
     };
@@ -147,9 +173,9 @@ function restWords(plan: Plan, { rests }: LateAnswer, me: string): string {
  * What is left out, by number: one's own first, then what only others had to do, behind who they are; then the order of all that is still
  * to come, of whom it changes for. What is on no paper of one's own is called for.
  */
-function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: ReadonlySet<string>): string {
-  if (home) return "HOME";
-  if (leaveOut.length === 0 && then.length === 0) return "nothing";
+function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: ReadonlySet<string>): string[] {
+  if (home) return ["HOME"];
+  if (leaveOut.length === 0 && then.length === 0) return ["nothing"];
   const number = (id: string): string => taskNumber(plan, id);
   const own = leaveOut.filter((id) => mine.has(id)).map(number);
   const theirs = new Map<string, string[]>();
@@ -169,12 +195,12 @@ function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: Readonl
     .flatMap(({ tasks }) => tasks)
     .filter((id) => !leaveOut.includes(id) && !printed(plan, id));
   return [
-    ...own,
-    ...[...theirs].flatMap(([who, list]) => [...(who === "" ? [] : [who]), ...list]),
+    ...(own.length > 0 ? [own.join(" ")] : []),
+    ...[...theirs].map(([who, list]) => [...(who === "" ? [] : [who]), ...list].join(" ")),
     ...(own.length + theirs.size === 0 ? ["nothing"] : []),
     ...orders,
     ...(called.length > 0 ? [`call for ${[...new Set(called)].map(number).join(" ")}`] : []),
-  ].join(" ");
+  ];
 }
 
 /** True for a task that the booklets have pages of. */
@@ -182,26 +208,27 @@ function printed({ schedule }: Plan, id: string): boolean {
   return schedule.placements.some(({ task }) => task === id);
 }
 
-/** Sizes of a sentence on one line. */
+/** Sizes of a sentence on one line; what fits in none goes on on another. */
 const SENTENCE: readonly Face[] = [
   { sizePt: 13, bold: false },
   { sizePt: 13, bold: false, tight: true },
   { sizePt: 12, bold: false, tight: true },
-  { sizePt: LABEL_PT, bold: false, tight: true },
 ];
 
-/** Where there is no table: one line. */
+/** Where there is no table: a sentence. */
 function sentence(words: string): Strip {
-  const height = linesHeight(1, 13) + 0.9;
   const labelMm = textWidth("IF LATE", LABEL) + 2;
-  const face = SENTENCE.find((one) => textWidth(words, one) <= WIDE - 2 - labelMm);
+  const wide = WIDE - 2 - labelMm;
+  const face = SENTENCE.find((one) => textWidth(words, one) <= wide) ?? SENTENCE.at(-1)!;
+  const lines = wrap(words, wide, face);
+  const height = linesHeight(1, 13) + 0.9 + (lines.length - 1) * LINE_MM;
   return {
     height,
     draw: (y) => [
       rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
       ...tagged([
         ...text(LEFT + 1, y + 4.5, "IF LATE", LABEL),
-        ...text(LEFT + 1 + labelMm, y + 4.5, face ? words : "call", face ?? { sizePt: 13, bold: false }),
+        ...lines.flatMap((one, k) => text(LEFT + 1 + labelMm, y + 4.5 + k * LINE_MM, one, face)),
       ]),
     ],
   };

@@ -1,5 +1,5 @@
 import { type Plan, shortFingerprint } from "../../../plan/index.ts";
-import { counted, differenceWords } from "../../../words/index.ts";
+import { counted, differenceWords, numberedSentence } from "../../../words/index.ts";
 import { RIGHT } from "../cuff.ts";
 import { extentOf, line, type Mark, type Page, type Paper } from "../page.ts";
 import type { Body, Row } from "./body.ts";
@@ -198,7 +198,9 @@ export function changesBody(before: Revision, after: Revision): Body {
           { head: "ABOUT", grow: 1, bold: true },
           { head: "CHANGE", grow: 3 },
         ],
-        rows: words.map(({ about, sentence }): Row => ({ cells: [{ text: about }, { text: sentence }] })),
+        rows: words.map(({ about, sentence }): Row => ({
+          cells: [{ text: numberedSentence(after.plan, about) }, { text: sentence }],
+        })),
       },
       {
         kind: "table",
