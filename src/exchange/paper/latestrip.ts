@@ -21,7 +21,8 @@ interface Words {
   readonly time: string;
   /** What is left out, and each order: none of them runs on from the one before. */
   readonly out: readonly string[];
-  readonly rest: string;
+  /** Before what to rest, by crew member. */
+  readonly rest: readonly string[];
 }
 
 interface Cell {
@@ -55,7 +56,7 @@ export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
     const labels = [
       "DONE BY",
       "LEAVE OUT",
-      ...(some.some(({ rest }) => rest !== "") ? [restLabel(plan)] : []),
+      ...(some.some(({ rest }) => rest.length > 0) ? [restLabel(plan)] : []),
     ];
     const labelMm = Math.max(...labels.map((label) => textWidth(label, LABEL))) + 2;
     const cells = cellsIn(some, WIDE - labelMm - callCell().wide, MOST_LINES[count - 1] ?? 1);
@@ -101,7 +102,7 @@ function widened(words: readonly Words[], cells: readonly Cell[], leftMm: number
 /** The narrowest cell in which neither words take more than `lines`; null where none of `room` does. */
 function cellOf({ time, out, rest }: Words, lines: number, room: number): Cell | null {
   const longest = Math.max(
-    ...[...out, rest]
+    ...[...out, ...rest]
       .join(" ")
       .split(" ")
       .map((word) => textWidth(word, WHAT)),
@@ -110,7 +111,7 @@ function cellOf({ time, out, rest }: Words, lines: number, room: number): Cell |
     const cell = {
       time,
       out: out.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
-      rest: rest === "" ? [] : wrap(rest, wide - 1.6, WHAT),
+      rest: rest.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
       wide,
     };
     if (cell.out.length <= lines && cell.rest.length <= lines) return cell;
@@ -157,16 +158,14 @@ function restLabel({ rules }: Plan): string {
 }
 
 /** Before which tasks to rest beside the rests on the pages: one's own first, then the others' behind who they are. */
-function restWords(plan: Plan, { rests }: LateAnswer, me: string): string {
+function restWords(plan: Plan, { rests }: LateAnswer, me: string): string[] {
   const crews = [me, ...plan.crew.map(({ id }) => id).filter((id) => id !== me)];
-  return crews
-    .flatMap((id) => {
-      const own = rests.filter(({ crew }) => crew === id).map(({ task }) => taskNumber(plan, task));
-      if (own.length === 0) return [];
-      const who = id === me ? "" : `${crewName(plan, id)} `;
-      return [`${who}before ${own.join(" ")}`];
-    })
-    .join(" ");
+  return crews.flatMap((id) => {
+    const own = rests.filter(({ crew }) => crew === id).map(({ task }) => taskNumber(plan, task));
+    if (own.length === 0) return [];
+    const who = id === me ? "" : `${crewName(plan, id)} `;
+    return [`${who}before ${own.join(" ")}`];
+  });
 }
 
 /**
