@@ -49,6 +49,7 @@ import type { Odds } from "../../plan/index.ts";
  *   this work is up and comes before it in the plan's order (or is it). The crew is at work so much longer, by a time drawn with the deviate of that work; what can go
  *   wrong with all of them, breaking off and rests among it, holds for that time too, but not the task's window. Broken off in it, their own work is
  *   done and the other stays lost. What needs the lost one and comes later waits until it is made good or no longer can be.
+ *   A crew always tries: it leaves no making good out for must-do work ahead, and weighs none when it breaks optional work off.
  *
  * No decision looks ahead: it rests on what has happened by then and on what is planned. Not simulated: see LEFT_OUT.
  */
