@@ -23,12 +23,17 @@ function oddsOf(
   return run.report();
 }
 
-/** The same plan without any spread. */
+/** The same plan without any spread, and without what may go wrong. */
 function exact(plan: Plan): Plan {
   return {
     ...plan,
     crew: plan.crew.map((member) => ({ ...member, workRateSpread: 0 })),
-    tasks: plan.tasks.map((task) => ({ ...task, duration: { likelyS: task.duration.likelyS } })),
+    equipment: plan.equipment.map((one) => ({ ...one, mishap: undefined })),
+    tasks: plan.tasks.map((task) => ({
+      ...task,
+      mishap: undefined,
+      duration: { likelyS: task.duration.likelyS },
+    })),
   };
 }
 
