@@ -62,7 +62,7 @@ export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
     const cells = cellsIn(some, WIDE - labelMm - callCell().wide, MOST_LINES[count - 1] ?? 1);
     if (cells) return table(labels, labelMm, [...cells, callCell()]);
   }
-  return sentence(late.answers.length === 0 ? late.why : "call");
+  return sentence(late.answers.length === 0 ? late.why : "call: the answer is too long for this page");
 }
 
 function callCell(): Cell {
