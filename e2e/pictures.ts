@@ -109,7 +109,7 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
       await goTo(page, "Odds");
       await page.getByRole("button", { name: "If late", exact: true }).click();
       await page.locator(".shed-cell").first().waitFor({ timeout: 120_000 });
-      await page.waitForTimeout(1500);
+      await page.getByText("Not through yet").waitFor({ state: "detached", timeout: 600_000 });
     },
   },
   variants: { themes: ["light", "dark"], scene: keepTwo },
@@ -119,6 +119,9 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
     async scene(page) {
       await goTo(page, "Paper");
       await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
+      await page
+        .getByText("The late pages are being worked out")
+        .waitFor({ state: "detached", timeout: 600_000 });
     },
   },
   "site-far": { themes: ["light"], scene: (page) => site(page, "All EVAs", 14_400, null, 0) },
