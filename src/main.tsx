@@ -216,8 +216,7 @@ window.addEventListener("pagehide", () => {
 });
 // What is not in the store yet would be lost: the browser asks before it leaves the page.
 window.addEventListener("beforeunload", (event) => {
-  const { status } = desk.state.getState().saving;
-  if (status === "waiting" || status === "saving" || status === "failed") event.preventDefault();
+  if (desk.atStake) event.preventDefault();
 });
 document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") void desk.saveNow();

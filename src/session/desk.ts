@@ -50,6 +50,8 @@ export interface Desk
     CurveCommands,
     OddsCommands,
     PrintCommands {
+  /** True where what was done would be lost with the page: it is not saved yet, could not be, or waits to be made. */
+  readonly atStake: boolean;
   /** To read and to subscribe; only commands change it. */
   readonly state: Pick<StoreApi<DeskState>, "getState" | "getInitialState" | "subscribe">;
   /** Selects tasks; the same selection stays the same array. */
@@ -90,6 +92,12 @@ export function createDesk(ports: DeskPorts): Desk {
     restore: opening.restore,
     takeOver: opening.takeOver,
     saveNow: saver.saveNow,
+    get atStake() {
+      const { status } = state.getState().saving;
+      return (
+        (core.heavy?.waits ?? false) || status === "waiting" || status === "saving" || status === "failed"
+      );
+    },
     ...variants,
     ...whyCommands(core, variants),
     ...chanceCommands(core),

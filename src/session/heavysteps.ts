@@ -16,6 +16,8 @@ export interface HeavyStep {
 
 /** Steps after which ways take longer than a moment: these are worked out beside the page first, and then the steps are made, in their order. */
 export interface HeavySteps {
+  /** True while a step waits to be made: it is in no store yet. */
+  readonly waits: boolean;
   /** True where the step was taken up here; it is made, or said not to be, later. */
   takes(step: HeavyStep, before: Plan, after: Plan): boolean;
   /** Breaks off what is under way: true where something was. */
@@ -71,6 +73,9 @@ export function heavySteps(how: {
   };
 
   return {
+    get waits() {
+      return waiting.length > 0;
+    },
     takes(step, before, after) {
       const same = WALKING.every((key) => before[key] === after[key]);
       if (same || !isHeavySite(after)) return false;

@@ -57,7 +57,11 @@ describe("an edit after which ways take long", () => {
   it("is made when they are known, as one step that can be taken back", async () => {
     const { desk, ready, move, eastOf } = heavyDesk();
     expect(isHeavySite(desk.state.getState().plan)).toBe(true);
+    await desk.saveNow();
+    expect(desk.atStake).toBe(false);
     move("place-3", 61);
+    // Nothing has it yet: whoever leaves the page now is asked.
+    expect(desk.atStake).toBe(true);
     expect(eastOf("place-3")).toBe(60);
     await ready(true);
     expect(eastOf("place-3")).toBe(61);
