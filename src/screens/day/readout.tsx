@@ -1,7 +1,7 @@
-import { memo, type ReactNode, useEffect } from "react";
+import { memo, type ReactNode, useEffect, useMemo } from "react";
 import type { Verdict } from "../../answers/index.ts";
 import { MANNER_WORDS, otherManner } from "../../editor/index.ts";
-import type { Placement, Plan, Task } from "../../plan/index.ts";
+import { type Placement, type Plan, shortFingerprint, type Task } from "../../plan/index.ts";
 import {
   benchSays,
   chancesNow,
@@ -15,7 +15,7 @@ import { slackWords } from "../chancewords.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { useBefore } from "../margins/before.ts";
-import { useCalm } from "../settled.ts";
+import { useCalm, useSettled } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
 import { useDial } from "../dial.ts";
 import { minuteWords } from "./atminute.ts";
@@ -159,6 +159,7 @@ function OfDay() {
     <>
       <b>Nothing on the line.</b>
       <span>Drag a task from the bench on to a lane, or pack.</span>
+      <KnownBy />
     </>
   ) : (
     <>
@@ -166,6 +167,26 @@ function OfDay() {
       <span>Point at a task to read it, drag it to move it</span>
       <span>F: next finding</span>
       <span>Ctrl+K: every command</span>
+      <KnownBy />
     </>
   );
+}
+
+/** A plan that rests for so long is worth working out by what it is known, ms. */
+const REST_MS = 500;
+
+/** With more measured heights than this a plan takes longer than a moment to be read through. */
+const MANY_HEIGHTS = 40_000;
+
+function hasManyHeights({ ground }: Plan): boolean {
+  return ground?.type === "grid" && ground.rows * ground.columns > MANY_HEIGHTS;
+}
+
+/** By what the plan is known as it stands, as its pages say it; nothing while that is not worked out, or where it takes longer than a moment. */
+function KnownBy() {
+  const plan = useDesk((state) => state.plan);
+  const settled = useSettled(plan, REST_MS);
+  const by = useMemo(() => (hasManyHeights(settled) ? null : shortFingerprint(settled)), [settled]);
+  if (by === null || settled !== plan) return null;
+  return <span title="The fingerprint of the plan: every page printed of it has the same">Plan {by}</span>;
 }
