@@ -75,13 +75,16 @@ function paperOf(
     walks: site?.walks,
     ground: site?.ground,
   };
-  const { rehearsal } = facts;
-  // A rehearsal keeps the plan that it began with: its sheets name the revision that it runs.
-  const stamp =
-    rehearsal && SHEET_KINDS[sheet].needs.some((need) => need === "rehearsal")
-      ? stampOf(rehearsal.plan, check(rehearsal.plan), Date.now())
-      : stampOf(plan, verdict, Date.now());
+  const of = planOf(kind, plan, facts.rehearsal);
+  const stamp = stampOf(of, of === plan ? verdict : check(of), Date.now());
   return sheetPaper(sheet, facts, stamp, { paper: size, punched: holes });
+}
+
+/** The plan that a sheet is of: a rehearsal keeps the one that it began with, and its sheets name the revision that it runs. */
+function planOf(kind: string, plan: Plan, rehearsal: Rehearsed | undefined): Plan {
+  const sheet = keysOf(SHEET_KINDS).find((id) => id === kind);
+  const needs: readonly SheetNeed[] = sheet === undefined ? [] : SHEET_KINDS[sheet].needs;
+  return rehearsal && needs.includes("rehearsal") ? rehearsal.plan : plan;
 }
 
 /** Paper, with ways, sun and rehearsal from whoever knows them. */
@@ -107,7 +110,8 @@ export function paperPort(sources: PaperSources): PaperPort {
     // The PDF writer is as large as the rest of the app: it is fetched when somebody asks for a file.
     async pdf(job, given) {
       const { toPdf } = await import("./exchange/paper/pdf.ts");
-      return toPdf(paperOf(job, given, sources), facesFromServer);
+      const bytes = await toPdf(paperOf(job, given, sources), facesFromServer);
+      return { bytes, plan: planOf(job.kind, given.plan, sources.rehearsed() ?? undefined) };
     },
   };
 }

@@ -46,7 +46,7 @@ export async function rehearseVerb(args: readonly string[], streams: Streams): P
   }
   const over = played(plan, rehearsalFrom(0, seed), plan.stay.lengthS, walks);
   const debrief = debriefOf(plan, standingOf(plan, over, walks), judgeFor(plan)(plan.schedule).outings);
-  if (values.csv === true) streams.out(debriefCsv(debrief));
+  if (values.csv === true) streams.out(debriefCsv(plan, debrief));
   else if (values.json === true)
     streams.out(`${JSON.stringify({ seed, calls: over.calls, debrief }, null, 2)}\n`);
   else streams.out(table(plan, seed, debrief));

@@ -1,3 +1,15 @@
+/**
+ * A table that says of which state of a plan it is: the last head says it, and no cell stands under it. So it is there even where no row is, programs that
+ * go by heads never meet it, and a list read back has no cell there to take.
+ */
+export function statedCsv(
+  state: string,
+  heads: readonly string[],
+  rows: readonly (readonly (string | number)[])[],
+): string {
+  return csvText([[...heads, `Plan: ${state}`], ...rows.map((row) => [...row, ""])]);
+}
+
 /** Rows as comma-separated values (RFC 4180: CRLF, quotes doubled). */
 export function csvText(rows: readonly (readonly (string | number)[])[]): string {
   return rows.map((row) => `${row.map(field).join(",")}\r\n`).join("");

@@ -1,8 +1,10 @@
+import type { Plan } from "../plan/index.ts";
 import type { Debrief } from "../rehearsal/index.ts";
-import { csvText } from "./csv.ts";
+import { statedCsv } from "./csv.ts";
+import { planState } from "./planstate.ts";
 
-/** A debrief as comma-separated values, one row a task. Times are seconds from touchdown; what there is not is empty. */
-export function debriefCsv(debrief: Debrief): string {
+/** The debrief of a rehearsal of `plan` as comma-separated values, one row a task. Times are seconds from touchdown; what there is not is empty. */
+export function debriefCsv(plan: Plan, debrief: Debrief): string {
   const rows = debrief.rows.map((row) => [
     row.task,
     row.number,
@@ -19,7 +21,7 @@ export function debriefCsv(debrief: Debrief): string {
     row.outcome,
     row.why ?? "",
   ]);
-  return csvText([COLUMNS, ...rows]);
+  return statedCsv(planState(plan), COLUMNS, rows);
 }
 
 const COLUMNS = [

@@ -1,6 +1,7 @@
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import type { KeepOut, Place, Plan } from "../plan/index.ts";
 import { idFrom } from "./lists/names.ts";
+import { planStateRecord } from "./planstate.ts";
 import { type Centre, degreesOf, metresOf } from "./sphere.ts";
 
 /**
@@ -51,15 +52,18 @@ export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly 
   ];
 }
 
-/** The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection. */
-export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = []): string {
+/**
+ * The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection, with its body and the state of the plan as foreign members
+ * (RFC 7946, 6.1). `madeMs` is when it is written, milliseconds since 1970.
+ */
+export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = [], madeMs?: number): string {
   const features = siteFeatures(plan, lines).map(({ id, name, kind, type, degrees }) => {
     const coordinates = type === "Point" ? degrees[0] : type === "Polygon" ? [degrees] : degrees;
     const properties = { name, kind };
     return { type: "Feature", ...(id === null ? {} : { id }), geometry: { type, coordinates }, properties };
   });
   const body = { name: plan.body.name, radiusM: plan.body.radiusM };
-  return `${JSON.stringify({ type: "FeatureCollection", body, features }, null, 1)}\n`;
+  return `${JSON.stringify({ type: "FeatureCollection", plan: planStateRecord(plan, madeMs), body, features }, null, 1)}\n`;
 }
 
 function centreOf(plan: Plan): Centre {

@@ -1,12 +1,13 @@
 import type { Plan } from "../plan/index.ts";
 import { taskNumber, touchdownMs, utcStamp } from "../words/index.ts";
-import { csvText } from "./csv.ts";
+import { statedCsv } from "./csv.ts";
+import { planState } from "./planstate.ts";
 
 /**
  * The schedule as comma-separated values, one row a placement by start. Times as
- * seconds from touchdown and as UTC.
+ * seconds from touchdown and as UTC. `madeMs` is when it is written, milliseconds since 1970.
  */
-export function scheduleCsv(plan: Plan): string {
+export function scheduleCsv(plan: Plan, madeMs?: number): string {
   const zeroMs = touchdownMs(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const rows = [...plan.schedule.placements]
@@ -33,7 +34,7 @@ export function scheduleCsv(plan: Plan): string {
         ],
       ];
     });
-  return csvText([COLUMNS, ...rows]);
+  return statedCsv(planState(plan, madeMs), COLUMNS, rows);
 }
 
 const COLUMNS = [

@@ -71,6 +71,12 @@ export interface PaperDoubt {
   readonly at: { readonly screen: "day" | "odds" } | { readonly screen: "setup"; readonly page: string };
 }
 
+export interface PaperFile {
+  readonly bytes: Uint8Array;
+  /** The plan that it is of: sheets of a rehearsal are of the one that it began with. */
+  readonly plan: Plan;
+}
+
 /** Paper as the views see it. */
 export interface PaperPort {
   readonly kinds: readonly PaperKind[];
@@ -78,8 +84,8 @@ export interface PaperPort {
   site(plan: Plan, signal: AbortSignal): Promise<PaperSite>;
   pages(job: PaperJob, given: PaperGiven): readonly PaperPage[];
   doubts(plan: Plan, verdict: Verdict, chances: ChancesReport | null): readonly PaperDoubt[];
-  /** The same pages as a PDF file's bytes. */
-  pdf(job: PaperJob, given: PaperGiven): Promise<Uint8Array>;
+  /** The same pages as a PDF file. */
+  pdf(job: PaperJob, given: PaperGiven): Promise<PaperFile>;
 }
 
 /** What every view may ask for; wired once, at the start. */

@@ -54,7 +54,7 @@ describe("schedule as comma-separated values", () => {
     expect(rows[0]).toMatch(/^task,number,name,eva,crew,place,end place,start MET s/);
     expect(rows[2]).toBe(
       "carry-unit,2,Carry the seismic unit to the pad,eva-1,ev1 ev2,lander,pad,5760,6960," +
-        "2031-04-05T07:36:00Z,2031-04-05T07:56:00Z,yes,10",
+        "2031-04-05T07:36:00Z,2031-04-05T07:56:00Z,yes,10,",
     );
   });
 

@@ -50,7 +50,7 @@ const PAPER: PaperPort = {
   site: () => new Promise(() => undefined),
   pages: () => [{ svg: "<svg><title>Page one</title></svg>", widthMm: 98, heightMm: 132, name: "one" }],
   doubts: () => [],
-  pdf: () => Promise.resolve(new Uint8Array()),
+  pdf: (_, { plan }) => Promise.resolve({ bytes: new Uint8Array(), plan }),
 };
 
 async function show() {

@@ -9,14 +9,17 @@ import {
   touchdownMs,
   utcStamp,
 } from "../../words/index.ts";
+import { planState } from "../planstate.ts";
 
 /**
- * The schedule as iCalendar (RFC 5545): an event for each placed task and for each EVA from egress to ingress, in UTC.
+ * The schedule as iCalendar (RFC 5545): an event for each placed task and for each EVA from egress to ingress, in UTC. Each says of which state of the
+ * plan it is: in a calendar of others it stands by itself.
  * `madeMs` is when it is written, milliseconds since 1970.
  */
 export function scheduleCalendar(plan: Plan, verdict: Verdict, madeMs: number): string {
   const zeroMs = touchdownMs(plan);
   const stamp = (atS: number): string => utcStamp(zeroMs, atS).replace(/[-:]/g, "");
+  const state = planState(plan, madeMs);
   const made = utcStamp(madeMs, 0).replace(/[-:]/g, "");
   const event = (id: string, span: Span, words: Readonly<Record<string, string>>): readonly string[] => [
     "BEGIN:VEVENT",
@@ -39,19 +42,28 @@ export function scheduleCalendar(plan: Plan, verdict: Verdict, madeMs: number): 
         {
           SUMMARY: `${taskNumber(plan, task.id)} ${task.name}`,
           ...(task.place === undefined ? {} : { LOCATION: placeName(plan, task.place) }),
-          DESCRIPTION: `${evaName(plan, placement.eva)}${crew === "" ? "" : `, ${crew}`}. Likely duration, as planned.`,
+          DESCRIPTION: `${evaName(plan, placement.eva)}${crew === "" ? "" : `, ${crew}`}. Likely duration, as planned. ${state}.`,
           CATEGORIES: task.kind,
         },
       );
     });
   const evas = plan.evas.flatMap(({ id }) => {
     const outing = verdict.outings.find(({ eva }) => eva === id);
-    return outing ? event(`eva.${id}`, outing.span, { SUMMARY: evaName(plan, id), CATEGORIES: "EVA" }) : [];
+    return outing
+      ? event(`eva.${id}`, outing.span, {
+          SUMMARY: evaName(plan, id),
+          DESCRIPTION: `${state}.`,
+          CATEGORIES: "EVA",
+        })
+      : [];
   });
   const lines = [
     "BEGIN:VCALENDAR",
     "VERSION:2.0",
     "PRODID:-//Lopeline//Surface activity plan//EN",
+    // Of the whole calendar (RFC 7986, 5.1 and 5.2), and as programs before it know the same.
+    ...["NAME", "X-WR-CALNAME"].map((name) => `${name}:${escaped(plan.title)}`),
+    ...["DESCRIPTION", "X-WR-CALDESC"].map((name) => `${name}:${escaped(state)}`),
     ...evas,
     ...tasks,
     "END:VCALENDAR",

@@ -56,28 +56,28 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The day to be read in any browser, without this program or a network (HTML).",
     file: "day.html",
     type: "text/html",
-    make: ({ plan, verdict, reasons }) => dayPage(plan, verdict, reasons),
+    make: ({ plan, verdict, reasons, madeMs }) => dayPage(plan, verdict, reasons, madeMs),
   },
-  csv("tasks", "Tasks", "Every request, under heads that Import a list knows (CSV).", ({ plan }) =>
-    tasksCsv(plan),
+  csv("tasks", "Tasks", "Every request, under heads that Import a list knows (CSV).", ({ plan, madeMs }) =>
+    tasksCsv(plan, madeMs),
   ),
-  csv("schedule", "Schedule", "Every placed task with crew, place and times (CSV).", ({ plan }) =>
-    scheduleCsv(plan),
+  csv("schedule", "Schedule", "Every placed task with crew, place and times (CSV).", ({ plan, madeMs }) =>
+    scheduleCsv(plan, madeMs),
   ),
-  csv("margins", "Margins", "The least of each consumable of each suit (CSV).", ({ plan, verdict }) =>
-    marginsCsv(plan, verdict),
+  csv("margins", "Margins", "The least of each consumable of each suit (CSV).", ({ plan, verdict, madeMs }) =>
+    marginsCsv(plan, verdict, madeMs),
   ),
-  csv("findings", "Findings", "What breaks a rule or holds by little (CSV).", ({ plan, verdict }) =>
-    findingsCsv(plan, verdict),
+  csv("findings", "Findings", "What breaks a rule or holds by little (CSV).", ({ plan, verdict, madeMs }) =>
+    findingsCsv(plan, verdict, madeMs),
   ),
-  csv("bench", "Bench", "What is not on the day line, and why (CSV).", ({ plan, reasons }) =>
-    benchCsv(plan, reasons),
+  csv("bench", "Bench", "What is not on the day line, and why (CSV).", ({ plan, reasons, madeMs }) =>
+    benchCsv(plan, reasons, madeMs),
   ),
   csv(
     "said",
     "Comments",
     "What people say of tasks, rules and pages, and who has signed them (CSV).",
-    ({ plan }) => saidCsv(plan),
+    ({ plan, madeMs }) => saidCsv(plan, madeMs),
   ),
   {
     id: "calendar",
@@ -93,7 +93,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "Places, keep-outs and ways of the day for map programs (GeoJSON).",
     file: "site.geojson",
     type: "application/geo+json",
-    make: ({ plan, lines }) => planGeoJson(plan, lines),
+    make: ({ plan, lines, madeMs }) => planGeoJson(plan, lines, madeMs),
   },
   {
     id: "kml",
@@ -101,7 +101,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The same for programs that read KML.",
     file: "site.kml",
     type: "application/xml",
-    make: ({ plan, lines }) => planKml(plan, lines),
+    make: ({ plan, lines, madeMs }) => planKml(plan, lines, madeMs),
   },
   {
     id: "schema",

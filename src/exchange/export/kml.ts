@@ -1,8 +1,9 @@
 import type { Plan } from "../../plan/index.ts";
 import { type NamedLine, siteFeatures } from "../geojson.ts";
+import { planState } from "../planstate.ts";
 
-/** Places, keep-outs and lines as KML 2.2 (OGC 07-147r2), longitude and latitude on the plan's body, which is named in it. */
-export function planKml(plan: Plan, lines: readonly NamedLine[]): string {
+/** Places, keep-outs and lines as KML 2.2 (OGC 07-147r2), longitude and latitude on the plan's body, which is named in it; `madeMs` is when it is written, milliseconds since 1970. */
+export function planKml(plan: Plan, lines: readonly NamedLine[], madeMs: number): string {
   const marks = siteFeatures(plan, lines).map(({ name, kind, type, degrees }) => {
     const where = degrees.map((pair) => pair.join(",")).join(" ");
     const shape =
@@ -15,7 +16,7 @@ export function planKml(plan: Plan, lines: readonly NamedLine[]): string {
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<kml xmlns="http://www.opengis.net/kml/2.2"><Document>',
     `<name>${safe(plan.title)}</name>`,
-    `<description>${safe(`Degrees on ${plan.body.name}, mean radius ${plan.body.radiusM} m. Not on the Earth.`)}</description>`,
+    `<description>${safe(`Degrees on ${plan.body.name}, mean radius ${plan.body.radiusM} m. Not on the Earth. ${planState(plan, madeMs)}.`)}</description>`,
     ...marks,
     "</Document></kml>",
     "",

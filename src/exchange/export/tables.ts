@@ -11,14 +11,15 @@ import {
   placeName,
   taskNumber,
 } from "../../words/index.ts";
-import { csvText } from "../csv.ts";
+import { statedCsv } from "../csv.ts";
+import { planState } from "../planstate.ts";
 
-/** Tables of a plan and what the judge and the packer say of it, one thing a row. */
+/** Tables of a plan and what the judge and the packer say of it, one thing a row; `madeMs` is when they are written, milliseconds since 1970. */
 
 type Row = readonly (string | number)[];
 
 /** Tasks under heads by which the window of lists takes them in again. Times are h:mm, masses kg. */
-export function tasksCsv(plan: Plan): string {
+export function tasksCsv(plan: Plan, madeMs: number): string {
   const heads = [
     "Number",
     "Task",
@@ -40,7 +41,11 @@ export function tasksCsv(plan: Plan): string {
     "After",
     "Notes",
   ];
-  return csvText([heads, ...plan.tasks.map((task) => taskRow(plan, task))]);
+  return statedCsv(
+    planState(plan, madeMs),
+    heads,
+    plan.tasks.map((task) => taskRow(plan, task)),
+  );
 }
 
 function taskRow(plan: Plan, task: Task): Row {
@@ -91,7 +96,7 @@ function afterCell(plan: Plan, task: Task): string {
 }
 
 /** The least of each consumable of each suit on each EVA: amounts in kg or Wh, the margin as a share of the stock. */
-export function marginsCsv(plan: Plan, { margins }: Verdict): string {
+export function marginsCsv(plan: Plan, { margins }: Verdict, madeMs: number): string {
   const heads = [
     "eva",
     "crew",
@@ -120,11 +125,11 @@ export function marginsCsv(plan: Plan, { margins }: Verdict): string {
       worst?.atS ?? "",
     ];
   });
-  return csvText([heads, ...rows]);
+  return statedCsv(planState(plan, madeMs), heads, rows);
 }
 
 /** What breaks a rule or holds by little, in the judge's words. */
-export function findingsCsv(plan: Plan, { findings }: Verdict): string {
+export function findingsCsv(plan: Plan, { findings }: Verdict, madeMs: number): string {
   const heads = ["level", "rule", "sentence", "about", "from MET s", "to MET s", "need", "have", "unit"];
   const rows = findings.map((finding): Row => [
     finding.level,
@@ -137,14 +142,13 @@ export function findingsCsv(plan: Plan, { findings }: Verdict): string {
     finding.have ?? "",
     finding.unit,
   ]);
-  return csvText([heads, ...rows]);
+  return statedCsv(planState(plan, madeMs), heads, rows);
 }
 
 /** Comments and sign-offs; of a sign-off whether it still holds. */
-export function saidCsv(plan: Plan): string {
+export function saidCsv(plan: Plan, madeMs: number): string {
   const heads = ["what", "about", "by", "at UTC", "text", "state"];
-  return csvText([
-    heads,
+  return statedCsv(planState(plan, madeMs), heads, [
     ...plan.comments.map(({ about, by, atUtc, text, settled }): Row => [
       "comment",
       aboutWords(plan, about),
@@ -165,7 +169,7 @@ export function saidCsv(plan: Plan): string {
 }
 
 /** Tasks that are not on the day line with the reason of each; without a reason where it has not been worked out. */
-export function benchCsv(plan: Plan, reasons: ReadonlyMap<string, BenchReason>): string {
+export function benchCsv(plan: Plan, reasons: ReadonlyMap<string, BenchReason>, madeMs: number): string {
   const placed = new Set(plan.schedule.placements.map(({ task }) => task));
   const rows = plan.tasks
     .filter(({ id }) => !placed.has(id))
@@ -176,5 +180,5 @@ export function benchCsv(plan: Plan, reasons: ReadonlyMap<string, BenchReason>):
       task.worth,
       numberedSentence(plan, reasons.get(task.id)?.sentence ?? "not worked out"),
     ]);
-  return csvText([["number", "task", "must", "worth", "reason"], ...rows]);
+  return statedCsv(planState(plan, madeMs), ["number", "task", "must", "worth", "reason"], rows);
 }

@@ -2,6 +2,7 @@ import type { BenchReason, Verdict } from "../../answers/index.ts";
 import { fingerprint, type Plan, shortFingerprint } from "../../plan/index.ts";
 import { clock, counted, lasting, percent, touchdownMs, utcDate } from "../../words/index.ts";
 import { STANDING } from "../paper/cuff.ts";
+import { planState } from "../planstate.ts";
 import { Markup, markup, type Part } from "./markup.ts";
 import { HATCHINGS, ribbonOf } from "./ribbon.ts";
 import { STYLE } from "./style.ts";
@@ -10,9 +11,14 @@ import { benchTable, findingsTable, marginsTable, remoteTable, saidTables, sched
 /**
  * The day as one page to be read by anybody: a whole HTML file of its own that asks for nothing, runs nothing and changes nothing.
  * `verdict` must be that of `plan` with its own schedule; `reasons` say why tasks are on the bench, as far as that is worked out.
- * The same plan, verdict and reasons make the same text.
+ * `madeMs` is when it is written, milliseconds since 1970. The same plan, verdict, reasons and moment make the same text.
  */
-export function dayPage(plan: Plan, verdict: Verdict, reasons: ReadonlyMap<string, BenchReason>): string {
+export function dayPage(
+  plan: Plan,
+  verdict: Verdict,
+  reasons: ReadonlyMap<string, BenchReason>,
+  madeMs: number,
+): string {
   const page = markup`<!doctype html>
 <html lang="en">
 <head>
@@ -37,7 +43,7 @@ ${findingsTable(verdict)}
 ${benchTable(plan, reasons)}
 ${saidPart(plan)}
 </main>
-${foot(plan)}
+${foot(plan, madeMs)}
 </body>
 </html>
 `;
@@ -105,11 +111,12 @@ function saidPart(plan: Plan): Part {
   return tables.length > 0 ? markup`<h2>Said of it</h2>${tables}` : "";
 }
 
-function foot(plan: Plan): Markup {
+function foot(plan: Plan, madeMs: number): Markup {
   return markup`<footer>
 <p class="safety">${STANDING}</p>
 <p>This page shows one state of the plan and follows no later change: hold its fingerprint against that of the plan before it is relied on. A crew outside goes by its cuff checklist, not by this page.</p>
 <p>Margins are rounded down, walks home up; starts and ends stand as the judge has tested them.</p>
+<p>${planState(plan, madeMs)}.</p>
 <p>Fingerprint (SHA-256 of the canonical plan): <code>${fingerprint(plan)}</code></p>
 </footer>`;
 }

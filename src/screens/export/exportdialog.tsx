@@ -4,6 +4,7 @@ import { everything, type Exported, EXPORTS } from "../../session/exports.ts";
 import { closeAround, Dialog } from "../parts/dialog.tsx";
 import { useAround, useDesk } from "../context.ts";
 import { download } from "../parts/files.ts";
+import { stateFile } from "../parts/statefile.ts";
 
 /** What is known: nothing yet, why it could not be had, or what the files are made of. */
 type Found = { readonly from: Exported } | { readonly problem: string } | null;
@@ -30,7 +31,6 @@ export function ExportDialog() {
     };
   }, [desk, plan]);
 
-  const stem = desk.fileName().replace(/\.json$/, "");
   const save = (name: string, parts: BlobPart[], type: string): void => {
     download(name, parts, type);
     say(`${name} is written.`);
@@ -63,7 +63,7 @@ export function ExportDialog() {
               type="button"
               aria-label={`Save ${kind.file}`}
               disabled={from === null}
-              onClick={() => from && save(`${stem}-${kind.file}`, [kind.make(from)], kind.type)}
+              onClick={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
             >
               Save
             </button>
@@ -76,7 +76,8 @@ export function ExportDialog() {
           className="primary"
           disabled={from === null}
           onClick={() =>
-            from && save(`${stem}.zip`, [everything(from) as Uint8Array<ArrayBuffer>], "application/zip")
+            from &&
+            save(stateFile(plan, "all.zip"), [everything(from) as Uint8Array<ArrayBuffer>], "application/zip")
           }
         >
           Save everything as one zip

@@ -16,6 +16,7 @@ import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useShed } from "../useshed.ts";
 import { download } from "../parts/files.ts";
+import { stateFile } from "../parts/statefile.ts";
 import { Said } from "../parts/said/said.tsx";
 import type { PaperGiven, PaperJob, PaperPort, PaperSite, PaperSize } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
@@ -131,9 +132,9 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
     if (given === null) return;
     try {
       setProblem(null);
-      const bytes = await paper.pdf(job, given);
-      const name = desk.fileName().replace(/\.json$/, `-${id}.pdf`);
-      download(name, [bytes as Uint8Array<ArrayBuffer>], "application/pdf");
+      const file = await paper.pdf(job, given);
+      const name = stateFile(file.plan, `${id}.pdf`);
+      download(name, [file.bytes as Uint8Array<ArrayBuffer>], "application/pdf");
     } catch (error) {
       setProblem(error instanceof Error ? error.message : "unknown");
     }

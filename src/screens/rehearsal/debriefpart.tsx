@@ -26,7 +26,7 @@ export function DebriefPart() {
       <div className="rehearsal-acts">
         <button
           type="button"
-          onClick={() => download("debrief.csv", [debriefCsv(debrief)], "text/csv;charset=utf-8")}
+          onClick={() => download("debrief.csv", [debriefCsv(plan, debrief)], "text/csv;charset=utf-8")}
         >
           Save the debrief as CSV
         </button>

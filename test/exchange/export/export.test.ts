@@ -10,7 +10,10 @@ import { check } from "../../../src/check/index.ts";
 import { csvText, unguarded } from "../../../src/exchange/csv.ts";
 import { EXPORTS, everything, type Exported } from "../../../src/exchange/export/index.ts";
 import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/index.ts";
-import { parse, parseText, type Plan } from "../../../src/plan/index.ts";
+import { planState } from "../../../src/exchange/planstate.ts";
+import { readGeoJson } from "../../../src/exchange/geojson.ts";
+import { saidCsv, tasksCsv } from "../../../src/exchange/export/tables.ts";
+import { fingerprint, parse, parseText, type Plan, shortFingerprint } from "../../../src/plan/index.ts";
 import { completePlan } from "../../plan/completePlan.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { readZip } from "./readzip.ts";
@@ -182,6 +185,47 @@ describe("there and back", () => {
     expect(read.unread).toEqual([]);
     expect(read.rows.filter(({ state }) => state !== "same")).toEqual([]);
     expect(read.rows.flatMap(({ lost }) => lost)).toEqual([]);
+  });
+});
+
+describe("the state of the plan", () => {
+  /** Files that are of no plan, and the file that is the plan: a digest written into it would be wrong from the first edit by hand on. */
+  const WITHOUT = ["schema", "plan"];
+  const named = exported(wholePlan());
+  const others = EXPORTS.filter(({ id }) => !WITHOUT.includes(id));
+  const said = planState(named.plan, named.madeMs);
+
+  it("is said by every file of it: revision, fingerprint, how many tasks, and when it was written", () => {
+    const { plan } = named;
+    expect(said).toBe(
+      `Rev 3 · ${shortFingerprint(plan)} · ${plan.schedule.placements.length} of ${plan.tasks.length} tasks placed · written 2 Jan 2031 03:04 UTC`,
+    );
+    expect(others.length).toBeGreaterThan(8);
+    for (const { id, make } of others) expect(make(named).replaceAll("\r\n ", ""), id).toContain(said);
+  });
+
+  it("is said by a table without a row too", () => {
+    const text = saidCsv({ ...named.plan, comments: [], signoffs: [] }, named.madeMs);
+    expect(text.trimEnd().split("\r\n")).toHaveLength(1);
+    expect(text).toContain(said);
+  });
+
+  it("is other words for another day, and the same ones whatever is said of the day", () => {
+    const { plan } = named;
+    expect(planState({ ...plan, comments: [], signoffs: [] })).toBe(planState(plan));
+    expect(planState({ ...plan, title: `${plan.title}.` })).not.toBe(planState(plan));
+  });
+
+  it("adds nothing to a site that is read back, and nothing to a list", () => {
+    const { plan } = named;
+    const text = EXPORTS.find(({ id }) => id === "geojson")?.make(named) ?? "";
+    const { plan: _, ...bare } = JSON.parse(text) as Record<string, unknown>;
+    expect(_).toMatchObject({ fingerprint: fingerprint(plan), revision: "Rev 3" });
+    const blank = { ...plan, site: { ...plan.site, places: [], keepOuts: [] } };
+    expect(readGeoJson(text, blank)).toEqual(readGeoJson(JSON.stringify(bare), blank));
+    const cells = Papa.parse<string[]>(tasksCsv(plan, named.madeMs).trimEnd()).data;
+    expect(cells[0]?.at(-1)).toBe(`Plan: ${said}`);
+    for (const row of cells.slice(1)) expect(row.at(-1)).toBe("");
   });
 });
 

@@ -4,17 +4,22 @@ import { check } from "../../../src/check/index.ts";
 import { dayPage } from "../../../src/exchange/page/index.ts";
 import { PAGE_COLOURS } from "../../../src/exchange/page/style.ts";
 import { marginCells } from "../../../src/exchange/paper/day/summary.ts";
+import { planState } from "../../../src/exchange/planstate.ts";
 import { fingerprint, type Plan, shortFingerprint, signedValue } from "../../../src/plan/index.ts";
 import { clock, taskName, taskNumber } from "../../../src/words/index.ts";
 import { contrast, rgb } from "../../screens/theme/colour.ts";
 import { samplePlan } from "../samplePlan.ts";
 
+const MADE_MS = Date.UTC(2031, 0, 2, 3, 4, 5);
 const REASONS = new Map([
   ["late-look", { task: "late-look", sentence: "No room.", fitsAt: null, slides: false }],
 ]);
 
 function pageOf(plan: Plan, reasons = REASONS): Document {
-  return new DOMParser().parseFromString(dayPage(plan, check(plan, plan.schedule), reasons), "text/html");
+  return new DOMParser().parseFromString(
+    dayPage(plan, check(plan, plan.schedule), reasons, MADE_MS),
+    "text/html",
+  );
 }
 
 const cells = (row: Element): string[] =>
@@ -104,12 +109,18 @@ describe("the page of the day", () => {
   it("carries revision, fingerprint and the safety line, and is the same bytes for the same plan", () => {
     const named = { ...plan, revision: { name: "Rev 3", note: "For the review." } };
     const text = pageOf(named).body.textContent ?? "";
-    for (const words of ["Rev 3", "For the review.", shortFingerprint(named), fingerprint(named)])
+    for (const words of [
+      "Rev 3",
+      "For the review.",
+      shortFingerprint(named),
+      fingerprint(named),
+      planState(named, MADE_MS),
+    ])
       expect(text).toContain(words);
     expect(text).toContain("Planning and training aid. Flight rules and the authorities in charge decide.");
     const again = structuredClone(named);
-    expect(dayPage(again, check(again, again.schedule), REASONS)).toBe(
-      dayPage(named, check(named, named.schedule), REASONS),
+    expect(dayPage(again, check(again, again.schedule), REASONS, MADE_MS)).toBe(
+      dayPage(named, check(named, named.schedule), REASONS, MADE_MS),
     );
   });
 

@@ -34,7 +34,7 @@ const paper: PaperPort = {
     },
     { words: "chances not worked out", tasks: [], at: { screen: "odds" } },
   ],
-  pdf: () => Promise.resolve(new Uint8Array()),
+  pdf: (_, { plan }) => Promise.resolve({ bytes: new Uint8Array(), plan }),
 };
 
 const DAY: PrintedDay = {

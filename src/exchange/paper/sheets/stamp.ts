@@ -1,14 +1,15 @@
 import type { Verdict } from "../../../answers/index.ts";
-import { type Plan, shortFingerprint } from "../../../plan/index.ts";
+import type { Plan } from "../../../plan/index.ts";
 import { counted, utcDate } from "../../../words/index.ts";
+import { planState } from "../../planstate.ts";
 import { printable } from "../glyphs.ts";
 import type { SheetStamp } from "./frame.ts";
 
 /** What a sheet says of the plan that it is of; `printedMs` is the moment of printing, milliseconds UTC since 1970. */
-export function stampOf(plan: Plan, { score, placed }: Verdict, printedMs: number): SheetStamp {
+export function stampOf(plan: Plan, { score }: Verdict, printedMs: number): SheetStamp {
   return {
     plan: printable(plan.title),
-    revision: `${plan.revision.name ?? "no revision"} · ${shortFingerprint(plan)} · ${placed} of ${counted(plan.tasks.length, "task")} placed`,
+    revision: planState(plan),
     printed: `printed ${utcDate(printedMs - (printedMs % 60_000), 0)} UTC`,
     notCleared:
       score.breaches === 0

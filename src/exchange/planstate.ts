@@ -1,0 +1,31 @@
+import { fingerprint, type Plan, shortFingerprint } from "../plan/index.ts";
+import { counted, utcDate } from "../words/index.ts";
+
+/**
+ * Of which state of a plan a file is: its revision, its fingerprint as it is read out, how many of its tasks are placed, and when it was written
+ * (milliseconds since 1970) where that is known. The same words as on paper.
+ */
+export function planState(plan: Plan, madeMs?: number): string {
+  const placed = plan.tasks.filter(({ id }) => plan.schedule.placements.some(({ task }) => task === id));
+  return [
+    plan.revision.name ?? "no revision",
+    shortFingerprint(plan),
+    `${placed.length} of ${counted(plan.tasks.length, "task")} placed`,
+    ...(madeMs === undefined ? [] : [`written ${writtenUtc(madeMs)} UTC`]),
+  ].join(" · ");
+}
+
+/** The same for programs: the fingerprint whole. */
+export function planStateRecord(plan: Plan, madeMs?: number): object {
+  return {
+    title: plan.title,
+    ...(plan.revision.name === undefined ? {} : { revision: plan.revision.name }),
+    fingerprint: fingerprint(plan),
+    state: planState(plan, madeMs),
+  };
+}
+
+/** The minute in which a file is written. */
+function writtenUtc(madeMs: number): string {
+  return utcDate(madeMs - (madeMs % 60_000), 0);
+}
