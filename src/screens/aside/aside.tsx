@@ -80,7 +80,7 @@ function Shelf() {
         What another window had saved, or what could not be read, is kept in this browser and never thrown
         away by itself.
       </p>
-      {found === null && <p className="empty">Looking…</p>}
+      {found === null && <p className="aside-none">Looking…</p>}
       {found !== null && "problem" in found && (
         <p className="state breach" role="alert">
           This browser&apos;s store cannot be used: {found.problem}.
@@ -88,7 +88,7 @@ function Shelf() {
       )}
       {found !== null && "kept" in found && (
         <>
-          {found.kept.length === 0 && <p className="empty">Nothing is kept aside.</p>}
+          {found.kept.length === 0 && <p className="aside-none">Nothing is kept aside.</p>}
           <ul aria-label={counted(found.kept.length, "plan kept aside", "plans kept aside")}>
             {found.kept.map((kept) => (
               <Row

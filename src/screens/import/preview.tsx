@@ -55,7 +55,7 @@ export function Preview(props: {
           </thead>
           <tbody>
             {read.rows.map((row) => (
-              <tr key={row.line} className={row.state === "left out" ? "left-out" : undefined}>
+              <tr key={row.line} className={row.state === "left out" ? "import-left-out" : undefined}>
                 <td>{row.line}</td>
                 <th scope="row">
                   {row.number !== "" && <span className="note">{row.number} </span>}

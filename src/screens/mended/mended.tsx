@@ -20,8 +20,8 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
   const day = useMemo(() => ({ plan, schedule: plan.schedule }), [plan]);
   useEffect(() => {
     const { spoken } = look.getState();
-    look.setState({ spoken: `${droppedWords(changes)} ${spoken}` });
-  }, [changes, look]);
+    look.setState({ spoken: `${droppedWords({ plan: desk.state.getState().plan, changes })} ${spoken}` });
+  }, [changes, desk, look]);
   return (
     <aside
       className="mended beside"
@@ -45,7 +45,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
         </button>
       </header>
       <div className="beside-body" tabIndex={0} role="region" aria-label="What the mend changed">
-        <Dropped changes={changes} />
+        <Dropped plan={plan} changes={changes} />
         <div>
           <button type="button" onClick={() => desk.undo()}>
             Take the mend back
@@ -54,7 +54,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
         <p>
           <b>Chances now:</b> <DayChances day={day} />
         </p>
-        <Moved changes={changes} />
+        <Moved plan={plan} changes={changes} />
       </div>
     </aside>
   );

@@ -1,4 +1,4 @@
-import type { Proposal } from "../../session/index.ts";
+import { isOver, type Proposal, type Rehearsed } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, listed, numberedTask, percent } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { Dropped, Moved } from "../parts/changelist.tsx";
@@ -10,10 +10,7 @@ import { lateWords } from "./callwords.ts";
 /** What is to come if all goes on like this, what would break, and a new plan for it. */
 export function Ahead() {
   const day = useRehearsed();
-  const { plan, standing } = day;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
-  const toCome = standing.spots.filter((spot) => spot.state === "to come");
+  const toCome = day.standing.spots.filter((spot) => spot.state === "to come");
   const findings = aheadBreaches(day);
   return (
     <section className="rehearsal-ahead" aria-label="To come">
@@ -21,6 +18,7 @@ export function Ahead() {
         <h3>To come</h3>
         <span className="note">{counted(toCome.length, "task")}, if all goes on like this</span>
       </header>
+      {!isOver(day) && <Anew broken={findings.length > 0} />}
       {findings.length > 0 && (
         <ul className="rehearsal-findings" aria-label="What would break">
           {findings.map((finding) => (
@@ -30,43 +28,52 @@ export function Ahead() {
           ))}
         </ul>
       )}
-      <Anew broken={findings.length > 0} />
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Begins</th>
-            <th scope="col">Task</th>
-            <th scope="col">Who</th>
-            <th scope="col">Against the plan</th>
-          </tr>
-        </thead>
-        <tbody>
-          {toCome.map((spot) => {
-            const task = tasks.get(spot.task);
-            const startS = was.get(spot.task);
-            if (!task) return null;
-            return (
-              <tr key={spot.task}>
-                <td>{clock(spot.startS)}</td>
-                <th scope="row">
-                  {numberedTask(plan, task.id)} {task.must && <span className="note">must-do</span>}
-                </th>
-                <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
-                <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+      {toCome.length > 0 && <ToCome spots={toCome} />}
       {toCome.length === 0 && <p className="note">Nothing.</p>}
     </section>
+  );
+}
+
+/** What will be done, when, and how that is against the plan. */
+function ToCome({ spots }: { readonly spots: Rehearsed["standing"]["spots"] }) {
+  const { plan } = useRehearsed();
+  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Begins</th>
+          <th scope="col">Task</th>
+          <th scope="col">Who</th>
+          <th scope="col">Against the plan</th>
+        </tr>
+      </thead>
+      <tbody>
+        {spots.map((spot) => {
+          const task = tasks.get(spot.task);
+          const startS = was.get(spot.task);
+          if (!task) return null;
+          return (
+            <tr key={spot.task}>
+              <td>{clock(spot.startS)}</td>
+              <th scope="row">
+                {numberedTask(plan, task.id)} {task.must && <span className="note">must-do</span>}
+              </th>
+              <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
+              <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
   );
 }
 
 /** A new plan for what is to come: asked for, looked at, taken or left. */
 function Anew({ broken }: { readonly broken: boolean }) {
   const work = useRehearsal();
-  const { verdict } = useRehearsed();
+  const { plan, verdict } = useRehearsed();
   const planning = useRehearsalState((state) => state.planning);
   const proposal = useRehearsalState((state) => state.proposal);
   const trouble = useRehearsalState((state) => state.trouble);
@@ -99,13 +106,17 @@ function Anew({ broken }: { readonly broken: boolean }) {
             <b>
               {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
             </b>{" "}
-            worth {verdict.score.worth} to {proposal.verdict.score.worth}, worst margin{" "}
+            worth {grouped(verdict.score.worth)} to {grouped(proposal.verdict.score.worth)}, worst margin{" "}
             {percent(verdict.score.worstMargin / 10_000, "down")} to{" "}
             {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>
           <Chances proposal={proposal} />
-          {proposal.changes.length === 0 ? <p>Nothing changes.</p> : <Dropped changes={proposal.changes} />}
+          {proposal.changes.length === 0 ? (
+            <p>Nothing changes.</p>
+          ) : (
+            <Dropped plan={plan} changes={proposal.changes} />
+          )}
           <div className="rehearsal-acts">
             <button type="button" className="primary" onClick={() => work.take()}>
               Take it
@@ -114,7 +125,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
               Leave it
             </button>
           </div>
-          <Moved changes={proposal.changes} />
+          <Moved plan={plan} changes={proposal.changes} />
         </div>
       )}
     </div>

@@ -1,5 +1,5 @@
 import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
-import { clock, counted, crewName, lasting, signed } from "../../words/index.ts";
+import { clock, counted, crewName, grouped, lasting, signed } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
@@ -14,7 +14,7 @@ export function DebriefPart() {
       <ul className="rehearsal-sums">
         <Sum value={`${debrief.done} of ${debrief.planned}`} name="tasks done" />
         <Sum value={`${debrief.mustDone} of ${debrief.mustPlanned}`} name="must-do done" />
-        <Sum value={`${debrief.worthDone} of ${debrief.worthPlanned}`} name="worth" />
+        <Sum value={`${grouped(debrief.worthDone)} of ${grouped(debrief.worthPlanned)}`} name="worth" />
         {debrief.evas.map((eva) => (
           <Sum
             key={eva.eva}
@@ -49,10 +49,10 @@ export function DebriefPart() {
           </thead>
           <tbody>
             {debrief.rows.map((row) => (
-              <tr key={row.task} className={row.outcome === "left out" ? "left-out" : ""}>
+              <tr key={row.task} className={row.outcome === "left out" ? "rehearsal-left-out" : ""}>
                 <td>{row.plannedStartS === null ? "not planned" : clock(row.plannedStartS)}</td>
                 <th scope="row">
-                  {row.name} {row.must && <span className="note">must</span>}
+                  {row.number} {row.name} {row.must && <span className="note">must-do</span>}
                 </th>
                 <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
                 <td>{row.startS === null ? "" : clock(row.startS)}</td>
@@ -107,7 +107,7 @@ function Worst({ debrief }: { readonly debrief: Debrief }) {
   return (
     <p>
       {counted(longest.length, "task")} took most of the time that was not planned:{" "}
-      {longest.map((row) => `${row.name} ${lasting(row.longerS, "up")} longer`).join(", ")}.
+      {longest.map((row) => `${row.number} ${row.name} ${lasting(row.longerS, "up")} longer`).join(", ")}.
     </p>
   );
 }

@@ -8,7 +8,7 @@ export function DifferenceLines({
   readonly lines: readonly DifferenceLine[];
   readonly label?: string;
 }) {
-  if (lines.length === 0) return <p className="empty">The two are the same.</p>;
+  if (lines.length === 0) return <p className="difference-none">The two are the same.</p>;
   const about = [...new Set(lines.map((line) => line.about))];
   return (
     <div className="difference-lines" role="region" aria-label={label}>

@@ -41,9 +41,10 @@ describe("what a mend made of the day", () => {
       change("d", false, "dropped", 2),
       ...moved,
     ]);
+    // By number and name: what has no number is known by its id.
     expect(states()).toEqual([
-      "state breach: 2 must-do tasks dropped: Task a, Task b.",
-      "state tight: 2 optional tasks dropped, worth 42: Task c, Task d.",
+      "state breach: 2 must-do tasks dropped: a Task a, b Task b.",
+      "state tight: 2 optional tasks dropped, worth 42: c Task c, d Task d.",
     ]);
     expect(document.querySelectorAll(".mended-tasks li")).toHaveLength(25);
     expect(document.body.textContent).toContain("25 other tasks change");
