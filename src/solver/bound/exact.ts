@@ -13,8 +13,7 @@ const BURST = 2000;
 /**
  * The best of all schedules of a small plan, with proof: every way to leave activities out or give them to crew members, cut off
  * where no more than the best so far can come of it or a route cannot hold its share; what is left is put in order or
- * shown to have none. Where a day's rests and holds stand against the only orders, the question stays open, and so
- * does the proof.
+ * shown to have none at any starts. Where that takes too long the question stays open, and so does the proof.
  */
 export class Exact {
   /** The best day found, when it is better than the one given. */

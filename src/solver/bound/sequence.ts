@@ -1,11 +1,14 @@
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
+import { releaseStarts } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
-import { apartForSure } from "./apart.ts";
+import { Boxes } from "./boxes.ts";
 import { relaxed } from "./relaxed.ts";
 
 /** Orders tried for one assignment before it is left open. */
 const MOST_TRIES = 20_000;
+/** Boxes of starts looked at for one order before it is left open. */
+const MOST_BOXES = 400;
 /** Tries between two looks at the clock. */
 const BURST = 200;
 
@@ -20,6 +23,7 @@ export class Sequencer {
   readonly day: Day;
   private readonly problem: Problem;
   private readonly loose: Day;
+  private readonly boxes: Boxes;
   private tries = 0;
   private slipped = false;
   private readonly empty: Board;
@@ -28,6 +32,7 @@ export class Sequencer {
     this.problem = problem;
     this.day = new Day(problem);
     this.loose = new Day(relaxed(problem));
+    this.boxes = new Boxes(problem, this.loose.problem);
     this.empty = new Board(problem);
   }
 
@@ -50,12 +55,9 @@ export class Sequencer {
   private *place(order: readonly number[], at: number, choiceOf: Int32Array): Generator<void, boolean> {
     const { loose, day, problem } = this;
     if (at === order.length) {
-      if (apartForSure(loose.board, problem.limits)) return false;
       day.board.copy(loose.board);
       if (day.settle()) return true;
-      // Only the rules left out of the relaxed day stand against it: another order, or waiting, may keep them.
-      this.slipped = true;
-      return false;
+      return yield* this.wait(choiceOf);
     }
     const a = order[at]!;
     const first = problem.choiceAt[choiceOf[a]!]!;
@@ -69,6 +71,31 @@ export class Sequencer {
       loose.unlink(a);
     }
     return false;
+  }
+
+  /** Only the rules left out of the relaxed day stand against its order: looks for later starts that keep them. */
+  private *wait(choiceOf: Int32Array): Generator<void, boolean> {
+    const { boxes, day, loose } = this;
+    const going = boxes.run(loose.board, choiceOf, MOST_BOXES);
+    for (;;) {
+      const { value, done } = going.next();
+      if (done !== true) {
+        this.tries += 1;
+        if (this.tries % BURST === 0) yield;
+        continue;
+      }
+      if (value === "never") return false;
+      if (value === "holds") {
+        day.board.copy(loose.board);
+        for (const { activity, startS } of boxes.found) day.board.floorS[activity] = startS;
+        if (day.settle()) {
+          releaseStarts(day, boxes.found);
+          return true;
+        }
+      }
+      this.slipped = true;
+      return false;
+    }
   }
 
   /** Every way to stand `a` behind slots of its routes and of units of its equipment. */

@@ -99,7 +99,7 @@ export function insertAll(day: Day, order: readonly PlacedActivity[]): boolean {
 }
 
 /** Lets held starts go where the day holds without: half of them at once, and by halves again where it does not. */
-function releaseStarts(day: Day, order: readonly PlacedActivity[]): void {
+export function releaseStarts(day: Day, order: readonly PlacedActivity[]): void {
   const { board } = day;
   const letGo = (list: readonly PlacedActivity[]): void => {
     for (const { activity } of list) board.floorS[activity] = NO_FLOOR;

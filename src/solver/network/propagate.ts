@@ -335,6 +335,16 @@ export class Propagation {
     return this.note(node);
   }
 
+  /** Lowers the latest starts of activities to at most those of `byS`, and what comes before them. */
+  lowerTo(byS: Int32Array): boolean {
+    const { activities } = this.problem;
+    const { placed } = this.board;
+    this.begin();
+    for (let a = 0; a < activities; a += 1)
+      if (placed[a] === 1 && !this.lower(a, byS[a]!)) return this.giveUp();
+    return this.lowerAll();
+  }
+
   private lowerAll(): boolean {
     const { board, problem } = this;
     const { latest, prev, nodeOf, restS, lane, placed } = board;

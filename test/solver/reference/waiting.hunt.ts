@@ -13,6 +13,9 @@ import { bestOfAll } from "./everyDay.ts";
 const GRID_S = 600;
 const DAYS = 100;
 const MOST_ITERATIONS = 4000;
+/** Iterations before a proof, and how long that may be, in seconds of counted turns. */
+const BEFORE_PROOF = 400;
+const PROVE_S = 5;
 
 /** East of the lander; a step of ten minutes is 600 m at 1 m/s. */
 const EAST_M = { lander: 0, a: 600, b: 1200, c: -600 } as const;
@@ -63,6 +66,7 @@ function clash(plan: Plan): (a: Placement, b: Placement) => boolean {
 describe("the best of all days on which somebody waits on purpose", () => {
   const short: string[] = [];
   let binds = 0;
+  let proved = 0;
   const tens = Array.from({ length: DAYS / 10 }, (_, k) => 10 * k + 1);
 
   it.each(tens)("is what packing comes to, and no day it gives is better: ten days from %i on", (from) => {
@@ -76,6 +80,15 @@ describe("the best of all days on which somebody waits on purpose", () => {
       expect({ seed, breaches: score.breaches }).toEqual({ seed, breaches: 0 });
       expect(score.worth, `seed ${seed}`).toBeLessThanOrEqual(best.worth);
       if (score.worth < best.worth) short.push(`${seed}: ${score.worth} of ${best.worth}`);
+      const proof = packRun(plan, { seed, iterations: BEFORE_PROOF, proveSeconds: PROVE_S, clock: () => 0 });
+      while (proof.step(1)) continue;
+      const { worth, bound } = proof.progress();
+      expect(judge(proof.best()).score, `seed ${seed}`).toMatchObject({ breaches: 0, worth });
+      expect(bound, `seed ${seed}`).toBeGreaterThanOrEqual(best.worth);
+      if (bound === worth) {
+        expect(worth, `seed ${seed}`).toBe(best.worth);
+        proved += 1;
+      }
       const { separation, work } = tinyPlan().rules;
       const free = { ...plan, rules: { ...plan.rules, separation, work } };
       const careless = packRun(free, { seed, iterations: 60, clock: () => 0 });
@@ -88,5 +101,9 @@ describe("the best of all days on which somebody waits on purpose", () => {
     // One asks for more than two at once on a day with nothing on it yet: 30 of 40.
     expect(short.length, short.join("; ")).toBeLessThanOrEqual(1);
     expect(binds).toBeGreaterThan(60);
+  });
+
+  it("is proved on at least 95 of a hundred, where a proof is asked for", () => {
+    expect(proved).toBeGreaterThanOrEqual(95);
   });
 });
