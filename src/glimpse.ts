@@ -12,7 +12,7 @@ import "./screens/why/why.css";
 import "./screens/variants/variants.css";
 import "./screens/odds/odds.css";
 import "./screens/odds/late.css";
-import "./screens/outset/outset.css";
+import "./screens/firststeps/firststeps.css";
 import "./screens/aside/aside.css";
 import "./screens/shelf/shelf.css";
 import "./screens/opening/opening.css";

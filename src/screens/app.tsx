@@ -8,11 +8,11 @@ import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { takeUpDrafts } from "./kept.ts";
 import { keepMinute, type Look } from "./look.ts";
 import { Mended } from "./mended/mended.tsx";
-import { Greeting } from "./outset/greeting.tsx";
+import { Greeting } from "./firststeps/greeting.tsx";
 import { MakingReady } from "./opening/makingready.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
 import { Safety } from "./parts/safety.tsx";
-import { Outset } from "./outset/outset.tsx";
+import { FirstSteps } from "./firststeps/firststeps.tsx";
 import type { Services } from "./services.ts";
 import { Following } from "./shelf/following.tsx";
 import { ChangedFile } from "./shell/changedfile.tsx";
@@ -83,7 +83,7 @@ function Screens(props: Wired) {
       <Header />
       <Following />
       <Greeting />
-      <Outset />
+      <FirstSteps />
       <main className="screen">
         <OnDemand key={screen} name={`${screen} screen`}>
           {screen === "day" && (

@@ -119,7 +119,7 @@ export interface LookState {
   /** A word to who opens the program for the first time. */
   readonly greeting: boolean;
   /** The steps from an empty plan to a packed day. */
-  readonly outset: boolean;
+  readonly firstSteps: boolean;
   /** The page of setup that was led to; null leaves it to what was shown last. */
   readonly setupPage: string | null;
   /** The cell of setup that was led to; null once it is there. */
@@ -185,7 +185,7 @@ export function createLook(theme: Theme): Look {
     packFor: "wish",
     chosen: null,
     greeting: false,
-    outset: false,
+    firstSteps: false,
     setupPage: null,
     setupCell: null,
     keptCells: null,

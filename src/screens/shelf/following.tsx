@@ -7,7 +7,7 @@ export function Following() {
   const slot = useDesk((state) => state.slot);
   if (!elsewhere) return null;
   return (
-    <section className="outset following" aria-label="Written in another window">
+    <section className="first-steps following" aria-label="Written in another window">
       <p>
         <b>Another window writes this plan.</b> This one shows what is saved there, and changes nothing.
       </p>

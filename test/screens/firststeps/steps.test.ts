@@ -9,9 +9,9 @@ import {
   leadingStep,
   type LeftOut,
   nextStep,
-  outsetSteps,
+  firstSteps,
   type StepId,
-} from "../../../src/screens/outset/steps.ts";
+} from "../../../src/screens/firststeps/steps.ts";
 import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/screens/setup/crewsets.ts";
 import { taskTable } from "../../../src/screens/fields/tasks.ts";
 import { chanceOf } from "../../../src/solver/simulate/index.ts";
@@ -19,7 +19,7 @@ import { chancesReport } from "../../session/answers.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
 
 const blank = blankPlan(Date.UTC(2031, 0, 1));
-const stepsOf = (plan: Plan) => outsetSteps(plan, judgeFor(plan)(plan.schedule));
+const stepsOf = (plan: Plan) => firstSteps(plan, judgeFor(plan)(plan.schedule));
 const step = (plan: Plan, id: StepId) => stepsOf(plan).find((one) => one.id === id)!;
 const states = (plan: Plan) => stepsOf(plan).map((one) => one.state);
 
@@ -48,7 +48,7 @@ describe("the steps to a packed day", () => {
     expect(nextStep(stepsOf(plan)).id).toBe("pack");
     expect(nextStep(stepsOf({ ...plan, tasks: [] })).id).toBe("requests");
     const left = { task: plan.tasks[0]!.id, name: "Core", reason: "It is too far." };
-    const stuck = outsetSteps(plan, judgeFor(plan)(plan.schedule), left);
+    const stuck = firstSteps(plan, judgeFor(plan)(plan.schedule), left);
     expect(nextStep(stuck).sentence).toBe("Packing placed nothing. Core: It is too far.");
     expect(nextStep(stuck).about).toBe(left.task);
     expect(nextStep(stepsOf(plan)).about).toBeUndefined();
@@ -102,7 +102,7 @@ describe("the steps to a packed day", () => {
       placements: [{ task: plan.tasks[0]!.id, eva: "eva-1", crew: ["ev1"], startS: instant(12_000) }],
     };
     const verdict = judgeFor(both)(schedule);
-    const pack = (left: LeftOut | null) => outsetSteps({ ...both, schedule }, verdict, left)[4]!;
+    const pack = (left: LeftOut | null) => firstSteps({ ...both, schedule }, verdict, left)[4]!;
     expect(pack(null)).toMatchObject({ state: "open", sentence: "1 must-do task left out: press Pack." });
     expect(pack({ task: "must", name: "Core", reason: "It is too far." })).toMatchObject({
       state: "open",
@@ -132,7 +132,7 @@ describe("the steps to a packed day", () => {
   it("say when an EVA may begin in the night, where the sun is known", () => {
     const plan = { ...begun(), ...withCrewSet(CREW_SETS[1]!) };
     const evas = (sunDeg?: (atS: number) => number | null) =>
-      outsetSteps(plan, judgeFor(plan)(plan.schedule), null, sunDeg)[2]!;
+      firstSteps(plan, judgeFor(plan)(plan.schedule), null, sunDeg)[2]!;
     expect(evas((atS) => (atS > 10 * 3600 ? -0.1 : 0))).toMatchObject({
       state: "done",
       sentence: "2 EVAs of at most 7:00; the sun is down at the earliest egress of EVA 2.",
@@ -226,7 +226,7 @@ describe("a task of a sort", () => {
   it("ask for the wish before they call for print", () => {
     const plan = planOf({ ...smallInput });
     const judged = (part: Partial<ChancesReport>) => {
-      const steps = outsetSteps(
+      const steps = firstSteps(
         plan,
         judgeFor(plan)(plan.schedule),
         null,

@@ -4,10 +4,10 @@ import { benchSays, chancesAtRest, type Desk, type DeskState, packStands } from 
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
 import type { Services } from "../services.ts";
-import { leadingStep, type LeftOut, type OutsetStep, outsetSteps, askOf, type StepId } from "./steps.ts";
+import { leadingStep, type LeftOut, type FirstStep, firstSteps, askOf, type StepId } from "./steps.ts";
 
 const KEPT = "outset";
-const STATE_WORDS: Readonly<Record<OutsetStep["state"], string>> = {
+const STATE_WORDS: Readonly<Record<FirstStep["state"], string>> = {
   open: "something is missing",
   begun: "as the empty plan has it",
   done: "done",
@@ -25,14 +25,14 @@ const LEADS: Readonly<Record<string, string>> = {
   paper: "To paper",
 };
 
-function leadWords({ id, page, about }: OutsetStep): string {
+function leadWords({ id, page, about }: FirstStep): string {
   return about === undefined ? LEADS[page ?? id]! : "Why not?";
 }
 
 /** The strip that leads from an empty plan to a packed day; it stays until it is put away. */
-export function Outset() {
+export function FirstSteps() {
   const { desk, look, memory } = useAround();
-  const shown = useLook((state) => state.outset);
+  const shown = useLook((state) => state.firstSteps);
   const empty = useDesk((state) => state.plan.tasks.length === 0);
   useEffect(() => {
     const kept = memory.get(KEPT);
@@ -42,13 +42,13 @@ export function Outset() {
     () =>
       desk.commands.add([
         {
-          id: "outset",
-          name: () => `${look.getState().outset ? "Put away" : "Show"} the steps to a packed day`,
+          id: "firststeps",
+          name: () => `${look.getState().firstSteps ? "Put away" : "Show"} the steps to a packed day`,
           group: "View",
           keys: [],
           where: "page",
           hindered: () => null,
-          run: () => put(look, memory, !look.getState().outset),
+          run: () => put(look, memory, !look.getState().firstSteps),
         },
       ]),
     [desk, look, memory],
@@ -56,9 +56,9 @@ export function Outset() {
   return shown ? <Strip /> : null;
 }
 
-function put(look: Look, memory: Services["memory"], outset: boolean): void {
-  memory.set(KEPT, outset ? "shown" : "away");
-  if (look.getState().outset !== outset) look.setState({ outset });
+function put(look: Look, memory: Services["memory"], firstSteps: boolean): void {
+  memory.set(KEPT, firstSteps ? "shown" : "away");
+  if (look.getState().firstSteps !== firstSteps) look.setState({ firstSteps });
 }
 
 function Strip() {
@@ -71,7 +71,7 @@ function Strip() {
   const reason = useDesk((state) => (first ? benchSays(state, first) : null));
   const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   const steps = useMemo(
-    () => outsetSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
+    () => firstSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
     [plan, verdict, stuck, sunDeg, chances],
   );
   const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
@@ -84,7 +84,7 @@ function Strip() {
   );
   const stands = asked !== null && asked.next === next.id && asked.at === here;
   const told = (stands && steps.find((one) => one.id === asked.id)) || next;
-  const go = (step: OutsetStep): void => {
+  const go = (step: FirstStep): void => {
     const now = new Set([...gone, askOf(step)]);
     setGone(now);
     ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
@@ -98,7 +98,7 @@ function Strip() {
     else go(next);
   };
   return (
-    <section className="outset" aria-label="Steps to a packed day">
+    <section className="first-steps" aria-label="Steps to a packed day">
       <ol>
         {steps.map((step, i) => (
           <li key={step.id}>
@@ -111,7 +111,7 @@ function Strip() {
               title={`${step.full}: ${step.sentence}`}
               onClick={() => go(step)}
             >
-              <span className="outset-mark" aria-hidden="true">
+              <span className="first-steps-mark" aria-hidden="true">
                 {step.state === "done" ? <Tick /> : i + 1}
               </span>
               {step.name}
@@ -128,7 +128,7 @@ function Strip() {
           </>
         )}
       </p>
-      <button type="button" className="outset-lead" disabled={packing} onClick={leadOn}>
+      <button type="button" className="first-steps-lead" disabled={packing} onClick={leadOn}>
         {leadWords(next)}
       </button>
       <button
@@ -190,18 +190,18 @@ const HANDS: Readonly<Record<string, readonly string[]>> = {
 const ADD_PLACE = '[data-table="places"] .primary';
 const LATITUDE = '[data-table="site"] tbody tr:nth-child(2) [data-cell]';
 
-function handsOf({ id, page, state }: OutsetStep): readonly string[] {
+function handsOf({ id, page, state }: FirstStep): readonly string[] {
   if (page === "site") return [state === "begun" ? LATITUDE : ADD_PLACE];
   return HANDS[page ?? id] ?? [];
 }
 
 /** The screen of a step that is done on no page of setup. */
-function screenOf({ id }: OutsetStep): "paper" | "odds" | "day" {
+function screenOf({ id }: FirstStep): "paper" | "odds" | "day" {
   return id === "paper" ? "paper" : id === "wish" ? "odds" : "day";
 }
 
 /** Shows where a step is done and gives the keyboard to what does it. */
-function lead(look: Look, step: OutsetStep): void {
+function lead(look: Look, step: FirstStep): void {
   const { page } = step;
   if (page !== null) look.setState({ screen: "setup", setupPage: page });
   else look.setState({ screen: screenOf(step) });

@@ -9,7 +9,7 @@ import { chanceFigure, standingAgainst } from "../chancewords.ts";
 
 export type StepId = "where" | "crew" | "evas" | "requests" | "pack" | "findings" | "wish" | "paper";
 
-export interface OutsetStep {
+export interface FirstStep {
   readonly id: StepId;
   /** The word on its button, and in full. */
   readonly name: string;
@@ -31,7 +31,7 @@ export interface LeftOut {
   readonly reason: string;
 }
 
-type Judged = Pick<OutsetStep, "state" | "sentence" | "about"> & { readonly page?: string };
+type Judged = Pick<FirstStep, "state" | "sentence" | "about"> & { readonly page?: string };
 
 const open = (sentence: string): Judged => ({ state: "open", sentence });
 const begun = (sentence: string, page?: string): Judged => ({
@@ -48,15 +48,15 @@ const BLANK = blankPlan(0);
  * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
  * when it is not known or not so. `chances` are those of the day; null while they are not known. `sunDeg` is the sun's elevation at the site; null where it is not known.
  */
-export function outsetSteps(
+export function firstSteps(
   plan: Plan,
   verdict: Verdict,
   stuck: LeftOut | null = null,
   sunDeg: (atS: number) => number | null = () => null,
   chances: ChancesReport | null = null,
-): readonly OutsetStep[] {
+): readonly FirstStep[] {
   const wish = wishOf(verdict, chances);
-  const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): OutsetStep => ({
+  const step = (id: StepId, name: string, full: string, page: string | null, judged: Judged): FirstStep => ({
     id,
     name,
     full,
@@ -76,7 +76,7 @@ export function outsetSteps(
 }
 
 /** The first step at which something is missing; the last one where nothing is. */
-export function nextStep(steps: readonly OutsetStep[]): OutsetStep {
+export function nextStep(steps: readonly FirstStep[]): FirstStep {
   return steps.find((one) => one.state === "open") ?? steps.at(-1)!;
 }
 
@@ -85,17 +85,17 @@ export function nextStep(steps: readonly OutsetStep[]): OutsetStep {
  * until what is asked there (`askOf`) is among what was `gone` to: whoever begins is shown all once and held up by none.
  */
 export function leadingStep(
-  steps: readonly OutsetStep[],
+  steps: readonly FirstStep[],
   fresh: boolean,
   gone: ReadonlySet<string>,
-): OutsetStep {
+): FirstStep {
   const begun = steps.find((one) => one.state === "begun" && !gone.has(askOf(one)));
   const next = nextStep(steps);
   return fresh && begun && steps.indexOf(begun) < steps.indexOf(next) ? begun : next;
 }
 
 /** What is asked at a step, told apart from other steps and from what else is asked at the same one. */
-export function askOf({ id, page, state }: OutsetStep): string {
+export function askOf({ id, page, state }: FirstStep): string {
   return `${id}/${page ?? ""}/${state}`;
 }
 

@@ -5,7 +5,7 @@ import { setTheme } from "./shell.ts";
 const strip = (page: Page) => page.getByRole("region", { name: "Steps to a packed day" });
 const step = (page: Page, name: string) =>
   strip(page).getByRole("button", { name: new RegExp(`^${name}\\.`) });
-const lead = (page: Page) => strip(page).locator(".outset-lead");
+const lead = (page: Page) => strip(page).locator(".first-steps-lead");
 const focused = (page: Page) => page.locator(":focus");
 
 /** What the browser does with Ctrl+V when a spreadsheet's cells are on the clipboard. */
