@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { framing } from "../editor/index.ts";
-import { Aside } from "./aside/aside.tsx";
+import { Quarantine } from "./quarantine/quarantine.tsx";
 import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
@@ -116,7 +116,7 @@ function Screens(props: Wired) {
           <shelf.Screen />
         </OnDemand>
       )}
-      <Aside />
+      <Quarantine />
       {exportOpen && (
         <OnDemand name="exports">
           <exporting.Screen />

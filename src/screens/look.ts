@@ -131,7 +131,7 @@ export interface LookState {
   /** The plans in this browser. */
   readonly shelfShown: boolean;
   /** The list of what the autosave has kept aside. */
-  readonly asideShown: boolean;
+  readonly quarantineShown: boolean;
   /** The window of lists: the files that were chosen for it, none where rows will be pasted; null while it is closed. */
   readonly importing: readonly File[] | null;
   /** The searchable list of commands. */
@@ -191,7 +191,7 @@ export function createLook(theme: Theme): Look {
     keptCells: null,
     changedFile: null,
     shelfShown: false,
-    asideShown: false,
+    quarantineShown: false,
     importing: null,
     exporting: false,
     making: null,

@@ -15,7 +15,7 @@ import type { DeskPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { sayingCommands, type SayingCommands } from "./saying.ts";
-import { asideCommands, type AsideCommands } from "./shelf/aside.ts";
+import { quarantineCommands, type QuarantineCommands } from "./shelf/quarantine.ts";
 import { keepToFileCommands, type KeepToFileCommands } from "./shelf/keepingto.ts";
 import { keepingOf } from "./shelf/keeping.ts";
 import { mergeCommands, type MergeCommands } from "./shelf/merging.ts";
@@ -37,7 +37,7 @@ export interface Desk
     RunCommands,
     FileCommands,
     ExportCommands,
-    AsideCommands,
+    QuarantineCommands,
     KeepToFileCommands,
     ShelfCommands,
     MergeCommands,
@@ -84,7 +84,7 @@ export function createDesk(ports: DeskPorts): Desk {
     ...runCommands(core, edits),
     ...exportCommands(core),
     ...files,
-    ...asideCommands(core, files),
+    ...quarantineCommands(core, files),
     ...keepToFileCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),
     ...mergeCommands(core, edits, keeping),

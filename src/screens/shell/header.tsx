@@ -78,7 +78,7 @@ function Ident() {
         <button type="button" className="quiet" onClick={() => desk.newPlan()}>
           New plan
         </button>
-        <button type="button" className="quiet" onClick={() => look.setState({ asideShown: true })}>
+        <button type="button" className="quiet" onClick={() => look.setState({ quarantineShown: true })}>
           Plans kept aside…
         </button>
       </Menu>

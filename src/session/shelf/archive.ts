@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
 import {
   type Archive,
-  type AsideRecord,
+  type Quarantined,
   type Card,
   isStoredPlan,
   type KeptState,
@@ -14,7 +14,7 @@ import { titleIn } from "./titlein.ts";
 interface Shelves extends DBSchema {
   /** Which slot was open last; in version 1 the only plan, and the last one known to be readable. */
   documents: { key: string; value: unknown };
-  aside: { key: number; value: AsideRecord };
+  aside: { key: number; value: Quarantined };
   /** Records of plans by slot. */
   plans: { key: string; value: unknown };
   cards: { key: string; value: Card };
@@ -39,7 +39,7 @@ export function browserArchive(name = "lopeline"): Archive {
   return {
     ...plansIn(database),
     ...statesIn(database),
-    ...asideIn(database),
+    ...quarantineIn(database),
     async lastOpen() {
       const found = await (await database()).get("documents", LAST);
       return typeof found === "string" ? found : null;
@@ -148,7 +148,7 @@ export function bytesOf(text: string): number {
 
 function plansIn(
   database: Database,
-): Pick<Archive, "cards" | "readPlan" | "writePlan" | "writeCard" | "dropPlan" | "setPlanAside"> {
+): Pick<Archive, "cards" | "readPlan" | "writePlan" | "writeCard" | "dropPlan" | "quarantinePlan"> {
   return {
     cards: async () => (await database()).getAll("cards"),
     readPlan: async (slot) => (await database()).get("plans", slot),
@@ -193,7 +193,7 @@ function plansIn(
       }
       await step.done;
     },
-    async setPlanAside(slot, reason, atMs) {
+    async quarantinePlan(slot, reason, atMs) {
       const step = (await database()).transaction(["plans", "cards", "aside"], "readwrite");
       const found = await step.objectStore("plans").get(slot);
       await step.objectStore("aside").add({ found, reason, atMs });
@@ -231,17 +231,19 @@ function statesIn(database: Database): Pick<Archive, "states" | "readState" | "a
   };
 }
 
-function asideIn(database: Database): Pick<Archive, "readAside" | "putAside" | "deleteAside"> {
+function quarantineIn(
+  database: Database,
+): Pick<Archive, "readQuarantine" | "putQuarantined" | "deleteQuarantined"> {
   return {
-    async readAside() {
+    async readQuarantine() {
       const shelf = (await database()).transaction("aside").store;
       const [keys, records] = await Promise.all([shelf.getAllKeys(), shelf.getAll()]);
       return records.map((record, k) => ({ ...record, key: keys[k]! }));
     },
-    async putAside({ key, ...record }) {
+    async putQuarantined({ key, ...record }) {
       await (await database()).put("aside", record, key);
     },
-    async deleteAside(key) {
+    async deleteQuarantined(key) {
       await (await database()).delete("aside", key);
     },
   };

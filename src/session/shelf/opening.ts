@@ -163,7 +163,7 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
       if (has) await keeping.keep(slot, "opened", read.plan);
       return true;
     }
-    await archive.setPlanAside(slot, read.reason, clock.nowMs());
+    await archive.quarantinePlan(slot, read.reason, clock.nowMs());
     const back = await openState(slot, has);
     if (!back) letGo(slot);
     const instead = back ? " The last readable state of it is open in its place." : "";

@@ -53,14 +53,14 @@ export interface KeptState extends StateMark {
 }
 
 /** A record that could not be used, kept as it was found. */
-export interface AsideRecord {
+export interface Quarantined {
   readonly found: unknown;
   readonly reason: string;
   readonly atMs: number;
 }
 
 /** Such a record with its place in the store. */
-export interface KeptRecord extends AsideRecord {
+export interface QuarantineRecord extends Quarantined {
   readonly key: number;
 }
 
@@ -95,7 +95,7 @@ export interface Archive {
   /** Takes a plan off the shelf for good, with all its states. */
   dropPlan(slot: string): Promise<void>;
   /** Moves a plan's record to those set aside, in one step; its states stay. */
-  setPlanAside(slot: string, reason: string, atMs: number): Promise<void>;
+  quarantinePlan(slot: string, reason: string, atMs: number): Promise<void>;
   /** The states of a plan, the newest first. */
   states(slot: string): Promise<readonly KeptState[]>;
   /** A state's plan as a file's text as found; undefined where there is none. */
@@ -109,11 +109,11 @@ export interface Archive {
   /** Puts its clock alone, which runs on between calls. */
   writeClock(clock: RehearsalClock): Promise<void>;
   /** The records set aside, oldest first. */
-  readAside(): Promise<readonly KeptRecord[]>;
+  readQuarantine(): Promise<readonly QuarantineRecord[]>;
   /** Puts a record among those set aside, at its own place. */
-  putAside(record: KeptRecord): Promise<void>;
+  putQuarantined(record: QuarantineRecord): Promise<void>;
   /** Takes a record out of those set aside; nothing happens when it is not there. */
-  deleteAside(key: number): Promise<void>;
+  deleteQuarantined(key: number): Promise<void>;
 }
 
 /** True when a found record has the form this program writes; its text may still be no plan. */

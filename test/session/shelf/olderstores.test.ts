@@ -91,7 +91,7 @@ describe("what an older version of this program left in the browser", () => {
       const [card, ...more] = await desk.shelf();
       expect(card).toMatchObject({ title: plan.title, slot: desk.state.getState().slot });
       expect(more).toEqual([]);
-      expect((await desk.keptAside()).map((one) => one.reason)).toEqual(["of old"]);
+      expect((await desk.listQuarantine()).map((one) => one.reason)).toEqual(["of old"]);
       expect(desk.undo()).toBe(undo);
     });
   }
@@ -101,7 +101,7 @@ describe("what an older version of this program left in the browser", () => {
     const desk = visit(await oldStore(torn, STORES[2]!.open));
     expect(await desk.restore()).toBe(true);
     expect(desk.state.getState().plan.title).toBe("Older");
-    expect((await desk.keptAside()).map((one) => one.title)).toContain("Torn");
+    expect((await desk.listQuarantine()).map((one) => one.title)).toContain("Torn");
   });
 
   it("that was empty stays empty", async () => {

@@ -208,7 +208,7 @@ describe("saving in the browser", () => {
     expect(again.desk.state.getState().plan.title).toBe("A small day");
     expect(again.desk.state.getState().notices[0]).toMatchObject({ tone: "problem" });
     expect(again.desk.state.getState().notices[0]!.text).toMatch(/not JSON.*kept aside.*last readable state/);
-    expect((await archive.readAside()).map((one) => one.found)).toEqual([broken]);
+    expect((await archive.readQuarantine()).map((one) => one.found)).toEqual([broken]);
   });
 
   it("keeps a corrupt record aside also when there is no readable one, and never writes over it", async () => {
@@ -220,7 +220,7 @@ describe("saving in the browser", () => {
     expect(desk.state.getState().notices[0]!.text).toMatch(/crew.*kept aside/);
     desk.newPlan();
     await desk.saveNow();
-    expect((await desk.keptAside()).map((one) => one.found)).toEqual([broken]);
+    expect((await desk.listQuarantine()).map((one) => one.found)).toEqual([broken]);
   });
 
   it("sets aside what another window has saved in the meantime", async () => {
@@ -238,14 +238,14 @@ describe("saving in the browser", () => {
     mine.desk.edit("Rename", () => ({ title: "Mine still" }));
     await mine.desk.saveNow();
     expect(mine.desk.state.getState().notices.at(-1)?.text).toMatch(/Another window.*kept aside/);
-    const [aside] = await archive.readAside();
+    const [aside] = await archive.readQuarantine();
     expect(JSON.stringify(aside?.found)).toMatch(/Theirs/);
     mine.desk.edit("Rename", () => ({ title: "Mine again" }));
     await mine.desk.saveNow();
-    expect(await archive.readAside()).toHaveLength(1);
+    expect(await archive.readQuarantine()).toHaveLength(1);
     theirs.desk.edit("Rename", () => ({ title: "Theirs still" }));
     await theirs.desk.saveNow();
-    expect(await archive.readAside()).toHaveLength(2);
+    expect(await archive.readQuarantine()).toHaveLength(2);
   });
 
   it("says when the store cannot be used at all", async () => {

@@ -74,7 +74,7 @@ describe("the shelf of plans", () => {
     expect(desk.undo()).toBe("Rename");
     expect(desk.state.getState().plan.title).toBe("A small day");
     expect((await desk.shelf()).some((one) => /set aside/.test(one.title))).toBe(false);
-    expect(await desk.keptAside()).toEqual([]);
+    expect(await desk.listQuarantine()).toEqual([]);
   });
 
   it("copies, puts into the bin and back, and deletes for good only what is there", async () => {

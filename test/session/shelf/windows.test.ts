@@ -103,7 +103,7 @@ describe("two windows on one plan", () => {
     const told = other.desk.state.getState().notices.map((one) => one.text);
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/being written in another window.*Take it over.*copy/);
-    expect(await archive.readAside()).toEqual([]);
+    expect(await archive.readQuarantine()).toEqual([]);
   });
 
   it("the other takes over what was changed last, and the first one follows", async () => {
@@ -122,7 +122,7 @@ describe("two windows on one plan", () => {
     expect(other.desk.undo()).toBe("Rename");
     expect(other.desk.undo()).toBe("Rename");
     expect(title(other.desk)).toBe("A small day");
-    expect(await archive.readAside()).toEqual([]);
+    expect(await archive.readQuarantine()).toEqual([]);
   });
 
   it("the other writes by itself once the first one opens another plan", async () => {

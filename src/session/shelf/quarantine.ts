@@ -2,11 +2,11 @@ import type { Core } from "../core.ts";
 import { type FileCommands, fileNameOf, planText } from "../files.ts";
 import { bytesOf } from "./archive.ts";
 import { planIn } from "./olderrecord.ts";
-import { isStoredPlan, type KeptRecord } from "./records.ts";
+import { isStoredPlan, type QuarantineRecord } from "./records.ts";
 import { titleIn } from "./titlein.ts";
 
 /** A plan that was kept aside, as a list shows it. */
-export interface KeptPlan extends KeptRecord {
+export interface QuarantinedPlan extends QuarantineRecord {
   /** What the plan calls itself, even where it cannot be opened; null where it says nothing. */
   readonly title: string | null;
   /** What a file of it holds: the plan's text, or whatever was found. */
@@ -20,33 +20,34 @@ export interface KeptPlan extends KeptRecord {
 }
 
 /** Commands on what was kept aside in the browser's store. Promises reject with an Error when it cannot be used. */
-export interface AsideCommands {
+export interface QuarantineCommands {
   /** Everything kept aside, the newest first. */
-  keptAside(): Promise<readonly KeptPlan[]>;
+  listQuarantine(): Promise<readonly QuarantinedPlan[]>;
   /** Opens one as a plan of its own; it stays kept. True when it was a plan. */
-  openAside(kept: KeptPlan): boolean;
+  openQuarantined(kept: QuarantinedPlan): boolean;
   /** Takes one out of the store; `bringBack` puts the same one in again. */
-  deleteAside(kept: KeptPlan): Promise<void>;
-  bringBackAside(kept: KeptPlan): Promise<void>;
+  deleteQuarantined(kept: QuarantinedPlan): Promise<void>;
+  restoreQuarantined(kept: QuarantinedPlan): Promise<void>;
 }
 
-export function asideCommands({ ports }: Core, files: FileCommands): AsideCommands {
+export function quarantineCommands({ ports }: Core, files: FileCommands): QuarantineCommands {
   return {
-    async keptAside() {
-      const records = await ports.archive.readAside();
+    async listQuarantine() {
+      const records = await ports.archive.readQuarantine();
       return records.map(keptPlan).toSorted((a, b) => b.atMs - a.atMs || b.key - a.key);
     },
-    openAside({ found, text, fileName }) {
+    openQuarantined({ found, text, fileName }) {
       const read = isStoredPlan(found) ? planIn(found) : null;
       return files.open(read?.ok ? planText(read.value) : text, fileName);
     },
-    deleteAside: ({ key }) => ports.archive.deleteAside(key),
-    bringBackAside: ({ key, found, reason, atMs }) => ports.archive.putAside({ key, found, reason, atMs }),
+    deleteQuarantined: ({ key }) => ports.archive.deleteQuarantined(key),
+    restoreQuarantined: ({ key, found, reason, atMs }) =>
+      ports.archive.putQuarantined({ key, found, reason, atMs }),
   };
 }
 
 /** What a record is, whatever it is. */
-function keptPlan(record: KeptRecord): KeptPlan {
+function keptPlan(record: QuarantineRecord): QuarantinedPlan {
   const { found, atMs } = record;
   const text = isStoredPlan(found) ? found.text : (JSON.stringify(found, null, 2) ?? "");
   const read = isStoredPlan(found) ? planIn(found) : null;

@@ -6,20 +6,20 @@ import { download } from "../parts/files.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
-export function Aside() {
+export function Quarantine() {
   const { desk, look } = useAround();
-  const shown = useLook((state) => state.asideShown);
+  const shown = useLook((state) => state.quarantineShown);
   useEffect(
     () =>
       desk.commands.add([
         {
-          id: "aside",
+          id: "quarantine",
           name: "Plans kept aside",
           group: "Plan",
           keys: [],
           where: "page",
           hindered: () => null,
-          run: () => look.setState({ asideShown: true }),
+          run: () => look.setState({ quarantineShown: true }),
         },
       ]),
     [desk, look],
@@ -47,15 +47,15 @@ function Shelf() {
 
   useEffect(() => {
     ref.current?.showModal();
-    desk.keptAside().then(
+    desk.listQuarantine().then(
       (kept) => setFound({ kept }),
       (error: unknown) => setFound({ problem: wordsOf(error) }),
     );
   }, [desk]);
 
-  const close = (): void => look.setState({ asideShown: false });
+  const close = (): void => look.setState({ quarantineShown: false });
   const turn = (kept: KeptPlan, away: boolean): void => {
-    const work = away ? desk.deleteAside(kept) : desk.bringBackAside(kept);
+    const work = away ? desk.deleteQuarantined(kept) : desk.restoreQuarantined(kept);
     work.then(
       () => {
         turned.current = kept.key;
@@ -69,9 +69,9 @@ function Shelf() {
   };
 
   return (
-    <dialog ref={ref} className="aside" aria-labelledby="aside-title" onClose={close}>
+    <dialog ref={ref} className="quarantine" aria-labelledby="quarantine-title" onClose={close}>
       <header className="part-head">
-        <h2 id="aside-title">Plans kept aside</h2>
+        <h2 id="quarantine-title">Plans kept aside</h2>
         <button type="button" className="quiet" onClick={() => ref.current?.close()}>
           Close
         </button>
@@ -80,7 +80,7 @@ function Shelf() {
         What another window had saved, or what could not be read, is kept in this browser and never thrown
         away by itself.
       </p>
-      {found === null && <p className="aside-none">Looking…</p>}
+      {found === null && <p className="quarantine-none">Looking…</p>}
       {found !== null && "problem" in found && (
         <p className="state breach" role="alert">
           This browser&apos;s store cannot be used: {found.problem}.
@@ -88,7 +88,7 @@ function Shelf() {
       )}
       {found !== null && "kept" in found && (
         <>
-          {found.kept.length === 0 && <p className="aside-none">Nothing is kept aside.</p>}
+          {found.kept.length === 0 && <p className="quarantine-none">Nothing is kept aside.</p>}
           <ul aria-label={counted(found.kept.length, "plan kept aside", "plans kept aside")}>
             {found.kept.map((kept) => (
               <Row
@@ -96,7 +96,7 @@ function Shelf() {
                 kept={kept}
                 deleted={deleted.includes(kept.key)}
                 onOpen={() => {
-                  if (desk.openAside(kept)) ref.current?.close();
+                  if (desk.openQuarantined(kept)) ref.current?.close();
                 }}
                 onTurn={(away) => turn(kept, away)}
               />
@@ -104,7 +104,7 @@ function Shelf() {
           </ul>
         </>
       )}
-      <p className="aside-said note" role="status">
+      <p className="quarantine-said note" role="status">
         {said}
       </p>
     </dialog>

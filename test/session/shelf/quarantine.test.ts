@@ -10,10 +10,10 @@ const recordOf = (title: string, more: object = {}) => ({
 });
 
 /** A desk over a shelf on which the given things were set aside in turn, a second apart. */
-async function withAside(...found: readonly unknown[]) {
+async function withQuarantined(...found: readonly unknown[]) {
   const archive = browserArchive(freshShelf());
   for (const [k, one] of found.entries())
-    await archive.putAside({ key: k + 1, found: one, reason: `reason ${k}`, atMs: 1000 * k });
+    await archive.putQuarantined({ key: k + 1, found: one, reason: `reason ${k}`, atMs: 1000 * k });
   const { desk } = deskWith({ archive });
   return { desk, archive };
 }
@@ -21,8 +21,8 @@ async function withAside(...found: readonly unknown[]) {
 describe("what is kept aside", () => {
   it("is listed, the newest first, with title, reason, size and whether it can be opened", async () => {
     const broken = { ...recordOf("Broken ridge"), text: '{"title":"Broken \\"ridge\\"","crew":' };
-    const { desk } = await withAside(recordOf("Northern rim"), broken, { some: "thing" }, undefined);
-    const kept = await desk.keptAside();
+    const { desk } = await withQuarantined(recordOf("Northern rim"), broken, { some: "thing" }, undefined);
+    const kept = await desk.listQuarantine();
     expect(kept.map(({ title, reason, atMs, fileName }) => [title, reason, atMs, fileName])).toEqual([
       [null, "reason 3", 3000, "kept-1970-01-01t00-00.json"],
       [null, "reason 2", 2000, "kept-1970-01-01t00-00.json"],
@@ -41,8 +41,8 @@ describe("what is kept aside", () => {
   });
 
   it("counts bytes, not letters", async () => {
-    const { desk } = await withAside({ word: "\u00e9\u2192" });
-    const [one] = await desk.keptAside();
+    const { desk } = await withQuarantined({ word: "\u00e9\u2192" });
+    const [one] = await desk.listQuarantine();
     expect(one!.bytes).toBe(one!.text.length + 1 + 2);
   });
 
@@ -52,17 +52,17 @@ describe("what is kept aside", () => {
     const givenUp = [["v1", { sentence: "A longer EVA.", owner: null, changes: [change] }]];
     const variants = [{ id: "v1", name: "Longer", schedule: { placements: [] } }];
     const text = JSON.stringify({ ...smallInput, version: 1, title: "Northern rim", variants });
-    const { desk } = await withAside(
+    const { desk } = await withQuarantined(
       recordOf("Northern rim", { text, givenUp }),
       recordOf("x", { text: "{}" }),
     );
-    const [bad, good] = await desk.keptAside();
+    const [bad, good] = await desk.listQuarantine();
     const { plan: before, slot } = desk.state.getState();
     await desk.saveNow();
-    expect(desk.openAside(bad!)).toBe(false);
+    expect(desk.openQuarantined(bad!)).toBe(false);
     expect(desk.state.getState().plan).toBe(before);
     expect(desk.state.getState().refusal?.faults.length).toBeGreaterThan(0);
-    expect(desk.openAside(good!)).toBe(true);
+    expect(desk.openQuarantined(good!)).toBe(true);
     const givesUp = { sentence: "A longer EVA.", owner: null, patch: [change] };
     expect(desk.state.getState().plan).toEqual(
       planOf({
@@ -74,22 +74,22 @@ describe("what is kept aside", () => {
     expect(desk.variantDay("v1")?.plan.evas[0]?.longestS).toBe(25_300);
     expect(await desk.openSlot(slot)).toBe(true);
     expect(desk.state.getState().plan).toEqual(before);
-    expect(await desk.keptAside()).toHaveLength(2);
+    expect(await desk.listQuarantine()).toHaveLength(2);
   });
 
   it("is deleted and brought back to its place, as it was found", async () => {
-    const { desk, archive } = await withAside(recordOf("First"), recordOf("Second"));
-    const before = await archive.readAside();
-    const [, first] = await desk.keptAside();
-    await desk.deleteAside(first!);
-    expect((await desk.keptAside()).map((one) => one.title)).toEqual(["Second"]);
-    await desk.bringBackAside(first!);
-    expect(await archive.readAside()).toEqual(before);
+    const { desk, archive } = await withQuarantined(recordOf("First"), recordOf("Second"));
+    const before = await archive.readQuarantine();
+    const [, first] = await desk.listQuarantine();
+    await desk.deleteQuarantined(first!);
+    expect((await desk.listQuarantine()).map((one) => one.title)).toEqual(["Second"]);
+    await desk.restoreQuarantined(first!);
+    expect(await archive.readQuarantine()).toEqual(before);
   });
 
   it("says when the store cannot be used", async () => {
     const shelf = browserArchive(freshShelf());
-    const archive: Archive = { ...shelf, readAside: () => Promise.reject(new Error("switched off")) };
-    await expect(deskWith({ archive }).desk.keptAside()).rejects.toThrow("switched off");
+    const archive: Archive = { ...shelf, readQuarantine: () => Promise.reject(new Error("switched off")) };
+    await expect(deskWith({ archive }).desk.listQuarantine()).rejects.toThrow("switched off");
   });
 });
