@@ -47,7 +47,7 @@ export interface ShedCell {
   /** In the order of planned starts; tasks elsewhere that need what is dropped among them. */
   readonly drop: readonly string[];
   /** Done, under way or kept, but in vain: it needs something that is dropped, or being so late loses it. Counted as lost. */
-  readonly vain: readonly string[];
+  readonly voided: readonly string[];
   readonly mustLost: number;
   readonly worthLost: number;
   /** True when no set that costs less holds, as far as the maker's rules see; false when the search was cut short, and of change. */

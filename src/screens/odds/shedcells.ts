@@ -45,8 +45,8 @@ export function shedWords(
   crewOf: (crew: string) => string,
 ): string {
   const rules = cell.breaks.map(ruleInWords);
-  const vain = cell.vain.length > 0 ? `; in vain: ${cell.vain.map(nameOf).join(", ")}` : "";
-  const broken = `${vain}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
+  const voided = cell.voided.length > 0 ? `; in vain: ${cell.voided.map(nameOf).join(", ")}` : "";
+  const broken = `${voided}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
   const orders = cell.then.map(
     ({ crew, tasks }) =>
       `${crewOf(crew)} then ${tasks.length === 0 ? "goes home" : tasks.map(numberOf).join(", ")}`,
@@ -69,9 +69,9 @@ export function shedWords(
 }
 
 function sameOrder(a: ShedCell, b: ShedCell): boolean {
-  const order = ({ kind, least, drop, vain, breaks, add, then }: ShedCell): unknown => [
+  const order = ({ kind, least, drop, voided, breaks, add, then }: ShedCell): unknown => [
     [kind, least, breaks],
-    [drop, vain, add, then],
+    [drop, voided, add, then],
   ];
   return isEqual(order(a), order(b));
 }

@@ -6,7 +6,7 @@ const cell = (part: Partial<ShedCell>): ShedCell => ({
   minutes: 5,
   kind: "drop",
   drop: ["a"],
-  vain: [],
+  voided: [],
   mustLost: 0,
   worthLost: 10,
   least: true,
@@ -80,7 +80,7 @@ describe("a row of the shed order", () => {
     expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, number, who)).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(shedWords(cell({ vain: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
+    expect(shedWords(cell({ voided: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
     expect(shedWords(cell({ kind: "end" }), name, number, who)).toBe("end the EVA");
     expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",

@@ -80,12 +80,12 @@ const SAYINGS: Readonly<Record<ShedCell["kind"], string>> = {
   over: "END AT ONCE, tell those in charge: breaks",
 };
 
-function sayingOf({ kind, breaks, vain }: ShedCell, number: (task: string) => string): string {
+function sayingOf({ kind, breaks, voided }: ShedCell, number: (task: string) => string): string {
   const rules = breaks.map(ruleInWords).join(", ");
   const parts = [
     kind === "over" ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}` : SAYINGS[kind],
     kind !== "over" && breaks.length > 0 ? "rest at the next stop" : "",
-    vain.length > 0 ? `in vain ${vain.map(number).join(", ")}` : "",
+    voided.length > 0 ? `in vain ${voided.map(number).join(", ")}` : "",
   ];
   return parts.filter((part) => part !== "").join("; ");
 }
@@ -214,9 +214,9 @@ function namesTable({ plan }: SheetGiven, { eva, rows }: ShedEva): Table {
   const said = new Set(
     rows.flatMap(({ task, late, early }) => [
       task,
-      ...late.flatMap(({ drop, vain, add, then }) => [
+      ...late.flatMap(({ drop, voided, add, then }) => [
         ...drop,
-        ...vain,
+        ...voided,
         ...add,
         ...then.flatMap(({ tasks }) => tasks),
       ]),

@@ -51,7 +51,7 @@ export function cellOf(
     minutes,
     kind,
     drop: ids(drop),
-    vain: ids(loss.vain),
+    voided: ids(loss.voided),
     mustLost: loss.mustLost,
     worthLost: loss.worthLost,
     least: change ? false : (dropped?.least ?? true),

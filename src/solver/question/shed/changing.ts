@@ -13,7 +13,7 @@ export interface Change extends Lost {
   readonly schedule: Schedule;
   readonly drop: readonly number[];
   readonly add: readonly number[];
-  readonly vain: readonly number[];
+  readonly voided: readonly number[];
 }
 
 /** What another order has to gain on average over only leaving out, in mean worths of a task: a crew that is late is told the simplest that does as much. */
@@ -75,16 +75,16 @@ function changeOf(base: Problem, before: Schedule, rest: Rest, schedule: Schedul
   const planned = new Set(numbers(before));
   const drop = rest.open.filter((a) => !there.has(a));
   const add = numbers(schedule).filter((a) => !planned.has(a));
-  const { vain } = lossOf(base, rest, drop);
+  const { voided } = lossOf(base, rest, drop);
   // Of groups it matters what else is there: what goes, and what has come, are each taken off all of both days.
   const either = (a: number): boolean => planned.has(a) || there.has(a);
-  const gone = tollOf(base, either, [...drop, ...vain]);
+  const gone = tollOf(base, either, [...drop, ...voided]);
   const came = tollOf(base, either, add);
   return {
     schedule,
     drop,
     add,
-    vain,
+    voided,
     mustLost: gone.mustLost - came.mustLost,
     worthLost: gone.worthLost - came.worthLost,
   };

@@ -14,7 +14,7 @@ export interface Dropped extends Lost {
   readonly drop: readonly number[];
   readonly least: boolean;
   /** Kept, but in vain: it needs something that is dropped, or being so late loses it. */
-  readonly vain: readonly number[];
+  readonly voided: readonly number[];
   /** Holds only where the work stretch under way may be too long; see Rest. */
   readonly tolerant: boolean;
   readonly stands: readonly PlacedActivity[];
@@ -43,7 +43,7 @@ export function* leastDropped(
   const flags = new Uint8Array(problem.activities);
   // Dropping what something done already needs loses that as well.
   const ownLoss = (a: number): number[] =>
-    [a, ...vainOf(problem, rest, [a])].filter((b) => !rest.lost.has(b));
+    [a, ...voidedBy(problem, rest, [a])].filter((b) => !rest.lost.has(b));
   const losses = new Map(rest.open.map((a) => [a, ownLoss(a)]));
   const costOf = (a: number): number => losses.get(a)!.reduce((sum, b) => sum + problem.worth[b]! * 1000, 1);
   const guarded = (a: number): boolean => losses.get(a)!.some((b) => problem.must[b] === 1);
@@ -76,7 +76,7 @@ export function* leastDropped(
   const guardedCost = (a: number): number =>
     costOf(a) + weight * losses.get(a)!.filter((b) => problem.must[b] === 1).length;
   musts.sort((a, b) => guardedCost(a) - guardedCost(b));
-  // Sums of costs are losses only while no two share what they would make vain, and no group says what one more counts.
+  // Sums of costs are losses only while no two share what they would void, and no group says what one more counts.
   const shared = rest.open.flatMap((a) => losses.get(a)!.slice(1));
   const additive = problem.groups === null && new Set(shared).size === shared.length;
   let skipped = !additive;
@@ -169,9 +169,11 @@ export function lossOf(
   problem: Problem,
   rest: Rest,
   drop: readonly number[],
-): Lost & { readonly vain: readonly number[] } {
-  const vain = [...new Set([...vainOf(problem, rest, drop), ...rest.lost])].filter((a) => !drop.includes(a));
-  return { ...tollOf(problem, (a) => rest.placed.has(a), [...drop, ...vain]), vain };
+): Lost & { readonly voided: readonly number[] } {
+  const voided = [...new Set([...voidedBy(problem, rest, drop), ...rest.lost])].filter(
+    (a) => !drop.includes(a),
+  );
+  return { ...tollOf(problem, (a) => rest.placed.has(a), [...drop, ...voided]), voided };
 }
 
 /** True when `a` loses less than `b`. */
@@ -198,14 +200,14 @@ function needsOf(problem: Problem, list: readonly number[]): Set<number> {
 }
 
 /** What is done or under way and needs, directly or not, something of `drop`. */
-function vainOf(problem: Problem, rest: Rest, drop: readonly number[]): number[] {
-  const vain = new Set<number>();
+function voidedBy(problem: Problem, rest: Rest, drop: readonly number[]): number[] {
+  const voided = new Set<number>();
   const look = [...drop];
   for (let a = look.pop(); a !== undefined; a = look.pop())
     for (const b of problem.neededBy[a]!) {
-      if (rest.past[b] === 0 || vain.has(b)) continue;
-      vain.add(b);
+      if (rest.past[b] === 0 || voided.has(b)) continue;
+      voided.add(b);
       look.push(b);
     }
-  return [...vain];
+  return [...voided];
 }

@@ -254,7 +254,7 @@ describe("the other sheets", () => {
                 tasks: numbers(tasks),
               })),
             );
-            for (const id of cell.vain) expect(line.says).toContain(taskNumber(given.plan, id));
+            for (const id of cell.voided) expect(line.says).toContain(taskNumber(given.plan, id));
             expect(line.says.includes("rest at the next stop")).toBe(
               cell.breaks.length > 0 && cell.kind !== "over",
             );

@@ -29,7 +29,7 @@ function newBreaches(plan: Plan, schedule: Schedule, row: ShedRow, cell: ShedCel
     ({ level, rule, subjects, span }) =>
       level === "breach" &&
       // The late task's own window and lags, and what needed what is dropped now.
-      !subjects.some(({ kind, id }) => kind === "task" && (id === row.task || cell.vain.includes(id))) &&
+      !subjects.some(({ kind, id }) => kind === "task" && (id === row.task || cell.voided.includes(id))) &&
       // The stretch of work that the late task is part of.
       !(
         cell.breaks.includes(rule) &&
@@ -210,7 +210,7 @@ describe("what is dropped", () => {
     expect(first(plan(9000, { needs: true }), 10)).toMatchObject({
       kind: "drop",
       drop: ["c"],
-      vain: ["a"],
+      voided: ["a"],
       worthLost: 25,
     });
   });
@@ -309,7 +309,7 @@ describe("another order", () => {
         one.id === "a" ? { ...one, windows: [{ startS: instant(6000), endS: instant(6900) }] } : one,
       ),
     };
-    expect(first(made, 5)).toMatchObject({ vain: [], worthLost: 0, result: { meanWorth: 55 } });
+    expect(first(made, 5)).toMatchObject({ voided: [], worthLost: 0, result: { meanWorth: 55 } });
     expect(first(made, 10)).toMatchObject({ worthLost: 25, result: { meanWorth: 30 } });
   });
 
