@@ -15,7 +15,7 @@ const BREATH = 16;
 /** A schedule to repair from: what can be read of it, and the tasks whose crew cannot. */
 export interface Start {
   readonly stands: readonly PlacedActivity[];
-  readonly strays: readonly number[];
+  readonly missing: readonly number[];
   readonly faults: number;
 }
 
@@ -25,7 +25,7 @@ export function startFrom(aim: Aim, schedule: Schedule): Start {
   const there = new Set(stands.map((stand) => stand.activity));
   return {
     stands,
-    strays: [...aim.wasS.keys()].filter((a) => !there.has(a)),
+    missing: [...aim.wasS.keys()].filter((a) => !there.has(a)),
     faults: unread.length + aim.verifier.faults(stands).length,
   };
 }

@@ -61,7 +61,7 @@ function* backTogether(
   const { verifier, own, problem } = aim;
   let now = [...stands];
   let changed = false;
-  const strays = (): PlacedActivity[] =>
+  const missing = (): PlacedActivity[] =>
     now.flatMap((stand) => {
       const first = own.get(stand.activity);
       return first && !same(first, stand) ? [first] : [];
@@ -79,11 +79,11 @@ function* backTogether(
       ? -1
       : problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]!;
   for (let e = -1; e < problem.evas; e += 1) {
-    const group = strays().filter((one) => evaOf(one) === e);
+    const group = missing().filter((one) => evaOf(one) === e);
     if (group.length > 1) back(group);
     yield;
   }
-  const left = strays();
+  const left = missing();
   if (left.length > MOST_FOR_PAIRS) return changed ? now : null;
   const home = new Set<number>();
   let looked = 0;

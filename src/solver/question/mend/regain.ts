@@ -11,7 +11,7 @@ import { read, type PlacedActivity } from "../../network/verify.ts";
 import { neededFor } from "../why/trial.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
 import { less, losesNothing } from "./cost.ts";
-import { dropUnmet } from "./loosen.ts";
+import { dropUnmet } from "./removal.ts";
 import { nearer } from "./nearer.ts";
 
 /**
@@ -77,7 +77,7 @@ export function* repacking(aim: Aim, seed: number, iterations: number): Generato
   const there = new Set(aim.wasS.keys());
   const needed = [...there].flatMap((a) => problem.needs[a]!.flatMap((b) => neededFor(problem, b, there)));
   const ids = new Set([...there, ...needed].map((a) => plan.tasks[a]!.id));
-  const only = dear(aim, restricted(problem, ids));
+  const only = keptAsMust(aim, restricted(problem, ids));
   for (const from of [aim.nearest?.schedule ?? null, null]) {
     if (from === null && !loses(aim)) return;
     yield* nearer(aim, yield* searched(aim, only, from, seed, iterations));
@@ -85,7 +85,7 @@ export function* repacking(aim: Aim, seed: number, iterations: number): Generato
   // EVAs with crew in common in the order of the schedule, and then in that of their earliest egress.
   for (const whole of [problem, compile(plan)]) {
     if (!losesMust(aim)) return;
-    const made = yield* searched(aim, dear(aim, whole), null, seed, iterations);
+    const made = yield* searched(aim, keptAsMust(aim, whole), null, seed, iterations);
     yield* nearer(aim, withoutNew(aim, made, before));
   }
 }
@@ -106,7 +106,7 @@ function* searched(
 }
 
 /** What is to be kept counts as must-do. */
-function dear(aim: Aim, problem: Problem): Problem {
+function keptAsMust(aim: Aim, problem: Problem): Problem {
   return { ...problem, must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) };
 }
 

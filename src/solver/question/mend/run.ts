@@ -6,7 +6,7 @@ import { compiled } from "../../problem/known.ts";
 import { type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { Aim, once } from "./aim.ts";
 import { exchanged, type Start, startFrom } from "./exchanges.ts";
-import { letGo, putBack } from "./loosen.ts";
+import { removeUntilSound, putBack } from "./removal.ts";
 import { nearby } from "./nearby.ts";
 import { nearer } from "./nearer.ts";
 import { ejecting, loses, repacking } from "./regain.ts";
@@ -52,7 +52,7 @@ export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Me
  *
  * One task alone is tried first, each in turn to the nearest start that is sound; then crews exchanged; then everything in its order,
  * sliding later, with one task or none put elsewhere; and in a small schedule each pair. Then placements are let go one by one, always
- * the one without which least is broken, until the rest is sound where it stands; the loose ones are put back, with the rest held where
+ * the one without which least is broken, until the rest is sound where it stands; the removed ones are put back, with the rest held where
  * it is, or held from where it is so that it may slide later; and what moved is brought back as near as it goes. What is still dropped after
  * two such rounds is put on again for what may rather be lost, at last by the packer's own search, so that a mend drops no must-do
  * task that a pack with the same seed and iterations places with all others. More rounds differ by chance in what is let go. Not proved to be the
@@ -101,10 +101,10 @@ function* mending(aim: Aim, settings: MendSettings): Generator<void, void> {
   for (let round = 0; round < most; round += 1) {
     const noise = round < 2 ? 0 : 1;
     const start = starts[Math.floor(round / 2) % starts.length]!;
-    const { kept, loose } = yield* letGo(aim, start.stands, stream, noise, round % 4 > 1);
-    const made = putBack(aim, kept, [...loose, ...start.strays], stream, round % 2 === 0 ? "at" : "from");
+    const { kept, removed } = yield* removeUntilSound(aim, start.stands, stream, noise, round % 4 > 1);
+    const made = putBack(aim, kept, [...removed, ...start.missing], stream, round % 2 === 0 ? "at" : "from");
     yield;
-    // The loose ones each where they stand nearest, when the board's earliest starts are far off.
+    // The removed ones each where they stand nearest, when the board's earliest starts are far off.
     yield* nearer(aim, made ?? kept);
     if (made) yield* nearer(aim, kept);
     if (round === Math.min(1, most - 1)) {
@@ -117,10 +117,10 @@ function* mending(aim: Aim, settings: MendSettings): Generator<void, void> {
 }
 
 /** One task to its nearest sound start, everything else where it stands. */
-function* single(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+function* single(aim: Aim, { stands, missing }: Start): Generator<void, void> {
   const { verifier, wasS } = aim;
-  if (strays.length > 1) return;
-  for (const a of strays.length === 1 ? strays : stands.map((stand) => stand.activity)) {
+  if (missing.length > 1) return;
+  for (const a of missing.length === 1 ? missing : stands.map((stand) => stand.activity)) {
     const rest = stands.filter((stand) => stand.activity !== a);
     const there = verifier.holds(rest) ? yield* nearby(verifier, rest, a, wasS.get(a)!) : null;
     if (there) aim.offer([...rest, there]);
@@ -129,13 +129,13 @@ function* single(aim: Aim, { stands, strays }: Start): Generator<void, void> {
 }
 
 /** Two tasks, one after the other, each to its nearest sound start. */
-function* pairs(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+function* pairs(aim: Aim, { stands, missing }: Start): Generator<void, void> {
   const { wasS } = aim;
-  if (stands.length > MOST_FOR_PAIRS || strays.length > 2) return;
+  if (stands.length > MOST_FOR_PAIRS || missing.length > 2) return;
   const all = [...wasS.keys()];
   for (const a of all) {
     for (const b of all) {
-      if (a !== b && strays.every((stray) => stray === a || stray === b)) yield* pair(aim, stands, a, b);
+      if (a !== b && missing.every((one) => one === a || one === b)) yield* pair(aim, stands, a, b);
     }
     yield;
   }

@@ -19,21 +19,21 @@ const FEW_WAITS = 6;
  * Everything in its order and no earlier than it is, or all but one task that goes wherever there is room, waiting on purpose where that
  * is what it takes; what the placed tasks need and is not there is put on as well.
  */
-export function* slid(aim: Aim, { stands, strays }: Start): Generator<void, void> {
+export function* slid(aim: Aim, { stands, missing }: Start): Generator<void, void> {
   const { verifier, wasS } = aim;
   // The slack test alone would leave on the board what it could not place.
   const { problem: whole } = verifier;
   const problem: Problem = whole.checkLevel === "slack" ? { ...whole, checkLevel: "network" } : whole;
   const waiting = problem.checkLevel === "rules" ? new Waiting(problem) : null;
   const standing = new Set(wasS.keys());
-  const missing = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
-  const added = [...new Set(missing.flatMap((b) => neededFor(problem, b, standing)))];
+  const unmet = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
+  const added = [...new Set(unmet.flatMap((b) => neededFor(problem, b, standing)))];
   let nearest: readonly PlacedActivity[] | null = null;
-  for (const loose of [-1, ...stands.map((stand) => stand.activity)]) {
-    const order = stands.filter((stand) => stand.activity !== loose);
-    const group = [...added, ...strays, ...(loose < 0 ? [] : [loose])];
+  for (const off of [-1, ...stands.map((stand) => stand.activity)]) {
+    const order = stands.filter((stand) => stand.activity !== off);
+    const group = [...added, ...missing, ...(off < 0 ? [] : [off])];
     // With one task off there are as many days as tasks: waits are for the day as it is, and for what goes on.
-    const budget = { tries: MOST_TRIES, waits: loose < 0 ? MOST_WAITS : FEW_WAITS };
+    const budget = { tries: MOST_TRIES, waits: off < 0 ? MOST_WAITS : FEW_WAITS };
     const now = yield* slidWith(problem, waiting, order, group, budget);
     if (!now) continue;
     if ((!nearest || less(aim.cost(now), aim.cost(nearest))) && verifier.holds(now)) nearest = now;

@@ -23,8 +23,8 @@ export interface Dropped extends Lost {
 /** Attempts for one lateness; each lays the rest of the day anew. */
 const MOST_TRIES = 400;
 /** Attempts, in all and for one set of must-do tasks, where leaving everything optional out does not hold. */
-const BLIND_TRIES = 80;
-const BLIND_TRIES_EACH = 40;
+const UNBACKED_TRIES = 80;
+const UNBACKED_TRIES_EACH = 40;
 /** Sets looked at, tried or not, for one lateness. */
 const MOST_SETS = 20_000;
 
@@ -51,7 +51,7 @@ export function* leastDropped(
   const musts = byCost(rest.open.filter(guarded));
   const others = byCost(rest.open.filter((a) => !guarded(a)));
   let tries = 0;
-  let blind = 0;
+  let unbacked = 0;
   let sets = 0;
 
   const hold = (drop: readonly number[]): readonly PlacedActivity[] | null => {
@@ -68,7 +68,7 @@ export function* leastDropped(
     stands,
   });
   // No better than what is known: not worth a look.
-  const dear = (drop: readonly number[]): boolean =>
+  const noBetter = (drop: readonly number[]): boolean =>
     known !== null && !loses(lossOf(problem, rest, drop), known);
 
   // One must-do task more weighs more than all worth together.
@@ -82,33 +82,33 @@ export function* leastDropped(
   let skipped = !additive;
   for (const lost of subsetsByCost(musts.map(guardedCost))) {
     const mustDrop = lost.items.map((i) => musts[i]!);
-    if (dear(mustDrop)) return known && { ...known, least: !skipped };
-    const owed = needsOf(
+    if (noBetter(mustDrop)) return known && { ...known, least: !skipped };
+    const required = needsOf(
       problem,
       musts.filter((a) => !mustDrop.includes(a)),
     );
-    const all = [...mustDrop, ...others.filter((a) => !owed.has(a))];
+    const all = [...mustDrop, ...others.filter((a) => !required.has(a))];
     yield;
     const bare = closed(problem, rest, all) ? hold(all) : null;
     // Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
-    const blindFrom = blind;
+    const unbackedFrom = unbacked;
     for (const one of subsetsByCost(others.map(costOf))) {
       sets += 1;
       const spent = bare
-        ? tries - blind >= MOST_TRIES
-        : blind >= BLIND_TRIES || blind - blindFrom >= BLIND_TRIES_EACH;
+        ? tries - unbacked >= MOST_TRIES
+        : unbacked >= UNBACKED_TRIES || unbacked - unbackedFrom >= UNBACKED_TRIES_EACH;
       if (spent || sets > MOST_SETS) {
         skipped = true;
         break;
       }
       const drop = [...mustDrop, ...one.items.map((i) => others[i]!)];
-      if (dear(drop)) return known && { ...known, least: !skipped };
+      if (noBetter(drop)) return known && { ...known, least: !skipped };
       if (!closed(problem, rest, drop)) {
         if (sets % 500 === 0) yield;
         continue;
       }
       yield;
-      if (!bare) blind += 1;
+      if (!bare) unbacked += 1;
       const stands = hold(drop);
       if (stands) return result(drop, stands, !skipped);
     }
@@ -125,9 +125,9 @@ export function* leastDropped(
         drop = less;
         stands = back;
       }
-      return dear(drop) ? known && { ...known, least: false } : result(drop, stands, false);
+      return noBetter(drop) ? known && { ...known, least: false } : result(drop, stands, false);
     }
-    if (tries - blind >= MOST_TRIES || sets > MOST_SETS) {
+    if (tries - unbacked >= MOST_TRIES || sets > MOST_SETS) {
       skipped = true;
       break;
     }

@@ -10,37 +10,37 @@ import { type Aim, scheduleFrom } from "./aim.ts";
 const BREATH = 16;
 
 /** More than all that one placement may break, so that those to be kept go last, and before them the must-do ones. */
-const DEAR = 1000;
+const RANK_STEP = 1000;
 
-export interface LetGo {
+export interface Removal {
   readonly kept: PlacedActivity[];
-  readonly loose: number[];
+  readonly removed: number[];
 }
 
 /**
- * Lets placements go until the rest is sound, each time the one without which least is broken; worthy ones last. With `dear` must-do
- * ones only where no optional one is left, and those to be kept only where no other is.
+ * Removes placements until the rest is sound, each time the one without which least is broken; worthy ones last. With `mustLast`
+ * must-do ones only where no optional one is left, and those to be kept only where no other is.
  */
-export function* letGo(
+export function* removeUntilSound(
   aim: Aim,
   stands: readonly PlacedActivity[],
   stream: Random,
   noise: number,
-  dear: boolean,
-): Generator<void, LetGo> {
+  mustLast: boolean,
+): Generator<void, Removal> {
   const { verifier, keep } = aim;
   const { worth, must } = verifier.problem;
   const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
   const rank = (activity: number): number => {
     if (keep.has(activity)) return 2;
-    return dear && must[activity] === 1 ? 1 : 0;
+    return mustLast && must[activity] === 1 ? 1 : 0;
   };
   const price = (activity: number): number =>
-    rank(activity) * stands.length * DEAR +
+    rank(activity) * stands.length * RANK_STEP +
     worth[activity]! / dearest / 2 +
     (must[activity] === 1 ? 0.45 : 0);
   let kept = [...stands];
-  const loose: number[] = [];
+  const removed: number[] = [];
   for (let faults = verifier.faults(kept).length; faults > 0;) {
     let best = { cost: Infinity, at: 0, faults: 0 };
     for (const [at, { activity }] of kept.entries()) {
@@ -49,22 +49,22 @@ export function* letGo(
       const cost = left + price(activity) + noise * stream.next();
       if (cost < best.cost) best = { cost, at, faults: left };
     }
-    loose.push(kept[best.at]!.activity);
+    removed.push(kept[best.at]!.activity);
     kept = kept.filter((_, k) => k !== best.at);
     faults = best.faults;
     yield;
   }
-  return { kept, loose };
+  return { kept, removed };
 }
 
 /**
- * The kept placements held (at their starts, or from them on so that they may slide later), the loose ones put back where they fit,
+ * The kept placements held (at their starts, or from them on so that they may slide later), the removed ones put back where they fit,
  * first what must least be lost; null when that is not sound.
  */
 export function putBack(
   aim: Aim,
   kept: readonly PlacedActivity[],
-  loose: readonly number[],
+  removed: readonly number[],
   stream: Random,
   how: "at" | "from",
 ): PlacedActivity[] | null {
@@ -72,7 +72,7 @@ export function putBack(
   const day = new Day(held(problem, kept, how));
   if (loadSchedule(day, scheduleFrom(problem, kept)) > 0) return null;
   const recreate = new Recreate(day, stream);
-  for (const a of [...loose].sort(aim.byRank)) recreate.place(a, 0);
+  for (const a of [...removed].sort(aim.byRank)) recreate.place(a, 0);
   dropUnmet(day);
   const { stands } = read(problem, scheduleOf(day.board));
   return verifier.holds(stands) ? stands : null;
