@@ -51,9 +51,9 @@ export interface OddsReport {
   readonly margins: readonly MarginOdds[];
   readonly worth: WorthOdds;
   /** The tasks that hurt the odds most, worst first; at most three. */
-  readonly hurts: readonly Hurt[];
-  /** How `hurts` is measured, in words. */
-  readonly hurtMeasure: string;
+  readonly sensitivities: readonly Sensitivity[];
+  /** How `sensitivities` are measured, in words. */
+  readonly sensitivityMeasure: string;
   /** Placed tasks without a low and high duration: they always take their likely time here. */
   readonly withoutSpread: readonly string[];
   /** Placements that cannot be read and were left out. */
@@ -191,7 +191,7 @@ interface WorthOdds {
   readonly greatest: number;
 }
 
-export interface Hurt {
+export interface Sensitivity {
   readonly task: string;
   /** Chance of `home` and `must` together gained if the task took its likely time exactly, share; negative when lost. */
   readonly gain: number;

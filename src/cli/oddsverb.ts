@@ -63,7 +63,7 @@ function table(plan: Plan, report: OddsReport): string {
       ({ bench, before, after }) =>
         `  mend      without ${listed(bench.map(nameOf))}: must-do ${before.must.words} to ${after.must.words}, mean worth ${fixed(before.meanWorth, 1, "down")} to ${fixed(after.meanWorth, 1, "down")}`,
     ),
-    ...report.hurts.map(({ sentence }) => `  hurts     ${numberedSentence(plan, sentence)}`),
+    ...report.sensitivities.map(({ sentence }) => `  hurts     ${numberedSentence(plan, sentence)}`),
     ...(report.withoutSpread.length > 0
       ? [`  no spread ${report.withoutSpread.map(nameOf).join(", ")}: always the likely time`]
       : []),

@@ -213,16 +213,16 @@ function Report(props: {
       <TaskOddsTable plan={plan} report={report} />
       <section aria-label="What hurts the odds most" className="hurts">
         <h3>What hurts the odds most</h3>
-        {report.hurts.length === 0 ? (
+        {report.sensitivities.length === 0 ? (
           <p>No task’s spread costs a day.</p>
         ) : (
           <ol>
-            {report.hurts.map((hurt) => (
+            {report.sensitivities.map((hurt) => (
               <li key={hurt.task}>{numberedSentence(plan, hurt.sentence, [hurt.task])}</li>
             ))}
           </ol>
         )}
-        <p className="note">{report.hurtMeasure}</p>
+        <p className="note">{report.sensitivityMeasure}</p>
       </section>
       <EvaOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />

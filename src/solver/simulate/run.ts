@@ -2,7 +2,7 @@ import type {
   Bands,
   CrewRules,
   EvaOdds,
-  Hurt,
+  Sensitivity,
   MarginOdds,
   OddsProgress,
   OddsReport,
@@ -55,7 +55,7 @@ const MOMENTS = 41;
 const SUSPECTS = 12;
 const SHOWN = 3;
 
-const HURT_MEASURE =
+const SENSITIVITY_MEASURE =
   "Chance of everybody home with every must-do task done gained if the task took its likely time exactly, everything else as drawn, on the same simulated days; " +
   `equal gains by mean worth gained. Tried on the ${SUSPECTS} tasks whose overruns go most with lost days and lost worth.`;
 
@@ -90,7 +90,7 @@ class Run implements OddsRun {
   private suspects: readonly Suspect[] | null = null;
   /** Days played again for the suspects. */
   private again = 0;
-  private hurts: readonly Hurt[] = [];
+  private sensitivities: readonly Sensitivity[] = [];
   private readonly bands: Bands[] = [];
   private readonly column: Float32Array;
 
@@ -138,7 +138,7 @@ class Run implements OddsRun {
     this.suspects ??= this.suspectsOf();
     if (this.suspects.length > 0 && this.again < tally.days) {
       this.playAgain(this.suspects);
-      if (this.again === tally.days) this.hurts = this.suspects.map((one) => this.hurtOf(one));
+      if (this.again === tally.days) this.sensitivities = this.suspects.map((one) => this.sensitivityOf(one));
       return true;
     }
     if (this.bands.length < tally.columns && tally.count > 0) {
@@ -205,7 +205,7 @@ class Run implements OddsRun {
     this.again += 1;
   }
 
-  private hurtOf(suspect: Suspect): Hurt {
+  private sensitivityOf(suspect: Suspect): Sensitivity {
     const { a, up, down } = suspect;
     const { days } = this.tally;
     const gain = (up - down) / days;
@@ -260,11 +260,11 @@ class Run implements OddsRun {
       mustOnBench: plan.tasks.filter((task, a) => task.must && script.placed[a] === 0).map(({ id }) => id),
       margins: this.bands.length === tally.columns && tally.count > 0 ? this.marginOdds() : [],
       worth: this.worthOdds(),
-      hurts: [...this.hurts]
+      sensitivities: [...this.sensitivities]
         .sort((x, y) => y.gain - x.gain || y.worthGain - x.worthGain || (x.task < y.task ? -1 : 1))
         .filter(({ gain, worthGain }) => gain > 0 || worthGain > 0)
         .slice(0, SHOWN),
-      hurtMeasure: HURT_MEASURE,
+      sensitivityMeasure: SENSITIVITY_MEASURE,
       withoutSpread: placed
         .filter((a) => script.stage.lowS[a] === script.stage.highS[a])
         .map((a) => plan.tasks[a]!.id),

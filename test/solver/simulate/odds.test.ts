@@ -77,7 +77,7 @@ describe("a day without spread", () => {
         expect(Math.abs(bands[0] - valueAt(track.points, atS))).toBeLessThan(stock * 1e-6);
       }
     }
-    expect(report.hurts).toEqual([]);
+    expect(report.sensitivities).toEqual([]);
     // A crew that acts has no reason to leave anything out or to break anything off.
     const acted = oddsOf(plan, schedule, 3, { crew: acting(0.5) });
     expect(acted.home.count).toBe(3);
@@ -241,7 +241,7 @@ describe("how a day is played", () => {
     const report = run.report();
     expect(report.evas[0]!.closes.count).toBe(4000);
     expect(Math.abs(report.must.share - 0.75)).toBeLessThan(FOUR_ERRORS);
-    const [hurt] = report.hurts;
+    const [hurt] = report.sensitivities;
     expect(hurt!.task).toBe("first");
     expect(hurt!.worthGain).toBeCloseTo(10 * (1 - report.must.share), 9);
     expect(hurt!.gain).toBeCloseTo(1 - report.must.share, 12);
