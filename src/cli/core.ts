@@ -8,8 +8,8 @@ export function core(): Core {
 
 /** How a verb's call runs: a Ctrl-C gets in between two slices and ends it. */
 export function turnOf({ stop }: Streams): {
-  readonly breathe: () => Promise<void>;
+  readonly yieldToHost: () => Promise<void>;
   readonly signal: AbortSignal;
 } {
-  return { breathe: () => new Promise((resolve) => setImmediate(resolve)), signal: stop };
+  return { yieldToHost: () => new Promise((resolve) => setImmediate(resolve)), signal: stop };
 }

@@ -39,9 +39,9 @@ export function makeCore(clock: () => number): Core {
     check: (plan, { schedule }) => check(plan, schedule),
     ways: (plan, _, turn = {}) => ways(plan, turn),
     pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
-    mend: async (plan, { schedule, ...options }, { breathe, signal } = {}) => {
+    mend: async (plan, { schedule, ...options }, { yieldToHost: yieldToHost, signal } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });
-      while (run.step(SLICE_S) && !signal?.aborted) await breathe?.();
+      while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();
       const made = run.best();
       return { ...made, verdict: check(plan, made.schedule) };
     },
@@ -58,9 +58,9 @@ export function makeCore(clock: () => number): Core {
     fitBands: (plan, { schedule, task }) => fitBands(plan, schedule, task),
     benchReasons: (plan, { schedule }) => benchReasons(plan, schedule),
     curve: (plan, options, turn = {}) => curve(clock, plan, options, turn),
-    chances: async (plan, { schedule, days }, { breathe, signal } = {}) => {
+    chances: async (plan, { schedule, days }, { yieldToHost: yieldToHost, signal } = {}) => {
       const run = glanceRun(frameOf(plan), schedule, days, clock);
-      while (run.step(SLICE_S) && !signal?.aborted) await breathe?.();
+      while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();
       return run.report();
     },
     odds: async (plan, { schedule, days = 2000, seed = 1, shape = "pert" }, turn = {}) => {
@@ -73,13 +73,17 @@ export function makeCore(clock: () => number): Core {
       await drive(clock, run, DRIVE_S, turn);
       return run.report();
     },
-    why: async (plan, { schedule, task, seconds = WHY_S, ...options }, { report, breathe, signal } = {}) => {
+    why: async (
+      plan,
+      { schedule, task, seconds = WHY_S, ...options },
+      { report, yieldToHost: yieldToHost, signal } = {},
+    ) => {
       const run = whyRun(plan, schedule, task, { ...options, seconds, clock });
       const judged = new Judged(plan);
       const tell = report && ((now: ReturnType<typeof run.report>): void => report(judged.report(now)));
       await drive(clock, { step: (sliceS) => run.step(sliceS), progress: () => run.report() }, SLICE_S, {
         report: tell,
-        breathe,
+        yieldToHost,
         signal,
       });
       return judged.report(run.report());

@@ -1,11 +1,11 @@
 import type { CallName, Hearing } from "./calls.ts";
 
 /** Gives way to waiting messages, a cancel among them. */
-export type Breather = () => Promise<void>;
+export type YieldToHost = () => Promise<void>;
 
-/** How a call is heard, broken off, and gives way while it runs; without `breathe` it runs through. */
+/** How a call is heard, broken off, and gives way while it runs; without `yieldToHost` it runs through. */
 export interface Turn<Name extends CallName> extends Hearing<Name> {
-  readonly breathe?: Breather | undefined;
+  readonly yieldToHost?: YieldToHost | undefined;
 }
 
 /** Something that is driven slice by slice; `step` is false when it is finished. */
@@ -27,7 +27,7 @@ export async function drive<Now>(
   sliceS: number,
   how: {
     readonly report?: ((progress: Now) => void) | undefined;
-    readonly breathe?: Breather | undefined;
+    readonly yieldToHost?: YieldToHost | undefined;
     readonly signal?: AbortSignal | undefined;
   },
 ): Promise<void> {
@@ -43,7 +43,7 @@ export async function drive<Now>(
   while (run.step(sliceS)) {
     if (how.signal?.aborted) break;
     if (clock() - reportedS >= REPORT_EVERY_S) tell();
-    await how.breathe?.();
+    await how.yieldToHost?.();
   }
   tell();
 }

@@ -1,11 +1,11 @@
 import { applyPatch, type Plan } from "../plan/index.ts";
 import type { CallName, Calls } from "./calls.ts";
 import type { Core } from "./core.ts";
-import type { Breather } from "./drive.ts";
+import type { YieldToHost } from "./drive.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 /** Answers calls that arrive at `port` with `core`. Calls overlap: between slices a long one lets others in. */
-export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): void {
+export function serve(port: Port<FromWorker>, core: Core, yieldToHost: YieldToHost): void {
   const running = new Map<number, AbortController>();
   let held: { readonly plan: Plan; readonly version: number } | null = null;
 
@@ -43,6 +43,6 @@ export function serve(port: Port<FromWorker>, core: Core, breathe: Breather): vo
   ): Calls[Name]["answer"] | Promise<Calls[Name]["answer"]> {
     const report = (progress: Calls[Name]["progress"]): void =>
       port.postMessage({ type: "report", id, progress });
-    return core[name](on, given, { report, breathe, signal });
+    return core[name](on, given, { report, yieldToHost, signal });
   }
 }

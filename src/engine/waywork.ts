@@ -6,7 +6,7 @@ import type { Turn } from "./drive.ts";
 /** The ways of a plan, worked out place by place. Rejects where it is broken off. */
 export async function ways(
   plan: Plan,
-  { report, breathe, signal }: Turn<"ways">,
+  { report, yieldToHost, signal }: Turn<"ways">,
 ): Promise<Calls["ways"]["answer"]> {
   const steps = workedWays(plan);
   const total = plan.site.places.length;
@@ -15,6 +15,6 @@ export async function ways(
     if (step.done) return step.value;
     if (signal?.aborted) throw new Error("the ways were broken off");
     report?.({ done: step.value, total });
-    await breathe?.();
+    await yieldToHost?.();
   }
 }

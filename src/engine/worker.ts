@@ -6,7 +6,7 @@ import { serve } from "./server.ts";
 const gate = new MessageChannel();
 const waiting: (() => void)[] = [];
 gate.port1.onmessage = () => waiting.shift()?.();
-const breathe = (): Promise<void> =>
+const yieldToHost = (): Promise<void> =>
   new Promise((resolve) => {
     waiting.push(resolve);
     gate.port2.postMessage(null);
@@ -25,7 +25,7 @@ onPulse(() => {
 serve(
   self as never,
   makeCore(() => performance.now() / 1000),
-  breathe,
+  yieldToHost,
 );
 // Its code is there: from now on silence means something.
 self.postMessage({ type: "pong" });

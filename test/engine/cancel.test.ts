@@ -44,18 +44,18 @@ function engineWithCore() {
     },
   };
   const { port1, port2 } = new MessageChannel();
-  serve(port2 as unknown as Port<FromWorker>, watched, breathe);
+  serve(port2 as unknown as Port<FromWorker>, watched, yieldToHost);
   const engine = connect(port1 as unknown as Port<ToWorker>, () => port1.close());
   close = () => engine.close();
   return { engine, seen };
 }
 
-function breathe(): Promise<void> {
+function yieldToHost(): Promise<void> {
   return new Promise((resolve) => setImmediate(resolve));
 }
 
 async function until(holds: () => boolean): Promise<void> {
-  while (!holds()) await breathe();
+  while (!holds()) await yieldToHost();
 }
 
 describe("a cancelled pack", () => {
@@ -68,7 +68,7 @@ describe("a cancelled pack", () => {
       demo(),
       { seed: 1, seconds: ENDLESS_S },
       {
-        breathe: async () => {
+        yieldToHost: async () => {
           breaths += 1;
           if (breaths === 3) {
             abortedS = nowS;

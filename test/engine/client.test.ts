@@ -12,7 +12,7 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 const plan = { title: "a plan" } as Plan;
 const schedule: Schedule = { placements: [] };
 const options = { seed: 1, seconds: 60 };
-const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+const yieldToHost = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 /** A core whose pack runs until it is told to stop, and says which plan it saw. */
 class EndlessCore {
@@ -21,11 +21,11 @@ class EndlessCore {
   check(seen: Plan): never {
     return { title: seen.title } as never;
   }
-  async pack(_: Plan, __: unknown, { report, breathe, signal }: Turn<"pack">): Promise<never> {
+  async pack(_: Plan, __: unknown, { report, yieldToHost, signal }: Turn<"pack">): Promise<never> {
     while (!signal?.aborted) {
       this.slices += 1;
       report?.({ iterations: this.slices } as never);
-      await breathe?.();
+      await yieldToHost?.();
     }
     this.stopped = true;
     return {} as never;
@@ -41,7 +41,7 @@ afterEach(() => close());
 /** `watch` sees every message to the core; one that it answers with "drop" goes no further. */
 function pair(core: EndlessCore, watch: (message: ToWorker) => unknown = () => undefined) {
   const { port1, port2 } = new MessageChannel();
-  serve(port2 as unknown as Port<FromWorker>, core as unknown as Core, breathe);
+  serve(port2 as unknown as Port<FromWorker>, core as unknown as Core, yieldToHost);
   const near = port1 as unknown as Port<ToWorker>;
   const watched: Port<ToWorker> = {
     postMessage: (message) => {
@@ -113,10 +113,10 @@ describe("engine client", () => {
       signal: control.signal,
     });
     await expect(engine.check(plan, { schedule })).resolves.toEqual({ title: "a plan" });
-    while (reported < 3) await breathe();
+    while (reported < 3) await yieldToHost();
     control.abort();
     await expect(packing).rejects.toMatchObject({ reason: "cancelled" });
-    while (!core.stopped) await breathe();
+    while (!core.stopped) await yieldToHost();
     expect(core.slices).toBeGreaterThanOrEqual(3);
   });
 

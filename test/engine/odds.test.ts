@@ -8,7 +8,7 @@ import type { Engine } from "../../src/engine/calls.ts";
 import { serve } from "../../src/engine/server.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 
-const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+const yieldToHost = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 let close = (): void => undefined;
 afterEach(() => close());
@@ -20,7 +20,7 @@ function engine(): Engine {
   serve(
     port2 as unknown as Port<FromWorker>,
     makeCore(() => (now += 0.001)),
-    breathe,
+    yieldToHost,
   );
   const made = connect(port1 as unknown as Port<ToWorker>, () => port1.close());
   close = () => made.close();

@@ -20,11 +20,11 @@ describe("ways for somebody else", () => {
   it("are broken off between two places", async () => {
     const enough = new AbortController();
     let steps = 0;
-    const breathe = async (): Promise<void> => {
+    const yieldToHost = async (): Promise<void> => {
       steps += 1;
       if (steps === 3) enough.abort();
     };
-    await expect(core.ways(plan, {}, { breathe, signal: enough.signal })).rejects.toThrow("broken off");
+    await expect(core.ways(plan, {}, { yieldToHost, signal: enough.signal })).rejects.toThrow("broken off");
     expect(steps).toBe(3);
   });
 });

@@ -9,7 +9,7 @@ import { serve } from "../../src/engine/server.ts";
 import { applyEdit, type Plan } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 
-const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+const yieldToHost = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 let close = (): void => undefined;
 afterEach(() => close());
 
@@ -19,7 +19,7 @@ function engine() {
   serve(
     port2 as unknown as Port<FromWorker>,
     makeCore(() => (ticks += 0.01)),
-    breathe,
+    yieldToHost,
   );
   const client = connect(port1 as unknown as Port<ToWorker>, () => port1.close());
   close = () => client.close();

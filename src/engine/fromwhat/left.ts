@@ -131,8 +131,8 @@ function drawsOf(
   { stretch, mode }: LedgerLine,
   consumable: Consumable,
 ): Explained[] {
-  const aboutW = environmentHeatOnEvaW(heavensOf(plan), suit, eva);
-  const worn = suitIn(suit, mode, aboutW);
+  const environmentHeatW = environmentHeatOnEvaW(heavensOf(plan), suit, eva);
+  const worn = suitIn(suit, mode, environmentHeatW);
   const [oxygen, co2, heat, water, battery] = explainDraw(worn, stretch.metabolicW);
   const own = { oxygen, co2, water, battery }[consumable]!;
   const where = ` at the heaviest: ${stretchName(plan, stretch)}`;
