@@ -36,9 +36,9 @@ export function deskWork(desk: Working): readonly Command[] {
     id: string,
     name: Command["name"],
     keys: readonly string[],
-    hindered: Command["hindered"],
+    disabledReason: Command["disabledReason"],
     run: Command["run"],
-  ): Command => ({ id, name, group: "Tasks", keys, where: "line", hindered, run });
+  ): Command => ({ id, name, group: "Tasks", keys, where: "line", disabledReason, run });
 
   return [
     tasks("bench", "Send to bench", ["B", "Delete"], needsLine, () => desk.bench(onLine())),
@@ -186,7 +186,7 @@ function historyWork(desk: Working): readonly Command[] {
     group: "Plan",
     keys,
     where: "page",
-    hindered: () => (name() === null ? `Nothing to ${id}.` : null),
+    disabledReason: () => (name() === null ? `Nothing to ${id}.` : null),
     run,
   });
   return [
@@ -230,7 +230,7 @@ function packerWork(desk: Working): readonly Command[] {
   const work = (
     id: string,
     name: Command["name"],
-    hindered: Command["hindered"],
+    disabledReason: Command["disabledReason"],
     run: Command["run"],
   ): Command => ({
     id,
@@ -238,7 +238,7 @@ function packerWork(desk: Working): readonly Command[] {
     group: "Packer",
     keys: [],
     where: "page",
-    hindered,
+    disabledReason,
     run,
   });
   return [

@@ -15,7 +15,7 @@ export interface Command {
   /** Where its keys count: anywhere, or only where no field or other control has the keyboard. */
   readonly where: "page" | "line";
   /** Why it cannot be done as things are; null when it can. */
-  readonly hindered: () => string | null;
+  readonly disabledReason: () => string | null;
   readonly run: () => void;
 }
 
@@ -27,7 +27,7 @@ export interface Registry {
   forKeys(keys: string): Command | null;
   /** Puts commands in; the answer takes them out again. One with a known id stands in for the earlier one. */
   add(commands: readonly Command[]): () => void;
-  /** Does it; false when it is unknown or hindered. */
+  /** Does it; false when it is unknown or disabled. */
   run(id: string): boolean;
 }
 
@@ -46,7 +46,7 @@ export function createRegistry(): Registry {
     },
     run(id) {
       const command = find(id);
-      if (!command || command.hindered() !== null) return false;
+      if (!command || command.disabledReason() !== null) return false;
       command.run();
       return true;
     },

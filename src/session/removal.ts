@@ -36,7 +36,7 @@ export interface Removal {
 
 /**
  * What it would mean to take out the thing of this kind and id. Where leaving out a name would loosen the plan
- * unseen (samples without a container, a task without its place) it is hindered instead.
+ * unseen (samples without a container, a task without its place) it is refused instead.
  */
 export function removalOf(plan: Plan, kind: Removable, id: string): Removal {
   return REMOVALS[kind](plan, id);

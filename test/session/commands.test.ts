@@ -26,7 +26,7 @@ describe("the commands", () => {
   it("say why they cannot be done, and then do nothing", () => {
     const { desk } = deskWith();
     const { plan } = desk.state.getState();
-    expect(desk.commands.find("bench")!.hindered()).toContain("Select a task");
+    expect(desk.commands.find("bench")!.disabledReason()).toContain("Select a task");
     expect(desk.commands.run("bench")).toBe(false);
     expect(desk.commands.run("no such")).toBe(false);
     expect(desk.state.getState().plan).toBe(plan);
@@ -34,7 +34,7 @@ describe("the commands", () => {
 
   it("that would change nothing say so: no one to hand over to, no crew to swap", () => {
     const { desk } = deskWith();
-    const why = (id: string) => desk.commands.find(id)!.hindered();
+    const why = (id: string) => desk.commands.find(id)!.disabledReason();
     desk.place("two", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) });
     desk.place("three", { eva: "eva-1", crew: ["ev1", "ev2"], startS: instant(11_000) });
     desk.select(["three"]);

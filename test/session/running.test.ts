@@ -249,15 +249,15 @@ describe("starts put on the grid", () => {
     const { desk } = deskWith();
     const command = desk.commands.find("on grid")!;
     expect(nameOf(command)).toBe("Put starts on whole minutes");
-    expect(command.hindered()).toBe("Every start but pinned ones is on whole minutes.");
+    expect(command.disabledReason()).toBe("Every start but pinned ones is on whole minutes.");
     desk.shift(["one"], 30);
-    expect(command.hindered()).toBeNull();
+    expect(command.disabledReason()).toBeNull();
     desk.pin(["one"]);
-    expect(command.hindered()).not.toBeNull();
+    expect(command.disabledReason()).not.toBeNull();
     desk.unpin(["one"]);
     desk.edit("Finer", ({ rules }) => ({ rules: { ...rules, startGridS: 30 } }));
     expect(nameOf(command)).toBe("Put starts on whole multiples of 30 s");
-    expect(command.hindered()).not.toBeNull();
+    expect(command.disabledReason()).not.toBeNull();
   });
 
   it("stay there when tasks are moved by a key: a minute, or a step of a coarser grid", () => {

@@ -55,7 +55,7 @@ export function dayKeys(
     if (found.group === "Tasks" && !found.id.startsWith("select")) selectUnder(target);
     if (found.id === "bench") focusBeside();
     const done = desk.commands.run(found.id);
-    const why = done ? null : found.hindered();
+    const why = done ? null : found.disabledReason();
     if (why !== null) refuse(look, why);
     followHands();
     return done;

@@ -28,8 +28,8 @@ export function lineWork(
     name: Command["name"],
     keys: readonly string[],
     run: Command["run"],
-    hindered: Command["hindered"] = () => null,
-  ): Command => ({ id, name, group: "Line", keys, where: "line", hindered, run });
+    disabledReason: Command["disabledReason"] = () => null,
+  ): Command => ({ id, name, group: "Line", keys, where: "line", disabledReason, run });
   const needsOne = (): string | null => (now().selection.length === 0 ? "Select a task first." : null);
   const needsLonger = (): string | null => {
     const { selection, plan } = now();

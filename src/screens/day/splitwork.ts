@@ -27,9 +27,9 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
     id: string,
     name: Command["name"],
     keys: readonly string[],
-    hindered: Command["hindered"],
+    disabledReason: Command["disabledReason"],
     run: Command["run"],
-  ): Command => ({ id, name, group: "Tasks", keys, where: "line", hindered, run });
+  ): Command => ({ id, name, group: "Tasks", keys, where: "line", disabledReason, run });
   const told = (refused: string | null): void => {
     if (refused !== null) look.setState({ spoken: refused });
   };

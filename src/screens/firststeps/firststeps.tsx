@@ -47,7 +47,7 @@ export function FirstSteps() {
           group: "View",
           keys: [],
           where: "page",
-          hindered: () => null,
+          disabledReason: () => null,
           run: () => put(look, memory, !look.getState().firstSteps),
         },
       ]),

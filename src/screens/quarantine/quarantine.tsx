@@ -18,7 +18,7 @@ export function Quarantine() {
           group: "Plan",
           keys: [],
           where: "page",
-          hindered: () => null,
+          disabledReason: () => null,
           run: () => look.setState({ quarantineShown: true }),
         },
       ]),

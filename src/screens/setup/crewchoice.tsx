@@ -10,8 +10,8 @@ export function CrewChoice() {
   const plan = useDesk((state) => state.plan);
   const [word, setWord] = useState<Word | null>(null);
   const choose = (set: CrewSet): void => {
-    const hindered = hinderedSet(plan, set);
-    if (hindered !== null) return setWord({ refused: true, text: hindered });
+    const disabledReason = hinderedSet(plan, set);
+    if (disabledReason !== null) return setWord({ refused: true, text: disabledReason });
     const put = desk.edit(`Begin with ${set.name.toLowerCase()}`, () => withCrewSet(set));
     setWord(
       put.ok

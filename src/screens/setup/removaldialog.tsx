@@ -12,27 +12,27 @@ export function RemovalDialog(props: {
 }) {
   const { name, removal, onRemove, onInstead, onKeep } = props;
   const titleId = useId();
-  const hindered = removal.hindrances.length > 0;
+  const disabledReason = removal.hindrances.length > 0;
   return (
     <Dialog className="removal" aria-labelledby={titleId} onClose={onKeep}>
-      <h2 id={titleId}>{hindered ? `${name} cannot be removed yet` : `Remove ${name}?`}</h2>
-      <p>{hindered ? "Others in the plan need it:" : "This goes with it:"}</p>
+      <h2 id={titleId}>{disabledReason ? `${name} cannot be removed yet` : `Remove ${name}?`}</h2>
+      <p>{disabledReason ? "Others in the plan need it:" : "This goes with it:"}</p>
       <ul>
-        {(hindered ? removal.hindrances : removal.consequences).map((words) => (
+        {(disabledReason ? removal.hindrances : removal.consequences).map((words) => (
           <li key={words}>{words}</li>
         ))}
       </ul>
       {removal.instead && <p>{removal.instead.says}</p>}
       <div className="removal-choice">
         <button type="button" onClick={closeAround}>
-          {hindered ? "Close" : "Keep it"}
+          {disabledReason ? "Close" : "Keep it"}
         </button>
         {removal.instead && (
           <button type="button" onClick={onInstead}>
             {removal.instead.words}
           </button>
         )}
-        {!hindered && (
+        {!disabledReason && (
           <button type="button" className="danger" onClick={onRemove}>
             Remove all of this
           </button>

@@ -22,7 +22,9 @@ function List() {
   // What can be done is read once, when the list opens: nothing changes under it.
   const all = useMemo(
     () =>
-      desk.commands.list().map((command) => ({ command, name: nameOf(command), why: command.hindered() })),
+      desk.commands
+        .list()
+        .map((command) => ({ command, name: nameOf(command), why: command.disabledReason() })),
     [desk],
   );
   const selected = desk.state.getState().selection.length > 0;

@@ -22,8 +22,8 @@ function shellWork(desk: Desk, look: Look): readonly Command[] {
     name: Command["name"],
     keys: readonly string[],
     run: Command["run"],
-    hindered: Command["hindered"] = () => null,
-  ): Command => ({ id, name, group, keys, where: "page", hindered, run });
+    disabledReason: Command["disabledReason"] = () => null,
+  ): Command => ({ id, name, group, keys, where: "page", disabledReason, run });
   return [
     page("commands", "View", "List every command", ["Ctrl+K"], () => look.setState({ listShown: true })),
     {
@@ -74,7 +74,7 @@ export function shellKeys(desk: Desk, look: Look): () => void {
     if (field && !["commands", "open", "save"].includes(command.id)) return;
     if (command.where === "line" && command.id !== "keys") return;
     event.preventDefault();
-    const why = command.hindered();
+    const why = command.disabledReason();
     if (why === null) command.run();
     else refuse(look, why);
   };

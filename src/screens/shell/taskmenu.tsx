@@ -76,7 +76,7 @@ export function TaskMenu() {
       onKeyDown={keys}
     >
       {OFFERED.map((ids) => ids.flatMap((id) => desk.commands.find(id) ?? []))
-        .map((commands) => commands.filter((one) => one.hindered() === null))
+        .map((commands) => commands.filter((one) => one.disabledReason() === null))
         .filter((commands) => commands.length > 0)
         .map((commands) => (
           <div key={commands[0]?.id} role="group">

@@ -181,8 +181,8 @@ export function siteCommands(
     id: string,
     name: string,
     run: () => void,
-    hindered: Command["hindered"] = () => null,
-  ): Command => ({ id: `map ${id}`, name, group: "Site", keys: [], where: "page", hindered, run });
+    disabledReason: Command["disabledReason"] = () => null,
+  ): Command => ({ id: `map ${id}`, name, group: "Site", keys: [], where: "page", disabledReason, run });
   const chosen = (): string | null =>
     siteLook.getState().place === null ? "Choose a place on the map first." : null;
   return {

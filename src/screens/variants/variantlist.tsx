@@ -37,7 +37,7 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
   const [renaming, setRenaming] = useState(false);
   const on = chosen.includes(day.id);
   const { score } = day.verdict;
-  const hindered = day.stands || day.clashes.length > 0;
+  const disabledReason = day.stands || day.clashes.length > 0;
   const rename = useRef<HTMLButtonElement>(null);
   const compare = (wanted: boolean): void => {
     const others = chosen.filter((id) => id !== day.id);
@@ -93,10 +93,10 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
           <button
             type="button"
             // Not disabled: the keyboard would lose its place when the variant has become the day.
-            aria-disabled={hindered}
+            aria-disabled={disabledReason}
             aria-label={`Adopt ${day.name}`}
             onClick={() => {
-              if (!hindered) desk.adoptVariant(day.id);
+              if (!disabledReason) desk.adoptVariant(day.id);
             }}
           >
             Adopt

@@ -17,7 +17,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       group: "Tasks",
       keys: ["W"],
       where: "line",
-      hindered: () => (benched() === undefined ? "Select a task on the bench first." : null),
+      disabledReason: () => (benched() === undefined ? "Select a task on the bench first." : null),
       run: () => onDay(() => void desk.askWhy(benched() ?? null)),
     },
     {
@@ -26,7 +26,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       group: "Plan",
       keys: [],
       where: "page",
-      hindered: () => (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
+      disabledReason: () => (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
       run: () => onDay(() => void desk.askWhy(null)),
     },
     {
@@ -35,7 +35,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       group: "Plan",
       keys: [],
       where: "page",
-      hindered: () => (now().why?.running ? null : "No question is being looked into."),
+      disabledReason: () => (now().why?.running ? null : "No question is being looked into."),
       run: () => desk.stopWhy(),
     },
   ];

@@ -43,7 +43,7 @@ describe("the menu of the selected tasks", () => {
       (one) => one.firstElementChild?.textContent ?? "",
     );
     expect(names).toContain("Send to bench");
-    const hindered = desk.commands.list().filter((one) => one.hindered() !== null);
+    const hindered = desk.commands.list().filter((one) => one.disabledReason() !== null);
     expect(hindered.length).toBeGreaterThan(0);
     for (const { name } of hindered) expect(names).not.toContain(typeof name === "string" ? name : name());
   });

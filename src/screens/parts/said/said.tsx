@@ -43,7 +43,7 @@ export function Said({ about, name }: { readonly about: About; readonly name: st
           ))}
         </ul>
         <AuthorField />
-        <NewComment about={about} hindered={unnamed}>
+        <NewComment about={about} disabledReason={unnamed}>
           <button
             type="button"
             aria-disabled={unnamed !== undefined}
@@ -98,14 +98,14 @@ function CommentLine({ comment }: { readonly comment: Comment }) {
 
 function NewComment(props: {
   readonly about: About;
-  readonly hindered: string | undefined;
+  readonly disabledReason: string | undefined;
   readonly children: ReactNode;
 }) {
-  const { about, hindered, children } = props;
+  const { about, disabledReason, children } = props;
   const { desk } = useAround();
   const [text, setText] = useState("");
   const [fault, setFault] = useState<string | null>(null);
-  const reason = hindered ?? (text.trim() === "" ? "Write something first." : undefined);
+  const reason = disabledReason ?? (text.trim() === "" ? "Write something first." : undefined);
   return (
     <form
       onSubmit={(event) => {
