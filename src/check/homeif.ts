@@ -22,8 +22,8 @@ export function goIfs(plan: Plan, schedule: Schedule = plan.schedule): GoIf[] {
   return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ walks }) =>
     walks.map((walk): GoIf => {
       const { full, reserve } = walk.walker;
-      const last = walk.left.at(-1) ?? walk.worn.atEgress;
-      const need = (one: Consumable): number => walk.worn.atEgress[one] - last[one] + reserve[one];
+      const last = walk.left.at(-1) ?? walk.suitLoad.atEgress;
+      const need = (one: Consumable): number => walk.suitLoad.atEgress[one] - last[one] + reserve[one];
       return { eva: walk.outing.eva, crew: walk.outing.crew, leastPct: gauges(full, need) };
     }),
   );
@@ -72,12 +72,12 @@ function from(
   walkbacks: readonly WalkBack[],
 ): Pick<HomeIf, "walkbackS" | "leastPct"> {
   if (walkbacks.some(({ seconds }) => seconds < 0)) return { walkbackS: null, leastPct: null };
-  const { walker, worn } = walk;
-  const hatch = worn.draw("working", walker.egressW);
+  const { walker, suitLoad } = walk;
+  const airlock = suitLoad.draw("working", walker.egressW);
   const need = (one: Consumable): number =>
     walker.reserve[one] +
-    Math.max(...walkbacks.map(({ seconds, slopeRad }) => worn.walkback(slopeRad)[one] * seconds)) +
-    hatch[one] * eva.ingressWorkS;
+    Math.max(...walkbacks.map(({ seconds, slopeRad }) => suitLoad.walkback(slopeRad)[one] * seconds)) +
+    airlock[one] * eva.ingressWorkS;
   return {
     walkbackS: Math.max(...walkbacks.map(({ seconds }) => seconds)),
     leastPct: gauges(walker.full, need),

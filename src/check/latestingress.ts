@@ -42,9 +42,9 @@ function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {
 
 /** What the suit of one outing allows, one limit for each consumable and rule; `warns` where the walk-back only warns. */
 function suitLimits(walk: CrewOuting, warns: boolean): Limit[] {
-  const { walker, worn, outing } = walk;
+  const { walker, suitLoad, outing } = walk;
   const crew = outing.crew;
-  const rates = walk.steps.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
+  const rates = walk.steps.map(({ stretch, mode }) => suitLoad.draw(mode, stretch.metabolicW));
   const end = walk.left.at(-1)!;
   const tested = moments(walk);
   return CONSUMABLES.flatMap((consumable): Limit[] => {
@@ -56,7 +56,7 @@ function suitLimits(walk: CrewOuting, warns: boolean): Limit[] {
       return [{ ingressS, by: { kind, crew, consumable } }];
     };
     const spareAt = ({ left, homeS, slopeRad }: Moment): number =>
-      left[consumable] - worn.walkback(slopeRad)[consumable] * homeS;
+      left[consumable] - suitLoad.walkback(slopeRad)[consumable] * homeS;
     const spare = (list: readonly Moment[]): number => Math.min(Infinity, ...list.map(spareAt));
     const kept = spare(tested) - walker.reserve[consumable];
     // A day may spend a reserve that only warns: its ingress is no breach, and what bounds it is the stock itself (S9).

@@ -41,22 +41,22 @@ export function ledgerOf(plan: Plan, schedule: Schedule, eva: string, crew: stri
     .flatMap((out) => out.walks)
     .find(({ outing }) => outing.eva === eva && outing.crew === crew);
   if (!walk) return null;
-  const { walker, worn, steps, left, storedJ } = walk;
+  const { walker, suitLoad, steps, left, storedJ } = walk;
   return {
     suit: walker.suit,
     full: walker.full,
     reserve: walker.reserve,
     purge: purgeOf(walker.suit),
-    atEgress: worn.atEgress,
-    walkback: worn.walkback,
+    atEgress: suitLoad.atEgress,
+    walkback: suitLoad.walkback,
     lines: steps.map(({ stretch, mode, seconds, drawnFromS, drawnToS }, k) => ({
       stretch,
       drawnFromS,
       drawnToS,
       mode,
       seconds,
-      rate: worn.draw(mode, stretch.metabolicW),
-      heatW: worn.heat(mode, stretch.metabolicW),
+      rate: suitLoad.draw(mode, stretch.metabolicW),
+      heatW: suitLoad.heat(mode, stretch.metabolicW),
       left: left[k + 1]!,
       storedJ: storedJ[k + 1]!,
     })),

@@ -142,7 +142,7 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
   const backW = (slopeRad: number): number =>
     walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad);
   const full = stocks(suit);
-  const worn = new Map<Eva, SuitLoad>();
+  const suitLoad = new Map<Eva, SuitLoad>();
   return {
     member,
     suit,
@@ -157,21 +157,21 @@ function walkerOf(plan: Plan, ways: Ways, heavens: Heavens, member: CrewMember, 
       metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
     wayW: (cell) => walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!),
     on: (eva) => {
-      let known = worn.get(eva);
+      let known = suitLoad.get(eva);
       if (!known) {
         known = wornIn(suit, full, environmentHeatOnEvaW(heavens, suit, eva), backW);
-        worn.set(eva, known);
+        suitLoad.set(eva, known);
       }
       return known;
     },
   };
 }
 
-/** `suit`, holding `full`, with `surroundingsW` of heat from the surroundings. */
+/** `suit`, holding `full`, with `environmentHeatW` of heat from the surroundings. */
 function wornIn(
   suit: Suit,
   full: Amounts,
-  surroundingsW: number,
+  environmentHeatW: number,
   backW: (slopeRad: number) => number,
 ): SuitLoad {
   const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
@@ -179,7 +179,7 @@ function wornIn(
     const key = `${mode} ${rateW}`;
     let one = known.get(key);
     if (!one) {
-      const now = suitIn(suit, mode, surroundingsW);
+      const now = suitIn(suit, mode, environmentHeatW);
       known.set(key, (one = { draw: drawPerSecond(now, rateW), heat: heatPerSecond(now, rateW) }));
     }
     return one;

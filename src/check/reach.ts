@@ -18,12 +18,12 @@ export interface Allowed {
  * is now, and which consumable bounds it. Infinite where the walk-back draws nothing, -1 where what is kept is already gone.
  */
 export function carried(
-  { walker, worn }: Pick<CrewOuting, "walker" | "worn">,
+  { walker, suitLoad }: Pick<CrewOuting, "walker" | "suitLoad">,
   left: Amounts,
   slopeRad: number,
   kept: Amounts = walker.reserve,
 ): Allowed {
-  const rates = worn.walkback(slopeRad);
+  const rates = suitLoad.walkback(slopeRad);
   let least: Allowed = { seconds: Infinity, by: "oxygen" };
   for (const consumable of CONSUMABLES) {
     const above = left[consumable] - kept[consumable];

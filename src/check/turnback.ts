@@ -77,7 +77,7 @@ function outsideAt(prepared: Prepared, walk: CrewOuting, atS: number): Outside[]
   const nth = walk.steps.findIndex((step) => step.drawnFromS <= atS && atS < step.drawnToS);
   const step = walk.steps[nth];
   if (!step) return [];
-  const rate = walk.worn.draw(step.mode, step.stretch.metabolicW);
+  const rate = walk.suitLoad.draw(step.mode, step.stretch.metabolicW);
   const left = drawn(walk.left[nth]!, rate, Math.min(step.seconds, atS - step.drawnFromS));
   return [{ walk, nth, at: whereabouts(prepared, walk, step, atS), left }];
 }
@@ -95,7 +95,7 @@ interface SuitLimit extends Limit {
 /** How late ingress may be complete for one suit, by consumable and rule; `soonestS` where it is short already. */
 function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: number): SuitLimit[] {
   const { walk, nth, at, left } = one;
-  const { walker, worn, outing } = walk;
+  const { walker, suitLoad, outing } = walk;
   const homeS = homeSOf(one);
   if (!Number.isFinite(soonestS) || at.walkbackS < 0) return [];
   const { crew } = outing;
@@ -109,18 +109,20 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   if (overS > 0) add(0, { kind: "emergency", crew }, { amount: overS, unit: "s" });
   // The way home and the work at the hatch are counted apart.
   const homeward = walk.steps.findLastIndex(({ stretch }) => stretch.kind === "traverse");
-  const toCome = walk.steps.filter(({ stretch }, k) => k >= nth && k !== homeward && !isHatch(stretch.kind));
-  const rates = toCome.map(({ stretch, mode }) => worn.draw(mode, stretch.metabolicW));
-  rates.push(worn.draw("standing", walker.waitW));
-  const hatch = worn.draw("working", walker.egressW);
-  const wayHome = at.waysW.map((rateW) => worn.draw("walking", rateW));
-  if (isHatch(walk.steps[nth]!.stretch.kind)) wayHome.push(hatch);
-  const walkback = at.walkbackSlopesRad.map((slopeRad) => worn.walkback(slopeRad));
+  const toCome = walk.steps.filter(
+    ({ stretch }, k) => k >= nth && k !== homeward && !isAirlockWork(stretch.kind),
+  );
+  const rates = toCome.map(({ stretch, mode }) => suitLoad.draw(mode, stretch.metabolicW));
+  rates.push(suitLoad.draw("standing", walker.waitW));
+  const airlock = suitLoad.draw("working", walker.egressW);
+  const wayHome = at.waysW.map((rateW) => suitLoad.draw("walking", rateW));
+  if (isAirlockWork(walk.steps[nth]!.stretch.kind)) wayHome.push(airlock);
+  const walkback = at.walkbackSlopesRad.map((slopeRad) => suitLoad.walkback(slopeRad));
   for (const consumable of CONSUMABLES) {
     const of = (list: readonly Amounts[]): number => Math.max(0, ...list.map((rate) => rate[consumable]));
     const above = left[consumable] - walker.reserve[consumable];
     const spares = {
-      reserve: above - of(wayHome) * homeS - hatch[consumable] * ingressWorkS,
+      reserve: above - of(wayHome) * homeS - airlock[consumable] * ingressWorkS,
       "walk-back": above - of(walkback) * at.walkbackS,
     };
     for (const kind of ["reserve", "walk-back"] as const) {
@@ -134,6 +136,6 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   return limits;
 }
 
-function isHatch(kind: Stretch["kind"]): boolean {
+function isAirlockWork(kind: Stretch["kind"]): boolean {
   return kind === "egress" || kind === "ingress";
 }

@@ -10,7 +10,7 @@ import { type Span, type Step, stepsOf } from "./steps.ts";
 /** One crew member on one EVA, fully derived. */
 export interface CrewOuting {
   readonly walker: Walker;
-  readonly worn: SuitLoad;
+  readonly suitLoad: SuitLoad;
   readonly outing: Outing;
   readonly tasks: readonly Placed[];
   readonly steps: readonly Step[];
@@ -38,13 +38,13 @@ export function walkOf(
   departures?: Departures,
 ): CrewOuting {
   const steps = stepsOf(prepared, walker, eva, span, tasks, departures);
-  const worn = walker.on(eva);
-  const left: Amounts[] = [worn.atEgress];
+  const suitLoad = walker.on(eva);
+  const left: Amounts[] = [suitLoad.atEgress];
   const storedJ = [0];
   let walkedM = 0;
   steps.forEach(({ stretch, seconds, mode }, k) => {
-    left.push(drawn(left[k]!, worn.draw(mode, stretch.metabolicW), seconds));
-    const loadW = worn.heat(mode, stretch.metabolicW);
+    left.push(drawn(left[k]!, suitLoad.draw(mode, stretch.metabolicW), seconds));
+    const loadW = suitLoad.heat(mode, stretch.metabolicW);
     storedJ.push(storedAfterJ(storedJ[k]!, loadW, walker.coolingW, seconds));
     walkedM += stretch.walkM;
   });
@@ -54,5 +54,5 @@ export function walkOf(
     span: { startS: span.egressS, endS: span.ingressS },
     stretches: steps.map((step) => step.stretch),
   };
-  return { walker, worn, outing, tasks, steps, left, storedJ, walkedM };
+  return { walker, suitLoad, outing, tasks, steps, left, storedJ, walkedM };
 }

@@ -41,9 +41,9 @@ export function suitEnvironmentHeatW(suit: WornSuit, sun: ElevationRange | null)
   return Math.ceil(environmentMostW(leastDeg, greatestDeg, suit.insulationM2));
 }
 
-/** `suit` in `mode` with `surroundingsW` of heat from the surroundings, as suit.ts draws for it. */
-export function suitIn(suit: WornSuit, mode: Mode, surroundingsW: number): SuitModel {
-  return { ...suit, electricalW: electricalW(suit, mode), environmentW: surroundingsW };
+/** `suit` in `mode` with `environmentHeatW` of heat from the surroundings, as suit.ts draws for it. */
+export function suitIn(suit: WornSuit, mode: Mode, environmentHeatW: number): SuitModel {
+  return { ...suit, electricalW: electricalW(suit, mode), environmentW: environmentHeatW };
 }
 
 /** All heat that a suit has to be rid of at `metabolicW`, whole J/s rounded up. */
