@@ -11,7 +11,7 @@ import {
 import { goingAhead, isLeftOut, leaveByS } from "./acting.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
-import { homeS, leaveS } from "./hatch.ts";
+import { homeS, leaveS } from "./airlock.ts";
 import type { Between } from "./between.ts";
 import { type Going, projected, type ProjectedPlacement } from "./projection.ts";
 import { betweenOf } from "./stays.ts";
@@ -49,7 +49,7 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays)
   const day: Day = { plan, tasks, seed: rehearsal.seed, facts, between, going, spots };
   const calls = [
     ...spots.map((spot) => taskCall(day, spot)),
-    ...plan.evas.map((eva) => hatchCall(day, eva)),
+    ...plan.evas.map((eva) => airlockCall(day, eva)),
   ].flatMap((call) => (call ? [{ ...call, atS: instant(Math.max(nowS, call.atS)) }] : []));
   // What ends makes room for what begins at the same moment.
   const rank = { ends: 0, in: 1, out: 2 } as Partial<Record<Call["kind"], number>>;
@@ -107,7 +107,7 @@ function beginCall({ plan, facts, between, going }: Day, task: Task, spot: Proje
 }
 
 /** The call that is next about an EVA: out in time for its first task, in when all is done. */
-function hatchCall({ plan, facts, between, spots }: Day, eva: Eva): Call | null {
+function airlockCall({ plan, facts, between, spots }: Day, eva: Eva): Call | null {
   const own = spots.filter((spot) => spot.eva === eva.id);
   const outS = facts.outS.get(eva.id);
   if (outS === undefined)

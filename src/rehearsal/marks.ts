@@ -2,7 +2,7 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
 import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
-import { homeS, leaveS } from "./hatch.ts";
+import { homeS, leaveS } from "./airlock.ts";
 import type { ProjectedPlacement } from "./projection.ts";
 import type { Between, Stay } from "./between.ts";
 import { landerOf } from "./walking.ts";
@@ -39,9 +39,9 @@ export function marksOf(
     const outS = facts.outS.get(eva.id);
     const inS = facts.inS.get(eva.id);
     if (outS !== undefined && outS < leaveS(plan, eva, spots, between))
-      marks.push(hatchMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
+      marks.push(airlockMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
     if (inS !== undefined && inS > homeS(plan, eva, spots, between))
-      marks.push(hatchMark(eva, `in-${i}`, inS - eva.ingressWorkS, lander));
+      marks.push(airlockMark(eva, `in-${i}`, inS - eva.ingressWorkS, lander));
   }
   between.stays.forEach((stay, k) => {
     const task = tasks.get(stay.task ?? "");
@@ -76,7 +76,7 @@ function restMark({ eva, crew, place, startS }: Stay, nth: number): Mark {
   return mark(task, { task: task.id, eva, crew: [...crew], startS: instant(startS) }, startS, 0);
 }
 
-function hatchMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {
+function airlockMark(eva: Eva, nth: string, startS: number, lander: string | undefined): Mark {
   const task = restTask(`${MARK}${nth}`, eva.name, lander, eva.crew);
   return mark(task, { task: task.id, eva: eva.id, crew: [...eva.crew], startS: instant(startS) }, startS, 0);
 }

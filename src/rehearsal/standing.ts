@@ -2,7 +2,7 @@ import { duration, instant } from "../kernel/index.ts";
 import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
-import { homeS } from "./hatch.ts";
+import { homeS } from "./airlock.ts";
 import { isMark, type Mark, marksOf, pinAt, unasking } from "./marks.ts";
 import { passesLeft, projected, type ProjectedPlacement } from "./projection.ts";
 import { betweenOf } from "./stays.ts";

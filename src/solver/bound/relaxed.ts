@@ -76,10 +76,10 @@ function withoutTurning(problem: Problem): EdgeList {
     const before = (edges.from[x]! - 1 - activities) >> 1;
     const next = (edges.to[x]! - activities) >> 1;
     if (gapStart[before] === gapStart[before + 1] || gapStart[next] === gapStart[next + 1]) return false;
-    const hatchS = (e: number): number => lengthS[activities + 2 * e]! + lengthS[activities + 2 * e + 1]!;
+    const airlockS = (e: number): number => lengthS[activities + 2 * e]! + lengthS[activities + 2 * e + 1]!;
     const pauseS = edges.weight[x]! - lengthS[edges.from[x]!]!;
-    const backS = gapFromS[gapStart[next]!]! + hatchS(next);
-    return backS + pauseS + hatchS(before) <= gapToS[gapStart[before + 1]! - 1]!;
+    const backS = gapFromS[gapStart[next]!]! + airlockS(next);
+    return backS + pauseS + airlockS(before) <= gapToS[gapStart[before + 1]! - 1]!;
   };
   const kept = Array.from(edges.from, (_, x) => x).filter((x) => !turns(x));
   if (kept.length === edges.from.length) return edges;

@@ -62,7 +62,7 @@ function standsOn(problem: Problem, a: number, r: number): boolean {
 /** Equal for routes that are alike in everything a route of its own depends on. */
 function keyOf(problem: Problem, r: number): string {
   const { draws } = problem;
-  const rows = [draws.available, draws.restRate, draws.hatchRate].map((row) =>
+  const rows = [draws.available, draws.restRate, draws.airlockRate].map((row) =>
     row.slice(r * KINDS, (r + 1) * KINDS).join(),
   );
   const allowed: string[] = [];
@@ -80,12 +80,12 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   const e = problem.evaOfRoute[r]!;
   const { places, lander, beginsAt, endsAt, draws, limits } = problem;
   const egress = problem.activities + 2 * e;
-  const hatchS = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
+  const airlockS = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
   const g = problem.gapStart[e]!;
   const end = problem.gapStart[e + 1]!;
   const leaveS = g === end ? NEVER : problem.gapFromS[g]! + problem.lengthS[egress]!;
   const backByS = g === end ? -NEVER : problem.gapToS[end - 1]! - problem.lengthS[egress + 1]!;
-  const outS = problem.longestS[e]! - hatchS;
+  const outS = problem.longestS[e]! - airlockS;
   const direct = problem.legS[r]!;
   const leg = (from: number, to: number): number => direct[from * places + to]!;
   // A place that is closed from the lander may be open from others.
@@ -113,7 +113,8 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
       const rest = draws.restRate[r * KINDS + kind]!;
       sums.push({
         of: "draws",
-        available: draws.available[r * KINDS + kind]! - hatchS * (draws.hatchRate[r * KINDS + kind]! + rest),
+        available:
+          draws.available[r * KINDS + kind]! - airlockS * (draws.airlockRate[r * KINDS + kind]! + rest),
         perSecond: rest,
         node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
         leg: pairs((from, to) => draws.leg[r]![(from * places + to) * KINDS + kind]!),
@@ -131,7 +132,8 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
     sums.push({
       of: "work",
       available:
-        mostWorkS(limits.workS, limits.restS, Math.min(outS + hatchS, backByS - leaveS + hatchS)) - hatchS,
+        mostWorkS(limits.workS, limits.restS, Math.min(outS + airlockS, backByS - leaveS + airlockS)) -
+        airlockS,
       perSecond: 0,
       node: Float64Array.from(nodes, (a) => (problem.restful[a] === 1 ? 0 : problem.lengthS[a]!)),
       leg: pairs(leg),

@@ -437,7 +437,7 @@ export class Board {
     const egress = problem.activities + 2 * problem.evaOfRoute[r]!;
     const seconds = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
     for (let kind = 0; kind < KINDS; kind += 1)
-      this.drawn[r * KINDS + kind] = problem.draws.hatchRate[r * KINDS + kind]! * seconds;
+      this.drawn[r * KINDS + kind] = problem.draws.airlockRate[r * KINDS + kind]! * seconds;
   }
 
   /** Longest duration of `eva` that its bound and what its suits carry allow; negative when none does. */

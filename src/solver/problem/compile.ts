@@ -12,7 +12,7 @@ import { openingsOf } from "./openings.ts";
 import { flyingOrder, gapsOf, longestOf, rechargeEdges, routesOf } from "./outings.ts";
 import { clustersOf, edgeList, relationsOf } from "./relations.ts";
 import { openingsFrom, startsIn } from "./starts.ts";
-import { suitRatesOn } from "./worn.ts";
+import { suitRatesOn } from "./suitrates.ts";
 
 /**
  * Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. EVAs with common crew are flown in the
@@ -77,9 +77,9 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     const fits = list.reduce((wide, gap) => Math.max(wide, gap.toS - gap.fromS), 0);
     return Math.max(most, Math.min(fits, longestS[e]!));
   }, 0);
-  const worn = suitRatesOn(plan, ways, routes);
-  const draws = consumptionOf(plan, ground, routes, worn, longestOutS, insides);
-  const heat = heatOf(plan, ground, routes, worn, longestOutS);
+  const suitRates = suitRatesOn(plan, ways, routes);
+  const draws = consumptionOf(plan, ground, routes, suitRates, longestOutS, insides);
+  const heat = heatOf(plan, ground, routes, suitRates, longestOutS);
 
   const pet = fromEgress(plan);
   const edges = edgeList([...relations.edges, ...rechargeEdges(plan, activities, flying)], nodes);
@@ -134,8 +134,8 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     evaOfRoute: Int32Array.from(routes, (route) => route.eva),
     memberOfRoute: Int32Array.from(routes, (route) => route.member),
     suitOfRoute: Int32Array.from(routes, ({ eva, member }) => {
-      const worn = suitIdOn(plan, plan.evas[eva]!, plan.crew[member]!.id);
-      return plan.suits.findIndex((suit) => suit.id === worn);
+      const suitId = suitIdOn(plan, plan.evas[eva]!, plan.crew[member]!.id);
+      return plan.suits.findIndex((suit) => suit.id === suitId);
     }),
     routeStart: startsOf(plan.evas.map((eva) => eva.crew)),
     legS: routes.map((_, r) => ground.legS[r]!),

@@ -4,7 +4,7 @@ import { type Consumption, KINDS } from "./problem.ts";
 import type { RouteKey } from "./outings.ts";
 import type { Inside } from "../../terrain/index.ts";
 import type { LegTable } from "./ground.ts";
-import type { SuitRates } from "./worn.ts";
+import type { SuitRates } from "./suitrates.ts";
 
 /**
  * What everything draws over standing still (S6, S7), and which consumables can run short at all: one whose greatest
@@ -14,7 +14,7 @@ export function consumptionOf(
   plan: Plan,
   ground: LegTable,
   routes: readonly RouteKey[],
-  worn: readonly SuitRates[],
+  suitRates: readonly SuitRates[],
   longestOutS: number,
   insides: readonly Inside[],
 ): Consumption {
@@ -22,7 +22,7 @@ export function consumptionOf(
   // Where nothing differs, nothing is worked out again.
   const like = new Map<SuitRates, number>();
   routes.forEach((_, r) => {
-    const suit = worn[r]!;
+    const suit = suitRates[r]!;
     const same = like.get(suit);
     writer.stocks(r);
     if (same !== undefined) return writer.copy(r, same);
@@ -61,7 +61,7 @@ class Writer {
       reserve: new Float64Array(count * KINDS),
       dearest: new Float64Array(count * KINDS),
       restRate: new Float64Array(count * KINDS),
-      hatchRate: new Float64Array(count * KINDS),
+      airlockRate: new Float64Array(count * KINDS),
       purged: new Float64Array(count * KINDS),
       task: new Float64Array(tasks * count * KINDS),
       inner: new Float64Array(tasks * count * KINDS),
@@ -86,7 +86,7 @@ class Writer {
   /** A route on which the suit draws as on route `same`. */
   copy(r: number, same: number): void {
     const { draws, count } = this;
-    const once = [draws.available, draws.availableBack, draws.dearest, draws.restRate, draws.hatchRate];
+    const once = [draws.available, draws.availableBack, draws.dearest, draws.restRate, draws.airlockRate];
     for (const row of once) row.copyWithin(r * KINDS, same * KINDS, (same + 1) * KINDS);
     for (const row of [draws.task, draws.inner])
       for (let at = 0; at < row.length; at += count * KINDS)
@@ -101,11 +101,11 @@ class Writer {
     const back = this.walkbacks(r, suit);
     const walk = new Map([...new Set(standsFor)].map((cell) => [cell, suit.way(cell).draws]));
     const work = plan.tasks.map((task) => suit.work(task).draws);
-    const all = [rest, suit.hatch.draws, ...walk.values(), ...work];
+    const all = [rest, suit.airlock.draws, ...walk.values(), ...work];
     for (let kind = 0; kind < KINDS; kind += 1) {
       const at = r * KINDS + kind;
       draws.restRate[at] = rest[kind]!;
-      draws.hatchRate[at] = suit.hatch.draws[kind]! - rest[kind]!;
+      draws.airlockRate[at] = suit.airlock.draws[kind]! - rest[kind]!;
       const farthest = Math.max(...back.map((list) => mostOf(list, kind)));
       draws.dearest[at] = farthest;
       this.bind(

@@ -2,7 +2,7 @@ import { type Plan, suitOn } from "../../plan/index.ts";
 import type { Heat } from "./problem.ts";
 import type { RouteKey } from "./outings.ts";
 import type { LegTable } from "./ground.ts";
-import type { SuitRates } from "./worn.ts";
+import type { SuitRates } from "./suitrates.ts";
 
 /**
  * Heat of everything on every route (S7, heat-storage); null where the rule is a warning or nobody could ever store too
@@ -12,7 +12,7 @@ export function heatOf(
   plan: Plan,
   { ways }: LegTable,
   routes: readonly RouteKey[],
-  worn: readonly SuitRates[],
+  suitRates: readonly SuitRates[],
   longestOutS: number,
 ): Heat | null {
   const { heat } = plan.rules;
@@ -25,7 +25,7 @@ export function heatOf(
   const like = new Map<SuitRates, number>();
   const legW: Float64Array[] = [];
   routes.forEach(({ eva, member }, r) => {
-    const same = like.get(worn[r]!);
+    const same = like.get(suitRates[r]!);
     if (same !== undefined) {
       coolingW[r] = coolingW[same]!;
       mostJ[r] = mostJ[same]!;
@@ -33,17 +33,17 @@ export function heatOf(
       legW.push(legW[same]!);
       return;
     }
-    like.set(worn[r]!, r);
+    like.set(suitRates[r]!, r);
     const { id, bodyMassKg } = plan.crew[member]!;
     coolingW[r] = Math.floor(suitOn(plan, plan.evas[eva]!, id)!.coolingW ?? Infinity);
     mostJ[r] = Math.floor(heat.mostKjKg * 1000 * bodyMassKg);
-    let greatestW = Math.max(worn[r]!.rest.heatJ, worn[r]!.hatch.heatJ);
+    let greatestW = Math.max(suitRates[r]!.rest.heatJ, suitRates[r]!.airlock.heatJ);
     plan.tasks.forEach((task, a) => {
-      const watts = worn[r]!.work(task).heatJ;
+      const watts = suitRates[r]!.work(task).heatJ;
       taskW[a * count + r] = watts;
       if (task.crew.count > 0) greatestW = Math.max(greatestW, watts);
     });
-    const legs = Float64Array.from(ways.slopeRad, (_, cell) => worn[r]!.way(cell).heatJ);
+    const legs = Float64Array.from(ways.slopeRad, (_, cell) => suitRates[r]!.way(cell).heatJ);
     for (const watts of legs) greatestW = Math.max(greatestW, watts);
     if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
     legW.push(legs);
@@ -52,8 +52,8 @@ export function heatOf(
   return {
     coolingW,
     mostJ,
-    restW: Float64Array.from(worn, (one) => one.rest.heatJ),
-    hatchW: Float64Array.from(worn, (one) => one.hatch.heatJ),
+    restW: Float64Array.from(suitRates, (one) => one.rest.heatJ),
+    airlockW: Float64Array.from(suitRates, (one) => one.airlock.heatJ),
     taskW,
     legW,
   };

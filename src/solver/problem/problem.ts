@@ -198,7 +198,7 @@ export interface Consumption {
   readonly dearest: Float64Array;
   /** Rate at rest, rate of egress and ingress work over rest. */
   readonly restRate: Float64Array;
-  readonly hatchRate: Float64Array;
+  readonly airlockRate: Float64Array;
   /** By route and kind: what the purge takes before egress; `available` is without it. */
   readonly purged: Float64Array;
   /** By activity, route and kind. */
@@ -225,7 +225,7 @@ export interface Heat {
   readonly coolingW: Float64Array;
   readonly mostJ: Float64Array;
   readonly restW: Float64Array;
-  readonly hatchW: Float64Array;
+  readonly airlockW: Float64Array;
   /** By activity and route. */
   readonly taskW: Float64Array;
   /** By route: flat from * places + to. */

@@ -22,7 +22,7 @@ export interface Rate {
 /** One crew member in their suit on one EVA: the rates of all they may do there (S6, S7). */
 export interface SuitRates {
   readonly rest: Rate;
-  readonly hatch: Rate;
+  readonly airlock: Rate;
   /** On a walk-back that counts with a slope angle. */
   back(slopeRad: number): Rate;
   /** On the way in an entry of the ways. */
@@ -63,9 +63,9 @@ export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[])
       }
       return one;
     };
-    const worn: SuitRates = {
+    const suitRates: SuitRates = {
       rest: rate("standing", metabolicW("rest", factor)),
-      hatch: rate("working", metabolicW("egress-ingress", factor)),
+      airlock: rate("working", metabolicW("egress-ingress", factor)),
       back: (slopeRad) =>
         rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
       way: (cell) =>
@@ -76,7 +76,7 @@ export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[])
           metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
         ),
     };
-    known.set(key, worn);
-    return worn;
+    known.set(key, suitRates);
+    return suitRates;
   });
 }

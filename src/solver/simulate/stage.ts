@@ -4,7 +4,7 @@ import { insideOf } from "../../terrain/index.ts";
 import { openingsOf } from "../problem/openings.ts";
 import { gapsOf, routesOf } from "../problem/outings.ts";
 import { openingsFrom } from "../problem/starts.ts";
-import { type Rate, suitRatesOn } from "../problem/worn.ts";
+import { type Rate, suitRatesOn } from "../problem/suitrates.ts";
 import { KINDS, type Openings, type Problem } from "../problem/problem.ts";
 
 /**
@@ -59,8 +59,8 @@ interface Rates {
   readonly reserve: Float64Array;
   readonly rest: Float64Array;
   readonly restMore: Float64Array;
-  readonly hatch: Float64Array;
-  readonly hatchMore: Float64Array;
+  readonly airlock: Float64Array;
+  readonly airlockMore: Float64Array;
   readonly task: Float64Array;
   readonly taskMore: Float64Array;
   readonly way: readonly Float64Array[];
@@ -190,14 +190,14 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
     reserve: by(routes),
     rest: by(routes),
     restMore: by(routes),
-    hatch: by(routes),
-    hatchMore: by(routes),
+    airlock: by(routes),
+    airlockMore: by(routes),
     task: by(tasks * routes),
     taskMore: by(tasks * routes),
     way: keys.map(() => by(ways.size * ways.size)),
     wayMore: keys.map(() => by(ways.size * ways.size)),
   };
-  suitRatesOn(plan, ways, keys).forEach((worn, r) => {
+  suitRatesOn(plan, ways, keys).forEach((suitRates, r) => {
     const { eva, member } = keys[r]!;
     const suit = suitOn(plan, plan.evas[eva]!, plan.crew[member]!.id)!;
     // Rates are rounded up to whole units; over a million watts what rounding adds is gone.
@@ -216,11 +216,11 @@ function ratesOf(plan: Plan, problem: Problem): Rates {
       rates.atEgress[r * KINDS + k] = full[kind] - (kind === "oxygen" ? purgeOf(suit) : 0);
       rates.reserve[r * KINDS + k] = kept[kind];
     });
-    put(rates.rest, rates.restMore, r, worn.rest);
-    put(rates.hatch, rates.hatchMore, r, worn.hatch);
-    plan.tasks.forEach((task, a) => put(rates.task, rates.taskMore, a * routes + r, worn.work(task)));
+    put(rates.rest, rates.restMore, r, suitRates.rest);
+    put(rates.airlock, rates.airlockMore, r, suitRates.airlock);
+    plan.tasks.forEach((task, a) => put(rates.task, rates.taskMore, a * routes + r, suitRates.work(task)));
     ways.slopeRad.forEach((_, cell) => {
-      if (ways.durationS[cell]! > 0) put(rates.way[r]!, rates.wayMore[r]!, cell, worn.way(cell));
+      if (ways.durationS[cell]! > 0) put(rates.way[r]!, rates.wayMore[r]!, cell, suitRates.way(cell));
     });
   });
   return rates;

@@ -24,7 +24,7 @@ export class Suits {
 
   /** By route and kind, at the pace drawn for the day: a second of rest, and all of the ingress work. */
   private readonly restDraw: Float64Array;
-  private readonly hatchDraw: Float64Array;
+  private readonly airlockDraw: Float64Array;
   private readonly script: Script;
   private readonly gridAt: Int32Array;
   /** By route and kind: what may be drawn below the reserve where reserves are only a warning: the reserve itself. */
@@ -36,7 +36,7 @@ export class Suits {
     this.gridCount = gridCount;
     this.spare = new Float64Array(problem.routes * KINDS);
     this.restDraw = new Float64Array(problem.routes * KINDS);
-    this.hatchDraw = new Float64Array(problem.routes * KINDS);
+    this.airlockDraw = new Float64Array(problem.routes * KINDS);
     this.atS = new Float64Array(problem.routes);
     this.place = new Int32Array(problem.routes);
     this.gridS = new Float64Array(problem.evas * gridCount);
@@ -62,24 +62,24 @@ export class Suits {
   egress(r: number, egressS: number, untilS: number, more: number): void {
     const { stage, problem } = this.script;
     const { rates } = stage;
-    const hatchS = problem.lengthS[problem.activities + 2 * problem.evaOfRoute[r]! + 1]!;
+    const airlockS = problem.lengthS[problem.activities + 2 * problem.evaOfRoute[r]! + 1]!;
     for (let own = r * KINDS; own < (r + 1) * KINDS; own += 1) {
       this.spare[own] = rates.atEgress[own]! - rates.reserve[own]!;
       this.restDraw[own] = Math.ceil(rates.rest[own]! + rates.restMore[own]! * more);
-      this.hatchDraw[own] = Math.ceil(rates.hatch[own]! + rates.hatchMore[own]! * more) * hatchS;
+      this.airlockDraw[own] = Math.ceil(rates.airlock[own]! + rates.airlockMore[own]! * more) * airlockS;
     }
     this.place[r] = problem.lander;
     this.gridAt[r] = 0;
     this.atS[r] = egressS;
     if (this.recording) this.readOff(r, egressS);
-    this.spend(r, untilS, rates.hatch, rates.hatchMore, r * KINDS, more);
+    this.spend(r, untilS, rates.airlock, rates.airlockMore, r * KINDS, more);
   }
 
   /** At the lander: waits for the others until `backS`, works at the hatch until `closeS`. */
   ingress(r: number, backS: number, closeS: number, more: number): void {
     const { rates } = this.script.stage;
     this.spend(r, backS, rates.rest, rates.restMore, r * KINDS, more);
-    this.spend(r, closeS, rates.hatch, rates.hatchMore, r * KINDS, more);
+    this.spend(r, closeS, rates.airlock, rates.airlockMore, r * KINDS, more);
     if (this.recording) this.readOff(r, Infinity);
   }
 
@@ -120,9 +120,9 @@ export class Suits {
     const homeS = problem.legS[r]![homeCell]!;
     if (homeS >= NEVER) return -Infinity;
     const likelyS = problem.lengthS[a]!;
-    const hatchS = problem.lengthS[problem.activities + 2 * e + 1]!;
+    const airlockS = problem.lengthS[problem.activities + 2 * e + 1]!;
     // From the start to ingress complete.
-    const restOfItS = likelyS + homeS + hatchS;
+    const restOfItS = likelyS + homeS + airlockS;
     let lastS = limitS - restOfItS;
     const hereS = this.atS[r]! + outS;
     // Waiting, here or at the lander, until the planned ingress is not spared by going early.
@@ -130,7 +130,8 @@ export class Suits {
     const task = (a * problem.routes + r) * KINDS;
     for (let k = 0; k < KINDS; k += 1) {
       const own = r * KINDS + k;
-      let free = this.spare[own]! + this.below[own]! - this.hatchDraw[own]! - rates.task[task + k]! * likelyS;
+      let free =
+        this.spare[own]! + this.below[own]! - this.airlockDraw[own]! - rates.task[task + k]! * likelyS;
       if (outS > 0) free -= this.wayDraw(r, outCell, k, more) * outS;
       if (homeS > 0) free -= this.wayDraw(r, homeCell, k, more) * homeS;
       const rest = this.restDraw[own]!;
@@ -200,16 +201,16 @@ export class Suits {
     const e = problem.evaOfRoute[r]!;
     const homeCell = place * problem.places + problem.lander;
     const homeS = problem.legS[r]![homeCell]!;
-    const hatchS = problem.lengthS[problem.activities + 2 * e + 1]!;
-    let byS = limitS - hatchS - homeS;
+    const airlockS = problem.lengthS[problem.activities + 2 * e + 1]!;
+    let byS = limitS - airlockS - homeS;
     // Who leaves before this waits at the lander for the planned ingress.
-    const inTimeS = closeS[e]! - homeS - hatchS;
+    const inTimeS = closeS[e]! - homeS - airlockS;
     for (let k = 0; k < KINDS; k += 1) {
       const own = r * KINDS + k;
       const rate = Math.ceil(base[at + k]! + grows[at + k]! * rateMore);
       if (rate <= 0) continue;
       const rest = this.restDraw[own]!;
-      let free = this.spare[own]! + this.below[own]! - this.hatchDraw[own]!;
+      let free = this.spare[own]! + this.below[own]! - this.airlockDraw[own]!;
       if (homeS > 0) free -= this.wayDraw(r, homeCell, k, more) * homeS;
       const straightS = sinceS + free / rate;
       if (straightS >= inTimeS) byS = Math.min(byS, straightS);

@@ -288,7 +288,7 @@ class Clockwork {
           one.doing = "hatch out";
           one.untilS = t + problem.lengthS[problem.activities + 2 * w.eva]!;
           one.beganS = t;
-          this.spend(one, this.rates.hatch, this.rates.hatchMore, one.route, one.more);
+          this.spend(one, this.rates.airlock, this.rates.airlockMore, one.route, one.more);
         }
         news = true;
       } else if ((w.doing === "hatch out" || w.doing === "walking") && t >= w.untilS) {
@@ -459,7 +459,7 @@ class Clockwork {
       for (const w of out) {
         w.doing = "hatch in";
         w.untilS = this.t + this.hatchIn(e);
-        this.spend(w, this.rates.hatch, this.rates.hatchMore, w.route, w.more);
+        this.spend(w, this.rates.airlock, this.rates.airlockMore, w.route, w.more);
       }
       news = true;
     }
@@ -601,7 +601,7 @@ class Clockwork {
         rate(rates.rest, rates.restMore, route, more) * restsS -
         rates.task[(a * problem.routes + route) * 4 + k]! * likelyS -
         wayHome -
-        rate(rates.hatch, rates.hatchMore, route, more) * this.hatchIn(eva);
+        rate(rates.airlock, rates.airlockMore, route, more) * this.hatchIn(eva);
       return left < 0;
     });
   }
@@ -755,7 +755,7 @@ class Clockwork {
       const below = problem.plan.rules.reserve.level === "breach" ? 0 : rates.reserve[route * 4 + k]!;
       const cell = place * problem.places + problem.lander;
       const wayHome = homeS > 0 ? rate(rates.way[route]!, rates.wayMore[route]!, cell) * homeS : 0;
-      const keep = wayHome + rate(rates.hatch, rates.hatchMore, route) * hatchS;
+      const keep = wayHome + rate(rates.airlock, rates.airlockMore, route) * hatchS;
       const holds = (leaveS: number): boolean =>
         w.spare[k]! +
           below -

@@ -28,15 +28,15 @@ export function keepCool(
   const legs = problem.legS[r]!;
   const allBackS = backS(board, problem.evaOfRoute[r]!);
   const tail = board.tail + r;
-  const hatchS = lengthS[nodeOf[board.head + r]!]!;
-  let storedJ = storedAfterJ(0, heat.hatchW[r]!, coolingW, hatchS);
+  const airlockS = lengthS[nodeOf[board.head + r]!]!;
+  let storedJ = storedAfterJ(0, heat.airlockW[r]!, coolingW, airlockS);
   if (storedJ > mostJ) return "fails";
   // The last stand on arrival after which heat was left, and how long it is now.
   let best = -1;
   let bestArrivedS = 0;
   let bestWaitS = 0;
   let bestLeftJ = 0;
-  let atS = egressS + hatchS;
+  let atS = egressS + airlockS;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
     const node = nodeOf[s]!;
@@ -60,7 +60,7 @@ export function keepCool(
       }
     }
     if (overJ <= 0) {
-      const watts = s === tail ? heat.hatchW[r]! : heat.taskW[node * routes + r]!;
+      const watts = s === tail ? heat.airlockW[r]! : heat.taskW[node * routes + r]!;
       storedJ = storedAfterJ(storedJ, watts, coolingW, lengthS[node]!);
       overJ = storedJ - mostJ;
       if (storedJ <= 0) best = -1;

@@ -24,17 +24,17 @@ export function keepRests(
   const e = problem.evaOfRoute[r]!;
   const allBackS = backS(board, e);
   const tail = board.tail + r;
-  const hatchS = lengthS[nodeOf[board.head + r]!]!;
+  const airlockS = lengthS[nodeOf[board.head + r]!]!;
   if (allBackS + lengthS[nodeOf[tail]!]! - egressS <= workS) return "holds";
-  if (hatchS > workS) return "fails";
+  if (airlockS > workS) return "fails";
   const legs = problem.legS[r]!;
   // A stretch of work began at `beganS` (NONE while rested); pauses one after the other add up to `restedS`.
-  let beganS = hatchS > 0 ? egressS : NONE;
+  let beganS = airlockS > 0 ? egressS : NONE;
   let restedS = 0;
   let best = -1;
   let bestAtS = 0;
   let bestWaitS = 0;
-  let atS = egressS + hatchS;
+  let atS = egressS + airlockS;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
     const node = nodeOf[s]!;

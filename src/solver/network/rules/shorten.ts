@@ -64,10 +64,10 @@ function nextStretch(board: Board, excesses: readonly Excess[]): [number, number
 /** True when on EVA `e` whoever has most to do is out for longer than that takes. */
 function waits(board: Board, e: number): boolean {
   const { problem } = board;
-  const hatchS = problem.lengthS[problem.activities + 2 * e + 1]!;
+  const airlockS = problem.lengthS[problem.activities + 2 * e + 1]!;
   let mostS = 0;
   for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-    let busyS = hatchS;
+    let busyS = airlockS;
     for (let s = board.head + r; s !== board.tail + r; s = board.next[s]!)
       busyS += board.gapS(s, board.next[s]!);
     mostS = Math.max(mostS, busyS);

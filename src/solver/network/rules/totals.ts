@@ -113,9 +113,9 @@ function restRateOf(board: Board, r: number, kind: number): number {
 export function drawnOn(board: Board, r: number, kind: number): number {
   const { problem, next, nodeOf } = board;
   const { draws } = problem;
-  const hatch = draws.purged[r * KINDS + kind]! + board.drawn[r * KINDS + kind]!;
-  if (draws.binds) return hatch;
-  let sum = hatch;
+  const airlock = draws.purged[r * KINDS + kind]! + board.drawn[r * KINDS + kind]!;
+  if (draws.binds) return airlock;
+  let sum = airlock;
   for (let s = board.head + r; s !== board.tail + r; s = next[s]!) {
     const i = nodeOf[s]!;
     const j = nodeOf[next[s]!]!;

@@ -80,11 +80,11 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
   const tail = board.tail + r;
   const k = r * kinds + kind;
   const rest = draws.restRate[k]!;
-  const hatchS = lengthS[problem.activities + 2 * e]!;
+  const airlockS = lengthS[problem.activities + 2 * e]!;
   /** What is left to walk back with but for resting since egress. */
-  let left = draws.availableBack[k]! - draws.hatchRate[k]! * hatchS;
-  let lateS = later(left, rest, hatchS);
-  let atS = egressS + hatchS;
+  let left = draws.availableBack[k]! - draws.airlockRate[k]! * airlockS;
+  let lateS = later(left, rest, airlockS);
+  let atS = egressS + airlockS;
   let place = problem.lander;
   for (let s = next[board.head + r]!; ; s = next[s]!) {
     const node = nodeOf[s]!;
@@ -100,7 +100,7 @@ function earliestEgress(board: Board, r: number, kind: number, egressS: number):
     lateS = Math.max(lateS, later(left - thereDraw, rest, startS - egressS));
     atS = startS + lengthS[node]!;
     if (s === tail) {
-      left -= draws.hatchRate[k]! * lengthS[node]!;
+      left -= draws.airlockRate[k]! * lengthS[node]!;
       return egressS + Math.max(lateS, later(left, rest, atS - egressS));
     }
     left -= draws.task[(node * problem.routes + r) * kinds + kind]!;

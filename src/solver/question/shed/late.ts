@@ -1,7 +1,7 @@
 import { duration } from "../../../kernel/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { routesOf } from "../../problem/outings.ts";
-import { suitRatesOn } from "../../problem/worn.ts";
+import { suitRatesOn } from "../../problem/suitrates.ts";
 import { KINDS, NEVER, type Problem } from "../../problem/problem.ts";
 
 /** `plan` with one task lasting `bySeconds` longer (shorter when negative), no less than nothing. */
