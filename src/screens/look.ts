@@ -53,8 +53,6 @@ export interface InHand {
   /** Lane it was taken by; null from the bench. */
   readonly fromLane: string | null;
   readonly by: "pointer" | "keys";
-  /** Where the pointer is, pixels of the page; null for keys. */
-  readonly pointer: { readonly x: number; readonly y: number } | null;
   readonly target: Target;
   readonly snap: Snapped | null;
 }

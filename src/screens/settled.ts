@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useLook } from "./context.ts";
 
 /**
@@ -21,25 +21,40 @@ export function useSettled<Value>(value: Value, restMs: number): Value {
 
 /** How often lists are made anew while something is in hand, ms: they are read, not watched. */
 const CALM_MS = 100;
+/** Made anew together they would make one long frame: each has its own, so far apart, ms. */
+const SLOT_MS = 17;
+
+/** When lists will be made anew, ms. */
+let slots: readonly number[] = [];
+
+/** The first free moment from `earliestMs` on, taken. */
+function slotFrom(earliestMs: number): number {
+  const coming = slots.filter((ms) => ms > performance.now() - SLOT_MS);
+  const at = coming.reduce(
+    (ms, other) => (Math.abs(other - ms) < SLOT_MS ? other + SLOT_MS : ms),
+    earliestMs,
+  );
+  slots = [...coming, at].toSorted((a, b) => a - b);
+  return at;
+}
 
 /** `value`; while something is in hand no oftener than ten times a second, the latest at the end. */
 export function useCalm<Value>(value: Value): Value {
   const inHand = useLook((look) => look.inHand !== null);
   const [kept, keep] = useState(value);
   const keptMs = useRef(-Infinity);
-  useLayoutEffect(() => {
+  const dueMs = useRef<number | null>(null);
+  useEffect(() => {
     if (Object.is(value, kept)) return;
-    const put = (): void => {
+    dueMs.current ??= slotFrom(Math.max(performance.now(), keptMs.current + CALM_MS));
+    const timer = setTimeout(() => {
       keptMs.current = performance.now();
+      dueMs.current = null;
       keep(() => value);
-    };
-    const waitMs = CALM_MS - (performance.now() - keptMs.current);
-    if (waitMs <= 0) {
-      put();
-      return;
-    }
-    const timer = setTimeout(put, waitMs);
+    }, dueMs.current - performance.now());
     return () => clearTimeout(timer);
   }, [value, kept]);
+  // At rest it is followed at once, so that what is taken in hand next begins with what was shown.
+  if (!inHand && !Object.is(value, kept)) keep(() => value);
   return inHand ? kept : value;
 }

@@ -158,8 +158,30 @@ export function chancesStand(state: DeskState): boolean {
 }
 
 function isOf(a: AskedDay, b: AskedDay): boolean {
-  return sameFrame(a.plan, b.plan) && sameSchedule(a.schedule, b.schedule);
+  const same =
+    answered?.planA === a.plan &&
+    answered.planB === b.plan &&
+    answered.scheduleA === a.schedule &&
+    answered.scheduleB === b.schedule;
+  if (!same || !answered)
+    answered = {
+      planA: a.plan,
+      planB: b.plan,
+      scheduleA: a.schedule,
+      scheduleB: b.schedule,
+      isOf: sameSchedule(a.schedule, b.schedule) && sameFrame(a.plan, b.plan),
+    };
+  return answered.isOf;
 }
+
+/** The answer given last: several views ask the same of every frame of a drag. */
+let answered: {
+  readonly planA: Plan;
+  readonly planB: Plan;
+  readonly scheduleA: Schedule;
+  readonly scheduleB: Schedule;
+  readonly isOf: boolean;
+} | null = null;
 
 /** The chances of the shown day; null while they are of another one or unknown. */
 export function chancesNow(state: DeskState): ChancesReport | null {

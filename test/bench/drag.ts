@@ -112,7 +112,7 @@ async function measured(
   await page.keyboard.press(view === "eva" ? "1" : "0");
   await page.waitForTimeout(500);
   const shown = await page.locator(".stage .block").count();
-  const input = await taken(page, gesture, args.includes("--slide"));
+  const { input, at } = await taken(page, gesture, args.includes("--slide"));
   const facts = await page.locator(".score-name", { hasText: " of " }).first().innerText();
   const [, placed = "?", total = "?"] = /(\d+) of (\d+)/.exec(facts) ?? [];
   const what = [
@@ -123,7 +123,7 @@ async function measured(
     `${shown} ${view}`.padStart(8),
   ];
   if (args.includes("--pace")) {
-    const gaps = await gapsOf(page, frames, gesture === "none" ? null : gesture, input);
+    const gaps = await gapsOf(page, frames, { gesture: gesture === "none" ? null : gesture, at });
     await released(page);
     const rate = 1000 / (gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length);
     return [...what, rate.toFixed(1).padStart(9), " ".repeat(31), ...row(gaps)].join(" ");
@@ -153,35 +153,48 @@ async function released(page: Page): Promise<void> {
   await page.mouse.up();
 }
 
-/** Begins the gesture in the middle of what is shown; the answer goes on with it. */
-async function taken(page: Page, gesture: Gesture, sliding: boolean): Promise<Input> {
+/** A gesture that has begun: how it goes on, and about which point of the page. */
+interface Begun {
+  readonly input: Input;
+  readonly at: { readonly x: number; readonly y: number };
+}
+
+/** Begins the gesture in the middle of what is shown. */
+async function taken(page: Page, gesture: Gesture, sliding: boolean): Promise<Begun> {
   const stage = await page.locator(".stage").boundingBox();
   if (!stage) throw new Error("no line is shown");
-  if (gesture === "none")
-    return (i) => page.mouse.move(stage.x + stage.width / 2 + 140 * Math.sin(i / 17), 20);
+  const middle = stage.x + stage.width / 2;
+  if (gesture === "none") {
+    const at = { x: middle, y: 20 };
+    return { at, input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
+  }
   if (gesture === "zoom") {
-    await page.mouse.move(stage.x + stage.width / 2, stage.y + 60);
-    return (i) => page.mouse.wheel(0, 60 * Math.cos(i / 9));
+    const at = { x: middle, y: stage.y + 60 };
+    await page.mouse.move(at.x, at.y);
+    return { at, input: (i) => page.mouse.wheel(0, 60 * Math.cos(i / 9)) };
   }
   if (gesture === "pan") {
     // Just below the top of the first lane there is nothing but ground.
-    const from = { x: stage.x + stage.width / 2, y: stage.y + 3 };
-    await page.mouse.move(from.x, from.y);
+    const at = { x: middle, y: stage.y + 3 };
+    await page.mouse.move(at.x, at.y);
     await page.mouse.down();
-    return (i) => page.mouse.move(from.x + 140 * Math.sin(i / 17), from.y);
+    return { at, input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
   }
   const blocks = page.locator(".stage .block");
   const box = await blocks.nth(Math.floor((await blocks.count()) / 3)).boundingBox();
   if (!box) throw new Error("no task is shown");
-  const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  await page.mouse.move(at.x, at.y);
+  const at = { x: box.x + box.width / 2 + 12, y: box.y + box.height / 2 };
+  await page.mouse.move(at.x - 12, at.y);
   await page.mouse.down();
-  await page.mouse.move(at.x + 12, at.y, { steps: 3 });
+  await page.mouse.move(at.x, at.y, { steps: 3 });
   await page.locator(".cost").waitFor();
   if (sliding) await page.keyboard.down("Shift");
   // The bands where it fits come a moment after it was taken; from then on they are drawn in every frame.
   await page.waitForTimeout(700);
-  return (i) => page.mouse.move(at.x + 12 + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41));
+  return {
+    at,
+    input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41)),
+  };
 }
 
 async function profiling(page: Page): Promise<CDPSession> {

@@ -7,6 +7,7 @@ import {
   slidBy,
   type Snapped,
   type Taken,
+  type Target,
   targetUnder,
 } from "../../editor/index.ts";
 import type { InHand } from "../look.ts";
@@ -15,21 +16,20 @@ import { SNAP_PX } from "./line/sizes.ts";
 import type { GestureSurface } from "./surface.ts";
 
 /** What is in hand and where it is led to, before the day is made of it. */
-export type Aim = Pick<InHand, "by" | "pointer" | "manner" | "target" | "snap"> & { readonly taken: Taken };
+export type Aim = Pick<InHand, "by" | "manner" | "target" | "snap"> & { readonly taken: Taken };
 
 /** Where the gesture leads; null while nothing is in hand or the line is not on the page. */
 export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture): Aim | null {
   const { manner } = look.getState();
   if (gesture.state === "keyed") {
     const { taken, target } = gesture;
-    return { by: "keys", pointer: null, manner, target, snap: null, taken };
+    return { by: "keys", manner, target, snap: null, taken };
   }
   const base = ground();
   if (gesture.state !== "dragged" || !base) return null;
   const { taken, grip, now, modifiers } = gesture;
   const aim = {
     by: "pointer" as const,
-    pointer: now,
     manner: modifiers.other ? otherManner(manner) : manner,
     taken,
   };
@@ -58,20 +58,36 @@ export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture):
   return { ...aim, target: { at: "line", lane, startS: snap.startS }, snap };
 }
 
-/** Shows on the desk what comes of it, and what is in hand on the look. */
+/** Shows on the desk what comes of it, and what is in hand on the look; nothing where the pointer moved and its aim did not. */
 export function show({ desk, look, walkS }: GestureSurface, aim: Aim): void {
-  const { taken, by, pointer, manner, target, snap } = aim;
+  const { taken, by, manner, target, snap } = aim;
+  const last = look.getState().inHand;
+  if (last && sameAim(last, aim)) return;
   const { plan } = desk.state.getState();
   const made = proposalOf(plan, taken, target, manner, walkS);
-  const last = look.getState().inHand?.target;
-  // Over the same place nothing has changed, whatever the way of the pointer.
-  const same = target.at === "place" && last?.at === "place" && last.place === target.place;
-  if (!same && made.plan === plan) desk.preview(() => made.schedule);
-  else if (!same) desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
+  if (made.plan === plan) desk.preview(() => made.schedule);
+  else desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
   const { preview } = desk.state.getState();
   const slid = preview ? slidBy(preview.start, preview.schedule, taken.tasks) : new Map<string, number>();
   const { anchor: task, tasks, edge, eva, fromLane } = taken;
   look.setState({
-    inHand: { task, tasks, edge, eva, manner, slid, stuck: made.stuck, fromLane, by, pointer, target, snap },
+    inHand: { task, tasks, edge, eva, manner, slid, stuck: made.stuck, fromLane, by, target, snap },
   });
+}
+
+/** True when what is in hand is led where it was before. Starts go by the plan's grid, so a pointer often moves without one. */
+function sameAim(last: InHand, aim: Aim): boolean {
+  return (
+    last.tasks === aim.taken.tasks &&
+    last.by === aim.by &&
+    last.manner === aim.manner &&
+    sameTarget(last.target, aim.target) &&
+    last.snap?.to?.why === aim.snap?.to?.why
+  );
+}
+
+function sameTarget(a: Target, b: Target): boolean {
+  if (a.at === "line") return b.at === "line" && a.lane === b.lane && a.startS === b.startS;
+  if (a.at === "place") return b.at === "place" && a.place === b.place;
+  return b.at === "bench";
 }

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { memo, useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
@@ -22,7 +22,7 @@ const FEW = 2;
 const LOW = "(max-height: 800px)";
 
 /** What the simulated days find: a chance below what the plan wants of it, and each must-do task that is. */
-export function BelowWish() {
+export const BelowWish = memo(function BelowWish() {
   const plan = useDesk((state) => state.plan);
   const chances = useCalm(useDesk((state) => state.chances));
   const current = useDesk(chancesStand);
@@ -65,7 +65,7 @@ export function BelowWish() {
       )}
     </section>
   );
-}
+});
 
 /** One thing that falls short: what, how it stands against the wish and why, and on how many of the days it came. */
 interface Below {

@@ -1,5 +1,5 @@
 import { memo, useMemo, useState } from "react";
-import type { Finding } from "../../answers/index.ts";
+import type { Finding, Verdict } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
   type DeskState,
@@ -47,11 +47,15 @@ function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string>
   ]);
 }
 
+/** What the list is made of, in one: followed apart it would be made three times. */
+function useTogether(verdict: Verdict, plan: Plan, changed: DeskState["preview"]) {
+  return useMemo(() => ({ verdict, plan, changed }), [verdict, plan, changed]);
+}
+
 /** What breaks a rule or comes close to it, a line a rule: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
-  const verdict = useCalm(useDesk(shownVerdict));
-  const plan = useCalm(useDesk(shownPlan));
-  const changed = useCalm(useDesk(changesOf));
+  const shown = useTogether(useDesk(shownVerdict), useDesk(shownPlan), useDesk(changesOf));
+  const { verdict, plan, changed } = useCalm(shown);
   const inHand = useLook((state) => state.inHand !== null);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const changes = useMemo(() => changeWords(changed), [changed]);
@@ -196,7 +200,7 @@ function RuleRow(props: {
 }
 
 /** What the day holds in all, beside the score. */
-function DayFigures() {
+const DayFigures = memo(function DayFigures() {
   const verdict = useCalm(useDesk(shownVerdict));
   const tasks = useDesk((state) => shownPlan(state).tasks.length);
   // What the packer proved, while its schedule is the plan's.
@@ -226,7 +230,7 @@ function DayFigures() {
       )}
     </div>
   );
-}
+});
 
 interface RowProps {
   readonly finding: Finding;

@@ -86,8 +86,8 @@ const Figures = memo(function Figures(props: {
   readonly heightPx: number;
   readonly before: readonly MarginRow[] | null;
 }) {
-  const places = useCalm(props.places);
-  const before = useCalm(props.before);
+  const told = useMemo(() => ({ places: props.places, before: props.before }), [props.places, props.before]);
+  const { places, before } = useCalm(told);
   const was = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   return (
     <ul className="margin-rows" style={{ height: props.heightPx }}>

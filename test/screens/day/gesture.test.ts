@@ -75,6 +75,20 @@ const spotOf = (task: string) =>
   table.desk.state.getState().plan.schedule.placements.find((placement) => placement.task === task);
 
 describe("a task held by the pointer", () => {
+  it("is not judged anew where the pointer moved and its start on the grid did not", () => {
+    const { desk, look } = lay();
+    pressOne();
+    move(777, 50);
+    const judged = desk.state.getState().preview;
+    const held = look.getState().inHand;
+    // A pixel is ten seconds, a step of the grid a minute.
+    move(778, 52);
+    expect(desk.state.getState().preview).toBe(judged);
+    expect(look.getState().inHand).toBe(held);
+    move(800, 52);
+    expect(desk.state.getState().preview).not.toBe(judged);
+  });
+
   it("is judged on every move, before it is let go", () => {
     const { desk, look } = lay();
     pressOne();

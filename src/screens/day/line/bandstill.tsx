@@ -235,7 +235,7 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
 function paintBetweens(brush: Brush, { standing, slack }: Drawn, scale: TimeScale): void {
   for (const between of standing.betweens) {
     const lane = standing.lanes.find((one) => one.key === between.lane);
-    if (!lane) continue;
+    if (!lane || !shows(scale, between)) continue;
     const track = standing.verdict.reach.find(
       ({ eva, crew }) => eva === between.eva && crew === between.lane,
     );

@@ -93,7 +93,6 @@ export interface Ribbon {
 
 /** Ways, waits and the work at both ends of an outing. */
 export function paintBetween(brush: Brush, ribbon: Ribbon, between: Between, slackS: number | null): void {
-  if (!shows(ribbon.scale, between)) return;
   brush.ctx.save();
   if (between.kind === "wait") paintWait(brush, ribbon, between, slackS);
   else if (between.kind === "traverse") paintWay(brush, ribbon, between);

@@ -1,0 +1,100 @@
+// @vitest-environment jsdom
+import { act } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { AroundContext } from "../../src/screens/context.ts";
+import { createLook, type InHand } from "../../src/screens/look.ts";
+import { useCalm } from "../../src/screens/settled.ts";
+
+const HELD: InHand = {
+  task: "one",
+  tasks: ["one"],
+  edge: null,
+  eva: null,
+  manner: "stay",
+  slid: new Map(),
+  stuck: [],
+  fromLane: null,
+  by: "keys",
+  target: { at: "bench" },
+  snap: null,
+};
+
+let root: Root;
+let look: ReturnType<typeof createLook>;
+/** What each list shows, and when it was last made anew, ms. */
+const shown = new Map<string, { readonly value: number; readonly atMs: number }>();
+
+function List({ name, value }: { readonly name: string; readonly value: number }) {
+  const calm = useCalm(value);
+  if (shown.get(name)?.value !== calm) shown.set(name, { value: calm, atMs: performance.now() });
+  return null;
+}
+
+/** Three lists of the same figure. */
+const show = (value: number): void =>
+  act(() =>
+    root.render(
+      // Lists ask nothing of what is around them but the look.
+      <AroundContext value={{ look } as never}>
+        {["a", "b", "c"].map((name) => (
+          <List key={name} name={name} value={value} />
+        ))}
+      </AroundContext>,
+    ),
+  );
+const after = (ms: number): void => act(() => void vi.advanceTimersByTime(ms));
+const values = (): readonly number[] => [...shown.values()].map(({ value }) => value);
+
+beforeEach(() => {
+  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+  vi.useFakeTimers();
+  shown.clear();
+  look = createLook("light");
+  root = createRoot(document.createElement("div"));
+  show(0);
+});
+
+afterEach(() => {
+  act(() => root.unmount());
+  vi.useRealTimers();
+});
+
+describe("what is read while something is in hand", () => {
+  it("follows at once while nothing is", () => {
+    show(1);
+    expect(values()).toEqual([1, 1, 1]);
+  });
+
+  it("is made anew a list a frame, never two at once", () => {
+    act(() => look.setState({ inHand: HELD }));
+    show(1);
+    expect(values()).toEqual([0, 0, 0]);
+    for (let ms = 0; ms < 100; ms += 1) after(1);
+    expect(values()).toEqual([1, 1, 1]);
+    const moments = [...shown.values()].map(({ atMs }) => atMs).toSorted((a, b) => a - b);
+    expect(moments[1]! - moments[0]!).toBeGreaterThanOrEqual(16);
+    expect(moments[2]! - moments[1]!).toBeGreaterThanOrEqual(16);
+  });
+
+  it("comes to the latest of a stream of changes, no oftener than ten times a second", () => {
+    act(() => look.setState({ inHand: HELD }));
+    const seen = new Set<number>();
+    for (let value = 1; value <= 60; value += 1) {
+      show(value);
+      after(16);
+      seen.add(shown.get("a")!.value);
+    }
+    expect(seen.size).toBeGreaterThan(5);
+    // 60 frames of 16 ms.
+    expect(seen.size).toBeLessThanOrEqual(11);
+    after(200);
+    expect(values()).toEqual([60, 60, 60]);
+  });
+
+  it("is what was shown last when something is taken in hand", () => {
+    show(5);
+    act(() => look.setState({ inHand: HELD }));
+    expect(values()).toEqual([5, 5, 5]);
+  });
+});
