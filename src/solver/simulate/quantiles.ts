@@ -31,12 +31,12 @@ type Quantile = (u: number) => number;
 
 /** The spread between `low` and `high` with its top at `likely`, by step; `likely` throughout where there is no width. */
 export function quantilesOf(shape: Shape, low: number, likely: number, high: number): Float64Array {
-  const quantile: Quantile =
-    high <= low
-      ? () => likely
-      : shape === "triangular"
-        ? triangular(low, likely, high)
-        : pert(low, likely, high);
+  if (high <= low) return new Float64Array(STEPS).fill(likely);
+  return shape === "triangular" ? ofSteps(triangular(low, likely, high)) : pert(low, likely, high);
+}
+
+/** A quantile at the chance of each step. */
+function ofSteps(quantile: Quantile): Float64Array {
   return Float64Array.from({ length: STEPS }, (_, step) =>
     quantile(normalCdf(step / STEPS_PER_SIGMA - FARTHEST)),
   );
@@ -52,26 +52,37 @@ function triangular(low: number, likely: number, high: number): Quantile {
 /** Slices of the density's integral; the quantile between two of them is on the straight line. */
 const SLICES = 2000;
 
-/** See kernel/spread: density x^(4 top) (1 - x)^(4 (1 - top)) on 0..1, integrated by Simpson's rule. */
-function pert(low: number, likely: number, high: number): Quantile {
+/** Where the chance of each step lies on 0..SLICES, by the top of the density on 0..1: worked out once, as all days of a plan ask for the same. */
+const perts = new Map<number, Float64Array>();
+const MOST_PERTS = 1000;
+
+/** See kernel/spread: density x^(4 top) (1 - x)^(4 (1 - top)) on 0..1, integrated by Simpson's rule; by step. */
+function pert(low: number, likely: number, high: number): Float64Array {
   const wide = high - low;
   const top = (likely - low) / wide;
+  let slices = perts.get(top);
+  if (!slices) {
+    if (perts.size >= MOST_PERTS) perts.clear();
+    perts.set(top, (slices = pertSlices(top)));
+  }
+  return slices.map((slice) => low + (wide * slice) / SLICES);
+}
+
+function pertSlices(top: number): Float64Array {
   const density = (x: number): number => Math.pow(x, 4 * top) * Math.pow(1 - x, 4 * (1 - top));
   const sums = new Float64Array(SLICES + 1);
-  for (let k = 0; k < SLICES; k += 1)
-    sums[k + 1] =
-      sums[k]! + density(k / SLICES) + 4 * density((k + 0.5) / SLICES) + density((k + 1) / SLICES);
+  let fromDensity = density(0);
+  for (let k = 0; k < SLICES; k += 1) {
+    const toDensity = density((k + 1) / SLICES);
+    sums[k + 1] = sums[k]! + fromDensity + 4 * density((k + 0.5) / SLICES) + toDensity;
+    fromDensity = toDensity;
+  }
   const whole = sums[SLICES]!;
-  return (u) => {
+  let at = 0;
+  return ofSteps((u) => {
     const wanted = u * whole;
-    let from = 0;
-    let to = SLICES;
-    while (to - from > 1) {
-      const middle = (from + to) >> 1;
-      if (sums[middle]! <= wanted) from = middle;
-      else to = middle;
-    }
-    const part = (wanted - sums[from]!) / Math.max(Number.MIN_VALUE, sums[from + 1]! - sums[from]!);
-    return low + (wide * (from + Math.min(1, part))) / SLICES;
-  };
+    // Chances rise from step to step.
+    while (at < SLICES - 1 && sums[at + 1]! <= wanted) at += 1;
+    return at + Math.min(1, (wanted - sums[at]!) / Math.max(Number.MIN_VALUE, sums[at + 1]! - sums[at]!));
+  });
 }
