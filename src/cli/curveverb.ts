@@ -48,17 +48,25 @@ function plain({ wish, outcome, days, caution, meets, schedule, verdict }: Wishe
   return { wish, outcome, days, caution, meets, planned: verdict.score.worth, schedule };
 }
 
+/** Whether a day meets its wish, as on screens: the whole interval counts. */
+function metWords({ wish, outcome, meets }: WishedDay): string {
+  if (!meets) return "not met";
+  const sure = outcome.home.low >= wish.home && outcome.must.low >= wish.must;
+  return sure ? "met" : "met as counted, may be missed";
+}
+
 function table(title: string, days: readonly WishedDay[], out: string | null): string {
-  const lines = days.map(({ wish, outcome, caution, meets, verdict }) =>
-    [
+  const lines = days.map((day) => {
+    const { wish, outcome, caution, verdict } = day;
+    return [
       `  wanted ${percent(wish.must, "given").padStart(6)}`,
       `worth ${String(Math.floor(outcome.meanWorth)).padStart(6)} on average, ${String(verdict.score.worth).padStart(6)} planned`,
       `must-do ${outcome.must.words}`,
       `home ${outcome.home.words}`,
       `caution ${percent(caution, "given")}`,
-      meets ? "met" : "not met",
-    ].join("; "),
-  );
+      metWords(day),
+    ].join("; ");
+  });
   const counted = days[0] ? [`  counted on ${days[0].days} simulated days that nobody chose by`] : [];
   const none = days.length === 0 ? ["  no sound day with every must-do task was found"] : [];
   return `${[title, ...lines, ...counted, ...none, ...(out === null ? [] : [`  written   ${out}`])].join("\n")}\n`;

@@ -1,7 +1,8 @@
-import { grouped, signed } from "../../words/index.ts";
+import { grouped } from "../../words/index.ts";
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../../session/index.ts";
 import { chanceFigure } from "../chancewords.ts";
+import { figureChange, worthChange } from "./changewords.ts";
 import { useAround, useDesk } from "../context.ts";
 
 /**
@@ -66,16 +67,14 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
   );
 }
 
-/** `must-do 82 % -> 98 %, worth −70 on average`: what changes from `now`, the loss never made smaller. */
+/** `must-do 82 % to 98 %, worth −70 on average`: what changes from `now`. */
 export function differenceWords(now: Outcome, then: Outcome): string {
-  const change = (name: string, a: Outcome["home"], b: Outcome["home"]): readonly string[] => {
-    const [from, to] = [chanceFigure(a), chanceFigure(b)];
-    return from === to ? [] : [`${name} ${from} to ${to}`];
-  };
-  const worth = Math.floor(then.meanWorth - now.meanWorth);
+  const change = (name: string, changed: string | null): readonly string[] =>
+    changed === null ? [] : [`${name} ${changed}`];
+  const worth = worthChange(now, then);
   return [
-    ...change("home", now.home, then.home),
-    ...change("must-do", now.must, then.must),
-    worth === 0 ? "worth the same" : `worth ${signed(worth)} on average`,
+    ...change("home", figureChange(now.home, then.home)),
+    ...change("must-do", figureChange(now.must, then.must)),
+    worth === null ? "worth the same" : `worth ${worth} on average`,
   ].join(", ");
 }

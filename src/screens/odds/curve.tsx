@@ -98,11 +98,15 @@ function together(days: readonly WishedDay[]): readonly CurveDay[] {
   return days.reduce<readonly CurveDay[]>((kept, day) => {
     const same = kept.find((one) => one.caution === day.caution && sameSchedule(one.schedule, day.schedule));
     if (!same) return [...kept, { ...day, wishes: [day.wish.must] }];
-    // What is not reached for the surest of them is said.
-    return kept.map((one) =>
-      one === same ? { ...one, wishes: [...one.wishes, day.wish.must], meets: one.meets && day.meets } : one,
-    );
+    return kept.map((one) => (one === same ? { ...one, wishes: [...one.wishes, day.wish.must] } : one));
   }, []);
+}
+
+/** That a day falls short of what it was searched for, of the surest where there are several; null where it is sure not to. */
+function shortWords({ outcome, wishes, wish }: CurveDay): string | null {
+  const surest = Math.max(...wishes);
+  if (outcome.must.high < surest || outcome.home.high < wish.home) return "not reached";
+  return outcome.must.low < surest || outcome.home.low < wish.home ? "may not be reached" : null;
 }
 
 function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly stands: boolean }) {
@@ -157,9 +161,12 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
                 <td>
                   {chanceFigure(day.outcome.must)}{" "}
                   <span className="note">{chanceInterval(day.outcome.must)}</span>{" "}
-                  {!day.meets && <span className="state tight">not reached</span>}
+                  <Short words={shortWords(day)} />
                 </td>
-                <td>{chanceFigure(day.outcome.home)}</td>
+                <td>
+                  {chanceFigure(day.outcome.home)}{" "}
+                  <span className="note">{chanceInterval(day.outcome.home)}</span>
+                </td>
                 <td>{grouped(Math.floor(day.outcome.meanWorth))}</td>
                 <td>{counted(day.schedule.placements.length, "task")}</td>
                 <td>{percent(day.caution, "given")}</td>
@@ -171,12 +178,23 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
           </tbody>
         </table>
         <p className="note">
-          Each counted on {grouped(days[0]?.days ?? 0)} simulated days with the crew acting by the plan’s
-          rules and the caution beside it.
+          Each counted on {countsWords(days)} simulated days with the crew acting by the plan’s rules and the
+          caution beside it.
         </p>
       </div>
     </div>
   );
+}
+
+function Short({ words }: { readonly words: string | null }) {
+  return words === null ? null : <span className="state tight">{words}</span>;
+}
+
+/** `4 000`, or `1 000 to 4 000` where there was not time for as many of each. */
+function countsWords(days: readonly CurveDay[]): string {
+  const counts = days.map((one) => one.days);
+  const [least, most] = [Math.min(...counts), Math.max(...counts)].map(grouped);
+  return least === most ? `${most}` : `${least} to ${most}`;
 }
 
 /** What can be done with a day of the curve: kept and looked at as a variant, or taken. */

@@ -1,7 +1,8 @@
-import type { Chance, Offer, OddsReport } from "../../answers/index.ts";
+import type { Offer, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { grouped, listed, numberedTask, signed } from "../../words/index.ts";
+import { grouped, listed, numberedTask } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
+import { figureChange, worthChange } from "./changewords.ts";
 import { useAround } from "../context.ts";
 
 /** What would mend the day by leaving something out, each played, and a click away while the day is still the one that was played. */
@@ -37,28 +38,22 @@ function betters({ before, after }: Offer): boolean {
   return (
     after.meanWorth - before.meanWorth >= 1 ||
     (["must", "home"] as const).some(
-      (of) => after[of].share > before[of].share && chanceFigure(after[of]) !== chanceFigure(before[of]),
+      (of) => after[of].share > before[of].share && figureChange(before[of], after[of]) !== null,
     )
   );
 }
 
 function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer }) {
   const { before, after, bench } = offer;
-  const worth = Math.floor(after.meanWorth - before.meanWorth);
+  const chance = (of: "must" | "home"): string =>
+    figureChange(before[of], after[of]) ?? `${chanceFigure(after[of])}, as now`;
   return (
     <span>
-      Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>:{" "}
-      {chanceWords("every must-do done", before.must, after.must)},{" "}
-      {chanceWords("everybody home", before.home, after.home)}, worth on average{" "}
-      {grouped(Math.floor(after.meanWorth))}
-      {worth === 0 ? ", as now" : `, ${signed(worth)}`}.
+      Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>: every must-do done{" "}
+      {chance("must")}, everybody home {chance("home")}, worth on average{" "}
+      {grouped(Math.floor(after.meanWorth))}, {worthChange(before, after) ?? "as now"}.
     </span>
   );
-}
-
-function chanceWords(name: string, before: Chance, after: Chance): string {
-  const [from, to] = [chanceFigure(before), chanceFigure(after)];
-  return from === to ? `${name} ${to}, as now` : `${name} ${from} to ${to}`;
 }
 
 function Take({ plan, offer: { bench } }: { readonly plan: Plan; readonly offer: Offer }) {

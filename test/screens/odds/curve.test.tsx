@@ -41,13 +41,18 @@ describe("the curve on the screen", () => {
       meets: done >= must * 4000,
       verdict,
     });
-    const days = [day(0.8, 9000, 3700), day(0.9, 9000, 3700), day(0.99, 9300, 3900)];
+    const days = [day(0.8, 9000, 3700), day(0.9, 9000, 3700), day(0.95, 9600, 3800), day(0.99, 9300, 3900)];
     await act(async () => curves[0]!.answer({ days, seconds: 1, iterations: 1, tried: 1 }));
-    expect(rows()).toEqual(["80 %, 90 %the wish", "99 %"]);
+    expect(rows()).toEqual(["80 %, 90 %the wish", "95 %", "99 %"]);
+    const [sure, perhaps, short] = [...document.querySelectorAll("tbody tr")].map((one) => one.textContent);
+    expect(sure).not.toContain("reached");
+    // 95 % counted of 4,000 days is as likely below 95 % as above.
+    expect(perhaps).toContain("may not be reached");
+    expect(short).not.toContain("may not");
     // 97.5 % counted is not the 99 % asked for, and said.
     expect(document.body.textContent).toContain("not reached");
     click(button("Take it as the day: must-do 99 %, worth 18"));
-    expect(desk.state.getState().plan.schedule).toEqual(days[2]!.schedule);
+    expect(desk.state.getState().plan.schedule).toEqual(days[3]!.schedule);
     expect(desk.state.getState().plan.odds.crew.caution).toBe(0.5);
   });
 });
