@@ -1,5 +1,5 @@
 import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
-import { clock, counted, crewName, grouped, lasting, signed } from "../../words/index.ts";
+import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
@@ -40,10 +40,10 @@ export function DebriefPart() {
               <th scope="col">Task</th>
               <th scope="col">Who</th>
               <th scope="col">Began</th>
-              <th scope="col">Later, min</th>
+              <th scope="col">Later</th>
               <th scope="col">Planned to take</th>
               <th scope="col">Took</th>
-              <th scope="col">Longer, min</th>
+              <th scope="col">Longer</th>
               <th scope="col">Outcome</th>
             </tr>
           </thead>
@@ -56,10 +56,10 @@ export function DebriefPart() {
                 </th>
                 <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
                 <td>{row.startS === null ? "" : clock(row.startS)}</td>
-                <td>{row.lateS === null ? "" : minutesOf(row.lateS)}</td>
+                <td>{row.lateS === null ? "" : moreWords(row.lateS)}</td>
                 <td>{lasting(row.plannedLengthS, "up")}</td>
                 <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
-                <td>{row.longerS === null ? "" : minutesOf(row.longerS)}</td>
+                <td>{row.longerS === null ? "" : moreWords(row.longerS)}</td>
                 <td>
                   {row.outcome === "left out" && row.must ? (
                     <span className="state breach">left out</span>
@@ -90,9 +90,11 @@ function span(fromS: number | null, toS: number | null): string {
   return `${clock(fromS)} to ${toS === null ? "…" : clock(toS)}`;
 }
 
-/** Whole minutes with their sign: what is more is rounded up, what is less is rounded towards nothing. */
-function minutesOf(lengthS: number): string {
-  return signed(Math.ceil(lengthS / 60));
+/** By how much something is more, with its sign: a begun minute of more counts whole, one of less not at all. */
+function moreWords(lengthS: number): string {
+  const wholeS = Math.ceil(lengthS / 60) * 60;
+  if (wholeS === 0) return "0 min";
+  return `${wholeS > 0 ? "+" : ""}${lasting(wholeS, "given")}`;
 }
 
 const SHOWN = 3;

@@ -95,9 +95,11 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   const line = lines[index] ?? null;
   const cell = line && place ? (line.cells[place.column] ?? null) : null;
   const { rows } = table;
+  // Of the first row where none is chosen: so nothing moves under the pointer that chooses one.
+  const formOf = (line ?? shown[0])?.id ?? null;
   const wholeLine = useMemo(
-    () => (formShown && line && whole.columns.length > WIDE ? whole.line(plan, line.id) : null),
-    [formShown, line, whole, plan],
+    () => (formShown && formOf !== null && whole.columns.length > WIDE ? whole.line(plan, formOf) : null),
+    [formShown, formOf, whole, plan],
   );
 
   const work = useTableRows(desk, table, plan, lines, {
