@@ -13,7 +13,7 @@ import "./screens/variants/variants.css";
 import "./screens/odds/odds.css";
 import "./screens/odds/late.css";
 import "./screens/firststeps/firststeps.css";
-import "./screens/quarantine/aside.css";
+import "./screens/quarantine/quarantine.css";
 import "./screens/shelf/shelf.css";
 import "./screens/opening/opening.css";
 import { archive, firstTheme, windows } from "./kept.ts";
