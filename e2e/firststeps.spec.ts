@@ -37,10 +37,12 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await page.keyboard.type("220");
   await page.keyboard.press("Enter");
   await expect(step(page, "Where")).toHaveAttribute("data-state", "begun");
-  await expect(strip(page).getByRole("status")).toContainText("Latitude and longitude are still 0");
+  await expect(strip(page).getByRole("status")).toContainText("Nobody has given latitude and longitude");
   await lead(page).focus();
   await page.keyboard.press("Enter");
   await page.keyboard.type("72.5 S");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("0");
   await page.keyboard.press("Enter");
   await expect(lead(page)).toHaveText("To the stay");
   await lead(page).focus();
@@ -48,6 +50,8 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await page.keyboard.type("Rim day");
   await page.keyboard.press("Enter");
   await page.keyboard.type("2031-04-05 06:07");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("21:00");
   await page.keyboard.press("Enter");
   await expect(step(page, "Where")).toHaveAttribute("data-state", "done");
   await step(page, "Crew").focus();

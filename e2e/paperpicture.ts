@@ -3,11 +3,10 @@ import { chromium } from "@playwright/test";
 import { facesOnDisk } from "../src/cli/faces.ts";
 import { sheetFacts } from "../src/cli/sheetfacts.ts";
 import { FACE_NAMES, faceFile, FACES } from "../src/exchange/paper/faces/files.ts";
-import { booklets, SHEET_KINDS, sheetPaper, stampOf, toSvgPages } from "../src/exchange/index.ts";
+import { booklets, fileMs, SHEET_KINDS, sheetPaper, stampOf, toSvgPages } from "../src/exchange/index.ts";
 import { keysOf } from "../src/kernel/index.ts";
 import { parseText, type Plan } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
-import { touchdownMs } from "../src/words/index.ts";
 import { makeCore } from "../src/engine/core.ts";
 import { BROWSER_SWITCHES, browserPath } from "./browser.ts";
 
@@ -35,7 +34,7 @@ async function pagesOf(plan: Plan): Promise<string[]> {
   const shed = await makeCore(() => performance.now() / 1000).shed(plan, { schedule: plan.schedule });
   const cuffs = booklets(plan, facts.verdict, { day: facts.day, shed });
   // Printed, for the picture, when the plan begins: the same day gives the same picture.
-  const stamp = stampOf(plan, facts.verdict, touchdownMs(plan));
+  const stamp = stampOf(plan, facts.verdict, fileMs(plan));
   const sheets = keysOf(SHEET_KINDS).map((kind) => {
     const paper = sheetPaper(kind, { ...facts, shed }, stamp, { paper: "a4" });
     return { ...paper, pages: paper.pages.slice(0, 1) };

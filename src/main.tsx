@@ -79,12 +79,7 @@ function walksFor(plan: Plan): NamedWays {
 const services: Services = {
   desk,
   walkS: (plan) => walksFor(plan).secondsS,
-  sunDeg(plan, atS) {
-    if (plan.body.ephemeris !== "moon") return null;
-    const { latDeg, lonDeg, elevationM } = plan.site;
-    const observer = { latDeg, lonDeg, radiusM: plan.body.radiusM + elevationM };
-    return ready.judging().moonSun(Date.parse(plan.stay.touchdownUtc) + atS * 1000, observer).elevationDeg;
-  },
+  sunDeg: (plan, atS) => ready.judging().sunDegOver(plan, atS),
   memory,
 };
 

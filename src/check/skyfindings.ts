@@ -1,7 +1,8 @@
 import type { Finding } from "../answers/index.ts";
 import type { Interval } from "../kernel/index.ts";
 import type { RuleId } from "../rules/index.ts";
-import { lasting, met } from "../words/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { lasting, met, skyUnknownWords } from "../words/index.ts";
 import { about, finding } from "./finding.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
@@ -13,6 +14,11 @@ interface Words {
   readonly wanted: string;
   /** Why it cannot be told. */
   readonly unknown: string;
+}
+
+/** Why nothing can be said of a task that asks for the sun. */
+export function sunUnknown(plan: Plan): string {
+  return `where the sun stands is unknown ${skyUnknownWords(plan) ?? "outside the stay"}`;
 }
 
 /**

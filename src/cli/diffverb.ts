@@ -4,6 +4,7 @@ import {
   booklets,
   changesBody,
   daySheet,
+  fileMs,
   impose,
   type Page,
   pageChanges,
@@ -17,7 +18,7 @@ import {
 } from "../exchange/index.ts";
 import { keysOf } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { counted, differenceWords, touchdownMs } from "../words/index.ts";
+import { counted, differenceWords } from "../words/index.ts";
 import { facesOnDisk } from "./faces.ts";
 import { paperOf, readTwo } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
@@ -58,7 +59,7 @@ export async function diffVerb(args: readonly string[], streams: Streams): Promi
   const stamp = stampOf(plan, check(plan), printedMs);
   const barred = barredPages(before, after);
   const isCuff = (page: Page): boolean => plan.crew.some(({ id }) => page.part.startsWith(id));
-  const cuffs = { title: plan.title, epochMs: touchdownMs(plan), pages: barred.filter(isCuff) };
+  const cuffs = { title: plan.title, epochMs: fileMs(plan), pages: barred.filter(isCuff) };
   const onSheets =
     size === "cuff" ? cuffs : impose(cuffs, { sheet: size, duplex: false, order: "reading", rings: false });
   const pages = [

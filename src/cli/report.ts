@@ -1,6 +1,6 @@
 import type { Finding, Verdict } from "../answers/index.ts";
-import type { Plan } from "../plan/index.ts";
-import { clock, crewName, evaName, findingWords, mass, percent } from "../words/index.ts";
+import { type Plan, stillToGive } from "../plan/index.ts";
+import { clock, crewName, evaName, findingWords, mass, notGivenWords, percent } from "../words/index.ts";
 
 /** A verdict as words and as data. */
 
@@ -20,6 +20,7 @@ export function reportJson(plan: Plan, verdict: Verdict): object {
     worth: verdict.score.worth,
     worthTotal: plan.tasks.reduce((sum, task) => sum + task.worth, 0),
     score: verdict.score,
+    toGive: stillToGive(plan),
     returnKg: verdict.returnKg,
     walkedM: verdict.walkedM,
     outings: verdict.outings.map(({ eva, crew, span }) => ({
@@ -45,8 +46,10 @@ export function reportJson(plan: Plan, verdict: Verdict): object {
 export function reportTable(plan: Plan, verdict: Verdict): string {
   const { score, findings, placed, mustPlaced, mustTotal } = verdict;
   const tight = findings.filter((finding) => finding.level === "tight").length;
+  const open = notGivenWords(plan);
   const lines = [
     plan.title,
+    ...(open === null ? [] : [`  rests on  ${open}`]),
     `  placed    ${placed} of ${plan.tasks.length} tasks, must-do ${mustPlaced} of ${mustTotal}`,
     `  worth     ${score.worth}`,
     `  breaches  ${score.breaches}, tight ${tight}`,

@@ -1,10 +1,8 @@
 import { check } from "../check/index.ts";
 import type { Rehearsed, SheetFacts, SheetNeed } from "../exchange/index.ts";
-import { moonSun } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { debriefOf, played, type Rehearsal, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
-import { walksOf } from "../terrain/index.ts";
-import { touchdownMs } from "../words/index.ts";
+import { sunDegOver, walksOf } from "../terrain/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { Streams } from "./verb.ts";
 
@@ -22,7 +20,7 @@ export async function sheetFacts(
     plan,
     verdict: check(plan, schedule),
     day: await engine.printed(plan, {}, turn),
-    sunDeg: sunOver(plan),
+    sunDeg: (atS) => sunDegOver(plan, atS),
     shed: needs.includes("shed") ? await engine.shed(plan, { schedule }, turn) : undefined,
     reasons: needs.includes("reasons") ? await engine.benchReasons(plan, { schedule }) : undefined,
     walks: needs.includes("walks") ? await engine.siteWalks(plan, { schedule }) : undefined,
@@ -36,12 +34,4 @@ function rehearsed(plan: Plan, given: { readonly seed: number } | Rehearsal): Re
   const walks = walksOf(plan);
   const run = "calls" in given ? given : played(plan, rehearsalFrom(0, given.seed), plan.stay.lengthS, walks);
   return { plan, run, debrief: debriefOf(plan, standingOf(plan, run, walks), check(plan).outings) };
-}
-
-/** Elevation of the sun over the site, degrees; null where nobody knows where it stands. */
-function sunOver({ body, site, stay }: Plan): (atS: number) => number | null {
-  if (body.ephemeris !== "moon") return () => null;
-  const { latDeg, lonDeg, elevationM } = site;
-  const observer = { latDeg, lonDeg, radiusM: body.radiusM + elevationM };
-  return (atS) => moonSun(touchdownMs({ stay }) + atS * 1000, observer).elevationDeg;
 }

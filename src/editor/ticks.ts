@@ -59,8 +59,9 @@ export function petTicks(scale: TimeScale, phases: readonly Phase[], leastPx: nu
   });
 }
 
-/** Ticks of universal time at round clock times; midnight is major and carries the day. `touchdownMs` since 1970. */
-export function utcTicks(scale: TimeScale, touchdownMs: number, leastPx: number): readonly Tick[] {
+/** Ticks of universal time at round clock times; midnight is major and carries the day. `touchdownMs` since 1970; none where it is null. */
+export function utcTicks(scale: TimeScale, touchdownMs: number | null, leastPx: number): readonly Tick[] {
+  if (touchdownMs === null) return [];
   const { window, pxPerS } = scale;
   const [step] = STEPS.find(([one]) => one * pxPerS >= leastPx) ?? coarse(leastPx / pxPerS);
   // Steps divide a day or are whole days, and days begin where 1970 did.

@@ -10,6 +10,7 @@ export {
   booklets,
   CUFF,
   daySheet,
+  fileMs,
   changesBody,
   impose,
   pageChanges,

@@ -1,16 +1,19 @@
-import { fingerprint, type Plan, shortFingerprint } from "../plan/index.ts";
+import { fingerprint, type Plan, shortFingerprint, stillToGive } from "../plan/index.ts";
 import { counted, utcDate } from "../words/index.ts";
 
 /**
- * Of which state of a plan a file is: its revision, its fingerprint as it is read out, how many of its tasks are placed, and when it was written
+ * Of which state of a plan a file is: its revision, its fingerprint as it is read out, how many of its tasks are placed,
+ * how many values it rests on that nobody has given, and when it was written
  * (milliseconds since 1970) where that is known. The same words as on paper.
  */
 export function planState(plan: Plan, madeMs?: number): string {
   const placed = plan.tasks.filter(({ id }) => plan.schedule.placements.some(({ task }) => task === id));
+  const open = stillToGive(plan).length;
   return [
     plan.revision.name ?? "no revision",
     shortFingerprint(plan),
     `${placed.length} of ${counted(plan.tasks.length, "task")} placed`,
+    ...(open === 0 ? [] : [`${counted(open, "value")} not given`]),
     ...(madeMs === undefined ? [] : [`written ${writtenUtc(madeMs)} UTC`]),
   ].join(" · ");
 }

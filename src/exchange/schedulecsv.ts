@@ -5,7 +5,8 @@ import { planState } from "./planstate.ts";
 
 /**
  * The schedule as comma-separated values, one row a placement by start. Times as
- * seconds from touchdown and as UTC. `madeMs` is when it is written, milliseconds since 1970.
+ * seconds from touchdown and as UTC, where somebody has said when the lander touches down. `madeMs` is when it is written,
+ * milliseconds since 1970.
  */
 export function scheduleCsv(plan: Plan, madeMs?: number): string {
   const zeroMs = touchdownMs(plan);
@@ -27,8 +28,7 @@ export function scheduleCsv(plan: Plan, madeMs?: number): string {
           task.endPlace ?? task.place ?? "",
           placement.startS,
           endS,
-          utcStamp(zeroMs, placement.startS),
-          utcStamp(zeroMs, endS),
+          ...[placement.startS, endS].map((atS) => (zeroMs === null ? "" : utcStamp(zeroMs, atS))),
           task.must ? "yes" : "no",
           task.worth,
         ],

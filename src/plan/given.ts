@@ -11,6 +11,8 @@ interface Begun {
 }
 
 const rowsOf: Readonly<Record<keyof typeof TO_GIVE, (plan: Plan) => readonly Begun[]>> = {
+  site: ({ site }) => [{ id: "site", name: site.name, toGive: site.toGive }],
+  stay: ({ stay }) => [{ id: "stay", name: "Stay", toGive: stay.toGive }],
   crew: (plan) => plan.crew,
   suits: (plan) => plan.suits,
   containers: (plan) => plan.containers,
@@ -29,25 +31,26 @@ export function given<Row extends object>(row: Row, fields: readonly string[]): 
 /** `after` with everything given in it that holds another value than in `before`: whoever changes a value gives it. */
 export function givenBetween(before: Plan, after: Plan): Plan {
   if (stillToGive(after).length === 0) return after;
+  const one = <Row extends object & Pick<Begun, "toGive">>(was: Row, now: Row): Row =>
+    given(
+      now,
+      (now.toGive ?? []).filter((field) => !isEqual(at(was, field), at(now, field))),
+    );
   const rows = <Row extends Begun>(was: readonly Row[], now: readonly Row[]): Row[] => {
     const known = was === now ? null : new Map(was.map((row) => [row.id, row]));
     return now.map((row) => {
       const old = row.toGive === undefined ? undefined : known?.get(row.id);
-      return old && old !== row
-        ? given(
-            row,
-            (row.toGive ?? []).filter((field) => !isEqual(at(old, field), at(row, field))),
-          )
-        : row;
+      return old ? one(old, row) : row;
     });
   };
   return {
     ...after,
+    stay: one(before.stay, after.stay),
     crew: rows(before.crew, after.crew),
     suits: rows(before.suits, after.suits),
     containers: rows(before.containers, after.containers),
     tasks: rows(before.tasks, after.tasks),
-    site: { ...after.site, places: rows(before.site.places, after.site.places) },
+    site: { ...one(before.site, after.site), places: rows(before.site.places, after.site.places) },
   };
 }
 

@@ -1,4 +1,6 @@
 export { given, givenBetween, stillToGive } from "./given.ts";
+export { isTouchdownKnown, missingForSky } from "./skyknown.ts";
+export type { SkyFields } from "./skyknown.ts";
 export { NEW_TASK } from "./newtask.ts";
 export { at, withAt } from "./pathway.ts";
 export { TO_GIVE } from "./togive.ts";

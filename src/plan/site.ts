@@ -98,6 +98,7 @@ export const siteSchema = z.strictObject({
     .default([])
     .describe("Ways whose numbers the planner gives; all others are computed."),
   notes: note.default(""),
+  toGive: toGiveField("site"),
 });
 
 const block = z.strictObject({
@@ -125,6 +126,7 @@ export const staySchema = z.strictObject({
     .boolean()
     .default(false)
     .describe("The Earth is a relay too while it stands over the horizon of the task's place."),
+  toGive: toGiveField("stay"),
 });
 
 export type Place = z.infer<typeof placeSchema>;

@@ -38,7 +38,7 @@ export const taskRules = {
   sun: {
     words: "Sun elevation",
     sentence:
-      "From start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris, and unknown is a breach.",
+      "From start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris or nobody has given latitude, longitude or touchdown, and unknown is a breach.",
     decides: null,
     eases: { by: "0.1 degree", most: 100 },
     numbers: null,

@@ -7,8 +7,9 @@ import { useDesk, useLook } from "./context.ts";
 
 /** The clock that times are read on. Another object only when it reads otherwise, so that still pictures stay. */
 export function useDial(): Dial {
-  const kind = useLook((state) => state.clock);
+  const chosen = useLook((state) => state.clock);
   const epochMs = useDesk((state) => touchdownMs(state.plan));
+  const kind = epochMs === null && chosen === "utc" ? "met" : chosen;
   // Egress moves with the first task in hand; only phase time depends on it.
   const phases = useDesk((state) =>
     kind === "pet" ? JSON.stringify(phasesOf(state.plan, shownVerdict(state))) : "[]",

@@ -6,7 +6,7 @@ const HOUR_S = 3600;
 
 /**
  * An empty plan to begin with: a lander, two crew members in equal suits, one EVA, no task. Touchdown is the hour
- * at or before `nowMs` (milliseconds since 1970). Body masses and suit numbers are
+ * at or before `nowMs` (milliseconds since 1970). Where and when it lands, body masses and suit numbers are
  * round project defaults, to be given.
  */
 export function blankPlan(nowMs: number): Plan {
@@ -19,9 +19,14 @@ export function blankPlan(nowMs: number): Plan {
       name: "New site",
       latDeg: 0,
       lonDeg: 0,
+      toGive: [...TO_GIVE.site],
       places: [{ id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0 }],
     },
-    stay: { touchdownUtc: touchdown.toISOString().replace(".000Z", "Z"), lengthS: 22 * HOUR_S },
+    stay: {
+      touchdownUtc: touchdown.toISOString().replace(".000Z", "Z"),
+      lengthS: 22 * HOUR_S,
+      toGive: [...TO_GIVE.stay],
+    },
     crew: [
       { id: "ev1", name: "EV1", bodyMassKg: 75, suit: "suit-1", toGive: [...TO_GIVE.crew] },
       { id: "ev2", name: "EV2", bodyMassKg: 75, suit: "suit-2", toGive: [...TO_GIVE.crew] },

@@ -40,13 +40,29 @@ export interface Heavens {
   sunAt(metS: number): SkyDirection | null;
 }
 
-/** What a plan says of its sky. */
+/** What a plan says of its sky; `toGive` names fields that hold a value which nobody has given. */
 export interface SkyPlan {
   readonly body: { readonly radiusM: number; readonly ephemeris: "moon" | "none" };
-  readonly site: { readonly latDeg: number; readonly lonDeg: number; readonly elevationM: number };
-  readonly stay: { readonly touchdownUtc: string; readonly lengthS: number };
+  readonly site: ToBeGiven & {
+    readonly latDeg: number;
+    readonly lonDeg: number;
+    readonly elevationM: number;
+  };
+  readonly stay: ToBeGiven & { readonly touchdownUtc: string; readonly lengthS: number };
   readonly ground?: StoredGround | undefined;
 }
+
+interface ToBeGiven {
+  readonly toGive?: readonly string[] | undefined;
+}
+
+/** True when the plan tells where sun and Earth stand: it says so of the body, and somebody has said where and when the lander stands. */
+function isSkyTold({ body, site, stay }: SkyPlan): boolean {
+  const guessed = [...(site.toGive ?? []), ...(stay.toGive ?? [])];
+  return body.ephemeris !== "none" && !SKY_FIELDS.some((field) => guessed.includes(field));
+}
+
+const SKY_FIELDS = ["latDeg", "lonDeg", "touchdownUtc"];
 
 /** Seconds between two looks for a range, and the fastest that an elevation over the Moon changes (physics/stretches). */
 const GLANCE_S = 600;
@@ -73,7 +89,7 @@ interface Looks {
 const taken = memory<Looks>(4);
 const ranges = memory<ElevationRange>(32);
 
-/** Over a body whose sky is not known. */
+/** Where nobody knows the sky: over some bodies, or while nobody has said where and when the lander stands. */
 const UNKNOWN: Heavens = {
   sun: () => null,
   light: () => null,
@@ -83,11 +99,21 @@ const UNKNOWN: Heavens = {
   sunAt: () => null,
 };
 
+/** Elevation of the sun over the lander's level horizon at a moment, degrees; null where nobody knows where it stands. */
+export function sunDegOver(plan: SkyPlan, metS: number): number | null {
+  if (!isSkyTold(plan)) return null;
+  return moonSun(Date.parse(plan.stay.touchdownUtc) + metS * 1000, observerIn(plan)).elevationDeg;
+}
+
+function observerIn({ body, site }: SkyPlan): Observer {
+  return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
+}
+
 /** The heavens over a plan. */
 export function heavensOf(plan: SkyPlan): Heavens {
-  const { body, site, stay } = plan;
-  if (body.ephemeris === "none") return UNKNOWN;
-  const observer = { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
+  const { body, stay } = plan;
+  if (!isSkyTold(plan)) return UNKNOWN;
+  const observer = observerIn(plan);
   const touchdownMs = Date.parse(stay.touchdownUtc);
   const grid = plan.ground ? reliefOf(plan.ground) : null;
   const whole = { startS: instant(0), endS: instant(stay.lengthS) };

@@ -16,7 +16,7 @@ export { farthestOn, isochrones, reachOf, reachSeconds, walkbackAt } from "./rea
 export { hillshade, sunlitPoints } from "./hillshade.ts";
 export { horizonAt, isSeenOver, skylineAt } from "./skyline.ts";
 export type { Skyline } from "./skyline.ts";
-export { heavensOf } from "./heavens.ts";
+export { heavensOf, sunDegOver } from "./heavens.ts";
 export type { Heavens, SkyPlan } from "./heavens.ts";
 export { sunOnWalk, taskSky } from "./tasksky.ts";
 export type { TaskSky } from "./tasksky.ts";

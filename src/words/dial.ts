@@ -13,10 +13,13 @@ export interface Phase {
   readonly endS: number;
 }
 
-/** What a clock needs: touchdown in milliseconds since 1970, and the EVAs in the plan's order. */
+/**
+ * What a clock needs: touchdown in milliseconds since 1970, null where nobody has given it (then `kind` is not universal time), and the
+ * EVAs in the plan's order.
+ */
 export interface Dial {
   readonly kind: ClockKind;
-  readonly touchdownMs: number;
+  readonly touchdownMs: number | null;
   readonly phases: readonly Phase[];
 }
 

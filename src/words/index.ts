@@ -20,6 +20,8 @@ export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume 
 export { groupWords } from "./group.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
+export { notGivenWords } from "./togive.ts";
+export { skyUnknownWords } from "./sky.ts";
 export { clashWords, differenceWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";

@@ -49,6 +49,29 @@ describe("sun elevation", () => {
     });
   });
 
+  test("sun: unknown until somebody has said where and when the lander stands", () => {
+    const guessed = (more: object, siteGiven: object) =>
+      tinyPlan({
+        tasks: [task("photo", null, { sun: range })],
+        placements: [remote("photo", lit.endS - 600)],
+        site: { ...site, ...siteGiven },
+        more: { body: { ephemeris: "moon" }, ...more },
+      });
+    const { stay } = plan(lit.endS);
+    const told = (toGive: readonly string[]) => ({ stay: { ...stay, toGive } });
+    expect(only(guessed({}, { toGive: ["latDeg", "lonDeg"] }), "sun")).toMatchObject({
+      level: "breach",
+      have: null,
+      sentence: expect.stringContaining(
+        "where the sun stands is unknown until latitude and longitude are given",
+      ),
+    });
+    expect(only(guessed(told(["touchdownUtc", "lengthS"]), {}), "sun").sentence).toContain(
+      "where the sun stands is unknown until touchdown is given",
+    );
+    expect(check(guessed(told(["lengthS"]), {})).findings.map(({ rule }) => rule)).not.toContain("sun");
+  });
+
   test("sun is tight when it may slip by less than the plan's time", () => {
     expect(only(plan(lit.endS - 100, 101), "sun")).toMatchObject({ level: "tight", have: 100 });
     expect(check(plan(lit.endS - 100, 100)).findings).toEqual([]);

@@ -20,6 +20,7 @@ export const completePlan: PlanInput = {
     name: "Level ground",
     latDeg: 20.19,
     lonDeg: -30.77,
+    toGive: ["lonDeg"],
     elevationM: -120,
     places: [
       { id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0, upM: 0 },
@@ -81,6 +82,7 @@ export const completePlan: PlanInput = {
     blocks: [{ id: "night", name: "Sleep", kind: "sleep", crew: ["ev1"], startS: 30_000, endS: 55_000 }],
     relayPasses: [{ id: "pass-1", name: "Pass 1", startS: 4000, endS: 20_000 }],
     earthLink: true,
+    toGive: ["lengthS"],
   },
   crew: [
     {

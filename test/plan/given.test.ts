@@ -17,11 +17,16 @@ function plan(): Plan {
   return read.value;
 }
 
+/** Where the things of a list lie, if not in the list of that name. */
+const PATHS: Readonly<Record<string, string>> = { site: "site", stay: "stay", places: "site.places.*" };
+
 describe("values that nobody has given", () => {
   it("are named by what holds them, in the file as well", () => {
     const again = parseText(JSON.stringify(plan()));
     expect(again.ok && again.value).toEqual(plan());
     expect(stillToGive(plan()).map(({ list, id, field }) => `${list} ${id} ${field}`)).toEqual([
+      "site site lonDeg",
+      "stay stay lengthS",
       "crew ev1 bodyMassKg",
       ...["a", "b", "c"].flatMap((suit) => [`suits suit-${suit} massKg`, `suits suit-${suit} waterKg`]),
       "containers box-1 volumeL",
@@ -34,7 +39,7 @@ describe("values that nobody has given", () => {
   it("are fields of the format, and no others can be named", () => {
     for (const [list, fields] of Object.entries(TO_GIVE))
       for (const field of fields)
-        expect(guideTo(`${list === "places" ? "site.places" : list}.*.${field}`).words).not.toBe("");
+        expect(guideTo(`${PATHS[list] ?? `${list}.*`}.${field}`).words).not.toBe("");
     const [box] = plan().containers;
     expect(parse({ ...completePlan, containers: [{ ...box, toGive: ["name"] }] }).ok).toBe(false);
     expect(parse({ ...completePlan, containers: [{ ...box, toGive: [] }] }).ok).toBe(false);
@@ -56,6 +61,14 @@ describe("values that nobody has given", () => {
     const after = givenBetween(before, { ...before, site: { ...before.site, places } });
     expect(after.site.places.find(({ id }) => id === "ridge")?.toGive).toEqual(["northM"]);
     expect(after.suits).toEqual(before.suits);
+    expect(after.site.toGive).toEqual(["lonDeg"]);
+    const moved = givenBetween(before, {
+      ...before,
+      site: { ...before.site, lonDeg: 4 },
+      stay: { ...before.stay, earthLink: false },
+    });
+    expect(moved.site).not.toHaveProperty("toGive");
+    expect(moved.stay.toGive).toEqual(["lengthS"]);
     // What is new is as it came.
     const suit = { ...before.suits[0]!, id: "suit-d", massKg: 1 };
     expect(givenBetween(before, { ...before, suits: [...before.suits, suit] }).suits.at(-1)).toEqual(suit);

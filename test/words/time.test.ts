@@ -188,11 +188,18 @@ describe("shifts and grids", () => {
 
 describe("universal time", () => {
   it("is read from touchdown, whatever the machine's zone", () => {
-    const zeroMs = touchdownMs({ stay: { touchdownUtc: "2031-04-05T22:30:00Z" } });
+    const zeroMs = touchdownMs({ stay: { touchdownUtc: "2031-04-05T22:30:00Z" } })!;
     expect(zeroMs).toBe(Date.UTC(2031, 3, 5, 22, 30));
     expect([0, 5400, 5401].map((atS) => utcClock(zeroMs, atS))).toEqual(["22:30", "00:00", "00:00:01"]);
     expect(utcDay(zeroMs, 5400)).toBe("6 Apr");
     expect(utcStamp(zeroMs, 90)).toBe("2031-04-05T22:31:30Z");
+  });
+
+  it("has no moment where nobody has said when the lander touches down", () => {
+    const stay = { touchdownUtc: "2031-04-05T22:30:00Z", toGive: ["touchdownUtc" as const] };
+    expect(touchdownMs({ stay })).toBeNull();
+    expect([utcClock(null, 0), utcDay(null, 0), utcDate(null, 0)]).toEqual(["–", "–", "–"]);
+    expect(touchdownMs({ stay: { ...stay, toGive: ["lengthS"] } })).toBe(Date.UTC(2031, 3, 5, 22, 30));
   });
 
   it("crosses midnight and the year", () => {

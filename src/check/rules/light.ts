@@ -1,5 +1,5 @@
 import { angle } from "../../words/index.ts";
-import { skyFindings } from "../skyfindings.ts";
+import { skyFindings, sunUnknown } from "../skyfindings.ts";
 import type { JudgeRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
 
@@ -18,9 +18,9 @@ export const light: JudgeRule = ({ prepared, placed }) =>
   });
 
 /** `sun up 2.5°, shadow unknown: no heights are known there`; the elevation rounded down. */
-function lightUnknown({ sunAt }: Prepared, atS: number): string {
+function lightUnknown({ plan, sunAt }: Prepared, atS: number): string {
   const sun = sunAt(atS);
-  if (!sun) return "where the sun stands over this body is unknown";
+  if (!sun) return sunUnknown(plan);
   const stands = `sun ${sun.elevationDeg > 0 ? "up" : "down"} ${angle(Math.abs(sun.elevationDeg), "down")}`;
   return `${stands} over a level horizon, shadow unknown: no heights are known there`;
 }

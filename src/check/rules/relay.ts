@@ -1,4 +1,4 @@
-import { lasting, met } from "../../words/index.ts";
+import { lasting, met, skyUnknownWords } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
@@ -8,6 +8,7 @@ import { nearestOf, outsideOf, slipS } from "../spans.ts";
  */
 export const relay: JudgeRule = ({ prepared, placed }) => {
   const { rules } = prepared.plan;
+  const skyless = skyUnknownWords(prepared.plan);
   return placed.flatMap(({ task, span }) => {
     if (!task.relay) return [];
     const { relay: passes = [], isEarthUnknown } = prepared.sky(task);
@@ -24,7 +25,7 @@ export const relay: JudgeRule = ({ prepared, placed }) => {
           : `${runs} and needs the relay; the stay has no relay pass.`;
     const unseen =
       spareS < 0 && isEarthUnknown
-        ? " Whether the Earth is in view from there is unknown: no heights are known."
+        ? ` Whether the Earth is in view from there is unknown${skyless ? ` ${skyless}` : ": no heights are known"}.`
         : "";
     return [
       finding("relay", spareS >= 0 ? "tight" : "breach", [about("task", task.id)], {

@@ -1,9 +1,9 @@
-import { skyFindings } from "../skyfindings.ts";
+import { skyFindings, sunUnknown } from "../skyfindings.ts";
 import type { JudgeRule } from "../finding.ts";
 
 /**
- * sun: from start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris or
- * outside the stay, and unknown is a breach.
+ * sun: from start to end the sun elevation is inside the task's range; unknown where the body has no ephemeris, nobody
+ * has said where and when the lander stands, or outside the stay; and unknown is a breach.
  */
 export const sun: JudgeRule = ({ prepared, placed }) =>
   placed.flatMap((one) => {
@@ -12,6 +12,6 @@ export const sun: JudgeRule = ({ prepared, placed }) =>
     const wanted = `sun ${range.leastDeg} to ${range.greatestDeg} degrees up`;
     return skyFindings(prepared, one, "sun", prepared.sky(one.task).sun ?? null, {
       wanted: `the ${wanted}`,
-      unknown: "where the sun stands is unknown on this body",
+      unknown: sunUnknown(prepared.plan),
     });
   });

@@ -1,4 +1,4 @@
-import { skyFindings } from "../skyfindings.ts";
+import { skyFindings, sunUnknown } from "../skyfindings.ts";
 import type { JudgeRule } from "../finding.ts";
 
 /**
@@ -11,6 +11,6 @@ export const sunAngle: JudgeRule = ({ prepared, placed }) =>
     if (!range) return [];
     return skyFindings(prepared, one, "sun-angle", prepared.sky(one.task).sunAngle ?? null, {
       wanted: `the sun ${range.leastDeg} to ${range.greatestDeg} degrees off its heading`,
-      unknown: "where the sun stands is unknown",
+      unknown: sunUnknown(prepared.plan),
     });
   });

@@ -12,12 +12,26 @@ import {
 import { planState } from "../planstate.ts";
 
 /**
- * The schedule as iCalendar (RFC 5545): an event for each placed task and for each EVA from egress to ingress, in UTC. Each says of which state of the
- * plan it is: in a calendar of others it stands by itself.
+ * The schedule as iCalendar (RFC 5545): an event for each placed task and for each EVA from egress to ingress, in UTC; no event where
+ * nobody has said when the lander touches down. Each says of which state of the plan it is: in a calendar of others it stands by itself.
  * `madeMs` is when it is written, milliseconds since 1970.
  */
 export function scheduleCalendar(plan: Plan, verdict: Verdict, madeMs: number): string {
   const zeroMs = touchdownMs(plan);
+  const lines = [
+    "BEGIN:VCALENDAR",
+    "VERSION:2.0",
+    "PRODID:-//Lopeline//Surface activity plan//EN",
+    // Of the whole calendar (RFC 7986, 5.1 and 5.2), and as programs before it know the same.
+    ...["NAME", "X-WR-CALNAME"].map((name) => `${name}:${escaped(plan.title)}`),
+    ...["DESCRIPTION", "X-WR-CALDESC"].map((name) => `${name}:${escaped(planState(plan, madeMs))}`),
+    ...(zeroMs === null ? [] : eventsOf(plan, verdict, zeroMs, madeMs)),
+    "END:VCALENDAR",
+  ];
+  return lines.map((line) => `${folded(line)}\r\n`).join("");
+}
+
+function eventsOf(plan: Plan, verdict: Verdict, zeroMs: number, madeMs: number): readonly string[] {
   const stamp = (atS: number): string => utcStamp(zeroMs, atS).replace(/[-:]/g, "");
   const state = planState(plan, madeMs);
   const made = utcStamp(madeMs, 0).replace(/[-:]/g, "");
@@ -57,18 +71,7 @@ export function scheduleCalendar(plan: Plan, verdict: Verdict, madeMs: number): 
         })
       : [];
   });
-  const lines = [
-    "BEGIN:VCALENDAR",
-    "VERSION:2.0",
-    "PRODID:-//Lopeline//Surface activity plan//EN",
-    // Of the whole calendar (RFC 7986, 5.1 and 5.2), and as programs before it know the same.
-    ...["NAME", "X-WR-CALNAME"].map((name) => `${name}:${escaped(plan.title)}`),
-    ...["DESCRIPTION", "X-WR-CALDESC"].map((name) => `${name}:${escaped(state)}`),
-    ...evas,
-    ...tasks,
-    "END:VCALENDAR",
-  ];
-  return lines.map((line) => `${folded(line)}\r\n`).join("");
+  return [...evas, ...tasks];
 }
 
 interface Span {

@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from "fflate";
 import type { BenchReason, Verdict } from "../../answers/index.ts";
-import { type Plan, planJsonSchema } from "../../plan/index.ts";
+import { isTouchdownKnown, type Plan, planJsonSchema } from "../../plan/index.ts";
 import { type NamedLine, planGeoJson } from "../geojson.ts";
 import { dayPage } from "../page/index.ts";
 import { planText } from "../planfile.ts";
@@ -29,8 +29,14 @@ export interface ExportKind {
   readonly purpose: string;
   readonly file: string;
   readonly type: string;
+  /** Why it cannot be made of this plan, as words that follow "not made:"; left out where it always can. */
+  hindered?(plan: Plan): string | null;
   make(from: Exported): string;
 }
+
+/** Degrees on the body follow from the lander's own. */
+const unplaced: ExportKind["hindered"] = ({ site }) =>
+  site.toGive === undefined ? null : "nobody has given where on the body the site lies";
 
 const csv = (id: string, name: string, purpose: string, make: ExportKind["make"]): ExportKind => ({
   id,
@@ -85,6 +91,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The schedule in UTC for calendar programs (iCalendar).",
     file: "schedule.ics",
     type: "text/calendar",
+    hindered: (plan) => (isTouchdownKnown(plan) ? null : "nobody has given the touchdown"),
     make: ({ plan, verdict, madeMs }) => scheduleCalendar(plan, verdict, madeMs),
   },
   {
@@ -93,6 +100,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "Places, keep-outs and ways of the day for map programs (GeoJSON).",
     file: "site.geojson",
     type: "application/geo+json",
+    hindered: unplaced,
     make: ({ plan, lines, madeMs }) => planGeoJson(plan, lines, madeMs),
   },
   {
@@ -101,6 +109,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The same for programs that read KML.",
     file: "site.kml",
     type: "application/xml",
+    hindered: unplaced,
     make: ({ plan, lines, madeMs }) => planKml(plan, lines, madeMs),
   },
   {
@@ -116,8 +125,10 @@ export const EXPORTS: readonly ExportKind[] = [
 /** The first day that a zip can name: the same plan makes the same bytes on every day. */
 const NO_DAY = new Date(1980, 0, 2);
 
-/** Every kind in one zip, under its own file name. */
+/** Every kind that can be made of the plan in one zip, under its own file name. */
 export function everything(from: Exported): Uint8Array {
-  const files = EXPORTS.map(({ file, make }) => [file, strToU8(make(from))] as const);
+  const files = EXPORTS.filter((kind) => (kind.hindered?.(from.plan) ?? null) === null).map(
+    ({ file, make }) => [file, strToU8(make(from))] as const,
+  );
   return zipSync(Object.fromEntries(files), { mtime: NO_DAY });
 }

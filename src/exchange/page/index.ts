@@ -1,6 +1,6 @@
 import type { BenchReason, Verdict } from "../../answers/index.ts";
 import { fingerprint, type Plan, shortFingerprint } from "../../plan/index.ts";
-import { clock, counted, lasting, percent, touchdownMs, utcDate } from "../../words/index.ts";
+import { clock, counted, lasting, notGivenWords, percent, touchdownMs, utcDate } from "../../words/index.ts";
 import { STANDING } from "../paper/cuff.ts";
 import { planState } from "../planstate.ts";
 import { Markup, markup, type Part } from "./markup.ts";
@@ -58,6 +58,7 @@ function head(plan: Plan, verdict: Verdict): Markup {
     score.breaches === 0
       ? markup`<p class="cleared">No breach at likely durations. The chances of the day are not on this page.</p>`
       : markup`<p class="barred">Not cleared: this plan has ${counted(score.breaches, "breach", "breaches")} and is not fit to be flown.</p>`;
+  const open = notGivenWords(plan);
   const missing = mustTotal - mustPlaced;
   const figures: readonly (readonly [string, Part, Part])[] = [
     ["Tasks placed", placed, `of ${plan.tasks.length}`],
@@ -81,6 +82,7 @@ function head(plan: Plan, verdict: Verdict): Markup {
 <p class="under">${plan.site.name}. ${plan.crew.map(({ name }) => name).join(", ")}. Times are hours and minutes from touchdown (MET) and universal time (UTC).</p>
 ${revision.note === "" ? "" : markup`<p class="under">${revision.note}</p>`}
 ${cleared}
+${open === null ? "" : markup`<p class="barred">Its figures rest on ${open}.</p>`}
 <dl class="figures">${figures.map(([name, figure, more]) => markup`<div><dt>${name}</dt><dd>${figure} <small>${more}</small></dd></div>`)}</dl>
 </header>`;
 }

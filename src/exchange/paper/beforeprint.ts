@@ -1,6 +1,6 @@
 import type { ChancesReport, Verdict } from "../../answers/index.ts";
-import { allCautions, bagNumbers, type Plan, remedyHost, type Task } from "../../plan/index.ts";
-import { counted, listed, percent, taskNumber } from "../../words/index.ts";
+import { allCautions, bagNumbers, type Plan, remedyHost, stillToGive, type Task } from "../../plan/index.ts";
+import { counted, listed, notGivenWords, percent, taskNumber } from "../../words/index.ts";
 import { BOX, printable } from "./glyphs.ts";
 
 /** Something to know before paper of a plan is printed, and where it is mended. */
@@ -15,7 +15,7 @@ export interface Doubt {
 /** The screen where it is mended; in setup the page of it. */
 type Place =
   | { readonly screen: "day" | "odds" }
-  | { readonly screen: "setup"; readonly page: "tasks" | "gear" | "site" | "crew" | "odds" };
+  | { readonly screen: "setup"; readonly page: "tasks" | "gear" | "site" | "stay" | "crew" | "odds" };
 
 const DAY: Place = { screen: "day" };
 const ODDS: Place = { screen: "odds" };
@@ -28,6 +28,7 @@ const setup = (page: Extract<Place, { screen: "setup" }>["page"]): Place => ({ s
 export function beforePrint(plan: Plan, verdict: Verdict, chances?: ChancesReport | null): Doubt[] {
   return [
     ...dayDoubts(plan, verdict),
+    ...givenDoubts(plan),
     ...(chances === undefined ? [] : chanceDoubts(chances)),
     ...signDoubts(plan),
     ...unknownDoubts(plan),
@@ -54,6 +55,25 @@ function dayDoubts({ tasks, schedule }: Plan, { score, findings }: Verdict): Dou
       .map(({ sentence }) => ({ words: sentence, tasks: [], at: DAY })),
   ];
 }
+
+/** What nobody has given, and figures on paper rest on. */
+function givenDoubts(plan: Plan): Doubt[] {
+  const words = notGivenWords(plan);
+  const [first] = stillToGive(plan);
+  return words === null || !first
+    ? []
+    : [{ words: `figures rest on ${words}`, tasks: [], at: setup(PAGE_OF[first.list]) }];
+}
+
+const PAGE_OF = {
+  site: "site",
+  stay: "stay",
+  places: "site",
+  crew: "crew",
+  suits: "crew",
+  containers: "gear",
+  tasks: "tasks",
+} as const;
 
 function chanceDoubts(chances: ChancesReport | null): Doubt[] {
   if (!chances) return [{ words: "chances not worked out", tasks: [], at: ODDS }];

@@ -1,6 +1,7 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
 import { type CrewMember, type Plan, shortFingerprint } from "../../plan/index.ts";
-import { touchdownMs, utcYearDay } from "../../words/index.ts";
+import { utcYearDay } from "../../words/index.ts";
+import { fileMs } from "./filems.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
 import { emergencyLeaves } from "./emergency.ts";
@@ -34,7 +35,7 @@ export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions =
   const pages = members.flatMap((member) => bookletsOf(known, member, state));
   return {
     title: `${plan.title}: cuff checklists`,
-    epochMs: touchdownMs(plan),
+    epochMs: fileMs(plan),
     pages: pages.length > 0 ? pages : nobody(state),
   };
 }

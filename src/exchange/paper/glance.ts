@@ -2,7 +2,7 @@ import type { Rest } from "../../answers/index.ts";
 import { limiterWords } from "../../check/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { shortFingerprint } from "../../plan/index.ts";
-import { clock, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
+import { clock, minutes, noLaterThan, notGivenWords, taskNumber } from "../../words/index.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
 import {
   baselineOf,
@@ -32,6 +32,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
   const { plan, verdict } = known;
   const limitS = noLaterThan(part.limit.ingressS, part.ingressS);
   const { breaches } = verdict.score;
+  const open = notGivenWords(plan);
   const others = part.others.map((other) => nameOf(plan.crew, other.id)).join(", ");
   const when = (atS: number | null): string => (atS === null ? "unknown" : clock(atS));
   const rows = rowsOf(known, part);
@@ -52,6 +53,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
         ),
     },
     ...(breaches > 0 ? cautionForm("warning", [broken(breaches)], roomy(13.5)) : []),
+    ...(open === null ? [] : cautionForm("warning", [`Figures rest on ${open}.`], roomy(13.5))),
     withBlock(others === "" ? "nobody, alone outside" : others, shortFingerprint(plan)),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0

@@ -1,4 +1,5 @@
 export { booklets } from "./booklet.ts";
+export { fileMs } from "./filems.ts";
 export { CUFF, STANDING } from "./cuff.ts";
 export { daySheet } from "./day/sheet.ts";
 export { printedDay, printingRun } from "./leaving/printedday.ts";

@@ -21,8 +21,10 @@ export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: nu
   return (
     <div className="cursor" style={{ transform: `translateX(${props.gutterPx + x}px)` }} aria-hidden="true">
       <span className={x > scale.widthPx - 120 ? "cursor-time before" : "cursor-time"}>
-        <b>{clockText(dial, whole)}</b>{" "}
-        {dial.kind === "utc" ? `${clock(whole)} MET` : `${utcClock(dial.touchdownMs, whole)} UTC`}
+        <b>{clockText(dial, whole)}</b>
+        {dial.kind === "utc"
+          ? ` ${clock(whole)} MET`
+          : dial.touchdownMs !== null && ` ${utcClock(dial.touchdownMs, whole)} UTC`}
       </span>
     </div>
   );

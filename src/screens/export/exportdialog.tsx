@@ -54,21 +54,24 @@ export function ExportDialog() {
         </p>
       )}
       <ul>
-        {EXPORTS.map((kind) => (
-          <li key={kind.id}>
-            <span>
-              <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
-            </span>
-            <button
-              type="button"
-              aria-label={`Save ${kind.file}`}
-              disabled={from === null}
-              onClick={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
-            >
-              Save
-            </button>
-          </li>
-        ))}
+        {EXPORTS.map((kind) => ({ kind, hindered: kind.hindered?.(plan) ?? null })).map(
+          ({ kind, hindered }) => (
+            <li key={kind.id}>
+              <span>
+                <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
+                {hindered !== null && <span className="note state tight"> Not made: {hindered}.</span>}
+              </span>
+              <button
+                type="button"
+                aria-label={`Save ${kind.file}`}
+                disabled={from === null || hindered !== null}
+                onClick={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
+              >
+                Save
+              </button>
+            </li>
+          ),
+        )}
       </ul>
       <footer>
         <button

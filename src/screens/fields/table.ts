@@ -373,9 +373,13 @@ export function sheetTable(spec: {
           value,
           shown: entry.show(value, plan),
           fixed: field.apart?.(plan, plan) ?? null,
-          toGive: false,
-          put: (next) => (now) =>
-            field.write ? branchOf(field.write(now, next, now), field.path) : branch(now, field.path, next),
+          toGive: isToGive(plan, field.path),
+          put: (next) => (now) => {
+            const { list, left } = holderOf(field.path);
+            const wrote = field.write?.(now, next, now) ?? (withAt(now, field.path, next) as Plan);
+            if (!Object.hasOwn(TO_GIVE, list)) return branchOf(wrote, field.path);
+            return branch(wrote, list, given(at(wrote, list) as object, [left]));
+          },
           step: `Change ${lowerFirst(field.label)}`,
         };
       }),
@@ -388,11 +392,27 @@ export function sheetTable(spec: {
     rows: null,
     sets: [],
     lacks: () => [],
-    toGive: () => 0,
+    toGive: (plan) =>
+      spec.lines.reduce(
+        (sum, line) => sum + line.fields.filter((field) => field && isToGive(plan, field.path)).length,
+        0,
+      ),
     beside: spec.beside ?? null,
     lines,
     line: (plan, id) => lines(plan).find((one) => one.id === id) ?? null,
   };
+}
+
+/** A path of the plan as the thing that holds the field, and the field's path in it. */
+function holderOf(path: string): { readonly list: string; readonly left: string } {
+  const dot = path.indexOf(".");
+  return dot < 0 ? { list: "", left: path } : { list: path.slice(0, dot), left: path.slice(dot + 1) };
+}
+
+/** True where the plan says of the single field at `path` that nobody has given it. */
+function isToGive(plan: Plan, path: string): boolean {
+  const { list, left } = holderOf(path);
+  return Object.hasOwn(TO_GIVE, list) && ((at(plan, list) as Begun).toGive?.includes(left) ?? false);
 }
 
 /** The plan's branch that holds `path`, with `value` there. */

@@ -2,7 +2,7 @@ import type { ChancesReport, Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { given, type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
-import { counted, lasting, percent } from "../../words/index.ts";
+import { counted, lasting, listed, percent } from "../../words/index.ts";
 import { chanceFigure, standingAgainst } from "../chancewords.ts";
 
 /** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
@@ -99,14 +99,17 @@ export function askOf({ id, page, state }: FirstStep): string {
   return `${id}/${page ?? ""}/${state}`;
 }
 
-function whereOf({ site, title, tasks }: Plan): Judged {
+function whereOf({ site, stay, title, tasks }: Plan): Judged {
   const places = site.places.filter((place) => place.kind !== "lander").length;
   if (places === 0 && tasks.length === 0)
     return open("There is no place to work at yet: add a station or two.");
   if (places === 0) return begun("All work is at the lander: there is no other place yet.");
-  if (site.latDeg === BLANK.site.latDeg && site.lonDeg === BLANK.site.lonDeg)
-    return begun("Latitude and longitude are still 0: sun and Earth follow from them.");
-  if (title === BLANK.title)
+  if (site.toGive !== undefined) {
+    const fields = listed(site.toGive.map((field) => (field === "latDeg" ? "latitude" : "longitude")));
+    const them = site.toGive.length === 1 ? `the ${fields}` : fields;
+    return begun(`Nobody has given ${them}: where sun and Earth stand is unknown until then.`);
+  }
+  if (stay.toGive !== undefined || title === BLANK.title)
     return begun("Title, touchdown and length of stay are still those of the empty plan.", "stay");
   return done(`${counted(places, "place")} to work at.`);
 }

@@ -78,7 +78,11 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   useEffect(() => {
     if (!led) return;
     look.setState({ setupCell: null });
-    const cells = whole.line(plan, led.row)?.cells ?? [];
+    // In a table of single fields a line is found by its field.
+    const toLine =
+      whole.line(plan, led.row) ??
+      whole.lines(plan).find(({ cells }) => cells.some((one) => one?.path === `${whole.id}.${led.field}`));
+    const cells = toLine?.cells ?? [];
     const to =
       typeof led.field === "number"
         ? led.field
@@ -88,7 +92,7 @@ export function TableView(props: { readonly table: Table; readonly from?: string
     setLacking(null);
     // A column that is not among those shown brings all of them.
     if (column < 0) setSetName("");
-    setPlace({ line: led.row, column: column < 0 ? to : column });
+    setPlace({ line: toLine?.id ?? led.row, column: column < 0 ? to : column });
     setCalled((times) => times + 1);
   }, [led, look, whole, table, plan]);
   const index = place ? lines.findIndex((one) => one.id === place.line) : -1;

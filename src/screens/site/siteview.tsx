@@ -214,7 +214,7 @@ function useTime(): (atS: number) => string {
   return useCallback(
     (atS: number) => {
       const whole = Math.round(atS / 60) * 60;
-      return isUtc ? utcClock(touchdown, whole) : clock(whole);
+      return isUtc && touchdown !== null ? utcClock(touchdown, whole) : clock(whole);
     },
     [isUtc, touchdown],
   );

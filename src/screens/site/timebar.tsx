@@ -56,6 +56,7 @@ export function TimeBar(props: {
       leg: own.map((one) => afootAt(one.legs, atS)?.leg).find((leg) => leg !== undefined) ?? null,
     };
   };
+  const touchdown = touchdownMs(plan);
   const where = plan.crew.map((member) => `${member.name} ${whereWords(plan, courses, member.id, minuteS)}`);
   const outs = [...new Set(courses.map((one) => one.eva))];
 
@@ -76,7 +77,8 @@ export function TimeBar(props: {
           ))}
         </div>
         <p className="site-minute">
-          <b>{time(minuteS)}</b> {clock === "utc" ? `UTC, ${utcDay(touchdownMs(plan), minuteS)}` : "MET"}
+          <b>{time(minuteS)}</b>{" "}
+          {clock === "utc" && touchdown !== null ? `UTC, ${utcDay(touchdown, minuteS)}` : "MET"}
         </p>
         <p className="site-where" aria-live="off">
           {where.join("; ")}

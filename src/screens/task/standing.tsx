@@ -50,12 +50,14 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
           </dd>
         </div>
       )}
-      <div>
-        <dt>UTC</dt>
-        <dd>
-          {utcClock(zero, startS)} to {utcClock(zero, endS)}
-        </dd>
-      </div>
+      {zero !== null && (
+        <div>
+          <dt>UTC</dt>
+          <dd>
+            {utcClock(zero, startS)} to {utcClock(zero, endS)}
+          </dd>
+        </div>
+      )}
       <div>
         <dt>Who</dt>
         <dd>

@@ -3,7 +3,17 @@ import { instant, random } from "../../kernel/index.ts";
 import { carriedKg } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits, type Task } from "../../plan/index.ts";
 import { heavensOf, insideOf, taskSky } from "../../terrain/index.ts";
-import { counted, digits, gridName, lasting, listed, mass, metres, volume } from "../../words/index.ts";
+import {
+  counted,
+  digits,
+  gridName,
+  lasting,
+  listed,
+  mass,
+  metres,
+  skyUnknownWords,
+  volume,
+} from "../../words/index.ts";
 import { Bands } from "./bands.ts";
 import { Board } from "../network/board.ts";
 import { tooFast } from "../problem/choices.ts";
@@ -193,12 +203,14 @@ function beyondReach(problem: Problem, a: number): string | null {
 /** What of the sky a task asks for that is not known, so that it can never be said to hold; null when all is known. */
 function unknownSky(plan: Plan, task: Task): string | null {
   const sky = taskSky(heavensOf(plan), { ...plan.stay, places: plan.site.places }, task);
+  const skyless = skyUnknownWords(plan);
+  const why = skyless ? ` ${skyless}` : ": no heights are known";
   if (sky.sun === null || sky.sunAngle === null)
-    return "It asks for the sun, and where that stands is unknown.";
+    return `It asks for the sun, and where that stands is unknown${skyless ? why : ""}.`;
   if (sky.light === null)
-    return "It asks for ground in the sun or in shadow; which it is there is unknown: no heights are known.";
+    return `It asks for ground in the sun or in shadow; which it is there is unknown${why}.`;
   if (sky.isEarthUnknown)
-    return "It needs the relay; no pass is long enough, and whether the Earth is in view is unknown: no heights are known.";
+    return `It needs the relay; no pass is long enough, and whether the Earth is in view is unknown${why}.`;
   return null;
 }
 

@@ -13,7 +13,14 @@ import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/in
 import { planState } from "../../../src/exchange/planstate.ts";
 import { readGeoJson } from "../../../src/exchange/geojson.ts";
 import { saidCsv, tasksCsv } from "../../../src/exchange/export/tables.ts";
-import { fingerprint, parse, parseText, type Plan, shortFingerprint } from "../../../src/plan/index.ts";
+import {
+  fingerprint,
+  parse,
+  parseText,
+  type Plan,
+  shortFingerprint,
+  stillToGive,
+} from "../../../src/plan/index.ts";
 import { completePlan } from "../../plan/completePlan.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { readZip } from "./readzip.ts";
@@ -198,7 +205,7 @@ describe("the state of the plan", () => {
   it("is said by every file of it: revision, fingerprint, how many tasks, and when it was written", () => {
     const { plan } = named;
     expect(said).toBe(
-      `Rev 3 · ${shortFingerprint(plan)} · ${plan.schedule.placements.length} of ${plan.tasks.length} tasks placed · written 2 Jan 2031 03:04 UTC`,
+      `Rev 3 · ${shortFingerprint(plan)} · ${plan.schedule.placements.length} of ${plan.tasks.length} tasks placed · ${stillToGive(plan).length} values not given · written 2 Jan 2031 03:04 UTC`,
     );
     expect(others.length).toBeGreaterThan(8);
     for (const { id, make } of others) expect(make(named).replaceAll("\r\n ", ""), id).toContain(said);

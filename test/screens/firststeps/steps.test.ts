@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { ChancesReport } from "../../../src/answers/index.ts";
 import { judgeFor } from "../../../src/check/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
-import { type Plan, parse } from "../../../src/plan/index.ts";
+import { given, type Plan, parse } from "../../../src/plan/index.ts";
 import { blankPlan } from "../../../src/session/index.ts";
 import {
   askOf,
@@ -82,7 +82,7 @@ describe("the steps to a packed day", () => {
     const plan = { ...begun(), tasks: [] };
     expect(led(blank)).toBe("where site");
     expect(led(plan)).toBe("where site");
-    const sited = { ...plan, site: { ...plan.site, latDeg: 9 } };
+    const sited = { ...plan, site: given(plan.site, ["latDeg", "lonDeg"]) };
     expect([led(sited), led(sited), led(sited), led(sited), led(sited)]).toEqual([
       "where stay",
       "crew crew",
@@ -170,11 +170,19 @@ describe("the steps to a packed day", () => {
     );
     expect(said({ tasks: [{ ...task, worth: 0 }] }, "requests").sentence).toMatch(/worth nothing/);
     expect(said({ tasks: [{ ...task, worth: 0, must: true }] }, "requests").state).toBe("done");
-    expect(step({ ...plan, title: "Ours", site: { ...plan.site, latDeg: 9 } }, "where").state).toBe("done");
-    expect(step({ ...plan, site: { ...plan.site, latDeg: 9 } }, "where")).toMatchObject({
+    // An equator given on purpose is as good as any other place.
+    const site = given(plan.site, ["latDeg", "lonDeg"]);
+    const stay = given(plan.stay, ["touchdownUtc", "lengthS"]);
+    expect(step({ ...plan, title: "Ours", site, stay }, "where").state).toBe("done");
+    expect(step({ ...plan, site: given(plan.site, ["latDeg"]) }, "where")).toMatchObject({
       state: "begun",
-      page: "stay",
+      sentence: "Nobody has given the longitude: where sun and Earth stand is unknown until then.",
     });
+    for (const left of [
+      { title: "Ours", site },
+      { site, stay },
+    ])
+      expect(step({ ...plan, ...left }, "where")).toMatchObject({ state: "begun", page: "stay" });
   });
 });
 

@@ -23,10 +23,12 @@ export const RULERS_MM = 8.4;
 const STEPS_S = [300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400];
 const FACE = { sizePt: 7, bold: false };
 
-/** The MET ruler and the UTC ruler under it, top at `y`, with hair lines down to `bottom` at each MET tick. */
-export function rulers(axis: Axis, epochMs: number, y: number, bottom: number): Mark[] {
+/**
+ * The MET ruler and the UTC ruler under it, top at `y`, with hair lines down to `bottom` at each MET tick. The UTC ruler is bare where
+ * nobody has said when the lander touches down.
+ */
+export function rulers(axis: Axis, epochMs: number | null, y: number, bottom: number): Mark[] {
   const step = stepOf(axis);
-  const epochS = epochMs / 1000;
   const met = ticks(axis, step, 0);
   const grid: LinesMark = {
     kind: "lines",
@@ -37,8 +39,12 @@ export function rulers(axis: Axis, epochMs: number, y: number, bottom: number): 
   return [
     ...(met.length > 0 ? [grid] : []),
     ...ruler(axis, "MET", y, met, clock),
-    ...ruler(axis, "UTC", y + RULERS_MM / 2, ticks(axis, step, epochS), (atS) =>
-      utcClock(epochMs, atS) === "00:00" ? utcDay(epochMs, atS) : utcClock(epochMs, atS),
+    ...ruler(
+      axis,
+      "UTC",
+      y + RULERS_MM / 2,
+      epochMs === null ? [] : ticks(axis, step, epochMs / 1000),
+      (atS) => (utcClock(epochMs, atS) === "00:00" ? utcDay(epochMs, atS) : utcClock(epochMs, atS)),
     ),
   ];
 }

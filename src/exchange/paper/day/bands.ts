@@ -250,7 +250,7 @@ function heading(
   day: PrintedDay,
   eva: Eva,
   outing: Outing,
-  epochMs: number,
+  epochMs: number | null,
   y: number,
   box: SheetBox,
 ): Mark[] {

@@ -1,6 +1,7 @@
 import type { ChancesReport, PrintedDay, Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { touchdownMs, utcDate } from "../../../words/index.ts";
+import { notGivenWords, touchdownMs, utcDate } from "../../../words/index.ts";
+import { fileMs } from "../filems.ts";
 import { type Block, flow } from "../flow.ts";
 import { printedDay } from "../leaving/printedday.ts";
 import type { SheetSize } from "../impose.ts";
@@ -46,6 +47,7 @@ export function daySheet(
   };
   const laneMm = LANES_MM.find((high) => set(high).length === 1) ?? fewest();
   const { score, placed, mustPlaced, mustTotal } = verdict;
+  const open = notGivenWords(plan);
   const under = [
     plan.site.name,
     `touchdown ${utcDate(epochMs, 0)} UTC`,
@@ -53,10 +55,11 @@ export function daySheet(
     `must-do ${mustPlaced} of ${mustTotal}`,
     `worth ${score.worth}`,
     score.breaches === 0 ? "no breach" : `NOT CLEARED, BREACHES: ${score.breaches}`,
+    ...(open === null ? [] : [`RESTS ON ${open}`]),
   ].join("  ·  ");
   return {
     title: `${plan.title}: day timeline`,
-    epochMs,
+    epochMs: fileMs(plan),
     pages: framed(box, plan.title, under, stamp, set(laneMm)),
   };
 }

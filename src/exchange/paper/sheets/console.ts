@@ -236,7 +236,7 @@ function timeColumns(): Column[] {
   ];
 }
 
-function timeCells(atS: number, egressS: number, epochMs: number): Cell[] {
+function timeCells(atS: number, egressS: number, epochMs: number | null): Cell[] {
   return [{ text: clock(atS) }, { text: utcClock(epochMs, atS) }, { text: clock(atS - egressS) }];
 }
 

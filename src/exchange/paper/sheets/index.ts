@@ -1,4 +1,4 @@
-import { touchdownMs } from "../../../words/index.ts";
+import { fileMs } from "../filems.ts";
 import type { Paper } from "../page.ts";
 import type { Body } from "./body.ts";
 import { consoleBodies } from "./console.ts";
@@ -109,7 +109,7 @@ export function sheetPaper(
   const bodies = kind.bodies(givenOf(facts));
   return {
     title: `${facts.plan.title}: ${kind.name}`,
-    epochMs: touchdownMs(facts.plan),
+    epochMs: fileMs(facts.plan),
     pages: sheetsOf(bodies.length > 0 ? bodies : [nobody(kind)], stamp, format),
   };
 }

@@ -1,6 +1,6 @@
 import type { Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { counted, utcDate } from "../../../words/index.ts";
+import { counted, notGivenWords, utcDate } from "../../../words/index.ts";
 import { planState } from "../../planstate.ts";
 import { printable } from "../glyphs.ts";
 import type { SheetStamp } from "./frame.ts";
@@ -11,9 +11,18 @@ export function stampOf(plan: Plan, { score }: Verdict, printedMs: number): Shee
     plan: printable(plan.title),
     revision: planState(plan),
     printed: `printed ${utcDate(printedMs - (printedMs % 60_000), 0)} UTC`,
-    notCleared:
-      score.breaches === 0
-        ? null
-        : `this plan has ${counted(score.breaches, "breach", "breaches")} and is not fit to be flown.`,
+    notCleared: notCleared(plan, score.breaches),
   };
+}
+
+/** Why nobody may fly by it: what the judge found, and what no person has said. */
+function notCleared(plan: Plan, breaches: number): string | null {
+  const open = notGivenWords(plan);
+  const words = [
+    ...(breaches === 0
+      ? []
+      : [`this plan has ${counted(breaches, "breach", "breaches")} and is not fit to be flown.`]),
+    ...(open === null ? [] : [`it rests on ${open}.`]),
+  ];
+  return words.length === 0 ? null : words.join(" ");
 }

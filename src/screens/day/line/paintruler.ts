@@ -34,7 +34,8 @@ export function paintRuler(
   }
   ctx.fillStyle = palette["ink-soft"];
   setFont(ctx, 12, 450, "normal");
-  const other = dial.kind === "utc" ? "MET" : "UTC";
+  const other =
+    dial.kind === "utc" ? "MET" : dial.touchdownMs === null ? "UTC: touchdown to be given" : "UTC";
   const room = 4 + textPx(ctx, other) + 8;
   ctx.textAlign = "left";
   ctx.fillText(other, 4, rows.small);

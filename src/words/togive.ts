@@ -1,0 +1,14 @@
+import { type Plan, stillToGive } from "../plan/index.ts";
+import { counted, listed } from "./list.ts";
+
+/** `14 values that nobody has given (New site, Stay, EV1)`: what a plan rests on beside what people gave; null where nothing. */
+export function notGivenWords(plan: Plan): string | null {
+  const open = stillToGive(plan);
+  if (open.length === 0) return null;
+  const names = [...new Set(open.map(({ name }) => name))];
+  const shown = names.length > NAMED ? [...names.slice(0, NAMED), `${names.length - NAMED} more`] : names;
+  return `${counted(open.length, "value")} that nobody has given (${listed(shown)})`;
+}
+
+/** So many things are named; the rest is counted. */
+const NAMED = 6;

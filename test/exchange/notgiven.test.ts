@@ -1,0 +1,81 @@
+import { unzipSync } from "fflate";
+import { describe, expect, it } from "vitest";
+import { check } from "../../src/check/index.ts";
+import { reportJson, reportTable } from "../../src/cli/report.ts";
+import { EXPORTS, everything } from "../../src/exchange/export/index.ts";
+import { dayPage } from "../../src/exchange/page/index.ts";
+import { beforePrint, booklets, scheduleCsv, stampOf, toSvgPages } from "../../src/exchange/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { given, type Plan, parse, stillToGive, TO_GIVE } from "../../src/plan/index.ts";
+import { blankPlan } from "../../src/session/blank.ts";
+import { notGivenWords, skyUnknownWords } from "../../src/words/index.ts";
+
+/** A begun plan with one task on its EVA: nobody has said where and when it lands, who goes out and in what. */
+function begun(): Plan {
+  const blank = blankPlan(Date.UTC(2031, 3, 5, 6));
+  const task = {
+    id: "look",
+    name: "Look about",
+    kind: "survey",
+    place: "lander",
+    duration: { likelyS: 600 },
+  };
+  const placement = { task: "look", eva: "eva-1", crew: ["ev1"], startS: instant(9000) };
+  const read = parse({ ...blank, tasks: [task], schedule: { placements: [placement] } });
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+const WORDS = "18 values that nobody has given (New site, Stay, EV1, EV2, Suit 1 and Suit 2)";
+
+describe("what nobody has given", () => {
+  const plan = begun();
+  const verdict = check(plan, plan.schedule);
+
+  it("is counted and named, and the sky with it is unknown", () => {
+    expect(stillToGive(plan)).toHaveLength(2 + 2 + 2 + 2 * TO_GIVE.suits.length);
+    expect(notGivenWords(plan)).toBe(WORDS);
+    expect(skyUnknownWords(plan)).toBe("until latitude, longitude and touchdown are given");
+    const told = { ...plan, site: given(plan.site, ["latDeg"]), stay: given(plan.stay, ["touchdownUtc"]) };
+    expect(skyUnknownWords(told)).toBe("until longitude is given");
+    expect(skyUnknownWords({ ...told, site: given(told.site, ["lonDeg"]) })).toBeNull();
+    expect(skyUnknownWords({ ...plan, body: { ...plan.body, ephemeris: "none" } })).toBe("on this body");
+  });
+
+  it("is told wherever figures that rest on it leave the tool", () => {
+    expect(beforePrint(plan, verdict)[0]).toMatchObject({
+      words: `figures rest on ${WORDS}`,
+      at: { screen: "setup", page: "site" },
+    });
+    expect(stampOf(plan, verdict, 0).notCleared).toBe(`it rests on ${WORDS}.`);
+    expect(dayPage(plan, verdict, new Map(), 0)).toContain(`Its figures rest on ${WORDS}.`);
+    expect(reportTable(plan, verdict)).toContain(`rests on  ${WORDS}`);
+    expect(reportJson(plan, verdict)).toMatchObject({ toGive: stillToGive(plan) });
+    const glance = toSvgPages(booklets(plan, verdict))[0]!
+      .replace(/<[^>]*>/g, " ")
+      .replace(/\s+/g, " ");
+    expect(glance).toContain("Figures rest on 18 values that nobody has given");
+  });
+
+  it("makes no moment of universal time", () => {
+    const [, row] = scheduleCsv(plan).trim().split(/\r?\n/);
+    expect(row).toContain("9000,9600,,,");
+    expect(dayPage(plan, verdict, new Map(), 0)).toContain("touchdown – UTC");
+    const calendar = EXPORTS.find(({ id }) => id === "calendar")!;
+    expect(calendar.hindered?.(plan)).toBe("nobody has given the touchdown");
+    const from = { plan, verdict, reasons: new Map(), lines: [], madeMs: 0 };
+    expect(calendar.make(from)).not.toContain("BEGIN:VEVENT");
+    const files = Object.keys(unzipSync(everything(from)));
+    expect(EXPORTS.map(({ file }) => file).filter((file) => !files.includes(file))).toEqual([
+      "schedule.ics",
+      "site.geojson",
+      "site.kml",
+    ]);
+    const told = { ...plan, stay: given(plan.stay, ["touchdownUtc"]) };
+    expect(calendar.hindered?.(told)).toBeNull();
+    expect(calendar.make({ ...from, plan: told })).toContain("DTSTART:20310405T083000Z");
+    const kml = EXPORTS.find(({ id }) => id === "kml")!;
+    expect(kml.hindered?.(told)).toBe("nobody has given where on the body the site lies");
+    expect(kml.hindered?.({ ...told, site: given(plan.site, ["latDeg", "lonDeg"]) })).toBeNull();
+  });
+});
