@@ -1,7 +1,6 @@
 import {
   type PointerEvent as ReactPointerEvent,
   type RefObject,
-  useCallback,
   useEffect,
   useLayoutEffect,
   useMemo,
@@ -17,14 +16,11 @@ import { HandLayer } from "../handlayer.tsx";
 import { Moved } from "../moved.tsx";
 import { Pointed } from "../pointed.tsx";
 import { BandStill } from "./bandstill.tsx";
-import type { Brush } from "../../parts/canvas/brush.ts";
 import { BlockButtons } from "./buttons.tsx";
-import { Canvas } from "../../parts/canvas/canvas.tsx";
 import { bandsOf, shows, slabFor, type DayLayout } from "./geometry.ts";
 import { findingLanes } from "./paintfindings.ts";
-import { paintChances, platesOf } from "./paintchances.ts";
-import { paintWindows } from "./paintground.ts";
-import { NamesLayer } from "./names/nameslayer.tsx";
+import { OverLayer } from "./overlayer.tsx";
+import { platesOf } from "./paintchances.ts";
 import { EvaBars } from "./evabars.tsx";
 import { useGhosts } from "./held.tsx";
 import { LassoBox, useLasso } from "./lasso.tsx";
@@ -154,9 +150,15 @@ export function DayLine(props: {
           plates={known.plates}
         />
       ))}
-      <NamesLayer standing={standing} scale={scale} stands={stands} known={known} />
-      {chances && <ChancesLayer standing={standing} scale={scale} report={chances} selection={selection} />}
-      {only !== null && <WindowsLayer standing={standing} scale={scale} task={only} />}
+      <OverLayer
+        standing={standing}
+        scale={scale}
+        stands={stands}
+        known={known}
+        report={chances}
+        selection={selection}
+        only={only}
+      />
       <EvaBars standing={standing} scale={scale} />
       <BlockButtons standing={standing} scale={stands} chances={chances} />
       {standing.blocks.length === 0 && standing.tasks.size > 0 && held.length === 0 && (
@@ -176,7 +178,7 @@ export function DayLine(props: {
 
 const NOTHING: readonly string[] = [];
 /** What the simulated days say of each task. */
-interface Known {
+export interface Known {
   /** By how much it may start later, seconds; none where it may not. */
   readonly slack: ReadonlyMap<string, number>;
   /** Tasks on which a plate stands. */
@@ -198,21 +200,6 @@ function useKnown(chances: ChancesReport | null): Known {
   return kept;
 }
 
-/** What the simulated days say of the blocks, over them. */
-function ChancesLayer(props: {
-  readonly standing: DayLayout;
-  readonly scale: TimeScale;
-  readonly report: ChancesReport;
-  readonly selection: readonly string[];
-}) {
-  const { standing, scale, report, selection } = props;
-  const paint = useCallback(
-    (brush: Brush) => paintChances(brush, standing, scale, report, selection),
-    [standing, scale, report, selection],
-  );
-  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
-}
-
 /** Scrolls the lane of the finding that was gone to into sight, where not all lanes have room. */
 function useLaneInSight(
   stage: RefObject<HTMLDivElement | null>,
@@ -229,23 +216,4 @@ function useLaneInSight(
     const top = Math.min(scroller.scrollTop, lane.topPx);
     scroller.scrollTop = Math.max(top, lane.topPx + lane.heightPx - scroller.clientHeight);
   }, [stage, latest, chosen]);
-}
-
-/** Where the one selected or held task may be; drawn once, whatever moves. */
-function WindowsLayer(props: {
-  readonly standing: DayLayout;
-  readonly scale: TimeScale;
-  readonly task: string;
-}) {
-  const { scale } = props;
-  const { plan, lanesPx, tasks } = props.standing;
-  const task = tasks.get(props.task);
-  const paint = useCallback(
-    (brush: Brush) => {
-      if (task) paintWindows(brush, plan, task, lanesPx, scale);
-    },
-    [plan, task, lanesPx, scale],
-  );
-  if (!task || (task.windows.length === 0 && !task.relay)) return null;
-  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={lanesPx} paint={paint} />;
 }

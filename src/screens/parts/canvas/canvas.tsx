@@ -8,6 +8,8 @@ interface Sized {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly className?: string;
+  /** By how much the picture is pushed to the right without being painted anew; none when it is not given. */
+  readonly pushedPx?: number;
 }
 
 /** A canvas that `paint` fills, again whenever anything it is drawn from has changed. Shown to eyes only. */
@@ -43,7 +45,7 @@ export function KeptCanvas<Drawn>(
     readonly paint: (brush: Brush, drawn: Drawn, columns: Columns | null) => void;
   },
 ) {
-  const { widthPx, heightPx, drawn, changed, paint } = props;
+  const { widthPx, heightPx, pushedPx, drawn, changed, paint } = props;
   const ref = useRef<HTMLCanvasElement>(null);
   const painted = useRef<Painted<Drawn> | null>(null);
   const palette = usePalette();
@@ -65,7 +67,12 @@ export function KeptCanvas<Drawn>(
     <canvas
       ref={ref}
       className={props.className}
-      style={{ width: widthPx, height: heightPx, display: "block" }}
+      style={{
+        width: widthPx,
+        height: heightPx,
+        display: "block",
+        ...(pushedPx === undefined ? {} : { transform: `translateX(${pushedPx}px)` }),
+      }}
       aria-hidden="true"
     />
   );

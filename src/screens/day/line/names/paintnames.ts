@@ -1,36 +1,13 @@
-import { useCallback } from "react";
 import { beyondHome, type TimeScale } from "../../../../editor/index.ts";
-import { useLook } from "../../../context.ts";
 import { type Brush, setFace } from "../../../parts/canvas/brush.ts";
-import { Canvas } from "../../../parts/canvas/canvas.tsx";
-import type { DayLayout } from "../geometry.ts";
 import { HALF_TEXT_PX } from "./place.ts";
-import { NAME_FACE, type Named, SIGN_FACE, useNames } from "./usenames.ts";
+import { NAME_FACE, type Named, SIGN_FACE } from "./usenames.ts";
 
-const NOBODY: readonly string[] = [];
-
-/** Names of blocks on rows in the free sky, each with its hairline, and what else is written there. */
-export function NamesLayer(props: {
-  readonly standing: DayLayout;
-  readonly scale: TimeScale;
-  /** Where the window stands, or stood before it moved. */
-  readonly stands: TimeScale;
-  readonly known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> };
-}) {
-  const { standing, scale, stands, known } = props;
-  const held = useLook((look) => look.inHand?.tasks ?? NOBODY);
-  const named = useNames(standing, stands, scale === stands, known);
-  const paint = useCallback(
-    (brush: Brush) => {
-      if (named) paintNames(brush, named, scale, held);
-    },
-    [named, scale, held],
-  );
-  return <Canvas className="moving" widthPx={scale.widthPx} heightPx={standing.lanesPx} paint={paint} />;
-}
-
-/** Paints them where they were placed, moved along where the window has moved since; none of what is in hand. */
-function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
+/**
+ * Names of blocks on rows in the free sky, each with its hairline, and what else is written there: where they were placed, moved
+ * along where the window has been zoomed since. None of what is in hand.
+ */
+export function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
   const { ctx, palette } = brush;
   const lanes = new Map(named.standing.lanes.map((lane) => [lane.key, lane]));
   const shift = (x: number): number => (scale === named.scale ? 0 : scale.x(named.scale.at(x)) - x);
