@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useLook } from "./context.ts";
 
 /**
@@ -40,20 +40,28 @@ function slotFrom(earliestMs: number): number {
 
 /** `value`; while something is in hand no oftener than ten times a second, the latest at the end. */
 export function useCalm<Value>(value: Value): Value {
-  const inHand = useLook((look) => look.inHand !== null);
+  const by = useLook((look) => look.inHand?.by ?? null);
+  const inHand = by !== null;
   const [kept, keep] = useState(value);
   const keptMs = useRef(-Infinity);
   const dueMs = useRef<number | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (Object.is(value, kept)) return;
-    dueMs.current ??= slotFrom(Math.max(performance.now(), keptMs.current + CALM_MS));
-    const timer = setTimeout(() => {
+    const put = (): void => {
       keptMs.current = performance.now();
       dueMs.current = null;
       keep(() => value);
-    }, dueMs.current - performance.now());
+    };
+    const restedMs = keptMs.current + CALM_MS;
+    // A key is one change and is answered at once; a pointer makes a stream of them.
+    if (by === "keys" && performance.now() >= (dueMs.current ?? restedMs)) {
+      put();
+      return;
+    }
+    dueMs.current ??= slotFrom(Math.max(performance.now(), restedMs));
+    const timer = setTimeout(put, dueMs.current - performance.now());
     return () => clearTimeout(timer);
-  }, [value, kept]);
+  }, [value, kept, by]);
   // At rest it is followed at once, so that what is taken in hand next begins with what was shown.
   if (!inHand && !Object.is(value, kept)) keep(() => value);
   return inHand ? kept : value;

@@ -15,7 +15,7 @@ const HELD: InHand = {
   slid: new Map(),
   stuck: [],
   fromLane: null,
-  by: "keys",
+  by: "pointer",
   target: { at: "bench" },
   snap: null,
 };
@@ -62,6 +62,12 @@ afterEach(() => {
 
 describe("what is read while something is in hand", () => {
   it("follows at once while nothing is", () => {
+    show(1);
+    expect(values()).toEqual([1, 1, 1]);
+  });
+
+  it("follows a key at once", () => {
+    act(() => look.setState({ inHand: { ...HELD, by: "keys" } }));
     show(1);
     expect(values()).toEqual([1, 1, 1]);
   });
