@@ -16,18 +16,20 @@ export interface Change extends Lost {
   readonly voided: readonly number[];
 }
 
-/** What another order has to gain on average over only leaving out, in mean worths of a task: a crew that is late is told the simplest that does as much. */
-const GAIN = 0.25;
+/** What another order or set to leave out has to gain on average over the simplest, in mean worths of a task: a crew that is late is told the simplest that does as much. */
+export const GAIN = 0.25;
 
 /**
  * For each lateness another order that does more than leaving `dropped` out: fewer must-do tasks lost, or as few and more by what a crew
- * that follows it comes to on the simulated days. null where none was found. Who is less late may do as if later.
+ * that follows it comes to on the simulated days. null where none was found. Looked for around what loses `least` as planned. Who is less late
+ * may do as if later.
  */
 export function* changes(
   base: Problem,
   schedule: Schedule,
   rest: Rest,
   eva: number,
+  least: readonly (Dropped | null)[],
   dropped: readonly (Dropped | null)[],
   lengthsS: readonly number[],
   lost: readonly ReadonlySet<number>[],
@@ -40,16 +42,21 @@ export function* changes(
   let later: Change | null = null;
   for (let n = dropped.length - 1; n >= 0; n -= 1) {
     const alone = dropped[n];
-    if (!alone || alone.drop.length === 0) continue;
+    const around = least[n];
+    if (!alone || !around || around.drop.length === 0) continue;
     // There is not that much to gain.
     if (alone.mustLost === 0 && alone.worthLost <= GAIN * mean) continue;
     const lengthS = lengthsS[n]!;
     rest.take(lengthS, alone.tolerant, lost[n]!);
-    const from = scheduleFrom(rest.problem, alone.stands);
-    const found = yield* reorder.orders(lengthS, alone.tolerant, from, rest.present * dropped.length + n);
+    const seed = rest.present * dropped.length + n;
+    const found: Schedule[] = [];
+    for (const { stands } of new Set([around, alone]))
+      found.push(
+        ...(yield* reorder.orders(lengthS, alone.tolerant, scheduleFrom(rest.problem, stands), seed)),
+      );
     const { verifier } = rest.lasting(base, lengthS, alone.tolerant);
     let best: Lost = alone;
-    let most = played.value(rest, lengthS, from) + GAIN * mean;
+    let most = played.value(rest, lengthS, scheduleFrom(rest.problem, alone.stands)) + GAIN * mean;
     for (const order of [...found, ...(later ? [later.schedule] : [])]) {
       yield;
       const change = changeOf(base, schedule, rest, order);

@@ -6,6 +6,7 @@ import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { fitsAhead, routesOf } from "./ahead.ts";
+import { asWhenLater } from "./aslater.ts";
 import { cellOf } from "./cell.ts";
 import { changes } from "./changing.ts";
 import { type Dropped, everythingDropped, leastDropped, loses, lossOf } from "./dropping.ts";
@@ -110,8 +111,9 @@ function* rowOf(
   const lengthsS = minutes.map((by) => problem.lengthS[a]! + by * 60);
   const startS = new Map(stands.map((stand) => [stand.activity, stand.startS]));
   const lost = minutes.map((by) => spoiltBy(played.stage, rest, startS, by * 60));
-  const { dropped, breaks } = yield* droppings(problem, rest, lengthsS, lost);
-  const made = yield* changes(problem, schedule, rest, eva, dropped, lengthsS, lost, played);
+  const { least, breaks } = yield* droppings(problem, rest, lengthsS, lost);
+  const dropped = yield* asWhenLater(problem, rest, least, lengthsS, lost, played);
+  const made = yield* changes(problem, schedule, rest, eva, least, dropped, lengthsS, lost, played);
   const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
   const ahead = rest.open.filter((one) => onEva.has(one));
   const late: ShedCell[] = [];
@@ -138,7 +140,7 @@ function* droppings(
   rest: Rest,
   lengthsS: readonly number[],
   lost: readonly ReadonlySet<number>[],
-): Generator<void, { dropped: (Dropped | null)[]; breaks: PackerRule[][] }> {
+): Generator<void, { least: (Dropped | null)[]; breaks: PackerRule[][] }> {
   // The latest first: who is less late may wait and then do as if later.
   const dropped: (Dropped | null)[] = lengthsS.map(() => null);
   for (let n = lengthsS.length - 1; n >= 0; n -= 1) {
@@ -176,5 +178,5 @@ function* droppings(
     const faults = rest.faultsAtHome();
     breaks.push(faults.length > 0 ? faults : (breaks.at(-1) ?? []));
   }
-  return { dropped, breaks };
+  return { least: dropped, breaks };
 }

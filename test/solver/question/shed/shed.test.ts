@@ -12,7 +12,7 @@ import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
 import { smallAll } from "../../../plan/witness.ts";
 import { demoDay } from "./demoDay.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
-import { at, task, tinyPlan } from "../../../check/tinyPlan.ts";
+import { at, eva, task, type TaskInput, tinyPlan } from "../../../check/tinyPlan.ts";
 import { crowdedPlan, samplePlan } from "../../../exchange/samplePlan.ts";
 import { readyPlan } from "../../../readyplan.ts";
 
@@ -213,6 +213,44 @@ describe("what is dropped", () => {
       voided: ["a"],
       worthLost: 25,
     });
+  });
+});
+
+describe("what is dropped for the wish", () => {
+  // ev1 works at the lander's door from 6000 on without a pause: a 600 s, m 600 s, r 600 s, o 1,200 s until 9000; home 9300, ingress complete 9900.
+  const work = (id: string, worth: number, likelyS: number, more: Partial<TaskInput> = {}): TaskInput =>
+    task(id, "a", { worth, crew: { named: ["ev1"] }, duration: { likelyS }, ...more });
+  const madeWith = (remedy: object): Plan =>
+    tinyPlan({
+      crew: [
+        { id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit", workRateSpread: 0 },
+        { id: "ev2", name: "EV2", bodyMassKg: 70, suit: "suit", workRateSpread: 0 },
+      ],
+      tasks: [
+        work("a", 5, 600),
+        work("m", 30, 600, {
+          must: true,
+          mishap: { what: "no answer", chance: 0.3, spoils: true, ...remedy },
+        }),
+        work("r", 1, 600),
+        work("o", 3, 1200),
+      ],
+      placements: [at("a", 6000), at("m", 6600), at("r", 7200), at("o", 7800)],
+      evas: [eva("eva-1", { latestIngressS: 9900 + 60 })],
+    });
+  const byHand = { remedy: { name: "By hand", after: "r", duration: { likelyS: 60 } } };
+  const late = (made: Plan) => shedOf(made, made.schedule, [10, 20]).evas[0]!.rows[0]!.late;
+
+  it("is what loses least as planned where nothing stands on it", () => {
+    // 10 min late 600 s have to go, 20 min late 1,200 s.
+    expect(late(madeWith({})).map(({ drop }) => drop)).toEqual([["r"], ["o"]]);
+  });
+
+  it("is what is dropped when later where that does more: by r must-do work is made good", () => {
+    const [ten, twenty] = late(madeWith(byHand));
+    expect(twenty).toMatchObject({ drop: ["o"], result: { must: { count: 300 } } });
+    // Without r every third day or so would lose m.
+    expect(ten).toMatchObject({ kind: "drop", drop: ["o"], least: false, result: { must: { count: 300 } } });
   });
 });
 
