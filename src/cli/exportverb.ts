@@ -17,8 +17,8 @@ export async function exportVerb(args: readonly string[], streams: Streams): Pro
   const { path, values } = readOptions("export", rest, { out: { type: "string" } });
   const out = await checkOutput(values.out, path, kind?.file ?? "plan.zip");
   const plan = await readPlan(path);
-  const hindered = kind?.hindered?.(plan) ?? null;
-  if (hindered !== null) refuse(`export ${kind!.id}: not made: ${hindered}`);
+  const disabledReason = kind?.disabledReason?.(plan) ?? null;
+  if (disabledReason !== null) refuse(`export ${kind!.id}: not made: ${disabledReason}`);
   const given = { schedule: plan.schedule };
   const reasons = await core().benchReasons(plan, given);
   const from = {

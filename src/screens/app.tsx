@@ -1,6 +1,5 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { framing } from "../editor/index.ts";
-import { Quarantine } from "./quarantine/quarantine.tsx";
 import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
@@ -12,6 +11,7 @@ import { Greeting } from "./firststeps/greeting.tsx";
 import { MakingReady } from "./opening/makingready.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
 import { Safety } from "./parts/safety.tsx";
+import { quarantineCommand } from "./quarantine/command.ts";
 import { FirstSteps } from "./firststeps/firststeps.tsx";
 import type { Services } from "./services.ts";
 import { Following } from "./shelf/following.tsx";
@@ -26,6 +26,7 @@ import { whyWork } from "./why/whywork.ts";
 
 const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
 const shelf = fetched(async () => (await import("./shelf/shelf.tsx")).Shelf);
+const quarantine = fetched(async () => (await import("./quarantine/quarantine.tsx")).Quarantine);
 const importing = fetched(async () => (await import("./import/importwindow.tsx")).ImportWindow);
 const exporting = fetched(async () => (await import("./export/exportdialog.tsx")).ExportDialog);
 const why = fetched(async () => (await import("./why/whypanel.tsx")).WhyPanel);
@@ -54,7 +55,9 @@ export function App(props: Wired & { readonly services: Services; readonly look:
 
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
-  await Promise.all([why, odds, variants, shelf, importing, exporting].map((screen) => screen.fetch()));
+  await Promise.all(
+    [why, odds, variants, shelf, quarantine, importing, exporting].map((screen) => screen.fetch()),
+  );
 }
 
 function Screens(props: Wired) {
@@ -62,6 +65,7 @@ function Screens(props: Wired) {
   const screen = useLook((state) => state.screen);
   const theme = useLook((state) => state.theme);
   const shelfShown = useLook((state) => state.shelfShown);
+  const quarantineShown = useLook((state) => state.quarantineShown);
   const listOpen = useLook((state) => state.importing !== null);
   const exportOpen = useLook((state) => state.exporting);
   const asked = useDesk((state) => state.why !== null);
@@ -76,7 +80,7 @@ function Screens(props: Wired) {
   useEffect(() => shellKeys(desk, look), [desk, look]);
   useEffect(() => keepMinute(look), [look]);
   useEffect(() => takeUpDrafts({ look, memory }), [look, memory]);
-  useEffect(() => desk.commands.add(whyWork(desk, look)), [desk, look]);
+  useEffect(() => desk.commands.add([...whyWork(desk, look), quarantineCommand(look)]), [desk, look]);
 
   return (
     <div className="app">
@@ -116,7 +120,11 @@ function Screens(props: Wired) {
           <shelf.Screen />
         </OnDemand>
       )}
-      <Quarantine />
+      {quarantineShown && (
+        <OnDemand name="plans kept aside">
+          <quarantine.Screen />
+        </OnDemand>
+      )}
       {exportOpen && (
         <OnDemand name="exports">
           <exporting.Screen />

@@ -62,7 +62,7 @@ describe("what nobody has given", () => {
     expect(row).toContain("9000,9600,,,");
     expect(dayPage(plan, verdict, new Map(), 0)).toContain("touchdown – UTC");
     const calendar = EXPORTS.find(({ id }) => id === "calendar")!;
-    expect(calendar.hindered?.(plan)).toBe("nobody has given the touchdown");
+    expect(calendar.disabledReason?.(plan)).toBe("nobody has given the touchdown");
     const from = { plan, verdict, reasons: new Map(), lines: [], madeMs: 0 };
     expect(calendar.make(from)).not.toContain("BEGIN:VEVENT");
     const files = Object.keys(unzipSync(everything(from)));
@@ -72,10 +72,10 @@ describe("what nobody has given", () => {
       "site.kml",
     ]);
     const told = { ...plan, stay: given(plan.stay, ["touchdownUtc"]) };
-    expect(calendar.hindered?.(told)).toBeNull();
+    expect(calendar.disabledReason?.(told)).toBeNull();
     expect(calendar.make({ ...from, plan: told })).toContain("DTSTART:20310405T083000Z");
     const kml = EXPORTS.find(({ id }) => id === "kml")!;
-    expect(kml.hindered?.(told)).toBe("nobody has given where on the body the site lies");
-    expect(kml.hindered?.({ ...told, site: given(plan.site, ["latDeg", "lonDeg"]) })).toBeNull();
+    expect(kml.disabledReason?.(told)).toBe("nobody has given where on the body the site lies");
+    expect(kml.disabledReason?.({ ...told, site: given(plan.site, ["latDeg", "lonDeg"]) })).toBeNull();
   });
 });

@@ -30,12 +30,12 @@ export interface ExportKind {
   readonly file: string;
   readonly type: string;
   /** Why it cannot be made of this plan, as words that follow "not made:"; left out where it always can. */
-  hindered?(plan: Plan): string | null;
+  disabledReason?(plan: Plan): string | null;
   make(from: Exported): string;
 }
 
 /** Degrees on the body follow from the lander's own. */
-const unplaced: ExportKind["hindered"] = ({ site }) =>
+const unplaced: ExportKind["disabledReason"] = ({ site }) =>
   site.toGive === undefined ? null : "nobody has given where on the body the site lies";
 
 const csv = (id: string, name: string, purpose: string, make: ExportKind["make"]): ExportKind => ({
@@ -91,7 +91,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The schedule in UTC for calendar programs (iCalendar).",
     file: "schedule.ics",
     type: "text/calendar",
-    hindered: (plan) => (isTouchdownKnown(plan) ? null : "nobody has given the touchdown"),
+    disabledReason: (plan) => (isTouchdownKnown(plan) ? null : "nobody has given the touchdown"),
     make: ({ plan, verdict, madeMs }) => scheduleCalendar(plan, verdict, madeMs),
   },
   {
@@ -100,7 +100,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "Places, keep-outs and ways of the day for map programs (GeoJSON).",
     file: "site.geojson",
     type: "application/geo+json",
-    hindered: unplaced,
+    disabledReason: unplaced,
     make: ({ plan, lines, madeMs }) => planGeoJson(plan, lines, madeMs),
   },
   {
@@ -109,7 +109,7 @@ export const EXPORTS: readonly ExportKind[] = [
     purpose: "The same for programs that read KML.",
     file: "site.kml",
     type: "application/xml",
-    hindered: unplaced,
+    disabledReason: unplaced,
     make: ({ plan, lines, madeMs }) => planKml(plan, lines, madeMs),
   },
   {
@@ -127,7 +127,7 @@ const NO_DAY = new Date(1980, 0, 2);
 
 /** Every kind that can be made of the plan in one zip, under its own file name. */
 export function everything(from: Exported): Uint8Array {
-  const files = EXPORTS.filter((kind) => (kind.hindered?.(from.plan) ?? null) === null).map(
+  const files = EXPORTS.filter((kind) => (kind.disabledReason?.(from.plan) ?? null) === null).map(
     ({ file, make }) => [file, strToU8(make(from))] as const,
   );
   return zipSync(Object.fromEntries(files), { mtime: NO_DAY });

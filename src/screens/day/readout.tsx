@@ -155,10 +155,15 @@ function homeWords({ walkbackS }: Verdict, task: string): string {
 /** With nothing pointed at: what can be done. */
 function OfDay() {
   const empty = useDesk(({ plan }) => plan.schedule.placements.length === 0);
+  const asked = useDesk(({ plan }) => plan.tasks.length);
   return empty ? (
     <>
       <b>Nothing on the line.</b>
-      <span>Drag a task from the bench on to a lane, or pack.</span>
+      <span>
+        {asked === 0
+          ? "Add what is asked for under Setup."
+          : "Drag a task from the bench on to a lane, or pack."}
+      </span>
       <KnownBy />
     </>
   ) : (

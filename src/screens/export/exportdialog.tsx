@@ -54,17 +54,19 @@ export function ExportDialog() {
         </p>
       )}
       <ul>
-        {EXPORTS.map((kind) => ({ kind, hindered: kind.hindered?.(plan) ?? null })).map(
-          ({ kind, hindered }) => (
+        {EXPORTS.map((kind) => ({ kind, disabledReason: kind.disabledReason?.(plan) ?? null })).map(
+          ({ kind, disabledReason }) => (
             <li key={kind.id}>
               <span>
                 <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
-                {hindered !== null && <span className="note state tight"> Not made: {hindered}.</span>}
+                {disabledReason !== null && (
+                  <span className="note state tight"> Not made: {disabledReason}.</span>
+                )}
               </span>
               <button
                 type="button"
                 aria-label={`Save ${kind.file}`}
-                disabled={from === null || hindered !== null}
+                disabled={from === null || disabledReason !== null}
                 onClick={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
               >
                 Save

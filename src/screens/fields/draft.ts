@@ -59,8 +59,9 @@ function isThere(plan: Plan, cell: Cell, draft: string): boolean {
   return cell.mixed !== true && draft === cell.entry.draft(cell.value, plan);
 }
 
-/** Where nobody has given a value: what the plan goes on with until then. */
-export function untilGiven({ shown, unit }: Cell): string {
+/** Where nobody has given a value: what the plan goes on with until then, or without. */
+export function untilGiven({ shown, unit, unknown }: Cell): string {
+  if (unknown !== undefined) return `until then ${unknown}`;
   return `until then ${shown}${unit === "" || unit === "h:mm" ? "" : ` ${unit}`}`;
 }
 

@@ -17,6 +17,7 @@ const fields: readonly Field<Plan>[] = [
     unit: "°",
     width: 24,
     hint: "North positive: −72.5, or 72.5 S.",
+    unknown: "sun and Earth unknown",
   },
   {
     label: "Longitude",
@@ -25,6 +26,7 @@ const fields: readonly Field<Plan>[] = [
     unit: "°",
     width: 24,
     hint: "East positive: −23.1, or 23.1 W.",
+    unknown: "sun and Earth unknown",
   },
   { label: "Elevation", path: "site.elevationM", entry: quantity("m"), unit: "m", width: 24 },
   {

@@ -22,6 +22,7 @@ const fields: readonly Field<Plan>[] = [
     path: "stay.touchdownUtc",
     entry: utc,
     width: 40,
+    unknown: "sun, Earth and UTC unknown",
   },
   {
     label: "Length of stay",

@@ -44,6 +44,8 @@ export interface Field<Row> {
   readonly apart?: (row: Row, plan: Plan) => string | null;
   /** The object around it goes when its last field is emptied. */
   readonly prune?: boolean;
+  /** What cannot be known until somebody gives it, where the plan goes on without: "sun and Earth unknown". */
+  readonly unknown?: string;
 }
 
 export interface Cell {
@@ -65,6 +67,8 @@ export interface Cell {
   readonly fixed: string | null;
   /** True where the plan goes on with what the row began with: nobody has given a value yet. */
   readonly toGive: boolean;
+  /** What is unknown until then, where the plan goes on without the value. */
+  readonly unknown?: string | undefined;
   /** True when it stands for several cells that do not all hold this value. */
   readonly mixed?: boolean;
   /** The branches of a plan with this value in it. */
@@ -443,13 +447,14 @@ function faceOf<Row>(
   field: Field<Row>,
   guide: FieldGuide,
   path: string,
-): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual"> {
+): Pick<Cell, "entry" | "unit" | "hint" | "guide" | "usual" | "unknown"> {
   return {
     entry: field.entry,
     unit: field.unit ?? "",
     hint: field.hint ?? guide.words,
     guide,
     usual: usualOf(path),
+    unknown: field.unknown,
   };
 }
 

@@ -71,7 +71,13 @@ export const Findings = memo(function Findings() {
         </span>
       </header>
       <OpenSaid />
-      {inOrder.length === 0 && <p className="empty">No rule is broken and none is kept by little.</p>}
+      {inOrder.length === 0 && (
+        <p className="empty">
+          {verdict.placed === 0
+            ? "Nothing is on the day line yet: there is nothing to judge."
+            : "No rule is broken and none is kept by little."}
+        </p>
+      )}
       <ol className="finding-list">
         {rules.map((findings) => (
           <RuleRow key={ruleKey(findings[0])} plan={plan} findings={findings} changes={changes} />

@@ -1,36 +1,15 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { type KeptPlan, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { useAround, useLook } from "../context.ts";
+import { useAround } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
-
-/** What the autosave has kept aside: opened, saved as a file, or deleted. */
-export function Quarantine() {
-  const { desk, look } = useAround();
-  const shown = useLook((state) => state.quarantineShown);
-  useEffect(
-    () =>
-      desk.commands.add([
-        {
-          id: "quarantine",
-          name: "Plans kept aside",
-          group: "Plan",
-          keys: [],
-          where: "page",
-          disabledReason: () => null,
-          run: () => look.setState({ quarantineShown: true }),
-        },
-      ]),
-    [desk, look],
-  );
-  return shown ? <Shelf /> : null;
-}
 
 /** What is known of the shelf: nothing yet, why it cannot be read, or what lies on it. */
 type Found = { readonly kept: readonly KeptPlan[] } | { readonly problem: string } | null;
 
-function Shelf() {
+/** What the autosave has kept aside: opened, saved as a file, or deleted. */
+export function Quarantine() {
   const { desk, look } = useAround();
   const ref = useRef<HTMLDialogElement>(null);
   const [found, setFound] = useState<Found>(null);
