@@ -21,13 +21,16 @@ export function greedyDay(problem: Problem): Day {
   const barred = new Uint8Array(problem.activities);
   for (;;) {
     let best = -1;
+    let bestOwed = false;
     let bestValue = -Infinity;
     for (let a = 0; a < problem.activities; a += 1) {
       if (day.board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
       const minutes = Math.max(1, insertion.leastCost()) / 60;
-      const value = (day.board.isOwed(a) ? 1e9 : 0) + day.board.worthWith(a) / minutes;
-      if (value <= bestValue) continue;
+      const owed = day.board.isOwed(a);
+      const value = day.board.worthWith(a) / minutes;
+      if (owed === bestOwed ? value <= bestValue : bestOwed) continue;
       best = a;
+      bestOwed = owed;
       bestValue = value;
     }
     if (best < 0) return day;

@@ -106,9 +106,14 @@ function flowsOf(project: Project, start: Int32Array, random: Random): [number, 
       let need = demand[b * resources + r]!;
       if (need === 0) continue;
       const offer = holders.filter(({ who }) => who < 0 || start[who]! + length[who]! <= start[b]!);
-      const rank = (who: number): number =>
-        who < 0 ? -1 : flows.has(who * activities + b) ? 1e9 : start[who]! + length[who]! + random.next();
-      offer.sort((x, y) => rank(y.who) - rank(x.who));
+      // Who hands on to `b` already comes first, then who ends last, of equal ones any; what nobody has had yet comes last.
+      const rank = (who: number): number => (who < 0 ? 0 : flows.has(who * activities + b) ? 2 : 1);
+      const last = (who: number): number =>
+        rank(who) === 1 ? start[who]! + length[who]! + random.next() : 0;
+      offer.sort((x, y) => {
+        const later = last(y.who) - last(x.who);
+        return rank(y.who) - rank(x.who) || later;
+      });
       for (const holder of offer) {
         if (need === 0) break;
         const units = Math.min(need, holder.units);

@@ -30,6 +30,8 @@ export class Recreate {
   private readonly random: Random;
   private readonly order: Int32Array;
   private readonly key: Float64Array;
+  /** 1 for what is owed, which goes first. */
+  private readonly owed: Uint8Array;
   private readonly before: Board;
   private readonly failed: Uint8Array;
   /** Room that an activity's windows leave for its start, s. */
@@ -47,6 +49,7 @@ export class Recreate {
     this.linger = new Linger(day.board, random);
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
+    this.owed = new Uint8Array(problem.activities);
     this.before = new Board(problem);
     this.failed = new Uint8Array(problem.activities);
     this.roomS = roomOf(problem);
@@ -57,7 +60,7 @@ export class Recreate {
 
   /** Fills the day with what is left out. */
   fill(): void {
-    const { problem, order, key, random, roomS } = this;
+    const { problem, order, key, owed, random, roomS } = this;
     const { board } = this.day;
     const { placed } = board;
     const { lengthS } = problem;
@@ -65,7 +68,8 @@ export class Recreate {
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
-      if (this.offered < 1 && !board.isOwed(a) && random.next() >= this.offered) continue;
+      owed[a] = board.isOwed(a) ? 1 : 0;
+      if (this.offered < 1 && owed[a] === 0 && random.next() >= this.offered) continue;
       const noise = random.next();
       const value = board.worthWith(a) + 1e-3;
       key[a] =
@@ -76,11 +80,10 @@ export class Recreate {
             : mode < 0.8
               ? (-value * value * (0.7 + 0.6 * noise)) / (lengthS[a]! + 1 + roomS[a]! * 0.1)
               : roomS[a]! * (0.5 + noise);
-      if (board.isOwed(a)) key[a]! -= 1e12;
       order[count] = a;
       count += 1;
     }
-    sortBy(order, key, count);
+    sortBy(order, owed, key, count);
     this.failed.fill(0);
     for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, this.blink);
     this.failed.fill(0);
@@ -220,14 +223,19 @@ export class Recreate {
   }
 }
 
-/** Sorts the first `count` of `order` by key (Shell 1959): no closure is made and no list copied. */
-function sortBy(order: Int32Array, key: Float64Array, count: number): void {
+/** Sorts the first `count` of `order`, what is `owed` first, then by key (Shell 1959): no closure is made and no list copied. */
+function sortBy(order: Int32Array, owed: Uint8Array, key: Float64Array, count: number): void {
   for (const gap of GAPS) {
     for (let k = gap; k < count; k += 1) {
       const a = order[k]!;
       const value = key[a]!;
+      const due = owed[a]!;
       let at = k;
-      for (; at >= gap && key[order[at - gap]!]! > value; at -= gap) order[at] = order[at - gap]!;
+      for (; at >= gap; at -= gap) {
+        const b = order[at - gap]!;
+        if (owed[b]! > due || (owed[b] === due && key[b]! <= value)) break;
+        order[at] = b;
+      }
       order[at] = a;
     }
   }
