@@ -65,7 +65,7 @@ function table(plan: Plan, report: OddsReport): string {
     ),
     ...report.sensitivities.map(({ sentence }) => `  hurts     ${numberedSentence(plan, sentence)}`),
     ...(report.withoutSpread.length > 0
-      ? [`  no spread ${report.withoutSpread.map(nameOf).join(", ")}: always the likely time`]
+      ? [`  no spread ${report.withoutSpread.map(nameOf).join(", ")}: the likely time but for rare events`]
       : []),
     `  ${report.leftOut}`,
   ];

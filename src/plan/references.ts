@@ -10,6 +10,10 @@ import { siteLoadFaults } from "./siteload.ts";
 import type { LagLink } from "./task.ts";
 import { taskFaults } from "./taskfaults.ts";
 
+/** Between which moments sun and Earth are known, UTC ms. */
+const SKY_FROM_MS = Date.UTC(1900, 0, 1);
+const SKY_TO_MS = Date.UTC(2100, 0, 1);
+
 /** Faults of a plan whose fields are right one by one: ids used twice, ids that name nothing, ends before starts. */
 export function referenceFaults(plan: Plan): Fault[] {
   const book = faultBook();
@@ -65,12 +69,28 @@ function siteFaults(plan: Plan, { places, tasks }: Ids, { faults, refer }: Fault
   });
 }
 
-function stayFaults(plan: Plan, { crew }: Ids, { ordered, refer }: FaultBook): void {
+function stayFaults(plan: Plan, { crew }: Ids, { faults, ordered, refer }: FaultBook): void {
   plan.stay.blocks.forEach((block, i) => {
     ordered(`stay.blocks.${i}`, block);
     block.crew.forEach((member, k) => refer(crew, "crew member", `stay.blocks.${i}.crew.${k}`, member));
   });
   plan.stay.relayPasses.forEach((pass, i) => ordered(`stay.relayPasses.${i}`, pass));
+  faults.push(...skyFaults(plan));
+}
+
+/** A stay in which nobody knows where the sun and the Earth stand, though the plan says that they are computed (physics/sky.ts). */
+function skyFaults({ body, stay }: Plan): Fault[] {
+  const beginsMs = Date.parse(stay.touchdownUtc);
+  const known = beginsMs >= SKY_FROM_MS && beginsMs + stay.lengthS * 1000 <= SKY_TO_MS;
+  return body.ephemeris === "none" || known
+    ? []
+    : [
+        {
+          path: "stay.touchdownUtc",
+          message:
+            "sun and Earth are known from 1900 to 2100 only: stay inside that, or set the body's ephemeris to none",
+        },
+      ];
 }
 
 function crewFaults(plan: Plan, { crew, suits }: Ids, { faults, once, refer }: FaultBook): void {

@@ -4,7 +4,8 @@ import type { FlightRule } from "./record.ts";
 export const evaRules = {
   "eva-bounds": {
     words: "EVA times",
-    sentence: "Egress not before, ingress complete not after, not longer; ingress complete before liftoff.",
+    sentence:
+      "Egress not before, and not before touchdown; ingress complete not after, not longer; ingress complete before liftoff.",
     decides: null,
     eases: { by: "min", most: 120 },
     numbers: null,

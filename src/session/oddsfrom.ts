@@ -115,7 +115,7 @@ function played({ days, seed, shape, withoutSpread, leftOut, crew }: Made): stri
   const always =
     fixed === 0
       ? ""
-      : ` ${fixed} placed ${fixed === 1 ? "task has" : "tasks have"} no low and high and ${fixed === 1 ? "takes its" : "take their"} likely time.`;
+      : ` ${fixed} placed ${fixed === 1 ? "task has" : "tasks have"} no low and high and ${fixed === 1 ? "takes its" : "take their"} likely time but for rare events.`;
   return (
     `${days} simulated ${days === 1 ? "day" : "days"}, durations drawn ${spread} between low and high, seed ${seed}: the same again gives the ` +
     `same figures.${always} ${crewSays(crew)} ${leftOut}`

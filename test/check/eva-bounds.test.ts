@@ -4,11 +4,11 @@ import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, task, tinyPlan, type EvaInput } from "./tinyPlan.ts";
 
 /** One task at a from 2000: egress 2000 - 300 - 600 = 1100, ingress complete 2600 + 300 + 600 = 3500: 2400 s. */
-const plan = (bounds: Partial<EvaInput>, lengthS = 72_000, tightS = 0) =>
+const plan = (bounds: Partial<EvaInput>, lengthS = 72_000, tightS = 0, startS = 2000) =>
   tinyPlan({
     evas: [eva("eva-1", { crew: ["ev1"], ...bounds })],
     tasks: [task("one", "a")],
-    placements: [at("one", 2000)],
+    placements: [at("one", startS)],
     stay: { lengthS },
     rules: { tightS },
   });
@@ -18,6 +18,12 @@ describe("EVA times", () => {
     breaks: ["out a second too early", plan({ earliestEgressS: 1101 })],
     says: { need: 1101, have: 1100 },
     holds: ["out at the earliest", plan({ earliestEgressS: 1100 })],
+  });
+  // Whatever the EVA allows: nobody is there before touchdown.
+  pair("eva-bounds", {
+    breaks: ["out a second before touchdown", plan({ earliestEgressS: -3600 }, 72_000, 0, 899)],
+    says: { need: 0, have: -1 },
+    holds: ["out at touchdown", plan({ earliestEgressS: -3600 }, 72_000, 300, 900)],
   });
   pair("eva-bounds", {
     breaks: ["in a second too late", plan({ latestIngressS: 3499 })],

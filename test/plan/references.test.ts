@@ -191,6 +191,24 @@ const TOGETHER: [words: string, path: string, message: RegExp, spoil: (plan: Spo
   ],
   ["a stay of no time", "stay.lengthS", /a stay of 0 s/, (p) => (p.stay.lengthS = 0)],
   [
+    "a touchdown before anybody knows where the sun stands",
+    "stay.touchdownUtc",
+    /known from 1900 to 2100/,
+    (p) => {
+      p.body = { ephemeris: "moon" };
+      p.stay.touchdownUtc = "1899-12-31T23:59:59Z";
+    },
+  ],
+  [
+    "a stay that goes on after that",
+    "stay.touchdownUtc",
+    /known from 1900 to 2100/,
+    (p) => {
+      p.body = { ephemeris: "moon" };
+      p.stay.touchdownUtc = "2099-12-31T23:59:59Z";
+    },
+  ],
+  [
     "a task placed twice",
     "schedule.placements.1.task",
     /"deploy" is placed twice/,

@@ -43,6 +43,19 @@ describe("work that is as long as it may be", () => {
   });
 });
 
+describe("touchdown", () => {
+  it("is before every egress, however early the EVA may begin", () => {
+    // Egress is 900 s before the first task at a; only a window that opens then is early enough.
+    const early = (startS: number): Plan =>
+      tinyPlan({
+        evas: [eva("eva-1", { crew: ["ev1"], earliestEgressS: -7200 })],
+        tasks: [task("one", "a", { worth: 10, windows: [{ startS, endS: startS + 600 }] })],
+      });
+    expect(packed(early(900))).toEqual({ placed: 1, breaches: 0 });
+    expect(packed(early(899))).toEqual({ placed: 0, breaches: 0 });
+  });
+});
+
 describe("an EVA that lasts as long as it may", () => {
   // 600 s of egress, 300 s to a, 600 s of work, 300 s home, 600 s of ingress: 2400 s.
   const lasting = (longestS: number): Plan =>

@@ -1,7 +1,8 @@
+import { instant } from "../../kernel/index.ts";
 import { lasting, listed, met } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 
-/** eva-bounds: egress not before, ingress complete not after, not longer; ingress complete before liftoff. */
+/** eva-bounds: egress not before, nor before touchdown, ingress complete not after, not longer; ingress complete before liftoff. */
 export const evaBounds: JudgeRule = ({ prepared, outs }) => {
   const { stay, rules } = prepared.plan;
   return outs.flatMap(({ eva, span }) => {
@@ -15,6 +16,15 @@ export const evaBounds: JudgeRule = ({ prepared, outs }) => {
         need: eva.earliestEgressS as number,
         have: span.egressS as number,
         says: `goes out at ${met(span.egressS)}, the earliest is ${met(eva.earliestEgressS)}`,
+      },
+      {
+        of: "touchdown",
+        sense: "least" as const,
+        // Whatever the EVA allows: nobody is there yet.
+        spareS: span.egressS >= 0 ? Infinity : span.egressS,
+        need: 0,
+        have: span.egressS as number,
+        says: `goes out at ${met(span.egressS)}, touchdown is at ${met(instant(0))}`,
       },
       {
         of: "latest ingress",

@@ -39,7 +39,10 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
         <b>{report.leftOut}</b>
       </p>
       {report.withoutSpread.length > 0 && (
-        <p>Without a low and a high, so always as likely: {report.withoutSpread.map(name).join(", ")}.</p>
+        <p>
+          Without a low and a high, so as likely but for rare events:{" "}
+          {report.withoutSpread.map(name).join(", ")}.
+        </p>
       )}
       {report.unread > 0 && (
         <p className="state breach">

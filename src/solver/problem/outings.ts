@@ -21,7 +21,7 @@ export function routesOf(plan: Plan): RouteKey[] {
   return plan.evas.flatMap((eva, e) => eva.crew.map((id) => ({ eva: e, member: index.get(id)! })));
 }
 
-/** Between the EVA's bounds and liftoff, around the blocks of its crew (eva-bounds, stay-blocks). */
+/** Between the EVA's bounds, touchdown and liftoff, around the blocks of its crew (eva-bounds, stay-blocks). */
 export function gapsOf(plan: Plan): Gap[][] {
   return plan.evas.map((eva) => {
     const blocks = normalise(
@@ -31,7 +31,7 @@ export function gapsOf(plan: Plan): Gap[][] {
     );
     const endS = Math.min(eva.latestIngressS, plan.stay.lengthS);
     const gaps: Gap[] = [];
-    let fromS: number = eva.earliestEgressS;
+    let fromS: number = Math.max(0, eva.earliestEgressS);
     for (const block of [...blocks, { startS: instant(endS), endS: instant(endS) }]) {
       const toS = Math.min(block.startS, endS);
       if (fromS <= toS) gaps.push({ fromS, toS });

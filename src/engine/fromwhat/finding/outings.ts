@@ -40,13 +40,15 @@ export function boundsBehind(asked: Asked): Behind {
   );
   const limits: Readonly<Record<string, readonly [number, string]>> = {
     "earliest egress": [eva.earliestEgressS, `plan: earliest egress of ${eva.name}`],
+    touchdown: [0, "touchdown"],
     "latest ingress": [eva.latestIngressS, `plan: latest ingress of ${eva.name}`],
     longest: [eva.longestS, `plan: longest duration of ${eva.name}`],
     liftoff: [plan.stay.lengthS, "plan: length of the stay"],
   };
   const limit = limits[worst?.of ?? ""];
   if (!worst || !limit) return { more: [egress, ingress, length] };
-  const have = worst.of === "longest" ? length : worst.of === "earliest egress" ? egress : ingress;
+  const have =
+    worst.of === "longest" ? length : ["earliest egress", "touchdown"].includes(worst.of) ? egress : ingress;
   return {
     need: given(worst.of, limit[0], "s", limit[1]),
     have,

@@ -8,6 +8,8 @@ import { CONSUMABLE_WORDS } from "./words.ts";
 
 /** More of an EVA: longer, later in, earlier out; longer and later in together where neither alone is enough. */
 export function outingOffers(eva: Eva): Offer[] {
+  // Nobody goes out before touchdown.
+  const spareMin = Math.floor(eva.earliestEgressS / 60);
   const offer = (
     kind: "longest" | "ingress" | "egress" | "outing",
     change: (one: Eva, byS: number) => Eva,
@@ -15,7 +17,7 @@ export function outingOffers(eva: Eva): Offer[] {
   ): Offer => ({
     kind,
     subject: eva.id,
-    most: mostEased("eva-bounds"),
+    most: kind === "egress" ? Math.min(mostEased("eva-bounds"), spareMin) : mostEased("eva-bounds"),
     drops: [],
     owner: null,
     ...(kind === "outing" ? { unless: ["longest", "ingress"] as const } : {}),
@@ -44,12 +46,16 @@ export function outingOffers(eva: Eva): Offer[] {
       (byS) =>
         `Ingress of ${eva.name} may be complete ${lasting(byS, "up")} later: by ${met(eva.latestIngressS + byS)}.`,
     ),
-    offer(
-      "egress",
-      (one, byS) => ({ ...one, earliestEgressS: instant(one.earliestEgressS - byS) }),
-      (byS) =>
-        `Egress of ${eva.name} may be ${lasting(byS, "up")} earlier: from ${met(eva.earliestEgressS - byS)}.`,
-    ),
+    ...(spareMin > 0
+      ? [
+          offer(
+            "egress",
+            (one, byS) => ({ ...one, earliestEgressS: instant(one.earliestEgressS - byS) }),
+            (byS) =>
+              `Egress of ${eva.name} may be ${lasting(byS, "up")} earlier: from ${met(eva.earliestEgressS - byS)}.`,
+          ),
+        ]
+      : []),
     offer(
       "outing",
       (one, byS) => later(longer(one, byS), byS),
