@@ -31,8 +31,9 @@ export {
   patchBetween,
   patchSchema,
   takeTheirs,
+  withOwnNumbers,
 } from "./patch/index.ts";
-export type { Change, Clash, Merged, Patch } from "./patch/index.ts";
+export type { Change, Clash, Merged, Patch, Renumbered } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
 export type { TaskChange } from "./changes.ts";

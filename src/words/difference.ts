@@ -7,6 +7,7 @@ import {
   guideTo,
   patchBetween,
   type Plan,
+  type Renumbered,
   type Signoff,
 } from "../plan/index.ts";
 import { digits } from "./number.ts";
@@ -57,6 +58,13 @@ export function clashWords(
   const [here, there] = [said(mine, clash.mine), said(theirs, clash.theirs)];
   const about = here?.about ?? there?.about ?? "Plan";
   return { about, mine: here?.sentence ?? "As it was.", theirs: there?.sentence ?? "As it was." };
+}
+
+/** Of a task of theirs that a merge gives another number: which, and whose the number is that they gave it. */
+export function renumberedWords(plan: Plan, { task, was, is }: Renumbered): string {
+  const named = (one: Plan["tasks"][number] | undefined): string => one?.name ?? task;
+  const holder = plan.tasks.find((one) => one.number?.toUpperCase() === was.toUpperCase());
+  return `${named(plan.tasks.find(({ id }) => id === task))} of theirs, there number ${was}, gets number ${is}: ${was} is ${named(holder)}.`;
 }
 
 /** A list in another order is told once. */

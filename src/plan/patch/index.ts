@@ -12,6 +12,8 @@ export { invertPatch } from "./patch.ts";
 export { patchSchema } from "./schema.ts";
 export { mergePlans, takeTheirs, valueAt } from "./threeway.ts";
 export type { Clash, Merged } from "./threeway.ts";
+export { withOwnNumbers } from "./ownids.ts";
+export type { Renumbered } from "./ownids.ts";
 
 /** The patch that turns `before` into `after`. */
 export function patchBetween(before: Plan, after: Plan): Patch {

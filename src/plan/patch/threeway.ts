@@ -4,6 +4,7 @@ import { applied } from "./apply.ts";
 import { between } from "./between.ts";
 import { fitted } from "./fit.ts";
 import { keyed } from "./keyed.ts";
+import { type Renumbered, withOwnIds, withOwnNumbers } from "./ownids.ts";
 import type { Change } from "./patch.ts";
 import { treeOf } from "./tree.ts";
 
@@ -20,13 +21,18 @@ export interface Merged {
   /** Mine, with all of theirs that meets nothing of mine; where they clash it is as mine has it. */
   readonly plan: Plan;
   readonly clashes: readonly Clash[];
+  /** Theirs, with ids of its own for what both added under one. */
+  readonly theirs: Plan;
+  /** Tasks of theirs whose number one of mine has. */
+  readonly renumbered: readonly Renumbered[];
 }
 
 /**
  * What became of `base` in two hands, put together by ids. Nothing of either is lost without a clash that tells of it. The order of
  * lists never clashes: theirs holds as far as it goes.
  */
-export function mergePlans(base: Plan, mine: Plan, theirs: Plan): Merged {
+export function mergePlans(base: Plan, mine: Plan, sent: Plan): Merged {
+  const theirs = withOwnIds(base, mine, sent);
   const left: Change[] = [];
   const changes = between(base, theirs);
   const found = fitted(mine, treeOf(changes), left) as Plan;
@@ -44,7 +50,7 @@ export function mergePlans(base: Plan, mine: Plan, theirs: Plan): Merged {
   }));
   // A part of a thing that clashes as a whole is not taken by itself.
   const plan = clashes.reduce((one, clash) => put(one, clash.path, clash.mine), found);
-  return { plan, clashes };
+  return { ...withOwnNumbers(plan, mine), clashes, theirs };
 }
 
 /** The plan with what they have at the place of a clash. */

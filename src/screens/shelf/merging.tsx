@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import { parseText, type Plan } from "../../plan/index.ts";
 import { type KeptState, type MergeOffer, wordsOf } from "../../session/index.ts";
-import { clashWords, counted, differenceWords } from "../../words/index.ts";
+import { clashWords, counted, differenceWords, renumberedWords } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
@@ -89,7 +89,11 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
   const merge = async (): Promise<void> => {
     try {
       const made = await desk.merge(offer, taken);
-      if (made.ok) return done(`${theirs.title} is merged, as one step.`);
+      if (made.ok) {
+        const { plan } = desk.state.getState();
+        const numbers = made.value.map((one) => ` ${renumberedWords(plan, one)}`);
+        return done(`${theirs.title} is merged, as one step.${numbers.join("")}`);
+      }
       const [first] = made.error;
       setFault(`Not merged: ${first?.path ?? ""} ${first?.message ?? ""}.`);
     } catch (error) {
@@ -131,6 +135,16 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
               </fieldset>
             );
           })}
+        </section>
+      )}
+      {merged.renumbered.length > 0 && (
+        <section aria-label="Numbers given twice">
+          <h3>{counted(merged.renumbered.length, "number")} that both gave</h3>
+          <ul>
+            {merged.renumbered.map((one) => (
+              <li key={one.task}>{renumberedWords(merged.plan, one)}</li>
+            ))}
+          </ul>
         </section>
       )}
       <div className="merge-hands">

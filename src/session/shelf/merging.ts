@@ -6,7 +6,9 @@ import {
   parse,
   patchBetween,
   type Plan,
+  type Renumbered,
   takeTheirs,
+  withOwnNumbers,
 } from "../../plan/index.ts";
 import type { Core } from "../core.ts";
 import type { EditCommands } from "../editing.ts";
@@ -30,8 +32,11 @@ export interface MergeCommands {
   keepSent(): Promise<void>;
   /** What a merge would make; of the state `from`, or of the kept state that is nearest to theirs. Null where no state is kept. */
   offerMerge(theirs: Plan, from?: number): Promise<MergeOffer | null>;
-  /** Merges as one step, with theirs at the clashes of these numbers; with faults the plan stays as it was. */
-  merge(offer: MergeOffer, taken: ReadonlySet<number>): Promise<Outcome<null, readonly Fault[]>>;
+  /** Merges as one step, with theirs at the clashes of these numbers: the tasks of theirs that got another number. With faults the plan stays as it was. */
+  merge(
+    offer: MergeOffer,
+    taken: ReadonlySet<number>,
+  ): Promise<Outcome<readonly Renumbered[], readonly Fault[]>>;
 }
 
 /** So many states are looked into for the one that both plans come from, the newest first. */
@@ -62,7 +67,8 @@ export function mergeCommands(core: Core, edits: EditCommands, keeping: Keeping)
       }
       if (!nearest) return null;
       const { base } = nearest;
-      return { base, from: nearest.from, mine, theirs, merged: mergePlans(base, mine, theirs) };
+      const merged = mergePlans(base, mine, theirs);
+      return { base, from: nearest.from, mine, theirs: merged.theirs, merged };
     },
     async merge(offer, taken) {
       const { slot, plan } = state.getState();
@@ -73,11 +79,12 @@ export function mergeCommands(core: Core, edits: EditCommands, keeping: Keeping)
         (one, clash, k) => (taken.has(k) ? takeTheirs(one, clash) : one),
         offer.merged.plan,
       );
-      const read = parse(made);
+      const { plan: numbered, renumbered } = withOwnNumbers(made, plan);
+      const read = parse(numbered);
       if (!read.ok) return read;
       await keeping.keep(slot, "merge", plan);
       const put = edits.edit(`Merge ${offer.theirs.title}`, () => read.value);
-      return put.ok ? done(null) : put;
+      return put.ok ? done(renumbered) : put;
     },
   };
 }

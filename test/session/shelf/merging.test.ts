@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { instant } from "../../../src/kernel/index.ts";
 import { parseText, type Plan } from "../../../src/plan/index.ts";
-import { clashWords } from "../../../src/words/index.ts";
+import { clashWords, renumberedWords } from "../../../src/words/index.ts";
 import { browserArchive } from "../../../src/session/index.ts";
 import { deskWith, freshShelf } from "../bench.ts";
 
@@ -69,6 +70,38 @@ describe("a plan file that was sent away and comes back", () => {
     const made = await desk.merge(offer, new Set());
     expect(made).toMatchObject({ ok: false, error: [{ message: expect.stringMatching(/ridge/) }] });
     expect(desk.state.getState().plan).toBe(plan);
+  });
+
+  it("keeps what both added apart, under an id and a number of its own, and says whose number changed", async () => {
+    // Both make the next new task: the same id and number, but another thing, and theirs is on their day.
+    const added = (plan: Plan, name: string): Plan["tasks"] => [
+      ...plan.tasks,
+      { ...plan.tasks[0]!, id: "task-4", name, number: "4" },
+    ];
+    const { desk, theirs } = await sentAway((plan) => ({
+      ...plan,
+      tasks: added(plan, "Theirs"),
+      schedule: {
+        placements: [
+          ...plan.schedule.placements,
+          { ...plan.schedule.placements[0]!, task: "task-4", startS: instant(20_000) },
+        ],
+      },
+    }));
+    desk.edit("New task", (plan) => ({ tasks: added(plan, "Mine") }));
+    const offer = (await desk.offerMerge(theirs))!;
+    expect(offer.merged.clashes).toEqual([]);
+    const made = await desk.merge(offer, new Set());
+    expect(made).toMatchObject({ ok: true });
+    const { plan } = desk.state.getState();
+    const mine = plan.tasks.find(({ name }) => name === "Mine")!;
+    const their = plan.tasks.find(({ name }) => name === "Theirs")!;
+    expect([mine.id, mine.number, their.number]).toEqual(["task-4", "4", "5"]);
+    const placed = plan.schedule.placements.filter(({ startS }) => startS === 20_000);
+    expect(placed.map(({ task }) => task)).toEqual([their.id]);
+    expect(offer.merged.renumbered.map((one) => renumberedWords(offer.merged.plan, one))).toEqual([
+      "Theirs of theirs, there number 4, gets number 5: 4 is Mine.",
+    ]);
   });
 
   it("is not merged into a plan that has changed since it was looked at", async () => {

@@ -1,0 +1,116 @@
+import { isEqual, isRecord } from "../../kernel/index.ts";
+import { freshId } from "../freshid.ts";
+import type { Plan } from "../plan.ts";
+import { freshNumber } from "../tasknumber.ts";
+
+/**
+ * Two hands that each add a thing give it the same id and number, since both come next. What they added stays two things: theirs gets
+ * an id of its own before anything is put together, or else what they say of theirs would be said of mine.
+ */
+
+/** Lists whose things have ids, by path, and where such an id stands: `*` is any entry of a list, `@` the keys of a record. */
+const NAMED: Readonly<Record<string, readonly string[]>> = {
+  tasks: [
+    "tasks.*.mishap.remedy.after",
+    "links.*.from.task",
+    "links.*.to.task",
+    "links.*.tasks.*",
+    "groups.*.tasks.*",
+    "site.keepOuts.*.afterTask",
+    "site.keepOuts.*.exemptTasks.*",
+    "schedule.placements.*.task",
+    "variants.*.schedule.placements.*.task",
+  ],
+  "site.places": ["tasks.*.place", "tasks.*.endPlace", "site.legs.*.from", "site.legs.*.to"],
+  crew: [
+    "evas.*.crew.*",
+    "evas.*.suits.@",
+    "tasks.*.crew.named.*",
+    "tasks.*.pin.crew.*",
+    "stay.blocks.*.crew.*",
+    "schedule.placements.*.crew.*",
+    "variants.*.schedule.placements.*.crew.*",
+  ],
+  suits: ["crew.*.suit", "evas.*.suits.*"],
+  evas: ["tasks.*.pin.eva", "schedule.placements.*.eva", "variants.*.schedule.placements.*.eva"],
+  equipment: ["tasks.*.equipment.*.equipment"],
+  containers: ["tasks.*.sample.container"],
+  links: [],
+  groups: [],
+  variants: [],
+  "site.keepOuts": [],
+  "stay.blocks": [],
+  "stay.relayPasses": [],
+};
+
+/** `theirs` with other ids for what both added under one, where it is not the same thing. */
+export function withOwnIds(base: Plan, mine: Plan, theirs: Plan): Plan {
+  return Object.entries(NAMED).reduce((plan, [list, references]) => {
+    const [was, here, there] = [base, mine, plan].map((one) => thingsIn(one, list));
+    const taken = new Set([was!, here!, there!].flatMap((things) => [...things.keys()]));
+    const other = new Map<string, string>();
+    for (const [id, thing] of there!)
+      if (!was!.has(id) && here!.has(id) && !isEqual(here!.get(id), thing)) other.set(id, freshId(id, taken));
+    if (other.size === 0) return plan;
+    const rename = (id: string): string => other.get(id) ?? id;
+    const renamed = [`${list}.*.id`, ...references].reduce<unknown>(
+      (one, path) => mapped(one, path.split("."), rename),
+      plan,
+    ) as Plan;
+    return list === "tasks" ? withSaid(renamed, rename) : renamed;
+  }, theirs);
+}
+
+/** A task that has another number than the hand that gave it said, since a task of the other hand has that one. */
+export interface Renumbered {
+  readonly task: string;
+  readonly was: string;
+  readonly is: string;
+}
+
+/** `plan` with a number of its own for every task: where two have one, mine keeps it. */
+export function withOwnNumbers(
+  plan: Plan,
+  mine: Plan,
+): { readonly plan: Plan; readonly renumbered: readonly Renumbered[] } {
+  const folded = (number: string | undefined): string | undefined => number?.toUpperCase();
+  const own = new Map(mine.tasks.map(({ id, number }) => [id, number]));
+  const isMine = ({ id, number }: Plan["tasks"][number]): boolean => number === own.get(id);
+  const taken = new Set(plan.tasks.filter(isMine).map(({ number }) => folded(number)));
+  const tasks = [...plan.tasks];
+  const renumbered: Renumbered[] = [];
+  tasks.forEach((task, k) => {
+    if (task.number === undefined || isMine(task)) return;
+    if (taken.has(folded(task.number))) {
+      const is = freshNumber(tasks);
+      renumbered.push({ task: task.id, was: task.number, is });
+      tasks[k] = { ...task, number: is };
+    }
+    taken.add(folded(tasks[k]!.number));
+  });
+  return { plan: renumbered.length === 0 ? plan : { ...plan, tasks }, renumbered };
+}
+
+function thingsIn(plan: Plan, list: string): ReadonlyMap<string, unknown> {
+  const things = list.split(".").reduce<unknown>((at, step) => (isRecord(at) ? at[step] : undefined), plan);
+  return new Map((things as readonly { readonly id: string }[]).map((one) => [one.id, one]));
+}
+
+/** `value` with `change` made on every text at `path`. */
+function mapped(value: unknown, path: readonly string[], change: (text: string) => string): unknown {
+  const [step, ...rest] = path;
+  if (step === undefined) return typeof value === "string" ? change(value) : value;
+  if (Array.isArray(value)) return step === "*" ? value.map((one) => mapped(one, rest, change)) : value;
+  if (!isRecord(value)) return value;
+  if (step === "@") return Object.fromEntries(Object.entries(value).map(([key, to]) => [change(key), to]));
+  if (step === "*")
+    return Object.fromEntries(Object.entries(value).map(([key, to]) => [key, mapped(to, rest, change)]));
+  return step in value ? { ...value, [step]: mapped(value[step], rest, change) } : value;
+}
+
+/** What is said of tasks is said of them under their other ids. */
+function withSaid(plan: Plan, rename: (id: string) => string): Plan {
+  const of = <One extends Plan["comments"][number] | Plan["signoffs"][number]>(one: One): One =>
+    one.about.kind === "task" ? { ...one, about: { ...one.about, id: rename(one.about.id) } } : one;
+  return { ...plan, comments: plan.comments.map(of), signoffs: plan.signoffs.map(of) };
+}
