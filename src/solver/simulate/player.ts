@@ -425,8 +425,11 @@ export class Player {
       this.state[a] = OVERRAN;
       this.reason[a] = WINDOW;
     }
-    if (broken) return;
+    let goodS = startS + draws.durationS[a]!;
     for (const b of due) {
+      // One after the other: who has to leave has done those that were over by then.
+      goodS += draws.remedyS[b]!;
+      if (broken && (rests ? this.restedEndS(a, startS, goodS) : goodS) > endS) return;
       const inTime = b !== a || overS <= closesS;
       this.state[b] = inTime ? DONE : OVERRAN;
       this.reason[b] = inTime ? 0 : WINDOW;

@@ -359,13 +359,19 @@ class Clockwork {
     );
   }
 
+  /** How long `a` has been worked at by now, rests left out. */
+  private workedS(a: number): number {
+    const stillRestS = Math.max(0, this.restUntilS[a]! - this.t);
+    return this.t - this.startS[a]! - this.restedS[a]! + stillRestS;
+  }
+
   private workIsDone(a: number): boolean {
     const { t, draws, script, problem } = this;
     const { limits } = problem;
     if (t < this.restUntilS[a]!) return false;
     // A rest inside that is just over began the stretches of all of its crew anew.
     if (t === this.restUntilS[a]) for (const w of this.crewOf(a)) w.beganS = t;
-    const doneS = t - this.startS[a]! - this.restedS[a]!;
+    const doneS = this.workedS(a);
     if (doneS >= draws.durationS[a]! && Number.isNaN(this.ownUpS[a])) {
       this.ownUpS[a] = t;
       const mending = this.toMend(a);
@@ -731,6 +737,12 @@ class Clockwork {
       if (!first || !this.crewOf(a).some((w) => this.mustLeave(w, a))) continue;
       // Who leaves while making something good has done their own work.
       this.fate[a] = this.mending.has(a) ? this.ownFate(a) : "broken off";
+      // Of several things made good, one after the other, those that are over by now are.
+      let goodS = this.draws.durationS[a]!;
+      for (const b of this.mending.get(a) ?? []) {
+        goodS += this.draws.remedyS[b]!;
+        if (this.workedS(a) >= goodS) this.fate[b] = b === a ? this.inTime(a) : "done";
+      }
       this.endS[a] = t;
       const [from, to] = [problem.beginsAt[a]!, problem.endsAt[a]!];
       const farther = this.homeLeg(first.route, from) > this.homeLeg(first.route, to) ? from : to;

@@ -3,8 +3,8 @@ import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { parse, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { packRun } from "../../../src/solver/index.ts";
-import { CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
-import { tinyPlan } from "../../check/tinyPlan.ts";
+import { acting, CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
+import { eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 
 const DAYS = 4000;
@@ -73,6 +73,35 @@ function played(plan: Plan, placements: Schedule["placements"]) {
 const inRow = [at("unit", 6000), at("look", 7200), at("readings", 7800)];
 
 describe("O12: the odds of what can be made good", () => {
+  it("counts the first of two at one end as made good where there is only time for it", () => {
+    // Each goes wrong on half of the days. 600 s of egress, 300 s there and back, 1800 s of work, 600 s of ingress: 1500 s are left, and each takes 1000 s.
+    const spoilt = { what: "jams", chance: 0.5, spoils: true };
+    const hung = { name: "By hand", after: "host", duration: { likelyS: 1000 } };
+    const work = (id: string, more: object = {}) => ({ ...task(id, "a"), worth: 10, ...more });
+    const plan = tinyPlan({
+      crew: [{ id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit", workRateSpread: 0 }],
+      evas: [eva("eva-1", { crew: ["ev1"], longestS: 5100 })],
+      tasks: [
+        work("first", { mishap: { ...spoilt, remedy: hung } }),
+        work("second", { mishap: { ...spoilt, remedy: hung } }),
+        work("host"),
+      ],
+      rules: { work: { longestS: 86_400 } },
+    });
+    const run = oddsRun(
+      plan,
+      { placements: [at("first", 1200), at("second", 1800), at("host", 2400)] },
+      { days: DAYS, seed: 5, shape: "pert", crew: acting(0), clock: () => 0 },
+    );
+    while (run.step(Infinity));
+    const { tasks, home } = run.report();
+    expect(home.count).toBe(DAYS);
+    const done = (id: string) => tasks.find((one) => one.task === id)!.done;
+    expect(done("first").count).toBe(DAYS);
+    // A quarter of the days, both went wrong.
+    expect(Math.abs(done("second").count / DAYS - 0.75)).toBeLessThan(FOUR_ERRORS);
+  });
+
   it("loses the unit as often as the event happens, and never once something makes it good", () => {
     const without = played(unitPlan({ remedy: null }), inRow);
     const lost = 1 - without.tasks[0]!.done.share;
