@@ -5,6 +5,7 @@ import { percent } from "../words/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import { wordsOf } from "./files.ts";
+import { oneCall } from "./onecall.ts";
 import type { DeskState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 
@@ -21,13 +22,12 @@ export interface CurveCommands {
 
 export function curveCommands(core: Core, edits: EditCommands, variants: VariantCommands): CurveCommands {
   const { state, ports } = core;
-  let running: AbortController | null = null;
+  const call = oneCall();
 
+  const note = (part: Partial<NonNullable<DeskState["curve"]>>): void =>
+    state.setState((now) => (now.curve ? { curve: { ...now.curve, ...part } } : {}));
   const end = (how: "stopped" | "overtaken"): void => {
-    if (!running) return;
-    running.abort();
-    running = null;
-    state.setState((now) => (now.curve ? { curve: { ...now.curve, running: false, end: how } } : {}));
+    if (call.end()) note({ running: false, end: how });
   };
   core.onPlan(() => end("overtaken"));
   // Whoever takes a task in hand is at work: the spare time is over.
@@ -36,33 +36,28 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
   });
 
   return {
-    async askCurve(seconds) {
+    askCurve(seconds) {
       end("stopped");
-      const mine = new AbortController();
-      running = mine;
       const { plan, curve: known } = state.getState();
       const report = known && sameRequests(known.plan, plan) ? known.report : null;
       state.setState({
         curve: { plan, seconds, running: true, progress: null, report, end: null, message: null },
       });
-      const note = (part: Partial<NonNullable<DeskState["curve"]>>): void => {
-        const { curve } = state.getState();
-        if (running === mine && curve) state.setState({ curve: { ...curve, ...part } });
-      };
-      try {
-        const answer = await (ports.spare?.() ?? ports.engine).curve(
-          plan,
-          { seed: 1, seconds },
-          {
-            report: (progress) => note({ progress }),
-            signal: mine.signal,
-          },
-        );
-        note({ running: false, report: answer, end: "answered" });
-      } catch (error) {
-        note({ running: false, end: "failed", message: wordsOf(error) });
-      }
-      if (running === mine) running = null;
+      return call.ask(
+        (signal, whileLive) =>
+          (ports.spare?.() ?? ports.engine).curve(
+            plan,
+            { seed: 1, seconds },
+            {
+              report: whileLive((progress) => note({ progress })),
+              signal,
+            },
+          ),
+        {
+          answered: (answer) => note({ running: false, report: answer, end: "answered" }),
+          failed: (error) => note({ running: false, end: "failed", message: wordsOf(error) }),
+        },
+      );
     },
     stopCurve: () => end("stopped"),
     takeCurveDay: ({ schedule, caution, wish }) =>
@@ -71,21 +66,21 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
         { placements: [...schedule.placements] },
         caution,
       ),
-    keepCurveDay(name, { schedule, caution }) {
-      const { plan } = state.getState();
-      const odds = { ...plan.odds, crew: { ...plan.odds.crew, caution } };
-      const sentence =
-        caution === plan.odds.crew.caution
-          ? "Nothing of the plan."
-          : `The crew’s caution is ${percent(caution, "given")}, not ${percent(plan.odds.crew.caution, "given")}.`;
-      return variants.keepOffered(name, {
-        edit: editBetween(sentence, plan, { ...plan, odds }),
-        schedule,
-        sentence,
-        owner: null,
-      });
-    },
+    keepCurveDay: (name, day) => variants.keepOffered(name, offeredBy(state.getState().plan, day)),
   };
+}
+
+/** A day of the curve as a variant has it: its schedule, and the caution that it was chosen for. */
+function offeredBy(
+  plan: Plan,
+  { schedule, caution }: WishedDay,
+): Parameters<VariantCommands["keepOffered"]>[1] {
+  const odds = { ...plan.odds, crew: { ...plan.odds.crew, caution } };
+  const sentence =
+    caution === plan.odds.crew.caution
+      ? "Nothing of the plan."
+      : `The crew’s caution is ${percent(caution, "given")}, not ${percent(plan.odds.crew.caution, "given")}.`;
+  return { edit: editBetween(sentence, plan, { ...plan, odds }), schedule, sentence, owner: null };
 }
 
 /** True when the curve that is there is of the requests, crew and limits of the open plan: its schedule does not matter. */

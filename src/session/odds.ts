@@ -2,6 +2,7 @@ import { sameFrame, sameSchedule } from "../plan/index.ts";
 import type { OddsChoice, OddsDay, OddsWork, ShedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
+import { oneCall } from "./onecall.ts";
 import { sameDay } from "./sameday.ts";
 import type { DeskState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
@@ -20,114 +21,102 @@ export interface OddsCommands {
 }
 
 export function oddsCommands(core: Core, variants: VariantCommands): OddsCommands {
-  const { state, ports } = core;
-  let odds: { readonly which: string; readonly control: AbortController } | null = null;
-  let shed: AbortController | null = null;
+  return { ...oddsRuns(core, variants), ...shedRuns(core) };
+}
 
-  const noteOdds = (which: string, part: Partial<OddsWork>): void =>
+function oddsRuns(
+  { state, ports, onPlan }: Core,
+  variants: VariantCommands,
+): Pick<OddsCommands, "askOdds" | "stopOdds"> {
+  const call = oneCall();
+  /** What the call under way is about. */
+  let about = PRESENT;
+
+  const note = (which: string, part: Partial<OddsWork>): void =>
     state.setState((now) => {
       const one = now.odds.get(which);
       return one ? { odds: new Map(now.odds).set(which, { ...one, ...part }) } : {};
     });
-  const endOdds = (how: "stopped" | "overtaken"): void => {
-    const stopped = odds;
-    if (!stopped) return;
-    odds = null;
-    noteOdds(stopped.which, { running: false, end: how });
-    stopped.control.abort();
+  const end = (how: "stopped" | "overtaken"): void => {
+    if (call.end()) note(about, { running: false, end: how });
   };
-  const noteShed = (part: Partial<ShedWork>): void =>
-    state.setState((now) => (now.shed ? { shed: { ...now.shed, ...part } } : {}));
-  const endShed = (how: "stopped" | "overtaken"): void => {
-    const stopped = shed;
-    if (!stopped) return;
-    shed = null;
-    noteShed({ running: false, end: how });
-    stopped.abort();
-  };
-
-  core.onPlan(() => {
+  onPlan(() => {
     const now = state.getState();
-    const work = odds && now.odds.get(odds.which);
-    if (odds && work && !isOfToday(work, now, odds.which)) endOdds("overtaken");
-    if (shedIsStale(now)) endShed("overtaken");
+    const work = now.odds.get(about);
+    if (work && !isOfToday(work, now, about)) end("overtaken");
   });
 
   return {
     async askOdds(which, options) {
-      endOdds("overtaken");
+      end("overtaken");
       const { plan: base, odds: known } = state.getState();
       const variant = which === PRESENT ? null : variants.variantDay(which);
       if (which !== PRESENT && !variant) return;
       const plan = variant ? { ...variant.plan, schedule: variant.schedule } : base;
-      const control = new AbortController();
-      odds = { which, control };
-      const fresh: OddsWork = {
-        base,
-        plan,
-        options,
-        running: true,
-        progress: null,
-        report: known.get(which)?.report ?? null,
-        reported: known.get(which)?.reported ?? null,
-        end: null,
-        message: null,
-      };
-      state.setState((now) => ({ odds: new Map(now.odds).set(which, fresh) }));
-      const mine = (): boolean => odds?.control === control;
-      try {
-        const report = await ports.engine.odds(
-          plan,
-          { schedule: plan.schedule, ...options },
-          {
-            report: (progress) => {
-              if (mine()) noteOdds(which, { progress });
+      const { report = null, reported = null } = known.get(which) ?? {};
+      about = which;
+      const fresh = { base, plan, options, running: true, progress: null, report, reported };
+      const works = new Map(known).set(which, { ...fresh, end: null, message: null });
+      state.setState({ odds: works });
+      await call.ask(
+        (signal, whileLive) =>
+          ports.engine.odds(
+            plan,
+            { schedule: plan.schedule, ...options },
+            {
+              report: whileLive((progress) => note(which, { progress })),
+              signal,
             },
-            signal: control.signal,
-          },
-        );
-        if (!mine()) return;
-        odds = null;
-        noteOdds(which, { running: false, report, reported: { base, plan }, end: "answered" });
-      } catch (error) {
-        if (!mine()) return;
-        odds = null;
-        noteOdds(which, { running: false, end: "failed", message: wordsOf(error) });
-      }
+          ),
+        {
+          answered: (answer) =>
+            note(which, { running: false, report: answer, reported: { base, plan }, end: "answered" }),
+          failed: (error) => note(which, { running: false, end: "failed", message: wordsOf(error) }),
+        },
+      );
     },
-    stopOdds: () => endOdds("stopped"),
-    async askShed() {
-      endShed("stopped");
+    stopOdds: () => end("stopped"),
+  };
+}
+
+function shedRuns({ state, ports, onPlan }: Core): Pick<OddsCommands, "askShed" | "stopShed"> {
+  const call = oneCall();
+  const note = (part: Partial<ShedWork>): void =>
+    state.setState((now) => (now.shed ? { shed: { ...now.shed, ...part } } : {}));
+  const end = (how: "stopped" | "overtaken"): void => {
+    if (call.end()) note({ running: false, end: how });
+  };
+  onPlan(() => {
+    if (shedIsStale(state.getState())) end("overtaken");
+  });
+
+  return {
+    askShed() {
+      end("stopped");
       const { plan, shed: last } = state.getState();
-      const mine = new AbortController();
-      shed = mine;
       const before = last?.report?.complete
         ? { plan: last.plan, report: last.report }
         : (last?.before ?? null);
       state.setState({
         shed: { plan, running: true, progress: null, report: null, before, end: null, message: null },
       });
-      try {
-        const report = await ports.engine.shed(
-          plan,
-          { schedule: plan.schedule },
-          {
-            report: (progress) => {
-              if (shed === mine) noteShed({ progress, report: progress.report });
+      return call.ask(
+        (signal, whileLive) =>
+          ports.engine.shed(
+            plan,
+            { schedule: plan.schedule },
+            {
+              report: whileLive((progress) => note({ progress, report: progress.report })),
+              signal,
             },
-            signal: mine.signal,
-          },
-        );
-        if (shed !== mine) return;
-        shed = null;
-        noteShed({ running: false, report, end: "answered" });
-      } catch (error) {
-        if (shed !== mine) return;
-        shed = null;
-        noteShed({ running: false, end: "failed", message: wordsOf(error) });
-      }
+          ),
+        {
+          answered: (report) => note({ running: false, report, end: "answered" }),
+          failed: (error) => note({ running: false, end: "failed", message: wordsOf(error) }),
+        },
+      );
     },
-    stopShed: () => endShed("stopped"),
+    stopShed: () => end("stopped"),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { PrintedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
+import { oneCall } from "./onecall.ts";
 import type { DeskState } from "./state.ts";
 
 /** Commands that set the judge to work on what is printed. */
@@ -10,45 +11,35 @@ export interface PrintCommands {
 }
 
 export function printCommands({ state, ports, onPlan }: Core): PrintCommands {
-  let mine: AbortController | null = null;
-
+  const call = oneCall();
   const note = (part: Partial<PrintedWork>): void =>
     state.setState((now) => (now.printed ? { printed: { ...now.printed, ...part } } : {}));
-  const give = (): void => {
-    const control = mine;
-    mine = null;
-    control?.abort();
-  };
 
   onPlan(() => {
-    if (mine === null || !printedIsStale(state.getState())) return;
-    note({ running: false, end: "overtaken" });
-    give();
+    if (printedIsStale(state.getState()) && call.end()) note({ running: false, end: "overtaken" });
   });
 
   return {
-    async askPrinted() {
-      give();
+    askPrinted() {
       const { plan } = state.getState();
-      const control = new AbortController();
-      mine = control;
       state.setState({
         printed: { plan, running: true, progress: null, report: null, end: null, message: null },
       });
-      const tell = (part: Partial<PrintedWork>): void => {
-        if (mine === control) note(part);
-      };
-      try {
-        const report = await ports.engine.printed(
-          plan,
-          {},
-          { report: (progress) => tell({ progress }), signal: control.signal },
-        );
-        tell({ running: false, report, end: "answered" });
-      } catch (error) {
-        tell({ running: false, end: "failed", message: wordsOf(error) });
-      }
-      if (mine === control) mine = null;
+      return call.ask(
+        (signal, whileLive) =>
+          ports.engine.printed(
+            plan,
+            {},
+            {
+              report: whileLive((progress) => note({ progress })),
+              signal,
+            },
+          ),
+        {
+          answered: (report) => note({ running: false, report, end: "answered" }),
+          failed: (error) => note({ running: false, end: "failed", message: wordsOf(error) }),
+        },
+      );
     },
   };
 }

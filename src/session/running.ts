@@ -1,8 +1,9 @@
 import type { MendReport, PackProgress } from "../answers/index.ts";
 import type { PackOptions } from "../engine/calls.ts";
-import { sameSchedule, type Schedule } from "../plan/index.ts";
+import { type Plan, sameSchedule, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
+import { oneCall } from "./onecall.ts";
 import type { DeskState, Run } from "./state.ts";
 
 /** Commands that set the packer to work. One run at a time; a run ends when the plan it was asked for changes. */
@@ -26,73 +27,34 @@ export function mendOutcome({ run, plan }: DeskState): MendReport | null {
   return run.mended;
 }
 
-type Report = (progress: PackProgress) => void;
-
 export function runCommands(core: Core, edits: EditCommands): RunCommands {
   const { state, ports } = core;
-  let current: AbortController | null = null;
+  const call = oneCall();
 
   const note = (part: Partial<Run>): void =>
     state.setState((now) => (now.run ? { run: { ...now.run, ...part } } : {}));
-
-  const betterDay = (best: Schedule, seconds: number): Partial<Run> => {
-    const bestVerdict = core.judge(best);
-    const steps = [...(state.getState().run?.steps ?? []), { seconds, score: bestVerdict.score }];
-    return { best, bestVerdict, steps };
-  };
-
   const stop = (end: NonNullable<Run["end"]>): void => {
-    if (!current) return;
-    const stopped = current;
-    current = null;
-    note({ running: false, end });
-    stopped.abort();
+    if (call.end()) note({ running: false, end });
   };
   core.onPlan(() => stop("overtaken"));
 
-  /** Runs `work`; `finish` takes its answer over, only when nothing has overtaken the run. */
-  const run = async <Answer>(
-    kind: Run["kind"],
-    seconds: number,
-    work: (report: Report, signal: AbortSignal) => Promise<Answer>,
-    finish: (answer: Answer) => void,
-  ): Promise<void> => {
+  const begin = (kind: Run["kind"], seconds: number): Plan => {
     stop("stopped");
-    const mine = new AbortController();
-    current = mine;
-    state.setState({
-      run: {
-        kind,
-        plan: state.getState().plan,
-        running: true,
-        seconds,
-        progress: null,
-        best: null,
-        bestVerdict: null,
-        steps: [],
-        packed: null,
-        mended: null,
-        made: null,
-        end: null,
-      },
-    });
-    try {
-      const answer = await work((progress) => {
-        if (current !== mine) return;
-        const better = progress.schedule;
-        note({ progress, ...(better ? betterDay(better, progress.seconds) : {}) });
-      }, mine.signal);
-      if (current !== mine) return;
-      current = null;
-      finish(answer);
-    } catch (error) {
-      if (current !== mine) return;
-      current = null;
-      note({ running: false, end: "failed" });
-      core.notice("problem", `The ${kind} failed: ${error instanceof Error ? error.message : "unknown"}`);
-    }
+    const { plan } = state.getState();
+    state.setState({ run: begun(kind, plan, seconds) });
+    return plan;
   };
-
+  const failed = (kind: Run["kind"]) => (error: unknown) => {
+    note({ running: false, end: "failed" });
+    core.notice("problem", `The ${kind} failed: ${error instanceof Error ? error.message : "unknown"}`);
+  };
+  const progressed = (progress: PackProgress): void => {
+    const { schedule: best, seconds } = progress;
+    if (!best) return note({ progress });
+    const bestVerdict = core.judge(best);
+    const steps = [...(state.getState().run?.steps ?? []), { seconds, score: bestVerdict.score }];
+    note({ progress, best, bestVerdict, steps });
+  };
   const take = (name: string, schedule: Schedule, caution?: number): void => {
     const { plan } = state.getState();
     edits.reschedule(name, { placements: [...schedule.placements] }, caution);
@@ -102,50 +64,43 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
   };
 
   return {
-    pack: (options) =>
-      run(
-        "pack",
-        options.seconds,
-        (report, signal) => ports.engine.pack(state.getState().plan, options, { report, signal }),
-        (packed) => {
-          if (packed.stopped === "cancelled") return note({ running: false, end: "stopped" });
-          const { schedule: best, verdict: bestVerdict } = packed;
-          note({ running: false, packed, best, bestVerdict, end: "taken" });
-          take("Pack", best, packed.wished?.caution);
+    pack(options) {
+      const plan = begin("pack", options.seconds);
+      return call.ask(
+        (signal, whileLive) => ports.engine.pack(plan, options, { report: whileLive(progressed), signal }),
+        {
+          answered(packed) {
+            if (packed.stopped === "cancelled") return note({ running: false, end: "stopped" });
+            const { schedule: best, verdict: bestVerdict } = packed;
+            note({ running: false, packed, best, bestVerdict, end: "taken" });
+            take("Pack", best, packed.wished?.caution);
+          },
+          failed: failed("pack"),
         },
-      ),
-    mend: (options) =>
-      run(
-        "mend",
-        options.seconds,
-        (_report, signal) => {
-          const { plan } = state.getState();
-          return ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal });
+      );
+    },
+    mend(options) {
+      const plan = begin("mend", options.seconds);
+      return call.ask(
+        (signal) => ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal }),
+        {
+          answered(mended) {
+            const { schedule: best, verdict: bestVerdict } = mended;
+            note({ running: false, mended, best, bestVerdict, end: "taken" });
+            take("Mend", best);
+            note({ made: state.getState().plan.schedule });
+          },
+          failed: failed("mend"),
         },
-        (mended) => {
-          const { schedule: best, verdict: bestVerdict } = mended;
-          note({ running: false, mended, best, bestVerdict, end: "taken" });
-          take("Mend", best);
-          note({ made: state.getState().plan.schedule });
-        },
-      ),
+      );
+    },
     closeRun() {
-      if (!current) state.setState({ run: null });
+      if (!call.busy()) state.setState({ run: null });
     },
-    async putOnGrid() {
-      const { plan } = state.getState();
-      try {
-        const { schedule, sentence } = await ports.engine.gridded(plan, { schedule: plan.schedule });
-        if (state.getState().plan !== plan) return;
-        edits.reschedule("Starts on the grid", { placements: [...schedule.placements] });
-        core.notice("news", sentence);
-      } catch (error) {
-        core.notice("problem", `The starts stay: ${error instanceof Error ? error.message : "unknown"}`);
-      }
-    },
+    putOnGrid: () => putOnGrid(core, edits),
     stopPack(how = "leave") {
       const best = state.getState().run?.best ?? null;
-      if (!current) return;
+      if (!call.busy()) return;
       if (how === "take best" && best) {
         stop("taken");
         take("Pack", best);
@@ -154,4 +109,22 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
       }
     },
   };
+}
+
+/** A run that has just begun. */
+function begun(kind: Run["kind"], plan: Plan, seconds: number): Run {
+  const nothing = { progress: null, best: null, bestVerdict: null, packed: null, mended: null, made: null };
+  return { kind, plan, running: true, seconds, ...nothing, steps: [], end: null };
+}
+
+async function putOnGrid({ state, ports, notice }: Core, edits: EditCommands): Promise<void> {
+  const { plan } = state.getState();
+  try {
+    const { schedule, sentence } = await ports.engine.gridded(plan, { schedule: plan.schedule });
+    if (state.getState().plan !== plan) return;
+    edits.reschedule("Starts on the grid", { placements: [...schedule.placements] });
+    notice("news", sentence);
+  } catch (error) {
+    notice("problem", `The starts stay: ${error instanceof Error ? error.message : "unknown"}`);
+  }
 }

@@ -1,8 +1,10 @@
 import type { Relaxation } from "../answers/index.ts";
+import type { Plan } from "../plan/index.ts";
 import { taskName } from "../words/index.ts";
 import type { Asking } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
+import { oneCall } from "./onecall.ts";
 import { sameDay } from "./sameday.ts";
 import { betterDay } from "./selectors.ts";
 import type { DeskState } from "./state.ts";
@@ -29,16 +31,12 @@ const SECONDS = 3;
 
 export function whyCommands(core: Core, variants: VariantCommands): WhyCommands {
   const { state, ports } = core;
-  let current: AbortController | null = null;
+  const call = oneCall();
 
   const note = (part: Partial<Asking>): void =>
     state.setState((now) => (now.why ? { why: { ...now.why, ...part } } : {}));
   const end = (how: NonNullable<Asking["end"]>): void => {
-    const stopped = current;
-    if (!stopped) return;
-    current = null;
-    note({ running: false, end: how });
-    stopped.abort();
+    if (call.end()) note({ running: false, end: how });
   };
 
   core.onPlan((plan) => {
@@ -51,47 +49,25 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
   });
 
   const commands: WhyCommands = {
-    async askWhy(
-      task,
-      { finding = null, seconds = SECONDS }: { finding?: string | null; seconds?: number } = {},
-    ) {
+    askWhy(task, { finding = null, seconds = SECONDS }: { finding?: string | null; seconds?: number } = {}) {
       end("stopped");
       const { plan, verdict } = state.getState();
-      const mine = new AbortController();
-      current = mine;
-      state.setState({
-        why: {
-          task,
-          finding,
-          plan,
-          worth: verdict.score.worth,
-          seconds,
-          running: true,
-          report: null,
-          end: null,
-          message: null,
-          taken: new Map(),
-        },
-      });
-      try {
-        const report = await ports.engine.why(
-          plan,
-          { schedule: plan.schedule, task, seed: 1, seconds },
-          {
-            report: (report) => {
-              if (current === mine) note({ report });
+      state.setState({ why: asking(plan, { task, finding, seconds, worth: verdict.score.worth }) });
+      return call.ask(
+        (signal, whileLive) =>
+          ports.engine.why(
+            plan,
+            { schedule: plan.schedule, task, seed: 1, seconds },
+            {
+              report: whileLive((report) => note({ report })),
+              signal,
             },
-            signal: mine.signal,
-          },
-        );
-        if (current !== mine) return;
-        current = null;
-        note({ running: false, report, end: "answered" });
-      } catch (error) {
-        if (current !== mine) return;
-        current = null;
-        note({ running: false, end: "failed", message: wordsOf(error) });
-      }
+          ),
+        {
+          answered: (report) => note({ running: false, report, end: "answered" }),
+          failed: (error) => note({ running: false, end: "failed", message: wordsOf(error) }),
+        },
+      );
     },
     async askAgain(seconds) {
       const { why } = state.getState();
@@ -107,29 +83,35 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
       state.setState({ why: null });
     },
     tryRelaxation(relaxation) {
-      const { why, plan } = state.getState();
-      if (!why) return null;
-      const before = why.taken.get(relaxation.sentence);
-      if (before !== undefined && plan.variants.some((variant) => variant.id === before)) return before;
-      const { edit, schedule, sentence, owner } = relaxation;
-      const kept = variants.keepOffered(nameFor(why, relaxation), {
-        edit,
-        schedule,
-        sentence,
-        owner,
-      });
-      if (!kept.ok) {
-        core.notice(
-          "problem",
-          `No variant was made: ${kept.error[0]?.message ?? "the plan cannot take it"}.`,
-        );
-        return null;
-      }
-      note({ taken: new Map(why.taken).set(relaxation.sentence, kept.value) });
-      return kept.value;
+      const { why } = state.getState();
+      const variant = why && variantOf(core, variants, why, relaxation);
+      if (why && variant !== null) note({ taken: new Map(why.taken).set(relaxation.sentence, variant) });
+      return variant;
     },
   };
   return commands;
+}
+
+/** A question about `plan` that was just asked. */
+function asking(plan: Plan, asked: Pick<Asking, "task" | "finding" | "seconds" | "worth">): Asking {
+  return { ...asked, plan, running: true, report: null, end: null, message: null, taken: new Map() };
+}
+
+/** The variant of a relaxation, made anew where there is none; null, with a notice, when the plan cannot take it. */
+function variantOf(
+  core: Core,
+  variants: VariantCommands,
+  why: Asking,
+  relaxation: Relaxation,
+): string | null {
+  const before = why.taken.get(relaxation.sentence);
+  const { plan } = core.state.getState();
+  if (before !== undefined && plan.variants.some((variant) => variant.id === before)) return before;
+  const { edit, schedule, sentence, owner } = relaxation;
+  const kept = variants.keepOffered(nameFor(why, relaxation), { edit, schedule, sentence, owner });
+  if (kept.ok) return kept.value;
+  core.notice("problem", `No variant was made: ${kept.error[0]?.message ?? "the plan cannot take it"}.`);
+  return null;
 }
 
 /** True when the day is no longer the one that was asked about. */
