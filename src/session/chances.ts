@@ -27,22 +27,18 @@ const REST_MS = 200;
 /** Forgives the last bits of a difference, such as 0.83 - 0.8. */
 const SLACK = 1e-9;
 
-export function chanceCommands({ state, ports }: Core): ChanceCommands {
-  let watchers = 0;
-  let unsubscribe = (): void => undefined;
-  let running: { readonly of: AskedDay; readonly days: number; readonly control: AbortController } | null =
-    null;
-  let pending = false;
-  let restless: (() => void) | null = null;
-  const known = new WeakMap<Schedule, InSight>();
-  let line: Promise<unknown> = Promise.resolve();
+export function chanceCommands(core: Core): ChanceCommands {
+  return { watchChances: watching(core), chancesOf: inSpareTime(core) };
+}
+
+/** The last few days counted, to hold the next one against; the answer is how the chances of a day differ. */
+function fewDays(): (now: DeskState, of: AskedDay, report: ChancesReport) => ChanceChange | null {
   const few: (AskedDay & { readonly report: ChancesReport })[] = [];
   /** The better day that was counted last, and the plan that its run was asked for. */
   let better: { readonly of: AskedDay; readonly asked: Plan } | null = null;
 
   /** Against the day before the hand, or the better day before, else the open one: on the same few days, so that luck is the same. */
-  const changeOf = (of: AskedDay, report: ChancesReport): ChanceChange | null => {
-    const now = state.getState();
+  return (now, of, report) => {
     few.unshift({ ...of, report });
     few.length = Math.min(few.length, KEPT);
     const { plan, preview } = now;
@@ -56,27 +52,37 @@ export function chanceCommands({ state, ports }: Core): ChanceCommands {
       Math.floor((report[which].share - before.report[which].share) * 100 + SLACK);
     return { from: before.schedule, home: by("home"), must: by("must"), whole: by("whole") };
   };
+}
+
+/** The day to be played next and on how many days; null while nothing is due. Many days are for a day that `rests`. */
+function due(now: DeskState, rests: boolean): { readonly of: AskedDay; readonly days: number } | null {
+  const of = { plan: shownPlan(now), schedule: shownSchedule(now) };
+  if (of.schedule.placements.length === 0) return null;
+  const { chances } = now;
+  if (!chances || !isOf(chances, of)) return { of, days: FEW_DAYS };
+  return chances.report && chances.report.days < MANY_DAYS && rests ? { of, days: MANY_DAYS } : null;
+}
+
+function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
+  let watchers = 0;
+  let unsubscribe = (): void => undefined;
+  let running: { readonly of: AskedDay; readonly days: number; readonly control: AbortController } | null =
+    null;
+  let pending = false;
+  let restless: (() => void) | null = null;
+  const changeOf = fewDays();
 
   const answered = (of: AskedDay, days: number, report: ChancesReport | null): void => {
-    const { chances } = state.getState();
+    const now = state.getState();
+    const { chances } = now;
     const kept = chances && isOf(chances, of) ? chances.change : null;
-    const change = report && days === FEW_DAYS ? changeOf(of, report) : kept;
+    const change = report && days === FEW_DAYS ? changeOf(now, of, report) : kept;
     state.setState({ chances: { ...of, report, change } });
   };
 
-  /** The day to be played next and on how many days; null while nothing is due. */
-  const due = (): { readonly of: AskedDay; readonly days: number } | null => {
-    const now = state.getState();
-    const of = { plan: shownPlan(now), schedule: shownSchedule(now) };
-    if (of.schedule.placements.length === 0) return null;
-    const { chances } = now;
-    if (!chances || !isOf(chances, of)) return { of, days: FEW_DAYS };
-    const rests = now.preview === null && restless === null;
-    return chances.report && chances.report.days < MANY_DAYS && rests ? { of, days: MANY_DAYS } : null;
-  };
-
   const next = (): void => {
-    const wanted = watchers > 0 ? due() : null;
+    const now = state.getState();
+    const wanted = watchers > 0 ? due(now, now.preview === null && restless === null) : null;
     if (running) {
       // Few days are through soon; many give way to a change.
       if (running.days === MANY_DAYS && !(wanted && isOf(running.of, wanted.of))) running.control.abort();
@@ -119,35 +125,40 @@ export function chanceCommands({ state, ports }: Core): ChanceCommands {
     soon();
   };
 
-  return {
-    watchChances() {
-      if (watchers === 0) unsubscribe = state.subscribe(changed);
-      watchers += 1;
+  return () => {
+    if (watchers === 0) unsubscribe = state.subscribe(changed);
+    watchers += 1;
+    next();
+    return () => {
+      watchers -= 1;
+      if (watchers > 0) return;
+      unsubscribe();
+      restless?.();
+      restless = null;
       next();
-      return () => {
-        watchers -= 1;
-        if (watchers > 0) return;
-        unsubscribe();
-        restless?.();
-        restless = null;
-        next();
-      };
-    },
-    chancesOf(day, signal) {
-      const found = known.get(day.schedule);
-      if (found && sameFrame(found.plan, day.plan)) return Promise.resolve(found.report);
-      if (day.schedule.placements.length === 0) return Promise.resolve(null);
-      const mine = line.then(async () => {
-        if (signal?.aborted) return null;
-        const report = await (ports.spare?.() ?? ports.engine)
-          .chances(day.plan, { schedule: day.schedule, days: MANY_DAYS }, { signal })
-          .catch((): ChancesReport | null => null);
-        if (report) known.set(day.schedule, { ...day, report });
-        return report;
-      });
-      line = mine;
-      return mine;
-    },
+    };
+  };
+}
+
+/** One day after the other, each counted once. */
+function inSpareTime({ ports }: Core): ChanceCommands["chancesOf"] {
+  const known = new WeakMap<Schedule, InSight>();
+  let line: Promise<unknown> = Promise.resolve();
+
+  return (day, signal) => {
+    const found = known.get(day.schedule);
+    if (found && sameFrame(found.plan, day.plan)) return Promise.resolve(found.report);
+    if (day.schedule.placements.length === 0) return Promise.resolve(null);
+    const mine = line.then(async () => {
+      if (signal?.aborted) return null;
+      const report = await (ports.spare?.() ?? ports.engine)
+        .chances(day.plan, { schedule: day.schedule, days: MANY_DAYS }, { signal })
+        .catch((): ChancesReport | null => null);
+      if (report) known.set(day.schedule, { ...day, report });
+      return report;
+    });
+    line = mine;
+    return mine;
   };
 }
 

@@ -44,37 +44,9 @@ const ELSEWHERE =
 /** A core with a blank plan on the desk. */
 export function createCore(ports: DeskPorts): Core {
   const plan = blankPlan(ports.clock.nowMs());
-  let judged: { readonly plan: Plan; readonly judge: (schedule: Schedule) => Verdict } | null = null;
+  const state = createStore<DeskState>()(() => stateOf(plan, ports));
+  const judgeOf = judging(ports);
   const listeners: ((plan: Plan) => void)[] = [];
-
-  const judgeOf = (of: Plan): ((schedule: Schedule) => Verdict) => {
-    if (judged?.plan !== of) judged = { plan: of, judge: ports.judgeFor(of) };
-    return judged.judge;
-  };
-
-  const state = createStore<DeskState>()(() => ({
-    slot: ports.newId(),
-    writing: "here",
-    plan,
-    author: ports.author?.get() ?? "",
-    verdict: blankVerdict(plan),
-    preview: null,
-    selection: [],
-    history: emptyHistory,
-    run: null,
-    fitBands: null,
-    benchReasons: new Map(),
-    benchAsOf: null,
-    why: null,
-    chances: null,
-    curve: null,
-    odds: new Map(),
-    shed: null,
-    printed: null,
-    refusal: null,
-    saving: { status: "unsaved", savedAtMs: null, message: null },
-    notices: [],
-  }));
 
   const core: Core = {
     ports,
@@ -97,18 +69,7 @@ export function createCore(ports: DeskPorts): Core {
       if (!notices.some((one) => one.text === ELSEWHERE)) core.notice("problem", ELSEWHERE);
       return false;
     },
-    step(edit) {
-      if (isEmptyEdit(edit) || !core.mayWrite()) return;
-      const { plan: before, history } = state.getState();
-      const after = applyEdit(before, edit);
-      const later = (from: { readonly plan: Plan; readonly history: History }) => {
-        const made = applyPatch(from.plan, edit.patch);
-        if (!made.ok || !parse(made.value).ok) return null;
-        return { plan: made.value, history: recorded(from.history, edit) };
-      };
-      if (core.heavy?.takes({ name: edit.name, make: later }, before, after)) return;
-      core.show(after, recorded(history, edit));
-    },
+    step: (edit) => step(core, edit),
     heavy: ports.makeReady
       ? heavySteps({
           now: state.getState,
@@ -142,4 +103,53 @@ export function createCore(ports: DeskPorts): Core {
     for (const listener of listeners) listener(next);
   }
   return core;
+}
+
+/** A desk with `plan` on it, and nothing asked or answered yet. */
+function stateOf(plan: Plan, ports: DeskPorts): DeskState {
+  return {
+    slot: ports.newId(),
+    writing: "here",
+    plan,
+    author: ports.author?.get() ?? "",
+    verdict: blankVerdict(plan),
+    preview: null,
+    selection: [],
+    history: emptyHistory,
+    run: null,
+    fitBands: null,
+    benchReasons: new Map(),
+    benchAsOf: null,
+    why: null,
+    chances: null,
+    curve: null,
+    odds: new Map(),
+    shed: null,
+    printed: null,
+    refusal: null,
+    saving: { status: "unsaved", savedAtMs: null, message: null },
+    notices: [],
+  };
+}
+
+/** The judge of a plan; that of the last one is kept. */
+function judging({ judgeFor }: DeskPorts): (plan: Plan) => (schedule: Schedule) => Verdict {
+  let last: { readonly plan: Plan; readonly judge: (schedule: Schedule) => Verdict } | null = null;
+  return (plan) => {
+    if (last?.plan !== plan) last = { plan, judge: judgeFor(plan) };
+    return last.judge;
+  };
+}
+
+function step(core: Core, edit: Edit): void {
+  if (isEmptyEdit(edit) || !core.mayWrite()) return;
+  const { plan: before, history } = core.state.getState();
+  const after = applyEdit(before, edit);
+  const later = (from: { readonly plan: Plan; readonly history: History }) => {
+    const made = applyPatch(from.plan, edit.patch);
+    if (!made.ok || !parse(made.value).ok) return null;
+    return { plan: made.value, history: recorded(from.history, edit) };
+  };
+  if (core.heavy?.takes({ name: edit.name, make: later }, before, after)) return;
+  core.show(after, recorded(history, edit));
 }

@@ -22,56 +22,97 @@ const MINUTE_S = 60;
 
 /** The commands that need nothing but the desk: on the selected tasks, on the history, and the packer's. */
 export function deskWork(desk: Working): readonly Command[] {
-  const now = desk.state.getState;
-  const chosen = (): readonly string[] => now().selection;
-  const onLine = (): readonly string[] => chosen().filter((task) => placementsByTask(now()).has(task));
-  const pinned = (): readonly string[] =>
-    onLine().filter((task) => tasksById(now()).get(task)?.pin !== undefined);
-  const fixed = (): readonly string[] =>
-    onLine().filter((task) => tasksById(now()).get(task)?.pin?.startS !== undefined);
-  const needsLine = (): string | null => (onLine().length === 0 ? "Select a task on the line first." : null);
-  const needsLoose = (): string | null =>
-    needsLine() ?? (fixed().length > 0 ? "A selected task is pinned: unpin it first." : null);
-  const tasks = (
-    id: string,
-    name: Command["name"],
-    keys: readonly string[],
-    disabledReason: Command["disabledReason"],
-    run: Command["run"],
-  ): Command => ({ id, name, group: "Tasks", keys, where: "line", disabledReason, run });
-
+  const chosen = chosenOf(desk);
   return [
-    tasks("bench", "Send to bench", ["B", "Delete"], needsLine, () => desk.bench(onLine())),
-    tasks("put on", "Put on the line where it fits", ["Shift+B"], hinderedPut(desk), () => putOn(desk)),
-    tasks(
+    ...benchWork(desk, chosen),
+    ...placedWork(desk, chosen),
+    ...shiftWork(desk, chosen),
+    ...selectWork(desk, chosen),
+    ...historyWork(desk),
+    ...packerWork(desk),
+  ];
+}
+
+/** What is selected, and why a command on it cannot be done now. */
+interface Chosen {
+  all(): readonly string[];
+  onLine(): readonly string[];
+  pinned(): readonly string[];
+  /** Why not, where something on the line has to be selected. */
+  needsLine(): string | null;
+  /** The same where that must be free to start at another time. */
+  needsLoose(): string | null;
+}
+
+function chosenOf({ state }: Working): Chosen {
+  const now = state.getState;
+  const pinOf = (task: string) => tasksById(now()).get(task)?.pin;
+  const onLine = (): readonly string[] => now().selection.filter((task) => placementsByTask(now()).has(task));
+  const needsLine = (): string | null => (onLine().length === 0 ? "Select a task on the line first." : null);
+  return {
+    all: () => now().selection,
+    onLine,
+    pinned: () => onLine().filter((task) => pinOf(task) !== undefined),
+    needsLine,
+    needsLoose: () =>
+      needsLine() ??
+      (onLine().some((task) => pinOf(task)?.startS !== undefined)
+        ? "A selected task is pinned: unpin it first."
+        : null),
+  };
+}
+
+function taskCommand(
+  id: string,
+  name: Command["name"],
+  keys: readonly string[],
+  disabledReason: Command["disabledReason"],
+  run: Command["run"],
+): Command {
+  return { id, name, group: "Tasks", keys, where: "line", disabledReason, run };
+}
+
+/** To the bench and off it, and more of what is there. */
+function benchWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
+  return [
+    taskCommand("bench", "Send to bench", ["B", "Delete"], needsLine, () => desk.bench(onLine())),
+    taskCommand("put on", "Put on the line where it fits", ["Shift+B"], hinderedPut(desk), () => putOn(desk)),
+    taskCommand(
       "duplicate",
       "Duplicate to the bench",
       ["Ctrl+D"],
-      () => (chosen().length === 0 ? "Select a task first." : null),
+      () => (all().length === 0 ? "Select a task first." : null),
       () => {
-        const copies = desk.duplicate(chosen());
+        const copies = desk.duplicate(all());
         if (copies.length > 0) desk.select(copies);
       },
     ),
-    tasks(
+    taskCommand(
       "one more",
       "One more like it, in a group",
       ["Shift+D"],
-      () => (chosen().length === 1 ? null : "Select one task first."),
+      () => (all().length === 1 ? null : "Select one task first."),
       () => {
-        const [task] = chosen();
+        const [task] = all();
         const made = task === undefined ? null : desk.oneMore(task);
         if (made !== null) desk.select([made]);
       },
     ),
-    tasks(
+  ];
+}
+
+/** Pins, and who does it. */
+function placedWork(desk: Working, { onLine, pinned, needsLine }: Chosen): readonly Command[] {
+  const now = desk.state.getState;
+  return [
+    taskCommand(
       "pin",
       () => (allPinned(onLine(), pinned()) ? "Unpin" : "Pin where it is"),
       ["P"],
       needsLine,
       () => (allPinned(onLine(), pinned()) ? desk.unpin(onLine()) : desk.pin(onLine())),
     ),
-    tasks(
+    taskCommand(
       "hand over",
       "Hand over to the next crew member",
       ["C"],
@@ -82,7 +123,7 @@ export function deskWork(desk: Working): readonly Command[] {
       },
       () => desk.handOver(onLine()),
     ),
-    tasks(
+    taskCommand(
       "swap crew",
       "Swap crew of two tasks",
       ["X"],
@@ -97,49 +138,53 @@ export function deskWork(desk: Working): readonly Command[] {
       },
       () => desk.swapCrew(onLine()[0]!, onLine()[1]!),
     ),
-    tasks(
-      "minute earlier",
-      () => `${stepWords(now().plan)} earlier`,
-      ["["],
+  ];
+}
+
+function shiftWork(desk: Working, { onLine, needsLoose }: Chosen): readonly Command[] {
+  const plan = (): Plan => desk.state.getState().plan;
+  const step = (way: "earlier" | "later", key: string, sign: number): Command =>
+    taskCommand(
+      `minute ${way}`,
+      () => `${stepWords(plan())} ${way}`,
+      [key],
       needsLoose,
-      () => desk.shift(onLine(), -stepS(now().plan)),
-    ),
-    tasks(
-      "minute later",
-      () => `${stepWords(now().plan)} later`,
-      ["]"],
-      needsLoose,
-      () => desk.shift(onLine(), stepS(now().plan)),
-    ),
-    tasks(
+      () => desk.shift(onLine(), sign * stepS(plan())),
+    );
+  return [step("earlier", "[", -1), step("later", "]", 1)];
+}
+
+function selectWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
+  const placements = () => desk.state.getState().plan.schedule.placements;
+  return [
+    taskCommand(
       "select EVA",
       "Select all of its EVA",
       ["E"],
       () => needsLine() ?? (evasOf(desk, onLine()).length === 0 ? "Work by command has no EVA." : null),
       () => {
         const evas = evasOf(desk, onLine());
-        const { placements } = now().plan.schedule;
         desk.select(
-          placements.filter((one) => one.eva !== null && evas.includes(one.eva)).map((one) => one.task),
+          placements()
+            .filter((one) => one.eva !== null && evas.includes(one.eva))
+            .map((one) => one.task),
         );
       },
     ),
-    tasks(
+    taskCommand(
       "select all",
       "Select all on the line",
       ["Ctrl+A"],
-      () => (now().plan.schedule.placements.length === 0 ? "Nothing is on the line." : null),
-      () => desk.select(now().plan.schedule.placements.map((one) => one.task)),
+      () => (placements().length === 0 ? "Nothing is on the line." : null),
+      () => desk.select(placements().map((one) => one.task)),
     ),
-    tasks(
+    taskCommand(
       "select none",
       "Select none",
       ["Escape"],
-      () => (chosen().length === 0 ? "Nothing is selected." : null),
+      () => (all().length === 0 ? "Nothing is selected." : null),
       () => desk.select([]),
     ),
-    ...historyWork(desk),
-    ...packerWork(desk),
   ];
 }
 

@@ -63,20 +63,27 @@ export interface EditCommands {
 const ALL_PARTS: readonly PinPart[] = ["start", "eva", "crew"];
 
 export function editCommands(core: Core): EditCommands {
-  const { state } = core;
+  const parts = partEdits(core);
+  const reschedule = rescheduling(core);
+  return {
+    ...parts,
+    reschedule,
+    ...placementEdits(core, reschedule),
+    ...pinEdits(core),
+    ...copyEdits(core, parts.edit),
+    undo: () => back(core, undone),
+    redo: () => back(core, redone),
+  };
+}
 
+function partEdits(core: Core): Pick<EditCommands, "edit" | "faultsOf"> {
+  const { state } = core;
   const changed = (change: (plan: Plan) => Partial<Plan>): Outcome<Plan, readonly Fault[]> => {
     const { plan } = state.getState();
     const read = parse({ ...plan, ...change(plan) });
     return read.ok ? done(givenBetween(plan, read.value)) : read;
   };
-
-  const retask = (name: string, tasks: Plan["tasks"]): void => {
-    const { plan } = state.getState();
-    core.step(editBetween(name, plan, { ...plan, tasks }));
-  };
-
-  const commands: EditCommands = {
+  return {
     edit(name, change) {
       const next = changed(change);
       if (next.ok) core.step(editBetween(name, state.getState().plan, next.value));
@@ -86,78 +93,78 @@ export function editCommands(core: Core): EditCommands {
       const next = changed(change);
       return next.ok ? [] : next.error;
     },
+  };
+}
+
+function rescheduling(core: Core): EditCommands["reschedule"] {
+  return (name, schedule, caution) => {
+    const { plan } = core.state.getState();
+    const { odds } = plan;
+    const careful =
+      caution === undefined || caution === odds.crew.caution
+        ? odds
+        : { ...odds, crew: { ...odds.crew, caution } };
+    const same = sameSchedule(plan.schedule, schedule);
+    if (same && careful === odds) return;
+    core.step(editBetween(name, plan, { ...plan, schedule: same ? plan.schedule : schedule, odds: careful }));
+  };
+}
+
+function placementEdits(
+  { state }: Core,
+  reschedule: EditCommands["reschedule"],
+): Pick<EditCommands, "place" | "bench" | "shift" | "handOver" | "swapCrew"> {
+  /** One step, called by what is done with `tasks`. */
+  const step = (word: string, tasks: readonly string[], change: (plan: Plan) => Schedule): void => {
+    const { plan } = state.getState();
+    reschedule(stepName(word, plan, tasks), change(plan));
+  };
+  return {
     place(task, spot) {
-      const { plan } = state.getState();
-      const known = plan.schedule.placements.some((one) => one.task === task);
-      commands.reschedule(
-        stepName(known ? "Move" : "Place", plan, [task]),
-        placed(plan.schedule, task, spot),
-      );
+      const known = state.getState().plan.schedule.placements.some((one) => one.task === task);
+      step(known ? "Move" : "Place", [task], ({ schedule }) => placed(schedule, task, spot));
     },
-    bench(tasks) {
-      const { plan } = state.getState();
-      commands.reschedule(stepName("Bench", plan, tasks), benched(plan.schedule, tasks));
-    },
+    bench: (tasks) => step("Bench", tasks, ({ schedule }) => benched(schedule, tasks)),
+    shift: (tasks, byS) => step("Move", tasks, ({ schedule }) => shifted(schedule, tasks, byS)),
+    handOver: (tasks) => step("Hand over", tasks, (plan) => handedOver(plan, plan.schedule, tasks)),
+    swapCrew: (a, b) => step("Swap crew of", [a, b], ({ schedule }) => crewSwapped(schedule, a, b)),
+  };
+}
+
+function pinEdits(core: Core): Pick<EditCommands, "pin" | "unpin"> {
+  const { state } = core;
+  /** One step on the tasks that `change` gives another form; none where that is no task. */
+  const step = (word: string, plan: Plan, change: (task: Task) => Task | null): void => {
+    const next = plan.tasks.map((task) => change(task));
+    const touched = plan.tasks.filter((_, i) => next[i] !== null).map(({ id }) => id);
+    if (touched.length === 0) return;
+    const tasks = plan.tasks.map((task, i) => next[i] ?? task);
+    core.step(editBetween(stepName(word, plan, touched), plan, { ...plan, tasks }));
+  };
+  return {
     pin(tasks, parts = ALL_PARTS) {
       const { plan } = state.getState();
       const spots = new Map(plan.schedule.placements.map((one) => [one.task, one]));
-      const held = tasks.filter((task) => spots.has(task));
-      if (held.length === 0) return;
-      const next = plan.tasks.map((task) => {
-        const spot = spots.get(task.id);
-        return spot && held.includes(task.id) ? pinned(task, spot, parts) : task;
+      step("Pin", plan, (task) => {
+        const spot = tasks.includes(task.id) ? spots.get(task.id) : undefined;
+        return spot ? pinned(task, spot, parts) : null;
       });
-      retask(stepName("Pin", plan, held), next);
     },
     unpin(tasks, parts = ALL_PARTS) {
-      const { plan } = state.getState();
-      const held = plan.tasks.filter((task) => tasks.includes(task.id) && task.pin !== undefined);
-      if (held.length === 0) return;
-      const next = plan.tasks.map((task) => (held.includes(task) ? unpinned(task, parts) : task));
-      retask(
-        stepName(
-          "Unpin",
-          plan,
-          held.map((task) => task.id),
-        ),
-        next,
+      step("Unpin", state.getState().plan, (task) =>
+        tasks.includes(task.id) && task.pin !== undefined ? unpinned(task, parts) : null,
       );
     },
-    shift(tasks, byS) {
-      const { plan } = state.getState();
-      commands.reschedule(stepName("Move", plan, tasks), shifted(plan.schedule, tasks, byS));
-    },
-    handOver(tasks) {
-      const { plan } = state.getState();
-      commands.reschedule(stepName("Hand over", plan, tasks), handedOver(plan, plan.schedule, tasks));
-    },
-    swapCrew(a, b) {
-      const { plan } = state.getState();
-      commands.reschedule(stepName("Swap crew of", plan, [a, b]), crewSwapped(plan.schedule, a, b));
-    },
+  };
+}
+
+function copyEdits(core: Core, edit: EditCommands["edit"]): Pick<EditCommands, "duplicate" | "oneMore"> {
+  const { state } = core;
+  return {
     duplicate(tasks) {
       const { plan } = state.getState();
-      const taken = new Set(plan.tasks.map((task) => task.id));
-      const numbers: Pick<Task, "id" | "number">[] = [...plan.tasks];
-      const copies = plan.tasks
-        .filter((task) => tasks.includes(task.id))
-        .map((task) => {
-          let nth = 2;
-          while (taken.has(`${task.id}-${nth}`)) nth += 1;
-          const id = `${task.id}-${nth}`;
-          taken.add(id);
-          const copy = {
-            ...unpinned(task, ALL_PARTS),
-            id,
-            number: freshNumber(numbers),
-            name: `${task.name} (copy)`,
-          };
-          numbers.push(copy);
-          return copy;
-        });
-      const put = commands.edit(stepName("Duplicate", plan, tasks), (now) => ({
-        tasks: [...now.tasks, ...copies],
-      }));
+      const copies = copiesOf(plan, tasks);
+      const put = edit(stepName("Duplicate", plan, tasks), (now) => ({ tasks: [...now.tasks, ...copies] }));
       if (put.ok) return copies.map((copy) => copy.id);
       core.notice(
         "problem",
@@ -169,28 +176,30 @@ export function editCommands(core: Core): EditCommands {
       const { plan } = state.getState();
       const made = oneMore(plan, task);
       if (!made) return null;
-      const put = commands.edit(stepName("One more of", plan, [task]), () => made.parts);
+      const put = edit(stepName("One more of", plan, [task]), () => made.parts);
       if (put.ok) return made.id;
       core.notice("problem", `No task was added: ${put.error[0]?.message ?? "the plan cannot take it"}.`);
       return null;
     },
-    reschedule(name, schedule, caution) {
-      const { plan } = state.getState();
-      const { odds } = plan;
-      const careful =
-        caution === undefined || caution === odds.crew.caution
-          ? odds
-          : { ...odds, crew: { ...odds.crew, caution } };
-      const same = sameSchedule(plan.schedule, schedule);
-      if (same && careful === odds) return;
-      core.step(
-        editBetween(name, plan, { ...plan, schedule: same ? plan.schedule : schedule, odds: careful }),
-      );
-    },
-    undo: () => back(core, undone),
-    redo: () => back(core, redone),
   };
-  return commands;
+}
+
+/** Copies of tasks under ids and numbers of their own, without pins. */
+function copiesOf(plan: Plan, tasks: readonly string[]): readonly Task[] {
+  const taken = new Set(plan.tasks.map((task) => task.id));
+  const numbers: Pick<Task, "id" | "number">[] = [...plan.tasks];
+  return plan.tasks
+    .filter((task) => tasks.includes(task.id))
+    .map((task) => {
+      let nth = 2;
+      while (taken.has(`${task.id}-${nth}`)) nth += 1;
+      const id = `${task.id}-${nth}`;
+      taken.add(id);
+      const number = freshNumber(numbers);
+      const copy = { ...unpinned(task, ALL_PARTS), id, number, name: `${task.name} (copy)` };
+      numbers.push(copy);
+      return copy;
+    });
 }
 
 function back(core: Core, turn: typeof undone): string | null {

@@ -2,6 +2,8 @@ import { subtract } from "../check/index.ts";
 import { type Plan, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
+import { oneCall } from "./onecall.ts";
+import type { Preview } from "./state.ts";
 
 /**
  * A gesture holds a snapshot: each preview is made from the schedule at its begin and one whole change, so that
@@ -22,74 +24,64 @@ export interface GestureCommands {
 
 export function gestureCommands(core: Core, edits: EditCommands): GestureCommands {
   const { state, ports } = core;
-  let bands: AbortController | null = null;
+  const bands = oneCall();
 
-  const letGo = (): void => {
-    bands?.abort();
-    bands = null;
+  const cancel = (): void => {
+    bands.end();
     if (state.getState().preview !== null) state.setState({ preview: null, fitBands: null });
   };
-  core.onPlan(letGo);
+  core.onPlan(cancel);
 
-  const askBands = (plan: Plan, start: Schedule, task: string): void => {
-    const asked = new AbortController();
-    bands = asked;
-    ports.engine.fitBands(plan, { schedule: start, task }, { signal: asked.signal }).then(
-      (fitBands) => {
-        const { preview } = state.getState();
-        if (bands === asked && preview?.start === start) state.setState({ fitBands });
+  const askBands = (plan: Plan, start: Schedule, task: string): void =>
+    void bands.ask((signal) => ports.engine.fitBands(plan, { schedule: start, task }, { signal }), {
+      answered(fitBands) {
+        if (state.getState().preview?.start === start) state.setState({ fitBands });
       },
-      () => {
-        // Bands are help, not an answer: without them the drag still tells what it costs.
-        if (bands === asked) bands = null;
-      },
-    );
+      // Bands are help, not an answer: without them the drag still tells what it costs.
+      failed: () => undefined,
+    });
+
+  /** Shows what is in hand with the judge's word on it. */
+  const show = (more: Pick<Preview, "plan" | "schedule" | "verdict">): void => {
+    const { preview, verdict: before } = state.getState();
+    if (preview)
+      state.setState({ preview: { ...preview, ...more, difference: subtract(before, more.verdict) } });
   };
 
   return {
     begin(name, tasks) {
-      letGo();
+      cancel();
       const { plan, verdict } = state.getState();
       const start = plan.schedule;
+      const difference = subtract(verdict, verdict);
       state.setState({
-        preview: {
-          name,
-          tasks,
-          start,
-          schedule: start,
-          plan,
-          verdict,
-          difference: subtract(verdict, verdict),
-        },
+        preview: { name, tasks, start, schedule: start, plan, verdict, difference },
         fitBands: null,
       });
       const only = tasks.length === 1 ? tasks[0] : undefined;
       if (only !== undefined) askBands(plan, start, only);
     },
     preview(change) {
-      const { preview, plan, verdict: before } = state.getState();
+      const { preview, plan } = state.getState();
       if (!preview) return;
       const schedule = change(preview.start);
       if (schedule === preview.schedule && preview.plan.tasks === plan.tasks) return;
-      const verdict = core.judge(schedule);
-      const difference = subtract(before, verdict);
       // The plan itself stays the same object, so that what is drawn from it alone is not drawn again.
-      state.setState({ preview: { ...preview, schedule, plan, verdict, difference } });
+      show({ schedule, plan, verdict: core.judge(schedule) });
     },
     previewPlan(change) {
-      const { preview, plan: start, verdict: before } = state.getState();
+      const { preview, plan: start } = state.getState();
       if (!preview) return;
       const plan = change(start);
       if (plan === preview.plan) return;
-      const verdict = ports.judgeFor(plan)(plan.schedule);
-      const difference = subtract(before, verdict);
-      state.setState({ preview: { ...preview, schedule: plan.schedule, plan, verdict, difference } });
+      const { schedule } = plan;
+      show({ schedule, plan, verdict: ports.judgeFor(plan)(schedule) });
     },
     commit(name) {
       const { preview, plan: start } = state.getState();
       if (!preview) return;
       const { plan, schedule } = preview;
-      letGo();
+      cancel();
       if (plan.tasks === start.tasks) {
         edits.reschedule(name ?? preview.name, schedule);
         return;
@@ -101,6 +93,6 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
           `It was left as it was: ${put.error[0]?.message ?? "the plan cannot take it"}.`,
         );
     },
-    cancel: letGo,
+    cancel,
   };
 }

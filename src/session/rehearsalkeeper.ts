@@ -26,6 +26,37 @@ export interface KeeperPorts {
   readonly clock: Clock;
 }
 
+/** Writes one after the other, of which only the last that waits counts; `done` is told of each, with what went wrong. */
+function lastOnly(done: (trouble: { readonly error: unknown } | null) => void): {
+  add(write: () => Promise<void>): void;
+  /** True while one waits behind the write under way. */
+  waits(): boolean;
+} {
+  let next: (() => Promise<void>) | null = null;
+  let writing = false;
+  const work = async (): Promise<void> => {
+    if (writing) return;
+    writing = true;
+    for (let one = next; one; one = next) {
+      next = null;
+      try {
+        await one();
+        done(null);
+      } catch (error) {
+        done({ error });
+      }
+    }
+    writing = false;
+  };
+  return {
+    add(write) {
+      next = write;
+      void work();
+    },
+    waits: () => next !== null,
+  };
+}
+
 /** `told` is given why it is not kept, or null once it is. */
 export function keeperOf(
   { archive, clock, windows }: KeeperPorts,
@@ -37,25 +68,11 @@ export function keeperOf(
 ): Keeper {
   let pen: Pen | null = null;
   let has = false;
-  /** What waits behind the write under way; of several only the last counts. */
-  let next: (() => Promise<void>) | null = null;
-  let writing = false;
   let clockMs = -Infinity;
-
-  const work = async (): Promise<void> => {
-    if (writing) return;
-    writing = true;
-    for (let one = next; one; one = next) {
-      next = null;
-      try {
-        await one();
-        if (rehearsal.now()) rehearsal.told(null);
-      } catch (error) {
-        rehearsal.told(`The browser cannot keep it: ${storeTrouble(error)}.`);
-      }
-    }
-    writing = false;
-  };
+  const writes = lastOnly((trouble) => {
+    if (trouble !== null) rehearsal.told(`The browser cannot keep it: ${storeTrouble(trouble.error)}.`);
+    else if (rehearsal.now()) rehearsal.told(null);
+  });
   const keepText = async (): Promise<void> => {
     const text = rehearsal.text();
     if (text !== null) await archive.writeRehearsal(text);
@@ -85,22 +102,19 @@ export function keeperOf(
   const keeper: Keeper = {
     keep() {
       if (!rehearsal.now() || !mayKeep()) return;
-      next = keepText;
-      void work();
+      writes.add(keepText);
     },
     keepClock() {
       const now = rehearsal.now();
       // A whole rehearsal that waits to be written holds the clock too.
-      if (!now || !has || next || clock.nowMs() - clockMs < CLOCK_MS) return;
+      if (!now || !has || writes.waits() || clock.nowMs() - clockMs < CLOCK_MS) return;
       clockMs = clock.nowMs();
       const { calls, nowS } = now.rehearsal;
-      next = () => archive.writeClock({ calls: calls.length, nowS });
-      void work();
+      writes.add(() => archive.writeClock({ calls: calls.length, nowS }));
     },
     forget() {
       if (!mayKeep()) return;
-      next = () => archive.writeRehearsal(null);
-      void work();
+      writes.add(() => archive.writeRehearsal(null));
     },
   };
   return keeper;

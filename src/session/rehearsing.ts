@@ -23,10 +23,10 @@ import {
 import type { Desk } from "./desk.ts";
 import { leavingOf } from "./leaving.ts";
 import type { JudgeFor } from "./ports.ts";
-import { rehearsalClock } from "./rehearsalclock.ts";
-import { keeperOf, type KeeperPorts } from "./rehearsalkeeper.ts";
+import { type RehearsalClock, rehearsalClock } from "./rehearsalclock.ts";
+import { type Keeper, keeperOf, type KeeperPorts } from "./rehearsalkeeper.ts";
 import type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
-import { replanningOf } from "./replanning.ts";
+import { type Replanning, replanningOf } from "./replanning.ts";
 
 /** What is called out, without its time: that is the clock's. */
 export type CallOut = Call extends infer Each ? (Each extends Call ? Omit<Each, "atS"> : never) : never;
@@ -71,131 +71,33 @@ const BEFORE_S = 900;
 const MEMORY = "rehearsal";
 
 export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork {
-  const state = createStore<RehearsalState>()(() => ({
-    day: null,
-    running: false,
-    speed: 60,
-    caller: "crew",
-    planning: null,
-    proposal: null,
-    trouble: null,
-    unkept: null,
-    leaves: null,
-  }));
-  const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
-  let texted: { readonly plan: Plan; readonly text: string } | null = null;
-
-  const stand = (plan: Plan, planned: Verdict, rehearsal: Rehearsal): Rehearsed => {
-    const standing = standingOf(plan, rehearsal, ports.walksOf(plan));
-    const first = ports.judgeFor(standing.plan)(standing.plan.schedule);
-    const reads = readOuts(standing.facts.readings, first.margins);
-    const now = withReadings(standing.plan, reads);
-    const verdict = now === standing.plan ? first : ports.judgeFor(now)(now.schedule);
-    return { plan, rehearsal, planned, standing, now, verdict, reads, recalls: recallsOf(standing, now) };
-  };
-
-  const show = (day: Rehearsed): void =>
-    state.setState({ day, trouble: null, leaves: leaving.of(day.now, day.standing.nowS) });
-
-  const put = (rehearsal: Rehearsal): void => {
-    const { day } = state.getState();
-    if (day) show(stand(day.plan, day.planned, rehearsal));
-  };
-
-  const keeper = keeperOf(ports, {
-    now: () => state.getState().day,
-    text: () => fileText(),
-    told: (unkept) => {
-      if (state.getState().unkept !== unkept) state.setState({ unkept });
-    },
-  });
-  const { keep } = keeper;
-  const clock = rehearsalClock(ports, state, put, keeper);
-  const replanning = replanningOf(desk, ports, state, (schedule) => callOut({ kind: "replanned", schedule }));
-
-  const start = (plan: Plan, rehearsal: Rehearsal): void => {
-    clock.halt();
-    replanning.drop();
-    const planned = ports.judgeFor(plan)(plan.schedule);
-    show(stand(plan, planned, rehearsal));
-  };
-
-  function callOut(call: CallOut): void {
-    const { day } = state.getState();
-    if (!day || day.rehearsal.calls.length >= MOST_CALLS) return;
-    const { rehearsal } = day;
-    put({ ...rehearsal, calls: [...rehearsal.calls, { ...call, atS: rehearsal.nowS } as Call] });
-    keep();
-  }
-
-  function fileText(): string | null {
-    const { day } = state.getState();
-    if (!day) return null;
-    // The plan stays the same while calls come: its text is made once.
-    if (texted?.plan !== day.plan) texted = { plan: day.plan, text: JSON.stringify(day.plan) };
-    return rehearsalText(day.rehearsal, texted.text);
-  }
-
-  function open(text: string): string | null {
-    const found = readRehearsal(text);
-    if (!found.ok) return found.error;
-    const { plan, rehearsal } = found.value;
-    const faults = callFaults(plan, rehearsal);
-    if (faults.length > 0) return faults.join(" ");
-    start(plan, rehearsal);
-    keep();
-    return null;
-  }
+  const stage = stageOf(desk, ports);
+  const { state, clock, replanning, keeper, fileText } = stage;
 
   return {
     state,
-    async restore() {
-      const older = ports.memory.get(MEMORY);
-      // Where the store cannot be used, that is said of the plan.
-      const kept = await ports.archive.readRehearsal().catch(() => null);
-      const found = kept ? readRehearsal(kept.text) : older ? readRehearsal(older) : null;
-      if (state.getState().day || found?.ok !== true) return;
-      const { plan, rehearsal } = found.value;
-      const clock = kept?.clock?.calls === rehearsal.calls.length ? kept.clock.nowS : rehearsal.nowS;
-      start(plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });
-      if (kept || !older) return;
-      keep();
-      ports.memory.set(MEMORY, "");
-    },
+    restore: () => restore(stage, ports),
     begin(seed) {
       const { plan, verdict } = desk.state.getState();
       const egress = verdict.outings.map((outing): number => outing.span.startS);
       const fromS = egress.length === 0 ? 0 : Math.max(0, Math.min(...egress) - BEFORE_S);
-      start(plan, rehearsalFrom(fromS, seed));
-      keep();
+      stage.start(plan, rehearsalFrom(fromS, seed));
+      keeper.keep();
     },
-    end() {
-      clock.halt();
-      replanning.drop();
-      leaving.drop();
-      state.setState({ day: null, trouble: null, unkept: null, leaves: null });
-      keeper.forget();
-    },
-    call: callOut,
-    takeBack() {
-      const { day } = state.getState();
-      const last = day?.rehearsal.calls.at(-1);
-      if (!day || !last) return;
-      clock.halt();
-      put({ ...day.rehearsal, nowS: last.atS, calls: day.rehearsal.calls.slice(0, -1) });
-      keep();
-    },
+    end: stage.end,
+    call: stage.call,
+    takeBack: stage.takeBack,
     run: () => clock.run(),
     hold() {
       clock.halt();
-      keep();
+      keeper.keep();
     },
     setSpeed: (speed) => state.setState({ speed }),
     setCaller: (caller) => state.setState({ caller }),
     goOn(by) {
       if (!state.getState().day) return;
       clock.goOn(by);
-      keep();
+      keeper.keep();
     },
     planAnew: (how) => replanning.anew(how),
     take: () => replanning.take(),
@@ -205,8 +107,143 @@ export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork 
       return day && debriefOf(day.plan, day.standing, day.planned.outings);
     },
     fileText,
-    open,
+    open(text) {
+      const found = readRehearsal(text);
+      if (!found.ok) return found.error;
+      const { plan, rehearsal } = found.value;
+      const faults = callFaults(plan, rehearsal);
+      if (faults.length > 0) return faults.join(" ");
+      stage.start(plan, rehearsal);
+      keeper.keep();
+      return null;
+    },
   };
+}
+
+/** The day under rehearsal, with all that goes along with it: its clock, what is kept of it, and the plan for what is to come. */
+interface Stage extends Pick<RehearsalWork, "call" | "takeBack" | "end" | "fileText"> {
+  readonly state: StoreApi<RehearsalState>;
+  readonly clock: RehearsalClock;
+  readonly replanning: Replanning;
+  readonly keeper: Keeper;
+  start(plan: Plan, rehearsal: Rehearsal): void;
+}
+
+function stageOf(desk: Desk, ports: RehearsalPorts): Stage {
+  const state = createStore<RehearsalState>()(() => NOTHING);
+  const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
+  const fileText = textOf(() => state.getState().day);
+
+  const show = (day: Rehearsed): void =>
+    state.setState({ day, trouble: null, leaves: leaving.of(day.now, day.standing.nowS) });
+  const put = (rehearsal: Rehearsal): void => {
+    const { day } = state.getState();
+    if (day) show(rehearsedOf(ports, day.plan, day.planned, rehearsal));
+  };
+
+  const keeper = keeperOf(ports, {
+    now: () => state.getState().day,
+    text: fileText,
+    told: (unkept) => {
+      if (state.getState().unkept !== unkept) state.setState({ unkept });
+    },
+  });
+  const clock = rehearsalClock(ports, state, put, keeper);
+  const call = (made: CallOut): void => {
+    const { day } = state.getState();
+    if (!day || day.rehearsal.calls.length >= MOST_CALLS) return;
+    const { rehearsal } = day;
+    put({ ...rehearsal, calls: [...rehearsal.calls, { ...made, atS: rehearsal.nowS } as Call] });
+    keeper.keep();
+  };
+  const replanning = replanningOf(desk, ports, state, (schedule) => call({ kind: "replanned", schedule }));
+  const halt = (): void => {
+    clock.halt();
+    replanning.drop();
+  };
+
+  return {
+    state,
+    clock,
+    replanning,
+    keeper,
+    fileText,
+    call,
+    start(plan, rehearsal) {
+      halt();
+      show(rehearsedOf(ports, plan, ports.judgeFor(plan)(plan.schedule), rehearsal));
+    },
+    takeBack() {
+      const { day } = state.getState();
+      const last = day?.rehearsal.calls.at(-1);
+      if (!day || !last) return;
+      clock.halt();
+      put({ ...day.rehearsal, nowS: last.atS, calls: day.rehearsal.calls.slice(0, -1) });
+      keeper.keep();
+    },
+    end() {
+      halt();
+      leaving.drop();
+      state.setState({ day: null, trouble: null, unkept: null, leaves: null });
+      keeper.forget();
+    },
+  };
+}
+
+/** No day is under rehearsal. */
+const NOTHING: RehearsalState = {
+  day: null,
+  running: false,
+  speed: 60,
+  caller: "crew",
+  planning: null,
+  proposal: null,
+  trouble: null,
+  unkept: null,
+  leaves: null,
+};
+
+/** The day as it stands after the calls, with what gauges said in it, judged. */
+function rehearsedOf(
+  ports: Pick<RehearsalPorts, "judgeFor" | "walksOf">,
+  plan: Plan,
+  planned: Verdict,
+  rehearsal: Rehearsal,
+): Rehearsed {
+  const standing = standingOf(plan, rehearsal, ports.walksOf(plan));
+  const first = ports.judgeFor(standing.plan)(standing.plan.schedule);
+  const reads = readOuts(standing.facts.readings, first.margins);
+  const now = withReadings(standing.plan, reads);
+  const verdict = now === standing.plan ? first : ports.judgeFor(now)(now.schedule);
+  return { plan, rehearsal, planned, standing, now, verdict, reads, recalls: recallsOf(standing, now) };
+}
+
+/** The rehearsal as a file's text; null where there is none. The plan stays the same while calls come: its text is made once. */
+function textOf(day: () => Rehearsed | null): () => string | null {
+  let texted: { readonly plan: Plan; readonly text: string } | null = null;
+  return () => {
+    const now = day();
+    if (!now) return null;
+    if (texted?.plan !== now.plan) texted = { plan: now.plan, text: JSON.stringify(now.plan) };
+    return rehearsalText(now.rehearsal, texted.text);
+  };
+}
+
+async function restore(
+  { state, start, keeper }: Stage,
+  { archive, memory }: Pick<RehearsalPorts, "archive" | "memory">,
+): Promise<void> {
+  const older = memory.get(MEMORY);
+  // Where the store cannot be used, that is said of the plan.
+  const kept = await archive.readRehearsal().catch(() => null);
+  const found = kept ? readRehearsal(kept.text) : older ? readRehearsal(older) : null;
+  if (state.getState().day || found?.ok !== true) return;
+  const { plan, rehearsal } = found.value;
+  const clock = kept?.clock?.calls === rehearsal.calls.length ? kept.clock.nowS : rehearsal.nowS;
+  start(plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });
+  if (kept || !older) return;
+  keeper.keep();
+  memory.set(MEMORY, "");
 }
 
 /** The EVAs under way, recalled at the clock's time. */

@@ -1,13 +1,13 @@
 import type { StoreApi } from "zustand/vanilla";
-import type { ChancesReport } from "../answers/index.ts";
+import type { ChancesReport, Verdict } from "../answers/index.ts";
 import type { Engine } from "../engine/calls.ts";
-import type { Schedule } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 import type { DayStanding } from "../rehearsal/index.ts";
 import { scheduleChanges } from "../words/index.ts";
 import type { Desk } from "./desk.ts";
 import { wordsOf } from "./files.ts";
 import type { JudgeFor } from "./ports.ts";
-import type { Proposal, RehearsalState } from "./rehearsalstate.ts";
+import type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
 
 /** A new schedule for the rest of a rehearsed day: asked for, offered, taken or left. */
 export interface Replanning {
@@ -43,10 +43,9 @@ export function replanningOf(
       const mine = new AbortController();
       asking = mine;
       state.setState({ planning: how, trouble: null });
-      const { now, standing, rehearsal } = day;
-      const plan = { ...standing.ahead, suits: now.suits, crew: now.crew };
-      const toCome = new Set(standing.spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
-      const keep = plan.schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
+      const { standing, rehearsal } = day;
+      const plan = planAhead(day);
+      const keep = begunIn(plan, standing.spots);
       const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
       try {
         const answer =
@@ -54,33 +53,13 @@ export function replanningOf(
             ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
             : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
         if (asking !== mine) return;
-        const { schedule, verdict } = answer;
+        const { schedule } = answer;
         if (missing(standing.spots, schedule)) {
-          const broken = ports
-            .judgeFor(plan)(plan.schedule)
-            .findings.find((one) => one.level === "breach");
-          state.setState({
-            planning: null,
-            trouble:
-              `No sound plan was found that keeps what has already happened. ${broken?.sentence ?? ""}`.trim(),
-          });
+          const trouble = noneFound(ports.judgeFor(plan)(plan.schedule));
+          state.setState({ planning: null, trouble });
           return;
         }
-        const changes = scheduleChanges(plan, plan.schedule, schedule);
-        state.setState({
-          planning: null,
-          proposal: {
-            how,
-            schedule,
-            verdict,
-            changes,
-            askedS: rehearsal.nowS,
-            chances: null,
-            givenUp: day.plan.tasks.flatMap(({ id, must }) =>
-              must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
-            ),
-          },
-        });
+        state.setState({ planning: null, proposal: proposalOf(how, day, plan, answer) });
         const counted = (of: Schedule): Promise<ChancesReport | null> =>
           desk.chancesOf({ plan, schedule: of }, mine.signal);
         const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
@@ -107,6 +86,42 @@ export function replanningOf(
       const placements = proposal.schedule.placements.filter((one) => tasks.has(one.task));
       replanned({ placements });
     },
+  };
+}
+
+/** The plan of what is to come, with suits and crew as the day goes. */
+function planAhead({ standing, now }: Rehearsed): Plan {
+  return { ...standing.ahead, suits: now.suits, crew: now.crew };
+}
+
+/** Tasks on the day that are not to come any more. */
+function begunIn({ schedule }: Plan, spots: DayStanding["spots"]): readonly string[] {
+  const toCome = new Set(spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
+  return schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
+}
+
+function noneFound({ findings }: Verdict): string {
+  const broken = findings.find((one) => one.level === "breach");
+  return `No sound plan was found that keeps what has already happened. ${broken?.sentence ?? ""}`.trim();
+}
+
+/** `answer` as it is offered for the rest of `day`, whose plan from now on is `plan`. */
+function proposalOf(
+  how: Proposal["how"],
+  day: Rehearsed,
+  plan: Plan,
+  { schedule, verdict }: Pick<Proposal, "schedule" | "verdict">,
+): Proposal {
+  return {
+    how,
+    schedule,
+    verdict,
+    changes: scheduleChanges(plan, plan.schedule, schedule),
+    askedS: day.rehearsal.nowS,
+    chances: null,
+    givenUp: day.plan.tasks.flatMap(({ id, must }) =>
+      must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
+    ),
   };
 }
 

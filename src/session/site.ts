@@ -80,12 +80,12 @@ function placeOf({ body, site }: Plan): SiteOnBody {
   return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM };
 }
 
+function refused(name: string, why: string): Taken {
+  return { ok: false, words: `${name} was not taken: ${why}. The plan is as it was.` };
+}
+
 export function siteWork(desk: Desk, engine: Engine): SiteWork {
   const open = (): Plan => desk.state.getState().plan;
-  const refused = (name: string, why: string): Taken => ({
-    ok: false,
-    words: `${name} was not taken: ${why}. The plan is as it was.`,
-  });
 
   return {
     ground: (plan, signal) => engine.siteGround(plan, {}, { signal }),
@@ -102,33 +102,15 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       return put.ok ? null : (put.error[0]?.message ?? "the plan cannot take it");
     },
     geoJson: (walks, rings) => planGeoJson(open(), walks ? walkLines(open(), walks, rings) : []),
-    async addGeoJson(file) {
-      if (file.size > LARGEST) return refused(file.name, "the file is too large");
-      let text: string;
-      try {
-        text = await file.text();
-      } catch (error) {
-        return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
-      }
-      const read = readGeoJson(text, open());
-      if (!read.ok) return refused(file.name, read.error);
-      const { places, keepOuts, leftOut } = read.value;
-      if (places.length + keepOuts.length === 0)
-        return refused(file.name, "it has no points and no polygons");
-      const put = desk.edit(`Add places from ${file.name}`, ({ site }) => ({
-        site: {
-          ...site,
-          places: [...site.places, ...places],
-          keepOuts: [...site.keepOuts, ...keepOuts],
-        },
-      }));
-      if (!put.ok) return refused(file.name, put.error[0]?.message ?? "the plan cannot take it");
-      const others = leftOut > 0 ? `; ${leftOut} other features left out` : "";
-      return {
-        ok: true,
-        words: `${file.name}: ${places.length} places and ${keepOuts.length} keep-outs added${others}.`,
-      };
-    },
+    addGeoJson: (file) => addGeoJson(desk, file),
+    ...heightFiles(desk),
+  };
+}
+
+/** The files of heights. */
+function heightFiles(desk: Desk): Pick<SiteWork, "openHeights" | "layHeights" | "takeHeights"> {
+  const onBody = (): SiteOnBody => placeOf(desk.state.getState().plan);
+  return {
     async openHeights(files) {
       const sorted = heightsAmong(files);
       if (typeof sorted === "string") return refused(files.map(({ name }) => name).join(", "), sorted);
@@ -148,13 +130,13 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       }
     },
     async layHeights(source, answers) {
-      const found = await layingOf(source, placeOf(open()), answers);
+      const found = await layingOf(source, onBody(), answers);
       return found.ok ? layingWords(found.value) : found.error;
     },
     async takeHeights(source, answers) {
       let found: Awaited<ReturnType<typeof takeHeights>>;
       try {
-        found = await takeHeights(source, placeOf(open()), answers);
+        found = await takeHeights(source, onBody(), answers);
       } catch (error) {
         return refused(source.name, `it cannot be read, ${wordsOf(error)}`);
       }
@@ -168,5 +150,32 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
         lines: takenWords(taken),
       };
     },
+  };
+}
+
+async function addGeoJson(desk: Desk, file: SiteFile): Promise<Taken> {
+  if (file.size > LARGEST) return refused(file.name, "the file is too large");
+  let text: string;
+  try {
+    text = await file.text();
+  } catch (error) {
+    return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
+  }
+  const read = readGeoJson(text, desk.state.getState().plan);
+  if (!read.ok) return refused(file.name, read.error);
+  const { places, keepOuts, leftOut } = read.value;
+  if (places.length + keepOuts.length === 0) return refused(file.name, "it has no points and no polygons");
+  const put = desk.edit(`Add places from ${file.name}`, ({ site }) => ({
+    site: {
+      ...site,
+      places: [...site.places, ...places],
+      keepOuts: [...site.keepOuts, ...keepOuts],
+    },
+  }));
+  if (!put.ok) return refused(file.name, put.error[0]?.message ?? "the plan cannot take it");
+  const others = leftOut > 0 ? `; ${leftOut} other features left out` : "";
+  return {
+    ok: true,
+    words: `${file.name}: ${places.length} places and ${keepOuts.length} keep-outs added${others}.`,
   };
 }

@@ -16,6 +16,7 @@ import {
 } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
+import type { DeskPorts } from "./ports.ts";
 
 /**
  * Named alternatives to the day as it stands. Names, schedules and what each gives up of the plan beside (a longer EVA, another
@@ -61,25 +62,7 @@ export interface VariantCommands {
 export function variantCommands(core: Core, edits: EditCommands): VariantCommands {
   const { state, ports } = core;
   const named = (id: string) => state.getState().plan.variants.find((variant) => variant.id === id);
-  const days = new WeakMap<Plan, Map<string, VariantDay>>();
-
-  const laid = (id: string): VariantDay | null => {
-    const { plan } = state.getState();
-    const variant = named(id);
-    if (!variant) return null;
-    const { name, schedule, givesUp = null } = variant;
-    const { changed, clashes } = withPatch(plan, givesUp?.patch ?? []);
-    return {
-      id,
-      name,
-      plan: changed,
-      schedule,
-      verdict: ports.judgeFor(changed)(schedule),
-      givesUp,
-      clashes,
-      stands: clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule),
-    };
-  };
+  const variantDay = variantDays(ports);
 
   const keep = (name: string, schedule: Schedule, givesUp?: GivesUp): Outcome<string, readonly Fault[]> => {
     const id = `variant-${ports.newId()}`;
@@ -89,7 +72,7 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
     return kept.ok ? done(id) : failed(kept.error);
   };
 
-  const commands: VariantCommands = {
+  return {
     keepVariant: (name) => keep(name, state.getState().plan.schedule),
     keepOffered: (name, { edit, schedule, sentence, owner }) =>
       keep(
@@ -98,7 +81,8 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
         { sentence, owner, patch: edit.patch.map((one) => ({ ...one, path: [...one.path] })) },
       ),
     adoptVariant(id) {
-      const day = commands.variantDay(id);
+      const { plan } = state.getState();
+      const day = variantDay(plan, id);
       if (!day) return false;
       if (day.clashes.length > 0) {
         core.notice(
@@ -107,7 +91,6 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
         );
         return false;
       }
-      const { plan } = state.getState();
       const adopted = edits.edit(`Adopt variant ${day.name}`, () => ({
         ...day.plan,
         ...(sameSchedule(plan.schedule, day.schedule) ? {} : { schedule: day.schedule }),
@@ -130,16 +113,31 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
       const variants = plan.variants.filter((one) => one !== variant);
       core.step(editBetween(`Remove variant ${variant.name}`, plan, { ...plan, variants }));
     },
-    variantDay(id) {
-      const { plan } = state.getState();
-      const known = days.get(plan) ?? new Map<string, VariantDay>();
-      days.set(plan, known);
-      const day = known.get(id) ?? laid(id);
-      if (day) known.set(id, day);
-      return day;
-    },
+    variantDay: (id) => variantDay(state.getState().plan, id),
   };
-  return commands;
+}
+
+/** The days of a plan's variants, each laid and judged once. */
+function variantDays(ports: DeskPorts): (plan: Plan, id: string) => VariantDay | null {
+  const days = new WeakMap<Plan, Map<string, VariantDay>>();
+
+  const laid = (plan: Plan, id: string): VariantDay | null => {
+    const variant = plan.variants.find((one) => one.id === id);
+    if (!variant) return null;
+    const { name, schedule, givesUp = null } = variant;
+    const { changed, clashes } = withPatch(plan, givesUp?.patch ?? []);
+    const verdict = ports.judgeFor(changed)(schedule);
+    const stands = clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule);
+    return { id, name, plan: changed, schedule, verdict, givesUp, clashes, stands };
+  };
+
+  return (plan, id) => {
+    const known = days.get(plan) ?? new Map<string, VariantDay>();
+    days.set(plan, known);
+    const day = known.get(id) ?? laid(plan, id);
+    if (day) known.set(id, day);
+    return day;
+  };
 }
 
 /** The plan with what still means the same on it; all of a patch clashes with what would be no plan with it. */

@@ -8,10 +8,8 @@ import { historyIn, planIn } from "./olderrecord.ts";
 import { isStoredPlan, type StoredPlan } from "./records.ts";
 import type { Saver } from "./saving.ts";
 import { storeTrouble } from "./storewords.ts";
-import { alone, type Pen } from "./windows.ts";
+import { type Pens, pensOf } from "./pens.ts";
 
-/** Another window that has the pen is given so long to turn out to be gone, as one that is just being loaded anew, ms. */
-const SOON_MS = 400;
 /** A store that has not answered for so long at the start is done without, ms. */
 const PATIENCE_MS = 10_000;
 
@@ -28,11 +26,6 @@ export interface Opening {
   openSame(plan: Plan): Promise<boolean>;
   /** Takes over from the window that writes the open plan. */
   takeOver(): void;
-}
-
-interface Held {
-  readonly pen: Pen;
-  has: boolean;
 }
 
 type Read = { readonly ok: true; readonly plan: Plan; readonly record: StoredPlan } | Unread;
@@ -59,161 +52,28 @@ function isSameText(one: unknown, other: unknown): boolean {
 
 export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
   const { state, ports } = core;
-  const { archive, clock, windows } = ports;
-  const pens = new Map<string, Held>();
-
-  /** Asks for the pen of a plan; whether this window has it soon. */
-  const hold = (slot: string): Promise<boolean> =>
-    new Promise((resolve) => {
-      const known = pens.get(slot);
-      if (known) return resolve(known.has);
-      let has = false;
-      const claim = {
-        has: () => {
-          has = true;
-          const mine = pens.get(slot);
-          if (mine) mine.has = true;
-          resolve(true);
-          void gained(slot);
-        },
-        lost: () => {
-          const mine = pens.get(slot);
-          if (mine) mine.has = false;
-          lost(slot);
-        },
-      };
-      clock.after(SOON_MS, () => resolve(pens.get(slot)?.has ?? false));
-      const pen = windows ? windows.claim(slot, claim) : alone(claim);
-      pens.set(slot, { pen, has });
-    });
-
-  const letGo = (slot: string): void => {
-    pens.get(slot)?.pen.letGo();
-    pens.delete(slot);
-  };
-
-  /** Shows what another window has saved. */
-  const follow = async (slot: string): Promise<void> => {
-    const read = readRecord(await archive.readPlan(slot).catch(() => undefined));
-    const now = state.getState();
-    if (!read.ok || now.slot !== slot || now.writing === "here") return;
-    saver.opening(read.record, () => core.show(read.plan, historyIn(read.record)));
-  };
-
-  async function gained(slot: string): Promise<void> {
-    if (state.getState().slot !== slot || state.getState().writing === "here") return;
-    await follow(slot);
-    if (state.getState().slot !== slot || !pens.get(slot)?.has) return;
-    state.setState({ writing: "here" });
-    core.notice("news", "This window writes the plan now.");
-  }
-
-  function lost(slot: string): void {
-    const unsaved = saver.giveUp(slot);
-    if (state.getState().slot !== slot) return;
-    state.setState({ writing: "elsewhere" });
-    core.notice("news", "Another window writes this plan now; this one follows it.");
-    if (unsaved) void keeping.keep(slot, "left", unsaved).catch(() => undefined);
-  }
+  const { archive, windows } = ports;
+  const pens: Pens = pensOf(ports, {
+    has: (slot) => void gained(slot),
+    lost: (slot) => lost(slot),
+  });
+  const { follow, gained, lost } = followingOf(core, saver, keeping, pens);
+  const open = readingOf(core, saver, keeping, pens);
 
   state.subscribe((now, before) => {
     if (now.slot === before.slot) return;
     windows?.setLastOpen(now.slot);
     archive.setLastOpen(now.slot).catch(() => undefined);
-    void hold(now.slot);
-    void saver.saveNow().then(() => {
-      for (const slot of [...pens.keys()]) if (slot !== state.getState().slot) letGo(slot);
-    });
+    void pens.hold(now.slot);
+    void saver.saveNow().then(() => pens.keepOnly(state.getState().slot));
   });
   windows?.listen(({ what, kind }) => {
     if (kind === "saved") void follow(what);
-    else if (pens.get(what)?.has) void saver.saveNow().then(() => pens.get(what)?.pen.pass());
+    else if (pens.has(what)) void saver.saveNow().then(() => pens.pass(what));
   });
 
-  const lay = (plan: Plan, record: StoredPlan | null, slot: string, has: boolean): void =>
-    saver.opening(record, () =>
-      core.lay(plan, record ? historyIn(record) : emptyHistory, slot, has ? "here" : "elsewhere"),
-    );
-
-  /** Opens the newest state of a plan that can be read. */
-  const openState = async (slot: string, has: boolean): Promise<boolean> => {
-    for (const { key } of await archive.states(slot)) {
-      const text = await archive.readState(key);
-      const read = readRecord({ text, savedAtMs: 0, writer: "" });
-      if (!read.ok) continue;
-      if (!(await core.makeReady(read.plan))) return false;
-      lay(read.plan, null, slot, has);
-      return true;
-    }
-    return false;
-  };
-
-  /** Opens a plan of which this was found; rejects where the store cannot be used. */
-  const open = async (slot: string, found: unknown): Promise<boolean> => {
-    if (found === undefined) return false;
-    const first = readRecord(found);
-    // Broken off, it stays where it is.
-    if (first.ok && !(await core.makeReady(first.plan))) return false;
-    const has = await hold(slot);
-    // What another window has written since then counts.
-    const now = await archive.readPlan(slot);
-    const read = isSameText(found, now) ? first : readRecord(now);
-    if (read.ok) {
-      lay(read.plan, read.record, slot, has);
-      if (has) await keeping.keep(slot, "opened", read.plan);
-      return true;
-    }
-    await archive.quarantinePlan(slot, read.reason, clock.nowMs());
-    const back = await openState(slot, has);
-    if (!back) letGo(slot);
-    const instead = back ? " The last readable state of it is open in its place." : "";
-    core.notice(
-      "problem",
-      `The plan saved in this browser cannot be read: ${read.reason}. It is kept aside, under Plan.${instead}`,
-    );
-    return back;
-  };
-
-  const restored = async (isLate: () => boolean, answers: () => void): Promise<boolean> => {
-    const slot = windows?.lastOpen() ?? (await archive.lastOpen());
-    const found = slot === null ? undefined : await archive.readPlan(slot);
-    // Something else is on the desk by then.
-    if (isLate()) return false;
-    answers();
-    if (slot !== null && (await open(slot, found))) return true;
-    const others = (await archive.cards())
-      .filter((one) => one.binnedAtMs === null && one.slot !== slot)
-      .toSorted((a, b) => b.savedAtMs - a.savedAtMs);
-    for (const one of others) if (await open(one.slot, await archive.readPlan(one.slot))) return true;
-    return false;
-  };
-
   const opening: Opening = {
-    async restore() {
-      let late = false;
-      let answers = false;
-      const silence = new Promise<never>((_, reject) => {
-        clock.after(PATIENCE_MS, () => {
-          // What takes long after that is not the store.
-          if (answers) return;
-          late = true;
-          reject(new Error("it does not answer"));
-        });
-      });
-      try {
-        const made = restored(
-          () => late,
-          () => (answers = true),
-        );
-        return await Promise.race([made, silence]);
-      } catch (error) {
-        core.notice(
-          "problem",
-          `This browser's store cannot be used: ${storeTrouble(error)}. Save to a file.`,
-        );
-        return false;
-      }
-    },
+    restore: () => restore(core, open),
     async openSlot(slot) {
       try {
         const found = await archive.readPlan(slot);
@@ -241,8 +101,127 @@ export function openingOf(core: Core, saver: Saver, keeping: Keeping): Opening {
       }
       return false;
     },
-    takeOver: () => pens.get(state.getState().slot)?.pen.take(),
+    takeOver: () => pens.take(state.getState().slot),
   };
-  void hold(state.getState().slot);
+  void pens.hold(state.getState().slot);
   return opening;
+}
+
+/** What happens where a plan is written in another window: this one follows it, and goes on where it is passed the pen. */
+function followingOf(core: Core, saver: Saver, keeping: Keeping, pens: Pick<Pens, "has">) {
+  const { state, ports } = core;
+
+  /** Shows what another window has saved. */
+  const follow = async (slot: string): Promise<void> => {
+    const read = readRecord(await ports.archive.readPlan(slot).catch(() => undefined));
+    const now = state.getState();
+    if (!read.ok || now.slot !== slot || now.writing === "here") return;
+    saver.opening(read.record, () => core.show(read.plan, historyIn(read.record)));
+  };
+
+  return {
+    follow,
+    async gained(slot: string): Promise<void> {
+      if (state.getState().slot !== slot || state.getState().writing === "here") return;
+      await follow(slot);
+      if (state.getState().slot !== slot || !pens.has(slot)) return;
+      state.setState({ writing: "here" });
+      core.notice("news", "This window writes the plan now.");
+    },
+    lost(slot: string): void {
+      const unsaved = saver.giveUp(slot);
+      if (state.getState().slot !== slot) return;
+      state.setState({ writing: "elsewhere" });
+      core.notice("news", "Another window writes this plan now; this one follows it.");
+      if (unsaved) void keeping.keep(slot, "left", unsaved).catch(() => undefined);
+    },
+  };
+}
+
+/** Opens a plan of which this was found; true when it is open now. Rejects where the store cannot be used. */
+type Open = (slot: string, found: unknown) => Promise<boolean>;
+
+function readingOf(core: Core, saver: Saver, keeping: Keeping, pens: Pick<Pens, "hold" | "release">): Open {
+  const { archive, clock } = core.ports;
+
+  const lay = (plan: Plan, record: StoredPlan | null, slot: string, has: boolean): void =>
+    saver.opening(record, () =>
+      core.lay(plan, record ? historyIn(record) : emptyHistory, slot, has ? "here" : "elsewhere"),
+    );
+
+  /** Opens the newest state of a plan that can be read. */
+  const openState = async (slot: string, has: boolean): Promise<boolean> => {
+    for (const { key } of await archive.states(slot)) {
+      const text = await archive.readState(key);
+      const read = readRecord({ text, savedAtMs: 0, writer: "" });
+      if (!read.ok) continue;
+      if (!(await core.makeReady(read.plan))) return false;
+      lay(read.plan, null, slot, has);
+      return true;
+    }
+    return false;
+  };
+
+  return async (slot, found) => {
+    if (found === undefined) return false;
+    const first = readRecord(found);
+    // Broken off, it stays where it is.
+    if (first.ok && !(await core.makeReady(first.plan))) return false;
+    const has = await pens.hold(slot);
+    // What another window has written since then counts.
+    const now = await archive.readPlan(slot);
+    const read = isSameText(found, now) ? first : readRecord(now);
+    if (read.ok) {
+      lay(read.plan, read.record, slot, has);
+      if (has) await keeping.keep(slot, "opened", read.plan);
+      return true;
+    }
+    await archive.quarantinePlan(slot, read.reason, clock.nowMs());
+    const back = await openState(slot, has);
+    if (!back) pens.release(slot);
+    const instead = back ? " The last readable state of it is open in its place." : "";
+    core.notice(
+      "problem",
+      `The plan saved in this browser cannot be read: ${read.reason}. It is kept aside, under Plan.${instead}`,
+    );
+    return back;
+  };
+}
+
+/** Brings back what was open last, or the plan saved last; a store that does not answer is said and done without. */
+async function restore(core: Core, open: Open): Promise<boolean> {
+  let late = false;
+  let answers = false;
+  const silence = new Promise<never>((_, reject) => {
+    core.ports.clock.after(PATIENCE_MS, () => {
+      // What takes long after that is not the store.
+      if (answers) return;
+      late = true;
+      reject(new Error("it does not answer"));
+    });
+  });
+  try {
+    const made = openLast(core, open, () => {
+      answers = !late;
+      return answers;
+    });
+    return await Promise.race([made, silence]);
+  } catch (error) {
+    core.notice("problem", `This browser's store cannot be used: ${storeTrouble(error)}. Save to a file.`);
+    return false;
+  }
+}
+
+/** `answers` is called once the store has answered; false where something else is on the desk by then. */
+async function openLast({ ports }: Core, open: Open, answers: () => boolean): Promise<boolean> {
+  const { archive, windows } = ports;
+  const slot = windows?.lastOpen() ?? (await archive.lastOpen());
+  const found = slot === null ? undefined : await archive.readPlan(slot);
+  if (!answers()) return false;
+  if (slot !== null && (await open(slot, found))) return true;
+  const others = (await archive.cards())
+    .filter((one) => one.binnedAtMs === null && one.slot !== slot)
+    .toSorted((a, b) => b.savedAtMs - a.savedAtMs);
+  for (const one of others) if (await open(one.slot, await archive.readPlan(one.slot))) return true;
+  return false;
 }

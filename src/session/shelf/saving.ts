@@ -2,6 +2,7 @@ import type { Core } from "../core.ts";
 import { planText } from "../files.ts";
 import { type History, storedHistory } from "../history.ts";
 import type { Plan } from "../../plan/index.ts";
+import type { Clock } from "../ports.ts";
 import type { Saving } from "../state.ts";
 import { cardOf } from "./card.ts";
 import type { StoredPlan } from "./records.ts";
@@ -30,76 +31,22 @@ export interface Saver {
 
 export function saverOf(core: Core, keeping: Keeping): Saver {
   const { state, ports } = core;
-  const { archive, clock } = ports;
-  const writer = ports.newId();
-  /** What is not in the store yet, by slot. */
-  const due = new Map<string, () => Snapshot>();
-  /** Whose record this window may replace without a word, by slot. */
-  const expected = new Map<string, string>();
-  let callOff: (() => void) | null = null;
-  let savesAtMs = 0;
+  const { clock } = ports;
+  const waiting: Waiting = { due: new Map(), expected: new Map() };
+  const { due, expected } = waiting;
+  const write = writingOf(core, keeping, waiting, () => alarm.set(RETRY_MS));
   let writing: Promise<void> = Promise.resolve();
   let opening = false;
 
-  const note = (part: Partial<Saving>): void =>
-    state.setState((now) => ({ saving: { ...now.saving, ...part } }));
-
-  const write = async (slot: string, snapshot: () => Snapshot): Promise<void> => {
-    const { plan, history } = snapshot();
-    const record: StoredPlan = {
-      text: planText(plan),
-      history: storedHistory(history),
-      savedAtMs: clock.nowMs(),
-      writer,
-    };
-    due.delete(slot);
-    note({ status: "saving" });
-    try {
-      const how = await archive.writePlan(cardOf(slot, plan, record), record, expected.get(slot) ?? null);
-      if (how === "other set aside") {
-        core.notice(
-          "problem",
-          "Another window had saved this plan in this browser; that one is kept aside, under Plan.",
-        );
-      }
-      // From now on only this window's own record may be replaced without a word; with the only pen there is no other.
-      if (ports.windows?.exclusive) expected.set(slot, writer);
-      else expected.delete(slot);
-      note({ status: due.size === 0 ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
-      ports.windows?.tell({ what: slot, kind: "saved" });
-      await keeping.hourly(slot, plan);
-    } catch (error) {
-      if (!due.has(slot)) due.set(slot, snapshot);
-      const message = storeTrouble(error);
-      // Said once for each run of failures; the status keeps saying it.
-      if (state.getState().saving.message === null) {
-        core.notice("problem", `The plan could not be saved in this browser: ${message}. Save it to a file.`);
-      }
-      note({ status: "failed", message });
-      waitFor(RETRY_MS);
-    }
-  };
-
   const saveNow = (): Promise<void> => {
-    if (callOff) {
-      callOff();
-      callOff = null;
-      // One write after the other, so that an older plan never lands on a newer one.
+    // One write after the other, so that an older plan never lands on a newer one.
+    if (alarm.off())
       writing = writing.then(async () => {
         for (const [slot, snapshot] of [...due]) await write(slot, snapshot);
       });
-    }
     return writing;
   };
-
-  /** Has all saved after `ms`, unless that will happen sooner. */
-  const waitFor = (ms: number): void => {
-    const dueMs = clock.nowMs() + ms;
-    if (callOff && dueMs >= savesAtMs) return;
-    callOff?.();
-    savesAtMs = dueMs;
-    callOff = clock.after(ms, () => void saveNow());
-  };
+  const alarm = alarmOf(clock, () => void saveNow());
 
   state.subscribe((now, before) => {
     if (now.plan === before.plan && now.slot === before.slot) return;
@@ -110,10 +57,10 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
     }
     if (opening || now.writing === "elsewhere") return;
     due.set(now.slot, () => state.getState());
-    note({ status: "waiting" });
+    note(core, { status: "waiting" });
     // A page that is busy with keys comes late to its timers.
-    if (callOff && clock.nowMs() >= savesAtMs) void saveNow();
-    else waitFor(GATHER_MS);
+    if (alarm.isOverdue()) void saveNow();
+    else alarm.set(GATHER_MS);
   });
 
   return {
@@ -124,7 +71,7 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
       opening = false;
       if (!record) return;
       expected.set(state.getState().slot, record.writer);
-      note({ status: due.size === 0 ? "saved" : "waiting", savedAtMs: record.savedAtMs, message: null });
+      saved(core, waiting, record);
     },
     giveUp(slot) {
       const unsaved = due.get(slot)?.() ?? null;
@@ -132,5 +79,104 @@ export function saverOf(core: Core, keeping: Keeping): Saver {
       expected.delete(slot);
       return unsaved?.plan ?? null;
     },
+  };
+}
+
+/** What is to be written, by slot. */
+interface Waiting {
+  /** What is not in the store yet. */
+  readonly due: Map<string, () => Snapshot>;
+  /** Whose record this window may replace without a word. */
+  readonly expected: Map<string, string>;
+}
+
+function note({ state }: Core, part: Partial<Saving>): void {
+  state.setState((now) => ({ saving: { ...now.saving, ...part } }));
+}
+
+function saved(core: Core, { due }: Waiting, { savedAtMs }: StoredPlan): void {
+  note(core, { status: due.size === 0 ? "saved" : "waiting", savedAtMs, message: null });
+}
+
+/** Writes a plan into the store; where that fails it stays due, that is said, and `retry` is called. */
+function writingOf(
+  core: Core,
+  keeping: Keeping,
+  waiting: Waiting,
+  retry: () => void,
+): (slot: string, snapshot: () => Snapshot) => Promise<void> {
+  const { state, ports } = core;
+  const { due, expected } = waiting;
+  const writer = ports.newId();
+
+  return async (slot, snapshot) => {
+    const { plan, history } = snapshot();
+    const record: StoredPlan = {
+      text: planText(plan),
+      history: storedHistory(history),
+      savedAtMs: ports.clock.nowMs(),
+      writer,
+    };
+    due.delete(slot);
+    note(core, { status: "saving" });
+    try {
+      const how = await ports.archive.writePlan(
+        cardOf(slot, plan, record),
+        record,
+        expected.get(slot) ?? null,
+      );
+      if (how === "other set aside") {
+        core.notice(
+          "problem",
+          "Another window had saved this plan in this browser; that one is kept aside, under Plan.",
+        );
+      }
+      // From now on only this window's own record may be replaced without a word; with the only pen there is no other.
+      if (ports.windows?.exclusive) expected.set(slot, writer);
+      else expected.delete(slot);
+      saved(core, waiting, record);
+      ports.windows?.tell({ what: slot, kind: "saved" });
+      await keeping.hourly(slot, plan);
+    } catch (error) {
+      if (!due.has(slot)) due.set(slot, snapshot);
+      const message = storeTrouble(error);
+      // Said once for each run of failures; the status keeps saying it.
+      if (state.getState().saving.message === null) {
+        core.notice("problem", `The plan could not be saved in this browser: ${message}. Save it to a file.`);
+      }
+      note(core, { status: "failed", message });
+      retry();
+    }
+  };
+}
+
+/** One alarm, of which the soonest time asked for counts. */
+interface Alarm {
+  /** Has it ring after `ms`, unless that will happen sooner. */
+  set(ms: number): void;
+  /** Takes it back; false where it was not set. */
+  off(): boolean;
+  /** True when it should have rung by now. */
+  isOverdue(): boolean;
+}
+
+function alarmOf(clock: Clock, ring: () => void): Alarm {
+  let callOff: (() => void) | null = null;
+  let atMs = 0;
+  return {
+    set(ms) {
+      const dueMs = clock.nowMs() + ms;
+      if (callOff && dueMs >= atMs) return;
+      callOff?.();
+      atMs = dueMs;
+      callOff = clock.after(ms, ring);
+    },
+    off() {
+      const wasSet = callOff !== null;
+      callOff?.();
+      callOff = null;
+      return wasSet;
+    },
+    isOverdue: () => callOff !== null && clock.nowMs() >= atMs,
   };
 }

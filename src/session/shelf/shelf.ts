@@ -8,7 +8,7 @@ import { cardOf } from "./card.ts";
 import type { Keeping } from "./keeping.ts";
 import { historyIn } from "./olderrecord.ts";
 import { type Opening, readRecord } from "./opening.ts";
-import type { Card, KeptState } from "./records.ts";
+import type { Archive, Card, KeptState } from "./records.ts";
 import type { Saver } from "./saving.ts";
 
 /** A plan of the shelf as it is, or a state of one. */
@@ -59,17 +59,7 @@ const IN_USE = "It is open in another window: close it there first.";
 export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Around): ShelfCommands {
   const { state, ports } = core;
   const { archive, clock, windows } = ports;
-
-  const foundAt = async (which: Which): Promise<unknown> => {
-    if ("slot" in which) return archive.readPlan(which.slot);
-    return { text: await archive.readState(which.state), savedAtMs: 0, writer: "" };
-  };
-  const planOf = async (which: Which): Promise<Plan | null> => {
-    const now = state.getState();
-    if ("slot" in which && which.slot === now.slot) return now.plan;
-    const read = readRecord(await foundAt(which));
-    return read.ok ? read.plan : null;
-  };
+  const { foundAt, planOf } = reading(core);
   const isOpen = (slot: string): boolean => state.getState().slot === slot;
   const elsewhere = async (slot: string): Promise<boolean> =>
     !isOpen(slot) && ((await windows?.isHeld(slot)) ?? false);
@@ -89,19 +79,9 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
       return true;
     },
     async renamePlan(slot, title) {
-      if (isOpen(slot)) {
-        const made = edits.edit("Rename the plan", () => ({ title }));
-        return made.ok ? { ok: true, value: null } : made;
-      }
-      const read = readRecord(await archive.readPlan(slot));
-      if (!read.ok) return failed([{ path: "", message: read.reason }]);
-      if (await elsewhere(slot)) return failed([{ path: "", message: IN_USE }]);
-      const made = parse({ ...read.plan, title });
-      if (!made.ok) return made;
-      const history = recorded(historyIn(read.record), editBetween("Rename the plan", read.plan, made.value));
-      const record = { ...read.record, text: planText(made.value), history: storedHistory(history) };
-      await archive.writePlan(cardOf(slot, made.value, record), record, null);
-      return { ok: true, value: null };
+      if (!isOpen(slot)) return renameClosed(archive, slot, title, () => elsewhere(slot));
+      const made = edits.edit("Rename the plan", () => ({ title }));
+      return made.ok ? { ok: true, value: null } : made;
     },
     async binPlan(slot, away) {
       if (away && isOpen(slot)) return "It is the open plan: open another one first.";
@@ -132,6 +112,44 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ar
       return { ok: true, value: null };
     },
   };
+}
+
+/** How a plan or state is read: as it was found, and as a plan. */
+function reading({ state, ports: { archive } }: Core): {
+  foundAt(which: Which): Promise<unknown>;
+  planOf(which: Which): Promise<Plan | null>;
+} {
+  const foundAt = async (which: Which): Promise<unknown> => {
+    if ("slot" in which) return archive.readPlan(which.slot);
+    return { text: await archive.readState(which.state), savedAtMs: 0, writer: "" };
+  };
+  return {
+    foundAt,
+    async planOf(which) {
+      const now = state.getState();
+      if ("slot" in which && which.slot === now.slot) return now.plan;
+      const read = readRecord(await foundAt(which));
+      return read.ok ? read.plan : null;
+    },
+  };
+}
+
+/** Gives a plan that is not open another title, in the store itself, unless it is open elsewhere. */
+async function renameClosed(
+  archive: Archive,
+  slot: string,
+  title: string,
+  elsewhere: () => Promise<boolean>,
+): Promise<Outcome<null, readonly Fault[]>> {
+  const read = readRecord(await archive.readPlan(slot));
+  if (!read.ok) return failed([{ path: "", message: read.reason }]);
+  if (await elsewhere()) return failed([{ path: "", message: IN_USE }]);
+  const made = parse({ ...read.plan, title });
+  if (!made.ok) return made;
+  const history = recorded(historyIn(read.record), editBetween("Rename the plan", read.plan, made.value));
+  const record = { ...read.record, text: planText(made.value), history: storedHistory(history) };
+  await archive.writePlan(cardOf(slot, made.value, record), record, null);
+  return { ok: true, value: null };
 }
 
 /** What an unreadable record holds, for a file. */
