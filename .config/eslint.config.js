@@ -25,6 +25,7 @@ const shortRooms = [
   "check",
   "editor",
   "rehearsal",
+  "session",
   "cli",
   "solver/search",
   "solver/project",

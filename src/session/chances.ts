@@ -68,14 +68,12 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
   let unsubscribe = (): void => undefined;
   let running: { readonly of: AskedDay; readonly days: number; readonly control: AbortController } | null =
     null;
-  let pending = false;
   let restless: (() => void) | null = null;
   const changeOf = fewDays();
 
   const answered = (of: AskedDay, days: number, report: ChancesReport | null): void => {
     const now = state.getState();
-    const { chances } = now;
-    const kept = chances && isOf(chances, of) ? chances.change : null;
+    const kept = now.chances && isOf(now.chances, of) ? now.chances.change : null;
     const change = report && days === FEW_DAYS ? changeOf(now, of, report) : kept;
     state.setState({ chances: { ...of, report, change } });
   };
@@ -102,15 +100,8 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       });
   };
 
-  /** Once for all that changes in one go: what was in hand is first let go, then put down. */
-  const soon = (): void => {
-    if (pending) return;
-    pending = true;
-    void Promise.resolve().then(() => {
-      pending = false;
-      next();
-    });
-  };
+  // What was in hand is first let go, then put down: both in one go.
+  const soon = onceInOneGo(next);
 
   const changed = (now: DeskState, before: DeskState): void => {
     if (shownPlan(now) === shownPlan(before) && shownSchedule(now) === shownSchedule(before)) {
@@ -137,6 +128,19 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       restless = null;
       next();
     };
+  };
+}
+
+/** `run`, once for all that asks for it in one go. */
+function onceInOneGo(run: () => void): () => void {
+  let pending = false;
+  return () => {
+    if (pending) return;
+    pending = true;
+    void Promise.resolve().then(() => {
+      pending = false;
+      run();
+    });
   };
 }
 

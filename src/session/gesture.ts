@@ -24,22 +24,13 @@ export interface GestureCommands {
 
 export function gestureCommands(core: Core, edits: EditCommands): GestureCommands {
   const { state, ports } = core;
-  const bands = oneCall();
+  const bands = bandsOf(core);
 
   const cancel = (): void => {
     bands.end();
     if (state.getState().preview !== null) state.setState({ preview: null, fitBands: null });
   };
   core.onPlan(cancel);
-
-  const askBands = (plan: Plan, start: Schedule, task: string): void =>
-    void bands.ask((signal) => ports.engine.fitBands(plan, { schedule: start, task }, { signal }), {
-      answered(fitBands) {
-        if (state.getState().preview?.start === start) state.setState({ fitBands });
-      },
-      // Bands are help, not an answer: without them the drag still tells what it costs.
-      failed: () => undefined,
-    });
 
   /** Shows what is in hand with the judge's word on it. */
   const show = (more: Pick<Preview, "plan" | "schedule" | "verdict">): void => {
@@ -59,7 +50,7 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
         fitBands: null,
       });
       const only = tasks.length === 1 ? tasks[0] : undefined;
-      if (only !== undefined) askBands(plan, start, only);
+      if (only !== undefined) bands.ask(plan, start, only);
     },
     preview(change) {
       const { preview, plan } = state.getState();
@@ -94,5 +85,21 @@ export function gestureCommands(core: Core, edits: EditCommands): GestureCommand
         );
     },
     cancel,
+  };
+}
+
+/** Where the one task in hand would fit, which takes the engine a moment. */
+function bandsOf({ state, ports }: Core) {
+  const call = oneCall();
+  return {
+    end: call.end,
+    ask: (plan: Plan, start: Schedule, task: string): void =>
+      void call.ask((signal) => ports.engine.fitBands(plan, { schedule: start, task }, { signal }), {
+        answered(fitBands) {
+          if (state.getState().preview?.start === start) state.setState({ fitBands });
+        },
+        // Bands are help, not an answer: without them the drag still tells what it costs.
+        failed: () => undefined,
+      }),
   };
 }

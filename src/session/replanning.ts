@@ -19,6 +19,7 @@ export interface Replanning {
 }
 
 const PLAN_S = 5;
+const TOO_OLD = "The new schedule is older than what has begun since. Ask for another one.";
 
 export function replanningOf(
   desk: Pick<Desk, "chancesOf">,
@@ -60,12 +61,9 @@ export function replanningOf(
           return;
         }
         state.setState({ planning: null, proposal: proposalOf(how, day, plan, answer) });
-        const counted = (of: Schedule): Promise<ChancesReport | null> =>
-          desk.chancesOf({ plan, schedule: of }, mine.signal);
-        const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
+        const chances = await bothChances(desk, plan, schedule, mine.signal);
         const { proposal } = state.getState();
-        if (asking === mine && proposal && before && after)
-          state.setState({ proposal: { ...proposal, chances: { before, after } } });
+        if (asking === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
       } catch (error) {
         if (asking !== mine) return;
         state.setState({ planning: null, trouble: wordsOf(error) });
@@ -76,12 +74,7 @@ export function replanningOf(
       if (!day || !proposal) return;
       const lost = missing(day.standing.spots, proposal.schedule);
       drop();
-      if (lost) {
-        state.setState({
-          trouble: "The new schedule is older than what has begun since. Ask for another one.",
-        });
-        return;
-      }
+      if (lost) return state.setState({ trouble: TOO_OLD });
       const tasks = new Set(day.plan.tasks.map((task) => task.id));
       const placements = proposal.schedule.placements.filter((one) => tasks.has(one.task));
       replanned({ placements });
@@ -123,6 +116,19 @@ function proposalOf(
       must && plan.tasks.every((task) => task.id !== id) ? [id] : [],
     ),
   };
+}
+
+/** The chances of the day as it would go on and of `schedule`; null where either cannot be counted. */
+async function bothChances(
+  desk: Pick<Desk, "chancesOf">,
+  plan: Plan,
+  schedule: Schedule,
+  signal: AbortSignal,
+): Promise<Proposal["chances"]> {
+  const counted = (of: Schedule): Promise<ChancesReport | null> =>
+    desk.chancesOf({ plan, schedule: of }, signal);
+  const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
+  return before && after ? { before, after } : null;
 }
 
 /** True when a schedule lacks something that has begun. */

@@ -29,39 +29,7 @@ export function mendOutcome({ run, plan }: DeskState): MendReport | null {
 
 export function runCommands(core: Core, edits: EditCommands): RunCommands {
   const { state, ports } = core;
-  const call = oneCall();
-
-  const note = (part: Partial<Run>): void =>
-    state.setState((now) => (now.run ? { run: { ...now.run, ...part } } : {}));
-  const stop = (end: NonNullable<Run["end"]>): void => {
-    if (call.end()) note({ running: false, end });
-  };
-  core.onPlan(() => stop("overtaken"));
-
-  const begin = (kind: Run["kind"], seconds: number): Plan => {
-    stop("stopped");
-    const { plan } = state.getState();
-    state.setState({ run: begun(kind, plan, seconds) });
-    return plan;
-  };
-  const failed = (kind: Run["kind"]) => (error: unknown) => {
-    note({ running: false, end: "failed" });
-    core.notice("problem", `The ${kind} failed: ${error instanceof Error ? error.message : "unknown"}`);
-  };
-  const progressed = (progress: PackProgress): void => {
-    const { schedule: best, seconds } = progress;
-    if (!best) return note({ progress });
-    const bestVerdict = core.judge(best);
-    const steps = [...(state.getState().run?.steps ?? []), { seconds, score: bestVerdict.score }];
-    note({ progress, best, bestVerdict, steps });
-  };
-  const take = (name: string, schedule: Schedule, caution?: number): void => {
-    const { plan } = state.getState();
-    edits.reschedule(name, { placements: [...schedule.placements] }, caution);
-    if (state.getState().plan === plan) {
-      core.notice("news", `${name} found nothing better than the day as it stands.`);
-    }
-  };
+  const { call, note, stop, begin, failed, progressed, take } = currentRun(core, edits);
 
   return {
     pack(options) {
@@ -109,6 +77,46 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
       }
     },
   };
+}
+
+/** The run under way: how it begins, what it tells, how it ends, and how its schedule becomes the day's. */
+function currentRun(core: Core, edits: EditCommands) {
+  const { state } = core;
+  const call = oneCall();
+
+  const note = (part: Partial<Run>): void =>
+    state.setState((now) => (now.run ? { run: { ...now.run, ...part } } : {}));
+  const stop = (end: NonNullable<Run["end"]>): void => {
+    if (call.end()) note({ running: false, end });
+  };
+  core.onPlan(() => stop("overtaken"));
+
+  const begin = (kind: Run["kind"], seconds: number): Plan => {
+    stop("stopped");
+    const { plan } = state.getState();
+    state.setState({ run: begun(kind, plan, seconds) });
+    return plan;
+  };
+  const failed = (kind: Run["kind"]) => (error: unknown) => {
+    note({ running: false, end: "failed" });
+    core.notice("problem", `The ${kind} failed: ${error instanceof Error ? error.message : "unknown"}`);
+  };
+  const progressed = (progress: PackProgress): void => {
+    const { schedule: best, seconds } = progress;
+    if (!best) return note({ progress });
+    const bestVerdict = core.judge(best);
+    const steps = [...(state.getState().run?.steps ?? []), { seconds, score: bestVerdict.score }];
+    note({ progress, best, bestVerdict, steps });
+  };
+  const take = (name: string, schedule: Schedule, caution?: number): void => {
+    const { plan } = state.getState();
+    edits.reschedule(name, { placements: [...schedule.placements] }, caution);
+    if (state.getState().plan === plan) {
+      core.notice("news", `${name} found nothing better than the day as it stands.`);
+    }
+  };
+
+  return { call, note, stop, begin, failed, progressed, take };
 }
 
 /** A run that has just begun. */
