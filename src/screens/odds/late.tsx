@@ -6,7 +6,7 @@ import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from 
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useShed } from "../useshed.ts";
-import { aloneWords, type HeldCell, heldCells, resultWords, shedWords } from "./shedcells.ts";
+import { aloneWords, type HeldCell, heldCells, resultWords, shedWords, widestError } from "./shedcells.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
 export function Late() {
@@ -77,11 +77,13 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
       </p>
     );
   if (report.evas.length === 0) return <p className="empty">Nobody goes out: nothing can be late.</p>;
+  const error = widestError(report);
   return (
     <div className="shed">
       <p className="note">
         Each cell is played on {report.days} simulated days: the day as planned until then, this task so late,
-        all after it as drawn. must-do: share of those days with every must-do task done; worth: of the whole
+        all after it as drawn. must-do: share of those days with every must-do task done
+        {error !== null && `, by so few days known to within ${counted(error, "point")}`}; worth: of the whole
         day, on average. Found so far: another order is the best found, not the best there is.
       </p>
       {!report.complete && <p className="state tight">Not through yet: some tasks are missing here.</p>}

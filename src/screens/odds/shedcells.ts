@@ -1,4 +1,4 @@
-import type { ShedCell } from "../../answers/index.ts";
+import type { ShedCell, ShedReport } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
 import { counted, grouped } from "../../words/index.ts";
@@ -27,6 +27,17 @@ export function heldCells(cells: readonly ShedCell[]): readonly HeldCell[] {
 export function resultWords({ result }: ShedCell): string | null {
   if (!result) return null;
   return `must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}`;
+}
+
+/** By how many points a share in the tables may be off at most, in 95 of 100 such runs, rounded up; null where they have none. */
+export function widestError({ evas }: ShedReport): number | null {
+  const shares = evas.flatMap(({ rows }) =>
+    rows.flatMap(({ late }) => late.flatMap(({ result }) => (result ? [result.must] : []))),
+  );
+  if (shares.length === 0) return null;
+  return Math.ceil(
+    Math.max(...shares.map(({ share, low, high }) => Math.max(share - low, high - share))) * 100,
+  );
 }
 
 /** What only leaving out would come to, where something else does more. */

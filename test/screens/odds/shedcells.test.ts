@@ -1,6 +1,14 @@
 import { describe, expect, it } from "vitest";
-import type { ShedCell } from "../../../src/answers/index.ts";
-import { aloneWords, heldCells, resultWords, shedWords } from "../../../src/screens/odds/shedcells.ts";
+import type { ShedCell, ShedReport } from "../../../src/answers/index.ts";
+import { instant } from "../../../src/kernel/index.ts";
+import {
+  aloneWords,
+  heldCells,
+  resultWords,
+  shedWords,
+  widestError,
+} from "../../../src/screens/odds/shedcells.ts";
+import { chanceOf } from "../../../src/solver/simulate/index.ts";
 
 const cell = (part: Partial<ShedCell>): ShedCell => ({
   minutes: 5,
@@ -85,5 +93,27 @@ describe("a row of the shed order", () => {
     expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
+  });
+});
+
+describe("how sure the shares of the tables are", () => {
+  const tables = (late: readonly ShedCell[]): ShedReport => ({
+    minutes: [5],
+    days: 300,
+    sound: true,
+    complete: true,
+    evas: [{ eva: "1", rows: [{ task: "a", crew: ["1"], endS: instant(0), late, early: [] }] }],
+  });
+  const counted = (count: number) =>
+    cell({ result: { home: chanceOf(300, 300), must: chanceOf(count, 300), meanWorth: 1 } });
+
+  it("is said by the widest of them, rounded up", () => {
+    // Wilson's interval of 150 of 300: 44.4 to 55.6 %; of 299 of 300: 98.1 to 99.9 %.
+    expect(widestError(tables([counted(299)]))).toBe(2);
+    expect(widestError(tables([counted(299), counted(150), cell({})]))).toBe(6);
+  });
+
+  it("is not said where no row comes to anything", () => {
+    expect(widestError(tables([cell({ kind: "over" })]))).toBeNull();
   });
 });

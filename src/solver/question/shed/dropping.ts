@@ -20,6 +20,8 @@ export interface Dropped extends Lost {
   readonly stands: readonly PlacedActivity[];
 }
 
+type Laid = Pick<Dropped, "drop" | "stands">;
+
 /** Attempts for one lateness; each lays the rest of the day anew. */
 const MOST_TRIES = 400;
 /** Attempts, in all and for one set of must-do tasks, where leaving everything optional out does not hold. */
@@ -60,6 +62,23 @@ export function* leastDropped(
     for (const a of drop) flags[a] = 1;
     return rest.hold(flags);
   };
+  /** Leaves less out: of `list`, the last first, back in what holds, each with all that `withOf` names. */
+  function* putBack(
+    from: Laid,
+    list: readonly number[],
+    withOf: (a: number) => readonly number[],
+  ): Generator<void, Laid> {
+    let { drop, stands } = from;
+    for (const a of list.toReversed()) {
+      const back = new Set(withOf(a));
+      const less = drop.filter((b) => !back.has(b));
+      if (less.length === drop.length || !closed(problem, rest, less)) continue;
+      yield;
+      const held = hold(less);
+      if (held) [drop, stands] = [less, held];
+    }
+    return { drop, stands };
+  }
   const result = (drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped => ({
     drop: rest.open.filter((a) => drop.includes(a)),
     least,
@@ -114,17 +133,7 @@ export function* leastDropped(
     }
     if (bare) {
       // Cut short: everything optional out, then back in, the worthiest first.
-      let drop = all;
-      let stands = bare;
-      for (const a of [...others].reverse()) {
-        const less = drop.filter((b) => b !== a);
-        if (less.length === drop.length || !closed(problem, rest, less)) continue;
-        yield;
-        const back = hold(less);
-        if (!back) continue;
-        drop = less;
-        stands = back;
-      }
+      const { drop, stands } = yield* putBack({ drop: all, stands: bare }, others, (a) => [a]);
       return noBetter(drop) ? known && { ...known, least: false } : result(drop, stands, false);
     }
     if (tries - unbacked >= MOST_TRIES || sets > MOST_SETS) {
@@ -136,18 +145,7 @@ export function* leastDropped(
   // Home at once, then back in what fits with what it needs, must-do tasks first.
   const home = everythingDropped(problem, rest);
   if (!home) return null;
-  let drop = home.drop;
-  let stands = home.stands;
-  for (const a of [...others, ...musts].reverse()) {
-    const back = needsOf(problem, [a]).add(a);
-    const less = drop.filter((b) => !back.has(b));
-    if (less.length === drop.length || !closed(problem, rest, less)) continue;
-    yield;
-    const held = hold(less);
-    if (!held) continue;
-    drop = less;
-    stands = held;
-  }
+  const { drop, stands } = yield* putBack(home, [...others, ...musts], (a) => [a, ...needsOf(problem, [a])]);
   return result(drop, stands, false);
 }
 

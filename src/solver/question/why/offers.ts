@@ -9,7 +9,7 @@ import {
   crewOffers,
   equipmentOffer,
   groupOffer,
-  lightOffers,
+  lightOffer,
   linkOffers,
   petOffers,
   relayOffers,
@@ -89,7 +89,7 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
       return sunOffers(plan.tasks[about]!);
     case "light":
     case "sun-angle":
-      return lightOffers(plan.tasks[about]!, kind);
+      return [lightOffer(plan.tasks[about]!, kind)];
     case "relay":
       return relayOffers(plan);
     case "link":

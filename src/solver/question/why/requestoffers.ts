@@ -6,19 +6,27 @@ import { type Offer, withOne } from "./offer.ts";
 
 const GIVEN = { drops: [], owner: null } as const;
 
+/** A condition taken away: there is only yes or no. */
+function givenUp(kind: Offer["kind"], subject: string, change: (plan: Plan) => Plan, words: string): Offer {
+  return { ...GIVEN, kind, subject, most: 1, change, size: () => 1, say: () => words };
+}
+
+/** `plan` with `change` made to the task `id`. */
+function withTask(plan: Plan, id: string, change: (task: Task) => Task): Plan {
+  return { ...plan, tasks: withOne(plan.tasks, id, change) };
+}
+
 /** Every window of a task opened earlier or closed later. */
 export function windowOffers(task: Task): Offer[] {
   return task.windows.flatMap((window, w) => {
     const lastsS = Math.max(60, window.endS - window.startS);
-    const put = (plan: Plan, startS: number, endS: number): Plan => ({
-      ...plan,
-      tasks: withOne(plan.tasks, task.id, (one) => ({
+    const put = (plan: Plan, startS: number, endS: number): Plan =>
+      withTask(plan, task.id, (one) => ({
         ...one,
         windows: one.windows.map((old, k) =>
           k === w ? { startS: instant(startS), endS: instant(endS) } : old,
         ),
-      })),
-    });
+      }));
     const base = { ...GIVEN, kind: "window", subject: task.id, most: mostEased("time-window") } as const;
     const size = (steps: number): number => (steps * 60) / lastsS;
     return [
@@ -45,10 +53,8 @@ export function petOffers(task: Task): Offer[] {
   if (!task.pet) return [];
   const startS = task.pet.startS ?? duration(0);
   const { endS } = task.pet;
-  const put = (plan: Plan, window: NonNullable<Task["pet"]>): Plan => ({
-    ...plan,
-    tasks: withOne(plan.tasks, task.id, (one) => ({ ...one, pet: window })),
-  });
+  const put = (plan: Plan, window: NonNullable<Task["pet"]>): Plan =>
+    withTask(plan, task.id, (one) => ({ ...one, pet: window }));
   const base = { ...GIVEN, kind: "pet", subject: task.id } as const;
   const size = (steps: number): number => (steps * 60) / Math.max(60, (endS ?? 2 * startS) - startS);
   const most = mostEased("egress-window");
@@ -91,13 +97,11 @@ export function sunOffers(task: Task): Offer[] {
     kind: "sun",
     subject: task.id,
     most: mostEased("sun"),
-    change: (plan, steps) => ({
-      ...plan,
-      tasks: withOne(plan.tasks, task.id, (one) => ({
+    change: (plan, steps) =>
+      withTask(plan, task.id, (one) => ({
         ...one,
         sun: { ...sun, [name]: tenths(sun[name] + (sign * steps) / 10) },
       })),
-    }),
     size: (steps) => steps / 10 / wide,
     say: (steps) =>
       `${task.name} is done with the sun ${words} ${tenths(sun[name] + (sign * steps) / 10)} degrees instead of ${sun[name]}.`,
@@ -106,24 +110,13 @@ export function sunOffers(task: Task): Offer[] {
 }
 
 /** The light or the sun's direction that a task wants, given up. */
-export function lightOffers(task: Task, what: "light" | "sun-angle"): Offer[] {
-  return [
-    {
-      ...GIVEN,
-      kind: what,
-      subject: task.id,
-      most: 1,
-      change: (plan) => ({
-        ...plan,
-        tasks: withOne(plan.tasks, task.id, (one) => without(one, what === "light" ? "light" : "sunAngle")),
-      }),
-      size: () => 1,
-      say: () =>
-        what === "light"
-          ? `${task.name} is done in whatever light there is.`
-          : `${task.name} is done wherever the sun stands.`,
-    },
-  ];
+export function lightOffer({ id, name }: Task, what: "light" | "sun-angle"): Offer {
+  return givenUp(
+    what,
+    id,
+    (plan) => withTask(plan, id, (one) => without(one, what === "light" ? "light" : "sunAngle")),
+    `${name} is done ${what === "light" ? "in whatever light there is" : "wherever the sun stands"}.`,
+  );
 }
 
 /** A relay pass moved; a move that helps one task can take another's pass away. */
@@ -157,17 +150,9 @@ export function relayOffers(plan: Plan): Offer[] {
 /** A lag made wider at either end; another link taken away. */
 export function linkOffers(plan: Plan, link: Link): Offer[] {
   if (link.type !== "lag") {
-    return [
-      {
-        ...GIVEN,
-        kind: "link",
-        subject: link.id,
-        most: 1,
-        change: (now) => ({ ...now, links: now.links.filter((one) => one.id !== link.id) }),
-        size: () => 1,
-        say: () => `The link is given up: ${linkWords(plan, link)}`,
-      },
-    ];
+    const words = `The link is given up: ${linkWords(plan, link)}`;
+    const change = (now: Plan): Plan => ({ ...now, links: now.links.filter((one) => one.id !== link.id) });
+    return [givenUp("link", link.id, change, words)];
   }
   const between = `${taskName(plan, link.from.task)} and ${taskName(plan, link.to.task)}`;
   const bound = (which: "leastS" | "greatestS", sign: number, words: string): Offer[] => {
@@ -196,26 +181,13 @@ export function linkOffers(plan: Plan, link: Link): Offer[] {
 
 /** A pin pulled, or the named crew let go. */
 export function crewOffers(task: Task, what: "pin" | "crew"): Offer[] {
-  if (what === "crew" && task.crew.named.length === 0) return [];
-  return [
-    {
-      ...GIVEN,
-      kind: what,
-      subject: task.id,
-      most: 1,
-      change: (plan) => ({
-        ...plan,
-        tasks: withOne(plan.tasks, task.id, (one) =>
-          what === "pin" ? without(one, "pin") : { ...one, crew: { ...one.crew, named: [] } },
-        ),
-      }),
-      size: () => 1,
-      say: () =>
-        what === "pin"
-          ? `${task.name} is no longer pinned.`
-          : `${task.name} may be done by others than those named.`,
-    },
-  ];
+  const { id, name, crew } = task;
+  if (what === "crew" && crew.named.length === 0) return [];
+  const free = (one: Task): Task =>
+    what === "pin" ? without(one, "pin") : { ...one, crew: { ...one.crew, named: [] } };
+  const words =
+    what === "pin" ? `${name} is no longer pinned.` : `${name} may be done by others than those named.`;
+  return [givenUp(what, id, (plan) => withTask(plan, id, free), words)];
 }
 
 function without(task: Task, what: "pin" | "light" | "sunAngle"): Task {
@@ -228,15 +200,11 @@ function without(task: Task, what: "pin" | "light" | "sunAngle"): Task {
 export function equipmentOffer(plan: Plan, q: number): Offer {
   const { id, name, count } = plan.equipment[q]!;
   return {
-    ...GIVEN,
-    kind: "equipment",
-    subject: id,
-    most: mostEased("equipment"),
+    ...moreOf("equipment", id, mostEased("equipment"), count),
     change: (now, steps) => ({
       ...now,
       equipment: withOne(now.equipment, id, (one) => ({ ...one, count: count + steps })),
     }),
-    size: (steps) => steps / Math.max(1, count),
     say: (steps) =>
       `There ${count + steps === 1 ? "is 1" : `are ${count + steps}`} of ${name} instead of ${count === 0 ? "none" : count}.`,
   };
@@ -246,42 +214,31 @@ export function equipmentOffer(plan: Plan, q: number): Offer {
 export function groupOffer(plan: Plan, g: number): Offer {
   const { id, name, most = 0 } = plan.groups[g]!;
   return {
-    ...GIVEN,
-    kind: "group",
-    subject: id,
-    most: mostEased("group-most"),
+    ...moreOf("group", id, mostEased("group-most"), most),
     change: (now, steps) => ({
       ...now,
       groups: withOne(now.groups, id, (one) => ({ ...one, most: most + steps })),
     }),
-    size: (steps) => steps / Math.max(1, most),
     say: (steps) => `Of ${name} ${most + steps} may be done instead of ${most}.`,
   };
 }
 
+/** More of something than its `count`, one a step. */
+function moreOf(kind: Offer["kind"], subject: string, most: number, count: number) {
+  return { ...GIVEN, kind, subject, most, size: (steps: number) => steps / Math.max(1, count) };
+}
+
 /** The sample of a task into another container. */
-export function containerOffers(plan: Plan, task: Task): Offer[] {
-  const { sample } = task;
+export function containerOffers(plan: Plan, { id, name, sample }: Task): Offer[] {
   if (!sample) return [];
-  return plan.containers.flatMap((one): Offer[] =>
-    one.id === sample.container
-      ? []
-      : [
-          {
-            ...GIVEN,
-            kind: "container",
-            subject: task.id,
-            most: 1,
-            change: (now) => ({
-              ...now,
-              tasks: withOne(now.tasks, task.id, (old) => ({
-                ...old,
-                sample: { ...sample, container: one.id },
-              })),
-            }),
-            size: () => 1,
-            say: () => `The sample of ${task.name} goes into ${one.name}.`,
-          },
-        ],
-  );
+  return plan.containers
+    .filter((one) => one.id !== sample.container)
+    .map((one) =>
+      givenUp(
+        "container",
+        id,
+        (now) => withTask(now, id, (old) => ({ ...old, sample: { ...sample, container: one.id } })),
+        `The sample of ${name} goes into ${one.name}.`,
+      ),
+    );
 }
