@@ -61,8 +61,17 @@ const APART_PX = 5;
 /** Rows nearer than this lie on each other. */
 const ROW_PX = 13;
 /** Where on its hairline a text may stand, as a share of its width, and where on the block the hairline, from the best. */
-const OFFSETS = [0, 0.12, 0.25, 0.4, 0.55, 0.7, 0.85, 1] as const;
-const STANDS = [0.5, 0.2, 0.8] as const;
+interface Choice {
+  readonly offsets: readonly number[];
+  readonly stands: readonly number[];
+}
+
+/** What is tried at once, and with patience. */
+const FEW: Choice = { offsets: [0, 0.12, 0.25, 0.4, 0.55, 0.7, 0.85, 1], stands: [0.5, 0.2, 0.8] };
+const MANY: Choice = {
+  offsets: Array.from({ length: 17 }, (_, i) => i / 16),
+  stands: [0.5, 0.2, 0.8, 0.35, 0.65, 0.05, 0.95],
+};
 /** How far apart columns are looked at. */
 const STEP_PX = 4;
 
@@ -72,13 +81,13 @@ interface Option extends PlacedName {
 }
 
 /** Every place that a name may have with nothing else in the sky, best first. */
-function optionsOf(ask: NameAsk, skies: readonly Sky[]): readonly Option[] {
+function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, stands }: Choice): readonly Option[] {
   const options: Option[] = [];
   for (const [nth, { lane, from, to }] of ask.on.entries()) {
     const sky = skies.find((one) => one.lane === lane);
     if (!sky) continue;
-    for (const offset of OFFSETS)
-      for (const stand of STANDS) {
+    for (const offset of offsets)
+      for (const stand of stands) {
         const width = to - from;
         const hair = from + Math.max(2, Math.min(width - 2, width * stand));
         const x0 = hair - 3 - offset * (ask.widthPx - 6);
@@ -151,8 +160,7 @@ interface Placing {
   readonly order: readonly number[];
 }
 
-function placingOf(asks: readonly NameAsk[], skies: readonly Sky[]): Placing {
-  const options = asks.map((ask) => optionsOf(ask, skies));
+function placingOf(asks: readonly NameAsk[], options: readonly (readonly Option[])[]): Placing {
   return {
     asks,
     options,
@@ -185,12 +193,13 @@ function freeOption({ options, has, near }: Placing, n: number): Option | null {
   return options[n]!.find((option) => rivals.every((other) => !clash(option, other))) ?? null;
 }
 
-/** Places what still has no place, and lets one that stands in the way step aside for it where it can. */
-function fill(placing: Placing): void {
+/** Places what still has no place, and lets one that stands in the way step aside for it where it can. It pauses after each. */
+function* fill(placing: Placing): Generator<void, void> {
   for (let round = 0; round < 3; round += 1) {
     let placed = false;
     for (const n of placing.order) {
       if (placing.has[n]) continue;
+      yield;
       placing.has[n] = freeOption(placing, n);
       placed ||= placing.has[n] !== null || swapIn(placing, n);
     }
@@ -229,8 +238,12 @@ function onlyRival({ has, near }: Placing, n: number, option: Option): number | 
 
 /** A place for as many names as are found at once: the most worth first, each as near to its block as it can. */
 export function placeNames(asks: readonly NameAsk[], skies: readonly Sky[]): readonly PlacedName[] {
-  const placing = placingOf(asks, skies);
-  fill(placing);
+  const placing = placingOf(
+    asks,
+    asks.map((ask) => optionsOf(ask, skies, FEW)),
+  );
+  const filling = fill(placing);
+  while (!filling.next().done) continue;
   return placedIn(placing);
 }
 
@@ -244,7 +257,7 @@ const CLASH_COST = 60;
 const NOWHERE_COST = 999;
 
 /**
- * The same with more patience: simulated annealing with a fixed seed, so that the same line always comes out the same. It pauses
+ * The same with more patience and more places to choose from: simulated annealing with a fixed seed, so that the same line always comes out the same. It pauses
  * after every slice of work; its answer is never less than `placeNames` places.
  */
 export function* placeNamesBetter(
@@ -252,7 +265,12 @@ export function* placeNamesBetter(
   skies: readonly Sky[],
 ): Generator<void, readonly PlacedName[]> {
   let best = placeNames(asks, skies);
-  const placing = placingOf(asks, skies);
+  const options: (readonly Option[])[] = [];
+  for (const ask of asks) {
+    options.push(optionsOf(ask, skies, MANY));
+    yield;
+  }
+  const placing = placingOf(asks, options);
   const open = placing.order.filter((n) => placing.options[n]!.length > 0);
   const stream = random(7);
   for (let cooling = 0; cooling < COOLINGS && best.length < open.length; cooling += 1) {
@@ -269,7 +287,7 @@ export function* placeNamesBetter(
       if (by < 0 || stream.next() < Math.exp(-by / heat)) placing.has[n] = option;
     }
     dropClashing(placing);
-    fill(placing);
+    yield* fill(placing);
     const found = placedIn(placing);
     if (found.length > best.length) best = found;
   }
