@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { duration, instant } from "../kernel/index.ts";
-import { isSeen, SEEN_ONLY } from "./hiddensigns.ts";
+import { isSeen, leavesMark, SEEN_ONLY } from "./hiddensigns.ts";
 
 // No code is made of texts: the page's policy forbids it. Said here, since every schema is made of these fields.
 z.config({ jitless: true });
@@ -26,6 +26,7 @@ export const label = z
   .trim()
   .min(1, "must not be empty")
   .max(120)
+  .refine(leavesMark, "must not be empty")
   .refine(isSeen, SEEN_ONLY)
   .describe("Short text for people.");
 
@@ -46,6 +47,7 @@ export const line = z
   .trim()
   .min(1, "must not be empty")
   .max(240)
+  .refine(leavesMark, "must not be empty")
   .refine(isSeen, SEEN_ONLY)
   .describe("A line of text for people.");
 

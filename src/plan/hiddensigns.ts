@@ -7,6 +7,11 @@ export function isSeen(text: string): boolean {
   return text.search(HIDDEN) < 0;
 }
 
+/** False where all signs of a text are spaces or of no width: it would read as if there were none. */
+export function leavesMark(text: string): boolean {
+  return text === "" || /[^\s\p{Default_Ignorable_Code_Point}]/u.test(text);
+}
+
 /** What a schema says of a text that does. */
 export const SEEN_ONLY =
   "holds a sign that is not seen and can make it read as something else: write it anew";

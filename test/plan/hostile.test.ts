@@ -40,6 +40,12 @@ describe("a field that stands twice", () => {
 });
 
 describe("signs that are not seen", () => {
+  it.each(["\u200b", " \u2060\u00ad ", "\u3164"])("are no name by themselves: %j", (name) => {
+    const tasks = [{ ...smallInput.tasks[0]!, name }];
+    const read = parseText(JSON.stringify({ ...smallInput, tasks, links: [], schedule: { placements: [] } }));
+    expect(!read.ok && read.error).toEqual([{ path: "tasks.0.name", message: "must not be empty" }]);
+  });
+
   for (const [sign, shown] of [
     ["\u202e", "U+202E"],
     ["\u2066", "U+2066"],

@@ -30,6 +30,7 @@ export function beforePrint(plan: Plan, verdict: Verdict, chances?: ChancesRepor
     ...dayDoubts(plan, verdict),
     ...givenDoubts(plan),
     ...(chances === undefined ? [] : chanceDoubts(chances)),
+    ...nameDoubts(plan),
     ...signDoubts(plan),
     ...unknownDoubts(plan),
     ...textDoubts(plan),
@@ -93,6 +94,26 @@ function chanceDoubts(chances: ChancesReport | null): Doubt[] {
     ...below("everybody home", home.low, wish.home),
     ...below("every must-do done", must.low, wish.must).map((one) => ({ ...one, tasks: short })),
   ];
+}
+
+/** Names that stand on paper for two people or things: only tasks have numbers beside theirs. */
+function nameDoubts({ crew, evas, suits, site, equipment, containers }: Plan): Doubt[] {
+  const lists: readonly (readonly [string, readonly { readonly name: string }[], Place])[] = [
+    ["crew members", crew, setup("crew")],
+    ["EVAs", evas, setup("crew")],
+    ["suits", suits, setup("crew")],
+    ["places", site.places, setup("site")],
+    ["pieces of equipment", equipment, setup("gear")],
+    ["containers", containers, setup("gear")],
+  ];
+  return lists.flatMap(([what, list, at]) => {
+    const names = list.map(({ name }) => name);
+    const folded = names.map((name) => name.normalize("NFKC").toLowerCase());
+    const twice = names.filter((_, k) => folded.indexOf(folded[k]!) < k);
+    return twice.length === 0
+      ? []
+      : [{ words: `one name for several ${what}: ${listed([...new Set(twice)])}`, tasks: [], at }];
+  });
 }
 
 /** Names and texts with signs that the faces of paper lack: they come out as empty frames. */

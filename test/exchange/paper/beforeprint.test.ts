@@ -37,6 +37,18 @@ describe("the check before print", () => {
     ]);
   });
 
+  it("finds names that stand for two people or things, which have no number beside them", () => {
+    const plan = samplePlan();
+    const [first, ...rest] = plan.crew;
+    const namesakes = {
+      ...plan,
+      crew: [first!, ...rest.map((one) => ({ ...one, name: first!.name.toLowerCase() }))],
+    };
+    expect(rest.length).toBeGreaterThan(0);
+    expect(wordsOf(plan).filter((one) => one.startsWith("one name"))).toEqual([]);
+    expect(wordsOf(namesakes)).toContain(`one name for several crew members: ${first!.name.toLowerCase()}`);
+  });
+
   it("finds must-do work that was left out, and a day that breaks rules, before all else", () => {
     const plan = samplePlan();
     const [first, ...rest] = plan.schedule.placements;
