@@ -54,7 +54,7 @@ function what(plan: Plan, cell: ShedCell): string {
       ? ` (lost: worth ${cell.worthLost}, must-do ${cell.mustLost}${far})`
       : "";
   const over = cell.breaks.length > 0 ? `; breaks ${cell.breaks.join(", ")}` : "";
-  if (cell.kind === "keep") return `drop nothing${over}`;
+  if (cell.kind === "keep") return `drop nothing${lost}${over}`;
   if (cell.kind === "change") {
     const drop = cell.drop.length > 0 ? [`drop ${cell.drop.map(nameOf).join(", ")}`] : [];
     const add = cell.add.length > 0 ? [`take up ${cell.add.map(nameOf).join(", ")}`] : [];

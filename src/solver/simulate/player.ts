@@ -272,8 +272,7 @@ export class Player {
     }
 
     const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
-    const overS = problem.pet && crewEnd > first ? outS + problem.pet.toS[a]! : Infinity;
-    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, overS);
+    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, this.overS(a));
     if (decision === 0) this.work(a, startS, draws, closesS);
     else this.miss(a, this.decidedS, decision, draws);
   }
@@ -285,7 +284,8 @@ export class Player {
     const startS = planS[a]!;
     const o = this.opening(a, startS);
     this.crew = CARRIES_ON;
-    this.work(a, startS, draws, o < 0 ? -Infinity : stage.openToS[o]! + stage.likelyS[a]!);
+    const closesS = o < 0 ? -Infinity : stage.openToS[o]! + stage.likelyS[a]!;
+    this.work(a, startS, draws, Math.min(closesS, this.overS(a)));
     this.crew = crew;
   }
 
@@ -673,6 +673,12 @@ export class Player {
     for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
       if (startS <= openToS[o]! && (!this.crew.goesAhead || openToS[o]! >= planS[a]!)) return o;
     return -1;
+  }
+
+  /** When the window from egress of `a` is over today; Infinity without one. */
+  private overS(a: number): number {
+    const { pet, crewCount } = this.script.problem;
+    return pet && crewCount[a]! > 0 ? this.outS(a) + pet.toS[a]! : Infinity;
   }
 
   /** Egress of the EVA of `a`, which has been by now; of work without crew -Infinity, which nothing counts from. */

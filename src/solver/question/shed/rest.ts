@@ -3,7 +3,7 @@ import type { Schedule } from "../../../plan/index.ts";
 import { Day } from "../../network/day.ts";
 import { castOf, type Cast } from "../../simulate/lanes.ts";
 import { held } from "../../problem/pinned.ts";
-import type { Problem } from "../../problem/problem.ts";
+import { NEVER, type Problem } from "../../problem/problem.ts";
 import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { lasting } from "./late.ts";
 
@@ -117,7 +117,7 @@ export class Rest {
     lengthS: number,
     tolerant: boolean,
   ): { readonly day: Day; readonly verifier: Verifier } {
-    const strict = lasting(problem, this.present, lengthS, this.past);
+    const strict = this.letGo(lasting(problem, this.present, lengthS, this.past));
     if (!tolerant) return { day: new Day(strict), verifier: new Verifier(strict) };
     const restful = strict.restful.slice();
     restful[this.present] = 1;
@@ -126,6 +126,13 @@ export class Rest {
       day: new Day({ ...strict, limits: { ...strict.limits, workS } }),
       verifier: new Verifier({ ...strict, restful }),
     };
+  }
+
+  /** By when after egress what is past was to end is not asked any more: nobody can mend that, and what it loses is told. */
+  private letGo(problem: Problem): Problem {
+    if (!problem.pet) return problem;
+    const toS = problem.pet.toS.map((byS, a) => (this.past[a] === 1 ? NEVER : byS));
+    return { ...problem, pet: { ...problem.pet, toS } };
   }
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */

@@ -96,6 +96,18 @@ function standsOn(problem: Problem, stands: readonly PlacedActivity[], eva: numb
     .sort((a, b) => a.startS - b.startS || a.activity - b.activity);
 }
 
+/** When the EVA goes out on the day as planned (S3). */
+function egressOf(problem: Problem, stands: readonly PlacedActivity[], eva: number): number {
+  const { activities, beginsAt, endsAt, legS, lengthS, places } = problem;
+  const egress = activities + 2 * eva;
+  const leaveS = new Map<number, number>();
+  for (const stand of standsOn(problem, stands, eva))
+    for (const r of routesOf(problem, stand))
+      if (!leaveS.has(r))
+        leaveS.set(r, stand.startS - legS[r]![endsAt[egress]! * places + beginsAt[stand.activity]!]!);
+  return Math.min(...leaveS.values()) - lengthS[egress]!;
+}
+
 function* rowOf(
   problem: Problem,
   schedule: Schedule,
@@ -110,7 +122,8 @@ function* rowOf(
   const rest = new Rest(problem, schedule, a, eva);
   const lengthsS = minutes.map((by) => problem.lengthS[a]! + by * 60);
   const startS = new Map(stands.map((stand) => [stand.activity, stand.startS]));
-  const lost = minutes.map((by) => spoiltBy(played.stage, rest, startS, by * 60));
+  const outS = egressOf(problem, stands, eva);
+  const lost = minutes.map((by) => spoiltBy(played.stage, rest, startS, outS, by * 60));
   const { least, breaks } = yield* droppings(problem, rest, lengthsS, lost);
   const dropped = yield* asWhenLater(problem, rest, least, lengthsS, lost, played);
   const made = yield* changes(problem, schedule, rest, eva, least, dropped, lengthsS, lost, played);

@@ -3,12 +3,13 @@ import type { Rest } from "./rest.ts";
 
 /**
  * What is lost for certain when the present task of `rest` ends `lateS` late: itself where its window is over by then, of what is past whatever then
- * breaks a lag, and all that needs any of these. `startS` by activity, of the day as planned.
+ * breaks a lag, and all that needs any of these. `startS` by activity, of the day as planned; egress is at `egressS`.
  */
 export function spoiltBy(
   { problem, windowed, openStart, openFromS, openToS, ties }: Stage,
   { present, past }: Rest,
   startS: ReadonlyMap<number, number>,
+  egressS: number,
   lateS: number,
 ): Set<number> {
   const spoilt = new Set<number>();
@@ -16,7 +17,8 @@ export function spoiltBy(
   let open = windowed[present] === 0;
   for (let o = openStart[present]!; o < openStart[present + 1]!; o += 1)
     if (atS >= openFromS[o]! && atS + lateS <= openToS[o]!) open = true;
-  if (!open) spoilt.add(present);
+  const byS = egressS + (problem.pet?.toS[present] ?? Infinity);
+  if (!open || atS + problem.lengthS[present]! + lateS > byS) spoilt.add(present);
   const endOf = (a: number): number => startS.get(a)! + problem.lengthS[a]! + (a === present ? lateS : 0);
   for (let t = 0; t < ties.from.length; t += 1) {
     const from = ties.from[t]!;

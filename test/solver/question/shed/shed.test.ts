@@ -351,6 +351,24 @@ describe("another order", () => {
     expect(first(made, 10)).toMatchObject({ worthLost: 25, result: { meanWorth: 30 } });
   });
 
+  it("goes on where the window from egress of what is late is over: that is lost, and no rule that leaving the rest out would keep", () => {
+    // Egress at 300; a ends 1500 s after it and may 1600 s after it, b follows at 1800.
+    const made = tinyPlan({
+      tasks: [task("a", "a", { worth: 10, pet: { startS: 900, endS: 1600 } }), task("b", "a", { worth: 7 })],
+      placements: [at("a", 1200), at("b", 1800)],
+      crew: [{ id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit", workRateSpread: 0 }],
+      evas: [eva("eva-1", { crew: ["ev1"] })],
+    });
+    const [cell] = shedOf(made, made.schedule, [5]).evas[0]!.rows[0]!.late;
+    expect(cell).toMatchObject({
+      kind: "keep",
+      drop: [],
+      breaks: [],
+      worthLost: 10,
+      result: { meanWorth: 7 },
+    });
+  });
+
   it("shows what a crew comes to that follows the cell: its drops, moves and additions, laid on the day and played again", () => {
     let cells = 0;
     let changed = 0;
