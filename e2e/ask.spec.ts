@@ -146,7 +146,7 @@ test("the odds of 2000 days come by themselves, the same again with the same see
   await expect(page.getByRole("region", { name: "EVAs" }).getByRole("row")).toHaveCount(3);
   await expect(page.getByRole("region", { name: "Margins over time" }).getByRole("img")).toHaveCount(16);
   await expect(page.getByRole("region", { name: "How a day is played" })).toContainText("Not simulated:");
-  await expect(page.locator(".hurts li").first()).toContainText("likely time exactly");
+  await expect(page.locator(".odds-hurts li").first()).toContainText("likely time exactly");
 
   await page.getByRole("spinbutton", { name: "Seed" }).fill("2");
   await work.click();

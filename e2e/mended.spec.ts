@@ -24,7 +24,7 @@ test("a mend says what it drops, must-do first and counted, and is taken back wi
   await howToPack(page, 2);
   await mend(page);
   await expect(outcome(page)).toBeVisible();
-  const said = outcome(page).locator(".dropped .state");
+  const said = outcome(page).locator(".changes-dropped .state");
   await expect(said.first()).toHaveClass(/breach/);
   await expect(said.first()).toContainText(/^\d+ must-do tasks? dropped: /);
   // Each of the must-do tasks on the bench now is named, and counted.

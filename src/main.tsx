@@ -86,7 +86,7 @@ const services: Services = {
 /** What is said where a part of the program cannot be had. */
 function Unbegun({ why }: { readonly why: string }) {
   return (
-    <div className="unfetched" role="alert">
+    <div className="shell-unfetched" role="alert">
       <p>
         <b>Problem.</b> Lopeline cannot start: {why}. What was saved in this browser is as it was.
       </p>

@@ -47,7 +47,7 @@ export class OnDemand extends Component<
     const { failure } = this.state;
     if (failure !== null)
       return (
-        <div className="unfetched" role="alert">
+        <div className="shell-unfetched" role="alert">
           <p>
             <b>Problem.</b> The {this.props.name} cannot be shown: {failure}.
           </p>
@@ -57,7 +57,7 @@ export class OnDemand extends Component<
         </div>
       );
     return (
-      <Suspense fallback={<p className="fetching">Fetching the {this.props.name}…</p>}>
+      <Suspense fallback={<p className="shell-fetching">Fetching the {this.props.name}…</p>}>
         {this.props.children}
       </Suspense>
     );

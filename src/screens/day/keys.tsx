@@ -28,7 +28,7 @@ export function Keys() {
   return (
     <dialog
       ref={ref}
-      className="keys"
+      className="shell-keys"
       aria-labelledby="keys-title"
       onClose={() => look.setState({ keysShown: false })}
     >

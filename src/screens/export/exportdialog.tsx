@@ -38,7 +38,7 @@ export function ExportDialog() {
   const from = found && "from" in found ? found.from : null;
   return (
     <Dialog
-      className="exporting"
+      className="export-dialog"
       aria-labelledby="export-title"
       onClose={() => look.setState({ exporting: false })}
     >

@@ -161,7 +161,7 @@ function SomeEditor(props: EditorProps) {
     boxes[(here + step + boxes.length) % boxes.length]?.focus();
   };
   return (
-    <fieldset {...face(props)} className="some" onKeyDown={keys}>
+    <fieldset {...face(props)} className="setup-some" onKeyDown={keys}>
       {choices.map((choice, index) => (
         <label key={choice.value}>
           <input

@@ -12,7 +12,7 @@ export function Greeting() {
   }, [shown, empty, look]);
   if (!shown || empty) return null;
   return (
-    <section className="first-steps greeting" aria-label="First look">
+    <section className="first-steps first-steps-greeting" aria-label="First look">
       <p>A ready plan is open, to look around in: pack it, drag it, break it.</p>
       <button type="button" className="primary" onClick={() => desk.newPlan()}>
         Begin a plan of your own

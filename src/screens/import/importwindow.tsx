@@ -41,7 +41,7 @@ export function ImportWindow() {
 
   return (
     <Dialog
-      className="importing"
+      className="import-dialog"
       aria-labelledby="import-title"
       onClose={() => look.setState({ importing: null })}
     >

@@ -20,7 +20,7 @@ interface Told {
 function ChanceOf({ report, of, chance }: Told) {
   const at = (share: number): number => 1 + share * (BAR_PX - 2);
   return (
-    <span className="chance">
+    <span className="odds-chance">
       <svg width={BAR_PX} height={14} aria-hidden="true">
         <line x1={1} x2={BAR_PX - 1} y1={11} y2={11} className="chance-rule" />
         {[0, 0.25, 0.5, 0.75, 1].map((share) => (

@@ -38,7 +38,7 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
   const { desk, look } = useAround();
   const chosen = useDesk((state) => state.plan.odds.crew.caution);
   return (
-    <fieldset className="caution">
+    <fieldset className="odds-caution">
       <legend>Caution: how early optional work is left out</legend>
       {report.otherwise.byCaution.map(({ caution, outcome }) => (
         <label key={caution}>

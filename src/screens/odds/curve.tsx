@@ -120,7 +120,7 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
     if (chosen !== null) rows.current[chosen]?.scrollIntoView({ block: "nearest" });
   }, [chosen]);
   return (
-    <div className={stands ? "curve" : "curve older"}>
+    <div className={stands ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">
         {widthPx > 0 && (
           <CurvePicture

@@ -1,3 +1,4 @@
+import "./late.css";
 import { useEffect } from "react";
 import type { ShedEva, ShedReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -79,7 +80,7 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
   if (report.evas.length === 0) return <p className="empty">Nobody goes out: nothing can be late.</p>;
   const error = widestError(report);
   return (
-    <div className="shed">
+    <div className="late-table">
       <p className="note">
         Each cell is played on {report.days} simulated days: the day as planned until then, this task so late,
         all after it as drawn. must-do: share of those days with every must-do task done
@@ -191,7 +192,7 @@ function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
       <p className="note">No task on the bench fits into the time that being early by this much gains.</p>
     );
   return (
-    <ul className="ahead">
+    <ul className="late-ahead">
       {rows.map(({ task, cells }) => (
         <li key={task}>
           <b>Leaving {numberedTask(plan, task)}</b>

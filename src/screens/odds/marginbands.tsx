@@ -24,7 +24,7 @@ export function MarginBands({ plan, report }: { readonly plan: Plan; readonly re
   const eachPx = Math.floor((widthPx - (columns - 1) * GAP_PX) / columns);
   const outings = [...new Set(margins.map(({ eva, crew }) => `${eva}|${crew}`))];
   return (
-    <section aria-label="Margins over time" className="bands">
+    <section aria-label="Margins over time" className="odds-bands">
       <h3>Margins over time</h3>
       <p className="note">
         Full tint: every second day. Pale: nine days in ten. Line: the middle. Below the dashed line lies the
@@ -70,7 +70,7 @@ const Chart = memo(function Chart(props: {
   const end = (band: 0 | 2): string => percent((last.left[band] - reserve) / Math.max(1e-9, stock), "down");
   const words = `${CONSUMABLE_WORDS[consumable]}: at the limit of the EVA ${end(2)} above the reserve or less on every second day, ${end(0)} or less on one day in twenty.`;
   return (
-    <figure className="band">
+    <figure className="odds-band">
       <figcaption>
         <b>{CONSUMABLE_WORDS[consumable]}</b>{" "}
         <From

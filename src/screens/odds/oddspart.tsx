@@ -211,7 +211,7 @@ function Report(props: {
       <OffersPart plan={plan} report={report} open={open} />
       <CrewRulesPart report={report} />
       <TaskOddsTable plan={plan} report={report} />
-      <section aria-label="What hurts the odds most" className="hurts">
+      <section aria-label="What hurts the odds most" className="odds-hurts">
         <h3>What hurts the odds most</h3>
         {report.sensitivities.length === 0 ? (
           <p>No task’s spread costs a day.</p>

@@ -1,3 +1,4 @@
+import "./odds.css";
 import { useLook, useAround } from "../context.ts";
 import type { LookState } from "../look.ts";
 import { Curve } from "./curve.tsx";

@@ -15,7 +15,7 @@ export function OffersPart(props: {
   const offers = report.offers.filter(betters);
   if (offers.length === 0) return null;
   return (
-    <section aria-label="What would mend it" className="mends">
+    <section aria-label="What would mend it" className="odds-mends">
       <h3>What would mend it</h3>
       <ul>
         {offers.map((offer) => (

@@ -18,7 +18,7 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
   const name = (task: string): string => numberedTask(plan, task);
   const { independent, unhindered } = report.otherwise;
   return (
-    <section aria-label="How a day is played" className="played">
+    <section aria-label="How a day is played" className="odds-played">
       <h3>How a day is played</h3>
       <ol>
         {RULES.map((rule) => (

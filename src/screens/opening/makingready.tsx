@@ -3,7 +3,7 @@ import type { Making } from "../look.ts";
 /** Says what is being worked out, how far that is, and offers to leave it; `over` a plan that is open, only when it takes long. */
 export function MakingReady({ title, progress, stop, over }: Making & { readonly over?: boolean }) {
   return (
-    <div className={over ? "making over" : "making"} role="status">
+    <div className={over ? "opening-making over" : "opening-making"} role="status">
       <span>
         Not checked yet: the ways of {title} are being worked out
         {progress && progress.total > 0 ? `, ${progress.done} of ${progress.total} places` : ""}.

@@ -13,7 +13,7 @@ export function Dropped({ plan, changes }: Changed) {
   const { must, others } = droppedIn(changes);
   const worth = others.reduce((sum, one) => sum + one.worth, 0);
   return (
-    <div className="dropped">
+    <div className="changes-dropped">
       {must.length > 0 && (
         <p className="state breach">
           <b>{counted(must.length, "must-do task")} dropped:</b> {names(plan, must)}.

@@ -61,8 +61,9 @@ export function Strips() {
         )}
       </svg>
       <p className="note rehearsal-signs">
-        Thin above: planned. Below: <b className="sign done" /> done, <b className="sign doing" /> under way,{" "}
-        <b className="sign ahead" /> to come. Line: now, {clock(standing.nowS)}.
+        Thin above: planned. Below: <b className="rehearsal-sign done" /> done,{" "}
+        <b className="rehearsal-sign doing" /> under way, <b className="rehearsal-sign ahead" /> to come.
+        Line: now, {clock(standing.nowS)}.
       </p>
     </div>
   );

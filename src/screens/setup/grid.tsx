@@ -221,7 +221,7 @@ export function Grid(props: {
       <table
         ref={box}
         role="grid"
-        className="grid"
+        className="setup-grid"
         data-sheet={table.rows === null ? "" : undefined}
         data-long={long ? "" : undefined}
         aria-rowcount={long ? lines.length + 1 : undefined}

@@ -14,7 +14,7 @@ export function RemovalDialog(props: {
   const titleId = useId();
   const disabledReason = removal.hindrances.length > 0;
   return (
-    <Dialog className="removal" aria-labelledby={titleId} onClose={onKeep}>
+    <Dialog className="ask-dialog" aria-labelledby={titleId} onClose={onKeep}>
       <h2 id={titleId}>{disabledReason ? `${name} cannot be removed yet` : `Remove ${name}?`}</h2>
       <p>{disabledReason ? "Others in the plan need it:" : "This goes with it:"}</p>
       <ul>

@@ -17,7 +17,7 @@ export function DayPicture({ picture }: { readonly picture: Picture | null }) {
     >
       {rows.map((row, k) => (
         <g key={k} transform={`translate(0 ${k * ROW})`}>
-          <line x1={0} x2={WHOLE} y1={ROW - 1} y2={ROW - 1} className="ground" />
+          <line x1={0} x2={WHOLE} y1={ROW - 1} y2={ROW - 1} className="shelf-ground" />
           {row.outings.map(([from, to]) => (
             <rect
               key={from}
@@ -25,7 +25,7 @@ export function DayPicture({ picture }: { readonly picture: Picture | null }) {
               width={Math.max(4, to - from)}
               y={3}
               height={ROW - 6}
-              className="outing"
+              className="shelf-outing"
             />
           ))}
           {row.blocks.map(([from, to, kind]) => (
@@ -40,7 +40,7 @@ export function DayPicture({ picture }: { readonly picture: Picture | null }) {
           ))}
         </g>
       ))}
-      {empty && <line x1={0} x2={WHOLE} y1={height / 2} y2={height / 2} className="bare" />}
+      {empty && <line x1={0} x2={WHOLE} y1={height / 2} y2={height / 2} className="shelf-bare" />}
     </svg>
   );
 }

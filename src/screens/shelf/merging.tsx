@@ -37,7 +37,7 @@ export function Merging(props: { readonly file: File; readonly done: (words: str
     if (theirs) desk.offerMerge(theirs, key).then(setOffer, (error: unknown) => setProblem(wordsOf(error)));
   };
   return (
-    <section className="merging" aria-label="Merge a file">
+    <section className="shelf-merging" aria-label="Merge a file">
       <div className="shelf-sides">
         <h3>Merge {theirs?.title ?? file.name}</h3>
         {offer && (
@@ -108,7 +108,7 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
           {merged.clashes.map((clash, k) => {
             const words = clashWords(offer, clash);
             return (
-              <fieldset key={clash.path.join(" ")} className="clash">
+              <fieldset key={clash.path.join(" ")} className="shelf-clash">
                 <legend>{words.about}</legend>
                 <label>
                   <input

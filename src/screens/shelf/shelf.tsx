@@ -1,3 +1,4 @@
+import "./shelf.css";
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type Card, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";

@@ -12,7 +12,7 @@ function Asked({ name }: { readonly name: string }) {
   const { desk, look } = useAround();
   const close = (): void => look.setState({ changedFile: null });
   return (
-    <Dialog className="removal changed-file" aria-labelledby="changed-file" onClose={close}>
+    <Dialog className="ask-dialog changed-file" aria-labelledby="changed-file" onClose={close}>
       <h2 id="changed-file">{name} holds something else</h2>
       <p>
         It is not what was last read or saved there from this browser, so nothing was written. To put both

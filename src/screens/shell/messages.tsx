@@ -27,11 +27,11 @@ export function Notices() {
   };
   if (notices.length === 0) return null;
   return (
-    <section ref={ref} className="notices" aria-label="Notices">
+    <section ref={ref} className="shell-notices" aria-label="Notices">
       {notices.slice(-4).map((notice, i) => (
         <div
           key={notice.id}
-          className={`notice ${notice.tone}`}
+          className={`shell-notice ${notice.tone}`}
           role={notice.tone === "problem" ? "alert" : "status"}
         >
           <span>
@@ -53,8 +53,8 @@ export function NewerVersion() {
   const start = useLook((state) => state.newerVersion);
   if (!start) return null;
   return (
-    <section className="notices newer" aria-label="Newer version">
-      <div className="notice news" role="status">
+    <section className="shell-notices shell-newer" aria-label="Newer version">
+      <div className="shell-notice news" role="status">
         <span>A newer version of Lopeline is in this browser. The plan is saved before it starts.</span>
         <button type="button" className="quiet" onClick={start}>
           Start it
@@ -80,7 +80,7 @@ export function Refused() {
   return (
     <dialog
       ref={ref}
-      className="refused"
+      className="shell-refused"
       aria-labelledby="refused-title"
       onClose={() => desk.dismissRefusal()}
     >

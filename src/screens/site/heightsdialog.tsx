@@ -73,7 +73,12 @@ export function HeightsDialog(props: {
 
   const isLaid = source.projection !== null;
   return (
-    <Dialog box={dialog} className="heights" aria-labelledby={titleId} onClose={() => onClose(done.current)}>
+    <Dialog
+      box={dialog}
+      className="site-heights"
+      aria-labelledby={titleId}
+      onClose={() => onClose(done.current)}
+    >
       <h2 id={titleId}>Heights from {source.name}</h2>
       <ul>
         <li>

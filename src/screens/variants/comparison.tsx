@@ -33,7 +33,7 @@ export function Comparison({ days }: { readonly days: readonly Compared[] }) {
   const first = days[0];
   if (!first) return null;
   return (
-    <div className="comparison" role="region" aria-label="Comparison" tabIndex={0}>
+    <div className="variants-comparison" role="region" aria-label="Comparison" tabIndex={0}>
       <table>
         <caption className="unseen">Days side by side</caption>
         <thead>
@@ -189,7 +189,7 @@ function Change(props: { readonly measure: Measure; readonly first: Compared; re
   const words = measure.change(now - before);
   if (words.startsWith("0")) return null;
   return (
-    <span className={better ? "change better" : "change worse"}>
+    <span className={better ? "variants-change better" : "variants-change worse"}>
       {words} {better ? "better" : "worse"}
     </span>
   );

@@ -25,7 +25,7 @@ export function DifferenceList({ from, to }: { readonly from: Compared; readonly
       <p className="note">
         {counted(dropped, "task")} dropped, {added} added, {list.length - dropped - added} moved.
       </p>
-      <table className="differences">
+      <table className="variants-differences">
         <caption className="unseen">Tasks that differ</caption>
         <thead>
           <tr>

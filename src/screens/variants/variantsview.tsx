@@ -1,3 +1,4 @@
+import "./variants.css";
 import { type FormEvent, useMemo, useRef, useState } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { Comparison } from "./comparison.tsx";
@@ -38,7 +39,11 @@ export function VariantsView() {
         <>
           <Comparison days={days} />
           {beside.map((day) => (
-            <section key={day.id} className="against" aria-label={`${day.name} against the day as it stands`}>
+            <section
+              key={day.id}
+              className="variants-against"
+              aria-label={`${day.name} against the day as it stands`}
+            >
               <h3>{day.name} against the day as it stands</h3>
               <Weave from={present} to={day} />
               <DifferenceList from={present} to={day} />

@@ -19,7 +19,7 @@ export function Weave({ from, to }: { readonly from: Compared; readonly to: Comp
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(ref);
   return (
-    <div ref={ref} className="weave">
+    <div ref={ref} className="variants-weave">
       {widthPx > 0 && <Picture from={from} to={to} widthPx={widthPx} />}
     </div>
   );
@@ -69,7 +69,7 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
           return (
             <path
               key={task}
-              className="thread"
+              className="variants-thread"
               d={`M${x0} ${gapPx} V${gapPx + 8} L${x1} ${lowPx - 8} V${lowPx}`}
             />
           );
@@ -78,12 +78,12 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
           return (
             <path
               key={task}
-              className="thread dropped"
+              className="variants-thread dropped"
               d={`M${x0} ${gapPx} v${end} m-5 -5 l10 10 m0 -10 l-10 10`}
             />
           );
         return x1 === null ? null : (
-          <g key={task} className="thread added">
+          <g key={task} className="variants-thread added">
             <path d={`M${x1} ${lowPx} v${-end}`} />
             <circle cx={x1} cy={lowPx - end - 5} r={5} />
           </g>

@@ -29,7 +29,7 @@ export function Relaxations(props: {
           Cheapest first. Trying one keeps a variant; the day stays.
         </p>
       )}
-      <ol className="ways">
+      <ol className="why-ways">
         {ways.map((way) => (
           <Way
             key={way.sentence}
@@ -68,7 +68,7 @@ const Way = memo(function Way(props: {
     look.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
   };
   return (
-    <li className="way">
+    <li className="why-way">
       <p className="way-sentence">{numberedSentence(plan, way.sentence)}</p>
       <dl className="way-cost">
         <div>

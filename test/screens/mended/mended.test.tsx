@@ -29,7 +29,9 @@ async function mended(changes: readonly Change[]) {
 }
 
 const states = (): string[] =>
-  [...document.querySelectorAll(".dropped .state")].map((one) => `${one.className}: ${one.textContent}`);
+  [...document.querySelectorAll(".changes-dropped .state")].map(
+    (one) => `${one.className}: ${one.textContent}`,
+  );
 
 describe("what a mend made of the day", () => {
   it("tells what drops, must-do first and as a breach, counted and every one named; and all that moves", async () => {

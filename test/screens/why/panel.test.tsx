@@ -47,7 +47,7 @@ describe("the answer to why not", () => {
     expect(text()).toContain(
       "Proved: there are no times at which all of it can be had in this order. None of them can be left out of the list.",
     );
-    const ways = [...document.querySelectorAll(".way")].map((one) => one.textContent ?? "");
+    const ways = [...document.querySelectorAll(".why-way")].map((one) => one.textContent ?? "");
     expect(ways[0]).toContain("no task lost");
     expect(ways[0]).toContain("the planner");
     expect(ways[0]).toContain("worth 20 (+10)");
@@ -64,7 +64,7 @@ describe("the answer to why not", () => {
     act(() => void desk.askWhy("two"));
     await act(async () => engine.whys[0]!.answer(whyReport(plan)));
     // Task one alone counts 5 of 10, both together 10 of 20.
-    expect(document.querySelector(".way")?.textContent).toContain("worth 10 (+5)");
+    expect(document.querySelector(".why-way")?.textContent).toContain("worth 10 (+5)");
   });
 
   it("reads what could give before a long conflict, which is folded", async () => {
