@@ -1,7 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
+import { atRest, LINE } from "./atrest.ts";
 import { block, middleOf, openDay } from "./days.ts";
-
-const CANVASES = ".head-stage canvas, .stage canvas, .margin-stage canvas";
 
 /**
  * Edges are smoothed a little otherwise where only columns of a canvas are painted: a channel may differ by so much, and so many of
@@ -29,26 +28,8 @@ async function strayOf(page: Page): Promise<readonly number[]> {
         return data.reduce((sum, value, k) => sum + (Math.abs(value - was[k]!) > by ? 1 : 0), 0);
       });
     },
-    { canvases: CANVASES, by: SMOOTHED.by },
+    { canvases: LINE, by: SMOOTHED.by },
   );
-}
-
-/** Until nothing has been painted for a while: where it fits and better places of names come a moment later, on a slow machine much later. */
-async function atRest(page: Page): Promise<void> {
-  await page.evaluate(async (canvases) => {
-    const sums = (): string =>
-      [...document.querySelectorAll<HTMLCanvasElement>(canvases)]
-        .map((canvas) => {
-          const { data } = canvas.getContext("2d")!.getImageData(0, 0, canvas.width, canvas.height);
-          return data.reduce((sum, value) => (Math.imul(sum, 31) + value) | 0, 0);
-        })
-        .join();
-    let before = "";
-    for (let now = sums(); now !== before; now = sums()) {
-      before = now;
-      await new Promise((next) => setTimeout(next, 250));
-    }
-  }, CANVASES);
 }
 
 async function expectWhole(page: Page): Promise<void> {
@@ -73,7 +54,7 @@ for (const [shown, key] of [
   }) => {
     await openDay(page);
     await page.keyboard.press(key);
-    await page.waitForTimeout(400);
+    await atRest(page);
     const from = await middleOf(block(page, "Core at Split Stone"));
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
@@ -98,7 +79,7 @@ for (const [shown, key] of [
 test("an EVA that is dragged is painted piece by piece as it would be as a whole", async ({ page }) => {
   await openDay(page);
   await page.keyboard.press("0");
-  await page.waitForTimeout(400);
+  await atRest(page);
   const from = await middleOf(page.locator(".eva-bar").first());
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();

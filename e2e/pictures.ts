@@ -3,6 +3,7 @@ import { mkdirSync, readFileSync } from "node:fs";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
+import { atRest } from "./atrest.ts";
 import { BROWSER_SWITCHES, browserPath } from "./browser.ts";
 import { goTo } from "./shell.ts";
 
@@ -39,10 +40,10 @@ async function keepTwo(page: Page): Promise<void> {
     for (; next < (await optional.count()); next += 1) {
       await optional.nth(next).click();
       await page.keyboard.press("b");
-      await page.waitForTimeout(300);
+      await atRest(page);
       if ((await breaches.innerText()) === "0") return;
       await page.keyboard.press("Control+z");
-      await page.waitForTimeout(300);
+      await atRest(page);
     }
   };
   await keep("As packed");
@@ -51,7 +52,7 @@ async function keepTwo(page: Page): Promise<void> {
   await keep("Two tasks fewer");
   await benchOne();
   await goTo(page, "Variants");
-  await page.waitForTimeout(800);
+  await page.getByText("being worked out…").first().waitFor({ state: "detached", timeout: 120_000 });
 }
 
 const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; readonly scene: Scene }>> = {
@@ -64,7 +65,7 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
       await page.mouse.down();
       await page.mouse.move(box.x + 90, box.y + box.height / 2, { steps: 6 });
-      await page.waitForTimeout(900);
+      await atRest(page);
     },
   },
   why: {
@@ -86,7 +87,7 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
     themes: ["light", "dark"],
     async scene(page) {
       await goTo(page, "Odds");
-      await page.locator(".band svg").first().waitFor({ timeout: 60_000 });
+      await page.locator(".odds-band svg").first().waitFor({ timeout: 60_000 });
     },
   },
   rehearsal: {
@@ -100,7 +101,6 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
       await page.getByLabel("by so many minutes").fill("40");
       await page.getByRole("button", { name: "Throw it in" }).click();
       await page.locator(".rehearsal").evaluate((element) => element.scrollTo(0, 0));
-      await page.waitForTimeout(400);
     },
   },
   late: {
@@ -142,14 +142,14 @@ async function site(
   await page.getByRole("slider").first().fill(String(minuteS));
   await page.getByRole("button", { name: eva, exact: true }).click();
   if (place !== null) await page.getByRole("button", { name: place, exact: true }).first().click();
-  await page.waitForTimeout(1500);
+  await atRest(page, "canvas");
   // The wheel goes closer about the chosen place.
   if (place !== null) {
     const ring = await page.locator(".map-chosen").boundingBox();
     if (ring) await page.mouse.move(ring.x + ring.width / 2, ring.y + ring.height / 2);
   }
   for (let i = 0; i < closer; i += 1) await page.mouse.wheel(0, -150);
-  await page.waitForTimeout(2500);
+  await atRest(page, "canvas");
 }
 
 function packedDemo(): string {
@@ -187,7 +187,7 @@ async function picture(
     .nth(2)
     .waitFor({ timeout: 120_000 });
   await scene(page);
-  await page.waitForTimeout(400);
+  await atRest(page, "canvas");
   await page.screenshot({ path: `${OUT}/${name}-${theme}.png` });
   await page.close();
 }

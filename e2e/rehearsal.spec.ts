@@ -112,6 +112,7 @@ test("a rehearsal lasts over a reload, comes from its file, and leaves the plan 
 });
 
 test("the clock runs and holds", async ({ page }) => {
+  await page.clock.install();
   await begin(page);
   const met = page.locator(".rehearsal-met");
   const before = await met.innerText();
@@ -120,8 +121,12 @@ test("the clock runs and holds", async ({ page }) => {
   await expect(met).not.toHaveText(before.replace("\n", " "));
   await press(page, "Hold");
   const held = await met.innerText();
-  await page.waitForTimeout(600);
+  // A minute of the page's own time, in which a clock that ran would go on by an hour.
+  await page.clock.runFor(60_000);
   expect(await met.innerText()).toBe(held);
+  await press(page, "Run");
+  await page.clock.runFor(2000);
+  expect(await met.innerText()).not.toBe(held);
 });
 
 for (const theme of ["light", "dark"] as const) {

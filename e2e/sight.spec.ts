@@ -3,6 +3,7 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
+import { atRest } from "./atrest.ts";
 import { block, openDay, openPacked } from "./days.ts";
 import { goTo, howToPack, setTheme } from "./shell.ts";
 
@@ -14,7 +15,7 @@ const SCREENS = ["Day", "Site", "Variants", "Odds", "Setup", "Paper"];
 const beyond = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const scrolls = (one: Element): boolean =>
-      one.closest(".grid-box, .odds-table, .comparison, .stage, .overview") !== null;
+      one.closest(".grid-box, .odds-table, .variants-comparison, .stage, .overview") !== null;
     return [...document.querySelectorAll("button, input, select, h2, h3")]
       .filter((one) => !scrolls(one) && one.getBoundingClientRect().right > window.innerWidth + 1)
       .map((one) => `${one.tagName} ${one.textContent} ${one.getAttribute("aria-label") ?? ""}`);
@@ -376,7 +377,7 @@ async function readable(page: Page, width: number, height: number): Promise<void
   await page.setViewportSize({ width, height });
   for (const shown of ["1", "0"]) {
     await page.keyboard.press(shown);
-    await page.waitForTimeout(800);
+    await atRest(page);
     await expect.poll(async () => (await crossing(page)).texts, { message: of }).toBeGreaterThan(20);
     expect((await crossing(page)).pairs, `${of}, ${shown}`).toEqual([]);
   }

@@ -255,13 +255,14 @@ test.describe("by touch", () => {
     await showSite(page);
     const drag = async (from: { x: number; y: number }, byX: number): Promise<void> => {
       const client = await page.context().newCDPSession(page);
-      const send = (type: string, touchPoints: { x: number; y: number }[]) =>
-        client.send("Input.dispatchTouchEvent", { type, touchPoints } as never);
+      let atS = Date.now() / 1000;
+      /** So many seconds after the one before, by the clock of the touch itself. */
+      const send = (type: string, touchPoints: { x: number; y: number }[], laterS = 0.02) =>
+        client.send("Input.dispatchTouchEvent", { type, touchPoints, timestamp: (atS += laterS) } as never);
       await send("touchStart", [from]);
       for (let k = 1; k <= 5; k += 1) await send("touchMove", [{ x: from.x + (byX * k) / 5, y: from.y }]);
       // A finger that rests before it is lifted flings nothing: a tap during a fling is taken to stop it.
-      await page.waitForTimeout(300);
-      await send("touchMove", [{ x: from.x + byX, y: from.y }]);
+      await send("touchMove", [{ x: from.x + byX, y: from.y }], 0.3);
       await send("touchEnd", []);
     };
     const tap = async (pressed: "true" | "false"): Promise<void> => {
