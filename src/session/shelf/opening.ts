@@ -182,7 +182,7 @@ function readingOf(core: Core, saver: Saver, keeping: Keeping, pens: Pick<Pens, 
     const instead = back ? " The last readable state of it is open in its place." : "";
     core.notice(
       "problem",
-      `The plan saved in this browser cannot be read: ${read.reason}. It is kept aside, under Plan.${instead}`,
+      `The plan saved in this browser cannot be read: ${read.reason}. It is kept aside, under Plans kept aside in the menu of the plan’s name.${instead}`,
     );
     return back;
   };

@@ -128,7 +128,7 @@ function writingOf(
       if (how === "other set aside") {
         core.notice(
           "problem",
-          "Another window had saved this plan in this browser; that one is kept aside, under Plan.",
+          "Another window had saved this plan in this browser; that one is kept aside, under Plans kept aside in the menu of the plan’s name.",
         );
       }
       // From now on only this window's own record may be replaced without a word; with the only pen there is no other.
