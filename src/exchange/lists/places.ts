@@ -71,8 +71,19 @@ function placeOf(
 
 function saidOf(row: Row, before: Place | undefined, place: Place, lost: readonly string[]): RowSaid {
   const state = !before ? "new" : isEqual(before, place) ? "same" : "changed";
-  const where = ({ kind, eastM, northM, upM }: Place): string =>
-    `${kind}, ${metres(eastM, "given")} east, ${metres(northM, "given")} north, ${metres(upM, "given")} up`;
-  const says = state === "changed" && before ? [`${where(place)}, was ${where(before)}`] : [];
+  const says = state === "changed" && before ? changesOf(before, place) : [];
   return { line: row.line, number: "", name: place.name, state, says, lost };
+}
+
+/** What is otherwise of a place, each with what it was. */
+function changesOf(before: Place, place: Place): readonly string[] {
+  const said = (label: string, is: string, was: string): readonly string[] =>
+    is === was ? [] : [`${label} ${is}, was ${was}`];
+  return [
+    ...said("name", place.name, before.name),
+    ...said("kind", place.kind, before.kind),
+    ...said("east", metres(place.eastM, "given"), metres(before.eastM, "given")),
+    ...said("north", metres(place.northM, "given"), metres(before.northM, "given")),
+    ...said("up", metres(place.upM, "given"), metres(before.upM, "given")),
+  ];
 }

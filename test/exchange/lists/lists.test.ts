@@ -56,6 +56,19 @@ describe("places", () => {
     expect(read.questions.map(({ word }) => word)).toEqual(["site"]);
   });
 
+  it("say of one that is there what is otherwise, and nothing else", () => {
+    const plan = { ...blankPlan(0), ...readInto(blankPlan(0), PLACES).parts };
+    const read = readInto(
+      plan,
+      "Place,East,North,Kind\nBase,0,0,lander\nLow Bench,121,45,station\nFar Ledge,430,-180,station",
+    );
+    expect(read.rows.map(({ state, says }) => [state, says])).toEqual([
+      ["changed", ["name Base, was Lander"]],
+      ["changed", ["east 121 m, was 120 m"]],
+      ["same", []],
+    ]);
+  });
+
   it("leave out a lander that is not where east and north are counted from", () => {
     const read = readInto(blankPlan(0), "Place,East,North,Kind\nLander,5,0,lander\nRidge,3,4,station");
     expect(read.rows.map(({ name, state }) => `${name}: ${state}`)).toEqual([
