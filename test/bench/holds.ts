@@ -48,7 +48,10 @@ export async function run(args: string[]): Promise<void> {
 }
 
 function bench(name: string, plan: Plan, seed: number, seconds: number): void {
+  // What comes before the search counts for all alike: the pack for the wish does it inside its time.
+  const fromS = processorSeconds();
   const problem = compile(plan);
+  const searchS = seconds - (processorSeconds() - fromS);
   const stage = stageOf(problem);
   const judge = judgeFor(plan);
   const chosenBy = new Days(problem, "pert", 1000, 5_000_011 + seed);
@@ -86,7 +89,7 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
     return meets(a) ? a.worth > b.worth : a.must + a.home > b.must + b.home;
   };
 
-  const likely = packed(problem, seed, seconds);
+  const likely = packed(problem, seed, searchS);
   print("likely", likely, cautionOf(likely).caution);
   const blind = LEVELS.map((level) => {
     // At likely durations every rule holds in what is flown.
@@ -96,7 +99,7 @@ function bench(name: string, plan: Plan, seed: number, seconds: number): void {
       packed(
         restretch(problem, () => level),
         seed,
-        seconds / LEVELS.length,
+        searchS / LEVELS.length,
       ),
     );
     const schedule = scheduleOf(day.board);

@@ -6,7 +6,7 @@ import { makeCore } from "../../src/engine/core.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { applyEdit, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { type Desk, MANY_DAYS, rehearsalWork } from "../../src/session/index.ts";
-import { MINUTES, shedRun } from "../../src/solver/question/shed/index.ts";
+import { latePlan, MINUTES, shedRun, shedSchedule } from "../../src/solver/question/shed/index.ts";
 import { SHOWN } from "../../src/solver/question/shed/played.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
@@ -137,7 +137,7 @@ describe("one day, one set of chances", () => {
     expectOdds(proposal!.chances!.after, ahead, proposal!.schedule);
   });
 
-  it("of a row of the late table: with the first task as long as planned the odds of the days that the table counts", () => {
+  it("of a row of the late table: the odds, on the days that the table counts, of the day with the task so late and the row obeyed", () => {
     const made = lateDay();
     // Of the moment at which x is left nothing is known but what the odds know as well.
     const begun = ["x", "u"];
@@ -153,17 +153,28 @@ describe("one day, one set of chances", () => {
     while (run.step(Infinity));
     const row = run.report().evas[0]!.rows.find((one) => one.task === "x")!;
     expect(row.late[0]).toMatchObject({ kind: "keep", drop: [] });
-    const result = row.late[0]!.result!;
     // The table chooses by the first days of the odds and counts on those after them.
     const skipped = 60;
-    const [first, all] = [skipped, skipped + SHOWN].map((days) => oddsOf(plan, plan.schedule, days));
-    const then = (which: "home" | "must"): number => all![which].count - first![which].count;
-    const worth = (all!.worth.mean * (skipped + SHOWN) - first!.worth.mean * skipped) / SHOWN;
-    expect(all!.crew).toMatchObject({ caution: CAUTION });
-    expect(countsOf(result)).toEqual({ home: then("home"), must: then("must"), of: SHOWN });
-    expect(result.meanWorth).toBeCloseTo(worth, 9);
-    expect(then("must")).toBeGreaterThan(0);
-    expect(then("must")).toBeLessThan(SHOWN);
+    const shares = row.late.map((cell) => {
+      if (!cell.result) return null;
+      const late = latePlan(plan, "x", cell.minutes * 60);
+      const obeyed = shedSchedule(plan.schedule, cell);
+      const [first, all] = [skipped, skipped + SHOWN].map((days) => oddsOf(late, obeyed, days)) as [
+        OddsReport,
+        OddsReport,
+      ];
+      const then = (which: "home" | "must"): number => all[which].count - first[which].count;
+      const worth = (all.worth.mean * (skipped + SHOWN) - first.worth.mean * skipped) / SHOWN;
+      expect(all.crew).toMatchObject({ caution: CAUTION });
+      expect(countsOf(cell.result), cell.sentence).toEqual({
+        home: then("home"),
+        must: then("must"),
+        of: SHOWN,
+      });
+      expect(cell.result.meanWorth, cell.sentence).toBeCloseTo(worth, 9);
+      return cell.result.must.share;
+    });
+    expect(new Set(shares).size).toBeGreaterThan(2);
   });
 });
 

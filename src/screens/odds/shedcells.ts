@@ -1,4 +1,4 @@
-import type { ShedCell, ShedReport } from "../../answers/index.ts";
+import type { Outcome, ShedCell, ShedReport } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
 import { counted, grouped } from "../../words/index.ts";
@@ -25,8 +25,13 @@ export function heldCells(cells: readonly ShedCell[]): readonly HeldCell[] {
 
 /** What a crew that does it comes to on the simulated days; null where a limit is broken already. */
 export function resultWords({ result }: ShedCell): string | null {
-  if (!result) return null;
-  return `must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}`;
+  return result && outcomeWords(result);
+}
+
+/** `must-do 86 %, worth 1 578`, and how many come home where not everybody always does. */
+function outcomeWords({ home, must, meanWorth }: Outcome): string {
+  const homeWords = home.count < home.of ? `everybody home ${chanceFigure(home)}, ` : "";
+  return `${homeWords}must-do ${chanceFigure(must)}, worth ${grouped(Math.floor(meanWorth))}`;
 }
 
 /** By how many points a share in the tables may be off at most, in 95 of 100 such runs, rounded up; null where they have none. */
@@ -45,7 +50,7 @@ export function aloneWords({ alone }: ShedCell): string | null {
   if (!alone) return null;
   const { mustLost, worthLost, result } = alone;
   const lost = mustLost > 0 ? `${counted(mustLost, "must-do", "must-do")} and worth` : "worth";
-  return `Only leaving out would lose ${lost} ${worthLost}: must-do ${chanceFigure(result.must)}, worth ${grouped(Math.floor(result.meanWorth))}.`;
+  return `Only leaving out would lose ${lost} ${worthLost}: ${outcomeWords(result)}.`;
 }
 
 /** What a cell tells the crew to do: tasks by number and name, of a whole order only the numbers, which stand beside every row. */

@@ -1,6 +1,7 @@
 import { isOver, type Proposal, type Rehearsed } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, listed, numberedTask, percent } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
+import { ChanceAgainstWish } from "../daychances.tsx";
 import { Dropped, Moved } from "../parts/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
@@ -140,9 +141,9 @@ function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Propos
   return (
     <>
       <p>
-        Every must-do done {chanceFigure(before.must)} to {chanceFigure(after.must)}, everybody home{" "}
-        {chanceFigure(before.home)} to {chanceFigure(after.home)}, worth on average{" "}
-        {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
+        Every must-do done {chanceFigure(before.must)} to <ChanceAgainstWish report={after} kind="must" />,
+        everybody home {chanceFigure(before.home)} to <ChanceAgainstWish report={after} kind="home" />, worth
+        on average {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
       </p>
       <p className="note">
         {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by

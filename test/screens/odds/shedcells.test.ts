@@ -58,6 +58,11 @@ describe("a row of the shed order", () => {
     expect(aloneWords(one)).toBe(
       "Only leaving out would lose 4 must-do and worth 365: must-do <90 %, worth 1\u202f267.",
     );
+    // Only where somebody may come home outside a limit is that said, and then first.
+    const unsure = { ...outcome(260, 1578.9), home: chance(295) };
+    expect(resultWords({ ...one, result: unsure })).toBe(
+      "everybody home 98 %, must-do 86 %, worth 1\u202f578",
+    );
     expect(resultWords(cell({}))).toBeNull();
     expect(heldCells([one, { ...one, minutes: 10, then: [] }])).toHaveLength(2);
   });
