@@ -31,6 +31,15 @@ export class Propagation {
   bounded = false;
   /** What was there before each change while it is kept. */
   readonly trail: UndoTrail;
+  /**
+   * What was linked last, and by how much and by which node it was raised last in this pass: where that comes round unchanged it stands on a
+   * positive cycle. A window with gaps may break such a cycle later on, so that it only counts where places may be passed over.
+   */
+  private lead = -1;
+  private leadByS = 0;
+  private leadCause = -1;
+  /** The node that raises others now; -1 for none. */
+  private cause = -1;
   private pass = 0;
   private first = 0;
   private length = 0;
@@ -148,6 +157,7 @@ export class Propagation {
     const { problem, board } = this;
     const { earliest } = board;
     this.begin();
+    this.lead = -1;
     this.trail.raised(activity);
     earliest[activity] = -NEVER;
     const { intoStart, into, from, weight } = problem.edges;
@@ -176,6 +186,7 @@ export class Propagation {
         if (!this.raise(activity, earliest[from[x]!]! + weight[x]!)) return this.giveUp();
     }
     if (e >= 0 && !this.settleEarliest(e)) return this.giveUp();
+    this.lead = activity;
     return this.raiseAll();
   }
 
@@ -242,6 +253,8 @@ export class Propagation {
   /** Begins a pass in which `raiseTo` may be called before `raiseAll`. */
   begin(): void {
     this.pass += 1;
+    this.cause = -1;
+    this.leadCause = -1;
   }
 
   /** Raises the earliest start of `node` to at least `atS`; false when that is impossible. */
@@ -257,7 +270,11 @@ export class Propagation {
       // Ends of stretches are on the grid, so that the next multiple is inside.
       const fromS = problem.openFromS[k]!;
       const startS = atS > fromS ? gridFrom(atS, problem.gridS) : fromS;
-      if (this.bounded && startS > this.board.latest[node]!) return false;
+      if (
+        this.bounded &&
+        (startS > this.board.latest[node]! || (node === this.lead && this.comesRound(startS)))
+      )
+        return false;
       this.trail.raised(node);
       earliest[node] = startS;
     } else {
@@ -269,6 +286,16 @@ export class Propagation {
     return this.note(node);
   }
 
+  /** True when the lead is raised to `startS` by what raised it last, and by as much. */
+  private comesRound(startS: number): boolean {
+    if (this.cause < 0) return false;
+    const byS = startS - this.board.earliest[this.lead]!;
+    if (byS === this.leadByS && this.cause === this.leadCause) return true;
+    this.leadByS = byS;
+    this.leadCause = this.cause;
+    return false;
+  }
+
   /** Works the list of raised nodes off. */
   raiseAll(): boolean {
     const { board, problem } = this;
@@ -277,6 +304,7 @@ export class Propagation {
     const anyEdge = edges.from.length > 0;
     while (this.length > 0) {
       const i = this.pop();
+      this.cause = i;
       const doneS = earliest[i]! + lengthS[i]!;
       const row = endsAt[i]! * places;
       let s: number;
