@@ -31,7 +31,7 @@ export function numberedTask(plan: Pick<Plan, "tasks">, id: string): string {
 
 /**
  * A sentence in which each of the given tasks, where it is named, has its number before its name: the judge and the maker know tasks by name, who
- * reads them looks for the number.
+ * reads them looks for the number. Where several of them have one name, each number stands there: `3 or 8 Core tube`.
  */
 export function numberedSentence(
   plan: Pick<Plan, "tasks">,
@@ -41,9 +41,11 @@ export function numberedSentence(
   const meant = new Set(tasks);
   const named = plan.tasks
     .filter(({ id, name }) => name !== "" && meant.has(id) && sentence.includes(name))
-    // Of two tasks of one name nobody can tell from it which one is meant.
-    .filter(({ name }, _, all) => all.filter((one) => one.name === name).length === 1)
-    .map(({ id, name }) => ({ name, words: numberedTask(plan, id) }))
+    // Of two tasks of one name nobody can tell from it which one is meant: it has both numbers.
+    .map(({ name }, _, all) => {
+      const numbers = all.filter((one) => one.name === name).map(({ id }) => taskNumber(plan, id));
+      return { name, words: `${numbers.join(" or ")} ${name}` };
+    })
     // Of two names of which one holds the other the longer one is meant.
     .toSorted((a, b) => b.name.length - a.name.length);
   if (named.length === 0) return sentence;

@@ -38,7 +38,7 @@ ${remotePart(plan)}
 <h2>Margins</h2>
 ${marginsTable(plan, verdict)}
 <h2>Findings</h2>
-${findingsTable(verdict)}
+${findingsTable(plan, verdict)}
 <h2>Left out</h2>
 ${benchTable(plan, reasons)}
 ${saidPart(plan)}

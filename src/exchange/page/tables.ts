@@ -6,8 +6,10 @@ import {
   aboutWords,
   clock,
   crewName,
+  findingWords,
   lasting,
   listed,
+  numberedSentence,
   placeName,
   saidAt,
   signoffWords,
@@ -156,8 +158,8 @@ const LEVELS: readonly (readonly [Level, string])[] = [
   ["tight", "Tight"],
 ];
 
-/** Every finding of the judge in its own words: breaches, must-do work left out, what holds by little. */
-export function findingsTable({ findings }: Verdict): Markup {
+/** Every finding of the judge in its own words, with the numbers of the tasks that it is about: breaches, must-do work left out, what holds by little. */
+export function findingsTable(plan: Plan, { findings }: Verdict): Markup {
   const rows = LEVELS.flatMap(([level, words]) =>
     findings
       .filter((one) => one.level === level)
@@ -165,7 +167,7 @@ export function findingsTable({ findings }: Verdict): Markup {
       .map((finding): Row => ({
         cells: [
           { part: markup`<span class="tag ${level}">${words}</span>`, kind: "at" },
-          { part: finding.sentence, kind: "main" },
+          { part: findingWords(plan, finding), kind: "main" },
           { part: FLIGHT_RULES[finding.rule].words },
           {
             part: finding.span ? `${clock(finding.span.startS)} to ${clock(finding.span.endS)}` : "",
@@ -198,7 +200,7 @@ export function benchTable(plan: Plan, reasons: ReadonlyMap<string, BenchReason>
         { part: taskNumber(plan, task.id), kind: "num" },
         { part: taskPart(task), kind: "main" },
         { part: task.worth, kind: "num" },
-        { part: reasons.get(task.id)?.sentence ?? "Not worked out." },
+        { part: numberedSentence(plan, reasons.get(task.id)?.sentence ?? "Not worked out.") },
       ],
     }));
   return rows.length === 0

@@ -2,7 +2,7 @@ import type { Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import type { Placement, Plan } from "../../plan/index.ts";
 import { type PackerRule, ruleInWords } from "../../rules/index.ts";
-import { LateDays, type RestBefore } from "./lateday.ts";
+import { LateDays, type Obeyed, type RestBefore } from "./lateday.ts";
 
 /** What to leave out when late, by EVA and task left; as the shed order gives it. */
 export interface ShedTables {
@@ -36,6 +36,10 @@ export interface LateAnswer {
   readonly then: LateCell["then"];
   /** Rests to take that stand on no page. */
   readonly rests: readonly RestBefore[];
+  /** Who goes on in another order begins each task on arrival; else never before the START of its page. */
+  readonly onArrival: boolean;
+  /** Tasks that begin no sooner than this, whatever else is said, s. */
+  readonly from: Obeyed["from"];
   /** Nothing of the rest: walk home. */
   readonly home: boolean;
 }
@@ -49,9 +53,9 @@ export interface Late {
 }
 
 /**
- * The answers for a page. Each is a day that the judge has tested: the task takes so much longer, what is left out is gone, and the rest starts
- * when the table says, or later by the rests that paper tells of. An answer that breaks a rule, whatever the table says, or asks for a rest that nobody
- * can be told of, never stands on a page. Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for
+ * The answers for a page. Each is a day that the judge has tested, as the table has it and as paper is obeyed: the task takes so much longer, or less, back to
+ * the answer before it; what is left out is gone, and nobody begins before START, unless told to. An answer that breaks a rule, whatever the table says, or
+ * asks for a rest that nobody can be told of, never stands on a page. Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for
  * them as well and neither sends home nor gives up must-do work: for that they call.
  */
 export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | undefined) {
@@ -84,22 +88,34 @@ function answersOf(
   const answers: LateAnswer[] = [];
   let open: number[] = [];
   for (const cell of cells) {
-    // Its own minutes first: what fails mostly fails there.
-    open = [cell.minutes, ...open];
     const home = cell.kind === "end";
+    const lateS = cell.minutes * 60;
+    const between = betweenS(asked.endS, answers.at(-1)?.doneByS ?? asked.endS, lateS);
+    open = [lateS, ...open];
     if (cell.kind === "over" || cell.breaks.length > 0) continue;
     if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;
-    const rests = days.newRests(asked, cell.minutes, cell);
-    if (rests === null || !open.every((minutes) => days.holds(asked, minutes, cell, rests))) continue;
+    const obeyed = days.answer(asked, lateS, [...open.slice(1), ...between], cell);
+    if (obeyed === null) continue;
     open = [];
     const { drop: leaveOut, then } = cell;
-    const answer = { doneByS: asked.endS + cell.minutes * 60, leaveOut, then, rests, home };
+    const answer = { doneByS: asked.endS + lateS, leaveOut, then, ...obeyed, home };
     const before = answers.at(-1);
     // Being later by more with the same to do is one answer.
     if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();
     answers.push(answer);
   }
   return answers;
+}
+
+/**
+ * So much late a task may be, s, when somebody looks for the answer and finds this one: just later than the answer before it, between the two, and the
+ * minute that is printed. Starts go with lateness as far as something holds them, so what breaks at all mostly breaks at an end.
+ */
+function betweenS(endS: number, sinceS: number, lateS: number): number[] {
+  const printedS = (atS: number): number => Math.floor(atS / 60) * 60 - endS;
+  const fromS = printedS(sinceS) + 1;
+  const middleS = printedS(endS + (fromS + lateS) / 2);
+  return [printedS(endS + lateS), Math.max(1, fromS), middleS].filter((one) => one > 0 && one !== lateS);
 }
 
 /** Why the first minutes late have no answer: the rule that being late breaks by itself, where it is that. */

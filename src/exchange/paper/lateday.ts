@@ -1,15 +1,31 @@
 import type { Rest, Verdict } from "../../answers/index.ts";
 import { judgeFor } from "../../check/index.ts";
-import { duration, instant } from "../../kernel/index.ts";
+import { duration, instant, isEqual } from "../../kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../../plan/index.ts";
 
 /** A day on which one task ends late, as the judge sees it when its crew does what stands on paper. */
 
-/** What is done about it: who moves to when, and what is left out. */
+/** What is done about it: who moves to when, what is left out, and who goes on in another order than their pages. */
 export interface Otherwise {
   readonly drop: readonly string[];
   readonly moves: readonly Placement[];
+  readonly then: readonly { readonly crew: string; readonly tasks: readonly string[] }[];
 }
+
+/** How an answer is obeyed: from which rests on that no page tells of, and whether the START of pages in another order still holds. */
+export interface Obeyed {
+  readonly rests: readonly RestBefore[];
+  /** Who goes on in another order begins each task on arrival; else never before the START of its page. */
+  readonly onArrival: boolean;
+  /** Tasks that begin no sooner than this, whatever else is said, s: the few on which the day hangs. */
+  readonly from: readonly { readonly task: string; readonly fromS: number }[];
+}
+
+/** How START is read. */
+type Starting = Pick<Obeyed, "onArrival" | "from">;
+
+/** So many tasks are held back by an answer at the most: more of it nobody keeps in mind. */
+const MOST_HELD = 2;
 
 /** A rest that no page of the plan tells of, so that the answer has to: taken where the task is, before it begins. */
 export interface RestBefore {
@@ -24,59 +40,165 @@ interface Asked {
   readonly endS: number;
 }
 
+/** One lateness as the table has worked it out, and what the judge says of that. */
+interface LateDay {
+  readonly asked: Asked;
+  readonly lateS: number;
+  readonly otherwise: Otherwise;
+  readonly judge: ReturnType<typeof judgeFor>;
+  readonly schedule: Schedule;
+  /** What the judge says of `schedule` when it is so late; null where nobody has asked. */
+  readonly judged: Verdict | null;
+  /** Of the day as it was worked out: the ways in its order. */
+  readonly outings: Verdict["outings"];
+}
+
 /**
  * Judges late days of one plan. Who is late takes every rest of `REST` on the pages that stay, and those that the answer tells of, from arrival on and
- * whole, however late it is: what is done after it begins so much later than worked out.
+ * whole, however late it is: what is done after it begins so much later than worked out. Nobody begins before the START of a page, unless the answer
+ * gives them another order and says that they begin on arrival.
  */
 export class LateDays {
   private readonly plan: Plan;
   private readonly verdict: Verdict;
   /** Rests that pages tell of. */
   private readonly printed: ReadonlySet<string>;
+  private readonly startS: ReadonlyMap<string, number>;
 
   constructor(plan: Plan, verdict: Verdict) {
     this.plan = plan;
     this.verdict = verdict;
     this.printed = new Set(verdict.rests.map(restKey));
+    this.startS = startsOf(plan.schedule);
   }
 
   /**
-   * Rests of the late day that no page tells of. Null where one cannot be told: it is no rest before a task of the same EVA, or has to begin
-   * before anybody knows of the lateness.
+   * How an answer has to be obeyed so that the day, `lateS` or one of `alsoS` late, breaks no more than the plan does and needs no rest that nobody is
+   * told of; it was worked out for `lateS`. Null where there is no such way: it breaks a rule, or a rest cannot be told, since it is none before a task of
+   * the same EVA or has to begin before anybody knows of the lateness.
    */
-  newRests(asked: Asked, minutes: number, otherwise: Otherwise): readonly RestBefore[] | null {
-    const longer = this.longer(asked.task, minutes);
-    const { rests } = judgeFor(longer)(this.scheduleOf(otherwise));
-    const added = rests.filter((one) => !this.printed.has(restKey(one)));
-    const knownS = asked.endS + minutes * 60;
+  answer(asked: Asked, lateS: number, alsoS: readonly number[], otherwise: Otherwise): Obeyed | null {
+    const day = this.worked(asked, lateS, otherwise);
+    const rests = this.newRests(day);
+    if (rests === null || !this.holds(day, rests)) return null;
+    // The order, and so the ways, are those that were worked out.
+    const also = alsoS.map((one): LateDay => {
+      return { ...day, lateS: one, judge: judgeFor(this.longer(asked.task, one)), judged: null };
+    });
+    const ways = (otherwise.then.length > 0 ? [true, false] : [false])
+      .flatMap((onArrival) => this.starting([day, ...also], rests, onArrival) ?? [])
+      .toSorted((a, b) => a.from.length - b.from.length);
+    return ways[0] ? { rests, ...ways[0] } : null;
+  }
+
+  private worked(asked: Asked, lateS: number, otherwise: Otherwise): LateDay {
+    const judge = judgeFor(this.longer(asked.task, lateS));
+    const schedule = this.scheduleOf(otherwise);
+    const judged = judge(schedule);
+    return { asked, lateS, otherwise, judge, schedule, judged, outings: judged.outings };
+  }
+
+  /** How START has to be read in one of both ways, with as few tasks held back as the days need; null where it takes too many, or helps nothing. */
+  private starting(
+    days: readonly LateDay[],
+    rests: readonly RestBefore[],
+    onArrival: boolean,
+  ): Starting | null {
+    let from: Starting["from"] = [];
+    for (;;) {
+      const starting = { onArrival, from };
+      const failing = days.find((day) => !this.obeys(day, rests, starting));
+      if (!failing) return starting;
+      const next = from.length < MOST_HELD ? this.early(days[0] ?? failing, failing, rests, starting) : null;
+      if (!next) return null;
+      from = [...from, next];
+    }
+  }
+
+  /** The first task that begins sooner by the letter of a day than it was worked out to, and when it should; null where nobody can be told in time. */
+  private early(
+    own: LateDay,
+    day: LateDay,
+    rests: readonly RestBefore[],
+    starting: Starting,
+  ): Starting["from"][number] | null {
+    const told = this.told(day, rests);
+    const worked = startsOf(this.played(own, told, ({ startS }) => startS));
+    const letter = this.letter(day, told, starting).placements.toSorted((a, b) => a.startS - b.startS);
+    const first = letter.find(({ task, startS }) => startS < (worked.get(task) ?? 0));
+    if (!first || first.startS < knownS(day)) return null;
+    return { task: first.task, fromS: Math.ceil((worked.get(first.task) ?? 0) / 60) * 60 };
+  }
+
+  private newRests(day: LateDay): readonly RestBefore[] | null {
+    const added = (day.judged?.rests ?? []).filter((one) => !this.printed.has(restKey(one)));
     const told = added.flatMap(({ eva, crew, before, span, needS }) =>
-      before !== null && eva === asked.eva && span.endS - needS >= knownS ? [{ crew, task: before }] : [],
+      before !== null && eva === day.asked.eva && span.endS - needS >= knownS(day)
+        ? [{ crew, task: before }]
+        : [],
     );
     return told.length === added.length ? told : null;
   }
 
-  /** Whether the late day breaks no more than the plan does, its rests taken as told and no other one needed. */
-  holds(asked: Asked, minutes: number, otherwise: Otherwise, added: readonly RestBefore[]): boolean {
-    const judge = judgeFor(this.longer(asked.task, minutes));
-    const told = new Set([
-      ...this.printed,
-      ...added.map(({ crew, task }) => restKey({ eva: asked.eva, crew, before: task })),
-    ]);
-    const worked = this.scheduleOf(otherwise);
-    const first = judge(worked);
-    if (first.score.breaches > this.verdict.score.breaches) return false;
-    const rested = this.rested(worked, first, asked, minutes, told);
-    const then = rested === worked ? first : judge(rested);
-    return (
-      then.score.breaches <= this.verdict.score.breaches && then.rests.every((one) => told.has(restKey(one)))
+  /** Whether the late day as it was worked out breaks no more than the plan does, its rests taken as told and no other one needed. */
+  private holds(day: LateDay, added: readonly RestBefore[]): boolean {
+    if ((day.judged?.score.breaches ?? 0) > this.verdict.score.breaches) return false;
+    const told = this.told(day, added);
+    return this.passes(
+      day,
+      this.played(day, told, ({ startS }) => startS),
+      told,
     );
   }
 
-  private longer(task: string, minutes: number): Plan {
+  /** The same of the day as it comes out when paper is obeyed to the letter. */
+  private obeys(day: LateDay, added: readonly RestBefore[], starting: Starting): boolean {
+    const told = this.told(day, added);
+    return this.passes(day, this.letter(day, told, starting), told);
+  }
+
+  private letter(day: LateDay, told: ReadonlySet<string>, { onArrival, from }: Starting): Schedule {
+    const { otherwise } = day;
+    const nowS = knownS(day);
+    const held = new Map(from.map(({ task, fromS }) => [task, fromS]));
+    const turned = new Set(otherwise.then.map(({ crew }) => crew));
+    const follows = (one: Placement): boolean =>
+      one.crew.length > 0 &&
+      one.crew.every((id) => turned.has(id)) &&
+      otherwise.then.some(({ tasks }) => tasks.includes(one.task)) &&
+      one.startS >= nowS;
+    // What no page tells of is called for, and begins when it is said.
+    const floor = (one: Placement): number => {
+      const printedS = this.startS.get(one.task);
+      if (printedS === undefined) return one.startS;
+      const atS = onArrival && follows(one) ? this.opensS(one.task, printedS, nowS) : printedS;
+      return Math.max(atS, held.get(one.task) ?? atS);
+    };
+    return this.played(day, told, floor);
+  }
+
+  /** When a task may begin at the soonest: nobody begins before the window that its page says. */
+  private opensS(task: string, printedS: number, nowS: number): number {
+    const windows = this.plan.tasks.find(({ id }) => id === task)?.windows ?? [];
+    const window = windows.find(({ startS, endS }) => startS <= printedS && printedS < endS);
+    return Math.max(nowS, window?.startS ?? nowS);
+  }
+
+  private passes({ schedule, judged, judge }: LateDay, played: Schedule, told: ReadonlySet<string>): boolean {
+    const { score, rests } = judged && isEqual(played, schedule) ? judged : judge(played);
+    return score.breaches <= this.verdict.score.breaches && rests.every((one) => told.has(restKey(one)));
+  }
+
+  private told({ asked }: LateDay, added: readonly RestBefore[]): ReadonlySet<string> {
+    return new Set([
+      ...this.printed,
+      ...added.map(({ crew, task }) => restKey({ eva: asked.eva, crew, before: task })),
+    ]);
+  }
+
+  private longer(task: string, lateS: number): Plan {
     const tasks = this.plan.tasks.map((one) =>
-      one.id === task
-        ? { ...one, duration: { likelyS: duration(one.duration.likelyS + minutes * 60) } }
-        : one,
+      one.id === task ? { ...one, duration: { likelyS: duration(one.duration.likelyS + lateS) } } : one,
     );
     return { ...this.plan, tasks };
   }
@@ -88,44 +210,57 @@ export class LateDays {
     };
   }
 
-  /** The schedule with every told rest taken whole after the way there; the same one where all of them have room. */
-  private rested(
-    schedule: Schedule,
-    { outings }: Verdict,
-    { task: late }: Asked,
-    minutes: number,
+  /**
+   * The day as it goes when nobody begins before `floor` nor before everybody is there, every told rest taken whole after the way; in the order in which
+   * it was worked out.
+   */
+  private played(
+    { schedule, outings, asked: { task: late }, lateS }: LateDay,
     told: ReadonlySet<string>,
+    floor: (one: Placement) => number,
   ): Schedule {
     const { restS } = this.plan.rules.work;
     const tasks = new Map(this.plan.tasks.map((task) => [task.id, task]));
     const ways = new Map(outings.map((one) => [`${one.eva} ${one.crew}`, waysOf(one)]));
     /** By outing, when what was done last ends, and how much of that was rest. */
     const done = new Map<string, { readonly endS: number; readonly restedS: number }>();
-    let moved = false;
-    const placements = schedule.placements
-      .toSorted((a, b) => a.startS - b.startS)
-      .map((one) => {
-        const { eva, crew, task } = one;
-        if (eva === null || crew.length === 0) return one;
-        const ready = crew.flatMap((id) => {
-          const before = done.get(`${eva} ${id}`);
-          if (!before) return [];
-          const restsS = told.has(restKey({ eva, crew: id, before: task })) ? restS - before.restedS : 0;
-          return [before.endS + (ways.get(`${eva} ${id}`)?.get(task) ?? 0) + Math.max(0, restsS)];
-        });
-        const startS = instant(Math.max(one.startS, ...ready));
-        const what = tasks.get(task);
-        const lastsS = (what?.duration.likelyS ?? 0) + (task === late ? minutes * 60 : 0);
-        for (const id of crew)
-          done.set(`${eva} ${id}`, {
-            endS: startS + lastsS,
-            restedS: what?.effort === "rest" ? lastsS : 0,
-          });
-        moved ||= startS > one.startS;
-        return startS > one.startS ? { ...one, startS } : one;
+    const startsS = new Map<string, number>();
+    for (const one of schedule.placements.toSorted((a, b) => a.startS - b.startS)) {
+      const { eva, crew, task } = one;
+      // Work by command goes by its own time: nobody's paper tells of it.
+      if (eva === null || crew.length === 0) {
+        startsS.set(task, floor(one));
+        continue;
+      }
+      const ready = crew.flatMap((id) => {
+        const before = done.get(`${eva} ${id}`);
+        if (!before) return [];
+        const restsS = told.has(restKey({ eva, crew: id, before: task })) ? restS - before.restedS : 0;
+        return [before.endS + (ways.get(`${eva} ${id}`)?.get(task) ?? 0) + Math.max(0, restsS)];
       });
-    return moved ? { placements } : schedule;
+      const startS = Math.max(floor(one), ...ready);
+      startsS.set(task, startS);
+      const what = tasks.get(task);
+      const lastsS = (what?.duration.likelyS ?? 0) + (task === late ? lateS : 0);
+      for (const id of crew)
+        done.set(`${eva} ${id}`, { endS: startS + lastsS, restedS: what?.effort === "rest" ? lastsS : 0 });
+    }
+    return {
+      placements: schedule.placements.map((one) => ({
+        ...one,
+        startS: instant(startsS.get(one.task) ?? one.startS),
+      })),
+    };
   }
+}
+
+/** When it is known how late it is. */
+function knownS({ asked, lateS }: LateDay): number {
+  return asked.endS + lateS;
+}
+
+function startsOf({ placements }: Schedule): ReadonlyMap<string, number> {
+  return new Map(placements.map(({ task, startS }) => [task, startS]));
 }
 
 function restKey({ eva, crew, before }: Pick<Rest, "eva" | "crew" | "before">): string {

@@ -4,7 +4,7 @@ import { LABEL_PT, LEFT, RIGHT, WIDE } from "./cuff.ts";
 import type { Late, LateAnswer } from "./late.ts";
 import { line, type Mark, rect, type Tag, tagged, text } from "./page.ts";
 import { rowOf } from "./pieces.ts";
-import { type Face, linesHeight, textWidth, wrap } from "./type.ts";
+import { type Face, linesHeight, textWidth, wordsIn, wrap } from "./type.ts";
 
 /** The strip for lateness on a page: clock times, so that nobody has to remember a zero, and what is left out. */
 
@@ -23,13 +23,18 @@ interface Words {
   readonly out: readonly string[];
   /** Before what to rest, by crew member. */
   readonly rest: readonly string[];
+  /** Whether the START of the pages holds. */
+  readonly start: readonly string[];
 }
 
-interface Cell {
-  readonly time: string;
-  readonly out: readonly string[];
-  readonly rest: readonly string[];
+interface Cell extends Words {
   readonly wide: number;
+}
+
+/** A row of the strip: what stands at its left, and what of a cell stands in it. */
+interface StripRow {
+  readonly label: string;
+  of(cell: Words): readonly string[];
 }
 
 export interface Strip {
@@ -49,24 +54,35 @@ export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
     time: clock(answer.doneByS, "down"),
     out: wordsOf(plan, answer, reader.tasks),
     rest: restWords(plan, answer, reader.crew),
+    start: startWords(plan, answer, reader.crew),
   }));
   // What has no room is called in: an answer is never cut.
   for (let count = words.length; count > 0; count -= 1) {
     const some = words.slice(0, count);
-    const labels = [
-      "DONE BY",
-      "LEAVE OUT",
-      ...(some.some(({ rest }) => rest.length > 0) ? [restLabel(plan)] : []),
+    // Another order brings the question which of the two holds.
+    const turned = late.answers.slice(0, count).some(({ then, from }) => then.length + from.length > 0);
+    const rows: readonly StripRow[] = [
+      { label: "DONE BY", of: ({ time }) => [time] },
+      { label: "LEAVE OUT", of: ({ out }) => out },
+      ...(turned ? [{ label: "START", of: ({ start }: Words) => start }] : []),
+      ...(some.some(({ rest }) => rest.length > 0)
+        ? [{ label: restLabel(plan), of: ({ rest }: Words) => rest }]
+        : []),
     ];
-    const labelMm = Math.max(...labels.map((label) => textWidth(label, LABEL))) + 2;
-    const cells = cellsIn(some, WIDE - labelMm - callCell().wide, MOST_LINES[count - 1] ?? 1);
-    if (cells) return table(labels, labelMm, [...cells, callCell()]);
+    const labelMm = Math.max(...rows.map(({ label }) => textWidth(label, LABEL))) + 2;
+    const room = WIDE - labelMm - callCell().wide;
+    const cells = cellsIn(
+      turned ? some : some.map((one) => ({ ...one, start: [] })),
+      room,
+      MOST_LINES[count - 1] ?? 1,
+    );
+    if (cells) return table(rows, labelMm, [...cells, callCell()]);
   }
   return sentence(late.answers.length === 0 ? late.why : "call: the answer is too long for this page");
 }
 
 function callCell(): Cell {
-  return { time: "later", out: ["call"], rest: [], wide: textWidth("later", TIME) + 2.4 };
+  return { time: "later", out: ["call"], rest: [], start: [], wide: textWidth("later", TIME) + 2.4 };
 }
 
 /** The cells in as few lines as there is room for; null where they have none. */
@@ -88,7 +104,7 @@ function cellsIn(words: readonly Words[], room: number, mostLines: number): read
 function widened(words: readonly Words[], cells: readonly Cell[], leftMm: number): readonly Cell[] {
   let spare = leftMm;
   return cells.map((cell, k) => {
-    const most = Math.max(cell.out.length, cell.rest.length);
+    const most = Math.max(cell.out.length, cell.rest.length, cell.start.length);
     for (let lines = 1; lines < most; lines += 1) {
       const wider = words[k] ? cellOf(words[k], lines, cell.wide + spare) : null;
       if (!wider) continue;
@@ -100,32 +116,28 @@ function widened(words: readonly Words[], cells: readonly Cell[], leftMm: number
 }
 
 /** The narrowest cell in which neither words take more than `lines`; null where none of `room` does. */
-function cellOf({ time, out, rest }: Words, lines: number, room: number): Cell | null {
-  const longest = Math.max(
-    ...[...out, ...rest]
-      .join(" ")
-      .split(" ")
-      .map((word) => textWidth(word, WHAT)),
-  );
+function cellOf({ time, out, rest, start }: Words, lines: number, room: number): Cell | null {
+  const words = [...out, ...rest, ...start].flatMap(wordsIn);
+  const longest = Math.max(...words.map((one) => textWidth(one, WHAT)));
   for (let wide = Math.max(textWidth(time, TIME) + 2, longest + 2); wide <= room; wide += 0.5) {
     const cell = {
       time,
       out: out.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
       rest: rest.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
+      start: start.flatMap((one) => wrap(one, wide - 1.6, WHAT)),
       wide,
     };
-    if (cell.out.length <= lines && cell.rest.length <= lines) return cell;
+    if (Math.max(cell.out.length, cell.rest.length, cell.start.length) <= lines) return cell;
   }
   return null;
 }
 
-function table(labels: readonly string[], labelMm: number, cells: readonly Cell[]): Strip {
-  const outLines = Math.max(...cells.map(({ out }) => out.length));
-  const restLines = Math.max(...cells.map(({ rest }) => rest.length));
-  const height = 5.2 + (outLines + restLines) * LINE_MM;
+function table(rows: readonly StripRow[], labelMm: number, cells: readonly Cell[]): Strip {
+  const lines = rows.map(({ of }) => Math.max(...cells.map((cell) => of(cell).length)));
+  const height = 0.6 + lines.reduce((sum, count) => sum + count, 0) * LINE_MM;
   const shared = (WIDE - labelMm - cells.reduce((sum, { wide }) => sum + wide, 0)) / cells.length;
   const lineAt = (y: number, k: number): number => y + 4.3 + k * LINE_MM;
-  const rows = [0, 1, 1 + outLines];
+  const firsts = lines.map((_, k) => lines.slice(0, k).reduce((sum, count) => sum + count, 0));
   const edges = cells.map((_, i) =>
     cells.slice(0, i).reduce((sum, { wide }) => sum + wide + shared, LEFT + labelMm),
   );
@@ -136,14 +148,14 @@ function table(labels: readonly string[], labelMm: number, cells: readonly Cell[
       return [
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, height - 0.5, 0.5),
         ...edges.map((left) => line(left, y, left, y + height, 0.5)),
-        ...labels.flatMap((label, k) =>
+        ...rows.flatMap(({ label, of }, k) =>
           rowOf(structure, k === 0 ? "TH" : "TD", [
-            text(LEFT + 1, lineAt(y, rows[k] ?? 0), label, LABEL),
-            ...cells.map(({ time, out, rest }, i) => {
+            text(LEFT + 1, lineAt(y, firsts[k] ?? 0), label, LABEL),
+            ...cells.map((cell, i) => {
               const middle = ((edges[i] ?? RIGHT) + (edges[i + 1] ?? RIGHT)) / 2;
               const face = { ...(k === 0 ? TIME : WHAT), align: "centre" } as const;
-              return ([[time], out, rest][k] ?? []).flatMap((words, n) =>
-                text(middle, lineAt(y, (rows[k] ?? 0) + n), words, face),
+              return of(cell).flatMap((words, n) =>
+                text(middle, lineAt(y, (firsts[k] ?? 0) + n), words, face),
               );
             }),
           ]),
@@ -155,6 +167,28 @@ function table(labels: readonly string[], labelMm: number, cells: readonly Cell[
 
 function restLabel({ rules }: Plan): string {
   return `REST ${minutes(rules.work.restS, "given").toUpperCase()}`;
+}
+
+/** Whether the START of pages holds, and what is held back beside: one's own first, then the others' behind who they are. */
+function startWords(plan: Plan, { onArrival, from }: LateAnswer, me: string): string[] {
+  const held = from.map(({ task, fromS }) => {
+    const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
+    const who = crew.includes(me)
+      ? []
+      : crew.length === 0
+        ? ["GROUND"]
+        : crew.map((id) => crewName(plan, id));
+    return {
+      mine: crew.includes(me),
+      words: [who.join("+"), taskNumber(plan, task), "from", clock(fromS, "up")],
+    };
+  });
+  return [
+    onArrival ? "on arrival" : "as printed",
+    ...held
+      .toSorted((a, b) => Number(b.mine) - Number(a.mine))
+      .map(({ words }) => words.filter((one) => one !== "").join(" ")),
+  ];
 }
 
 /** Before which tasks to rest beside the rests on the pages: one's own first, then the others' behind who they are. */
@@ -170,7 +204,7 @@ function restWords(plan: Plan, { rests }: LateAnswer, me: string): string[] {
 
 /**
  * What is left out, by number: one's own first, then what only others had to do, behind who they are; then the order of all that is still
- * to come, of whom it changes for. What is on no paper of one's own is called for.
+ * to come, of whom it changes for. Who has no page of what they are to do calls for it.
  */
 function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: ReadonlySet<string>): string[] {
   if (home) return ["HOME"];
@@ -190,9 +224,7 @@ function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: Readonl
     const who = plan.crew.find((one) => one.id === crew)?.name ?? crew;
     return `${who} THEN ${tasks.length === 0 ? "HOME" : tasks.map(number).join(" ")}`;
   });
-  const called = then
-    .flatMap(({ tasks }) => tasks)
-    .filter((id) => !leaveOut.includes(id) && !printed(plan, id));
+  const called = then.flatMap(({ crew, tasks }) => tasks.filter((id) => !printed(plan, id, crew)));
   return [
     ...(own.length > 0 ? [own.join(" ")] : []),
     ...[...theirs].map(([who, list]) => [...(who === "" ? [] : [who]), ...list].join(" ")),
@@ -202,9 +234,9 @@ function wordsOf(plan: Plan, { leaveOut, then, home }: LateAnswer, mine: Readonl
   ];
 }
 
-/** True for a task that the booklets have pages of. */
-function printed({ schedule }: Plan, id: string): boolean {
-  return schedule.placements.some(({ task }) => task === id);
+/** True for a task that somebody's booklet has a page of. */
+function printed({ schedule }: Plan, id: string, member: string): boolean {
+  return schedule.placements.some(({ task, crew }) => task === id && crew.includes(member));
 }
 
 /** Sizes of a sentence on one line; what fits in none goes on on another. */

@@ -55,12 +55,24 @@ export function linesHeight(count: number, sizePt: number): number {
   return count * sizePt * LEADING * MM_PER_PT;
 }
 
-/** What lines may be broken between: at spaces, but not between a number and its unit, nor between a name and the number at its end. */
-function wordsIn(text: string): string[] {
-  const words = unbroken(text).split(
-    / (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))(?!(?<=(?<![\p{L}\d])\p{Lu}\p{Ll}+ )\d+(?:,|$))/u,
-  );
-  return words.map((word) => word.replaceAll(JOINING, " "));
+/** A blank that parts no number from its unit. */
+const BLANK = / (?!(?<=\d )(?:mm|cm|m|km|kg|g|min|s|h|deg|C|V|W|N|L|%)(?![\w/]))/u;
+/** And no number from the word that it follows. */
+const LOOSE_BLANK = new RegExp(String.raw`${BLANK.source}(?!(?<=\p{L}\.? )[-\u2013]?\d)`, "u");
+
+const plainly = (word: string): string => word.replaceAll(JOINING, " ");
+
+/** What lines may be broken between: at spaces, but not between a number and its unit, nor between a number and the word that it follows. */
+export function wordsIn(text: string): string[] {
+  return unbroken(text).split(LOOSE_BLANK).map(plainly);
+}
+
+/** The same where no more than a width is to be had: a number is parted from its word rather than from its unit. */
+function wordsWithin(text: string, widthMm: number, face: Face): string[] {
+  return unbroken(text)
+    .split(LOOSE_BLANK)
+    .flatMap((word) => (textWidth(plainly(word), face) <= widthMm ? word : word.split(BLANK)))
+    .map(plainly);
 }
 
 /**
@@ -70,7 +82,7 @@ function wordsIn(text: string): string[] {
 export function wrap(text: string, widthMm: number, face: Face, firstMm = widthMm): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of wordsIn(text)) {
+  for (const word of wordsWithin(text, widthMm, face)) {
     const joined = line === "" ? word : `${line} ${word}`;
     const room = lines.length === 0 ? firstMm : widthMm;
     if (textWidth(joined, face) <= room) {

@@ -6,7 +6,7 @@ import { PAGE_COLOURS } from "../../../src/exchange/page/style.ts";
 import { marginCells } from "../../../src/exchange/paper/day/summary.ts";
 import { planState } from "../../../src/exchange/planstate.ts";
 import { fingerprint, type Plan, shortFingerprint, signedValue } from "../../../src/plan/index.ts";
-import { clock, taskName, taskNumber } from "../../../src/words/index.ts";
+import { clock, findingWords, taskName, taskNumber } from "../../../src/words/index.ts";
 import { contrast, rgb } from "../../screens/theme/colour.ts";
 import { samplePlan } from "../samplePlan.ts";
 
@@ -90,7 +90,7 @@ describe("the page of the day", () => {
     const said = rowsOf(page, "What breaks a rule or holds by little, at likely durations").map(
       (row) => row[1],
     );
-    expect(said.toSorted()).toEqual(found.findings.map(({ sentence }) => sentence).toSorted());
+    expect(said.toSorted()).toEqual(found.findings.map((one) => findingWords(early, one)).toSorted());
     expect(pageOf(plan).querySelector(".cleared")?.textContent).toContain("No breach at likely durations");
   });
 

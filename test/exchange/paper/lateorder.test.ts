@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { lateAnswers, type LateCell } from "../../../src/exchange/paper/late.ts";
 import { lateStrip } from "../../../src/exchange/paper/latestrip.ts";
-import { instant } from "../../../src/kernel/index.ts";
+import { duration, instant } from "../../../src/kernel/index.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 
 // One place, everything by ev1: a until 3000, b until 4200, c until 4800; d is on the bench.
@@ -28,19 +28,26 @@ const cell = (part: Partial<LateCell>): LateCell => ({
   then: [],
   ...part,
 });
-const answersTo = (late: LateCell) => {
-  const tables = {
-    minutes: [10],
-    sound: true,
-    evas: [{ eva: "eva-1", rows: [{ task: "a", late: [late] }] }],
-  };
-  return lateAnswers(plan, check(plan), tables)("eva-1", "a", 3000);
-};
+/** Of c, which begins at 4200. */
+const CLOSED = { startS: instant(4200), endS: instant(6000) };
+const tablesOf = (late: LateCell) => ({
+  minutes: [10],
+  sound: true,
+  evas: [{ eva: "eva-1", rows: [{ task: "a", late: [late] }] }],
+});
+const answersTo = (late: LateCell) => lateAnswers(plan, check(plan), tablesOf(late))("eva-1", "a", 3000);
 const printed = (late: LateCell): string =>
   lateStrip(plan, answersTo(late), { crew: "ev1", tasks: new Set(["a", "b", "c"]) })
     .draw(0)
     .flatMap((mark) => (mark.kind === "text" ? [mark.text] : []))
     .join(" ");
+
+/** The second begins so long after the first ends, s. */
+const lag = (from: string, to: string, leastS: number) => ({
+  ...{ id: "gap", type: "lag" as const, needs: "both" as const },
+  ...{ from: { task: from, end: "end" as const }, to: { task: to, end: "start" as const } },
+  leastS: duration(leastS),
+});
 
 describe("another order on paper", () => {
   // 10 min late a ends at 3600: c until 4200, then b until 5400.
@@ -51,10 +58,60 @@ describe("another order on paper", () => {
 
   it("stands beside the time by which it holds, with the whole order", () => {
     expect(answersTo(turned).answers).toEqual([
-      { doneByS: 3600, leaveOut: [], then: [{ crew: "ev1", tasks: ["c", "b"] }], rests: [], home: false },
+      {
+        doneByS: 3600,
+        leaveOut: [],
+        then: [{ crew: "ev1", tasks: ["c", "b"] }],
+        ...{ rests: [], onArrival: true, from: [], home: false },
+      },
     ]);
     // Tasks have the numbers 1 to 4.
     expect(printed(turned)).toContain("nothing EV1 THEN 3 2");
+  });
+
+  it("says that START falls where each task begins on arrival, and that it holds where only that was found sound", () => {
+    expect(printed(turned)).toContain("START on arrival");
+    // c may not begin before its window, which its page says: whoever is there before it waits, and b still fits behind it.
+    const held = {
+      ...plan,
+      tasks: plan.tasks.map((one) => (one.id === "c" ? { ...one, windows: [CLOSED] } : one)),
+    };
+    const late = lateAnswers(
+      held,
+      check(held),
+      tablesOf(cell({ ...turned, moves: [placed("c", 4200), placed("b", 4800)] })),
+    );
+    expect(late("eva-1", "a", 3000).answers).toMatchObject([{ onArrival: true }]);
+    // A lag that no page tells of: on arrival c would come too soon after a, at its START it does not.
+    const lagged = {
+      ...plan,
+      links: [lag("a", "c", 600)],
+    };
+    const after = cell({ ...turned, moves: [placed("c", 4200), placed("b", 4800)] });
+    expect(check(lagged).score.breaches).toBe(0);
+    expect(lateAnswers(lagged, check(lagged), tablesOf(after))("eva-1", "a", 3000).answers).toMatchObject([
+      { onArrival: false },
+    ]);
+  });
+
+  it("holds a task back where a crew that goes by its pages would break a rule, though the worked-out day does not", () => {
+    // c is to begin 600 s after b ends; its page says only START 4800, and b slides.
+    const gap = {
+      ...plan,
+      schedule: { placements: [placed("a", 2400), placed("b", 3000), placed("c", 4800)] },
+      links: [lag("b", "c", 600)],
+    };
+    expect(check(gap).score.breaches).toBe(0);
+    const slid = cell({ kind: "keep", moves: [placed("b", 3600), placed("c", 5400)] });
+    const late = lateAnswers(gap, check(gap), tablesOf(slid))("eva-1", "a", 3000);
+    expect(late.answers).toMatchObject([{ onArrival: false, from: [{ task: "c", fromS: 5400 }] }]);
+    const words = (crew: string): string =>
+      lateStrip(gap, late, { crew, tasks: new Set(["a", "b", "c"]) })
+        .draw(0)
+        .flatMap((mark) => (mark.kind === "text" ? [mark.text] : []))
+        .join(" ");
+    expect(words("ev1")).toBe("DONE BY 1:00 later LEAVE OUT nothing call START as printed 3 from 1:30");
+    expect(words("ev2")).toContain("EV1 3 from 1:30");
   });
 
   it("says to call for what is on no page", () => {
@@ -112,7 +169,11 @@ describe("rests of a late day", () => {
     expect(check(one).rests).toEqual([]);
     const late = given(one, kept(5400));
     expect(late.answers).toEqual([
-      { doneByS: 3600, leaveOut: [], then: [], rests: [{ crew: "ev1", task: "c" }], home: false },
+      {
+        doneByS: 3600,
+        ...{ leaveOut: [], then: [], onArrival: false, from: [], home: false },
+        rests: [{ crew: "ev1", task: "c" }],
+      },
     ]);
     expect(strip(one, late, "ev1")).toBe("DONE BY 1:00 later LEAVE OUT nothing call REST 10 MIN before 3");
     expect(strip(one, late, "ev2")).toContain("EV1 before 3");

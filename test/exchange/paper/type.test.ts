@@ -112,6 +112,16 @@ describe("breaking lines", () => {
     expect(wrap("one two three", textWidth("one two", face), face)).toEqual(["one two", "three"]);
   });
 
+  it("keeps a number with its unit and with the word that it follows, unless that is wider than the line", () => {
+    const wide = (words: string): number => textWidth(words, face);
+    expect(wrap("EV2 before 22 26", wide("EV2 before"), face)).toEqual(["EV2", "before 22", "26"]);
+    expect(wrap("Sealed rack, plan 1.8 kg", wide("Sealed rack, plan 1.8"), face)).toEqual([
+      "Sealed rack,",
+      "plan 1.8 kg",
+    ]);
+    expect(wrap("hatch shut 07:10:40", wide("07:10:40"), face)).toEqual(["hatch", "shut", "07:10:40"]);
+  });
+
   it("chooses the largest size that needs no more lines", () => {
     const wide = textWidth("Double core tube", { sizePt: 14, bold: true });
     expect(fitSize("Double core tube", wide, true, [18, 16, 14, 12], 1)).toBe(14);

@@ -53,6 +53,8 @@ export interface Column {
   /** To be written into: framed, so wide. */
   readonly blankMm?: number;
   readonly bold?: boolean;
+  /** What a row is known by: where the table is wider than the paper it stands again in each of its parts. */
+  readonly known?: boolean;
 }
 
 export interface Row {

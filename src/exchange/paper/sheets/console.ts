@@ -230,7 +230,7 @@ function goWords({ plan, goIf }: SheetGiven, eva: Eva, crew: string): string {
 
 function timeColumns(): Column[] {
   return [
-    { head: "MET", bold: true, align: "right" },
+    { head: "MET", bold: true, align: "right", known: true },
     { head: "UTC", align: "right" },
     { head: "PET", align: "right" },
   ];

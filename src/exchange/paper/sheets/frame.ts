@@ -3,9 +3,10 @@ import { CUFF } from "../cuff.ts";
 import { SHEETS, type SheetSize } from "../impose.ts";
 import { line, type Mark, type Page, rect, tagged, text } from "../page.ts";
 import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "../type.ts";
-import type { Body, Section } from "./body.ts";
+import type { Body, Section, Table } from "./body.ts";
 import { fitTable } from "./fit.ts";
 import { paginate, type SheetBlock } from "./pages.ts";
+import { partedTable } from "./parted.ts";
 import { stackedBlocks, titleBlock } from "./stacked.ts";
 import { tableBlocks } from "./table.ts";
 
@@ -131,11 +132,16 @@ function blocksOf(section: Section, area: Area, roomMm: number): SheetBlock[] {
       },
     ];
   }
-  const titled = section.title === undefined ? [] : [titleBlock(section.title, left, area.small ? 10 : 11)];
+  const titleOf = ({ title }: Table): SheetBlock[] =>
+    title === undefined ? [] : [titleBlock(title, left, area.small ? 10 : 11)];
+  const titled = titleOf(section);
   if (section.rows.length === 0)
     return [...titled, ...blocksOf({ kind: "words", text: section.none }, area, roomMm)];
   const fit = fitTable(section, wide);
-  return [...titled, ...(fit ? tableBlocks(section, fit, left, roomMm) : stackedBlocks(section, left, wide))];
+  if (fit) return [...titled, ...tableBlocks(section, fit, left, roomMm)];
+  const parts = partedTable(section, wide);
+  if (!parts) return [...titled, ...stackedBlocks(section, left, wide)];
+  return parts.flatMap(({ part, fit: own }) => [...titleOf(part), ...tableBlocks(part, own, left, roomMm)]);
 }
 
 interface Head {

@@ -48,10 +48,10 @@ export function gaugeBody(given: SheetGiven): Body {
       title: nameOf(plan.evas, eva.id),
       none: "No task on this EVA.",
       columns: [
-        { head: "ENDS MET", align: "right", bold: true },
+        { head: "ENDS MET", align: "right", bold: true, known: true },
         { head: "UTC", align: "right" },
         { head: "TASK", grow: 2 },
-        { head: "WHO" },
+        { head: "WHO", known: true },
         ...gaugeColumns("").map((column): Column => ({ ...column, group: "plan %, least" })),
         ...["TIME", ...GAUGES.map(({ head }) => head)].map((head): Column => ({
           head,

@@ -1,0 +1,250 @@
+import { describe, expect, it } from "vitest";
+import type { Verdict } from "../../src/answers/index.ts";
+import { judgeFor } from "../../src/check/index.ts";
+import { booklets } from "../../src/exchange/index.ts";
+import type { Page, Tag } from "../../src/exchange/paper/page.ts";
+import { duration, instant } from "../../src/kernel/index.ts";
+import type { Placement, Plan } from "../../src/plan/index.ts";
+import { shedRun } from "../../src/solver/question/shed/index.ts";
+import { walksOf } from "../../src/terrain/index.ts";
+import { taskNumber } from "../../src/words/index.ts";
+import { packedPlan } from "./packedPlan.ts";
+
+/**
+ * Late strips obeyed to the letter: what is done is read from the printed pages alone (times, numbers, orders, rests), played by a crew that knows
+ * nothing else, and judged. No answer may break what the plan does not, and no rest that the work limit needs may be one that nobody was told of.
+ */
+
+const PLANS = Number(process.env["LATE_PLANS"] ?? 16);
+const FIRST = Number(process.env["LATE_FIRST"] ?? 1);
+
+/** One answer as it stands in one column. */
+interface Column {
+  readonly doneBy: string;
+  readonly out: string;
+  readonly start: string;
+  readonly rest: string;
+}
+
+/** The strip of a page, column by column; none where it is a sentence. */
+function columnsOf(page: Page): Column[] {
+  const rows = new Map<Tag, Map<Tag, string>>();
+  for (const mark of page.marks) {
+    const [table, row, cell] = mark.tags ?? [];
+    if (mark.kind !== "text" || table?.role !== "Table" || row?.role !== "TR" || !cell) continue;
+    const cells = rows.get(row) ?? new Map<Tag, string>((row.cells ?? []).map((one) => [one, ""]));
+    rows.set(row, cells.set(cell, `${cells.get(cell) ?? ""} ${mark.text}`.trim()));
+  }
+  const texts = [...rows.values()].map((cells) => [...cells.values()]);
+  const of = (label: RegExp): string[] => texts.find(([first]) => label.test(first ?? ""))?.slice(1) ?? [];
+  const outs = of(/^LEAVE OUT$/);
+  if (outs.length === 0) return [];
+  // The times of the page have a DONE BY too, but no columns.
+  const times = texts.find((row) => row[0] === "DONE BY" && row.at(-1) === "later")?.slice(1) ?? [];
+  const [starts, rests] = [of(/^START$/), of(/^REST \d+ MIN$/)];
+  return outs.slice(0, -1).map((out, k) => ({
+    ...{ doneBy: times[k] ?? "", out },
+    ...{ start: starts[k] ?? "", rest: rests[k] ?? "" },
+  }));
+}
+
+const seconds = (clock: string): number => {
+  const [hours = 0, minutes = 0, rest = 0] = clock.split(":").map(Number);
+  return hours * 3600 + minutes * 60 + rest;
+};
+
+/** What an answer says to do, by crew member. */
+interface Told {
+  readonly home: boolean;
+  readonly leaveOut: ReadonlySet<string>;
+  readonly then: ReadonlyMap<string, readonly string[]>;
+  readonly onArrival: boolean;
+  readonly fromS: ReadonlyMap<string, number>;
+  /** Crew member and task before which to rest. */
+  readonly rests: ReadonlySet<string>;
+}
+
+/** The words of a column as a crew member reads them; null where they have to call for something. */
+function toldBy(plan: Plan, column: Column, me: string): Told | null {
+  if (column.out.includes("call")) return null;
+  const byNumber = new Map(plan.tasks.map(({ id }) => [taskNumber(plan, id), id]));
+  const byName = new Map(plan.crew.map(({ id, name }) => [name, id]));
+  const task = (number: string): string => {
+    const id = byNumber.get(number);
+    if (id === undefined) throw new Error(`"${number}" in "${column.out}" is the number of no task`);
+    return id;
+  };
+  const leaveOut = new Set<string>();
+  const then = new Map<string, string[]>();
+  let order: string[] | null = null;
+  let who = "";
+  for (const word of column.out.split(" ")) {
+    if (word === "HOME" && order === null) return { ...NOTHING, home: true };
+    if (word === "nothing" || word === "HOME") continue;
+    if (word === "THEN") then.set(who, (order = []));
+    else if (word.split("+").every((one) => byName.has(one))) [who, order] = [byName.get(word) ?? word, null];
+    else if (order) order.push(task(word));
+    else leaveOut.add(task(word));
+  }
+  const fromS = new Map(
+    [...column.start.matchAll(/(\S+) from (\S+)/g)].map(([, number = "", at = ""]) => [
+      task(number),
+      seconds(at),
+    ]),
+  );
+  const rests = new Set<string>();
+  let rester = me;
+  for (const word of column.rest.split(" ")) {
+    if (word === "" || word === "before") continue;
+    if (byName.has(word)) rester = byName.get(word)!;
+    else rests.add(`${rester} ${task(word)}`);
+  }
+  return { home: false, leaveOut, then, onArrival: column.start.startsWith("on arrival"), fromS, rests };
+}
+
+const NOTHING: Told = {
+  ...{
+    home: false,
+    leaveOut: new Set(),
+    then: new Map(),
+    onArrival: false,
+    fromS: new Map(),
+    rests: new Set(),
+  },
+};
+
+/** The day on which `late` ends at `doneS` and everybody does what they are told, their pages hold for the rest. */
+function played(plan: Plan, verdict: Verdict, late: Placement, doneS: number, told: Told): Placement[] {
+  const walks = walksOf(plan);
+  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  const pages = new Set(verdict.rests.map(({ eva, crew, before }) => `${eva} ${crew} ${before}`));
+  const onEva = plan.schedule.placements.filter(({ eva }) => eva === late.eva);
+  // What has begun when it is known: not what waits for whoever is late, nor for whoever waits for them.
+  const begun = new Set<Placement>();
+  const waiting = new Map(late.crew.map((id) => [id, late.startS]));
+  for (const one of onEva.toSorted((a, b) => a.startS - b.startS)) {
+    const waits = one.crew.some((id) => one.startS > (waiting.get(id) ?? Infinity));
+    if (!waits && one.startS < doneS) begun.add(one);
+    if (waits) for (const id of one.crew) if (!waiting.has(id)) waiting.set(id, one.startS);
+  }
+  const queues = new Map(
+    plan.crew.map(({ id }) => {
+      const own = onEva.filter(({ crew }) => crew.includes(id)).toSorted((a, b) => a.startS - b.startS);
+      const stays = own.filter((one) => begun.has(one) || !(told.home || told.leaveOut.has(one.task)));
+      const turned = told.then.get(id);
+      if (!turned) return [id, stays] as const;
+      return [
+        id,
+        [
+          ...own.filter((one) => begun.has(one)),
+          ...turned.map((task) => own.find((one) => one.task === task)!),
+        ],
+      ] as const;
+    }),
+  );
+  const at = new Map<string, { readonly placeId: string; readonly endS: number; readonly restedS: number }>();
+  const out: Placement[] = [];
+  for (;;) {
+    const heads = [...queues.values()].flatMap(([head]) => head ?? []);
+    const next = heads
+      .filter((one) => one.crew.every((id) => queues.get(id)?.[0] === one))
+      .map((one) => ({ one, startS: startOf(one) }))
+      .toSorted((a, b) => a.startS - b.startS)[0];
+    if (!next) break;
+    const { one, startS } = next;
+    const task = tasks.get(one.task)!;
+    const endS = one.task === late.task ? doneS : startS + task.duration.likelyS;
+    for (const id of one.crew) {
+      queues.set(id, queues.get(id)!.slice(1));
+      at.set(id, {
+        placeId: task.endPlace ?? task.place!,
+        endS,
+        restedS: task.effort === "rest" ? endS - startS : 0,
+      });
+    }
+    out.push({ ...one, startS: instant(startS) });
+  }
+  // Nobody waits for somebody who waits for them.
+  expect([...queues.values()].flat()).toEqual([]);
+  const others = plan.schedule.placements.filter(
+    (one) => one.eva !== late.eva && !(one.startS >= doneS && told.leaveOut.has(one.task)),
+  );
+  const held = (one: Placement): number => Math.max(one.startS, told.fromS.get(one.task) ?? one.startS);
+  return [...others.map((one) => ({ ...one, startS: instant(held(one)) })), ...out];
+
+  function startOf(one: Placement): number {
+    const place = tasks.get(one.task)!.place!;
+    const ready = one.crew.flatMap((id) => {
+      const before = at.get(id);
+      if (!before) return [];
+      const rests = pages.has(`${one.eva} ${id} ${one.task}`) || told.rests.has(`${id} ${one.task}`);
+      const restS = rests ? Math.max(0, plan.rules.work.restS - before.restedS) : 0;
+      return [before.endS + (walks.secondsS(before.placeId, place) ?? Infinity) + restS];
+    });
+    const free = told.onArrival && one.startS !== late.startS && one.crew.every((id) => told.then.has(id));
+    const turned = free && one.crew.every((id) => told.then.get(id)!.includes(one.task));
+    const window = tasks
+      .get(one.task)!
+      .windows.find(({ startS, endS }) => startS <= one.startS && one.startS < endS);
+    const soonestS = turned ? Math.max(doneS, window?.startS ?? doneS) : one.startS;
+    return Math.max(soonestS, told.fromS.get(one.task) ?? soonestS, ...ready);
+  }
+}
+
+const broken = ({ findings }: Verdict): string[] =>
+  findings.filter(({ level }) => level === "breach").map(({ sentence }) => sentence);
+
+describe("a late day played to the strip of its page", () => {
+  it(`breaks nothing and needs no rest that nobody is told of, on ${PLANS} packed plans`, () => {
+    const seen = { answers: 0, between: 0, dropped: 0, turned: 0, held: 0, rests: 0, home: 0 };
+    for (let seed = FIRST; seed < FIRST + PLANS; seed += 1) {
+      const plan = packedPlan(seed);
+      const verdict = judgeFor(plan)(plan.schedule);
+      const run = shedRun(plan, plan.schedule, { minutes: [5, 10, 20, 40], clock: () => 0 });
+      while (run.step(1)) continue;
+      const { pages } = booklets(plan, verdict, { shed: run.report() });
+      for (const page of pages) {
+        const [, me = "", eva, what] =
+          /^([\w-]+), ([\w-]+): ([\w-]+)(?: \(continued\))?$/.exec(page.name) ?? [];
+        const late = plan.schedule.placements.find((one) => one.task === what && one.eva === eva);
+        if (!late) continue;
+        const likelyS = plan.tasks.find(({ id }) => id === what)!.duration.likelyS;
+        let sinceS = late.startS + likelyS;
+        for (const column of columnsOf(page)) {
+          const told = toldBy(plan, column, me);
+          const doneS = seconds(column.doneBy);
+          const moments = [doneS, Math.floor((sinceS + doneS) / 120) * 60].filter((one) => one > sinceS);
+          sinceS = doneS;
+          if (!told) continue;
+          for (const [k, momentS] of moments.entries()) {
+            const longer = {
+              ...plan,
+              tasks: plan.tasks.map((one) =>
+                one.id === what ? { ...one, duration: { likelyS: duration(momentS - late.startS) } } : one,
+              ),
+            };
+            const then = judgeFor(longer)({ placements: played(plan, verdict, late, momentS, told) });
+            const where = `seed ${seed}, ${page.name}, done at ${momentS} s: ${JSON.stringify(column)}`;
+            expect(broken(then), where).toEqual([]);
+            const untold = then.rests.filter(
+              ({ eva: on, crew, before }) =>
+                !verdict.rests.some((one) => one.eva === on && one.crew === crew && one.before === before) &&
+                !told.rests.has(`${crew} ${before}`),
+            );
+            expect(untold, where).toEqual([]);
+            if (k > 0) seen.between += 1;
+          }
+          seen.answers += 1;
+          if (told.leaveOut.size > 0) seen.dropped += 1;
+          if (told.then.size > 0) seen.turned += 1;
+          if (told.fromS.size > 0) seen.held += 1;
+          if (told.rests.size > 0) seen.rests += 1;
+          if (told.home) seen.home += 1;
+        }
+      }
+    }
+    // Another order is worth its while on hardly any of these small days: `lateorder.test` has it by itself.
+    for (const [what, count] of Object.entries(seen))
+      if (what !== "turned") expect(count, what).toBeGreaterThan(0);
+  });
+});
