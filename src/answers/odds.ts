@@ -130,7 +130,7 @@ export interface Spoil {
   readonly missed: Chance;
   /** The reason on most of these days, in words. */
   readonly reason: string;
-  /** Worth that is missing for it on average. */
+  /** How much more would count on average with it done too, whatever else is missed (S17). */
   readonly costs: number;
 }
 

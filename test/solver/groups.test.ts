@@ -159,6 +159,27 @@ describe("each further one of a group for less", () => {
     // 90 + 25 + 40, without any spread.
     expect(run.report().worth).toMatchObject({ planned: 155, mean: 155 });
   });
+
+  it("says of a task that is missed what the day counts less, not the worth that it has alone", () => {
+    // t1 counts whole and t0 half; without t1 t0 counts whole: 115 and 90 with the survey. t1 costs 65 on the days on which it fails.
+    const plan = day({ shares: [100, 50] }, roomFor(4), {
+      placements: [at("t0", 900), at("t1", 1500), at("survey", 2100)],
+      tasks: [
+        task("t0", "a", { worth: 50 }),
+        task("t1", "a", { worth: 90, mishap: { what: "jams", chance: 0.5, spoils: true } }),
+        task("t2", "a", { worth: 33 }),
+        task("survey", "a", { worth: 40 }),
+      ],
+    });
+    const run = oddsRun(plan, plan.schedule, { days: 400, seed: 1, shape: "pert", clock: () => 0 });
+    while (run.step(1)) continue;
+    const { spoils, worth } = run.report();
+    expect(spoils.map(({ task: id }) => id)).toEqual(["t1"]);
+    expect(spoils[0]!.missed.count).toBeGreaterThan(100);
+    expect(spoils[0]!.costs).toBeCloseTo((65 * spoils[0]!.missed.count) / 400, 9);
+    // It is all that is missed, so it is all that is missing.
+    expect(spoils[0]!.costs).toBeCloseTo(155 - worth.mean, 9);
+  });
 });
 
 it("a group that asks for nothing changes no schedule", () => {

@@ -59,6 +59,17 @@ export function lessOver(problem: Asked, there: (a: number) => boolean): number 
   return groups.members.reduce((sum, _, g) => sum + lessIn(problem, groups, g, there), 0);
 }
 
+/** What counts more of what is `there` once `a`, which is not, is there too: its worth, or what its groups' shares leave of that (S17). */
+export function addedBy(problem: Asked, there: (a: number) => boolean, a: number): number {
+  const { groups, worth } = problem;
+  const lessMore = (groups?.of[a] ?? []).reduce(
+    (sum, g) =>
+      sum + lessIn(problem, groups!, g, (b) => b === a || there(b)) - lessIn(problem, groups!, g, there),
+    0,
+  );
+  return worth[a]! - lessMore;
+}
+
 /** How many members are missing over all groups of what is least wanted of each. */
 export function missingOver({ groups }: Asked, there: (a: number) => boolean): number {
   if (!groups) return 0;

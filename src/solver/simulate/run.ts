@@ -277,7 +277,7 @@ class Run implements OddsRun {
     const { tally, script } = this;
     const { tasks } = script.problem.plan;
     const missed = (a: number): number => tally.count - tally.done[a]!;
-    const costs = (a: number): number => (script.problem.worth[a]! * missed(a)) / Math.max(1, tally.count);
+    const costs = (a: number): number => tally.wanting[a]! / Math.max(1, tally.count);
     return placed
       .filter((a) => missed(a) > 0)
       .sort((a, b) => {

@@ -1,4 +1,4 @@
-import { lessOver, missingOver } from "../problem/groups.ts";
+import { addedBy, lessOver, missingOver } from "../problem/groups.ts";
 import { KINDS } from "../problem/problem.ts";
 import type { DaySample } from "./days.ts";
 import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
@@ -19,6 +19,8 @@ export class Tally {
   readonly done: Int32Array;
   readonly missed: Int32Array;
   readonly inWindow: Int32Array;
+  /** By activity: what the days would have counted more with it, summed over those in which it was not done. */
+  readonly wanting: Float64Array;
   /** By EVA. */
   readonly closes: Int32Array;
   readonly evaWhole: Int32Array;
@@ -50,6 +52,7 @@ export class Tally {
     this.done = new Int32Array(problem.activities);
     this.missed = new Int32Array(problem.activities * REASONS.length);
     this.inWindow = new Int32Array(problem.activities);
+    this.wanting = new Float64Array(problem.activities);
     this.closes = new Int32Array(problem.evas);
     this.evaWhole = new Int32Array(problem.evas);
     this.evaMust = new Int32Array(problem.evas);
@@ -87,6 +90,7 @@ export class Tally {
       } else {
         whole = false;
         this.missed[a * REASONS.length + player.reason[a]!]! += 1;
+        this.wanting[a]! += addedBy(problem, (b) => isDone(player, b), a);
         const e = evaOf(player.script, a);
         if (e >= 0) {
           this.evaIntact[e] = 0;
