@@ -103,7 +103,7 @@ function table(plan: Plan, seed: number, debrief: Debrief): string {
         moment(row.startS).padStart(7),
         late(row.lateS).padStart(8),
         late(row.longerS).padStart(8),
-        ` ${row.number} ${row.name}${row.outcome === "done" ? "" : `: ${row.outcome}`}`,
+        ` ${row.number} ${row.name}${row.outcome === "done" ? "" : `: ${row.outcome}`}${row.why === null ? "" : `, ${row.why}`}`,
       ].join(" "),
     ),
   ];

@@ -1,3 +1,4 @@
+import { countedMust, countedWorth } from "./counted.ts";
 import type { Plan } from "../plan/index.ts";
 import { taskNumber } from "../words/index.ts";
 import type { Facts } from "./facts.ts";
@@ -110,15 +111,19 @@ export function debriefOf(
   });
   const done = rows.filter((row) => row.outcome === "done");
   const wanted = rows.filter((row) => row.plannedStartS !== null);
-  const worth = (list: readonly DebriefRow[]): number => list.reduce((sum, row) => sum + row.worth, 0);
+  const among = (list: readonly DebriefRow[]) => {
+    const ids = new Set(list.map((row) => row.task));
+    return (task: string): boolean => ids.has(task);
+  };
+  const must = countedMust(plan, among(done));
   return {
     rows,
     evas,
     done: done.length,
     planned: wanted.length,
-    mustDone: done.filter((row) => row.must).length,
-    mustPlanned: plan.tasks.filter((task) => task.must).length,
-    worthDone: worth(done),
-    worthPlanned: worth(wanted),
+    mustDone: must.done,
+    mustPlanned: must.of,
+    worthDone: countedWorth(plan, among(done)),
+    worthPlanned: countedWorth(plan, among(wanted)),
   };
 }
