@@ -11,7 +11,7 @@ import {
   standingOf,
 } from "../rehearsal/index.ts";
 import { walksOf } from "../terrain/index.ts";
-import { clock, lasting, minutes, nameIn } from "../words/index.ts";
+import { clock, lasting, minutes, nameIn, rehearsalLosesWords } from "../words/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
@@ -88,9 +88,11 @@ function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: Tu
 }
 
 function table(plan: Plan, seed: number, debrief: Debrief): string {
+  const loses = rehearsalLosesWords(plan);
   const lines = [
     plan.title,
     `  seed ${seed}: the crew ${plan.odds.crew.acts ? "acts as on simulated days, but for what suits have left" : "carries on in order"}, durations drawn between low and high (PERT)`,
+    ...(loses === null ? [] : [`  ${loses}`]),
     `  done ${debrief.done} of ${debrief.planned}, must-do ${debrief.mustDone} of ${debrief.mustPlanned}, worth ${debrief.worthDone} of ${debrief.worthPlanned}`,
     ...debrief.evas.map(
       ({ name, plannedOutS, plannedInS, outS, inS }) =>

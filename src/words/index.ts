@@ -22,6 +22,7 @@ export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
 export { notGivenWords } from "./togive.ts";
 export { skyUnknownWords } from "./sky.ts";
+export { rehearsalLosesWords } from "./rehearsed.ts";
 export { clashWords, differenceWords, renumberedWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";

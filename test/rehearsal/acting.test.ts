@@ -5,6 +5,7 @@ import type { Plan } from "../../src/plan/index.ts";
 import { type Call, nextCall, played, rehearsalFrom, standingOf } from "../../src/rehearsal/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
+import { rehearsalLosesWords } from "../../src/words/index.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "../check/tinyPlan.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 
@@ -192,6 +193,18 @@ describe("a crew that plays a rehearsal by itself acts", () => {
     expect([timeOf(good, "ends", "first"), timeOf(good, "ends", "command")]).toEqual([3300, 3300]);
     const late = remote(800);
     expect([timeOf(late, "ends", "first"), timeOf(late, "left-out", "command")]).toEqual([3000, 3100]);
+    // Work with crew is given up, other than on simulated days, and that is said.
+    const crewed = day({
+      tasks: [
+        task("first", "a", { ...alone, duration: { likelyS: 600 }, mishap: mishap("second") }),
+        task("second", "a", { ...alone, duration: { likelyS: 600 } }),
+      ],
+      placements: [at("first", 2400, ["ev1"]), at("second", 3000, ["ev1"])],
+    });
+    expect(timeOf(callsOf(crewed), "left-out", "first")).toBe(3000);
+    expect(rehearsalLosesWords(crewed)).toMatch(
+      /with 1 task is given up in it, though not on simulated days/,
+    );
   });
 });
 

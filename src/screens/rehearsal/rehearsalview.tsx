@@ -2,6 +2,7 @@ import "./rehearsal.css";
 import { useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
+import { rehearsalLosesWords } from "../../words/index.ts";
 import { useDesk } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { Ahead } from "./ahead.tsx";
@@ -31,6 +32,7 @@ function Rehearsing() {
 function Begin() {
   const work = useRehearsal();
   const placed = useDesk((state) => state.plan.schedule.placements.length);
+  const loses = useDesk((state) => rehearsalLosesWords(state.plan));
   const [refused, refuse] = useState<string | null>(null);
   return (
     <>
@@ -43,6 +45,7 @@ function Begin() {
           low and high, or you call when a task begins and ends. Throw in slips and faults, let what is to
           come be planned anew, and hold planned against actual at the end. The plan itself stays as it is.
         </p>
+        {loses !== null && <p>{loses}</p>}
         <form
           onSubmit={(event) => {
             event.preventDefault();

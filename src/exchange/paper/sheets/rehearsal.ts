@@ -1,6 +1,14 @@
 import type { Plan } from "../../../plan/index.ts";
 import { type Call, callWords, type DebriefRow, isMark } from "../../../rehearsal/index.ts";
-import { clock, counted, evaName, shift, touchdownMs, utcDate } from "../../../words/index.ts";
+import {
+  clock,
+  counted,
+  evaName,
+  rehearsalLosesWords,
+  shift,
+  touchdownMs,
+  utcDate,
+} from "../../../words/index.ts";
 import { nameOf } from "../crewday.ts";
 import type { Body, Column, Row } from "./body.ts";
 import type { Rehearsed, SheetGiven } from "./given.ts";
@@ -72,11 +80,13 @@ export function debriefBody({ rehearsal }: SheetGiven): Body {
   const title = "Debrief of a rehearsal";
   if (!rehearsal) return { title, under: [], key: [], wide: false, sections: NONE };
   const { plan, debrief, run } = rehearsal;
+  const loses = rehearsalLosesWords(plan);
   return {
     title,
     wide: false,
     under: [
       `Done ${debrief.done} of ${debrief.planned}, must-do ${debrief.mustDone} of ${debrief.mustPlanned}, worth ${debrief.worthDone} of ${debrief.worthPlanned}; ${counted(run.calls.length, "call")}, seed ${run.seed}, clock at MET ${clock(run.nowS)}.`,
+      ...(loses === null ? [] : [loses]),
     ],
     key: [
       "LATER: began so much later than planned. LONGER: took so much longer than its likely duration; begun minutes of both counted up.",
