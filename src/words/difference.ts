@@ -177,7 +177,22 @@ function valueWords(path: readonly string[], value: unknown): string | null {
   if (typeof value === "string") return value === "" ? "none" : `“${value}”`;
   if (typeof value === "number") return numberWords(path, value);
   if (Array.isArray(value) && value.every((one) => typeof one === "string")) return listWords(value);
-  return isRecord(value) && typeof value["name"] === "string" ? value["name"] : null;
+  if (Array.isArray(value)) return partWords(value.map((one) => ["", valueWords([...path, "#"], one)]));
+  if (!isRecord(value)) return null;
+  if (typeof value["name"] === "string") return value["name"];
+  return partWords(Object.entries(value).map(([key, one]) => [bare(key), valueWords([...path, key], one)]));
+}
+
+/** So many signs of a value are said in one line. */
+const MOST_SIGNS = 100;
+
+/** Parts in a row, each with what it is called; null where one has too much in it, or all together. */
+function partWords(parts: readonly (readonly [name: string, words: string | null])[]): string | null {
+  if (parts.length === 0) return "none";
+  if (parts.length > 4 || parts.some(([, words]) => words === null)) return null;
+  const said = parts.map(([name, words]) => `${name} ${words}`.trim());
+  const all = said.join(said.some((one) => one.includes(", ")) ? "; " : ", ");
+  return all.length > MOST_SIGNS ? null : all;
 }
 
 function listWords(list: readonly string[]): string | null {

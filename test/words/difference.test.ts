@@ -31,6 +31,19 @@ describe("the difference between two plans in words", () => {
     ]);
   });
 
+  it("says the numbers of windows and shares, where they go into a line", () => {
+    const windows = (endS: number) => [{ startS: 3600, endS }];
+    const windowed = (more: object) => ({ tasks: [{ ...one!, ...more }, two!, three!] });
+    const before = planOf({ ...smallInput, ...windowed({ windows: windows(7200) }) } as never);
+    const after = planOf({ ...smallInput, ...windowed({ windows: windows(5400) }) } as never);
+    expect(differenceWords(before, after).map(({ sentence }) => sentence)).toEqual([
+      "Windows: start 1:00 MET, end 2:00 MET to start 1:00 MET, end 1:30 MET.",
+    ]);
+    expect(said(windowed({ pet: { startS: 5400 } }))).toEqual(["Task Task one: Pet: none to start 1:30."]);
+    const steps = Array.from({ length: 5 }, (_, k) => ({ text: `Step ${k}` }));
+    expect(said(windowed({ steps }))).toEqual(["Task Task one: Steps: changed."]);
+  });
+
   it("says what is new, gone, in another order, and what became of the schedule", () => {
     const four = { ...one!, id: "four", name: "Task four" };
     expect(said({ tasks: [one!, two!, three!, four] })).toEqual([
