@@ -109,21 +109,21 @@ export function debriefOf(
       inS: facts.inS.get(eva.id) ?? null,
     };
   });
-  const done = rows.filter((row) => row.outcome === "done");
-  const wanted = rows.filter((row) => row.plannedStartS !== null);
-  const among = (list: readonly DebriefRow[]) => {
-    const ids = new Set(list.map((row) => row.task));
-    return (task: string): boolean => ids.has(task);
-  };
-  const must = countedMust(plan, among(done));
+  return { rows, evas, ...countsOf(plan, rows) };
+}
+
+/** How much was planned, and how much of it is done. */
+function countsOf(plan: Plan, rows: readonly DebriefRow[]): Omit<Debrief, "rows" | "evas"> {
+  const ids = (list: readonly DebriefRow[]) => new Set(list.map((row) => row.task));
+  const done = ids(rows.filter((row) => row.outcome === "done"));
+  const planned = ids(rows.filter((row) => row.plannedStartS !== null));
+  const must = countedMust(plan, (task) => done.has(task));
   return {
-    rows,
-    evas,
-    done: done.length,
-    planned: wanted.length,
+    done: done.size,
+    planned: planned.size,
     mustDone: must.done,
     mustPlanned: must.of,
-    worthDone: countedWorth(plan, among(done)),
-    worthPlanned: countedWorth(plan, among(wanted)),
+    worthDone: countedWorth(plan, (task) => done.has(task)),
+    worthPlanned: countedWorth(plan, (task) => planned.has(task)),
   };
 }
