@@ -2,6 +2,7 @@ import { grouped, percent } from "../../words/index.ts";
 import type { ChancesReport, WishedDay } from "../../answers/index.ts";
 import { axisScale } from "../../editor/index.ts";
 import { chanceFigure } from "../chancewords.ts";
+import { labelFeet } from "./curvelabels.ts";
 
 const HEIGHT_PX = 300;
 const LEFT_PX = 62;
@@ -36,6 +37,14 @@ export function CurvePicture(props: {
   const x = axisScale([from, 1], [LEFT_PX, widthPx - RIGHT_PX]);
   const y = axisScale([least - pad, most + pad], [bottom, TOP_PX]);
   const at = ({ outcome }: WishedDay): string => `${x.px(outcome.must.share)},${y.px(outcome.meanWorth)}`;
+  const wishesOf = ({ wishes }: CurveDay): string => wishes.map((one) => percent(one, "given")).join(", ");
+  const feet = labelFeet(
+    days.map((day) => ({
+      x: x.px(day.outcome.must.share),
+      y: y.px(day.outcome.meanWorth),
+      words: wishesOf(day),
+    })),
+  );
   const words = days
     .map(({ outcome }) => `${chanceFigure(outcome.must)}: ${grouped(Math.floor(outcome.meanWorth))}`)
     .join("; ");
@@ -84,8 +93,8 @@ export function CurvePicture(props: {
             <line x1={x.px(must.low)} x2={x.px(must.high)} y1={y.px(meanWorth)} y2={y.px(meanWorth)} />
             <circle cx={x.px(must.share)} cy={y.px(meanWorth)} r={POINT_PX} />
             <circle className="curve-hold" cx={x.px(must.share)} cy={y.px(meanWorth)} r={22} />
-            <text x={x.px(must.share)} y={y.px(meanWorth) - 12} textAnchor="middle">
-              {day.wishes.map((one) => percent(one, "given")).join(", ")}
+            <text x={x.px(must.share)} y={y.px(meanWorth) + feet[k]!} textAnchor="middle">
+              {wishesOf(day)}
             </text>
           </g>
         );
