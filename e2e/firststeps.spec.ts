@@ -139,6 +139,8 @@ test("every label that the tutorial names is on screen as it is written", async 
   await lead(page).click();
   await page.keyboard.type("72.5 S");
   await page.keyboard.press("Enter");
+  await page.keyboard.type("0");
+  await page.keyboard.press("Enter");
   await look();
   await lead(page).click();
   await look();
