@@ -8,6 +8,7 @@ import { betterDay, type SiteWork } from "../../session/index.ts";
 import { angle, clockText, counted, crewName, lasting } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { useDial } from "../dial.ts";
+import { minuteOf } from "../minute.ts";
 import { useSettled } from "../settled.ts";
 import { SiteContext, useSite, useSiteLook } from "../site/around.ts";
 import { crewStyle } from "../site/crewstyle.ts";
@@ -117,15 +118,12 @@ function useRings(plan: Plan) {
   return useLatest(useCallback((signal: AbortSignal) => site.rings(plan, [], signal), [site, plan]));
 }
 
-/** The one minute of line and map: under the pointer, else where pointer or keyboard were last; at first the first egress. */
+/** The one minute of line and map, inside the stay. */
 function useMinute(): number {
-  const first = useDesk((state) => state.verdict.outings[0]?.span.startS ?? 0);
+  const outings = useDesk((state) => state.verdict.outings);
   const lengthS = useDesk((state) => state.plan.stay.lengthS);
-  const pointed = useLook((state) => {
-    const atS = state.cursorS ?? state.minuteS;
-    return atS === null ? null : Math.round(atS / 60) * 60;
-  });
-  return Math.min(lengthS, Math.max(0, pointed ?? Math.round(first / 60) * 60));
+  const minuteS = useLook((state) => Math.round(minuteOf(state, outings) / 60) * 60);
+  return Math.min(lengthS, Math.max(0, minuteS));
 }
 
 function Head({ minuteS }: { readonly minuteS: number }) {

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef } from "react";
-import { type LabelWish, layPlates, mapX, mapY, type Plates } from "../../editor/map/index.ts";
+import { type Box, type LabelWish, layPlates, mapX, mapY, type Plates } from "../../editor/map/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { counted, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
@@ -15,7 +15,7 @@ import { paintWays } from "../site/paintways.ts";
 import type { Picture } from "../site/picture.ts";
 import { useBase } from "../site/usebase.ts";
 import { wholeExtent } from "../site/shown.ts";
-import type { Person } from "./people.ts";
+import { type Person, signSpots } from "./people.ts";
 import { tasksByPlace } from "../site/placenumbers.ts";
 
 const NAME_FACE = font(13, 600);
@@ -61,7 +61,7 @@ export function BesideStage(props: {
       <Marks picture={picture} />
       <Hits picture={picture} />
       <PlateLayer picture={picture} laid={laid} numbers={numbers} />
-      <People picture={picture} people={people} />
+      <People picture={picture} people={people} laid={laid} />
       {laid.leftOut.length > 0 && (
         <p className="beside-left-out">
           {counted(laid.leftOut.length, "name")} without room here: come closer
@@ -128,7 +128,12 @@ function useMapHand(stage: React.RefObject<HTMLDivElement | null>, picture: Pict
   }, [stage, desk, siteLook]);
 }
 
-function usePlates({ frame, plan }: Picture, numbers: Numbers): Plates {
+/** Plates, and the boxes that they take. */
+interface Laid extends Plates {
+  readonly boxes: readonly Box[];
+}
+
+function usePlates({ frame, plan }: Picture, numbers: Numbers): Laid {
   const face = useFace();
   return useMemo(() => {
     const widthOf = measure();
@@ -151,7 +156,14 @@ function usePlates({ frame, plan }: Picture, numbers: Numbers): Plates {
     });
     const { widthPx, heightPx } = frame;
     const corner = { ...CORNER, top: heightPx - CORNER.topFromBottom, bottom: heightPx };
-    return layPlates(wishes, widthPx, heightPx, [corner]);
+    const laid = layPlates(wishes, widthPx, heightPx, [corner]);
+    const widths = new Map(wishes.map((wish) => [wish.key, wish.widthPx]));
+    const boxes = laid.plates.map(({ key, left, top }) => ({
+      ...{ left, top },
+      right: left + (widths.get(key) ?? 0),
+      bottom: top + PLATE_PX,
+    }));
+    return { ...laid, boxes };
     // Widths are others once the face is here.
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [frame, plan, numbers, face]);
@@ -271,21 +283,22 @@ function Marks({ picture }: { readonly picture: Picture }) {
   );
 }
 
-/** So near to each other two signs stand side by side, pixels. */
-const BESIDE_PX = 17;
-
 /** People at the minute, each by number and colour. */
-function People({ picture, people }: { readonly picture: Picture; readonly people: readonly Person[] }) {
-  const { frame, plan } = picture;
+function People(props: {
+  readonly picture: Picture;
+  readonly people: readonly Person[];
+  readonly laid: Laid;
+}) {
+  const { people, laid } = props;
+  const { frame, plan } = props.picture;
   const held = useLook((state) => state.inHand !== null);
   if (held) return null;
-  const put: { x: number; y: number }[] = [];
-  return people.map(({ crew, sign, at }) => {
-    if (!at) return null;
-    const spot = { x: mapX(frame, at.eastM), y: mapY(frame, at.northM) };
-    // To the left: the plate of the place that they stand at is at its right as long as there is room.
-    while (put.some((one) => Math.hypot(one.x - spot.x, one.y - spot.y) < BESIDE_PX)) spot.x -= BESIDE_PX;
-    put.push(spot);
+  const seen = people.flatMap(({ crew, sign, at }) =>
+    at ? [{ crew, sign, x: mapX(frame, at.eastM), y: mapY(frame, at.northM) }] : [],
+  );
+  const spots = signSpots(seen, laid.boxes);
+  return seen.map(({ crew, sign }, k) => {
+    const spot = spots[k]!;
     return (
       <i
         key={crew}

@@ -1,6 +1,6 @@
 import type { SiteCourse, SiteLeg, SiteWalks } from "../../answers/index.ts";
 import { valueAt } from "../../editor/index.ts";
-import { afootAt, type MapPoint } from "../../editor/map/index.ts";
+import { afootAt, type Box, type MapPoint } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { crewName, lasting, metres, placeName, taskName, taskNumber } from "../../words/index.ts";
 
@@ -68,4 +68,45 @@ export function apartWords(plan: Plan, { verdict }: SiteWalks, atS: number): rea
     const who = plan.crew.length > 2 ? `${track.crew.map((one) => crewName(plan, one)).join(" and ")} ` : "";
     return [`${who}${metres(apartM, "up")} apart of ${metres(limit, "down")}`];
   });
+}
+
+/** So near to each other two signs stand side by side, pixels, and so far a sign reaches about its middle. */
+const BESIDE_PX = 17;
+const REACH_PX = 10;
+/** Signs are put aside by so many steps at most. */
+const STEPS = 8;
+
+/**
+ * Where the signs of people stand who are at these points: each at its own, or where another stands there already beside it, and
+ * then on no plate as long as there is a way round it.
+ */
+export function signSpots(points: readonly Spot[], plates: readonly Box[]): readonly Spot[] {
+  const put: Spot[] = [];
+  for (const { x, y } of points) {
+    const aside = Array.from({ length: STEPS }, (_, k) => (k + 1) * BESIDE_PX).flatMap((by) => [
+      { x: x - by, y },
+      { x: x + by, y },
+      { x, y: y - by },
+      { x, y: y + by },
+    ]);
+    const free = [{ x, y }, ...aside].filter((spot) =>
+      put.every((one) => Math.hypot(one.x - spot.x, one.y - spot.y) >= BESIDE_PX),
+    );
+    const clear =
+      free.find((spot) => spot.x === x && spot.y === y) ?? free.find((spot) => !onPlate(spot, plates));
+    put.push(clear ?? free[0] ?? { x, y });
+  }
+  return put;
+}
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+function onPlate({ x, y }: Spot, plates: readonly Box[]): boolean {
+  return plates.some(
+    ({ left, top, right, bottom }) =>
+      x > left - REACH_PX && x < right + REACH_PX && y > top - REACH_PX && y < bottom + REACH_PX,
+  );
 }

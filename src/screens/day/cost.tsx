@@ -1,4 +1,4 @@
-import { memo, useMemo } from "react";
+import { memo, type ReactNode, useMemo } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { MANNER_WORDS, placeHindered } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -155,11 +155,27 @@ function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Pl
   const walked = after.walkM - before.walkM;
   return (
     <p className="cost-costs">
-      worth {both(grouped(before.worth), grouped(after.worth))}
-      {worst && ` · least ${both(margin(before), margin(after))}, ${marginCause(plan, worst, briefly)}`}
-      {walked !== 0 && ` · walking ${metres(after.walkM, "up")} (${signed(walked)} m)`}
+      <Figure>worth {both(grouped(before.worth), grouped(after.worth))}</Figure>
+      {worst && (
+        <>
+          {" · "}
+          <Figure>least {both(margin(before), margin(after))},</Figure> {marginCause(plan, worst, briefly)}
+        </>
+      )}
+      {walked !== 0 && (
+        <>
+          {" · "}
+          <Figure>
+            walking {metres(after.walkM, "up")} ({signed(walked)} m)
+          </Figure>
+        </>
+      )}
     </p>
   );
+}
+
+function Figure({ children }: { readonly children: ReactNode }) {
+  return <span className="cost-figure">{children}</span>;
 }
 
 function capital(words: string): string {

@@ -1,7 +1,8 @@
 import { type TimeScale } from "../../editor/index.ts";
 import { clock, clockText, utcClock } from "../../words/index.ts";
-import { useLook } from "../context.ts";
+import { useDesk, useLook } from "../context.ts";
 import { useDial } from "../dial.ts";
+import { minuteOf } from "../minute.ts";
 import { useMapBeside } from "./mapbeside.ts";
 
 /**
@@ -11,7 +12,10 @@ import { useMapBeside } from "./mapbeside.ts";
 export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
   const { scale } = props;
   const beside = useMapBeside();
-  const cursorS = useLook((look) => look.cursorS ?? (beside ? look.minuteS : null));
+  const outings = useDesk((state) => state.verdict.outings);
+  const cursorS = useLook((look) =>
+    look.cursorS === null && (!beside || look.minuteS === null) ? null : minuteOf(look, outings),
+  );
   const inHand = useLook((look) => look.inHand !== null);
   const dial = useDial();
   if (cursorS === null || inHand) return null;
