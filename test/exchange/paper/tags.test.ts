@@ -64,6 +64,24 @@ describe("tags", () => {
     }
   });
 
+  it("stand on text whose signs can be told: every font is embedded and says which letters its glyphs are (31-027)", () => {
+    for (const { name, code } of all) {
+      const fonts = [...code.matchAll(/\d+ 0 obj\n<<([\s\S]*?)>>\nendobj/g)].flatMap(([, own = ""]) =>
+        /\/Type \/Font\b(?!Descriptor)/.test(own) ? [own] : [],
+      );
+      const whole = fonts.filter((own) => /\/Subtype \/Type0\b/.test(own));
+      const parts = fonts.filter((own) => /\/Subtype \/CIDFontType2\b/.test(own));
+      expect(whole.length, name).toBeGreaterThan(0);
+      // No font of another kind, which could stand there without its file.
+      expect(parts.length + whole.length, name).toBe(fonts.length);
+      for (const own of whole) expect(own, name).toMatch(/\/ToUnicode \d+ 0 R/);
+      // ISO 32000-1, 9.7.4.2: without it nobody can tell a glyph of the file from the code on the page.
+      for (const own of parts) expect(own, name).toMatch(/\/CIDToGIDMap \/Identity/);
+      expect(code.match(/\/FontFile2 \d+ 0 R/g) ?? [], name).toHaveLength(parts.length);
+      expect(code, name).not.toMatch(/\/Suspects true/);
+    }
+  });
+
   it("are those of the standard, in the places where it allows them (02-001, 09-004)", () => {
     const within: Readonly<Record<string, readonly string[]>> = {
       Root: ["Document"],
