@@ -27,11 +27,8 @@ export {
   composePatches,
   fitPatch,
   invertPatch,
-  mergePlans,
   patchBetween,
   patchSchema,
-  takeTheirs,
-  withOwnNumbers,
 } from "./patch/index.ts";
 export type { Change, Clash, Merged, Patch, Renumbered } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";

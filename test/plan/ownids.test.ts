@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { mergePlans, parse, type Plan } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import { mergePlans } from "../../src/plan/patch/together.ts";
 import { completePlan } from "./completePlan.ts";
 
 /** Every list of things with ids, and a second thing of each sort that differs from the first. */

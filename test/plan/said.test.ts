@@ -5,7 +5,6 @@ import {
   fingerprint,
   handedTo,
   type Hand,
-  mergePlans,
   parse,
   type Plan,
   sameFrame,
@@ -13,6 +12,7 @@ import {
   type Signoff,
   signoffState,
 } from "../../src/plan/index.ts";
+import { mergePlans } from "../../src/plan/patch/together.ts";
 import { differenceWords, signoffWords } from "../../src/words/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 

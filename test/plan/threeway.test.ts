@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isEqual } from "../../src/kernel/index.ts";
-import { mergePlans, patchBetween, type Plan, takeTheirs } from "../../src/plan/index.ts";
-import { valueAt } from "../../src/plan/patch/index.ts";
+import { patchBetween, type Plan } from "../../src/plan/index.ts";
+import { mergePlans, takeTheirs, valueAt } from "../../src/plan/patch/together.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { anyPlan, anyStep } from "./anyPlan.ts";
 
@@ -29,6 +29,9 @@ describe("two hands on one plan", () => {
         const [one, other] = [mergePlans(base, mine, theirs), mergePlans(base, theirs, mine)];
         expect(one.clashes.length === 0).toBe(other.clashes.length === 0);
         if (one.clashes.length > 0) return;
+        expect(one.plan.tasks.length).toBe(other.plan.tasks.length);
+        // Where both added under one id or number, that of mine stays, whoever I am.
+        if (!isEqual(one.theirs, theirs) || one.renumbered.length > 0) return;
         clean += 1;
         expect(changes(one.plan, other.plan)).toEqual([]);
       }),
@@ -40,13 +43,18 @@ describe("two hands on one plan", () => {
   it("lose nothing that no clash tells of: every change of either is there", () => {
     let clashing = 0;
     fc.assert(
-      fc.property(hands, ({ base, mine, theirs }) => {
-        const { plan, clashes } = mergePlans(base, mine, theirs);
+      fc.property(hands, ({ base, mine, theirs: sent }) => {
+        const { plan, clashes, theirs, renumbered } = mergePlans(base, mine, sent);
         if (clashes.length > 0) clashing += 1;
+        expect(theirs.tasks.length).toBe(sent.tasks.length);
         const told = (path: readonly string[]): boolean =>
           clashes.some((clash) => touches(path, clash.path) || touches(clash.path, path));
         for (const { path, to } of changes(base, theirs))
-          if (!told(path)) expect([path, valueAt(plan, path)]).toEqual([path, to]);
+          if (!told(path)) {
+            const other = renumbered.find(({ task }) => path[0] === "tasks" && path[1] === `#${task}`);
+            const is = other && path.length === 2 ? { ...(to as object), number: other.is } : to;
+            if (path[2] !== "number" || !other) expect([path, valueAt(plan, path)]).toEqual([path, is]);
+          }
         for (const { path, to } of changes(base, mine)) {
           const there = valueAt(plan, path);
           // Inside of what I added or changed theirs may have changed something else, which is its own change.
@@ -68,7 +76,12 @@ describe("two hands on one plan", () => {
   it("of which one did nothing give what the other did", () => {
     fc.assert(
       fc.property(hands, ({ base, mine, theirs }) => {
-        expect(mergePlans(base, mine, base)).toEqual({ plan: mine, clashes: [] });
+        expect(mergePlans(base, mine, base)).toEqual({
+          plan: mine,
+          clashes: [],
+          theirs: base,
+          renumbered: [],
+        });
         expect(changes(mergePlans(base, base, theirs).plan, theirs)).toEqual([]);
         expect(mergePlans(base, mine, mine).clashes).toEqual([]);
         expect(changes(mergePlans(base, mine, mine).plan, mine)).toEqual([]);

@@ -10,9 +10,7 @@ import { treeOf, Unfit } from "./tree.ts";
 export type { Change, Misfit, Patch } from "./patch.ts";
 export { invertPatch } from "./patch.ts";
 export { patchSchema } from "./schema.ts";
-export { mergePlans, takeTheirs, valueAt } from "./threeway.ts";
 export type { Clash, Merged } from "./threeway.ts";
-export { withOwnNumbers } from "./ownids.ts";
 export type { Renumbered } from "./ownids.ts";
 
 /** The patch that turns `before` into `after`. */

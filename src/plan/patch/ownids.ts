@@ -68,19 +68,25 @@ export interface Renumbered {
   readonly is: string;
 }
 
-/** `plan` with a number of its own for every task: where two have one, mine keeps it. */
+/**
+ * `plan` with a number of its own for every task that has one in `theirs`: where a task of mine has it, mine keeps it. A number that one hand
+ * gave twice is a fault of that hand, and stays.
+ */
 export function withOwnNumbers(
   plan: Plan,
   mine: Plan,
+  theirs: Plan,
 ): { readonly plan: Plan; readonly renumbered: readonly Renumbered[] } {
   const folded = (number: string | undefined): string | undefined => number?.toUpperCase();
   const own = new Map(mine.tasks.map(({ id, number }) => [id, number]));
   const isMine = ({ id, number }: Plan["tasks"][number]): boolean => number === own.get(id);
+  const twice = (number: string | undefined): boolean =>
+    theirs.tasks.filter((one) => folded(one.number) === folded(number)).length > 1;
   const taken = new Set(plan.tasks.filter(isMine).map(({ number }) => folded(number)));
   const tasks = [...plan.tasks];
   const renumbered: Renumbered[] = [];
   tasks.forEach((task, k) => {
-    if (task.number === undefined || isMine(task)) return;
+    if (task.number === undefined || isMine(task) || twice(task.number)) return;
     if (taken.has(folded(task.number))) {
       const is = freshNumber(tasks);
       renumbered.push({ task: task.id, was: task.number, is });

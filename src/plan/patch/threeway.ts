@@ -50,7 +50,7 @@ export function mergePlans(base: Plan, mine: Plan, sent: Plan): Merged {
   }));
   // A part of a thing that clashes as a whole is not taken by itself.
   const plan = clashes.reduce((one, clash) => put(one, clash.path, clash.mine), found);
-  return { ...withOwnNumbers(plan, mine), clashes, theirs };
+  return { ...withOwnNumbers(plan, mine, theirs), clashes, theirs };
 }
 
 /** The plan with what they have at the place of a clash. */

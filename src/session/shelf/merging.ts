@@ -1,14 +1,11 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import {
   type Fault,
-  mergePlans,
   type Merged,
   parse,
   patchBetween,
   type Plan,
   type Renumbered,
-  takeTheirs,
-  withOwnNumbers,
 } from "../../plan/index.ts";
 import type { Core } from "../core.ts";
 import type { EditCommands } from "../editing.ts";
@@ -42,6 +39,8 @@ export interface MergeCommands {
 /** So many states are looked into for the one that both plans come from, the newest first. */
 const MOST_TRIED = 40;
 
+const together = () => import("../../plan/patch/together.ts");
+
 export function mergeCommands(core: Core, edits: EditCommands, keeping: Keeping): MergeCommands {
   const { state, ports } = core;
   const planAt = async ({ key }: KeptState): Promise<Plan | null> => {
@@ -67,10 +66,12 @@ export function mergeCommands(core: Core, edits: EditCommands, keeping: Keeping)
       }
       if (!nearest) return null;
       const { base } = nearest;
+      const { mergePlans } = await together();
       const merged = mergePlans(base, mine, theirs);
       return { base, from: nearest.from, mine, theirs: merged.theirs, merged };
     },
     async merge(offer, taken) {
+      const { takeTheirs, withOwnNumbers } = await together();
       const { slot, plan } = state.getState();
       if (plan !== offer.mine)
         return failed([{ path: "", message: "the open plan has changed since: look at it again" }]);
@@ -79,7 +80,7 @@ export function mergeCommands(core: Core, edits: EditCommands, keeping: Keeping)
         (one, clash, k) => (taken.has(k) ? takeTheirs(one, clash) : one),
         offer.merged.plan,
       );
-      const { plan: numbered, renumbered } = withOwnNumbers(made, plan);
+      const { plan: numbered, renumbered } = withOwnNumbers(made, plan, offer.theirs);
       const read = parse(numbered);
       if (!read.ok) return read;
       await keeping.keep(slot, "merge", plan);
