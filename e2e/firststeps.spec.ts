@@ -96,7 +96,9 @@ test("a press on a step shows it, and the button still leads on", async ({ page 
   await page.keyboard.press("Escape");
   await expect(lead(page)).toHaveText("To site and places");
   await lead(page).click();
-  await expect(focused(page)).toHaveText("0");
+  // The latitude, which nobody has given yet.
+  await expect(focused(page)).toHaveText(/^to be given/);
+  await expect(page.getByRole("row", { name: /^Latitude/ }).locator(":focus")).toHaveCount(1);
   // Crew was shown already: what comes next is EVAs.
   await expect(lead(page)).toHaveText("To EVAs");
 });
