@@ -5,11 +5,9 @@ import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 interface Pending {
   /** The worker has come to it. */
   begun: boolean;
-  readonly resolve: (answer: never) => void;
-  readonly reject: (error: EngineError) => void;
-  readonly report: ((progress: never) => void) | undefined;
-  /** Sends the call again behind its whole plan. */
-  readonly again: () => void;
+  reject(error: EngineError): void;
+  /** Takes what the worker says of it; where that has lost the plan, the call is sent again behind the whole of it. */
+  hear(message: Exclude<FromWorker, { readonly type: "pong" | "pulse" }>): void;
 }
 
 /** A patch of more changes than this is most of another plan, which is then sent as a whole. */
@@ -36,34 +34,47 @@ export function connect(
   heard: (type: FromWorker["type"]) => void = () => undefined,
 ): Connected {
   const pending = new Map<number, Pending>();
-  let lastId = 0;
   let closed: EngineError | null = null;
 
   port.onmessage = (event) => {
     const message = event.data as FromWorker;
     heard(message.type);
     if (message.type === "pong" || message.type === "pulse") return;
-    const call = pending.get(message.id);
     // An answer to a cancelled call finds nobody waiting.
-    if (!call) return;
-    if (message.type === "report") {
-      // What comes back to a call's number is of that call.
-      call.report?.(message.progress as never);
-    } else if (message.type === "begun") call.begun = true;
-    else if (message.type === "lost") call.again();
-    else if (message.type === "answer") call.resolve(message.answer as never);
-    else call.reject(new EngineError("failed", message.message));
+    pending.get(message.id)?.hear(message);
   };
 
+  const ask = askerOf(port, pending, () => closed);
+
+  function closeWith(begun: EngineError, unheard = begun): void {
+    if (closed) return;
+    closed = unheard;
+    for (const waiting of [...pending.values()]) waiting.reject(waiting.begun ? begun : unheard);
+    end();
+  }
+
+  return {
+    ...callsBy(ask),
+    close: () => closeWith(new EngineError("closed", "the engine was closed")),
+    fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
+    ping: () => port.postMessage({ type: "ping" }),
+    waiting: () => pending.size,
+  };
+}
+
+/** Sends calls, and settles each once: what waits for an answer stands in `pending`. Nothing is sent once it is `closed`. */
+function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: () => EngineError | null) {
+  let lastId = 0;
   const plans = planSender(port);
 
-  const ask = <Name extends CallName>(
+  return <Name extends CallName>(
     name: Name,
     plan: Plan,
     given: Calls[Name]["given"],
     { report, signal }: Hearing<Name> = {},
   ): Promise<Calls[Name]["answer"]> => {
-    if (closed) return Promise.reject(closed);
+    const over = closed();
+    if (over) return Promise.reject(over);
     const cancelled = (): EngineError => new EngineError("cancelled", `${name} was cancelled`);
     if (signal?.aborted) return Promise.reject(cancelled());
     lastId += 1;
@@ -81,13 +92,20 @@ export function connect(
         how();
       };
       signal?.addEventListener("abort", cancel, { once: true });
-      pending.set(id, {
+      const rejected = (error: EngineError): void => settle(() => reject(error));
+      const waiting: Pending = {
         begun: false,
-        resolve: (answer) => settle(() => resolve(answer)),
-        reject: (error) => settle(() => reject(error)),
-        report,
-        again: () => post(plans.whole(plan)),
-      });
+        reject: rejected,
+        hear(message) {
+          if (message.type === "begun") waiting.begun = true;
+          else if (message.type === "lost") post(plans.whole(plan));
+          // What comes back to a call's number is of that call.
+          else if (message.type === "report") report?.(message.progress as never);
+          else if (message.type === "answer") settle(() => resolve(message.answer as never));
+          else rejected(new EngineError("failed", message.message));
+        },
+      };
+      pending.set(id, waiting);
     });
     try {
       post(plans.send(plan));
@@ -97,21 +115,6 @@ export function connect(
       pending.get(id)?.reject(new EngineError("failed", words));
     }
     return asking;
-  };
-
-  function closeWith(begun: EngineError, unheard = begun): void {
-    if (closed) return;
-    closed = unheard;
-    for (const waiting of [...pending.values()]) waiting.reject(waiting.begun ? begun : unheard);
-    end();
-  }
-
-  return {
-    ...callsBy(ask),
-    close: () => closeWith(new EngineError("closed", "the engine was closed")),
-    fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
-    ping: () => port.postMessage({ type: "ping" }),
-    waiting: () => pending.size,
   };
 }
 

@@ -1,7 +1,7 @@
 import { check, judgeFor } from "../check/index.ts";
 import { printingRun } from "../exchange/index.ts";
 import { type Plan, sameFrame } from "../plan/index.ts";
-import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
+import { benchReasons, fitBands, gridded, mendRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
 import { breachesOf } from "./breaches.ts";
@@ -11,7 +11,7 @@ import { fromWhat } from "./fromwhat/index.ts";
 import { pack, SLICE_S } from "./packwork.ts";
 import { siteGround, siteLight, siteRings, siteWalks } from "./sitework.ts";
 import { ways } from "./waywork.ts";
-import { Judged } from "./whywork.ts";
+import { why } from "./whywork.ts";
 import { curve, DRIVE_S } from "./wishwork.ts";
 
 /**
@@ -26,9 +26,6 @@ export type Core = {
   ) => Calls[Name]["answer"] | Promise<Calls[Name]["answer"]>;
 };
 
-/** A question why is given this long when nothing else is said, s. */
-const WHY_S = 3;
-
 /** The core with a clock of the caller's, seconds from anywhere. */
 export function makeCore(clock: () => number): Core {
   /** Plans that differ in the schedule only stand for one another, so that what follows from the rest is made once. */
@@ -39,7 +36,7 @@ export function makeCore(clock: () => number): Core {
     check: (plan, { schedule }) => check(plan, schedule),
     ways: (plan, _, turn = {}) => ways(plan, turn),
     pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
-    mend: async (plan, { schedule, ...options }, { yieldToHost: yieldToHost, signal } = {}) => {
+    mend: async (plan, { schedule, ...options }, { yieldToHost, signal } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });
       while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();
       const made = run.best();
@@ -58,7 +55,7 @@ export function makeCore(clock: () => number): Core {
     fitBands: (plan, { schedule, task }) => fitBands(plan, schedule, task),
     benchReasons: (plan, { schedule }) => benchReasons(plan, schedule),
     curve: (plan, options, turn = {}) => curve(clock, plan, options, turn),
-    chances: async (plan, { schedule, days }, { yieldToHost: yieldToHost, signal } = {}) => {
+    chances: async (plan, { schedule, days }, { yieldToHost, signal } = {}) => {
       const run = glanceRun(frameOf(plan), schedule, days, clock);
       while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();
       return run.report();
@@ -73,21 +70,7 @@ export function makeCore(clock: () => number): Core {
       await drive(clock, run, DRIVE_S, turn);
       return run.report();
     },
-    why: async (
-      plan,
-      { schedule, task, seconds = WHY_S, ...options },
-      { report, yieldToHost: yieldToHost, signal } = {},
-    ) => {
-      const run = whyRun(plan, schedule, task, { ...options, seconds, clock });
-      const judged = new Judged(plan);
-      const tell = report && ((now: ReturnType<typeof run.report>): void => report(judged.report(now)));
-      await drive(clock, { step: (sliceS) => run.step(sliceS), progress: () => run.report() }, SLICE_S, {
-        report: tell,
-        yieldToHost,
-        signal,
-      });
-      return judged.report(run.report());
-    },
+    why: (plan, options, turn = {}) => why(clock, plan, options, turn),
     fromWhat: (plan, { schedule, ask }) => fromWhat(plan, schedule, ask),
     siteGround: (plan) => siteGround(plan),
     siteLight: (plan, { atS }) => siteLight(plan, atS),
