@@ -25,6 +25,8 @@ const shortRooms = [
   "check",
   "editor",
   "rehearsal",
+  "engine",
+  "terrain",
   "session",
   "cli",
   "solver/search",

@@ -109,6 +109,11 @@ function observerIn({ body, site }: SkyPlan): Observer {
   return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM + site.elevationM };
 }
 
+/** True only where it is sure. */
+function isSeen(line: Skyline | null, seen: SkyDirection): boolean {
+  return line !== null && isSeenOver(line, seen) === "seen";
+}
+
 /** The heavens over a plan. */
 export function heavensOf(plan: SkyPlan): Heavens {
   const { body, stay } = plan;
@@ -128,10 +133,8 @@ export function heavensOf(plan: SkyPlan): Heavens {
     places.map((place) => (grid ? skylineAt(grid, place, observer.radiusM) : null));
   const name = (places: readonly Point[]): string =>
     places.map(({ eastM, northM }) => (grid ? `${eastM} ${northM}` : "")).join(", ");
-  // Each word only where it is sure.
-  const isSeen = (line: Skyline | null, seen: SkyDirection): boolean =>
-    line !== null && isSeenOver(line, seen) === "seen";
   const lowestDeg = -farthestDipDeg(body.radiusM);
+  // Like `isSeen` only where it is sure.
   const isHidden = (line: Skyline | null, seen: SkyDirection): boolean =>
     line ? isSeenOver(line, seen) === "hidden" : seen.elevationDeg <= lowestDeg;
   /** When `is` at all `lines`; null where no moment is sure and it is not sure that there is none either. */

@@ -36,35 +36,55 @@ type Seen = "clear" | "unknown" | "hidden";
 
 /** For every point of the grid 1 where the sun reaches it, 0 in shadow, cast or its own, or unknown. */
 export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: number): Uint8Array {
-  const { columns, rows, cellM, westM, southM, heightM } = grid;
+  const { columns, rows, heightM } = grid;
   const bright = hillshade(grid, sun);
   const lit = new Uint8Array(heightM.length);
   if (sun.elevationDeg <= -90 || sun.elevationDeg >= 90) return lit.map((_, at) => (bright[at]! > 0 ? 1 : 0));
-  const tangent = Math.tan((sun.elevationDeg * Math.PI) / 180);
-  const angle = (sun.azimuthDeg * Math.PI) / 180;
-  const east = Math.sin(angle);
-  const north = Math.cos(angle);
-  const blocks = blocksOf(grid);
-  let highest = -Infinity;
-  for (const height of heightM) if (height > highest) highest = height;
+  const light = new Sunlight(grid, sun, radiusM);
   for (let row = 0; row < rows; row += 1) {
     pulse();
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
-      if (bright[at]! > 0) lit[at] = reaches(column, row, heightM[at]!) ? 1 : 0;
+      if (bright[at]! > 0) lit[at] = light.reaches(column, row, heightM[at]!) ? 1 : 0;
     }
   }
   return lit;
+}
 
-  function reaches(column: number, row: number, height: number): boolean {
+/** The lines from points of a grid to the sun, and the ground under them. */
+class Sunlight {
+  private readonly grid: HeightGrid;
+  private readonly blocks: ReturnType<typeof blocksOf>;
+  private readonly radiusM: number;
+  private readonly tangent: number;
+  private readonly east: number;
+  private readonly north: number;
+  private readonly highest: number;
+
+  constructor(grid: HeightGrid, sun: SkyDirection, radiusM: number) {
+    const angle = (sun.azimuthDeg * Math.PI) / 180;
+    this.grid = grid;
+    this.blocks = blocksOf(grid);
+    this.radiusM = radiusM;
+    this.tangent = Math.tan((sun.elevationDeg * Math.PI) / 180);
+    this.east = Math.sin(angle);
+    this.north = Math.cos(angle);
+    let highest = -Infinity;
+    for (const height of grid.heightM) if (height > highest) highest = height;
+    this.highest = highest;
+  }
+
+  reaches(column: number, row: number, height: number): boolean {
+    const { blocks } = this;
+    const { cellM, westM, southM } = this.grid;
     const start = { eastM: westM + column * cellM, northM: southM + row * cellM, column, row, height };
     let seen: Seen = "clear";
-    const outer = new Crossing(blocks.net, start.eastM, start.northM, east, north, Infinity);
+    const outer = new Crossing(blocks.net, start.eastM, start.northM, this.east, this.north, Infinity);
     while (outer.next()) {
-      const lineM = lineAt(height, outer.startM);
-      if (lineM > highest) return true;
+      const lineM = this.lineAt(height, outer.startM);
+      if (lineM > this.highest) return true;
       const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]!;
-      if (topM > lineM || Number.isNaN(topM)) seen = lookInside(start, outer.startM, outer.endM, seen);
+      if (topM > lineM || Number.isNaN(topM)) seen = this.lookInside(start, outer.startM, outer.endM, seen);
       else if (seen === "unknown") return false;
       if (seen === "hidden") return false;
     }
@@ -72,10 +92,18 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
   }
 
   /** Goes on from what was `seen` before, cell by cell between two distances. Known ground behind unknown ground hides. */
-  function lookInside(start: Start, fromM: number, toM: number, seen: Seen): Seen {
+  private lookInside(start: Start, fromM: number, toM: number, seen: Seen): Seen {
     const { eastM, northM, height } = start;
+    const { columns, heightM } = this.grid;
     let isUnknown = seen === "unknown";
-    const line = new Crossing(grid, eastM + east * fromM, northM + north * fromM, east, north, toM - fromM);
+    const line = new Crossing(
+      this.grid,
+      eastM + this.east * fromM,
+      northM + this.north * fromM,
+      this.east,
+      this.north,
+      toM - fromM,
+    );
     while (line.next()) {
       const at = line.row * columns + line.column;
       const top = Math.max(
@@ -90,14 +118,17 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
       }
       if (isUnknown) return "hidden";
       const startM = fromM + line.startM;
-      if (top <= lineAt(height, startM)) continue;
-      if (highestOver(start, line.column, line.row, startM, fromM + line.endM) > NOISE_M) return "hidden";
+      if (top <= this.lineAt(height, startM)) continue;
+      if (this.highestOver(start, line.column, line.row, startM, fromM + line.endM) > NOISE_M)
+        return "hidden";
     }
     return isUnknown ? "unknown" : "clear";
   }
 
   /** How far the ground of a cell stands over the line to the sun at most, m: a parabola of the distance. */
-  function highestOver(start: Start, column: number, row: number, startM: number, endM: number): number {
+  private highestOver(start: Start, column: number, row: number, startM: number, endM: number): number {
+    const { east, north } = this;
+    const { cellM, columns, heightM } = this.grid;
     const at = row * columns + column;
     const sw = heightM[at]!;
     const se = heightM[at + 1]!;
@@ -107,8 +138,9 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
     const v = start.row - row;
     const twist = ne - se - nw + sw;
     const over = sw + (se - sw) * u + (nw - sw) * v + twist * u * v - start.height;
-    const rise = ((se - sw) * east + (nw - sw) * north + twist * (u * north + v * east)) / cellM - tangent;
-    const bend = (twist * east * north) / cellM ** 2 - 1 / (2 * radiusM);
+    const rise =
+      ((se - sw) * east + (nw - sw) * north + twist * (u * north + v * east)) / cellM - this.tangent;
+    const bend = (twist * east * north) / cellM ** 2 - 1 / (2 * this.radiusM);
     const turnM = bend < 0 ? Math.min(endM, Math.max(startM, -rise / (2 * bend))) : startM;
     return Math.max(
       over + (rise + bend * startM) * startM,
@@ -118,7 +150,7 @@ export function sunlitPoints(grid: HeightGrid, sun: SkyDirection, radiusM: numbe
   }
 
   /** Height of the line to the sun, m. */
-  function lineAt(height: number, awayM: number): number {
-    return height + awayM * tangent + awayM ** 2 / (2 * radiusM);
+  private lineAt(height: number, awayM: number): number {
+    return height + awayM * this.tangent + awayM ** 2 / (2 * this.radiusM);
   }
 }

@@ -66,18 +66,12 @@ function homeKey(ground: SiteInput, ways: Ways, gait: Gait): string {
 
 function* workingOut(ground: SiteInput, ways: Ways, gait: Gait): Generator<number, Home> {
   const back = yield* waysInSteps(ground, quickest(gait));
-  const reach = gait.relief ? reachOn(ground, gait) : null;
   const { size, lander } = ways;
-  const placeS = new Int32Array(size);
-  const placeM = new Int32Array(size);
-  const placeSlopeRad = new Float64Array(size);
-  for (let i = 0; i < size; i += 1) {
-    const at = i * size + lander;
-    placeM[i] = back.distanceM[at]!;
-    placeS[i] = back.durationS[at]!;
-    placeSlopeRad[i] = back.slopeRad[at]!;
-  }
-  const steepest = Math.min(STEEPEST_CONVEX, Math.tan((gait.greatestSlopeDeg * Math.PI) / 180));
+  const places = { length: size };
+  const placeS = Int32Array.from(places, (_, i) => back.durationS[i * size + lander]!);
+  const placeM = Int32Array.from(places, (_, i) => back.distanceM[i * size + lander]!);
+  const placeSlopeRad = Float64Array.from(places, (_, i) => back.slopeRad[i * size + lander]!);
+  const peaks = new Peaks(ground, ways, gait, { back, placeS, placeSlopeRad });
   const peakS = new Int32Array(size * size).fill(-1);
   const peakSlopeRad = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
@@ -87,90 +81,127 @@ function* workingOut(ground: SiteInput, ways: Ways, gait: Gait): Generator<numbe
       pulse();
       const path = stops(ways, i, j);
       let worst: Peak = { seconds: placeS[i]!, slopeRad: placeSlopeRad[i]! };
-      for (let k = 1; k < path.length; k += 1) worst = worse(worst, hopPeak(path[k - 1]!, path[k]!));
+      for (let k = 1; k < path.length; k += 1) worst = worse(worst, peaks.hopPeak(path[k - 1]!, path[k]!));
       peakS[i * size + j] = worst.seconds;
       peakSlopeRad[i * size + j] = worst.slopeRad;
     }
   }
   return { placeS, placeM, placeSlopeRad, peakS, peakSlopeRad, back };
+}
 
-  function hopPeak(a: number, b: number): Peak {
-    const from = placeS[a]!;
-    const to = placeS[b]!;
+/** The worst walk-back on each direct way between two places, given those from its ends. */
+class Peaks {
+  private readonly ground: SiteInput;
+  private readonly ways: Ways;
+  private readonly gait: Gait;
+  private readonly back: Ways;
+  private readonly placeS: Int32Array;
+  private readonly placeSlopeRad: Float64Array;
+  private readonly reach: WalkbackReach | null;
+  private readonly steepest: number;
+
+  constructor(
+    ground: SiteInput,
+    ways: Ways,
+    gait: Gait,
+    { back, placeS, placeSlopeRad }: Pick<Home, "back" | "placeS" | "placeSlopeRad">,
+  ) {
+    this.ground = ground;
+    this.ways = ways;
+    this.gait = gait;
+    this.back = back;
+    this.placeS = placeS;
+    this.placeSlopeRad = placeSlopeRad;
+    this.reach = gait.relief ? reachOn(ground, gait) : null;
+    this.steepest = Math.min(STEEPEST_CONVEX, Math.tan((gait.greatestSlopeDeg * Math.PI) / 180));
+  }
+
+  /** The worst on the direct way from `a` to `b`. */
+  hopPeak(a: number, b: number): Peak {
+    const from = this.placeS[a]!;
+    const to = this.placeS[b]!;
     const ends: Peak = {
       seconds: from < 0 || to < 0 ? -1 : Math.max(from, to),
-      slopeRad: harder(placeSlopeRad[a]!, placeSlopeRad[b]!),
+      slopeRad: harder(this.placeSlopeRad[a]!, this.placeSlopeRad[b]!),
     };
     if (ends.seconds < 0) return ends;
-    const at = a * size + b;
-    if (ways.legAt[at]! >= 0) return legPeak(a, b, ends);
-    const trail = ways.trails?.[at];
-    if (trail && reach) {
-      const peak = farthestOn(reach, trail, from * gait.speedMs, to * gait.speedMs);
+    const at = a * this.ways.size + b;
+    if (this.ways.legAt[at]! >= 0) return this.legPeak(a, b, ends);
+    const trail = this.ways.trails?.[at];
+    if (trail && this.reach) {
+      const peak = farthestOn(this.reach, trail, from * this.gait.speedMs, to * this.gait.speedMs);
       if (peak === null) return { seconds: -1, slopeRad: 0 };
-      const seconds = Math.ceil(peak.levelM / gait.speedMs - 1e-6);
-      return worse(ends, { seconds, slopeRad: harder(Math.asin(peak.steepness), alongBoth(a, b)) });
+      const seconds = Math.ceil(peak.levelM / this.gait.speedMs - 1e-6);
+      return worse(ends, { seconds, slopeRad: harder(Math.asin(peak.steepness), this.alongBoth(a, b)) });
     }
-    if (ways.trails) return ends;
-    const open = openness(a, b);
+    if (this.ways.trails) return ends;
+    const open = this.openness(a, b);
     if (open === "open") return ends;
-    const slope = Math.tan(ways.slopeRad[at]!);
-    const onS = ways.distanceM[at]! / walkingMs(gait.speedMs, slope);
-    const backS = ways.distanceM[at]! / walkingMs(gait.speedMs, -slope);
-    const byEnds: Peak = { seconds: betweenEnds(from, to, onS, backS), slopeRad: alongBoth(a, b) };
+    const slope = Math.tan(this.ways.slopeRad[at]!);
+    const onS = this.ways.distanceM[at]! / walkingMs(this.gait.speedMs, slope);
+    const backS = this.ways.distanceM[at]! / walkingMs(this.gait.speedMs, -slope);
+    const byEnds: Peak = { seconds: betweenEnds(from, to, onS, backS), slopeRad: this.alongBoth(a, b) };
     if (open === "shut" || byEnds.seconds <= ends.seconds) return worse(ends, byEnds);
-    const [start, end, base] = [a, b, lander].map((place) => ground.places[place]!);
-    const straightS = linesHome(start!, end!, base!, gait);
+    const [start, end, base] = [a, b, this.ways.lander].map((place) => this.ground.places[place]!);
+    const straightS = linesHome(start!, end!, base!, this.gait);
     if (straightS >= byEnds.seconds) return worse(ends, byEnds);
-    return worse(ends, { seconds: straightS, slopeRad: (gait.greatestSlopeDeg * Math.PI) / 180 });
+    return worse(ends, { seconds: straightS, slopeRad: (this.gait.greatestSlopeDeg * Math.PI) / 180 });
   }
 
   /** On a leg that the planner gave: its longest way home at the leg's own pace, where that is given, else by an end. */
-  function legPeak(a: number, b: number, ends: Peak): Peak {
-    const at = a * size + b;
-    const leg = ground.legs[ways.legAt[at]!]!;
-    const there = lineBetween(ground, gait, a, b);
-    const andBack = lineBetween(ground, gait, b, a);
-    const onS = legBackSeconds(leg, there, gait);
-    const backS = legBackSeconds(leg, andBack, gait);
+  private legPeak(a: number, b: number, ends: Peak): Peak {
+    const at = a * this.ways.size + b;
+    const leg = this.ground.legs[this.ways.legAt[at]!]!;
+    const there = lineBetween(this.ground, this.gait, a, b);
+    const andBack = lineBetween(this.ground, this.gait, b, a);
+    const onS = legBackSeconds(leg, there, this.gait);
+    const backS = legBackSeconds(leg, andBack, this.gait);
     const slopeRad = harder(
-      legSlopeRad(there, leg.distanceM, gait),
-      legSlopeRad(andBack, leg.distanceM, gait),
+      legSlopeRad(there, leg.distanceM, this.gait),
+      legSlopeRad(andBack, leg.distanceM, this.gait),
     );
     const seconds =
       leg.walkbackPeakM === undefined
-        ? betweenEnds(placeS[a]!, placeS[b]!, onS, backS)
+        ? betweenEnds(this.placeS[a]!, this.placeS[b]!, onS, backS)
         : leg.distanceM === 0
-          ? Math.ceil(leg.walkbackPeakM / gait.speedMs)
+          ? Math.ceil(leg.walkbackPeakM / this.gait.speedMs)
           : Math.ceil((leg.walkbackPeakM * Math.max(onS, backS)) / leg.distanceM - 1e-6);
     return worse(ends, { seconds, slopeRad });
   }
 
   /** Of the direct way between two places and the way back along it, the harder slope. */
-  function alongBoth(a: number, b: number): number {
-    const onRad = ways.slopeRad[a * size + b]!;
-    const other = b * size + a;
-    const isDirect = ways.trails !== null && ways.durationS[other]! >= 0 && ways.via[other]! < 0;
-    return harder(onRad, isDirect ? ways.slopeRad[other]! : -onRad);
+  private alongBoth(a: number, b: number): number {
+    const onRad = this.ways.slopeRad[a * this.ways.size + b]!;
+    const other = b * this.ways.size + a;
+    const isDirect =
+      this.ways.trails !== null && this.ways.durationS[other]! >= 0 && this.ways.via[other]! < 0;
+    return harder(onRad, isDirect ? this.ways.slopeRad[other]! : -onRad);
   }
 
   /**
    * open: the lander is reached directly and alike from everywhere on the straight way from `a` to `b`. steep: so it would be,
    * but for how steep the line home is somewhere. shut: it is not.
    */
-  function openness(a: number, b: number): "open" | "steep" | "shut" {
-    if (a === b || a === lander || b === lander) return "open";
-    const base = ground.places[lander]!;
-    const start = ground.places[a]!;
-    const end = ground.places[b]!;
-    if (back.legAt[a * size + lander]! >= 0 || back.legAt[b * size + lander]! >= 0) return "shut";
-    const clear = ground.keepOuts.every(
+  private openness(a: number, b: number): "open" | "steep" | "shut" {
+    if (a === b || a === this.ways.lander || b === this.ways.lander) return "open";
+    const base = this.ground.places[this.ways.lander]!;
+    const start = this.ground.places[a]!;
+    const end = this.ground.places[b]!;
+    if (
+      this.back.legAt[a * this.ways.size + this.ways.lander]! >= 0 ||
+      this.back.legAt[b * this.ways.size + this.ways.lander]! >= 0
+    )
+      return "shut";
+    const clear = this.ground.keepOuts.every(
       (keepOut) => keepOut.kind !== "walking" || clearTriangle(keepOut.shape, start, end, base),
     );
     if (!clear) return "shut";
     const rise = Math.max(Math.abs(start.upM - base.upM), Math.abs(end.upM - base.upM));
-    if (rise <= steepest * distanceToLine(base, start, end)) return "open";
-    return back.via[a * size + lander]! < 0 && back.via[b * size + lander]! < 0 ? "steep" : "shut";
+    if (rise <= this.steepest * distanceToLine(base, start, end)) return "open";
+    return this.back.via[a * this.ways.size + this.ways.lander]! < 0 &&
+      this.back.via[b * this.ways.size + this.ways.lander]! < 0
+      ? "steep"
+      : "shut";
   }
 }
 

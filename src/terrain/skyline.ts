@@ -81,39 +81,81 @@ export function isSeenOver(
  * over; `floor` and minus infinity where there is none. Not open where unknown ground lies before known ground.
  */
 function lookAlong(
-  { grid, point, footM, eyeM, radiusM }: Skyline,
+  line: Skyline,
   azimuthDeg: number,
   floor: number,
   endsAtFirst: boolean,
 ): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
   pulse();
-  const { cellM, columns, westM, southM, heightM } = grid;
-  const angle = (azimuthDeg * Math.PI) / 180;
-  const east = Math.sin(angle);
-  const north = Math.cos(angle);
-  const u0 = (point.eastM - westM) / cellM;
-  const v0 = (point.northM - southM) / cellM;
-  const perM = { u: east / cellM, v: north / cellM };
-  // The highest point found, as a tangent, and the bound of all that was looked at.
-  let least = floor;
-  let most = -Infinity;
-  let isUnknown = false;
-  let isHidden = false;
-  // Height over the eye's footing on the cell under the ray: a + b s + c s^2.
-  let [a, b, c] = [0, 0, 0];
+  return new Look(line, azimuthDeg, floor, endsAtFirst).along();
+}
 
-  const blocks = blocksOf(grid);
-  const outer = new Crossing(blocks.net, point.eastM, point.northM, east, north, (Math.PI / 2) * radiusM);
-  while (outer.next() && !(endsAtFirst && least > floor)) {
-    const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]! - footM;
-    if (atMost(topM, outer.startM, outer.endM) <= least) isHidden ||= isUnknown;
-    else lookInside(outer.startM, outer.endM);
+/** A look in one direction, and what it has come to so far. */
+class Look {
+  private readonly grid: HeightGrid;
+  private readonly point: Point;
+  private readonly footM: number;
+  private readonly eyeM: number;
+  private readonly radiusM: number;
+  private readonly floor: number;
+  private readonly endsAtFirst: boolean;
+  /** The direction, m a m; and where the eye is and how fast that goes, cells. */
+  private readonly east: number;
+  private readonly north: number;
+  private readonly u0: number;
+  private readonly v0: number;
+  private readonly perM: { readonly u: number; readonly v: number };
+  /** The highest point found, as a tangent, and the bound of all that was looked at. */
+  private least: number;
+  private most = -Infinity;
+  private isUnknown = false;
+  private isHidden = false;
+  /** Height over the eye's footing on the cell under the ray: a + b s + c s^2. */
+  private a = 0;
+  private b = 0;
+  private c = 0;
+
+  constructor(
+    { grid, point, footM, eyeM, radiusM }: Skyline,
+    azimuthDeg: number,
+    floor: number,
+    endsAtFirst: boolean,
+  ) {
+    const { cellM, westM, southM } = grid;
+    const angle = (azimuthDeg * Math.PI) / 180;
+    this.grid = grid;
+    this.point = point;
+    this.footM = footM;
+    this.eyeM = eyeM;
+    this.radiusM = radiusM;
+    this.floor = floor;
+    this.endsAtFirst = endsAtFirst;
+    this.east = Math.sin(angle);
+    this.north = Math.cos(angle);
+    this.u0 = (point.eastM - westM) / cellM;
+    this.v0 = (point.northM - southM) / cellM;
+    this.perM = { u: this.east / cellM, v: this.north / cellM };
+    this.least = floor;
   }
 
-  return { least, most, isOpen: !isHidden };
+  along(): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
+    const { grid, point } = this;
+    const blocks = blocksOf(grid);
+    const lengthM = (Math.PI / 2) * this.radiusM;
+    const outer = new Crossing(blocks.net, point.eastM, point.northM, this.east, this.north, lengthM);
+    while (outer.next() && !(this.endsAtFirst && this.least > this.floor)) {
+      const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]! - this.footM;
+      if (this.atMost(topM, outer.startM, outer.endM) <= this.least) this.isHidden ||= this.isUnknown;
+      else this.lookInside(outer.startM, outer.endM);
+    }
+    return { least: this.least, most: this.most, isOpen: !this.isHidden };
+  }
 
   /** Looks for higher ground between two distances, cell by cell. */
-  function lookInside(fromM: number, toM: number): void {
+  private lookInside(fromM: number, toM: number): void {
+    const { east, north, perM } = this;
+    const { grid, point } = this;
+    const { columns, heightM } = grid;
     const line = new Crossing(
       grid,
       point.eastM + east * fromM,
@@ -122,7 +164,7 @@ function lookAlong(
       north,
       toM - fromM,
     );
-    while (line.next() && !(endsAtFirst && least > floor)) {
+    while (line.next() && !(this.endsAtFirst && this.least > this.floor)) {
       const { column, row } = line;
       const startM = fromM + line.startM;
       const endM = fromM + line.endM;
@@ -131,26 +173,27 @@ function lookAlong(
       const se = heightM[at + 1]!;
       const nw = heightM[at + columns]!;
       const ne = heightM[at + columns + 1]!;
-      const topM = Math.max(sw, se, nw, ne) - footM;
+      const topM = Math.max(sw, se, nw, ne) - this.footM;
       if (Number.isNaN(topM)) {
-        isUnknown = true;
+        this.isUnknown = true;
         continue;
       }
-      isHidden ||= isUnknown;
-      if (atMost(topM, startM, endM) <= least) continue;
+      this.isHidden ||= this.isUnknown;
+      if (this.atMost(topM, startM, endM) <= this.least) continue;
       const twist = ne - se - nw + sw;
-      const u = u0 - column;
-      const v = v0 - row;
+      const u = this.u0 - column;
+      const v = this.v0 - row;
       // At the eye's own footing it is 0 but for noise, which must not be divided by nothing.
-      a = startM === 0 ? 0 : sw + (se - sw) * u + (nw - sw) * v + twist * u * v - footM;
-      b = (se - sw) * perM.u + (nw - sw) * perM.v + twist * (u * perM.v + v * perM.u);
-      c = twist * perM.u * perM.v;
-      search(startM, endM);
+      this.a = startM === 0 ? 0 : sw + (se - sw) * u + (nw - sw) * v + twist * u * v - this.footM;
+      this.b = (se - sw) * perM.u + (nw - sw) * perM.v + twist * (u * perM.v + v * perM.u);
+      this.c = twist * perM.u * perM.v;
+      this.search(startM, endM);
     }
   }
 
   /** Nothing up to `topM` high between the two distances stands higher than this, as a tangent: quick, and wide. */
-  function atMost(topM: number, startM: number, endM: number): number {
+  private atMost(topM: number, startM: number, endM: number): number {
+    const { eyeM, radiusM } = this;
     const over = topM - eyeM;
     const share = radiusM / (radiusM + topM);
     // 2 R tan(s / 2R) is at least s, and within a quarter round at most s (1 + (s / 2R)^2).
@@ -160,24 +203,26 @@ function lookAlong(
   }
 
   /** Looks for higher ground between two distances on the cell at hand. */
-  function search(startM: number, endM: number): void {
-    const [bound, atM] = boundOn(startM, endM);
-    if (bound <= least) return;
+  private search(startM: number, endM: number): void {
+    const { a, b, c, eyeM, radiusM } = this;
+    const [bound, atM] = this.boundOn(startM, endM);
+    if (bound <= this.least) return;
     const seen = Math.tan((sightDeg(atM, a + b * atM + c * atM * atM, eyeM, radiusM) * Math.PI) / 180);
-    if (seen > least) least = seen;
+    if (seen > this.least) this.least = seen;
     // Against what was found, or where nothing over the floor was, against the ground of the piece.
-    const found = least > floor ? least : seen;
+    const found = this.least > this.floor ? this.least : seen;
     if (bound <= found + NEAR_ENOUGH || endM - startM < 1e-6) {
-      if (bound > most) most = bound;
+      if (bound > this.most) this.most = bound;
       return;
     }
     const middleM = (startM + endM) / 2;
-    search(startM, middleM);
-    search(middleM, endM);
+    this.search(startM, middleM);
+    this.search(middleM, endM);
   }
 
   /** No point between the two distances stands higher than this, as a tangent; and where one stands about so high. */
-  function boundOn(startM: number, endM: number): readonly [bound: number, atM: number] {
+  private boundOn(startM: number, endM: number): readonly [bound: number, atM: number] {
+    const { a, b, c, eyeM, radiusM } = this;
     const first = a + b * startM + c * startM * startM;
     const last = a + b * endM + c * endM * endM;
     const turnM = c === 0 ? -1 : -b / (2 * c);
@@ -188,18 +233,19 @@ function lookAlong(
     const near = startM === 0 ? 1 : startM / (2 * radiusM) / Math.tan(startM / (2 * radiusM));
     const far = endM / (2 * radiusM) / Math.tan(endM / (2 * radiusM));
     const fall = (2 * radiusM + high + eyeM) / (2 * (radiusM + high)) / near / (2 * radiusM);
-    const wide = peakOf((near * radiusM) / (radiusM + low), fall, startM, endM);
-    const narrow = peakOf((far * radiusM) / (radiusM + high), fall, startM, endM);
+    const wide = this.peakOf((near * radiusM) / (radiusM + low), fall, startM, endM);
+    const narrow = this.peakOf((far * radiusM) / (radiusM + high), fall, startM, endM);
     return wide[0] >= narrow[0] ? wide : narrow;
   }
 
   /** The greatest of `k (h(s) - e) / s - fall s` between two distances, and where. */
-  function peakOf(
+  private peakOf(
     k: number,
     fall: number,
     startM: number,
     endM: number,
   ): readonly [peak: number, atM: number] {
+    const { a, b, c, eyeM } = this;
     const over = k * (a - eyeM);
     const bend = k * c - fall;
     const tangentAt = (s: number): number => (over === 0 ? 0 : over / s) + k * b + bend * s;
