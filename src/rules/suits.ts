@@ -9,6 +9,13 @@ const reserve = (words: string, unit: Unit): FlightRule => ({
   amounts: { [unit]: "least" },
 });
 
+/** What both walk-back rules go by. */
+const WALKBACK = {
+  group: "walkback",
+  keys: ["speedMs", "metabolicW", "emergencyReserveS"],
+  limit: "emergencyReserveS",
+} satisfies FlightRule["numbers"];
+
 /** Flight rules on what a suit carries and a body bears. */
 export const suitRules = {
   "oxygen-reserve": reserve("Oxygen reserve", "kg"),
@@ -38,11 +45,7 @@ export const suitRules = {
       "At every moment outside, the walk-back time is at most the emergency oxygen time less its reserve.",
     decides: "the flight director",
     eases: null,
-    numbers: {
-      group: "walkback",
-      keys: ["speedMs", "metabolicW", "emergencyReserveS"],
-      limit: "emergencyReserveS",
-    },
+    numbers: WALKBACK,
     amounts: { s: "least" },
   },
   "walk-back-consumables": {
@@ -51,11 +54,7 @@ export const suitRules = {
       "At every moment outside, each consumable less what the walk-back draws is at least its reserve. Tested at both ends of every stretch, and for a way whose worst walk-back lies between its ends, that worst against what is left at its end.",
     decides: "the flight director",
     eases: null,
-    numbers: {
-      group: "walkback",
-      keys: ["speedMs", "metabolicW", "emergencyReserveS"],
-      limit: "emergencyReserveS",
-    },
+    numbers: WALKBACK,
     amounts: { s: "least" },
   },
 } satisfies Readonly<Record<string, FlightRule>>;

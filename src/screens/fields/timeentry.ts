@@ -43,36 +43,38 @@ function bounds(seconds: number, guide: FieldGuide): Outcome<unknown, string> {
   return done(seconds);
 }
 
+/** A line of time; `readS` gives the seconds of a draft, null where it is none, which is answered by `wanted`. */
+function timeLine(readS: (draft: string) => number | null, wanted: string, form: string): Entry {
+  return {
+    editor: "line",
+    align: "end",
+    show,
+    draft: show,
+    read(draft, _plan, guide) {
+      if (draft.trim() === "") return emptyRead(guide);
+      const seconds = readS(draft);
+      return seconds === null ? failed(wanted) : bounds(seconds, guide);
+    },
+    form,
+  };
+}
+
 /** A point in time, `h:mm` from touchdown. */
-export const moment: Entry = {
-  editor: "line",
-  align: "end",
-  show,
-  draft: show,
-  read(draft, _plan, guide) {
-    if (draft.trim() === "") return emptyRead(guide);
-    const seconds = secondsIn(draft);
-    if (seconds === null) return failed("Write hours and minutes from touchdown, for instance 4:30.");
-    return bounds(seconds, guide);
-  },
-  form: "h:mm from touchdown (MET).",
-};
+export const moment = timeLine(
+  secondsIn,
+  "Write hours and minutes from touchdown, for instance 4:30.",
+  "h:mm from touchdown (MET).",
+);
 
 /** A length of time; a bare number is minutes. */
-export const span: Entry = {
-  editor: "line",
-  align: "end",
-  show,
-  draft: show,
-  read(draft, _plan, guide) {
-    if (draft.trim() === "") return emptyRead(guide);
+export const span = timeLine(
+  (draft) => {
     const bare = numberIn(draft);
-    const seconds = bare === null ? secondsIn(draft) : Math.round(bare * 60);
-    if (seconds === null) return failed("Write 1:30, 90 min or 45 s.");
-    return bounds(seconds, guide);
+    return bare === null ? secondsIn(draft) : Math.round(bare * 60);
   },
-  form: "h:mm, or minutes: 1:30, 90 min, 90, 45 s.",
-};
+  "Write 1:30, 90 min or 45 s.",
+  "h:mm, or minutes: 1:30, 90 min, 90, 45 s.",
+);
 
 interface Stretch {
   readonly startS: number;
