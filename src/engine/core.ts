@@ -1,7 +1,7 @@
 import { check, judgeFor } from "../check/index.ts";
 import { printingRun } from "../exchange/index.ts";
 import { type Plan, sameFrame } from "../plan/index.ts";
-import { benchReasons, fitBands, gridded, mendRun } from "../solver/index.ts";
+import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { shedRun } from "../solver/question/shed/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
 import { breachesOf } from "./breaches.ts";
@@ -11,7 +11,7 @@ import { fromWhat } from "./fromwhat/index.ts";
 import { pack, SLICE_S } from "./packwork.ts";
 import { siteGround, siteLight, siteRings, siteWalks } from "./sitework.ts";
 import { ways } from "./waywork.ts";
-import { why } from "./whywork.ts";
+import { whyJudged } from "./whywork.ts";
 import { curve, DRIVE_S } from "./wishwork.ts";
 
 /**
@@ -25,6 +25,9 @@ export type Core = {
     turn?: Turn<Name>,
   ) => Calls[Name]["answer"] | Promise<Calls[Name]["answer"]>;
 };
+
+/** A question why is given this long when nothing else is said, s. */
+const WHY_S = 3;
 
 /** The core with a clock of the caller's, seconds from anywhere. */
 export function makeCore(clock: () => number): Core {
@@ -70,7 +73,8 @@ export function makeCore(clock: () => number): Core {
       await drive(clock, run, DRIVE_S, turn);
       return run.report();
     },
-    why: (plan, options, turn = {}) => why(clock, plan, options, turn),
+    why: (plan, { schedule, task, seconds = WHY_S, ...options }, turn = {}) =>
+      whyJudged(clock, plan, whyRun(plan, schedule, task, { ...options, seconds, clock }), turn),
     fromWhat: (plan, { schedule, ask }) => fromWhat(plan, schedule, ask),
     siteGround: (plan) => siteGround(plan),
     siteLight: (plan, { atS }) => siteLight(plan, atS),

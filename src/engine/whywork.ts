@@ -1,24 +1,24 @@
 import type { Relaxation, Score, TriedRelaxation, WhyReport } from "../answers/index.ts";
 import { check } from "../check/index.ts";
 import { applyEdit, type Plan, type Schedule } from "../plan/index.ts";
-import { whyRun } from "../solver/index.ts";
-import type { Calls } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
 import { SLICE_S } from "./packwork.ts";
 
-/** A question why is given this long when nothing else is said, s. */
-const WHY_S = 3;
+/** The maker's question why, slice by slice. */
+interface WhyRun {
+  step(sliceS: number): boolean;
+  report(): WhyReport<TriedRelaxation>;
+}
 
-/** Why a task is not on the day, or what is wrong with it, with every relaxation judged. */
-export async function why(
+/** The answer to a question why about `plan`, with every relaxation judged. */
+export async function whyJudged(
   clock: () => number,
   plan: Plan,
-  { schedule, task, seconds = WHY_S, ...options }: Calls["why"]["given"],
+  run: WhyRun,
   { report, yieldToHost, signal }: Turn<"why">,
 ): Promise<WhyReport> {
-  const run = whyRun(plan, schedule, task, { ...options, seconds, clock });
   const judged = new Judged(plan);
-  const tell = report && ((now: ReturnType<typeof run.report>): void => report(judged.report(now)));
+  const tell = report && ((now: WhyReport<TriedRelaxation>): void => report(judged.report(now)));
   const slices = { step: (sliceS: number) => run.step(sliceS), progress: () => run.report() };
   await drive(clock, slices, SLICE_S, { report: tell, yieldToHost, signal });
   return judged.report(run.report());
