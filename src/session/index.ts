@@ -7,7 +7,7 @@ export type { Archive, Card, KeptState, StateKind, StoredPlan } from "./shelf/re
 export type { Picture } from "./shelf/picture.ts";
 export { STATE_ROOM } from "./shelf/room.ts";
 export { browserHandles } from "./shelf/filehandle.ts";
-export type { QuarantinedPlan as KeptPlan } from "./shelf/quarantine.ts";
+export type { QuarantinedPlan } from "./shelf/quarantine.ts";
 export type { Which } from "./shelf/shelf.ts";
 export type { MergeOffer } from "./shelf/merging.ts";
 export { wordsOf } from "./files.ts";

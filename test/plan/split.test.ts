@@ -224,6 +224,9 @@ describe("a split", () => {
     expect(splitAfterS(plan, "x", 3000 + 620)).toBe(600);
     expect(splitAfterS(plan, "x", 3010)).toBe(720);
     expect(splitAfterS(plan, "x", 4490)).toBe(720);
+    // Either part just lasts its minute.
+    expect(splitAfterS(plan, "x", 3060)).toBe(60);
+    expect(splitAfterS(plan, "x", 4440)).toBe(1440);
     expect(splitAfterS(plan, "x", 9000)).toBe(720);
     expect(splitAfterS(plan, "x", null)).toBe(720);
     expect(splitAfterS(plan, "z", 3600)).toBe(300);

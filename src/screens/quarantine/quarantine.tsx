@@ -1,12 +1,12 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
-import { type KeptPlan, wordsOf } from "../../session/index.ts";
+import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useAround } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
 
 /** What is known of the shelf: nothing yet, why it cannot be read, or what lies on it. */
-type Found = { readonly kept: readonly KeptPlan[] } | { readonly problem: string } | null;
+type Found = { readonly kept: readonly QuarantinedPlan[] } | { readonly problem: string } | null;
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Quarantine() {
@@ -33,7 +33,7 @@ export function Quarantine() {
   }, [desk]);
 
   const close = (): void => look.setState({ quarantineShown: false });
-  const turn = (kept: KeptPlan, away: boolean): void => {
+  const turn = (kept: QuarantinedPlan, away: boolean): void => {
     const work = away ? desk.deleteQuarantined(kept) : desk.restoreQuarantined(kept);
     work.then(
       () => {
@@ -91,7 +91,7 @@ export function Quarantine() {
 }
 
 function Row(props: {
-  readonly kept: KeptPlan;
+  readonly kept: QuarantinedPlan;
   readonly deleted: boolean;
   readonly onOpen: () => void;
   readonly onTurn: (away: boolean) => void;
