@@ -7,18 +7,23 @@ import { counted, utcDate } from "../words/index.ts";
  * (milliseconds since 1970) where that is known. The same words as on paper.
  */
 export function planState(plan: Plan, madeMs?: number): string {
-  const placed = plan.tasks.filter(({ id }) => plan.schedule.placements.some(({ task }) => task === id));
   const open = stillToGive(plan).length;
   return [
     plan.revision.name ?? "no revision",
     shortFingerprint(plan),
-    `${placed.length} of ${counted(plan.tasks.length, "task")} placed`,
+    placedWords(plan),
     ...(open === 0 ? [] : [`${counted(open, "value")} not given`]),
     ...(madeMs === undefined ? [] : [`written ${writtenUtc(madeMs)} UTC`]),
   ].join(" · ");
 }
 
-/** The same for programs: the fingerprint whole. */
+/** How many of a plan's tasks are on its day. */
+export function placedWords({ tasks, schedule }: Plan): string {
+  const placed = tasks.filter(({ id }) => schedule.placements.some(({ task }) => task === id));
+  return `${placed.length} of ${counted(tasks.length, "task")} placed`;
+}
+
+/** The same state for programs: the fingerprint whole. */
 export function planStateRecord(plan: Plan, madeMs?: number): object {
   return {
     title: plan.title,

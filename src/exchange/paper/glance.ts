@@ -3,6 +3,7 @@ import { limiterWords } from "../../check/index.ts";
 import { instant } from "../../kernel/index.ts";
 import { shortFingerprint } from "../../plan/index.ts";
 import { clock, minutes, noLaterThan, notGivenWords, taskNumber } from "../../words/index.ts";
+import { placedWords } from "../planstate.ts";
 import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
 import {
   baselineOf,
@@ -75,6 +76,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
           plan,
           part.stops.map(({ task }) => task.id),
         ),
+        ["PLAN", placedWords(plan)],
         ["AID", STANDING],
       ],
       CLOSE,
