@@ -58,7 +58,8 @@ export function toptwPlan(path: string, crew: number): Plan {
       co2Kg: 50,
       waterKg: 100,
       batteryWh: 100_000,
-      emergencyOxygenS: 1800,
+      // Physics that no warning lifts (S9): home from anywhere, however far.
+      emergencyOxygenS: limitS,
     })),
     evas: [
       {
