@@ -176,10 +176,10 @@ describe("the app", () => {
     const { desk } = await show();
     const { plan } = desk.state.getState();
     act(() => void desk.open("{}", "bad.json"));
-    expect(document.querySelector("dialog.refused")?.textContent).toContain("bad.json was not opened");
+    expect(document.querySelector("dialog.shell-refused")?.textContent).toContain("bad.json was not opened");
     expect(desk.state.getState().plan).toBe(plan);
     await click("Close");
-    expect(document.querySelector("dialog.refused")).toBeNull();
+    expect(document.querySelector("dialog.shell-refused")).toBeNull();
   });
 
   it("remembers the theme", async () => {
