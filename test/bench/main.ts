@@ -42,6 +42,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P]",
     load: () => import("./toptw.ts"),
   },
+  mctopmtw: {
+    says: "the same with several windows, fees and kinds of points: DIR --seconds S --seed N [--only GLOB]",
+    load: () => import("./mctopmtw.ts"),
+  },
   rcpsp: {
     says: "projects with shared equipment: DIR --seconds S --seed N [--only REGEXP] [--limit n] [--verbose]",
     load: () => import("./rcpsp.ts"),
