@@ -29,7 +29,7 @@ export function SoFar() {
         state={leftOut > 0 ? "open" : "plain"}
         value={`${debrief.mustDone} of ${debrief.mustPlanned}`}
         name="must-do done"
-        more={leftOut > 0 ? `${leftOut} left out` : "none left out"}
+        more={leftOut > 0 ? `of those planned, ${leftOut} left out` : "of those planned"}
         change={0}
         better="more"
       />
