@@ -141,23 +141,22 @@ class Writer {
   /** What the walk-backs draw from places, from the worst points of ways, and from inside tasks. */
   private walkbacks(r: number, suit: SuitRates): readonly Float64Array[] {
     const { ground, draws, count, insides, peaks } = this;
-    const home = walkbackDraws(
-      suit,
-      Array.from(ground.homeS, (seconds, i) => ({ seconds, slopeRad: ground.homeSlopeRad[i]! })),
-    );
+    const home = walkbackDraws(suit, ground.homeS, ground.homeSlopeRad);
     const peak = walkbackDraws(
       suit,
-      peaks.map((cell) => ({ seconds: ground.peakS[cell]!, slopeRad: ground.peakSlopeRad[cell]! })),
+      peaks.map((cell) => ground.peakS[cell]!),
+      peaks.map((cell) => ground.peakSlopeRad[cell]!),
     );
     this.home.push(home);
     this.peak.push(peak);
+    const insideHome = insides.map((inside) => ground.insideHome(inside));
     const inner = walkbackDraws(
       suit,
-      insides.map((inside) => {
-        const { seconds, slopeRad } = ground.insideHome(inside);
-        const isPeak = seconds > Math.max(ground.homeS[inside.from]!, ground.homeS[inside.to]!);
-        return { seconds: isPeak ? seconds : 0, slopeRad };
+      insides.map(({ from, to }, a) => {
+        const { seconds } = insideHome[a]!;
+        return seconds > Math.max(ground.homeS[from]!, ground.homeS[to]!) ? seconds : 0;
       }),
+      insideHome.map(({ slopeRad }) => slopeRad),
     );
     for (let a = 0; a < insides.length; a += 1)
       draws.inner.set(inner.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
@@ -195,11 +194,13 @@ class Writer {
 
 /** For each way the first one of its slope and pace. */
 function alikeWays({ ways }: LegTable): readonly number[] {
-  const alike = new Map<string, number>();
+  const alike = new Map<number, Map<number, number>>();
   return Array.from(ways.slopeRad, (slope, cell) => {
-    const key = `${slope} ${ways.paceMs[cell]!}`;
-    const first = alike.get(key) ?? cell;
-    alike.set(key, first);
+    const ofSlope = alike.get(slope) ?? new Map<number, number>();
+    alike.set(slope, ofSlope);
+    const pace = ways.paceMs[cell]!;
+    const first = ofSlope.get(pace) ?? cell;
+    ofSlope.set(pace, first);
     return first;
   });
 }
@@ -207,13 +208,16 @@ function alikeWays({ ways }: LegTable): readonly number[] {
 /** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
 function walkbackDraws(
   suit: SuitRates,
-  list: readonly { readonly seconds: number; readonly slopeRad: number }[],
+  seconds: ArrayLike<number>,
+  slopeRad: ArrayLike<number>,
 ): Float64Array {
-  return Float64Array.from(
-    list.flatMap(({ seconds, slopeRad }) =>
-      suit.back(slopeRad).draws.map((perSecond) => perSecond * Math.max(0, seconds)),
-    ),
-  );
+  const drawn = new Float64Array(seconds.length * KINDS);
+  for (let i = 0; i < seconds.length; i += 1) {
+    const { draws } = suit.back(slopeRad[i]!);
+    for (let kind = 0; kind < KINDS; kind += 1)
+      drawn[i * KINDS + kind] = draws[kind]! * Math.max(0, seconds[i]!);
+  }
+  return drawn;
 }
 
 /** The entries of the ways whose worst walk-back is longer than from both ends. */

@@ -119,7 +119,7 @@ export interface Problem extends Openings {
   /** EVAs in the order in which they are flown where they have crew members in common. */
   readonly flying: readonly number[];
 
-  // Consumption; see Draws
+  // What everything draws over standing still.
   readonly draws: Consumption;
   /** Null where no order of anything stores too much. */
   readonly heat: Heat | null;

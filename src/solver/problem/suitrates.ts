@@ -63,11 +63,19 @@ export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[])
       }
       return one;
     };
+    // Asked for every way of a site: once a slope is worked out, it is known.
+    const backs = new Map<number, Rate>();
     const suitRates: SuitRates = {
       rest: rate("standing", metabolicW("rest", factor)),
       airlock: rate("working", metabolicW("egress-ingress", factor)),
-      back: (slopeRad) =>
-        rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
+      back(slopeRad) {
+        let one = backs.get(slopeRad);
+        if (!one) {
+          const watts = walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad);
+          backs.set(slopeRad, (one = rate("walking", watts)));
+        }
+        return one;
+      },
       way: (cell) =>
         rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
       work: (task) =>
