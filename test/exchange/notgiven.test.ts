@@ -8,6 +8,7 @@ import { beforePrint, booklets, scheduleCsv, stampOf, toSvgPages } from "../../s
 import { instant } from "../../src/kernel/index.ts";
 import { given, type Plan, parse, stillToGive, TO_GIVE } from "../../src/plan/index.ts";
 import { blankPlan } from "../../src/session/blank.ts";
+import { sunDegOver } from "../../src/terrain/index.ts";
 import { notGivenWords, skyUnknownWords } from "../../src/words/index.ts";
 
 /** A begun plan with one task on its EVA: nobody has said where and when it lands, who goes out and in what. */
@@ -42,12 +43,26 @@ describe("what nobody has given", () => {
     expect(skyUnknownWords({ ...plan, body: { ...plan.body, ephemeris: "none" } })).toBe("on this body");
   });
 
+  it("leaves the sun unknown just where words say why", () => {
+    const bodies = [plan.body, { ...plan.body, ephemeris: "none" as const }];
+    for (const body of bodies)
+      for (const fields of [[], ["latDeg"], ["lonDeg"], ["latDeg", "lonDeg"]])
+        for (const moments of [[], ["touchdownUtc"], ["lengthS"]]) {
+          const some = { ...plan, body, site: given(plan.site, fields), stay: given(plan.stay, moments) };
+          expect(sunDegOver(some, 0) === null).toBe(skyUnknownWords(some) !== null);
+        }
+  });
+
   it("is told wherever figures that rest on it leave the tool", () => {
     expect(beforePrint(plan, verdict)[0]).toMatchObject({
       words: `figures rest on ${WORDS}`,
       at: { screen: "setup", page: "site" },
     });
     expect(stampOf(plan, verdict, 0).notCleared).toBe(`it rests on ${WORDS}.`);
+    const broken = { ...verdict, score: { ...verdict.score, breaches: 2 } };
+    expect(stampOf(plan, broken, 0).notCleared).toBe(
+      `this plan has 2 breaches and is not fit to be flown. It rests on ${WORDS}.`,
+    );
     expect(dayPage(plan, verdict, new Map(), 0)).toContain(`Its figures rest on ${WORDS}.`);
     expect(reportTable(plan, verdict)).toContain(`rests on  ${WORDS}`);
     expect(reportJson(plan, verdict)).toMatchObject({ toGive: stillToGive(plan) });

@@ -22,7 +22,7 @@ function notCleared(plan: Plan, breaches: number): string | null {
     ...(breaches === 0
       ? []
       : [`this plan has ${counted(breaches, "breach", "breaches")} and is not fit to be flown.`]),
-    ...(open === null ? [] : [`it rests on ${open}.`]),
+    ...(open === null ? [] : [`${breaches === 0 ? "it" : "It"} rests on ${open}.`]),
   ];
   return words.length === 0 ? null : words.join(" ");
 }
