@@ -91,7 +91,7 @@ function endCall(
     return { ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id };
   const mending = mendingOf(plan, facts, task, seed);
   if (mending === "to come") return null;
-  return { ...at(spot.endS), kind: mending === "never" ? "left-out" : "ends", task: task.id };
+  return { ...at(spot.endS), kind: mending === "never" ? "spoilt" : "ends", task: task.id };
 }
 
 function beginCall({ plan, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call | null {

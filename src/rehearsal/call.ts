@@ -14,6 +14,9 @@ const callSchema = z.discriminatedUnion("kind", [
   z.strictObject({ ...at, kind: z.literal("ends"), task: id }).describe("A task is done."),
   z.strictObject({ ...at, kind: z.literal("left-out"), task: id }).describe("A task is given up."),
   z
+    .strictObject({ ...at, kind: z.literal("spoilt"), task: id })
+    .describe("Work on a task is over, and its result is lost."),
+  z
     .strictObject({ ...at, kind: z.literal("longer"), task: id, byS: z.int().min(-36_000).max(36_000) })
     .describe("A task takes so much longer than planned, s; less when negative."),
   z.strictObject({ ...at, kind: z.literal("hold"), untilS: metS }).describe("Nothing begins before then."),

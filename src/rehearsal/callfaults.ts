@@ -54,6 +54,7 @@ class Listener {
       case "begins":
         return this.unknown("task", plan.tasks, call.task) ?? this.begins(call.task);
       case "ends":
+      case "spoilt":
         return this.unknown("task", plan.tasks, call.task) ?? this.ends(call.task);
       case "left-out":
       case "longer":

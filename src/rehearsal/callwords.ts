@@ -23,6 +23,8 @@ export function callWords(plan: Plan, call: Call): string {
       return `${task(call.task)} is done.`;
     case "left-out":
       return `${task(call.task)} is given up.`;
+    case "spoilt":
+      return `${task(call.task)} is over, and its result is lost.`;
     case "longer":
       return `${task(call.task)} takes ${minutes(Math.abs(call.byS), "up")} ${call.byS > 0 ? "longer" : "less"}.`;
     case "hold":

@@ -3,6 +3,7 @@ import type { Plan } from "../plan/index.ts";
 import { taskNumber } from "../words/index.ts";
 import type { Facts } from "./facts.ts";
 import { isMark } from "./marks.ts";
+import type { ProjectedPlacement } from "./projection.ts";
 import type { DayStanding } from "./standing.ts";
 
 /** One task, planned against rehearsed. Times are MET, s; null where there is none. */
@@ -17,14 +18,23 @@ export interface DebriefRow {
   readonly plannedStartS: number | null;
   readonly plannedLengthS: number;
   readonly startS: number | null;
+  /** How long was worked at it, to its end or until it was broken off. */
   readonly lengthS: number | null;
   /** Began so much later than planned; negative for earlier. */
   readonly lateS: number | null;
-  /** Took so much longer than planned; negative for less. */
+  /** Took so much longer than planned; negative for less. Only of what was worked at to its end. */
   readonly longerS: number | null;
-  readonly outcome: "done" | "under way" | "to come" | "left out";
-  /** Why it was left out. */
+  readonly outcome: "done" | "under way" | "to come" | Loss;
+  /** Why it does not count as done. */
   readonly why: string | null;
+}
+
+/** How a task comes not to count: never begun, begun and not brought to its end, or done and its result lost. */
+type Loss = "left out" | "broken off" | "spoilt";
+
+/** True for a task that will not count as done any more. */
+export function isLost({ outcome }: DebriefRow): boolean {
+  return outcome === "left out" || outcome === "broken off" || outcome === "spoilt";
 }
 
 /** One EVA, planned against rehearsed. */
@@ -78,8 +88,9 @@ export function debriefOf(
     .map((task): DebriefRow => {
       const was = planned.get(task.id) ?? null;
       const spot = now.get(task.id) ?? null;
-      const begun = spot !== null && spot.state !== "to come";
-      const lengthS = spot?.state === "done" ? spot.endS - spot.startS : null;
+      const work = workedAt(facts, task.id, spot);
+      const lengthS = work?.over ? work.endS - work.startS : null;
+      const outcome = spot?.state ?? lossOf(facts, task.id);
       return {
         task: task.id,
         number: taskNumber(plan, task.id),
@@ -89,11 +100,11 @@ export function debriefOf(
         crew: (spot ?? was)?.crew ?? [],
         plannedStartS: was?.startS ?? null,
         plannedLengthS: task.duration.likelyS,
-        startS: begun ? spot.startS : null,
+        startS: work?.startS ?? null,
         lengthS,
-        lateS: begun && was ? spot.startS - was.startS : null,
-        longerS: lengthS === null ? null : lengthS - task.duration.likelyS,
-        outcome: spot ? spot.state : "left out",
+        lateS: work && was ? work.startS - was.startS : null,
+        longerS: lengthS === null || outcome === "broken off" ? null : lengthS - task.duration.likelyS,
+        outcome,
         why: spot ? null : whyNot(plan, facts, task.id),
       };
     })
@@ -110,6 +121,23 @@ export function debriefOf(
     };
   });
   return { rows, evas, ...countsOf(plan, rows) };
+}
+
+function lossOf({ stopped }: Facts, task: string): Loss {
+  const work = stopped.get(task);
+  if (!work) return "left out";
+  return work.whole ? "spoilt" : "broken off";
+}
+
+/** When a task was or is worked at, s MET, and whether that is over; null while it has not begun. */
+function workedAt(
+  { stopped }: Facts,
+  task: string,
+  spot: ProjectedPlacement | null,
+): { readonly startS: number; readonly endS: number; readonly over: boolean } | null {
+  const work = stopped.get(task);
+  if (work) return { ...work, over: true };
+  return spot && spot.state !== "to come" ? { ...spot, over: spot.state === "done" } : null;
 }
 
 /** How much was planned, and how much of it is done. */

@@ -2,17 +2,23 @@ import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import { placeName } from "../words/index.ts";
 import type { Call, Reading } from "./call.ts";
 
+/** Work that had begun and will not count as done, and what it was placed as. Times are MET, s. */
+export interface Stopped {
+  readonly startS: number;
+  readonly endS: number;
+  /** True where it was worked at to its end and only its result is lost. */
+  readonly whole: boolean;
+  readonly placement: Placement;
+}
+
 /** What the calls say, taken together: nothing is worked out yet. */
 export interface Facts {
   readonly began: ReadonlyMap<string, number>;
   readonly ended: ReadonlyMap<string, number>;
   /** Tasks that will not be done, and why in words. */
   readonly leftOut: ReadonlyMap<string, string>;
-  /** Those that had begun when they were given up: when they had, when they were, and what they were placed as. */
-  readonly stopped: ReadonlyMap<
-    string,
-    { readonly startS: number; readonly endS: number; readonly placement: Placement }
-  >;
+  /** Those of them that had begun. */
+  readonly stopped: ReadonlyMap<string, Stopped>;
   readonly outS: ReadonlyMap<string, number>;
   readonly inS: ReadonlyMap<string, number>;
   /** How long each task is now expected to take, s. */
@@ -42,7 +48,7 @@ class CallReader implements Facts {
   readonly began = new Map<string, number>();
   readonly ended = new Map<string, number>();
   readonly leftOut = new Map<string, string>();
-  readonly stopped = new Map<string, { startS: number; endS: number; placement: Placement }>();
+  readonly stopped = new Map<string, Stopped>();
   readonly outS = new Map<string, number>();
   readonly inS = new Map<string, number>();
   readonly lengthS: Map<string, number>;
@@ -74,6 +80,10 @@ class CallReader implements Facts {
         return void (this.#underWay(call.task) && this.ended.set(call.task, call.atS));
       case "left-out":
         return void (this.#open(call.task) && this.#giveUp(call.task, "given up", call.atS));
+      case "spoilt":
+        return void (
+          this.#underWay(call.task) && this.#giveUp(call.task, "its result is lost", call.atS, true)
+        );
       case "longer":
         return void (this.#open(call.task) && this.#lasts(call.task, (lengthS) => lengthS + call.byS));
       case "hold":
@@ -144,13 +154,13 @@ class CallReader implements Facts {
         this.#giveUp(task.id, `${placeName(this.#plan, place)} is closed`, atS);
   }
 
-  /** Gives a task up, and what can only be done with it and has not begun. */
-  #giveUp(id: string, why: string, atS: number): void {
+  /** Gives a task up, and what can only be done with it and has not begun. `whole`: it was worked at to its end. */
+  #giveUp(id: string, why: string, atS: number, whole = false): void {
     this.leftOut.set(id, why);
     const startS = this.began.get(id);
     const placement = this.schedule.placements.find((one) => one.task === id);
     if (startS !== undefined && placement)
-      this.stopped.set(id, { startS, endS: Math.max(startS, atS), placement });
+      this.stopped.set(id, { startS, endS: Math.max(startS, atS), whole, placement });
     this.began.delete(id);
     const name = this.#tasks.get(id)?.name ?? id;
     for (const link of this.#plan.links) {

@@ -3,7 +3,7 @@ export { MOST_CALLS, rehearsalFrom, rehearsalSchema } from "./call.ts";
 export type { Call, Rehearsal } from "./call.ts";
 export { callFaults } from "./callfaults.ts";
 export { callWords } from "./callwords.ts";
-export { debriefOf } from "./debrief.ts";
+export { debriefOf, isLost } from "./debrief.ts";
 export type { Debrief, DebriefRow } from "./debrief.ts";
 export { isRehearsalText, readRehearsal, rehearsalText } from "./file.ts";
 export type { RehearsalFile } from "./file.ts";

@@ -51,16 +51,16 @@ export function marksOf(
   return marks;
 }
 
-/** What was done of a task that was given up. */
-function partMark(task: Task, { eva, crew, place, endPlace, startS, endS }: Stay, nth: number): Mark {
+/** What was done of a task that was given up, or all of one whose result is lost. */
+function partMark(task: Task, { eva, crew, place, endPlace, startS, endS, whole }: Stay, nth: number): Mark {
   const rest = unasking(task);
   delete rest.sample;
   delete rest.endPlace;
-  const part = (endS - startS) / Math.max(1, task.duration.likelyS);
+  const part = whole ? 1 : (endS - startS) / Math.max(1, task.duration.likelyS);
   const gone: Task = {
     ...rest,
     id: `${MARK}part-${nth}`,
-    name: `${task.name}, given up`.slice(0, 120),
+    name: `${task.name}, ${whole ? "its result lost" : "given up"}`.slice(0, 120),
     ...(endPlace === place || endPlace === undefined ? {} : { endPlace }),
     walkM: Math.min(1, part) * task.walkM,
     worth: 0,

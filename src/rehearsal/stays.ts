@@ -1,7 +1,7 @@
-import type { Placement, Plan } from "../plan/index.ts";
+import type { Plan } from "../plan/index.ts";
 import type { Between, Stay } from "./between.ts";
 import type { Call } from "./call.ts";
-import { type Facts, factsOf } from "./facts.ts";
+import { type Facts, factsOf, type Stopped } from "./facts.ts";
 import { type Point, pointOn } from "./points.ts";
 import { projected } from "./projection.ts";
 import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
@@ -14,8 +14,8 @@ export function betweenOf(plan: Plan, calls: readonly Call[], walks: RehearsedWa
     const before = factsOf(plan, calls.slice(0, k));
     const after = factsOf(plan, calls.slice(0, k + 1));
     const was = headings(plan, before, now, call.atS);
-    for (const [task, { placement, startS, endS }] of after.stopped)
-      if (!before.stopped.has(task)) now = stopped(plan, now, task, placement, startS, endS);
+    for (const [task, work] of after.stopped)
+      if (!before.stopped.has(task)) now = stopped(plan, now, task, work);
     const is = headings(plan, after, now, call.atS);
     for (const [crew, heading] of was) {
       const next = is.get(crew);
@@ -26,21 +26,23 @@ export function betweenOf(plan: Plan, calls: readonly Call[], walks: RehearsedWa
 }
 
 /** Calls that may take away what somebody is walking to. */
-const CHANGES: ReadonlySet<Call["kind"]> = new Set(["left-out", "closed", "broken", "replanned"]);
+const CHANGES: ReadonlySet<Call["kind"]> = new Set(["left-out", "spoilt", "closed", "broken", "replanned"]);
 
-/** Work that was given up: its crew are where it begins, or on its way where it ends elsewhere. */
+/**
+ * Work that does not count as done: its crew are where it ends when it was worked at to its end, else where it begins, or on its way
+ * where it ends elsewhere.
+ */
 function stopped(
   plan: Plan,
   now: Between,
   id: string,
-  { eva, crew }: Placement,
-  startS: number,
-  endS: number,
+  { placement: { eva, crew }, startS, endS, whole }: Stopped,
 ): Between {
   const task = plan.tasks.find((one) => one.id === id);
   if (!task) return now;
   const { place, endPlace } = task;
-  const stay = { task: id, eva, crew, place, startS, endS };
+  const stay = { task: id, eva, crew, place, startS, endS, whole };
+  if (whole) return added(now, null, { ...stay, endPlace: endPlace ?? place });
   if (place === undefined || endPlace === undefined || place === endPlace)
     return added(now, null, { ...stay, endPlace: place });
   // So much of the way as of the work that was planned.
@@ -58,7 +60,16 @@ function turned(now: Between, crew: string, { eva, from, to, leftS }: Heading, a
   if (from !== to && walks.secondsS(from, to) === null) return now;
   const point = from === to ? null : pointOn(walks, site.places, from, to, atS - leftS);
   const place = point?.place.id ?? to;
-  return added(now, point, { task: null, eva, crew: [crew], place, endPlace: place, startS: atS, endS: atS });
+  return added(now, point, {
+    task: null,
+    eva,
+    crew: [crew],
+    place,
+    endPlace: place,
+    startS: atS,
+    endS: atS,
+    whole: false,
+  });
 }
 
 function added(now: Between, point: Point | null, stay: Stay): Between {

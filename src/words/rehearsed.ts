@@ -3,7 +3,7 @@ import { counted } from "./list.ts";
 
 /**
  * What a rehearsal's crew loses that simulated days do not: work with crew that goes wrong and is made good at the end of another task is
- * given up, since its crew is free for the next one. Null where the plan has none.
+ * lost, since its crew is free for the next one. Null where the plan has none.
  */
 export function rehearsalLosesWords({ tasks }: Plan): string | null {
   const lost = tasks.filter((task) => {
@@ -12,5 +12,5 @@ export function rehearsalLosesWords({ tasks }: Plan): string | null {
   });
   return lost.length === 0
     ? null
-    : `A rehearsal makes nothing good at the end of another task: what goes wrong so with ${counted(lost.length, "task")} is given up in it, though not on simulated days.`;
+    : `A rehearsal makes nothing good at the end of another task: what goes wrong so with ${counted(lost.length, "task")} is lost in it, though not on simulated days.`;
 }

@@ -157,7 +157,7 @@ describe("a crew that plays a rehearsal by itself acts", () => {
         },
       });
     expect(timeOf(callsOf(made(false)), "ends", "first")).toBe(3120);
-    expect(timeOf(callsOf(made(true)), "left-out", "first")).toBe(3120);
+    expect(timeOf(callsOf(made(true)), "spoilt", "first")).toBe(3120);
     expect(timeOf(callsOf(made(true)), "begins", "second")).toBeUndefined();
   });
 
@@ -192,8 +192,8 @@ describe("a crew that plays a rehearsal by itself acts", () => {
     const good = remote(400);
     expect([timeOf(good, "ends", "first"), timeOf(good, "ends", "command")]).toEqual([3300, 3300]);
     const late = remote(800);
-    expect([timeOf(late, "ends", "first"), timeOf(late, "left-out", "command")]).toEqual([3000, 3100]);
-    // Work with crew is given up, other than on simulated days, and that is said.
+    expect([timeOf(late, "ends", "first"), timeOf(late, "spoilt", "command")]).toEqual([3000, 3100]);
+    // What work with crew was for is lost, other than on simulated days, and that is said.
     const crewed = day({
       tasks: [
         task("first", "a", { ...alone, duration: { likelyS: 600 }, mishap: mishap("second") }),
@@ -201,10 +201,8 @@ describe("a crew that plays a rehearsal by itself acts", () => {
       ],
       placements: [at("first", 2400, ["ev1"]), at("second", 3000, ["ev1"])],
     });
-    expect(timeOf(callsOf(crewed), "left-out", "first")).toBe(3000);
-    expect(rehearsalLosesWords(crewed)).toMatch(
-      /with 1 task is given up in it, though not on simulated days/,
-    );
+    expect(timeOf(callsOf(crewed), "spoilt", "first")).toBe(3000);
+    expect(rehearsalLosesWords(crewed)).toMatch(/with 1 task is lost in it, though not on simulated days/);
   });
 });
 

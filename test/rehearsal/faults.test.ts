@@ -111,6 +111,41 @@ describe("what is called", () => {
     expect(worked.score.worth).toBe(6);
   });
 
+  it("counts work whose result is lost as work to its end, where it ends, and gives up what needs it", () => {
+    const over = standing(
+      4900,
+      ...outAndX,
+      ...[
+        call(3600, { kind: "ends", task: "x" }),
+        call(4200, { kind: "begins", task: "y" }),
+        call(4700, { kind: "spoilt", task: "y" }),
+      ],
+    );
+    expect([...over.facts.leftOut]).toEqual([
+      ["y", "its result is lost"],
+      ["z", "it needs y"],
+    ]);
+    const row = (id: string) => debriefOf(plan, over, []).rows.find((one) => one.task === id);
+    // 500 s from 4200, 100 s less than planned.
+    expect(row("y")).toMatchObject({ outcome: "spoilt", startS: 4200, lengthS: 500, longerS: -100 });
+    expect(row("z")).toMatchObject({ outcome: "left out", startS: null, lengthS: null });
+    expect(debriefOf(plan, over, []).done).toBe(1);
+    const worked = judgeFor(over.plan)(over.plan.schedule);
+    const stretch = worked.outings[0]!.stretches.find((one) => one.task?.startsWith("rehearsed-part"));
+    expect(stretch?.span).toEqual({ startS: 4200, endS: 4700 });
+  });
+
+  it("tells work that was broken off from work that never began", () => {
+    const half = standing(3400, ...outAndX, call(3300, { kind: "left-out", task: "x" }));
+    const row = debriefOf(plan, half, []).rows.find((one) => one.task === "x");
+    expect(row).toMatchObject({ outcome: "broken off", startS: 3000, lengthS: 300, longerS: null });
+  });
+
+  it("passes over a result lost before the work began", () => {
+    const early = standing(3100, ...outAndX, call(3100, { kind: "spoilt", task: "y" }));
+    expect([...early.facts.leftOut]).toEqual([]);
+  });
+
   it("closes a place, takes equipment out of use and loses passes for what is to come", () => {
     const closed = standing(3100, ...outAndX, call(3100, { kind: "closed", place: "a" }));
     expect([...closed.facts.leftOut]).toEqual([["w", "a is closed"]]);

@@ -97,6 +97,19 @@ describe("work that is given up", () => {
     expect(inS(3200, calls, of)).toBe(3200 + 400 + 600);
     expect(breaches(standing.plan)).toEqual([]);
   });
+
+  it("leaves its crew at its end where only the result is lost, however soon it was there", () => {
+    const of = { ...plan, schedule: { placements: [at("walk", 3000)] } } as Plan;
+    const calls = [
+      call(3000, { kind: "begins", task: "walk" }),
+      call(3500, { kind: "spoilt", task: "walk" }),
+    ];
+    const { standing, recall } = day(3500, calls, of);
+    expect(standing.plan.site.places).toEqual(of.site.places);
+    // b is 600 m from home, 600 s.
+    expect(recall?.earliestS).toBe(3500 + 600 + 600);
+    expect(inS(3500, calls, of)).toBe(3500 + 600 + 600);
+  });
 });
 
 describe("a way that is broken off", () => {

@@ -1,9 +1,9 @@
-import { type Debrief, debriefCsv, type DebriefRow } from "../../session/index.ts";
+import { type Debrief, debriefCsv, type DebriefRow, isLost } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
-/** Planned against what came of it: the sums, the EVAs, and every task with the reason it was left out. */
+/** Planned against what came of it: the sums, the EVAs, and every task with the reason it does not count as done. */
 export function DebriefPart() {
   const work = useRehearsal();
   const { plan } = useRehearsed();
@@ -49,7 +49,7 @@ export function DebriefPart() {
           </thead>
           <tbody>
             {debrief.rows.map((row) => (
-              <tr key={row.task} className={row.outcome === "left out" ? "rehearsal-left-out" : ""}>
+              <tr key={row.task}>
                 <td>{row.plannedStartS === null ? "not planned" : clock(row.plannedStartS)}</td>
                 <th scope="row">
                   {row.number} {row.name} {row.must && <span className="note">must-do</span>}
@@ -61,12 +61,7 @@ export function DebriefPart() {
                 <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
                 <td>{row.longerS === null ? "" : moreWords(row.longerS)}</td>
                 <td>
-                  {row.outcome === "left out" && row.must ? (
-                    <span className="state breach">left out</span>
-                  ) : (
-                    row.outcome
-                  )}
-                  {row.why !== null && `: ${row.why}`}
+                  <Outcome row={row} />
                 </td>
               </tr>
             ))}
@@ -74,6 +69,18 @@ export function DebriefPart() {
         </table>
       </div>
     </div>
+  );
+}
+
+/** What came of a task. A loss is said loudly, of must-do work the loudest. */
+function Outcome({ row }: { readonly row: DebriefRow }) {
+  const why = row.why === null ? "" : `: ${row.why}`;
+  if (!isLost(row)) return `${row.outcome}${why}`;
+  return (
+    <>
+      {row.must ? <span className="state breach">{row.outcome}</span> : <b>{row.outcome}</b>}
+      {why}
+    </>
   );
 }
 

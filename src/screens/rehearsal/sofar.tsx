@@ -1,3 +1,4 @@
+import { isLost } from "../../session/index.ts";
 import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
@@ -13,7 +14,7 @@ export function SoFar() {
   if (!debrief) return null;
   const broken = aheadBreaches(day).length;
   const worst = worstMargin(verdict);
-  const leftOut = debrief.rows.filter((row) => row.must && row.outcome === "left out").length;
+  const lost = debrief.rows.filter((row) => row.must && isLost(row)).length;
   const margin = worst?.margin ?? 0;
   return (
     <section className="score" aria-label="Rehearsal so far">
@@ -26,10 +27,10 @@ export function SoFar() {
         better="less"
       />
       <ScoreFigure
-        state={leftOut > 0 ? "open" : "plain"}
+        state={lost > 0 ? "open" : "plain"}
         value={`${debrief.mustDone} of ${debrief.mustPlanned}`}
         name="must-do done"
-        more={leftOut > 0 ? `of those planned, ${leftOut} left out` : "of those planned"}
+        more={lost > 0 ? `of those planned, ${lost} lost` : "of those planned"}
         change={0}
         better="more"
       />

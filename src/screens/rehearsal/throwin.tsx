@@ -32,6 +32,15 @@ const SLIPS: readonly Slip[] = [
     call: (task, amount) => ({ kind: "longer", task, byS: amount * 60 }),
   },
   {
+    name: "A task's result is lost",
+    about: (plan, { standing }) =>
+      standing.spots.flatMap(({ task, state }) =>
+        state === "under way" ? [[task, numberedTask(plan, task)] as const] : [],
+      ),
+    amount: null,
+    call: (task) => ({ kind: "spoilt", task }),
+  },
+  {
     name: "A crew member is slower",
     about: ({ crew }) => crew.map(({ id, name }) => [id, name] as const),
     amount: { words: "percent of the planned time", usual: 130, most: 500 },

@@ -1,5 +1,5 @@
 import type { Plan } from "../../../plan/index.ts";
-import { type Call, callWords, type DebriefRow, isMark } from "../../../rehearsal/index.ts";
+import { type Call, callWords, type DebriefRow, isLost, isMark } from "../../../rehearsal/index.ts";
 import {
   clock,
   counted,
@@ -16,6 +16,7 @@ import type { Rehearsed, SheetGiven } from "./given.ts";
 /** Calls that somebody throws in or decides, and not the crew's own going on. */
 const THROWN: readonly Call["kind"][] = [
   "left-out",
+  "spoilt",
   "longer",
   "hold",
   "slower",
@@ -129,7 +130,7 @@ export function debriefBody({ rehearsal }: SheetGiven): Body {
 
 function debriefRow(plan: Plan, row: DebriefRow): Row {
   return {
-    strong: row.must && row.outcome === "left out",
+    strong: row.must && isLost(row),
     cells: [
       { text: row.name, number: row.number },
       { text: row.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
