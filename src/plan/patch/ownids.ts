@@ -2,13 +2,14 @@ import { isEqual, isRecord } from "../../kernel/index.ts";
 import { freshId } from "../freshid.ts";
 import type { Plan } from "../plan.ts";
 import { freshNumber } from "../tasknumber.ts";
+import { type Pattern, type Rename, renamedAt, renamedPatch } from "./renaming.ts";
 
 /**
  * Two hands that each add a thing give it the same id and number, since both come next. What they added stays two things: theirs gets
  * an id of its own before anything is put together, or else what they say of theirs would be said of mine.
  */
 
-/** Lists whose things have ids, by path, and where such an id stands: `*` is any entry of a list, `@` the keys of a record. */
+/** Lists whose things have ids, by path, and where such an id stands (`Pattern`). */
 const NAMED: Readonly<Record<string, readonly string[]>> = {
   tasks: [
     "tasks.*.mishap.remedy.after",
@@ -53,10 +54,9 @@ export function withOwnIds(base: Plan, mine: Plan, theirs: Plan): Plan {
       if (!was!.has(id) && here!.has(id) && !isEqual(here!.get(id), thing)) other.set(id, freshId(id, taken));
     if (other.size === 0) return plan;
     const rename = (id: string): string => other.get(id) ?? id;
-    const renamed = [`${list}.*.id`, ...references].reduce<unknown>(
-      (one, path) => mapped(one, path.split("."), rename),
-      plan,
-    ) as Plan;
+    const patterns = [`${list}.*.id`, ...references].map((path) => path.split("."));
+    const inPlan = patterns.reduce<unknown>((one, pattern) => renamedAt(one, pattern, rename), plan) as Plan;
+    const renamed = withGivenUp(inPlan, patterns, rename);
     return list === "tasks" ? withSaid(renamed, rename) : renamed;
   }, theirs);
 }
@@ -102,20 +102,18 @@ function thingsIn(plan: Plan, list: string): ReadonlyMap<string, unknown> {
   return new Map((things as readonly { readonly id: string }[]).map((one) => [one.id, one]));
 }
 
-/** `value` with `change` made on every text at `path`. */
-function mapped(value: unknown, path: readonly string[], change: (text: string) => string): unknown {
-  const [step, ...rest] = path;
-  if (step === undefined) return typeof value === "string" ? change(value) : value;
-  if (Array.isArray(value)) return step === "*" ? value.map((one) => mapped(one, rest, change)) : value;
-  if (!isRecord(value)) return value;
-  if (step === "@") return Object.fromEntries(Object.entries(value).map(([key, to]) => [change(key), to]));
-  if (step === "*")
-    return Object.fromEntries(Object.entries(value).map(([key, to]) => [key, mapped(to, rest, change)]));
-  return step in value ? { ...value, [step]: mapped(value[step], rest, change) } : value;
+/** What a variant gives up it gives up of the things under their other ids. */
+function withGivenUp(plan: Plan, patterns: readonly Pattern[], rename: Rename): Plan {
+  const variants = plan.variants.map((variant) => {
+    const { givesUp } = variant;
+    if (!givesUp) return variant;
+    return { ...variant, givesUp: { ...givesUp, patch: [...renamedPatch(givesUp.patch, patterns, rename)] } };
+  });
+  return { ...plan, variants } as Plan;
 }
 
 /** What is said of tasks is said of them under their other ids. */
-function withSaid(plan: Plan, rename: (id: string) => string): Plan {
+function withSaid(plan: Plan, rename: Rename): Plan {
   const of = <One extends Plan["comments"][number] | Plan["signoffs"][number]>(one: One): One =>
     one.about.kind === "task" ? { ...one, about: { ...one.about, id: rename(one.about.id) } } : one;
   return { ...plan, comments: plan.comments.map(of), signoffs: plan.signoffs.map(of) };
