@@ -30,6 +30,7 @@ const shortRooms = [
   "session",
   "cli",
   "solver/search",
+  "solver/simulate",
   "solver/project",
   "solver/wish",
 ];

@@ -10,7 +10,7 @@ export interface Cast {
 
 /** Places in order; units go to the one free soonest, as the starts have it. */
 export function castOf(problem: Problem, stands: readonly PlacedActivity[]): Cast {
-  const { lengthS, slotStart, crewCount, choiceAt, choiceRoutes, chainStart, routes } = problem;
+  const { lengthS, slotStart, crewCount, choiceAt, choiceRoutes, routes } = problem;
   const order = [...stands].sort(
     (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
   );
@@ -21,16 +21,22 @@ export function castOf(problem: Problem, stands: readonly PlacedActivity[]): Cas
     const first = slotStart[a]!;
     for (let k = 0; k < crew; k += 1) laneOf[first + k] = choiceRoutes[choiceAt[choice]! + k]!;
     for (let s = first + crew; s < slotStart[a + 1]!; s += 1) {
-      const q = problem.slotEquipment[s]!;
-      let best = -1;
-      for (let c = chainStart[q]!; c < chainStart[q + 1]!; c += 1) {
-        if (laneOf.subarray(first + crew, s).includes(routes + c)) continue;
-        if (best < 0 || freeS[c]! < freeS[best]!) best = c;
-      }
-      if (best < 0) continue;
-      laneOf[s] = routes + best;
-      freeS[best] = startS + lengthS[a]!;
+      const taken = laneOf.subarray(first + crew, s);
+      const unit = freeSoonest(problem, problem.slotEquipment[s]!, freeS, taken);
+      if (unit < 0) continue;
+      laneOf[s] = routes + unit;
+      freeS[unit] = startS + lengthS[a]!;
     }
   }
   return { order, laneOf };
+}
+
+/** The unit of `equipment` that is free soonest and whose lane is not among `taken`; -1 where there is none. */
+function freeSoonest(problem: Problem, equipment: number, freeS: Float64Array, taken: Int32Array): number {
+  let best = -1;
+  for (let c = problem.chainStart[equipment]!; c < problem.chainStart[equipment + 1]!; c += 1) {
+    if (taken.includes(problem.routes + c)) continue;
+    if (best < 0 || freeS[c]! < freeS[best]!) best = c;
+  }
+  return best;
 }

@@ -48,34 +48,65 @@ export class Latest {
    * -Infinity where no opening is left, Infinity of work without crew that nothing bounds. Call after `workOut`.
    */
   lastStartS(script: Script, a: number): number {
-    const { stage, problem, laneOf, rank, needed } = script;
-    const { slotStart, crewCount, places, lander, beginsAt, endsAt, lengthS, activities } = problem;
-    const { openStart, openFromS, openToS, ties, tiesOutOf } = stage;
-    const first = slotStart[a]!;
-    const crewEnd = first + crewCount[a]!;
+    return this.lastInOpeningS(
+      script,
+      a,
+      Math.min(this.lastOnLanesS(script, a), this.lastByTiesS(script, a)),
+    );
+  }
+
+  /** How late `a` may begin for what comes next on the routes and units that it takes, and for its crew to be in. */
+  private lastOnLanesS(script: Script, a: number): number {
+    const { problem, laneOf } = script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
     const ownS = this.lengthS[a]!;
-    let last = Infinity;
-    for (let s = first; s < slotStart[a + 1]!; s += 1) {
+    let lastS = Infinity;
+    for (let s = first; s < problem.slotStart[a + 1]!; s += 1) {
       const lane = laneOf[s]!;
       if (lane < 0) continue;
-      const m = this.nextOf[s]!;
-      if (s < crewEnd) {
-        const e = problem.evaOfRoute[lane]!;
-        const legs = problem.legS[lane]!;
-        const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
-        const homeS = legs[endsAt[a]! * places + lander]! + lengthS[activities + 2 * e + 1]!;
-        last = Math.min(last, limitS - homeS - ownS);
-        if (problem.pet) last = Math.min(last, script.egressS[e]! + problem.pet.toS[a]! - ownS);
-        if (m >= 0) last = Math.min(last, this.startS[m]! - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS);
-      } else if (m >= 0) last = Math.min(last, this.startS[m]! - ownS);
+      const next = this.nextOf[s]!;
+      if (s < crewEnd) lastS = Math.min(lastS, this.lastOnRouteS(script, a, lane, next));
+      else if (next >= 0) lastS = Math.min(lastS, this.startS[next]! - ownS);
     }
+    return lastS;
+  }
+
+  /** How late `a` may begin for the walker of route `r` to be in, inside its window from egress and in time for needed `next` (-1: nothing). */
+  private lastOnRouteS(script: Script, a: number, r: number, next: number): number {
+    const { problem } = script;
+    const { places, lander, beginsAt, endsAt, lengthS, activities, pet } = problem;
+    const e = problem.evaOfRoute[r]!;
+    const legs = problem.legS[r]!;
+    const row = endsAt[a]! * places;
+    const limitS = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
+    const homeS = legs[row + lander]! + lengthS[activities + 2 * e + 1]!;
+    let endS = limitS - homeS;
+    if (pet) endS = Math.min(endS, script.egressS[e]! + pet.toS[a]!);
+    if (next >= 0) endS = Math.min(endS, this.startS[next]! - legs[row + beginsAt[next]!]!);
+    return endS - this.lengthS[a]!;
+  }
+
+  /** How late `a` may begin for least lags to needed work after it. */
+  private lastByTiesS(script: Script, a: number): number {
+    const { stage, rank, needed } = script;
+    const { ties, tiesOutOf } = stage;
+    let lastS = Infinity;
     for (const t of tiesOutOf[a]!) {
       const m = ties.to[t]!;
-      if (needed[m] === 1 && rank[m]! > rank[a]!)
-        last = Math.min(last, this.startThrough(script, t) - (ties.fromEnd[t] === 1 ? ownS : 0));
+      if (needed[m] === 0 || rank[m]! <= rank[a]!) continue;
+      const ownS = ties.fromEnd[t] === 1 ? this.lengthS[a]! : 0;
+      lastS = Math.min(lastS, this.startThrough(script, t) - ownS);
     }
+    return lastS;
+  }
+
+  /** The latest start of `a` in an opening that is no later than `lastS`; -Infinity where none is left. */
+  private lastInOpeningS({ stage, problem }: Script, a: number, lastS: number): number {
+    const { openStart, openFromS, openToS } = stage;
+    const longerS = this.lengthS[a]! - problem.lengthS[a]!;
     for (let o = openStart[a + 1]! - 1; o >= openStart[a]!; o -= 1)
-      if (openFromS[o]! <= last) return Math.min(last, openToS[o]! - (ownS - lengthS[a]!));
+      if (openFromS[o]! <= lastS) return Math.min(lastS, openToS[o]! - longerS);
     return -Infinity;
   }
 

@@ -34,6 +34,7 @@ export const REASONS = [
   "in vain",
   "rare event",
 ] as const;
+const NONE = 0;
 const NEEDS = 1;
 const WAY = 2;
 const WINDOW = 3;
@@ -238,54 +239,76 @@ export class Player {
 
   /** Does `a`, breaks it off, or leaves it out (O3 to O10). */
   private attempt(a: number, draws: DaySample): void {
-    const { script, suits, crew } = this;
-    const { problem, laneOf, stage } = script;
-    const { slotStart, crewCount, places, beginsAt, routes } = problem;
-    const first = slotStart[a]!;
-    const crewEnd = first + crewCount[a]!;
-    const likelyS = problem.lengthS[a]!;
-    if (stage.given[a] === 1) return this.happened(a, draws);
+    if (this.script.stage.given[a] === 1) return this.happened(a, draws);
+    const stranded = this.strandedOf(a);
+    if (stranded >= 0) return this.miss(a, this.suits.atS[stranded]!, WAY, draws);
+    const startS = this.startInOpeningS(a, this.readyS(a), draws);
+    const decision = this.decisionAgainst(a, startS, draws);
+    if (decision === 0) this.work(a, startS, draws, this.closesS(a, startS));
+    else this.miss(a, this.decidedS, decision, draws);
+  }
 
-    // The earliest start, one condition after the other.
-    let startS = this.goesAhead(a) ? -Infinity : script.planS[a]!;
+  /** The route of a walker of `a` from whom no way leads to it; -1 where all can come. */
+  private strandedOf(a: number): number {
+    const { problem, laneOf } = this.script;
+    const { places, beginsAt, legS } = problem;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      const wayS = problem.legS[r]![suits.place[r]! * places + beginsAt[a]!]!;
-      if (wayS >= NEVER) return this.miss(a, suits.atS[r]!, WAY, draws);
-      startS = Math.max(startS, suits.atS[r]! + wayS);
+      if (legS[r]![this.suits.place[r]! * places + beginsAt[a]!]! >= NEVER) return r;
     }
-    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
-      if (laneOf[s]! >= 0) startS = Math.max(startS, this.chainFreeS[laneOf[s]! - routes]!);
-    startS = Math.max(startS, this.tiedS(a, likelyS), this.togetherS(a));
-    const outS = this.outS(a);
-    if (problem.pet) startS = Math.max(startS, outS + problem.pet.fromS[a]!);
-    let o = this.opening(a, startS);
-    if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
-    // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
-    while (o >= 0) {
-      let laterS = this.mendedS(a, startS, draws);
-      if (crew.restsByRule) laterS = Math.max(laterS, this.restedS(a, startS));
-      if (laterS === startS) break;
-      startS = laterS;
-      o = this.opening(a, startS);
-      if (o >= 0) startS = Math.max(startS, stage.openFromS[o]!);
-    }
+    return -1;
+  }
 
-    const decision = this.decisionAgainst(a, o < 0 ? Infinity : startS, draws);
-    const closesS = Math.min(stage.openToS[o]! + stage.likelyS[a]!, this.overS(a));
-    if (decision === 0) this.work(a, startS, draws, closesS);
-    else this.miss(a, this.decidedS, decision, draws);
+  /** When `a` is ready to begin, one condition after the other, but for openings, rests and what is made good (O3). */
+  private readyS(a: number): number {
+    const { script } = this;
+    const { problem, laneOf } = script;
+    const { slotStart, crewCount, routes } = problem;
+    const first = slotStart[a]!;
+    const crewEnd = first + crewCount[a]!;
+    let readyS = this.goesAhead(a) ? -Infinity : script.planS[a]!;
+    for (let s = first; s < crewEnd; s += 1) readyS = Math.max(readyS, this.hereS(a, laneOf[s]!));
+    for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
+      if (laneOf[s]! >= 0) readyS = Math.max(readyS, this.chainFreeS[laneOf[s]! - routes]!);
+    readyS = Math.max(readyS, this.tiedS(a, problem.lengthS[a]!), this.togetherS(a));
+    return problem.pet ? Math.max(readyS, this.outS(a) + problem.pet.fromS[a]!) : readyS;
+  }
+
+  /**
+   * The first start of `a` in an opening from `readyS` on, when rests that are due have been taken and what it needs has been made good;
+   * Infinity where no opening is left.
+   */
+  private startInOpeningS(a: number, readyS: number, draws: DaySample): number {
+    const { openFromS } = this.script.stage;
+    let startS = readyS;
+    // Who has waited long enough by then needs no rest any more, so one look at each walker after another is not enough.
+    for (;;) {
+      const o = this.opening(a, startS);
+      if (o < 0) return Infinity;
+      startS = Math.max(startS, openFromS[o]!);
+      let laterS = this.mendedS(a, startS, draws);
+      if (this.crew.restsByRule) laterS = Math.max(laterS, this.restedS(a, startS));
+      if (laterS === startS) return startS;
+      startS = laterS;
+    }
+  }
+
+  /** When the window closes in which `a` begins at `startS`; -Infinity where it begins in none. */
+  private closesS(a: number, startS: number): number {
+    const { openToS, likelyS } = this.script.stage;
+    const o = this.opening(a, startS);
+    return o < 0 ? -Infinity : Math.min(openToS[o]! + likelyS[a]!, this.overS(a));
   }
 
   /** `a` as it is known to have gone: nothing is decided any more. */
   private happened(a: number, draws: DaySample): void {
-    const { script, crew } = this;
-    const { stage, planS } = script;
-    const startS = planS[a]!;
-    const o = this.opening(a, startS);
+    const { crew } = this;
+    const startS = this.script.planS[a]!;
+    const closesS = this.closesS(a, startS);
     this.crew = CARRIES_ON;
-    const closesS = o < 0 ? -Infinity : stage.openToS[o]! + stage.likelyS[a]!;
-    this.work(a, startS, draws, Math.min(closesS, this.overS(a)));
+    this.work(a, startS, draws, closesS);
     this.crew = crew;
   }
 
@@ -357,84 +380,132 @@ export class Player {
 
   /** Does `a` from `startS` on, in a window that closes at `closesS`. */
   private work(a: number, startS: number, draws: DaySample, closesS: number): void {
-    const { script, suits, crew } = this;
-    const { problem, laneOf, stage } = script;
-    const { slotStart, crewCount, beginsAt, endsAt, routes, limits, places, lander } = problem;
+    const { problem } = this.script;
+    const rests = this.crew.restsByRule && problem.restful[a] === 0 && problem.crewCount[a]! > 0;
+    this.gather(a, startS, draws);
+    const ownEndS = this.workEndS(a, startS, draws, NOTHING, rests);
+    const due = this.dueAt(a, ownEndS, draws);
+    const workedS = due.length > 0 ? this.workEndS(a, startS, draws, due, rests) : ownEndS;
+    const wholeEndS = this.lagEndS(a, workedS);
+    // Making something good lies outside the window; who leaves while at it has done their own work.
+    const overS = due.length > 0 ? ownEndS : wholeEndS;
+    const leaveS = this.crew.breaksOff ? this.leaveS(a, wholeEndS, draws) : wholeEndS;
+    const isBroken = leaveS < wholeEndS;
+    const endS = isBroken ? Math.max(startS, Math.floor(leaveS)) : wholeEndS;
+    this.leave(a, endS, isBroken ? this.fartherEnd(a) : problem.endsAt[a]!, draws);
+    if (rests) this.restInside(a, startS, Math.min(endS, workedS));
+    this.startS[a] = startS;
+    this.endS[a] = endS;
+    if (isBroken && endS < overS) this.conclude(a, BROKEN_OFF, BREAK_OFF);
+    else if (draws.spoilt[a]! > 0) this.conclude(a, SPOILT, RARE);
+    else this.concludeInTime(a, overS <= closesS);
+    if (due.length > 0) this.makeGood(a, due, draws, rests, isBroken ? endS : Infinity, overS <= closesS);
+  }
+
+  /** After the own work of `a`, in its window or not, makes `due` good one after the other: those that are over by `leaveS`. */
+  private makeGood(
+    a: number,
+    due: readonly number[],
+    draws: DaySample,
+    rests: boolean,
+    leaveS: number,
+    isInTime: boolean,
+  ): void {
+    const startS = this.startS[a]!;
+    let goodS = startS + draws.durationS[a]!;
+    for (const b of due) {
+      goodS += draws.remedyS[b]!;
+      if ((rests ? this.restedEndS(a, startS, goodS) : goodS) > leaveS) return;
+      this.concludeInTime(b, b !== a || isInTime);
+      this.mended[b] = 1;
+    }
+  }
+
+  private conclude(a: number, state: number, reason: number): void {
+    this.state[a] = state;
+    this.reason[a] = reason;
+  }
+
+  private concludeInTime(a: number, isInTime: boolean): void {
+    if (isInTime) this.conclude(a, DONE, NONE);
+    else this.conclude(a, OVERRAN, WINDOW);
+  }
+
+  /** The crew of `a` come to where it begins and wait for its start. */
+  private gather(a: number, startS: number, draws: DaySample): void {
+    const { problem, laneOf } = this.script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      this.walk(r, problem.beginsAt[a]!, draws.routeMore[r]!);
+      if (startS - this.pauseS[r]! >= problem.limits.restS) this.beganS[r] = startS;
+      this.suits.wait(r, startS, draws.routeMore[r]!);
+    }
+  }
+
+  /** When `a` and the making good of `due` are over that begin at `startS`, with the rests inside them where the crew `rests`. */
+  private workEndS(
+    a: number,
+    startS: number,
+    draws: DaySample,
+    due: readonly number[],
+    rests: boolean,
+  ): number {
+    let endS = startS + draws.durationS[a]!;
+    for (const b of due) endS += draws.remedyS[b]!;
+    return rests ? this.restedEndS(a, startS, endS) : endS;
+  }
+
+  /** Who is done with `a` at `workedS`, before a least lag to the end has passed, stays until it has. */
+  private lagEndS(a: number, workedS: number): number {
+    const { ties, tieStart } = this.script.stage;
+    let endS = workedS;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
+      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.endAfterS(t, a));
+    return endS;
+  }
+
+  /** When the first of the crew of `a` has to leave it to be home inside every limit; `endS` where nobody has to before. */
+  private leaveS(a: number, endS: number, draws: DaySample): number {
+    const { problem, laneOf } = this.script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let leaveS = endS;
+    for (let s = first; s < crewEnd; s += 1) {
+      const r = laneOf[s]!;
+      const byS = this.suits.leaveByS(a, r, draws.slotMore[s]!, draws.routeMore[r]!, this.limitOf(r));
+      leaveS = Math.min(leaveS, byS);
+    }
+    return leaveS;
+  }
+
+  /** Where who breaks `a` off is taken to leave it: the farther of its ends from the lander. */
+  private fartherEnd(a: number): number {
+    const { problem, laneOf } = this.script;
+    const { beginsAt, endsAt, places, lander } = problem;
+    const legs = problem.legS[laneOf[problem.slotStart[a]!]!]!;
+    const begins = beginsAt[a]!;
+    const ends = endsAt[a]!;
+    return legs[begins * places + lander]! > legs[ends * places + lander]! ? begins : ends;
+  }
+
+  /** The crew of `a` are done with it at `endS`, at `place`, and its units are free. */
+  private leave(a: number, endS: number, place: number, draws: DaySample): void {
+    const { suits } = this;
+    const { problem, laneOf } = this.script;
+    const { slotStart, crewCount, restful, limits, routes } = problem;
     const first = slotStart[a]!;
     const crewEnd = first + crewCount[a]!;
     for (let s = first; s < crewEnd; s += 1) {
       const r = laneOf[s]!;
-      this.walk(r, beginsAt[a]!, draws.routeMore[r]!);
-      if (startS - this.pauseS[r]! >= limits.restS) this.beganS[r] = startS;
-      suits.wait(r, startS, draws.routeMore[r]!);
-    }
-    const rests = crew.restsByRule && problem.restful[a] === 0 && crewCount[a]! > 0;
-    let endS = startS + draws.durationS[a]!;
-    if (rests) endS = this.restedEndS(a, startS, endS);
-    const ownEndS = endS;
-    const due = this.dueAt(a, ownEndS, draws);
-    if (due.length > 0) {
-      endS = startS + draws.durationS[a]!;
-      for (const b of due) endS += draws.remedyS[b]!;
-      if (rests) endS = this.restedEndS(a, startS, endS);
-    }
-    const workedS = endS;
-    // Who is done before a least lag to the end has passed stays until it has.
-    const { ties, tieStart } = stage;
-    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1)
-      if (ties.toEnd[t] === 1) endS = Math.max(endS, this.endAfterS(t, a));
-    // Making something good lies outside the window; who leaves while at it has done their own work.
-    const overS = due.length > 0 ? ownEndS : endS;
-    let placeAfter = endsAt[a]!;
-    let broken = false;
-    if (crew.breaksOff) {
-      let leaveS = endS;
-      for (let s = first; s < crewEnd; s += 1) {
-        const r = laneOf[s]!;
-        const byS = suits.leaveByS(a, r, draws.slotMore[s]!, draws.routeMore[r]!, this.limitOf(r));
-        leaveS = Math.min(leaveS, byS);
-      }
-      if (leaveS < endS) {
-        broken = true;
-        endS = Math.max(startS, Math.floor(leaveS));
-        const legs = problem.legS[laneOf[first]!]!;
-        if (legs[beginsAt[a]! * places + lander]! > legs[endsAt[a]! * places + lander]!)
-          placeAfter = beginsAt[a]!;
-      }
-    }
-    for (let s = first; s < crewEnd; s += 1) {
-      const r = laneOf[s]!;
       suits.work(a, r, endS, draws.slotMore[s]!);
-      suits.place[r] = placeAfter;
-      if (problem.restful[a] === 0) this.pauseS[r] = endS;
+      suits.place[r] = place;
+      if (restful[a] === 0) this.pauseS[r] = endS;
       else if (endS - this.pauseS[r]! >= limits.restS) this.beganS[r] = endS;
     }
-    if (rests) this.restInside(a, startS, Math.min(endS, workedS));
     for (let s = crewEnd; s < slotStart[a + 1]!; s += 1)
       if (laneOf[s]! >= 0) this.chainFreeS[laneOf[s]! - routes] = endS;
-    this.startS[a] = startS;
-    this.endS[a] = endS;
-    if (broken && endS < overS) {
-      this.state[a] = BROKEN_OFF;
-      this.reason[a] = BREAK_OFF;
-    } else if (draws.spoilt[a]! > 0) {
-      this.state[a] = SPOILT;
-      this.reason[a] = RARE;
-    } else if (overS <= closesS) this.state[a] = DONE;
-    else {
-      this.state[a] = OVERRAN;
-      this.reason[a] = WINDOW;
-    }
-    let goodS = startS + draws.durationS[a]!;
-    for (const b of due) {
-      // One after the other: who has to leave has done those that were over by then.
-      goodS += draws.remedyS[b]!;
-      if (broken && (rests ? this.restedEndS(a, startS, goodS) : goodS) > endS) return;
-      const inTime = b !== a || overS <= closesS;
-      this.state[b] = inTime ? DONE : OVERRAN;
-      this.reason[b] = inTime ? 0 : WINDOW;
-      this.mended[b] = 1;
-    }
   }
 
   /** What has gone wrong by `byS`, when the own work of `a` is up, and is made good at the end of `a` (O12). */
@@ -477,8 +548,7 @@ export class Player {
       if (lane >= 0) this.chainFreeS[lane] = Math.max(this.chainFreeS[lane]!, atS);
     }
     this.endS[a] = atS;
-    this.state[a] = MISSED;
-    this.reason[a] = reason;
+    this.conclude(a, MISSED, reason);
   }
 
   /** Walks at once; a pause begins where the way ends. */
@@ -699,37 +769,71 @@ export class Player {
    * no longer begin in time after it, though without it it still can (O9), and that was certain before anything else against it was.
    */
   private leavesOut(a: number, startS: number): boolean {
-    const { script, suits, latest } = this;
-    const { problem, laneOf, stage, rank } = script;
-    const { slotStart, crewCount, places, beginsAt, endsAt, routes } = problem;
-    const first = slotStart[a]!;
-    const crewEnd = first + crewCount[a]!;
-    const ownS = latest.lengthS[a]!;
-    let out = false;
-    let readyS = -Infinity;
-    for (let s = first; s < crewEnd; s += 1) readyS = Math.max(readyS, suits.atS[laneOf[s]!]!);
-    for (let s = first; s < slotStart[a + 1]!; s += 1) {
+    const allFreeS = this.allFreeS(a);
+    // Both are asked: each takes note of when it was certain.
+    const ahead = this.holdsUpNext(a, startS, allFreeS);
+    const tied = this.holdsUpTied(a, startS, allFreeS);
+    return ahead || tied;
+  }
+
+  /** True when `a` is left out for needed work that comes next for one of its crew or units. */
+  private holdsUpNext(a: number, startS: number, allFreeS: number): boolean {
+    const { problem, laneOf } = this.script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let holdsUp = false;
+    for (let s = first; s < problem.slotStart[a + 1]!; s += 1) {
       const lane = laneOf[s]!;
-      const m = lane < 0 ? -1 : latest.nextOf[s]!;
-      if (m < 0) continue;
-      const dueS = latest.startS[m]!;
-      if (s < crewEnd) {
-        const legs = problem.legS[lane]!;
-        const lastS = dueS - legs[endsAt[a]! * places + beginsAt[m]!]! - ownS;
-        const stillS = suits.atS[lane]! + legs[suits.place[lane]! * places + beginsAt[m]!]!;
-        if (stillS <= dueS && this.decidesFor(a, lane, startS, lastS)) out = true;
-      } else {
-        const freeS = Math.max(readyS, this.chainFreeS[lane - routes]!);
-        if (freeS <= dueS && this.decidesWith(startS, dueS - ownS, freeS)) out = true;
-      }
+      const next = lane < 0 ? -1 : this.latest.nextOf[s]!;
+      if (next < 0) continue;
+      const isWalker = s < crewEnd;
+      if (isWalker && this.holdsUpWalker(a, startS, lane, next)) holdsUp = true;
+      if (!isWalker && this.holdsUpUnit(a, startS, lane, next, allFreeS)) holdsUp = true;
     }
+    return holdsUp;
+  }
+
+  /** True when `a` is left out for needed work that a least lag ties to it. */
+  private holdsUpTied(a: number, startS: number, allFreeS: number): boolean {
+    const { script, latest } = this;
+    const { stage, rank, needed } = script;
+    const { ties } = stage;
+    let holdsUp = false;
     for (const t of stage.tiesOutOf[a]!) {
-      const m = stage.ties.to[t]!;
-      if (rank[m]! < rank[a]! || script.needed[m] === 0) continue;
-      const lastS = latest.startThrough(script, t) - (stage.ties.fromEnd[t] === 1 ? ownS : 0);
-      if (this.decidesWith(startS, lastS, readyS)) out = true;
+      const later = ties.to[t]!;
+      if (rank[later]! < rank[a]! || needed[later] === 0) continue;
+      const ownS = ties.fromEnd[t] === 1 ? latest.lengthS[a]! : 0;
+      if (this.decidesWith(startS, latest.startThrough(script, t) - ownS, allFreeS)) holdsUp = true;
     }
-    return out;
+    return holdsUp;
+  }
+
+  /** When all of the crew of `a` are free; -Infinity without crew. */
+  private allFreeS(a: number): number {
+    const { problem, laneOf } = this.script;
+    const first = problem.slotStart[a]!;
+    const crewEnd = first + problem.crewCount[a]!;
+    let freeS = -Infinity;
+    for (let s = first; s < crewEnd; s += 1) freeS = Math.max(freeS, this.suits.atS[laneOf[s]!]!);
+    return freeS;
+  }
+
+  /** True when after `a` the walker of route `r` would be late for needed `next`, and straight from where they are would not. */
+  private holdsUpWalker(a: number, startS: number, r: number, next: number): boolean {
+    const { latest, suits } = this;
+    const { places, beginsAt, endsAt, legS } = this.script.problem;
+    const dueS = latest.startS[next]!;
+    const lastS = dueS - legS[r]![endsAt[a]! * places + beginsAt[next]!]! - latest.lengthS[a]!;
+    const stillS = suits.atS[r]! + legS[r]![suits.place[r]! * places + beginsAt[next]!]!;
+    return stillS <= dueS && this.decidesFor(a, r, startS, lastS);
+  }
+
+  /** The same of the unit of chain `lane`, which `next` takes once it and the crew of `a` are free. */
+  private holdsUpUnit(a: number, startS: number, lane: number, next: number, allFreeS: number): boolean {
+    const { latest } = this;
+    const dueS = latest.startS[next]!;
+    const freeS = Math.max(allFreeS, this.chainFreeS[lane - this.script.problem.routes]!);
+    return freeS <= dueS && this.decidesWith(startS, dueS - latest.lengthS[a]!, freeS);
   }
 
   /** As `decidesFor`, where all that is known at `freeS` matters. */
@@ -741,36 +845,38 @@ export class Player {
 
   /** O5: broken lags, then whatever needs what was not done. */
   private countVain(): void {
-    const { problem, order, stage } = this.script;
-    const { ties, tieStart } = stage;
+    const { order } = this.script;
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
-      if (this.state[a] !== DONE) continue;
-      for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
-        const fromS = this.tieFromS(t, a);
-        if (fromS === -Infinity || this.state[ties.from[t]!] === BROKEN_OFF) continue;
-        const lag = (ties.toEnd[t] === 1 ? this.endS[a]! : this.startS[a]!) - fromS;
-        if (lag < ties.leastS[t]! || lag > ties.greatestS[t]!) this.inVain(a);
-      }
+      if (this.state[a] === DONE && this.breaksLag(a)) this.conclude(a, IN_VAIN, VAIN);
     }
     for (let again = true; again;) {
       again = false;
       for (let p = 0; p < order.length; p += 1) {
         const a = order[p]!;
-        if (this.state[a] !== DONE) continue;
-        const needs = problem.needs[a]!;
-        for (let n = 0; n < needs.length; n += 1)
-          if (this.state[needs[n]!] !== DONE) {
-            this.inVain(a);
-            again = true;
-            break;
-          }
+        if (this.state[a] !== DONE || !this.lacksNeed(a)) continue;
+        this.conclude(a, IN_VAIN, VAIN);
+        again = true;
       }
     }
   }
 
-  private inVain(a: number): void {
-    this.state[a] = IN_VAIN;
-    this.reason[a] = VAIN;
+  /** True when a lag into `a` turned out broken; what was broken off counts from nothing. */
+  private breaksLag(a: number): boolean {
+    const { ties, tieStart } = this.script.stage;
+    for (let t = tieStart[a]!; t < tieStart[a + 1]!; t += 1) {
+      const fromS = this.tieFromS(t, a);
+      if (fromS === -Infinity || this.state[ties.from[t]!] === BROKEN_OFF) continue;
+      const lagS = (ties.toEnd[t] === 1 ? this.endS[a]! : this.startS[a]!) - fromS;
+      if (lagS < ties.leastS[t]! || lagS > ties.greatestS[t]!) return true;
+    }
+    return false;
+  }
+
+  /** True when something that `a` needs was not done. */
+  private lacksNeed(a: number): boolean {
+    const needs = this.script.problem.needs[a]!;
+    for (let n = 0; n < needs.length; n += 1) if (this.state[needs[n]!] !== DONE) return true;
+    return false;
   }
 }

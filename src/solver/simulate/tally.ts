@@ -74,66 +74,94 @@ export class Tally {
 
   /** Counts the day that `player` has just played, recorded. */
   add(player: Player, draws: DaySample): void {
-    const { problem, order, flown, egressS, stage } = player.script;
     const day = this.count;
-    let worth = 0;
-    let whole = true;
+    const isWhole = this.countTasks(player);
+    const isHome = this.countEvas(player);
+    const isMustDone = !this.mustOnBench && keepsMusts(player);
+    const held = isHome && isMustDone;
+    if (isHome) this.home += 1;
+    if (isMustDone) this.must += 1;
+    if (held) this.both += 1;
+    if (held && isWhole) this.whole += 1;
+    this.held[day] = held ? 1 : 0;
+    this.worth[day] = worthOf(player);
+    this.grid.set(player.suits.grid, day * this.columns);
+    this.suspect(player, draws, held);
+    this.count += 1;
+  }
+
+  /** Counts what was done, what was not, and why; true when nothing was missed. */
+  private countTasks(player: Player): boolean {
+    const { order, stage } = player.script;
+    let isWhole = true;
     this.evaIntact.fill(1);
     this.evaKept.fill(1);
     this.evaServed.fill(1);
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
       const state = player.state[a]!;
-      if (state === DONE) {
-        this.done[a]! += 1;
-        worth += problem.worth[a]!;
-      } else {
-        whole = false;
-        this.missed[a * REASONS.length + player.reason[a]!]! += 1;
-        this.wanting[a]! += addedBy(problem, (b) => isDone(player, b), a);
-        const e = evaOf(player.script, a);
-        if (e >= 0) {
-          this.evaIntact[e] = 0;
-          if (problem.must[a] === 1) this.evaKept[e] = 0;
-          if (failedElsewhere(player, a, e)) this.evaServed[e] = 0;
-        }
+      if (state === DONE) this.done[a]! += 1;
+      else {
+        isWhole = false;
+        this.countMissed(player, a);
       }
       if (stage.windowed[a] === 1 && (state === DONE || state === IN_VAIN)) this.inWindow[a]! += 1;
     }
-    if (problem.groups) worth -= lessOver(problem, (a) => isDone(player, a));
-    let closes = true;
-    for (let e = 0; e < problem.evas; e += 1) {
-      if (flown[e] === 0) continue;
-      this.closeS[e * this.days + day] = player.closeS[e]!;
-      let inside = closesInTime(player, e);
-      if (inside) this.inTime[e]! += 1;
-      for (let k = 0; k < KINDS; k += 1) {
-        if (!keepsReserve(player, e, k)) inside = false;
-        else this.inReserve[e * KINDS + k]! += 1;
-      }
-      if (inside) this.closes[e]! += 1;
-      else closes = false;
-      if (inside && this.evaIntact[e] === 1) this.evaWhole[e]! += 1;
-      if (this.evaKept[e] === 1) this.evaMust[e]! += 1;
-      if (this.evaServed[e] === 0) this.needsMissed[e]! += 1;
-      if (player.egressS[e]! > egressS[e]!) this.outLate[e]! += 1;
-    }
-    const musts = !this.mustOnBench && keepsMusts(player);
-    const held = closes && musts;
-    if (closes) this.home += 1;
-    if (musts) this.must += 1;
-    if (held) this.both += 1;
-    if (held && whole) this.whole += 1;
-    this.held[day] = held ? 1 : 0;
-    this.worth[day] = worth;
-    this.grid.set(player.suits.grid, day * this.columns);
+    return isWhole;
+  }
+
+  /** Counts `a`, which was not done, and what that is to its EVA. */
+  private countMissed(player: Player, a: number): void {
+    const { problem } = player.script;
+    this.missed[a * REASONS.length + player.reason[a]!]! += 1;
+    this.wanting[a]! += addedBy(problem, (b) => isDone(player, b), a);
+    const e = evaOf(player.script, a);
+    if (e < 0) return;
+    this.evaIntact[e] = 0;
+    if (problem.must[a] === 1) this.evaKept[e] = 0;
+    if (failedElsewhere(player, a, e)) this.evaServed[e] = 0;
+  }
+
+  /** Counts how the EVAs went; true when everybody came home inside every limit. */
+  private countEvas(player: Player): boolean {
+    const { problem, flown } = player.script;
+    let isHome = true;
+    for (let e = 0; e < problem.evas; e += 1) if (flown[e] === 1 && !this.countEva(player, e)) isHome = false;
+    return isHome;
+  }
+
+  private countEva(player: Player, e: number): boolean {
+    this.closeS[e * this.days + this.count] = player.closeS[e]!;
+    const isInTime = closesInTime(player, e);
+    const isHome = this.countReserves(player, e) && isInTime;
+    if (isInTime) this.inTime[e]! += 1;
+    if (isHome) this.closes[e]! += 1;
+    if (isHome && this.evaIntact[e] === 1) this.evaWhole[e]! += 1;
+    if (this.evaKept[e] === 1) this.evaMust[e]! += 1;
+    if (this.evaServed[e] === 0) this.needsMissed[e]! += 1;
+    if (player.egressS[e]! > player.script.egressS[e]!) this.outLate[e]! += 1;
+    return isHome;
+  }
+
+  /** Counts the consumables of which nobody on EVA `e` went below the reserve; true for all of them. */
+  private countReserves(player: Player, e: number): boolean {
+    let isInReserve = true;
+    for (let k = 0; k < KINDS; k += 1)
+      if (keepsReserve(player, e, k)) this.inReserve[e * KINDS + k]! += 1;
+      else isInReserve = false;
+    return isInReserve;
+  }
+
+  /** The longer a task took on a day that lost something, the more it is suspected. */
+  private suspect({ script }: Player, draws: DaySample, held: boolean): void {
+    const { order, problem } = script;
+    const worth = this.worth[this.count]!;
     const lost = (held ? 0 : 1) + (this.plannedWorth - worth) / Math.max(1, this.plannedWorth);
-    if (lost > 0)
-      for (let p = 0; p < order.length; p += 1) {
-        const a = order[p]!;
-        this.suspicion[a]! += lost * (draws.durationS[a]! - problem.lengthS[a]!);
-      }
-    this.count += 1;
+    if (lost <= 0) return;
+    for (let p = 0; p < order.length; p += 1) {
+      const a = order[p]!;
+      this.suspicion[a]! += lost * (draws.durationS[a]! - problem.lengthS[a]!);
+    }
   }
 
   /** What is counted so far, by which a run is held against others. */
