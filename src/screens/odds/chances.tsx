@@ -58,8 +58,6 @@ export function ChanceWords({ report, of, chance }: Told) {
 
 /** By EVA: the chance that it closes inside its limits, in all and by limit, and when it closes. */
 export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
-  const dial = useDial();
-  const by = (eva: string, atS: number): string => clockText(dial, wholeMinute(atS), eva);
   return (
     <section aria-label="EVAs" className="odds-table" tabIndex={0}>
       <h3>Each EVA closes inside its limits</h3>
@@ -81,67 +79,82 @@ export function EvaOddsTable({ plan, report }: { readonly plan: Plan; readonly r
           </tr>
         </thead>
         <tbody>
-          {report.evas.map((one) => {
-            const { eva } = one;
-            const name = evaName(plan, eva);
-            return (
-              <tr key={eva}>
-                <th scope="row">{name}</th>
-                <td>
-                  <ChanceOf report={report} of={`${name} inside all limits`} chance={one.closes} />
-                </td>
-                <td>
-                  <ChanceWords report={report} of={`${name} inside its times`} chance={one.duration} />
-                </td>
-                {CONSUMABLES.map((kind) => (
-                  <td key={kind}>
-                    <ChanceWords
-                      report={report}
-                      of={`${name} above every reserve of ${CONSUMABLE_WORDS[kind]}`}
-                      chance={one.reserves[kind]}
-                    />
-                  </td>
-                ))}
-                <td>
-                  {one.must ? (
-                    <ChanceWords report={report} of={`every must-do of ${name} done`} chance={one.must} />
-                  ) : (
-                    <span className="note">has none</span>
-                  )}
-                </td>
-                <td>
-                  <ChanceWords report={report} of={`${name} with nothing missed`} chance={one.asPlanned} />
-                </td>
-                <td>
-                  <Carried report={report} name={name} eva={one} />
-                </td>
-                <td className="odds-times">
-                  half by{" "}
-                  <From of={`ingress of ${name} on half of the days`} known={() => fromTime(report, 2)}>
-                    {by(eva, one.ingressS[2])}
-                  </From>
-                  , 95 % by{" "}
-                  <From of={`ingress of ${name} on 95 % of the days`} known={() => fromTime(report, 4)}>
-                    {by(eva, one.ingressS[4])}
-                  </From>
-                  ; limit {clockText(dial, one.limitS, eva)}
-                </td>
-              </tr>
-            );
-          })}
+          {report.evas.map((one) => (
+            <EvaRow key={one.eva} report={report} eva={one} name={evaName(plan, one.eva)} />
+          ))}
         </tbody>
       </table>
     </section>
   );
 }
 
-/** What the EVAs before leave this one with: a late start, and work that cannot be done without theirs. */
-function Carried(props: {
+/** What is told of one EVA. */
+interface EvaProps {
   readonly report: OddsReport;
   readonly name: string;
   readonly eva: OddsReport["evas"][number];
-}) {
-  const { report, name, eva } = props;
+}
+
+function EvaRow({ report, name, eva }: EvaProps) {
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>
+        <ChanceOf report={report} of={`${name} inside all limits`} chance={eva.closes} />
+      </td>
+      <td>
+        <ChanceWords report={report} of={`${name} inside its times`} chance={eva.duration} />
+      </td>
+      {CONSUMABLES.map((kind) => (
+        <td key={kind}>
+          <ChanceWords
+            report={report}
+            of={`${name} above every reserve of ${CONSUMABLE_WORDS[kind]}`}
+            chance={eva.reserves[kind]}
+          />
+        </td>
+      ))}
+      <td>
+        {eva.must ? (
+          <ChanceWords report={report} of={`every must-do of ${name} done`} chance={eva.must} />
+        ) : (
+          <span className="note">has none</span>
+        )}
+      </td>
+      <td>
+        <ChanceWords report={report} of={`${name} with nothing missed`} chance={eva.asPlanned} />
+      </td>
+      <td>
+        <Carried report={report} name={name} eva={eva} />
+      </td>
+      <td className="odds-times">
+        <Ingress report={report} name={name} eva={eva} />
+      </td>
+    </tr>
+  );
+}
+
+/** By when the EVA closes on half of the days and on nearly all, beside its limit. */
+function Ingress({ report, name, eva: { eva, ingressS, limitS } }: EvaProps) {
+  const dial = useDial();
+  const by = (atS: number): string => clockText(dial, wholeMinute(atS), eva);
+  return (
+    <>
+      half by{" "}
+      <From of={`ingress of ${name} on half of the days`} known={() => fromTime(report, 2)}>
+        {by(ingressS[2])}
+      </From>
+      , 95 % by{" "}
+      <From of={`ingress of ${name} on 95 % of the days`} known={() => fromTime(report, 4)}>
+        {by(ingressS[4])}
+      </From>
+      ; limit {clockText(dial, limitS, eva)}
+    </>
+  );
+}
+
+/** What the EVAs before leave this one with: a late start, and work that cannot be done without theirs. */
+function Carried({ report, name, eva }: EvaProps) {
   const { outLate, needsMissed } = eva;
   if (outLate.count === 0 && needsMissed.count === 0) return <span className="note">nothing</span>;
   return (

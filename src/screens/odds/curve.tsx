@@ -109,16 +109,13 @@ function shortWords({ outcome, wishes, wish }: CurveDay): string | null {
   return outcome.must.low < surest || outcome.home.low < wish.home ? "may not be reached" : null;
 }
 
+/** The days as a picture and as a table: what is chosen in one is shown in the other. */
 function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly stands: boolean }) {
   const [chosen, choose] = useState<number | null>(null);
   const ref = useRef<HTMLDivElement>(null);
-  const rows = useRef<(HTMLTableRowElement | null)[]>([]);
   const widthPx = Math.min(900, useWidth(ref));
   const wish = useDesk((state) => state.plan.odds.wish);
   const present = useDesk(chancesNow);
-  useEffect(() => {
-    if (chosen !== null) rows.current[chosen]?.scrollIntoView({ block: "nearest" });
-  }, [chosen]);
   return (
     <div className={stands ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">
@@ -134,55 +131,78 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
         )}
       </div>
       <div className="curve-days" role="region" aria-label="Days along the curve" tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Searched for</th>
-              <th scope="col">Every must-do done</th>
-              <th scope="col">Everybody home</th>
-              <th scope="col">Worth on average</th>
-              <th scope="col">Placed</th>
-              <th scope="col">Caution</th>
-              <th scope="col">Day</th>
-            </tr>
-          </thead>
-          <tbody>
-            {days.map((day, k) => (
-              <tr
-                key={day.wish.must}
-                ref={(row) => void (rows.current[k] = row)}
-                aria-selected={chosen === k}
-                onClick={() => choose(k)}
-              >
-                <th scope="row">
-                  {day.wishes.map((one) => percent(one, "given")).join(", ")}
-                  {day.wishes.includes(wish.must) && <b className="must-count">the wish</b>}
-                </th>
-                <td>
-                  {chanceFigure(day.outcome.must)}{" "}
-                  <span className="note">{chanceInterval(day.outcome.must)}</span>{" "}
-                  <Short words={shortWords(day)} />
-                </td>
-                <td>
-                  {chanceFigure(day.outcome.home)}{" "}
-                  <span className="note">{chanceInterval(day.outcome.home)}</span>
-                </td>
-                <td>{grouped(Math.floor(day.outcome.meanWorth))}</td>
-                <td>{counted(day.schedule.placements.length, "task")}</td>
-                <td>{percent(day.caution, "given")}</td>
-                <td>
-                  <Offers day={day} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <DayTable days={days} wish={wish.must} chosen={chosen} choose={choose} />
         <p className="note">
           Each counted on {countsWords(days)} simulated days with the crew acting by the plan’s rules and the
           caution beside it.
         </p>
       </div>
     </div>
+  );
+}
+
+/** The days in rows; the chosen one is brought into view. */
+function DayTable(props: {
+  readonly days: readonly CurveDay[];
+  readonly wish: number;
+  readonly chosen: number | null;
+  readonly choose: (day: number) => void;
+}) {
+  const { days, wish, chosen, choose } = props;
+  const body = useRef<HTMLTableSectionElement>(null);
+  useEffect(() => {
+    if (chosen !== null) body.current?.rows[chosen]?.scrollIntoView({ block: "nearest" });
+  }, [chosen]);
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Searched for</th>
+          <th scope="col">Every must-do done</th>
+          <th scope="col">Everybody home</th>
+          <th scope="col">Worth on average</th>
+          <th scope="col">Placed</th>
+          <th scope="col">Caution</th>
+          <th scope="col">Day</th>
+        </tr>
+      </thead>
+      <tbody ref={body}>
+        {days.map((day, k) => (
+          <DayRow key={day.wish.must} day={day} wish={wish} chosen={chosen === k} choose={() => choose(k)} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function DayRow(props: {
+  readonly day: CurveDay;
+  readonly wish: number;
+  readonly chosen: boolean;
+  readonly choose: () => void;
+}) {
+  const { day, wish, chosen, choose } = props;
+  const { must, home, meanWorth } = day.outcome;
+  return (
+    <tr aria-selected={chosen} onClick={choose}>
+      <th scope="row">
+        {day.wishes.map((one) => percent(one, "given")).join(", ")}
+        {day.wishes.includes(wish) && <b className="must-count">the wish</b>}
+      </th>
+      <td>
+        {chanceFigure(must)} <span className="note">{chanceInterval(must)}</span>{" "}
+        <Short words={shortWords(day)} />
+      </td>
+      <td>
+        {chanceFigure(home)} <span className="note">{chanceInterval(home)}</span>
+      </td>
+      <td>{grouped(Math.floor(meanWorth))}</td>
+      <td>{counted(day.schedule.placements.length, "task")}</td>
+      <td>{percent(day.caution, "given")}</td>
+      <td>
+        <Offers day={day} />
+      </td>
+    </tr>
   );
 }
 

@@ -8,7 +8,7 @@ const HEIGHT_PX = 300;
 const LEFT_PX = 62;
 const RIGHT_PX = 20;
 const TOP_PX = 26;
-const FOOT_PX = 44;
+const BOTTOM_PX = HEIGHT_PX - 44;
 const POINT_PX = 6;
 
 /** A day along the curve, with all the wishes for which it is the best that was found. */
@@ -16,8 +16,7 @@ export interface CurveDay extends WishedDay {
   readonly wishes: readonly number[];
 }
 
-/** The days as points: chance of every must-do done to the right, worth on average upwards, with the sampling interval and the wish. */
-export function CurvePicture(props: {
+interface PictureProps {
   readonly widthPx: number;
   readonly days: readonly CurveDay[];
   readonly wish: number;
@@ -25,26 +24,14 @@ export function CurvePicture(props: {
   readonly present: ChancesReport | null;
   readonly chosen: number | null;
   readonly choose: (day: number) => void;
-}) {
+}
+
+/** The days as points: chance of every must-do done to the right, worth on average upwards, with the sampling interval and the wish. */
+export function CurvePicture(props: PictureProps) {
   const { widthPx, days, wish, present, chosen, choose } = props;
-  const worths = [...days.map(({ outcome }) => outcome.meanWorth), ...(present ? [present.meanWorth] : [])];
-  const least = Math.min(...worths);
-  const most = Math.max(...worths);
-  const pad = Math.max(1, (most - least) * 0.12);
-  const lows = [...days.map(({ outcome }) => outcome.must.low), ...(present ? [present.must.low] : []), wish];
-  const from = Math.max(0, Math.floor(Math.min(...lows) * 20) / 20);
-  const bottom = HEIGHT_PX - FOOT_PX;
-  const x = axisScale([from, 1], [LEFT_PX, widthPx - RIGHT_PX]);
-  const y = axisScale([least - pad, most + pad], [bottom, TOP_PX]);
-  const at = ({ outcome }: WishedDay): string => `${x.px(outcome.must.share)},${y.px(outcome.meanWorth)}`;
-  const wishesOf = ({ wishes }: CurveDay): string => wishes.map((one) => percent(one, "given")).join(", ");
-  const feet = labelFeet(
-    days.map((day) => ({
-      x: x.px(day.outcome.must.share),
-      y: y.px(day.outcome.meanWorth),
-      words: wishesOf(day),
-    })),
-  );
+  const axes = axesOf(props);
+  const at = ({ outcome }: WishedDay): string =>
+    `${axes.x.px(outcome.must.share)},${axes.y.px(outcome.meanWorth)}`;
   const words = days
     .map(({ outcome }) => `${chanceFigure(outcome.must)}: ${grouped(Math.floor(outcome.meanWorth))}`)
     .join("; ");
@@ -55,10 +42,46 @@ export function CurvePicture(props: {
       role="img"
       aria-label={`Worth on average against the chance of every must-do done. ${words}. The wish is ${percent(wish, "given")}.`}
     >
+      <Grid axes={axes} widthPx={widthPx} />
+      <WishLine axes={axes} wish={wish} />
+      <polyline className="curve-line" points={days.map(at).join(" ")} />
+      <DayPoints axes={axes} days={days} chosen={chosen} choose={choose} />
+      {present && <PresentPoint axes={axes} present={present} />}
+    </svg>
+  );
+}
+
+/** Where a chance and a worth lie in the picture. */
+interface Axes {
+  /** The least chance in the picture. */
+  readonly from: number;
+  readonly x: ReturnType<typeof axisScale>;
+  readonly y: ReturnType<typeof axisScale>;
+}
+
+/** Axes on which every day, the wish and the day as it stands have their place. */
+function axesOf({ widthPx, days, wish, present }: PictureProps): Axes {
+  const worths = [...days.map(({ outcome }) => outcome.meanWorth), ...(present ? [present.meanWorth] : [])];
+  const least = Math.min(...worths);
+  const most = Math.max(...worths);
+  const pad = Math.max(1, (most - least) * 0.12);
+  const lows = [...days.map(({ outcome }) => outcome.must.low), ...(present ? [present.must.low] : []), wish];
+  const from = Math.max(0, Math.floor(Math.min(...lows) * 20) / 20);
+  return {
+    from,
+    x: axisScale([from, 1], [LEFT_PX, widthPx - RIGHT_PX]),
+    y: axisScale([least - pad, most + pad], [BOTTOM_PX, TOP_PX]),
+  };
+}
+
+/** Lines to read values off, with what the axes are of. */
+function Grid({ axes: { x, y }, widthPx }: { readonly axes: Axes; readonly widthPx: number }) {
+  return (
+    <>
       {x.ticks(6).map((value) => (
         <g key={value} className="curve-grid">
-          <line x1={x.px(value)} x2={x.px(value)} y1={TOP_PX} y2={bottom} />
-          <text x={x.px(value)} y={bottom + 16} textAnchor="middle">
+          <line x1={x.px(value)} x2={x.px(value)} y1={TOP_PX} y2={BOTTOM_PX} />
+          <text x={x.px(value)} y={BOTTOM_PX + 16} textAnchor="middle">
             {percent(value, "given")}
           </text>
         </g>
@@ -77,40 +100,74 @@ export function CurvePicture(props: {
       <text className="curve-axis" x={4} y={14}>
         worth done on average
       </text>
-      <line className="curve-wish" x1={x.px(wish)} x2={x.px(wish)} y1={TOP_PX} y2={bottom} />
+    </>
+  );
+}
+
+function WishLine({ axes: { x }, wish }: { readonly axes: Axes; readonly wish: number }) {
+  return (
+    <>
+      <line className="curve-wish" x1={x.px(wish)} x2={x.px(wish)} y1={TOP_PX} y2={BOTTOM_PX} />
       <text className="curve-wish-name" x={x.px(wish) - 5} y={TOP_PX + 10} textAnchor="end">
         wish {percent(wish, "given")}
       </text>
-      <polyline className="curve-line" points={days.map(at).join(" ")} />
-      {days.map((day, k) => {
-        const { must, meanWorth } = day.outcome;
-        return (
-          <g
-            key={day.wish.must}
-            className={k === chosen ? "curve-day chosen" : "curve-day"}
-            onClick={() => choose(k)}
-          >
-            <line x1={x.px(must.low)} x2={x.px(must.high)} y1={y.px(meanWorth)} y2={y.px(meanWorth)} />
-            <circle cx={x.px(must.share)} cy={y.px(meanWorth)} r={POINT_PX} />
-            <circle className="curve-hold" cx={x.px(must.share)} cy={y.px(meanWorth)} r={22} />
-            <text x={x.px(must.share)} y={y.px(meanWorth) + feet[k]!} textAnchor="middle">
-              {wishesOf(day)}
-            </text>
-          </g>
-        );
-      })}
-      {present && (
-        <g className="curve-present">
-          <path d={`M${x.px(present.must.share)} ${y.px(present.meanWorth) - 8} l8 8 l-8 8 l-8 -8 Z`} />
-          <text
-            x={x.px(present.must.share) + (present.must.share > (1 + from) / 2 ? -12 : 12)}
-            y={y.px(present.meanWorth) + 18}
-            textAnchor={present.must.share > (1 + from) / 2 ? "end" : "start"}
-          >
-            the day as it stands
-          </text>
-        </g>
-      )}
-    </svg>
+    </>
+  );
+}
+
+/** Every day with its sampling interval and the wishes for which it is the best that was found. */
+function DayPoints({
+  axes: { x, y },
+  days,
+  chosen,
+  choose,
+}: { readonly axes: Axes } & Pick<PictureProps, "days" | "chosen" | "choose">) {
+  const wishesOf = ({ wishes }: CurveDay): string => wishes.map((one) => percent(one, "given")).join(", ");
+  const feet = labelFeet(
+    days.map((day) => ({
+      x: x.px(day.outcome.must.share),
+      y: y.px(day.outcome.meanWorth),
+      words: wishesOf(day),
+    })),
+  );
+  return days.map((day, k) => {
+    const { must, meanWorth } = day.outcome;
+    return (
+      <g
+        key={day.wish.must}
+        className={k === chosen ? "curve-day chosen" : "curve-day"}
+        onClick={() => choose(k)}
+      >
+        <line x1={x.px(must.low)} x2={x.px(must.high)} y1={y.px(meanWorth)} y2={y.px(meanWorth)} />
+        <circle cx={x.px(must.share)} cy={y.px(meanWorth)} r={POINT_PX} />
+        <circle className="curve-hold" cx={x.px(must.share)} cy={y.px(meanWorth)} r={22} />
+        <text x={x.px(must.share)} y={y.px(meanWorth) + feet[k]!} textAnchor="middle">
+          {wishesOf(day)}
+        </text>
+      </g>
+    );
+  });
+}
+
+function PresentPoint({
+  axes: { from, x, y },
+  present: { must, meanWorth },
+}: {
+  readonly axes: Axes;
+  readonly present: ChancesReport;
+}) {
+  // On the right there is room for its name only to its left.
+  const right = must.share > (1 + from) / 2;
+  return (
+    <g className="curve-present">
+      <path d={`M${x.px(must.share)} ${y.px(meanWorth) - 8} l8 8 l-8 8 l-8 -8 Z`} />
+      <text
+        x={x.px(must.share) + (right ? -12 : 12)}
+        y={y.px(meanWorth) + 18}
+        textAnchor={right ? "end" : "start"}
+      >
+        the day as it stands
+      </text>
+    </g>
   );
 }

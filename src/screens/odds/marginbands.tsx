@@ -54,67 +54,77 @@ export function MarginBands({ plan, report }: { readonly plan: Plan; readonly re
   );
 }
 
+/** The course of one consumable on the simulated days, and what is left of it at the limit of the EVA. */
 const Chart = memo(function Chart(props: {
   readonly report: OddsReport;
   readonly margin: MarginOdds;
   readonly widthPx: number;
 }) {
   const { report, margin, widthPx } = props;
-  const { points, stock, reserve, consumable } = margin;
-  const first = points[0];
-  const last = points.at(-1);
-  if (!first || !last) return null;
-  const scale = timeScale({ startS: first.atS, endS: Math.max(last.atS, first.atS + 60) }, widthPx);
-  const least = Math.min(0, ...points.map((point) => point.left[0]));
-  const y = (left: number): number => 2 + ((stock - left) / Math.max(1e-9, stock - least)) * (HEIGHT_PX - 4);
-  const end = (band: 0 | 2): string => percent((last.left[band] - reserve) / Math.max(1e-9, stock), "down");
-  const words = `${CONSUMABLE_WORDS[consumable]}: at the limit of the EVA ${end(2)} above the reserve or less on every second day, ${end(0)} or less on one day in twenty.`;
+  const last = margin.points.at(-1);
+  if (!last) return null;
+  const name = CONSUMABLE_WORDS[margin.consumable];
+  const end = (band: 0 | 2): string =>
+    percent((last.left[band] - margin.reserve) / Math.max(1e-9, margin.stock), "down");
+  const words = `${name}: at the limit of the EVA ${end(2)} above the reserve or less on every second day, ${end(0)} or less on one day in twenty.`;
   return (
     <figure className="odds-band">
       <figcaption>
-        <b>{CONSUMABLE_WORDS[consumable]}</b>{" "}
-        <From
-          of={`${CONSUMABLE_WORDS[consumable]} left on every second day`}
-          known={() => fromMargin(report, margin, 2)}
-        >
+        <b>{name}</b>{" "}
+        <From of={`${name} left on every second day`} known={() => fromMargin(report, margin, 2)}>
           {end(2)}
         </From>{" "}
         <span className="note">
           1 day in 20:{" "}
-          <From
-            of={`${CONSUMABLE_WORDS[consumable]} left on one day in twenty`}
-            known={() => fromMargin(report, margin, 0)}
-          >
+          <From of={`${name} left on one day in twenty`} known={() => fromMargin(report, margin, 0)}>
             {end(0)}
           </From>{" "}
           or less
         </span>
       </figcaption>
       <svg width={widthPx} height={HEIGHT_PX + FOOT_PX} role="img" aria-label={words}>
-        <rect width={widthPx} height={HEIGHT_PX} className="band-ground" />
-        <rect y={y(reserve)} width={widthPx} height={HEIGHT_PX - y(reserve)} className="band-reserve" />
-        <path d={area(points, scale, y, 0, 4)} className="band-wide" />
-        <path d={area(points, scale, y, 1, 3)} className="band-half" />
-        <path d={course(points, scale, y, 2)} className="band-middle" />
-        <line x1={0} x2={widthPx} y1={y(reserve)} y2={y(reserve)} className="band-floor" />
-        {metTicks(scale, 64).map((tick) => (
-          <g key={tick.atS}>
-            <line
-              x1={scale.x(tick.atS)}
-              x2={scale.x(tick.atS)}
-              y1={HEIGHT_PX}
-              y2={HEIGHT_PX + 4}
-              className="chance-rule"
-            />
-            <text x={scale.x(tick.atS) + 2} y={HEIGHT_PX + 14}>
-              {tick.label}
-            </text>
-          </g>
-        ))}
+        <BandsPicture margin={margin} widthPx={widthPx} />
       </svg>
     </figure>
   );
 });
+
+/** The bands over time, with the reserve below them and the hours under them. */
+function BandsPicture({ margin, widthPx }: { readonly margin: MarginOdds; readonly widthPx: number }) {
+  const { points, stock, reserve } = margin;
+  const startS = points[0]?.atS ?? 0;
+  const scale = timeScale({ startS, endS: Math.max(points.at(-1)?.atS ?? 0, startS + 60) }, widthPx);
+  const least = Math.min(0, ...points.map((point) => point.left[0]));
+  const y = (left: number): number => 2 + ((stock - left) / Math.max(1e-9, stock - least)) * (HEIGHT_PX - 4);
+  return (
+    <>
+      <rect width={widthPx} height={HEIGHT_PX} className="band-ground" />
+      <rect y={y(reserve)} width={widthPx} height={HEIGHT_PX - y(reserve)} className="band-reserve" />
+      <path d={area(points, scale, y, 0, 4)} className="band-wide" />
+      <path d={area(points, scale, y, 1, 3)} className="band-half" />
+      <path d={course(points, scale, y, 2)} className="band-middle" />
+      <line x1={0} x2={widthPx} y1={y(reserve)} y2={y(reserve)} className="band-floor" />
+      <Hours scale={scale} />
+    </>
+  );
+}
+
+function Hours({ scale }: { readonly scale: TimeScale }) {
+  return metTicks(scale, 64).map((tick) => (
+    <g key={tick.atS}>
+      <line
+        x1={scale.x(tick.atS)}
+        x2={scale.x(tick.atS)}
+        y1={HEIGHT_PX}
+        y2={HEIGHT_PX + 4}
+        className="chance-rule"
+      />
+      <text x={scale.x(tick.atS) + 2} y={HEIGHT_PX + 14}>
+        {tick.label}
+      </text>
+    </g>
+  ));
+}
 
 type Points = MarginOdds["points"];
 type Which = keyof Bands & (0 | 1 | 2 | 3 | 4);

@@ -24,10 +24,8 @@ interface Props {
 export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose }: Props) {
   const ref = useRef<HTMLDialogElement>(null);
   const close = (): void => ref.current?.close();
-  const cut = kind.cut === true && job.size !== "cuff";
-  const small = job.size === "cuff";
-  const sheets = cut && job.duplex ? pages.length / 2 : pages.length;
-  const first = pages.slice(0, cut && job.duplex ? 2 : 1);
+  const twoSided = isCut(kind, job) && job.duplex;
+  const sheets = twoSided ? pages.length / 2 : pages.length;
   return (
     <Dialog box={ref} className="print-dialog" aria-labelledby="print-title" onClose={onClose}>
       <header className="part-head">
@@ -40,56 +38,14 @@ export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose 
           value={job.size}
           onChoose={(size) => onJob({ size })}
         />
-        {cut && (
-          <>
-            <Choice
-              name="Sides"
-              of={[
-                ["one", "One side"],
-                ["both", "Both, turned over the long edge"],
-              ]}
-              value={job.duplex ? "both" : "one"}
-              onChoose={(sides) => onJob({ duplex: sides === "both" })}
-            />
-            <Choice
-              name="Order"
-              of={[
-                ["stack", "Cut as a stack, piles laid on each other"],
-                ["reading", "Pages in order on each sheet"],
-              ]}
-              value={job.order}
-              onChoose={(order) => onJob({ order })}
-            />
-          </>
-        )}
-        {(cut || !small) && kind.id !== "day" && (
-          <label>
-            <input
-              type="checkbox"
-              checked={job.holes}
-              onChange={(event) => onJob({ holes: event.target.checked })}
-            />{" "}
-            {cut ? "Crosses for the rings" : "Room for two holes"}
-          </label>
-        )}
+        {isCut(kind, job) && <CutChoices job={job} onJob={onJob} />}
+        <HolesChoice kind={kind} job={job} onJob={onJob} />
         <p className="note">
           {counted(sheets, "sheet")} of paper. Printed at full size: choose no fitting to the page.
         </p>
         <Doubts list={doubts} onGo={close} />
       </div>
-      <div className="print-picture" role="group" aria-label="The first sheet">
-        {first.map((page, i) => (
-          <figure key={page.name + i}>
-            <div
-              className="print-sheet"
-              style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}` }}
-              // The pages are this program's own drawing; all text in them is escaped where they are made.
-              dangerouslySetInnerHTML={{ __html: page.svg }}
-            />
-            {first.length > 1 && <figcaption>{i === 0 ? "Front" : "Back"}</figcaption>}
-          </figure>
-        ))}
-      </div>
+      <FirstSheet sides={pages.slice(0, twoSided ? 2 : 1)} />
       <footer className="print-end">
         <button type="button" className="primary" onClick={onPrint}>
           Print these pages
@@ -99,6 +55,71 @@ export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose 
         </button>
       </footer>
     </Dialog>
+  );
+}
+
+/** Whether several pages go on a sheet that is cut. */
+function isCut(kind: PaperKind, job: PaperJob): boolean {
+  return kind.cut === true && job.size !== "cuff";
+}
+
+/** How sheets that are cut are printed: their sides, and in which order pages lie on them. */
+function CutChoices({ job, onJob }: Pick<Props, "job" | "onJob">) {
+  return (
+    <>
+      <Choice
+        name="Sides"
+        of={[
+          ["one", "One side"],
+          ["both", "Both, turned over the long edge"],
+        ]}
+        value={job.duplex ? "both" : "one"}
+        onChoose={(sides) => onJob({ duplex: sides === "both" })}
+      />
+      <Choice
+        name="Order"
+        of={[
+          ["stack", "Cut as a stack, piles laid on each other"],
+          ["reading", "Pages in order on each sheet"],
+        ]}
+        value={job.order}
+        onChoose={(order) => onJob({ order })}
+      />
+    </>
+  );
+}
+
+/** Room for what holds the pages together, where it is not there anyway. */
+function HolesChoice({ kind, job, onJob }: Pick<Props, "kind" | "job" | "onJob">) {
+  if (job.size === "cuff" || kind.id === "day") return null;
+  return (
+    <label>
+      <input
+        type="checkbox"
+        checked={job.holes}
+        onChange={(event) => onJob({ holes: event.target.checked })}
+      />{" "}
+      {isCut(kind, job) ? "Crosses for the rings" : "Room for two holes"}
+    </label>
+  );
+}
+
+/** The first sheet as it will come out of the printer. */
+function FirstSheet({ sides }: { readonly sides: readonly PaperPage[] }) {
+  return (
+    <div className="print-picture" role="group" aria-label="The first sheet">
+      {sides.map((page, i) => (
+        <figure key={page.name + i}>
+          <div
+            className="print-sheet"
+            style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}` }}
+            // The pages are this program's own drawing; all text in them is escaped where they are made.
+            dangerouslySetInnerHTML={{ __html: page.svg }}
+          />
+          {sides.length > 1 && <figcaption>{i === 0 ? "Front" : "Back"}</figcaption>}
+        </figure>
+      ))}
+    </div>
   );
 }
 

@@ -1,0 +1,100 @@
+import { useEffect, useMemo, useState } from "react";
+import type { ChancesReport, ShedReport } from "../../answers/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import {
+  benchStands,
+  chancesAtRest,
+  type DeskState,
+  MANY_DAYS,
+  printedIsStale,
+  type PrintedWork,
+  shedIsStale,
+  type ShedWork,
+} from "../../session/index.ts";
+import { useAround, useDesk } from "../context.ts";
+import type { PaperGiven, PaperKind, PaperPort, PaperSite } from "../services.ts";
+import { useShed } from "../useshed.ts";
+
+/** Has what is printed worked out when there is none or the plan has changed; null until it is there. */
+export function usePrinted(): PrintedWork | null {
+  const { desk } = useAround();
+  const printed = useDesk((state) => (printedIsStale(state) ? null : state.printed));
+  const due = printed === null;
+  useEffect(() => {
+    if (due) void desk.askPrinted();
+  }, [due, desk]);
+  return printed;
+}
+
+/** The late pages of what is printed, and whether it waits for them. */
+export interface LatePages {
+  readonly shed: ShedWork | null;
+  /** Undefined until they are there. */
+  readonly tables: ShedReport | undefined;
+  /** True while what would be saved now would lack them, and nobody has said to go without. */
+  readonly held: boolean;
+  goWithout(): void;
+}
+
+/** The pages for being late of the open day, worked out while they are `wanted`. */
+export function useLatePages(wanted: boolean): LatePages {
+  useShed(wanted);
+  const plan = useDesk((state) => state.plan);
+  const shed = useDesk((state) => (shedIsStale(state) ? null : state.shed));
+  const [without, setWithout] = useState<Plan | null>(null);
+  const tables = wanted && shed?.report?.complete ? shed.report : undefined;
+  const pending = wanted && tables === undefined && (shed === null || shed.running);
+  return { shed, tables, held: pending && without !== plan, goWithout: () => setWithout(plan) };
+}
+
+/** All that the pages are made of; null until the moments that are printed are worked out. */
+export function usePaperGiven(
+  paper: PaperPort,
+  kind: PaperKind | undefined,
+  printed: PrintedWork | null,
+  tables: ShedReport | undefined,
+): PaperGiven | null {
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk((state) => state.verdict);
+  const chances = useDesk(chancesToPrint);
+  const reasons = useDesk(reasonsToPrint);
+  const site = useSite(paper, plan, kind?.ways ?? false);
+  const day = printed?.report ?? null;
+  return useMemo(
+    (): PaperGiven | null =>
+      day && {
+        ...{ plan, verdict, day, chances, site },
+        shed: tables,
+        reasons: reasons && [...reasons.values()],
+      },
+    [plan, verdict, day, chances, site, tables, reasons],
+  );
+}
+
+/** The chances that may be printed: of the open day, counted on many days. */
+export function chancesToPrint(state: DeskState): ChancesReport | null {
+  const report = chancesAtRest(state);
+  return report && report.days >= MANY_DAYS ? report : null;
+}
+
+/** Why what is on the bench is there, where that is known of the open day. */
+function reasonsToPrint(state: DeskState): DeskState["benchReasons"] | undefined {
+  return benchStands(state) ? state.benchReasons : undefined;
+}
+
+/** The ways over the site of the open plan, while they are wanted; undefined until they are there. */
+function useSite(paper: PaperPort, plan: Plan, wanted: boolean): PaperSite | undefined {
+  const [known, setKnown] = useState<{ readonly plan: Plan; readonly site: PaperSite } | null>(null);
+  const due = wanted && known?.plan !== plan;
+  useEffect(() => {
+    if (!due) return;
+    const control = new AbortController();
+    paper.site(plan, control.signal).then(
+      (site) => setKnown({ plan, site }),
+      // Without them the sheet says that they are not known.
+      () => undefined,
+    );
+    return () => control.abort();
+  }, [paper, plan, due]);
+  return known?.plan === plan ? known.site : undefined;
+}
