@@ -104,20 +104,14 @@ export interface GeoJsonSite {
  * never clash with those of the plan. The plan is not changed.
  */
 export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, string> {
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch (error) {
-    return failed(`this is not JSON: ${error instanceof Error ? error.message : "unreadable"}`);
-  }
-  const features = isRecord(data) && data["type"] === "FeatureCollection" ? data["features"] : null;
-  if (!Array.isArray(features)) return failed("this is no GeoJSON FeatureCollection");
+  const features = featuresOf(text);
+  if (!features.ok) return features;
   const centre = centreOf(plan);
   const taken = new Set([...plan.site.places, ...plan.site.keepOuts].map((one) => one.id));
   const places: Place[] = [];
   const keepOuts: KeepOut[] = [];
   let leftOut = 0;
-  for (const [k, feature] of features.entries()) {
+  for (const [k, feature] of features.value.entries()) {
     const { type, coordinates } = geometryOf(feature);
     const name = nameOf(feature, k);
     if (type === "Point") {
@@ -138,6 +132,18 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
     } else leftOut += 1;
   }
   return done({ places, keepOuts, leftOut });
+}
+
+/** The features of a collection, not looked at yet. */
+function featuresOf(text: string): Outcome<readonly unknown[], string> {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    return failed(`this is not JSON: ${error instanceof Error ? error.message : "unreadable"}`);
+  }
+  const features = isRecord(data) && data["type"] === "FeatureCollection" ? data["features"] : null;
+  return Array.isArray(features) ? done(features) : failed("this is no GeoJSON FeatureCollection");
 }
 
 function geometryOf(feature: unknown): { readonly type: unknown; readonly coordinates: unknown } {

@@ -61,27 +61,9 @@ export async function fetchScreens(): Promise<void> {
 }
 
 function Screens(props: Wired) {
-  const { desk, look, memory } = useAround();
-  const screen = useLook((state) => state.screen);
-  const theme = useLook((state) => state.theme);
-  const shelfShown = useLook((state) => state.shelfShown);
-  const quarantineShown = useLook((state) => state.quarantineShown);
-  const listOpen = useLook((state) => state.importing !== null);
-  const exportOpen = useLook((state) => state.exporting);
-  const asked = useDesk((state) => state.why !== null);
-
-  useEffect(() => {
-    document.documentElement.dataset["theme"] = theme;
-    memory.set("theme", theme);
-  }, [theme, memory]);
+  useTheme();
   useFirstLook();
-  useEffect(() => spokenSteps(desk, look), [desk, look]);
-  useEffect(() => spokenSelection(desk, look), [desk, look]);
-  useEffect(() => shellKeys(desk, look), [desk, look]);
-  useEffect(() => keepMinute(look), [look]);
-  useEffect(() => takeUpDrafts({ look, memory }), [look, memory]);
-  useEffect(() => desk.commands.add([...whyWork(desk, look), quarantineCommand(look)]), [desk, look]);
-
+  useFollowers();
   return (
     <div className="app">
       <Header />
@@ -89,22 +71,7 @@ function Screens(props: Wired) {
       <Greeting />
       <FirstSteps />
       <main className="screen">
-        <OnDemand key={screen} name={`${screen} screen`}>
-          {screen === "day" && (
-            <DayView
-              details={<OnDemand name="task">{props.details}</OnDemand>}
-              map={<OnDemand name="map">{props.map}</OnDemand>}
-            />
-          )}
-          {screen === "day" && asked && <why.Screen />}
-          {screen === "day" && <Mended />}
-          {screen === "variants" && <variants.Screen />}
-          {screen === "odds" && <odds.Screen />}
-          {screen === "site" && props.site}
-          {screen === "rehearsal" && props.rehearsal}
-          {screen === "setup" && <div className="sheet">{props.setup}</div>}
-          {screen === "paper" && props.paper}
-        </OnDemand>
+        <OpenScreen {...props} />
         <TaskMenu />
       </main>
       <Safety />
@@ -115,6 +82,44 @@ function Screens(props: Wired) {
       <ChangedFile />
       <Keys />
       <CommandList />
+      <Windows />
+      <Spoken />
+    </div>
+  );
+}
+
+/** The screen that is looked at. */
+function OpenScreen(props: Wired) {
+  const screen = useLook((state) => state.screen);
+  const asked = useDesk((state) => state.why !== null);
+  return (
+    <OnDemand key={screen} name={`${screen} screen`}>
+      {screen === "day" && (
+        <DayView
+          details={<OnDemand name="task">{props.details}</OnDemand>}
+          map={<OnDemand name="map">{props.map}</OnDemand>}
+        />
+      )}
+      {screen === "day" && asked && <why.Screen />}
+      {screen === "day" && <Mended />}
+      {screen === "variants" && <variants.Screen />}
+      {screen === "odds" && <odds.Screen />}
+      {screen === "site" && props.site}
+      {screen === "rehearsal" && props.rehearsal}
+      {screen === "setup" && <div className="sheet">{props.setup}</div>}
+      {screen === "paper" && props.paper}
+    </OnDemand>
+  );
+}
+
+/** What opens over any screen. */
+function Windows() {
+  const shelfShown = useLook((state) => state.shelfShown);
+  const quarantineShown = useLook((state) => state.quarantineShown);
+  const exportOpen = useLook((state) => state.exporting);
+  const listOpen = useLook((state) => state.importing !== null);
+  return (
+    <>
       {shelfShown && (
         <OnDemand name="plans">
           <shelf.Screen />
@@ -135,9 +140,29 @@ function Screens(props: Wired) {
           <importing.Screen />
         </OnDemand>
       )}
-      <Spoken />
-    </div>
+    </>
   );
+}
+
+/** The page wears the theme, and the theme is remembered. */
+function useTheme(): void {
+  const { memory } = useAround();
+  const theme = useLook((state) => state.theme);
+  useEffect(() => {
+    document.documentElement.dataset["theme"] = theme;
+    memory.set("theme", theme);
+  }, [theme, memory]);
+}
+
+/** What follows the desk and the look without being seen: speech, keys, the minute, drafts, commands. */
+function useFollowers(): void {
+  const { desk, look, memory } = useAround();
+  useEffect(() => spokenSteps(desk, look), [desk, look]);
+  useEffect(() => spokenSelection(desk, look), [desk, look]);
+  useEffect(() => shellKeys(desk, look), [desk, look]);
+  useEffect(() => keepMinute(look), [look]);
+  useEffect(() => takeUpDrafts({ look, memory }), [look, memory]);
+  useEffect(() => desk.commands.add([...whyWork(desk, look), quarantineCommand(look)]), [desk, look]);
 }
 
 /** Another plan is being made ready behind the open one. */

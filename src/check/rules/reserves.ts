@@ -29,35 +29,33 @@ export const CALLED: Readonly<Record<Consumable, string>> = {
  * oxygen-, co2-, water-, battery-reserve: at ingress complete every suit still holds its reserve of each. A stock that runs
  * out is a breach even where the rule is a warning (S9).
  */
-export const reserveRules: JudgeRule = ({ prepared, outs }) => {
-  const { level, tight } = prepared.plan.rules.reserve;
-  const findings: Finding[] = [];
-  for (const walk of outs.flatMap((out) => out.walks)) {
-    for (const consumable of CONSUMABLES) {
-      const above = spare(walk, consumable);
-      const isTight = above < tight * walk.walker.full[consumable];
-      if (above >= 0 && !isTight) continue;
-      const need = readable(consumable, walk.walker.reserve[consumable]);
-      const have = readable(consumable, walk.left.at(-1)![consumable]);
-      const short = above < 0 ? broken(level) : "tight";
-      findings.push(
-        finding(
-          RESERVE_RULE[consumable],
-          have < 0 ? "breach" : short,
-          [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
-          {
-            span: above < 0 ? below(walk, consumable, walk.walker.reserve[consumable]) : null,
-            need,
-            have,
-            unit: unitOf(consumable),
-            sentence: sentenceOf(prepared.plan, walk, consumable, { need, have, above }),
-          },
-        ),
-      );
-    }
-  }
-  return findings;
-};
+export const reserveRules: JudgeRule = ({ prepared, outs }) =>
+  outs
+    .flatMap((out) => out.walks)
+    .flatMap((walk) => CONSUMABLES.flatMap((consumable) => atIngress(prepared.plan, walk, consumable) ?? []));
+
+/** What is to be said of a stock at ingress complete; null where there is enough of it. */
+function atIngress(plan: Plan, walk: CrewOuting, consumable: Consumable): Finding | null {
+  const { level, tight } = plan.rules.reserve;
+  const { reserve, full } = walk.walker;
+  const above = spare(walk, consumable);
+  if (above >= 0 && above >= tight * full[consumable]) return null;
+  const need = readable(consumable, reserve[consumable]);
+  const have = readable(consumable, walk.left.at(-1)![consumable]);
+  const short = above < 0 ? broken(level) : "tight";
+  return finding(
+    RESERVE_RULE[consumable],
+    have < 0 ? "breach" : short,
+    [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+    {
+      span: above < 0 ? below(walk, consumable, reserve[consumable]) : null,
+      need,
+      have,
+      unit: unitOf(consumable),
+      sentence: sentenceOf(plan, walk, consumable, { need, have, above }),
+    },
+  );
+}
 
 /** What is wrong with a stock at ingress: `need` and `have` in the consumable's unit, `above` as it is counted. */
 function sentenceOf(

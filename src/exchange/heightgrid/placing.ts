@@ -73,44 +73,16 @@ async function projected(
       about: "projection",
       words: `The projection cannot be read: these words hold ${told.words}.`,
     });
-  // Fetched when asked for: nobody else needs it.
-  const { default: proj4 } = await import("proj4");
-  let body: { readonly a: number; readonly b: number; readonly projName?: string };
-  let across: {
-    forward(at: [number, number]): [number, number];
-    inverse(at: [number, number]): [number, number];
-  };
-  try {
-    body = new proj4.Proj(told.proj) as unknown as typeof body;
-    // From degrees on the same body, so that nothing is moved from one body to another.
-    across = proj4(`+proj=longlat +a=${body.a} +b=${body.b} +no_defs`, told.proj);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return failed({ about: "projection", words: `The projection cannot be read: ${why}.` });
-  }
-  if (Math.abs(body.a - site.radiusM) > RADIUS_WITHIN * site.radiusM) {
+  const opened = await mapOf(told.proj);
+  if (!opened.ok) return opened;
+  const { radiusM, isDegrees, toMap, toDegrees } = opened.value;
+  if (Math.abs(radiusM - site.radiusM) > RADIUS_WITHIN * site.radiusM) {
     const km = (metres: number): string => `${Math.round(metres / 100) / 10} km`;
     return failed({
       about: "body",
-      words: `The file is of a body of ${km(body.a)} radius, the plan's has ${km(site.radiusM)}.`,
+      words: `The file is of a body of ${km(radiusM)} radius, the plan's has ${km(site.radiusM)}.`,
     });
   }
-  // A projection refuses what it does not reach, each in its own way.
-  const reached = (
-    turn: (at: [number, number]) => [number, number],
-    at: [number, number],
-  ): [number, number] => {
-    try {
-      const [x, y] = turn(at);
-      return Number.isFinite(x) && Number.isFinite(y) ? [x, y] : [NaN, NaN];
-    } catch {
-      return [NaN, NaN];
-    }
-  };
-  const toMap = (place: [number, number]): [number, number] => reached((one) => across.forward(one), place);
-  const toDegrees = (place: [number, number]): [number, number] =>
-    reached((one) => across.inverse(one), place);
-  const isDegrees = body.projName === "longlat";
   const { net, columns, rows } = source;
   const middle = ofCell(net, (columns - 1) / 2, (rows - 1) / 2);
   const back = toCell(net);
@@ -131,13 +103,58 @@ async function projected(
   return failed({ about: "place", words: awayWords(source, placed, site, column, row, toDegrees) });
 }
 
+type Pair = [number, number];
+
+/** A map by its projection: from degrees to its coordinates and back; not numbers where it does not lead. */
+interface ProjectedMap {
+  readonly radiusM: number;
+  /** Its coordinates are longitude and latitude themselves. */
+  readonly isDegrees: boolean;
+  toMap(degrees: Pair): Pair;
+  toDegrees(place: Pair): Pair;
+}
+
+/** The map of a projection in PROJ's words. */
+async function mapOf(proj: string): Promise<Outcome<ProjectedMap, HeightQuestion>> {
+  // Fetched when asked for: nobody else needs it.
+  const { default: proj4 } = await import("proj4");
+  try {
+    const body = new proj4.Proj(proj) as unknown as {
+      readonly a: number;
+      readonly b: number;
+      readonly projName?: string;
+    };
+    // From degrees on the same body, so that nothing is moved from one body to another.
+    const across = proj4(`+proj=longlat +a=${body.a} +b=${body.b} +no_defs`, proj);
+    return done({
+      radiusM: body.a,
+      isDegrees: body.projName === "longlat",
+      toMap: (degrees) => reached((one) => across.forward(one), degrees),
+      toDegrees: (place) => reached((one) => across.inverse(one), place),
+    });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return failed({ about: "projection", words: `The projection cannot be read: ${why}.` });
+  }
+}
+
+/** What comes of `at`. A projection refuses what it does not reach, each in its own way. */
+function reached(turn: (at: Pair) => Pair, at: Pair): Pair {
+  try {
+    const [x, y] = turn(at);
+    return Number.isFinite(x) && Number.isFinite(y) ? [x, y] : [NaN, NaN];
+  } catch {
+    return [NaN, NaN];
+  }
+}
+
 function awayWords(
   { net, columns, rows }: HeightSource,
   placed: Placed,
   site: SiteOnBody,
   column: number,
   row: number,
-  toDegrees: (place: [number, number]) => [number, number],
+  toDegrees: ProjectedMap["toDegrees"],
 ): string {
   const [lonDeg, latDeg] = toDegrees(ofCell(net, (columns - 1) / 2, (rows - 1) / 2));
   const edge = placed.localAt(

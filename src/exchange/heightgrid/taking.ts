@@ -49,25 +49,14 @@ export async function takeHeights(
   const found = await layingOf(source, site, answers);
   if (!found.ok) return found;
   const laying = found.value;
-  const { cut, columns, rows, westM, southM, cellM } = laying;
+  const { cut, columns, cellM } = laying;
   const perUnit = source.metresPerHeight ?? answers.metresPerHeight!;
   const raw = await source.read(cut);
   const width = cut.lastColumn - cut.firstColumn + 1;
   const heightM = raw.map((value) =>
     answers.unknown !== undefined && isUnknown(value, answers.unknown) ? NaN : value * perUnit,
   );
-  const netM = new Float64Array(columns * rows);
-  for (let row = 0; row < rows; row += 1) {
-    // From the north.
-    const northM = southM + (rows - 1 - row) * cellM;
-    for (let column = 0; column < columns; column += 1) {
-      const [i, j] = laying.placed.cellAt(westM + column * cellM, northM);
-      const [x, y] = [i - cut.firstColumn, j - cut.firstRow];
-      netM[row * columns + column] = laying.isPointByPoint
-        ? pointAt(heightM, width, Math.round(x), Math.round(y))
-        : bilinearAt(heightM, width, x, y);
-    }
-  }
+  const netM = onNet(heightM, width, laying);
   const { leastM, greatestM, unknownPoints } = rangeOf(netM);
   if (leastM === null || greatestM === null)
     return asks("unknown", "Not one height about the lander is known in it.");
@@ -100,6 +89,23 @@ export async function takeHeights(
     ],
   };
   return done({ ground: groundOf(source.name, laying, netM, answers.unit ?? "cm"), taken });
+}
+
+/** Heights of the cut file on the plan's net, row by row from the north. */
+function onNet(heightM: Float64Array, width: number, laying: Laying): Float64Array {
+  const { cut, columns, rows, westM, southM, cellM } = laying;
+  const netM = new Float64Array(columns * rows);
+  for (let row = 0; row < rows; row += 1) {
+    const northM = southM + (rows - 1 - row) * cellM;
+    for (let column = 0; column < columns; column += 1) {
+      const [i, j] = laying.placed.cellAt(westM + column * cellM, northM);
+      const [x, y] = [i - cut.firstColumn, j - cut.firstRow];
+      netM[row * columns + column] = laying.isPointByPoint
+        ? pointAt(heightM, width, Math.round(x), Math.round(y))
+        : bilinearAt(heightM, width, x, y);
+    }
+  }
+  return netM;
 }
 
 function asks(about: HeightQuestion["about"], words: string): Outcome<never, readonly HeightQuestion[]> {

@@ -22,21 +22,26 @@ interface Method {
   readonly words: string;
   readonly proj: string;
   /** PROJ's parameter for each of the method's own. */
-  readonly takes: Readonly<Record<string, string>>;
+  readonly takes: ReadonlyMap<string, string>;
 }
 
-const CENTRE = {
+/** By name. A file may hold any word, so a word that no record was given is never found. */
+function named<Value>(record: Readonly<Record<string, Value>>): ReadonlyMap<string, Value> {
+  return new Map(Object.entries(record));
+}
+
+const CENTRE = named({
   latitude_of_origin: "lat_0",
   latitude_of_center: "lat_0",
   central_meridian: "lon_0",
   longitude_of_center: "lon_0",
-};
-const SCALED = { ...CENTRE, scale_factor: "k_0" };
-const POLAR = { central_meridian: "lon_0", scale_factor: "k_0", standard_parallel_1: "lat_ts" };
-const TRUE_AT = { ...CENTRE, standard_parallel_1: "lat_ts" };
-const CONIC = { ...CENTRE, standard_parallel_1: "lat_1", standard_parallel_2: "lat_2" };
+});
+const SCALED = new Map([...CENTRE, ["scale_factor", "k_0"]]);
+const POLAR = named({ central_meridian: "lon_0", scale_factor: "k_0", standard_parallel_1: "lat_ts" });
+const TRUE_AT = new Map([...CENTRE, ["standard_parallel_1", "lat_ts"]]);
+const CONIC = new Map([...CENTRE, ["standard_parallel_1", "lat_1"], ["standard_parallel_2", "lat_2"]]);
 
-const METHODS: Readonly<Record<string, Method>> = {
+const METHODS: ReadonlyMap<string, Method> = named({
   stereographic_south_pole: { words: "polar stereographic", proj: "stere +lat_0=-90", takes: POLAR },
   stereographic_north_pole: { words: "polar stereographic", proj: "stere +lat_0=90", takes: POLAR },
   polar_stereographic: { words: "polar stereographic", proj: "stere", takes: SCALED },
@@ -54,7 +59,10 @@ const METHODS: Readonly<Record<string, Method>> = {
   azimuthal_equidistant: { words: "azimuthal equidistant", proj: "aeqd", takes: CENTRE },
   lambert_conformal_conic: { words: "Lambert conformal conic", proj: "lcc", takes: CONIC },
   lambert_conformal_conic_2sp: { words: "Lambert conformal conic", proj: "lcc", takes: CONIC },
-};
+});
+
+/** What every method takes beside its own parameters: lengths in the unit of the system. */
+const FALSE_ORIGIN: ReadonlyMap<string, string> = named({ false_easting: "x_0", false_northing: "y_0" });
 
 const DEGREE = Math.PI / 180;
 
@@ -73,7 +81,7 @@ export function projectionOfWkt(text: string): Projection {
   const body = geographic ? bodyOf(geographic) : "a projection on no body";
   if (typeof body === "string") return unread(body);
   const method = String(part(root, "PROJECTION")?.parts[0] ?? "none");
-  const known = METHODS[method.toLowerCase()];
+  const known = METHODS.get(method.toLowerCase());
   if (!known) return unread(`the projection ${method}`);
   const unit = Number(part(root, "UNIT")?.parts[1]);
   if (!(unit > 0)) return unread("a projection whose unit it does not give");
@@ -106,10 +114,12 @@ function parametersOf(root: Node, method: Method, unit: number): Map<string, num
     if (!isNode(one) || one.name !== "PARAMETER") continue;
     const [name, value] = [String(one.parts[0]).toLowerCase(), Number(one.parts[1])];
     if (!Number.isFinite(value)) return `the parameter ${name} without a number`;
-    const takes = name === "false_easting" ? "x_0" : name === "false_northing" ? "y_0" : method.takes[name];
+    const origin = FALSE_ORIGIN.get(name);
+    const own = method.takes.get(name);
+    if (origin !== undefined) values.set(origin, value * unit);
+    else if (own !== undefined) values.set(own, value);
     // A parameter that is 0 says nothing that is not so anyway.
-    if (takes === undefined && value !== 0) return `${method.words} with ${name} ${value}`;
-    if (takes !== undefined) values.set(takes, takes === "x_0" || takes === "y_0" ? value * unit : value);
+    else if (value !== 0) return `${method.words} with ${name} ${value}`;
   }
   return values;
 }

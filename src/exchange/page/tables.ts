@@ -1,6 +1,6 @@
 import type { BenchReason, Finding, Level, Outing, Verdict } from "../../answers/index.ts";
 import type { Eva, Placement, Plan, Task } from "../../plan/index.ts";
-import { instant, type Instant } from "../../kernel/index.ts";
+import { instant, type Instant, type Interval } from "../../kernel/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
   aboutWords,
@@ -45,50 +45,49 @@ function rowOf(heads: readonly string[]): (row: Row) => Markup {
 
 /** Everything that is done on an EVA, in time: egress, tasks, rests that the work limit needs, ingress. */
 export function scheduleTable(plan: Plan, verdict: Verdict, eva: Eva, out: Outing): Markup {
-  const epochMs = touchdownMs(plan);
-  const times = (startS: number, endS: number): Cell[] => [
-    { part: clock(startS), kind: "at" },
-    { part: clock(endS), kind: "num" },
-    { part: utcClock(epochMs, startS), kind: "num" },
+  const rows = [
+    ...hatchRows(plan, eva, out),
+    ...restRows(plan, verdict, eva),
+    ...taskRows(plan, verdict, eva),
   ];
-  const own = (startS: number, endS: number, words: string, who: string): { startS: number; row: Row } => ({
-    startS,
-    row: {
-      quiet: true,
-      cells: [
-        ...times(startS, endS),
-        { part: "" },
-        { part: words, kind: "main" },
-        { part: who },
-        { part: "" },
-        { part: "" },
-      ],
-    },
-  });
+  return table(
+    `${eva.name} in time`,
+    ["MET", "to", "UTC", "No.", "Task", "Who", "Where", "Walk home"],
+    rows.toSorted((a, b) => a.startS - b.startS).map(({ row }) => row),
+  );
+}
+
+/** A row and when it begins. */
+interface TimedRow {
+  readonly startS: number;
+  readonly row: Row;
+}
+
+function hatchRows(plan: Plan, eva: Eva, out: Outing): TimedRow[] {
   const everybody = listed(eva.crew.map((id) => crewName(plan, id)));
-  const hatch = out.stretches
+  return out.stretches
     .filter(({ kind }) => kind === "egress" || kind === "ingress")
-    .map(({ kind, span }) =>
-      own(span.startS, span.endS, kind === "egress" ? "Egress" : "Ingress", everybody),
-    );
-  const rests = verdict.rests
+    .map(({ kind, span }) => quietRow(plan, span, kind === "egress" ? "Egress" : "Ingress", everybody));
+}
+
+function restRows(plan: Plan, verdict: Verdict, eva: Eva): TimedRow[] {
+  return verdict.rests
     .filter((one) => one.eva === eva.id)
-    .map(({ crew, span, needS }) =>
-      own(
-        span.startS,
-        span.endS,
-        `Rest; the work limit needs ${lasting(needS, "up")} of it`,
-        crewName(plan, crew),
-      ),
-    );
-  const tasks = placed(plan, eva.id).map(({ task, placement }): { startS: number; row: Row } => {
+    .map(({ crew, span, needS }) => {
+      const words = `Rest; the work limit needs ${lasting(needS, "up")} of it`;
+      return quietRow(plan, span, words, crewName(plan, crew));
+    });
+}
+
+function taskRows(plan: Plan, verdict: Verdict, eva: Eva): TimedRow[] {
+  return placed(plan, eva.id).map(({ task, placement }) => {
     const { startS } = placement;
     const endS = instant(startS + task.duration.likelyS);
     return {
       startS,
       row: {
         cells: [
-          ...times(startS, endS),
+          ...timeCells(plan, startS, endS),
           { part: taskNumber(plan, task.id), kind: "num" },
           { part: taskPart(task), kind: "main" },
           { part: listed(placement.crew.map((id) => crewName(plan, id))) },
@@ -98,22 +97,35 @@ export function scheduleTable(plan: Plan, verdict: Verdict, eva: Eva, out: Outin
       },
     };
   });
-  const rows = [...hatch, ...rests, ...tasks].toSorted((a, b) => a.startS - b.startS);
-  return table(
-    `${eva.name} in time`,
-    ["MET", "to", "UTC", "No.", "Task", "Who", "Where", "Walk home"],
-    rows.map(({ row }) => row),
-  );
+}
+
+/** What is no task: without number, place and walk home. */
+function quietRow(plan: Plan, { startS, endS }: Interval, words: string, who: string): TimedRow {
+  const cells: Cell[] = [
+    ...timeCells(plan, startS, endS),
+    { part: "" },
+    { part: words, kind: "main" },
+    { part: who },
+    { part: "" },
+    { part: "" },
+  ];
+  return { startS, row: { quiet: true, cells } };
+}
+
+/** From when to when, and when that is in universal time. */
+function timeCells(plan: Plan, startS: number, endS: number): Cell[] {
+  return [
+    { part: clock(startS), kind: "at" },
+    { part: clock(endS), kind: "num" },
+    { part: utcClock(touchdownMs(plan), startS), kind: "num" },
+  ];
 }
 
 /** What is done without crew; nothing where there is none. */
 export function remoteTable(plan: Plan): Markup | null {
-  const epochMs = touchdownMs(plan);
   const rows = placed(plan, null).map(({ task, placement: { startS } }): Row => ({
     cells: [
-      { part: clock(startS), kind: "at" },
-      { part: clock(startS + task.duration.likelyS), kind: "num" },
-      { part: utcClock(epochMs, startS), kind: "num" },
+      ...timeCells(plan, startS, startS + task.duration.likelyS),
       { part: taskNumber(plan, task.id), kind: "num" },
       { part: taskPart(task), kind: "main" },
     ],

@@ -95,9 +95,6 @@ function found(tasks: readonly Task[], words: string): readonly Task[] {
   });
 }
 
-/** Why nothing is put on by a reason of the day before. */
-const STALE_WORDS = "The day has changed: whether it still fits is being looked into.";
-
 const Card = memo(function Card(props: {
   readonly task: Task;
   readonly place: string;
@@ -105,94 +102,126 @@ const Card = memo(function Card(props: {
   /** Whether the reason is of the day as it is. */
   readonly stands: boolean;
 }) {
-  const { task, reason, stands } = props;
-  const { desk, look } = useAround();
-  const { gesture } = useDay();
+  const { task, place, reason, stands } = props;
   const selected = useDesk((state) => state.selection.includes(task.id));
   const held = useLook((state) => state.inHand?.task === task.id);
   const says = useDesk((state) => benchSays(state, task.id));
-  const number = useDesk((state) => taskNumber(state.plan, task.id));
   const tasks = useDesk((state) => state.plan.tasks);
   const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
-  const lengthS = task.duration.likelyS;
-  const crew = task.crew.count === 0 ? "by command" : counted(task.crew.count, "crew", "crew");
-  const take = (event: React.PointerEvent): void => {
-    const button = event.target instanceof Element ? event.target.closest("button") : null;
-    // All of the card is its grip, but for the buttons that do something else.
-    if (event.button !== 0 || (button && !button.matches(".card-grip"))) return;
-    const more = event.shiftKey || event.ctrlKey || event.metaKey;
-    gesture.press(event.nativeEvent, {
-      task: task.id,
-      lane: null,
-      offsetS: Math.min(300, lengthS / 2),
-      more,
-    });
-  };
   return (
-    <li
-      className={held ? "card held" : "card"}
-      data-selected={selected}
-      onPointerDown={take}
-      onContextMenu={(event) => {
-        event.preventDefault();
-        if (gesture.active()) return;
-        gesture.forget();
-        if (!selected) desk.select([task.id]);
-        look.setState({ menu: { x: event.clientX, y: event.clientY } });
-      }}
-    >
+    <li className={held ? "card held" : "card"} data-selected={selected} {...useCardHand(task, selected)}>
       <span className={`kind ${task.kind}`} aria-hidden="true">
         {KIND_LETTERS[task.kind]}
       </span>
-      <button
-        type="button"
-        className="card-grip"
-        data-task={task.id}
-        aria-pressed={selected}
-        aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${lasting(lengthS, "down")}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${props.place === "no place" ? "" : `, at ${props.place}`}, number ${number}. ${why ?? ""}`}
-        onClick={(event) => {
-          // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
-          if (event.detail === 0) desk.select([task.id]);
-        }}
-      >
-        <span className="card-name narrow" title={task.name}>
-          <span className="task-number">{number}</span> {task.name}
-        </span>
-        <span className="card-facts narrow">
-          {lasting(lengthS, "down")}
-          {task.crew.count === 0 ? " · by command" : task.crew.count > 1 ? ` × ${task.crew.count}` : ""}
-          {task.must && <b> · must-do</b>}
-          {props.place !== "no place" && ` · ${props.place}`}
-        </span>
-      </button>
+      <Grip task={task} place={place === "no place" ? null : place} selected={selected} why={why} />
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
         {held ? "In hand." : why}{" "}
-        {reason?.fitsAt && !held && (
-          <button
-            type="button"
-            className="quiet card-put"
-            aria-label={`Put ${task.name} on the line`}
-            aria-disabled={!stands}
-            title={stands ? undefined : STALE_WORDS}
-            onClick={() => {
-              if (stands) desk.place(task.id, { ...reason.fitsAt!, crew: [...reason.fitsAt!.crew] });
-            }}
-          >
-            Put on
-          </button>
-        )}
-        {!held && (says !== null || selected) && (
-          <button
-            type="button"
-            className="quiet card-ask"
-            aria-label={`Why not? ${task.name}`}
-            onClick={() => void desk.askWhy(task.id)}
-          >
-            Why not?
-          </button>
-        )}
+        {reason?.fitsAt && !held && <PutOn task={task} at={reason.fitsAt} stands={stands} />}
+        {!held && (says !== null || selected) && <WhyNot task={task} />}
       </p>
     </li>
   );
 });
+
+/** What the pointer does on a card: a press takes the task in hand, the other button opens its menu. */
+function useCardHand({ id, duration }: Task, selected: boolean) {
+  const { desk, look } = useAround();
+  const { gesture } = useDay();
+  return {
+    onPointerDown: (event: React.PointerEvent): void => {
+      const button = event.target instanceof Element ? event.target.closest("button") : null;
+      // All of the card is its grip, but for the buttons that do something else.
+      if (event.button !== 0 || (button && !button.matches(".card-grip"))) return;
+      const more = event.shiftKey || event.ctrlKey || event.metaKey;
+      const offsetS = Math.min(300, duration.likelyS / 2);
+      gesture.press(event.nativeEvent, { task: id, lane: null, offsetS, more });
+    },
+    onContextMenu: (event: React.MouseEvent): void => {
+      event.preventDefault();
+      if (gesture.active()) return;
+      gesture.forget();
+      if (!selected) desk.select([id]);
+      look.setState({ menu: { x: event.clientX, y: event.clientY } });
+    },
+  };
+}
+
+/** By what a card is taken with keys or by a reader: its name and facts, and all of them in words. */
+function Grip(props: {
+  readonly task: Task;
+  /** Null where it has none. */
+  readonly place: string | null;
+  readonly selected: boolean;
+  readonly why: string | null;
+}) {
+  const { task, place, selected, why } = props;
+  const { desk } = useAround();
+  const number = useDesk((state) => taskNumber(state.plan, task.id));
+  const length = lasting(task.duration.likelyS, "down");
+  const { count } = task.crew;
+  const crew = count === 0 ? "by command" : counted(count, "crew", "crew");
+  return (
+    <button
+      type="button"
+      className="card-grip"
+      data-task={task.id}
+      aria-pressed={selected}
+      aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${length}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${place === null ? "" : `, at ${place}`}, number ${number}. ${why ?? ""}`}
+      onClick={(event) => {
+        // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
+        if (event.detail === 0) desk.select([task.id]);
+      }}
+    >
+      <span className="card-name narrow" title={task.name}>
+        <span className="task-number">{number}</span> {task.name}
+      </span>
+      <span className="card-facts narrow">
+        {length}
+        {count === 0 ? " · by command" : count > 1 ? ` × ${count}` : ""}
+        {task.must && <b> · must-do</b>}
+        {place !== null && ` · ${place}`}
+      </span>
+    </button>
+  );
+}
+
+/** Why nothing is put on by a reason of the day before. */
+const STALE_WORDS = "The day has changed: whether it still fits is being looked into.";
+
+function PutOn(props: {
+  readonly task: Task;
+  readonly at: NonNullable<BenchReason["fitsAt"]>;
+  readonly stands: boolean;
+}) {
+  const { task, at, stands } = props;
+  const { desk } = useAround();
+  return (
+    <button
+      type="button"
+      className="quiet card-put"
+      aria-label={`Put ${task.name} on the line`}
+      aria-disabled={!stands}
+      title={stands ? undefined : STALE_WORDS}
+      onClick={() => {
+        if (stands) desk.place(task.id, { ...at, crew: [...at.crew] });
+      }}
+    >
+      Put on
+    </button>
+  );
+}
+
+function WhyNot({ task }: { readonly task: Task }) {
+  const { desk } = useAround();
+  return (
+    <button
+      type="button"
+      className="quiet card-ask"
+      aria-label={`Why not? ${task.name}`}
+      onClick={() => void desk.askWhy(task.id)}
+    >
+      Why not?
+    </button>
+  );
+}

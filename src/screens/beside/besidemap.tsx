@@ -127,10 +127,49 @@ function useMinute(): number {
 }
 
 function Head({ minuteS }: { readonly minuteS: number }) {
-  const { desk, look } = useAround();
+  const { look } = useAround();
+  const dial = useDial();
+  return (
+    <header className="beside-map-head">
+      <Switches />
+      <b className="beside-minute">{clockText(dial, minuteS)}</b>
+      <Views />
+      <button
+        type="button"
+        aria-label="Put the map away"
+        title="Put the map away; the menu of the clock brings it back"
+        onClick={() => look.setState({ mapAway: true })}
+      >
+        ×
+      </button>
+    </header>
+  );
+}
+
+/** What the map shows and what it hides. */
+function Switches() {
   const { siteLook } = useSite();
   const layers = useSiteLook((state) => state.layers);
-  const dial = useDial();
+  return (
+    <div className="beside-switches" role="group" aria-label="Shown on the map">
+      {SWITCHES.map(({ layer, name }) => (
+        <button
+          key={layer}
+          type="button"
+          aria-pressed={layers[layer]}
+          onClick={() => siteLook.setState({ layers: { ...layers, [layer]: !layers[layer] } })}
+        >
+          {name}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** How much of the site is in view: closer, farther, what is done now, all. */
+function Views() {
+  const { desk, look } = useAround();
+  const { siteLook } = useSite();
   const zoom = (factor: number): void => {
     const { frame } = siteLook.getState();
     if (frame) glide(siteLook, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
@@ -141,20 +180,7 @@ function Head({ minuteS }: { readonly minuteS: number }) {
     if (frame) glide(siteLook, fitted(extent, frame.widthPx, frame.heightPx, PAD_PX));
   };
   return (
-    <header className="beside-map-head">
-      <div className="beside-switches" role="group" aria-label="Shown on the map">
-        {SWITCHES.map(({ layer, name }) => (
-          <button
-            key={layer}
-            type="button"
-            aria-pressed={layers[layer]}
-            onClick={() => siteLook.setState({ layers: { ...layers, [layer]: !layers[layer] } })}
-          >
-            {name}
-          </button>
-        ))}
-      </div>
-      <b className="beside-minute">{clockText(dial, minuteS)}</b>
+    <>
       <button type="button" aria-label="Map closer" title="Closer" onClick={() => zoom(ZOOM)}>
         +
       </button>
@@ -177,15 +203,7 @@ function Head({ minuteS }: { readonly minuteS: number }) {
       >
         All
       </button>
-      <button
-        type="button"
-        aria-label="Put the map away"
-        title="Put the map away; the menu of the clock brings it back"
-        onClick={() => look.setState({ mapAway: true })}
-      >
-        ×
-      </button>
-    </header>
+    </>
   );
 }
 

@@ -154,7 +154,6 @@ function RuleRow(props: {
   const within = findings.some((one) => findingKey(one) === chosenKey);
   const open = !folded || within;
   const change = findings.map((one) => changes.get(findingKey(one))).find(Boolean) ?? null;
-  const spare = spareWords(findings);
   const press = (): void => {
     fold(open);
     if (!open) goToFinding(desk, look, windows, first);
@@ -168,24 +167,7 @@ function RuleRow(props: {
         aria-expanded={open}
         onClick={press}
       >
-        <span className={`rule-mark ${first.level}`}>
-          {findings.length}
-          <span className="unseen"> {LEVEL_WORDS[first.level].toLowerCase()}</span>
-        </span>
-        <span className="rule-words">
-          <b>{FLIGHT_RULES[first.rule].words}</b>{" "}
-          {change !== null && <span className="finding-new">{change}</span>}
-        </span>
-        <span className="rule-about">{aboutWords(plan, findings)}</span>
-        <span className="rule-figure">
-          {spare ? (
-            <>
-              <b>{spare.amount}</b> <span>{spare.says}</span>
-            </>
-          ) : (
-            <span>{LEVEL_WORDS[first.level].toLowerCase()}</span>
-          )}
-        </span>
+        <RuleWords plan={plan} findings={findings} change={change} />
       </button>
       {open && (
         <ol className="rule-findings" aria-label={FLIGHT_RULES[first.rule].words}>
@@ -202,6 +184,39 @@ function RuleRow(props: {
         </ol>
       )}
     </li>
+  );
+}
+
+/** A rule in one line. */
+function RuleWords(props: {
+  readonly plan: Plan;
+  readonly findings: Together;
+  readonly change: string | null;
+}) {
+  const { plan, findings, change } = props;
+  const [{ rule, level }] = findings;
+  const spare = spareWords(findings);
+  const levelWords = LEVEL_WORDS[level].toLowerCase();
+  return (
+    <>
+      <span className={`rule-mark ${level}`}>
+        {findings.length}
+        <span className="unseen"> {levelWords}</span>
+      </span>
+      <span className="rule-words">
+        <b>{FLIGHT_RULES[rule].words}</b> {change !== null && <span className="finding-new">{change}</span>}
+      </span>
+      <span className="rule-about">{aboutWords(plan, findings)}</span>
+      <span className="rule-figure">
+        {spare ? (
+          <>
+            <b>{spare.amount}</b> <span>{spare.says}</span>
+          </>
+        ) : (
+          <span>{levelWords}</span>
+        )}
+      </span>
+    </>
   );
 }
 

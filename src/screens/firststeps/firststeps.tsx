@@ -62,34 +62,10 @@ function put(look: Look, memory: Services["memory"], firstSteps: boolean): void 
 }
 
 function Strip() {
-  const { desk, look, memory, sunDeg } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const chances = useDesk(chancesAtRest);
+  const { desk, look, memory } = useAround();
   const packing = useDesk((state) => state.run?.running ?? false);
-  const first = useDesk(leftOutFirst);
-  const reason = useDesk((state) => (first ? benchSays(state, first) : null));
-  const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
-  const steps = useMemo(
-    () => firstSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
-    [plan, verdict, stuck, sunDeg, chances],
-  );
-  const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
-  const fresh = plan.tasks.length === 0;
-  const next = leadingStep(steps, fresh, gone);
-  // A step that was pressed is told of until its place is left, or until another one is the next.
-  const here = useLook(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
-  const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
-    null,
-  );
-  const stands = asked !== null && asked.next === next.id && asked.at === here;
-  const told = (stands && steps.find((one) => one.id === asked.id)) || next;
-  const go = (step: FirstStep): void => {
-    const now = new Set([...gone, askOf(step)]);
-    setGone(now);
-    ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
-    lead(look, step);
-  };
+  const steps = useSteps();
+  const { next, told, go } = useWayThrough(steps);
   const leadOn = (): void => {
     if (next.about !== undefined) {
       look.setState({ screen: "day" });
@@ -102,20 +78,7 @@ function Strip() {
       <ol>
         {steps.map((step, i) => (
           <li key={step.id}>
-            <button
-              type="button"
-              className="quiet"
-              data-state={step.state}
-              aria-current={step === next ? "step" : undefined}
-              aria-label={`${step.name}. ${step.full}: ${STATE_WORDS[step.state]}. ${step.sentence}`}
-              title={`${step.full}: ${step.sentence}`}
-              onClick={() => go(step)}
-            >
-              <span className="first-steps-mark" aria-hidden="true">
-                {step.state === "done" ? <Tick /> : i + 1}
-              </span>
-              {step.name}
-            </button>
+            <StepButton step={step} number={i + 1} isNext={step === next} go={go} />
           </li>
         ))}
       </ol>
@@ -143,6 +106,68 @@ function Strip() {
         Put away
       </button>
     </section>
+  );
+}
+
+/** The steps of the open plan, each with how far it is. */
+function useSteps(): readonly FirstStep[] {
+  const { sunDeg } = useAround();
+  const plan = useDesk((state) => state.plan);
+  const verdict = useDesk((state) => state.verdict);
+  const chances = useDesk(chancesAtRest);
+  const first = useDesk(leftOutFirst);
+  const reason = useDesk((state) => (first ? benchSays(state, first) : null));
+  const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
+  return useMemo(
+    () => firstSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
+    [plan, verdict, stuck, sunDeg, chances],
+  );
+}
+
+/** Which step is the next, which one is told of, and the way to where one is done. */
+function useWayThrough(steps: readonly FirstStep[]) {
+  const { look } = useAround();
+  const fresh = useDesk((state) => state.plan.tasks.length === 0);
+  const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
+  const next = leadingStep(steps, fresh, gone);
+  // A step that was pressed is told of until its place is left, or until another one is the next.
+  const here = useLook(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
+  const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
+    null,
+  );
+  const stands = asked !== null && asked.next === next.id && asked.at === here;
+  const told = (stands && steps.find((one) => one.id === asked.id)) || next;
+  const go = (step: FirstStep): void => {
+    const now = new Set([...gone, askOf(step)]);
+    setGone(now);
+    ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
+    lead(look, step);
+  };
+  return { next, told, go };
+}
+
+function StepButton(props: {
+  readonly step: FirstStep;
+  readonly number: number;
+  readonly isNext: boolean;
+  go(step: FirstStep): void;
+}) {
+  const { step, number, isNext, go } = props;
+  return (
+    <button
+      type="button"
+      className="quiet"
+      data-state={step.state}
+      aria-current={isNext ? "step" : undefined}
+      aria-label={`${step.name}. ${step.full}: ${STATE_WORDS[step.state]}. ${step.sentence}`}
+      title={`${step.full}: ${step.sentence}`}
+      onClick={() => go(step)}
+    >
+      <span className="first-steps-mark" aria-hidden="true">
+        {step.state === "done" ? <Tick /> : number}
+      </span>
+      {step.name}
+    </button>
   );
 }
 

@@ -29,33 +29,36 @@ export function paintMargins(
     const was = earlier.get(row.key);
     ctx.fillStyle = palette.line;
     ctx.fillRect(0, top + heightPx - 0.5, brush.widthPx, 1);
-    switch (row.kind) {
-      case "least":
-        paintSpares(brush, { place, scale, topShare }, row, was);
-        break;
-      case "stock":
-        for (const track of row.tracks) {
-          const full = track.stock;
-          paintLevel(brush, track, place, scale, {
-            top: full,
-            floor: track.reserve,
-            label: percent(track.margin, "down"),
-          });
-        }
-        break;
-      case "spare":
-        for (const course of row.tracks) {
-          const least = Math.min(...course.points.map((point) => point.value));
-          paintLevel(brush, course, place, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
-        }
-        break;
-      case "apart":
-      case "load":
-        for (const course of row.tracks) paintUnder(brush, course, place, scale, row.limit);
-        if (row.kind === "apart") markMost(brush, row.tracks, place, scale, row.limit);
-        break;
-    }
+    paintRow(brush, { place, scale, topShare }, was);
     if (was) paintBefore(brush, was, place, scale);
+  }
+}
+
+/** One row as its kind is drawn. */
+function paintRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): void {
+  const { place, scale } = strip;
+  const { row } = place;
+  switch (row.kind) {
+    case "least":
+      paintSpares(brush, strip, row, was);
+      break;
+    case "stock":
+      for (const track of row.tracks) {
+        const label = percent(track.margin, "down");
+        paintLevel(brush, track, place, scale, { top: track.stock, floor: track.reserve, label });
+      }
+      break;
+    case "spare":
+      for (const course of row.tracks) {
+        const least = Math.min(...course.points.map((point) => point.value));
+        paintLevel(brush, course, place, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
+      }
+      break;
+    case "apart":
+    case "load":
+      for (const course of row.tracks) paintUnder(brush, course, place, scale, row.limit);
+      if (row.kind === "apart") markMost(brush, row.tracks, place, scale, row.limit);
+      break;
   }
 }
 

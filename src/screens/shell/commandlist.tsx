@@ -15,20 +15,11 @@ interface Entry {
 }
 
 function List() {
-  const { desk, look } = useAround();
+  const { look } = useAround();
   const ref = useRef<HTMLDialogElement>(null);
   const [words, setWords] = useState("");
   const [at, setAt] = useState(0);
-  // What can be done is read once, when the list opens: nothing changes under it.
-  const all = useMemo(
-    () =>
-      desk.commands
-        .list()
-        .map((command) => ({ command, name: nameOf(command), why: command.disabledReason() })),
-    [desk],
-  );
-  const selected = desk.state.getState().selection.length > 0;
-  const found = useMemo(() => matching(all, words, selected), [all, words, selected]);
+  const found = useFound(words);
   const here = Math.min(at, found.length - 1);
   useEffect(() => {
     ref.current?.showModal();
@@ -45,10 +36,8 @@ function List() {
     entry.command.run();
   };
   const keys = (event: React.KeyboardEvent): void => {
-    if (event.key === "ArrowDown") setAt(Math.min(here + 1, found.length - 1));
-    else if (event.key === "ArrowUp") setAt(Math.max(here - 1, 0));
-    else if (event.key === "PageDown") setAt(Math.min(here + 10, found.length - 1));
-    else if (event.key === "PageUp") setAt(Math.max(here - 10, 0));
+    const step = STEPS[event.key];
+    if (step !== undefined) setAt(Math.max(0, Math.min(here + step, found.length - 1)));
     else if (event.key === "Enter") run(found[here]);
     else return;
     event.preventDefault();
@@ -73,25 +62,54 @@ function List() {
       />
       <ul id="commands" role="listbox" aria-label="Commands">
         {found.map((entry, i) => (
-          <li
-            key={entry.command.id}
-            id={`command-${i}`}
-            role="option"
-            aria-selected={i === here}
-            aria-disabled={entry.why !== null}
-            onClick={() => run(entry)}
-          >
-            <span className="note">{entry.command.group}</span>
-            <span>
-              {entry.name}
-              {entry.why !== null && <i className="note"> {entry.why}</i>}
-            </span>
-            <kbd>{entry.command.keys[0] ?? ""}</kbd>
-          </li>
+          <Option key={entry.command.id} entry={entry} id={`command-${i}`} selected={i === here} run={run} />
         ))}
       </ul>
       {found.length === 0 && <p className="empty">No command has these words.</p>}
     </dialog>
+  );
+}
+
+/** How far each key goes through the list. */
+const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, PageDown: 10, PageUp: -10 };
+
+/** The commands that these words find. What can be done is read once, when the list opens: nothing changes under it. */
+function useFound(words: string): readonly Entry[] {
+  const { desk } = useAround();
+  const all = useMemo(
+    () =>
+      desk.commands
+        .list()
+        .map((command) => ({ command, name: nameOf(command), why: command.disabledReason() })),
+    [desk],
+  );
+  const selected = desk.state.getState().selection.length > 0;
+  return useMemo(() => matching(all, words, selected), [all, words, selected]);
+}
+
+function Option(props: {
+  readonly entry: Entry;
+  readonly id: string;
+  readonly selected: boolean;
+  run(entry: Entry): void;
+}) {
+  const { entry, id, selected, run } = props;
+  const { command, name, why } = entry;
+  return (
+    <li
+      id={id}
+      role="option"
+      aria-selected={selected}
+      aria-disabled={why !== null}
+      onClick={() => run(entry)}
+    >
+      <span className="note">{command.group}</span>
+      <span>
+        {name}
+        {why !== null && <i className="note"> {why}</i>}
+      </span>
+      <kbd>{command.keys[0] ?? ""}</kbd>
+    </li>
   );
 }
 

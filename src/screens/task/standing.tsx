@@ -24,18 +24,48 @@ import { From } from "../parts/from/from.tsx";
 import { useCalm } from "../settled.ts";
 import { LEVEL_WORDS } from "../words.ts";
 
+interface Placed {
+  readonly plan: Plan;
+  readonly task: Task;
+  readonly placement: Placement;
+}
+
 /** Where a placed task stands: when, who, where, and the way back from there. */
-export function Standing(props: { readonly plan: Plan; readonly task: Task; readonly placement: Placement }) {
-  const { plan, task, placement } = props;
-  const verdict = useDesk(shownVerdict);
-  const { startS, eva, crew } = placement;
-  const endS = startS + task.duration.likelyS;
-  const outing = verdict.outings.find((one) => one.eva === eva && crew.includes(one.crew));
-  const walkback = verdict.walkbackS[task.id];
-  const zero = touchdownMs(plan);
+export function Standing({ plan, task, placement }: Placed) {
+  const { eva, crew } = placement;
   const end = task.endPlace !== undefined && task.endPlace !== task.place;
   return (
     <dl className="task-standing">
+      <Times plan={plan} task={task} placement={placement} />
+      <div>
+        <dt>Who</dt>
+        <dd>
+          {evaName(plan, eva)}
+          {crew.length > 0 && `, ${crew.map((one) => crewName(plan, one)).join(" and ")}`}
+        </dd>
+      </div>
+      <div>
+        <dt>Where</dt>
+        <dd>
+          {placeName(plan, task.place)}
+          {end && ` to ${placeName(plan, task.endPlace)}`}
+        </dd>
+      </div>
+      {crew.length > 0 && <WalkBack task={task} />}
+      <Simulated task={task} />
+    </dl>
+  );
+}
+
+/** From when to when, by every clock that runs. */
+function Times({ plan, task, placement }: Placed) {
+  const { startS, eva, crew } = placement;
+  const outings = useDesk((state) => shownVerdict(state).outings);
+  const outing = outings.find((one) => one.eva === eva && crew.includes(one.crew));
+  const endS = startS + task.duration.likelyS;
+  const zero = touchdownMs(plan);
+  return (
+    <>
       <div>
         <dt>MET</dt>
         <dd>
@@ -58,36 +88,25 @@ export function Standing(props: { readonly plan: Plan; readonly task: Task; read
           </dd>
         </div>
       )}
-      <div>
-        <dt>Who</dt>
-        <dd>
-          {evaName(plan, eva)}
-          {crew.length > 0 && `, ${crew.map((one) => crewName(plan, one)).join(" and ")}`}
-        </dd>
-      </div>
-      <div>
-        <dt>Where</dt>
-        <dd>
-          {placeName(plan, task.place)}
-          {end && ` to ${placeName(plan, task.endPlace)}`}
-        </dd>
-      </div>
-      {crew.length > 0 && (
-        <div>
-          <dt>Walk-back</dt>
-          <dd>
-            {walkback === undefined || walkback === null ? (
-              "no way home known"
-            ) : (
-              <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
-                {lasting(walkback, "up")}
-              </From>
-            )}
-          </dd>
-        </div>
-      )}
-      <Simulated task={task} />
-    </dl>
+    </>
+  );
+}
+
+function WalkBack({ task }: { readonly task: Task }) {
+  const walkback = useDesk((state) => shownVerdict(state).walkbackS[task.id]);
+  return (
+    <div>
+      <dt>Walk-back</dt>
+      <dd>
+        {walkback === undefined || walkback === null ? (
+          "no way home known"
+        ) : (
+          <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
+            {lasting(walkback, "up")}
+          </From>
+        )}
+      </dd>
+    </div>
   );
 }
 

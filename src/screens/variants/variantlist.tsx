@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from "react";
+import { type KeyboardEvent, type RefObject, useRef, useState } from "react";
 import type { VariantDay } from "../../session/index.ts";
 import { counted, grouped, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -33,11 +33,8 @@ export function VariantList({ chosen }: { readonly chosen: readonly string[] }) 
 }
 
 function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: readonly string[] }) {
-  const { desk, look } = useAround();
+  const { look } = useAround();
   const [renaming, setRenaming] = useState(false);
-  const on = chosen.includes(day.id);
-  const { score } = day.verdict;
-  const disabledReason = day.stands || day.clashes.length > 0;
   const rename = useRef<HTMLButtonElement>(null);
   const compare = (wanted: boolean): void => {
     const others = chosen.filter((id) => id !== day.id);
@@ -49,7 +46,7 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
         <input
           type="checkbox"
           aria-label={`Compare ${day.name}`}
-          checked={on}
+          checked={chosen.includes(day.id)}
           onChange={(event) => compare(event.target.checked)}
         />
       </td>
@@ -69,60 +66,82 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
         )}
       </td>
       <td>
-        {score.breaches > 0 && (
-          <span className="state breach">{counted(score.breaches, "breach", "breaches")}</span>
-        )}{" "}
-        worth {grouped(score.worth)}, must-do {day.verdict.mustPlaced} of {day.verdict.mustTotal}, worst
-        margin {percent(score.worstMargin / 10_000, "down")}
+        <ComesTo verdict={day.verdict} />
       </td>
       <td>
-        {day.givesUp === null ? (
-          <span className="note">nothing of the plan</span>
-        ) : (
-          <>
-            {day.givesUp.sentence}
-            {day.givesUp.owner !== null && <b> Asks {day.givesUp.owner}.</b>}
-            {day.clashes.length > 0 && (
-              <span className="state breach">The plan has changed there: it no longer applies.</span>
-            )}
-          </>
-        )}
+        <GivesUp day={day} />
       </td>
       <td>
-        <div className="row-tools">
-          <button
-            type="button"
-            // Not disabled: the keyboard would lose its place when the variant has become the day.
-            aria-disabled={disabledReason}
-            aria-label={`Adopt ${day.name}`}
-            onClick={() => {
-              if (!disabledReason) desk.adoptVariant(day.id);
-            }}
-          >
-            Adopt
-          </button>
-          <button
-            ref={rename}
-            type="button"
-            aria-label={`Rename ${day.name}`}
-            onClick={() => setRenaming(true)}
-          >
-            Rename
-          </button>
-          <button
-            type="button"
-            className="danger"
-            aria-label={`Remove ${day.name}`}
-            onClick={() => {
-              desk.removeVariant(day.id);
-              document.querySelector<HTMLElement>(".variants h2")?.focus();
-            }}
-          >
-            Remove
-          </button>
-        </div>
+        <RowTools day={day} rename={rename} onRename={() => setRenaming(true)} />
       </td>
     </tr>
+  );
+}
+
+/** `1 breach worth 940, must-do 12 of 14, worst margin 8 %`. */
+function ComesTo({ verdict: { score, mustPlaced, mustTotal } }: Pick<VariantDay, "verdict">) {
+  return (
+    <>
+      {score.breaches > 0 && (
+        <span className="state breach">{counted(score.breaches, "breach", "breaches")}</span>
+      )}{" "}
+      worth {grouped(score.worth)}, must-do {mustPlaced} of {mustTotal}, worst margin{" "}
+      {percent(score.worstMargin / 10_000, "down")}
+    </>
+  );
+}
+
+/** What of the plan the variant gives up, whom that asks, and whether it still can. */
+function GivesUp({ day: { givesUp, clashes } }: { readonly day: VariantDay }) {
+  if (givesUp === null) return <span className="note">nothing of the plan</span>;
+  return (
+    <>
+      {givesUp.sentence}
+      {givesUp.owner !== null && <b> Asks {givesUp.owner}.</b>}
+      {clashes.length > 0 && (
+        <span className="state breach">The plan has changed there: it no longer applies.</span>
+      )}
+    </>
+  );
+}
+
+/** What can be done with a variant. */
+function RowTools(props: {
+  readonly day: VariantDay;
+  readonly rename: RefObject<HTMLButtonElement | null>;
+  onRename(): void;
+}) {
+  const { day, rename, onRename } = props;
+  const { desk } = useAround();
+  const disabled = day.stands || day.clashes.length > 0;
+  return (
+    <div className="row-tools">
+      <button
+        type="button"
+        // Not disabled: the keyboard would lose its place when the variant has become the day.
+        aria-disabled={disabled}
+        aria-label={`Adopt ${day.name}`}
+        onClick={() => {
+          if (!disabled) desk.adoptVariant(day.id);
+        }}
+      >
+        Adopt
+      </button>
+      <button ref={rename} type="button" aria-label={`Rename ${day.name}`} onClick={onRename}>
+        Rename
+      </button>
+      <button
+        type="button"
+        className="danger"
+        aria-label={`Remove ${day.name}`}
+        onClick={() => {
+          desk.removeVariant(day.id);
+          document.querySelector<HTMLElement>(".variants h2")?.focus();
+        }}
+      >
+        Remove
+      </button>
+    </div>
   );
 }
 

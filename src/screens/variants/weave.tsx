@@ -1,6 +1,6 @@
 import { useMemo, useRef } from "react";
 import { metTicks, timeScale } from "../../editor/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import type { Placement, Plan, Schedule } from "../../plan/index.ts";
 import { crewName } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import type { Compared } from "./days.ts";
@@ -40,8 +40,10 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
   const heightPx = lowPx + lanes * LANE_PX + 2;
   const differences = differencesOf(plan, from.schedule, to.schedule);
   const differs = new Set(differences.map((one) => one.task));
-  const middle = (startS: number, task: string, of: Plan): number =>
-    x(startS + (of.tasks.find((one) => one.id === task)?.duration.likelyS ?? 0) / 2);
+  const middle = (of: Plan, task: string, placement: Placement | null): number | null =>
+    placement === null
+      ? null
+      : x(placement.startS + (of.tasks.find((one) => one.id === task)?.duration.likelyS ?? 0) / 2);
 
   return (
     <svg width={widthPx} height={heightPx} aria-hidden="true">
@@ -62,34 +64,47 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
       )}
       <Blocks day={from} x={x} topPx={topPx} differs={differs} />
       <Blocks day={to} x={x} topPx={lowPx} differs={differs} />
-      {differences.map(({ task, from: a, to: b }) => {
-        const x0 = a ? middle(a.startS, task, from.plan) : null;
-        const x1 = b ? middle(b.startS, task, plan) : null;
-        if (x0 !== null && x1 !== null)
-          return (
-            <path
-              key={task}
-              className="variants-thread"
-              d={`M${x0} ${gapPx} V${gapPx + 8} L${x1} ${lowPx - 8} V${lowPx}`}
-            />
-          );
-        const end = GAP_PX * 0.34;
-        if (x0 !== null)
-          return (
-            <path
-              key={task}
-              className="variants-thread dropped"
-              d={`M${x0} ${gapPx} v${end} m-5 -5 l10 10 m0 -10 l-10 10`}
-            />
-          );
-        return x1 === null ? null : (
-          <g key={task} className="variants-thread added">
-            <path d={`M${x1} ${lowPx} v${-end}`} />
-            <circle cx={x1} cy={lowPx - end - 5} r={5} />
-          </g>
-        );
-      })}
+      {differences.map(({ task, from: was, to: is }) => (
+        <Thread
+          key={task}
+          fromX={middle(from.plan, task, was)}
+          toX={middle(plan, task, is)}
+          gapPx={gapPx}
+          lowPx={lowPx}
+        />
+      ))}
     </svg>
+  );
+}
+
+/** From where a task was to where it is, between the lanes above and those below; null where it is not there. */
+function Thread(props: {
+  readonly fromX: number | null;
+  readonly toX: number | null;
+  readonly gapPx: number;
+  readonly lowPx: number;
+}) {
+  const { fromX, toX, gapPx, lowPx } = props;
+  if (fromX !== null && toX !== null)
+    return (
+      <path
+        className="variants-thread"
+        d={`M${fromX} ${gapPx} V${gapPx + 8} L${toX} ${lowPx - 8} V${lowPx}`}
+      />
+    );
+  const end = GAP_PX * 0.34;
+  if (fromX !== null)
+    return (
+      <path
+        className="variants-thread dropped"
+        d={`M${fromX} ${gapPx} v${end} m-5 -5 l10 10 m0 -10 l-10 10`}
+      />
+    );
+  return toX === null ? null : (
+    <g className="variants-thread added">
+      <path d={`M${toX} ${lowPx} v${-end}`} />
+      <circle cx={toX} cy={lowPx - end - 5} r={5} />
+    </g>
   );
 }
 

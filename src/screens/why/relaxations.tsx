@@ -56,9 +56,6 @@ const Way = memo(function Way(props: {
   const { way, plan, before, stale } = props;
   const { desk, look } = useAround();
   const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
-  const stands = useDesk(() => (variant ? (desk.variantDay(variant.id)?.stands ?? false) : false));
-  const gain = way.score.worth - before;
-  const then = useMemo(() => ({ plan: applyEdit(plan, way.edit), schedule: way.schedule }), [plan, way]);
   const [fresh, setFresh] = useState(false);
   const taken = (): void => {
     const id = desk.tryRelaxation(way);
@@ -70,53 +67,11 @@ const Way = memo(function Way(props: {
   return (
     <li className="why-way">
       <p className="way-sentence">{numberedSentence(plan, way.sentence)}</p>
-      <dl className="way-cost">
-        <div>
-          <dt>Costs</dt>
-          <dd className={way.cost.mustLost > 0 ? "state breach" : undefined}>{costWords(way)}</dd>
-        </div>
-        <div>
-          <dt>Then</dt>
-          <dd>
-            worth {grouped(way.score.worth)} ({signed(gain)}), worst margin{" "}
-            {percent(way.score.worstMargin / 10_000, "down")}
-          </dd>
-        </div>
-        <div>
-          <dt>Chances</dt>
-          <dd>
-            <DayChances day={then} />
-          </dd>
-        </div>
-        <div>
-          <dt>Decides</dt>
-          <dd>{way.owner ?? "the planner"}</dd>
-        </div>
-      </dl>
+      <Cost way={way} plan={plan} before={before} />
       {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
       {way.moves.length > 0 && <Moves plan={plan} sentences={way.moves} />}
       {variant ? (
-        <div className="way-kept">
-          <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
-          <button
-            type="button"
-            className="primary"
-            // The keyboard goes on where the pressed button was.
-            autoFocus={fresh}
-            onClick={() => look.setState({ screen: "variants", compared: [variant.id] })}
-          >
-            Compare
-          </button>
-          <button
-            type="button"
-            aria-disabled={stands}
-            onClick={() => {
-              if (!stands) desk.adoptVariant(variant.id);
-            }}
-          >
-            Adopt
-          </button>
-        </div>
+        <Kept variant={variant.id} fresh={fresh} />
       ) : (
         <button
           type="button"
@@ -130,6 +85,66 @@ const Way = memo(function Way(props: {
     </li>
   );
 });
+
+/** What a way costs, what the day comes to then, and who decides. */
+function Cost(props: { readonly way: Relaxation; readonly plan: Plan; readonly before: number }) {
+  const { way, plan, before } = props;
+  const then = useMemo(() => ({ plan: applyEdit(plan, way.edit), schedule: way.schedule }), [plan, way]);
+  return (
+    <dl className="way-cost">
+      <div>
+        <dt>Costs</dt>
+        <dd className={way.cost.mustLost > 0 ? "state breach" : undefined}>{costWords(way)}</dd>
+      </div>
+      <div>
+        <dt>Then</dt>
+        <dd>
+          worth {grouped(way.score.worth)} ({signed(way.score.worth - before)}), worst margin{" "}
+          {percent(way.score.worstMargin / 10_000, "down")}
+        </dd>
+      </div>
+      <div>
+        <dt>Chances</dt>
+        <dd>
+          <DayChances day={then} />
+        </dd>
+      </div>
+      <div>
+        <dt>Decides</dt>
+        <dd>{way.owner ?? "the planner"}</dd>
+      </div>
+    </dl>
+  );
+}
+
+/** What can be done with a way that is kept as a variant. */
+function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: boolean }) {
+  const { desk, look } = useAround();
+  const stands = useDesk(() => desk.variantDay(variant)?.stands ?? false);
+  return (
+    <div className="way-kept">
+      <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
+      <button
+        type="button"
+        className="primary"
+        // The keyboard goes on where the pressed button was.
+        autoFocus={fresh}
+        onClick={() => look.setState({ screen: "variants", compared: [variant] })}
+      >
+        Compare
+      </button>
+      <button
+        type="button"
+        aria-disabled={stands}
+        onClick={() => {
+          if (!stands) desk.adoptVariant(variant);
+        }}
+      >
+        Adopt
+      </button>
+    </div>
+  );
+}
 
 function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
   const plan = useDesk((state) => state.plan);

@@ -156,6 +156,16 @@ describe("WKT 1", () => {
   it.each<[string, string, RegExp]>([
     ["a projection that is not known", wkt("Cassini", ["Central_Meridian", 0]), /the projection Cassini/],
     [
+      "a projection called like what every object has",
+      wkt("constructor", ["x", 0]),
+      /the projection constructor/,
+    ],
+    [
+      "a parameter called like what every object has",
+      wkt("Sinusoidal", ["constructor", 5]),
+      /sinusoidal with constructor 5/,
+    ],
+    [
       "a parameter that is not known",
       wkt("Sinusoidal", ["Central_Meridian", 0], ["Rotation", 5]),
       /sinusoidal with rotation 5/,

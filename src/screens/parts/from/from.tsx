@@ -27,23 +27,7 @@ export function From(props: {
   const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const [open, setOpen] = useState(false);
-  const lay = useCallback(() => {
-    // A figure with its name below it is answered for below its name.
-    const about = button.current?.closest(".score-figure") ?? button.current;
-    const [at, to] = [about?.getBoundingClientRect(), box.current];
-    if (!at || !to) return;
-    to.style.left = `${Math.max(8, Math.min(at.left, window.innerWidth - to.offsetWidth - 8))}px`;
-    const { top, mostPx } = beside(
-      at,
-      to.scrollHeight + to.offsetHeight - to.clientHeight,
-      window.innerHeight,
-    );
-    to.style.top = `${top}px`;
-    to.style.maxHeight = `${mostPx}px`;
-  }, []);
-  useLayoutEffect(() => {
-    if (open) lay();
-  }, [open, lay]);
+  const lay = useLayBeside(open, button, box);
   useOwnEscape(open, box);
   if (!ask && !known && (!from || from.length === 0)) return children ?? null;
   const name = `How it is worked out: ${of}`;
@@ -77,6 +61,32 @@ export function From(props: {
       </div>
     </>
   );
+}
+
+/** Lays the open `box` beside `button`, whole on the page; what comes is called again when its size has changed. */
+function useLayBeside(
+  open: boolean,
+  button: React.RefObject<HTMLElement | null>,
+  box: React.RefObject<HTMLElement | null>,
+): () => void {
+  const lay = useCallback(() => {
+    // A figure with its name below it is answered for below its name.
+    const about = button.current?.closest(".score-figure") ?? button.current;
+    const [at, to] = [about?.getBoundingClientRect(), box.current];
+    if (!at || !to) return;
+    to.style.left = `${Math.max(8, Math.min(at.left, window.innerWidth - to.offsetWidth - 8))}px`;
+    const { top, mostPx } = beside(
+      at,
+      to.scrollHeight + to.offsetHeight - to.clientHeight,
+      window.innerHeight,
+    );
+    to.style.top = `${top}px`;
+    to.style.maxHeight = `${mostPx}px`;
+  }, [button, box]);
+  useLayoutEffect(() => {
+    if (open) lay();
+  }, [open, lay]);
+  return lay;
 }
 
 /** While `box` is open Escape closes it and does nothing else, wherever the keyboard is: not also the packer's stop. */
