@@ -1,6 +1,7 @@
 import type { Verdict } from "../answers/index.ts";
 import { invariant } from "../kernel/index.ts";
 import { FORMAT, parse, type Plan, TO_GIVE, VERSION } from "../plan/index.ts";
+import { utcStamp } from "../words/index.ts";
 
 const HOUR_S = 3600;
 
@@ -10,7 +11,7 @@ const HOUR_S = 3600;
  * round project defaults, to be given.
  */
 export function blankPlan(nowMs: number): Plan {
-  const touchdown = new Date(Math.floor(nowMs / (HOUR_S * 1000)) * HOUR_S * 1000);
+  const hourMs = HOUR_S * 1000;
   const read = parse({
     format: FORMAT,
     version: VERSION,
@@ -23,7 +24,7 @@ export function blankPlan(nowMs: number): Plan {
       places: [{ id: "lander", name: "Lander", kind: "lander", eastM: 0, northM: 0 }],
     },
     stay: {
-      touchdownUtc: touchdown.toISOString().replace(".000Z", "Z"),
+      touchdownUtc: utcStamp(Math.floor(nowMs / hourMs) * hourMs, 0),
       lengthS: 22 * HOUR_S,
       toGive: [...TO_GIVE.stay],
     },

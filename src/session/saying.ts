@@ -1,5 +1,6 @@
 import type { Outcome } from "../kernel/index.ts";
 import { type About, type Comment, type Fault, handedTo, type Plan, signedValue } from "../plan/index.ts";
+import { utcStamp } from "../words/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 
@@ -25,7 +26,7 @@ export function sayingCommands(core: Core, edits: EditCommands): SayingCommands 
   const stamp = (): { readonly id: string; readonly by: string; readonly atUtc: string } => ({
     id: ports.newId(),
     by: state.getState().author,
-    atUtc: `${new Date(ports.clock.nowMs()).toISOString().slice(0, 19)}Z`,
+    atUtc: utcStamp(ports.clock.nowMs(), 0),
   });
   const recomment = (name: string, change: (list: readonly Comment[]) => Comment[]): Said =>
     edits.edit(name, ({ comments }) => ({ comments: change(comments) }));

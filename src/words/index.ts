@@ -42,4 +42,13 @@ export { aboutWords, saidAt, signoffWords } from "./said.ts";
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";
-export { touchdownMs, utcClock, utcDate, utcDay, utcStamp, utcYearDay } from "./utc.ts";
+export {
+  dayBeginsMs,
+  touchdownMs,
+  utcClock,
+  utcDate,
+  utcDay,
+  utcMinute,
+  utcStamp,
+  utcYearDay,
+} from "./utc.ts";

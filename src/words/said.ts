@@ -1,3 +1,4 @@
+import { parseISO } from "date-fns";
 import { type About, type Plan, type Signoff, signoffState } from "../plan/index.ts";
 import { numberedTask } from "./names.ts";
 import { utcDate } from "./utc.ts";
@@ -6,7 +7,7 @@ import { utcDate } from "./utc.ts";
 
 /** When something was said, as the clock of the machine had it, to the minute: `5 Apr 2031 14:05 UTC`. */
 export function saidAt(atUtc: string): string {
-  const atMs = Date.parse(atUtc);
+  const atMs = parseISO(atUtc).getTime();
   return `${utcDate(atMs - (atMs % 60_000), 0)} UTC`;
 }
 

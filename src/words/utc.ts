@@ -1,4 +1,4 @@
-import { addSeconds, parseISO } from "date-fns";
+import { addSeconds, isValid, parseISO } from "date-fns";
 import { isTouchdownKnown, type Stay } from "../plan/index.ts";
 import { type Side, stepped } from "./number.ts";
 
@@ -47,6 +47,17 @@ export function utcYearDay(zeroMs: number | null, atS: number): string {
 export function utcDate(zeroMs: number | null, atS: number): string {
   if (zeroMs === null) return NOT_KNOWN;
   return `${utcYearDay(zeroMs, atS)} ${utcClock(zeroMs, atS)}`;
+}
+
+/** Milliseconds since 1970 at which a day begins, written by month or by the day of the year (ISO 8601: `2031-04-05`, `2031-095`); null where the calendar has none such. */
+export function dayBeginsMs(day: string): number | null {
+  const begins = parseISO(`${day}T00:00:00Z`);
+  return isValid(begins) ? begins.getTime() : null;
+}
+
+/** To the minute, in figures alone: `2031-04-05 14:05`. */
+export function utcMinute(zeroMs: number, atS: number): string {
+  return iso(zeroMs, atS).slice(0, 16).replace("T", " ");
 }
 
 /** To the second, ISO 8601: `2031-04-05T14:05:00Z`. */

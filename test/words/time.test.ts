@@ -5,6 +5,7 @@ import { secondsIn } from "../../src/screens/fields/timeentry.ts";
 import {
   clock,
   clockToSecond,
+  dayBeginsMs,
   gridName,
   hours,
   inside,
@@ -17,6 +18,7 @@ import {
   utcClock,
   utcDate,
   utcDay,
+  utcMinute,
   utcStamp,
   touchdownMs,
 } from "../../src/words/index.ts";
@@ -193,6 +195,7 @@ describe("universal time", () => {
     expect([0, 5400, 5401].map((atS) => utcClock(zeroMs, atS))).toEqual(["22:30", "00:00", "00:00:01"]);
     expect(utcDay(zeroMs, 5400)).toBe("6 Apr");
     expect(utcStamp(zeroMs, 90)).toBe("2031-04-05T22:31:30Z");
+    expect(utcMinute(zeroMs, 90)).toBe("2031-04-05 22:31");
   });
 
   it("has no moment where nobody has said when the lander touches down", () => {
@@ -200,6 +203,14 @@ describe("universal time", () => {
     expect(touchdownMs({ stay })).toBeNull();
     expect([utcClock(null, 0), utcDay(null, 0), utcDate(null, 0)]).toEqual(["–", "–", "–"]);
     expect(touchdownMs({ stay: { ...stay, toGive: ["lengthS"] } })).toBe(Date.UTC(2031, 3, 5, 22, 30));
+  });
+
+  it("is read by the day, of the month or of the year, where the calendar has it", () => {
+    expect(dayBeginsMs("2031-04-05")).toBe(Date.UTC(2031, 3, 5));
+    expect(dayBeginsMs("2031-095")).toBe(Date.UTC(2031, 3, 5));
+    expect(dayBeginsMs("2032-366")).toBe(Date.UTC(2032, 11, 31));
+    for (const none of ["2031-02-29", "2031-04-31", "2031-13-01", "2031-366", "2031-000", "soon"])
+      expect(dayBeginsMs(none)).toBeNull();
   });
 
   it("crosses midnight and the year", () => {

@@ -1,4 +1,5 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
+import { dayBeginsMs, utcStamp } from "../../words/index.ts";
 import { text, type Entry } from "./entry.ts";
 
 /**
@@ -6,11 +7,12 @@ import { text, type Entry } from "./entry.ts";
  * of the year, and the time by 24 hours or with am and pm, before or after it. What may be two dates is asked about.
  */
 
-/** A day of the calendar. */
+/** A day as it was written; the calendar need not have it. */
 interface Day {
-  readonly year: number;
-  readonly month: number;
-  readonly day: number;
+  /** By month or by the day of the year, ISO 8601. */
+  readonly iso: string;
+  /** That the calendar has none such, in words. */
+  readonly none: string;
 }
 
 const MONTHS = [
@@ -54,9 +56,8 @@ function utcIn(draft: string): Outcome<string, string> {
   if (typeof day === "string") return failed(day);
   const seconds = secondsOfDay(time);
   if (seconds === null) return failed("There is no such time of day: write 00:00 to 23:59.");
-  const ms = msOf(day);
-  if (ms === null) return failed(`There is no day ${day.day} in that month.`);
-  return done(new Date(ms + seconds * 1000).toISOString().replace(".000Z", "Z"));
+  const beginsMs = dayBeginsMs(day.iso);
+  return beginsMs === null ? failed(day.none) : done(utcStamp(beginsMs, seconds));
 }
 
 const FORM = "Write day and time, UTC: 2031-04-05 06:07, or 5 Apr 2031 6:07.";
@@ -98,18 +99,14 @@ function secondsOfDay([h = "", m = "", s = "0", half, zone]: readonly (string | 
   return hours * 3600 + Number(m) * 60 + Number(s) - aheadS;
 }
 
-/** Milliseconds since 1970 of the begin of a day; null where the calendar has none such. */
-function msOf({ year, month, day }: Day): number | null {
-  const ms = Date.UTC(year, month - 1, day);
-  const made = new Date(ms);
-  return made.getUTCMonth() === month - 1 && made.getUTCDate() === day ? ms : null;
-}
-
 /** The day that a text names: null where it names none, words where it may be two or lacks something. */
 function dayIn(written: string): Day | string | null {
   const given = written.trim().replace(WEEKDAY, "").replace(/,$/, "");
   const ordinal = /^(\d{4})[-/ ]?(\d{3})$/.exec(given);
-  if (ordinal) return dayOfYear(Number(ordinal[1]), Number(ordinal[2]));
+  if (ordinal) {
+    const [, year, count] = ordinal;
+    return { iso: `${year}-${count}`, none: `There is no day ${Number(count)} in ${year}.` };
+  }
   const iso = /^(\d{4})([-/. ]?)(\d{1,2})\2(\d{1,2})$/.exec(given);
   // Without signs between, all of a date's eight figures stand there.
   if (iso) return iso[2] === "" && given.length !== 8 ? null : dayOf(iso[1], iso[3], iso[4]);
@@ -139,13 +136,10 @@ function eitherDay(a: number, b: number, year: string, pointed: boolean): Day | 
 function dayOf(year = "", month = "", day = ""): Day | string {
   if (year.length !== 4) return "Write the year with four figures: 2031.";
   if (Number(month) < 1 || Number(month) > 12) return `There is no month ${Number(month)}.`;
-  return { year: Number(year), month: Number(month), day: Number(day) };
-}
-
-function dayOfYear(year: number, count: number): Day | string {
-  const made = new Date(Date.UTC(year, 0, count));
-  if (count < 1 || made.getUTCFullYear() !== year) return `There is no day ${count} in ${year}.`;
-  return { year, month: made.getUTCMonth() + 1, day: made.getUTCDate() };
+  return {
+    iso: `${year}-${two(Number(month))}-${two(Number(day))}`,
+    none: `There is no day ${Number(day)} in that month.`,
+  };
 }
 
 const two = (value: number): string => String(value).padStart(2, "0");

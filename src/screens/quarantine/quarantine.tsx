@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, utcMinute } from "../../words/index.ts";
 import { useAround } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
@@ -98,13 +98,12 @@ function Row(props: {
 }) {
   const { kept, deleted, onOpen, onTurn } = props;
   const name = keptWords(kept);
-  const at = new Date(kept.atMs).toISOString().slice(0, 16).replace("T", " ");
   return (
     <li data-key={kept.key} className={deleted ? "deleted" : undefined}>
       <div>
         <b>{name}</b>
         <span className="note">
-          {at} UTC, {sizeWords(kept.bytes)}
+          {utcMinute(kept.atMs, 0)} UTC, {sizeWords(kept.bytes)}
         </span>
         <span className="note">
           Kept because {kept.reason}.

@@ -322,6 +322,11 @@ describe("a moment in UTC", () => {
     expect(read(draft)).toEqual({ ok: true, value: "2031-04-05T06:07:00Z" });
   });
 
+  it("is of the year that is written, however long ago", () => {
+    expect(read("0050-04-05 06:07")).toEqual({ ok: true, value: "0050-04-05T06:07:00Z" });
+    expect(read("0050-095 06:07")).toEqual({ ok: true, value: "0050-04-05T06:07:00Z" });
+  });
+
   it("is asked about where day and month may be either", () => {
     expect(read("04/05/2031 06:07")).toEqual({
       ok: false,

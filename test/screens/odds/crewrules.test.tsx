@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { CrewRulesPart, differenceWords } from "../../../src/screens/odds/crewrules.tsx";
 import { chanceOf } from "../../../src/solver/simulate/index.ts";
@@ -47,7 +48,7 @@ describe("how the crew acts", () => {
     expect(text).toContain("leaves out earlier: must-do 82 % to 98 %, worth −70 on average");
     click(document.querySelectorAll<HTMLElement>("input[name=caution]")[1]!);
     expect(desk.state.getState().plan.odds.crew.caution).toBe(0.75);
-    desk.undo();
+    act(() => desk.undo());
     expect(desk.state.getState().plan.odds.crew.caution).toBe(0.25);
   });
 
