@@ -8,7 +8,9 @@ import { useDesk, useLook } from "./context.ts";
 /** The clock that times are read on. Another object only when it reads otherwise, so that still pictures stay. */
 export function useDial(): Dial {
   const chosen = useLook((state) => state.clock);
-  const epochMs = useDesk((state) => touchdownMs(state.plan));
+  const stay = useDesk((state) => state.plan.stay);
+  // Read once a stay: every clock on the page asks, in every frame of a move.
+  const epochMs = useMemo(() => touchdownMs({ stay }), [stay]);
   const kind = epochMs === null && chosen === "utc" ? "met" : chosen;
   // Egress moves with the first task in hand; only phase time depends on it.
   const phases = useDesk((state) =>

@@ -1,5 +1,7 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
-import { useLook } from "./context.ts";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import type { Desk, DeskState } from "../session/index.ts";
+import { useAround, useLook } from "./context.ts";
+import type { InHand, Look, LookState } from "./look.ts";
 
 /**
  * `value`, but of a stream of changes only the first and the one it comes to rest at: for parts that need not follow
@@ -38,31 +40,123 @@ function slotFrom(earliestMs: number): number {
   return at;
 }
 
+/** When one list is made anew: at its next slot, whatever changes until then. */
+interface Pace {
+  /** Has `put` called when the list is due; one that waits gives way to it. */
+  ask(by: InHand["by"], put: () => void): void;
+  /** Forgets what waits; the slot stays taken. */
+  forget(): void;
+}
+
+function calmPace(): Pace {
+  let keptMs = -Infinity;
+  let dueMs: number | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const forget = (): void => clearTimeout(timer);
+  return {
+    forget,
+    ask(by, put) {
+      forget();
+      const now = performance.now();
+      const made = (): void => {
+        keptMs = performance.now();
+        dueMs = null;
+        put();
+      };
+      const restedMs = keptMs + CALM_MS;
+      // A key is one change and is answered at once; a pointer makes a stream of them.
+      if (by === "keys" && now >= (dueMs ?? restedMs)) made();
+      else {
+        dueMs ??= slotFrom(Math.max(now, restedMs));
+        timer = setTimeout(made, dueMs - now);
+      }
+    },
+  };
+}
+
 /** `value`; while something is in hand no oftener than ten times a second, the latest at the end. */
 export function useCalm<Value>(value: Value): Value {
   const by = useLook((look) => look.inHand?.by ?? null);
   const inHand = by !== null;
   const [kept, keep] = useState(value);
-  const keptMs = useRef(-Infinity);
-  const dueMs = useRef<number | null>(null);
+  const [pace] = useState(calmPace);
   useLayoutEffect(() => {
     if (Object.is(value, kept)) return;
-    const put = (): void => {
-      keptMs.current = performance.now();
-      dueMs.current = null;
-      keep(() => value);
-    };
-    const restedMs = keptMs.current + CALM_MS;
-    // A key is one change and is answered at once; a pointer makes a stream of them.
-    if (by === "keys" && performance.now() >= (dueMs.current ?? restedMs)) {
-      put();
-      return;
-    }
-    dueMs.current ??= slotFrom(Math.max(performance.now(), restedMs));
-    const timer = setTimeout(put, dueMs.current - performance.now());
-    return () => clearTimeout(timer);
-  }, [value, kept, by]);
+    pace.ask(by ?? "pointer", () => keep(() => value));
+    return pace.forget;
+  }, [value, kept, by, pace]);
   // At rest it is followed at once, so that what is taken in hand next begins with what was shown.
   if (!inHand && !Object.is(value, kept)) keep(() => value);
   return inHand ? kept : value;
+}
+
+/** Parts of the desk and the look that a list is made of. */
+type Parts = readonly unknown[];
+type SelectParts<Made extends Parts> = (desk: DeskState, look: LookState) => Made;
+
+/**
+ * Parts of the desk and the look; while something is in hand no oftener than ten times a second, the latest at the end. Whoever reads
+ * them so is not even asked in between.
+ */
+export function useCalmDesk<Made extends Parts>(select: SelectParts<Made>): Made {
+  const { desk, look } = useAround();
+  const calm = useMemo(() => calmDesk(desk, look), [desk, look]);
+  return useSyncExternalStore(calm.subscribe, () => calm.read(select) as Made);
+}
+
+/** Desk and look as a list saw them last. */
+function calmDesk({ state }: Desk, look: Look) {
+  const now = () => ({ desk: state.getState(), look: look.getState() });
+  let kept = now();
+  let parts: Parts = [];
+  let wanted: SelectParts<Parts> = () => parts;
+  const pace = calmPace();
+
+  /** Between the press and the first move there is a preview, and nothing in hand yet. */
+  const hand = (): InHand["by"] | null =>
+    look.getState().inHand?.by ?? (state.getState().preview === null ? null : "pointer");
+
+  return {
+    read(select: SelectParts<Parts>): Parts {
+      wanted = select;
+      const { desk, look: looked } = hand() === null ? now() : kept;
+      const next = select(desk, looked);
+      if (!sameParts(next, parts)) parts = next;
+      return parts;
+    },
+    subscribe(listener: () => void): () => void {
+      let asked = false;
+      let ended = false;
+      const follow = (): void => {
+        kept = now();
+        listener();
+      };
+      /** A move changes desk and look one after the other: both are seen, or neither. */
+      const settle = (): void => {
+        asked = false;
+        const by = hand();
+        const { desk, look: looked } = now();
+        if (!ended && by !== null && !sameParts(wanted(desk, looked), parts)) pace.ask(by, follow);
+      };
+      const changed = (): void => {
+        if (hand() === null) {
+          pace.forget();
+          follow();
+        } else if (!asked) {
+          asked = true;
+          queueMicrotask(settle);
+        }
+      };
+      const stops = [state.subscribe(changed), look.subscribe(changed)];
+      return () => {
+        ended = true;
+        pace.forget();
+        for (const stop of stops) stop();
+      };
+    },
+  };
+}
+
+function sameParts(a: Parts, b: Parts): boolean {
+  return a.length === b.length && a.every((one, i) => Object.is(one, b[i]));
 }

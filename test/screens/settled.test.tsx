@@ -4,7 +4,8 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { AroundContext } from "../../src/screens/context.ts";
 import { createLook, type InHand } from "../../src/screens/look.ts";
-import { useCalm } from "../../src/screens/settled.ts";
+import { createStore, type StoreApi } from "zustand/vanilla";
+import { useCalm, useCalmDesk } from "../../src/screens/settled.ts";
 
 const HELD: InHand = {
   task: "one",
@@ -102,5 +103,70 @@ describe("what is read while something is in hand", () => {
     show(5);
     act(() => look.setState({ inHand: HELD }));
     expect(values()).toEqual([5, 5, 5]);
+  });
+});
+
+describe("parts of the desk that are read", () => {
+  const NONE = { preview: null, figure: 0 } as { preview: object | null; figure: number };
+  let desk: StoreApi<typeof NONE>;
+  /** Each making of the list: the desk's figure, and whose hand it saw. */
+  const made: (readonly [number, string | null])[] = [];
+
+  function Read() {
+    made.push(
+      useCalmDesk((now, seen) => [
+        (now as unknown as typeof NONE).figure,
+        seen.inHand?.task ?? null,
+      ]) as unknown as readonly [number, string | null],
+    );
+    return null;
+  }
+  const settle = (): Promise<void> => act(async () => void (await Promise.resolve()));
+
+  beforeEach(() => {
+    made.length = 0;
+    desk = createStore<typeof NONE>()(() => NONE);
+    act(() =>
+      root.render(
+        <AroundContext value={{ look, desk: { state: desk } } as never}>
+          <Read />
+        </AroundContext>,
+      ),
+    );
+  });
+
+  it("are followed at once at rest, and not made anew for what they are not made of", () => {
+    act(() => desk.setState({ figure: 1 }));
+    act(() => look.setState({ spoken: "else" }));
+    expect(made).toEqual([
+      [0, null],
+      [1, null],
+    ]);
+  });
+
+  it("are not asked for in between while something is in hand, and come to the latest", async () => {
+    act(() => look.setState({ inHand: HELD }));
+    for (let figure = 1; figure <= 5; figure += 1) {
+      act(() => desk.setState({ figure, preview: {} }));
+      await settle();
+    }
+    expect(made).toEqual([[0, null]]);
+    after(100);
+    expect(made.slice(1)).toEqual([[5, "one"]]);
+  });
+
+  it("wait from the press on, before anything is in hand, and are followed at once when it is let go", async () => {
+    act(() => desk.setState({ figure: 1, preview: {} }));
+    await settle();
+    expect(made).toEqual([[0, null]]);
+    act(() => desk.setState({ figure: 2, preview: null }));
+    expect(made.slice(1)).toEqual([[2, null]]);
+  });
+
+  it("show what a key does at once, desk and hand together", async () => {
+    act(() => desk.setState({ figure: 1, preview: {} }));
+    act(() => look.setState({ inHand: { ...HELD, by: "keys", task: "two" } }));
+    await settle();
+    expect(made.slice(1)).toEqual([[1, "two"]]);
   });
 });

@@ -18,6 +18,8 @@ export const Bench = memo(function Bench() {
   const over = useLook((state) => state.inHand?.target.at === "bench");
   const [words, setWords] = useState("");
   const wanted = useDeferredValue(words);
+  const selection = useDesk((state) => state.selection);
+  const says = useSaid(tasks);
   const listed = useMemo(() => found(tasks, wanted), [tasks, wanted]);
   const must = tasks.filter((task) => task.must).length;
 
@@ -55,7 +57,10 @@ export const Bench = memo(function Bench() {
           <Card
             key={task.id}
             task={task}
+            tasks={plan.tasks}
             place={placeName(plan, task.place)}
+            says={says.get(task.id) ?? null}
+            selected={selection.includes(task.id)}
             reason={reasons.get(task.id) ?? null}
             stands={stands}
           />
@@ -66,6 +71,12 @@ export const Bench = memo(function Bench() {
 });
 
 const NONE: DeskState["benchReasons"] = new Map();
+
+/** Why each of these tasks is not on the line: asked once for all cards, in every frame of a move. */
+function useSaid(tasks: readonly Task[]): ReadonlyMap<string, string | null> {
+  const said = useDeskList((state) => tasks.map(({ id }) => benchSays(state, id)));
+  return useMemo(() => new Map(tasks.map(({ id }, i) => [id, said[i] ?? null])), [tasks, said]);
+}
 
 let lastBench: { readonly plan: Plan; readonly schedule: Schedule; readonly tasks: readonly Task[] } | null =
   null;
@@ -97,23 +108,30 @@ function found(tasks: readonly Task[], words: string): readonly Task[] {
 
 const Card = memo(function Card(props: {
   readonly task: Task;
+  readonly tasks: Plan["tasks"];
   readonly place: string;
+  /** Why it is not on the line; null while that is not known. */
+  readonly says: string | null;
+  readonly selected: boolean;
   readonly reason: BenchReason | null;
   /** Whether the reason is of the day as it is. */
   readonly stands: boolean;
 }) {
-  const { task, place, reason, stands } = props;
-  const selected = useDesk((state) => state.selection.includes(task.id));
+  const { task, tasks, place, reason, stands, says, selected } = props;
   const held = useLook((state) => state.inHand?.task === task.id);
-  const says = useDesk((state) => benchSays(state, task.id));
-  const tasks = useDesk((state) => state.plan.tasks);
   const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
   return (
     <li className={held ? "card held" : "card"} data-selected={selected} {...useCardHand(task, selected)}>
       <span className={`kind ${task.kind}`} aria-hidden="true">
         {KIND_LETTERS[task.kind]}
       </span>
-      <Grip task={task} place={place === "no place" ? null : place} selected={selected} why={why} />
+      <Grip
+        task={task}
+        number={taskNumber({ tasks }, task.id)}
+        place={place === "no place" ? null : place}
+        selected={selected}
+        why={why}
+      />
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
         {held ? "In hand." : why}{" "}
@@ -150,14 +168,14 @@ function useCardHand({ id, duration }: Task, selected: boolean) {
 /** By what a card is taken with keys or by a reader: its name and facts, and all of them in words. */
 function Grip(props: {
   readonly task: Task;
+  readonly number: string;
   /** Null where it has none. */
   readonly place: string | null;
   readonly selected: boolean;
   readonly why: string | null;
 }) {
-  const { task, place, selected, why } = props;
+  const { task, number, place, selected, why } = props;
   const { desk } = useAround();
-  const number = useDesk((state) => taskNumber(state.plan, task.id));
   const length = lasting(task.duration.likelyS, "down");
   const { count } = task.crew;
   const crew = count === 0 ? "by command" : counted(count, "crew", "crew");

@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useMemo } from "react";
+import { memo, type ReactNode } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { MANNER_WORDS, placeHindered } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -19,20 +19,17 @@ import {
   shift,
   signed,
 } from "../../words/index.ts";
-import { useDesk, useLook } from "../context.ts";
+import { useDesk } from "../context.ts";
 import type { InHand } from "../look.ts";
-import { useCalm } from "../settled.ts";
+import { useCalmDesk } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { useDial } from "../dial.ts";
 import { placeWords, stuckWords } from "./speech.ts";
 
 /** What is in hand, at its fixed place: what goes where, what breaks, what it costs. */
 export const MoveCost = memo(function MoveCost() {
-  const inHand = useLook((look) => look.inHand);
-  const shown = useDesk((state) => state.preview);
+  const [hand, preview] = useCalmDesk((state, look) => [look.inHand, state.preview] as const);
   const plan = useDesk((state) => state.plan);
-  const now = useMemo(() => ({ hand: inHand, preview: shown }), [inHand, shown]);
-  const { hand, preview } = useCalm(now);
   if (!hand || !preview) return null;
   const broken = brokenBy(plan, preview);
   const stuck = cannotWords(plan, hand) ?? stuckWords(plan, hand.stuck);

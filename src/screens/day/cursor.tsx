@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { type TimeScale } from "../../editor/index.ts";
 import { clock, clockText, utcClock } from "../../words/index.ts";
 import { useDesk, useLook } from "../context.ts";
@@ -9,7 +10,7 @@ import { useMapBeside } from "./mapbeside.ts";
  * The time under the pointer: one line through lanes and margins, with both clocks at its head. Beside the map it stays at the
  * minute that the map shows.
  */
-export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
+export const Cursor = memo(function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
   const { scale } = props;
   const beside = useMapBeside();
   const outings = useDesk((state) => state.verdict.outings);
@@ -32,4 +33,4 @@ export function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: nu
       </span>
     </div>
   );
-}
+});

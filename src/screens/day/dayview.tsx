@@ -1,7 +1,7 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { useAround, useDesk } from "../context.ts";
 import { Board } from "./line/board.tsx";
-import { useTheLine } from "./line/theline.ts";
+import { useLineOnPage } from "./line/theline.ts";
 import { type Day, DayContext } from "./around.ts";
 import { dayKeys } from "./daykeys.ts";
 import { groundOf } from "./ground.ts";
@@ -17,8 +17,8 @@ import { windowing } from "./windowing.ts";
 /** The day: lanes, margins under the same axis, one line to read what is pointed at, the map where there is room, and the side. */
 export function DayView(props: { readonly details: ReactNode; readonly map: ReactNode }) {
   const { desk, look, walkS } = useAround();
-  const line = useTheLine();
-  const { stage, latest } = line;
+  const onPage = useLineOnPage();
+  const { stage, latest } = onPage;
   const beside = useMapBeside();
   const windows = useMemo(
     () =>
@@ -26,12 +26,12 @@ export function DayView(props: { readonly details: ReactNode; readonly map: Reac
         look,
         () => desk.state.getState().plan,
         () => desk.state.getState().verdict,
-        () => latest.current.scale.widthPx,
+        () => latest.current?.scale.widthPx,
       ),
     [desk, look, latest],
   );
   const gesture = useMemo(() => {
-    const ground = () => groundOf(stage.current, latest.current.standing, latest.current.scale);
+    const ground = () => groundOf(stage.current, latest.current);
     return dayGesture({ desk, look, ground, windows, walkS });
   }, [desk, look, windows, walkS, stage, latest]);
   useEffect(() => gesture.listen(), [gesture]);
@@ -43,7 +43,7 @@ export function DayView(props: { readonly details: ReactNode; readonly map: Reac
   );
   useEffect(() => desk.commands.add(splitWork(desk, look)), [desk, look]);
   useEffect(
-    () => dayKeys(desk, look, gesture, windows, () => latest.current.standing),
+    () => dayKeys({ desk, look, gesture, windows, standing: () => latest.current?.standing ?? null }),
     [desk, look, gesture, windows, latest],
   );
   const day = useMemo<Day>(() => ({ gesture, windows }), [gesture, windows]);
@@ -56,7 +56,7 @@ export function DayView(props: { readonly details: ReactNode; readonly map: Reac
     <DayContext value={day}>
       <div className="day" onPointerOver={point}>
         <div className="day-line">
-          <Board line={line} />
+          <Board onPage={onPage} />
           <Readout />
         </div>
         {beside && props.map}

@@ -25,12 +25,11 @@ export type GroundSource = () => HitSurface | null;
 /** The ground from what stands there and the element that shows it. */
 export function groundOf(
   stage: HTMLElement | null,
-  standing: DayLayout,
-  scale: TimeScale,
+  laid: Pick<HitSurface, "standing" | "scale"> | null,
 ): HitSurface | null {
-  if (!stage) return null;
+  if (!stage || !laid) return null;
   const { left, top } = stage.getBoundingClientRect();
-  return { standing, scale, left, top };
+  return { ...laid, left, top };
 }
 
 /** The same ground looked at through another window, for a window that moves while something is held. */

@@ -10,17 +10,20 @@ import { Corner } from "./corner.tsx";
 import { useDial } from "../dial.ts";
 
 /** In the corner of the ruler what is shown and how it is read; below it what the last of its rows shows. */
-export function RulerGutter({ heightPx }: { readonly heightPx: number }) {
+export const RulerGutter = memo(function RulerGutter({ heightPx }: { readonly heightPx: number }) {
   return (
     <div className="gutter gutter-ruler" style={{ height: heightPx }}>
       <Corner />
       <span aria-hidden="true">relay, sun</span>
     </div>
   );
-}
+});
 
 /** The whole stay, and which strips of margins are shown. */
-export function StayGutter(props: { readonly heightPx: number; readonly margins: "all" | "least" }) {
+export const StayGutter = memo(function StayGutter(props: {
+  readonly heightPx: number;
+  readonly margins: "all" | "least";
+}) {
   const { look } = useAround();
   const lengthS = useDesk((state) => state.plan.stay.lengthS);
   const all = props.margins === "all";
@@ -37,11 +40,14 @@ export function StayGutter(props: { readonly heightPx: number; readonly margins:
       </button>
     </div>
   );
-}
+});
 
 /** Who the lanes are of, what their day comes to, the scale of heights, and the EVAs in sight against their limits. */
-export const LanesGutter = memo(function LanesGutter(props: { readonly standing: DayLayout }) {
-  const standing = useCalm(props.standing);
+export function LanesGutter({ standing }: { readonly standing: DayLayout }) {
+  return <CalmLanesGutter standing={useCalm(standing)} />;
+}
+
+const CalmLanesGutter = memo(function CalmLanesGutter({ standing }: { readonly standing: DayLayout }) {
   const { lanes } = standing;
   return (
     <div className="gutter gutter-lanes" style={{ height: standing.lanesPx }}>

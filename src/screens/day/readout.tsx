@@ -15,7 +15,7 @@ import { slackWords } from "../chancewords.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { InHand } from "../look.ts";
 import { useBefore } from "../margins/before.ts";
-import { useCalm, useSettled } from "../settled.ts";
+import { useCalmDesk, useSettled } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
 import { useDial } from "../dial.ts";
 import { minuteWords } from "./atminute.ts";
@@ -94,10 +94,10 @@ function Held({ hand }: { readonly hand: InHand }) {
 
 function OfTask({ task }: { readonly task: Task }) {
   const plan = useDesk(shownPlan);
-  const verdict = useCalm(useDesk(shownVerdict));
+  const [verdict, chances] = useCalmDesk((state) => [shownVerdict(state), chancesNow(state)] as const);
   const spot = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
   const says = useDesk((state) => benchSays(state, task.id));
-  const slackS = useCalm(useDesk(chancesNow))?.tasks.find((one) => one.task === task.id)?.slackS ?? null;
+  const slackS = chances?.tasks.find((one) => one.task === task.id)?.slackS ?? null;
   const dial = useDial();
   const lengthS = task.duration.likelyS;
   const parts: ReactNode[] = spot
@@ -124,7 +124,7 @@ function OfTask({ task }: { readonly task: Task }) {
 /** Who is out at the minute that is pointed at, with whom, and at what. */
 function OfMinute({ atS }: { readonly atS: number }) {
   const plan = useDesk(shownPlan);
-  const verdict = useCalm(useDesk(shownVerdict));
+  const [verdict] = useCalmDesk((state) => [shownVerdict(state)] as const);
   const dial = useDial();
   return (
     <>

@@ -40,12 +40,14 @@ export interface Windowing {
 
 /** CSS pixels of a centimetre. */
 const CENTIMETRE_PX = 96 / 2.54;
+/** Taken for the width of a line that is not laid out yet. */
+const NO_LINE_PX = 1200;
 
 export function windowing(
   look: Look,
   plan: () => Plan,
   verdict: () => Verdict,
-  widthPx: () => number = () => 1200,
+  widthPx: () => number | undefined = () => undefined,
 ): Windowing {
   const set = (window: TimeWindow): void => {
     if (window !== look.getState().window) look.setState({ window });
@@ -64,7 +66,7 @@ export function windowing(
     reveal: (span) => set(revealing(now(), span, limitsOf(plan()))),
     frame: (spans) => set(framing(spans, 0.08, limitsOf(plan()))),
     centimetre(atS) {
-      const wanted = (widthPx() / CENTIMETRE_PX) * 60;
+      const wanted = ((widthPx() ?? NO_LINE_PX) / CENTIMETRE_PX) * 60;
       set(zoomed(now(), atS, wanted / lengthS(), limitsOf(plan())));
     },
     show: (window) => set(panned(window, 0, limitsOf(plan()))),

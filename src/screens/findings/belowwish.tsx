@@ -15,7 +15,7 @@ import {
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { useMatching } from "../media.ts";
-import { useCalm } from "../settled.ts";
+import { useCalmDesk } from "../settled.ts";
 
 /** Must-do tasks that are shown before all are asked for; none where the window is low, so that whole rows have room. */
 const FEW = 2;
@@ -24,8 +24,7 @@ const LOW = "(max-height: 800px)";
 /** What the simulated days find: a chance below what the plan wants of it, and each must-do task that is. */
 export const BelowWish = memo(function BelowWish() {
   const plan = useDesk((state) => state.plan);
-  const chances = useCalm(useDesk((state) => state.chances));
-  const current = useDesk(chancesStand);
+  const [chances, current] = useCalmDesk((state) => [state.chances, chancesStand(state)] as const);
   const packing = useDesk((state) => state.plan.schedule.placements.length > 0);
   const [all, setAll] = useState(false);
   const few = useMatching(LOW) ? 0 : FEW;

@@ -1,5 +1,5 @@
 import { memo, useMemo, useState } from "react";
-import type { Finding, Verdict } from "../../answers/index.ts";
+import type { Finding } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
   type DeskState,
@@ -27,7 +27,7 @@ import { From } from "../parts/from/from.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
 import { OpenSaid } from "./opensaid.tsx";
-import { useCalm } from "../settled.ts";
+import { useCalmDesk } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
 const NONE: ReadonlyMap<string, string> = new Map();
@@ -47,15 +47,11 @@ function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string>
   ]);
 }
 
-/** What the list is made of, in one: followed apart it would be made three times. */
-function useTogether(verdict: Verdict, plan: Plan, changed: DeskState["preview"]) {
-  return useMemo(() => ({ verdict, plan, changed }), [verdict, plan, changed]);
-}
-
 /** What breaks a rule or comes close to it, a line a rule: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
-  const shown = useTogether(useDesk(shownVerdict), useDesk(shownPlan), useDesk(changesOf));
-  const { verdict, plan, changed } = useCalm(shown);
+  const [verdict, plan, changed] = useCalmDesk(
+    (state) => [shownVerdict(state), shownPlan(state), changesOf(state)] as const,
+  );
   const inHand = useLook((state) => state.inHand !== null);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const changes = useMemo(() => changeWords(changed), [changed]);
@@ -222,7 +218,7 @@ function RuleWords(props: {
 
 /** What the day holds in all, beside the score. */
 const DayFigures = memo(function DayFigures() {
-  const verdict = useCalm(useDesk(shownVerdict));
+  const [verdict] = useCalmDesk((state) => [shownVerdict(state)] as const);
   const tasks = useDesk((state) => shownPlan(state).tasks.length);
   // What the packer proved, while its schedule is the plan's.
   const packed = useDesk(packStands);

@@ -81,16 +81,22 @@ export function Margins(props: {
 }
 
 /** What the rows are and their worst: figures are read, so they follow calmly what the pictures follow at once. */
-const Figures = memo(function Figures(props: {
+function Figures(props: FigureRows) {
+  const { places, heightPx, before } = props;
+  const told = useMemo(() => ({ places, before }), [places, before]);
+  return <CalmFigures {...useCalm(told)} heightPx={heightPx} />;
+}
+
+interface FigureRows {
   readonly places: readonly RowPlace[];
   readonly heightPx: number;
   readonly before: readonly MarginRow[] | null;
-}) {
-  const told = useMemo(() => ({ places: props.places, before: props.before }), [props.places, props.before]);
-  const { places, before } = useCalm(told);
+}
+
+const CalmFigures = memo(function CalmFigures({ places, heightPx, before }: FigureRows) {
   const was = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   return (
-    <ul className="margin-rows" style={{ height: props.heightPx }}>
+    <ul className="margin-rows" style={{ height: heightPx }}>
       {places.map(({ row, top, heightPx }) => (
         <li key={row.key} style={{ top, height: heightPx }}>
           <RowFigures row={row} before={was.get(row.key) ?? null} low={heightPx < TWO_LINES_PX} />

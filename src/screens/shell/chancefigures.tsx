@@ -4,6 +4,7 @@ import { percent } from "../../words/index.ts";
 import { chanceChange, chancesStand, fromChance } from "../../session/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk } from "../context.ts";
+import { useCalmDesk } from "../settled.ts";
 import { From } from "../parts/from/from.tsx";
 import { ScoreChange } from "../parts/scorefigure.tsx";
 
@@ -15,10 +16,10 @@ export function ChanceFigures() {
   const { desk } = useAround();
   useEffect(() => desk.watchChances(), [desk]);
   const nothing = useDesk(({ plan }) => plan.schedule.placements.length === 0);
-  const report = useDesk(({ chances }) => chances?.report ?? null);
-  const current = useDesk(chancesStand);
   const wish = useDesk(({ plan }) => plan.odds.wish);
-  const change = useDesk(chanceChange);
+  const [report, current, change] = useCalmDesk(
+    (state) => [state.chances?.report ?? null, chancesStand(state), chanceChange(state)] as const,
+  );
   const known = nothing ? null : report;
   const again = nothing || current ? null : report ? "worked out again…" : "being worked out…";
   const instead = nothing ? "nothing placed" : current && !report ? "unknown" : null;

@@ -21,7 +21,7 @@ import {
 import { slackWords, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
 import { useAround, useDesk, useDeskList } from "../context.ts";
 import { From } from "../parts/from/from.tsx";
-import { useCalm } from "../settled.ts";
+import { useCalm, useCalmDesk } from "../settled.ts";
 import { LEVEL_WORDS } from "../words.ts";
 
 interface Placed {
@@ -112,7 +112,7 @@ function WalkBack({ task }: { readonly task: Task }) {
 
 /** What the simulated days say of the task: its chance beside the wish, and its slack. */
 function Simulated({ task }: { readonly task: Task }) {
-  const report = useCalm(useDesk(chancesNow));
+  const [report] = useCalmDesk((state) => [chancesNow(state)] as const);
   const one = report?.tasks.find((other) => other.task === task.id);
   if (!report || !one) return null;
   const { done, slackS } = one;

@@ -19,7 +19,7 @@ import { blockMeasure, paintBlock, paintGhost, paintWords } from "./paintblocks.
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
 import { paintLaneGrounds } from "./paintground.ts";
 import { paintFitBands } from "./paintheld.ts";
-import { paintBetween, paintCeiling, paintGround, paintHome } from "./paintribbon.ts";
+import { type BetweenOnRibbon, paintBetweens, paintCeiling, paintGround, paintHome } from "./paintribbon.ts";
 
 /** What is drawn in one band's still layer, and what it depends on besides what stands there. */
 interface Drawn {
@@ -218,7 +218,7 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   if (bands && only !== undefined) paintFitBands(brush, standing, drawn.scale, bands, only);
   for (const { lane, track } of reach) paintGround(brush, standing, lane, track, scale);
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
-  paintBetweens(brush, drawn, scale);
+  paintBetweens(brush, betweensOn(drawn, scale));
   const going = new Set(held);
   const put = (block: Block): void => paintOne(brush, drawn, scale, block, going);
   for (const block of standing.blocks) if (!going.has(block.task)) put(block);
@@ -232,15 +232,17 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   paintFindings(brush, standing, scale, chosen);
 }
 
-function paintBetweens(brush: Brush, { standing, slack }: Drawn, scale: TimeScale): void {
-  for (const between of standing.betweens) {
+/** What is in sight of ways, waits and the work at the ends. */
+function betweensOn({ standing, slack }: Drawn, scale: TimeScale): readonly BetweenOnRibbon[] {
+  return standing.betweens.flatMap((between) => {
     const lane = standing.lanes.find((one) => one.key === between.lane);
-    if (!lane || !shows(scale, between)) continue;
+    if (!lane || !shows(scale, between)) return [];
     const track = standing.verdict.reach.find(
       ({ eva, crew }) => eva === between.eva && crew === between.lane,
     );
-    paintBetween(brush, { standing, lane, track, scale }, between, slackBefore(standing, between, slack));
-  }
+    const ribbon = { standing, lane, track, scale };
+    return [{ between, ribbon, slackS: slackBefore(standing, between, slack) }];
+  });
 }
 
 /** By how much the task before a wait may start later; null where there is none, or where it is not known. */

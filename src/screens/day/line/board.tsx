@@ -1,5 +1,5 @@
 import "./line.css";
-import { useCallback, useMemo, useRef } from "react";
+import { memo, useCallback, useMemo, useRef } from "react";
 import { shownPlan } from "../../../session/index.ts";
 import { useAround, useDesk } from "../../context.ts";
 import { Margins } from "../../margins/margins.tsx";
@@ -14,14 +14,15 @@ import { Overview } from "./overview.tsx";
 import { paintRuler } from "./paintruler.ts";
 import { Plumb } from "./held.tsx";
 import { usePanning } from "./panning.ts";
-import type { TheLine } from "./theline.ts";
+import { type LineOnPage, useTheLine } from "./theline.ts";
 
 /** Everything under one time axis: ruler, lanes, margins, and the whole stay. It fills the box that it is given. */
-export function Board({ line }: { readonly line: TheLine }) {
+export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPage }) {
   const { sunDeg } = useAround();
   const { windows } = useDay();
   const plan = useDesk(shownPlan);
   const dial = useDial();
+  const line = useTheLine(onPage);
   const { standing, scale, sizes, margins } = line;
   const { widthPx } = scale;
   const headStage = useRef<HTMLDivElement>(null);
@@ -55,7 +56,7 @@ export function Board({ line }: { readonly line: TheLine }) {
       </div>
       <div className="lanes" id="lanes">
         <LanesGutter standing={standing} />
-        <DayLine standing={standing} scale={scale} stage={line.stage} />
+        <DayLine standing={standing} scale={scale} stage={onPage.stage} />
       </div>
       <Margins scale={scale} which={margins} sizes={sizes} />
       <div className="board-foot">
@@ -66,7 +67,7 @@ export function Board({ line }: { readonly line: TheLine }) {
       <Plumb standing={standing} scale={scale} gutterPx={sizes.gutterPx} />
     </section>
   );
-}
+});
 
 /** Elevations by instant, each worked out once: every frame of a moving window asks for the same ones. */
 function remembered(sunDeg: (atS: number) => number | null): (atS: number) => number | null {

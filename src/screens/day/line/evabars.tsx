@@ -1,5 +1,7 @@
-import type { PointerEvent as ReactPointerEvent } from "react";
-import { homeY, type TimeScale } from "../../../editor/index.ts";
+import { memo, type PointerEvent as ReactPointerEvent } from "react";
+import type { Outing } from "../../../answers/index.ts";
+import { homeY, type Lane, type TimeScale } from "../../../editor/index.ts";
+import type { Placement, Plan } from "../../../plan/index.ts";
 import { clockText, counted, lasting } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
 import { useDay } from "../around.ts";
@@ -16,64 +18,96 @@ const LEAST_PX = 10;
  */
 export function EvaBars(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
   // Pointers are followed by the window: under a drag they may stay where they were.
-  const standing = useStill(props.standing);
-  const { scale } = props;
-  const { gesture } = useDay();
-  const dial = useDial();
-  const held = useLook((state) => state.inHand?.eva ?? null);
-  const { plan, schedule, verdict, relief } = standing;
+  return <StillBars standing={useStill(props.standing)} scale={props.scale} />;
+}
+
+const StillBars = memo(function StillBars(props: {
+  readonly standing: DayLayout;
+  readonly scale: TimeScale;
+}) {
+  const { standing, scale } = props;
+  return outNow(standing)
+    .filter(({ outing }) => shows(scale, outing.span))
+    .flatMap((out) =>
+      bandsOf(standing.lanes).map((band, nth) => (
+        <BandBars key={`${out.eva.id} ${nth}`} {...out} standing={standing} scale={scale} band={band} />
+      )),
+    );
+});
+
+/** An EVA that goes out, with its first task, by which it is taken. */
+interface Out {
+  readonly eva: Plan["evas"][number];
+  readonly outing: Outing;
+  readonly first: Placement;
+  readonly tasks: number;
+}
+
+function outNow({ plan, schedule, verdict }: DayLayout): readonly Out[] {
   return plan.evas.flatMap((eva) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id);
     const spots = schedule.placements.filter((one) => one.eva === eva.id);
     const [first] = spots.toSorted((a, b) => a.startS - b.startS);
-    if (!outing || !first || !shows(scale, outing.span)) return [];
-    const { startS, endS } = outing.span;
-    const name = `${eva.name}, out ${clockText(dial, startS, eva.id)}, in ${clockText(dial, endS, eva.id)}, lasts ${lasting(endS - startS, "up")}, ${counted(spots.length, "task")}`;
-    const press = (event: ReactPointerEvent<HTMLElement>): void => {
-      if (event.button !== 0) return;
-      event.stopPropagation();
-      const stage = event.currentTarget.parentElement?.getBoundingClientRect();
-      const offsetS = scale.at(event.clientX - (stage?.left ?? 0)) - first.startS;
-      const lane = first.crew[0] ?? null;
-      gesture.press(event.nativeEvent, { task: first.task, lane, offsetS, eva: eva.id });
-    };
-    const ends = outing.stretches.filter(({ kind }) => kind === "egress" || kind === "ingress");
-    return bandsOf(standing.lanes).flatMap((band, nth) => {
-      const lanes = band.filter((lane) => lane.crew !== null && eva.crew.includes(lane.crew));
-      if (lanes.length === 0) return [];
-      const edges = lanes.map((lane) => [
-        homeY(lane),
-        homeY(lane) + (lane.sense === "up" ? -1 : 1) * relief.thickPx,
-      ]);
-      const top = Math.min(...edges.flat());
-      return ends.map(({ kind, span }) => {
-        const left = scale.x(span.startS);
-        const style = {
-          left,
-          top,
-          width: Math.max(LEAST_PX, scale.x(span.endS) - left),
-          height: Math.max(...edges.flat()) - top,
-        };
-        const shared = {
-          className: held === eva.id ? "eva-bar held" : "eva-bar",
-          title: `${eva.name}: drag moves all of it`,
-          style,
-          onPointerDown: press,
-        };
-        const key = `${eva.id} ${nth} ${kind}`;
-        // One for the keyboard is enough.
-        if (kind === "ingress" || lanes[0]?.crew !== first.crew[0]) return <div key={key} {...shared} />;
-        return (
-          <button
-            key={key}
-            type="button"
-            data-eva={eva.id}
-            data-eva-task={first.task}
-            aria-label={name}
-            {...shared}
-          />
-        );
-      });
-    });
+    return outing && first ? [{ eva, outing, first, tasks: spots.length }] : [];
   });
+}
+
+/** The handles of an EVA on the lanes about one line home. */
+function BandBars(
+  props: Out & { readonly standing: DayLayout; readonly scale: TimeScale; readonly band: readonly Lane[] },
+) {
+  const { eva, outing, first, tasks, standing, scale, band } = props;
+  const { gesture } = useDay();
+  const dial = useDial();
+  const held = useLook((state) => state.inHand?.eva === eva.id);
+  const lanes = band.filter((lane) => lane.crew !== null && eva.crew.includes(lane.crew));
+  if (lanes.length === 0) return null;
+  const { startS, endS } = outing.span;
+  const press = (event: ReactPointerEvent<HTMLElement>): void => {
+    if (event.button !== 0) return;
+    event.stopPropagation();
+    const stage = event.currentTarget.parentElement?.getBoundingClientRect();
+    const offsetS = scale.at(event.clientX - (stage?.left ?? 0)) - first.startS;
+    const lane = first.crew[0] ?? null;
+    gesture.press(event.nativeEvent, { task: first.task, lane, offsetS, eva: eva.id });
+  };
+  const shared = {
+    className: held ? "eva-bar held" : "eva-bar",
+    title: `${eva.name}: drag moves all of it`,
+    onPointerDown: press,
+  };
+  const upright = ribbonOf(standing, lanes);
+  return outing.stretches
+    .filter(({ kind }) => kind === "egress" || kind === "ingress")
+    .map(({ kind, span }) => {
+      const left = scale.x(span.startS);
+      const style = { left, width: Math.max(LEAST_PX, scale.x(span.endS) - left), ...upright };
+      // One for the keyboard is enough.
+      if (kind === "ingress" || lanes[0]?.crew !== first.crew[0])
+        return <div key={kind} {...shared} style={style} />;
+      return (
+        <button
+          key={kind}
+          type="button"
+          data-eva={eva.id}
+          data-eva-task={first.task}
+          aria-label={`${eva.name}, out ${clockText(dial, startS, eva.id)}, in ${clockText(dial, endS, eva.id)}, lasts ${lasting(endS - startS, "up")}, ${counted(tasks, "task")}`}
+          {...shared}
+          style={style}
+        />
+      );
+    });
+}
+
+/** From edge to edge of the ribbon of these lanes, at the line home. */
+function ribbonOf(
+  { relief }: DayLayout,
+  lanes: readonly Lane[],
+): { readonly top: number; readonly height: number } {
+  const edges = lanes.flatMap((lane) => [
+    homeY(lane),
+    homeY(lane) + (lane.sense === "up" ? -1 : 1) * relief.thickPx,
+  ]);
+  const top = Math.min(...edges);
+  return { top, height: Math.max(...edges) - top };
 }

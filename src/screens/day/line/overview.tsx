@@ -1,4 +1,4 @@
-import { type PointerEvent as ReactPointerEvent, useCallback, useMemo, useRef } from "react";
+import { memo, useCallback, useMemo } from "react";
 import { timeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
 import { useLook } from "../../context.ts";
@@ -8,73 +8,38 @@ import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { Canvas } from "../../parts/canvas/canvas.tsx";
 import type { DayLayout } from "./geometry.ts";
 import { taskStates } from "./paintfindings.ts";
-import { CLICK_PX } from "./sizes.ts";
 import { useStill } from "./still.ts";
+import { useWindowGrip } from "./windowgrip.ts";
 
-/** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
-export function Overview(props: {
+interface Strip {
   readonly standing: DayLayout;
   readonly widthPx: number;
   readonly heightPx: number;
-}) {
-  const { standing, widthPx, heightPx } = props;
-  const { plan } = standing;
+}
+
+/** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
+export function Overview(props: Strip) {
+  return <StillOverview {...props} standing={useStill(props.standing)} />;
+}
+
+const StillOverview = memo(function StillOverview({ standing, widthPx, heightPx }: Strip) {
+  const { plan, verdict } = standing;
   const { windows } = useDay();
   const window = useLook((state) => state.window);
   const limits = useMemo(() => limitsOf(plan), [plan]);
   const scale = useMemo(() => timeScale(limits, widthPx), [limits, widthPx]);
-  const grip = useRef<{
-    part: "window" | "start" | "end";
-    atS: number;
-    startS: number;
-    endS: number;
-    moved: boolean;
-  } | null>(null);
-
-  const still = useStill(standing);
-  const paint = useCallback((brush: Brush) => paintStay(brush, still, scale), [still, scale]);
-  const left = scale.x(window.startS);
-  const right = scale.x(window.endS);
-
-  const at = (event: ReactPointerEvent): number => {
-    const box = event.currentTarget.getBoundingClientRect();
-    return scale.at(event.clientX - box.left);
-  };
-  const press = (event: ReactPointerEvent<HTMLDivElement>): void => {
-    event.currentTarget.setPointerCapture(event.pointerId);
-    const atS = at(event);
-    const px = scale.x(atS);
-    const inside = px > left - 8 && px < right + 8;
-    const part = Math.abs(px - left) < 8 ? "start" : Math.abs(px - right) < 8 ? "end" : "window";
-    const middle = inside ? 0 : atS - (window.startS + window.endS) / 2;
-    grip.current = { part, atS, startS: window.startS + middle, endS: window.endS + middle, moved: false };
-  };
-  const drag = (event: ReactPointerEvent<HTMLDivElement>): void => {
-    const held = grip.current;
-    if (!held) return;
-    const byS = at(event) - held.atS;
-    if (!held.moved && Math.abs(scale.x(held.atS + byS) - scale.x(held.atS)) < CLICK_PX) return;
-    held.moved = true;
-    const { startS, endS } = held;
-    if (held.part === "window") windows.show({ startS: startS + byS, endS: endS + byS });
-    else if (held.part === "start")
-      windows.show({ startS: Math.max(limits.startS, Math.min(startS + byS, endS - limits.leastS)), endS });
-    else windows.show({ startS, endS: Math.min(limits.endS, Math.max(endS + byS, startS + limits.leastS)) });
-  };
-
+  const paint = useCallback((brush: Brush) => paintStay(brush, standing, scale), [standing, scale]);
   /** A click goes to the EVA that it was on, else to that time. */
-  const release = (): void => {
-    const held = grip.current;
-    grip.current = null;
-    if (!held || held.moved) return;
+  const clicked = (atS: number): void => {
     const on = plan.evas.findIndex((_, i) => {
-      const span = evaSpan(plan, standing.verdict, i);
-      return span !== null && span.startS <= held.atS && held.atS <= span.endS;
+      const span = evaSpan(plan, verdict, i);
+      return span !== null && span.startS <= atS && atS <= span.endS;
     });
     if (on >= 0) windows.eva(on);
-    else windows.panBy(held.atS - (window.startS + window.endS) / 2);
+    else windows.panBy(atS - (window.startS + window.endS) / 2);
   };
-
+  const grip = useWindowGrip({ scale, limits, window, windows, clicked });
+  const left = scale.x(window.startS);
   return (
     <div
       className="overview"
@@ -88,10 +53,10 @@ export function Overview(props: {
       aria-valuetext={`${clock(Math.round(window.startS / 60) * 60)} to ${clock(Math.round(window.endS / 60) * 60)}`}
       tabIndex={0}
       style={{ width: widthPx, height: heightPx }}
-      onPointerDown={press}
-      onPointerMove={drag}
-      onPointerUp={release}
-      onPointerCancel={() => (grip.current = null)}
+      onPointerDown={grip.press}
+      onPointerMove={grip.drag}
+      onPointerUp={grip.release}
+      onPointerCancel={grip.lose}
       onKeyDown={(event) => {
         if (event.key === "ArrowLeft" || event.key === "ArrowRight") {
           windows.panShare(event.key === "ArrowLeft" ? -0.15 : 0.15);
@@ -101,10 +66,10 @@ export function Overview(props: {
       }}
     >
       <Canvas widthPx={widthPx} heightPx={heightPx} paint={paint} />
-      <div className="overview-window" style={{ left, width: Math.max(6, right - left) }} />
+      <div className="overview-window" style={{ left, width: Math.max(6, scale.x(window.endS) - left) }} />
     </div>
   );
-}
+});
 
 function paintStay(brush: Brush, standing: DayLayout, scale: ReturnType<typeof timeScale>): void {
   const { ctx, palette } = brush;

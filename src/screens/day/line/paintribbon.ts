@@ -91,13 +91,49 @@ export interface Ribbon {
   readonly scale: TimeScale;
 }
 
-/** Ways, waits and the work at both ends of an outing. */
-export function paintBetween(brush: Brush, ribbon: Ribbon, between: Between, slackS: number | null): void {
+/** Words on the ribbon, that stand in its middle at `x` on a rim. */
+interface RibbonWords {
+  readonly face: string;
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly rimPx: number;
+}
+
+/** A stretch between tasks, where it is drawn, and by how much the task before a wait may start later. */
+export interface BetweenOnRibbon {
+  readonly between: Between;
+  readonly ribbon: Ribbon;
+  readonly slackS: number | null;
+}
+
+/**
+ * Ways, waits and the work at both ends of an outing, then what is written on them: face by face, since setting one is dear.
+ */
+export function paintBetweens(brush: Brush, all: readonly BetweenOnRibbon[]): void {
+  const { ctx } = brush;
+  ctx.save();
+  const words = all.flatMap((one) => paintBetween(brush, one));
+  ctx.restore();
+  ctx.save();
+  ctx.textAlign = "center";
+  ctx.textBaseline = "alphabetic";
+  ctx.lineJoin = "round";
+  for (const face of [WAY_FACE, PAUSE_FACE]) {
+    const own = words.filter((one) => one.face === face);
+    if (own.length > 0) setFace(ctx, face);
+    for (const one of own) halo(brush, one);
+  }
+  ctx.restore();
+}
+
+function paintBetween(brush: Brush, { ribbon, between, slackS }: BetweenOnRibbon): readonly RibbonWords[] {
+  if (between.kind === "wait") return paintWait(brush, ribbon, between, slackS);
+  if (between.kind === "traverse") return paintWay(brush, ribbon, between);
   brush.ctx.save();
-  if (between.kind === "wait") paintWait(brush, ribbon, between, slackS);
-  else if (between.kind === "traverse") paintWay(brush, ribbon, between);
-  else paintHatch(brush, ribbon, between);
+  paintHatch(brush, ribbon, between);
   brush.ctx.restore();
+  return [];
 }
 
 /** The ribbon over a stretch as the context's path: it bends wherever the walk home does. */
@@ -131,7 +167,7 @@ const PAUSE_FACE = font(12.5, 500);
 const WAY_PX = 15;
 const WAY_S = 240;
 
-function paintWay(brush: Brush, ribbon: Ribbon, between: Between): void {
+function paintWay(brush: Brush, ribbon: Ribbon, between: Between): readonly RibbonWords[] {
   const { ctx, palette } = brush;
   const left = ribbon.scale.x(between.startS);
   const right = ribbon.scale.x(between.endS);
@@ -144,11 +180,11 @@ function paintWay(brush: Brush, ribbon: Ribbon, between: Between): void {
   ctx.strokeStyle = palette.traverse;
   ctx.stroke();
   const lengthS = between.endS - between.startS;
-  if (right - left < WAY_PX || lengthS < WAY_S) return;
+  if (right - left < WAY_PX || lengthS < WAY_S) return [];
   const text = minuteFigure(lengthS, "up");
-  if (facePx(ctx, WAY_FACE, text) > right - left - 3) return;
-  setFace(ctx, WAY_FACE);
-  halo(brush, text, (left + right) / 2, ribbonMiddle(ribbon, (between.startS + between.endS) / 2) + 4.5, 5);
+  if (facePx(ctx, WAY_FACE, text) > right - left - 3) return [];
+  const y = ribbonMiddle(ribbon, (between.startS + between.endS) / 2) + 4.5;
+  return [{ face: WAY_FACE, text, x: (left + right) / 2, y, rimPx: 5 }];
 }
 
 /** Egress or ingress: one box for both who share the line home, named once. */
@@ -232,18 +268,23 @@ export function waitWords(
   return [part.kind, String(minutes)];
 }
 
-function paintWait(brush: Brush, ribbon: Ribbon, between: Between, slackS: number | null): void {
-  for (const part of waitParts(between, slackS)) {
+function paintWait(
+  brush: Brush,
+  ribbon: Ribbon,
+  between: Between,
+  slackS: number | null,
+): readonly RibbonWords[] {
+  return waitParts(between, slackS).flatMap((part) => {
     const left = ribbon.scale.x(part.startS);
     const right = ribbon.scale.x(part.endS);
-    if (right - left < 2) continue;
+    if (right - left < 2) return [];
     const y = ribbonMiddle(ribbon, (part.startS + part.endS) / 2);
     paintPause(brush, part.kind, { left, right, y, thick: ribbon.standing.relief.thickPx });
     const words = pauseFits(waitWords(part, slackS), right - left, (text) =>
       facePx(brush.ctx, PAUSE_FACE, text),
     );
-    if (words) writePause(brush, part.kind, words, (left + right) / 2, y);
-  }
+    return words ? pauseWords(part.kind, words, (left + right) / 2, y) : [];
+  });
 }
 
 /** Where a pause is drawn: from side to side about `y`. */
@@ -319,20 +360,20 @@ export function pauseFits(
   return Math.max(px(kind), px(minutes)) + 1 <= roomPx ? [kind, minutes] : null;
 }
 
-function writePause(brush: Brush, kind: string, words: readonly string[], x: number, y: number): void {
-  setFace(brush.ctx, PAUSE_FACE);
+function pauseWords(kind: string, words: readonly string[], x: number, y: number): readonly RibbonWords[] {
   // On a rope and a line words stand above what is drawn.
   const base = kind === "wait" && words.length === 1 ? y - 4 : y + 4.5;
-  if (words.length === 1) halo(brush, words[0]!, x, base, 3);
-  else words.forEach((word, i) => halo(brush, word, x, y - 2 + i * 13.5, 3));
+  return words.map((text, i) => ({
+    face: PAUSE_FACE,
+    text,
+    x,
+    y: words.length === 1 ? base : y - 2 + i * 13.5,
+    rimPx: 3,
+  }));
 }
 
-/** Text in the middle at `x` on a rim of the ground's colour, so that it is read over lines. */
-function halo(brush: Brush, text: string, x: number, y: number, rimPx: number): void {
-  const { ctx, palette } = brush;
-  ctx.textAlign = "center";
-  ctx.textBaseline = "alphabetic";
-  ctx.lineJoin = "round";
+/** Text on a rim of the ground's colour, so that it is read over lines. */
+function halo({ ctx, palette }: Brush, { text, x, y, rimPx }: RibbonWords): void {
   ctx.lineWidth = rimPx;
   ctx.strokeStyle = palette.outing;
   ctx.strokeText(text, x, y);

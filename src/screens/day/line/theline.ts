@@ -8,30 +8,41 @@ import { leastLanePx, type LineSizes, lineSizes } from "./sizes.ts";
 
 /** The day line as it is laid out in the room that it has: everything under one time axis. */
 export interface TheLine {
-  /** The box that the line fills, and the part of it that the lanes are drawn in. */
+  /** The box that the line fills. */
   readonly board: RefObject<HTMLElement | null>;
-  readonly stage: RefObject<HTMLDivElement | null>;
   readonly standing: DayLayout;
   readonly scale: TimeScale;
   readonly sizes: LineSizes;
   /** A strip for each consumable of a suit, or one for all four. */
   readonly margins: "all" | "least";
-  /** What stands there and its scale, for gestures at the moment they need it. */
-  readonly latest: { readonly current: { readonly standing: DayLayout; readonly scale: TimeScale } };
+}
+
+/** The line as it lies on the page, for hands and keys at the moment they need it: whoever holds this is not drawn anew with every move. */
+export interface LineOnPage {
+  /** What the lanes are drawn in. */
+  readonly stage: RefObject<HTMLDivElement | null>;
+  /** What stands there and its scale; null before the line is laid out for the first time. */
+  readonly latest: RefObject<{ readonly standing: DayLayout; readonly scale: TimeScale } | null>;
+}
+
+/** A line that is not laid out yet. */
+export function useLineOnPage(): LineOnPage {
+  const stage = useRef<HTMLDivElement>(null);
+  const latest = useRef<LineOnPage["latest"]["current"]>(null);
+  return useMemo(() => ({ stage, latest }), []);
 }
 
 /** Lines between the parts, pixels. */
 const LINES_PX = 4;
 
-/** Lays the shown day out in the box of `board`, and again whenever day, window or room change. */
-export function useTheLine(): TheLine {
+/** Lays the shown day out in the box of `board`, and again whenever day, window or room change; `latest` follows. */
+export function useTheLine({ latest }: LineOnPage): TheLine {
   const plan = useDesk(shownPlan);
   const schedule = useDesk(shownSchedule);
   const verdict = useDesk(shownVerdict);
   const tasks = useDesk(tasksById);
   const window = useLook((state) => state.window);
   const board = useRef<HTMLElement>(null);
-  const stage = useRef<HTMLDivElement>(null);
   const size = useSize(board);
   const crew = plan.crew.length;
   const sizes = useMemo(() => lineSizes(size.width, size.height, crew), [size.width, size.height, crew]);
@@ -51,11 +62,10 @@ export function useTheLine(): TheLine {
     [plan, schedule, verdict, tasks, crewPx],
   );
   const scale = useMemo(() => timeScale(window, widthPx), [window, widthPx]);
-  const latest = useRef({ standing, scale });
   useLayoutEffect(() => {
     latest.current = { standing, scale };
   });
-  return { board, stage, standing, scale, sizes, margins, latest };
+  return { board, standing, scale, sizes, margins };
 }
 
 function useSize(ref: RefObject<HTMLElement | null>): {

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { memo, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useLook } from "../../context.ts";
 import { type Palette, paletteOf } from "../../theme/palette.ts";
 import { type Brush, brushFor, forgetWidths } from "./brush.ts";
@@ -13,9 +13,9 @@ interface Sized {
 }
 
 /** A canvas that `paint` fills, again whenever anything it is drawn from has changed. Shown to eyes only. */
-export function Canvas(props: Sized & { readonly paint: (brush: Brush) => void }) {
+export const Canvas = memo(function Canvas(props: Sized & { readonly paint: (brush: Brush) => void }) {
   return <KeptCanvas {...props} drawn={props.paint} changed={afresh} paint={paintItself} />;
-}
+});
 
 function paintItself(brush: Brush, paint: (brush: Brush) => void): void {
   paint(brush);
