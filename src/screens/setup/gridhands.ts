@@ -1,6 +1,7 @@
 import type { KeptCell } from "../look.ts";
 import type { Done } from "../fields/editors.tsx";
 import type { Cell } from "../fields/table.ts";
+import type { Marking } from "./gridmarks.ts";
 
 /** Which cell is edited and what its editor begins with. */
 export interface Editing {
@@ -11,8 +12,7 @@ export interface Editing {
 
 /** What rows tell the grid; the same object all along, so that a row is drawn again only when it changes. */
 export interface GridHands {
-  /** `marks`: alone, from the last place to here, or this row in or out. */
-  press(cell: Cell, spot: Place, edits: boolean, marks: "alone" | "along" | "toggle"): void;
+  press(cell: Cell, spot: Place, edits: boolean, marks: Marking): void;
   enter(spot: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;

@@ -1,4 +1,5 @@
 import type { KeyboardEvent } from "react";
+import type { RowMarks } from "./gridmarks.ts";
 import { type Extent, moved, type CellRef } from "./gridmoves.ts";
 import type { GridWriting } from "./gridwriting.ts";
 import type { Cell } from "../fields/table.ts";
@@ -9,36 +10,48 @@ export interface GridKeys {
   readonly cell: Cell;
   readonly extent: Extent;
   readonly writing: GridWriting;
+  readonly marks: RowMarks;
   /** True where rows can be marked. */
-  readonly marks: boolean;
+  readonly canMark: boolean;
   readonly anyMarked: boolean;
   go(to: CellRef): void;
-  mark(from: number, to: number): void;
-  markAll(): void;
-  unmark(): void;
 }
 
 /** Does what the key is for; true when it was for the grid. */
 export function gridKey(event: KeyboardEvent, grid: GridKeys): boolean {
   if (event.altKey) return false;
-  const { spot, cell, extent, writing } = grid;
   const ctrl = event.ctrlKey || event.metaKey;
-  if (grid.marks && ctrl && event.key.toLowerCase() === "a") {
-    grid.markAll();
+  if (grid.canMark && ctrl && event.key.toLowerCase() === "a") {
+    grid.marks.markAll();
     return true;
   }
-  const to = moved(spot, event.key, ctrl, extent);
-  if (to) {
-    if (grid.marks && event.shiftKey && to.row !== spot.row) grid.mark(spot.row, to.row);
-    grid.go(to);
-    return true;
-  }
-  switch (event.key) {
-    case "Escape":
-      if (writing.drafts.has(cell.id)) writing.keep(cell, null);
-      else if (grid.anyMarked) grid.unmark();
-      else return false;
-      return true;
+  if (moves(event, ctrl, grid)) return true;
+  if (event.key === "Escape") return givesUp(grid);
+  return writes(event.key, ctrl, grid);
+}
+
+/** Moves the place, and marks the rows it comes by where Shift is held. */
+function moves({ key, shiftKey }: KeyboardEvent, ctrl: boolean, grid: GridKeys): boolean {
+  const { spot, extent } = grid;
+  const to = moved(spot, key, ctrl, extent);
+  if (!to) return false;
+  if (grid.canMark && shiftKey && to.row !== spot.row) grid.marks.mark(spot.row, to.row);
+  grid.go(to);
+  return true;
+}
+
+/** Forgets the cell's refused draft, else what is marked. */
+function givesUp({ cell, writing, marks, anyMarked }: GridKeys): boolean {
+  if (writing.drafts.has(cell.id)) writing.keep(cell, null);
+  else if (anyMarked) marks.unmark();
+  else return false;
+  return true;
+}
+
+/** Opens, empties, ticks or begins to write the cell. */
+function writes(key: string, ctrl: boolean, { cell, writing }: GridKeys): boolean {
+  const ticked = cell.entry.editor === "tick";
+  switch (key) {
     case "Enter":
     case "F2":
       writing.edit(cell);
@@ -48,12 +61,12 @@ export function gridKey(event: KeyboardEvent, grid: GridKeys): boolean {
       if (cell.fixed === null) writing.clear(cell);
       return cell.fixed === null;
     case " ":
-      if (cell.entry.editor !== "tick" || cell.fixed !== null) return false;
+      if (!ticked || cell.fixed !== null) return false;
       writing.flip(cell);
       return true;
     default:
-      if (event.key.length !== 1 || ctrl || cell.entry.editor === "tick") return false;
-      writing.edit(cell, event.key);
+      if (key.length !== 1 || ctrl || ticked) return false;
+      writing.edit(cell, key);
       return true;
   }
 }

@@ -93,3 +93,19 @@ export function useGridWriting(
 export function isWritten({ entry }: Cell): boolean {
   return entry.editor === "line" || entry.editor === "area";
 }
+
+/** Opens the cell that is to be edited at once, as soon as it is among the lines. */
+export function useBegunCell(
+  begin: string | null,
+  lines: readonly Line[],
+  open: (cell: Cell) => void,
+  onBegun: () => void,
+): void {
+  useEffect(() => {
+    if (begin === null) return;
+    const found = lines.flatMap((line) => line.cells).find((one) => one?.id === begin);
+    if (!found) return;
+    onBegun();
+    open(found);
+  }, [begin, onBegun, lines, open]);
+}
