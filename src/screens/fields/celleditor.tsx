@@ -8,11 +8,7 @@ import { isBlock } from "./entry.ts";
 import { PaperLinesFit } from "./paperlines.tsx";
 import type { Cell } from "./table.ts";
 
-/**
- * Edits one cell. What is written is read at every key; it enters the plan as one step when the editor is left and it
- * is sound. A faulty draft keeps the editor open on Enter; where the planner goes on, by Tab or elsewhere, it is handed up, to be kept.
- */
-export function CellEditor(props: {
+interface CellEditorProps {
   readonly cell: Cell;
   /** What the editor begins with. */
   readonly first: string;
@@ -22,7 +18,13 @@ export function CellEditor(props: {
   readonly onFaulty: (kept: KeptCell, how: Done) => void;
   /** True where what surrounds the editor takes a block of cells: the editor is cancelled by one. */
   readonly yields?: boolean;
-}) {
+}
+
+/**
+ * Edits one cell. What is written is read at every key; it enters the plan as one step when the editor is left and it
+ * is sound. A faulty draft keeps the editor open on Enter; where the planner goes on, by Tab or elsewhere, it is handed up, to be kept.
+ */
+export function CellEditor(props: CellEditorProps) {
   const { cell, first, typed = false, onDone, onCancel, onFaulty, yields = false } = props;
   const { desk } = useAround();
   const plan = useDesk((state) => state.plan);

@@ -2,7 +2,7 @@ import { type CrewMember, type Eva, type Suit, suitsOf, USUAL } from "../../plan
 import { duration, instant } from "../../kernel/index.ts";
 import { choice, listOf, percent, quantity, tags } from "./entry.ts";
 import { one, onlyOf, outfit, some, SOURCES } from "./nameentry.ts";
-import { BY_NAME, listTable, named } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
 import { moment, span } from "./timeentry.ts";
 
 /** Who goes out, in what, and on which outings. */

@@ -1,57 +1,34 @@
-import { useEffect, useRef, useState } from "react";
+import { type RefObject, useEffect, useRef, useState } from "react";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { keepDraft, keptIn } from "../kept.ts";
+import type { KeptCell } from "../look.ts";
 import { CellEditor } from "./celleditor.tsx";
-import { firstDraft, putDraft, untilGiven } from "./draft.ts";
+import { firstDraft, putDraft } from "./draft.ts";
 import type { Done } from "./editors.tsx";
+import { FieldValue } from "./fieldvalue.tsx";
 import { retryRow } from "./retry.ts";
 import type { Cell, Table } from "./table.ts";
+
+/** A field of a row: where it stands, and what it holds. */
+interface FieldPlace {
+  readonly table: Table;
+  /** The id of the row that the cell is of. */
+  readonly row: string;
+  readonly cell: Cell;
+}
 
 /**
  * One field of a thing, edited in place beside its table or its block: its value is a button that opens the editor. Tab goes on to
  * the next field and opens it, so that a whole thing is filled in without another key.
  */
-export function FormField(props: {
-  readonly table: Table;
-  /** The id of the row that the cell is of. */
-  readonly row: string;
-  readonly cell: Cell;
-  readonly label: string;
-}) {
-  const { table, row, cell, label } = props;
-  const { desk, look, memory } = useAround();
-  const [editing, setEditing] = useState(false);
-  const slot = useDesk((state) => state.slot);
-  const faulty = useLook((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
+export function FormField(props: FieldPlace & { readonly label: string }) {
+  const { cell, label } = props;
+  const { desk } = useAround();
   const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
-  const returning = useRef(false);
-  useEffect(() => {
-    if (editing || !returning.current) return;
-    returning.current = false;
-    button.current?.focus();
-  }, [editing]);
-
-  const over = (how: Done): void => {
-    setEditing(false);
-    returning.current = how === "stay" || how === "down";
-    if (how === "next" || how === "back") goBeside(box.current, how === "back");
-  };
-  const done = (how: Done): void => {
-    keepDraft({ look, memory }, slot, cell.id, null);
-    retryRow(desk, { look, memory }, table, row);
-    over(how);
-  };
-  const press = (): void => {
-    if (cell.entry.editor !== "tick") return setEditing(true);
-    putDraft(desk, desk.state.getState().plan, cell, cell.value === true ? "" : "yes");
-  };
+  const { editing, faulty, press, done, cancel, refuse } = useFieldEditing(props, box, button);
   const plan = desk.state.getState().plan;
   const long = cell.entry.editor === "area";
-  const stands = long ? cell.entry.draft(cell.value, plan) : cell.shown;
-  const unit = cell.unit === "" ? "" : `, ${cell.unit}`;
-  const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : null);
-  const said = cell.toGive ? "to be given" : cell.shown === "" ? "none" : cell.shown;
 
   return (
     <div ref={box} className="task-field" data-field data-long={long ? "" : undefined}>
@@ -64,34 +41,67 @@ export function FormField(props: {
           cell={cell}
           first={faulty?.draft ?? firstDraft(cell, plan)}
           onDone={done}
-          onCancel={() => {
-            returning.current = true;
-            keepDraft({ look, memory }, slot, cell.id, null);
-            setEditing(false);
-          }}
-          onFaulty={(kept, how) => {
-            keepDraft({ look, memory }, slot, cell.id, kept);
-            over(how);
-          }}
+          onCancel={cancel}
+          onFaulty={refuse}
         />
       ) : (
-        <button
-          ref={button}
-          type="button"
-          className="task-value"
-          data-faulty={faulty ? "" : undefined}
-          data-to-give={!faulty && cell.toGive ? "" : undefined}
-          disabled={cell.fixed !== null}
-          title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
-          aria-label={`${cell.label}${unit}: ${said}. ${cell.entry.editor === "tick" ? "Change" : "Edit"}`}
-          onClick={press}
-        >
-          {faulty ? faulty.draft || "(empty)" : cell.toGive ? "to be given" : stands === "" ? "–" : stands}
-          {word !== null && <span className="cell-fault">{word}</span>}
-        </button>
+        <FieldValue
+          cell={cell}
+          stands={long ? cell.entry.draft(cell.value, plan) : cell.shown}
+          faulty={faulty}
+          button={button}
+          onPress={press}
+        />
       )}
     </div>
   );
+}
+
+/** Whether a field is edited, what of it was refused, and where the keyboard goes when its editor is left. */
+function useFieldEditing(
+  { table, row, cell }: FieldPlace,
+  box: RefObject<HTMLElement | null>,
+  button: RefObject<HTMLElement | null>,
+) {
+  const { desk, look, memory } = useAround();
+  const [editing, setEditing] = useState(false);
+  const slot = useDesk((state) => state.slot);
+  const faulty = useLook((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
+  const returning = useRef(false);
+  useEffect(() => {
+    if (editing || !returning.current) return;
+    returning.current = false;
+    button.current?.focus();
+  }, [editing, button]);
+
+  const keep = (kept: KeptCell | null): void => keepDraft({ look, memory }, slot, cell.id, kept);
+  const over = (how: Done): void => {
+    setEditing(false);
+    returning.current = how === "stay" || how === "down";
+    if (how === "next" || how === "back") goBeside(box.current, how === "back");
+  };
+  return {
+    editing,
+    faulty,
+    press() {
+      if (cell.entry.editor !== "tick") return setEditing(true);
+      putDraft(desk, desk.state.getState().plan, cell, cell.value === true ? "" : "yes");
+    },
+    done(how: Done) {
+      keep(null);
+      retryRow(desk, { look, memory }, table, row);
+      over(how);
+    },
+    cancel() {
+      returning.current = true;
+      keep(null);
+      setEditing(false);
+    },
+    refuse(kept: KeptCell, how: Done) {
+      keep(kept);
+      over(how);
+    },
+  };
 }
 
 /** Goes to the field after the one that was left (before it with `back`) and opens it; a yes or no is only gone to. */

@@ -1,7 +1,9 @@
 import type { Container, Equipment, Plan } from "../../plan/index.ts";
 import { perhaps, quantity } from "./entry.ts";
 import { mishap } from "./mishapentry.ts";
-import { BY_NAME, type Field, listTable, named, sheetTable } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
+import { sheetTable } from "./sheettable.ts";
+import type { Field } from "./table.ts";
 
 /** What is used, filled and drawn on. */
 

@@ -2,7 +2,7 @@ import { done, failed } from "../../kernel/index.ts";
 import type { Group } from "../../plan/index.ts";
 import { type Entry, partsOf, quantity } from "./entry.ts";
 import { some, SOURCES } from "./nameentry.ts";
-import { BY_NAME, listTable, named } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
 
 /** Tasks of which so many are wanted. */
 

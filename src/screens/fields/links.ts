@@ -3,7 +3,8 @@ import type { LagLink, Link } from "../../plan/index.ts";
 import { choice, quantity, text } from "./entry.ts";
 import { linkWords } from "../../words/index.ts";
 import { one, SOURCES } from "./nameentry.ts";
-import { type Field, listTable } from "./table.ts";
+import { listTable } from "./listtable.ts";
+import type { Field } from "./table.ts";
 import { span } from "./timeentry.ts";
 
 /** Conditions between two tasks. */

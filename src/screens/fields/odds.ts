@@ -1,5 +1,5 @@
 import { longText, percent, tick } from "./entry.ts";
-import { sheetTable } from "./table.ts";
+import { sheetTable } from "./sheettable.ts";
 
 /** What the day is packed for, how its crew acts when it runs late, and how lateness hangs together: one field a line. */
 

@@ -2,7 +2,8 @@ import type { Plan } from "../../plan/index.ts";
 import { doersOf } from "../../words/index.ts";
 import { text } from "./entry.ts";
 import { stepLines } from "./stepentry.ts";
-import { type Field, sheetTable } from "./table.ts";
+import { sheetTable } from "./sheettable.ts";
+import type { Field } from "./table.ts";
 
 /** What the crew reads at the lander and when something goes wrong. */
 

@@ -4,7 +4,8 @@ import type { Plan } from "../../plan/index.ts";
 import { type NumberGroup, RULE_NUMBERS, rulesHeldTo, type RuleNumber } from "../../rules/index.ts";
 import { choice, type Entry, longText, percent, quantity } from "./entry.ts";
 import { spareWords } from "./sparewords.ts";
-import { type Beside, type Field, type SheetLine, sheetTable } from "./table.ts";
+import { type SheetLine, sheetTable } from "./sheettable.ts";
+import type { Beside, Field } from "./table.ts";
 import { span } from "./timeentry.ts";
 
 /** The flight rules' numbers, a line each; what breaking a rule counts as and its source stand on its first line. */

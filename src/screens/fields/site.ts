@@ -3,7 +3,9 @@ import type { KeepOut, Leg, Place, Plan } from "../../plan/index.ts";
 import { choice, longText, quantity, text, tick } from "./entry.ts";
 import { one, some, SOURCES } from "./nameentry.ts";
 import { corners, sided } from "./specialentry.ts";
-import { BY_NAME, type Field, listTable, named, sheetTable, type Table } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
+import { sheetTable } from "./sheettable.ts";
+import type { Field, Table } from "./table.ts";
 import { span } from "./timeentry.ts";
 
 /** The ground: where it lies, its places, where nobody may be, ways with numbers of their own. */

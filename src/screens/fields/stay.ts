@@ -3,7 +3,9 @@ import type { Plan, Stay } from "../../plan/index.ts";
 import { choice, longText, text, tick } from "./entry.ts";
 import { some, SOURCES } from "./nameentry.ts";
 import { utc } from "./dateentry.ts";
-import { BY_NAME, type Field, listTable, named, sheetTable } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
+import { sheetTable } from "./sheettable.ts";
+import type { Field } from "./table.ts";
 import { moment, span } from "./timeentry.ts";
 
 /** The plan's name, and the time on the surface. */

@@ -17,7 +17,8 @@ import { one, some, SOURCES, uses } from "./nameentry.ts";
 import { effort, sunAngle, sunRange } from "./specialentry.ts";
 import { cautionLines, stepLines } from "./stepentry.ts";
 import { doersOf, taskNumber } from "../../words/index.ts";
-import { BY_NAME, type Field, listTable, named } from "./table.ts";
+import { BY_NAME, listTable, named } from "./listtable.ts";
+import type { Field } from "./table.ts";
 import { moment, span, stretches } from "./timeentry.ts";
 
 /** The requests for work. */

@@ -1,0 +1,46 @@
+import type { RefObject } from "react";
+import type { KeptCell } from "../look.ts";
+import { untilGiven } from "./draft.ts";
+import type { Cell } from "./table.ts";
+
+/** The value of a field, which is a button to edit it; a draft that the plan does not take stands there with the reason. */
+export function FieldValue(props: {
+  readonly cell: Cell;
+  /** What the cell holds, written out. */
+  readonly stands: string;
+  readonly faulty: KeptCell | null;
+  readonly button: RefObject<HTMLButtonElement | null>;
+  readonly onPress: () => void;
+}) {
+  const { cell, stands, faulty, button, onPress } = props;
+  const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : null);
+  return (
+    <button
+      ref={button}
+      type="button"
+      className="task-value"
+      data-faulty={faulty ? "" : undefined}
+      data-to-give={!faulty && cell.toGive ? "" : undefined}
+      disabled={cell.fixed !== null}
+      title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
+      aria-label={saidOf(cell)}
+      onClick={onPress}
+    >
+      {shownOf(cell, stands, faulty)}
+      {word !== null && <span className="cell-fault">{word}</span>}
+    </button>
+  );
+}
+
+function shownOf(cell: Cell, stands: string, faulty: KeptCell | null): string {
+  if (faulty) return faulty.draft || "(empty)";
+  if (cell.toGive) return "to be given";
+  return stands === "" ? "–" : stands;
+}
+
+/** `Body mass of EV1, kg: 80. Edit`. */
+function saidOf({ label, unit, toGive, shown, entry }: Cell): string {
+  const said = toGive ? "to be given" : shown === "" ? "none" : shown;
+  const act = entry.editor === "tick" ? "Change" : "Edit";
+  return `${label}${unit === "" ? "" : `, ${unit}`}: ${said}. ${act}`;
+}
