@@ -1,18 +1,12 @@
 import { useEffect, useId, useRef, useState } from "react";
-import { Dialog } from "../parts/dialog.tsx";
 import type { HeightAnswers, HeightQuestion, HeightSource, Taken } from "../../session/index.ts";
+import { Dialog } from "../parts/dialog.tsx";
 import { useSite } from "./around.ts";
+import { answersOf, BLANK, type Typed } from "./heightanswers.ts";
+import { HowMuch, UnitChoice, WhereItLies } from "./heightfields.tsx";
 
-/** What is typed, before it is read. */
-const BLANK = { projection: "", up: "", x: "", y: "", unit: "", reach: "", spacing: "", unknown: "" };
-type Typed = typeof BLANK;
-
-const UNITS = [
-  ["1", "metres"],
-  ["1000", "kilometres"],
-  ["0.3048", "feet, international (0.3048 m)"],
-  [String(1200 / 3937), "feet, US survey (0.3048006 m)"],
-] as const;
+/** What a file comes to with what is typed: a sentence, or what is still open; null before that is known. */
+type Found = string | readonly HeightQuestion[] | null;
 
 /**
  * Asks for what a file of heights leaves open and how much of it is wanted, says how it would lie, and takes it. Nothing is
@@ -29,49 +23,20 @@ export function HeightsDialog(props: {
   const done = useRef<Taken | null>(null);
   const titleId = useId();
   const [typed, setTyped] = useState<Typed>(BLANK);
-  const [found, setFound] = useState<string | readonly HeightQuestion[] | null>(null);
+  const [found, setFound] = useFound(source, typed);
   const [busy, setBusy] = useState(false);
   const answers = answersOf(typed);
+  const type = (part: Partial<Typed>): void => setTyped({ ...typed, ...part });
 
-  useEffect(() => {
-    const read = answersOf(typed);
-    if ("fault" in read) {
-      setFound(null);
-      return;
-    }
-    let isLate = false;
-    void site.layHeights(source, read).then((what) => {
-      if (!isLate) setFound(what);
-    });
-    return () => {
-      isLate = true;
-    };
-  }, [site, source, typed]);
-
-  const take = async (): Promise<void> => {
-    if ("fault" in answers) return;
+  const take = async (wanted: HeightAnswers): Promise<void> => {
     setBusy(true);
-    const what = await site.takeHeights(source, answers);
+    const what = await site.takeHeights(source, wanted);
     setBusy(false);
     if ("ok" in what) {
       done.current = what;
       dialog.current?.close();
     } else setFound(what);
   };
-  const field = (name: keyof Typed, words: string, note?: string) => (
-    <label>
-      <span>{words}</span>
-      <input
-        value={typed[name]}
-        onChange={(event) => {
-          setTyped({ ...typed, [name]: event.target.value });
-        }}
-      />
-      {note && <small className="note">{note}</small>}
-    </label>
-  );
-
-  const isLaid = source.projection !== null;
   return (
     <Dialog
       box={dialog}
@@ -80,63 +45,16 @@ export function HeightsDialog(props: {
       onClose={() => onClose(done.current)}
     >
       <h2 id={titleId}>Heights from {source.name}</h2>
-      <ul>
-        <li>
-          {source.columns} by {source.rows} heights
-        </li>
-        <li>Coordinates: {source.projectionWords}</li>
-        <li>Unit of the heights: {source.unitWords}</li>
-        {source.notes.map((note) => (
-          <li key={note}>{note}</li>
-        ))}
-      </ul>
+      <SourceWords source={source} />
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          void take();
+          if (!("fault" in answers)) void take(answers);
         }}
       >
-        {!isLaid && (
-          <fieldset>
-            <legend>Where it lies</legend>
-            {field("projection", "Projection in PROJ or WKT 1 words, where known")}
-            {field(
-              "up",
-              "Else: bearing of its upward side, degrees from true north",
-              "0 where its first row lies to true north. A polar map seldom does.",
-            )}
-            {field("x", "Lander in its coordinates, x", "Its middle when left empty.")}
-            {field("y", "Lander in its coordinates, y")}
-          </fieldset>
-        )}
-        {source.metresPerHeight === null && (
-          <label>
-            <span>Unit of the heights</span>
-            <select
-              value={typed.unit}
-              onChange={(event) => {
-                setTyped({ ...typed, unit: event.target.value });
-              }}
-            >
-              <option value="">not said: choose</option>
-              {UNITS.map(([value, words]) => (
-                <option key={value} value={value}>
-                  {words}
-                </option>
-              ))}
-            </select>
-          </label>
-        )}
-        <fieldset>
-          <legend>How much of it</legend>
-          {field("reach", "Only within so many metres of the lander", "All of it when left empty.")}
-          {field(
-            "spacing",
-            "Points so many metres apart",
-            "As in the file when left empty. Wider apart, slopes shorter than that are not seen.",
-          )}
-          {field("unknown", "A value that stands for unknown", "Besides those that the file names.")}
-        </fieldset>
+        {source.projection === null && <WhereItLies typed={typed} onType={type} />}
+        {source.metresPerHeight === null && <UnitChoice typed={typed} onType={type} />}
+        <HowMuch typed={typed} onType={type} />
         <Outlook fault={"fault" in answers ? answers.fault : null} found={found} />
         <div className="heights-choice">
           <button type="button" onClick={() => dialog.current?.close()}>
@@ -151,11 +69,45 @@ export function HeightsDialog(props: {
   );
 }
 
+/** What the file comes to with what is typed, asked anew after every key. */
+function useFound(source: HeightSource, typed: Typed): [Found, (found: Found) => void] {
+  const { site } = useSite();
+  const [found, setFound] = useState<Found>(null);
+  useEffect(() => {
+    const read = answersOf(typed);
+    if ("fault" in read) {
+      setFound(null);
+      return;
+    }
+    let isLate = false;
+    void site.layHeights(source, read).then((what) => {
+      if (!isLate) setFound(what);
+    });
+    return () => {
+      isLate = true;
+    };
+  }, [site, source, typed]);
+  return [found, setFound];
+}
+
+/** What the file says of itself. */
+function SourceWords({ source }: { readonly source: HeightSource }) {
+  return (
+    <ul>
+      <li>
+        {source.columns} by {source.rows} heights
+      </li>
+      <li>Coordinates: {source.projectionWords}</li>
+      <li>Unit of the heights: {source.unitWords}</li>
+      {source.notes.map((note) => (
+        <li key={note}>{note}</li>
+      ))}
+    </ul>
+  );
+}
+
 /** How it would lie, or what is still open. */
-function Outlook(props: {
-  readonly fault: string | null;
-  readonly found: string | readonly HeightQuestion[] | null;
-}) {
+function Outlook(props: { readonly fault: string | null; readonly found: Found }) {
   const { fault, found } = props;
   if (fault) return <p className="state breach">{fault}</p>;
   if (found === null || typeof found === "string") return <p role="status">{found ?? "Looking…"}</p>;
@@ -182,23 +134,3 @@ const NEXT: Readonly<Record<HeightQuestion["about"], string>> = {
   place: "Put the plan's site right in Setup, Site and places, or choose another file.",
   body: "Put the plan's body right in Setup, or choose another file.",
 };
-
-function answersOf(typed: Typed): HeightAnswers | { readonly fault: string } {
-  const number = (name: Exclude<keyof Typed, "projection">): number | undefined =>
-    typed[name].trim() === "" ? undefined : Number(typed[name].trim().replace(",", "."));
-  const names = { up: "The bearing", x: "x", y: "y", unit: "The unit", reach: "The reach" };
-  const all = { ...names, spacing: "The distance of points", unknown: "The value for unknown" };
-  for (const [name, words] of Object.entries(all))
-    if (Number.isNaN(number(name as keyof typeof all))) return { fault: `${words} must be a number.` };
-  const [x, y] = [number("x"), number("y")];
-  if ((x === undefined) !== (y === undefined)) return { fault: "The lander wants both x and y." };
-  return {
-    projection: typed.projection.trim() === "" ? undefined : typed.projection,
-    upDeg: number("up"),
-    lander: x === undefined || y === undefined ? undefined : { x, y },
-    metresPerHeight: number("unit"),
-    reachM: number("reach"),
-    spacingM: number("spacing"),
-    unknown: number("unknown"),
-  };
-}

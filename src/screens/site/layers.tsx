@@ -1,3 +1,5 @@
+import type { SiteGround, SiteLight, SiteRing } from "../../answers/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { lasting } from "../../words/index.ts";
 import { LAYER_WORDS, type Layer } from "./sitelook.ts";
 import { useSite, useSiteLook } from "./around.ts";
@@ -10,26 +12,15 @@ import type { Picture } from "./picture.ts";
 export function Layers(props: { readonly picture: Picture }) {
   const { picture } = props;
   const { plan, ground, light, rings, walks } = picture;
-  const outside = rings.filter((ring) => ring.kind === "stock");
   return (
     <section className="site-layers" aria-label="Layers and legend">
       <h2>Layers</h2>
       <ul>
         <LayerRow layer="shading" sign="shade" lacking={!ground}>
-          {!ground
-            ? "the plan has no height grid: ways are straight lines"
-            : light?.by === "convention"
-              ? light.sun
-                ? "the sun is down: shaded from the north-west to be read by"
-                : "the sun is not known: shaded from the north-west to be read by"
-              : "from the true sun at the minute"}
+          {shadingWords(ground, light)}
         </LayerRow>
         <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
-          {light?.lit
-            ? "ground the sun does not reach"
-            : ground
-              ? "not known"
-              : "no height grid: where shadows lie is not known"}
+          {shadowWords(ground, light)}
         </LayerRow>
         <LayerRow layer="contours" sign="contour" lacking={!ground}>
           {ground
@@ -39,31 +30,12 @@ export function Layers(props: { readonly picture: Picture }) {
         <LayerRow layer="keepOuts" sign="keep-out">
           coarse slant: nobody walks; fine, dashed rim: too hot to work once the heat is there
         </LayerRow>
-        <LayerRow layer="emergency" sign="emergency">
-          full line: walk back as long as emergency oxygen less its reserve; dashed: with the partner&apos;s
-          cooling shared, as the flight rules in charge allow it
-          {rings
-            .filter((ring) => ring.kind !== "stock")
-            .map((ring, k) => (
-              <div key={k} className="site-limit">
-                {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />
-              </div>
-            ))}
-        </LayerRow>
-        <LayerRow layer="stocks" sign="stock">
-          in the crew member&apos;s pattern: walk back as long as the suit&apos;s stock lasts at the minute
-          {outside.length === 0 && <div className="site-limit">Nobody is outside at this minute.</div>}
-          {outside.map((ring, k) => (
-            <div key={k} className="site-limit">
-              {ringWords(plan, ring)}
-              {ring.lines.length === 0 && ring.seconds > 0 && " (beyond the map)"}{" "}
-              <From of={ringWords(plan, ring)} from={ring.from} />
-            </div>
-          ))}
-          {rings.some((ring) => ring.over === "level") && (
-            <div className="site-limit">Over level, open ground: slopes and keep-outs are not counted.</div>
-          )}
-        </LayerRow>
+        <EmergencyRow plan={plan} rings={rings.filter((ring) => ring.kind !== "stock")} />
+        <StocksRow
+          plan={plan}
+          rings={rings.filter((ring) => ring.kind === "stock")}
+          isLevel={rings.some((ring) => ring.over === "level")}
+        />
         <LayerRow layer="ways" sign="way">
           {plan.crew.map((member) => (
             <div key={member.id} className="site-limit">
@@ -85,6 +57,58 @@ export function Layers(props: { readonly picture: Picture }) {
         {walks && ` Farthest place: ${lasting(Math.max(0, ...walks.places.map((one) => one.homeS)), "up")}.`}
       </p>
     </section>
+  );
+}
+
+function shadingWords(ground: SiteGround | null, light: SiteLight | null): string {
+  if (!ground) return "the plan has no height grid: ways are straight lines";
+  if (light?.by !== "convention") return "from the true sun at the minute";
+  const why = light.sun ? "the sun is down" : "the sun is not known";
+  return `${why}: shaded from the north-west to be read by`;
+}
+
+function shadowWords(ground: SiteGround | null, light: SiteLight | null): string {
+  if (light?.lit) return "ground the sun does not reach";
+  return ground ? "not known" : "no height grid: where shadows lie is not known";
+}
+
+interface Limits {
+  readonly plan: Plan;
+  readonly rings: readonly SiteRing[];
+}
+
+/** How far emergency oxygen reaches, for each crew member. */
+function EmergencyRow({ plan, rings }: Limits) {
+  return (
+    <LayerRow layer="emergency" sign="emergency">
+      full line: walk back as long as emergency oxygen less its reserve; dashed: with the partner&apos;s
+      cooling shared, as the flight rules in charge allow it
+      {rings.map((ring, k) => (
+        <div key={k} className="site-limit">
+          {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />
+        </div>
+      ))}
+    </LayerRow>
+  );
+}
+
+/** How far what the suits outside have left reaches. */
+function StocksRow({ plan, rings, isLevel }: Limits & { readonly isLevel: boolean }) {
+  return (
+    <LayerRow layer="stocks" sign="stock">
+      in the crew member&apos;s pattern: walk back as long as the suit&apos;s stock lasts at the minute
+      {rings.length === 0 && <div className="site-limit">Nobody is outside at this minute.</div>}
+      {rings.map((ring, k) => (
+        <div key={k} className="site-limit">
+          {ringWords(plan, ring)}
+          {ring.lines.length === 0 && ring.seconds > 0 && " (beyond the map)"}{" "}
+          <From of={ringWords(plan, ring)} from={ring.from} />
+        </div>
+      ))}
+      {isLevel && (
+        <div className="site-limit">Over level, open ground: slopes and keep-outs are not counted.</div>
+      )}
+    </LayerRow>
   );
 }
 

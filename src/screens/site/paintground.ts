@@ -55,27 +55,37 @@ export function shadingOf(
   const ctx = canvas.getContext("2d");
   if (!ctx) return null;
   const image = ctx.createImageData(columns, rows);
-  const { ramp, shadow } = TONES[theme];
   for (let row = 0; row < rows; row += 1) {
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
-      const to = 4 * ((rows - 1 - row) * columns + column);
       // Unknown ground stays bare.
       if (Number.isNaN(heightM[at]!)) continue;
       const tone = withShade ? shade[at]! / 255 : 0.5;
       const dark = withShadow && lit !== null ? darkShare(lit, columns, rows, column, row) : 0;
-      const low = tone < 0.5 ? ramp[0] : ramp[1];
-      const high = tone < 0.5 ? ramp[1] : ramp[2];
-      const share = tone < 0.5 ? tone * 2 : tone * 2 - 1;
-      for (let k = 0; k < 3; k += 1) {
-        const bright = low[k]! + (high[k]! - low[k]!) * share;
-        image.data[to + k] = bright + (shadow[k]! - bright) * dark;
-      }
-      image.data[to + 3] = 255;
+      const to = 4 * ((rows - 1 - row) * columns + column);
+      setPoint(image.data, to, TONES[theme], tone, dark);
     }
   }
   ctx.putImageData(image, 0, 0);
   return canvas;
+}
+
+/** Sets a point's colour: its tone between the darkest (0) and the brightest ground (1), with a share of shadow over it. */
+function setPoint(
+  data: Uint8ClampedArray,
+  to: number,
+  { ramp, shadow }: (typeof TONES)[Theme],
+  tone: number,
+  dark: number,
+): void {
+  const low = tone < 0.5 ? ramp[0] : ramp[1];
+  const high = tone < 0.5 ? ramp[1] : ramp[2];
+  const share = tone < 0.5 ? tone * 2 : tone * 2 - 1;
+  for (let k = 0; k < 3; k += 1) {
+    const bright = low[k]! + (high[k]! - low[k]!) * share;
+    data[to + k] = bright + (shadow[k]! - bright) * dark;
+  }
+  data[to + 3] = 255;
 }
 
 /** Share of shadow about a point of the grid, itself twice: the rim of a shadow runs between points. */

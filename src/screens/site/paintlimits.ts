@@ -56,33 +56,43 @@ export function ringWords(plan: Plan, ring: SiteRing): string {
   return `${time}: ${crewName(plan, ring.crew[0]!)} ${plain}`;
 }
 
-/** Limits of the walk back: emergency oxygen as a full line, dashed with cooling shared, what suits have left in their own pattern, thin. */
+/** How a limit's line is drawn. */
+interface RingStroke {
+  readonly colour: keyof Brush["palette"];
+  readonly widthPx: number;
+  /** Of the page's colour that lies under it, so that it is seen on any ground. */
+  readonly underPx: number;
+  readonly dash: readonly number[];
+}
+
+/** Emergency oxygen as a full line, dashed with cooling shared; what a suit has left in its wearer's own pattern, thin. */
+function strokeOf(plan: Plan, ring: SiteRing): RingStroke {
+  if (ring.kind !== "stock") {
+    const dash = ring.kind === "shared" ? [9, 6] : [];
+    return { colour: "breach", widthPx: 2.5, underPx: 5.5, dash };
+  }
+  const { colour, dash } = crewStyle(plan, ring.crew[0]!);
+  return { colour, widthPx: 1.75, underPx: 4, dash: dash.length === 0 ? [18, 3] : dash };
+}
+
+/** Limits of the walk back. */
 export function paintRings(brush: Brush, picture: Picture): void {
   const { ctx, palette } = brush;
   const { frame, plan, rings, layers } = picture;
   ctx.lineJoin = "round";
   for (const ring of rings) {
-    const emergency = ring.kind !== "stock";
-    if (!(emergency ? layers.emergency : layers.stocks)) continue;
-    const style = emergency ? null : crewStyle(plan, ring.crew[0]!);
+    if (!(ring.kind !== "stock" ? layers.emergency : layers.stocks)) continue;
+    const stroke = strokeOf(plan, ring);
     const path = onMap(frame, ring.lines);
     ctx.setLineDash([]);
     ctx.strokeStyle = palette.raised;
     ctx.globalAlpha = 0.8;
-    ctx.lineWidth = emergency ? 5.5 : 4;
+    ctx.lineWidth = stroke.underPx;
     ctx.stroke(path);
     ctx.globalAlpha = 1;
-    ctx.strokeStyle = emergency ? palette.breach : palette[style!.colour];
-    ctx.lineWidth = emergency ? 2.5 : 1.75;
-    ctx.setLineDash(
-      ring.kind === "shared"
-        ? [9, 6]
-        : emergency
-          ? []
-          : style!.dash.length === 0
-            ? [18, 3]
-            : [...style!.dash],
-    );
+    ctx.strokeStyle = palette[stroke.colour];
+    ctx.lineWidth = stroke.widthPx;
+    ctx.setLineDash([...stroke.dash]);
     ctx.stroke(path);
   }
   ctx.setLineDash([]);

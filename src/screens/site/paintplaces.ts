@@ -67,37 +67,14 @@ interface Text {
   readonly pill?: { readonly ground: (brush: Brush) => string };
 }
 
-function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture): Text[] {
-  const visits = new Map<string, string[]>();
-  if (layers.times && layers.ways && walks) {
-    // Who stands there together is named together.
-    const groups = new Map<string, { place: string; crew: string[]; startS: number; endS: number }>();
-    for (const course of walks.courses.filter((one) => evas.has(one.eva))) {
-      for (const visit of visitsOf(course.legs)) {
-        const name = `${visit.place} ${time(visit.startS)} ${time(visit.endS)}`;
-        const known = groups.get(name);
-        if (known) known.crew.push(briefly(crewName(plan, course.crew)));
-        else groups.set(name, { ...visit, crew: [briefly(crewName(plan, course.crew))] });
-      }
-    }
-    for (const { place: at, crew, startS, endS } of [...groups.values()].sort(
-      (a, b) => a.startS - b.startS,
-    )) {
-      if (at === plan.site.places.find((one) => one.kind === "lander")?.id) continue;
-      const span = endS - startS < 60 ? time(startS) : `${time(startS)}–${time(endS)}`;
-      const words = `${crew.join(" ")} ${span}`;
-      visits.set(at, [...(visits.get(at) ?? []), words]);
-    }
-  }
+/** A place's name, and who is there from when to when. */
+function placeTexts(picture: Picture): Text[] {
+  const { frame, plan, layers, place } = picture;
+  const visits = visitWords(picture);
   return plan.site.places.flatMap((one): Text[] => {
     const isChosen = one.id === place;
     const stays = visits.get(one.id) ?? [];
     if (!layers.names && !isChosen && stays.length === 0) return [];
-    const rank = isChosen
-      ? Infinity
-      : one.kind === "lander"
-        ? 5
-        : (stays.length > 0 ? 2 : 0) + RANKS[one.kind];
     const heading = { text: mapName(one), font: font(13, isChosen ? 700 : 600) };
     const lines = stays
       .slice(0, frame.pxPerM > 0.5 || isChosen ? 4 : 2)
@@ -108,12 +85,45 @@ function placeTexts({ frame, plan, layers, walks, evas, place, time }: Picture):
         x: mapX(frame, one.eastM),
         y: mapY(frame, one.northM),
         radiusPx: isChosen ? CHOSEN_PX : SIGN_PX + 1,
-        rank,
+        rank: isChosen ? Infinity : rankOf(one, stays.length > 0),
         lines: layers.names || isChosen ? [heading, ...lines] : lines,
         ink: ({ palette }) => palette.ink,
       },
     ];
   });
+}
+
+/** `EV1 EV2 01:10–01:40` by place, in the order of time; nothing of the lander, and nothing where times are not shown. */
+function visitWords(picture: Picture): ReadonlyMap<string, readonly string[]> {
+  const { plan, layers, time } = picture;
+  const words = new Map<string, string[]>();
+  if (!layers.times || !layers.ways) return words;
+  const lander = plan.site.places.find((one) => one.kind === "lander")?.id;
+  for (const { place, crew, startS, endS } of sharedVisits(picture)) {
+    if (place === lander) continue;
+    const span = endS - startS < 60 ? time(startS) : `${time(startS)}–${time(endS)}`;
+    words.set(place, [...(words.get(place) ?? []), `${crew.join(" ")} ${span}`]);
+  }
+  return words;
+}
+
+/** The visits of the EVAs shown, by their beginning; who stands there together is named together. */
+function sharedVisits({ plan, walks, evas, time }: Picture) {
+  const groups = new Map<string, { place: string; crew: string[]; startS: number; endS: number }>();
+  for (const course of walks?.courses.filter((one) => evas.has(one.eva)) ?? []) {
+    for (const visit of visitsOf(course.legs)) {
+      const name = `${visit.place} ${time(visit.startS)} ${time(visit.endS)}`;
+      const known = groups.get(name);
+      if (known) known.crew.push(briefly(crewName(plan, course.crew)));
+      else groups.set(name, { ...visit, crew: [briefly(crewName(plan, course.crew))] });
+    }
+  }
+  return [...groups.values()].sort((a, b) => a.startS - b.startS);
+}
+
+/** Which names are kept where not all have room; one where somebody will be before one of its kind. */
+function rankOf({ kind }: Place, visited: boolean): number {
+  return kind === "lander" ? RANKS.lander : (visited ? 2 : 0) + RANKS[kind];
 }
 
 const RANKS: Readonly<Record<Place["kind"], number>> = { lander: 5, station: 3, deployment: 1 };

@@ -9,39 +9,22 @@ import { HeightsDialog } from "./heightsdialog.tsx";
 /** GeoJSON in and out, heights in; what came of a file is said beside the buttons. */
 export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly rings: readonly SiteRing[] }) {
   const { desk } = useAround();
-  const { site, siteLook } = useSite();
-  const [taken, setTaken] = useState<Taken | null>(null);
-  const [busy, setBusy] = useState(false);
-  const [heights, setHeights] = useState<HeightSource | null>(null);
-  const read = async (take: (file: SiteFile) => Promise<Taken>, file: SiteFile): Promise<void> => {
-    setBusy(true);
-    const what = await take(file);
-    setBusy(false);
-    setTaken(what);
-    // Other ground and other places are shown whole.
-    if (what.ok) siteLook.setState({ frame: null });
-  };
-  const openHeights = async (files: readonly SiteFile[]): Promise<void> => {
-    setBusy(true);
-    const found = await site.openHeights(files);
-    setBusy(false);
-    if ("ok" in found) setTaken(found);
-    else setHeights(found);
-  };
+  const { site } = useSite();
+  const { taken, busy, heights, readGeoJson, openHeights, closeHeights, say } = useSiteFiles();
   return (
     <section className="site-files" aria-label="Site files">
       <FileButton
         name="Add GeoJSON…"
         accept=".geojson,.json,application/geo+json,application/json"
         disabled={busy}
-        onFiles={([file]) => file && void read(site.addGeoJson, file)}
+        onFiles={([file]) => file && void readGeoJson(file)}
       />
       <button
         type="button"
         onClick={() => {
           const name = desk.fileName().replace(/\.json$/, ".geojson");
           download(name, [site.geoJson(props.walks, props.rings)], "application/geo+json");
-          setTaken({ ok: true, words: `${name}: places, keep-outs, ways of the day and limits written.` });
+          say({ ok: true, words: `${name}: places, keep-outs, ways of the day and limits written.` });
         }}
       >
         Save GeoJSON
@@ -53,10 +36,54 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
         several
         onFiles={(files) => void openHeights(files)}
       />
-      <p
-        className={taken && !taken.ok ? "state breach" : "note"}
-        role={taken && !taken.ok ? "alert" : "status"}
-      >
+      <TakenWords taken={taken} busy={busy} />
+      {heights && <HeightsDialog source={heights} onClose={closeHeights} />}
+    </section>
+  );
+}
+
+/** Files that are read into the site, and what came of the last one. */
+function useSiteFiles() {
+  const { site, siteLook } = useSite();
+  const [taken, say] = useState<Taken | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [heights, setHeights] = useState<HeightSource | null>(null);
+  const took = (what: Taken): void => {
+    say(what);
+    // Other ground and other places are shown whole.
+    if (what.ok) siteLook.setState({ frame: null });
+  };
+  return {
+    taken,
+    busy,
+    /** A file of heights that is asked about; null while none is. */
+    heights,
+    say,
+    async readGeoJson(file: SiteFile): Promise<void> {
+      setBusy(true);
+      const what = await site.addGeoJson(file);
+      setBusy(false);
+      took(what);
+    },
+    async openHeights(files: readonly SiteFile[]): Promise<void> {
+      setBusy(true);
+      const found = await site.openHeights(files);
+      setBusy(false);
+      if ("ok" in found) say(found);
+      else setHeights(found);
+    },
+    closeHeights(what: Taken | null): void {
+      setHeights(null);
+      if (what) took(what);
+    },
+  };
+}
+
+function TakenWords({ taken, busy }: { readonly taken: Taken | null; readonly busy: boolean }) {
+  const refused = taken !== null && !taken.ok;
+  return (
+    <>
+      <p className={refused ? "state breach" : "note"} role={refused ? "alert" : "status"}>
         {busy
           ? "Reading…"
           : (taken?.words ??
@@ -69,18 +96,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
           ))}
         </ul>
       )}
-      {heights && (
-        <HeightsDialog
-          source={heights}
-          onClose={(what) => {
-            setHeights(null);
-            if (!what) return;
-            setTaken(what);
-            if (what.ok) siteLook.setState({ frame: null });
-          }}
-        />
-      )}
-    </section>
+    </>
   );
 }
 

@@ -1,19 +1,20 @@
 import "./site.css";
-import { useCallback, useEffect, useMemo, useRef } from "react";
-import type { Verdict } from "../../answers/index.ts";
+import { type RefObject, useEffect, useMemo, useRef } from "react";
+import type { SiteGround } from "../../answers/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
-import { clock, counted, lasting, placeName, signed, touchdownMs, utcClock } from "../../words/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import { SiteContext, useSite, useSiteLook } from "./around.ts";
-import { siteCommands } from "./commands.ts";
-import { useLatest } from "./latest.ts";
-import { useGroundAndLight } from "./light.ts";
+import { type SiteCommands, siteCommands } from "./commands.ts";
 import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
+import { ZOOM } from "./mapwork.ts";
+import { MoveWords } from "./movewords.tsx";
 import type { Picture } from "./picture.ts";
-import { useFrame, useSize } from "./room.ts";
 import { PlaceList } from "./placelist.tsx";
-import { evasShown, leftAt, placesExtent, wholeExtent } from "./shown.ts";
+import { useFrame, useSize } from "./room.ts";
+import { evasShown, placesExtent, wholeExtent } from "./shown.ts";
+import { useAnswers } from "./siteanswers.ts";
+import { useMinute, useTime } from "./siteclock.ts";
 import { SiteFiles } from "./sitefiles.tsx";
 import type { SiteLook } from "./sitelook.ts";
 import { TimeBar } from "./timebar.tsx";
@@ -32,90 +33,21 @@ export function SiteView(props: { readonly site: SiteWork; readonly siteLook: Si
 }
 
 function Site() {
-  const { desk, look } = useAround();
-  const { site, siteLook } = useSite();
-  const open = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const moving = useSiteLook((state) => state.moving);
-  const plan = useMemo(
-    () => (moving ? withPlaceAt(open, moving.place, moving.eastM, moving.northM) : open),
-    [open, moving],
-  );
-  const minuteS = useMinute();
-  const time = useTime();
-
   const room = useRef<HTMLDivElement>(null);
   const size = useSize(room);
-  const { ground, light, rings, walks, problem } = useAnswers(minuteS, plan);
-
-  const latest = useRef({ minuteS, ground });
-  useEffect(() => {
-    latest.current = { minuteS, ground };
-  });
-  const commands = useMemo(
-    () =>
-      siteCommands(
-        desk,
-        look,
-        siteLook,
-        site,
-        () => wholeExtent(desk.state.getState().plan, latest.current.ground),
-        () => latest.current.minuteS,
-      ),
-    [desk, look, siteLook, site],
-  );
-  useEffect(() => desk.commands.add(commands.list), [desk, commands]);
-  useEffect(() => chosenByTask(desk, siteLook), [desk, siteLook]);
-
-  const extent = useMemo(() => placesExtent(open), [open]);
-  const frame = useFrame(size, extent);
-  const layers = useSiteLook((state) => state.layers);
-  const place = useSiteLook((state) => state.place);
-  const theme = useLook((state) => state.theme);
-  const shownEva = useSiteLook((state) => state.eva);
-  const evas = useMemo(() => evasShown(verdict, shownEva, minuteS), [verdict, shownEva, minuteS]);
-  const picture = useMemo<Picture>(
-    () => ({
-      ...{ frame, plan, theme, layers, ground, light, rings, walks, evas, minuteS, place, time },
-      moving: moving !== null,
-    }),
-    [frame, plan, theme, layers, ground, light, rings, walks, evas, minuteS, place, time, moving],
-  );
-
+  const { picture, problem } = usePicture(size);
+  const commands = useSiteCommands(picture.minuteS, picture.ground);
+  const { plan, walks, light, rings, minuteS, time } = picture;
   return (
     <div className="site">
       <div className="site-main">
-        <div ref={room} className="site-room">
-          {size.width > 0 && <MapStage picture={picture} commands={commands} />}
-          <div className="map-buttons">
-            <button type="button" aria-label="Closer" title="Closer (+)" onClick={() => commands.zoom(1.4)}>
-              +
-            </button>
-            <button
-              type="button"
-              aria-label="Farther"
-              title="Farther (−)"
-              onClick={() => commands.zoom(1 / 1.4)}
-            >
-              −
-            </button>
-            <button type="button" title="Show all of the site (0)" onClick={commands.fit}>
-              All
-            </button>
-          </div>
-          {moving && walks && (
-            <MoveWords
-              before={verdict}
-              after={walks.verdict}
-              place={moving.place}
-              walks={walks}
-              plan={plan}
-            />
-          )}
-          {problem !== null && (
-            <p className="site-problem state breach">The site could not be worked out: {problem}</p>
-          )}
-        </div>
+        <MapRoom
+          room={room}
+          isMeasured={size.width > 0}
+          picture={picture}
+          commands={commands}
+          problem={problem}
+        />
         <TimeBar
           plan={plan}
           courses={walks?.courses ?? NONE}
@@ -152,71 +84,96 @@ function Site() {
 
 const NONE: readonly never[] = [];
 
-/** What moving a place does to the day, while it is in hand. */
-function MoveWords(props: {
-  readonly before: Verdict;
-  readonly after: Verdict;
-  readonly place: string;
-  readonly walks: Picture["walks"];
-  readonly plan: Picture["plan"];
-}) {
-  const { before, after, plan } = props;
-  const name = placeName(plan, props.place);
-  const homeS = props.walks?.places.find((one) => one.id === props.place)?.homeS ?? -1;
-  const first = after.findings.find((one) => one.level === "breach");
-  return (
-    <div className="site-move panel" role="status">
-      <b>{name}</b>
-      <span>walk back {homeS < 0 ? "impossible: no way" : lasting(homeS, "up")}</span>
-      <span>walked {signed(after.score.walkM - before.score.walkM)} m</span>
-      <span className={after.score.breaches > 0 ? "state breach" : "state fine"}>
-        {counted(after.score.breaches, "breach", "breaches")}, was {before.score.breaches}
-      </span>
-      {first && <span className="site-move-why">{first.sentence}</span>}
-    </div>
-  );
-}
-
-/** The engine's answers for what is shown. */
-function useAnswers(minuteS: number, plan: Picture["plan"]) {
-  const { site } = useSite();
+/** All that the map is drawn from in a room of this size, and what could not be worked out. */
+function usePicture(size: { readonly width: number; readonly height: number }): {
+  readonly picture: Picture;
+  readonly problem: string | null;
+} {
   const open = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
-  const askRings = useCallback(
-    (signal: AbortSignal) => site.rings(open, leftAt(verdict, minuteS), signal),
-    [site, open, verdict, minuteS],
+  const moving = useSiteLook((state) => state.moving);
+  const plan = useMemo(
+    () => (moving ? withPlaceAt(open, moving.place, moving.eastM, moving.northM) : open),
+    [open, moving],
   );
-  const askWalks = useCallback((signal: AbortSignal) => site.walks(plan, signal), [site, plan]);
-  const { ground, light } = useGroundAndLight(open, minuteS);
-  const rings = useLatest(askRings);
-  const walks = useLatest(askWalks);
-  return {
-    ground: ground.answer,
-    light: light.answer,
-    rings: rings.answer ?? NONE,
-    walks: walks.answer,
-    problem: ground.problem ?? light.problem ?? rings.problem ?? walks.problem,
-  };
+  const minuteS = useMinute();
+  const time = useTime();
+  const { ground, light, rings, walks, problem } = useAnswers(minuteS, plan);
+  const extent = useMemo(() => placesExtent(open), [open]);
+  const frame = useFrame(size, extent);
+  const layers = useSiteLook((state) => state.layers);
+  const place = useSiteLook((state) => state.place);
+  const theme = useLook((state) => state.theme);
+  const shownEva = useSiteLook((state) => state.eva);
+  const evas = useMemo(() => evasShown(verdict, shownEva, minuteS), [verdict, shownEva, minuteS]);
+  const picture = useMemo<Picture>(
+    () => ({
+      ...{ frame, plan, theme, layers, ground, light, rings, walks, evas, minuteS, place, time },
+      moving: moving !== null,
+    }),
+    [frame, plan, theme, layers, ground, light, rings, walks, evas, minuteS, place, time, moving],
+  );
+  return { picture, problem };
 }
 
-/** The minute on the map: where the day line is pointed at, else where it was last; at first the first egress. */
-function useMinute(): number {
-  const first = useDesk((state) => state.verdict.outings[0]?.span.startS ?? 0);
-  const lengthS = useDesk((state) => state.plan.stay.lengthS);
-  const pointed = useLook((state) => state.cursorS ?? state.minuteS);
-  return Math.min(lengthS, Math.max(0, Math.round((pointed ?? first + 3600) / 60) * 60));
+/** The commands of the map, which can be called by name while the site is shown. */
+function useSiteCommands(minuteS: number, ground: SiteGround | null): SiteCommands {
+  const { desk, look } = useAround();
+  const { site, siteLook } = useSite();
+  const latest = useRef({ minuteS, ground });
+  useEffect(() => {
+    latest.current = { minuteS, ground };
+  });
+  const commands = useMemo(
+    () =>
+      siteCommands({
+        ...{ desk, look, siteLook, site },
+        extent: () => wholeExtent(desk.state.getState().plan, latest.current.ground),
+        minuteS: () => latest.current.minuteS,
+      }),
+    [desk, look, siteLook, site],
+  );
+  useEffect(() => desk.commands.add(commands.list), [desk, commands]);
+  useEffect(() => chosenByTask(desk, siteLook), [desk, siteLook]);
+  return commands;
 }
 
-/** Times to the minute on the chosen clock; phase time is read on the mission's, as many phases are shown at once. */
-function useTime(): (atS: number) => string {
-  const isUtc = useLook((state) => state.clock === "utc");
-  const touchdown = useDesk((state) => touchdownMs(state.plan));
-  return useCallback(
-    (atS: number) => {
-      const whole = Math.round(atS / 60) * 60;
-      return isUtc && touchdown !== null ? utcClock(touchdown, whole) : clock(whole);
-    },
-    [isUtc, touchdown],
+/** The map with its buttons, and what moving a place does to the day. */
+function MapRoom(props: {
+  readonly room: RefObject<HTMLDivElement | null>;
+  readonly isMeasured: boolean;
+  readonly picture: Picture;
+  readonly commands: SiteCommands;
+  readonly problem: string | null;
+}) {
+  const { room, isMeasured, picture, commands, problem } = props;
+  const before = useDesk((state) => state.verdict);
+  const moving = useSiteLook((state) => state.moving);
+  const { plan, walks } = picture;
+  return (
+    <div ref={room} className="site-room">
+      {isMeasured && <MapStage picture={picture} commands={commands} />}
+      <div className="map-buttons">
+        <button type="button" aria-label="Closer" title="Closer (+)" onClick={() => commands.zoom(ZOOM)}>
+          +
+        </button>
+        <button
+          type="button"
+          aria-label="Farther"
+          title="Farther (−)"
+          onClick={() => commands.zoom(1 / ZOOM)}
+        >
+          −
+        </button>
+        <button type="button" title="Show all of the site (0)" onClick={commands.fit}>
+          All
+        </button>
+      </div>
+      {moving && walks && <MoveWords before={before} place={moving.place} walks={walks} plan={plan} />}
+      {problem !== null && (
+        <p className="site-problem state breach">The site could not be worked out: {problem}</p>
+      )}
+    </div>
   );
 }
 

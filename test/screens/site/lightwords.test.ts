@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { SitePlace } from "../../../src/answers/index.ts";
 import { instant, type Interval } from "../../../src/kernel/index.ts";
-import { lightWord, lightWords } from "../../../src/screens/site/placelist.tsx";
+import { lightWord, lightWords } from "../../../src/screens/site/lightwords.ts";
 
 const span = (startS: number, endS: number): Interval => ({ startS: instant(startS), endS: instant(endS) });
 const place = (lit: readonly Interval[] | null, shaded: readonly Interval[] | null) =>
