@@ -71,7 +71,7 @@ export interface PaperDoubt {
   readonly at: { readonly screen: "day" | "odds" } | { readonly screen: "setup"; readonly page: string };
 }
 
-export interface PaperFile {
+interface PaperFile {
   readonly bytes: Uint8Array;
   /** The plan that it is of: sheets of a rehearsal are of the one that it began with. */
   readonly plan: Plan;

@@ -9,7 +9,7 @@ interface Stand {
 }
 
 /** A step as it is made on whatever the plan is by then; null where it does not fit that. */
-export interface HeavyStep {
+interface HeavyStep {
   readonly name: string;
   make(from: Stand): Stand | null;
 }
