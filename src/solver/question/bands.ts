@@ -3,12 +3,11 @@ import { instant, intersect, type Instant, type Interval, normalise } from "../.
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { compiled } from "../problem/known.ts";
 import { openingsOfActivity } from "../problem/starts.ts";
-import { Day } from "../network/day.ts";
-import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { egressS } from "../network/rules/outing.ts";
 import { slidingBand } from "../network/sliding.ts";
 import { read, type PlacedActivity, Verifier } from "../network/verify.ts";
+import { Trial } from "./trial/trial.ts";
 
 /**
  * Every start on every lane (crew members and EVA) where `task` fits beside the rest of `schedule`. What is broken without the
@@ -43,8 +42,7 @@ export class Bands {
     const a = plan.tasks.findIndex((one) => one.id === task);
     if (a < 0) return [];
     const others = { placements: this.schedule.placements.filter((one) => one.task !== task) };
-    const day = new Day(problem);
-    const slides = loadSchedule(day, others) === 0;
+    const sliding = Trial.of(problem, others);
     const bands: FitBand[] = [];
     const { fixed, related } = this.beside(a, others);
     for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
@@ -56,7 +54,7 @@ export class Bands {
         eva: crew === 0 ? null : plan.evas[problem.evaOfRoute[routes[0]!]!]!.id,
         crew: routes.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
         fixed: here,
-        sliding: slides && related(c) ? normalise(slidingBand(day, a, c, here)) : here,
+        sliding: sliding && related(c) ? normalise(slidingBand(sliding.day, a, c, here)) : here,
       });
     }
     return bands;

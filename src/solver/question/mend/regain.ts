@@ -2,16 +2,14 @@ import { random } from "../../../kernel/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compile } from "../../problem/compile.ts";
-import { Day } from "../../network/day.ts";
-import { loadSchedule, scheduleOf } from "../../network/placing.ts";
+import { scheduleOf } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { Recreate } from "../../search/recreate.ts";
 import { restricted } from "../../problem/restricted.ts";
 import { read, type PlacedActivity } from "../../network/verify.ts";
-import { neededFor } from "../why/trial.ts";
+import { neededFor } from "../trial/needs.ts";
+import { Trial } from "../trial/trial.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
 import { less, losesNothing } from "./cost.ts";
-import { dropUnmet } from "./removal.ts";
 import { nearer } from "./nearer.ts";
 
 /**
@@ -48,23 +46,13 @@ function withOthersOff(
 ): PlacedActivity[] | null {
   const { problem, verifier } = aim;
   const off = new Set(group);
-  const day = new Day(problem);
-  if (
-    loadSchedule(
-      day,
-      scheduleFrom(
-        problem,
-        stands.filter((one) => !off.has(one)),
-      ),
-    ) > 0
-  )
-    return null;
-  const recreate = new Recreate(day, random(wanted));
-  if (!recreate.place(wanted, 0)) return null;
-  for (const a of aim.lost(stands.filter((one) => !off.has(one)))) recreate.place(a, 0);
-  dropUnmet(day);
-  const { stands: made } = read(problem, scheduleOf(day.board));
-  return made.some((one) => one.activity === wanted) && verifier.holds(made) ? made : null;
+  const rest = stands.filter((one) => !off.has(one));
+  const trial = Trial.of(problem, scheduleFrom(problem, rest), { stream: random(wanted) });
+  if (!trial?.place(wanted)) return null;
+  for (const a of aim.lost(rest)) trial.place(a);
+  trial.dropUnmet();
+  const made = trial.soundBy(verifier);
+  return made?.some((one) => one.activity === wanted) ? made : null;
 }
 
 /**

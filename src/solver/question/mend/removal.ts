@@ -1,9 +1,7 @@
 import type { Random } from "../../../kernel/index.ts";
-import { Day } from "../../network/day.ts";
 import { held } from "../../problem/pinned.ts";
-import { loadSchedule, scheduleOf } from "../../network/placing.ts";
-import { Recreate } from "../../search/recreate.ts";
-import { read, type PlacedActivity } from "../../network/verify.ts";
+import type { PlacedActivity } from "../../network/verify.ts";
+import { Trial } from "../trial/trial.ts";
 import { type Aim, scheduleFrom } from "./aim.ts";
 
 /** Schedules looked at between two breaths. */
@@ -68,25 +66,9 @@ export function putBack(
   stream: Random,
   how: "at" | "from",
 ): PlacedActivity[] | null {
-  const { verifier, problem } = aim;
-  const day = new Day(held(problem, kept, how));
-  if (loadSchedule(day, scheduleFrom(problem, kept)) > 0) return null;
-  const recreate = new Recreate(day, stream);
-  for (const a of [...removed].sort(aim.byRank)) recreate.place(a, 0);
-  dropUnmet(day);
-  const { stands } = read(problem, scheduleOf(day.board));
-  return verifier.holds(stands) ? stands : null;
-}
-
-/** Takes off what needs something that is not there. */
-export function dropUnmet(day: Day): void {
-  const { problem, board } = day;
-  for (let again = true; again;) {
-    again = false;
-    for (let a = 0; a < problem.activities; a += 1) {
-      if (board.placed[a] === 0 || problem.needs[a]!.every((b) => board.placed[b] === 1)) continue;
-      day.unlink(a);
-      again = true;
-    }
-  }
+  const trial = Trial.of(held(aim.problem, kept, how), scheduleFrom(aim.problem, kept), { stream });
+  if (!trial) return null;
+  for (const a of [...removed].sort(aim.byRank)) trial.place(a);
+  trial.dropUnmet();
+  return trial.soundBy(aim.verifier);
 }

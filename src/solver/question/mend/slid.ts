@@ -1,10 +1,7 @@
-import { Day } from "../../network/day.ts";
-import { insertAll, scheduleOf } from "../../network/placing.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, type PlacedActivity } from "../../network/verify.ts";
-import { type Budget, placeGroup } from "../why/inserting.ts";
-import { neededFor } from "../why/trial.ts";
-import { Waiting } from "../../network/waiting.ts";
+import type { PlacedActivity } from "../../network/verify.ts";
+import { neededFor } from "../trial/needs.ts";
+import { type Budget, Trial } from "../trial/trial.ts";
 import type { Aim } from "./aim.ts";
 import { less } from "./cost.ts";
 import type { Start } from "./exchanges.ts";
@@ -24,7 +21,6 @@ export function* slid(aim: Aim, { stands, missing }: Start): Generator<void, voi
   // The slack test alone would leave on the board what it could not place.
   const { problem: whole } = verifier;
   const problem: Problem = whole.checkLevel === "slack" ? { ...whole, checkLevel: "network" } : whole;
-  const waiting = problem.checkLevel === "rules" ? new Waiting(problem) : null;
   const standing = new Set(wasS.keys());
   const unmet = [...standing].flatMap((a) => problem.needs[a]!.filter((b) => !standing.has(b)));
   const added = [...new Set(unmet.flatMap((b) => neededFor(problem, b, standing)))];
@@ -34,7 +30,7 @@ export function* slid(aim: Aim, { stands, missing }: Start): Generator<void, voi
     const group = [...added, ...missing, ...(off < 0 ? [] : [off])];
     // With one task off there are as many days as tasks: waits are for the day as it is, and for what goes on.
     const budget = { tries: MOST_TRIES, waits: off < 0 ? MOST_WAITS : FEW_WAITS };
-    const now = yield* slidWith(problem, waiting, order, group, budget);
+    const now = yield* slidWith(problem, order, group, budget);
     if (!now) continue;
     if ((!nearest || less(aim.cost(now), aim.cost(nearest))) && verifier.holds(now)) nearest = now;
     yield;
@@ -45,18 +41,15 @@ export function* slid(aim: Aim, { stands, missing }: Start): Generator<void, voi
 /** `stands` in their order and no earlier than they are, and `group` wherever there is room; null where that does not come out. */
 function* slidWith(
   problem: Problem,
-  waiting: Waiting | null,
   stands: readonly PlacedActivity[],
   group: readonly number[],
   budget: Budget,
 ): Generator<void, readonly PlacedActivity[] | null> {
   const order = stands.toSorted((x, y) => x.startS - y.startS || x.activity - y.activity);
-  const day = new Day(problem);
-  const laid = insertAll(day, order);
-  for (const { activity, startS } of order) day.board.floorS[activity] = startS;
+  const trial = new Trial(problem);
+  if (!trial.insert(order)) return null;
+  const settled = trial.holdBack(order);
   yield;
-  if (!laid) return null;
-  if (!day.settle() && !(waiting && (yield* waiting.settle(day, budget)))) return null;
-  if ((yield* placeGroup(day, group, budget)) !== true) return null;
-  return read(problem, scheduleOf(day.board)).stands;
+  if (!settled && !(yield* trial.wait(budget))) return null;
+  return (yield* trial.placeGroup(group, budget)) === true ? trial.stands : null;
 }

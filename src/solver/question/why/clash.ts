@@ -3,7 +3,7 @@ import { type Cause, causesOf, keyOf } from "./cause.ts";
 import type { RelaxedProblem } from "./lifting.ts";
 import type { Loop } from "./loop.ts";
 import { quickXplain } from "./quickxplain.ts";
-import { type Scope, PlacingTrial } from "./trial.ts";
+import { ConsistencyCheck, type Scope } from "./consistency.ts";
 
 /** Causes that cannot all hold; none where it is not known what stands against it. */
 export interface Clash {
@@ -28,15 +28,15 @@ export function* clashOf(
   loop: Loop | null,
   scope: Scope = "in this order",
 ): Generator<void, Clash | null> {
-  const trial = new PlacingTrial(lifting, schedule, wanted, scope);
+  const check = new ConsistencyCheck(lifting, schedule, wanted, scope);
   const all = causesOf(lifting.problem, schedule, group);
-  const whole = yield* trial.ask(all);
+  const whole = yield* check.ask(all);
   if (whole === "fits") return null;
   const certainty = whole === "fails" ? "proved" : "searched";
   if (whole === "open") return { causes: [], certainty, scope, minimal: false };
   let doubtful = false;
   function* conflicts(part: readonly Cause[]): Generator<void, boolean> {
-    const answer = yield* trial.ask(part);
+    const answer = yield* check.ask(part);
     if (answer === "open" || (answer === "none" && certainty === "proved")) doubtful = true;
     return answer === "fails" || (answer === "none" && certainty === "searched");
   }

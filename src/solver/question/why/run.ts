@@ -15,7 +15,7 @@ import { compareCosts, leastOf } from "./relax.ts";
 import { rearranged } from "./rearranged.ts";
 import { blank, guardedIn, sayClash } from "./report.ts";
 import { elsewhere, solve, WAITS_A_CHANGE } from "./solve.ts";
-import { neededFor } from "./trial.ts";
+import { neededFor } from "../trial/needs.ts";
 
 export interface WhySettings {
   readonly seed: number;

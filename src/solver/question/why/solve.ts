@@ -1,13 +1,12 @@
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import { Anneal } from "../../search/anneal.ts";
 import { compiled } from "../../problem/known.ts";
-import { Day } from "../../network/day.ts";
-import { loadSchedule, scheduleOf } from "../../network/placing.ts";
+import { scheduleOf } from "../../network/placing.ts";
 import { onlyMost } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { restricted } from "../../problem/restricted.ts";
 import { read, Verifier } from "../../network/verify.ts";
-import { placeGroup } from "./inserting.ts";
+import { Trial } from "../trial/trial.ts";
 
 /** How hard a solve tries. */
 export interface Effort {
@@ -93,16 +92,12 @@ function* placed(
   still: boolean,
   waits: number,
 ): Generator<void, Schedule | null> {
-  const day = new Day(problem);
-  if (loadSchedule(day, schedule) > 0) return null;
+  const trial = Trial.of(problem, schedule);
+  if (!trial) return null;
   yield;
-  if (still) {
-    for (const { activity, startS } of read(problem, schedule).stands) day.board.floorS[activity] = startS;
-    if (!day.settle()) return null;
-  }
-  return (yield* placeGroup(day, order, { tries: MOST_TRIES, waits })) === true
-    ? scheduleOf(day.board)
-    : null;
+  if (still && !trial.holdBack(read(problem, schedule).stands)) return null;
+  const all = yield* trial.placeGroup(order, { tries: MOST_TRIES, waits });
+  return all === true ? trial.schedule : null;
 }
 
 function* searched(

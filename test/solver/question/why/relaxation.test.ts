@@ -7,7 +7,7 @@ import { causesOf } from "../../../../src/solver/question/why/cause.ts";
 import { offersOf } from "../../../../src/solver/question/why/offers.ts";
 import { tryOffer } from "../../../../src/solver/question/why/relax.ts";
 import { WAITS_A_CHANGE } from "../../../../src/solver/question/why/solve.ts";
-import { neededFor } from "../../../../src/solver/question/why/trial.ts";
+import { neededFor } from "../../../../src/solver/question/trial/needs.ts";
 import { gridName } from "../../../../src/words/index.ts";
 import { packed } from "./packed.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";

@@ -1,10 +1,11 @@
 import type { Schedule } from "../../../plan/index.ts";
-import { Day } from "../../network/day.ts";
-import { loadSchedule } from "../../network/placing.ts";
+import type { Board } from "../../network/board.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, Verifier } from "../../network/verify.ts";
 import { type Cause, keyOf } from "./cause.ts";
-import { placeGroup } from "./inserting.ts";
+import { neededFor } from "../trial/needs.ts";
+import { pairsHold } from "../trial/pairs.ts";
+import { Trial } from "../trial/trial.ts";
 import { holding, type RelaxedProblem, provable } from "./lifting.ts";
 
 /**
@@ -12,7 +13,7 @@ import { holding, type RelaxedProblem, provable } from "./lifting.ts";
  * open: not known, as there were too many places to try or the placed tasks do not stand without those let go (crew members keep
  * each other company).
  */
-export type TrialAnswer = "fits" | "fails" | "none" | "open";
+export type Consistency = "fits" | "fails" | "none" | "open";
 
 /** Places tried in one question before it is left open. */
 const MOST_TRIES = 400;
@@ -24,13 +25,13 @@ export type Scope = "in this order" | "as it stands";
  * The fast question behind a conflict: with the placed tasks in their order, on their EVAs and with their crew, is there a place
  * for the wanted task and whatever it needs? Asked under any part of the causes; fewer causes never make it harder.
  */
-export class PlacingTrial {
+export class ConsistencyCheck {
   readonly lifting: RelaxedProblem;
   private readonly schedule: Schedule;
   private readonly wanted: number | null;
   private readonly scope: Scope;
   private readonly stands: ReadonlySet<number>;
-  private readonly known = new Map<string, TrialAnswer>();
+  private readonly known = new Map<string, Consistency>();
 
   /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
   constructor(
@@ -49,7 +50,7 @@ export class PlacingTrial {
   }
 
   /** The answer under `causes`, placements among them; in slices. */
-  *ask(causes: readonly Cause[]): Generator<void, TrialAnswer> {
+  *ask(causes: readonly Cause[]): Generator<void, Consistency> {
     const key = causes.map(keyOf).sort().join();
     let answer = this.known.get(key);
     if (answer === undefined) {
@@ -60,7 +61,7 @@ export class PlacingTrial {
     return answer;
   }
 
-  private *work(causes: readonly Cause[]): Generator<void, TrialAnswer> {
+  private *work(causes: readonly Cause[]): Generator<void, Consistency> {
     const holds = holding(causes);
     const problem = this.lifting.under(holds);
     const { tasks } = problem.plan;
@@ -68,17 +69,17 @@ export class PlacingTrial {
       causes.flatMap(({ kind, about }) => (kind === "placement" ? [tasks[about]!.id] : [])),
     );
     const kept = { placements: this.schedule.placements.filter((one) => staying.has(one.task)) };
-    if (this.scope === "as it stands") return this.stand(problem, kept);
+    if (this.scope === "as it stands") return this.asItStands(problem, kept);
     const loose = provable(problem);
     const asIs = problem.checkLevel === "network" && loose.chains === problem.chains;
-    const proof = yield* this.placeAll(loose, kept);
+    const proof = yield* this.inOrder(loose, kept);
     if (proof !== "fits" || asIs) return proof;
-    const answer = yield* this.placeAll(problem, kept);
+    const answer = yield* this.inOrder(problem, kept);
     return answer === "fails" ? "none" : answer;
   }
 
   /** The maker's own check of the starts as they are: exact, so the answer is always known. */
-  private stand(problem: Problem, kept: Schedule): TrialAnswer {
+  private asItStands(problem: Problem, kept: Schedule): Consistency {
     const { stands, unread } = read(problem, kept);
     if (unread.length > 0) return "fails";
     return new Verifier({ ...problem, needs: this.missing(problem) }).holds(stands) ? "fits" : "fails";
@@ -89,59 +90,23 @@ export class PlacingTrial {
     return problem.needs.map((list) => list.filter((b) => !this.stands.has(b)));
   }
 
-  private *placeAll(problem: Problem, kept: Schedule): Generator<void, TrialAnswer> {
-    const day = new Day(problem);
-    if (loadSchedule(day, kept) > 0)
-      return this.wanted === null || problem.checkLevel === "network" ? "fails" : "open";
-    if (!pairsHold(day) || !loadsHold(day)) return "fails";
-    if (this.missing(problem).some((list, a) => day.board.placed[a] === 1 && list.length > 0)) return "fails";
+  /** What is kept stands in its order and slides; what is wanted goes wherever there is room. */
+  private *inOrder(problem: Problem, kept: Schedule): Generator<void, Consistency> {
+    const trial = Trial.of(problem, kept);
+    if (!trial) return this.wanted === null || problem.checkLevel === "network" ? "fails" : "open";
+    const { board } = trial.day;
+    if (!pairsHold(board) || !loadsHold(board)) return "fails";
+    if (this.missing(problem).some((list, a) => board.placed[a] === 1 && list.length > 0)) return "fails";
     if (this.wanted === null) return "fits";
     const group = neededFor(problem, this.wanted, this.stands);
-    const found = yield* placeGroup(day, group, { tries: MOST_TRIES, waits: 0 });
+    const found = yield* trial.placeGroup(group, { tries: MOST_TRIES, waits: 0 });
     return found === null ? "open" : found ? "fits" : "fails";
   }
 }
 
-/** `activity` and what it needs, directly or not, that does not stand already; needed ones first. */
-export function neededFor(problem: Problem, activity: number, stands: ReadonlySet<number>): number[] {
-  const group: number[] = [];
-  const seen = new Set<number>();
-  const gather = (a: number): void => {
-    if (seen.has(a) || stands.has(a)) return;
-    seen.add(a);
-    for (const need of problem.needs[a]!) gather(need);
-    group.push(a);
-  };
-  gather(activity);
-  return group;
-}
-
-/** link-crew, link-eva and pairs that exclude each other, between what is placed. */
-function pairsHold(day: Day): boolean {
-  const { problem, board } = day;
-  const crewOf = (a: number): number[] =>
-    Array.from(
-      { length: problem.crewCount[a]! },
-      (_, k) => problem.memberOfRoute[board.lane[problem.slotStart[a]! + k]!]!,
-    );
-  for (let a = 0; a < problem.activities; a += 1) {
-    if (board.placed[a] === 0) continue;
-    for (const { other, asks } of problem.pairs[a]!) {
-      if (other < a || board.placed[other] === 0) continue;
-      if (asks === "not both") return false;
-      if (asks === "same eva" && board.evaOf[a] !== board.evaOf[other]) return false;
-      const theirs = crewOf(other);
-      const common = crewOf(a).filter((m) => theirs.includes(m)).length;
-      if (asks === "same crew" && common !== theirs.length) return false;
-      if (asks === "different crew" && common > 0) return false;
-    }
-  }
-  return true;
-}
-
 /** container and return-mass of what is placed. */
-function loadsHold({ board, problem }: Day): boolean {
-  const { loads } = problem;
+function loadsHold(board: Board): boolean {
+  const { loads } = board.problem;
   return (
     board.returnGrams <= loads.returnGrams &&
     board.grams.every((grams, c) => grams <= loads.holdsGrams[c]!) &&
