@@ -35,6 +35,7 @@ const shortRooms = [
   "exchange/page",
   "screens/bench",
   "screens/beside",
+  "screens/day",
   "screens/findings",
   "screens/firststeps",
   "screens/margins",

@@ -108,18 +108,7 @@ export function gestureStep(gesture: Gesture, event: GestureEvent, desk: Gesture
         ? fromPressed(gesture, event, desk)
         : stay;
     case "dragged":
-      if (event.type === "key" && event.key === "Escape") return ended("cancel", gesture.taken);
-      if (event.type === "modify") {
-        return { gesture: { ...gesture, modifiers: event.modifiers }, act: { kind: "follow" } };
-      }
-      if (!("pointer" in event) || event.pointer !== gesture.pointer) return stay;
-      if (event.type === "release") return ended("commit", gesture.taken);
-      if (event.type === "lose") return ended("cancel", gesture.taken);
-      if (event.type === "press") return stay;
-      return {
-        gesture: { ...gesture, now: event.at, modifiers: event.modifiers },
-        act: { kind: "follow" },
-      };
+      return fromDragged(gesture, event);
     case "keyed":
       return event.type === "key" ? byKey(gesture, event, desk) : stay;
   }
@@ -151,6 +140,26 @@ function fromPressed(
       const { at, modifiers } = event;
       if (Math.hypot(at.x - from.x, at.y - from.y) <= slackPx) return { gesture: pressed, act: NONE };
       return taking(desk, grip, (taken) => ({ state: "dragged", pointer, grip, taken, now: at, modifiers }));
+    }
+  }
+}
+
+function fromDragged(dragged: Extract<Gesture, { state: "dragged" }>, event: GestureEvent): GestureStep {
+  const stay: GestureStep = { gesture: dragged, act: NONE };
+  if (event.type === "key") return event.key === "Escape" ? ended("cancel", dragged.taken) : stay;
+  if (event.type === "modify")
+    return { gesture: { ...dragged, modifiers: event.modifiers }, act: { kind: "follow" } };
+  if (!("pointer" in event) || event.pointer !== dragged.pointer) return stay;
+  switch (event.type) {
+    case "release":
+      return ended("commit", dragged.taken);
+    case "lose":
+      return ended("cancel", dragged.taken);
+    case "press":
+      return stay;
+    case "move": {
+      const { at: now, modifiers } = event;
+      return { gesture: { ...dragged, now, modifiers }, act: { kind: "follow" } };
     }
   }
 }

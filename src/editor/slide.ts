@@ -61,46 +61,82 @@ function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: 
   const startS = new Map(spots.map((one): [string, number] => [one.task, one.startS]));
   const pinned = (task: string): boolean => tasks.get(task)?.pin?.startS !== undefined;
   const pushes = [...orderPushes(spots, tasks, going, walkS), ...lagPushes(plan.links, tasks, startS)];
-  const bySource = new Map<string, Push[]>();
-  for (const push of pushes) bySource.set(push.from, [...(bySource.get(push.from) ?? []), push]);
+  const { moved, stuck, circle } = pushOn(pushes, startS, { held: going, pinned, gridS });
+  if (circle !== null) return { schedule, stuck: [{ task: circle, why: "circle" }] };
+  const late = tooLate(plan.links, tasks, startS, (id) => going.has(id) || pinned(id)).filter(
+    (task) => !going.has(task) && !stuck.has(task),
+  );
+  const told: readonly Stuck[] = [
+    ...[...stuck].map((task) => ({ task, why: "pinned" as const })),
+    ...[...new Set(late)].map((task) => ({ task, why: "earlier" as const })),
+  ];
+  return { schedule: moved.size === 0 ? schedule : startingAt(schedule, moved, startS), stuck: told };
+}
 
-  const stuck = new Map<string, Stuck["why"]>();
-  const moves = new Map<string, number>();
+/** The schedule with new starts of what has moved. */
+function startingAt(
+  { placements }: Schedule,
+  moved: ReadonlySet<string>,
+  startS: ReadonlyMap<string, number>,
+): Schedule {
+  return {
+    placements: placements.map((one) =>
+      moved.has(one.task) ? { ...one, startS: instant(startS.get(one.task)!) } : one,
+    ),
+  };
+}
+
+/** What a push meets. */
+interface PushGround {
+  readonly held: ReadonlySet<string>;
+  readonly pinned: (task: string) => boolean;
+  readonly gridS: number;
+}
+
+/**
+ * Pushes on from what is held until nothing gives way any more, writing the new starts to `startS`; what moved, what a pin
+ * kept, and a task that pushes come back to for ever, null where none does.
+ */
+function pushOn(
+  pushes: readonly Push[],
+  startS: Map<string, number>,
+  { held, pinned, gridS }: PushGround,
+): {
+  readonly moved: ReadonlySet<string>;
+  readonly stuck: ReadonlySet<string>;
+  readonly circle: string | null;
+} {
+  const stuck = new Set<string>();
+  const times = new Map<string, number>();
   const queue: string[] = [...held];
-  const apply = (push: Push): void => {
-    const leastS = startS.get(push.from)! + push.leastS;
-    if (leastS <= startS.get(push.to)!) return;
-    const needS = gridFrom(leastS, gridS);
-    if (pinned(push.to)) {
-      stuck.set(push.to, "pinned");
+  const apply = ({ from, to, leastS }: Push): void => {
+    const needS = startS.get(from)! + leastS;
+    if (needS <= startS.get(to)!) return;
+    if (pinned(to)) {
+      stuck.add(to);
       return;
     }
-    startS.set(push.to, needS);
-    moves.set(push.to, (moves.get(push.to) ?? 0) + 1);
-    queue.push(push.to);
+    startS.set(to, gridFrom(needS, gridS));
+    times.set(to, (times.get(to) ?? 0) + 1);
+    queue.push(to);
   };
   // What is held keeps its distance inside, and its links are for the hand to mind; it waits for what is ahead of it.
-  for (const push of pushes) if (push.order && going.has(push.to) && !going.has(push.from)) apply(push);
-  for (let task = queue.shift(); task !== undefined; task = queue.shift()) {
-    for (const push of bySource.get(task) ?? [])
-      if (!going.has(push.to) || (push.order && !going.has(push.from))) apply(push);
+  const waits = (push: Push): boolean => push.order && held.has(push.to) && !held.has(push.from);
+  for (const push of pushes.filter(waits)) apply(push);
+  const bySource = bySourceOf(pushes.filter((push) => !held.has(push.to) || waits(push)));
+  let circle: string | null = null;
+  for (let task = queue.shift(); task !== undefined && circle === null; task = queue.shift()) {
+    for (const push of bySource.get(task) ?? []) apply(push);
     // Without a circle no task is pushed oftener than there are others.
-    const round = [...moves].find(([, times]) => times > spots.length);
-    if (round) return { schedule, stuck: [{ task: round[0], why: "circle" }] };
+    circle = [...times].find(([, count]) => count > startS.size)?.[0] ?? null;
   }
-  for (const task of tooLate(plan.links, tasks, startS, (id) => going.has(id) || pinned(id)))
-    if (!going.has(task) && !stuck.has(task)) stuck.set(task, "earlier");
+  return { moved: new Set(times.keys()), stuck, circle };
+}
 
-  const told = [...stuck].map(([task, why]) => ({ task, why }));
-  if (moves.size === 0) return { schedule, stuck: told };
-  return {
-    schedule: {
-      placements: schedule.placements.map((one) =>
-        moves.has(one.task) ? { ...one, startS: instant(startS.get(one.task)!) } : one,
-      ),
-    },
-    stuck: told,
-  };
+function bySourceOf(pushes: readonly Push[]): ReadonlyMap<string, readonly Push[]> {
+  const bySource = new Map<string, Push[]>();
+  for (const push of pushes) bySource.set(push.from, [...(bySource.get(push.from) ?? []), push]);
+  return bySource;
 }
 
 /** Each task on a line after the one ahead of it in the same EVA: its duration and the way. */

@@ -1,5 +1,5 @@
 import { gridFrom, gridTo } from "../kernel/index.ts";
-import type { Plan, Schedule } from "../plan/index.ts";
+import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 
 /** A start that a held task is drawn to, and why. */
 export interface SnapPoint {
@@ -36,42 +36,74 @@ export function snapPoints(
 ): readonly SnapPoint[] {
   const request = plan.tasks.find((one) => one.id === task);
   if (!request) return [];
-  const lengthS = request.duration.likelyS;
-  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
-  const points: SnapPoint[] = [];
-  const { startGridS } = plan.rules;
-  const from = (startS: number, why: string): void =>
-    void points.push({ startS: gridFrom(startS, startGridS), why });
-  const until = (startS: number, why: string): void =>
-    void points.push({ startS: gridTo(startS, startGridS), why });
+  const held = [task, ...along];
+  return [
+    ...bandPoints(plan, request, lane, bands),
+    ...neighbourPoints(plan, start, request, (one) => one.crew.includes(lane) && !held.includes(one.task)),
+    ...windowPoints(plan, request),
+  ];
+}
 
-  for (const band of bands) {
-    if (request.crew.count > 0 && !band.crew.includes(lane)) continue;
-    for (const fit of band.fixed) {
-      const { firstS, lastS } = startsIn(fit, startGridS);
-      points.push({ startS: firstS, why: "earliest that fits here" });
-      if (lastS > firstS) points.push({ startS: lastS, why: "latest that fits here" });
-    }
-  }
-  for (const placement of start.placements) {
-    if (placement.task === task || along.includes(placement.task)) continue;
-    if (!placement.crew.includes(lane)) continue;
-    const other = tasks.get(placement.task);
-    if (!other) continue;
-    from(placement.startS + other.duration.likelyS, `after ${other.name}`);
-    until(placement.startS - lengthS, `before ${other.name}`);
-  }
-  for (const window of request.windows) {
-    from(window.startS, "window opens");
-    until(window.endS - lengthS, "window closes");
-  }
-  if (request.relay) {
-    for (const pass of plan.stay.relayPasses) {
-      from(pass.startS, `${pass.name} begins`);
-      until(pass.endS - lengthS, `${pass.name} ends`);
-    }
-  }
-  return points;
+/** The edges of the stretches in which a task fits on a lane. */
+function bandPoints(
+  { rules }: Plan,
+  request: Task,
+  lane: string,
+  bands: readonly StartBand[],
+): readonly SnapPoint[] {
+  return bands
+    .filter(({ crew }) => request.crew.count === 0 || crew.includes(lane))
+    .flatMap(({ fixed }) => fixed)
+    .flatMap((fit): readonly SnapPoint[] => {
+      const { firstS, lastS } = startsIn(fit, rules.startGridS);
+      const first = { startS: firstS, why: "earliest that fits here" };
+      return lastS > firstS ? [first, { startS: lastS, why: "latest that fits here" }] : [first];
+    });
+}
+
+/** A start at which a stretch of time begins, and one with which a task as long as `lengthS` is over at its end, on the grid inwards. */
+function within(
+  { rules }: Plan,
+  lengthS: number,
+  from: { readonly startS: number; readonly why: string },
+  until: { readonly endS: number; readonly why: string },
+): readonly SnapPoint[] {
+  return [
+    { startS: gridFrom(from.startS, rules.startGridS), why: from.why },
+    { startS: gridTo(until.endS - lengthS, rules.startGridS), why: until.why },
+  ];
+}
+
+/** Right after each neighbour, and right before it. */
+function neighbourPoints(
+  plan: Plan,
+  start: Schedule,
+  { duration }: Task,
+  isNeighbour: (one: Placement) => boolean,
+): readonly SnapPoint[] {
+  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  return start.placements.filter(isNeighbour).flatMap((one) => {
+    const other = tasks.get(one.task);
+    if (!other) return [];
+    const after = { startS: one.startS + other.duration.likelyS, why: `after ${other.name}` };
+    return within(plan, duration.likelyS, after, { endS: one.startS, why: `before ${other.name}` });
+  });
+}
+
+/** Begin and end of a task's windows, and of relay passes when it needs one. */
+function windowPoints(plan: Plan, { duration, windows, relay }: Task): readonly SnapPoint[] {
+  const spans = [
+    ...windows.map(({ startS, endS }) => ({ startS, endS, opens: "window opens", closes: "window closes" })),
+    ...(relay ? plan.stay.relayPasses : []).map(({ name, startS, endS }) => ({
+      startS,
+      endS,
+      opens: `${name} begins`,
+      closes: `${name} ends`,
+    })),
+  ];
+  return spans.flatMap(({ startS, endS, opens, closes }) =>
+    within(plan, duration.likelyS, { startS, why: opens }, { endS, why: closes }),
+  );
 }
 
 /** The first and the last start on the grid in a half-open stretch of starts; its own ends where there is none. */

@@ -15,6 +15,14 @@ const CLOCKS: readonly { readonly id: ClockKind; readonly name: string }[] = [
   { id: "utc", name: "Read universal time" },
 ];
 
+/** What the commands of the line work with. */
+interface LineWork {
+  readonly desk: Desk;
+  readonly look: Look;
+  readonly gesture: DayGesture;
+  readonly windows: Windowing;
+}
+
 /** The commands of the day line: taking in hand, durations, what is shown and how it is read. */
 export function lineWork(
   desk: Desk,
@@ -22,70 +30,99 @@ export function lineWork(
   gesture: DayGesture,
   windows: Windowing,
 ): readonly Command[] {
-  const now = desk.state.getState;
-  const line = (
-    id: string,
-    name: Command["name"],
-    keys: readonly string[],
-    run: Command["run"],
-    disabledReason: Command["disabledReason"] = () => null,
-  ): Command => ({ id, name, group: "Line", keys, where: "line", disabledReason, run });
-  const needsOne = (): string | null => (now().selection.length === 0 ? "Select a task first." : null);
-  const needsLonger = (): string | null => {
-    const { selection, plan } = now();
-    const some = plan.tasks.some(({ id, duration }) => selection.includes(id) && duration.likelyS > MINUTE_S);
-    return needsOne() ?? (some ? null : "A task lasts a minute at least.");
-  };
-  const middle = (): number => {
-    const { window, cursorS } = look.getState();
-    return cursorS ?? (window.startS + window.endS) / 2;
-  };
-  const longer = (byS: number) => (): void => {
-    const chosen = new Set(now().selection);
-    const word = byS > 0 ? "longer" : "shorter";
-    const names = now().plan.tasks.filter((task) => chosen.has(task.id));
-    const what = names.length === 1 ? names[0]!.name : `${names.length} tasks`;
-    desk.edit(`Make ${what} ${word}`, (plan) => ({
-      tasks: plan.tasks.map((task) =>
-        chosen.has(task.id) ? withLength(task, Math.max(MINUTE_S, task.duration.likelyS + byS)) : task,
-      ),
-    }));
-  };
-
+  const work = { desk, look, gesture, windows };
   return [
-    {
-      ...line(
-        "take",
-        () => (now().selection.length > 1 ? "Take all selected in hand" : "Take in hand"),
-        [],
-        () => void gesture.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
-        needsOne,
-      ),
-      group: "Tasks",
-    },
-    {
-      ...line(
-        "place",
-        "Put at another place",
-        ["G"],
-        () => look.setState({ details: true, detailsAt: "place" }),
-        () => {
-          const { plan, selection } = now();
-          const [anchor = ""] = selection;
-          const why = placeHindered(plan, {
-            anchor,
-            tasks: selection,
-            edge: null,
-            eva: null,
-            fromLane: null,
-          });
-          return needsOne() ?? (why && `It keeps its place: ${why}.`);
-        },
-      ),
-      group: "Tasks",
-    },
-    { ...line("minute shorter", "A minute shorter", [","], longer(-MINUTE_S), needsLonger), group: "Tasks" },
-    { ...line("minute longer", "A minute longer", ["."], longer(MINUTE_S), needsOne), group: "Tasks" },
+    ...takingWork(work),
+    ...lengthWork(work),
+    ...handWork(work),
+    ...viewWork(work),
+    ...findingWork(work),
+    ...readingWork(work),
+  ];
+}
+
+function line(
+  id: string,
+  name: Command["name"],
+  keys: readonly string[],
+  run: Command["run"],
+  disabledReason: Command["disabledReason"] = () => null,
+): Command {
+  return { id, name, group: "Line", keys, where: "line", disabledReason, run };
+}
+
+/** A command on the selected tasks. */
+function onTasks(...of: Parameters<typeof line>): Command {
+  return { ...line(...of), group: "Tasks" };
+}
+
+function needsOne({ desk }: LineWork): string | null {
+  return desk.state.getState().selection.length === 0 ? "Select a task first." : null;
+}
+
+/** Taking in hand, and what a hand could do with the map. */
+function takingWork(work: LineWork): readonly Command[] {
+  const { desk, look, gesture } = work;
+  const now = desk.state.getState;
+  return [
+    onTasks(
+      "take",
+      () => (now().selection.length > 1 ? "Take all selected in hand" : "Take in hand"),
+      [],
+      () => void gesture.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
+      () => needsOne(work),
+    ),
+    onTasks(
+      "place",
+      "Put at another place",
+      ["G"],
+      () => look.setState({ details: true, detailsAt: "place" }),
+      () => {
+        const { plan, selection } = now();
+        const [anchor = ""] = selection;
+        const taken = { anchor, tasks: selection, edge: null, eva: null, fromLane: null };
+        const why = placeHindered(plan, taken);
+        return needsOne(work) ?? (why && `It keeps its place: ${why}.`);
+      },
+    ),
+  ];
+}
+
+/** How long the selected tasks last. */
+function lengthWork(work: LineWork): readonly Command[] {
+  const { desk } = work;
+  const needsLonger = (): string | null => {
+    const { selection, plan } = desk.state.getState();
+    const some = plan.tasks.some(({ id, duration }) => selection.includes(id) && duration.likelyS > MINUTE_S);
+    return needsOne(work) ?? (some ? null : "A task lasts a minute at least.");
+  };
+  return [
+    onTasks("minute shorter", "A minute shorter", [","], () => lengthen(desk, -MINUTE_S), needsLonger),
+    onTasks(
+      "minute longer",
+      "A minute longer",
+      ["."],
+      () => lengthen(desk, MINUTE_S),
+      () => needsOne(work),
+    ),
+  ];
+}
+
+function lengthen(desk: Desk, byS: number): void {
+  const { selection, plan } = desk.state.getState();
+  const chosen = new Set(selection);
+  const names = plan.tasks.filter((task) => chosen.has(task.id));
+  const what = names.length === 1 ? names[0]!.name : `${names.length} tasks`;
+  desk.edit(`Make ${what} ${byS > 0 ? "longer" : "shorter"}`, ({ tasks }) => ({
+    tasks: tasks.map((task) =>
+      chosen.has(task.id) ? withLength(task, Math.max(MINUTE_S, task.duration.likelyS + byS)) : task,
+    ),
+  }));
+}
+
+/** What others do when something is moved, and what dragging the ground does. */
+function handWork({ look }: LineWork): readonly Command[] {
+  return [
     line(
       "manner",
       () => `${MANNER_WORDS[otherManner(look.getState().manner)]} from now on`,
@@ -104,6 +141,17 @@ export function lineWork(
         look.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
       },
     ),
+  ];
+}
+
+/** Which part of the stay is shown, and whether the map is. */
+function viewWork({ desk, look, windows }: LineWork): readonly Command[] {
+  const middle = (): number => {
+    const { window, cursorS } = look.getState();
+    return cursorS ?? (window.startS + window.endS) / 2;
+  };
+  const evas = desk.state.getState().plan.evas.slice(0, 9);
+  return [
     line(
       "map beside",
       () => (look.getState().mapAway ? "Show the map beside the lanes" : "Put the map away"),
@@ -114,9 +162,9 @@ export function lineWork(
     line("zoom in", "Zoom in", ["+", "="], () => windows.zoomAbout(middle(), 0.7)),
     line("zoom out", "Zoom out", ["-", "_"], () => windows.zoomAbout(middle(), 1 / 0.7)),
     line("whole stay", "Show the whole stay", ["0"], () => windows.whole()),
-    ...now()
-      .plan.evas.slice(0, 9)
-      .map((eva, i) => line(`show eva ${i}`, `Show ${eva.name}`, [String(i + 1)], () => windows.eva(i))),
+    ...evas.map(({ name }, i) =>
+      line(`show eva ${i}`, `Show ${name}`, [String(i + 1)], () => windows.eva(i)),
+    ),
     line(
       "zoom selection",
       "Zoom to the selection",
@@ -125,20 +173,27 @@ export function lineWork(
       () => (spansOf(desk).length === 0 ? "Select a task on the line first." : null),
     ),
     line("minute a centimetre", "Zoom to a minute a centimetre", ["M"], () => windows.centimetre(middle())),
+  ];
+}
+
+function findingWork({ desk, look, windows }: LineWork): readonly Command[] {
+  const goTo = (id: string, name: string, key: string, by: 1 | -1): Command =>
     line(
-      "next finding",
-      "Go to the next finding",
-      ["F"],
-      () => step(desk, look, windows, 1),
+      id,
+      name,
+      [key],
+      () => step(desk, look, windows, by),
       () => noFinding(desk),
-    ),
-    line(
-      "previous finding",
-      "Go to the previous finding",
-      ["Shift+F"],
-      () => step(desk, look, windows, -1),
-      () => noFinding(desk),
-    ),
+    );
+  return [
+    goTo("next finding", "Go to the next finding", "F", 1),
+    goTo("previous finding", "Go to the previous finding", "Shift+F", -1),
+  ];
+}
+
+/** The clock that is read, and the bench. */
+function readingWork({ look }: LineWork): readonly Command[] {
+  return [
     ...CLOCKS.map(({ id, name }) => line(`clock ${id}`, name, [], () => look.setState({ clock: id }))),
     line("next clock", "Read the next clock", ["T"], () => {
       const ids = CLOCKS.map((one) => one.id);

@@ -1,44 +1,59 @@
 import { type Grip, NO_PLACE, placeHindered, REMOTE, selectedBy, type Taken } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { stepName } from "../../session/index.ts";
+import { type Desk, stepName } from "../../session/index.ts";
 import { counted, evaName, placeName, taskName } from "../../words/index.ts";
-import type { InHand } from "../look.ts";
+import type { InHand, LookState } from "../look.ts";
 import { setDownWords, spokenDay } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
 
 /** Makes what is in hand part of the plan, or benches it; the answer is what is said of it. */
 export function setDown({ desk, look }: GestureSurface, taken: Taken, hand: InHand): string {
   const { plan, verdict } = desk.state.getState();
-  if (hand.target.at === "place") {
-    const why = placeHindered(plan, taken);
-    if (why !== null || hand.target.place === NO_PLACE) {
-      desk.cancel();
-      const words =
-        why === null ? "Let go over no place: nothing was changed." : `It keeps its place: ${why}.`;
-      look.setState({ hint: words });
-      return words;
-    }
-    desk.commit(`Put ${taskName(plan, hand.task)} at ${placeName(plan, hand.target.place)}`);
-  } else if (hand.target.at === "bench") {
+  const refusal = refusalOf(plan, taken, hand);
+  if (refusal !== null) {
     desk.cancel();
-    desk.bench(hand.tasks);
-  } else {
-    const name = nameOf(plan, taken);
-    const slides = hand.slid.size;
-    desk.commit(slides === 0 ? name : `${name}, ${counted(slides, "other slides", "others slide")}`);
+    look.setState({ hint: refusal });
+    return refusal;
   }
+  put(desk, plan, taken, hand);
   const after = desk.state.getState();
   look.setState({
     before: after.plan === plan ? null : { plan, verdict, now: after.plan, tasks: hand.tasks },
   });
-  const spot = after.plan.schedule.placements.find((one) => one.task === hand.task);
-  if (spot && hand.eva === null) {
-    const wanted = hand.target.at === "line" ? hand.target.lane : null;
-    const lane = wanted !== null && spot.crew.includes(wanted) ? wanted : (spot.crew[0] ?? REMOTE);
-    look.setState({ focus: { task: hand.task, lane } });
-  }
+  const focus = hand.eva === null ? placeOf(after.plan, hand) : null;
+  if (focus) look.setState({ focus });
   const where = setDownWords(after.plan, hand.target, hand.task, hand.edge);
   return `Set down at ${where}. ${spokenDay(after.plan, after.verdict)}`;
+}
+
+/** Why what was led over the map changes nothing; null where it does, or was led elsewhere. */
+function refusalOf(plan: Plan, taken: Taken, { target }: InHand): string | null {
+  if (target.at !== "place") return null;
+  const why = placeHindered(plan, taken);
+  if (why !== null) return `It keeps its place: ${why}.`;
+  return target.place === NO_PLACE ? "Let go over no place: nothing was changed." : null;
+}
+
+/** Makes the one step of the history that the hand asks for. */
+function put(desk: Desk, plan: Plan, taken: Taken, { target, task, tasks, slid }: InHand): void {
+  if (target.at === "bench") {
+    desk.cancel();
+    desk.bench(tasks);
+  } else if (target.at === "place") {
+    desk.commit(`Put ${taskName(plan, task)} at ${placeName(plan, target.place)}`);
+  } else {
+    const name = nameOf(plan, taken);
+    desk.commit(slid.size === 0 ? name : `${name}, ${counted(slid.size, "other slides", "others slide")}`);
+  }
+}
+
+/** Where the keyboard's place is after a task was set down: on the lane that it was led to where it is done there; null off the line. */
+function placeOf(plan: Plan, { target, task }: InHand): LookState["focus"] {
+  const spot = plan.schedule.placements.find((one) => one.task === task);
+  if (!spot) return null;
+  const wanted = target.at === "line" ? target.lane : null;
+  const lane = wanted !== null && spot.crew.includes(wanted) ? wanted : (spot.crew[0] ?? REMOTE);
+  return { task, lane };
 }
 
 /** What a click selects: the task, with the key for it one more or less, or all of an EVA. */

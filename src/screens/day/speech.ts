@@ -1,8 +1,9 @@
 import type { Shift, Verdict } from "../../answers/index.ts";
 import { type Edge, NO_PLACE, REMOTE, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Preview, worseWords } from "../../session/index.ts";
+import { type DeskState, type Preview, worseWords } from "../../session/index.ts";
 import { clock, counted, crewName, percent, placeName, signed, taskName } from "../../words/index.ts";
+import type { LookState } from "../look.ts";
 import { marginCause, worstMargin } from "../words.ts";
 
 /** The place of a task that is held over the map, in words. */
@@ -28,41 +29,73 @@ export function setDownWords(plan: Plan, target: Target, task: string, edge: Edg
     : `${when}, where it now ${edge === "end" ? "ends" : "starts"}, ${who}`;
 }
 
+/** What the move in hand costs, for listeners, with what cannot give way; null while nothing is shown. */
+export function spokenHand({ plan, preview }: DeskState, { inHand }: LookState): string | null {
+  if (!preview || !inHand) return null;
+  const cannot = stuckWords(plan, inHand.stuck);
+  const cost = spokenCost(plan, preview, inHand.target, inHand.slid.size);
+  return cannot === null ? cost : `${cost} ${cannot}`;
+}
+
 /** What a move costs, in one breath, for those who listen. */
 export function spokenCost(plan: Plan, preview: Preview, target: Target, slides = 0): string {
-  const { gained, lost, worse, eased, score } = preview.difference;
+  const { difference, verdict } = preview;
+  return [
+    spokenMove(plan, preview, target),
+    ...(slides > 0 ? [`${counted(slides, "other slides", "others slide")}.`] : []),
+    ...spokenHarm(difference),
+    ...spokenGain(difference),
+    spokenMargin(plan, verdict),
+  ].join(" ");
+}
+
+/** What goes where. */
+function spokenMove(plan: Plan, preview: Preview, target: Target): string {
   const task = plan.tasks.find((one) => one.id === preview.tasks[0]);
-  const many = preview.tasks.length > 1;
-  const crew = preview.schedule.placements.find((one) => one.task === task?.id)?.crew ?? [];
+  const where = spokenPlace(plan, preview, target);
+  return preview.tasks.length > 1
+    ? `${preview.name}: ${task?.name ?? "first"} ${where}.`
+    : `${task?.name ?? "Task"} ${where}.`;
+}
+
+function spokenPlace(plan: Plan, { schedule, tasks }: Preview, target: Target): string {
+  if (target.at === "bench") return "on the bench";
+  if (target.at === "place") return placeWords(plan, target.place);
+  const crew = schedule.placements.find((one) => one.task === tasks[0])?.crew ?? [];
   const who = crew.length === 0 ? "" : `, ${crew.map((member) => crewName(plan, member)).join(" and ")}`;
-  const where =
-    target.at === "bench"
-      ? "on the bench"
-      : target.at === "place"
-        ? placeWords(plan, target.place)
-        : `at ${clock(target.startS)}${who}`;
-  const said = [
-    many ? `${preview.name}: ${task?.name ?? "first"} ${where}.` : `${task?.name ?? "Task"} ${where}.`,
-  ];
-  if (slides > 0) said.push(`${counted(slides, "other slides", "others slide")}.`);
+  return `at ${clock(target.startS)}${who}`;
+}
+
+/** Of new breaches, and of what gets worse, so many are said in full. */
+const IN_FULL = 2;
+
+/** What a move breaks, strains, or makes worse. */
+function spokenHarm({ gained, worse }: Preview["difference"]): readonly string[] {
+  if (gained.length + worse.length === 0) return ["Breaks nothing new."];
   const breaches = gained.filter((finding) => finding.level === "breach");
-  for (const finding of breaches.slice(0, 2)) said.push(finding.sentence);
-  if (breaches.length > 2)
-    said.push(`${counted(breaches.length - 2, "more new breach", "more new breaches")}.`);
-  const tight = gained.filter((finding) => finding.level === "tight");
-  if (tight.length > 0) said.push(`${counted(tight.length, "new tight finding")}.`);
-  const told = worse.toSorted((a, b) => rank(a) - rank(b)).slice(0, 2);
-  for (const shift of told)
-    said.push(
-      `${rank(shift) === 0 ? "A breach" : "What is tight"} is ${worseWords(shift)}: ${shift.finding.sentence}`,
-    );
-  if (worse.length > told.length) said.push(`${counted(worse.length - told.length, "more", "more")} worse.`);
-  if (gained.length + worse.length === 0) said.push("Breaks nothing new.");
-  if (eased.length > 0) said.push(`${counted(eased.length, "finding")} better.`);
-  if (lost.length > 0) said.push(`${counted(lost.length, "finding")} gone.`);
-  if (score.worth !== 0) said.push(`Worth ${signed(score.worth)}.`);
-  said.push(spokenMargin(plan, preview.verdict));
-  return said.join(" ");
+  const tight = gained.filter((finding) => finding.level === "tight").length;
+  const more = breaches.length - IN_FULL;
+  const told = worse.toSorted((a, b) => rank(a) - rank(b)).slice(0, IN_FULL);
+  const untold = worse.length - told.length;
+  return [
+    ...breaches.slice(0, IN_FULL).map(({ sentence }) => sentence),
+    ...(more > 0 ? [`${counted(more, "more new breach", "more new breaches")}.`] : []),
+    ...(tight > 0 ? [`${counted(tight, "new tight finding")}.`] : []),
+    ...told.map(
+      (shift) =>
+        `${rank(shift) === 0 ? "A breach" : "What is tight"} is ${worseWords(shift)}: ${shift.finding.sentence}`,
+    ),
+    ...(untold > 0 ? [`${counted(untold, "more", "more")} worse.`] : []),
+  ];
+}
+
+/** What a move mends or eases, and its worth. */
+function spokenGain({ eased, lost, score }: Preview["difference"]): readonly string[] {
+  return [
+    ...(eased.length > 0 ? [`${counted(eased.length, "finding")} better.`] : []),
+    ...(lost.length > 0 ? [`${counted(lost.length, "finding")} gone.`] : []),
+    ...(score.worth !== 0 ? [`Worth ${signed(score.worth)}.`] : []),
+  ];
 }
 
 /** Breaches are said first. */

@@ -207,7 +207,7 @@ function marks(standing: DayLayout): readonly Mark[] {
 const marksOf = new WeakMap<DayLayout, readonly Mark[]>();
 
 function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
-  const { standing, held, chosen, bands, ghosts } = drawn;
+  const { standing, held, chosen, bands } = drawn;
   const scale = within(drawn.scale, columns, BEYOND_PX);
   const { lanes, verdict } = standing;
   const reach = lanes.flatMap((lane) =>
@@ -220,16 +220,21 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
   paintBetweens(brush, betweensOn(drawn, scale));
   const going = new Set(held);
-  const put = (block: Block): void => paintOne(brush, drawn, scale, block, going);
-  for (const block of standing.blocks) if (!going.has(block.task)) put(block);
+  const staying = standing.blocks.filter((block) => !going.has(block.task));
+  const inHand = standing.blocks.filter((block) => going.has(block.task));
+  for (const block of staying) paintOne(brush, drawn, scale, block, going);
   for (const { lane, track } of reach) paintCeiling(brush, standing, lane, track, scale);
+  paintGhosts(brush, drawn, scale);
+  // What is in hand lies on top.
+  for (const block of inHand) paintOne(brush, drawn, scale, block, going);
+  paintFindings(brush, standing, scale, chosen);
+}
+
+function paintGhosts(brush: Brush, { standing, ghosts }: Drawn, scale: TimeScale): void {
   for (const ghost of ghosts) {
     const slab = slabFor(standing, scale, ghost);
     if (slab && shows(scale, ghost)) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
   }
-  // What is in hand lies on top.
-  for (const block of standing.blocks) if (going.has(block.task)) put(block);
-  paintFindings(brush, standing, scale, chosen);
 }
 
 /** What is in sight of ways, waits and the work at the ends. */
@@ -277,11 +282,16 @@ function paintOne(
     selected: selection.includes(block.task) && !going.has(block.task),
     held: going.has(block.task),
   });
-  const other = form.across
-    ? standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate)
-    : undefined;
-  if (other && standing.blocks.indexOf(other) > standing.blocks.indexOf(block)) return;
-  const upper = other && lane.sense === "down" ? other : block;
-  const text = insideText(standing, scale, upper, drawn.plates.has(block.task), blockMeasure(brush.ctx));
+  const upper = form.across ? upperOf(standing, block, lane) : block;
+  const text =
+    upper && insideText(standing, scale, upper, drawn.plates.has(block.task), blockMeasure(brush.ctx));
   if (text) paintWords(brush, text);
+}
+
+/** The upper half of a block across the line home, in which its words stand; null before the last of its halves is painted. */
+function upperOf({ blocks }: DayLayout, block: Block, lane: Lane): Block | null {
+  const other = blocks.find((one) => one.task === block.task && one.lane === lane.mate);
+  if (!other) return block;
+  if (blocks.indexOf(other) > blocks.indexOf(block)) return null;
+  return lane.sense === "down" ? other : block;
 }

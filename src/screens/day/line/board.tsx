@@ -56,7 +56,7 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
       </div>
       <div className="lanes" id="lanes">
         <LanesGutter standing={standing} />
-        <DayLine standing={standing} scale={scale} stage={onPage.stage} />
+        <DayLine standing={standing} scale={scale} onPage={onPage} />
       </div>
       <Margins scale={scale} which={margins} sizes={sizes} />
       <div className="board-foot">

@@ -44,39 +44,52 @@ function paintEvaLimits(brush: Brush, standing: DayLayout, scale: TimeScale): vo
 }
 
 /** `Sleep, 7:00`. */
-export function stayWords({ name, startS, endS }: Plan["stay"]["blocks"][number]): string {
+export function stayWords({ name, startS, endS }: StayBlock): string {
   return `${name}, ${lasting(endS - startS, "down")}`;
 }
 
+type StayBlock = Plan["stay"]["blocks"][number];
+
 function paintStayBlocks(brush: Brush, standing: DayLayout, scale: TimeScale): void {
-  const { ctx, palette } = brush;
   for (const block of standing.plan.stay.blocks) {
     if (!shows(scale, block)) continue;
-    const x = scale.x(block.startS);
-    const right = scale.x(block.endS);
-    for (const lane of standing.lanes) {
-      if (lane.crew === null || (block.crew.length > 0 && !block.crew.includes(lane.crew))) continue;
-      const dark = block.kind === "sleep";
-      ctx.fillStyle = dark ? palette.night : palette.meal;
-      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx);
-      ctx.fillStyle = brush.hatch(dark ? "night" : "meal");
-      ctx.fillRect(x, lane.topPx, right - x, lane.heightPx);
-      // The word stays in sight while any of the block is.
-      const from = Math.max(x, 0);
-      const to = Math.min(right, brush.widthPx);
-      setFont(ctx, 13, 560);
-      ctx.fillStyle = palette.ink;
-      ctx.textAlign = "center";
-      ctx.textBaseline = "middle";
-      const text = cut(ctx, stayWords(block), to - from - 8);
-      const wide = textPx(ctx, text);
-      if (text.length < Math.min(8, block.name.length)) continue;
-      ctx.fillStyle = dark ? palette.night : palette.meal;
-      ctx.fillRect((from + to) / 2 - wide / 2 - 4, lane.topPx + lane.heightPx / 2 - 10, wide + 8, 20);
-      ctx.fillStyle = palette.ink;
-      ctx.fillText(text, (from + to) / 2, lane.topPx + lane.heightPx / 2);
+    for (const { crew, topPx, heightPx } of standing.lanes) {
+      if (crew === null || (block.crew.length > 0 && !block.crew.includes(crew))) continue;
+      paintStayBlock(brush, block, { topPx, heightPx, x: scale.x(block.startS), right: scale.x(block.endS) });
     }
   }
+}
+
+/** Sleep or a meal on one lane, with its name in the middle of what is in sight of it. */
+function paintStayBlock(
+  brush: Brush,
+  block: StayBlock,
+  {
+    topPx,
+    heightPx,
+    x,
+    right,
+  }: Pick<Lane, "topPx" | "heightPx"> & { readonly x: number; readonly right: number },
+): void {
+  const { ctx, palette } = brush;
+  const dark = block.kind === "sleep";
+  const ground = dark ? palette.night : palette.meal;
+  ctx.fillStyle = ground;
+  ctx.fillRect(x, topPx, right - x, heightPx);
+  ctx.fillStyle = brush.hatch(dark ? "night" : "meal");
+  ctx.fillRect(x, topPx, right - x, heightPx);
+  const from = Math.max(x, 0);
+  const to = Math.min(right, brush.widthPx);
+  setFont(ctx, 13, 560);
+  const text = cut(ctx, stayWords(block), to - from - 8);
+  if (text.length < Math.min(8, block.name.length)) return;
+  const [middleX, middleY, wide] = [(from + to) / 2, topPx + heightPx / 2, textPx(ctx, text)];
+  ctx.fillStyle = ground;
+  ctx.fillRect(middleX - wide / 2 - 4, middleY - 10, wide + 8, 20);
+  ctx.fillStyle = palette.ink;
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  ctx.fillText(text, middleX, middleY);
 }
 
 /** Hairlines at every ten minutes of walk home. */

@@ -83,21 +83,25 @@ interface Option extends PlacedName {
 /** Every place that a name may have with nothing else in the sky, best first. */
 function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, stands }: Choice): readonly Option[] {
   const options: Option[] = [];
+  const tries = offsets.flatMap((offset) => stands.map((stand) => ({ offset, stand })));
   for (const [nth, { lane, from, to }] of ask.on.entries()) {
     const sky = skies.find((one) => one.lane === lane);
     if (!sky) continue;
-    for (const offset of offsets)
-      for (const stand of stands) {
-        const width = to - from;
-        const hair = from + Math.max(2, Math.min(width - 2, width * stand));
-        const x0 = hair - 3 - offset * (ask.widthPx - 6);
-        const x1 = x0 + ask.widthPx;
-        if (x0 < sky.left || x1 > sky.right) continue;
-        const dear = offset * 3 + (stand === 0.5 ? 0 : 0.6) + nth * 1.5;
-        options.push(...inRows(ask.key, sky, { x0, x1, hair }, dear));
-      }
+    for (const { offset, stand } of tries) {
+      const hair = hairOf(from, to - from, stand);
+      const x0 = hair - 3 - offset * (ask.widthPx - 6);
+      const x1 = x0 + ask.widthPx;
+      if (x0 < sky.left || x1 > sky.right) continue;
+      const dear = offset * 3 + (stand === 0.5 ? 0 : 0.6) + nth * 1.5;
+      options.push(...inRows(ask.key, sky, { x0, x1, hair }, dear));
+    }
   }
   return options.sort((a, b) => a.cost - b.cost);
+}
+
+/** Where the hairline stands on a block, so far along it and never at its very ends. */
+function hairOf(from: number, widthPx: number, stand: number): number {
+  return from + Math.max(2, Math.min(widthPx - 2, widthPx * stand));
 }
 
 function inRows(
