@@ -35,15 +35,7 @@ export function cellOf(
   const done = change ?? dropped;
   const drop = done ? done.drop : rest.open;
   const loss = done ?? lossOf(problem, rest, drop);
-  const kind = !done
-    ? "over"
-    : change
-      ? "change"
-      : drop.length === 0
-        ? "keep"
-        : ahead.length > 0 && ahead.every((a) => drop.includes(a))
-          ? "end"
-          : "drop";
+  const kind = kindOf(ahead, drop, done, change);
   const breaks: readonly PackerRule[] = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
   const left = dropped && scheduleFrom(rest.problem, dropped.stands);
   const then = change ? thenOf(problem, rest, schedule, change.schedule) : [];
@@ -60,16 +52,30 @@ export function cellOf(
     moves: movesOf(schedule, change?.schedule ?? left),
     then,
   } as const;
-  const result = (one: Schedule) => played.outcome(rest, lengthS, one);
+  const result = (one: Schedule | null) => one && played.outcome(rest, lengthS, one);
+  const { name } = plan.tasks[rest.present]!;
   return {
     ...cell,
-    result: change ? result(change.schedule) : left ? result(left) : null,
+    result: result(change?.schedule ?? left),
     alone:
-      change && dropped && left
-        ? { mustLost: dropped.mustLost, worthLost: dropped.worthLost, result: result(left) }
+      change && dropped
+        ? { mustLost: dropped.mustLost, worthLost: dropped.worthLost, result: result(left)! }
         : null,
-    sentence: `If ${minutes} min late leaving ${plan.tasks[rest.present]!.name}: ${sentenceOf(problem, cell)}`,
+    sentence: `If ${minutes} min late leaving ${name}: ${sentenceOf(problem, cell)}`,
   };
+}
+
+/** What is done, in one word, when `drop` of what is still `ahead` is left out. */
+function kindOf(
+  ahead: readonly number[],
+  drop: readonly number[],
+  done: Dropped | Change | null,
+  change: Change | null,
+): ShedCell["kind"] {
+  if (!done) return "over";
+  if (change) return "change";
+  if (drop.length === 0) return "keep";
+  return ahead.length > 0 && ahead.every((a) => drop.includes(a)) ? "end" : "drop";
 }
 
 function sentenceOf(

@@ -37,7 +37,7 @@ export function* changes(
 ): Generator<void, (Change | null)[]> {
   const reorder = new Reorder(base, schedule, rest, eva);
   const mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
-  const planned = tollOf(base, (a) => rest.placed.has(a), [...rest.placed]).worthLost;
+  const gain = GAIN * mean;
   const made: (Change | null)[] = dropped.map(() => null);
   let later: Change | null = null;
   for (let n = dropped.length - 1; n >= 0; n -= 1) {
@@ -45,34 +45,57 @@ export function* changes(
     const around = least[n];
     if (!alone || !around || around.drop.length === 0) continue;
     // There is not that much to gain.
-    if (alone.mustLost === 0 && alone.worthLost <= GAIN * mean) continue;
+    if (alone.mustLost === 0 && alone.worthLost <= gain) continue;
     const lengthS = lengthsS[n]!;
     rest.take(lengthS, alone.tolerant, lost[n]!);
     const seed = rest.present * dropped.length + n;
     const found: Schedule[] = [];
-    for (const { stands } of new Set([around, alone]))
-      found.push(
-        ...(yield* reorder.orders(lengthS, alone.tolerant, scheduleFrom(rest.problem, stands), seed)),
-      );
-    const { verifier } = rest.lasting(base, lengthS, alone.tolerant);
-    let best: Lost = alone;
-    let most = played.value(rest, lengthS, scheduleFrom(rest.problem, alone.stands)) + GAIN * mean;
-    for (const order of [...found, ...(later ? [later.schedule] : [])]) {
-      yield;
-      const change = changeOf(base, schedule, rest, order);
-      const more = change.mustLost - best.mustLost;
-      // What is planned bounds what is done: it need not be played to see that it is no better.
-      if (more > 0 || (more === 0 && planned - change.worthLost <= most)) continue;
-      if (!rest.holdsFor(verifier, read(base, order).stands)) continue;
-      const value = played.value(rest, lengthS, order);
-      if (more === 0 && value <= most) continue;
-      best = change;
-      most = value;
-      made[n] = change;
+    for (const { stands } of new Set([around, alone])) {
+      const from = scheduleFrom(rest.problem, stands);
+      found.push(...(yield* reorder.orders(lengthS, alone.tolerant, from, seed)));
     }
+    if (later) found.push(later.schedule);
+    made[n] = yield* bestChange({ base, schedule, rest, played, lengthS, gain }, alone, found);
     later = made[n] ?? later;
   }
   return made;
+}
+
+/** What one lateness is asked with. */
+interface Asked {
+  readonly base: Problem;
+  readonly schedule: Schedule;
+  readonly rest: Rest;
+  readonly played: Played;
+  readonly lengthS: number;
+  readonly gain: number;
+}
+
+/** Of `orders` the one that does most, where that is more than `alone` by what an order has to gain; null where none does. */
+function* bestChange(
+  { base, schedule, rest, played, lengthS, gain }: Asked,
+  alone: Dropped,
+  orders: readonly Schedule[],
+): Generator<void, Change | null> {
+  const { verifier } = rest.lasting(base, lengthS, alone.tolerant);
+  const planned = tollOf(base, (a) => rest.placed.has(a), [...rest.placed]).worthLost;
+  let best: Change | null = null;
+  let leastMust = alone.mustLost;
+  let most = played.value(rest, lengthS, scheduleFrom(rest.problem, alone.stands)) + gain;
+  for (const order of orders) {
+    yield;
+    const change = changeOf(base, schedule, rest, order);
+    const more = change.mustLost - leastMust;
+    // What is planned bounds what is done: it need not be played to see that it is no better.
+    if (more > 0 || (more === 0 && planned - change.worthLost <= most)) continue;
+    if (!rest.holdsFor(verifier, read(base, order).stands)) continue;
+    const value = played.value(rest, lengthS, order);
+    if (more === 0 && value <= most) continue;
+    best = change;
+    leastMust = change.mustLost;
+    most = value;
+  }
+  return best;
 }
 
 function changeOf(base: Problem, before: Schedule, rest: Rest, schedule: Schedule): Change {

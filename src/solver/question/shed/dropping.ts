@@ -29,6 +29,7 @@ const UNBACKED_TRIES = 80;
 const UNBACKED_TRIES_EACH = 40;
 /** Sets looked at, tried or not, for one lateness. */
 const MOST_SETS = 20_000;
+const SETS_A_BREATH = 500;
 
 /**
  * The set to drop that loses least, must-do tasks kept before worth and fewer tasks dropped among equals. Sets are tried from
@@ -37,33 +38,131 @@ const MOST_SETS = 20_000;
  * well, and the answer does not claim to be least when not all were. `known` holds as well and is taken where nothing
  * loses less. Cut short, what is left is filled up greedily. Gives null when nothing holds. Yields between attempts.
  */
-export function* leastDropped(
+export function leastDropped(
   problem: Problem,
   rest: Rest,
   known: Dropped | null,
 ): Generator<void, Dropped | null> {
-  const flags = new Uint8Array(problem.activities);
-  // Dropping what something done already needs loses that as well.
-  const ownLoss = (a: number): number[] =>
-    [a, ...voidedBy(problem, rest, [a])].filter((b) => !rest.lost.has(b));
-  const losses = new Map(rest.open.map((a) => [a, ownLoss(a)]));
-  const costOf = (a: number): number => losses.get(a)!.reduce((sum, b) => sum + problem.worth[b]! * 1000, 1);
-  const guarded = (a: number): boolean => losses.get(a)!.some((b) => problem.must[b] === 1);
-  const byCost = (list: readonly number[]): number[] => [...list].sort((a, b) => costOf(a) - costOf(b));
-  const musts = byCost(rest.open.filter(guarded));
-  const others = byCost(rest.open.filter((a) => !guarded(a)));
-  let tries = 0;
-  let unbacked = 0;
-  let sets = 0;
+  return new DropSearch(problem, rest, known).run();
+}
 
-  const hold = (drop: readonly number[]): readonly PlacedActivity[] | null => {
-    tries += 1;
-    flags.fill(0);
-    for (const a of drop) flags[a] = 1;
-    return rest.hold(flags);
-  };
+class DropSearch {
+  private readonly problem: Problem;
+  private readonly rest: Rest;
+  private readonly known: Dropped | null;
+  /** By what may be dropped: that, and what is then done in vain. */
+  private readonly losses: ReadonlyMap<number, readonly number[]>;
+  /** What may be dropped, cheapest first: that whose loss loses a must-do task, and all else. */
+  private readonly musts: readonly number[];
+  private readonly others: readonly number[];
+  private readonly weight: number;
+  private readonly flags: Uint8Array;
+  private tries = 0;
+  private unbacked = 0;
+  private sets = 0;
+  /** True once a set was passed over that may lose less. */
+  private skipped: boolean;
+
+  constructor(problem: Problem, rest: Rest, known: Dropped | null) {
+    this.problem = problem;
+    this.rest = rest;
+    this.known = known;
+    this.flags = new Uint8Array(problem.activities);
+    // Dropping what something done already needs loses that as well.
+    const ownLoss = (a: number): number[] =>
+      [a, ...voidedBy(problem, rest, [a])].filter((b) => !rest.lost.has(b));
+    this.losses = new Map(rest.open.map((a) => [a, ownLoss(a)]));
+    const byCost = [...rest.open].sort((a, b) => this.costOf(a) - this.costOf(b));
+    // One must-do task more weighs more than all worth together.
+    this.weight = rest.open.reduce((sum, a) => sum + this.costOf(a), 1);
+    this.musts = byCost
+      .filter((a) => this.mustsIn(a) > 0)
+      .sort((a, b) => this.guardedCostOf(a) - this.guardedCostOf(b));
+    this.others = byCost.filter((a) => this.mustsIn(a) === 0);
+    // Sums of costs are losses only while no two share what they would void, and no group says what one more counts.
+    const shared = rest.open.flatMap((a) => this.losses.get(a)!.slice(1));
+    this.skipped = problem.groups !== null || new Set(shared).size < shared.length;
+  }
+
+  *run(): Generator<void, Dropped | null> {
+    const { known, musts } = this;
+    for (const { items } of subsetsByCost(musts.map((a) => this.guardedCostOf(a)))) {
+      const mustDrop = items.map((i) => musts[i]!);
+      if (known && this.isNoBetter(mustDrop, known)) return { ...known, least: !this.skipped };
+      const made = yield* this.beside(mustDrop);
+      if (made) return made;
+      if (this.tries - this.unbacked >= MOST_TRIES || this.sets > MOST_SETS) {
+        this.skipped = true;
+        break;
+      }
+    }
+    return known ? { ...known, least: !this.skipped } : yield* this.fromHome();
+  }
+
+  /** `mustDrop` dropped, and the least of what is optional; null where no set tried holds. */
+  private *beside(mustDrop: readonly number[]): Generator<void, Dropped | null> {
+    const { problem, rest, known, others } = this;
+    const staying = this.musts.filter((a) => !mustDrop.includes(a));
+    const required = needsOf(problem, staying);
+    const all = [...mustDrop, ...others.filter((a) => !required.has(a))];
+    yield;
+    const bare = isClosed(problem, rest, all) ? this.hold(all) : null;
+    const made = yield* this.cheapest(mustDrop, bare !== null);
+    if (made || !bare) return made;
+    // Cut short: everything optional out, then back in, the worthiest first.
+    const { drop, stands } = yield* this.putBack({ drop: all, stands: bare }, others, (a) => [a]);
+    if (known && this.isNoBetter(drop, known)) return { ...known, least: false };
+    return this.dropped(drop, stands, false);
+  }
+
+  /**
+   * The cheapest set of optional tasks that holds when dropped with `mustDrop`; null where none tried does. `backed`: all of them together
+   * do. Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
+   */
+  private *cheapest(mustDrop: readonly number[], backed: boolean): Generator<void, Dropped | null> {
+    const { problem, rest, known, others } = this;
+    const unbackedFrom = this.unbacked;
+    for (const { items } of subsetsByCost(others.map((a) => this.costOf(a)))) {
+      this.sets += 1;
+      if (this.isSpent(backed, unbackedFrom)) {
+        this.skipped = true;
+        return null;
+      }
+      const drop = [...mustDrop, ...items.map((i) => others[i]!)];
+      if (known && this.isNoBetter(drop, known)) return { ...known, least: !this.skipped };
+      if (!isClosed(problem, rest, drop)) {
+        if (this.sets % SETS_A_BREATH === 0) yield;
+        continue;
+      }
+      yield;
+      if (!backed) this.unbacked += 1;
+      const stands = this.hold(drop);
+      if (stands) return this.dropped(drop, stands, !this.skipped);
+    }
+    return null;
+  }
+
+  private isSpent(backed: boolean, unbackedFrom: number): boolean {
+    const { tries, unbacked } = this;
+    if (this.sets > MOST_SETS) return true;
+    if (backed) return tries - unbacked >= MOST_TRIES;
+    return unbacked >= UNBACKED_TRIES || unbacked - unbackedFrom >= UNBACKED_TRIES_EACH;
+  }
+
+  /** Home at once, then back in what fits with what it needs, must-do tasks first. */
+  private *fromHome(): Generator<void, Dropped | null> {
+    const { problem, rest, others, musts } = this;
+    const home = everythingDropped(problem, rest);
+    if (!home) return null;
+    const { drop, stands } = yield* this.putBack(home, [...others, ...musts], (a) => [
+      a,
+      ...needsOf(problem, [a]),
+    ]);
+    return this.dropped(drop, stands, false);
+  }
+
   /** Leaves less out: of `list`, the last first, back in what holds, each with all that `withOf` names. */
-  function* putBack(
+  private *putBack(
     from: Laid,
     list: readonly number[],
     withOf: (a: number) => readonly number[],
@@ -72,81 +171,48 @@ export function* leastDropped(
     for (const a of list.toReversed()) {
       const back = new Set(withOf(a));
       const less = drop.filter((b) => !back.has(b));
-      if (less.length === drop.length || !closed(problem, rest, less)) continue;
+      if (less.length === drop.length || !isClosed(this.problem, this.rest, less)) continue;
       yield;
-      const held = hold(less);
+      const held = this.hold(less);
       if (held) [drop, stands] = [less, held];
     }
     return { drop, stands };
   }
-  const result = (drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped => ({
-    drop: rest.open.filter((a) => drop.includes(a)),
-    least,
-    ...lossOf(problem, rest, drop),
-    tolerant: rest.tolerant,
-    stands,
-  });
-  // No better than what is known: not worth a look.
-  const noBetter = (drop: readonly number[]): boolean =>
-    known !== null && !loses(lossOf(problem, rest, drop), known);
 
-  // One must-do task more weighs more than all worth together.
-  const weight = rest.open.reduce((sum, a) => sum + costOf(a), 1);
-  const guardedCost = (a: number): number =>
-    costOf(a) + weight * losses.get(a)!.filter((b) => problem.must[b] === 1).length;
-  musts.sort((a, b) => guardedCost(a) - guardedCost(b));
-  // Sums of costs are losses only while no two share what they would void, and no group says what one more counts.
-  const shared = rest.open.flatMap((a) => losses.get(a)!.slice(1));
-  const additive = problem.groups === null && new Set(shared).size === shared.length;
-  let skipped = !additive;
-  for (const lost of subsetsByCost(musts.map(guardedCost))) {
-    const mustDrop = lost.items.map((i) => musts[i]!);
-    if (noBetter(mustDrop)) return known && { ...known, least: !skipped };
-    const required = needsOf(
-      problem,
-      musts.filter((a) => !mustDrop.includes(a)),
-    );
-    const all = [...mustDrop, ...others.filter((a) => !required.has(a))];
-    yield;
-    const bare = closed(problem, rest, all) ? hold(all) : null;
-    // Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
-    const unbackedFrom = unbacked;
-    for (const one of subsetsByCost(others.map(costOf))) {
-      sets += 1;
-      const spent = bare
-        ? tries - unbacked >= MOST_TRIES
-        : unbacked >= UNBACKED_TRIES || unbacked - unbackedFrom >= UNBACKED_TRIES_EACH;
-      if (spent || sets > MOST_SETS) {
-        skipped = true;
-        break;
-      }
-      const drop = [...mustDrop, ...one.items.map((i) => others[i]!)];
-      if (noBetter(drop)) return known && { ...known, least: !skipped };
-      if (!closed(problem, rest, drop)) {
-        if (sets % 500 === 0) yield;
-        continue;
-      }
-      yield;
-      if (!bare) unbacked += 1;
-      const stands = hold(drop);
-      if (stands) return result(drop, stands, !skipped);
-    }
-    if (bare) {
-      // Cut short: everything optional out, then back in, the worthiest first.
-      const { drop, stands } = yield* putBack({ drop: all, stands: bare }, others, (a) => [a]);
-      return noBetter(drop) ? known && { ...known, least: false } : result(drop, stands, false);
-    }
-    if (tries - unbacked >= MOST_TRIES || sets > MOST_SETS) {
-      skipped = true;
-      break;
-    }
+  private hold(drop: readonly number[]): readonly PlacedActivity[] | null {
+    this.tries += 1;
+    this.flags.fill(0);
+    for (const a of drop) this.flags[a] = 1;
+    return this.rest.hold(this.flags);
   }
-  if (known) return { ...known, least: !skipped };
-  // Home at once, then back in what fits with what it needs, must-do tasks first.
-  const home = everythingDropped(problem, rest);
-  if (!home) return null;
-  const { drop, stands } = yield* putBack(home, [...others, ...musts], (a) => [a, ...needsOf(problem, [a])]);
-  return result(drop, stands, false);
+
+  private dropped(drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped {
+    const { problem, rest } = this;
+    return {
+      drop: rest.open.filter((a) => drop.includes(a)),
+      least,
+      ...lossOf(problem, rest, drop),
+      tolerant: rest.tolerant,
+      stands,
+    };
+  }
+
+  /** True where `drop` loses as much as what is known: not worth a look. */
+  private isNoBetter(drop: readonly number[], known: Dropped): boolean {
+    return !loses(lossOf(this.problem, this.rest, drop), known);
+  }
+
+  private mustsIn(a: number): number {
+    return this.losses.get(a)!.filter((b) => this.problem.must[b] === 1).length;
+  }
+
+  private costOf(a: number): number {
+    return this.losses.get(a)!.reduce((sum, b) => sum + this.problem.worth[b]! * 1000, 1);
+  }
+
+  private guardedCostOf(a: number): number {
+    return this.costOf(a) + this.weight * this.mustsIn(a);
+  }
 }
 
 /** Everything dropped and home at once, where that breaks no rule. */
@@ -180,7 +246,7 @@ export function loses(a: Lost, b: Lost): boolean {
 }
 
 /** True when nothing that stays needs something that is dropped. */
-function closed(problem: Problem, rest: Rest, drop: readonly number[]): boolean {
+function isClosed(problem: Problem, rest: Rest, drop: readonly number[]): boolean {
   return drop.every((a) => problem.neededBy[a]!.every((b) => !rest.open.includes(b) || drop.includes(b)));
 }
 

@@ -25,7 +25,7 @@ export function latePlan(plan: Plan, task: string, bySeconds: number): Plan {
  * can mend them any more.
  */
 export function lasting(problem: Problem, activity: number, lengthS: number, past: Uint8Array): Problem {
-  const { plan, edges, routes, activities } = problem;
+  const { plan, routes } = problem;
   const lengths = problem.lengthS.slice();
   lengths[activity] = lengthS;
   const task = problem.draws.task.slice();
@@ -35,32 +35,39 @@ export function lasting(problem: Problem, activity: number, lengthS: number, pas
       task[(activity * routes + r) * KINDS + k] = (rate - problem.draws.restRate[r * KINDS + k]!) * lengthS;
     });
   });
-  const byS = lengthS - problem.lengthS[activity]!;
-  const weight = edges.weight.slice();
-  edges.origin.forEach((origin, x) => {
-    const from = edges.from[x]!;
-    const to = edges.to[x]!;
-    if (from < activities && to < activities && past[from] === 1 && past[to] === 1) {
-      weight[x] = -NEVER;
-      return;
-    }
-    if (origin.rule === "hot-keep-out") {
-      weight[x]! += (from === activity ? byS : 0) - (to === activity ? byS : 0);
-    } else if (origin.rule === "link-lag") {
-      const link = plan.links[origin.link]!;
-      if (link.type !== "lag") return;
-      const first = origin.side === "least" ? from : to;
-      const second = origin.side === "least" ? to : from;
-      const shift =
-        (link.from.end === "end" && first === activity ? byS : 0) -
-        (link.to.end === "end" && second === activity ? byS : 0);
-      weight[x]! += origin.side === "least" ? shift : -shift;
-    }
-  });
   return {
     ...problem,
     lengthS: lengths,
     draws: { ...problem.draws, task },
-    edges: { ...edges, weight },
+    edges: { ...problem.edges, weight: weightsLasting(problem, activity, lengthS, past) },
   };
+}
+
+/** Least times between starts with `activity` lasting `lengthS`. */
+function weightsLasting(problem: Problem, activity: number, lengthS: number, past: Uint8Array): Int32Array {
+  const { edges, activities } = problem;
+  const longerS = lengthS - problem.lengthS[activity]!;
+  const isPast = (node: number): boolean => node < activities && past[node] === 1;
+  const weight = edges.weight.slice();
+  for (let x = 0; x < weight.length; x += 1) {
+    const isMet = isPast(edges.from[x]!) && isPast(edges.to[x]!);
+    weight[x] = isMet ? -NEVER : weight[x]! + longerS * shareOf(problem, x, activity);
+  }
+  return weight;
+}
+
+/** By how many of the seconds that `activity` lasts longer edge `x` grows, as it counts from ends: 1, 0 or -1. */
+function shareOf({ plan, edges }: Problem, x: number, activity: number): number {
+  const origin = edges.origin[x]!;
+  const begins = Number(edges.from[x] === activity);
+  const ends = Number(edges.to[x] === activity);
+  if (origin.rule === "hot-keep-out") return begins - ends;
+  const link = origin.rule === "link-lag" ? plan.links[origin.link]! : null;
+  if (link?.type !== "lag") return 0;
+  // A greatest lag is an edge the other way round.
+  const isLeast = origin.rule === "link-lag" && origin.side === "least";
+  const share = (one: number, end: "start" | "end"): number => (end === "end" ? one : 0);
+  return isLeast
+    ? share(begins, link.from.end) - share(ends, link.to.end)
+    : share(begins, link.to.end) - share(ends, link.from.end);
 }

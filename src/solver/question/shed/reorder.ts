@@ -1,15 +1,13 @@
 import { random, type Random } from "../../../kernel/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
-import { Board } from "../../network/board.ts";
-import type { Day } from "../../network/day.ts";
-import { loadSchedule, scheduleOf } from "../../network/placing.ts";
+import type { Board } from "../../network/board.ts";
 import { read } from "../../network/verify.ts";
 import { evaOfChoice, withChoices } from "../../problem/crewing.ts";
 import { held } from "../../problem/pinned.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
-import { Recreate } from "../../search/recreate.ts";
 import { better, readValue, type Value } from "../../search/score.ts";
+import { Trial } from "../trial/trial.ts";
 import type { Rest } from "./rest.ts";
 
 /** Ruins and recreates for one lateness: always as many, so that the same day gives the same answer. */
@@ -58,48 +56,40 @@ export class Reorder {
    * breaks no rule, and loses nothing that something done already needs.
    */
   *orders(lengthS: number, tolerant: boolean, from: Schedule, seed: number): Generator<void, Schedule[]> {
-    const { rest, problem, base } = this;
+    const { rest, base } = this;
     const nowS = this.leftS + lengthS - base.lengthS[rest.present]!;
-    const { day, verifier } = rest.lasting(this.startingFrom(nowS), lengthS, tolerant);
-    if (loadSchedule(day, from) > 0) return [];
+    const { problem, verifier } = rest.lasting(this.startingFrom(nowS), lengthS, tolerant);
     const stream = random(seed);
-    const recreate = new Recreate(day, stream, true);
-    const current = new Board(day.problem);
-    recreate.insertion.base = current.version;
-    current.copy(day.board);
-    const now: Value = { mustOut: 0, worth: 0, endsS: 0 };
-    const value: Value = { mustOut: 0, worth: 0, endsS: 0 };
-    readValue(day.board, now);
+    const trial = Trial.of(problem, from, { stream, quick: true });
+    if (!trial) return [];
+    trial.mark();
+    const { board } = trial.day;
+    const now = valueOf(board);
     const least = { ...now };
-    const mean = problem.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, problem.activities);
-    const found: { readonly value: Value; readonly schedule: Schedule; readonly key: string }[] = [];
+    const mean = this.problem.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, problem.activities);
+    const found = new BestOrders();
     for (let round = 0; round < ROUNDS; round += 1) {
       yield;
-      this.takeOff(day, stream);
-      if (!day.settleFrom(current)) {
-        day.board.copy(current);
+      trial.drop(this.takenOff(board, stream));
+      if (!trial.settleSinceMark()) {
+        trial.takeBack();
         continue;
       }
-      recreate.fill();
-      readValue(day.board, value);
+      trial.fill();
+      const value = valueOf(board);
       const slack = HOT * mean * (1 - round / ROUNDS) * stream.next();
       if (value.mustOut > now.mustOut || value.worth < now.worth - slack) {
-        day.board.copy(current);
+        trial.takeBack();
         continue;
       }
-      current.copy(day.board);
+      trial.mark();
       Object.assign(now, value);
       if (better(least, value)) continue;
-      const schedule = scheduleOf(day.board);
-      const key = schedule.placements.map(({ task }) => task).join(" ");
-      const known = found.findIndex((one) => one.key === key);
-      if (known >= 0 && !better(value, found[known]!.value)) continue;
-      if (!rest.holdsFor(verifier, read(day.problem, schedule).stands)) continue;
-      if (known >= 0) found.splice(known, 1);
-      found.push({ value: { ...value }, schedule, key });
-      found.sort((x, y) => (better(x.value, y.value) ? -1 : 1)).splice(GIVEN);
+      const { schedule } = trial;
+      if (found.wants(schedule, value) && rest.holdsFor(verifier, read(problem, schedule).stands))
+        found.take(schedule, value);
     }
-    return found.map(({ schedule }) => schedule);
+    return found.schedules;
   }
 
   /** True when something of `fixed` needs `a`, directly or not. */
@@ -123,10 +113,11 @@ export class Reorder {
     return { ...problem, ...openingsFrom(lists), worth, must };
   }
 
-  /** Takes a few loose tasks off, and what needs them. */
-  private takeOff({ board, problem }: Day, stream: Random): void {
+  /** A few loose tasks that are on `board`, and what needs them. */
+  private takenOff(board: Board, stream: Random): number[] {
+    const { problem } = board;
     const there = this.loose.filter((a) => board.placed[a] === 1);
-    if (there.length === 0) return;
+    if (there.length === 0) return [];
     const taken = new Set<number>();
     const count = 1 + stream.below(MOST_TAKEN);
     if (stream.next() < STRINGS) {
@@ -136,10 +127,44 @@ export class Reorder {
         s = board.next[s]!;
       }
     } else for (let k = 0; k < count; k += 1) taken.add(there[stream.below(there.length)]!);
-    for (const a of taken) {
-      if (!there.includes(a)) continue;
-      for (const b of problem.neededBy[a]!) taken.add(b);
-      if (board.placed[a] === 1) board.unlink(a);
-    }
+    for (const a of taken) if (there.includes(a)) for (const b of problem.neededBy[a]!) taken.add(b);
+    return [...taken].filter((a) => there.includes(a));
   }
+}
+
+/** The best few orders, each with other tasks. */
+class BestOrders {
+  private readonly found: { readonly value: Value; readonly schedule: Schedule; readonly key: string }[] = [];
+
+  /** True where no order of the same tasks is as good. */
+  wants(schedule: Schedule, value: Value): boolean {
+    const known = this.found.find((one) => one.key === keyOf(schedule));
+    return !known || better(value, known.value);
+  }
+
+  /** Takes over an order that is wanted, in place of that of the same tasks. */
+  take(schedule: Schedule, value: Value): void {
+    const { found } = this;
+    const key = keyOf(schedule);
+    const known = found.findIndex((one) => one.key === key);
+    if (known >= 0) found.splice(known, 1);
+    found.push({ value, schedule, key });
+    found.sort((x, y) => (better(x.value, y.value) ? -1 : 1)).splice(GIVEN);
+  }
+
+  /** Best first. */
+  get schedules(): Schedule[] {
+    return this.found.map(({ schedule }) => schedule);
+  }
+}
+
+/** The tasks that a schedule places. */
+function keyOf({ placements }: Schedule): string {
+  return placements.map(({ task }) => task).join(" ");
+}
+
+function valueOf(board: Board): Value {
+  const value: Value = { mustOut: 0, worth: 0, endsS: 0 };
+  readValue(board, value);
+  return value;
 }

@@ -1,10 +1,10 @@
 import type { PackerRule } from "../../../rules/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
-import { Day } from "../../network/day.ts";
 import { castOf, type Cast } from "../../simulate/lanes.ts";
 import { held } from "../../problem/pinned.ts";
 import { NEVER, type Problem } from "../../problem/problem.ts";
 import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
+import { Trial } from "../trial/trial.ts";
 import { lasting } from "./late.ts";
 
 /**
@@ -27,7 +27,7 @@ export class Rest {
   /** All that is done, under way or elsewhere, held where it is; what slides is held from its start on. */
   readonly problem: Problem;
   private readonly cast: Cast;
-  private day: Day | null = null;
+  private trial: Trial | null = null;
   private verifier: Verifier | null = null;
   tolerant = false;
   /** What is lost by the present task being as long as it now is, whatever is done. */
@@ -104,26 +104,26 @@ export class Rest {
    * task is late; all before and after it, taken by itself, is not. `lost`: what that loses whatever is done.
    */
   take(lengthS: number, tolerant: boolean, lost: ReadonlySet<number> = new Set()): void {
-    const { day, verifier } = this.lasting(this.problem, lengthS, tolerant);
-    this.day = day;
+    const { problem, verifier } = this.lasting(this.problem, lengthS, tolerant);
+    this.trial = new Trial(problem);
     this.verifier = verifier;
     this.tolerant = tolerant;
     this.lost = lost;
   }
 
-  /** An empty day of `problem` in which the present task lasts `lengthS`, and what its schedules are tested with. */
+  /** `problem` with the present task lasting `lengthS`, to be tried on, and what its schedules are tested with. */
   lasting(
     problem: Problem,
     lengthS: number,
     tolerant: boolean,
-  ): { readonly day: Day; readonly verifier: Verifier } {
+  ): { readonly problem: Problem; readonly verifier: Verifier } {
     const strict = this.letGo(lasting(problem, this.present, lengthS, this.past));
-    if (!tolerant) return { day: new Day(strict), verifier: new Verifier(strict) };
+    if (!tolerant) return { problem: strict, verifier: new Verifier(strict) };
     const restful = strict.restful.slice();
     restful[this.present] = 1;
     const workS = strict.limits.workS + lengthS - problem.lengthS[this.present]!;
     return {
-      day: new Day({ ...strict, limits: { ...strict.limits, workS } }),
+      problem: { ...strict, limits: { ...strict.limits, workS } },
       verifier: new Verifier({ ...strict, restful }),
     };
   }
@@ -137,29 +137,14 @@ export class Rest {
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */
   hold(drop: Uint8Array): readonly PlacedActivity[] | null {
-    const day = this.day!;
-    const { board, problem } = day;
-    for (const { activity: a } of this.cast.order) if (board.placed[a] === 1) board.unlink(a);
-    const { slotStart, crewCount, evaOfRoute } = problem;
-    const behind: number[] = [];
-    const kept = this.cast.order.filter(({ activity }) => drop[activity] === 0);
-    for (const { activity: a, startS } of kept) {
-      if (this.past[a] === 0 && problem.needs[a]!.some((b) => drop[b] === 1)) return null;
-      behind.length = 0;
-      for (let s = slotStart[a]!; s < slotStart[a + 1]!; s += 1) {
-        const lane = this.cast.laneOf[s]!;
-        if (lane < 0) return null;
-        behind.push(board.prev[board.tail + lane]!);
-      }
-      board.earliest[a] = startS;
-      board.link(a, behind, crewCount[a] === 0 ? -1 : evaOfRoute[this.cast.laneOf[slotStart[a]!]!]!);
-    }
-    if (!day.settle()) return null;
-    const stands = kept.map(({ activity, choice }) => ({
-      activity,
-      choice,
-      startS: board.earliest[activity]!,
-    }));
+    const { past, cast } = this;
+    const trial = this.trial!;
+    const { needs } = trial.problem;
+    const kept = cast.order.filter(({ activity }) => drop[activity] === 0);
+    const isUnmet = (a: number): boolean => past[a] === 0 && needs[a]!.some((b) => drop[b] === 1);
+    if (kept.some(({ activity }) => isUnmet(activity)) || !trial.castAnew(kept, cast.laneOf)) return null;
+    const { earliest } = trial.day.board;
+    const stands = kept.map(({ activity, choice }) => ({ activity, choice, startS: earliest[activity]! }));
     return this.verify(stands) ? stands : null;
   }
 }

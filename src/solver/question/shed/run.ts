@@ -155,41 +155,61 @@ function* droppings(
   lost: readonly ReadonlySet<number>[],
 ): Generator<void, { least: (Dropped | null)[]; breaks: PackerRule[][] }> {
   // The latest first: who is less late may wait and then do as if later.
-  const dropped: (Dropped | null)[] = lengthsS.map(() => null);
-  for (let n = lengthsS.length - 1; n >= 0; n -= 1) {
-    const later = dropped[n + 1] ?? null;
-    for (const tolerant of [false, true]) {
-      yield;
-      rest.take(lengthsS[n]!, tolerant, lost[n]!);
-      const known =
-        later && rest.verify(later.stands)
-          ? { ...later, ...lossOf(problem, rest, later.drop), tolerant }
-          : null;
-      dropped[n] = yield* leastDropped(problem, rest, known);
-      if (dropped[n]) break;
-    }
-  }
+  const least: (Dropped | null)[] = lengthsS.map(() => null);
+  for (let n = lengthsS.length - 1; n >= 0; n -= 1)
+    least[n] = yield* leastFor(problem, rest, lengthsS[n]!, lost[n]!, least[n + 1] ?? null);
   const breaks: PackerRule[][] = [];
   for (const [n, lengthS] of lengthsS.entries()) {
-    const before = n === 0 ? undefined : dropped[n - 1];
+    const before = n === 0 ? undefined : least[n - 1];
+    const own = least[n];
     // Nobody gains by being later: what looks so is the search's doing, and the dearer set is kept.
-    if (before === null) dropped[n] = null;
-    else if (before && dropped[n] && loses(dropped[n]!, before)) {
-      dropped[n] = null;
-      for (const tolerant of [false, true]) {
-        yield;
-        rest.take(lengthS, tolerant, lost[n]!);
-        const again = rest.again(before);
-        dropped[n] ??= again
-          ? { ...again, ...lossOf(problem, rest, again.drop) }
-          : everythingDropped(problem, rest);
-      }
-    }
+    if (before === null) least[n] = null;
+    else if (before && own && loses(own, before))
+      least[n] = yield* asDear(problem, rest, lengthS, lost[n]!, before);
     yield;
     rest.take(lengthS, false, lost[n]!);
     // Over because it was over before: the rules that were broken then.
     const faults = rest.faultsAtHome();
     breaks.push(faults.length > 0 ? faults : (breaks.at(-1) ?? []));
   }
-  return { least: dropped, breaks };
+  return { least, breaks };
+}
+
+/** The least to drop with the present task lasting `lengthS`, with the work stretch under way too long only where that is what it takes. */
+function* leastFor(
+  problem: Problem,
+  rest: Rest,
+  lengthS: number,
+  lost: ReadonlySet<number>,
+  later: Dropped | null,
+): Generator<void, Dropped | null> {
+  for (const tolerant of [false, true]) {
+    yield;
+    rest.take(lengthS, tolerant, lost);
+    const holds = later !== null && rest.verify(later.stands);
+    const known = holds ? { ...later, ...lossOf(problem, rest, later.drop), tolerant } : null;
+    const made = yield* leastDropped(problem, rest, known);
+    if (made) return made;
+  }
+  return null;
+}
+
+/** What was dropped when less late dropped again, or everything where that does not hold. */
+function* asDear(
+  problem: Problem,
+  rest: Rest,
+  lengthS: number,
+  lost: ReadonlySet<number>,
+  before: Dropped,
+): Generator<void, Dropped | null> {
+  for (const tolerant of [false, true]) {
+    yield;
+    rest.take(lengthS, tolerant, lost);
+    const again = rest.again(before);
+    const made = again
+      ? { ...again, ...lossOf(problem, rest, again.drop) }
+      : everythingDropped(problem, rest);
+    if (made) return made;
+  }
+  return null;
 }

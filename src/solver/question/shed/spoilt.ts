@@ -6,29 +6,38 @@ import type { Rest } from "./rest.ts";
  * breaks a lag, and all that needs any of these. `startS` by activity, of the day as planned; egress is at `egressS`.
  */
 export function spoiltBy(
-  { problem, windowed, openStart, openFromS, openToS, ties }: Stage,
+  stage: Stage,
   { present, past }: Rest,
   startS: ReadonlyMap<number, number>,
   egressS: number,
   lateS: number,
 ): Set<number> {
+  const { problem, ties } = stage;
   const spoilt = new Set<number>();
   const atS = startS.get(present)!;
-  let open = windowed[present] === 0;
-  for (let o = openStart[present]!; o < openStart[present + 1]!; o += 1)
-    if (atS >= openFromS[o]! && atS + lateS <= openToS[o]!) open = true;
   const byS = egressS + (problem.pet?.toS[present] ?? Infinity);
-  if (!open || atS + problem.lengthS[present]! + lateS > byS) spoilt.add(present);
-  const endOf = (a: number): number => startS.get(a)! + problem.lengthS[a]! + (a === present ? lateS : 0);
+  if (!isOpenFor(stage, present, atS, lateS) || atS + problem.lengthS[present]! + lateS > byS)
+    spoilt.add(present);
+  const atEndOf = (a: number, isEnd: boolean): number => {
+    const endS = startS.get(a)! + problem.lengthS[a]! + (a === present ? lateS : 0);
+    return isEnd ? endS : startS.get(a)!;
+  };
   for (let t = 0; t < ties.from.length; t += 1) {
     const from = ties.from[t]!;
     const to = ties.to[t]!;
     if (past[from] === 0 || past[to] === 0) continue;
-    const lagS =
-      (ties.toEnd[t] === 1 ? endOf(to) : startS.get(to)!) -
-      (ties.fromEnd[t] === 1 ? endOf(from) : startS.get(from)!);
+    const lagS = atEndOf(to, ties.toEnd[t] === 1) - atEndOf(from, ties.fromEnd[t] === 1);
     if (lagS < ties.leastS[t]! || lagS > ties.greatestS[t]!) spoilt.add(to);
   }
   for (const a of spoilt) for (const b of problem.neededBy[a]!) if (startS.has(b)) spoilt.add(b);
   return spoilt;
+}
+
+/** True when `a`, begun at `atS`, ends in its window even `lateS` late. */
+function isOpenFor(stage: Stage, a: number, atS: number, lateS: number): boolean {
+  const { windowed, openStart, openFromS, openToS } = stage;
+  if (windowed[a] === 0) return true;
+  for (let o = openStart[a]!; o < openStart[a + 1]!; o += 1)
+    if (atS >= openFromS[o]! && atS + lateS <= openToS[o]!) return true;
+  return false;
 }
