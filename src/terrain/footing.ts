@@ -19,6 +19,8 @@ export interface Footing {
   readonly tanUp: number;
   readonly tanDown: number;
   readonly tanAcross: number;
+  /** No metre of level distance costs less than this. */
+  readonly perM: number;
   /** Cost of a step of `levelM` (without detour) that rises `riseM`. */
   step(levelM: number, riseM: number): number;
   /** Cost of the straight piece; -1 where it is closed or comes to more than `most`. */
@@ -63,7 +65,7 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
   const limits = { tanUp, tanDown, tanAcross };
   const { cellM } = grid;
 
-  return { grid, terms, ...limits, step, straight };
+  return { grid, terms, ...limits, perM, step, straight };
 
   function straight(
     fromEastM: number,

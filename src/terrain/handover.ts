@@ -2,7 +2,8 @@ import { gaitsOf, type WalkingPlan } from "./gaits.ts";
 import type { SiteInput } from "./ground.ts";
 import { type Home, homeInSteps, quickest, takeHome } from "./home.ts";
 import type { HeightGrid } from "./grid.ts";
-import { fieldFrom, type NetworkDump, networkDump, takeNetwork } from "./network.ts";
+import { midstOf } from "./midst.ts";
+import { type NetworkDump, networkDump, takeNetwork, trailsFrom } from "./network.ts";
 import { reliefOf, takeRelief } from "./relief.ts";
 import { reliefNetwork, takeWays, type Ways, waysInSteps } from "./ways.ts";
 
@@ -36,9 +37,10 @@ export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
   const { relief } = planned;
   if (relief) {
     const network = reliefNetwork(site, planned, relief);
+    const midst = midstOf(network, site.places);
     for (const [k, place] of site.places.entries()) {
       yield (told = k);
-      fieldFrom(network, place);
+      trailsFrom(network, place, site.places, midst);
     }
   }
   const ways = yield* counted(waysInSteps(site, planned), 0);

@@ -7,7 +7,7 @@ export type { Recipe } from "./made.ts";
 export { reliefOf } from "./relief.ts";
 export type { StoredGround } from "./relief.ts";
 export type { Terms } from "./footing.ts";
-export { fieldFrom, networkOf, trailsBetween } from "./network.ts";
+export { networkOf, trailsBetween } from "./network.ts";
 export { trailEnergyJ } from "./trail.ts";
 export type { GroundTrail } from "./trail.ts";
 export { courseOf } from "./course.ts";

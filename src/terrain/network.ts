@@ -2,19 +2,23 @@ import { pulse } from "../kernel/index.ts";
 import { type Footing, footingOf, type Terms } from "./footing.ts";
 import type { HeightGrid } from "./grid.ts";
 import { type Lattice, latticeOf } from "./lattice.ts";
+import { type Midst, midstOf } from "./midst.ts";
 import { type Memory, memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import { seedsAt, spread, type Spread } from "./spread.ts";
-import { joinedTrails, surveyed, type GroundTrail, trailTo } from "./trail.ts";
+import { type Goal, type Seed, seedsAt, spread, type Spread } from "./spread.ts";
+import { directCost, joinedTrails, surveyed, type GroundTrail, trailTo } from "./trail.ts";
 
 /**
- * A height grid on the terms of a walk, with all that was worked out on it: one spread for each place, one trail for
- * each pair. A place that moves costs one spread and its own trails; all others are remembered.
+ * A height grid on the terms of a walk, with all that was worked out on it. A place that moves costs its own trails, and spreads as far
+ * as those go; all others are remembered.
  */
 export interface Network {
   readonly footing: Footing;
   readonly lattice: Lattice;
+  /** Spreads that have come everywhere. */
   readonly fields: Memory<Spread>;
+  /** The points about places by which ways come to them. */
+  readonly ends: Memory<readonly Seed[]>;
   readonly trails: Memory<readonly [GroundTrail | null]>;
   readonly tables: Memory<readonly (GroundTrail | null)[]>;
   /** Farthest points of trails from home, kept by `reach.ts`. */
@@ -90,17 +94,11 @@ function untrodden(footing: Footing, lattice: Lattice): Network {
     footing,
     lattice,
     fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
+    ends: memory<readonly Seed[]>(TRAIL_ROOM),
     trails: memory<readonly [GroundTrail | null]>(TRAIL_ROOM),
     tables: memory<readonly (GroundTrail | null)[]>(8),
     peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
   };
-}
-
-/** Least costs from `place` to every point of the grid. */
-export function fieldFrom(network: Network, place: Point): Spread {
-  return network.fields.of(`from ${place.eastM} ${place.northM}`, () =>
-    spread(network.lattice, seedsAt(network.footing, place, false), false),
-  );
 }
 
 /** Least costs from every point of the grid to the nearest of `places`. */
@@ -119,23 +117,57 @@ export function trailsBetween(network: Network, places: readonly Point[]): reado
   const key = places.map((one) => `${one.eastM} ${one.northM}`).join(", ");
   return network.tables.of(key, () => {
     const size = places.length;
+    const midst = midstOf(network, places);
+    const rows = places.map((place) => trailsFrom(network, place, places, midst));
     const table: (GroundTrail | null)[] = [];
     for (let i = 0; i < size; i += 1)
-      for (let j = 0; j < size; j += 1) table.push(pairTrail(network, places[i]!, places[j]!));
+      for (let j = 0; j < size; j += 1) table.push(eitherWay(network.footing, rows[i]![j]!, rows[j]![i]!));
     if (size <= MOST_CLOSED) closeTriangles(table, size);
     return table;
   });
 }
 
-function pairTrail(network: Network, from: Point, to: Point): GroundTrail | null {
-  const name = (a: Point, b: Point): string => `${a.eastM} ${a.northM} to ${b.eastM} ${b.northM}`;
-  const one = (a: Point, b: Point): GroundTrail | null =>
-    network.trails.of(name(a, b), () => [trailTo(network.lattice, fieldFrom(network, a), a, b)])[0];
-  const there = one(from, to);
-  const back = one(to, from);
+/** The trail from `place` to each of `others`, as it is found from there; null where there is no way. `midst` is that of all of them. */
+export function trailsFrom(
+  network: Network,
+  place: Point,
+  others: readonly Point[],
+  midst: Midst,
+): readonly (GroundTrail | null)[] {
+  const { lattice, footing, trails } = network;
+  const names = others.map((one) => `${place.eastM} ${place.northM} to ${one.eastM} ${one.northM}`);
+  const known = names.map((name) => trails.known(name));
+  const missing = others.flatMap((_, k) => (known[k] ? [] : [k]));
+  if (missing.length > 0) {
+    const seeds = seedsAt(footing, place, false);
+    const goals = missing.map((k) => goalOf(network, place, seeds, others[k]!, midst));
+    const field = spread(lattice, seeds, false, goals);
+    missing.forEach((k, n) => {
+      known[k] = trails.of(names[k]!, () => [trailTo(lattice, field, place, goals[n]!)]);
+    });
+  }
+  return known.map((one) => one![0]);
+}
+
+function goalOf(network: Network, from: Point, seeds: readonly Seed[], place: Point, midst: Midst): Goal {
+  const ends = endsAt(network, place);
+  const direct = directCost(network.footing, from, place);
+  return { place, ends, direct, most: Math.min(direct, midst.most(seeds, ends)) };
+}
+
+/** The points about a place by which ways come to it. */
+function endsAt({ footing, ends }: Network, place: Point): readonly Seed[] {
+  return ends.of(`${place.eastM} ${place.northM}`, () => seedsAt(footing, place, true));
+}
+
+/** The way there; or the way back, walked the other way round, where that is allowed and cheaper: on level ground both are then alike. */
+function eitherWay(
+  footing: Footing,
+  there: GroundTrail | null,
+  back: GroundTrail | null,
+): GroundTrail | null {
   if (!back) return there;
-  // The way back, walked the other way round, where that is allowed and cheaper: on level ground both are then alike.
-  const turned = reversed(network.footing, back);
+  const turned = reversed(footing, back);
   return turned && (!there || turned.cost < there.cost) ? turned : there;
 }
 
@@ -155,13 +187,18 @@ function closeTriangles(table: (GroundTrail | null)[], size: number): void {
       const first = table[i * size + k];
       if (!first || i === k) continue;
       pulse();
-      for (let j = 0; j < size; j += 1) {
-        const second = table[k * size + j];
-        if (!second || j === k || j === i) continue;
-        if (isCheaper(first.cost + second.cost, table[i * size + j]))
-          table[i * size + j] = joinedTrails(first, second);
-      }
+      goBy(table, size, i, k, first);
     }
+  }
+}
+
+/** Lets the ways from place `i` lead by place `k`, to which it has `first`, where that is cheaper. */
+function goBy(table: (GroundTrail | null)[], size: number, i: number, k: number, first: GroundTrail): void {
+  for (let j = 0; j < size; j += 1) {
+    const second = table[k * size + j];
+    if (!second || j === k || j === i) continue;
+    if (isCheaper(first.cost + second.cost, table[i * size + j]))
+      table[i * size + j] = joinedTrails(first, second);
   }
 }
 

@@ -112,10 +112,12 @@ function nudge(footing: Footing, kept: Point[], paid: number[], byM: number): bo
         eastM: here.eastM + byM * Math.cos(angle),
         northM: here.northM + byM * Math.sin(angle),
       };
+      const next = kept[k + 1]!;
       const most = (paid[k - 1]! + paid[k]!) * LESS;
-      const first = straight(footing, kept[k - 1]!, there, most);
+      const least = footing.perM * Math.hypot(next.eastM - there.eastM, next.northM - there.northM);
+      const first = straight(footing, kept[k - 1]!, there, most - least);
       if (first < 0) continue;
-      const second = straight(footing, there, kept[k + 1]!, most - first);
+      const second = straight(footing, there, next, most - first);
       if (second < 0) continue;
       kept[k] = there;
       paid[k - 1] = first;

@@ -75,8 +75,7 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
     fromM >= toM
       ? { levelM: fromM, at: trail.points[0]!, steepness: 0 }
       : { levelM: toM, at: trail.points.at(-1)!, steepness: 0 };
-  const open = spotsOn(reach, trail, fromM, toM).flatMap(({ at, byTrailM }) => {
-    if (byTrailM <= ends.levelM) return [];
+  const open = spotsOn(reach, trail, fromM, toM, ends.levelM).flatMap(({ at, byTrailM }) => {
     const levelM = Math.min(byTrailM, nearby(reach, at, ends.levelM));
     return levelM <= ends.levelM ? [] : [{ at, levelM }];
   });
@@ -92,29 +91,41 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
   return worst;
 }
 
-/** Points inside a trail, a cell apart, with the level metres home on along it or back along it, whichever is less. */
+/**
+ * Points inside a trail, a cell apart, with the level metres home on along it or back along it, whichever is less; as far as that is
+ * more than `leastM`.
+ */
 function spotsOn(
   { network }: WalkbackReach,
   trail: GroundTrail,
   fromM: number,
   toM: number,
+  leastM: number,
 ): { at: Point; byTrailM: number }[] {
   const { grid, step, straight } = network.footing;
-  const spots: { at: Point; onM: number; backM: number }[] = [];
-  let onM = 0;
-  let backM = fromM;
-  let before = trail.points[0]!;
+  const points: Point[] = [];
+  const goneM: number[] = [];
+  let allM = 0;
   stepAlong(grid, trail.points, (stepM, rise, eastM, northM) => {
     // `step` of a network that spares time is in level metres.
-    onM += step(stepM, rise);
-    const returnM = straight(eastM, northM, before.eastM, before.northM);
-    backM = returnM >= 0 ? backM + returnM : Infinity;
-    before = { eastM, northM };
-    spots.push({ at: { eastM, northM }, onM, backM });
+    allM += step(stepM, rise);
+    points.push({ eastM, northM });
+    goneM.push(allM);
   });
-  return spots
-    .slice(0, -1)
-    .map((spot) => ({ at: spot.at, byTrailM: Math.min(spot.backM, onM - spot.onM + toM) }));
+  const spots: { at: Point; byTrailM: number }[] = [];
+  let backM = fromM;
+  let before = trail.points[0]!;
+  for (let k = 0; k < points.length - 1; k += 1) {
+    const at = points[k]!;
+    const onM = allM - goneM[k]! + toM;
+    // From here on it is ever less.
+    if (onM <= leastM) break;
+    const returnM = straight(at.eastM, at.northM, before.eastM, before.northM);
+    backM = returnM >= 0 ? backM + returnM : Infinity;
+    before = at;
+    if (Math.min(backM, onM) > leastM) spots.push({ at, byTrailM: Math.min(backM, onM) });
+  }
+  return spots;
 }
 
 /**

@@ -5,6 +5,8 @@
 export interface Memory<T> {
   /** What stands under `key`; made by `make` when it is not there. */
   of(key: string, make: () => T): T;
+  /** What stands under `key`, if anything. */
+  known(key: string): T | undefined;
   /** Whether something stands under `key`; it does not count as asked for. */
   has(key: string): boolean;
   /** All that is remembered, what was not asked for longest first: what `take` takes elsewhere. */
@@ -18,13 +20,16 @@ export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): 
   const held = new Map<string, T>();
   let weight = 0;
   const memory: Memory<T> = {
-    of(key, make) {
+    known(key) {
       const known = held.get(key);
-      if (known !== undefined) {
-        held.delete(key);
-        held.set(key, known);
-        return known;
-      }
+      if (known === undefined) return undefined;
+      held.delete(key);
+      held.set(key, known);
+      return known;
+    },
+    of(key, make) {
+      const known = memory.known(key);
+      if (known !== undefined) return known;
       const made = make();
       held.set(key, made);
       weight += weigh(made);

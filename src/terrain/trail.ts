@@ -4,7 +4,7 @@ import { heightAt } from "./grid.ts";
 import { CLOSED, HOPS, type Lattice, SCALE } from "./lattice.ts";
 import { pulled } from "./pull.ts";
 import { type Point } from "./shapes.ts";
-import { NO_HOP, seedsAt, type Spread } from "./spread.ts";
+import { type Goal, NO_HOP, seedsAt, type Spread } from "./spread.ts";
 
 /** A way over a height grid, from place to place. */
 export interface GroundTrail {
@@ -28,50 +28,50 @@ export interface GroundTrail {
 /** Extra power for unit mass, gravity and speed is a sine times this. */
 const PER_SINE = slopeW(1, 1, 1, Math.PI / 2);
 
-/** The trail along the spread `field` of `from`, laid to `to`; null where there is no way. */
-export function trailTo(lattice: Lattice, field: Spread, from: Point, to: Point): GroundTrail | null {
-  const { footing } = lattice;
-  let end = -1;
-  let total = CLOSED;
-  for (const seed of seedsAt(footing, to, true)) {
-    const known = field.cost[seed.at]!;
-    if (known !== CLOSED && known + seed.cost < total) {
-      total = known + seed.cost;
-      end = seed.at;
-    }
-  }
-  const direct = footing.straight(from.eastM, from.northM, to.eastM, to.northM);
-  if (direct >= 0 && direct * SCALE <= total) return surveyed(footing, [from, to]);
-  if (end < 0) return null;
-  const chain: number[] = [end];
-  for (let at = end; field.hop[at] !== NO_HOP;) {
-    at -= lattice.offset[field.hop[at]!]!;
-    chain.push(at);
-  }
-  return laid(lattice, from, chain.reverse(), to);
+/** The trail along the spread `field` of `from`, which has come to `goal`; null where there is no way. */
+export function trailTo(lattice: Lattice, field: Spread, from: Point, goal: Goal): GroundTrail | null {
+  const end = endAt(field, goal);
+  if (end === null) return surveyed(lattice.footing, [from, goal.place]);
+  return end < 0 ? null : laid(lattice, from, chainFrom(lattice, field, end, -1).reverse(), goal.place);
 }
 
 /** The trail against the backward spread `field` of `to`, from any point `from`; null where there is no way. */
 export function trailFrom(lattice: Lattice, field: Spread, from: Point, to: Point): GroundTrail | null {
   const { footing } = lattice;
-  let start = -1;
+  const ends = seedsAt(footing, from, false);
+  const start = endAt(field, { ends, direct: directCost(footing, from, to) });
+  if (start === null) return surveyed(footing, [from, to]);
+  return start < 0 ? null : laid(lattice, from, chainFrom(lattice, field, start, 1), to);
+}
+
+/** What the straight way costs, thousandths; CLOSED where it is. */
+export function directCost({ straight }: Footing, from: Point, to: Point): number {
+  const direct = straight(from.eastM, from.northM, to.eastM, to.northM);
+  return direct >= 0 ? direct * SCALE : CLOSED;
+}
+
+/** The end by which the way goes: -1 where there is no way, null where the straight one is no dearer. */
+function endAt({ cost }: Spread, { ends, direct }: Pick<Goal, "ends" | "direct">): number | null {
+  let end = -1;
   let total = CLOSED;
-  for (const seed of seedsAt(footing, from, false)) {
-    const known = field.cost[seed.at]!;
+  for (const seed of ends) {
+    const known = cost[seed.at]!;
     if (known !== CLOSED && known + seed.cost < total) {
       total = known + seed.cost;
-      start = seed.at;
+      end = seed.at;
     }
   }
-  const direct = footing.straight(from.eastM, from.northM, to.eastM, to.northM);
-  if (direct >= 0 && direct * SCALE <= total) return surveyed(footing, [from, to]);
-  if (start < 0) return null;
-  const chain: number[] = [start];
-  for (let at = start; field.hop[at] !== NO_HOP;) {
-    at += lattice.offset[field.hop[at]!]!;
+  return direct < CLOSED && direct <= total ? null : end;
+}
+
+/** The points gone by from `end` to where the spread began, each a hop along (1) or back (-1) from the one before. */
+function chainFrom({ offset }: Lattice, { hop }: Spread, end: number, along: 1 | -1): number[] {
+  const chain: number[] = [end];
+  for (let at = end; hop[at] !== NO_HOP;) {
+    at += along * offset[hop[at]!]!;
     chain.push(at);
   }
-  return laid(lattice, from, chain, to);
+  return chain;
 }
 
 function laid(lattice: Lattice, from: Point, chain: readonly number[], to: Point): GroundTrail {

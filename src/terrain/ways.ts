@@ -189,29 +189,46 @@ function layGivenLegs(
   });
 }
 
-/**
- * Closes the gaps: where no direct way is, the shortest one whose hops are direct ways (after Dijkstra 1959). For
- * each target the places with a direct way keep it, even where going round would be quicker; the others are settled
- * nearest first, so following `via` hop by hop takes exactly the time and distance written down.
- */
+/** Closes the gaps: where no direct way is, the shortest one whose hops are direct ways (after Dijkstra 1959). */
 function goThroughOthers(ways: Ways): void {
-  const { size, durationS, distanceM, via } = ways;
-  const direct = durationS.map((seconds) => (seconds < 0 ? 0 : 1));
-  for (let to = 0; to < size; to += 1) {
+  const gaps = new Gaps(ways);
+  for (let to = 0; to < ways.size; to += 1) {
     pulse();
+    gaps.closeTo(to);
+  }
+}
+
+/**
+ * Ways that are not direct while they are found. For each target the places with a direct way keep it, even where going round
+ * would be quicker; the others are settled nearest first, so following `via` hop by hop takes exactly the time and distance written
+ * down.
+ */
+class Gaps {
+  private readonly ways: Ways;
+  /** 1 where the way is direct. */
+  private readonly direct: Uint8Array;
+
+  constructor(ways: Ways) {
+    this.ways = ways;
+    this.direct = Uint8Array.from(ways.durationS, (seconds) => (seconds < 0 ? 0 : 1));
+  }
+
+  closeTo(to: number): void {
+    const { size } = this.ways;
     const open: number[] = [];
-    for (let i = 0; i < size; i += 1) if (direct[i * size + to] === 0) open.push(i);
+    for (let i = 0; i < size; i += 1) if (this.direct[i * size + to] === 0) open.push(i);
     for (const i of open) {
-      for (let k = 0; k < size; k += 1) if (direct[k * size + to] === 1) relax(i, k, to);
+      for (let k = 0; k < size; k += 1) if (this.direct[k * size + to] === 1) this.relax(i, k, to);
     }
-    for (let nearest = nearestTo(to, open); nearest >= 0; nearest = nearestTo(to, open)) {
+    for (let nearest = this.nearestTo(to, open); nearest >= 0; nearest = this.nearestTo(to, open)) {
       const [settled] = open.splice(nearest, 1);
-      for (const i of open) relax(i, settled!, to);
+      for (const i of open) this.relax(i, settled!, to);
     }
   }
 
   /** The position in `open` of the place with the shortest way so far; -1 where none has one. */
-  function nearestTo(to: number, open: readonly number[]): number {
+  private nearestTo(to: number, open: readonly number[]): number {
+    const { size, durationS } = this.ways;
     let nearest = -1;
     for (const [position, i] of open.entries()) {
       const seconds = durationS[i * size + to]!;
@@ -221,11 +238,12 @@ function goThroughOthers(ways: Ways): void {
     return nearest;
   }
 
-  function relax(from: number, through: number, to: number): void {
+  private relax(from: number, through: number, to: number): void {
+    const { size, durationS, distanceM, via } = this.ways;
     const at = from * size + to;
     const hop = from * size + through;
     const rest = through * size + to;
-    if (through === from || direct[hop] === 0) return;
+    if (through === from || this.direct[hop] === 0) return;
     const seconds = durationS[hop]! + durationS[rest]!;
     if (durationS[at]! >= 0 && seconds >= durationS[at]!) return;
     durationS[at] = seconds;

@@ -1,6 +1,5 @@
 import { random } from "../../src/kernel/index.ts";
 import {
-  fieldFrom,
   type Gait,
   type SiteInput,
   homeOf,
@@ -9,11 +8,12 @@ import {
   isochrones,
   reliefOf,
   type StoredGround,
+  trailsBetween,
   waysOf,
 } from "../../src/terrain/index.ts";
 
 /**
- * Ways over made ground of 400 by 400 points: 20 places all pairs, one place moved, one spread, the way home and its
+ * Ways over made ground of 400 by 400 points: 20 places all pairs, one place moved, one more, the way home and its
  * lines. Processor seconds, so that other work on the machine does not count; another ground for every round, so that
  * nothing is remembered but where the row says so.
  */
@@ -44,7 +44,9 @@ export function run(args: string[]): Promise<void> {
     const other = time("one place moved: all ways", () => waysOf(moved, gait));
     time("one place moved: walk-backs and worst points", () => homeOf(moved, other, gait));
     const network = networkOf(grid, { ...TERMS, keepOuts: site.keepOuts.map((one) => one.shape) });
-    time("one spread", () => fieldFrom(network, { eastM: 123 + round, northM: 45 }));
+    time("one more place: trails there and back", () =>
+      trailsBetween(network, [...site.places, { eastM: 123 + round, northM: 45 }]),
+    );
     const reach = time("reach of the whole grid", () => reachOn(site, gait)!);
     time("lines of equal walk-back", () => isochrones(reach, 900, 0.9));
   }

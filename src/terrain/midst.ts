@@ -1,0 +1,68 @@
+import { CLOSED, HOPS, type Lattice } from "./lattice.ts";
+import type { Memory } from "./remember.ts";
+import type { Point } from "./shapes.ts";
+import { NO_HOP, type Seed, seedsAt, spread, type Spread } from "./spread.ts";
+
+/**
+ * A point of the lattice in the midst of some places. By it ways lead from each of them to each other one, where hops may be gone both ways: what such
+ * a way costs, no way that counts costs more, so that nobody needs to look farther.
+ */
+export interface Midst {
+  /** What a way costs, thousandths, that leads from a place with the points `seeds` about it to one with `ends`; CLOSED where none is known. */
+  most(seeds: readonly Seed[], ends: readonly Seed[]): number;
+}
+
+/** A lattice and the spreads over it that have come everywhere. */
+interface Spreads {
+  readonly lattice: Lattice;
+  readonly fields: Memory<Spread>;
+}
+
+/** The midst of `places`. */
+export function midstOf({ lattice, fields }: Spreads, places: readonly Point[]): Midst {
+  const [middle] = places
+    .map((place) => ({ place, farthestM: Math.max(...places.map((other) => awayM(place, other))) }))
+    .sort((a, b) => a.farthestM - b.farthestM);
+  const [nearest] = middle
+    ? [...seedsAt(lattice.footing, middle.place, true)].sort((a, b) => a.cost - b.cost)
+    : [];
+  if (!nearest) return { most: () => CLOSED };
+  const { at } = nearest;
+  const field = fields.of(`out of ${at}`, () => spread(lattice, [{ at, cost: 0 }], false));
+  return {
+    most(seeds, ends) {
+      const to = least(seeds, (point) => backCost(lattice, field, point));
+      const from = least(ends, (point) => field.cost[point]!);
+      return to === CLOSED || from === CLOSED ? CLOSED : to + from;
+    },
+  };
+}
+
+function awayM(a: Point, b: Point): number {
+  return Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
+}
+
+/** The least of what a point costs with its seed. */
+function least(seeds: readonly Seed[], costOf: (point: number) => number): number {
+  let least = CLOSED;
+  for (const { at, cost } of seeds) {
+    const known = costOf(at);
+    if (known !== CLOSED && known + cost < least) least = known + cost;
+  }
+  return least;
+}
+
+/** What the way on which the spread has come to `point` costs the other way round; CLOSED where it cannot be gone so. */
+function backCost({ hops, offset }: Lattice, field: Spread, point: number): number {
+  if (field.cost[point] === CLOSED) return CLOSED;
+  let cost = 0;
+  let at = point;
+  while (field.hop[at] !== NO_HOP) {
+    const hop = field.hop[at]!;
+    const back = hops[at * HOPS + ((hop + HOPS / 2) % HOPS)]!;
+    if (back === CLOSED) return CLOSED;
+    cost += back;
+    at -= offset[hop]!;
+  }
+  return cost;
+}

@@ -1,0 +1,118 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { random } from "../../src/kernel/index.ts";
+import { networkOf, type Point } from "../../src/terrain/index.ts";
+import { footingOf } from "../../src/terrain/footing.ts";
+import { CLOSED, latticeOf } from "../../src/terrain/lattice.ts";
+import { midstOf } from "../../src/terrain/midst.ts";
+import { type Goal, NO_HOP, seedsAt, spread, type Spread } from "../../src/terrain/spread.ts";
+import { hill, terms } from "./hill.ts";
+
+const size = { columns: 33, rows: 29, cellM: 10 };
+
+/** Costs and chains of hops from the ends of a goal that nothing is cheaper than. */
+function waysTo(field: Spread, offset: Int32Array, { ends, most }: Goal): string[] {
+  const least = ends.reduce((low, { at, cost }) => {
+    const known = field.cost[at]!;
+    return known === CLOSED ? low : Math.min(low, known + cost);
+  }, CLOSED);
+  if (least > most || least === CLOSED) return [];
+  return ends
+    .filter(({ at, cost }) => field.cost[at] !== CLOSED && field.cost[at]! + cost === least)
+    .map(({ at: end, cost }) => {
+      const chain = [`${end} ${field.cost[end]! + cost}`];
+      for (let at = end; field.hop[at] !== NO_HOP;) {
+        at -= offset[field.hop[at]!]!;
+        chain.push(`${at} ${field.cost[at]}`);
+      }
+      return chain.join(", ");
+    });
+}
+
+const reached = (field: Spread): number => field.cost.filter((one) => one !== CLOSED).length;
+
+describe("a spread to goals", () => {
+  // On level ground most points are come to by many ways of one cost; on rough ground some goals cannot be come to.
+  it.each([
+    ["level", 0],
+    ["rolling", 3],
+    ["rough", 9],
+  ])(
+    "comes to each by the very hops of one that goes everywhere, whatever is known of the cost: %s",
+    (_, swingM) => {
+      let found = 0;
+      let bounded = 0;
+      fc.assert(
+        fc.property(fc.integer({ min: 0, max: 1e6 }), (seed) => {
+          const source = random(seed);
+          const grid = {
+            ...hill(size, () => (swingM > 3 && source.next() < 0.05 ? NaN : source.between(0, swingM))),
+            key: `spread ${swingM} ${seed}`,
+          };
+          const keepOuts = [
+            { type: "disc", eastM: 150, northM: 140, radiusM: source.between(1, 60) } as const,
+          ];
+          const network = networkOf(grid, { ...terms, upDeg: 30, downDeg: 35, acrossDeg: 40, keepOuts });
+          const { lattice, footing } = network;
+          const places = Array.from({ length: 7 }, (): Point => ({
+            eastM: source.between(0, 320),
+            northM: source.between(0, 280),
+          }));
+          const seeds = seedsAt(footing, places[0]!, false);
+          const midst = midstOf(network, places);
+          const goals = places.slice(1).map((place, k): Goal => {
+            const ends = seedsAt(footing, place, true);
+            return { place, ends, direct: CLOSED, most: k % 3 === 0 ? CLOSED : midst.most(seeds, ends) };
+          });
+          const everywhere = spread(lattice, seeds, false);
+          const some = spread(lattice, seeds, false, goals);
+          for (const goal of goals) {
+            const ways = waysTo(everywhere, lattice.offset, goal);
+            expect(waysTo(some, lattice.offset, goal)).toEqual(ways);
+            found += ways.length;
+            bounded += goal.most < CLOSED ? 1 : 0;
+          }
+        }),
+        { numRuns: 40 },
+      );
+      expect(found).toBeGreaterThan(100);
+      expect(bounded).toBeGreaterThan(50);
+    },
+  );
+
+  it("leaves most of the ground alone on the way to what is near", () => {
+    const lattice = latticeOf(
+      footingOf(
+        hill({ columns: 101, rows: 101, cellM: 10 }, () => 0),
+        terms,
+      ),
+    );
+    const seeds = seedsAt(lattice.footing, { eastM: 505, northM: 505 }, false);
+    const place = { eastM: 605, northM: 505 };
+    const ends = seedsAt(lattice.footing, place, true);
+    const goal = { place, ends, direct: CLOSED, most: CLOSED };
+    expect(reached(spread(lattice, seeds, false, [goal]))).toBeLessThan(1000);
+    expect(reached(spread(lattice, seeds, false, [{ ...goal, most: 110_000 }]))).toBeLessThan(300);
+  });
+});
+
+describe("a way by the midst", () => {
+  it("costs no less than the least, and may be none", () => {
+    const grid = { ...hill(size, (east) => (east > 200 ? NaN : 0)), key: "spread midst" };
+    const network = networkOf(grid, terms);
+    const [a, b, beyond] = [
+      { eastM: 31, northM: 40 },
+      { eastM: 150, northM: 222 },
+      { eastM: 290, northM: 100 },
+    ];
+    const midst = midstOf(network, [a, b]);
+    const seeds = seedsAt(network.footing, a, false);
+    const ends = seedsAt(network.footing, b, true);
+    const field = spread(network.lattice, seeds, false);
+    const least = ends.reduce((low, { at, cost }) => Math.min(low, field.cost[at]! + cost), CLOSED);
+    expect(midst.most(seeds, ends)).toBeGreaterThanOrEqual(least);
+    expect(midst.most(seeds, ends)).toBeLessThan(2 * least);
+    expect(midst.most(seeds, seedsAt(network.footing, beyond, true))).toBe(CLOSED);
+    expect(midstOf(network, [beyond]).most(seeds, ends)).toBe(CLOSED);
+  });
+});
