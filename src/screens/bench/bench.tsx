@@ -5,6 +5,7 @@ import { benchSays, benchStands, betterDay, type DeskState } from "../../session
 import { counted, lasting, numberedSentence, placeName, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
+import { Prose } from "../parts/prose.tsx";
 import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
 
 /** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
@@ -134,7 +135,7 @@ const Card = memo(function Card(props: {
       />
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
-        {held ? "In hand." : why}{" "}
+        {held ? "In hand." : why && <Prose words={why} />}{" "}
         {reason?.fitsAt && !held && <PutOn task={task} at={reason.fitsAt} stands={stands} />}
         {!held && (says !== null || selected) && <WhyNot task={task} />}
       </p>

@@ -2,7 +2,7 @@ import { memo, useState } from "react";
 import type { Chance, ChancesReport, TaskChance } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { chancesStand } from "../../session/index.ts";
-import { counted, numberedTask } from "../../words/index.ts";
+import { counted, grouped, numberedTask } from "../../words/index.ts";
 import {
   belowWords,
   chanceFigure,
@@ -15,6 +15,7 @@ import {
 import { useAround, useDesk } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { useMatching } from "../media.ts";
+import { Prose } from "../parts/prose.tsx";
 import { useCalmDesk } from "../settled.ts";
 
 /** Must-do tasks that are shown before all are asked for; none where the window is low, so that whole rows have room. */
@@ -39,7 +40,7 @@ export const BelowWish = memo(function BelowWish() {
     <section className="spoils" aria-label="What spoils the day">
       <header className="part-head">
         <h2>What spoils the day</h2>
-        <span className="note">{current ? `of ${report.days} simulated` : "worked out again…"}</span>
+        <span className="note">{current ? `of ${grouped(report.days)} simulated` : "worked out again…"}</span>
       </header>
       <ol className="finding-list below-wish" aria-label="Below the wish" data-current={current}>
         {days.map((one) => (
@@ -82,7 +83,9 @@ function BelowRow({ shortfall, what, about, chance }: Below) {
       <span className="rule-words">
         <b>{what}</b>
       </span>
-      <span className="rule-about">{about}</span>
+      <span className="rule-about">
+        <Prose words={about} />
+      </span>
       <span className="rule-figure">
         <b>{chanceFigure(chance)}</b> <span>of days</span>
       </span>

@@ -24,6 +24,7 @@ import { useAround, useDesk, useLook } from "../context.ts";
 import { useDay } from "../day/around.ts";
 import { goToFinding } from "../day/findingway.ts";
 import { From } from "../parts/from/from.tsx";
+import { Prose } from "../parts/prose.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
 import { OpenSaid } from "./opensaid.tsx";
@@ -273,7 +274,9 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
       >
         {finding.span && <span className="finding-when">{clock(finding.span.startS)}</span>}
         {props.change !== null && <span className="finding-new">{props.change}</span>}
-        <span className="finding-sentence">{props.words}</span>
+        <span className="finding-sentence">
+          <Prose words={props.words} />
+        </span>
       </button>
       <div className="finding-ask">
         <From

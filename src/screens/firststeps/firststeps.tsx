@@ -3,6 +3,7 @@ import type { Plan } from "../../plan/index.ts";
 import { benchSays, chancesAtRest, type Desk, type DeskState, packStands } from "../../session/index.ts";
 import { useAround, useDesk, useLook } from "../context.ts";
 import type { Look } from "../look.ts";
+import { Prose } from "../parts/prose.tsx";
 import type { Services } from "../services.ts";
 import { leadingStep, type LeftOut, type FirstStep, firstSteps, askOf, type StepId } from "./steps.ts";
 
@@ -87,7 +88,7 @@ function Strip() {
           "Packing: the day is taken over when it is through."
         ) : (
           <>
-            <b>{told.full}.</b> {told.sentence}
+            <b>{told.full}.</b> <Prose words={told.sentence} />
           </>
         )}
       </p>

@@ -3,6 +3,7 @@ import type { OddsReport, Outcome } from "../../answers/index.ts";
 import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../../session/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { figureChange, worthChange } from "./changewords.ts";
+import { Prose } from "../parts/prose.tsx";
 import { useAround, useDesk } from "../context.ts";
 
 /**
@@ -23,7 +24,11 @@ export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
           return (
             <li key={rule}>
               {ACTING_WORDS[rule]}{" "}
-              {found && <span className="note">Without it: {differenceWords(now, found.outcome)}.</span>}
+              {found && (
+                <span className="note">
+                  <Prose words={`Without it: ${differenceWords(now, found.outcome)}.`} />
+                </span>
+              )}
             </li>
           );
         })}
@@ -56,9 +61,13 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
           <span>
             {cautionWords(caution)}
             <span className="note">
-              {caution === report.crew.caution
-                ? ` as now: must-do ${chanceFigure(outcome.must)}, worth ${grouped(Math.floor(outcome.meanWorth))} on average`
-                : ` leaves out ${caution > report.crew.caution ? "earlier" : "later"}: ${differenceWords(now, outcome)}`}
+              <Prose
+                words={
+                  caution === report.crew.caution
+                    ? ` as now: must-do ${chanceFigure(outcome.must)}, worth ${grouped(Math.floor(outcome.meanWorth))} on average`
+                    : ` leaves out ${caution > report.crew.caution ? "earlier" : "later"}: ${differenceWords(now, outcome)}`
+                }
+              />
             </span>
           </span>
         </label>

@@ -82,8 +82,8 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
   return (
     <div className="late-table">
       <p className="note">
-        Each cell is played on {report.days} simulated days: the day as planned until then, this task so late,
-        all after it as drawn. must-do: share of those days with every must-do task done
+        Each cell is played on {counted(report.days, "simulated day")}: the day as planned until then, this
+        task so late, all after it as drawn. must-do: share of those days with every must-do task done
         {error !== null && `, by so few days known to within ${counted(error, "point")}`}; worth: of the whole
         day, on average. Found so far: another order is the best found, not the best there is.
       </p>

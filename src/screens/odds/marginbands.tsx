@@ -5,6 +5,7 @@ import type { Plan } from "../../plan/index.ts";
 import { fromMargin } from "../../session/index.ts";
 import { crewName, evaName, percent } from "../../words/index.ts";
 import { From } from "../parts/from/from.tsx";
+import { tickLabel } from "../parts/ticklabel.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { useWidth } from "../width.ts";
 
@@ -104,12 +105,12 @@ function BandsPicture({ margin, widthPx }: { readonly margin: MarginOdds; readon
       <path d={area(points, scale, y, 1, 3)} className="band-half" />
       <path d={course(points, scale, y, 2)} className="band-middle" />
       <line x1={0} x2={widthPx} y1={y(reserve)} y2={y(reserve)} className="band-floor" />
-      <Hours scale={scale} />
+      <Hours scale={scale} widthPx={widthPx} />
     </>
   );
 }
 
-function Hours({ scale }: { readonly scale: TimeScale }) {
+function Hours({ scale, widthPx }: { readonly scale: TimeScale; readonly widthPx: number }) {
   return metTicks(scale, 64).map((tick) => (
     <g key={tick.atS}>
       <line
@@ -119,7 +120,7 @@ function Hours({ scale }: { readonly scale: TimeScale }) {
         y2={HEIGHT_PX + 4}
         className="chance-rule"
       />
-      <text x={scale.x(tick.atS) + 2} y={HEIGHT_PX + 14}>
+      <text {...tickLabel(scale.x(tick.atS), widthPx)} y={HEIGHT_PX + 14}>
         {tick.label}
       </text>
     </g>

@@ -1,6 +1,7 @@
 import type { Chance, OddsReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { counted, numberedSentence, numberedTask, percent } from "../../words/index.ts";
+import { Prose } from "../parts/prose.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
 import { MarginBands } from "./marginbands.tsx";
@@ -84,7 +85,9 @@ function Hurts({ plan, report }: { readonly plan: Plan; readonly report: OddsRep
       ) : (
         <ol>
           {report.sensitivities.map((hurt) => (
-            <li key={hurt.task}>{numberedSentence(plan, hurt.sentence, [hurt.task])}</li>
+            <li key={hurt.task}>
+              <Prose words={numberedSentence(plan, hurt.sentence, [hurt.task])} />
+            </li>
           ))}
         </ol>
       )}
@@ -114,7 +117,9 @@ function Wanted(props: {
           <>
             {" "}
             <span className={`state ${STANDING_STATE[standing]}`}>{standing}</span>{" "}
-            <span className="odds-standing-wish">of {percent(wish, "given")}.</span>
+            <span className="odds-standing-wish">
+              <Prose words={`of ${percent(wish, "given")}.`} />
+            </span>
           </>
         )}
       </span>

@@ -3,6 +3,7 @@ import type { Plan } from "../../plan/index.ts";
 import { grouped, listed, numberedTask } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { figureChange, worthChange } from "./changewords.ts";
+import { Prose } from "../parts/prose.tsx";
 import { useAround } from "../context.ts";
 
 /** What would mend the day by leaving something out, each played, and a click away while the day is still the one that was played. */
@@ -50,8 +51,9 @@ function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer 
   return (
     <span>
       Without <b>{listed(bench.map((task) => numberedTask(plan, task)))}</b>: every must-do done{" "}
-      {chance("must")}, everybody home {chance("home")}, worth on average{" "}
-      {grouped(Math.floor(after.meanWorth))}, {worthChange(before, after) ?? "as now"}.
+      <Prose
+        words={`${chance("must")}, everybody home ${chance("home")}, worth on average ${grouped(Math.floor(after.meanWorth))}, ${worthChange(before, after) ?? "as now"}.`}
+      />
     </span>
   );
 }

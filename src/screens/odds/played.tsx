@@ -1,6 +1,6 @@
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, numberedTask } from "../../words/index.ts";
+import { counted, grouped, numberedTask } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6, O11). */
 const RULES = [
@@ -56,8 +56,8 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
 function Outcomes({ before, outcome }: { readonly before: string; readonly outcome: Outcome }) {
   return (
     <span className="note">
-      {before}home {outcome.home.words}, must-do {outcome.must.words}, worth {Math.floor(outcome.meanWorth)}{" "}
-      on average.
+      {before}home {outcome.home.words}, must-do {outcome.must.words}, worth{" "}
+      {grouped(Math.floor(outcome.meanWorth))} on average.
     </span>
   );
 }

@@ -36,13 +36,15 @@ export function PaperTools(props: {
       <WhatChoice kinds={paper.kinds} chosen={chosen} />
       <SizeChoice chosen={chosen} />
       <AboutPages kind={kind} pages={pages} printed={printed} shed={late.shed} />
-      <PrintButtons idle={isIdle(pages, late)} why={why} onPrint={props.onPrint} onPdf={pdf.make} />
-      {late.held && (
-        <button type="button" onClick={late.goWithout}>
-          Without late pages
-        </button>
-      )}
-      <GridOffer />
+      <div className="paper-acts">
+        <PrintButtons idle={isIdle(pages, late)} why={why} onPrint={props.onPrint} onPdf={pdf.make} />
+        {late.held && (
+          <button type="button" onClick={late.goWithout}>
+            Without late pages
+          </button>
+        )}
+        <GridOffer />
+      </div>
       <PrintedFailure printed={printed} />
       <Doubts list={doubts} />
       {kind && <Said key={kind.id} about={{ kind: "page", id: kind.id }} name={kind.name} />}

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type RefObject, useRef, useState } from "react";
 import type { VariantDay } from "../../session/index.ts";
 import { counted, grouped, percent } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
+import { Prose } from "../parts/prose.tsx";
 import { MOST_BESIDE } from "./days.ts";
 
 /** Every variant with what it comes to; which are compared, and what can be done with each. */
@@ -85,8 +86,9 @@ function ComesTo({ verdict: { score, mustPlaced, mustTotal } }: Pick<VariantDay,
       {score.breaches > 0 && (
         <span className="state breach">{counted(score.breaches, "breach", "breaches")}</span>
       )}{" "}
-      worth {grouped(score.worth)}, must-do {mustPlaced} of {mustTotal}, worst margin{" "}
-      {percent(score.worstMargin / 10_000, "down")}
+      <Prose
+        words={`worth ${grouped(score.worth)}, must-do ${mustPlaced} of ${mustTotal}, worst margin ${percent(score.worstMargin / 10_000, "down")}`}
+      />
     </>
   );
 }

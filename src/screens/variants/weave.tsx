@@ -2,6 +2,7 @@ import { useMemo, useRef } from "react";
 import { metTicks, timeScale } from "../../editor/index.ts";
 import type { Placement, Plan, Schedule } from "../../plan/index.ts";
 import { crewName } from "../../words/index.ts";
+import { tickLabel } from "../parts/ticklabel.ts";
 import { useWidth } from "../width.ts";
 import type { Compared } from "./days.ts";
 import { differencesOf } from "./differences.ts";
@@ -50,7 +51,7 @@ function Picture(props: { readonly from: Compared; readonly to: Compared; readon
       {metTicks(scale, 70).map((tick) => (
         <g key={tick.atS}>
           <line x1={x(tick.atS)} x2={x(tick.atS)} y1={AXIS_PX - 4} y2={heightPx} className="weave-tick" />
-          <text x={x(tick.atS) + 3} y={AXIS_PX - 6}>
+          <text {...tickLabel(x(tick.atS), widthPx)} y={AXIS_PX - 6}>
             {tick.label}
           </text>
         </g>

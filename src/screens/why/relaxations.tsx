@@ -5,6 +5,7 @@ import { type Asking, tasksById } from "../../session/index.ts";
 import { counted, grouped, numberedSentence, numberedTask, percent, signed } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
+import { Prose } from "../parts/prose.tsx";
 import { FEW } from "./conflict.tsx";
 
 /** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
@@ -66,7 +67,9 @@ const Way = memo(function Way(props: {
   };
   return (
     <li className="why-way">
-      <p className="way-sentence">{numberedSentence(plan, way.sentence)}</p>
+      <p className="way-sentence">
+        <Prose words={numberedSentence(plan, way.sentence)} />
+      </p>
       <Cost way={way} plan={plan} before={before} />
       {way.dropped.length > 1 && <Dropped tasks={way.dropped} />}
       {way.moves.length > 0 && <Moves plan={plan} sentences={way.moves} />}
@@ -99,8 +102,9 @@ function Cost(props: { readonly way: Relaxation; readonly plan: Plan; readonly b
       <div>
         <dt>Then</dt>
         <dd>
-          worth {grouped(way.score.worth)} ({signed(way.score.worth - before)}), worst margin{" "}
-          {percent(way.score.worstMargin / 10_000, "down")}
+          <Prose
+            words={`worth ${grouped(way.score.worth)} (${signed(way.score.worth - before)}), worst margin ${percent(way.score.worstMargin / 10_000, "down")}`}
+          />
         </dd>
       </div>
       <div>
@@ -174,7 +178,9 @@ function Moves(props: { readonly plan: Plan; readonly sentences: readonly string
       <summary>{counted(sentences.length, "placed task moves", "placed tasks move")}</summary>
       <ul>
         {sentences.map((sentence) => (
-          <li key={sentence}>{numberedSentence(plan, sentence)}</li>
+          <li key={sentence}>
+            <Prose words={numberedSentence(plan, sentence)} />
+          </li>
         ))}
       </ul>
     </details>
