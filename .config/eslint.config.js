@@ -50,6 +50,7 @@ const shortRooms = [
   "screens/variants",
   "screens/why",
   "solver/search",
+  "solver/question",
   "solver/simulate",
   "solver/project",
   "solver/wish",

@@ -66,53 +66,73 @@ function touching(
   choice: number,
   nearS: number,
 ): number[] {
-  const { lengthS, beginsAt, endsAt, places, lander, limits, edges } = problem;
-  const lasts = lengthS[activity]!;
-  const crew = problem.crewCount[activity]!;
-  const r = crew === 0 ? -1 : problem.choiceRoutes[problem.choiceAt[choice]!]!;
-  const wayS = (from: number, to: number): number => (r < 0 ? 0 : problem.legS[r]![from * places + to]!);
-  const into = beginsAt[activity]!;
-  const from = endsAt[activity]!;
-  const starts: number[] = [];
-  for (const { activity: i, startS } of rest) {
-    const doneS = startS + lengthS[i]!;
-    const afterS = doneS + wayS(endsAt[i]!, into);
-    const beforeS = startS - wayS(from, beginsAt[i]!) - lasts;
-    starts.push(doneS, afterS, afterS + limits.restS, startS - lasts, beforeS, beforeS - limits.restS);
-    if (r < 0) continue;
-    // Where this one's own way out or home sets the ends of the EVA.
-    const e = problem.evaOfRoute[r]!;
-    const egress = problem.activities + 2 * e;
-    const homeS = doneS + wayS(endsAt[i]!, lander) + lengthS[egress + 1]!;
-    const outS = startS - wayS(lander, beginsAt[i]!) - lengthS[egress]!;
-    if (problem.pet) {
-      const { fromS, toS } = problem.pet;
-      starts.push(outS + fromS[activity]!, outS + toS[activity]! - lasts);
-    }
-    starts.push(homeS - problem.longestS[e]! + lengthS[egress]! + wayS(lander, into));
-    starts.push(outS + problem.longestS[e]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
-  }
-  const startOf = new Map(rest.map((stand) => [stand.activity, stand.startS]));
-  for (let x = 0; x < edges.from.length; x += 1) {
-    const before = edges.to[x] === activity ? startOf.get(edges.from[x]!) : undefined;
-    const after = edges.from[x] === activity ? startOf.get(edges.to[x]!) : undefined;
-    if (before !== undefined) starts.push(before + edges.weight[x]!);
-    if (after !== undefined) starts.push(after - edges.weight[x]!);
-  }
-  if (r >= 0) {
-    const e = problem.evaOfRoute[r]!;
-    const egress = problem.activities + 2 * e;
-    for (let g = problem.gapStart[e]!; g < problem.gapStart[e + 1]!; g += 1) {
-      starts.push(problem.gapFromS[g]! + lengthS[egress]! + wayS(lander, into));
-      starts.push(problem.gapToS[g]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
-    }
-  }
+  const r = problem.crewCount[activity] === 0 ? -1 : problem.choiceRoutes[problem.choiceAt[choice]!]!;
+  const starts = [
+    ...rest.flatMap((one) => besideOne(problem, one, activity, r)),
+    ...byLags(problem, rest, activity),
+    ...(r < 0 ? [] : byGaps(problem, activity, r)),
+  ];
   const { gridS } = problem;
   const near = starts.flatMap((startS) => [gridTo(startS, gridS), gridFrom(startS, gridS)]);
   const open = isOpen(problem.windows, activity, nearS) ? [nearS] : [];
   for (const { fromS, toS } of openingsOfActivity(problem, activity))
     open.push(fromS, toS, ...near.filter((startS) => startS >= fromS && startS <= toS));
   return [...new Set(open)].filter((startS) => Math.abs(startS) < FAR_S);
+}
+
+/** Right before and after another task, with a rest between, or where the way out or home to it sets the ends of the EVA; `r` -1 without crew. */
+function besideOne(
+  problem: Problem,
+  { activity: i, startS }: PlacedActivity,
+  activity: number,
+  r: number,
+): number[] {
+  const { lengthS, beginsAt, endsAt, places, lander, limits } = problem;
+  const wayS = (from: number, to: number): number => (r < 0 ? 0 : problem.legS[r]![from * places + to]!);
+  const lasts = lengthS[activity]!;
+  const into = beginsAt[activity]!;
+  const from = endsAt[activity]!;
+  const doneS = startS + lengthS[i]!;
+  const afterS = doneS + wayS(endsAt[i]!, into);
+  const beforeS = startS - wayS(from, beginsAt[i]!) - lasts;
+  const starts = [doneS, afterS, afterS + limits.restS, startS - lasts, beforeS, beforeS - limits.restS];
+  if (r < 0) return starts;
+  const e = problem.evaOfRoute[r]!;
+  const egress = problem.activities + 2 * e;
+  const homeS = doneS + wayS(endsAt[i]!, lander) + lengthS[egress + 1]!;
+  const outS = startS - wayS(lander, beginsAt[i]!) - lengthS[egress]!;
+  if (problem.pet)
+    starts.push(outS + problem.pet.fromS[activity]!, outS + problem.pet.toS[activity]! - lasts);
+  starts.push(homeS - problem.longestS[e]! + lengthS[egress]! + wayS(lander, into));
+  starts.push(outS + problem.longestS[e]! - lengthS[egress + 1]! - wayS(from, lander) - lasts);
+  return starts;
+}
+
+/** Where a lag from or to another task is just kept. */
+function byLags({ edges }: Problem, rest: readonly PlacedActivity[], activity: number): number[] {
+  const startOf = new Map(rest.map((stand) => [stand.activity, stand.startS]));
+  const starts: number[] = [];
+  for (let x = 0; x < edges.from.length; x += 1) {
+    const before = edges.to[x] === activity ? startOf.get(edges.from[x]!) : undefined;
+    const after = edges.from[x] === activity ? startOf.get(edges.to[x]!) : undefined;
+    if (before !== undefined) starts.push(before + edges.weight[x]!);
+    if (after !== undefined) starts.push(after - edges.weight[x]!);
+  }
+  return starts;
+}
+
+/** First after egress and last before ingress, at the ends of the stretches in which the EVA of route `r` may be out. */
+function byGaps(problem: Problem, activity: number, r: number): number[] {
+  const { lengthS, beginsAt, endsAt, places, lander } = problem;
+  const legs = problem.legS[r]!;
+  const e = problem.evaOfRoute[r]!;
+  const egress = problem.activities + 2 * e;
+  const outS = lengthS[egress]! + legs[lander * places + beginsAt[activity]!]!;
+  const homeS = lengthS[egress + 1]! + legs[endsAt[activity]! * places + lander]! + lengthS[activity]!;
+  const starts: number[] = [];
+  for (let g = problem.gapStart[e]!; g < problem.gapStart[e + 1]!; g += 1)
+    starts.push(problem.gapFromS[g]! + outS, problem.gapToS[g]! - homeS);
+  return starts;
 }
 
 /** Farther than any plan. */

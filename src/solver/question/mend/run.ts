@@ -1,5 +1,5 @@
 import type { Mended } from "../../../answers/index.ts";
-import { random } from "../../../kernel/index.ts";
+import { type Random, random } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import { scheduleChanges } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
@@ -99,21 +99,28 @@ function* mending(aim: Aim, settings: MendSettings): Generator<void, void> {
   const stream = random(settings.seed);
   const most = settings.iterations ?? ROUNDS;
   for (let round = 0; round < most; round += 1) {
-    const noise = round < 2 ? 0 : 1;
-    const start = starts[Math.floor(round / 2) % starts.length]!;
-    const { kept, removed } = yield* removeUntilSound(aim, start.stands, stream, noise, round % 4 > 1);
-    const made = putBack(aim, kept, [...removed, ...start.missing], stream, round % 2 === 0 ? "at" : "from");
-    yield;
-    // The removed ones each where they stand nearest, when the board's earliest starts are far off.
-    yield* nearer(aim, made ?? kept);
-    if (made) yield* nearer(aim, kept);
-    if (round === Math.min(1, most - 1)) {
-      if (!aim.isNear(2)) yield* pairs(aim, plain);
-      yield* ejecting(aim);
-      if (loses(aim)) yield* repacking(aim, settings.seed, settings.iterations ?? REPACKING);
-    }
+    yield* removing(aim, starts[Math.floor(round / 2) % starts.length]!, round, stream);
+    if (round === Math.min(1, most - 1)) yield* regaining(aim, plain, settings);
     if (aim.isNear(2)) return;
   }
+}
+
+/** What is still dropped after the first rounds, put on again: by pairs, by what may rather be lost, at last by the packer's search. */
+function* regaining(aim: Aim, plain: Start, { seed, iterations }: MendSettings): Generator<void, void> {
+  if (!aim.isNear(2)) yield* pairs(aim, plain);
+  yield* ejecting(aim);
+  if (loses(aim)) yield* repacking(aim, seed, iterations ?? REPACKING);
+}
+
+/** From `start` placements let go until the rest is sound, and what was let go put back; later rounds by more chance, and must-do tasks last. */
+function* removing(aim: Aim, start: Start, round: number, stream: Random): Generator<void, void> {
+  const noise = round < 2 ? 0 : 1;
+  const { kept, removed } = yield* removeUntilSound(aim, start.stands, stream, noise, round % 4 > 1);
+  const made = putBack(aim, kept, [...removed, ...start.missing], stream, round % 2 === 0 ? "at" : "from");
+  yield;
+  // The removed ones each where they stand nearest, when the board's earliest starts are far off.
+  yield* nearer(aim, made ?? kept);
+  if (made) yield* nearer(aim, kept);
 }
 
 /** One task to its nearest sound start, everything else where it stands. */

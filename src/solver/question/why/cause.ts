@@ -87,44 +87,61 @@ export function keyOf(cause: Cause): string {
  * before placements, and of those the ones that are least worth, as they would be dropped most easily.
  */
 export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly number[]): Cause[] {
-  const { plan, limits, draws } = problem;
+  const { plan, limits } = problem;
   const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
   const placed = schedule.placements.flatMap((one) => index.get(one.task) ?? []);
   const involved = [...new Set([...wanted, ...placed])];
-  const taskRules = involved.flatMap((a): Cause[] => {
-    const task = plan.tasks[a]!;
-    return [
-      ...(task.windows.length > 0 ? [cause("window", a)] : []),
-      ...(task.pet ? [cause("pet", a)] : []),
-      ...(task.sun ? [cause("sun", a)] : []),
-      ...(task.light !== undefined ? [cause("light", a)] : []),
-      ...(task.sunAngle ? [cause("sun-angle", a)] : []),
-      ...(task.relay ? [cause("relay", a)] : []),
-      ...(task.pin ? [cause("pin", a)] : []),
-      ...(task.crew.named.length > 0 || task.crew.qualification !== undefined ? [cause("crew", a)] : []),
-      ...(leavesInstrument(task) && plan.rules.blast.level === "breach" ? [cause("blast", a)] : []),
-      ...(task.massOutKg > 0 && plan.rules.carry.level === "breach" ? [cause("carry", a)] : []),
-    ];
-  });
   const here = new Set(involved.map((a) => plan.tasks[a]!.id));
   const links = plan.links.flatMap((link, l) => {
     const ends = link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
     return ends.some((id) => here.has(id)) ? [cause("link", l)] : [];
   });
-  const each = (count: number, kind: CauseKind): Cause[] =>
-    Array.from({ length: count }, (_, k) => cause(kind, k));
-  const when = (holds: boolean, kind: CauseKind): Cause[] => (holds ? [cause(kind, 0)] : []);
-  const { rules } = plan;
   return [
     ...each(plan.evas.length, "longest"),
     ...each(plan.evas.length, "ingress"),
     ...each(plan.evas.length, "egress"),
-    ...taskRules,
+    ...involved.flatMap((a) => requestCauses(plan, a)),
     ...links,
     ...plan.groups.flatMap(({ most, tasks }, g) =>
       most !== undefined && tasks.some((id) => here.has(id)) ? [cause("group", g)] : [],
     ),
     ...plan.site.keepOuts.flatMap((one, k) => (one.kind === "hot" ? [cause("hot", k)] : [])),
+    ...outingCauses(problem, wanted),
+    ...when(limits.dutyS !== Infinity, "duty"),
+    ...plan.evas.flatMap((eva, e) => (sharingSuits(plan, eva).length > 0 ? [cause("suit", e)] : [])),
+    ...when(plan.rules.recharge.level === "breach", "recharge"),
+    ...when(limits.storesBind, "stores"),
+    ...plan.equipment.flatMap((_, q) => (problem.slotEquipment.includes(q) ? [cause("equipment", q)] : [])),
+    ...each(plan.containers.length, "container"),
+    ...when(problem.loads.returnGrams !== Infinity, "return-mass"),
+    ...each(plan.stay.blocks.length, "block"),
+    ...when(true, "liftoff"),
+    ...byEase(plan, placed).map((a) => cause("placement", a)),
+  ];
+}
+
+/** What the request of task `a` asks for. */
+function requestCauses({ tasks, rules }: Plan, a: number): Cause[] {
+  const task = tasks[a]!;
+  return [
+    ...when(task.windows.length > 0, "window", a),
+    ...when(task.pet !== undefined, "pet", a),
+    ...when(task.sun !== undefined, "sun", a),
+    ...when(task.light !== undefined, "light", a),
+    ...when(task.sunAngle !== undefined, "sun-angle", a),
+    ...when(task.relay, "relay", a),
+    ...when(task.pin !== undefined, "pin", a),
+    ...when(task.crew.named.length > 0 || task.crew.qualification !== undefined, "crew", a),
+    ...when(leavesInstrument(task) && rules.blast.level === "breach", "blast", a),
+    ...when(task.massOutKg > 0 && rules.carry.level === "breach", "carry", a),
+  ];
+}
+
+/** What the crew's bodies and suits, and the ways that they walk, ask for. */
+function outingCauses(problem: Problem, wanted: readonly number[]): Cause[] {
+  const { plan, limits, draws } = problem;
+  const drinks = plan.suits.some((suit) => suit.drinkKg !== undefined);
+  return [
     ...each(problem.members * KINDS, "consumable").filter(
       ({ about }) => draws.kindBinds[about % KINDS] === 1,
     ),
@@ -134,23 +151,18 @@ export function causesOf(problem: Problem, schedule: Schedule, wanted: readonly 
     ...when(limits.apartM !== Infinity, "separation"),
     ...when(limits.workS !== Infinity, "work"),
     ...when(problem.heat !== null, "heat"),
-    ...when(
-      rules.drinking.level === "breach" && plan.suits.some((suit) => suit.drinkKg !== undefined),
-      "drinking",
-    ),
+    ...when(plan.rules.drinking.level === "breach" && drinks, "drinking"),
     ...when(limits.evaM !== Infinity, "eva-distance"),
     ...when(limits.stayM !== Infinity, "stay-distance"),
-    ...when(limits.dutyS !== Infinity, "duty"),
-    ...plan.evas.flatMap((eva, e) => (sharingSuits(plan, eva).length > 0 ? [cause("suit", e)] : [])),
-    ...when(rules.recharge.level === "breach", "recharge"),
-    ...when(limits.storesBind, "stores"),
-    ...plan.equipment.flatMap((_, q) => (problem.slotEquipment.includes(q) ? [cause("equipment", q)] : [])),
-    ...each(plan.containers.length, "container"),
-    ...when(problem.loads.returnGrams !== Infinity, "return-mass"),
-    ...each(plan.stay.blocks.length, "block"),
-    ...when(true, "liftoff"),
-    ...byEase(plan, placed).map((a) => cause("placement", a)),
   ];
+}
+
+function each(count: number, kind: CauseKind): Cause[] {
+  return Array.from({ length: count }, (_, k) => cause(kind, k));
+}
+
+function when(isThere: boolean, kind: CauseKind, about = 0): Cause[] {
+  return isThere ? [cause(kind, about)] : [];
 }
 
 function cause(kind: CauseKind, about: number): Cause {

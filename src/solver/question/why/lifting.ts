@@ -48,16 +48,8 @@ export class RelaxedProblem {
     const lenient = relaxed(plan, holds);
     const bound = this.groundFor(holds("walk-back-emergency", 0));
     const ground = { ...bound, mayFly: (e: number) => !holds("suit", e) || bound.mayFly(e) };
-    const relations = relationsOf(lenient);
-    const gaps = gapsOf(lenient);
     const windows = plan.tasks.map((_, a) => this.windowsUnder(a, holds));
     const choices = plan.tasks.map((_, a) => this.choicesUnder(a, lenient, ground, holds));
-    // EVAs are flown in the same order whatever is lifted.
-    const between = rechargeEdges(lenient, problem.activities, problem.flying);
-    const whereHeld = (left: number, k: number): number => {
-      const m = problem.memberOfRoute[Math.floor(k / KINDS)]!;
-      return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
-    };
     return {
       ...problem,
       windows: openingsFrom(windows),
@@ -69,33 +61,9 @@ export class RelaxedProblem {
       choiceRoutes: Int32Array.from(choices.flat(2)),
       legS: this.routes.map((_, r) => ground.legS[r]!),
       ...chainsUnder(problem, holds),
-      gapStart: starts(gaps),
-      gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
-      gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
-      longestS: Int32Array.from(
-        longestOf(
-          {
-            ...plan,
-            evas: plan.evas.map((eva, e) =>
-              holds("longest", e) ? eva : { ...eva, longestS: duration(FAR_S) },
-            ),
-            rules: lenient.rules,
-          },
-          holds("duty", 0) ? problem.limits.dutyS : FAR_S,
-        ),
-      ),
-      edges: edgeList([...relations.edges, ...between], problem.nodes),
-      needs: relations.needs,
-      neededBy: relations.neededBy,
-      pairs: relations.pairs,
-      draws: {
-        ...problem.draws,
-        available: problem.draws.available.map(whereHeld),
-        availableBack: problem.draws.availableBack.map(whereHeld),
-        walkbackBinds: holds("walk-back-consumables", 0)
-          ? problem.draws.walkbackBinds
-          : new Uint8Array(KINDS),
-      },
+      ...outingsUnder(problem, lenient, holds),
+      ...relationsUnder(problem, lenient),
+      draws: drawsUnder(problem, holds),
       heat: holds("heat", 0) ? problem.heat : null,
       limits: limitsUnder(problem.limits, holds),
       loads: loadsUnder(problem.loads, holds),
@@ -250,6 +218,40 @@ function relaxed(plan: Plan, holds: Holding): Plan {
         ? {}
         : { walking: slower(rules.walking), walkback: slower(rules.walkback) }),
     },
+  };
+}
+
+/** When each EVA may be out, and for how long. */
+function outingsUnder(problem: Problem, lenient: Plan, holds: Holding) {
+  const { plan } = problem;
+  const gaps = gapsOf(lenient);
+  const evas = plan.evas.map((eva, e) => (holds("longest", e) ? eva : { ...eva, longestS: duration(FAR_S) }));
+  const dutyS = holds("duty", 0) ? problem.limits.dutyS : FAR_S;
+  return {
+    gapStart: starts(gaps),
+    gapFromS: Int32Array.from(gaps.flat(), (gap) => gap.fromS),
+    gapToS: Int32Array.from(gaps.flat(), (gap) => gap.toS),
+    longestS: Int32Array.from(longestOf({ ...plan, evas, rules: lenient.rules }, dutyS)),
+  };
+}
+
+/** Links and recharge: EVAs are flown in the same order whatever is lifted. */
+function relationsUnder(problem: Problem, lenient: Plan) {
+  const { edges, ...relations } = relationsOf(lenient);
+  const between = rechargeEdges(lenient, problem.activities, problem.flying);
+  return { ...relations, edges: edgeList([...edges, ...between], problem.nodes) };
+}
+
+function drawsUnder({ draws, memberOfRoute }: Problem, holds: Holding): Problem["draws"] {
+  const whereHeld = (left: number, k: number): number => {
+    const m = memberOfRoute[Math.floor(k / KINDS)]!;
+    return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
+  };
+  return {
+    ...draws,
+    available: draws.available.map(whereHeld),
+    availableBack: draws.availableBack.map(whereHeld),
+    walkbackBinds: holds("walk-back-consumables", 0) ? draws.walkbackBinds : new Uint8Array(KINDS),
   };
 }
 

@@ -68,44 +68,55 @@ function closed(arcs: readonly Arc[], by: Int32Array, nodes: ReadonlySet<number>
 }
 
 function arcsOf(board: Board): Arc[] {
-  const { problem, placed, nodeOf, next } = board;
-  const { activities, routes, chains } = problem;
-  const origin = problem.nodes;
+  const { problem, placed } = board;
   const arcs: Arc[] = [];
-  const stays = (node: number): Cause[] => (node < activities ? [{ kind: "placement", about: node }] : []);
-  for (let a = 0; a < activities; a += 1) if (placed[a] === 1) arcs.push(...windowArcs(problem, a, origin));
+  for (let a = 0; a < problem.activities; a += 1)
+    if (placed[a] === 1) arcs.push(...windowArcs(problem, a, problem.nodes));
   for (let e = 0; e < problem.evas; e += 1)
-    if (board.onEva[e]! > 0) arcs.push(...outingArcs(board, e, origin));
-  for (let lane = 0; lane < routes + chains; lane += 1) {
-    if (lane < routes && board.onRoute[lane] === 0) continue;
-    for (let p = board.head + lane; p !== board.tail + lane; p = next[p]!) {
-      const i = nodeOf[p]!;
-      const j = nodeOf[next[p]!]!;
-      if (i === problem.source || j === problem.sink) continue;
-      const equipment: Cause[] =
-        lane < routes ? [] : [{ kind: "equipment", about: problem.equipmentOfChain[lane - routes]! }];
-      arcs.push({
-        from: i,
-        to: j,
-        weight: board.gapS(p, next[p]!),
-        causes: [...stays(i), ...stays(j), ...equipment],
-      });
-    }
+    if (board.onEva[e]! > 0) arcs.push(...outingArcs(board, e, problem.nodes));
+  for (let lane = 0; lane < problem.routes + problem.chains; lane += 1)
+    if (lane >= problem.routes || board.onRoute[lane]! > 0) arcs.push(...laneArcs(board, lane));
+  arcs.push(...edgeArcs(board));
+  return arcs;
+}
+
+/** What follows each other on a route or a unit of equipment. */
+function laneArcs(board: Board, lane: number): Arc[] {
+  const { problem, nodeOf, next } = board;
+  const { routes, equipmentOfChain } = problem;
+  const equipment: Cause[] =
+    lane < routes ? [] : [{ kind: "equipment", about: equipmentOfChain[lane - routes]! }];
+  const arcs: Arc[] = [];
+  for (let p = board.head + lane; p !== board.tail + lane; p = next[p]!) {
+    const from = nodeOf[p]!;
+    const to = nodeOf[next[p]!]!;
+    if (from === problem.source || to === problem.sink) continue;
+    const causes = [...stays(problem, from), ...stays(problem, to), ...equipment];
+    arcs.push({ from, to, weight: board.gapS(p, next[p]!), causes });
   }
+  return arcs;
+}
+
+/** Lags, recharge and keep-outs that turn hot. */
+function edgeArcs({ problem, placed }: Board): Arc[] {
   const { edges } = problem;
-  edges.origin.forEach((what, x) => {
+  return edges.origin.flatMap((origin, x): Arc[] => {
     const from = edges.from[x]!;
     const to = edges.to[x]!;
-    if (placed[from] === 0 || placed[to] === 0) return;
-    const cause: Cause =
-      what.rule === "link-lag"
-        ? { kind: "link", about: what.link }
-        : what.rule === "recharge"
-          ? { kind: "recharge", about: 0 }
-          : { kind: "hot", about: what.keepOut };
-    arcs.push({ from, to, weight: edges.weight[x]!, causes: [cause, ...stays(from), ...stays(to)] });
+    if (placed[from] === 0 || placed[to] === 0) return [];
+    const causes = [causeOf(origin), ...stays(problem, from), ...stays(problem, to)];
+    return [{ from, to, weight: edges.weight[x]!, causes }];
   });
-  return arcs;
+}
+
+function causeOf(origin: Problem["edges"]["origin"][number]): Cause {
+  if (origin.rule === "link-lag") return { kind: "link", about: origin.link };
+  return origin.rule === "recharge" ? { kind: "recharge", about: 0 } : { kind: "hot", about: origin.keepOut };
+}
+
+/** That what is placed stays; egress and all back are nobody's to drop. */
+function stays({ activities }: Problem, node: number): Cause[] {
+  return node < activities ? [{ kind: "placement", about: node }] : [];
 }
 
 /** From the first opening on, to the last; what lies between them is left out. */
@@ -164,24 +175,33 @@ function outingArcs(board: Board, e: number, origin: number): Arc[] {
 
 /** Longest duration of EVA `e` with what is on it, and what bounds it: its own limit, or a consumable and all that draws it. */
 function allowed(board: Board, e: number): { allowedS: number; causes: Cause[] } {
-  const { problem, nodeOf, next } = board;
-  const { draws } = problem;
+  const { problem } = board;
+  const { draws, routeStart } = problem;
   let allowedS = problem.longestS[e]!;
   let causes: Cause[] = [{ kind: "longest", about: e }];
   if (!draws.binds) return { allowedS, causes };
-  for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-    const m = problem.memberOfRoute[r]!;
+  for (let r = routeStart[e]!; r < routeStart[e + 1]!; r += 1)
     for (let kind = 0; kind < KINDS; kind += 1) {
-      if (draws.kindBinds[kind] === 0) continue;
-      const left = draws.available[r * KINDS + kind]! - board.drawn[r * KINDS + kind]!;
-      const rate = draws.restRate[r * KINDS + kind]!;
-      const seconds = rate === 0 ? (left < 0 ? -1 : Infinity) : Math.floor(left / rate);
+      const seconds = draws.kindBinds[kind] === 1 ? lastsS(board, r * KINDS + kind) : Infinity;
       if (seconds >= allowedS) continue;
       allowedS = seconds;
-      causes = [{ kind: "consumable", about: m * KINDS + kind }];
-      for (let s = next[board.head + r]!; s < board.head; s = next[s]!)
-        causes.push({ kind: "placement", about: nodeOf[s]! });
+      const about = problem.memberOfRoute[r]! * KINDS + kind;
+      causes = [{ kind: "consumable", about }, ...staysOn(board, r)];
     }
-  }
   return { allowedS, causes };
+}
+
+/** How long rest may last on what the tasks of a route leave of a consumable (`at`: route times the kinds, plus the kind); -1 where nothing is left. */
+function lastsS({ problem, drawn }: Board, at: number): number {
+  const { available, restRate } = problem.draws;
+  const left = available[at]! - drawn[at]!;
+  const rate = restRate[at]!;
+  if (rate > 0) return Math.floor(left / rate);
+  return left < 0 ? -1 : Infinity;
+}
+
+function staysOn({ problem, nodeOf, next, head }: Board, r: number): Cause[] {
+  const causes: Cause[] = [];
+  for (let s = next[head + r]!; s < head; s = next[s]!) causes.push(...stays(problem, nodeOf[s]!));
+  return causes;
 }

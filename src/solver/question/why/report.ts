@@ -4,7 +4,8 @@ import { gridName, listed } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { Cause } from "./cause.ts";
 import type { Clash } from "./clash.ts";
-import { sayCause } from "./words.ts";
+import type { Scope } from "./consistency.ts";
+import { sayCause, type Where } from "./words.ts";
 
 /** The report before anything is known. */
 export function blank(task: string | null): WhyReport<TriedRelaxation> {
@@ -21,8 +22,6 @@ export function blank(task: string | null): WhyReport<TriedRelaxation> {
   };
 }
 
-type Where = (task: string) => string;
-
 /** Says a conflict. */
 export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): WhyConflict {
   const causes = clash.causes.map((cause) => sayCause(problem, cause, where));
@@ -37,26 +36,36 @@ export function sayClash(problem: Problem, clash: Clash, task: string | null, wh
 
 function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, task: string | null): string {
   const name = plan.tasks.find((one) => one.id === task)?.name;
-  const what = name === undefined ? "the schedule" : name;
-  if (causes.length === 0 && certainty === "searched")
-    return `No place was found for ${what}; what stands against it is not known.`;
-  if (causes.length === 0) return `No single limit that was tried, left out, makes room for ${what}.`;
+  const what = name ?? "the schedule";
+  if (causes.length === 0)
+    return certainty === "searched"
+      ? `No place was found for ${what}; what stands against it is not known.`
+      : `No single limit that was tried, left out, makes room for ${what}.`;
+  const parts = listed(partsOf(causes));
+  const where = orderWords(plan, scope);
+  if (certainty === "searched")
+    return `With ${parts} no place was found for ${what} ${where}; that there is none is not proved.`;
+  const leaves = causes.length === 1 ? "leaves" : "leave";
+  const together =
+    name === undefined
+      ? `${parts} cannot all be kept ${where}`
+      : `${parts} ${leaves} ${what} no place ${where}`;
+  return `${together}.${minimal ? "" : " Whether all of them are needed for that was not checked."}`;
+}
+
+/** How many conditions and how many placed tasks there are among `causes`. */
+function partsOf(causes: readonly Cause[]): string[] {
   const staying = causes.filter((one) => one.kind === "placement").length;
   const rules = causes.length - staying;
-  const parts = [
+  return [
     ...(rules > 0 ? [`${rules} ${rules === 1 ? "condition" : "conditions"}`] : []),
     ...(staying > 0 ? [`${staying} placed ${staying === 1 ? "task" : "tasks"}`] : []),
   ];
-  const { startGridS } = plan.rules;
-  const grid = startGridS === 1 ? "" : ` with starts on ${gridName(startGridS)}`;
-  const order = scope === "in this order" ? `in the order as it is${grid}` : "as the starts stand";
-  if (certainty === "searched")
-    return `With ${listed(parts)} no place was found for ${what} ${order}; that there is none is not proved.`;
-  const together =
-    name === undefined
-      ? `${listed(parts)} cannot all be kept ${order}`
-      : `${listed(parts)} ${rules + staying === 1 ? "leaves" : "leave"} ${what} no place ${order}`;
-  return `${together}.${minimal ? "" : " Whether all of them are needed for that was not checked."}`;
+}
+
+function orderWords({ rules: { startGridS } }: Plan, scope: Scope): string {
+  if (scope === "as it stands") return "as the starts stand";
+  return `in the order as it is${startGridS === 1 ? "" : ` with starts on ${gridName(startGridS)}`}`;
 }
 
 /** Rules among `causes` that the planner may not give up. */

@@ -1,5 +1,5 @@
-import type { WhyCause } from "../../../answers/index.ts";
-import { type Plan, sharingSuits, suitIdOn, suitsOf, type Task } from "../../../plan/index.ts";
+import type { CauseKind, WhyCause } from "../../../answers/index.ts";
+import { type Eva, type Plan, sharingSuits, suitIdOn, suitsOf, type Task } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
   crewName,
@@ -18,6 +18,9 @@ import type { Problem } from "../../problem/problem.ts";
 import { paceWords } from "../../problem/words.ts";
 import { type Cause, consumableOf, keyOf, ownerOf } from "./cause.ts";
 
+/** So many windows of a task are named. */
+const WINDOWS_NAMED = 3;
+
 /** What a consumable is called in a sentence. */
 export const CONSUMABLE_WORDS = {
   oxygen: "oxygen",
@@ -27,144 +30,143 @@ export const CONSUMABLE_WORDS = {
 } as const;
 
 /** Says `cause`; `where` says on which EVA and by whom a task is placed. */
-export function sayCause(problem: Problem, cause: Cause, where: (task: string) => string): WhyCause {
-  const { subject, sentence } = said(problem, cause, where);
+export function sayCause(problem: Problem, cause: Cause, where: Where): WhyCause {
+  const { subject, sentence } = SAYERS[cause.kind](problem.plan, cause.about, where);
   return { key: keyOf(cause), kind: cause.kind, subject, sentence, owner: ownerOf(cause.kind) };
 }
 
-function said(
-  problem: Problem,
-  { kind, about }: Cause,
-  where: (task: string) => string,
-): { subject: string | null; sentence: string } {
-  const { plan } = problem;
-  const { rules } = plan;
-  const task = plan.tasks[about];
-  const eva = plan.evas[about];
-  const whole = (sentence: string) => ({ subject: null, sentence });
-  const ofTask = (sentence: string) => ({ subject: task!.id, sentence });
-  const ofEva = (sentence: string) => ({ subject: eva!.id, sentence });
-  switch (kind) {
-    case "placement":
-      return ofTask(`${task!.name} stays${where(task!.id)} (${lasting(task!.duration.likelyS, "up")}).`);
-    case "pin":
-      return ofTask(`${task!.name} is pinned${pinWords(plan, about)}.`);
-    case "window":
-      return ofTask(
-        `${task!.name} lies inside ${listed(task!.windows.slice(0, 3).map((one) => `${met(one.startS)} to ${met(one.endS)}`))}${task!.windows.length > 3 ? " or a later window" : ""}.`,
-      );
-    case "pet":
-      return ofTask(`${task!.name} lies ${petWords(task!.pet!)}, counted from egress.`);
-    case "sun":
-      return ofTask(
-        `${task!.name} needs the sun between ${task!.sun!.leastDeg} and ${task!.sun!.greatestDeg} degrees.`,
-      );
-    case "light":
-      return ofTask(`${task!.name} wants ${task!.light === "lit" ? "sunlit" : "shaded"} ground.`);
-    case "sun-angle":
-      return ofTask(
-        `${task!.name} wants the sun ${task!.sunAngle!.leastDeg} to ${task!.sunAngle!.greatestDeg} degrees from where the crew faces.`,
-      );
-    case "relay":
-      return ofTask(`${task!.name} lies inside one relay pass.`);
-    case "crew":
-      return ofTask(`${task!.name} asks for ${crewWords(plan, about)}.`);
-    case "blast":
-      return ofTask(
-        `${task!.name} leaves an instrument, at least ${metres(rules.blast.leastM, "up")} from the lander.`,
-      );
-    case "carry":
-      return ofTask(
-        `${task!.name} carries out ${mass(task!.massOutKg, "given")}; a crew member may carry ${mass(carriedKg(rules.carry.greatestN, plan.body.gravityMs2, 1), "down")} here.`,
-      );
-    case "link":
-      return { subject: plan.links[about]!.id, sentence: linkWords(plan, plan.links[about]!) };
-    case "group": {
-      const { id, name, most } = plan.groups[about]!;
-      return { subject: id, sentence: `Of ${name} at most ${most} may be done.` };
-    }
-    case "hot":
-      return {
-        subject: plan.site.keepOuts[about]!.id,
-        sentence: `Nobody works in ${plan.site.keepOuts[about]!.name} once it is hot.`,
-      };
-    case "equipment":
-      return {
-        subject: plan.equipment[about]!.id,
-        sentence: stockWords(plan.equipment[about]!),
-      };
-    case "container": {
-      const one = plan.containers[about]!;
-      return {
-        subject: one.id,
-        sentence: `${one.name} takes ${mass(one.capacityKg, "given")} and ${volume(one.volumeL, "given")}.`,
-      };
-    }
-    case "return-mass":
-      return whole(
-        `At most ${mass(rules.returnMass.greatestKg, "given")} of samples and containers go back.`,
-      );
-    case "consumable":
-      return consumableWords(plan, about);
-    case "egress":
-      return ofEva(`Egress of ${eva!.name} is not before ${met(eva!.earliestEgressS)}.`);
-    case "ingress":
-      return ofEva(`Ingress of ${eva!.name} is complete by ${met(eva!.latestIngressS)}.`);
-    case "longest":
-      return ofEva(`${eva!.name} lasts at most ${lasting(eva!.longestS, "down")}.`);
-    case "block": {
-      const block = plan.stay.blocks[about]!;
-      return {
-        subject: block.id,
-        sentence: `${block.name} is from ${met(block.startS)} to ${met(block.endS)}.`,
-      };
-    }
-    case "liftoff":
-      return whole(`Liftoff is at ${met(plan.stay.lengthS)}.`);
-    case "recharge":
-      return whole(
-        `From ingress to the next egress of the same crew member or in the same suit: ${lasting(rules.recharge.leastS, "up")}.`,
-      );
-    case "suit":
-      return ofEva(suitWords(plan, eva!));
-    case "walking-physics":
-      return whole(
-        tooFast(plan) ? paceWords(plan) : "No task is shorter than what is walked in it takes as planned.",
-      );
-    case "walk-back-emergency":
-      return whole("The walk back on emergency oxygen is possible at every moment.");
-    case "walk-back-consumables":
-      return whole(
-        rules.walkback.level === "breach"
-          ? "What the suits hold above the reserve carries the walk back at every moment."
-          : "What the suits hold carries the walk back at every moment.",
-      );
-    case "separation":
-      return whole(
-        `Crew members of one EVA are never more than ${metres(rules.separation.greatestM, "down")} apart.`,
-      );
-    case "work":
-      return whole(
-        `After ${lasting(rules.work.longestS, "down")} of work a rest of ${lasting(rules.work.restS, "up")} is due.`,
-      );
-    case "heat":
-      return whole(
-        `Nobody stores more than ${heat(rules.heat.mostKjKg, "given")} of heat for each kg of body.`,
-      );
-    case "drinking":
-      return whole(`Drinking water lasts at ${mass(rules.drinking.kgH, "given")} for each hour outside.`);
-    case "eva-distance":
-      return whole(`Nobody walks more than ${metres(rules.distance.evaM, "down")} in one EVA.`);
-    case "stay-distance":
-      return whole(`Nobody walks more than ${metres(rules.distance.stayM, "down")} in the stay.`);
-    case "duty":
-      return whole(`Nobody is outside for more than ${lasting(rules.duty.stayS, "down")} in the stay.`);
-    case "stores":
-      return whole("The lander's stores recharge the suits between EVAs.");
-  }
+/** On which EVA and by whom a task is placed, in words. */
+export type Where = (task: string) => string;
+
+interface Sentence {
+  readonly subject: string | null;
+  readonly sentence: string;
 }
 
-function consumableWords(plan: Plan, about: number): { subject: string; sentence: string } {
+/** Says a cause of one kind by its number. */
+type Sayer = (plan: Plan, about: number, where: Where) => Sentence;
+
+/** Of a member of one of the plan's lists. */
+function of<One extends { readonly id: string }>(
+  list: (plan: Plan) => readonly One[],
+  say: (one: One, plan: Plan, where: Where) => string,
+): Sayer {
+  return (plan, about, where) => {
+    const one = list(plan)[about]!;
+    return { subject: one.id, sentence: say(one, plan, where) };
+  };
+}
+
+function ofTask(say: (task: Task, plan: Plan, where: Where) => string): Sayer {
+  return of(({ tasks }) => tasks, say);
+}
+
+function ofEva(say: (eva: Eva, plan: Plan) => string): Sayer {
+  return of(({ evas }) => evas, say);
+}
+
+/** Of the whole stay. */
+function whole(say: (plan: Plan) => string): Sayer {
+  return (plan) => ({ subject: null, sentence: say(plan) });
+}
+
+const SAYERS: Readonly<Record<CauseKind, Sayer>> = {
+  placement: ofTask(
+    ({ id, name, duration }, _, where) => `${name} stays${where(id)} (${lasting(duration.likelyS, "up")}).`,
+  ),
+  pin: ofTask((task, plan) => `${task.name} is pinned${pinWords(plan, task)}.`),
+  window: ofTask(({ name, windows }) => `${name} lies inside ${windowWords(windows)}.`),
+  pet: ofTask((task) => `${task.name} lies ${petWords(task.pet!)}, counted from egress.`),
+  sun: ofTask(
+    ({ name, sun }) => `${name} needs the sun between ${sun!.leastDeg} and ${sun!.greatestDeg} degrees.`,
+  ),
+  light: ofTask(({ name, light }) => `${name} wants ${light === "lit" ? "sunlit" : "shaded"} ground.`),
+  "sun-angle": ofTask(
+    ({ name, sunAngle }) =>
+      `${name} wants the sun ${sunAngle!.leastDeg} to ${sunAngle!.greatestDeg} degrees from where the crew faces.`,
+  ),
+  relay: ofTask(({ name }) => `${name} lies inside one relay pass.`),
+  crew: ofTask((task, plan) => `${task.name} asks for ${crewWords(plan, task)}.`),
+  blast: ofTask(
+    ({ name }, { rules }) =>
+      `${name} leaves an instrument, at least ${metres(rules.blast.leastM, "up")} from the lander.`,
+  ),
+  carry: ofTask(
+    ({ name, massOutKg }, { rules, body }) =>
+      `${name} carries out ${mass(massOutKg, "given")}; a crew member may carry ${mass(carriedKg(rules.carry.greatestN, body.gravityMs2, 1), "down")} here.`,
+  ),
+  link: of(
+    ({ links }) => links,
+    (link, plan) => linkWords(plan, link),
+  ),
+  group: of(
+    ({ groups }) => groups,
+    ({ name, most }) => `Of ${name} at most ${most} may be done.`,
+  ),
+  hot: of(
+    ({ site }) => site.keepOuts,
+    ({ name }) => `Nobody works in ${name} once it is hot.`,
+  ),
+  equipment: of(({ equipment }) => equipment, stockWords),
+  container: of(
+    ({ containers }) => containers,
+    ({ name, capacityKg, volumeL }) =>
+      `${name} takes ${mass(capacityKg, "given")} and ${volume(volumeL, "given")}.`,
+  ),
+  "return-mass": whole(
+    ({ rules }) => `At most ${mass(rules.returnMass.greatestKg, "given")} of samples and containers go back.`,
+  ),
+  consumable: consumableWords,
+  egress: ofEva(({ name, earliestEgressS }) => `Egress of ${name} is not before ${met(earliestEgressS)}.`),
+  ingress: ofEva(({ name, latestIngressS }) => `Ingress of ${name} is complete by ${met(latestIngressS)}.`),
+  longest: ofEva(({ name, longestS }) => `${name} lasts at most ${lasting(longestS, "down")}.`),
+  block: of(
+    ({ stay }) => stay.blocks,
+    ({ name, startS, endS }) => `${name} is from ${met(startS)} to ${met(endS)}.`,
+  ),
+  liftoff: whole(({ stay }) => `Liftoff is at ${met(stay.lengthS)}.`),
+  recharge: whole(
+    ({ rules }) =>
+      `From ingress to the next egress of the same crew member or in the same suit: ${lasting(rules.recharge.leastS, "up")}.`,
+  ),
+  suit: ofEva((eva, plan) => suitWords(plan, eva)),
+  "walking-physics": whole((plan) =>
+    tooFast(plan) ? paceWords(plan) : "No task is shorter than what is walked in it takes as planned.",
+  ),
+  "walk-back-emergency": whole(() => "The walk back on emergency oxygen is possible at every moment."),
+  "walk-back-consumables": whole(({ rules }) =>
+    rules.walkback.level === "breach"
+      ? "What the suits hold above the reserve carries the walk back at every moment."
+      : "What the suits hold carries the walk back at every moment.",
+  ),
+  separation: whole(
+    ({ rules }) =>
+      `Crew members of one EVA are never more than ${metres(rules.separation.greatestM, "down")} apart.`,
+  ),
+  work: whole(
+    ({ rules }) =>
+      `After ${lasting(rules.work.longestS, "down")} of work a rest of ${lasting(rules.work.restS, "up")} is due.`,
+  ),
+  heat: whole(
+    ({ rules }) =>
+      `Nobody stores more than ${heat(rules.heat.mostKjKg, "given")} of heat for each kg of body.`,
+  ),
+  drinking: whole(
+    ({ rules }) => `Drinking water lasts at ${mass(rules.drinking.kgH, "given")} for each hour outside.`,
+  ),
+  "eva-distance": whole(
+    ({ rules }) => `Nobody walks more than ${metres(rules.distance.evaM, "down")} in one EVA.`,
+  ),
+  "stay-distance": whole(
+    ({ rules }) => `Nobody walks more than ${metres(rules.distance.stayM, "down")} in the stay.`,
+  ),
+  duty: whole(
+    ({ rules }) => `Nobody is outside for more than ${lasting(rules.duty.stayS, "down")} in the stay.`,
+  ),
+  stores: whole(() => "The lander's stores recharge the suits between EVAs."),
+};
+
+function consumableWords(plan: Plan, about: number): Sentence {
   const { member, kind } = consumableOf(about);
   const who = plan.crew[member]!;
   const shares = suitsOf(plan, who.id).map((suit) => {
@@ -189,8 +191,13 @@ function petWords({ startS, endS }: NonNullable<Task["pet"]>): string {
   return endS === undefined ? `not before ${from}` : `inside ${from} to ${pet(endS)}`;
 }
 
-function pinWords(plan: Plan, a: number): string {
-  const { pin } = plan.tasks[a]!;
+/** The first few windows, and whether there are more. */
+function windowWords(windows: Task["windows"]): string {
+  const first = windows.slice(0, WINDOWS_NAMED).map((one) => `${met(one.startS)} to ${met(one.endS)}`);
+  return `${listed(first)}${windows.length > WINDOWS_NAMED ? " or a later window" : ""}`;
+}
+
+function pinWords(plan: Plan, { pin }: Task): string {
   const eva = plan.evas.find((one) => one.id === pin?.eva);
   return [
     pin?.startS === undefined ? "" : ` to ${met(pin.startS)}`,
@@ -199,8 +206,7 @@ function pinWords(plan: Plan, a: number): string {
   ].join("");
 }
 
-function crewWords(plan: Plan, a: number): string {
-  const { crew } = plan.tasks[a]!;
+function crewWords(plan: Plan, { crew }: Task): string {
   return listed([
     ...(crew.named.length > 0 ? [crewNames(plan, crew.named)] : []),
     ...(crew.qualification === undefined ? [] : [`somebody qualified for ${crew.qualification}`]),
