@@ -1,12 +1,12 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { framing } from "../editor/index.ts";
+import { mendOutcome } from "../session/index.ts";
 import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { takeUpDrafts } from "./kept.ts";
 import { keepMinute, type Look } from "./look.ts";
-import { Mended } from "./mended/mended.tsx";
 import { Greeting } from "./firststeps/greeting.tsx";
 import { MakingReady } from "./opening/makingready.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
@@ -15,8 +15,6 @@ import { quarantineCommand } from "./quarantine/command.ts";
 import { FirstSteps } from "./firststeps/firststeps.tsx";
 import type { Services } from "./services.ts";
 import { Following } from "./shelf/following.tsx";
-import { ChangedFile } from "./shell/changedfile.tsx";
-import { CommandList } from "./shell/commandlist.tsx";
 import { Header } from "./shell/header.tsx";
 import { Keys } from "./day/keys.tsx";
 import { NewerVersion, Notices, Refused, Spoken } from "./shell/messages.tsx";
@@ -29,6 +27,9 @@ const shelf = fetched(async () => (await import("./shelf/shelf.tsx")).Shelf);
 const quarantine = fetched(async () => (await import("./quarantine/quarantine.tsx")).Quarantine);
 const importing = fetched(async () => (await import("./import/importwindow.tsx")).ImportWindow);
 const exporting = fetched(async () => (await import("./export/exportdialog.tsx")).ExportDialog);
+const commands = fetched(async () => (await import("./shell/commandlist.tsx")).CommandList);
+const changedFile = fetched(async () => (await import("./shell/changedfile.tsx")).ChangedFile);
+const mended = fetched(async () => (await import("./mended/mended.tsx")).Mended);
 const why = fetched(async () => (await import("./why/whypanel.tsx")).WhyPanel);
 const variants = fetched(async () => (await import("./variants/variantsview.tsx")).VariantsView);
 
@@ -56,7 +57,9 @@ export function App(props: Wired & { readonly services: Services; readonly look:
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
   await Promise.all(
-    [why, odds, variants, shelf, quarantine, importing, exporting].map((screen) => screen.fetch()),
+    [commands, changedFile, mended, why, odds, variants, shelf, quarantine, importing, exporting].map(
+      (screen) => screen.fetch(),
+    ),
   );
 }
 
@@ -79,9 +82,7 @@ function Screens(props: Wired) {
       <Notices />
       <NewerVersion />
       <Refused />
-      <ChangedFile />
       <Keys />
-      <CommandList />
       <Windows />
       <Spoken />
     </div>
@@ -92,6 +93,7 @@ function Screens(props: Wired) {
 function OpenScreen(props: Wired) {
   const screen = useLook((state) => state.screen);
   const asked = useDesk((state) => state.why !== null);
+  const isMended = useDesk((state) => mendOutcome(state) !== null);
   return (
     <OnDemand key={screen} name={`${screen} screen`}>
       {screen === "day" && (
@@ -101,7 +103,7 @@ function OpenScreen(props: Wired) {
         />
       )}
       {screen === "day" && asked && <why.Screen />}
-      {screen === "day" && <Mended />}
+      {screen === "day" && isMended && <mended.Screen />}
       {screen === "variants" && <variants.Screen />}
       {screen === "odds" && <odds.Screen />}
       {screen === "site" && props.site}
@@ -114,12 +116,24 @@ function OpenScreen(props: Wired) {
 
 /** What opens over any screen. */
 function Windows() {
+  const changed = useLook((state) => state.changedFile !== null);
+  const commandsShown = useLook((state) => state.listShown);
   const shelfShown = useLook((state) => state.shelfShown);
   const quarantineShown = useLook((state) => state.quarantineShown);
   const exportOpen = useLook((state) => state.exporting);
   const listOpen = useLook((state) => state.importing !== null);
   return (
     <>
+      {changed && (
+        <OnDemand name="question about the file">
+          <changedFile.Screen />
+        </OnDemand>
+      )}
+      {commandsShown && (
+        <OnDemand name="list of commands">
+          <commands.Screen />
+        </OnDemand>
+      )}
       {shelfShown && (
         <OnDemand name="plans">
           <shelf.Screen />

@@ -126,6 +126,7 @@ function calmDesk({ state }: Desk, look: Look) {
     },
     subscribe(listener: () => void): () => void {
       let asked = false;
+      let answering = false;
       let ended = false;
       const follow = (): void => {
         kept = now();
@@ -138,11 +139,22 @@ function calmDesk({ state }: Desk, look: Look) {
         const { desk, look: looked } = now();
         if (!ended && by !== null && !sameParts(wanted(desk, looked), parts)) pace.ask(by, follow);
       };
+      /** A key is one change and is answered at once, with all that its step still changes. */
+      const keyed = (): void => {
+        const before = kept;
+        if (answering) follow();
+        else settle();
+        if (kept === before || answering) return;
+        answering = true;
+        queueMicrotask(() => (answering = false));
+      };
       const changed = (): void => {
-        if (hand() === null) {
+        const by = hand();
+        if (by === null) {
           pace.forget();
           follow();
-        } else if (!asked) {
+        } else if (by === "keys") keyed();
+        else if (!asked) {
           asked = true;
           queueMicrotask(settle);
         }
