@@ -25,8 +25,17 @@ export function carryingW(
   if (crew.count === 0 || duration.likelyS <= 0) return 0;
   const shareKg = massOutKg / crew.count;
   const { from, cell } = insideOf(ways, task, speedMs);
-  const workJ = (at: number, massKg: number): number =>
-    slopeW(massKg, gravityMs2, ways.paceMs[at]!, ways.slopeRad[at]!) * Math.max(0, ways.durationS[at]!);
-  const outJ = workJ(ways.lander * ways.size + from, shareKg);
-  return (outJ + (cell < 0 ? 0 : workJ(cell, walkerKg + shareKg))) / duration.likelyS;
+  if (shareKg === 0 && cell < 0) return 0;
+  const outJ = slopeJ(ways, ways.lander * ways.size + from, shareKg, gravityMs2);
+  return (outJ + (cell < 0 ? 0 : slopeJ(ways, cell, walkerKg + shareKg, gravityMs2))) / duration.likelyS;
+}
+
+/** Work of carrying `massKg` over the slopes of a way, J. */
+function slopeJ(
+  { paceMs, slopeRad, durationS }: Ways,
+  at: number,
+  massKg: number,
+  gravityMs2: number,
+): number {
+  return slopeW(massKg, gravityMs2, paceMs[at]!, slopeRad[at]!) * Math.max(0, durationS[at]!);
 }

@@ -88,6 +88,7 @@ interface Looks {
 
 const taken = memory<Looks>(4);
 const ranges = memory<ElevationRange>(32);
+const known = memory<{ readonly list: readonly Interval[] | null }>(2000);
 
 /** Where nobody knows the sky: over some bodies, or while nobody has said where and when the lander stands. */
 const UNKNOWN: Heavens = {
@@ -122,9 +123,10 @@ export function heavensOf(plan: SkyPlan): Heavens {
   const touchdownMs = Date.parse(stay.touchdownUtc);
   const grid = plan.ground ? reliefOf(plan.ground) : null;
   const whole = { startS: instant(0), endS: instant(stay.lengthS) };
-  const known = memory<{ readonly list: readonly Interval[] | null }>(2000);
+  const over = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM}`;
+  const about = `${over} ${stay.lengthS} ${grid?.key ?? ""}`;
   const once = (key: string, make: () => readonly Interval[] | null) =>
-    known.of(key, () => ({ list: make() })).list;
+    known.of(`${about} ${key}`, () => ({ list: make() })).list;
   const looks = (): Looks => looksOf(touchdownMs, observer, stay.lengthS);
   const sunAt = (metS: number): SkyDirection => moonSun(touchdownMs + metS * 1000, observer);
   const earthAt = (metS: number): SkyDirection => moonEarth(touchdownMs + metS * 1000, observer);
@@ -171,10 +173,8 @@ export function heavensOf(plan: SkyPlan): Heavens {
       once(`earth ${name(places)}`, () =>
         stretchesOf(horizons(places), looks().earth, earthAt, isSeen, isHidden),
       ),
-    sunRange: ({ startS, endS }) => {
-      const key = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM} ${startS} ${endS}`;
-      return ranges.of(key, () => rangeOf(sunAt, startS, endS));
-    },
+    sunRange: ({ startS, endS }) =>
+      ranges.of(`${over} ${startS} ${endS}`, () => rangeOf(sunAt, startS, endS)),
     sunAt,
   };
 }

@@ -221,6 +221,7 @@ function worse(a: Peak, b: Peak): Peak {
 
 /** The slope angle of the two that asks for more power. */
 function harder(a: number, b: number): number {
+  if (a === b) return a;
   return slopeW(1, 1, 1, a) >= slopeW(1, 1, 1, b) ? a : b;
 }
 

@@ -125,6 +125,7 @@ export function stops(ways: Ways, from: number, to: number): number[] {
 function* layLines(ground: SiteInput, gait: Gait, ways: Ways): Generator<number, void> {
   const closed = ground.keepOuts.filter((keepOut) => keepOut.kind === "walking");
   const steepest = (gait.greatestSlopeDeg * Math.PI) / 180;
+  const given = givenWays(ground, ways);
   for (const [i, a] of ground.places.entries()) {
     yield i;
     ground.places.forEach((b, j) => {
@@ -135,6 +136,7 @@ function* layLines(ground: SiteInput, gait: Gait, ways: Ways): Generator<number,
         ways.distanceM[at] = 0;
         return;
       }
+      if (given[at] === 1) return;
       const { levelM, riseM } = lineBetween(ground, gait, i, j);
       const angle = levelM === 0 && riseM === 0 ? 0 : Math.atan2(riseM, levelM);
       if (Math.abs(angle) > steepest) return;
@@ -145,6 +147,19 @@ function* layLines(ground: SiteInput, gait: Gait, ways: Ways): Generator<number,
       ways.slopeRad[at] = angle;
     });
   }
+}
+
+/** 1 for each way that the planner gave a leg for: nothing else is worked out for it. */
+function givenWays({ legs }: SiteInput, { index, size }: Ways): Uint8Array {
+  const given = new Uint8Array(size * size);
+  for (const { from, to, bothWays } of legs) {
+    const one = index.get(from);
+    const other = index.get(to);
+    if (one === undefined || other === undefined) continue;
+    given[one * size + other] = 1;
+    if (bothWays) given[other * size + one] = 1;
+  }
+  return given;
 }
 
 function layTrails(trails: readonly (GroundTrail | null)[], gait: Gait, ways: Ways): void {

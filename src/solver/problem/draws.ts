@@ -39,8 +39,6 @@ class Writer {
   private readonly peak: Float64Array[] = [];
   private readonly leg: Float64Array[] = [];
   private readonly peaks: readonly number[];
-  /** Ways of one slope and pace are alike: one entry stands for all of them. */
-  private readonly standsFor: readonly number[];
   private readonly plan: Plan;
   private readonly ground: LegTable;
   private readonly count: number;
@@ -69,7 +67,6 @@ class Writer {
       walkbackBinds: new Uint8Array(KINDS),
     };
     this.peaks = peaksOf(ground);
-    this.standsFor = alikeWays(ground);
   }
 
   /** What the route's suit holds. */
@@ -96,7 +93,8 @@ class Writer {
 
   /** A route on which nobody has drawn like this yet. */
   work(r: number, suit: SuitRates): void {
-    const { plan, draws, standsFor } = this;
+    const { plan, draws } = this;
+    const { standsFor } = this.ground;
     const rest = suit.rest.draws;
     const back = this.walkbacks(r, suit);
     const walk = new Map([...new Set(standsFor)].map((cell) => [cell, suit.way(cell).draws]));
@@ -165,12 +163,13 @@ class Writer {
 
   /** What each way draws over standing still, flat times kinds. */
   private legDraws(walk: ReadonlyMap<number, readonly number[]>, rest: readonly number[]): Float64Array {
+    const { standsFor } = this.ground;
     const { durationS, size } = this.ground.ways;
     const legs = new Float64Array(size * size * KINDS);
     for (let cell = 0; cell < size * size; cell += 1) {
       const seconds = durationS[cell]!;
       if (seconds <= 0) continue;
-      const drawn = walk.get(this.standsFor[cell]!)!;
+      const drawn = walk.get(standsFor[cell]!)!;
       for (let kind = 0; kind < KINDS; kind += 1)
         legs[cell * KINDS + kind] = (drawn[kind]! - rest[kind]!) * seconds;
     }
@@ -190,19 +189,6 @@ class Writer {
     });
     return { ...draws, leg, home, peakAt, peak, binds: draws.kindBinds.includes(1) };
   }
-}
-
-/** For each way the first one of its slope and pace. */
-function alikeWays({ ways }: LegTable): readonly number[] {
-  const alike = new Map<number, Map<number, number>>();
-  return Array.from(ways.slopeRad, (slope, cell) => {
-    const ofSlope = alike.get(slope) ?? new Map<number, number>();
-    alike.set(slope, ofSlope);
-    const pace = ways.paceMs[cell]!;
-    const first = ofSlope.get(pace) ?? cell;
-    ofSlope.set(pace, first);
-    return first;
-  });
 }
 
 /** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */

@@ -33,6 +33,8 @@ export interface LegTable {
   /** Slope angles that these walk-backs count with. */
   readonly homeSlopeRad: Float64Array;
   readonly peakSlopeRad: Float64Array;
+  /** For each entry of the ways the first one of the same slope and pace: walking it draws as much a second. */
+  readonly standsFor: Int32Array;
   /** By entry of the ways: 1 where the way goes by a given leg that nobody can walk (walking-physics); null without any. */
   readonly beyond: Uint8Array | null;
   /** By route. */
@@ -96,6 +98,7 @@ export function legTableOf(plan: Plan, boundless = false): LegTable {
   });
   return {
     ways,
+    standsFor: alikeWays(ways),
     homeS: home.placeS,
     peakS: home.peakS,
     homeSlopeRad: home.placeSlopeRad,
@@ -109,4 +112,24 @@ export function legTableOf(plan: Plan, boundless = false): LegTable {
     insideHome: homeInside,
     mayWalk,
   };
+}
+
+/** Worked out once for ways: every compile of a plan asks. */
+const alike = new WeakMap<Ways, Int32Array>();
+
+function alikeWays(ways: Ways): Int32Array {
+  let standsFor = alike.get(ways);
+  if (!standsFor) {
+    const bySlope = new Map<number, Map<number, number>>();
+    standsFor = Int32Array.from(ways.slopeRad, (slope, cell) => {
+      let ofSlope = bySlope.get(slope);
+      if (!ofSlope) bySlope.set(slope, (ofSlope = new Map()));
+      const pace = ways.paceMs[cell]!;
+      const first = ofSlope.get(pace);
+      if (first === undefined) ofSlope.set(pace, cell);
+      return first ?? cell;
+    });
+    alike.set(ways, standsFor);
+  }
+  return standsFor;
 }

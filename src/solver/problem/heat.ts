@@ -10,7 +10,7 @@ import type { SuitRates } from "./suitrates.ts";
  */
 export function heatOf(
   plan: Plan,
-  { ways }: LegTable,
+  { standsFor }: LegTable,
   routes: readonly RouteKey[],
   suitRates: readonly SuitRates[],
   longestOutS: number,
@@ -43,7 +43,10 @@ export function heatOf(
       taskW[a * count + r] = watts;
       if (task.crew.count > 0) greatestW = Math.max(greatestW, watts);
     });
-    const legs = Float64Array.from(ways.slopeRad, (_, cell) => suitRates[r]!.way(cell).heatJ);
+    const legs = new Float64Array(standsFor.length);
+    standsFor.forEach((first, cell) => {
+      legs[cell] = first === cell ? suitRates[r]!.way(cell).heatJ : legs[first]!;
+    });
     for (const watts of legs) greatestW = Math.max(greatestW, watts);
     if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
     legW.push(legs);

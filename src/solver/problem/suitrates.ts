@@ -42,49 +42,49 @@ export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[])
     const factor = member.workRateFactor;
     const who = { factor, massKg: member.bodyMassKg + suit.massKg };
     const about = environmentHeatOnEvaW(heavens, suit, plan.evas[route.eva]!);
-    const key = `${member.id} ${suit.id} ${about}`;
+    const key = JSON.stringify([member.bodyMassKg, factor, { ...suit, id: "", name: "" }, about]);
     const same = known.get(key);
     if (same) return same;
-    const rates = new Map<string, Rate>();
     const rate = (mode: Mode, watts: number): Rate => {
-      const at = `${mode} ${watts}`;
-      let one = rates.get(at);
-      if (!one) {
-        const now = suitIn(suit, mode, about);
-        const drawn = drawPerSecond(now, watts);
-        rates.set(
-          at,
-          (one = {
-            metabolicW: watts,
-            draws: CONSUMABLES.map((kind) => drawn[kind]),
-            heatJ: heatPerSecond(now, watts),
-          }),
-        );
-      }
-      return one;
+      const now = suitIn(suit, mode, about);
+      const drawn = drawPerSecond(now, watts);
+      return {
+        metabolicW: watts,
+        draws: CONSUMABLES.map((kind) => drawn[kind]),
+        heatJ: heatPerSecond(now, watts),
+      };
     };
-    // Asked for every way of a site: once a slope is worked out, it is known.
+    // Asked for every way of a site, and for every task twice: once it is worked out, it is known.
     const backs = new Map<number, Rate>();
+    const walks = new Map<number, Rate>();
+    const works = new Map<number, Rate>();
     const suitRates: SuitRates = {
       rest: rate("standing", metabolicW("rest", factor)),
       airlock: rate("working", metabolicW("egress-ingress", factor)),
-      back(slopeRad) {
-        let one = backs.get(slopeRad);
-        if (!one) {
-          const watts = walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad);
-          backs.set(slopeRad, (one = rate("walking", watts)));
-        }
-        return one;
-      },
-      way: (cell) =>
-        rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
-      work: (task) =>
-        rate(
-          "working",
-          metabolicW(task.effort, factor) + carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs),
+      back: (slopeRad) =>
+        once(backs, slopeRad, () =>
+          rate(
+            "walking",
+            walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad),
+          ),
         ),
+      way: (cell) =>
+        once(walks, cell, () =>
+          rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
+        ),
+      work: (task) => {
+        const carriedW = carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs);
+        const watts = metabolicW(task.effort, factor) + carriedW;
+        return once(works, watts, () => rate("working", watts));
+      },
     };
     known.set(key, suitRates);
     return suitRates;
   });
+}
+
+function once(known: Map<number, Rate>, key: number, make: () => Rate): Rate {
+  let one = known.get(key);
+  if (!one) known.set(key, (one = make()));
+  return one;
 }
