@@ -37,3 +37,4 @@ export { homeOf, reachOn } from "./home.ts";
 export { takeWorkedWays, workedWays } from "./handover.ts";
 export type { WorkedWays } from "./handover.ts";
 export type { Home } from "./home.ts";
+export { memory, numberOf } from "./remember.ts";

@@ -6,40 +6,64 @@ import type { RouteKey } from "./outings.ts";
 import { DISTANCE_TOLERANCE_M, standsIn } from "./relations.ts";
 
 /**
- * Who may do `activity` (task-crew, pin, suit-worn-once, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
+ * Who may do an activity (task-crew, pin, suit-worn-once, walk-back-emergency, no-way, link-crew's one-sided cases): sets of routes of one EVA. A
  * task that can never be placed (walking-physics, blast-keep-out, carry, a keep-out that is always hot, a work stretch longer than the limit)
  * has no choice; a crew-less task has one empty choice.
  */
-export function choicesOf(
+export function choosing(
   plan: Plan,
   ground: LegTable,
   routes: readonly RouteKey[],
-  activity: number,
-): number[][] {
-  const task = plan.tasks[activity]!;
-  if (neverAllowed(plan, ground, task, activity)) return [];
-  const { count, named, qualification } = task.crew;
-  const { pin } = task;
-  if (count === 0) return pin?.eva === undefined && (pin?.crew ?? []).length === 0 ? [[]] : [];
-  const inside = ground.inside(task);
-  const able = (route: number): boolean =>
-    ground.mayStand(route, inside.from) && ground.mayStand(route, inside.to) && ground.mayWalk(route, inside);
+): (activity: number) => number[][] {
+  const parties = partiesOf(plan, ground, routes);
+  return (activity) => {
+    const task = plan.tasks[activity]!;
+    if (neverAllowed(plan, ground, task, activity)) return [];
+    const { count } = task.crew;
+    const { pin } = task;
+    if (count === 0) return pin?.eva === undefined && (pin?.crew ?? []).length === 0 ? [[]] : [];
+    const inside = ground.inside(task);
+    const able = (route: number): boolean =>
+      ground.mayStand(route, inside.from) &&
+      ground.mayStand(route, inside.to) &&
+      ground.mayWalk(route, inside);
+    return parties.flatMap(({ eva, all }) =>
+      pin?.eva !== undefined && pin.eva !== eva
+        ? []
+        : subsets(all.filter(able), count).filter((set) =>
+            isAsked(
+              task,
+              set.map((r) => plan.crew[routes[r]!.member]!),
+            ),
+          ),
+    );
+  };
+}
+
+/** Who goes out on each EVA on which all may stand at the lander together. */
+function partiesOf(
+  plan: Plan,
+  ground: LegTable,
+  routes: readonly RouteKey[],
+): { readonly eva: string; readonly all: readonly number[] }[] {
+  const { lander } = ground.ways;
   return plan.evas.flatMap((eva, e) => {
-    if ((pin?.eva !== undefined && pin.eva !== eva.id) || !ground.mayFly(e)) return [];
-    const { lander } = ground.ways;
     const all = routes.flatMap((route, r) => (route.eva === e ? [r] : []));
-    if (!all.every((route) => ground.mayStand(route, lander))) return [];
-    return subsets(all.filter(able), count).filter((set) => {
-      const crew = set.map((r) => plan.crew[routes[r]!.member]!);
-      const ids = crew.map((member) => member.id);
-      if (!named.every((id) => ids.includes(id))) return false;
-      if (pin?.crew && !(pin.crew.length === ids.length && pin.crew.every((id) => ids.includes(id))))
-        return false;
-      return (
-        qualification === undefined || crew.some((member) => member.qualifications.includes(qualification))
-      );
-    });
+    return ground.mayFly(e) && all.every((route) => ground.mayStand(route, lander))
+      ? [{ eva: eva.id, all }]
+      : [];
   });
+}
+
+/** Whether the task is for these crew members: named, pinned and qualified as it asks. */
+function isAsked(
+  { crew: { named, qualification }, pin }: Task,
+  crew: readonly Plan["crew"][number][],
+): boolean {
+  const isThere = (id: string): boolean => crew.some((member) => member.id === id);
+  if (!named.every(isThere)) return false;
+  if (pin?.crew && !(pin.crew.length === crew.length && pin.crew.every(isThere))) return false;
+  return qualification === undefined || crew.some((member) => member.qualifications.includes(qualification));
 }
 
 /** walking-physics: true where the plan walks, or walks back, faster than anybody was timed in a suit: then nobody goes out. */

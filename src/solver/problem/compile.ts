@@ -2,7 +2,7 @@ import { stocks } from "../../physics/index.ts";
 import { type Plan, type Schedule, suitIdOn, suitsWorn } from "../../plan/index.ts";
 import { distance, type Inside, type Ways } from "../../terrain/index.ts";
 import { type FromEgress, KINDS, type Limits, NEVER, type Problem } from "./problem.ts";
-import { choicesOf } from "./choices.ts";
+import { choosing } from "./choices.ts";
 import { consumptionOf } from "./draws.ts";
 import { type LegTable, legTableOf } from "./ground.ts";
 import { groupsOf } from "./groups.ts";
@@ -62,9 +62,8 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
   const openings = plan.tasks.map((task) => openingOf(task));
   const gridS = plan.rules.startGridS;
   const chosen = plan.tasks.map((task, a) => startsIn(openings[a]!, gridS, task));
-  const choices = plan.tasks.map((_, a) =>
-    feasibleCounts(plan, slotsOf[a]!) ? choicesOf(plan, ground, routes, a) : [],
-  );
+  const choicesOf = choosing(plan, ground, routes);
+  const choices = plan.tasks.map((_, a) => (feasibleCounts(plan, slotsOf[a]!) ? choicesOf(a) : []));
   const chainStart = new Int32Array(plan.equipment.length + 1);
   plan.equipment.forEach((one, q) => {
     chainStart[q + 1] = chainStart[q]! + (scarce.has(one.id) ? one.count : 0);

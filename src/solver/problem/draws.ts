@@ -5,6 +5,7 @@ import type { RouteKey } from "./outings.ts";
 import type { Inside } from "../../terrain/index.ts";
 import type { LegTable } from "./ground.ts";
 import type { SuitRates } from "./suitrates.ts";
+import { peaksOf, walkbackDraws, wayDrawsOf } from "./waydraws.ts";
 
 /**
  * What everything draws over standing still (S6, S7), and which consumables can run short at all: one whose greatest
@@ -38,7 +39,6 @@ class Writer {
   private readonly home: Float64Array[] = [];
   private readonly peak: Float64Array[] = [];
   private readonly leg: Float64Array[] = [];
-  private readonly peaks: readonly number[];
   private readonly plan: Plan;
   private readonly ground: LegTable;
   private readonly count: number;
@@ -66,7 +66,6 @@ class Writer {
       kindBinds: new Uint8Array(KINDS),
       walkbackBinds: new Uint8Array(KINDS),
     };
-    this.peaks = peaksOf(ground);
   }
 
   /** What the route's suit holds. */
@@ -94,31 +93,27 @@ class Writer {
   /** A route on which nobody has drawn like this yet. */
   work(r: number, suit: SuitRates): void {
     const { plan, draws } = this;
-    const { standsFor } = this.ground;
-    const rest = suit.rest.draws;
-    const back = this.walkbacks(r, suit);
-    const walk = new Map([...new Set(standsFor)].map((cell) => [cell, suit.way(cell).draws]));
+    const ways = wayDrawsOf(suit, this.ground);
+    const inner = this.inner(r, suit);
     const work = plan.tasks.map((task) => suit.work(task).draws);
-    const all = [rest, suit.airlock.draws, ...walk.values(), ...work];
     for (let kind = 0; kind < KINDS; kind += 1) {
       const at = r * KINDS + kind;
-      draws.restRate[at] = rest[kind]!;
-      draws.airlockRate[at] = suit.airlock.draws[kind]! - rest[kind]!;
-      const farthest = Math.max(...back.map((list) => mostOf(list, kind)));
-      draws.dearest[at] = farthest;
-      this.bind(
-        r,
-        kind,
-        all.reduce((most, one) => Math.max(most, one[kind]!), 0) * this.longestOutS,
-        farthest,
-      );
+      const rest = suit.rest.draws[kind]!;
+      const airlock = suit.airlock.draws[kind]!;
+      draws.restRate[at] = rest;
+      draws.airlockRate[at] = airlock - rest;
+      draws.dearest[at] = Math.max(mostOf(ways.home, kind), mostOf(ways.peak, kind), mostOf(inner, kind));
+      let greatest = Math.max(0, rest, airlock, ways.greatest[kind]!);
+      plan.tasks.forEach((task, a) => {
+        const drawn = work[a]![kind]!;
+        if (drawn > greatest) greatest = drawn;
+        draws.task[(a * this.count + r) * KINDS + kind] = (drawn - rest) * task.duration.likelyS;
+      });
+      this.bind(r, kind, greatest * this.longestOutS, draws.dearest[at]!);
     }
-    plan.tasks.forEach((task, a) => {
-      for (let kind = 0; kind < KINDS; kind += 1)
-        draws.task[(a * this.count + r) * KINDS + kind] =
-          (work[a]![kind]! - rest[kind]!) * task.duration.likelyS;
-    });
-    this.leg.push(this.legDraws(walk, rest));
+    this.leg.push(ways.leg);
+    this.home.push(ways.home);
+    this.peak.push(ways.peak);
   }
 
   /** What the route has available of a kind, and whether `greatest` over the longest outing, or with the way home, uses it up. */
@@ -136,17 +131,9 @@ class Writer {
     if (greatest + farthest > draws.availableBack[at]!) draws.walkbackBinds[kind] = 1;
   }
 
-  /** What the walk-backs draw from places, from the worst points of ways, and from inside tasks. */
-  private walkbacks(r: number, suit: SuitRates): readonly Float64Array[] {
-    const { ground, draws, count, insides, peaks } = this;
-    const home = walkbackDraws(suit, ground.homeS, ground.homeSlopeRad);
-    const peak = walkbackDraws(
-      suit,
-      peaks.map((cell) => ground.peakS[cell]!),
-      peaks.map((cell) => ground.peakSlopeRad[cell]!),
-    );
-    this.home.push(home);
-    this.peak.push(peak);
+  /** What the walk-backs from inside tasks draw, where they are longer than from both ends. */
+  private inner(r: number, suit: SuitRates): Float64Array {
+    const { ground, draws, count, insides } = this;
     const insideHome = insides.map((inside) => ground.insideHome(inside));
     const inner = walkbackDraws(
       suit,
@@ -158,29 +145,14 @@ class Writer {
     );
     for (let a = 0; a < insides.length; a += 1)
       draws.inner.set(inner.subarray(a * KINDS, (a + 1) * KINDS), (a * count + r) * KINDS);
-    return [home, peak, inner];
-  }
-
-  /** What each way draws over standing still, flat times kinds. */
-  private legDraws(walk: ReadonlyMap<number, readonly number[]>, rest: readonly number[]): Float64Array {
-    const { standsFor } = this.ground;
-    const { durationS, size } = this.ground.ways;
-    const legs = new Float64Array(size * size * KINDS);
-    for (let cell = 0; cell < size * size; cell += 1) {
-      const seconds = durationS[cell]!;
-      if (seconds <= 0) continue;
-      const drawn = walk.get(standsFor[cell]!)!;
-      for (let kind = 0; kind < KINDS; kind += 1)
-        legs[cell * KINDS + kind] = (drawn[kind]! - rest[kind]!) * seconds;
-    }
-    return legs;
+    return inner;
   }
 
   done(): Consumption {
     const { draws, leg, home, peak } = this;
     const { size } = this.ground.ways;
     const peakAt = new Int32Array(size * size).fill(-1);
-    this.peaks.forEach((cell, k) => {
+    peaksOf(this.ground).forEach((cell, k) => {
       peakAt[cell] = k;
     });
     // The walk-back is tested against what the board keeps of draws, and at the lander it is the reserve itself.
@@ -189,30 +161,6 @@ class Writer {
     });
     return { ...draws, leg, home, peakAt, peak, binds: draws.kindBinds.includes(1) };
   }
-}
-
-/** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
-function walkbackDraws(
-  suit: SuitRates,
-  seconds: ArrayLike<number>,
-  slopeRad: ArrayLike<number>,
-): Float64Array {
-  const drawn = new Float64Array(seconds.length * KINDS);
-  for (let i = 0; i < seconds.length; i += 1) {
-    const { draws } = suit.back(slopeRad[i]!);
-    for (let kind = 0; kind < KINDS; kind += 1)
-      drawn[i * KINDS + kind] = draws[kind]! * Math.max(0, seconds[i]!);
-  }
-  return drawn;
-}
-
-/** The entries of the ways whose worst walk-back is longer than from both ends. */
-function peaksOf({ ways, homeS, peakS }: LegTable): number[] {
-  const { size } = ways;
-  const list: number[] = [];
-  for (let cell = 0; cell < size * size; cell += 1)
-    if (peakS[cell]! > Math.max(homeS[Math.floor(cell / size)]!, homeS[cell % size]!)) list.push(cell);
-  return list;
 }
 
 /** The greatest of one kind in a flat list times kinds. */

@@ -3,6 +3,7 @@ import type { Heat } from "./problem.ts";
 import type { RouteKey } from "./outings.ts";
 import type { LegTable } from "./ground.ts";
 import type { SuitRates } from "./suitrates.ts";
+import { wayDrawsOf } from "./waydraws.ts";
 
 /**
  * Heat of everything on every route (S7, heat-storage); null where the rule is a warning or nobody could ever store too
@@ -10,7 +11,7 @@ import type { SuitRates } from "./suitrates.ts";
  */
 export function heatOf(
   plan: Plan,
-  { standsFor }: LegTable,
+  ground: LegTable,
   routes: readonly RouteKey[],
   suitRates: readonly SuitRates[],
   longestOutS: number,
@@ -43,10 +44,7 @@ export function heatOf(
       taskW[a * count + r] = watts;
       if (task.crew.count > 0) greatestW = Math.max(greatestW, watts);
     });
-    const legs = new Float64Array(standsFor.length);
-    standsFor.forEach((first, cell) => {
-      legs[cell] = first === cell ? suitRates[r]!.way(cell).heatJ : legs[first]!;
-    });
+    const legs = wayDrawsOf(suitRates[r]!, ground).heatJ;
     for (const watts of legs) greatestW = Math.max(greatestW, watts);
     if ((greatestW - coolingW[r]!) * longestOutS > mostJ[r]!) binds = true;
     legW.push(legs);

@@ -8,8 +8,15 @@ import {
   walkbackW,
   walkingW,
 } from "../../physics/index.ts";
-import { type Plan, suitOn, type Task } from "../../plan/index.ts";
-import { carryingW, heavensOf, environmentHeatOnEvaW, type Ways } from "../../terrain/index.ts";
+import { type Plan, type Suit, suitOn, type Task } from "../../plan/index.ts";
+import {
+  carryingW,
+  environmentHeatOnEvaW,
+  heavensOf,
+  memory,
+  numberOf,
+  type Ways,
+} from "../../terrain/index.ts";
 import type { RouteKey } from "./outings.ts";
 
 /** What happens each second: draws by kind of consumable, and heat in whole J. */
@@ -30,57 +37,79 @@ export interface SuitRates {
   work(task: Task): Rate;
 }
 
-/** The suits of all `routes` as they are worn; the same object where nothing differs. */
+/** Pairs of places of the ways that all remembered suits are known on together. */
+const PAIR_ROOM = 1_000_000;
+const known = memory<{ readonly rates: SuitRates; readonly pairs: number }>(PAIR_ROOM, ({ pairs }) => pairs);
+
+/** The suits of all `routes` as they are worn; the same object where nothing differs, from one plan to the next too. */
 export function suitRatesOn(plan: Plan, ways: Ways, routes: readonly RouteKey[]): SuitRates[] {
   const heavens = heavensOf(plan);
   const { walking, walkback } = plan.rules;
-  const { gravityMs2 } = plan.body;
-  const known = new Map<string, SuitRates>();
-  return routes.map((route) => {
+  return routes.map((route): SuitRates => {
     const member = plan.crew[route.member]!;
     const suit = suitOn(plan, plan.evas[route.eva]!, member.id)!;
-    const factor = member.workRateFactor;
-    const who = { factor, massKg: member.bodyMassKg + suit.massKg };
     const about = environmentHeatOnEvaW(heavens, suit, plan.evas[route.eva]!);
-    const key = JSON.stringify([member.bodyMassKg, factor, { ...suit, id: "", name: "" }, about]);
-    const same = known.get(key);
-    if (same) return same;
-    const rate = (mode: Mode, watts: number): Rate => {
-      const now = suitIn(suit, mode, about);
-      const drawn = drawPerSecond(now, watts);
-      return {
-        metabolicW: watts,
-        draws: CONSUMABLES.map((kind) => drawn[kind]),
-        heatJ: heatPerSecond(now, watts),
-      };
+    const worn: Worn = {
+      suit: { ...suit, id: "", name: "" },
+      bodyMassKg: member.bodyMassKg,
+      factor: member.workRateFactor,
+      about,
+      walking,
+      walkback,
+      gravityMs2: plan.body.gravityMs2,
     };
-    // Asked for every way of a site, and for every task twice: once it is worked out, it is known.
-    const backs = new Map<number, Rate>();
-    const walks = new Map<number, Rate>();
-    const works = new Map<number, Rate>();
-    const suitRates: SuitRates = {
-      rest: rate("standing", metabolicW("rest", factor)),
-      airlock: rate("working", metabolicW("egress-ingress", factor)),
-      back: (slopeRad) =>
-        once(backs, slopeRad, () =>
-          rate(
-            "walking",
-            walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad),
-          ),
-        ),
-      way: (cell) =>
-        once(walks, cell, () =>
-          rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
-        ),
-      work: (task) => {
-        const carriedW = carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs);
-        const watts = metabolicW(task.effort, factor) + carriedW;
-        return once(works, watts, () => rate("working", watts));
-      },
-    };
-    known.set(key, suitRates);
-    return suitRates;
+    const key = `${numberOf(ways)} ${JSON.stringify(worn)}`;
+    return known.of(key, () => ({ rates: ratesOf(worn, ways), pairs: ways.durationS.length })).rates;
   });
+}
+
+/** All that decides what somebody in a suit draws. */
+interface Worn {
+  readonly suit: Suit;
+  readonly bodyMassKg: number;
+  readonly factor: number;
+  /** Heat from the surroundings, W. */
+  readonly about: number;
+  readonly walking: Plan["rules"]["walking"];
+  readonly walkback: Plan["rules"]["walkback"];
+  readonly gravityMs2: number;
+}
+
+function ratesOf(
+  { suit, bodyMassKg, factor, about, walking, walkback, gravityMs2 }: Worn,
+  ways: Ways,
+): SuitRates {
+  const who = { factor, massKg: bodyMassKg + suit.massKg };
+  const rate = (mode: Mode, watts: number): Rate => {
+    const now = suitIn(suit, mode, about);
+    const drawn = drawPerSecond(now, watts);
+    return {
+      metabolicW: watts,
+      draws: CONSUMABLES.map((kind) => drawn[kind]),
+      heatJ: heatPerSecond(now, watts),
+    };
+  };
+  // Asked for every way of a site, and for every task again and again: once it is worked out, it is known.
+  const backs = new Map<number, Rate>();
+  const walks = new Map<number, Rate>();
+  const works = new Map<number, Rate>();
+  return {
+    rest: rate("standing", metabolicW("rest", factor)),
+    airlock: rate("working", metabolicW("egress-ingress", factor)),
+    back: (slopeRad) =>
+      once(backs, slopeRad, () =>
+        rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
+      ),
+    way: (cell) =>
+      once(walks, cell, () =>
+        rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
+      ),
+    work: (task) => {
+      const carriedW = carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs);
+      const watts = metabolicW(task.effort, factor) + carriedW;
+      return once(works, watts, () => rate("working", watts));
+    },
+  };
 }
 
 function once(known: Map<number, Rate>, key: number, make: () => Rate): Rate {

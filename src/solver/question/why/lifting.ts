@@ -2,7 +2,7 @@ import type { CauseKind } from "../../../answers/index.ts";
 import { duration } from "../../../kernel/index.ts";
 import { FASTEST_MS } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../../plan/index.ts";
-import { choicesOf } from "../../problem/choices.ts";
+import { choosing } from "../../problem/choices.ts";
 import { type LegTable, legTableOf } from "../../problem/ground.ts";
 import { type Opening, openingsOf } from "../../problem/openings.ts";
 import { gapsOf, longestOf, rechargeEdges, routesOf } from "../../problem/outings.ts";
@@ -149,7 +149,7 @@ export class RelaxedProblem {
       };
       const tasks = [...lenient.tasks];
       tasks[a] = easy;
-      known = short ? [] : choicesOf({ ...lenient, tasks }, ground, this.routes, a);
+      known = short ? [] : choosing({ ...lenient, tasks }, ground, this.routes)(a);
       this.choices.set(key, known);
     }
     return known;
