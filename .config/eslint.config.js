@@ -5,6 +5,7 @@ const pureRooms = [
   "kernel",
   "physics",
   "terrain",
+  "solver/problem",
   "plan",
   "rules",
   "answers",

@@ -1,6 +1,7 @@
 import { gridFrom, gridTo } from "../../kernel/index.ts";
 import type { Task } from "../../plan/index.ts";
 import { NEVER, type Openings, type Problem } from "./problem.ts";
+import { firstsOf } from "./firsts.ts";
 import type { Opening } from "./openings.ts";
 
 /**
@@ -31,13 +32,9 @@ export function startsIn(windows: readonly Opening[], gridS: number, task: Task,
 
 /** Lists of openings, one by activity, laid end to end. */
 export function openingsFrom(lists: readonly (readonly Opening[])[]): Openings {
-  const start = new Int32Array(lists.length + 1);
-  lists.forEach((list, a) => {
-    start[a + 1] = start[a]! + list.length;
-  });
   const all = lists.flat();
   return {
-    openStart: start,
+    openStart: firstsOf(lists),
     openFromS: Int32Array.from(all, (one) => one.fromS),
     openToS: Int32Array.from(all, (one) => one.toS),
   };

@@ -409,7 +409,6 @@ class Run implements WishRun {
 
   /** Chains one after the other from the best so far, each at stretches of its own. */
   private *chains(until: number, most: () => number): Generator<undefined, void> {
-    const { random: stream, trial, problem } = this;
     let good: Float64Array | null = null;
     for (let turn = 0; this.share() < until; turn += 1) {
       const fromShare = this.share();
@@ -418,31 +417,33 @@ class Run implements WishRun {
       const elites = this.elites[turn % this.elites.length]!;
       const elite = this.pick(elites);
       const before = elites.bestValue;
-      const share = this.mix(most(), elite, good);
-      const anew = stream.next() < Math.min(MOST_ANEW, ANEW / problem.activities);
-      const from = anew ? null : (elite?.schedule ?? this.settings.from ?? null);
-      const caution = this.cautionOf(elite);
-      const price = elites.wish.price * (stream.next() < STRICT * fewness(problem) ? DEARER : 1);
-      const chain = new Chain(
-        problem,
-        share,
-        from,
-        stream,
-        trial,
-        { ...elites.wish, price },
-        this.note,
-        caution,
-      );
+      const stretches = this.mix(most(), elite, good);
+      const chain = this.chainFrom(elites, elite, stretches);
       yield;
-      for (let k = 1; ; k += 1) {
-        const done = (this.share() - fromShare) / lengthShare;
-        if (done >= 1 || (k > HOPELESS && chain.best === -Infinity)) break;
-        chain.iterate(done);
-        this.iterations += 1;
-        if (k % 4 === 0) yield;
-      }
-      if (elites.bestValue > before) good = share;
+      yield* this.followed(chain, fromShare, lengthShare);
+      if (elites.bestValue > before) good = stretches;
       yield;
+    }
+  }
+
+  /** A chain from one of the best, or now and then from nothing, at a price of its own. */
+  private chainFrom({ wish }: Elites, elite: Elite | null, stretches: Float64Array): Chain {
+    const { random: stream, trial, problem } = this;
+    const anew = stream.next() < Math.min(MOST_ANEW, ANEW / problem.activities);
+    const from = anew ? null : (elite?.schedule ?? this.settings.from ?? null);
+    const caution = this.cautionOf(elite);
+    const price = wish.price * (stream.next() < STRICT * fewness(problem) ? DEARER : 1);
+    return new Chain(problem, stretches, from, stream, trial, { ...wish, price }, this.note, caution);
+  }
+
+  /** Goes on with a chain for its part of the run, or until it is hopeless. */
+  private *followed(chain: Chain, fromShare: number, lengthShare: number): Generator<undefined, void> {
+    for (let k = 1; ; k += 1) {
+      const done = (this.share() - fromShare) / lengthShare;
+      if (done >= 1 || (k > HOPELESS && chain.best === -Infinity)) return;
+      chain.iterate(done);
+      this.iterations += 1;
+      if (k % 4 === 0) yield;
     }
   }
 
