@@ -18,19 +18,19 @@ import {
 } from "./requestoffers.ts";
 
 /**
- * What could be given up, the most hopeful first: what is in the clash, then the bounds of all EVAs and all other placed tasks,
+ * What could be given up, the most hopeful first: what is in the conflict, then the bounds of all EVAs and all other placed tasks,
  * which can make room when the rest is rearranged. Safety rules are not among them.
  */
 export function offersOf(
   problem: Problem,
   schedule: Schedule,
   group: readonly number[],
-  clash: readonly Cause[],
+  conflict: readonly Cause[],
 ): Offer[] {
   const { plan } = problem;
-  const inClash = clash.flatMap((cause) => offersFor(plan, cause, group));
+  const inConflict = conflict.flatMap((cause) => offersFor(plan, cause, group));
   const placed = schedule.placements.map((one) => plan.tasks.findIndex((task) => task.id === one.task));
-  const clashing = new Set(clash.map(keyOf));
+  const conflicting = new Set(conflict.map(keyOf));
   // A must-do task is dropped for another must-do task only.
   const forMust = group.length === 0 || group.some((a) => plan.tasks[a]!.must);
   const isMust = (id: string): boolean => plan.tasks.some((task) => task.id === id && task.must);
@@ -39,11 +39,11 @@ export function offersOf(
     .filter((offer) => forMust || !offer.drops.some(isMust));
   const isIn = (offer: Offer): boolean => {
     const a = plan.tasks.findIndex((task) => task.id === offer.subject);
-    return clashing.has(keyOf({ kind: "placement", about: a }));
+    return conflicting.has(keyOf({ kind: "placement", about: a }));
   };
   const list = [
-    ...inClash,
-    ...sharedReserves(plan, clash),
+    ...inConflict,
+    ...sharedReserves(plan, conflict),
     ...drops.filter(isIn),
     ...plan.evas.flatMap(outingOffers),
     ...drops.filter((one) => !isIn(one)),
@@ -57,10 +57,10 @@ export function offersOf(
   });
 }
 
-/** The same reserve of all suits that the clash names together, as suits are often alike. */
-function sharedReserves(plan: Plan, clash: readonly Cause[]): Offer[] {
+/** The same reserve of all suits that the conflict names together, as suits are often alike. */
+function sharedReserves(plan: Plan, conflict: readonly Cause[]): Offer[] {
   const suits = new Map<ReturnType<typeof consumableOf>["kind"], Set<string>>();
-  for (const { kind, about } of clash) {
+  for (const { kind, about } of conflict) {
     if (kind !== "consumable") continue;
     const { member, kind: consumable } = consumableOf(about);
     const list = suits.get(consumable) ?? new Set<string>();

@@ -3,7 +3,7 @@ import type { Plan } from "../../../plan/index.ts";
 import { gridName, listed } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { Cause } from "./cause.ts";
-import type { Clash } from "./clash.ts";
+import type { Conflict } from "./conflict.ts";
 import type { Scope } from "./consistency.ts";
 import { sayCause, type Where } from "./words.ts";
 
@@ -23,18 +23,27 @@ export function blank(task: string | null): WhyReport<TriedRelaxation> {
 }
 
 /** Says a conflict. */
-export function sayClash(problem: Problem, clash: Clash, task: string | null, where: Where): WhyConflict {
-  const causes = clash.causes.map((cause) => sayCause(problem, cause, where));
+export function sayConflict(
+  problem: Problem,
+  conflict: Conflict,
+  task: string | null,
+  where: Where,
+): WhyConflict {
+  const causes = conflict.causes.map((cause) => sayCause(problem, cause, where));
   return {
     causes,
-    certainty: clash.certainty,
-    scope: clash.scope,
-    minimal: clash.minimal,
-    sentence: clashWords(problem.plan, clash, task),
+    certainty: conflict.certainty,
+    scope: conflict.scope,
+    minimal: conflict.minimal,
+    sentence: conflictWords(problem.plan, conflict, task),
   };
 }
 
-function clashWords(plan: Plan, { causes, certainty, scope, minimal }: Clash, task: string | null): string {
+function conflictWords(
+  plan: Plan,
+  { causes, certainty, scope, minimal }: Conflict,
+  task: string | null,
+): string {
   const name = plan.tasks.find((one) => one.id === task)?.name;
   const what = name ?? "the schedule";
   if (causes.length === 0)

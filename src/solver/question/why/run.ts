@@ -6,14 +6,14 @@ import type { Problem } from "../../problem/problem.ts";
 import { read, Verifier } from "../../network/verify.ts";
 import { asItStands } from "./asitstands.ts";
 import { causesOf } from "./cause.ts";
-import { type Clash, clashOf } from "./clash.ts";
+import { type Conflict, conflictOf } from "./conflict.ts";
 import { exchange } from "./exchange.ts";
 import { RelaxedProblem } from "./lifting.ts";
 import { loopInOnlyPlace, ownLoop } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf } from "./relax.ts";
 import { rearranged } from "./rearranged.ts";
-import { blank, guardedIn, sayClash } from "./report.ts";
+import { blank, guardedIn, sayConflict } from "./report.ts";
 import { elsewhere, solve, WAITS_A_CHANGE } from "./solve.ts";
 import { neededFor } from "../trial/needs.ts";
 
@@ -40,7 +40,7 @@ const ITERATIONS = 24;
 const REARRANGING = 4;
 /** Orders with starts held back on purpose that are tried of the day as it is. */
 const WAITS = 600;
-const UNKNOWN: Clash = { causes: [], certainty: "searched", scope: "in this order", minimal: false };
+const UNKNOWN: Conflict = { causes: [], certainty: "searched", scope: "in this order", minimal: false };
 
 /**
  * Why `task` is not on the day of `schedule`, or, with `task` null, what is wrong with the schedule: first whether it fits after all,
@@ -130,10 +130,10 @@ class Why {
     const lifting = new RelaxedProblem(problem);
     const loop = loopInOnlyPlace(lifting, schedule, wanted);
     yield;
-    const clash = yield* clashOf(lifting, schedule, wanted, group, loop);
+    const conflict = yield* conflictOf(lifting, schedule, wanted, group, loop);
     // Where the trial found a place and no whole schedule came of it, nothing is known against it.
-    this.tell(problem, clash ?? UNKNOWN, along);
-    yield* this.relax(problem, extra, group, clash);
+    this.tell(problem, conflict ?? UNKNOWN, along);
+    yield* this.relax(problem, extra, group, conflict);
   }
 
   /** A schedule that breaks rules. */
@@ -141,21 +141,21 @@ class Why {
     const { schedule } = this;
     const lifting = new RelaxedProblem(problem);
     this.add({ task: null });
-    const clash =
-      (yield* clashOf(lifting, schedule, null, [], ownLoop(lifting, schedule))) ??
-      (yield* clashOf(lifting, schedule, null, [], null, "as it stands"));
-    if (clash) this.tell(problem, clash, "");
-    yield* this.relax(problem, [], [], clash);
+    const conflict =
+      (yield* conflictOf(lifting, schedule, null, [], ownLoop(lifting, schedule))) ??
+      (yield* conflictOf(lifting, schedule, null, [], null, "as it stands"));
+    if (conflict) this.tell(problem, conflict, "");
+    yield* this.relax(problem, [], [], conflict);
   }
 
-  private tell(problem: Problem, clash: Clash, along: string): void {
+  private tell(problem: Problem, conflict: Conflict, along: string): void {
     const where = placesOf(this.plan, this.schedule);
-    const conflict = sayClash(problem, clash, this.report.task, where);
+    const told = sayConflict(problem, conflict, this.report.task, where);
     this.add({
       state: "conflict",
-      conflict,
-      sentence: `${conflict.sentence}${along}`,
-      guarded: guardedIn(problem, clash.causes),
+      conflict: told,
+      sentence: `${told.sentence}${along}`,
+      guarded: guardedIn(problem, conflict.causes),
     });
   }
 
@@ -164,7 +164,7 @@ class Why {
     problem: Problem,
     extra: readonly string[],
     group: readonly number[],
-    clash: Clash | null,
+    conflict: Conflict | null,
   ): Generator<void, void> {
     const { plan, schedule, settings } = this;
     yield;
@@ -181,7 +181,7 @@ class Why {
       this.add({ state: "rearranged", relaxations: [rearranged(plan, schedule, moved, extra)] });
       return;
     }
-    const causes = clash?.causes ?? causesOf(problem, schedule, group);
+    const causes = conflict?.causes ?? causesOf(problem, schedule, group);
     const offers = offersOf(problem, schedule, group, causes);
     this.add({ offers: offers.length });
     const found: TriedRelaxation[] = [];

@@ -6,7 +6,7 @@ import { quickXplain } from "./quickxplain.ts";
 import { ConsistencyCheck, type Scope } from "./consistency.ts";
 
 /** Causes that cannot all hold; none where it is not known what stands against it. */
-export interface Clash {
+export interface Conflict {
   readonly causes: readonly Cause[];
   /** proved: no schedule in this order has them all. searched: the search found none. */
   readonly certainty: "proved" | "searched";
@@ -16,18 +16,18 @@ export interface Clash {
 }
 
 /**
- * A minimal clash between `schedule` and the tasks `group` that `wanted` stands for (null: within the schedule), in the order as
+ * A minimal conflict between `schedule` and the tasks `group` that `wanted` stands for (null: within the schedule), in the order as
  * it stands or as every start stands; null when there is none. `loop`, where times alone leave one place, narrows the search. An answer that is not known
- * counts as no clash where a clash was proved, so that the clash stays true though perhaps not minimal.
+ * counts as no conflict where a conflict was proved, so that the conflict stays true though perhaps not minimal.
  */
-export function* clashOf(
+export function* conflictOf(
   lifting: RelaxedProblem,
   schedule: Schedule,
   wanted: number | null,
   group: readonly number[],
   loop: Loop | null,
   scope: Scope = "in this order",
-): Generator<void, Clash | null> {
+): Generator<void, Conflict | null> {
   const check = new ConsistencyCheck(lifting, schedule, wanted, scope);
   const all = causesOf(lifting.problem, schedule, group);
   const whole = yield* check.ask(all);
