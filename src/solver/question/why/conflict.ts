@@ -1,7 +1,7 @@
 import type { Schedule } from "../../../plan/index.ts";
 import { type Cause, causesOf, keyOf } from "./cause.ts";
 import type { RelaxedProblem } from "./lifting.ts";
-import type { Loop } from "./loop.ts";
+import type { Cycle } from "./cycle.ts";
 import { quickXplain } from "./quickxplain.ts";
 import { ConsistencyCheck, type Scope } from "./consistency.ts";
 
@@ -17,7 +17,7 @@ export interface Conflict {
 
 /**
  * A minimal conflict between `schedule` and the tasks `group` that `wanted` stands for (null: within the schedule), in the order as
- * it stands or as every start stands; null when there is none. `loop`, where times alone leave one place, narrows the search. An answer that is not known
+ * it stands or as every start stands; null when there is none. `cycle`, where times alone leave one place, narrows the search. An answer that is not known
  * counts as no conflict where a conflict was proved, so that the conflict stays true though perhaps not minimal.
  */
 export function* conflictOf(
@@ -25,7 +25,7 @@ export function* conflictOf(
   schedule: Schedule,
   wanted: number | null,
   group: readonly number[],
-  loop: Loop | null,
+  cycle: Cycle | null,
   scope: Scope = "in this order",
 ): Generator<void, Conflict | null> {
   const check = new ConsistencyCheck(lifting, schedule, wanted, scope);
@@ -40,8 +40,8 @@ export function* conflictOf(
     if (answer === "open" || (answer === "none" && certainty === "proved")) doubtful = true;
     return answer === "fails" || (answer === "none" && certainty === "searched");
   }
-  const inLoop = new Set(loop?.causes.map(keyOf));
-  const narrow = all.filter((cause) => inLoop.has(keyOf(cause)));
+  const inCycle = new Set(cycle?.causes.map(keyOf));
+  const narrow = all.filter((cause) => inCycle.has(keyOf(cause)));
   const enough = narrow.length > 0 && (yield* conflicts(narrow));
   doubtful = false;
   const causes = yield* quickXplain(enough ? narrow : all, conflicts);

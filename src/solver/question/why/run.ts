@@ -9,7 +9,7 @@ import { causesOf } from "./cause.ts";
 import { type Conflict, conflictOf } from "./conflict.ts";
 import { exchange } from "./exchange.ts";
 import { RelaxedProblem } from "./lifting.ts";
-import { loopInOnlyPlace, ownLoop } from "./onlyplace.ts";
+import { cycleInOnlyPlace, ownCycle } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf } from "./relax.ts";
 import { rearranged } from "./rearranged.ts";
@@ -128,9 +128,9 @@ class Why {
       return;
     }
     const lifting = new RelaxedProblem(problem);
-    const loop = loopInOnlyPlace(lifting, schedule, wanted);
+    const cycle = cycleInOnlyPlace(lifting, schedule, wanted);
     yield;
-    const conflict = yield* conflictOf(lifting, schedule, wanted, group, loop);
+    const conflict = yield* conflictOf(lifting, schedule, wanted, group, cycle);
     // Where the trial found a place and no whole schedule came of it, nothing is known against it.
     this.tell(problem, conflict ?? UNKNOWN, along);
     yield* this.relax(problem, extra, group, conflict);
@@ -142,7 +142,7 @@ class Why {
     const lifting = new RelaxedProblem(problem);
     this.add({ task: null });
     const conflict =
-      (yield* conflictOf(lifting, schedule, null, [], ownLoop(lifting, schedule))) ??
+      (yield* conflictOf(lifting, schedule, null, [], ownCycle(lifting, schedule))) ??
       (yield* conflictOf(lifting, schedule, null, [], null, "as it stands"));
     if (conflict) this.tell(problem, conflict, "");
     yield* this.relax(problem, [], [], conflict);

@@ -194,7 +194,7 @@ describe("why not", () => {
 });
 
 describe("what is wrong with a schedule", () => {
-  it("is a loop of times where the order cannot close, and what is missing is what opens it", () => {
+  it("is a cycle of times where the order cannot close, and what is missing is what opens it", () => {
     // The first is pinned to 900..1500, the second after it by link within 100 s of its end, but it stands at b: 300 s on.
     const plan = lone(36_000, {
       tasks: [task("one", "a", { worth: 5 }), task("two", "b", { worth: 7 })],

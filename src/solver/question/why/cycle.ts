@@ -4,10 +4,10 @@ import { KINDS, NEVER, type Problem } from "../../problem/problem.ts";
 import type { Cause } from "./cause.ts";
 
 /**
- * A loop of times that cannot close: going round it, a start would have to be later than itself (Dechter, Meiri & Pearl 1991,
- * Artif Intell 49:61-95). Opening it says nothing of other loops, so that its weight is no answer to how much is missing.
+ * A cycle of times that cannot close: going round it, a start would have to be later than itself (Dechter, Meiri & Pearl 1991,
+ * Artif Intell 49:61-95). Opening it says nothing of other cycles, so that its weight is no answer to how much is missing.
  */
-export interface Loop {
+export interface Cycle {
   readonly causes: readonly Cause[];
 }
 
@@ -19,8 +19,8 @@ interface Arc {
   readonly causes: readonly Cause[];
 }
 
-/** A loop that cannot close in the order on the board; null when its hull of windows has none. */
-export function loopOf(day: Day): Loop | null {
+/** A cycle that cannot close in the order on the board; null when its hull of windows has none. */
+export function cycleOf(day: Day): Cycle | null {
   const { board } = day;
   const arcs = arcsOf(board);
   const origin = board.problem.nodes;
@@ -37,14 +37,14 @@ export function loopOf(day: Day): Loop | null {
       raised = to;
     }
     if (raised < 0) return null;
-    const loop = closed(arcs, by, nodes);
-    if (loop) return loop;
+    const cycle = closed(arcs, by, nodes);
+    if (cycle) return cycle;
   }
   return null;
 }
 
-/** A loop among the arcs that raised each node last; null when they form none. */
-function closed(arcs: readonly Arc[], by: Int32Array, nodes: ReadonlySet<number>): Loop | null {
+/** A cycle among the arcs that raised each node last; null when they form none. */
+function closed(arcs: readonly Arc[], by: Int32Array, nodes: ReadonlySet<number>): Cycle | null {
   const seen = new Map<number, number>();
   for (const start of nodes) {
     let node = start;
