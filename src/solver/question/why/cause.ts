@@ -17,7 +17,7 @@ export interface Cause {
   readonly about: number;
 }
 
-/** What can stand against a schedule by each flight rule; nothing by those that no lifting makes room for. */
+/** What can stand against a schedule by each flight rule; nothing by those that no relaxation makes room for. */
 const CAUSES_OF = {
   "oxygen-reserve": ["consumable"],
   "co2-reserve": ["consumable"],

@@ -1,6 +1,6 @@
 import type { Schedule } from "../../../plan/index.ts";
 import { type Cause, causesOf, keyOf } from "./cause.ts";
-import type { RelaxedProblem } from "./lifting.ts";
+import type { RelaxedProblem } from "./relaxedproblem.ts";
 import type { Cycle } from "./cycle.ts";
 import { quickXplain } from "./quickxplain.ts";
 import { ConsistencyCheck, type Scope } from "./consistency.ts";
@@ -21,15 +21,15 @@ export interface Conflict {
  * counts as no conflict where a conflict was proved, so that the conflict stays true though perhaps not minimal.
  */
 export function* conflictOf(
-  lifting: RelaxedProblem,
+  relaxed: RelaxedProblem,
   schedule: Schedule,
   wanted: number | null,
   group: readonly number[],
   cycle: Cycle | null,
   scope: Scope = "in this order",
 ): Generator<void, Conflict | null> {
-  const check = new ConsistencyCheck(lifting, schedule, wanted, scope);
-  const all = causesOf(lifting.problem, schedule, group);
+  const check = new ConsistencyCheck(relaxed, schedule, wanted, scope);
+  const all = causesOf(relaxed.problem, schedule, group);
   const whole = yield* check.ask(all);
   if (whole === "fits") return null;
   const certainty = whole === "fails" ? "proved" : "searched";

@@ -6,7 +6,7 @@ import { type Cause, keyOf } from "./cause.ts";
 import { neededFor } from "../trial/needs.ts";
 import { pairsHold } from "../trial/pairs.ts";
 import { Trial } from "../trial/trial.ts";
-import { holding, type RelaxedProblem, provable } from "./lifting.ts";
+import { holding, type RelaxedProblem, provable } from "./relaxedproblem.ts";
 
 /**
  * fits: here is one that does. fails: proved that none does. none: the search found none, beside placed tasks that it could lay.
@@ -26,7 +26,7 @@ export type Scope = "in this order" | "as it stands";
  * for the wanted task and whatever it needs? Asked under any part of the causes; fewer causes never make it harder.
  */
 export class ConsistencyCheck {
-  readonly lifting: RelaxedProblem;
+  readonly relaxed: RelaxedProblem;
   private readonly schedule: Schedule;
   private readonly wanted: number | null;
   private readonly scope: Scope;
@@ -35,16 +35,16 @@ export class ConsistencyCheck {
 
   /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
   constructor(
-    lifting: RelaxedProblem,
+    relaxed: RelaxedProblem,
     schedule: Schedule,
     wanted: number | null,
     scope: Scope = "in this order",
   ) {
-    this.lifting = lifting;
+    this.relaxed = relaxed;
     this.schedule = schedule;
     this.wanted = wanted;
     this.scope = scope;
-    const { tasks } = lifting.problem.plan;
+    const { tasks } = relaxed.problem.plan;
     const placed = new Set(schedule.placements.map((one) => one.task));
     this.stands = new Set(tasks.flatMap((task, a) => (placed.has(task.id) ? [a] : [])));
   }
@@ -63,7 +63,7 @@ export class ConsistencyCheck {
 
   private *work(causes: readonly Cause[]): Generator<void, Consistency> {
     const holds = holding(causes);
-    const problem = this.lifting.under(holds);
+    const problem = this.relaxed.under(holds);
     const { tasks } = problem.plan;
     const staying = new Set(
       causes.flatMap(({ kind, about }) => (kind === "placement" ? [tasks[about]!.id] : [])),

@@ -1,14 +1,14 @@
 import type { Schedule } from "../../../plan/index.ts";
 import { read } from "../../network/verify.ts";
 import { keyOf } from "./cause.ts";
-import { type RelaxedProblem, provable } from "./lifting.ts";
+import { type RelaxedProblem, provable } from "./relaxedproblem.ts";
 import { type Cycle, cycleOf } from "./cycle.ts";
 import { placesOf } from "../trial/places.ts";
 import { Trial } from "../trial/trial.ts";
 
 /** The cycle of times that closes the only place in the order of `schedule` where `wanted` could go; null when there are more, or none. */
-export function cycleInOnlyPlace(lifting: RelaxedProblem, schedule: Schedule, wanted: number): Cycle | null {
-  const trial = Trial.of(provable(lifting.under(() => true)), schedule);
+export function cycleInOnlyPlace(relaxed: RelaxedProblem, schedule: Schedule, wanted: number): Cycle | null {
+  const trial = Trial.of(provable(relaxed.under(() => true)), schedule);
   if (!trial) return null;
   const [only, ...others] = placesOf(trial.day, wanted, 2, true);
   if (!only || others.length > 0) return null;
@@ -19,8 +19,8 @@ export function cycleInOnlyPlace(lifting: RelaxedProblem, schedule: Schedule, wa
 }
 
 /** The cycle of times that does not close in the order of `schedule` itself; null when all close, or its crew cannot be read. */
-export function ownCycle(lifting: RelaxedProblem, schedule: Schedule): Cycle | null {
-  const problem = provable(lifting.under(() => true));
+export function ownCycle(relaxed: RelaxedProblem, schedule: Schedule): Cycle | null {
+  const problem = provable(relaxed.under(() => true));
   const { stands, unread } = read(problem, schedule);
   const order = [...stands].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
   const trial = new Trial(problem);

@@ -8,7 +8,7 @@ import { asItStands } from "./asitstands.ts";
 import { causesOf } from "./cause.ts";
 import { type Conflict, conflictOf } from "./conflict.ts";
 import { exchange } from "./exchange.ts";
-import { RelaxedProblem } from "./lifting.ts";
+import { RelaxedProblem } from "./relaxedproblem.ts";
 import { cycleInOnlyPlace, ownCycle } from "./onlyplace.ts";
 import { offersOf } from "./offers.ts";
 import { compareCosts, leastOf } from "./relax.ts";
@@ -127,10 +127,10 @@ class Why {
       this.add({ state: "fits", sentence: `${name} fits ${moves}.${along}`, relaxations: [way] });
       return;
     }
-    const lifting = new RelaxedProblem(problem);
-    const cycle = cycleInOnlyPlace(lifting, schedule, wanted);
+    const relaxed = new RelaxedProblem(problem);
+    const cycle = cycleInOnlyPlace(relaxed, schedule, wanted);
     yield;
-    const conflict = yield* conflictOf(lifting, schedule, wanted, group, cycle);
+    const conflict = yield* conflictOf(relaxed, schedule, wanted, group, cycle);
     // Where the trial found a place and no whole schedule came of it, nothing is known against it.
     this.tell(problem, conflict ?? UNKNOWN, along);
     yield* this.relax(problem, extra, group, conflict);
@@ -139,11 +139,11 @@ class Why {
   /** A schedule that breaks rules. */
   private *broken(problem: Problem): Generator<void, void> {
     const { schedule } = this;
-    const lifting = new RelaxedProblem(problem);
+    const relaxed = new RelaxedProblem(problem);
     this.add({ task: null });
     const conflict =
-      (yield* conflictOf(lifting, schedule, null, [], ownCycle(lifting, schedule))) ??
-      (yield* conflictOf(lifting, schedule, null, [], null, "as it stands"));
+      (yield* conflictOf(relaxed, schedule, null, [], ownCycle(relaxed, schedule))) ??
+      (yield* conflictOf(relaxed, schedule, null, [], null, "as it stands"));
     if (conflict) this.tell(problem, conflict, "");
     yield* this.relax(problem, [], [], conflict);
   }

@@ -25,7 +25,7 @@ export function holding(causes: readonly Cause[]): Holding {
 
 /**
  * A compiled problem with causes lifted: the same nodes and places, bounds away. What does not depend on what is lifted is
- * shared, so that many liftings of one problem cost little.
+ * shared, so that many relaxed problems of one cost little.
  */
 export class RelaxedProblem {
   readonly problem: Problem;
@@ -45,7 +45,7 @@ export class RelaxedProblem {
   under(holds: Holding): Problem {
     const { problem } = this;
     const { plan } = problem;
-    const lenient = relaxed(plan, holds);
+    const lenient = relaxedPlan(plan, holds);
     const bound = this.groundFor(holds("walk-back-emergency", 0));
     const ground = { ...bound, mayFly: (e: number) => !holds("suit", e) || bound.mayFly(e) };
     const windows = plan.tasks.map((_, a) => this.windowsUnder(a, holds));
@@ -174,7 +174,7 @@ export function provable(problem: Problem): Problem {
 }
 
 /** The plan with lifted causes taken out where they are the plan's to say; lists keep their length. */
-function relaxed(plan: Plan, holds: Holding): Plan {
+function relaxedPlan(plan: Plan, holds: Holding): Plan {
   const { rules, stay } = plan;
   const everybody = plan.tasks.map((task) => task.id);
   const slower = <T extends { speedMs: number }>(rule: T): T => ({
