@@ -7,7 +7,7 @@ import { compiled } from "../problem/known.ts";
 import type { Day } from "../network/day.ts";
 import { firstFit } from "./firstfit.ts";
 import { BEYOND, impossible, isBeyond } from "./impossible.ts";
-import { nearestMiss } from "./miss.ts";
+import { nearMissWords } from "./nearmiss.ts";
 import type { Problem } from "../problem/problem.ts";
 import { read, Verifier } from "../network/verify.ts";
 import { Trial } from "./trial/trial.ts";
@@ -99,7 +99,7 @@ class Bench {
     const { problem, trial, bands } = this;
     const beyond = isBeyond(problem, a) ? `${BEYOND} ` : "";
     if (!trial.hasSlackFor(a))
-      return this.fitsToTheSecond(a) ? this.finerGrid() : `${beyond}${nearestMiss(trial.day, a)}`;
+      return this.fitsToTheSecond(a) ? this.finerGrid() : `${beyond}${nearMissWords(trial.day, a)}`;
     const words = ruleWords(problem, trial.day.broke);
     if (bands !== null && this.fitsElsewhere(a)) return FITS_ELSEWHERE;
     if (this.fitsToTheSecond(a)) return this.finerGrid();

@@ -6,7 +6,7 @@ import type { Day } from "../network/day.ts";
  * in words. For a task of several crew members the route that is shortest of time in the best choice counts. How much is missing is not
  * said: what one place is short of, in one order, is not what it takes.
  */
-export function nearestMiss(day: Day, activity: number): string {
+export function nearMissWords(day: Day, activity: number): string {
   const { problem } = day;
   const best = leastShort(day, activity);
   if (problem.crewCount[activity] === 0)
