@@ -65,7 +65,7 @@ export interface WhyConflict {
 }
 
 /** What can be given up: a number changed by whole steps, a condition taken away, or tasks dropped. */
-export type OfferKind =
+export type RelaxationKind =
   | "drop"
   | "longest"
   | "ingress"
@@ -96,7 +96,7 @@ interface Cost {
 
 /** One thing given up, as the maker found it: the edit of the plan, the schedule that it makes possible, and what it costs. */
 export interface TriedRelaxation {
-  readonly kind: OfferKind | "rearrange" | "exchange";
+  readonly kind: RelaxationKind | "rearrange" | "exchange";
   /** Id of what is changed; null where several tasks move or are dropped. */
   readonly subject: string | null;
   /** Whole steps given up: minutes, percents, tenths of a degree, units; 1 for yes or no. */

@@ -10,8 +10,8 @@ import { type Conflict, conflictOf } from "./conflict.ts";
 import { exchange } from "./exchange.ts";
 import { RelaxedProblem } from "./relaxedproblem.ts";
 import { cycleInOnlyPlace, ownCycle } from "./onlyplace.ts";
-import { offersOf } from "./offers.ts";
-import { compareCosts, leastOf } from "./relax.ts";
+import { relaxationsOf } from "./relaxations.ts";
+import { compareCosts, fewestSteps } from "./fewest.ts";
 import { rearranged } from "./rearranged.ts";
 import { blank, guardedIn, sayConflict } from "./report.ts";
 import { elsewhere, solve, WAITS_A_CHANGE } from "./solve.ts";
@@ -159,7 +159,7 @@ class Why {
     });
   }
 
-  /** What could be given up: nothing where rearranging is enough, else every offer in turn. */
+  /** What could be given up: nothing where rearranging is enough, else every relaxation in turn. */
   private *relax(
     problem: Problem,
     extra: readonly string[],
@@ -182,19 +182,19 @@ class Why {
       return;
     }
     const causes = conflict?.causes ?? causesOf(problem, schedule, group);
-    const offers = offersOf(problem, schedule, group, causes);
-    this.add({ offers: offers.length });
+    const candidates = relaxationsOf(problem, schedule, group, causes);
+    this.add({ offers: candidates.length });
     const found: TriedRelaxation[] = [];
     const exchanged = yield* exchange(plan, schedule, extra, effort);
     if (exchanged) {
       found.push(exchanged);
       this.add({ relaxations: found });
     }
-    for (const offer of offers) {
+    for (const candidate of candidates) {
       const taken = found.some(
-        (one) => one.subject === offer.subject && offer.unless?.includes(one.kind as never),
+        (one) => one.subject === candidate.subject && candidate.unless?.includes(one.kind as never),
       );
-      const one = taken ? null : yield* leastOf(plan, schedule, extra, offer, effort);
+      const one = taken ? null : yield* fewestSteps(plan, schedule, extra, candidate, effort);
       // One task alone may be what the exchange came to.
       if (one && !found.some((old) => sameDrop(old, one))) found.push(one);
       this.add({

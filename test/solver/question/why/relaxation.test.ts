@@ -4,8 +4,8 @@ import { applyEdit, parse } from "../../../../src/plan/index.ts";
 import { compile } from "../../../../src/solver/problem/compile.ts";
 import { whyRun } from "../../../../src/solver/index.ts";
 import { causesOf } from "../../../../src/solver/question/why/cause.ts";
-import { offersOf } from "../../../../src/solver/question/why/offers.ts";
-import { tryOffer } from "../../../../src/solver/question/why/relax.ts";
+import { relaxationsOf } from "../../../../src/solver/question/why/relaxations.ts";
+import { tryRelaxation } from "../../../../src/solver/question/why/fewest.ts";
 import { WAITS_A_CHANGE } from "../../../../src/solver/question/why/solve.ts";
 import { neededFor } from "../../../../src/solver/question/trial/needs.ts";
 import { gridName } from "../../../../src/words/index.ts";
@@ -45,7 +45,7 @@ describe("relaxations", () => {
       const run = whyRun(plan, schedule, task.id, { ...effort, clock: () => 0 });
       while (run.step(1)) continue;
       const { relaxations, offers, tried, stopped, sentence } = run.report();
-      // No figure is claimed but those that were tried, which are the offers' own; the grid is the plan's, and named as such.
+      // No figure is claimed but those that were tried, which are the relaxations' own; the grid is the plan's, and named as such.
       const claimed = `${sentence} ${run.report().conflict?.sentence ?? ""}`.replaceAll(
         ` with starts on ${gridName(plan.rules.startGridS)}`,
         "",
@@ -56,7 +56,7 @@ describe("relaxations", () => {
       const standing = new Set(plan.tasks.flatMap((one, a) => (placed.has(one.id) ? [a] : [])));
       const group = neededFor(problem, plan.tasks.indexOf(task), standing);
       const extra = group.map((a) => plan.tasks[a]!.id);
-      const known = offersOf(problem, schedule, group, causesOf(problem, schedule, group));
+      const known = relaxationsOf(problem, schedule, group, causesOf(problem, schedule, group));
       for (const [k, one] of relaxations.entries()) {
         const changed = applyEdit(plan, one.edit);
         expect(parse(JSON.parse(JSON.stringify(changed))).ok, `${seed} ${one.sentence}`).toBe(true);
@@ -88,11 +88,11 @@ describe("relaxations", () => {
             again: expect.stringMatching(/fits|rearranged/),
           });
         }
-        const offer = known.find(
+        const relaxation = known.find(
           (each) => each.most > 1 && each.kind === one.kind && each.say(one.steps) === one.sentence,
         );
-        if (!offer) continue;
-        const fewer = ended(tryOffer(plan, schedule, extra, offer, one.steps - 1, effort));
+        if (!relaxation) continue;
+        const fewer = ended(tryRelaxation(plan, schedule, extra, relaxation, one.steps - 1, effort));
         expect({ seed, sentence: one.sentence, fewer }).toEqual({
           seed,
           sentence: one.sentence,

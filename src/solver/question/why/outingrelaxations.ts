@@ -3,18 +3,18 @@ import type { CONSUMABLES } from "../../../physics/index.ts";
 import type { Eva, Plan, Suit } from "../../../plan/index.ts";
 import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
 import { lasting, met } from "../../../words/index.ts";
-import { type Offer, withOne } from "./offer.ts";
+import { type Relaxation, withOne } from "./relaxation.ts";
 import { CONSUMABLE_WORDS } from "./words.ts";
 
 /** More of an EVA: longer, later in, earlier out; longer and later in together where neither alone is enough. */
-export function outingOffers(eva: Eva): Offer[] {
+export function outingRelaxations(eva: Eva): Relaxation[] {
   // Nobody goes out before touchdown.
   const spareMin = Math.floor(eva.earliestEgressS / 60);
-  const offer = (
+  const relaxation = (
     kind: "longest" | "ingress" | "egress" | "outing",
     change: (one: Eva, byS: number) => Eva,
     say: (byS: number) => string,
-  ): Offer => ({
+  ): Relaxation => ({
     kind,
     subject: eva.id,
     most: kind === "egress" ? Math.min(mostEased("eva-bounds"), spareMin) : mostEased("eva-bounds"),
@@ -34,13 +34,13 @@ export function outingOffers(eva: Eva): Offer[] {
     latestIngressS: instant(one.latestIngressS + byS),
   });
   return [
-    offer(
+    relaxation(
       "longest",
       longer,
       (byS) =>
         `${eva.name} may last ${lasting(byS, "up")} longer: ${lasting(eva.longestS + byS, "up")} instead of ${lasting(eva.longestS, "down")}.`,
     ),
-    offer(
+    relaxation(
       "ingress",
       later,
       (byS) =>
@@ -48,7 +48,7 @@ export function outingOffers(eva: Eva): Offer[] {
     ),
     ...(spareMin > 0
       ? [
-          offer(
+          relaxation(
             "egress",
             (one, byS) => ({ ...one, earliestEgressS: instant(one.earliestEgressS - byS) }),
             (byS) =>
@@ -56,7 +56,7 @@ export function outingOffers(eva: Eva): Offer[] {
           ),
         ]
       : []),
-    offer(
+    relaxation(
       "outing",
       (one, byS) => later(longer(one, byS), byS),
       (byS) =>
@@ -66,11 +66,11 @@ export function outingOffers(eva: Eva): Offer[] {
 }
 
 /** A smaller reserve of one consumable of one or several suits, by whole percents of the stock. */
-export function reserveOffer(
+export function reserveRelaxation(
   plan: Plan,
   suitIds: readonly string[],
   kind: (typeof CONSUMABLES)[number],
-): Offer | null {
+): Relaxation | null {
   const suits = plan.suits.filter((one) => suitIds.includes(one.id));
   // A share of 0.15 is 15 %, whatever the noise of its decimals.
   const percents = suits.map((suit) => Math.ceil(suit.reserve[kind] * 100 - 1e-9));

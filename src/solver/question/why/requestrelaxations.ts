@@ -2,12 +2,17 @@ import { duration, instant } from "../../../kernel/index.ts";
 import type { LagLink, Link, Plan, Task } from "../../../plan/index.ts";
 import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
 import { lasting, linkWords, met, pet, taskName } from "../../../words/index.ts";
-import { type Offer, withOne } from "./offer.ts";
+import { type Relaxation, withOne } from "./relaxation.ts";
 
 const GIVEN = { drops: [], owner: null } as const;
 
 /** A condition taken away: there is only yes or no. */
-function givenUp(kind: Offer["kind"], subject: string, change: (plan: Plan) => Plan, words: string): Offer {
+function givenUp(
+  kind: Relaxation["kind"],
+  subject: string,
+  change: (plan: Plan) => Plan,
+  words: string,
+): Relaxation {
   return { ...GIVEN, kind, subject, most: 1, change, size: () => 1, say: () => words };
 }
 
@@ -17,7 +22,7 @@ function withTask(plan: Plan, id: string, change: (task: Task) => Task): Plan {
 }
 
 /** Every window of a task opened earlier or closed later. */
-export function windowOffers(task: Task): Offer[] {
+export function windowRelaxations(task: Task): Relaxation[] {
   return task.windows.flatMap((window, w) => {
     const lastsS = Math.max(60, window.endS - window.startS);
     const put = (plan: Plan, startS: number, endS: number): Plan =>
@@ -44,12 +49,12 @@ export function windowOffers(task: Task): Offer[] {
         say: (steps) =>
           `The window of ${task.name} to ${met(window.endS)} closes ${lasting(steps * 60, "up")} later: ${met(window.endS + steps * 60)}.`,
       },
-    ] satisfies Offer[];
+    ] satisfies Relaxation[];
   });
 }
 
 /** The window from egress opened earlier or closed later. */
-export function petOffers(task: Task): Offer[] {
+export function petRelaxations(task: Task): Relaxation[] {
   if (!task.pet) return [];
   const startS = task.pet.startS ?? duration(0);
   const { endS } = task.pet;
@@ -58,7 +63,7 @@ export function petOffers(task: Task): Offer[] {
   const base = { ...GIVEN, kind: "pet", subject: task.id } as const;
   const size = (steps: number): number => (steps * 60) / Math.max(60, (endS ?? 2 * startS) - startS);
   const most = mostEased("egress-window");
-  const closes: Offer[] =
+  const closes: Relaxation[] =
     endS === undefined
       ? []
       : [
@@ -87,12 +92,12 @@ export function petOffers(task: Task): Offer[] {
 }
 
 /** The sun range of a task made wider at either end, by tenths of a degree. */
-export function sunOffers(task: Task): Offer[] {
+export function sunRelaxations(task: Task): Relaxation[] {
   const { sun } = task;
   if (!sun) return [];
   const wide = Math.max(0.1, sun.greatestDeg - sun.leastDeg);
   const tenths = (value: number): number => Math.round(value * 10) / 10;
-  const end = (name: "leastDeg" | "greatestDeg", sign: number, words: string): Offer => ({
+  const end = (name: "leastDeg" | "greatestDeg", sign: number, words: string): Relaxation => ({
     ...GIVEN,
     kind: "sun",
     subject: task.id,
@@ -110,7 +115,7 @@ export function sunOffers(task: Task): Offer[] {
 }
 
 /** The light or the sun's direction that a task wants, given up. */
-export function lightOffer({ id, name }: Task, what: "light" | "sun-angle"): Offer {
+export function lightRelaxation({ id, name }: Task, what: "light" | "sun-angle"): Relaxation {
   return givenUp(
     what,
     id,
@@ -120,9 +125,9 @@ export function lightOffer({ id, name }: Task, what: "light" | "sun-angle"): Off
 }
 
 /** A relay pass moved; a move that helps one task can take another's pass away. */
-export function relayOffers(plan: Plan): Offer[] {
+export function relayRelaxations(plan: Plan): Relaxation[] {
   return plan.stay.relayPasses.flatMap((pass) =>
-    [-1, 1].map((sign): Offer => ({
+    [-1, 1].map((sign): Relaxation => ({
       ...GIVEN,
       owner: FLIGHT_RULES.relay.decides,
       kind: "relay",
@@ -148,14 +153,14 @@ export function relayOffers(plan: Plan): Offer[] {
 }
 
 /** A lag made wider at either end; another link taken away. */
-export function linkOffers(plan: Plan, link: Link): Offer[] {
+export function linkRelaxations(plan: Plan, link: Link): Relaxation[] {
   if (link.type !== "lag") {
     const words = `The link is given up: ${linkWords(plan, link)}`;
     const change = (now: Plan): Plan => ({ ...now, links: now.links.filter((one) => one.id !== link.id) });
     return [givenUp("link", link.id, change, words)];
   }
   const between = `${taskName(plan, link.from.task)} and ${taskName(plan, link.to.task)}`;
-  const bound = (which: "leastS" | "greatestS", sign: number, words: string): Offer[] => {
+  const bound = (which: "leastS" | "greatestS", sign: number, words: string): Relaxation[] => {
     const nowS = link[which];
     if (nowS === undefined) return [];
     const put = (one: Link, byS: number): Link =>
@@ -180,7 +185,7 @@ export function linkOffers(plan: Plan, link: Link): Offer[] {
 }
 
 /** A pin pulled, or the named crew let go. */
-export function crewOffers(task: Task, what: "pin" | "crew"): Offer[] {
+export function crewRelaxations(task: Task, what: "pin" | "crew"): Relaxation[] {
   const { id, name, crew } = task;
   if (what === "crew" && crew.named.length === 0) return [];
   const free = (one: Task): Task =>
@@ -197,7 +202,7 @@ function without(task: Task, what: "pin" | "light" | "sunAngle"): Task {
 }
 
 /** More units of an equipment. */
-export function equipmentOffer(plan: Plan, q: number): Offer {
+export function equipmentRelaxation(plan: Plan, q: number): Relaxation {
   const { id, name, count } = plan.equipment[q]!;
   return {
     ...moreOf("equipment", id, mostEased("equipment"), count),
@@ -211,7 +216,7 @@ export function equipmentOffer(plan: Plan, q: number): Offer {
 }
 
 /** More of a group than may be done. */
-export function groupOffer(plan: Plan, g: number): Offer {
+export function groupRelaxation(plan: Plan, g: number): Relaxation {
   const { id, name, most = 0 } = plan.groups[g]!;
   return {
     ...moreOf("group", id, mostEased("group-most"), most),
@@ -224,12 +229,12 @@ export function groupOffer(plan: Plan, g: number): Offer {
 }
 
 /** More of something than its `count`, one a step. */
-function moreOf(kind: Offer["kind"], subject: string, most: number, count: number) {
+function moreOf(kind: Relaxation["kind"], subject: string, most: number, count: number) {
   return { ...GIVEN, kind, subject, most, size: (steps: number) => steps / Math.max(1, count) };
 }
 
 /** The sample of a task into another container. */
-export function containerOffers(plan: Plan, { id, name, sample }: Task): Offer[] {
+export function containerRelaxations(plan: Plan, { id, name, sample }: Task): Relaxation[] {
   if (!sample) return [];
   return plan.containers
     .filter((one) => one.id !== sample.container)

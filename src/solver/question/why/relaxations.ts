@@ -2,55 +2,55 @@ import { type Plan, type Schedule, suitsOf } from "../../../plan/index.ts";
 import { tollIn } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { byEase, type Cause, consumableOf, keyOf } from "./cause.ts";
-import type { Offer } from "./offer.ts";
-import { outingOffers, reserveOffer } from "./outingoffers.ts";
+import type { Relaxation } from "./relaxation.ts";
+import { outingRelaxations, reserveRelaxation } from "./outingrelaxations.ts";
 import {
-  containerOffers,
-  crewOffers,
-  equipmentOffer,
-  groupOffer,
-  lightOffer,
-  linkOffers,
-  petOffers,
-  relayOffers,
-  sunOffers,
-  windowOffers,
-} from "./requestoffers.ts";
+  containerRelaxations,
+  crewRelaxations,
+  equipmentRelaxation,
+  groupRelaxation,
+  lightRelaxation,
+  linkRelaxations,
+  petRelaxations,
+  relayRelaxations,
+  sunRelaxations,
+  windowRelaxations,
+} from "./requestrelaxations.ts";
 
 /**
  * What could be given up, the most hopeful first: what is in the conflict, then the bounds of all EVAs and all other placed tasks,
  * which can make room when the rest is rearranged. Safety rules are not among them.
  */
-export function offersOf(
+export function relaxationsOf(
   problem: Problem,
   schedule: Schedule,
   group: readonly number[],
   conflict: readonly Cause[],
-): Offer[] {
+): Relaxation[] {
   const { plan } = problem;
-  const inConflict = conflict.flatMap((cause) => offersFor(plan, cause, group));
+  const inConflict = conflict.flatMap((cause) => relaxationsFor(plan, cause, group));
   const placed = schedule.placements.map((one) => plan.tasks.findIndex((task) => task.id === one.task));
   const conflicting = new Set(conflict.map(keyOf));
   // A must-do task is dropped for another must-do task only.
   const forMust = group.length === 0 || group.some((a) => plan.tasks[a]!.must);
   const isMust = (id: string): boolean => plan.tasks.some((task) => task.id === id && task.must);
   const drops = byEase(plan, placed)
-    .flatMap((a) => dropOffer(problem, schedule, group, a))
-    .filter((offer) => forMust || !offer.drops.some(isMust));
-  const isIn = (offer: Offer): boolean => {
-    const a = plan.tasks.findIndex((task) => task.id === offer.subject);
+    .flatMap((a) => dropRelaxation(problem, schedule, group, a))
+    .filter((relaxation) => forMust || !relaxation.drops.some(isMust));
+  const isIn = (relaxation: Relaxation): boolean => {
+    const a = plan.tasks.findIndex((task) => task.id === relaxation.subject);
     return conflicting.has(keyOf({ kind: "placement", about: a }));
   };
   const list = [
     ...inConflict,
     ...sharedReserves(plan, conflict),
     ...drops.filter(isIn),
-    ...plan.evas.flatMap(outingOffers),
+    ...plan.evas.flatMap(outingRelaxations),
     ...drops.filter((one) => !isIn(one)),
   ];
   const seen = new Set<string>();
-  return list.filter((offer) => {
-    const key = `${offer.kind} ${offer.subject} ${offer.say(1)}`;
+  return list.filter((relaxation) => {
+    const key = `${relaxation.kind} ${relaxation.subject} ${relaxation.say(1)}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
@@ -58,7 +58,7 @@ export function offersOf(
 }
 
 /** The same reserve of all suits that the conflict names together, as suits are often alike. */
-function sharedReserves(plan: Plan, conflict: readonly Cause[]): Offer[] {
+function sharedReserves(plan: Plan, conflict: readonly Cause[]): Relaxation[] {
   const suits = new Map<ReturnType<typeof consumableOf>["kind"], Set<string>>();
   for (const { kind, about } of conflict) {
     if (kind !== "consumable") continue;
@@ -67,7 +67,7 @@ function sharedReserves(plan: Plan, conflict: readonly Cause[]): Offer[] {
     suits.set(consumable, new Set([...list, ...wornBy(plan, member)]));
   }
   return [...suits].flatMap(([kind, ids]) =>
-    ids.size < 2 ? [] : (reserveOffer(plan, [...ids], kind) ?? []),
+    ids.size < 2 ? [] : (reserveRelaxation(plan, [...ids], kind) ?? []),
   );
 }
 
@@ -75,38 +75,38 @@ function wornBy(plan: Plan, member: number): string[] {
   return suitsOf(plan, plan.crew[member]!.id).map((suit) => suit.id);
 }
 
-function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[]): Offer[] {
+function relaxationsFor(plan: Plan, { kind, about }: Cause, group: readonly number[]): Relaxation[] {
   switch (kind) {
     case "longest":
     case "ingress":
     case "egress":
-      return outingOffers(plan.evas[about]!);
+      return outingRelaxations(plan.evas[about]!);
     case "window":
-      return windowOffers(plan.tasks[about]!);
+      return windowRelaxations(plan.tasks[about]!);
     case "pet":
-      return petOffers(plan.tasks[about]!);
+      return petRelaxations(plan.tasks[about]!);
     case "sun":
-      return sunOffers(plan.tasks[about]!);
+      return sunRelaxations(plan.tasks[about]!);
     case "light":
     case "sun-angle":
-      return [lightOffer(plan.tasks[about]!, kind)];
+      return [lightRelaxation(plan.tasks[about]!, kind)];
     case "relay":
-      return relayOffers(plan);
+      return relayRelaxations(plan);
     case "link":
-      return linkOffers(plan, plan.links[about]!);
+      return linkRelaxations(plan, plan.links[about]!);
     case "pin":
     case "crew":
-      return crewOffers(plan.tasks[about]!, kind);
+      return crewRelaxations(plan.tasks[about]!, kind);
     case "group":
-      return [groupOffer(plan, about)];
+      return [groupRelaxation(plan, about)];
     case "equipment":
-      return [equipmentOffer(plan, about)];
+      return [equipmentRelaxation(plan, about)];
     case "container":
-      return group.flatMap((a) => containerOffers(plan, plan.tasks[a]!));
+      return group.flatMap((a) => containerRelaxations(plan, plan.tasks[a]!));
     case "consumable": {
       const { member, kind: consumable } = consumableOf(about);
-      const offer = reserveOffer(plan, wornBy(plan, member), consumable);
-      return offer ? [offer] : [];
+      const relaxation = reserveRelaxation(plan, wornBy(plan, member), consumable);
+      return relaxation ? [relaxation] : [];
     }
     default:
       // Placements are dropped in order of ease; the rest is not the planner's to give up.
@@ -115,12 +115,12 @@ function offersFor(plan: Plan, { kind, about }: Cause, group: readonly number[])
 }
 
 /** The task and everything placed that needs it leave the day; nothing where the wanted ones need it. */
-function dropOffer(
+function dropRelaxation(
   problem: Problem,
   schedule: Schedule,
   group: readonly number[],
   activity: number,
-): Offer[] {
+): Relaxation[] {
   const { plan } = problem;
   const placed = new Set(schedule.placements.map((one) => one.task));
   const leaving = new Set<number>();

@@ -1,9 +1,9 @@
-import type { OfferKind } from "../../../answers/index.ts";
+import type { RelaxationKind } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 
 /** One thing that could be given up: a number changed by whole steps, a condition taken away, or tasks dropped. */
-export interface Offer {
-  readonly kind: OfferKind;
+export interface Relaxation {
+  readonly kind: RelaxationKind;
   /** Id of what is changed. */
   readonly subject: string;
   /** Steps at the most; 1 where there is only yes or no. */
@@ -12,8 +12,8 @@ export interface Offer {
   readonly uneven?: boolean;
   /** Tasks that leave the day. */
   readonly drops: readonly string[];
-  /** Not asked for when an offer of one of these kinds on the same subject was taken. */
-  readonly unless?: readonly OfferKind[];
+  /** Not asked for when a relaxation of one of these kinds on the same subject was taken. */
+  readonly unless?: readonly RelaxationKind[];
   /** Who has to agree; null where the planner decides. */
   readonly owner: string | null;
   /** The plan with `steps` given up. */
