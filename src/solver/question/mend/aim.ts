@@ -46,7 +46,7 @@ export class Aim {
   }
 
   /** Takes a sound schedule over where it is nearer than all before; true when it is. */
-  offer(stands: readonly PlacedActivity[]): boolean {
+  propose(stands: readonly PlacedActivity[]): boolean {
     const schedule = scheduleFrom(this.problem, inOrder(stands));
     const cost = costOf(this.plan, this.before, schedule, this.keepIds);
     if (this.best && !less(cost, this.best.cost)) return false;

@@ -33,7 +33,7 @@ export function startFrom(aim: Aim, schedule: Schedule): Start {
 /**
  * Schedules that come from `schedule` by exchanging crews and break less: two people exchanged everywhere, or in everything that
  * they do on one EVA; the crews of two tasks of an EVA exchanged. From the least broken one on again, as long as less is broken. What
- * breaks nothing is offered. Least broken first.
+ * breaks nothing is proposed. Least broken first.
  */
 export function* exchanged(aim: Aim, schedule: Schedule): Generator<void, Start[]> {
   const starts: Start[] = [];
@@ -46,7 +46,7 @@ export function* exchanged(aim: Aim, schedule: Schedule): Generator<void, Start[
       const start = startFrom(aim, one);
       if (start.faults >= least) continue;
       better.push({ schedule: one, start });
-      if (start.faults === 0) aim.offer(start.stands);
+      if (start.faults === 0) aim.propose(start.stands);
     }
     yield;
     starts.push(...better.map(({ start }) => start));

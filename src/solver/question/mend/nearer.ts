@@ -12,12 +12,12 @@ const BREATH = 16;
 
 /**
  * From a sound schedule nearer to the one aimed at, as long as that helps: everything changed on an EVA back as it was, then two tasks
- * at once, as those that stand in each other's place; what is missing put on, and what moved brought back, one by one. The nearest is offered.
+ * at once, as those that stand in each other's place; what is missing put on, and what moved brought back, one by one. The nearest is proposed.
  */
 export function* nearer(aim: Aim, sound: readonly PlacedActivity[]): Generator<void, void> {
   const { verifier, wasS } = aim;
   if (!verifier.holds(sound)) return;
-  aim.offer(sound);
+  aim.propose(sound);
   let now = [...sound];
   for (let pass = 0; pass < PASSES; pass += 1) {
     const together = yield* backTogether(aim, now);
@@ -30,7 +30,7 @@ export function* nearer(aim: Aim, sound: readonly PlacedActivity[]): Generator<v
     }
     if (!better) break;
   }
-  aim.offer(now);
+  aim.propose(now);
 }
 
 /** The schedule with one task back as it was, or nearer to that; null when it can come no nearer. */

@@ -130,7 +130,7 @@ function* single(aim: Aim, { stands, missing }: Start): Generator<void, void> {
   for (const a of missing.length === 1 ? missing : stands.map((stand) => stand.activity)) {
     const rest = stands.filter((stand) => stand.activity !== a);
     const there = verifier.holds(rest) ? yield* nearby(verifier, rest, a, wasS.get(a)!) : null;
-    if (there) aim.offer([...rest, there]);
+    if (there) aim.propose([...rest, there]);
     yield;
   }
 }
