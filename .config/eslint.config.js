@@ -55,6 +55,14 @@ const shortRooms = [
   "solver/simulate",
   "solver/project",
   "solver/wish",
+  "screens/export",
+  "screens/fields",
+  "screens/import",
+  "screens/quarantine",
+  "screens/rehearsal",
+  "screens/setup",
+  "screens/shelf",
+  "screens/site",
 ];
 
 export default tseslint.config(

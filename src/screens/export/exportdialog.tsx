@@ -1,5 +1,6 @@
 import "./export.css";
 import { useEffect, useState } from "react";
+import type { Plan } from "../../plan/index.ts";
 import { everything, type Exported, EXPORTS } from "../../session/exports.ts";
 import { closeAround, Dialog } from "../parts/dialog.tsx";
 import { useAround, useDesk } from "../context.ts";
@@ -11,25 +12,10 @@ type Found = { readonly from: Exported } | { readonly problem: string } | null;
 
 /** The open plan as files for other programs: one of a kind, or everything in one zip. */
 export function ExportDialog() {
-  const { desk, look } = useAround();
+  const { look } = useAround();
   const plan = useDesk((state) => state.plan);
-  const [found, setFound] = useState<Found>(null);
+  const found = useExported(plan);
   const [said, say] = useState("");
-
-  useEffect(() => {
-    let gone = false;
-    desk.exported().then(
-      (from) => {
-        if (!gone) setFound({ from });
-      },
-      (error: unknown) => {
-        if (!gone) setFound({ problem: error instanceof Error ? error.message : "unknown" });
-      },
-    );
-    return () => {
-      gone = true;
-    };
-  }, [desk, plan]);
 
   const save = (name: string, parts: BlobPart[], type: string): void => {
     download(name, parts, type);
@@ -54,26 +40,15 @@ export function ExportDialog() {
         </p>
       )}
       <ul>
-        {EXPORTS.map((kind) => ({ kind, disabledReason: kind.disabledReason?.(plan) ?? null })).map(
-          ({ kind, disabledReason }) => (
-            <li key={kind.id}>
-              <span>
-                <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
-                {disabledReason !== null && (
-                  <span className="note state tight"> Not made: {disabledReason}.</span>
-                )}
-              </span>
-              <button
-                type="button"
-                aria-label={`Save ${kind.file}`}
-                disabled={from === null || disabledReason !== null}
-                onClick={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
-              >
-                Save
-              </button>
-            </li>
-          ),
-        )}
+        {EXPORTS.map((kind) => (
+          <ExportRow
+            key={kind.id}
+            kind={kind}
+            plan={plan}
+            isReady={from !== null}
+            onSave={() => from && save(stateFile(plan, kind.file), [kind.make(from)], kind.type)}
+          />
+        ))}
       </ul>
       <footer>
         <button
@@ -90,5 +65,53 @@ export function ExportDialog() {
         <span role="status">{found === null ? "Working out the ways and the bench…" : said}</span>
       </footer>
     </Dialog>
+  );
+}
+
+/** What the files are made of, worked out anew whenever the plan is another. */
+function useExported(plan: Plan): Found {
+  const { desk } = useAround();
+  const [found, setFound] = useState<Found>(null);
+  useEffect(() => {
+    let gone = false;
+    desk.exported().then(
+      (from) => {
+        if (!gone) setFound({ from });
+      },
+      (error: unknown) => {
+        if (!gone) setFound({ problem: error instanceof Error ? error.message : "unknown" });
+      },
+    );
+    return () => {
+      gone = true;
+    };
+  }, [desk, plan]);
+  return found;
+}
+
+/** A kind of file: what it is for, why it is not made where it is not, and the button that saves it. */
+function ExportRow(props: {
+  readonly kind: (typeof EXPORTS)[number];
+  readonly plan: Plan;
+  readonly isReady: boolean;
+  readonly onSave: () => void;
+}) {
+  const { kind, plan, isReady, onSave } = props;
+  const disabledReason = kind.disabledReason?.(plan) ?? null;
+  return (
+    <li>
+      <span>
+        <b>{kind.name}</b> <span className="note">{kind.purpose}</span>
+        {disabledReason !== null && <span className="note state tight"> Not made: {disabledReason}.</span>}
+      </span>
+      <button
+        type="button"
+        aria-label={`Save ${kind.file}`}
+        disabled={!isReady || disabledReason !== null}
+        onClick={onSave}
+      >
+        Save
+      </button>
+    </li>
   );
 }

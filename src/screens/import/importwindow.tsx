@@ -11,34 +11,7 @@ export function ImportWindow() {
   const { look, memory } = useAround();
   const files = useLook((state) => state.importing);
   const [remembered] = useState(() => rememberedReadings(memory));
-  const [sources, setSources] = useState<readonly Source[]>([]);
-  const [shown, setShown] = useState<Source | null>(null);
-  const [taken, setTaken] = useState<ReadonlyMap<Source, string>>(new Map());
-  const [trouble, setTrouble] = useState<readonly string[]>([]);
-
-  const add = (more: readonly Source[]): void => {
-    setSources((now) => [...now, ...more]);
-    setShown(more[0] ?? null);
-  };
-  useEffect(() => {
-    let gone = false;
-    void readAll(files ?? [], remembered).then((read) => {
-      if (gone) return;
-      setSources(read.sources);
-      setShown(read.sources[0] ?? null);
-      setTrouble(read.trouble);
-    });
-    return () => {
-      gone = true;
-    };
-  }, [files, remembered]);
-
-  const took = (source: Source, words: string): void => {
-    const now = new Map([...taken, [source, words]]);
-    setTaken(now);
-    setShown(sources.find((one) => !now.has(one)) ?? source);
-  };
-
+  const { sources, shown, show, add, taken, took, trouble } = useSources(files ?? NO_FILES, remembered);
   return (
     <Dialog
       className="import-dialog"
@@ -48,7 +21,7 @@ export function ImportWindow() {
       <header className="part-head">
         <h2 id="import-title">Import a list</h2>
         {shown && (
-          <button type="button" onClick={() => setShown(null)}>
+          <button type="button" onClick={() => show(null)}>
             Paste rows…
           </button>
         )}
@@ -62,21 +35,7 @@ export function ImportWindow() {
           <b>Not read.</b> {words}
         </p>
       ))}
-      {sources.length > 1 && (
-        <nav className="import-sources" aria-label="Lists">
-          {sources.map((source) => (
-            <button
-              key={source.key}
-              type="button"
-              aria-pressed={source === shown}
-              onClick={() => setShown(source)}
-            >
-              {source.sheet.name}
-              {taken.has(source) && <span className="note"> taken</span>}
-            </button>
-          ))}
-        </nav>
-      )}
+      {sources.length > 1 && <SourceChoice sources={sources} shown={shown} taken={taken} onShow={show} />}
       {shown ? (
         <ListView
           key={shown.key}
@@ -89,6 +48,58 @@ export function ImportWindow() {
         <Paste onText={(text) => add(pastedList(text, remembered, sources.length))} />
       )}
     </Dialog>
+  );
+}
+
+const NO_FILES: readonly ListFile[] = [];
+
+/** The lists that were opened and pasted, the one that is shown, and what was taken of each. */
+function useSources(files: readonly ListFile[], remembered: RememberedReadings) {
+  const [sources, setSources] = useState<readonly Source[]>([]);
+  const [shown, show] = useState<Source | null>(null);
+  const [taken, setTaken] = useState<ReadonlyMap<Source, string>>(new Map());
+  const [trouble, setTrouble] = useState<readonly string[]>([]);
+  useEffect(() => {
+    let gone = false;
+    void readAll(files, remembered).then((read) => {
+      if (gone) return;
+      setSources(read.sources);
+      show(read.sources[0] ?? null);
+      setTrouble(read.trouble);
+    });
+    return () => {
+      gone = true;
+    };
+  }, [files, remembered]);
+  const add = (more: readonly Source[]): void => {
+    setSources((now) => [...now, ...more]);
+    show(more[0] ?? null);
+  };
+  /** Notes what was taken of a list, and shows the next one of which nothing is. */
+  const took = (source: Source, words: string): void => {
+    const now = new Map([...taken, [source, words]]);
+    setTaken(now);
+    show(sources.find((one) => !now.has(one)) ?? source);
+  };
+  return { sources, shown, show, add, taken, took, trouble };
+}
+
+function SourceChoice(props: {
+  readonly sources: readonly Source[];
+  readonly shown: Source | null;
+  readonly taken: ReadonlyMap<Source, string>;
+  readonly onShow: (source: Source) => void;
+}) {
+  const { sources, shown, taken, onShow } = props;
+  return (
+    <nav className="import-sources" aria-label="Lists">
+      {sources.map((source) => (
+        <button key={source.key} type="button" aria-pressed={source === shown} onClick={() => onShow(source)}>
+          {source.sheet.name}
+          {taken.has(source) && <span className="note"> taken</span>}
+        </button>
+      ))}
+    </nav>
   );
 }
 

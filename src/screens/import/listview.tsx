@@ -5,6 +5,7 @@ import {
   readList,
   type Reading,
   type RememberedReadings,
+  type Sheet,
   takeList,
 } from "../../session/lists.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -53,53 +54,64 @@ export function ListView(props: {
             <b>No heads found.</b> Say in which row they stand, and what each column is.
           </p>
         )}
-        <div className="import-choices">
-          <label>
-            A list of{" "}
-            <select
-              value={reading.kind}
-              onChange={(event) => {
-                const chosen = KINDS.find(({ kind }) => kind === event.currentTarget.value);
-                if (chosen) heads(reading.headRow, chosen.kind);
-              }}
-            >
-              {KINDS.map(({ kind, words }) => (
-                <option key={kind} value={kind}>
-                  {words}
-                </option>
-              ))}
-            </select>
-          </label>
-          <label>
-            Heads in row{" "}
-            <input
-              type="number"
-              min={1}
-              max={sheet.rows.length}
-              value={reading.headRow + 1}
-              onChange={(event) => {
-                const row = event.currentTarget.valueAsNumber;
-                if (row >= 1 && row <= sheet.rows.length) heads(Math.floor(row) - 1, reading.kind);
-              }}
-            />
-          </label>
-          <label>
-            Decimals{" "}
-            <select
-              value={reading.mark}
-              onChange={(event) =>
-                setReading({ ...reading, mark: event.currentTarget.value === "," ? "," : "." })
-              }
-            >
-              <option value=".">1.5 with a point</option>
-              <option value=",">1,5 with a comma</option>
-            </select>
-          </label>
-        </div>
+        <ReadingChoices sheet={sheet} reading={reading} onHeads={heads} onReading={setReading} />
         <Words questions={read.questions} reading={reading} onReading={setReading} />
         <Columns sheet={sheet} reading={reading} onReading={setReading} />
       </section>
       <Preview read={read} taken={props.taken} trouble={trouble} onTake={take} />
+    </div>
+  );
+}
+
+/** What the list is of, where its heads stand, and how its decimals are written. */
+function ReadingChoices(props: {
+  readonly sheet: Sheet;
+  readonly reading: Reading;
+  readonly onHeads: (headRow: number, kind: ListKind) => void;
+  readonly onReading: (reading: Reading) => void;
+}) {
+  const { sheet, reading, onHeads, onReading } = props;
+  return (
+    <div className="import-choices">
+      <label>
+        A list of{" "}
+        <select
+          value={reading.kind}
+          onChange={(event) => {
+            const chosen = KINDS.find(({ kind }) => kind === event.currentTarget.value);
+            if (chosen) onHeads(reading.headRow, chosen.kind);
+          }}
+        >
+          {KINDS.map(({ kind, words }) => (
+            <option key={kind} value={kind}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Heads in row{" "}
+        <input
+          type="number"
+          min={1}
+          max={sheet.rows.length}
+          value={reading.headRow + 1}
+          onChange={(event) => {
+            const row = event.currentTarget.valueAsNumber;
+            if (row >= 1 && row <= sheet.rows.length) onHeads(Math.floor(row) - 1, reading.kind);
+          }}
+        />
+      </label>
+      <label>
+        Decimals{" "}
+        <select
+          value={reading.mark}
+          onChange={(event) => onReading({ ...reading, mark: event.currentTarget.value === "," ? "," : "." })}
+        >
+          <option value=".">1.5 with a point</option>
+          <option value=",">1,5 with a comma</option>
+        </select>
+      </label>
     </div>
   );
 }

@@ -8,35 +8,12 @@ export function Preview(props: {
   readonly trouble: string | null;
   readonly onTake: () => void;
 }) {
-  const { read, taken, trouble } = props;
-  const many = (state: RowSaid["state"]): number => read.rows.filter((row) => row.state === state).length;
-  const good = many("new") + many("changed");
-  const lost = lossesOf(read);
+  const { read, taken, trouble, onTake } = props;
+  const good = countOf(read, "new") + countOf(read, "changed");
   return (
     <section aria-label="What it makes of the plan" className="import-preview">
       <div className="import-sum" role="status">
-        <p>
-          <b>{counted(many("new"), "new row")}</b>
-          {many("changed") > 0 && `, ${many("changed")} changed`}
-          {many("same") > 0 && `, ${many("same")} as in the plan`}
-          {lost.length === 0 ? ". Nothing is lost." : "."}
-        </p>
-        {lost.length > 0 && (
-          <p className="import-lost">
-            <b>Lost:</b> {lost.join("; ")}.
-          </p>
-        )}
-        {read.eitherMark > 0 && (
-          <p className="import-note">
-            {counted(read.eitherMark, "number")} such as 1,500 or 1.500 would be another with the other
-            decimal sign.
-          </p>
-        )}
-        {read.notes.map((note) => (
-          <p key={note} className="import-note">
-            {note}
-          </p>
-        ))}
+        <Sums read={read} />
         {trouble !== null && (
           <p className="import-lost" role="alert">
             Nothing was taken: {trouble}
@@ -44,45 +21,88 @@ export function Preview(props: {
         )}
         {taken !== null && <p>{taken}: done. Undo takes it back.</p>}
       </div>
-      <div className="import-rows" tabIndex={0} role="region" aria-label="Rows">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Row</th>
-              <th scope="col">What</th>
-              <th scope="col">Becomes</th>
-            </tr>
-          </thead>
-          <tbody>
-            {read.rows.map((row) => (
-              <tr key={row.line} className={row.state === "left out" ? "import-left-out" : undefined}>
-                <td>{row.line}</td>
-                <th scope="row">
-                  {row.number !== "" && <span className="note">{row.number} </span>}
-                  {row.name === "" ? "no name" : row.name}
-                </th>
-                <td>
-                  <b>{row.state === "same" ? "as in the plan" : row.state}</b>
-                  {row.says.length > 0 && `: ${row.says.join("; ")}`}
-                  {row.lost.length > 0 && <span className="import-lost"> Lost: {row.lost.join("; ")}.</span>}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Rows rows={read.rows} />
       <footer>
         <button
           type="button"
           className="primary"
           aria-disabled={good === 0}
           title={good === 0 ? "No row changes anything in the plan" : undefined}
-          onClick={() => good > 0 && props.onTake()}
+          onClick={() => good > 0 && onTake()}
         >
           Take {counted(good, "row")} into the plan
         </button>
       </footer>
     </section>
+  );
+}
+
+function countOf({ rows }: ListRead, state: RowSaid["state"]): number {
+  return rows.filter((row) => row.state === state).length;
+}
+
+/** How many rows come to what, what is lost, and what could be meant otherwise. */
+function Sums({ read }: { readonly read: ListRead }) {
+  const lost = lossesOf(read);
+  const [changed, same] = [countOf(read, "changed"), countOf(read, "same")];
+  return (
+    <>
+      <p>
+        <b>{counted(countOf(read, "new"), "new row")}</b>
+        {changed > 0 && `, ${changed} changed`}
+        {same > 0 && `, ${same} as in the plan`}
+        {lost.length === 0 ? ". Nothing is lost." : "."}
+      </p>
+      {lost.length > 0 && (
+        <p className="import-lost">
+          <b>Lost:</b> {lost.join("; ")}.
+        </p>
+      )}
+      {read.eitherMark > 0 && (
+        <p className="import-note">
+          {counted(read.eitherMark, "number")} such as 1,500 or 1.500 would be another with the other decimal
+          sign.
+        </p>
+      )}
+      {read.notes.map((note) => (
+        <p key={note} className="import-note">
+          {note}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** The rows of the list, and what becomes of each. */
+function Rows({ rows }: { readonly rows: readonly RowSaid[] }) {
+  return (
+    <div className="import-rows" tabIndex={0} role="region" aria-label="Rows">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Row</th>
+            <th scope="col">What</th>
+            <th scope="col">Becomes</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.line} className={row.state === "left out" ? "import-left-out" : undefined}>
+              <td>{row.line}</td>
+              <th scope="row">
+                {row.number !== "" && <span className="note">{row.number} </span>}
+                {row.name === "" ? "no name" : row.name}
+              </th>
+              <td>
+                <b>{row.state === "same" ? "as in the plan" : row.state}</b>
+                {row.says.length > 0 && `: ${row.says.join("; ")}`}
+                {row.lost.length > 0 && <span className="import-lost"> Lost: {row.lost.join("; ")}.</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 

@@ -1,7 +1,8 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
 import { counted, utcMinute } from "../../words/index.ts";
 import { useAround } from "../context.ts";
+import { closeAround, Dialog } from "../parts/dialog.tsx";
 import { download } from "../parts/files.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
 
@@ -11,47 +12,19 @@ type Found = { readonly kept: readonly QuarantinedPlan[] } | { readonly problem:
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Quarantine() {
   const { desk, look } = useAround();
-  const ref = useRef<HTMLDialogElement>(null);
-  const [found, setFound] = useState<Found>(null);
-  // A deleted one stays in its row until the list is closed, so that it can be brought back.
-  const [deleted, setDeleted] = useState<readonly number[]>([]);
-  const [said, say] = useState("");
-  const turned = useRef<number | null>(null);
-  // The button that was pressed is gone: the keyboard goes on in the same row.
-  useLayoutEffect(() => {
-    if (turned.current === null) return;
-    ref.current?.querySelector<HTMLElement>(`[data-key="${turned.current}"] button:not(:disabled)`)?.focus();
-    turned.current = null;
-  }, [deleted]);
-
-  useEffect(() => {
-    ref.current?.showModal();
-    desk.listQuarantine().then(
-      (kept) => setFound({ kept }),
-      (error: unknown) => setFound({ problem: wordsOf(error) }),
-    );
-  }, [desk]);
-
-  const close = (): void => look.setState({ quarantineShown: false });
-  const turn = (kept: QuarantinedPlan, away: boolean): void => {
-    const work = away ? desk.deleteQuarantined(kept) : desk.restoreQuarantined(kept);
-    work.then(
-      () => {
-        turned.current = kept.key;
-        setDeleted((keys) => (away ? [...keys, kept.key] : keys.filter((key) => key !== kept.key)));
-        say(
-          `${keptWords(kept)} ${away ? "deleted; it can be brought back until this list is closed" : "brought back"}.`,
-        );
-      },
-      (error: unknown) => say(`That did not work: ${wordsOf(error)}.`),
-    );
-  };
-
+  const box = useRef<HTMLDialogElement>(null);
+  const found = useFound();
+  const { deleted, turn, said } = useDeleted(box);
   return (
-    <dialog ref={ref} className="quarantine" aria-labelledby="quarantine-title" onClose={close}>
+    <Dialog
+      box={box}
+      className="quarantine"
+      aria-labelledby="quarantine-title"
+      onClose={() => look.setState({ quarantineShown: false })}
+    >
       <header className="part-head">
         <h2 id="quarantine-title">Plans kept aside</h2>
-        <button type="button" className="quiet" onClick={() => ref.current?.close()}>
+        <button type="button" className="quiet" onClick={closeAround}>
           Close
         </button>
       </header>
@@ -75,7 +48,7 @@ export function Quarantine() {
                 kept={kept}
                 deleted={deleted.includes(kept.key)}
                 onOpen={() => {
-                  if (desk.openQuarantined(kept)) ref.current?.close();
+                  if (desk.openQuarantined(kept)) box.current?.close();
                 }}
                 onTurn={(away) => turn(kept, away)}
               />
@@ -86,8 +59,48 @@ export function Quarantine() {
       <p className="quarantine-said note" role="status">
         {said}
       </p>
-    </dialog>
+    </Dialog>
   );
+}
+
+function useFound(): Found {
+  const { desk } = useAround();
+  const [found, setFound] = useState<Found>(null);
+  useEffect(() => {
+    desk.listQuarantine().then(
+      (kept) => setFound({ kept }),
+      (error: unknown) => setFound({ problem: wordsOf(error) }),
+    );
+  }, [desk]);
+  return found;
+}
+
+/** Which of them are deleted: they stay in their rows until the list is closed, so that they can be brought back. */
+function useDeleted(box: RefObject<HTMLElement | null>) {
+  const { desk } = useAround();
+  const [deleted, setDeleted] = useState<readonly number[]>([]);
+  const [said, say] = useState("");
+  const turned = useRef<number | null>(null);
+  // The button that was pressed is gone: the keyboard goes on in the same row.
+  useLayoutEffect(() => {
+    if (turned.current === null) return;
+    box.current?.querySelector<HTMLElement>(`[data-key="${turned.current}"] button:not(:disabled)`)?.focus();
+    turned.current = null;
+  }, [deleted, box]);
+  const turn = (kept: QuarantinedPlan, away: boolean): void => {
+    const work = away ? desk.deleteQuarantined(kept) : desk.restoreQuarantined(kept);
+    work.then(
+      () => {
+        turned.current = kept.key;
+        setDeleted((keys) => (away ? [...keys, kept.key] : keys.filter((key) => key !== kept.key)));
+        say(
+          `${keptWords(kept)} ${away ? "deleted; it can be brought back until this list is closed" : "brought back"}.`,
+        );
+      },
+      (error: unknown) => say(`That did not work: ${wordsOf(error)}.`),
+    );
+  };
+  return { deleted, turn, said };
 }
 
 function Row(props: {

@@ -7,76 +7,100 @@ const SPEEDS = [1, 10, 60, 300];
 
 /** The rehearsal's clock, to be read across the room, and what moves it. */
 export function ClockBar() {
-  const work = useRehearsal();
-  const { plan, rehearsal, standing, recalls } = useRehearsed();
-  const running = useRehearsalState((state) => state.running);
-  const speed = useRehearsalState((state) => state.speed);
-  const caller = useRehearsalState((state) => state.caller);
+  const { rehearsal } = useRehearsed();
   const over = useRehearsalState((state) => state.day !== null && isOver(state.day));
-  const { outS, inS } = standing.facts;
-  const outside = plan.evas.filter((eva) => outS.has(eva.id) && !inS.has(eva.id));
   return (
     <section className="rehearsal-clock" aria-label="Clock">
       <p className="rehearsal-met">
         <span className="note">MET</span> <b className="figure">{clock(rehearsal.nowS)}</b>
       </p>
-      <ul className="rehearsal-pets">
-        {outside.map((eva) => (
-          <li key={eva.id}>
-            <span className="note">{evaName(plan, eva.id)}, PET</span>{" "}
-            <b>{clock(rehearsal.nowS - outS.get(eva.id)!)}</b>
-            <RecallLine plan={standing.plan} of={recalls.find((one) => one.eva === eva.id)} />
-          </li>
-        ))}
-        {outside.length === 0 && (
-          <li className="note">{over ? "The day is over: everybody is back." : "Nobody is out."}</li>
-        )}
-      </ul>
-      <div className="rehearsal-controls">
-        <button
-          type="button"
-          className="primary"
-          disabled={over && !running}
-          onClick={() => (running ? work.hold() : work.run())}
-        >
-          {running ? "Hold" : "Run"}
+      <EvaClocks over={over} />
+      <Controls over={over} />
+    </section>
+  );
+}
+
+/** How long each EVA is out by now, and when it is to go home. */
+function EvaClocks({ over }: { readonly over: boolean }) {
+  const { plan, rehearsal, standing, recalls } = useRehearsed();
+  const { outS, inS } = standing.facts;
+  const outside = plan.evas.filter((eva) => outS.has(eva.id) && !inS.has(eva.id));
+  return (
+    <ul className="rehearsal-pets">
+      {outside.map((eva) => (
+        <li key={eva.id}>
+          <span className="note">{evaName(plan, eva.id)}, PET</span>{" "}
+          <b>{clock(rehearsal.nowS - outS.get(eva.id)!)}</b>
+          <RecallLine plan={standing.plan} of={recalls.find((one) => one.eva === eva.id)} />
+        </li>
+      ))}
+      {outside.length === 0 && (
+        <li className="note">{over ? "The day is over: everybody is back." : "Nobody is out."}</li>
+      )}
+    </ul>
+  );
+}
+
+/** What runs and moves the clock, and who makes the calls. */
+function Controls({ over }: { readonly over: boolean }) {
+  const work = useRehearsal();
+  const { rehearsal } = useRehearsed();
+  const running = useRehearsalState((state) => state.running);
+  const caller = useRehearsalState((state) => state.caller);
+  return (
+    <div className="rehearsal-controls">
+      <button
+        type="button"
+        className="primary"
+        disabled={over && !running}
+        onClick={() => (running ? work.hold() : work.run())}
+      >
+        {running ? "Hold" : "Run"}
+      </button>
+      <Speeds />
+      <div className="pair" role="group" aria-label="Move the clock on">
+        <button type="button" disabled={over} onClick={() => work.goOn(60)}>
+          1 min on
         </button>
-        <div className="pair" role="group" aria-label="Speed">
-          {SPEEDS.map((one) => (
-            <button
-              key={one}
-              type="button"
-              aria-pressed={speed === one}
-              title={one === 1 ? "As time goes" : `${one} seconds of the mission a second`}
-              onClick={() => work.setSpeed(one)}
-            >
-              {one} ×
-            </button>
-          ))}
-        </div>
-        <div className="pair" role="group" aria-label="Move the clock on">
-          <button type="button" disabled={over} onClick={() => work.goOn(60)}>
-            1 min on
-          </button>
-          <button type="button" disabled={over} onClick={() => work.goOn(600)}>
-            10 min on
-          </button>
-          <button type="button" disabled={over} onClick={() => work.goOn("next call")}>
-            To the next call
-          </button>
-        </div>
-        <div className="pair" role="group" aria-label="Who calls begin and end of tasks">
-          <button type="button" aria-pressed={caller === "crew"} onClick={() => work.setCaller("crew")}>
-            Crew plays by itself
-          </button>
-          <button type="button" aria-pressed={caller === "trainer"} onClick={() => work.setCaller("trainer")}>
-            I call
-          </button>
-        </div>
-        <button type="button" disabled={rehearsal.calls.length === 0} onClick={() => work.takeBack()}>
-          Take back the last call
+        <button type="button" disabled={over} onClick={() => work.goOn(600)}>
+          10 min on
+        </button>
+        <button type="button" disabled={over} onClick={() => work.goOn("next call")}>
+          To the next call
         </button>
       </div>
-    </section>
+      <div className="pair" role="group" aria-label="Who calls begin and end of tasks">
+        <button type="button" aria-pressed={caller === "crew"} onClick={() => work.setCaller("crew")}>
+          Crew plays by itself
+        </button>
+        <button type="button" aria-pressed={caller === "trainer"} onClick={() => work.setCaller("trainer")}>
+          I call
+        </button>
+      </div>
+      <button type="button" disabled={rehearsal.calls.length === 0} onClick={() => work.takeBack()}>
+        Take back the last call
+      </button>
+    </div>
+  );
+}
+
+/** How fast the clock runs. */
+function Speeds() {
+  const work = useRehearsal();
+  const speed = useRehearsalState((state) => state.speed);
+  return (
+    <div className="pair" role="group" aria-label="Speed">
+      {SPEEDS.map((one) => (
+        <button
+          key={one}
+          type="button"
+          aria-pressed={speed === one}
+          title={one === 1 ? "As time goes" : `${one} seconds of the mission a second`}
+          onClick={() => work.setSpeed(one)}
+        >
+          {one} ×
+        </button>
+      ))}
+    </div>
   );
 }

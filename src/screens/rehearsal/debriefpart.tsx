@@ -1,3 +1,4 @@
+import type { Plan } from "../../plan/index.ts";
 import { type Debrief, debriefCsv, type DebriefRow, isLost } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
@@ -11,18 +12,7 @@ export function DebriefPart() {
   if (!debrief) return null;
   return (
     <div className="rehearsal-debrief">
-      <ul className="rehearsal-sums">
-        <Sum value={`${debrief.done} of ${debrief.planned}`} name="tasks done" />
-        <Sum value={`${debrief.mustDone} of ${debrief.mustPlanned}`} name="must-do done" />
-        <Sum value={`${grouped(debrief.worthDone)} of ${grouped(debrief.worthPlanned)}`} name="worth" />
-        {debrief.evas.map((eva) => (
-          <Sum
-            key={eva.eva}
-            value={`${span(eva.outS, eva.inS)}`}
-            name={`${eva.name}, planned ${span(eva.plannedOutS, eva.plannedInS)}`}
-          />
-        ))}
-      </ul>
+      <Sums debrief={debrief} />
       <div className="rehearsal-acts">
         <button
           type="button"
@@ -32,42 +22,7 @@ export function DebriefPart() {
         </button>
       </div>
       <Worst debrief={debrief} />
-      <div className="rehearsal-table" tabIndex={0} role="group" aria-label="Every task">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Planned</th>
-              <th scope="col">Task</th>
-              <th scope="col">Who</th>
-              <th scope="col">Began</th>
-              <th scope="col">Later</th>
-              <th scope="col">Planned to take</th>
-              <th scope="col">Took</th>
-              <th scope="col">Longer</th>
-              <th scope="col">Outcome</th>
-            </tr>
-          </thead>
-          <tbody>
-            {debrief.rows.map((row) => (
-              <tr key={row.task}>
-                <td>{row.plannedStartS === null ? "not planned" : clock(row.plannedStartS)}</td>
-                <th scope="row">
-                  {row.number} {row.name} {row.must && <span className="note">must-do</span>}
-                </th>
-                <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
-                <td>{row.startS === null ? "" : clock(row.startS)}</td>
-                <td>{row.lateS === null ? "" : moreWords(row.lateS)}</td>
-                <td>{lasting(row.plannedLengthS, "up")}</td>
-                <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
-                <td>{row.longerS === null ? "" : moreWords(row.longerS)}</td>
-                <td>
-                  <Outcome row={row} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Tasks plan={plan} rows={debrief.rows} />
     </div>
   );
 }
@@ -81,6 +36,72 @@ function Outcome({ row }: { readonly row: DebriefRow }) {
       {row.must ? <span className="state breach">{row.outcome}</span> : <b>{row.outcome}</b>}
       {why}
     </>
+  );
+}
+
+/** What was done of what was planned, and when the EVAs were out. */
+function Sums({ debrief }: { readonly debrief: Debrief }) {
+  return (
+    <ul className="rehearsal-sums">
+      <Sum value={`${debrief.done} of ${debrief.planned}`} name="tasks done" />
+      <Sum value={`${debrief.mustDone} of ${debrief.mustPlanned}`} name="must-do done" />
+      <Sum value={`${grouped(debrief.worthDone)} of ${grouped(debrief.worthPlanned)}`} name="worth" />
+      {debrief.evas.map((eva) => (
+        <Sum
+          key={eva.eva}
+          value={`${span(eva.outS, eva.inS)}`}
+          name={`${eva.name}, planned ${span(eva.plannedOutS, eva.plannedInS)}`}
+        />
+      ))}
+    </ul>
+  );
+}
+
+/** Every task, planned against what came of it. */
+function Tasks({ plan, rows }: { readonly plan: Plan; readonly rows: readonly DebriefRow[] }) {
+  return (
+    <div className="rehearsal-table" tabIndex={0} role="group" aria-label="Every task">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Planned</th>
+            <th scope="col">Task</th>
+            <th scope="col">Who</th>
+            <th scope="col">Began</th>
+            <th scope="col">Later</th>
+            <th scope="col">Planned to take</th>
+            <th scope="col">Took</th>
+            <th scope="col">Longer</th>
+            <th scope="col">Outcome</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <TaskRow key={row.task} plan={plan} row={row} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function TaskRow({ plan, row }: { readonly plan: Plan; readonly row: DebriefRow }) {
+  return (
+    <tr>
+      <td>{row.plannedStartS === null ? "not planned" : clock(row.plannedStartS)}</td>
+      <th scope="row">
+        {row.number} {row.name} {row.must && <span className="note">must-do</span>}
+      </th>
+      <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
+      <td>{row.startS === null ? "" : clock(row.startS)}</td>
+      <td>{row.lateS === null ? "" : moreWords(row.lateS)}</td>
+      <td>{lasting(row.plannedLengthS, "up")}</td>
+      <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
+      <td>{row.longerS === null ? "" : moreWords(row.longerS)}</td>
+      <td>
+        <Outcome row={row} />
+      </td>
+    </tr>
   );
 }
 

@@ -89,78 +89,109 @@ function OpenFile({ refuse }: { readonly refuse: (why: string | null) => void })
 
 function UnderWay() {
   const work = useRehearsal();
-  const { plan } = useRehearsed();
-  const open = useDesk((state) => state.plan);
-  const [part, show] = useState<"live" | "debrief">("live");
-  const [ending, end] = useState(false);
-  const unkept = useRehearsalState((state) => state.unkept);
+  const [part, show] = useState<Part>("live");
   const save = (): void => download("rehearsal.json", [work.fileText() ?? ""], "application/json");
-  const another = open.title !== plan.title || !sameSchedule(open.schedule, plan.schedule);
   return (
     <>
       <SoFar />
-      <header className="sheet-head">
-        <h2>Rehearsal</h2>
-        <span className="note rehearsal-of">
-          {plan.title}
-          {another &&
-            ". The open plan is another one by now: this is the day as it was when the rehearsal began."}
-        </span>
-        <div className="pair" role="group" aria-label="What to look at">
-          <button type="button" aria-pressed={part === "live"} onClick={() => show("live")}>
-            Clock
-          </button>
-          <button type="button" aria-pressed={part === "debrief"} onClick={() => show("debrief")}>
-            Debrief
-          </button>
-        </div>
-        <button type="button" onClick={save}>
-          Save as a file
+      <Head part={part} onShow={show} onSave={save} />
+      <Unkept onSave={save} />
+      {part === "debrief" ? <DebriefPart /> : <Live />}
+    </>
+  );
+}
+
+/** What is looked at of a rehearsal. */
+type Part = "live" | "debrief";
+
+/** Which day is rehearsed, what is looked at of it, and how it is saved and ended. */
+function Head(props: {
+  readonly part: Part;
+  readonly onShow: (part: Part) => void;
+  readonly onSave: () => void;
+}) {
+  const { part, onShow, onSave } = props;
+  const { plan } = useRehearsed();
+  const open = useDesk((state) => state.plan);
+  const another = open.title !== plan.title || !sameSchedule(open.schedule, plan.schedule);
+  return (
+    <header className="sheet-head">
+      <h2>Rehearsal</h2>
+      <span className="note rehearsal-of">
+        {plan.title}
+        {another &&
+          ". The open plan is another one by now: this is the day as it was when the rehearsal began."}
+      </span>
+      <div className="pair" role="group" aria-label="What to look at">
+        <button type="button" aria-pressed={part === "live"} onClick={() => onShow("live")}>
+          Clock
         </button>
-        {ending ? (
-          <span className="pair" role="group" aria-label="End the rehearsal">
-            <button type="button" className="danger" autoFocus onClick={() => work.end()}>
-              End and forget it
-            </button>
-            <button type="button" onClick={() => end(false)}>
-              Go on
-            </button>
-          </span>
-        ) : (
-          <button type="button" onClick={() => end(true)}>
-            End…
-          </button>
-        )}
-      </header>
-      {unkept !== null && (
-        <div className="rehearsal-unkept" role="alert">
-          <p>
-            <b className="state breach">Not kept.</b> {unkept} It is gone when this page is left or loaded
-            again. A file keeps it, up to the moment at which it is saved.
-          </p>
-          <button type="button" className="primary" onClick={save}>
-            Save it now
-          </button>
+        <button type="button" aria-pressed={part === "debrief"} onClick={() => onShow("debrief")}>
+          Debrief
+        </button>
+      </div>
+      <button type="button" onClick={onSave}>
+        Save as a file
+      </button>
+      <End />
+    </header>
+  );
+}
+
+/** Ends the rehearsal, which is asked once more. */
+function End() {
+  const work = useRehearsal();
+  const [ending, end] = useState(false);
+  return ending ? (
+    <span className="pair" role="group" aria-label="End the rehearsal">
+      <button type="button" className="danger" autoFocus onClick={() => work.end()}>
+        End and forget it
+      </button>
+      <button type="button" onClick={() => end(false)}>
+        Go on
+      </button>
+    </span>
+  ) : (
+    <button type="button" onClick={() => end(true)}>
+      End…
+    </button>
+  );
+}
+
+/** Says why the rehearsal is not kept in this browser, where it is not. */
+function Unkept({ onSave }: { readonly onSave: () => void }) {
+  const unkept = useRehearsalState((state) => state.unkept);
+  if (unkept === null) return null;
+  return (
+    <div className="rehearsal-unkept" role="alert">
+      <p>
+        <b className="state breach">Not kept.</b> {unkept} It is gone when this page is left or loaded again.
+        A file keeps it, up to the moment at which it is saved.
+      </p>
+      <button type="button" className="primary" onClick={onSave}>
+        Save it now
+      </button>
+    </div>
+  );
+}
+
+/** The day as it runs: clock, strips, crew, what is to come, and what is thrown in. */
+function Live() {
+  const { plan } = useRehearsed();
+  return (
+    <>
+      <ClockBar />
+      <Strips />
+      <div className="rehearsal-parts">
+        <div className="rehearsal-crews">
+          {plan.crew.map((member) => (
+            <CrewCard key={member.id} member={member} />
+          ))}
         </div>
-      )}
-      {part === "debrief" ? (
-        <DebriefPart />
-      ) : (
-        <>
-          <ClockBar />
-          <Strips />
-          <div className="rehearsal-parts">
-            <div className="rehearsal-crews">
-              {plan.crew.map((member) => (
-                <CrewCard key={member.id} member={member} />
-              ))}
-            </div>
-            <Ahead />
-            <ThrowIn />
-            <Log />
-          </div>
-        </>
-      )}
+        <Ahead />
+        <ThrowIn />
+        <Log />
+      </div>
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { isLost } from "../../session/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
@@ -13,9 +14,7 @@ export function SoFar() {
   const debrief = work.debrief();
   if (!debrief) return null;
   const broken = aheadBreaches(day).length;
-  const worst = worstMargin(verdict);
   const lost = debrief.rows.filter((row) => row.must && isLost(row)).length;
-  const margin = worst?.margin ?? 0;
   return (
     <section className="score" aria-label="Rehearsal so far">
       <ScoreFigure
@@ -42,22 +41,7 @@ export function SoFar() {
         change={0}
         better="more"
       />
-      <ScoreFigure
-        state={
-          worst === null
-            ? "plain"
-            : margin < 0
-              ? "breach"
-              : margin < plan.rules.reserve.tight
-                ? "tight"
-                : "fine"
-        }
-        value={worst === null ? "none" : percent(margin, "down")}
-        name="worst margin"
-        more={worst === null ? "nobody goes out" : marginCause(plan, worst, briefly)}
-        change={0}
-        better="more"
-      />
+      <WorstFigure plan={plan} worst={worstMargin(verdict)} />
       <ScoreFigure
         state="plain"
         value={metres(verdict.score.walkM, "up")}
@@ -67,5 +51,22 @@ export function SoFar() {
         better="less"
       />
     </section>
+  );
+}
+
+/** The margin that comes closest to its limit, or goes beyond it. */
+function WorstFigure(props: { readonly plan: Plan; readonly worst: ReturnType<typeof worstMargin> }) {
+  const { plan, worst } = props;
+  const common = { name: "worst margin", change: 0, better: "more" } as const;
+  if (worst === null) return <ScoreFigure {...common} state="plain" value="none" more="nobody goes out" />;
+  const { margin } = worst;
+  const state = margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
+  return (
+    <ScoreFigure
+      {...common}
+      state={state}
+      value={percent(margin, "down")}
+      more={marginCause(plan, worst, briefly)}
+    />
   );
 }

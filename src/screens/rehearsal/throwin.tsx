@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from "react";
+import { type FormEvent, type ReactNode, useState } from "react";
 import { instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { CallOut, Rehearsed } from "../../session/index.ts";
@@ -79,6 +79,16 @@ const SLIPS: readonly Slip[] = [
 
 /** Slips and faults to throw into the day, and a line for the log. */
 export function ThrowIn() {
+  return (
+    <section className="rehearsal-throw" aria-label="Throw in">
+      <h3>Throw in</h3>
+      <SlipForm />
+      <LogForm />
+    </section>
+  );
+}
+
+function SlipForm() {
   const work = useRehearsal();
   const day = useRehearsed();
   const [which, choose] = useState(0);
@@ -86,72 +96,70 @@ export function ThrowIn() {
   const slip = SLIPS[which]!;
   const choices = slip.about(day.plan, day);
   const chosen = choices.some(([id]) => id === about) ? about : (choices[0]?.[0] ?? "");
+  const throwIn = (event: FormEvent<HTMLFormElement>): void => {
+    event.preventDefault();
+    const field = event.currentTarget.elements.namedItem("amount") as HTMLInputElement | null;
+    const amount = field ? Math.round(field.valueAsNumber) : 1;
+    if (chosen === "" || !Number.isFinite(amount) || amount < 1) return;
+    work.call(slip.call(chosen, amount, day.rehearsal.nowS));
+  };
   return (
-    <section className="rehearsal-throw" aria-label="Throw in">
-      <h3>Throw in</h3>
-      <form
-        key={which}
-        onSubmit={(event) => {
-          event.preventDefault();
-          const field = event.currentTarget.elements.namedItem("amount") as HTMLInputElement | null;
-          const amount = field ? Math.round(field.valueAsNumber) : 1;
-          if (chosen === "" || !Number.isFinite(amount) || amount < 1) return;
-          work.call(slip.call(chosen, amount, day.rehearsal.nowS));
-        }}
-      >
-        <Labelled words="What happens">
-          <select value={which} onChange={(event) => choose(Number(event.target.value))}>
-            {SLIPS.map(({ name }, i) => (
-              <option key={name} value={i}>
+    <form onSubmit={throwIn}>
+      <Labelled words="What happens">
+        <select value={which} onChange={(event) => choose(Number(event.target.value))}>
+          {SLIPS.map(({ name }, i) => (
+            <option key={name} value={i}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </Labelled>
+      {choices.length > 1 || choices[0]?.[0] !== "all" ? (
+        <Labelled words="To what">
+          <select value={chosen} onChange={(event) => setAbout(event.target.value)}>
+            {choices.map(([id, name]) => (
+              <option key={id} value={id}>
                 {name}
               </option>
             ))}
           </select>
         </Labelled>
-        {choices.length > 1 || choices[0]?.[0] !== "all" ? (
-          <Labelled words="To what">
-            <select value={chosen} onChange={(event) => setAbout(event.target.value)}>
-              {choices.map(([id, name]) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </select>
-          </Labelled>
-        ) : null}
-        {slip.amount && (
-          <Labelled words={slip.amount.words}>
-            <input
-              name="amount"
-              type="number"
-              min={1}
-              max={slip.amount.most}
-              step={1}
-              required
-              defaultValue={slip.amount.usual}
-            />
-          </Labelled>
-        )}
-        <button type="submit" disabled={choices.length === 0}>
-          Throw it in
-        </button>
-      </form>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          const form = event.currentTarget;
-          const words = (form.elements.namedItem("words") as HTMLInputElement).value.trim();
-          if (words === "") return;
-          work.call({ kind: "note", words });
-          form.reset();
-        }}
-      >
-        <Labelled words="A line for the log">
-          <input name="words" maxLength={240} />
-        </Labelled>
-        <button type="submit">Write down</button>
-      </form>
-    </section>
+      ) : null}
+      {slip.amount && <Amount key={which} {...slip.amount} />}
+      <button type="submit" disabled={choices.length === 0}>
+        Throw it in
+      </button>
+    </form>
+  );
+}
+
+/** How much of it, beginning with what is usual. */
+function Amount({ words, usual, most }: NonNullable<Slip["amount"]>) {
+  return (
+    <Labelled words={words}>
+      <input name="amount" type="number" min={1} max={most} step={1} required defaultValue={usual} />
+    </Labelled>
+  );
+}
+
+function LogForm() {
+  const work = useRehearsal();
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        const form = event.currentTarget;
+        const words = (form.elements.namedItem("words") as HTMLInputElement).value.trim();
+        if (words === "") return;
+        work.call({ kind: "note", words });
+        form.reset();
+      }}
+    >
+      <Labelled words="A line for the log">
+        <input name="words" maxLength={240} />
+      </Labelled>
+      <button type="submit">Write down</button>
+    </form>
   );
 }
 

@@ -45,30 +45,19 @@ export function Compare({ card, others }: { readonly card: Card; readonly others
       setLines(wordsOf(error));
     }
   };
-  const choice = (label: string, value: string, set: (key: string) => void) => (
-    <label>
-      {label}
-      <select
-        value={value}
-        onChange={(event) => {
-          set(event.target.value);
-          setLines(null);
-        }}
-      >
-        {sides.map((one) => (
-          <option key={one.key} value={one.key}>
-            {one.words}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
+  // What was found of other sides is said no more.
+  const chosen =
+    (set: (key: string) => void) =>
+    (key: string): void => {
+      set(key);
+      setLines(null);
+    };
   return (
     <section className="shelf-compare" aria-label="Compare two">
       <h3>What is different</h3>
       <div className="shelf-sides">
-        {choice("From", first, setFrom)}
-        {choice("To", to, setTo)}
+        <SideChoice label="From" sides={sides} value={first} onChoose={chosen(setFrom)} />
+        <SideChoice label="To" sides={sides} value={to} onChoose={chosen(setTo)} />
         <button type="button" onClick={() => void compare()}>
           Compare
         </button>
@@ -76,5 +65,26 @@ export function Compare({ card, others }: { readonly card: Card; readonly others
       {typeof lines === "string" && <p className="state breach">{lines}</p>}
       {lines !== null && typeof lines !== "string" && <DifferenceLines lines={lines} />}
     </section>
+  );
+}
+
+function SideChoice(props: {
+  readonly label: string;
+  readonly sides: readonly Side[];
+  readonly value: string;
+  readonly onChoose: (key: string) => void;
+}) {
+  const { label, sides, value, onChoose } = props;
+  return (
+    <label>
+      {label}
+      <select value={value} onChange={(event) => onChoose(event.target.value)}>
+        {sides.map((one) => (
+          <option key={one.key} value={one.key}>
+            {one.words}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { parseText, type Plan } from "../../plan/index.ts";
 import { type KeptState, type MergeOffer, wordsOf } from "../../session/index.ts";
 import { clashWords, counted, differenceWords, renumberedWords } from "../../words/index.ts";
@@ -66,33 +66,19 @@ export function Merging(props: { readonly file: File; readonly done: (words: str
   );
 }
 
+/** What a merge comes to: what both changed, what each changed, and the merge itself. */
 function Offered(props: { readonly offer: MergeOffer; readonly done: (words: string) => void }) {
   const { offer, done } = props;
-  const { base, mine, theirs, merged } = offer;
   const { desk } = useAround();
-  const author = useDesk((state) => state.author);
-  // Whoever had the file last has saved it; a file of no name says nothing of that.
-  const sender = theirs.hands.at(-1)?.name;
-  const revision = theirs.revision.name;
   const [taken, take] = useState<ReadonlySet<number>>(new Set());
   const [fault, setFault] = useState<string | null>(null);
-  const [here, there] = useMemo(
-    () => [differenceWords(base, mine), differenceWords(base, theirs)],
-    [base, mine, theirs],
-  );
-  const choose = (k: number, theirOne: boolean): void => {
-    const next = new Set(taken);
-    if (theirOne) next.add(k);
-    else next.delete(k);
-    take(next);
-  };
   const merge = async (): Promise<void> => {
     try {
       const made = await desk.merge(offer, taken);
       if (made.ok) {
         const { plan } = desk.state.getState();
         const numbers = made.value.map((one) => ` ${renumberedWords(plan, one)}`);
-        return done(`${theirs.title} is merged, as one step.${numbers.join("")}`);
+        return done(`${offer.theirs.title} is merged, as one step.${numbers.join("")}`);
       }
       const [first] = made.error;
       setFault(`Not merged: ${first?.path ?? ""} ${first?.message ?? ""}.`);
@@ -102,64 +88,9 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
   };
   return (
     <>
-      {merged.clashes.length > 0 && (
-        <section aria-label="Conflicts">
-          <h3>{counted(merged.clashes.length, "place")} that both changed</h3>
-          {merged.clashes.map((clash, k) => {
-            const words = clashWords(offer, clash);
-            return (
-              <fieldset key={clash.path.join(" ")} className="shelf-clash">
-                <legend>{words.about}</legend>
-                <label>
-                  <input
-                    type="radio"
-                    name={`clash-${k}`}
-                    checked={!taken.has(k)}
-                    onChange={() => choose(k, false)}
-                  />
-                  <span>
-                    <b>Keep mine.</b> {words.mine}
-                  </span>
-                </label>
-                <label>
-                  <input
-                    type="radio"
-                    name={`clash-${k}`}
-                    checked={taken.has(k)}
-                    onChange={() => choose(k, true)}
-                  />
-                  <span>
-                    <b>Take {sender === undefined ? "theirs" : `${sender}’s`}.</b> {words.theirs}
-                  </span>
-                </label>
-              </fieldset>
-            );
-          })}
-        </section>
-      )}
-      {merged.renumbered.length > 0 && (
-        <section aria-label="Numbers given twice">
-          <h3>{counted(merged.renumbered.length, "number")} that both gave</h3>
-          <ul>
-            {merged.renumbered.map((one) => (
-              <li key={one.task}>{renumberedWords(merged.plan, one)}</li>
-            ))}
-          </ul>
-        </section>
-      )}
-      <div className="merge-hands">
-        <section>
-          <h3>Changed here{author !== "" && `, in the browser of ${author}`}</h3>
-          <DifferenceLines lines={here} label="Changed here" />
-        </section>
-        <section>
-          <h3>
-            Changed in the file{sender !== undefined && `, last saved by ${sender}`}
-            {revision !== undefined && ` (${revision})`}
-          </h3>
-          <DifferenceLines lines={there} label="Changed in the file" />
-        </section>
-      </div>
+      <Conflicts offer={offer} taken={taken} onTaken={take} />
+      <Renumbered offer={offer} />
+      <Hands offer={offer} />
       {fault !== null && (
         <p className="state breach" role="alert">
           {fault}
@@ -171,5 +102,106 @@ function Offered(props: { readonly offer: MergeOffer; readonly done: (words: str
         </button>
       </div>
     </>
+  );
+}
+
+/** Who had the file last has saved it; undefined where it says nothing of that. */
+function senderOf({ theirs }: MergeOffer): string | undefined {
+  return theirs.hands.at(-1)?.name;
+}
+
+/** What both changed, each to be decided; `taken` are those in which theirs is taken. */
+function Conflicts(props: {
+  readonly offer: MergeOffer;
+  readonly taken: ReadonlySet<number>;
+  readonly onTaken: (taken: ReadonlySet<number>) => void;
+}) {
+  const { offer, taken, onTaken } = props;
+  const { clashes } = offer.merged;
+  const sender = senderOf(offer);
+  if (clashes.length === 0) return null;
+  const choose = (k: number, theirOne: boolean): void => {
+    const next = new Set(taken);
+    if (theirOne) next.add(k);
+    else next.delete(k);
+    onTaken(next);
+  };
+  return (
+    <section aria-label="Conflicts">
+      <h3>{counted(clashes.length, "place")} that both changed</h3>
+      {clashes.map((clash, k) => {
+        const words = clashWords(offer, clash);
+        const name = `clash-${k}`;
+        return (
+          <fieldset key={clash.path.join(" ")} className="shelf-clash">
+            <legend>{words.about}</legend>
+            <Side name={name} chosen={!taken.has(k)} onChoose={() => choose(k, false)}>
+              <b>Keep mine.</b> {words.mine}
+            </Side>
+            <Side name={name} chosen={taken.has(k)} onChoose={() => choose(k, true)}>
+              <b>Take {sender === undefined ? "theirs" : `${sender}’s`}.</b> {words.theirs}
+            </Side>
+          </fieldset>
+        );
+      })}
+    </section>
+  );
+}
+
+/** One of two sides of a conflict. */
+function Side(props: {
+  readonly name: string;
+  readonly chosen: boolean;
+  readonly onChoose: () => void;
+  readonly children: ReactNode;
+}) {
+  return (
+    <label>
+      <input type="radio" name={props.name} checked={props.chosen} onChange={props.onChoose} />
+      <span>{props.children}</span>
+    </label>
+  );
+}
+
+/** Tasks of theirs that get another number, since both gave theirs. */
+function Renumbered({ offer }: { readonly offer: MergeOffer }) {
+  const { plan, renumbered } = offer.merged;
+  if (renumbered.length === 0) return null;
+  return (
+    <section aria-label="Numbers given twice">
+      <h3>{counted(renumbered.length, "number")} that both gave</h3>
+      <ul>
+        {renumbered.map((one) => (
+          <li key={one.task}>{renumberedWords(plan, one)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What each of the two hands changed. */
+function Hands({ offer }: { readonly offer: MergeOffer }) {
+  const { base, mine, theirs } = offer;
+  const author = useDesk((state) => state.author);
+  const sender = senderOf(offer);
+  const revision = theirs.revision.name;
+  const [here, there] = useMemo(
+    () => [differenceWords(base, mine), differenceWords(base, theirs)],
+    [base, mine, theirs],
+  );
+  return (
+    <div className="merge-hands">
+      <section>
+        <h3>Changed here{author !== "" && `, in the browser of ${author}`}</h3>
+        <DifferenceLines lines={here} label="Changed here" />
+      </section>
+      <section>
+        <h3>
+          Changed in the file{sender !== undefined && `, last saved by ${sender}`}
+          {revision !== undefined && ` (${revision})`}
+        </h3>
+        <DifferenceLines lines={there} label="Changed in the file" />
+      </section>
+    </div>
   );
 }

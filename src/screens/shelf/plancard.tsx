@@ -5,9 +5,7 @@ import { useAround } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { DayPicture } from "./daypicture.tsx";
 import { momentWords, placedWords } from "./shelfwords.ts";
-
-/** Does something with the store, says how it went in the words that it answers, and reads the shelf anew. */
-export type Act = (work: () => Promise<string | null>) => Promise<void>;
+import type { Act } from "./shelfwork.ts";
 
 /** A plan on the shelf or in the bin, with what can be done with it. */
 export function PlanCard(props: {
@@ -25,25 +23,13 @@ export function PlanCard(props: {
   const binned = card.binnedAtMs !== null;
   return (
     <li className={chosen && !binned ? "shelf-chosen" : undefined} data-slot={card.slot}>
-      <button
-        type="button"
-        className="shelf-card"
-        aria-pressed={chosen && !binned}
-        aria-label={`${title}${open ? ", the open plan" : ""}: show its states`}
-        onClick={onChoose}
+      <CardFace
+        card={card}
+        open={open}
+        chosen={chosen && !binned}
+        onChoose={onChoose}
         onDoubleClick={() => !open && !binned && onOpen()}
-      >
-        <DayPicture picture={card.picture} />
-        <span className="shelf-words">
-          <b>{title}</b>
-          <span className="note">{placedWords(card)}</span>
-          <span className="note">
-            {binned ? `In the bin since ${momentWords(card.binnedAtMs ?? 0)}` : momentWords(card.savedAtMs)},{" "}
-            {sizeWords(card.bytes)}
-          </span>
-        </span>
-        {open && <span className="state fine">Open</span>}
-      </button>
+      />
       {renaming ? (
         <Rename
           title={title}
@@ -55,30 +41,83 @@ export function PlanCard(props: {
       ) : binned ? (
         <BinnedWork title={title} onBack={() => onBin(false)} onDrop={onDrop} />
       ) : (
-        <div className="pair" role="group" aria-label={`Do with ${title}`}>
-          <button type="button" className={open ? undefined : "primary"} disabled={open} onClick={onOpen}>
-            Open<span className="unseen"> {title}</span>
-          </button>
-          <button type="button" onClick={onCopy}>
-            Copy<span className="unseen"> {title}</span>
-          </button>
-          <button type="button" onClick={() => rename(true)}>
-            Rename<span className="unseen"> {title}</span>
-          </button>
-          <button type="button" onClick={onFile}>
-            To a file<span className="unseen">: {title}</span>
-          </button>
-          <button
-            type="button"
-            disabled={open}
-            title={open ? "It is the open plan: open another one first." : undefined}
-            onClick={() => onBin(true)}
-          >
-            To the bin<span className="unseen">: {title}</span>
-          </button>
-        </div>
+        <KeptWork
+          {...{ title, open, onOpen, onCopy, onFile }}
+          onRename={() => rename(true)}
+          onBin={() => onBin(true)}
+        />
       )}
     </li>
+  );
+}
+
+/** A plan's picture and what is known of it; a press shows its states. */
+function CardFace(props: {
+  readonly card: Card;
+  readonly open: boolean;
+  readonly chosen: boolean;
+  readonly onChoose: () => void;
+  readonly onDoubleClick: () => void;
+}) {
+  const { card, open, chosen, onChoose, onDoubleClick } = props;
+  const { title, binnedAtMs } = card;
+  return (
+    <button
+      type="button"
+      className="shelf-card"
+      aria-pressed={chosen}
+      aria-label={`${title}${open ? ", the open plan" : ""}: show its states`}
+      onClick={onChoose}
+      onDoubleClick={onDoubleClick}
+    >
+      <DayPicture picture={card.picture} />
+      <span className="shelf-words">
+        <b>{title}</b>
+        <span className="note">{placedWords(card)}</span>
+        <span className="note">
+          {binnedAtMs === null ? momentWords(card.savedAtMs) : `In the bin since ${momentWords(binnedAtMs)}`},{" "}
+          {sizeWords(card.bytes)}
+        </span>
+      </span>
+      {open && <span className="state fine">Open</span>}
+    </button>
+  );
+}
+
+/** What can be done with a plan on the shelf; the open one is neither opened nor put away. */
+function KeptWork(props: {
+  readonly title: string;
+  readonly open: boolean;
+  readonly onOpen: () => void;
+  readonly onCopy: () => void;
+  readonly onRename: () => void;
+  readonly onFile: () => void;
+  readonly onBin: () => void;
+}) {
+  const { title, open } = props;
+  return (
+    <div className="pair" role="group" aria-label={`Do with ${title}`}>
+      <button type="button" className={open ? undefined : "primary"} disabled={open} onClick={props.onOpen}>
+        Open<span className="unseen"> {title}</span>
+      </button>
+      <button type="button" onClick={props.onCopy}>
+        Copy<span className="unseen"> {title}</span>
+      </button>
+      <button type="button" onClick={props.onRename}>
+        Rename<span className="unseen"> {title}</span>
+      </button>
+      <button type="button" onClick={props.onFile}>
+        To a file<span className="unseen">: {title}</span>
+      </button>
+      <button
+        type="button"
+        disabled={open}
+        title={open ? "It is the open plan: open another one first." : undefined}
+        onClick={props.onBin}
+      >
+        To the bin<span className="unseen">: {title}</span>
+      </button>
+    </div>
   );
 }
 

@@ -3,8 +3,8 @@ import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 import { useAround } from "../context.ts";
 import { AuthorField } from "../parts/said/author.tsx";
-import type { Act } from "./plancard.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
+import type { Act } from "./shelfwork.ts";
 
 /** The states of a plan to go back to, and for the open one a new revision. */
 export function States(props: {
@@ -22,6 +22,13 @@ export function States(props: {
     desk.statesOf(card.slot).then(setStates, () => undefined);
   }, [desk, card.slot, count]);
 
+  const openState = (work: () => Promise<boolean>): void =>
+    void act(async () => {
+      if (!(await work())) return "This state cannot be read.";
+      close();
+      return null;
+    });
+
   return (
     <>
       <h3>States of {card.title}</h3>
@@ -38,52 +45,13 @@ export function States(props: {
       )}
       <ul className="shelf-states" aria-label={`States of ${card.title} to go back to`}>
         {states.map((one) => (
-          <li key={one.key}>
-            <div>
-              <b>{stateWords(one)}</b>
-              {one.note !== "" && <span>{one.note}</span>}
-              <span className="note">
-                {momentWords(one.atMs)}
-                {one.author !== "" && `, by ${one.author}`}
-              </span>
-            </div>
-            <div className="pair">
-              <button
-                type="button"
-                disabled={!open}
-                title={open ? undefined : "Open the plan first, or open the state as a copy."}
-                onClick={() =>
-                  void act(async () => {
-                    if (!(await desk.goBackTo(one.key))) return "This state cannot be read.";
-                    close();
-                    return null;
-                  })
-                }
-              >
-                Go back
-                <span className="unseen">
-                  {" "}
-                  to {stateWords(one)}, {momentWords(one.atMs)}
-                </span>
-              </button>
-              <button
-                type="button"
-                onClick={() =>
-                  void act(async () => {
-                    if (!(await desk.openCopy({ state: one.key }))) return "This state cannot be read.";
-                    close();
-                    return null;
-                  })
-                }
-              >
-                Open a copy
-                <span className="unseen">
-                  {" "}
-                  of {stateWords(one)}, {momentWords(one.atMs)}
-                </span>
-              </button>
-            </div>
-          </li>
+          <StateRow
+            key={one.key}
+            state={one}
+            open={open}
+            onBack={() => openState(() => desk.goBackTo(one.key))}
+            onCopy={() => openState(() => desk.openCopy({ state: one.key }))}
+          />
         ))}
       </ul>
       <p className="note">
@@ -96,6 +64,43 @@ export function States(props: {
   );
 }
 
+/** A state with when and whose it is; only the open plan goes back to one. */
+function StateRow(props: {
+  readonly state: KeptState;
+  readonly open: boolean;
+  readonly onBack: () => void;
+  readonly onCopy: () => void;
+}) {
+  const { state, open, onBack, onCopy } = props;
+  const said = `${stateWords(state)}, ${momentWords(state.atMs)}`;
+  return (
+    <li>
+      <div>
+        <b>{stateWords(state)}</b>
+        {state.note !== "" && <span>{state.note}</span>}
+        <span className="note">
+          {momentWords(state.atMs)}
+          {state.author !== "" && `, by ${state.author}`}
+        </span>
+      </div>
+      <div className="pair">
+        <button
+          type="button"
+          disabled={!open}
+          title={open ? undefined : "Open the plan first, or open the state as a copy."}
+          onClick={onBack}
+        >
+          Go back<span className="unseen"> to {said}</span>
+        </button>
+        <button type="button" onClick={onCopy}>
+          Open a copy<span className="unseen"> of {said}</span>
+        </button>
+      </div>
+    </li>
+  );
+}
+
+/** Names the plan as it is. */
 function Revision({ onKeep }: { readonly onKeep: (name: string, note: string) => void }) {
   const [name, setName] = useState("");
   const [note, setNote] = useState("");

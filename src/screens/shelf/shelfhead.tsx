@@ -1,0 +1,74 @@
+import type { Card } from "../../session/index.ts";
+import { counted } from "../../words/index.ts";
+import { useAround } from "../context.ts";
+import { closeAround } from "../parts/dialog.tsx";
+import { chooseFile } from "../parts/files.ts";
+import { sizeWords } from "../parts/keptwords.ts";
+
+/** The shelf's title, whether plans or the bin are shown, and how a plan comes to it. */
+export function ShelfHead(props: {
+  /** All plans, those in the bin with them; null while they are not known. */
+  readonly cards: readonly Card[] | null;
+  readonly bin: boolean;
+  readonly showBin: (bin: boolean) => void;
+  readonly onMerge: (file: File | null) => void;
+  readonly close: () => void;
+}) {
+  const { cards, bin, showBin, onMerge, close } = props;
+  const { desk, look } = useAround();
+  const binned = (cards ?? []).filter((one) => one.binnedAtMs !== null);
+  const bytes = (cards ?? []).reduce((sum, one) => sum + one.bytes, 0);
+  return (
+    <header className="part-head">
+      <h2 id="shelf-title">Plans in this browser</h2>
+      <div className="pair" role="group" aria-label="Shown">
+        <button type="button" aria-pressed={!bin} onClick={() => showBin(false)}>
+          Plans
+        </button>
+        <button type="button" aria-pressed={bin} onClick={() => showBin(true)}>
+          Bin ({binned.length})
+        </button>
+      </div>
+      <span className="note">{cards && `${counted(cards.length, "plan")}, ${sizeWords(bytes)}`}</span>
+      <button
+        type="button"
+        onClick={() => {
+          desk.newPlan();
+          close();
+        }}
+      >
+        New plan
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          close();
+          chooseFile(desk, look);
+        }}
+      >
+        Open a file…
+      </button>
+      <MergeFile onFile={onMerge} />
+      <button type="button" className="quiet" onClick={closeAround}>
+        Close
+      </button>
+    </header>
+  );
+}
+
+function MergeFile({ onFile }: { readonly onFile: (file: File | null) => void }) {
+  return (
+    <label className="button">
+      Merge a file…
+      <input
+        type="file"
+        className="unseen"
+        accept=".json,application/json"
+        onChange={(event) => {
+          onFile(event.target.files?.[0] ?? null);
+          event.target.value = "";
+        }}
+      />
+    </label>
+  );
+}
