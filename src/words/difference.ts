@@ -10,6 +10,7 @@ import {
   type Renumbered,
   type Signoff,
 } from "../plan/index.ts";
+import { numberedSentence, numberedTask } from "./names.ts";
 import { digits } from "./number.ts";
 import { aboutWords } from "./said.ts";
 import { scheduleChanges, taskChangeWords } from "./taskchange.ts";
@@ -36,7 +37,7 @@ function changeWords(before: Plan, after: Plan, changes: readonly Change[]): rea
   const schedule = placed
     ? changesBetween(after, before.schedule, after.schedule).map((one) => ({
         about: "Schedule",
-        sentence: taskChangeWords(after, one),
+        sentence: numberedSentence(after, taskChangeWords(after, one), [one.task.id]),
       }))
     : [];
   return [...uniform(lines), ...schedule];
@@ -53,7 +54,9 @@ export function clashWords(
       return lineOf(base, of, { path: clash.path, from: clash.base, to })[0] ?? null;
     const task = clash.path[2]?.slice(1);
     const change = scheduleChanges(of, base.schedule, of.schedule).find((one) => one.task === task);
-    return change ? { about: "Schedule", sentence: change.sentence } : null;
+    return change
+      ? { about: "Schedule", sentence: numberedSentence(of, change.sentence, [change.task]) }
+      : null;
   };
   const [here, there] = [said(mine, clash.mine), said(theirs, clash.theirs)];
   const about = here?.about ?? there?.about ?? "Plan";
@@ -103,7 +106,8 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
   if (path[0] === "hands" || (isSaid(path[0]) && path[1]?.startsWith(">"))) return [];
   if (item === 1 && isSaid(list)) return [saidLine(before, after, change)];
   if (item > 0 && one !== "") {
-    const about = `${one} ${nameAt(after, path.slice(0, item + 1)) ?? nameAt(before, path.slice(0, item + 1)) ?? path[item]!.slice(1)}`;
+    const thing = path.slice(0, item + 1);
+    const about = `${one} ${calledAt(after, thing) ?? calledAt(before, thing) ?? path[item]!.slice(1)}`;
     if (item === path.length - 1) return [{ about, sentence: from === undefined ? "New." : "Gone." }];
     return [{ about, sentence: fieldWords(path, item + 1, from, to) }];
   }
@@ -127,7 +131,7 @@ function saidLine(before: Plan, after: Plan, { path, from, to }: Change): Differ
   const find = ({ comments, signoffs }: Plan): Comment | Signoff | undefined =>
     (path[0] === "comments" ? comments : signoffs).find(({ id }) => id === key);
   const one = find(after) ?? find(before);
-  const named = one?.about.kind === "task" ? nameAt(after, ["tasks", `#${one.about.id}`]) : null;
+  const named = one?.about.kind === "task" ? calledAt(after, ["tasks", `#${one.about.id}`]) : null;
   const about = named === null ? (one ? capital(aboutWords(after, one.about)) : "Plan") : `Task ${named}`;
   const what = `${path[0] === "comments" ? "Comment" : "Sign-off"} by ${one?.by ?? "nobody"}`;
   if (path.length > 2) return { about, sentence: `${what}, ${fieldWords(path, 2, from, to)}` };
@@ -214,6 +218,14 @@ function isMoment(path: readonly string[]): boolean {
   } catch {
     return false;
   }
+}
+
+/** What the thing at `path` is called: by its name, a task by its number too. */
+function calledAt(plan: Plan, path: readonly string[]): string | null {
+  const [list, item, ...inner] = path;
+  const isTask = list === "tasks" && item !== undefined && inner.length === 0;
+  const name = nameAt(plan, path);
+  return name !== null && isTask ? numberedTask(plan, item.slice(1)) : name;
 }
 
 function nameAt(plan: Plan, path: readonly string[]): string | null {

@@ -41,7 +41,7 @@ describe("lope diff", () => {
   it("tells the change and the pages of everybody who reads it", async () => {
     const { code, out } = await run("diff", at("before.json"), at("step.json"), "--no-shed");
     expect(code).toBe(0);
-    expect(out).toMatch(/^Task Rim survey: /);
+    expect(out).toMatch(/^Task 5 Rim survey: /);
     // The glance page has the fingerprint to be read out, the task's page the step; both crew do it.
     expect(out).toMatch(/EV1, EVA 1: Rim survey/);
     expect(out).toMatch(/EV2, EVA 1: Rim survey/);

@@ -110,7 +110,7 @@ describe("what is said of a plan", () => {
     const lines = differenceWords(plan, said).map(({ about, sentence }) => `${about}: ${sentence}`);
     expect(lines.toSorted()).toEqual([
       "Rule walkback: Sign-off by B. Surgeon is new.",
-      `Task ${task.name}: Comment by A is new: “Too far?”.`,
+      `Task ${task.number} ${task.name}: Comment by A is new: “Too far?”.`,
     ]);
     const settled = { ...said, comments: said.comments.map((one) => ({ ...one, settled: true })) };
     expect(differenceWords(said, settled).map(({ sentence }) => sentence)).toEqual([

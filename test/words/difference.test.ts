@@ -17,8 +17,8 @@ describe("the difference between two plans in words", () => {
   it("names what it is about, the field, and the values with their units", () => {
     expect(said({ title: "Another" })).toEqual(["Plan: Title: “A small day” to “Another”."]);
     expect(said({ tasks: [{ ...one!, duration: { likelyS: 1200 }, must: true }, two!, three!] })).toEqual([
-      "Task Task one: Duration, likely: 15 min to 20 min.",
-      "Task Task one: Must: no to yes.",
+      "Task 1 Task one: Duration, likely: 15 min to 20 min.",
+      "Task 1 Task one: Must: no to yes.",
     ]);
     expect(said({ evas: [{ ...smallInput.evas[0]!, earliestEgressS: 5400 }] })).toEqual([
       "EVA EVA 1: Earliest egress: 1:00 MET to 1:30 MET.",
@@ -39,25 +39,25 @@ describe("the difference between two plans in words", () => {
     expect(differenceWords(before, after).map(({ sentence }) => sentence)).toEqual([
       "Windows: start 1:00 MET, end 2:00 MET to start 1:00 MET, end 1:30 MET.",
     ]);
-    expect(said(windowed({ pet: { startS: 5400 } }))).toEqual(["Task Task one: Pet: none to start 1:30."]);
+    expect(said(windowed({ pet: { startS: 5400 } }))).toEqual(["Task 1 Task one: Pet: none to start 1:30."]);
     const steps = Array.from({ length: 5 }, (_, k) => ({ text: `Step ${k}` }));
-    expect(said(windowed({ steps }))).toEqual(["Task Task one: Steps: changed."]);
+    expect(said(windowed({ steps }))).toEqual(["Task 1 Task one: Steps: changed."]);
   });
 
   it("says what is new, gone, in another order, and what became of the schedule", () => {
     const four = { ...one!, id: "four", name: "Task four" };
     expect(said({ tasks: [one!, two!, three!, four] })).toEqual([
-      "Task Task four: New.",
+      "Task 4 Task four: New.",
       "Order: The tasks stand in another order.",
     ]);
     expect(differenceWords(plan, { ...plan, tasks: plan.tasks.toReversed() })).toEqual([
       { about: "Order", sentence: "The tasks stand in another order." },
     ]);
-    expect(said({ tasks: [one!, three!] })).toContain("Task Task two: Gone.");
+    expect(said({ tasks: [one!, three!] })).toContain("Task 2 Task two: Gone.");
     const placements = [{ task: "one", eva: "eva-1", crew: ["ev2"], startS: 7500 }];
     expect(said({ schedule: { placements } })).toEqual([
-      "Schedule: Task one goes to EV2 and starts at 2:05 MET, 5 min later.",
+      "Schedule: 1 Task one goes to EV2 and starts at 2:05 MET, 5 min later.",
     ]);
-    expect(said({ schedule: { placements: [] } })).toEqual(["Schedule: Task one goes back to the bench."]);
+    expect(said({ schedule: { placements: [] } })).toEqual(["Schedule: 1 Task one goes back to the bench."]);
   });
 });

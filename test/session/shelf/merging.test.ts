@@ -46,7 +46,7 @@ describe("a plan file that was sent away and comes back", () => {
     desk.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks, title: "Mine" }));
     const offer = (await desk.offerMerge(theirs))!;
     expect(offer.merged.clashes.map((clash) => clashWords(offer, clash))).toEqual([
-      { about: "Task Task one", mine: "Worth: 10 to 44.", theirs: "Worth: 10 to 55." },
+      { about: "Task 1 Task one", mine: "Worth: 10 to 44.", theirs: "Worth: 10 to 55." },
       { about: "Plan", mine: "Title: “A small day” to “Mine”.", theirs: "Title: “A small day” to “Theirs”." },
     ]);
     await desk.merge(offer, new Set([0]));
